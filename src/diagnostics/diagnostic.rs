@@ -1,0 +1,151 @@
+//! The one diagnostic type.
+
+use crate::measure::Span;
+
+use super::{Fix, Sum};
+
+/// How bad it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Severity {
+    /// The piece can't be built as written.
+    Error,
+    /// Something a maker may accept, with a reason.
+    Warning,
+    /// Advice.
+    Note,
+}
+
+impl Severity {
+    /// The word that is printed.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Error => "error",
+            Self::Warning => "warning",
+            Self::Note => "note",
+        }
+    }
+}
+
+/// A statement that takes part, with what it contributes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Label {
+    /// Where it stands.
+    pub span: Span,
+    /// Its own figure or role, short: `5`, `the frame leaves 26`.
+    pub text: String,
+}
+
+/// One finding. A rule returns it as data; the renderers print it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Diagnostic {
+    /// The rule's name, as `explain` and `accept` take it.
+    pub slug: &'static str,
+    /// How bad it is.
+    pub severity: Severity,
+    /// Stands alone in a list: thing, fact, amount. Lower case, no full stop.
+    pub title: String,
+    /// The smallest place at which the maker would edit.
+    pub primary: Label,
+    /// Every other statement that takes part; may be in other files.
+    pub labels: Vec<Label>,
+    /// The arithmetic, line by line.
+    pub sums: Vec<Sum>,
+    /// What goes wrong at the bench, in one sentence.
+    pub because: Option<String>,
+    /// Whatever else helps: defaults in force, figures taken from elsewhere.
+    pub notes: Vec<String>,
+    /// Edits that mend it, best first.
+    pub fixes: Vec<Fix>,
+    /// The part or opening it is about: `console.bank.upper`.
+    pub subject: Option<String>,
+}
+
+impl Diagnostic {
+    /// A finding with its title and the place to edit.
+    #[must_use]
+    pub fn new(
+        slug: &'static str,
+        severity: Severity,
+        title: impl Into<String>,
+        span: Span,
+        label: impl Into<String>,
+    ) -> Self {
+        Self {
+            slug,
+            severity,
+            title: title.into(),
+            primary: Label { span, text: label.into() },
+            labels: Vec::new(),
+            sums: Vec::new(),
+            because: None,
+            notes: Vec::new(),
+            fixes: Vec::new(),
+            subject: None,
+        }
+    }
+
+    /// An error: the piece can't be built as written.
+    #[must_use]
+    pub fn error(
+        slug: &'static str,
+        title: impl Into<String>,
+        span: Span,
+        label: impl Into<String>,
+    ) -> Self {
+        Self::new(slug, Severity::Error, title, span, label)
+    }
+
+    /// A warning: the maker may accept it.
+    #[must_use]
+    pub fn warning(
+        slug: &'static str,
+        title: impl Into<String>,
+        span: Span,
+        label: impl Into<String>,
+    ) -> Self {
+        Self::new(slug, Severity::Warning, title, span, label)
+    }
+
+    /// Adds another statement that takes part.
+    #[must_use]
+    pub fn label(mut self, span: Span, text: impl Into<String>) -> Self {
+        self.labels.push(Label { span, text: text.into() });
+        self
+    }
+
+    /// Adds a line of arithmetic.
+    #[must_use]
+    pub fn sum(mut self, sum: Sum) -> Self {
+        self.sums.push(sum);
+        self
+    }
+
+    /// Says what goes wrong at the bench.
+    #[must_use]
+    pub fn because(mut self, text: impl Into<String>) -> Self {
+        self.because = Some(text.into());
+        self
+    }
+
+    /// Adds a note.
+    #[must_use]
+    pub fn note(mut self, text: impl Into<String>) -> Self {
+        self.notes.push(text.into());
+        self
+    }
+
+    /// Adds an edit that mends it.
+    #[must_use]
+    pub fn fix(mut self, fix: Fix) -> Self {
+        self.fixes.push(fix);
+        self
+    }
+
+    /// Names the part or opening it is about.
+    #[must_use]
+    pub fn subject(mut self, path: impl Into<String>) -> Self {
+        self.subject = Some(path.into());
+        self
+    }
+}

@@ -1,0 +1,15 @@
+//! What the compiler has to say, as data: slug, severity, labels, sums, fixes.
+//! In: facts from every stage. Out: one ordered list; `render/` prints it.
+//! Must not know rules, disk or terminal.
+
+mod diagnostic;
+mod fix;
+mod sink;
+mod sources;
+mod sum;
+
+pub use diagnostic::{Diagnostic, Label, Severity};
+pub use fix::{Edit, Fix, Grade};
+pub use sink::Sink;
+pub use sources::{Position, Source, Sources};
+pub use sum::{Figure, Sum, Term};

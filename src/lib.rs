@@ -1,0 +1,9 @@
+//! casewright: a cabinet written as text, compiled to the shop's papers.
+//!
+//! Each stage has one room, and a room uses only the rooms before it:
+//! measure → diagnostics → syntax → vocabulary → trade → model → parts →
+//! plans → checks → papers → cli.
+
+pub mod diagnostics;
+pub mod measure;
+pub mod syntax;

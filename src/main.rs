@@ -1,0 +1,3 @@
+//! The casewright command.
+
+fn main() {}

@@ -1,0 +1,344 @@
+//! Exact rational numbers that never panic and never round.
+
+use std::cmp::Ordering;
+use std::fmt;
+use std::iter::Sum;
+use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
+
+/// An exact rational number.
+///
+/// Arithmetic that leaves the range (or divides by zero) gives
+/// [`Exact::OUT_OF_RANGE`], which every later operation hands on: the stages
+/// may use plain operators and look once, at the end, instead of after each
+/// step. It sorts above every number.
+#[derive(Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Exact {
+    numer: i64,
+    /// Greater than zero; zero marks a number out of range.
+    denom: i64,
+}
+
+impl Exact {
+    /// Nought.
+    pub const ZERO: Self = Self::int(0);
+    /// One.
+    pub const ONE: Self = Self::int(1);
+    /// The result of arithmetic that could not be kept exactly.
+    pub const OUT_OF_RANGE: Self = Self { numer: 0, denom: 0 };
+
+    /// A whole number.
+    #[must_use]
+    pub const fn int(value: i64) -> Self {
+        Self { numer: value, denom: 1 }
+    }
+
+    /// `numer / denom` in lowest terms; out of range when `denom` is zero.
+    #[must_use]
+    pub const fn ratio(numer: i64, denom: i64) -> Self {
+        Self::reduce(numer as i128, denom as i128)
+    }
+
+    const fn reduce(numer: i128, denom: i128) -> Self {
+        if denom == 0 {
+            return Self::OUT_OF_RANGE;
+        }
+        let sign = if denom < 0 { -1 } else { 1 };
+        let divisor = gcd(numer.unsigned_abs(), denom.unsigned_abs()) as i128 * sign;
+        let (numer, denom) = (numer / divisor, denom / divisor);
+        // i64::MIN is left out so that negation stays in range.
+        let most = i64::MAX as i128;
+        if numer > most || numer < -most || denom > most {
+            return Self::OUT_OF_RANGE;
+        }
+        Self { numer: numer as i64, denom: denom as i64 }
+    }
+
+    /// The numerator in lowest terms; it carries the sign.
+    #[must_use]
+    pub const fn numer(self) -> i64 {
+        self.numer
+    }
+
+    /// The denominator in lowest terms; zero only for a number out of range.
+    #[must_use]
+    pub const fn denom(self) -> i64 {
+        self.denom
+    }
+
+    /// True for the mark left by arithmetic that could not be kept.
+    #[must_use]
+    pub const fn is_out_of_range(self) -> bool {
+        self.denom == 0
+    }
+
+    /// True for nought.
+    #[must_use]
+    pub const fn is_zero(self) -> bool {
+        self.numer == 0 && self.denom != 0
+    }
+
+    /// True above nought.
+    #[must_use]
+    pub const fn is_positive(self) -> bool {
+        self.numer > 0
+    }
+
+    /// True below nought.
+    #[must_use]
+    pub const fn is_negative(self) -> bool {
+        self.numer < 0
+    }
+
+    /// True for a whole number.
+    #[must_use]
+    pub const fn is_whole(self) -> bool {
+        self.denom == 1
+    }
+
+    /// The number without its sign.
+    #[must_use]
+    pub const fn abs(self) -> Self {
+        Self { numer: self.numer.abs(), denom: self.denom }
+    }
+
+    /// The greatest whole number not above this one (0 when out of range).
+    #[must_use]
+    pub const fn floor(self) -> i64 {
+        if self.denom == 0 { 0 } else { self.numer.div_euclid(self.denom) }
+    }
+
+    /// The least whole number not below this one (0 when out of range).
+    #[must_use]
+    pub const fn ceil(self) -> i64 {
+        if self.denom == 0 { 0 } else { -((-self.numer).div_euclid(self.denom)) }
+    }
+
+    /// The nearest whole number; a half goes away from zero.
+    #[must_use]
+    pub fn round(self) -> i64 {
+        let half = Self::ratio(1, 2);
+        if self.is_negative() { -((-self + half).floor()) } else { (self + half).floor() }
+    }
+
+    /// The nearest binary fraction, for physics and drawing only.
+    #[must_use]
+    pub fn to_f64(self) -> f64 {
+        if self.denom == 0 { f64::NAN } else { self.numer as f64 / self.denom as f64 }
+    }
+
+    /// The larger of two numbers.
+    #[must_use]
+    pub fn max(self, other: Self) -> Self {
+        Ord::max(self, other)
+    }
+
+    /// The smaller of two numbers.
+    #[must_use]
+    pub fn min(self, other: Self) -> Self {
+        Ord::min(self, other)
+    }
+}
+
+const fn gcd(mut a: u128, mut b: u128) -> u128 {
+    // The common case fits in machine words, where the remainder is cheap.
+    while b != 0 {
+        if a <= u64::MAX as u128 && b <= u64::MAX as u128 {
+            let (mut c, mut d) = (a as u64, b as u64);
+            while d != 0 {
+                (c, d) = (d, c % d);
+            }
+            return c as u128;
+        }
+        (a, b) = (b, a % b);
+    }
+    if a == 0 { 1 } else { a }
+}
+
+impl Add for Exact {
+    type Output = Self;
+    fn add(self, other: Self) -> Self {
+        if self.denom == other.denom && self.denom != 0 {
+            return Self::reduce(self.numer as i128 + other.numer as i128, self.denom as i128);
+        }
+        let (a, b) = (self.numer as i128, self.denom as i128);
+        let (c, d) = (other.numer as i128, other.denom as i128);
+        Self::reduce(a * d + c * b, b * d)
+    }
+}
+
+impl Sub for Exact {
+    type Output = Self;
+    fn sub(self, other: Self) -> Self {
+        self + -other
+    }
+}
+
+impl Neg for Exact {
+    type Output = Self;
+    fn neg(self) -> Self {
+        Self { numer: -self.numer, denom: self.denom }
+    }
+}
+
+impl Mul for Exact {
+    type Output = Self;
+    fn mul(self, other: Self) -> Self {
+        Self::reduce(
+            self.numer as i128 * other.numer as i128,
+            self.denom as i128 * other.denom as i128,
+        )
+    }
+}
+
+impl Div for Exact {
+    type Output = Self;
+    fn div(self, other: Self) -> Self {
+        if self.denom == 0 || other.denom == 0 {
+            return Self::OUT_OF_RANGE;
+        }
+        Self::reduce(
+            self.numer as i128 * other.denom as i128,
+            self.denom as i128 * other.numer as i128,
+        )
+    }
+}
+
+impl AddAssign for Exact {
+    fn add_assign(&mut self, other: Self) {
+        *self = *self + other;
+    }
+}
+
+impl SubAssign for Exact {
+    fn sub_assign(&mut self, other: Self) {
+        *self = *self - other;
+    }
+}
+
+impl Sum for Exact {
+    fn sum<I: Iterator<Item = Self>>(iter: I) -> Self {
+        iter.fold(Self::ZERO, |total, next| total + next)
+    }
+}
+
+impl From<i64> for Exact {
+    fn from(value: i64) -> Self {
+        Self::int(value)
+    }
+}
+
+impl PartialOrd for Exact {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl Ord for Exact {
+    fn cmp(&self, other: &Self) -> Ordering {
+        match (self.is_out_of_range(), other.is_out_of_range()) {
+            (true, true) => Ordering::Equal,
+            (true, false) => Ordering::Greater,
+            (false, true) => Ordering::Less,
+            (false, false) => {
+                let left = self.numer as i128 * other.denom as i128;
+                let right = other.numer as i128 * self.denom as i128;
+                left.cmp(&right)
+            }
+        }
+    }
+}
+
+impl Default for Exact {
+    fn default() -> Self {
+        Self::ZERO
+    }
+}
+
+impl fmt::Display for Exact {
+    /// As a maker writes it: `7`, `3/4`, `1-1/2`, `-2-1/3`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.is_out_of_range() {
+            return f.write_str("out of range");
+        }
+        let sign = if self.is_negative() { "-" } else { "" };
+        let numer = self.numer.unsigned_abs();
+        let denom = self.denom.unsigned_abs();
+        let (whole, rest) = (numer / denom, numer % denom);
+        match (whole, rest) {
+            (_, 0) => write!(f, "{sign}{whole}"),
+            (0, _) => write!(f, "{sign}{rest}/{denom}"),
+            _ => write!(f, "{sign}{whole}-{rest}/{denom}"),
+        }
+    }
+}
+
+impl fmt::Debug for Exact {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn fractions_are_kept_in_lowest_terms() {
+        assert_eq!(Exact::ratio(6, -8), Exact::ratio(-3, 4));
+        assert_eq!(Exact::ratio(81, 4) / Exact::int(3), Exact::ratio(27, 4));
+        assert_eq!(Exact::int(20) / Exact::int(3), Exact::ratio(20, 3));
+    }
+
+    #[test]
+    fn leaving_the_range_is_a_mark_and_not_a_panic() {
+        let huge = Exact::int(i64::MAX);
+        assert!((huge + Exact::ONE).is_out_of_range());
+        assert!((Exact::ONE / Exact::ZERO).is_out_of_range());
+        assert!((huge * huge - huge).is_out_of_range());
+        assert!(Exact::ratio(i64::MIN, 1).is_out_of_range());
+        assert!(Exact::OUT_OF_RANGE > huge);
+    }
+
+    #[test]
+    fn rounding_takes_a_half_away_from_zero() {
+        assert_eq!(Exact::ratio(5, 2).round(), 3);
+        assert_eq!(Exact::ratio(-5, 2).round(), -3);
+        assert_eq!(Exact::ratio(-7, 3).floor(), -3);
+        assert_eq!(Exact::ratio(-7, 3).ceil(), -2);
+    }
+
+    #[test]
+    fn numbers_print_as_a_maker_writes_them() {
+        for (value, text) in [
+            (Exact::ratio(53, 2), "26-1/2"),
+            (Exact::ratio(-7, 3), "-2-1/3"),
+            (Exact::ratio(3, 4), "3/4"),
+            (Exact::int(-2), "-2"),
+        ] {
+            assert_eq!(value.to_string(), text);
+        }
+    }
+
+    fn small() -> impl Strategy<Value = Exact> {
+        (-10_000i64..10_000, 1i64..2_000).prop_map(|(n, d)| Exact::ratio(n, d))
+    }
+
+    proptest! {
+        // The general-purpose rational type of num-rational is the reference.
+        #[test]
+        fn agrees_with_a_reference_rational_type(a in small(), b in small()) {
+            use num_rational::Ratio;
+            let reference = |x: Exact| Ratio::new(i128::from(x.numer()), i128::from(x.denom()));
+            prop_assert_eq!(reference(a + b), reference(a) + reference(b));
+            prop_assert_eq!(reference(a - b), reference(a) - reference(b));
+            prop_assert_eq!(reference(a * b), reference(a) * reference(b));
+            if !b.is_zero() {
+                prop_assert_eq!(reference(a / b), reference(a) / reference(b));
+            }
+            prop_assert_eq!(a.cmp(&b), reference(a).cmp(&reference(b)));
+            prop_assert_eq!(i128::from(a.floor()), reference(a).floor().to_integer());
+            prop_assert_eq!(i128::from(a.round()), reference(a).round().to_integer());
+        }
+    }
+}

@@ -1,0 +1,17 @@
+//! Exact lengths and the other quantities of a spec, spans and names.
+//! In: digits. Out: typed values, and their printed form at the job's tape mark.
+//! Must not know anything of the language, the piece or the papers.
+
+mod exact;
+mod length;
+mod quantity;
+mod span;
+mod tape;
+mod unit;
+
+pub use exact::Exact;
+pub use length::Length;
+pub use quantity::{Angle, Date, Duration, Mass, Money, Percent, Rate, Temperature};
+pub use span::{FileId, Span, Spanned};
+pub use tape::{Printed, Tape};
+pub use unit::{SPELLINGS, Unit};

@@ -1,0 +1,133 @@
+//! Quantities other than lengths. Each is a type of its own, so that a time
+//! can't be added to a price.
+
+use std::fmt;
+
+use super::Exact;
+
+/// A percentage: `35%` is `Percent(35)`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Percent(pub Exact);
+
+/// An angle in degrees.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Angle(pub Exact);
+
+/// A temperature in degrees Celsius.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Temperature(pub Exact);
+
+/// A length of time in minutes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub struct Duration(pub Exact);
+
+/// A mass in kilograms.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Mass(pub Exact);
+
+/// An amount of money in the job's currency, exact to the digits written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Money(pub Exact);
+
+/// A price for one of something: `11.40 per board-foot`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Rate {
+    /// The price of one.
+    pub price: Money,
+    /// What one is: `board-foot`, `sheet`, `pair`, `each`.
+    pub per: &'static str,
+}
+
+/// A calendar date.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Date {
+    /// The year, four digits.
+    pub year: u16,
+    /// 1 to 12.
+    pub month: u8,
+    /// 1 to 31.
+    pub day: u8,
+}
+
+impl Temperature {
+    /// From degrees Fahrenheit: (F − 32) × 5/9.
+    #[must_use]
+    pub fn fahrenheit(degrees: Exact) -> Self {
+        Self((degrees - Exact::int(32)) * Exact::ratio(5, 9))
+    }
+}
+
+impl Mass {
+    /// From pounds avoirdupois: 0.45359237 kg exactly (international yard and
+    /// pound agreement, 1959).
+    #[must_use]
+    pub fn pounds(pounds: Exact) -> Self {
+        Self(pounds * Exact::ratio(45_359_237, 100_000_000))
+    }
+}
+
+impl Duration {
+    /// From hours.
+    #[must_use]
+    pub fn hours(hours: Exact) -> Self {
+        Self(hours * Exact::int(60))
+    }
+}
+
+impl fmt::Display for Duration {
+    /// `30 min`, `24 h`, `1 h 30 min`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let minutes = self.0.round();
+        match (minutes / 60, minutes % 60) {
+            (0, m) => write!(f, "{m} min"),
+            (h, 0) => write!(f, "{h} h"),
+            (h, m) => write!(f, "{h} h {m} min"),
+        }
+    }
+}
+
+impl fmt::Display for Date {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:04}-{:02}-{:02}", self.year, self.month, self.day)
+    }
+}
+
+impl Date {
+    /// The date, if the calendar has it.
+    #[must_use]
+    pub fn new(year: u16, month: u8, day: u8) -> Option<Self> {
+        let leap =
+            year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
+        let days = match month {
+            4 | 6 | 9 | 11 => 30,
+            2 if leap => 29,
+            2 => 28,
+            1..=12 => 31,
+            _ => return None,
+        };
+        (1..=days).contains(&day).then_some(Self { year, month, day })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn temperatures_convert_exactly() {
+        assert_eq!(Temperature::fahrenheit(Exact::int(68)), Temperature(Exact::int(20)));
+    }
+
+    #[test]
+    fn the_calendar_is_kept() {
+        assert!(Date::new(2026, 2, 29).is_none());
+        assert!(Date::new(2028, 2, 29).is_some());
+        assert!(Date::new(2026, 13, 1).is_none());
+    }
+
+    #[test]
+    fn times_print_in_hours_and_minutes() {
+        assert_eq!(Duration(Exact::int(90)).to_string(), "1 h 30 min");
+        assert_eq!(Duration::hours(Exact::int(24)).to_string(), "24 h");
+    }
+}

@@ -1,0 +1,215 @@
+//! The tape: how a length is rounded and printed, once, at the very end.
+
+use super::{Exact, Length, Unit};
+
+/// The finest mark that the job's papers are printed to, and their unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Tape {
+    /// `Inch` or `Millimetre`.
+    pub unit: Unit,
+    /// The finest mark; greater than zero.
+    pub mark: Length,
+}
+
+/// A length as it is printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Printed {
+    /// The exact length.
+    pub exact: Length,
+    /// The length at a tape mark.
+    pub shown: Length,
+}
+
+impl Printed {
+    /// True where the printed figure is not the exact length.
+    #[must_use]
+    pub fn is_rounded(&self) -> bool {
+        self.exact != self.shown
+    }
+}
+
+impl Tape {
+    /// Inches to 1/32.
+    #[must_use]
+    pub fn inches() -> Self {
+        Self { unit: Unit::Inch, mark: Length::inches(1, 32) }
+    }
+
+    /// Millimetres to 0.5.
+    #[must_use]
+    pub fn millimetres() -> Self {
+        Self { unit: Unit::Millimetre, mark: Length::mm(1) / 2 }
+    }
+
+    /// The length at the nearest mark; halfway goes away from zero.
+    #[must_use]
+    pub fn print(&self, exact: Length) -> Printed {
+        Printed { exact, shown: self.mark * (exact / self.mark).round() }
+    }
+
+    /// Prints parts so that they add up to the printed whole: each part is
+    /// taken down to its mark and the marks left over go to the parts that
+    /// lost most (the first of equals), so no part moves by a whole mark.
+    ///
+    /// The printed whole is the sum of `parts` at its nearest mark.
+    #[must_use]
+    pub fn spread(&self, parts: &[Length]) -> Vec<Printed> {
+        let whole = (parts.iter().copied().sum::<Length>() / self.mark).round();
+        let marks: Vec<i64> = parts.iter().map(|part| (*part / self.mark).floor()).collect();
+        let mut left_over = whole.saturating_sub(marks.iter().fold(0, |a, b| a.saturating_add(*b)));
+        let mut order: Vec<usize> = (0..parts.len()).collect();
+        let lost = |i: usize| parts[i] / self.mark - Exact::int(marks[i]);
+        order.sort_by(|a, b| lost(*b).cmp(&lost(*a)).then(a.cmp(b)));
+        let mut shown = marks.clone();
+        for i in order {
+            if left_over <= 0 {
+                break;
+            }
+            shown[i] += 1;
+            left_over -= 1;
+        }
+        parts
+            .iter()
+            .zip(shown)
+            .map(|(exact, marks)| Printed { exact: *exact, shown: self.mark * marks })
+            .collect()
+    }
+
+    /// The exact length in plain text, without its unit: `26-1/2`, `13-23/240`,
+    /// `332.5`. Millimetres print as a decimal where three places hold them.
+    #[must_use]
+    pub fn exact(&self, length: Length) -> String {
+        number(length.in_unit(self.unit), self.unit)
+    }
+
+    /// The length at its tape mark in plain text, with `~` behind a figure
+    /// that was rounded.
+    #[must_use]
+    pub fn text(&self, length: Length) -> String {
+        self.show(self.print(length))
+    }
+
+    /// A printed length in plain text, with `~` behind it when rounded.
+    #[must_use]
+    pub fn show(&self, printed: Printed) -> String {
+        let mark = if printed.is_rounded() { "~" } else { "" };
+        format!("{}{mark}", self.exact(printed.shown))
+    }
+
+    /// The exact length with its unit: `26-1/2 in`, `18 mm`.
+    #[must_use]
+    pub fn exact_with_unit(&self, length: Length) -> String {
+        format!("{} {}", self.exact(length), self.unit.name())
+    }
+
+    /// How the length is written in a spec of this job, ready to paste: exact,
+    /// in the job's own unit where that is plain, else in the other.
+    #[must_use]
+    pub fn source(&self, length: Length) -> String {
+        let own = length.in_unit(self.unit);
+        let other = match self.unit {
+            Unit::Inch => Unit::Millimetre,
+            _ => Unit::Inch,
+        };
+        if !is_plain(own, self.unit) && is_plain(length.in_unit(other), other) {
+            return format!("{} {}", number(length.in_unit(other), other), other.name());
+        }
+        number(own, self.unit)
+    }
+}
+
+/// A count of a unit as it is customarily written.
+fn number(value: Exact, unit: Unit) -> String {
+    match unit {
+        Unit::Inch | Unit::Foot => value.to_string(),
+        Unit::Millimetre | Unit::Centimetre | Unit::Metre => decimal(value, 3),
+    }
+}
+
+/// True for a count that a maker would write down: inches in 64ths or
+/// coarser, millimetres to three places.
+fn is_plain(value: Exact, unit: Unit) -> bool {
+    match unit {
+        Unit::Inch | Unit::Foot => value.denom() <= 64,
+        _ => (value * Exact::int(1000)).is_whole(),
+    }
+}
+
+/// A decimal where `places` hold it exactly, else a mixed number.
+fn decimal(value: Exact, places: u32) -> String {
+    let scale = 10i64.pow(places);
+    let scaled = value * Exact::int(scale);
+    if !scaled.is_whole() {
+        return value.to_string();
+    }
+    let sign = if scaled.is_negative() { "-" } else { "" };
+    let digits = scaled.numer().unsigned_abs();
+    let (whole, rest) = (digits / scale.unsigned_abs(), digits % scale.unsigned_abs());
+    let rest = format!("{rest:0width$}", width = places as usize);
+    let rest = rest.trim_end_matches('0');
+    let point = if rest.is_empty() { "" } else { "." };
+    format!("{sign}{whole}{point}{rest}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn a_third_of_twenty_prints_at_its_mark_and_says_so() {
+        let tape = Tape::inches();
+        let third = Length::inches(20, 3);
+        assert_eq!(tape.text(third), "6-21/32~");
+        assert_eq!(tape.exact(third), "6-2/3");
+        assert_eq!(tape.text(Length::inches(27, 4)), "6-3/4");
+    }
+
+    #[test]
+    fn millimetres_print_as_decimals() {
+        let tape = Tape::millimetres();
+        assert_eq!(tape.text(Length::mm(665) / 2), "332.5");
+        assert_eq!(tape.exact(Length::mm(1000) / 3), "333-1/3");
+        assert_eq!(tape.text(Length::inches(1, 1)), "25.5~");
+    }
+
+    #[test]
+    fn source_falls_back_to_the_unit_that_is_plain() {
+        assert_eq!(Tape::inches().source(Length::mm(13)), "13 mm");
+        assert_eq!(Tape::inches().source(Length::mm(1) * Exact::ratio(25, 2)), "12.5 mm");
+        assert_eq!(Tape::inches().source(Length::inches(289, 32)), "9-1/32");
+    }
+
+    #[test]
+    fn three_thirds_of_twenty_print_to_twenty() {
+        let tape = Tape::inches();
+        let parts = [Length::inches(20, 3); 3];
+        let printed = tape.spread(&parts);
+        let total: Length = printed.iter().map(|p| p.shown).sum();
+        assert_eq!(total, Length::inches(20, 1));
+    }
+
+    proptest! {
+        #[test]
+        fn printed_parts_add_up_to_the_printed_whole(
+            parts in prop::collection::vec(
+                (1i64..100_000, prop::sample::select(vec![1i64, 2, 3, 5, 7, 16, 64, 127])),
+                1..12,
+            ),
+            metric: bool,
+        ) {
+            let tape = if metric { Tape::millimetres() } else { Tape::inches() };
+            let parts: Vec<Length> = parts.into_iter().map(|(n, d)| Length::inches(n, d)).collect();
+            let printed = tape.spread(&parts);
+            let whole: Length = parts.iter().copied().sum();
+            let total: Length = printed.iter().map(|p| p.shown).sum();
+            prop_assert_eq!(total, tape.print(whole).shown);
+            for p in &printed {
+                prop_assert!((p.shown - p.exact).abs() < tape.mark);
+                if (p.exact / tape.mark).is_whole() {
+                    prop_assert!(!p.is_rounded());
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,60 @@
+//! The units of length, declared once.
+
+use super::Exact;
+
+/// A unit of length that a spec may be written in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Unit {
+    /// 25.4 mm exactly.
+    Inch,
+    /// 12 in.
+    Foot,
+    /// The metre's thousandth, in which lengths are stored.
+    Millimetre,
+    /// 10 mm.
+    Centimetre,
+    /// 1000 mm.
+    Metre,
+}
+
+/// How each unit may be written; the first spelling is the one we print.
+pub const SPELLINGS: &[(Unit, &[&str])] = &[
+    (Unit::Inch, &["in", "\""]),
+    (Unit::Foot, &["ft", "'"]),
+    (Unit::Millimetre, &["mm"]),
+    (Unit::Centimetre, &["cm"]),
+    (Unit::Metre, &["m"]),
+];
+
+impl Unit {
+    /// The unit written as `text`, if it is one.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        SPELLINGS.iter().find(|(_, names)| names.contains(&text)).map(|(unit, _)| *unit)
+    }
+
+    /// The unit's usual short name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Inch => "in",
+            Self::Foot => "ft",
+            Self::Millimetre => "mm",
+            Self::Centimetre => "cm",
+            Self::Metre => "m",
+        }
+    }
+
+    /// Millimetres in one of this unit. The inch is 25.4 mm exactly
+    /// (international yard and pound agreement, 1959).
+    #[must_use]
+    pub const fn millimetres(self) -> Exact {
+        match self {
+            Self::Inch => Exact::ratio(127, 5),
+            Self::Foot => Exact::ratio(1524, 5),
+            Self::Millimetre => Exact::ONE,
+            Self::Centimetre => Exact::int(10),
+            Self::Metre => Exact::int(1000),
+        }
+    }
+}

@@ -1,0 +1,211 @@
+//! The syntax tree. Every node knows where it stands; comments and blank
+//! lines are kept, so that the text can be written again from the tree.
+
+use crate::measure::{Date, Exact, Span, Unit};
+
+/// One file.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct Tree {
+    /// Statements, comments and blank lines in order.
+    pub items: Vec<Item>,
+}
+
+/// What stands on a line of its own.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Item {
+    /// `wide 66`, with a block or without.
+    Statement(Statement),
+    /// `# …` on a line of its own.
+    Comment(Comment),
+    /// One or more empty lines.
+    Blank,
+}
+
+/// `# …` up to the end of its line.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Comment {
+    /// The text, with its `#`.
+    pub text: String,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// A keyword with its arguments and, perhaps, a block.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Statement {
+    /// The keyword; a dotted path in `measured` and `cut` blocks.
+    pub word: Name,
+    /// What follows it on the line.
+    pub arguments: Vec<Argument>,
+    /// `{ … }`.
+    pub block: Option<Block>,
+    /// A comment behind it on the same line.
+    pub comment: Option<Comment>,
+    /// From the keyword to the last argument or closing brace.
+    pub span: Span,
+}
+
+impl Statement {
+    /// From the keyword to the last argument, without the block.
+    #[must_use]
+    pub fn head(&self) -> Span {
+        self.arguments.last().map_or(self.word.span, |last| self.word.span.to(last.span()))
+    }
+}
+
+/// Statements between braces.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Block {
+    /// Statements, comments and blank lines in order.
+    pub items: Vec<Item>,
+    /// The opening brace.
+    pub open: Span,
+    /// The closing brace; empty, at the end of the file, where it is missing.
+    pub close: Span,
+}
+
+/// One argument of a statement.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Argument {
+    /// `"…"` with its escapes resolved.
+    Text {
+        /// The text meant.
+        value: String,
+        /// Including its quotes.
+        span: Span,
+    },
+    /// `2026-03-14`.
+    Date {
+        /// The date.
+        value: Date,
+        /// Where it stands.
+        span: Span,
+    },
+    /// A name, a number with or without a unit, or arithmetic over them. A
+    /// bare word such as `mitre` or `to` is a name too; the vocabulary says
+    /// what it means.
+    Expr(Expr),
+}
+
+impl Argument {
+    /// Where it stands.
+    #[must_use]
+    pub fn span(&self) -> Span {
+        match self {
+            Self::Text { span, .. } | Self::Date { span, .. } => *span,
+            Self::Expr(expr) => expr.span,
+        }
+    }
+
+    /// The bare word it is, such as `mitre`; `None` for anything else.
+    #[must_use]
+    pub fn as_word(&self) -> Option<&Word> {
+        match self {
+            Self::Expr(Expr { kind: ExprKind::Name(name), .. }) => name.as_word(),
+            _ => None,
+        }
+    }
+}
+
+/// A word of letters, digits and hyphens.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Word {
+    /// Its letters.
+    pub text: String,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// Words joined by dots: `upper`, `upper.high`.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Name {
+    /// At least one.
+    pub words: Vec<Word>,
+    /// The whole name.
+    pub span: Span,
+}
+
+impl Name {
+    /// The only word, if there is but one.
+    #[must_use]
+    pub fn as_word(&self) -> Option<&Word> {
+        match self.words.as_slice() {
+            [word] => Some(word),
+            _ => None,
+        }
+    }
+
+    /// The words joined by dots.
+    #[must_use]
+    pub fn text(&self) -> String {
+        let words: Vec<&str> = self.words.iter().map(|word| word.text.as_str()).collect();
+        words.join(".")
+    }
+}
+
+/// An expression.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Expr {
+    /// What it is.
+    pub kind: ExprKind,
+    /// Where it stands, parentheses included.
+    pub span: Span,
+}
+
+/// The kinds of expression.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ExprKind {
+    /// `3/4`, `18 mm`, `35%`.
+    Number(Number),
+    /// `upper.high`, `mitre`.
+    Name(Name),
+    /// `-x`.
+    Negative(Box<Expr>),
+    /// `a + b`.
+    Binary(BinaryOp, Box<Expr>, Box<Expr>),
+}
+
+/// A number as written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Number {
+    /// Its exact value in its unit; feet-and-inches are folded into inches.
+    pub value: Exact,
+    /// The unit written behind it.
+    pub unit: Option<NumberUnit>,
+}
+
+/// A unit that may stand behind a number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NumberUnit {
+    /// A unit of length.
+    Length(Unit),
+    /// `%`
+    Percent,
+    /// `deg`
+    Degree,
+    /// `F`
+    Fahrenheit,
+    /// `C`
+    Celsius,
+    /// `min`
+    Minute,
+    /// `h`
+    Hour,
+    /// `lb`
+    Pound,
+    /// `kg`
+    Kilogram,
+}
+
+/// The four operations.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BinaryOp {
+    /// `+`
+    Add,
+    /// `-` with spaces round it.
+    Subtract,
+    /// `*`
+    Multiply,
+    /// `/`
+    Divide,
+}
