@@ -4,6 +4,11 @@
 //! measure → diagnostics → syntax → vocabulary → trade → model → parts →
 //! plans → checks → papers → cli.
 
-pub mod diagnostics;
 pub mod measure;
+pub mod diagnostics;
 pub mod syntax;
+pub mod vocabulary;
+pub mod trade;
+pub mod model;
+pub mod parts;
+pub mod pipeline;

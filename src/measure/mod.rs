@@ -4,6 +4,7 @@
 
 mod exact;
 mod length;
+mod nearest;
 mod quantity;
 mod span;
 mod tape;
@@ -11,6 +12,7 @@ mod unit;
 
 pub use exact::Exact;
 pub use length::Length;
+pub use nearest::nearest;
 pub use quantity::{Angle, Date, Duration, Mass, Money, Percent, Rate, Temperature};
 pub use span::{FileId, Span, Spanned};
 pub use tape::{Printed, Tape};

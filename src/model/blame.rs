@@ -1,0 +1,356 @@
+//! What is said where the sizes of a case can't be found: the smallest set of
+//! statements that contradict each other, with the sum written out; what
+//! nothing fixes; what comes out as nothing or less.
+
+use crate::diagnostics::{Diagnostic, Fix, Grade, Sum};
+use crate::measure::{Exact, Length, Span};
+
+use super::layout::{Conflict, EquationId, Question, Solution, Value};
+use super::lower::Lower;
+use super::opening::Axis;
+use super::openings::{Drafts, Known, Says};
+
+pub(super) fn report(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) {
+    for conflict in &solution.conflicts {
+        let diagnostic = self::conflict(drafts, conflict, ctx);
+        ctx.sink.push(diagnostic);
+    }
+    for question in &solution.questions {
+        if let Some(diagnostic) = self::question(drafts, question) {
+            ctx.sink.push(diagnostic);
+        }
+    }
+    for id in solution.too_fine.iter().take(1) {
+        let span = known(drafts, *id).and_then(|known| known.span).unwrap_or_default();
+        ctx.sink.push(*crate::vocabulary::too_fine(span));
+    }
+    if solution.conflicts.is_empty() {
+        no_room(drafts, solution, ctx);
+    }
+}
+
+fn known<'a>(drafts: &'a Drafts<'_>, id: EquationId) -> Option<&'a Known> {
+    drafts.sheet.known.get(id.index())
+}
+
+/// A statement of a conflict with what it adds to the sum.
+struct Party<'a> {
+    known: &'a Known,
+    name: &'a str,
+    factor: Exact,
+    span: Span,
+}
+
+fn conflict(drafts: &Drafts<'_>, conflict: &Conflict, ctx: &Lower) -> Diagnostic {
+    let tape = &ctx.tape;
+    let all: Vec<(&Known, Exact)> = conflict
+        .equations
+        .iter()
+        .filter_map(|(id, factor)| known(drafts, *id).map(|known| (known, *factor)))
+        .collect();
+    // The innermost list that takes part is the one the maker thinks in.
+    let list = all
+        .iter()
+        .filter_map(|(known, factor)| match known.says {
+            Says::Fills(list) => Some((list, *factor)),
+            _ => None,
+        })
+        .max_by_key(|(list, _)| *list);
+    let Some((list, fill)) = list else { return plain(&all, conflict, ctx) };
+    let mut needs: Vec<Party<'_>> = Vec::new();
+    let mut leaves: Vec<Party<'_>> = Vec::new();
+    let mut shares: Vec<Span> = Vec::new();
+    for (known, factor) in &all {
+        let Some(span) = known.span else { continue };
+        match &known.says {
+            Says::Fixed { name, list: of, .. } if *of == Some(list) => {
+                needs.push(Party { known, name, factor: -*factor / fill, span });
+            }
+            Says::Fixed { name, .. } => {
+                leaves.push(Party { known, name, factor: *factor / fill, span });
+            }
+            Says::Shares { .. } => shares.push(span),
+            Says::Fills(_) | Says::Crosses | Says::Leaves => {}
+        }
+    }
+    let total = |parties: &[Party<'_>]| -> Length {
+        parties.iter().map(|party| party.known.constant * party.factor).sum()
+    };
+    let (need, leave) = (total(&needs), total(&leaves));
+    let over = need - leave;
+    let draft = &drafts.openings[list];
+    let axis = draft.list.unwrap_or(Axis::Across);
+    let name = draft.path.rsplit('.').next().unwrap_or(&draft.path);
+    let (big, amount) = match (over.is_positive(), axis) {
+        (true, Axis::Across) => ("too wide", over),
+        (true, Axis::Down) => ("too tall", over),
+        (false, _) => ("short", -over),
+    };
+    let title = format!(
+        "{name} is {} {big}: its openings need {}, the frame leaves {}",
+        tape.exact(amount),
+        tape.exact(need),
+        tape.exact(leave),
+    );
+    needs.sort_by_key(|party| party.span);
+    let (first, rest) = match needs.split_first() {
+        Some((first, rest)) => (Some(first), rest),
+        None => (None, [].as_slice()),
+    };
+    let at = first.map_or(draft.entry.head, |party| party.span);
+    let label = first.map_or(String::new(), |party| tape.exact(party.known.constant));
+    let mut diagnostic = Diagnostic::error("sizes-conflict", title, at, label).subject(&draft.path);
+    for party in rest.iter().chain(&leaves) {
+        diagnostic = diagnostic.label(party.span, tape.exact(party.known.constant));
+    }
+    for span in shares {
+        diagnostic = diagnostic.label(span, "takes its share");
+    }
+    diagnostic.sums.push(sum("needs", need, &needs, false, ctx));
+    diagnostic.sums.push(sum("leaves", leave, &leaves, true, ctx));
+    let head = if over.is_positive() { "over by" } else { "short by" };
+    diagnostic.sums.push(Sum::new(head, amount, tape));
+    mends(diagnostic, &needs, &leaves, over, ctx)
+}
+
+fn sum(head: &str, total: Length, parties: &[Party<'_>], names: bool, ctx: &Lower) -> Sum {
+    let mut sum = Sum::new(head, total, &ctx.tape);
+    let mut parties: Vec<&Party<'_>> = parties.iter().collect();
+    parties.sort_by_key(|party| (party.factor.is_negative(), party.span));
+    for party in parties {
+        let value = party.known.constant * party.factor;
+        let name = if names { party.name } else { "" };
+        sum = if value.is_negative() {
+            sum.minus(-value, name, &ctx.tape)
+        } else {
+            sum.plus(value, name, &ctx.tape)
+        };
+    }
+    sum
+}
+
+/// The single-line changes that make it fit: each plain figure of the list,
+/// openings before members, then letting an opening take what is left.
+fn mends(
+    mut diagnostic: Diagnostic,
+    needs: &[Party<'_>],
+    leaves: &[Party<'_>],
+    over: Length,
+    ctx: &Lower,
+) -> Diagnostic {
+    let edit = |party: &Party<'_>, change: Length| {
+        let Says::Fixed { name, word: Some(word), .. } = &party.known.says else { return None };
+        let figure = party.known.constant + change / party.factor;
+        if !figure.is_positive() {
+            return None;
+        }
+        let text = format!("{word} {}", ctx.tape.source(figure));
+        Some(Fix::new(
+            Grade::Choice,
+            format!("make {name} {}", ctx.tape.exact(figure)),
+            party.span,
+            text,
+        ))
+    };
+    let is_member = |party: &&Party<'_>| matches!(party.name, "stile" | "rail" | "divider");
+    let openings = needs.iter().filter(|party| !is_member(party));
+    let members = needs.iter().filter(|party| is_member(party));
+    let in_list: Vec<Fix> =
+        openings.clone().chain(members).filter_map(|party| edit(party, -over)).take(3).collect();
+    diagnostic.fixes.extend(in_list);
+    if let Some(party) = openings.clone().last() {
+        diagnostic.fixes.push(Fix::new(
+            Grade::Choice,
+            format!("let {} take what is left", party.name),
+            party.span,
+            "share 1",
+        ));
+    }
+    // The widest view last: change what the frame leaves.
+    if let Some(party) = leaves.iter().find(|party| party.factor == Exact::ONE) {
+        diagnostic.fixes.extend(edit(party, over));
+    }
+    diagnostic
+}
+
+/// A conflict in which no list takes part: two figures for one size.
+fn plain(all: &[(&Known, Exact)], conflict: &Conflict, ctx: &Lower) -> Diagnostic {
+    let tape = &ctx.tape;
+    let mut parties: Vec<(&str, Span, Length, Exact)> = all
+        .iter()
+        .filter_map(|(known, factor)| {
+            let name = match &known.says {
+                Says::Fixed { name, .. } | Says::Shares { name, .. } => name.as_str(),
+                _ => "",
+            };
+            known.span.map(|span| (name, span, known.constant, *factor))
+        })
+        .filter(|(name, ..)| !name.is_empty())
+        .collect();
+    parties.sort_by_key(|(_, span, ..)| *span);
+    let over = conflict.over.abs();
+    let title = match parties.as_slice() {
+        [(a, _, x, j), (b, _, y, k)] if *j == -*k => {
+            let name = if a == b { (*a).to_owned() } else { format!("{a} and {b}") };
+            format!("{name} can't be both {} and {}", tape.exact(*x), tape.exact(*y))
+        }
+        _ => format!("these sizes can't all hold: they differ by {}", tape.exact(over)),
+    };
+    let last = parties.last().map(|(_, span, figure, _)| (*span, *figure));
+    let (at, figure) = last.unwrap_or_default();
+    let mut diagnostic = Diagnostic::error("sizes-conflict", title, at, tape.exact(figure));
+    for (_, span, figure, _) in parties.iter().rev().skip(1) {
+        diagnostic = diagnostic.label(*span, tape.exact(*figure));
+    }
+    diagnostic
+        .sum(Sum::new("differ by", over, tape))
+        .note("take one of these statements away, or change its figure")
+}
+
+fn question(drafts: &Drafts<'_>, question: &Question) -> Option<Diagnostic> {
+    let unknown = |filter: &dyn Fn(&super::openings::Unknown) -> bool| {
+        question
+            .open
+            .iter()
+            .filter_map(|variable| drafts.sheet.unknown.get(variable.index()))
+            .filter(|unknown| filter(unknown))
+            .collect::<Vec<_>>()
+    };
+    let mut items = unknown(&|unknown| unknown.list.is_some());
+    if items.is_empty() {
+        items = unknown(&|_| true);
+    }
+    items.sort_by_key(|unknown| unknown.span);
+    let (first, rest) = items.split_first()?;
+    let size = match first.axis {
+        Axis::Across => "width",
+        Axis::Down => "height",
+    };
+    let names: Vec<String> = items.iter().map(|item| format!("`{}`", item.name)).collect();
+    let title = match names.as_slice() {
+        [only] => format!("nothing fixes the {size} of {only}"),
+        [rest @ .., last] => format!(
+            "nothing fixes the {size} of {} and {last}: {} more needed",
+            rest.join(", "),
+            match question.missing {
+                1 => "one size is".to_owned(),
+                n => format!("{n} sizes are"),
+            }
+        ),
+        [] => return None,
+    };
+    let word = first.axis.size_word();
+    let mut diagnostic =
+        Diagnostic::error("size-undetermined", title, first.span, format!("how {word}?"));
+    for item in rest {
+        diagnostic = diagnostic.label(item.span, format!("how {}?", item.axis.size_word()));
+    }
+    for item in items.iter().filter(|item| item.list.is_some()) {
+        let fix = match item.close {
+            Some(close) => {
+                let at = Span { end: close.start, ..close };
+                Fix::new(
+                    Grade::Choice,
+                    format!("let {} take what is left", item.name),
+                    at,
+                    "share 1 ",
+                )
+            }
+            None => {
+                let at = Span { start: item.span.end, ..item.span };
+                Fix::new(
+                    Grade::Choice,
+                    format!("let {} take what is left", item.name),
+                    at,
+                    " { share 1 }",
+                )
+            }
+        };
+        diagnostic.fixes.push(fix);
+    }
+    if diagnostic.fixes.is_empty() {
+        diagnostic = diagnostic.note(format!("write `{word}` with its size"));
+    } else {
+        diagnostic = diagnostic.note(format!("or write `{word}` with its size"));
+    }
+    Some(diagnostic)
+}
+
+/// Openings that come out as nothing or less.
+fn no_room(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) {
+    // One message a list: what is shared out fails for all that share it.
+    let mut told = Vec::new();
+    for draft in &drafts.openings {
+        let Some(axis) = draft.parent.and_then(|parent| drafts.openings[parent].list) else {
+            if let Some(fault) = no_frame_room(drafts, draft, solution, ctx) {
+                ctx.sink.push(fault);
+                return;
+            }
+            continue;
+        };
+        let variable = if axis == Axis::Across { draft.wide } else { draft.high };
+        let Some(size) = drafts.size(solution, variable) else { continue };
+        if size.length.is_positive() || told.contains(&draft.parent) {
+            continue;
+        }
+        told.push(draft.parent);
+        let name = draft.path.rsplit('.').next().unwrap_or(&draft.path);
+        let left = ctx.tape.exact(size.length);
+        let title = format!("`{name}` has no room: {left} is left for it");
+        let diagnostic =
+            Diagnostic::error("no-room", title, draft.entry.head, "nothing is left for this")
+                .subject(&draft.path);
+        let diagnostic = explained(diagnostic, &size, draft.entry.head, ctx);
+        ctx.sink.push(diagnostic);
+    }
+}
+
+/// The frame itself leaves nothing for its openings.
+fn no_frame_room(
+    drafts: &Drafts<'_>,
+    root: &super::openings::Draft<'_>,
+    solution: &Solution,
+    ctx: &Lower,
+) -> Option<Diagnostic> {
+    [root.wide, root.high].into_iter().find_map(|variable| {
+        let Value::Known { length, .. } = solution.value(variable) else { return None };
+        if length.is_positive() {
+            return None;
+        }
+        let size = drafts.size(solution, variable)?;
+        let left = ctx.tape.exact(size.length);
+        let title = format!("the frame of `{}` leaves no room: {left}", root.path);
+        let at = root.entry.head;
+        let diagnostic = Diagnostic::error("no-room", title, at, "nothing is left for these");
+        Some(explained(diagnostic.subject(&root.path), &size, at, ctx))
+    })
+}
+
+/// Adds the sum that a size comes from, and a label on each of its statements.
+/// A share of something is written as the whole divided: `(33 − 31) / 2`.
+fn explained(
+    mut diagnostic: Diagnostic,
+    size: &super::size::Size,
+    at: Span,
+    ctx: &Lower,
+) -> Diagnostic {
+    let mut facts: Vec<_> = ctx.facts.of(size).collect();
+    facts.sort_by_key(|(_, factor)| factor.is_negative());
+    let parts = facts.iter().map(|(_, factor)| factor.denom()).max().unwrap_or(1);
+    let parts =
+        if facts.iter().all(|(_, k)| (*k * Exact::int(parts)).is_whole()) { parts } else { 1 };
+    let mut sum = Sum::new("leaves", size.length, &ctx.tape);
+    sum.over = u32::try_from(parts).unwrap_or(1);
+    for (fact, factor) in facts {
+        let value = fact.length * factor * parts;
+        sum = if value.is_negative() {
+            sum.minus(-value, &fact.name, &ctx.tape)
+        } else {
+            sum.plus(value, &fact.name, &ctx.tape)
+        };
+        if let Some(span) = fact.origin.span().filter(|span| *span != at) {
+            diagnostic = diagnostic.label(span, ctx.tape.exact(fact.length));
+        }
+    }
+    diagnostic.sum(sum)
+}

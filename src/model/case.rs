@@ -1,0 +1,307 @@
+//! A solved case: its boards, its frame and its openings.
+
+use crate::measure::{Exact, Length, Span};
+
+use super::frame::Frame;
+use super::front::{DrawerBoxes, Fronts};
+use super::opening::{Member, Opening};
+use super::site::Boundary;
+use super::size::Size;
+use super::stock::StockId;
+
+/// Left or right, seen from the front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Side {
+    /// The left.
+    Left,
+    /// The right.
+    Right,
+}
+
+impl Side {
+    /// Both, left first.
+    pub const BOTH: [Self; 2] = [Self::Left, Self::Right];
+
+    /// The word for it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+        }
+    }
+
+    /// The other side.
+    #[must_use]
+    pub fn other(self) -> Self {
+        match self {
+            Self::Left => Self::Right,
+            Self::Right => Self::Left,
+        }
+    }
+
+    /// Picks the left or right of a pair.
+    #[must_use]
+    pub fn of<T>(self, pair: &[T; 2]) -> &T {
+        match self {
+            Self::Left => &pair[0],
+            Self::Right => &pair[1],
+        }
+    }
+}
+
+/// What one side of a case meets.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Exposure {
+    /// It is seen.
+    Seen,
+    /// A wall, with the scribe of the outer stile.
+    Wall {
+        /// How far the outer stile reaches past the carcass.
+        scribe: Size,
+    },
+    /// Another case of the same job.
+    Neighbour,
+}
+
+impl Exposure {
+    /// From what the room says.
+    pub(super) fn of_boundary(boundary: &Boundary) -> Self {
+        match boundary {
+            Boundary::Open => Self::Seen,
+            Boundary::Wall { scribe, .. } => Self::Wall { scribe: scribe.clone() },
+        }
+    }
+
+    /// The scribe, nought where there is none.
+    #[must_use]
+    pub fn scribe(&self) -> Size {
+        match self {
+            Self::Wall { scribe } => scribe.clone(),
+            _ => Size::zero(),
+        }
+    }
+}
+
+/// How a frame member meets an end of the case.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Seam {
+    /// The frame covers the end's front edge.
+    Butt,
+    /// Both are mitred, so that the grain wraps round the corner.
+    Mitre,
+}
+
+/// How a board is joined.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Joinery {
+    /// The kind of joint.
+    pub kind: JointKind,
+    /// Depth of a dado or rabbet; `None` where the kind has none.
+    pub deep: Option<Size>,
+    /// Length of a tenon.
+    pub long: Option<Size>,
+    /// Thickness of a tenon.
+    pub thick: Option<Size>,
+    /// Diameter of a dowel.
+    pub diameter: Option<Length>,
+    /// Length of a screw, where written.
+    pub screw: Option<Length>,
+    /// The statement, where there is one.
+    pub span: Option<Span>,
+}
+
+/// The kinds of joint that a spec can ask for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum JointKind {
+    /// A board let into a groove across another.
+    Dado,
+    /// A board in a step along another's edge.
+    Rabbet,
+    /// Screws in pockets bored at a slant.
+    Pocket,
+    /// Screws through the face.
+    Screw,
+    /// Tenon and mortise.
+    Tenon,
+    /// Dowels.
+    Dowel,
+    /// Dovetails.
+    Dovetail,
+    /// Glued edge to edge or face to face.
+    Butt,
+}
+
+impl JointKind {
+    /// How it is called on the papers.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Dado => "dado",
+            Self::Rabbet => "rabbet",
+            Self::Pocket => "pocket screws",
+            Self::Screw => "screws",
+            Self::Tenon => "tenon",
+            Self::Dowel => "dowels",
+            Self::Dovetail => "dovetails",
+            Self::Butt => "butt joint",
+        }
+    }
+}
+
+/// An end of the case.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct End {
+    /// Its stock.
+    pub stock: StockId,
+    /// How it meets the frame.
+    pub seam: Seam,
+    /// The statement that says so.
+    pub span: Span,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}
+
+/// A board of the case.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Board {
+    /// Its stock.
+    pub stock: StockId,
+    /// How it is joined to the ends.
+    pub joint: Joinery,
+    /// The statement that says so.
+    pub span: Span,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}
+
+/// The bottom.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Bottom {
+    /// The board.
+    pub board: Board,
+    /// Its top lies level with the top of the bottom rail.
+    pub flush: bool,
+}
+
+/// The top.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Top {
+    /// The board, or each stretcher.
+    pub board: Board,
+    /// `None` for a whole panel; else how many stretchers, and how wide.
+    pub stretchers: Option<(u32, Size)>,
+}
+
+/// What the case stands on.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Base {
+    /// From the floor to the underside of the frame.
+    pub high: Size,
+    /// From the foremost face back to the kick board.
+    pub set_back: Size,
+    /// A frame of its own instead of notched ends.
+    pub separate: bool,
+    /// The stock of kick board and separate base.
+    pub stock: StockId,
+    /// The statement.
+    pub span: Span,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}
+
+/// An upright under the bottom.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Leg {
+    /// From the left side of the case to its centre; `None` for the middle.
+    pub at: Option<Size>,
+    /// Front to back; `None` from the kick board to the back.
+    pub wide: Option<Size>,
+    /// Its stock.
+    pub stock: StockId,
+    /// The statement.
+    pub span: Span,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}
+
+/// What all shelves of the case have in common.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Shelves {
+    /// Their stock; `None` where neither the shelves nor the case name one.
+    pub stock: Option<StockId>,
+    /// An adjustable shelf is this much shorter than its space.
+    pub clearance: Size,
+    /// Behind the frame or the front edge.
+    pub set_back: Size,
+    /// How fixed shelves are joined.
+    pub joint: Joinery,
+    /// The statement, else the case.
+    pub span: Span,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}
+
+/// A solved case.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Case {
+    /// Its name.
+    pub name: String,
+    /// The statement.
+    pub span: Span,
+    /// From the left side of the whole piece to its left side.
+    pub x: Length,
+    /// Over all.
+    pub wide: Size,
+    /// Over all.
+    pub deep: Size,
+    /// Over all.
+    pub high: Size,
+    /// The statement that gives its depth.
+    pub deep_span: Span,
+    /// What its left and right sides meet.
+    pub exposure: [Exposure; 2],
+    /// What it stands on.
+    pub base: Option<Base>,
+    /// Left and right.
+    pub ends: [End; 2],
+    /// The bottom.
+    pub bottom: Option<Bottom>,
+    /// The back.
+    pub back: Option<Board>,
+    /// The top.
+    pub top: Option<Top>,
+    /// The partitions, unless a stile or divider says otherwise.
+    pub partitions: Option<Board>,
+    /// The shelves.
+    pub shelves: Shelves,
+    /// Uprights under the bottom.
+    pub legs: Vec<Leg>,
+    /// The face frame; `None` for a frame-less case.
+    pub frame: Option<Frame>,
+    /// Every opening and group, parents before children; the first is the root.
+    pub openings: Vec<Opening>,
+    /// Every stile, rail and divider between openings.
+    pub members: Vec<Member>,
+    /// What all fronts have in common.
+    pub fronts: Option<Fronts>,
+    /// The drawer boxes.
+    pub drawers: Option<DrawerBoxes>,
+    /// The finish of its seen parts: an index into the piece's finishes.
+    pub finish: Option<usize>,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}
+
+impl Case {
+    /// The height of the base, nought where there is none.
+    #[must_use]
+    pub fn base_high(&self) -> Size {
+        self.base.as_ref().map(|base| base.high.clone()).unwrap_or_default()
+    }
+}
+
+/// A third of a thickness, the usual depth of a dado or tenon.
+pub(super) fn third(size: &Size) -> Size {
+    size.clone() * Exact::ratio(1, 3)
+}

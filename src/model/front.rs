@@ -1,0 +1,131 @@
+//! Fronts and drawer boxes.
+
+use crate::measure::Length;
+use crate::measure::Span;
+
+use super::case::Joinery;
+use super::size::Size;
+use super::stock::StockId;
+
+/// How a front lies.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Set {
+    /// In its opening, flush with the frame.
+    Inset,
+    /// Over the frame, by this much on every side.
+    Overlay(Size),
+}
+
+/// How a front is built.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Build {
+    /// One board, or several glued edge to edge.
+    Slab,
+    /// Frame and panel.
+    Panel(PanelBuild),
+}
+
+/// The sizes of a frame-and-panel front.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PanelBuild {
+    /// The width of its stiles.
+    pub stile: Size,
+    /// The width of its rails.
+    pub rail: Size,
+    /// What the panel is made of.
+    pub panel_stock: StockId,
+    /// How deep the grooves are.
+    pub groove: Size,
+    /// Left free in each groove for a solid panel.
+    pub float: Size,
+    /// The statement.
+    pub span: Span,
+}
+
+/// Which way flutes run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Run {
+    /// Up and down.
+    Vertical,
+    /// From side to side.
+    Horizontal,
+}
+
+/// Flutes on a front.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Flutes {
+    /// Which way they run.
+    pub run: Run,
+    /// The bit: an index into the piece's bits.
+    pub bit: usize,
+    /// How deep.
+    pub deep: Length,
+    /// From centre to centre.
+    pub pitch: Length,
+    /// The least flat between flutes and at the edges.
+    pub land: Length,
+    /// How far they stop short of both ends.
+    pub stop: Length,
+    /// The statement.
+    pub span: Span,
+}
+
+/// How fronts are made and hung: those of a case, or of one opening.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fronts {
+    /// Their stock.
+    pub stock: StockId,
+    /// How they lie.
+    pub set: Set,
+    /// How they are built.
+    pub build: Build,
+    /// The reveal round an inset front.
+    pub gap: Size,
+    /// The statement that gives it, else the block.
+    pub gap_span: Span,
+    /// Between the two leaves of a pair.
+    pub meeting: Size,
+    /// The statement that gives it, else the block.
+    pub meeting_span: Span,
+    /// The doors' hinge: an index into the piece's hinges, and its statement.
+    pub hinge: Option<(usize, Span)>,
+    /// How many hinges on each door, where written.
+    pub hinges: Option<u32>,
+    /// The pull: an index into the piece's pulls.
+    pub pull: Option<usize>,
+    /// Flutes on the show face.
+    pub flutes: Option<Flutes>,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// The statement.
+    pub span: Span,
+}
+
+/// The drawer boxes of a case.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct DrawerBoxes {
+    /// The stock of fronts, sides and backs.
+    pub stock: StockId,
+    /// The stock of bottoms.
+    pub bottom_stock: StockId,
+    /// The slide: an index into the piece's slides.
+    pub slide: usize,
+    /// From the lower edge to the groove for the bottom.
+    pub groove_up: Size,
+    /// How deep that groove is.
+    pub groove_deep: Size,
+    /// The bottom is this much smaller than its grooves would hold.
+    pub groove_play: Size,
+    /// The stock of the packers that bring a slide flush with its opening.
+    pub packer_stock: StockId,
+    /// The height of a packer.
+    pub packer_wide: Size,
+    /// The statement that gives the groove, else the block.
+    pub groove_span: Span,
+    /// How the corners are joined.
+    pub joint: Joinery,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// The statement.
+    pub span: Span,
+}

@@ -1,0 +1,393 @@
+//! Hardware, bits and finishes.
+
+use crate::diagnostics::Diagnostic;
+use crate::measure::{Angle, Duration, Exact, Length, Mass, Rate, Span};
+use crate::vocabulary::{Entries, Entry, SizeExpr, Value, linear};
+
+use super::lower::Lower;
+use super::size::Size;
+use super::stock::{range, rate};
+
+/// How a hinge works.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum HingeKind {
+    /// Concealed, in a bored cup.
+    Cup {
+        /// The cup's diameter.
+        diameter: Length,
+        /// Its depth.
+        bore: Length,
+        /// From the door's edge to the edge of the cup.
+        from_edge: Length,
+    },
+    /// A butt hinge on a pin.
+    Butt {
+        /// From the face of the frame forward to the pin's centre.
+        pin_ahead: Length,
+    },
+}
+
+/// A hinge.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Hinge {
+    /// Its name in the spec.
+    pub name: String,
+    /// How it works.
+    pub kind: HingeKind,
+    /// How far it opens.
+    pub swing: Angle,
+    /// The least gap at the hinge side.
+    pub gap: Size,
+    /// The statement that gives that gap, else the hinge.
+    pub gap_span: Span,
+    /// The doors it fits: thinnest and thickest.
+    pub door_thickness: Option<(Length, Length)>,
+    /// From the door's end to the centre of its first hinge.
+    pub from_end: Length,
+    /// What it costs.
+    pub price: Option<Rate>,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// Where it is written.
+    pub span: Span,
+}
+
+pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
+    let body = entry.body()?;
+    let name = entry.text(0)?.value.to_owned();
+    let kind = if body.flag("butt").is_some() {
+        HingeKind::Butt { pin_ahead: body.length("pin-ahead")?.value }
+    } else {
+        let diameter = ctx.positive(body, "cup", "cup")?.length;
+        let mut needed = |word: &str| {
+            let value = body.length(word).map(|value| value.value);
+            if value.is_none() {
+                ctx.sink.push(Diagnostic::error(
+                    "word-missing",
+                    format!("the cup hinge `{name}` must give `{word}`"),
+                    entry.head,
+                    format!("`{word}` is missing"),
+                ));
+            }
+            value
+        };
+        HingeKind::Cup { diameter, bore: needed("bore")?, from_edge: needed("from-edge")? }
+    };
+    Some(Hinge {
+        kind,
+        swing: body.angle("swing")?.value,
+        gap: ctx.size(body, "gap", &format!("least gap of {name}"))?,
+        gap_span: body.length("gap")?.span_or(entry.head),
+        door_thickness: range(body, "door-thickness"),
+        from_end: body.length("from-end")?.value,
+        price: rate(body),
+        notes: body.notes(),
+        span: entry.head,
+        name,
+    })
+}
+
+/// A size of a drawer box by its opening: `factor × opening + constant`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct BoxRule {
+    /// How often the opening counts; mostly 1.
+    pub factor: Exact,
+    /// What is added; mostly below nought.
+    pub constant: Length,
+    /// Where it is written.
+    pub span: Span,
+}
+
+impl BoxRule {
+    /// The size of the box for an opening.
+    #[must_use]
+    pub fn apply(&self, opening: Length) -> Length {
+        opening * self.factor + self.constant
+    }
+}
+
+/// Which width of the drawer box a slide's sheet gives.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BoxWidth {
+    /// Between the sides.
+    Inside(BoxRule),
+    /// Over the sides.
+    Outside(BoxRule),
+}
+
+/// A pair of drawer slides.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Slide {
+    /// Its name in the spec.
+    pub name: String,
+    /// Under the drawer, or beside it.
+    pub undermount: bool,
+    /// Its nominal length, and the drawer's.
+    pub length: Size,
+    /// The depth it needs behind the front.
+    pub room: Size,
+    /// The drawer's width.
+    pub box_width: BoxWidth,
+    /// The drawer's greatest height.
+    pub box_high: BoxRule,
+    /// What is cut out of the drawer's back: wide, high.
+    pub notch: Option<(Length, Length)>,
+    /// The most it carries.
+    pub load: Option<Mass>,
+    /// What it costs.
+    pub price: Option<Rate>,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// Where it is written.
+    pub span: Span,
+    /// The statement that gives its room.
+    pub room_span: Span,
+}
+
+pub(super) fn slide(entry: &Entry, ctx: &mut Lower) -> Option<Slide> {
+    let body = entry.body()?;
+    let name = entry.text(0)?.value.to_owned();
+    let undermount = body.flag("undermount").is_some();
+    if !undermount {
+        body.flag("side-mount")?;
+    }
+    let width = if body.one("box-inside").is_some() {
+        BoxWidth::Inside(box_rule(body, "box-inside", ctx)?)
+    } else {
+        BoxWidth::Outside(box_rule(body, "box-outside", ctx)?)
+    };
+    Some(Slide {
+        undermount,
+        length: ctx.positive(body, "length", &format!("length of {name}"))?,
+        room: ctx.positive(body, "room", &format!("room of {name}"))?,
+        box_width: width,
+        box_high: box_rule(body, "box-high", ctx)?,
+        notch: body
+            .one("notch")
+            .and_then(|notch| notch.body())
+            .and_then(|notch| Some((notch.length("wide")?.value, notch.length("high")?.value))),
+        load: body.any("load").and_then(|value| match value.value {
+            Value::Mass(mass) => Some(mass),
+            _ => None,
+        }),
+        price: rate(body),
+        notes: body.notes(),
+        span: entry.head,
+        room_span: body.length("room")?.span_or(entry.head),
+        name,
+    })
+}
+
+fn box_rule(body: &Entries, word: &str, ctx: &mut Lower) -> Option<BoxRule> {
+    let size = body.size(word)?;
+    let SizeExpr { expr, unit } = size.value;
+    let sum = linear(expr, *unit, &mut |name| {
+        if name.text() == "opening" {
+            return Ok(());
+        }
+        Err(Box::new(
+            Diagnostic::error(
+                "name-unknown",
+                format!("`{}` means nothing in a slide", name.text()),
+                name.span,
+                "unknown name",
+            )
+            .note("the one name that a slide's sizes may use is `opening`"),
+        ))
+    });
+    match sum {
+        Ok(sum) => Some(BoxRule {
+            factor: sum.terms.first().map_or(Exact::ZERO, |(_, factor)| *factor),
+            constant: sum.constant,
+            span: size.span,
+        }),
+        Err(fault) => {
+            ctx.sink.push(*fault);
+            None
+        }
+    }
+}
+
+/// Where a pull sits on a drawer front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PullHeight {
+    /// Half way up.
+    Middle,
+    /// A third from the top.
+    UpperThird,
+}
+
+/// A pull or knob.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Pull {
+    /// Its name in the spec.
+    pub name: String,
+    /// Between its two screws; `None` for a knob.
+    pub centres: Option<Length>,
+    /// The diameter of its screw's hole.
+    pub screw: Length,
+    /// Its height on a drawer front.
+    pub height: PullHeight,
+    /// From a door's lead edge to its screws.
+    pub from_edge: Length,
+    /// What it costs.
+    pub price: Option<Rate>,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// Where it is written.
+    pub span: Span,
+}
+
+pub(super) fn pull(entry: &Entry, ctx: &mut Lower) -> Option<Pull> {
+    let body = entry.body()?;
+    let centres = match body.one("centres") {
+        Some(_) => Some(ctx.positive(body, "centres", "pull centres")?.length),
+        None => None,
+    };
+    Some(Pull {
+        name: entry.text(0)?.value.to_owned(),
+        centres,
+        screw: ctx.positive(body, "screw", "pull screw")?.length,
+        height: match body.word("up").map(|up| up.value).as_deref() {
+            Some("upper-third") => PullHeight::UpperThird,
+            _ => PullHeight::Middle,
+        },
+        from_edge: body.length("from-edge")?.value,
+        price: rate(body),
+        notes: body.notes(),
+        span: entry.head,
+    })
+}
+
+/// The shape of a router bit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BitShape {
+    /// Cuts a round-bottomed groove.
+    RoundNose,
+    /// Cuts a square one.
+    Straight,
+}
+
+/// A router bit.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Bit {
+    /// Its name in the spec.
+    pub name: String,
+    /// Its shape.
+    pub shape: BitShape,
+    /// Its cutting diameter.
+    pub diameter: Length,
+    /// The diameter of its shank.
+    pub shank: Option<Length>,
+    /// The speed it is run at, in turns a minute, and where that is written.
+    pub speed: Option<u32>,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// Where it is written.
+    pub span: Span,
+}
+
+pub(super) fn bit(entry: &Entry, ctx: &mut Lower) -> Option<Bit> {
+    let body = entry.body()?;
+    let (word, _) = body.first_of(&["round-nose", "straight"])?;
+    Some(Bit {
+        name: entry.text(0)?.value.to_owned(),
+        shape: if word == "straight" { BitShape::Straight } else { BitShape::RoundNose },
+        diameter: ctx.positive(body, word, "bit diameter")?.length,
+        shank: body.length("shank").map(|shank| shank.value),
+        speed: body.count("speed").map(|speed| speed.value),
+        notes: body.notes(),
+        span: entry.head,
+    })
+}
+
+/// What a finish is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FinishKind {
+    /// Hardens by oxidation; its rags can catch fire of themselves.
+    HardwaxOil,
+    /// Likewise.
+    Oil,
+    /// A varnish.
+    Varnish,
+    /// A lacquer.
+    Lacquer,
+    /// A wax.
+    Wax,
+    /// A paint.
+    Paint,
+}
+
+impl FinishKind {
+    /// True where rags must be spread out or put in water.
+    #[must_use]
+    pub fn heats_in_rags(self) -> bool {
+        matches!(self, Self::HardwaxOil | Self::Oil | Self::Varnish)
+    }
+
+    /// How it is called on the papers.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::HardwaxOil => "hardwax oil",
+            Self::Oil => "oil",
+            Self::Varnish => "varnish",
+            Self::Lacquer => "lacquer",
+            Self::Wax => "wax",
+            Self::Paint => "paint",
+        }
+    }
+}
+
+/// A finish.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Finish {
+    /// Its name in the spec.
+    pub name: String,
+    /// What it is.
+    pub kind: FinishKind,
+    /// How many coats.
+    pub coats: u32,
+    /// Square metres that a litre covers in one coat.
+    pub covers: Option<Exact>,
+    /// How it is mixed with its second part.
+    pub mix: Option<(Exact, Exact)>,
+    /// How long it may be used once mixed.
+    pub pot_life: Option<Duration>,
+    /// How long a coat dries before the next work.
+    pub cure: Duration,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// Where it is written.
+    pub span: Span,
+}
+
+pub(super) fn finish(entry: &Entry, _ctx: &mut Lower) -> Option<Finish> {
+    let body = entry.body()?;
+    let kinds = ["hardwax-oil", "oil", "varnish", "lacquer", "wax", "paint"];
+    let kind = match body.first_of(&kinds)?.0 {
+        "hardwax-oil" => FinishKind::HardwaxOil,
+        "oil" => FinishKind::Oil,
+        "varnish" => FinishKind::Varnish,
+        "lacquer" => FinishKind::Lacquer,
+        "wax" => FinishKind::Wax,
+        _ => FinishKind::Paint,
+    };
+    Some(Finish {
+        name: entry.text(0)?.value.to_owned(),
+        kind,
+        coats: body.count("coats")?.value.max(1),
+        covers: body.any("covers").and_then(|value| match value.value {
+            Value::Coverage(coverage) => Some(coverage),
+            _ => None,
+        }),
+        mix: body.any("mix").and_then(|value| match value.value {
+            Value::Ratio(a, b) => Some((a, b)),
+            _ => None,
+        }),
+        pot_life: body.duration("pot-life").map(|life| life.value),
+        cure: body.duration("cure")?.value,
+        notes: body.notes(),
+        span: entry.head,
+    })
+}

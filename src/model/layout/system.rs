@@ -1,0 +1,81 @@
+//! Equations and their unknowns.
+
+use crate::measure::{Exact, Length};
+
+use super::solve::{Solution, solve};
+
+/// An unknown length.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Variable(pub(super) u32);
+
+/// An equation of a [`System`], counted from nought in the order it was added.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct EquationId(pub(super) u32);
+
+impl Variable {
+    /// Its place among the variables of its system.
+    #[must_use]
+    pub fn index(self) -> usize {
+        self.0 as usize
+    }
+}
+
+impl EquationId {
+    /// Its place among the equations of its system.
+    #[must_use]
+    pub fn index(self) -> usize {
+        self.0 as usize
+    }
+}
+
+/// `Σ factor × variable = constant`.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Equation {
+    pub(super) terms: Vec<(Variable, Exact)>,
+    pub(super) constant: Length,
+}
+
+/// A set of equations.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct System {
+    pub(super) variables: u32,
+    pub(super) equations: Vec<Equation>,
+}
+
+impl System {
+    /// No equations yet.
+    #[must_use]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// A new unknown.
+    pub fn variable(&mut self) -> Variable {
+        self.variables += 1;
+        Variable(self.variables - 1)
+    }
+
+    /// Adds `Σ factor × variable = constant`. Where equations contradict each
+    /// other, the one added last is set aside.
+    pub fn equation(&mut self, terms: Vec<(Variable, Exact)>, constant: Length) -> EquationId {
+        self.equations.push(Equation { terms, constant });
+        EquationId(u32::try_from(self.equations.len() - 1).unwrap_or(u32::MAX))
+    }
+
+    /// The terms and the constant of an equation.
+    #[must_use]
+    pub fn get(&self, id: EquationId) -> Option<(&[(Variable, Exact)], Length)> {
+        self.equations.get(id.index()).map(|e| (e.terms.as_slice(), e.constant))
+    }
+
+    /// All equations in the order they were added.
+    pub fn equations(&self) -> impl Iterator<Item = EquationId> {
+        (0..self.equations.len()).map(|index| EquationId(index as u32))
+    }
+
+    /// Solves the equations.
+    #[must_use]
+    pub fn solve(&self) -> Solution {
+        solve(self)
+    }
+}

@@ -1,0 +1,41 @@
+//! The solved piece: names resolved, `use` joined, every size known.
+//! In: entries of the vocabulary. Out: a [`Piece`], or what can't hold and why.
+//! Must not know places in space or anything of paper.
+
+mod blame;
+mod case;
+mod files;
+mod frame;
+mod front;
+mod hardware;
+mod job;
+pub mod layout;
+mod load;
+mod lower;
+mod opening;
+mod openings;
+mod piece;
+mod read_case;
+mod shop;
+mod site;
+mod size;
+mod solve_case;
+mod stock;
+
+pub use case::{
+    Base, Board, Bottom, Case, End, Exposure, Joinery, JointKind, Leg, Seam, Shelves, Side, Top,
+};
+pub use files::{MemoryFiles, ReadError, SourceFiles, SourceText};
+pub use frame::{Frame, OuterMember};
+pub use front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Run, Set};
+pub use hardware::{
+    Bit, BitShape, BoxRule, BoxWidth, Finish, FinishKind, Hinge, HingeKind, Pull, PullHeight, Slide,
+};
+pub use job::Job;
+pub use load::{Loaded, load};
+pub use opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};
+pub use piece::{Accept, Piece, lower};
+pub use shop::Shop;
+pub use site::{Boundary, KeepOut, Site};
+pub use size::{Fact, FactId, Facts, Size};
+pub use stock::{Boards, Sawn, Sheet, SheetGrain, Stock, StockId, StockKind};

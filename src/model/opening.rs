@@ -1,0 +1,182 @@
+//! The openings of a case and the members between them, solved and placed.
+
+use crate::measure::{Length, Span};
+
+use super::case::{Board, Side};
+use super::front::Fronts;
+use super::size::Size;
+
+/// Which way a list of openings runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Axis {
+    /// Left to right.
+    Across,
+    /// Top to bottom.
+    Down,
+}
+
+impl Axis {
+    /// The word that gives a size along this axis.
+    #[must_use]
+    pub fn size_word(self) -> &'static str {
+        match self {
+            Self::Across => "wide",
+            Self::Down => "high",
+        }
+    }
+
+    /// The other axis.
+    #[must_use]
+    pub fn crosswise(self) -> Self {
+        match self {
+            Self::Across => Self::Down,
+            Self::Down => Self::Across,
+        }
+    }
+}
+
+/// An item of a list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Item {
+    /// An opening or nested list: an index into the case's openings.
+    Opening(usize),
+    /// A stile, rail or divider: an index into the case's members.
+    Member(usize),
+}
+
+/// Shelves behind an opening.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ShelfSet {
+    /// How many.
+    pub count: u32,
+    /// On pins; else joined.
+    pub adjustable: bool,
+    /// The statement.
+    pub span: Span,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}
+
+/// What an opening is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum OpeningKind {
+    /// A list.
+    List(Axis, Vec<Item>),
+    /// A drawer.
+    Drawer {
+        /// Its slide: an index into the piece's slides; `None` where neither
+        /// the drawer nor the case's drawers name one that is known.
+        slide: Option<usize>,
+        /// The keep-out its box is cut round: an index into the site's.
+        around: Option<usize>,
+    },
+    /// A single door, hung on this side.
+    Door(Side),
+    /// A pair of doors.
+    Doors,
+    /// A niche.
+    Open,
+    /// A front that does not open.
+    False,
+}
+
+/// An opening, or a list of them. Its place is the lower left corner in the
+/// plane of the front, from the left side of the case and the floor.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Opening {
+    /// Its name, dotted from the case: `console.bank.upper`. A list without a
+    /// name has that of the list it stands in.
+    pub path: String,
+    /// What it is.
+    pub kind: OpeningKind,
+    /// The list it stands in; `None` for the root.
+    pub parent: Option<usize>,
+    /// Its width.
+    pub wide: Size,
+    /// Its height.
+    pub high: Size,
+    /// From the left side of the case.
+    pub x: Length,
+    /// From the floor.
+    pub y: Length,
+    /// Its front; `None` for lists and niches.
+    pub front: Option<Fronts>,
+    /// Shelves behind it.
+    pub shelves: Option<ShelfSet>,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// The statement.
+    pub span: Span,
+    /// The statements that give its width and height, where they stand.
+    pub size_spans: [Option<Span>; 2],
+}
+
+impl Opening {
+    /// Its width or height along `axis`.
+    #[must_use]
+    pub fn along(&self, axis: Axis) -> &Size {
+        match axis {
+            Axis::Across => &self.wide,
+            Axis::Down => &self.high,
+        }
+    }
+
+    /// True for a drawer, door, niche or false front; false for a list.
+    #[must_use]
+    pub fn is_leaf(&self) -> bool {
+        !matches!(self.kind, OpeningKind::List(..))
+    }
+
+    /// The last part of its name.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        self.path.rsplit('.').next().unwrap_or(&self.path)
+    }
+}
+
+/// What stands behind a stile.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Partition {
+    /// Nothing.
+    None,
+    /// A board of the case.
+    Board(Box<Board>),
+}
+
+/// What a member between two openings is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum MemberKind {
+    /// An upright of the frame, and what stands behind it.
+    Stile(Partition),
+    /// A crosspiece of the frame.
+    Rail,
+    /// A board of a frame-less case: upright in `across`, lying in `down`.
+    Divider(Box<Board>),
+}
+
+/// A member between two openings. Placed like an [`Opening`].
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Member {
+    /// Its name, dotted from the case: `console.stile-bank-press`.
+    pub path: String,
+    /// What it is.
+    pub kind: MemberKind,
+    /// The axis of the list it stands in.
+    pub axis: Axis,
+    /// The list it stands in: an index into the case's openings.
+    pub list: usize,
+    /// Along its list: the width of a stile or rail, the thickness of a divider.
+    pub wide: Size,
+    /// Across its list: its length in the front.
+    pub long: Size,
+    /// From the left side of the case.
+    pub x: Length,
+    /// From the floor.
+    pub y: Length,
+    /// It runs the whole height of the root list.
+    pub full: bool,
+    /// The statement.
+    pub span: Span,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}

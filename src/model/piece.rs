@@ -1,0 +1,277 @@
+//! The whole piece: names resolved, everything solved.
+
+use crate::diagnostics::{Diagnostic, Sink};
+use crate::measure::{Length, Span, Tape};
+use crate::vocabulary::{Entries, Entry};
+
+use super::case::{Case, Exposure};
+use super::hardware::{self, Bit, Finish, Hinge, Pull, Slide};
+use super::job::{self, Job};
+use super::load::Loaded;
+use super::lower::{Lower, Names};
+use super::read_case::Shared;
+use super::shop::{self, Shop};
+use super::site::{self, Site};
+use super::size::{Facts, Size};
+use super::solve_case;
+use super::stock::{self, Stock, StockId};
+
+/// A warning that the maker accepts at one place.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Accept {
+    /// The rule's slug.
+    pub slug: String,
+    /// Where the slug stands.
+    pub slug_span: Span,
+    /// The opening or part, by the end of its name or the whole of it.
+    pub subject: String,
+    /// The reason.
+    pub reason: String,
+    /// The statement.
+    pub span: Span,
+}
+
+/// A solved piece.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Piece {
+    /// The job.
+    pub job: Job,
+    /// The room.
+    pub site: Site,
+    /// The shop.
+    pub shop: Shop,
+    /// Materials.
+    pub stocks: Vec<Stock>,
+    /// Hinges.
+    pub hinges: Vec<Hinge>,
+    /// Slides.
+    pub slides: Vec<Slide>,
+    /// Pulls.
+    pub pulls: Vec<Pull>,
+    /// Router bits.
+    pub bits: Vec<Bit>,
+    /// Finishes.
+    pub finishes: Vec<Finish>,
+    /// The cases, left to right.
+    pub cases: Vec<Case>,
+    /// Warnings the maker accepts.
+    pub accepts: Vec<Accept>,
+    /// Every figure that sizes come from.
+    pub facts: Facts,
+}
+
+impl Piece {
+    /// A stock; the first one for an id that another piece gave out.
+    #[must_use]
+    pub fn stock(&self, id: StockId) -> Option<&Stock> {
+        self.stocks.get(id.0)
+    }
+
+    /// The thickness of a stock.
+    #[must_use]
+    pub fn thickness(&self, id: StockId) -> Size {
+        self.stock(id).map(|stock| stock.thickness.clone()).unwrap_or_default()
+    }
+
+    /// How figures are printed.
+    #[must_use]
+    pub fn tape(&self) -> &Tape {
+        &self.job.tape
+    }
+}
+
+/// Gives every name its meaning and solves every case. What is wrong goes to
+/// the sink; `None` where no sound piece is left.
+#[must_use]
+pub fn lower(loaded: &Loaded) -> (Option<Piece>, Sink) {
+    let mut ctx = Lower { facts: Facts::default(), sink: Sink::new(), tape: Tape::inches() };
+    let Some(main) = loaded.files.first() else { return (None, ctx.sink) };
+    let piece = piece(main, &loaded.files, &mut ctx);
+    if !ctx.sink.has_errors() {
+        let mut unread = Vec::new();
+        for file in &loaded.files {
+            file.unread(&mut unread);
+        }
+        ctx.sink.extend(unread);
+    }
+    let piece = piece.filter(|_| !ctx.sink.has_errors());
+    (piece.map(|piece| Piece { facts: std::mem::take(&mut ctx.facts), ..piece }), ctx.sink)
+}
+
+fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
+    version(main, ctx);
+    for file in files {
+        file.noted("use");
+        file.noted("units");
+    }
+    only_in_main(files, ctx);
+    let job = match main.one("job") {
+        Some(entry) => job::lower(entry, ctx),
+        None => {
+            ctx.sink.push(
+                Diagnostic::error(
+                    "word-missing",
+                    "the spec has no `job`",
+                    main.open,
+                    "no `job` in this file",
+                )
+                .note("for example `job \"Hall console\" { units in }`"),
+            );
+            None
+        }
+    };
+    let site = main
+        .one("site")
+        .and_then(Entry::body)
+        .map(|body| site::lower(body, ctx))
+        .unwrap_or_default();
+    let shop = shop(main, files, ctx);
+    let stocks = gather(files, "stock", ctx, stock::lower);
+    let hinges = gather(files, "hinge", ctx, hardware::hinge);
+    let slides = gather(files, "slide", ctx, hardware::slide);
+    let pulls = gather(files, "pull", ctx, hardware::pull);
+    let bits = gather(files, "bit", ctx, hardware::bit);
+    let finishes = gather(files, "finish", ctx, hardware::finish);
+    // A thing whose own block is at fault is missing here; what refers to it
+    // must not be blamed too.
+    if ctx.sink.has_errors() {
+        return None;
+    }
+    ctx.twice("case", main.all("case"));
+    let names = |what, names| Names { what, names };
+    let shared = Shared {
+        stock_names: names("stock", stocks.iter().map(|s| s.name.as_str()).collect()),
+        hinges: names("hinge", hinges.iter().map(|h| h.name.as_str()).collect()),
+        slides: names("slide", slides.iter().map(|s| s.name.as_str()).collect()),
+        pulls: names("pull", pulls.iter().map(|p| p.name.as_str()).collect()),
+        bits: names("bit", bits.iter().map(|b| b.name.as_str()).collect()),
+        finishes: names("finish", finishes.iter().map(|f| f.name.as_str()).collect()),
+        keep_outs: names("keep-out", site.keep_outs.iter().map(|k| k.name.as_str()).collect()),
+        stocks: &stocks,
+    };
+    let entries: Vec<&Entry> = main.all("case").collect();
+    if entries.is_empty() {
+        ctx.sink.push(
+            Diagnostic::error(
+                "word-missing",
+                "the spec has no case",
+                main.open,
+                "no `case` in this file",
+            )
+            .note("`casewright new FILE` writes a short spec to start from"),
+        );
+    }
+    let mut cases = Vec::new();
+    let mut x = Length::ZERO;
+    for (index, entry) in entries.iter().enumerate() {
+        let left = if index == 0 { Exposure::of_boundary(&site.left) } else { Exposure::Neighbour };
+        let last = index + 1 == entries.len();
+        let right = if last { Exposure::of_boundary(&site.right) } else { Exposure::Neighbour };
+        if let Some(mut case) = solve_case::lower(entry, [left, right], &shared, ctx) {
+            case.x = x;
+            x += case.wide.length;
+            cases.push(case);
+        }
+    }
+    let accepts = main.all("accept").filter_map(accept).collect();
+    Some(Piece {
+        job: job?,
+        site,
+        shop,
+        cases: (cases.len() == entries.len()).then_some(cases)?,
+        accepts,
+        facts: Facts::default(),
+        stocks,
+        hinges,
+        slides,
+        pulls,
+        bits,
+        finishes,
+    })
+}
+
+fn version(main: &Entries, ctx: &mut Lower) {
+    if let Some(count) = main.one("casework").and_then(|entry| entry.count(0)) {
+        if count.value != 1 {
+            ctx.sink.push(Diagnostic::error(
+                "version-unknown",
+                format!("version {} of the language is not known", count.value),
+                count.span,
+                "this casewright reads version 1",
+            ));
+        }
+    }
+}
+
+/// A used file shares materials, hardware and the shop; the piece itself
+/// stands in the spec.
+fn only_in_main(files: &[Entries], ctx: &mut Lower) {
+    for file in files.iter().skip(1) {
+        file.noted("casework");
+        for word in ["job", "site", "case", "accept"] {
+            for entry in file.all(word) {
+                entry.mark_all();
+                ctx.sink.push(
+                    Diagnostic::error(
+                        "use-holds-piece",
+                        format!("a file that is used may not hold `{word}`"),
+                        entry.head,
+                        "only in the spec itself",
+                    )
+                    .note("a used file shares stock, hardware, finishes and the shop"),
+                );
+            }
+        }
+    }
+}
+
+/// The spec's own shop, else that of the first file used that has one.
+fn shop(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Shop {
+    let own = main.one("shop");
+    let mut shared = files.iter().skip(1).filter_map(|file| file.one("shop"));
+    let entry = own.or_else(|| shared.next());
+    for other in shared {
+        other.mark_all();
+        if own.is_none() {
+            ctx.sink.push(Diagnostic::error(
+                "word-twice",
+                "two of the files used describe the shop",
+                other.head,
+                "a second shop",
+            ));
+        }
+    }
+    if own.is_some() {
+        for file in files.iter().skip(1) {
+            file.all("shop").for_each(Entry::mark_all);
+        }
+    }
+    shop::lower(entry.and_then(Entry::body), ctx)
+}
+
+/// Everything of one kind from all files.
+fn gather<T>(
+    files: &[Entries],
+    word: &'static str,
+    ctx: &mut Lower,
+    lower: impl Fn(&Entry, &mut Lower) -> Option<T>,
+) -> Vec<T> {
+    let entries: Vec<&Entry> = files.iter().flat_map(|file| file.all(word)).collect();
+    ctx.twice(word, entries.iter().copied());
+    let mut all = Vec::with_capacity(entries.len());
+    for entry in entries {
+        all.extend(lower(entry, ctx));
+    }
+    all
+}
+
+fn accept(entry: &Entry) -> Option<Accept> {
+    let slug = entry.text(0)?;
+    Some(Accept {
+        slug: slug.value.to_owned(),
+        slug_span: slug.span,
+        subject: entry.path(2)?.value,
+        reason: entry.text(3)?.value.to_owned(),
+        span: entry.head,
+    })
+}

@@ -1,0 +1,89 @@
+//! The shop the piece is made in.
+
+use crate::measure::{Duration, Exact, Length, Percent, Unit};
+use crate::vocabulary::{Entries, Value, block_named};
+
+use super::lower::Lower;
+
+/// The shop.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Shop {
+    /// The air when the wood was milled.
+    pub humidity: Option<Percent>,
+    /// The width of the saw's cut.
+    pub kerf: Length,
+    /// Left on the length of solid parts cut rough.
+    pub allow_length: Length,
+    /// Left on their width.
+    pub allow_width: Length,
+    /// Trimmed off each factory edge of a sheet.
+    pub edge_trim: Length,
+    /// How long a glue-up stays in the clamps.
+    pub clamp: Duration,
+    /// How long glue cures before it is worked.
+    pub cure: Duration,
+    /// The working day.
+    pub day: Duration,
+    /// How many clamps there are.
+    pub clamps: u32,
+    /// Across the router's base plate.
+    pub base_plate: Length,
+    /// How far the router is fed in a minute.
+    pub feed: Length,
+    /// How long a change of set-up takes.
+    pub set_up: Duration,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}
+
+pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
+    let empty;
+    let body = match body {
+        Some(body) => body,
+        None => {
+            empty = empty_block("shop");
+            &empty
+        }
+    };
+    let empty_allow = empty_block("allow");
+    let allow = body.one("allow").and_then(|entry| entry.body()).unwrap_or(&empty_allow);
+    let length = |entries: &Entries, word: &str| {
+        entries.length(word).map_or(Length::ZERO, |value| value.value)
+    };
+    let humidity = body.any("humidity").and_then(|value| match value.value {
+        Value::Percent(percent) => Some(percent),
+        _ => None,
+    });
+    let feed = body.any("feed").and_then(|value| match value.value {
+        Value::Feed(feed) if feed.is_positive() => Some(feed),
+        _ => None,
+    });
+    let day = body.duration("day").map(|day| day.value).unwrap_or_default();
+    let base_plate = ctx.positive(body, "base-plate", "router base").unwrap_or_default();
+    Shop {
+        humidity,
+        kerf: length(body, "kerf"),
+        allow_length: length(allow, "length"),
+        allow_width: length(allow, "width"),
+        edge_trim: length(allow, "edge-trim"),
+        clamp: body.duration("clamp").map(|d| d.value).unwrap_or_default(),
+        cure: body.duration("cure").map(|d| d.value).unwrap_or_default(),
+        day: if day.0.is_positive() { day } else { Duration::hours(Exact::int(8)) },
+        clamps: body.count("clamps").map_or(0, |count| count.value),
+        base_plate: base_plate.length,
+        feed: feed.unwrap_or_else(|| Length::new(Exact::int(100), Unit::Inch)),
+        set_up: body.duration("set-up").map(|d| d.value).unwrap_or_default(),
+        notes: body.notes(),
+    }
+}
+
+/// A block with nothing in it, so that its defaults can be asked for.
+pub(super) fn empty_block(name: &str) -> Entries {
+    let block = block_named(name).unwrap_or(crate::vocabulary::BLOCKS[0]);
+    Entries::new(
+        block,
+        crate::measure::Span::default(),
+        crate::measure::Span::default(),
+        Vec::new(),
+    )
+}

@@ -1,0 +1,121 @@
+//! The room the piece is fitted in.
+
+use crate::measure::{Length, Percent, Span, Temperature};
+use crate::vocabulary::{Entries, Value};
+
+use super::lower::Lower;
+use super::size::Size;
+
+/// The room.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Site {
+    /// What the left side of the piece meets.
+    pub left: Boundary,
+    /// What its right side meets.
+    pub right: Boundary,
+    /// The driest and dampest air through the year.
+    pub humidity: Option<(Percent, Percent)>,
+    /// The usual temperature.
+    pub temperature: Option<Temperature>,
+    /// What no part may touch.
+    pub keep_outs: Vec<KeepOut>,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}
+
+/// What one side of the piece meets.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Boundary {
+    /// The side is seen.
+    Open,
+    /// A wall that may not be straight.
+    Wall {
+        /// How far the outer stile reaches past the carcass.
+        scribe: Size,
+        /// Where the wall is written.
+        span: Span,
+    },
+}
+
+/// A box against the wall behind the piece.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct KeepOut {
+    /// What it is.
+    pub name: String,
+    /// From the left side of the piece to its left side.
+    pub from_left: Length,
+    /// From the floor to its underside.
+    pub up: Length,
+    /// Its width.
+    pub wide: Length,
+    /// Its height.
+    pub high: Length,
+    /// How far it stands out from the wall.
+    pub deep: Length,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// Where it is written.
+    pub span: Span,
+}
+
+impl Default for Site {
+    /// A room nothing is known of: both sides seen.
+    fn default() -> Self {
+        Self {
+            left: Boundary::Open,
+            right: Boundary::Open,
+            humidity: None,
+            temperature: None,
+            keep_outs: Vec::new(),
+            notes: Vec::new(),
+        }
+    }
+}
+
+pub(super) fn lower(body: &Entries, ctx: &mut Lower) -> Site {
+    let keep_outs = body
+        .all("keep-out")
+        .filter_map(|entry| {
+            let inner = entry.body()?;
+            let length = |word| inner.length(word).map(|value| value.value);
+            Some(KeepOut {
+                name: entry.text(0)?.value.to_owned(),
+                from_left: length("from-left")?,
+                up: length("up")?,
+                wide: length("wide")?,
+                high: length("high")?,
+                deep: length("deep")?,
+                notes: inner.notes(),
+                span: entry.head,
+            })
+        })
+        .collect();
+    let humidity = body.any("humidity").and_then(|value| match value.value {
+        Value::PercentRange(low, high) => Some((low, high)),
+        _ => None,
+    });
+    let temperature = body.any("temperature").and_then(|value| match value.value {
+        Value::Temperature(temperature) => Some(temperature),
+        _ => None,
+    });
+    Site {
+        left: boundary(body, "left", ctx),
+        right: boundary(body, "right", ctx),
+        humidity,
+        temperature,
+        keep_outs,
+        notes: body.notes(),
+    }
+}
+
+fn boundary(body: &Entries, side: &str, ctx: &mut Lower) -> Boundary {
+    let Some(entry) = body.one(side) else { return Boundary::Open };
+    if entry.text(0).is_none_or(|word| word.value != "wall") {
+        return Boundary::Open;
+    }
+    let scribe = entry
+        .body()
+        .and_then(|wall| ctx.size(wall, "scribe", &format!("{side} scribe")))
+        .unwrap_or_default();
+    Boundary::Wall { scribe, span: entry.head }
+}

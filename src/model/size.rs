@@ -1,0 +1,176 @@
+//! Sizes that remember the statements they were worked out from.
+
+use std::ops::{Add, Div, Mul, Neg, Sub};
+
+use crate::measure::{Exact, Length};
+use crate::vocabulary::{Origin, Sourced};
+
+/// A figure that was written, or that holds by default.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fact {
+    /// The figure.
+    pub length: Length,
+    /// What it is: `console wide`, `thickness of birch-ply`.
+    pub name: String,
+    /// Where it was written, or whose default it is.
+    pub origin: Origin,
+}
+
+/// A fact in its [`Facts`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct FactId(u32);
+
+/// All facts of a piece.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Facts {
+    all: Vec<Fact>,
+}
+
+impl Facts {
+    /// Adds a fact and gives it as a size.
+    pub fn add(&mut self, length: Length, name: impl Into<String>, origin: Origin) -> Size {
+        let id = FactId(u32::try_from(self.all.len()).unwrap_or(u32::MAX));
+        self.all.push(Fact { length, name: name.into(), origin });
+        Size { length, terms: vec![(id, Exact::ONE)] }
+    }
+
+    /// Adds a value read from the vocabulary.
+    pub fn sourced(&mut self, value: Sourced<Length>, name: impl Into<String>) -> Size {
+        self.add(value.value, name, value.origin)
+    }
+
+    /// The fact; `None` for an id that another set gave out.
+    #[must_use]
+    pub fn get(&self, id: FactId) -> Option<&Fact> {
+        self.all.get(id.0 as usize)
+    }
+
+    /// The facts a size was worked out from, with their factors.
+    pub fn of<'a>(&'a self, size: &'a Size) -> impl Iterator<Item = (&'a Fact, Exact)> {
+        size.terms.iter().filter_map(|(id, factor)| self.get(*id).map(|fact| (fact, *factor)))
+    }
+}
+
+/// A length with the facts it is a sum of: `length = Σ factor × fact`.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct Size {
+    /// The length.
+    pub length: Length,
+    terms: Vec<(FactId, Exact)>,
+}
+
+impl Size {
+    /// No length, from nothing.
+    #[must_use]
+    pub fn zero() -> Self {
+        Self::default()
+    }
+
+    /// A size from the facts it is a sum of. The caller has worked the length
+    /// out; the terms only explain it.
+    #[must_use]
+    pub fn from_terms(length: Length, terms: Vec<(FactId, Exact)>) -> Self {
+        Self { length, terms }
+    }
+
+    /// The facts it is a sum of, with their factors.
+    #[must_use]
+    pub fn terms(&self) -> &[(FactId, Exact)] {
+        &self.terms
+    }
+
+    /// Half of it.
+    #[must_use]
+    pub fn half(&self) -> Self {
+        self.scaled(Exact::ratio(1, 2))
+    }
+
+    fn scaled(&self, factor: Exact) -> Self {
+        let terms = self.terms.iter().map(|(id, k)| (*id, *k * factor)).collect();
+        Self { length: self.length * factor, terms }
+    }
+
+    fn joined(&self, other: &Self, sign: Exact) -> Self {
+        let mut terms = self.terms.clone();
+        for (id, factor) in &other.terms {
+            match terms.iter_mut().find(|(own, _)| own == id) {
+                Some((_, sum)) => *sum += *factor * sign,
+                None => terms.push((*id, *factor * sign)),
+            }
+        }
+        terms.retain(|(_, factor)| !factor.is_zero());
+        Self { length: self.length + other.length * sign, terms }
+    }
+}
+
+macro_rules! operators {
+    ($($left:ty, $right:ty);*) => {$(
+        impl Add<$right> for $left {
+            type Output = Size;
+            fn add(self, other: $right) -> Size {
+                self.joined(&other, Exact::ONE)
+            }
+        }
+        impl Sub<$right> for $left {
+            type Output = Size;
+            fn sub(self, other: $right) -> Size {
+                self.joined(&other, Exact::int(-1))
+            }
+        }
+    )*};
+}
+operators!(Size, Size; Size, &Size; &Size, Size; &Size, &Size);
+
+impl Mul<i64> for &Size {
+    type Output = Size;
+    fn mul(self, factor: i64) -> Size {
+        self.scaled(Exact::int(factor))
+    }
+}
+
+impl Mul<i64> for Size {
+    type Output = Size;
+    fn mul(self, factor: i64) -> Size {
+        self.scaled(Exact::int(factor))
+    }
+}
+
+impl Mul<Exact> for Size {
+    type Output = Size;
+    fn mul(self, factor: Exact) -> Size {
+        self.scaled(factor)
+    }
+}
+
+impl Div<i64> for Size {
+    type Output = Size;
+    fn div(self, divisor: i64) -> Size {
+        self.scaled(Exact::ONE / Exact::int(divisor))
+    }
+}
+
+impl Neg for Size {
+    type Output = Size;
+    fn neg(self) -> Size {
+        self.scaled(Exact::int(-1))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::{FileId, Span};
+
+    #[test]
+    fn a_size_remembers_what_it_is_a_sum_of() {
+        let mut facts = Facts::default();
+        let at = Origin::Written(Span::new(FileId(0), 0, 1));
+        let wide = facts.add(Length::inches(66, 1), "wide", at);
+        let end = facts.add(Length::inches(23, 32), "end", at);
+        let clear = &wide - &end * 2;
+        assert_eq!(clear.length, Length::inches(66 * 16 - 23, 16));
+        let total: Length = facts.of(&clear).map(|(fact, k)| fact.length * k).sum();
+        assert_eq!(total, clear.length);
+        assert_eq!((&clear - &clear).terms(), &[]);
+    }
+}

@@ -1,0 +1,217 @@
+//! Materials.
+
+use crate::diagnostics::{Diagnostic, Fix, Grade};
+use crate::measure::{Length, Rate, Span};
+use crate::vocabulary::{Entry, Value};
+
+use super::lower::Lower;
+use super::size::Size;
+
+/// What a stock is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum StockKind {
+    /// Veneers glued crosswise.
+    Plywood,
+    /// Medium-density fibreboard.
+    Mdf,
+    /// Pressed chips.
+    Particleboard,
+    /// Thin hard fibreboard.
+    Hardboard,
+    /// Solid boards.
+    Lumber,
+}
+
+impl StockKind {
+    /// How it is called on the papers.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Plywood => "plywood",
+            Self::Mdf => "mdf",
+            Self::Particleboard => "particleboard",
+            Self::Hardboard => "hardboard",
+            Self::Lumber => "lumber",
+        }
+    }
+}
+
+/// How boards are sawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Sawn {
+    /// Rings lie flat.
+    Flat,
+    /// Rings stand upright.
+    Quarter,
+    /// In between.
+    Rift,
+}
+
+/// Which way the face grain of a sheet runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum SheetGrain {
+    /// Along its length.
+    Long,
+    /// Across it.
+    Wide,
+    /// It has none.
+    None,
+}
+
+/// A whole sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Sheet {
+    /// Its length.
+    pub long: Length,
+    /// Its width.
+    pub wide: Length,
+    /// Its face grain.
+    pub grain: SheetGrain,
+}
+
+/// The boards the yard has.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Boards {
+    /// Narrowest and widest.
+    pub wide: (Length, Length),
+    /// Shortest and longest.
+    pub long: (Length, Length),
+}
+
+/// A stock in the piece.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct StockId(pub usize);
+
+/// A material.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stock {
+    /// Its name in the spec.
+    pub name: String,
+    /// What it is.
+    pub kind: StockKind,
+    /// The thickness it is sold by.
+    pub nominal: Length,
+    /// The thickness of a finished part.
+    pub thickness: Size,
+    /// The wood, or the face veneer.
+    pub species: Option<String>,
+    /// How boards are sawn.
+    pub sawn: Sawn,
+    /// A whole sheet.
+    pub sheet: Option<Sheet>,
+    /// Pieces in the rack: long by wide.
+    pub on_hand: Vec<(Length, Length)>,
+    /// The boards the yard has.
+    pub boards: Option<Boards>,
+    /// What it costs.
+    pub price: Option<Rate>,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// Where it is written.
+    pub span: Span,
+    /// The statement that gives its thickness.
+    pub thickness_span: Span,
+}
+
+impl Stock {
+    /// True for boards, false for sheets.
+    #[must_use]
+    pub fn is_solid(&self) -> bool {
+        self.kind == StockKind::Lumber
+    }
+}
+
+pub(super) fn lower(entry: &Entry, ctx: &mut Lower) -> Option<Stock> {
+    let body = entry.body()?;
+    let name = entry.text(0)?.value.to_owned();
+    let kinds = ["plywood", "mdf", "particleboard", "hardboard", "lumber"];
+    let (word, kind_entry) = body.first_of(&kinds)?;
+    let kind = match word {
+        "plywood" => StockKind::Plywood,
+        "mdf" => StockKind::Mdf,
+        "particleboard" => StockKind::Particleboard,
+        "hardboard" => StockKind::Hardboard,
+        _ => StockKind::Lumber,
+    };
+    let nominal = body.length(word)?;
+    let label = format!("thickness of {name}");
+    let own = if kind == StockKind::Lumber { "thickness" } else { "actual" };
+    let (thickness, thickness_span) = match body.length(own) {
+        Some(value) => {
+            let span = value.span_or(entry.head);
+            (ctx.positive(body, own, &label)?, span)
+        }
+        None if kind == StockKind::Lumber => {
+            ctx.sink.push(
+                Diagnostic::error(
+                    "word-missing",
+                    format!("`{name}` must say what it is planed to"),
+                    kind_entry.head,
+                    "`thickness` is missing",
+                )
+                .fix(Fix::new(
+                    Grade::Sketch,
+                    "add the planed thickness",
+                    Span { start: kind_entry.head.end, ..kind_entry.head },
+                    "; thickness 3/4",
+                )),
+            );
+            return None;
+        }
+        None => (ctx.positive(body, word, &label)?, kind_entry.head),
+    };
+    Some(Stock {
+        name,
+        kind,
+        nominal: nominal.value,
+        thickness,
+        species: body.word("species").map(|species| species.value),
+        sawn: match body.word("sawn").map(|sawn| sawn.value).as_deref() {
+            Some("quarter") => Sawn::Quarter,
+            Some("rift") => Sawn::Rift,
+            _ => Sawn::Flat,
+        },
+        sheet: sheet(body),
+        on_hand: body
+            .all("on-hand")
+            .filter_map(|piece| piece.body())
+            .filter_map(|piece| Some((piece.length("long")?.value, piece.length("wide")?.value)))
+            .collect(),
+        boards: body.one("boards").and_then(|boards| boards.body()).and_then(|boards| {
+            Some(Boards { wide: range(boards, "wide")?, long: range(boards, "long")? })
+        }),
+        price: rate(body),
+        notes: body.notes(),
+        span: entry.head,
+        thickness_span,
+    })
+}
+
+fn sheet(body: &crate::vocabulary::Entries) -> Option<Sheet> {
+    let sheet = body.one("sheet")?.body()?;
+    Some(Sheet {
+        long: sheet.length("long")?.value,
+        wide: sheet.length("wide")?.value,
+        grain: match sheet.word("grain").map(|grain| grain.value).as_deref() {
+            Some("wide") => SheetGrain::Wide,
+            Some("none") => SheetGrain::None,
+            _ => SheetGrain::Long,
+        },
+    })
+}
+
+/// A range of lengths of a block.
+pub(super) fn range(body: &crate::vocabulary::Entries, word: &str) -> Option<(Length, Length)> {
+    match body.any(word)?.value {
+        Value::LengthRange(low, high) => Some((low, high)),
+        _ => None,
+    }
+}
+
+/// The price of a block.
+pub(super) fn rate(body: &crate::vocabulary::Entries) -> Option<Rate> {
+    match body.any("price")?.value {
+        Value::Rate(rate) => Some(rate),
+        _ => None,
+    }
+}

@@ -1,0 +1,156 @@
+//! What the case stands on: kick board, separate base, legs.
+
+use crate::measure::{Length, Unit};
+use crate::model::{Base, Size};
+use crate::parts::joint::JointSort;
+use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::space::Face;
+
+use super::builder::{ACROSS, Builder, Draft, SIDEWAYS};
+use super::carcass::Carcass;
+
+pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
+    let case = builder.case;
+    if let Some(base) = case.base.clone() {
+        if base.separate {
+            separate(builder, &base, carcass);
+        } else {
+            kick(builder, &base, carcass);
+        }
+    }
+    legs(builder, carcass);
+}
+
+/// Where the rear of the kick board lies.
+fn kick_rear(builder: &Builder<'_>, base: &Base) -> Size {
+    &builder.planes.frame + &base.set_back + builder.thickness(base.stock)
+}
+
+/// The board behind the toe space, across the notches of both ends.
+fn kick(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
+    let front = &builder.planes.frame + &base.set_back;
+    let id = builder.add(Draft {
+        name: "kick".to_owned(),
+        role: Role::Kick,
+        assembly: Assembly::Carcass(builder.index),
+        stock: base.stock,
+        length: builder.case.wide.clone(),
+        width: base.high.clone(),
+        thickness: None,
+        origin: builder.at(Length::ZERO, Length::ZERO, front.length),
+        axes: ACROSS,
+        show: Some(Face::ThickStart),
+        span: base.span,
+        notes: base.notes.clone(),
+    });
+    for end in carcass.ends {
+        builder.join(JointSort::Planted, id, end, true, base.span);
+    }
+}
+
+/// A ladder: front and back from side to side, sleepers between them.
+fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
+    let [left, right] = builder.carcass_sides();
+    let thick = builder.thickness(base.stock);
+    let front_z = &builder.planes.frame + &base.set_back;
+    let rear_z = &builder.planes.rear - &thick;
+    let wide = &right - &left;
+    let assembly = Assembly::Base(builder.index);
+    let long = |builder: &mut Builder<'_>, name: &str, z: &Size, show: Option<Face>| {
+        builder.add(Draft {
+            name: name.to_owned(),
+            role: Role::BaseMember,
+            assembly: assembly.clone(),
+            stock: base.stock,
+            length: wide.clone(),
+            width: base.high.clone(),
+            thickness: None,
+            origin: builder.at(left.length, Length::ZERO, z.length),
+            axes: ACROSS,
+            show,
+            span: base.span,
+            notes: base.notes.clone(),
+        })
+    };
+    let front = long(builder, "base-front", &front_z, Some(Face::ThickStart));
+    let rear = long(builder, "base-back", &rear_z, None);
+    let clear = &rear_z - &front_z - &thick;
+    // A sleeper at each end and no gap wider than about 24 in between.
+    let spaces = (wide.length.in_unit(Unit::Inch) / 24.into()).ceil().max(1);
+    let room = wide.length - thick.length;
+    for number in 0..=spaces {
+        let x = left.length + room * number / spaces;
+        let name = match number {
+            0 => "base-left-sleeper".to_owned(),
+            n if n == spaces => "base-right-sleeper".to_owned(),
+            n => format!("base-sleeper-{n}"),
+        };
+        let id = builder.add(Draft {
+            name,
+            role: Role::BaseMember,
+            assembly: assembly.clone(),
+            stock: base.stock,
+            length: clear.clone(),
+            width: base.high.clone(),
+            thickness: None,
+            origin: builder.at(x, Length::ZERO, front_z.length + thick.length),
+            axes: SIDEWAYS,
+            show: None,
+            span: base.span,
+            notes: Vec::new(),
+        });
+        for into in [front, rear] {
+            let screw = JointSort::Wood(crate::model::JointKind::Screw);
+            builder.join(screw, id, into, true, base.span);
+        }
+    }
+    if let Some(bottom) = carcass.bottom {
+        builder.join(JointSort::Planted, bottom, front, false, base.span);
+    }
+}
+
+fn legs(builder: &mut Builder<'_>, carcass: &Carcass) {
+    let many = builder.case.legs.len() > 1;
+    for (number, leg) in builder.case.legs.clone().iter().enumerate() {
+        let thick = builder.thickness(leg.stock);
+        let centre = match &leg.at {
+            Some(at) => at.length,
+            None => builder.case.wide.length.half(),
+        };
+        let front = match &builder.case.base {
+            Some(base) => kick_rear(builder, base),
+            None => builder.planes.carcass.clone(),
+        };
+        let depth = match &leg.wide {
+            Some(wide) => wide.clone(),
+            None => &builder.planes.inside - &front,
+        };
+        let name = if many { format!("leg-{}", number + 1) } else { "leg".to_owned() };
+        let id = builder.add(Draft {
+            name,
+            role: Role::Leg,
+            assembly: Assembly::Carcass(builder.index),
+            stock: leg.stock,
+            length: depth,
+            width: carcass.bottom_y.clone(),
+            thickness: None,
+            origin: builder.at(centre - thick.length.half(), Length::ZERO, front.length),
+            axes: SIDEWAYS,
+            show: None,
+            span: leg.span,
+            notes: leg.notes.clone(),
+        });
+        attach(builder, id, carcass.bottom, leg.span);
+    }
+}
+
+fn attach(
+    builder: &mut Builder<'_>,
+    leg: PartId,
+    bottom: Option<PartId>,
+    span: crate::measure::Span,
+) {
+    if let Some(bottom) = bottom {
+        builder.join(JointSort::Planted, leg, bottom, true, span);
+    }
+}

@@ -1,0 +1,348 @@
+//! What all builders share: where the planes of a case lie, and how a part,
+//! a feature or a joint is added.
+
+use crate::measure::{Length, Span};
+use crate::model::{Case, Joinery, JointKind, Piece, Set, Side, Size, StockId};
+use crate::parts::feature::{Feature, FeatureKind};
+use crate::parts::joint::{Joint, JointSort};
+use crate::parts::part::{Assembly, Grain, Part, PartId, Parts, Role, Rough};
+use crate::parts::space::{Direction, Face, Placement, Point};
+use crate::trade;
+
+/// The planes of a case that lie parallel to its front, from the foremost face.
+#[derive(Clone, Debug)]
+pub(super) struct Planes {
+    /// The face of the frame, or the front edge of a frame-less carcass.
+    pub(super) frame: Size,
+    /// The front edge of the carcass, behind the frame.
+    pub(super) carcass: Size,
+    /// The inside of the back.
+    pub(super) inside: Size,
+    /// The rear of the case.
+    pub(super) rear: Size,
+}
+
+/// A part before it is added.
+pub(super) struct Draft {
+    pub(super) name: String,
+    pub(super) role: Role,
+    pub(super) assembly: Assembly,
+    pub(super) stock: StockId,
+    pub(super) length: Size,
+    pub(super) width: Size,
+    /// The stock's own unless given.
+    pub(super) thickness: Option<Size>,
+    pub(super) origin: Point,
+    pub(super) axes: [Direction; 3],
+    pub(super) show: Option<Face>,
+    pub(super) span: Span,
+    pub(super) notes: Vec<String>,
+}
+
+/// Upright, facing left or right: length up, width back, thickness across.
+pub(super) const UPRIGHT: [Direction; 3] = [Direction::Y, Direction::Z, Direction::X];
+/// Lying: length across, width back, thickness up.
+pub(super) const LYING: [Direction; 3] = [Direction::X, Direction::Z, Direction::Y];
+/// In the plane of the front, length up.
+pub(super) const STANDING: [Direction; 3] = [Direction::Y, Direction::X, Direction::Z];
+/// In the plane of the front, length across.
+pub(super) const ACROSS: [Direction; 3] = [Direction::X, Direction::Y, Direction::Z];
+/// Upright and square to the front, length back, width up.
+pub(super) const SIDEWAYS: [Direction; 3] = [Direction::Z, Direction::Y, Direction::X];
+
+/// Adds the parts of one case.
+pub(super) struct Builder<'a> {
+    pub(super) piece: &'a Piece,
+    pub(super) case: &'a Case,
+    pub(super) index: usize,
+    pub(super) parts: &'a mut Parts,
+    pub(super) planes: Planes,
+}
+
+impl<'a> Builder<'a> {
+    pub(super) fn new(
+        piece: &'a Piece,
+        case: &'a Case,
+        index: usize,
+        parts: &'a mut Parts,
+    ) -> Self {
+        let planes = planes(piece, case);
+        Self { piece, case, index, parts, planes }
+    }
+
+    /// From the left side of the case to a place in the whole piece.
+    pub(super) fn at(&self, x: Length, y: Length, z: Length) -> Point {
+        Point::new(self.case.x + x, y, z)
+    }
+
+    pub(super) fn thickness(&self, stock: StockId) -> Size {
+        self.piece.thickness(stock)
+    }
+
+    pub(super) fn add(&mut self, draft: Draft) -> PartId {
+        let thickness = draft.thickness.unwrap_or_else(|| self.thickness(draft.stock));
+        let (mut rough, grain) = match self.piece.stock(draft.stock) {
+            Some(stock) if stock.is_solid() => {
+                let shop = &self.piece.shop;
+                let rough = Rough {
+                    length: draft.length.length + shop.allow_length,
+                    width: draft.width.length + shop.allow_width,
+                    thickness: stock.nominal,
+                };
+                (rough, Grain::Length)
+            }
+            stock => {
+                let rough = Rough {
+                    length: draft.length.length,
+                    width: draft.width.length,
+                    thickness: thickness.length,
+                };
+                (rough, sheet_grain(stock))
+            }
+        };
+        // A part thicker than its rough board is glued up from layers.
+        rough.thickness = rough.thickness.max(thickness.length);
+        let [length, width, thick] = draft.axes;
+        self.parts.all.push(Part {
+            path: format!("{}.{}", self.case.name, draft.name),
+            mark: String::new(),
+            role: draft.role,
+            assembly: draft.assembly,
+            case: self.index,
+            stock: draft.stock,
+            length: draft.length,
+            width: draft.width,
+            thickness,
+            rough,
+            grain,
+            placement: Placement { origin: draft.origin, length, width, thickness: thick },
+            show: draft.show,
+            features: Vec::new(),
+            notes: draft.notes,
+            span: draft.span,
+        });
+        PartId(self.parts.all.len() - 1)
+    }
+
+    pub(super) fn part(&self, id: PartId) -> Option<&Part> {
+        self.parts.get(id)
+    }
+
+    pub(super) fn cut(&mut self, id: PartId, feature: Feature) {
+        // Two hosts at one end, such as two stretchers over a partition, ask
+        // for the same holes.
+        if let Some(part) = self.parts.all.get_mut(id.0) {
+            if !part.features.contains(&feature) {
+                part.features.push(feature);
+            }
+        }
+    }
+
+    pub(super) fn join(
+        &mut self,
+        sort: JointSort,
+        part: PartId,
+        into: PartId,
+        glued: bool,
+        span: Span,
+    ) {
+        self.parts.joints.push(Joint { sort, part, into, glued, span });
+    }
+
+    /// Cuts into `host` the channel that takes the end of `part`, and joins
+    /// them as `joint` says. `face` is the host's face that the part meets.
+    /// The part is as long already as the joint asks.
+    pub(super) fn house(
+        &mut self,
+        part: PartId,
+        host: PartId,
+        face: Face,
+        joint: &Joinery,
+        span: Span,
+    ) {
+        self.join(JointSort::Wood(joint.kind), part, host, is_glued(joint.kind), span);
+        let (Some(guest), Some(holder)) = (self.part(part), self.part(host)) else { return };
+        let kind = match joint.kind {
+            JointKind::Dado => FeatureKind::Dado,
+            JointKind::Rabbet => FeatureKind::Rabbet,
+            _ => {
+                let end = guest.placement.face(holder.placement.direction(face), !face.is_start());
+                self.fasten_end(part, end, joint, span);
+                return;
+            }
+        };
+        let deep = joint.deep.clone().unwrap_or_default().length;
+        let (guest, holder) = (guest.cuboid(), holder.clone());
+        let space = holder.cuboid();
+        let range = |direction: Direction| {
+            let start = space.from.along(direction);
+            let from = guest.from.along(direction).max(start) - start;
+            let to = guest.to.along(direction).min(space.to.along(direction)) - start;
+            (from, to)
+        };
+        let (u, v) = match face {
+            Face::ThickStart | Face::ThickEnd => {
+                (range(holder.placement.length), range(holder.placement.width))
+            }
+            Face::WidthStart | Face::WidthEnd => {
+                (range(holder.placement.length), range(holder.placement.thickness))
+            }
+            Face::LengthStart | Face::LengthEnd => {
+                (range(holder.placement.width), range(holder.placement.thickness))
+            }
+        };
+        self.cut(host, Feature { kind, face, u, v, deep, takes: Some(part), span });
+    }
+
+    /// Pocket holes, dowels or a tenon at one end of a part.
+    pub(super) fn fasten_end(&mut self, id: PartId, end: Face, joint: &Joinery, span: Span) {
+        let Some(part) = self.part(id) else { return };
+        let (length, width, thick) = (part.length.length, part.width.length, part.thickness.length);
+        let count = trade::pocket_count(width);
+        let at_end = |deep: Length| match end {
+            Face::LengthStart => (Length::ZERO, deep),
+            _ => (length - deep, length),
+        };
+        let feature = match joint.kind {
+            JointKind::Pocket => {
+                let back = part.show.map_or(Face::ThickEnd, Face::opposite);
+                // A pocket reaches about twice the thickness into the board.
+                let deep = thick.twice();
+                Feature {
+                    kind: FeatureKind::Pockets(count),
+                    face: back,
+                    u: at_end(deep),
+                    v: (Length::ZERO, width),
+                    deep: thick,
+                    takes: None,
+                    span,
+                }
+            }
+            JointKind::Dowel => Feature {
+                kind: FeatureKind::Dowels(count),
+                face: end,
+                u: (Length::ZERO, width),
+                v: (Length::ZERO, thick),
+                deep: Length::inches(1, 1),
+                takes: None,
+                span,
+            },
+            JointKind::Tenon => {
+                let long = joint.long.clone().unwrap_or_default().length;
+                let tenon = joint.thick.clone().unwrap_or_default().length;
+                let shoulder = (thick - tenon).half();
+                Feature {
+                    kind: FeatureKind::Tenon,
+                    face: end,
+                    u: (Length::ZERO, width),
+                    v: (shoulder, shoulder + tenon),
+                    deep: long,
+                    takes: None,
+                    span,
+                }
+            }
+            _ => return,
+        };
+        self.cut(id, feature);
+    }
+
+    /// The board of the carcass or frame whose face lies in the plane
+    /// `at` of `direction` and covers the point between: what the end of a
+    /// part that stops there meets.
+    pub(super) fn board_at(
+        &self,
+        direction: Direction,
+        at: Length,
+        faces_start: bool,
+        near: Point,
+        of: &Assembly,
+    ) -> Option<(PartId, Face)> {
+        let others: Vec<Direction> = [Direction::X, Direction::Y, Direction::Z]
+            .into_iter()
+            .filter(|other| *other != direction)
+            .collect();
+        self.parts
+            .iter()
+            .filter(|(_, part)| part.case == self.index && part.assembly == *of)
+            .find(|(_, part)| {
+                let space = part.cuboid();
+                let plane = if faces_start {
+                    space.from.along(direction)
+                } else {
+                    space.to.along(direction)
+                };
+                plane == at
+                    && others.iter().all(|other| {
+                        space.from.along(*other) <= near.along(*other)
+                            && near.along(*other) <= space.to.along(*other)
+                    })
+            })
+            .map(|(id, part)| (id, part.placement.face(direction, faces_start)))
+    }
+
+    /// How far a part reaches into each board that holds it.
+    pub(super) fn let_in(&self, joint: &Joinery) -> Size {
+        match joint.kind {
+            JointKind::Dado | JointKind::Rabbet => joint.deep.clone().unwrap_or_default(),
+            JointKind::Tenon => joint.long.clone().unwrap_or_default(),
+            _ => Size::zero(),
+        }
+    }
+
+    /// Left and right sides of the carcass, from the left side of the case.
+    pub(super) fn carcass_sides(&self) -> [Size; 2] {
+        let left = self.case.exposure[0].scribe();
+        let right = &self.case.wide - &self.case.exposure[1].scribe();
+        [left, right]
+    }
+
+    /// Inner faces of the two ends, from the left side of the case.
+    pub(super) fn inner_sides(&self) -> [Size; 2] {
+        let [left, right] = self.carcass_sides();
+        [
+            left + self.thickness(self.case.ends[0].stock),
+            right - self.thickness(self.case.ends[1].stock),
+        ]
+    }
+}
+
+/// True where a joint is glued as well.
+pub(super) fn is_glued(kind: JointKind) -> bool {
+    !matches!(kind, JointKind::Screw)
+}
+
+fn sheet_grain(stock: Option<&crate::model::Stock>) -> Grain {
+    use crate::model::{SheetGrain, StockKind};
+    match stock {
+        Some(stock) if stock.kind != StockKind::Plywood => Grain::None,
+        Some(stock) if stock.sheet.is_some_and(|sheet| sheet.grain == SheetGrain::None) => {
+            Grain::None
+        }
+        _ => Grain::Length,
+    }
+}
+
+fn planes(piece: &Piece, case: &Case) -> Planes {
+    // Overlay fronts stand before the frame and count in the depth.
+    let ahead = case
+        .openings
+        .iter()
+        .filter_map(|opening| opening.front.as_ref())
+        .filter(|front| matches!(front.set, Set::Overlay(_)))
+        .map(|front| piece.thickness(front.stock))
+        .max_by_key(|thickness| thickness.length)
+        .unwrap_or_default();
+    let frame = case.frame.as_ref().map(|frame| piece.thickness(frame.stock)).unwrap_or_default();
+    let back = case.back.as_ref().map(|back| piece.thickness(back.stock)).unwrap_or_default();
+    Planes {
+        carcass: &ahead + &frame,
+        inside: &case.deep - &back,
+        rear: case.deep.clone(),
+        frame: ahead,
+    }
+}
+
+/// The end of the name of a side.
+pub(super) fn sided(side: Side, name: &str) -> String {
+    format!("{}-{name}", side.word())
+}

@@ -1,0 +1,465 @@
+//! The carcass: ends, bottom, top, partitions, dividers, back.
+
+use crate::measure::Length;
+use crate::model::{
+    Axis, Board, Joinery, JointKind, Member, MemberKind, Partition, Seam, Side, Size,
+};
+use crate::parts::feature::{Feature, FeatureKind};
+use crate::parts::joint::JointSort;
+use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::space::{Direction, Face};
+
+use super::builder::{ACROSS, Builder, Draft, LYING, UPRIGHT, sided};
+
+/// What the other builders need of the carcass.
+#[derive(Debug)]
+pub(super) struct Carcass {
+    /// Left and right end.
+    pub(super) ends: [PartId; 2],
+    /// The bottom.
+    pub(super) bottom: Option<PartId>,
+    /// From the floor to the underside of the bottom, or to the base.
+    pub(super) bottom_y: Size,
+}
+
+pub(super) fn build(builder: &mut Builder<'_>) -> Carcass {
+    let ends = [end(builder, Side::Left), end(builder, Side::Right)];
+    let bottom_y = bottom_height(builder);
+    let bottom = bottom(builder, &ends, &bottom_y);
+    top(builder, &ends);
+    let members: Vec<Member> = builder.case.members.clone();
+    for member in members.iter().filter(|member| member.full) {
+        if let MemberKind::Stile(Partition::Board(board)) = &member.kind {
+            partition(builder, member, board, bottom);
+        }
+    }
+    // Boards of outer lists first: inner ones are let into them.
+    for member in &members {
+        if let MemberKind::Divider(board) = &member.kind {
+            divider(builder, member, board);
+        }
+    }
+    back(builder, &ends, &bottom_y);
+    Carcass { ends, bottom, bottom_y }
+}
+
+fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
+    let case = builder.case;
+    let spec = side.of(&case.ends).clone();
+    let [left, right] = builder.carcass_sides();
+    let thickness = builder.thickness(spec.stock);
+    let x = match side {
+        Side::Left => left,
+        Side::Right => right - &thickness,
+    };
+    let mitred = spec.seam == Seam::Mitre && case.frame.is_some();
+    let front = if mitred { builder.planes.frame.clone() } else { builder.planes.carcass.clone() };
+    let rear = match &case.back {
+        // A back that is planted on covers the rear edges of the ends.
+        Some(back) if back.joint.kind != JointKind::Rabbet => builder.planes.inside.clone(),
+        _ => builder.planes.rear.clone(),
+    };
+    let separate = case.base.as_ref().is_some_and(|base| base.separate);
+    let foot = if separate { case.base_high() } else { Size::zero() };
+    let outside = if side == Side::Left { Face::ThickStart } else { Face::ThickEnd };
+    let id = builder.add(Draft {
+        name: sided(side, "end"),
+        role: Role::End(side),
+        assembly: Assembly::Carcass(builder.index),
+        stock: spec.stock,
+        length: &case.high - &foot,
+        width: &rear - &front,
+        thickness: None,
+        origin: builder.at(x.length, foot.length, front.length),
+        axes: UPRIGHT,
+        show: Some(outside),
+        span: spec.span,
+        notes: spec.notes,
+    });
+    let Some(part) = builder.part(id) else { return id };
+    let (length, width, thick) = (part.length.length, part.width.length, part.thickness.length);
+    if mitred {
+        builder.cut(
+            id,
+            Feature {
+                kind: FeatureKind::Mitre,
+                face: Face::WidthStart,
+                u: (Length::ZERO, length),
+                v: (Length::ZERO, thick),
+                deep: thick,
+                takes: None,
+                span: spec.span,
+            },
+        );
+    }
+    if let Some(base) = case.base.as_ref().filter(|base| !base.separate) {
+        let kick = builder.thickness(base.stock);
+        let edge = &builder.planes.frame + &base.set_back + kick - &front;
+        builder.cut(
+            id,
+            Feature {
+                kind: FeatureKind::Notch,
+                face: outside,
+                u: (Length::ZERO, base.high.length),
+                v: (Length::ZERO, edge.length),
+                deep: thick,
+                takes: None,
+                span: base.span,
+            },
+        );
+    }
+    if let Some(back) = case.back.as_ref().filter(|back| back.joint.kind == JointKind::Rabbet) {
+        let wide = builder.thickness(back.stock).length;
+        builder.cut(
+            id,
+            Feature {
+                kind: FeatureKind::Rabbet,
+                face: outside.opposite(),
+                u: (Length::ZERO, length),
+                v: (width - wide, width),
+                deep: back.joint.deep.clone().unwrap_or_default().length,
+                takes: None,
+                span: back.span,
+            },
+        );
+    }
+    id
+}
+
+/// From the floor to the underside of the bottom.
+fn bottom_height(builder: &Builder<'_>) -> Size {
+    let case = builder.case;
+    let base = case.base_high();
+    let Some(bottom) = case.bottom.as_ref().filter(|bottom| bottom.flush) else { return base };
+    let rail = case.frame.as_ref().and_then(|frame| frame.bottom.as_ref());
+    match rail {
+        Some(rail) => base + &rail.wide - builder.thickness(bottom.board.stock),
+        None => base,
+    }
+}
+
+/// A lying board from end to end, let in as its joint says.
+fn lying(
+    builder: &mut Builder<'_>,
+    ends: &[PartId; 2],
+    (name, role): (&str, Role),
+    board: &Board,
+    y: Length,
+    (z, wide): (Length, Size),
+) -> PartId {
+    let [left, right] = builder.inner_sides();
+    let let_in = builder.let_in(&board.joint);
+    let id = builder.add(Draft {
+        name: name.to_owned(),
+        role,
+        assembly: Assembly::Carcass(builder.index),
+        stock: board.stock,
+        length: &right - &left + &let_in * 2,
+        width: wide,
+        thickness: None,
+        origin: builder.at(left.length - let_in.length, y, z),
+        axes: LYING,
+        show: None,
+        span: board.span,
+        notes: board.notes.clone(),
+    });
+    // Pockets are bored where they are not seen: over a stretcher lies the
+    // worktop, under a bottom or shelf nobody looks.
+    let hidden = if role == Role::Stretcher { Face::ThickEnd } else { Face::ThickStart };
+    if let Some(part) = builder.parts.all.get_mut(id.0) {
+        part.show = Some(hidden.opposite());
+    }
+    for (end, face) in ends.iter().zip([Face::ThickEnd, Face::ThickStart]) {
+        builder.house(id, *end, face, &board.joint, board.span);
+    }
+    id
+}
+
+fn bottom(builder: &mut Builder<'_>, ends: &[PartId; 2], y: &Size) -> Option<PartId> {
+    let bottom = builder.case.bottom.clone()?;
+    let planes = &builder.planes;
+    let depth = (planes.carcass.length, &planes.inside - &planes.carcass);
+    Some(lying(builder, ends, ("bottom", Role::Bottom), &bottom.board, y.length, depth))
+}
+
+fn top(builder: &mut Builder<'_>, ends: &[PartId; 2]) {
+    let Some(top) = builder.case.top.clone() else { return };
+    let high = builder.case.high.length - builder.thickness(top.board.stock).length;
+    let (front, inside) = (builder.planes.carcass.clone(), builder.planes.inside.clone());
+    let Some((count, wide)) = top.stretchers else {
+        // A dado at the very end of a board is a rabbet.
+        let mut board = top.board;
+        if board.joint.kind == JointKind::Dado {
+            board.joint.kind = JointKind::Rabbet;
+        }
+        let depth = (front.length, &inside - &front);
+        lying(builder, ends, ("top", Role::Top), &board, high, depth);
+        return;
+    };
+    let room = inside.length - front.length - wide.length;
+    for number in 0..count {
+        let z = match count {
+            1 => front.length,
+            _ => front.length + room * i64::from(number) / i64::from(count - 1),
+        };
+        let name = match number {
+            0 => "front-stretcher".to_owned(),
+            n if n + 1 == count => "back-stretcher".to_owned(),
+            n => format!("middle-stretcher-{n}"),
+        };
+        lying(builder, ends, (&name, Role::Stretcher), &top.board, high, (z, wide.clone()));
+    }
+}
+
+/// An upright board behind a full-height stile, centred on it.
+fn partition(builder: &mut Builder<'_>, member: &Member, board: &Board, bottom: Option<PartId>) {
+    let thickness = builder.thickness(board.stock).length;
+    let x = member.x + member.wide.length.half() - thickness.half();
+    let floor = match bottom.and_then(|id| builder.part(id)) {
+        Some(part) => part.cuboid().to.y,
+        None => builder.case.base_high().length,
+    };
+    let ceiling = match &builder.case.top {
+        Some(top) => builder.case.high.length - builder.thickness(top.board.stock).length,
+        None => builder.case.high.length,
+    };
+    let bottom_board = builder.case.bottom.as_ref().map(|bottom| bottom.board.stock);
+    let top_board = builder.case.top.as_ref().map(|top| top.board.stock);
+    let mut clear = &builder.case.high - &builder.case.base_high();
+    for stock in [bottom_board, top_board].into_iter().flatten() {
+        clear = clear - builder.thickness(stock);
+    }
+    if let Some(bottom) = builder.case.bottom.as_ref().filter(|bottom| bottom.flush) {
+        let rail = builder.case.frame.as_ref().and_then(|frame| frame.bottom.as_ref());
+        if let Some(rail) = rail {
+            clear = clear - &rail.wide + builder.thickness(bottom.board.stock);
+        }
+    }
+    let name = member
+        .path
+        .strip_prefix(&format!("{}.", builder.case.name))
+        .unwrap_or(&member.path)
+        .replace("stile", "partition");
+    upright(
+        builder,
+        &name,
+        Role::Partition,
+        board,
+        x,
+        (floor, ceiling),
+        clear,
+        pocket_side(builder, member),
+    );
+}
+
+/// An upright board between what lies below and above it.
+#[allow(clippy::too_many_arguments)]
+fn upright(
+    builder: &mut Builder<'_>,
+    name: &str,
+    role: Role,
+    board: &Board,
+    x: Length,
+    (floor, ceiling): (Length, Length),
+    clear: Size,
+    show: Face,
+) {
+    let planes = builder.planes.clone();
+    let thickness = builder.thickness(board.stock).length;
+    let assembly = Assembly::Carcass(builder.index);
+    let near = builder.at(
+        x + thickness.half(),
+        floor,
+        (planes.carcass.length + planes.inside.length).half(),
+    );
+    let below = builder.board_at(Direction::Y, floor, false, near, &assembly);
+    let above: Vec<(PartId, Face)> = hosts_above(builder, x + thickness.half(), ceiling, &assembly);
+    let let_in = builder.let_in(&board.joint);
+    let mut length = clear;
+    let mut foot = floor;
+    if below.is_some() {
+        foot -= let_in.length;
+        length = length + &let_in;
+    }
+    if !above.is_empty() {
+        length = length + &let_in;
+    }
+    let id = builder.add(Draft {
+        name: name.to_owned(),
+        role,
+        assembly,
+        stock: board.stock,
+        length,
+        width: &planes.inside - &planes.carcass,
+        thickness: None,
+        origin: builder.at(x, foot, planes.carcass.length),
+        axes: UPRIGHT,
+        show: Some(show),
+        span: board.span,
+        notes: board.notes.clone(),
+    });
+    for (host, face) in below.into_iter().chain(above) {
+        builder.house(id, host, face, &board.joint, board.span);
+    }
+}
+
+/// Every lying board whose underside is at this height over this place.
+fn hosts_above(
+    builder: &Builder<'_>,
+    x: Length,
+    y: Length,
+    assembly: &Assembly,
+) -> Vec<(PartId, Face)> {
+    let x = builder.case.x + x;
+    builder
+        .parts
+        .iter()
+        .filter(|(_, part)| part.case == builder.index && part.assembly == *assembly)
+        .filter(|(_, part)| {
+            let space = part.cuboid();
+            space.from.y == y && space.from.x <= x && x <= space.to.x
+        })
+        .map(|(id, part)| (id, part.placement.face(Direction::Y, true)))
+        .collect()
+}
+
+/// The face of a partition that the pockets must not be in: the one that is
+/// seen. Behind drawers nobody looks; a niche is always seen, and a cupboard
+/// when its doors are open.
+fn pocket_side(builder: &Builder<'_>, member: &Member) -> Face {
+    let behind_drawers = |x: Length| {
+        let mut at = builder.case.openings.iter().filter(|opening| {
+            opening.is_leaf() && opening.x <= x && x <= opening.x + opening.wide.length
+        });
+        at.all(|opening| {
+            matches!(
+                opening.kind,
+                crate::model::OpeningKind::Drawer { .. } | crate::model::OpeningKind::False
+            )
+        })
+    };
+    let right = member.x + member.wide.length + Length::mm(1);
+    if behind_drawers(right) { Face::ThickStart } else { Face::ThickEnd }
+}
+
+/// A board between two openings of a frame-less case.
+fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
+    let name = member
+        .path
+        .strip_prefix(&format!("{}.", builder.case.name))
+        .unwrap_or(&member.path)
+        .to_owned();
+    if member.axis == Axis::Across {
+        let ceiling = member.y + member.long.length;
+        let show = pocket_side(builder, member);
+        let extent = (member.y, ceiling);
+        upright(
+            builder,
+            &name,
+            Role::Partition,
+            board,
+            member.x,
+            extent,
+            member.long.clone(),
+            show,
+        );
+        return;
+    }
+    shelf_between(
+        builder,
+        (&name, Role::Divider),
+        board.stock,
+        &board.joint,
+        (member.x, member.x + member.long.length, member.long.clone()),
+        member.y,
+        board.span,
+        board.notes.clone(),
+    );
+}
+
+/// A lying board between two upright ones.
+#[allow(clippy::too_many_arguments)]
+pub(super) fn shelf_between(
+    builder: &mut Builder<'_>,
+    (name, role): (&str, Role),
+    stock: crate::model::StockId,
+    joint: &Joinery,
+    (left, right, clear): (Length, Length, Size),
+    y: Length,
+    span: crate::measure::Span,
+    notes: Vec<String>,
+) {
+    let planes = builder.planes.clone();
+    let assembly = Assembly::Carcass(builder.index);
+    let middle = y + builder.thickness(stock).length.half();
+    let z = (planes.carcass.length + planes.inside.length).half();
+    let at_left = builder.at(left, middle, z);
+    let at_right = builder.at(right, middle, z);
+    let hosts = [
+        builder.board_at(Direction::X, at_left.x, false, at_left, &assembly),
+        builder.board_at(Direction::X, at_right.x, true, at_right, &assembly),
+    ];
+    let let_in = builder.let_in(joint);
+    let mut length = clear;
+    let mut x = left;
+    if hosts[0].is_some() {
+        x -= let_in.length;
+        length = length + &let_in;
+    }
+    if hosts[1].is_some() {
+        length = length + &let_in;
+    }
+    let set_back = match role {
+        Role::FixedShelf => builder.case.shelves.set_back.clone(),
+        _ => Size::zero(),
+    };
+    let front = &planes.carcass + &set_back;
+    let id = builder.add(Draft {
+        name: name.to_owned(),
+        role,
+        assembly,
+        stock,
+        length,
+        width: &planes.inside - &front,
+        thickness: None,
+        origin: builder.at(x, y, front.length),
+        axes: LYING,
+        show: Some(Face::ThickEnd),
+        span,
+        notes,
+    });
+    for (host, face) in hosts.into_iter().flatten() {
+        builder.house(id, host, face, joint, span);
+    }
+}
+
+fn back(builder: &mut Builder<'_>, ends: &[PartId; 2], bottom_y: &Size) {
+    let Some(back) = builder.case.back.clone() else { return };
+    let case = builder.case;
+    let rabbeted = back.joint.kind == JointKind::Rabbet;
+    let [left, right] = if rabbeted { builder.inner_sides() } else { builder.carcass_sides() };
+    let let_in = if rabbeted { builder.let_in(&back.joint) } else { Size::zero() };
+    let high = &case.high - bottom_y;
+    let wide = &right - &left + &let_in * 2;
+    let id = builder.add(Draft {
+        name: "back".to_owned(),
+        role: Role::Back,
+        assembly: Assembly::Carcass(builder.index),
+        stock: back.stock,
+        length: wide,
+        width: high,
+        thickness: None,
+        origin: builder.at(
+            left.length - let_in.length,
+            bottom_y.length,
+            builder.planes.inside.length,
+        ),
+        axes: ACROSS,
+        show: Some(Face::ThickStart),
+        span: back.span,
+        notes: back.notes.clone(),
+    });
+    for end in ends {
+        builder.join(JointSort::Planted, id, *end, false, back.span);
+    }
+}

@@ -1,0 +1,329 @@
+//! Drawer boxes, and the packers that bring their slides flush.
+
+use crate::measure::Length;
+use crate::model::{
+    BoxRule, BoxWidth, DrawerBoxes, JointKind, Opening, OpeningKind, Set, Side, Size, Slide,
+};
+use crate::parts::feature::{Feature, FeatureKind};
+use crate::parts::joint::JointSort;
+use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::space::Face;
+
+use super::builder::{ACROSS, Builder, Draft, LYING, SIDEWAYS, sided};
+use super::carcass::Carcass;
+use super::inside;
+
+pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
+    let Some(boxes) = builder.case.drawers.clone() else { return };
+    let openings = builder.case.openings.clone();
+    for opening in &openings {
+        let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
+        let Some(slide) = builder.piece.slides.get(slide).cloned() else { continue };
+        let sides = drawer(builder, opening, &boxes, &slide);
+        let space = inside::space(builder, opening, carcass);
+        for (index, side) in Side::BOTH.into_iter().enumerate() {
+            packer(builder, opening, &boxes, &slide, side, &space);
+            builder.join(JointSort::Slid, sides[index], space.boards[index], false, opening.span);
+        }
+    }
+}
+
+/// The sizes of a box over all.
+pub(super) struct BoxSize {
+    pub(super) outside: Size,
+    pub(super) inside: Size,
+    pub(super) high: Size,
+    pub(super) deep: Size,
+}
+
+fn by_rule(rule: &BoxRule, opening: &Size) -> Size {
+    // The rule's own figure has no fact; the opening's facts explain the rest.
+    let scaled = opening.clone() * rule.factor;
+    Size::from_terms(rule.apply(opening.length), scaled.terms().to_vec())
+}
+
+pub(super) fn box_size(opening: &Opening, slide: &Slide, side: &Size) -> BoxSize {
+    let (outside, inside) = match &slide.box_width {
+        BoxWidth::Inside(rule) => {
+            let inside = by_rule(rule, &opening.wide);
+            (&inside + side * 2, inside)
+        }
+        BoxWidth::Outside(rule) => {
+            let outside = by_rule(rule, &opening.wide);
+            (outside.clone(), &outside - side * 2)
+        }
+    };
+    BoxSize {
+        outside,
+        inside,
+        high: by_rule(&slide.box_high, &opening.high),
+        deep: slide.length.clone(),
+    }
+}
+
+fn drawer(
+    builder: &mut Builder<'_>,
+    opening: &Opening,
+    boxes: &DrawerBoxes,
+    slide: &Slide,
+) -> [PartId; 2] {
+    let local = opening
+        .path
+        .strip_prefix(&format!("{}.", builder.case.name))
+        .unwrap_or(&opening.path)
+        .to_owned();
+    let thick = builder.thickness(boxes.stock);
+    let size = box_size(opening, slide, &thick);
+    let x = opening.x + (opening.wide.length - size.outside.length).half();
+    let y = opening.y + (opening.high.length - size.high.length).half();
+    let z = box_front(builder, opening);
+    let assembly = Assembly::DrawerBox(opening.path.clone());
+    let draft = |name: &str, role, length: Size, width: &Size, origin, axes| Draft {
+        name: format!("{local}.{name}"),
+        role,
+        assembly: assembly.clone(),
+        stock: boxes.stock,
+        length,
+        width: width.clone(),
+        thickness: None,
+        origin,
+        axes,
+        show: None,
+        span: opening.span,
+        notes: Vec::new(),
+    };
+    let right_x = x + size.outside.length - thick.length;
+    let sides = [(Side::Left, x), (Side::Right, right_x)].map(|(side, x)| {
+        let origin = builder.at(x, y, z);
+        let mut side_draft = draft(
+            &sided(side, "side"),
+            Role::DrawerSide,
+            size.deep.clone(),
+            &size.high,
+            origin,
+            SIDEWAYS,
+        );
+        // The outside is what shows with the drawer out.
+        side_draft.show = Some(if side == Side::Left { Face::ThickStart } else { Face::ThickEnd });
+        builder.add(side_draft)
+    });
+    // Front and back lie in rabbets of the sides, between them, or over their
+    // whole width.
+    let reach = match boxes.joint.kind {
+        JointKind::Rabbet => boxes.joint.deep.clone().unwrap_or_default(),
+        JointKind::Dovetail => thick.clone(),
+        _ => Size::zero(),
+    };
+    let long = &size.inside + &reach * 2;
+    let cross_x = x + thick.length - reach.length;
+    let back_z = z + size.deep.length - thick.length;
+    let ends = [("box-front", Role::DrawerFront, z), ("box-back", Role::DrawerBack, back_z)].map(
+        |(name, role, z)| {
+            let origin = builder.at(cross_x, y, z);
+            let mut end = draft(name, role, long.clone(), &size.high, origin, ACROSS);
+            let outside = if role == Role::DrawerFront { Face::ThickStart } else { Face::ThickEnd };
+            end.show = Some(outside);
+            builder.add(end)
+        },
+    );
+    let bottom = bottom(
+        builder,
+        &local,
+        boxes,
+        &size,
+        (x + thick.length, y, z + thick.length),
+        &thick,
+        &assembly,
+        opening,
+    );
+    corners(builder, boxes, &sides, &ends, &thick);
+    grooves(builder, boxes, bottom, &sides, &ends);
+    if let Some(notch) = slide.notch.filter(|_| slide.undermount) {
+        notches(builder, ends[1], notch, slide, reach.length);
+    }
+    let front = builder.parts.named(&format!("{}.front", opening.path)).map(|(id, _)| id);
+    if let Some(front) = front {
+        builder.join(JointSort::FrontFixed, front, ends[0], false, opening.span);
+    }
+    sides
+}
+
+/// The front of a box lies behind an inset front, or in the plane of the frame.
+fn box_front(builder: &Builder<'_>, opening: &Opening) -> Length {
+    match &opening.front {
+        Some(fronts) if fronts.set == Set::Inset => {
+            builder.planes.frame.length + builder.thickness(fronts.stock).length
+        }
+        _ => builder.planes.frame.length,
+    }
+}
+
+#[allow(clippy::too_many_arguments)]
+fn bottom(
+    builder: &mut Builder<'_>,
+    local: &str,
+    boxes: &DrawerBoxes,
+    size: &BoxSize,
+    (x, y, z): (Length, Length, Length),
+    thick: &Size,
+    assembly: &Assembly,
+    opening: &Opening,
+) -> PartId {
+    let reach = &boxes.groove_deep * 2 - &boxes.groove_play;
+    let offset = reach.length.half();
+    let deep = &size.deep - thick * 2;
+    builder.add(Draft {
+        name: format!("{local}.box-bottom"),
+        role: Role::DrawerBottom,
+        assembly: assembly.clone(),
+        stock: boxes.bottom_stock,
+        length: &size.inside + &reach,
+        width: deep + &reach,
+        thickness: None,
+        origin: builder.at(x - offset, y + boxes.groove_up.length, z - offset),
+        axes: LYING,
+        show: Some(Face::ThickEnd),
+        span: opening.span,
+        notes: boxes.notes.clone(),
+    })
+}
+
+fn corners(
+    builder: &mut Builder<'_>,
+    boxes: &DrawerBoxes,
+    sides: &[PartId; 2],
+    ends: &[PartId; 2],
+    thick: &Size,
+) {
+    for (side, inner) in sides.iter().zip([Face::ThickEnd, Face::ThickStart]) {
+        for (end, at_start) in ends.iter().zip([true, false]) {
+            let sort = JointSort::Wood(boxes.joint.kind);
+            builder.join(sort, *end, *side, true, boxes.span);
+            if boxes.joint.kind != JointKind::Rabbet {
+                continue;
+            }
+            let Some(part) = builder.part(*side) else { continue };
+            let (length, width) = (part.length.length, part.width.length);
+            let u = if at_start {
+                (Length::ZERO, thick.length)
+            } else {
+                (length - thick.length, length)
+            };
+            builder.cut(
+                *side,
+                Feature {
+                    kind: FeatureKind::Rabbet,
+                    face: inner,
+                    u,
+                    v: (Length::ZERO, width),
+                    deep: boxes.joint.deep.clone().unwrap_or_default().length,
+                    takes: Some(*end),
+                    span: boxes.span,
+                },
+            );
+        }
+    }
+}
+
+fn grooves(
+    builder: &mut Builder<'_>,
+    boxes: &DrawerBoxes,
+    bottom: PartId,
+    sides: &[PartId; 2],
+    ends: &[PartId; 2],
+) {
+    let high = builder.thickness(boxes.bottom_stock).length;
+    let up = boxes.groove_up.length;
+    let inner = [Face::ThickEnd, Face::ThickStart];
+    // Inside faces: of the left side its right one, of the front its rear one.
+    for (id, face) in sides.iter().zip(inner).chain(ends.iter().zip(inner)) {
+        let Some(part) = builder.part(*id) else { continue };
+        let length = part.length.length;
+        builder.cut(
+            *id,
+            Feature {
+                kind: FeatureKind::Groove,
+                face,
+                u: (Length::ZERO, length),
+                v: (up, up + high),
+                deep: boxes.groove_deep.length,
+                takes: Some(bottom),
+                span: boxes.groove_span,
+            },
+        );
+        builder.join(JointSort::Floating, bottom, *id, false, boxes.groove_span);
+    }
+}
+
+/// Lower corners of the back, cut out for the runners; the figure counts from
+/// the inside of the drawer's sides.
+fn notches(
+    builder: &mut Builder<'_>,
+    back: PartId,
+    (wide, high): (Length, Length),
+    slide: &Slide,
+    reach: Length,
+) {
+    let Some(part) = builder.part(back) else { return };
+    let (length, thick) = (part.length.length, part.thickness.length);
+    for u in [(reach, reach + wide), (length - reach - wide, length - reach)] {
+        builder.cut(
+            back,
+            Feature {
+                kind: FeatureKind::Notch,
+                face: Face::ThickEnd,
+                u,
+                v: (Length::ZERO, high),
+                deep: thick,
+                takes: None,
+                span: slide.span,
+            },
+        );
+    }
+}
+
+/// A block between a board and the edge of the opening, so that the slide
+/// stands flush with the frame.
+fn packer(
+    builder: &mut Builder<'_>,
+    opening: &Opening,
+    boxes: &DrawerBoxes,
+    slide: &Slide,
+    side: Side,
+    space: &inside::Space,
+) {
+    let index = if side == Side::Left { 0 } else { 1 };
+    let thickness = space.packing[index].clone();
+    if !thickness.length.is_positive() {
+        return;
+    }
+    let local = opening
+        .path
+        .strip_prefix(&format!("{}.", builder.case.name))
+        .unwrap_or(&opening.path)
+        .to_owned();
+    let x = match side {
+        Side::Left => opening.x - thickness.length,
+        Side::Right => opening.x + opening.wide.length,
+    };
+    let up = match slide.undermount {
+        true => Length::ZERO,
+        false => (opening.high.length - boxes.packer_wide.length).half(),
+    };
+    let z = builder.planes.carcass.length;
+    let id = builder.add(Draft {
+        name: format!("{local}.{}", sided(side, "packer")),
+        role: Role::Packer,
+        assembly: Assembly::Loose(builder.index),
+        stock: boxes.packer_stock,
+        length: slide.length.clone(),
+        width: boxes.packer_wide.clone(),
+        thickness: Some(thickness),
+        origin: builder.at(x, opening.y + up, z),
+        axes: SIDEWAYS,
+        show: None,
+        span: boxes.span,
+        notes: Vec::new(),
+    });
+    builder.join(JointSort::Wood(JointKind::Screw), id, space.boards[index], true, boxes.span);
+}

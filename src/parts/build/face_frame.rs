@@ -1,0 +1,188 @@
+//! The face frame.
+
+use crate::measure::Length;
+use crate::model::{Axis, JointKind, MemberKind, Seam, Side, Size};
+use crate::parts::feature::{Feature, FeatureKind};
+use crate::parts::joint::JointSort;
+use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::space::{Direction, Face, Point};
+
+use super::builder::{ACROSS, Builder, Draft, STANDING, is_glued, sided};
+use super::carcass::Carcass;
+
+pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
+    let Some(frame) = builder.case.frame.clone() else { return };
+    let case = builder.case;
+    let assembly = Assembly::Frame(builder.index);
+    let z = builder.planes.frame.length;
+    let base = case.base_high();
+    let high = &case.high - &base;
+    let let_in = builder.let_in(&frame.joint);
+    let draft = |name: String, role, length: Size, width: Size, origin: Point, axes| Draft {
+        name,
+        role,
+        assembly: assembly.clone(),
+        stock: frame.stock,
+        length,
+        width,
+        thickness: None,
+        origin,
+        axes,
+        show: Some(Face::ThickStart),
+        span: frame.span,
+        notes: Vec::new(),
+    };
+    for (side, end) in Side::BOTH.into_iter().zip(carcass.ends) {
+        let stile = side.of(&frame.stiles);
+        let x = match side {
+            Side::Left => Length::ZERO,
+            Side::Right => case.wide.length - stile.wide.length,
+        };
+        let mut stile_draft = draft(
+            sided(side, "stile"),
+            Role::Stile,
+            high.clone(),
+            stile.wide.clone(),
+            builder.at(x, base.length, z),
+            STANDING,
+        );
+        (stile_draft.span, stile_draft.notes) = (stile.span, stile.notes.clone());
+        let id = builder.add(stile_draft);
+        mitre(builder, id, end, side, stile.span);
+    }
+    let between = &case.wide - &frame.stiles[0].wide - &frame.stiles[1].wide;
+    let x = frame.stiles[0].wide.length;
+    for (name, rail) in [("top-rail", &frame.top), ("bottom-rail", &frame.bottom)] {
+        let Some(rail) = rail else { continue };
+        let y = if name == "top-rail" { case.high.length - rail.wide.length } else { base.length };
+        let length = &between + &let_in * 2;
+        let origin = builder.at(x - let_in.length, y, z);
+        let mut rail_draft =
+            draft(name.to_owned(), Role::Rail, length, rail.wide.clone(), origin, ACROSS);
+        (rail_draft.span, rail_draft.notes) = (rail.span, rail.notes.clone());
+        let id = builder.add(rail_draft);
+        meet(builder, id, (Direction::X, x, x + between.length), y + rail.wide.length.half());
+    }
+    let members = case.members.clone();
+    // Members of outer lists come first, so that what an inner one meets is there.
+    let mut order: Vec<usize> = (0..members.len()).collect();
+    order.sort_by_key(|index| members[*index].list);
+    for member in order.into_iter().map(|index| &members[index]) {
+        let (role, axes) = match &member.kind {
+            MemberKind::Stile(_) => (Role::Stile, STANDING),
+            MemberKind::Rail => (Role::Rail, ACROSS),
+            MemberKind::Divider(_) => continue,
+        };
+        let name =
+            member.path.strip_prefix(&format!("{}.", case.name)).unwrap_or(&member.path).to_owned();
+        let (dx, dy) = match member.axis {
+            Axis::Across => (Length::ZERO, let_in.length),
+            Axis::Down => (let_in.length, Length::ZERO),
+        };
+        let length = &member.long + &let_in * 2;
+        let origin = builder.at(member.x - dx, member.y - dy, z);
+        let mut member_draft = draft(name, role, length, member.wide.clone(), origin, axes);
+        (member_draft.span, member_draft.notes) = (member.span, member.notes.clone());
+        let id = builder.add(member_draft);
+        let half = member.wide.length.half();
+        match member.axis {
+            Axis::Across => {
+                let run = (Direction::Y, member.y, member.y + member.long.length);
+                meet(builder, id, run, member.x + half);
+            }
+            Axis::Down => {
+                let run = (Direction::X, member.x, member.x + member.long.length);
+                meet(builder, id, run, member.y + half);
+            }
+        }
+    }
+}
+
+/// The mitred edge of a stile that wraps the corner into the end.
+fn mitre(
+    builder: &mut Builder<'_>,
+    stile: PartId,
+    end: PartId,
+    side: Side,
+    span: crate::measure::Span,
+) {
+    let seam = side.of(&builder.case.ends).seam;
+    if seam != Seam::Mitre {
+        builder.join(JointSort::Wood(JointKind::Butt), stile, end, true, span);
+        return;
+    }
+    let Some(part) = builder.part(stile) else { return };
+    let (length, thick) = (part.length.length, part.thickness.length);
+    let face = if side == Side::Left { Face::WidthStart } else { Face::WidthEnd };
+    builder.cut(
+        stile,
+        Feature {
+            kind: FeatureKind::Mitre,
+            face,
+            u: (Length::ZERO, length),
+            v: (Length::ZERO, thick),
+            deep: thick,
+            takes: None,
+            span,
+        },
+    );
+    builder.join(JointSort::Mitre, stile, end, true, span);
+}
+
+/// Joins both ends of a member to the members they meet: its shoulders lie at
+/// `from` and `to` along `direction`, its middle at `across` on the other axis.
+fn meet(
+    builder: &mut Builder<'_>,
+    id: PartId,
+    (direction, from, to): (Direction, Length, Length),
+    across: Length,
+) {
+    let Some(frame) = builder.case.frame.clone() else { return };
+    let assembly = Assembly::Frame(builder.index);
+    let z = (builder.planes.frame.length + builder.planes.carcass.length).half();
+    for (at, is_start) in [(from, true), (to, false)] {
+        let near = match direction {
+            Direction::X => builder.at(at, across, z),
+            _ => builder.at(across, at, z),
+        };
+        let Some((host, face)) =
+            builder.board_at(direction, near.along(direction), !is_start, near, &assembly)
+        else {
+            continue;
+        };
+        if host == id {
+            continue;
+        }
+        let end = if is_start { Face::LengthStart } else { Face::LengthEnd };
+        builder.fasten_end(id, end, &frame.joint, frame.span);
+        if frame.joint.kind == JointKind::Tenon {
+            mortise(builder, id, host, face);
+        }
+        let glued = is_glued(frame.joint.kind);
+        builder.join(JointSort::Wood(frame.joint.kind), id, host, glued, frame.span);
+    }
+}
+
+/// The mortise in `host` that takes the tenon of `guest`.
+fn mortise(builder: &mut Builder<'_>, guest: PartId, host: PartId, face: Face) {
+    let (Some(frame), Some(part), Some(holder)) =
+        (builder.case.frame.as_ref(), builder.part(guest), builder.part(host))
+    else {
+        return;
+    };
+    let long = frame.joint.long.clone().unwrap_or_default().length;
+    let tenon = frame.joint.thick.clone().unwrap_or_default().length;
+    let (from, to) = part.extent(holder.placement.length);
+    let start = holder.placement.origin.along(holder.placement.length);
+    let shoulder = (holder.thickness.length - tenon).half();
+    let feature = Feature {
+        kind: FeatureKind::Mortise,
+        face,
+        u: (from - start, to - start),
+        v: (shoulder, shoulder + tenon),
+        deep: long,
+        takes: Some(guest),
+        span: frame.span,
+    };
+    builder.cut(host, feature);
+}

@@ -1,0 +1,371 @@
+//! Doors, drawer fronts and false fronts.
+
+use crate::measure::Length;
+use crate::model::{
+    Build, Fronts, HingeKind, JointKind, Opening, OpeningKind, PanelBuild, PullHeight, Set, Side,
+    Size,
+};
+use crate::parts::feature::{Bore, Feature, FeatureKind};
+use crate::parts::joint::JointSort;
+use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::space::{Direction, Face};
+use crate::trade;
+
+use super::builder::{ACROSS, Builder, Draft, STANDING};
+use super::flutes;
+
+/// One front: its place in the plane of the front and how it hangs.
+struct Leaf<'a> {
+    path: String,
+    opening: &'a Opening,
+    fronts: &'a Fronts,
+    x: Length,
+    y: Length,
+    wide: Size,
+    high: Size,
+    hung: Option<Side>,
+}
+
+pub(super) fn build(builder: &mut Builder<'_>) {
+    let openings = builder.case.openings.clone();
+    for opening in &openings {
+        let Some(fronts) = &opening.front else { continue };
+        for leaf in leaves(builder, opening, fronts) {
+            match &fronts.build {
+                Build::Slab => slab(builder, &leaf),
+                Build::Panel(panel) => frame_and_panel(builder, &leaf, panel),
+            }
+        }
+    }
+}
+
+/// The front of an opening, or the two leaves of a pair.
+fn leaves<'a>(builder: &Builder<'_>, opening: &'a Opening, fronts: &'a Fronts) -> Vec<Leaf<'a>> {
+    let reach = match &fronts.set {
+        Set::Inset => -fronts.gap.clone(),
+        Set::Overlay(by) => by.clone(),
+    };
+    let wide = &opening.wide + &reach * 2;
+    let high = &opening.high + &reach * 2;
+    let (x, y) = (opening.x - reach.length, opening.y - reach.length);
+    let local = opening
+        .path
+        .strip_prefix(&format!("{}.", builder.case.name))
+        .unwrap_or(&opening.path)
+        .to_owned();
+    let leaf = |name: &str, x, wide: Size, hung| Leaf {
+        path: format!("{local}.{name}"),
+        opening,
+        fronts,
+        x,
+        y,
+        wide,
+        high: high.clone(),
+        hung,
+    };
+    match opening.kind {
+        OpeningKind::Doors => {
+            let half = (&wide - &fronts.meeting).half();
+            let second = x + half.length + fronts.meeting.length;
+            vec![
+                leaf("left-door", x, half.clone(), Some(Side::Left)),
+                leaf("right-door", second, half, Some(Side::Right)),
+            ]
+        }
+        OpeningKind::Door(side) => vec![leaf("door", x, wide, Some(side))],
+        _ => vec![leaf("front", x, wide, None)],
+    }
+}
+
+/// The front plane of a front, from the foremost face.
+fn front_z(builder: &Builder<'_>, leaf: &Leaf<'_>) -> Length {
+    match leaf.fronts.set {
+        Set::Inset => builder.planes.frame.length,
+        Set::Overlay(_) => {
+            builder.planes.frame.length - builder.thickness(leaf.fronts.stock).length
+        }
+    }
+}
+
+fn slab(builder: &mut Builder<'_>, leaf: &Leaf<'_>) {
+    // Grain runs up a door, and along a drawer front or false front.
+    let upright = leaf.hung.is_some();
+    let (length, width, axes) = if upright {
+        (leaf.high.clone(), leaf.wide.clone(), STANDING)
+    } else {
+        (leaf.wide.clone(), leaf.high.clone(), ACROSS)
+    };
+    let z = front_z(builder, leaf);
+    let mut notes = leaf.fronts.notes.clone();
+    notes.extend(leaf.opening.notes.iter().cloned());
+    let id = builder.add(Draft {
+        name: leaf.path.clone(),
+        role: Role::Slab,
+        assembly: Assembly::Front(format!("{}.{}", builder.case.name, leaf.path)),
+        stock: leaf.fronts.stock,
+        length,
+        width,
+        thickness: None,
+        origin: builder.at(leaf.x, leaf.y, z),
+        axes,
+        show: Some(Face::ThickStart),
+        span: leaf.opening.span,
+        notes,
+    });
+    if let Some(spec) = &leaf.fronts.flutes {
+        flutes::cut(builder, id, spec);
+    }
+    hardware(builder, leaf, id, id);
+}
+
+fn frame_and_panel(builder: &mut Builder<'_>, leaf: &Leaf<'_>, panel: &PanelBuild) {
+    let z = front_z(builder, leaf);
+    let thick = builder.thickness(leaf.fronts.stock);
+    let panel_thick = builder.thickness(panel.panel_stock);
+    let assembly = Assembly::Front(format!("{}.{}", builder.case.name, leaf.path));
+    let member =
+        |builder: &mut Builder<'_>, name: &str, role, length: Size, width: &Size, x, y, axes| {
+            builder.add(Draft {
+                name: format!("{}.{name}", leaf.path),
+                role,
+                assembly: assembly.clone(),
+                stock: leaf.fronts.stock,
+                length,
+                width: width.clone(),
+                thickness: None,
+                origin: builder.at(x, y, z),
+                axes,
+                show: Some(Face::ThickStart),
+                span: panel.span,
+                notes: Vec::new(),
+            })
+        };
+    let stile_role = Role::FrontStile;
+    let (stile, rail) = (&panel.stile, &panel.rail);
+    let right_x = leaf.x + leaf.wide.length - stile.length;
+    let left = member(
+        builder,
+        "left-stile",
+        stile_role,
+        leaf.high.clone(),
+        stile,
+        leaf.x,
+        leaf.y,
+        STANDING,
+    );
+    let right = member(
+        builder,
+        "right-stile",
+        stile_role,
+        leaf.high.clone(),
+        stile,
+        right_x,
+        leaf.y,
+        STANDING,
+    );
+    let rail_long = &leaf.wide - stile * 2 + &panel.groove * 2;
+    let rail_x = leaf.x + stile.length - panel.groove.length;
+    let top_y = leaf.y + leaf.high.length - rail.length;
+    let top = member(
+        builder,
+        "top-rail",
+        Role::FrontRail,
+        rail_long.clone(),
+        rail,
+        rail_x,
+        top_y,
+        ACROSS,
+    );
+    let bottom =
+        member(builder, "bottom-rail", Role::FrontRail, rail_long, rail, rail_x, leaf.y, ACROSS);
+    let float = match builder.piece.stock(panel.panel_stock) {
+        Some(stock) if stock.is_solid() => panel.float.clone(),
+        _ => Size::zero(),
+    };
+    let reach = &panel.groove - &float;
+    let panel_wide = &leaf.wide - stile * 2 + &reach * 2;
+    let panel_high = &leaf.high - rail * 2 + &reach * 2;
+    let inset = (thick.length - panel_thick.length).half();
+    let id = builder.add(Draft {
+        name: format!("{}.panel", leaf.path),
+        role: Role::FrontPanel,
+        assembly: assembly.clone(),
+        stock: panel.panel_stock,
+        length: panel_high,
+        width: panel_wide,
+        thickness: None,
+        origin: builder.at(
+            leaf.x + stile.length - reach.length,
+            leaf.y + rail.length - reach.length,
+            z + inset,
+        ),
+        axes: STANDING,
+        show: Some(Face::ThickStart),
+        span: panel.span,
+        notes: leaf.fronts.notes.clone(),
+    });
+    for (member, face) in [
+        (left, Face::WidthEnd),
+        (right, Face::WidthStart),
+        (top, Face::WidthStart),
+        (bottom, Face::WidthEnd),
+    ] {
+        let Some(part) = builder.part(member) else { continue };
+        let long = part.length.length;
+        let feature = Feature {
+            kind: FeatureKind::Groove,
+            face,
+            u: (Length::ZERO, long),
+            v: (inset, inset + panel_thick.length),
+            deep: panel.groove.length,
+            takes: Some(id),
+            span: panel.span,
+        };
+        builder.cut(member, feature);
+        builder.join(JointSort::Floating, id, member, false, panel.span);
+    }
+    for rail in [top, bottom] {
+        let Some(part) = builder.part(rail) else { continue };
+        let wide = part.width.length;
+        for (end, stile) in [(Face::LengthStart, left), (Face::LengthEnd, right)] {
+            let feature = Feature {
+                kind: FeatureKind::Tenon,
+                face: end,
+                u: (Length::ZERO, wide),
+                v: (inset, inset + panel_thick.length),
+                deep: panel.groove.length,
+                takes: None,
+                span: panel.span,
+            };
+            builder.cut(rail, feature);
+            builder.join(JointSort::Wood(JointKind::Tenon), rail, stile, true, panel.span);
+        }
+    }
+    let (hinge_side, lead_side) = match leaf.hung {
+        Some(Side::Right) => (right, left),
+        _ => (left, right),
+    };
+    // A pull of a drawer or false front sits on the panel's middle.
+    let pull_on = if leaf.hung.is_some() { lead_side } else { id };
+    hardware(builder, leaf, hinge_side, pull_on);
+}
+
+/// Hinge cups and pull holes, bored into the parts that carry them.
+fn hardware(builder: &mut Builder<'_>, leaf: &Leaf<'_>, hinges: PartId, pull: PartId) {
+    if let (Some(side), Some((hinge, span))) = (leaf.hung, leaf.fronts.hinge) {
+        cups(builder, leaf, hinges, side, hinge, span);
+    }
+    if let Some(pull_index) = leaf.fronts.pull {
+        pull_holes(builder, leaf, pull, pull_index);
+    }
+}
+
+/// Heights of the hinge centres above the lower end of a door.
+pub(super) fn hinge_heights(high: Length, from_end: Length, count: u32) -> Vec<Length> {
+    let count = i64::from(count.max(2));
+    let room = high - from_end.twice();
+    (0..count).map(|number| from_end + room * number / (count - 1)).collect()
+}
+
+fn cups(
+    builder: &mut Builder<'_>,
+    leaf: &Leaf<'_>,
+    id: PartId,
+    side: Side,
+    hinge: usize,
+    span: crate::measure::Span,
+) {
+    let Some(hinge) = builder.piece.hinges.get(hinge).cloned() else { return };
+    if let Some(holder) = beside(builder, leaf, side) {
+        builder.join(JointSort::Hung, id, holder, false, span);
+    }
+    let HingeKind::Cup { diameter, bore, from_edge } = hinge.kind else { return };
+    let count = leaf.fronts.hinges.unwrap_or_else(|| trade::hinges_for_height(leaf.high.length));
+    let Some(part) = builder.part(id).cloned() else { return };
+    let radius = diameter.half();
+    for height in hinge_heights(leaf.high.length, hinge.from_end, count) {
+        let wide = part.width.length;
+        let centre = match side {
+            Side::Left => from_edge + radius,
+            Side::Right => wide - from_edge - radius,
+        };
+        builder.cut(
+            id,
+            Feature {
+                kind: FeatureKind::Bore(Bore::Cup),
+                face: Face::ThickEnd,
+                u: (height - radius, height + radius),
+                v: (centre - radius, centre + radius),
+                deep: bore,
+                takes: None,
+                span,
+            },
+        );
+    }
+}
+
+/// What a door hangs on: the stile beside its opening, or in a frame-less
+/// case the end or partition.
+fn beside(builder: &Builder<'_>, leaf: &Leaf<'_>, side: Side) -> Option<PartId> {
+    let opening = leaf.opening;
+    let x = match side {
+        Side::Left => opening.x,
+        Side::Right => opening.x + opening.wide.length,
+    };
+    let z = match builder.case.frame {
+        Some(_) => (builder.planes.frame.length + builder.planes.carcass.length).half(),
+        None => builder.planes.inside.length.half(),
+    };
+    let near = builder.at(x, opening.y + opening.high.length.half(), z);
+    let assembly = match builder.case.frame {
+        Some(_) => Assembly::Frame(builder.index),
+        None => Assembly::Carcass(builder.index),
+    };
+    let found = builder.board_at(Direction::X, near.x, side == Side::Right, near, &assembly);
+    found.map(|(id, _)| id)
+}
+
+fn pull_holes(builder: &mut Builder<'_>, leaf: &Leaf<'_>, id: PartId, pull: usize) {
+    let Some(pull) = builder.piece.pulls.get(pull).cloned() else { return };
+    let Some(part) = builder.part(id).cloned() else { return };
+    // Centre of the pull in the plane of the front, from the leaf's corner.
+    let (x, y, along) = match leaf.hung {
+        Some(side) => {
+            let x = match side.other() {
+                Side::Left => pull.from_edge,
+                Side::Right => leaf.wide.length - pull.from_edge,
+            };
+            (x, leaf.high.length.half(), Direction::Y)
+        }
+        None => {
+            let y = match pull.height {
+                PullHeight::Middle => leaf.high.length.half(),
+                PullHeight::UpperThird => leaf.high.length * 2 / 3,
+            };
+            (leaf.wide.length.half(), y, Direction::X)
+        }
+    };
+    let origin = part.placement.origin;
+    let (x, y) = (builder.case.x + leaf.x + x - origin.x, leaf.y + y - origin.y);
+    let (u, v) = if part.placement.length == Direction::Y { (y, x) } else { (x, y) };
+    let offsets = match pull.centres {
+        Some(centres) => vec![-centres.half(), centres.half()],
+        None => vec![Length::ZERO],
+    };
+    let radius = pull.screw.half();
+    for offset in offsets {
+        let (u, v) = if part.placement.length == along { (u + offset, v) } else { (u, v + offset) };
+        builder.cut(
+            id,
+            Feature {
+                kind: FeatureKind::Bore(Bore::Pull),
+                face: Face::ThickStart,
+                u: (u - radius, u + radius),
+                v: (v - radius, v + radius),
+                deep: part.thickness.length,
+                takes: None,
+                span: leaf.fronts.span,
+            },
+        );
+    }
+}

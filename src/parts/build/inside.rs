@@ -1,0 +1,155 @@
+//! Shelves behind the openings, and the space they lie in.
+
+use crate::measure::Length;
+use crate::model::{Axis, MemberKind, Opening, Set, Size};
+use crate::parts::joint::JointSort;
+use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::space::{Direction, Face, Point};
+
+use super::builder::{Builder, Draft, LYING};
+use super::carcass::{Carcass, shelf_between};
+
+/// The space behind an opening from side to side.
+pub(super) struct Space {
+    /// The board at its left and right.
+    pub(super) boards: [PartId; 2],
+    /// Their inner faces, in the whole piece.
+    pub(super) from: Length,
+    pub(super) to: Length,
+    /// From the board to the edge of the opening, left and right.
+    pub(super) packing: [Size; 2],
+}
+
+pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
+    let openings = builder.case.openings.clone();
+    for opening in openings.iter().filter(|opening| opening.shelves.is_some()) {
+        shelves(builder, opening, carcass);
+    }
+}
+
+/// Looks left and right from the middle of an opening for the nearest boards.
+pub(super) fn space(builder: &Builder<'_>, opening: &Opening, carcass: &Carcass) -> Space {
+    let y = opening.y + opening.high.length.half();
+    let z = (builder.planes.carcass.length + builder.planes.inside.length).half();
+    let middle = builder.at(opening.x + opening.wide.length.half(), y, z);
+    let (mut left, mut right) = (carcass.ends[0], carcass.ends[1]);
+    let face = |id: PartId, start: bool| {
+        let space = builder.part(id).map(crate::parts::part::Part::cuboid);
+        space.map_or(Length::ZERO, |space| if start { space.from.x } else { space.to.x })
+    };
+    let (mut from, mut to) = (face(left, false), face(right, true));
+    for (id, part) in builder.parts.iter() {
+        if part.case != builder.index || part.role != Role::Partition {
+            continue;
+        }
+        let space = part.cuboid();
+        let covers = |d: Direction, p: &Point| {
+            space.from.along(d) <= p.along(d) && p.along(d) <= space.to.along(d)
+        };
+        if !covers(Direction::Y, &middle) {
+            continue;
+        }
+        if space.to.x <= middle.x && space.to.x > from {
+            (left, from) = (id, space.to.x);
+        }
+        if space.from.x >= middle.x && space.from.x < to {
+            (right, to) = (id, space.from.x);
+        }
+    }
+    let gaps =
+        [builder.case.x + opening.x - from, to - builder.case.x - opening.x - opening.wide.length];
+    let packing = [0, 1].map(|side| packing(builder, opening, side, gaps[side]));
+    Space { boards: [left, right], from, to, packing }
+}
+
+/// The distance from an opening's edge to the board beside it, with the
+/// statements it comes from where they are known.
+fn packing(builder: &Builder<'_>, opening: &Opening, side: usize, gap: Length) -> Size {
+    let case = builder.case;
+    let mut options = vec![Size::zero()];
+    if let Some(frame) = &case.frame {
+        let end = builder.thickness(case.ends[side].stock);
+        options.push(&frame.stiles[side].wide - &case.exposure[side].scribe() - end);
+    }
+    for member in case.members.iter().filter(|member| member.axis == Axis::Across) {
+        let edge = if side == 0 { member.x + member.wide.length } else { member.x };
+        let own = if side == 0 { opening.x } else { opening.x + opening.wide.length };
+        if edge != own {
+            continue;
+        }
+        if let MemberKind::Stile(crate::model::Partition::Board(board)) = &member.kind {
+            options.push((&member.wide - &builder.thickness(board.stock)).half());
+        }
+    }
+    let found = options.into_iter().find(|size| size.length == gap);
+    found.unwrap_or_else(|| Size::from_terms(gap, Vec::new()))
+}
+
+fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
+    let (Some(set), Some(stock)) = (opening.shelves.clone(), builder.case.shelves.stock) else {
+        return;
+    };
+    let space = space(builder, opening, carcass);
+    let clear = &opening.wide + &space.packing[0] + &space.packing[1];
+    let thick = builder.thickness(stock).length;
+    let local = opening
+        .path
+        .strip_prefix(&format!("{}.", builder.case.name))
+        .unwrap_or(&opening.path)
+        .to_owned();
+    for number in 1..=set.count {
+        let step = opening.high.length * i64::from(number) / i64::from(set.count + 1);
+        let y = opening.y + step - thick.half();
+        let name = match set.count {
+            1 => format!("{local}.shelf"),
+            _ => format!("{local}.shelf-{number}"),
+        };
+        if !set.adjustable {
+            let joint = builder.case.shelves.joint.clone();
+            let (from, to) = (space.from - builder.case.x, space.to - builder.case.x);
+            let extent = (from, to, clear.clone());
+            let notes = set.notes.clone();
+            shelf_between(
+                builder,
+                (&name, Role::FixedShelf),
+                stock,
+                &joint,
+                extent,
+                y,
+                set.span,
+                notes,
+            );
+            continue;
+        }
+        let clearance = builder.case.shelves.clearance.clone();
+        let front = shelf_front(builder, opening);
+        let id = builder.add(Draft {
+            name,
+            role: Role::AdjustableShelf,
+            assembly: Assembly::Loose(builder.index),
+            stock,
+            length: &clear - &clearance,
+            width: &builder.planes.inside - &front,
+            thickness: None,
+            origin: Point::new(space.from + clearance.length.half(), y, front.length),
+            axes: LYING,
+            show: Some(Face::ThickEnd),
+            span: set.span,
+            notes: set.notes.clone(),
+        });
+        builder.join(JointSort::Laid, id, space.boards[0], false, set.span);
+        builder.join(JointSort::Laid, id, space.boards[1], false, set.span);
+    }
+}
+
+/// The front edge of a shelf: behind the frame, or in a frame-less case behind
+/// an inset front.
+fn shelf_front(builder: &Builder<'_>, opening: &Opening) -> Size {
+    let front = &builder.planes.carcass + &builder.case.shelves.set_back;
+    match &opening.front {
+        Some(fronts) if builder.case.frame.is_none() && fronts.set == Set::Inset => {
+            front + builder.thickness(fronts.stock)
+        }
+        _ => front,
+    }
+}

@@ -1,0 +1,33 @@
+//! From the solved piece to its boards: one file an assembly.
+
+mod base;
+mod builder;
+mod carcass;
+mod drawers;
+mod face_frame;
+mod flutes;
+mod fronts;
+mod inside;
+
+use crate::model::Piece;
+
+use super::mark;
+use super::part::Parts;
+use builder::Builder;
+
+/// Builds every part of a piece, with its joints and marks.
+#[must_use]
+pub fn build(piece: &Piece) -> Parts {
+    let mut parts = Parts::default();
+    for (index, case) in piece.cases.iter().enumerate() {
+        let mut builder = Builder::new(piece, case, index, &mut parts);
+        let carcass = carcass::build(&mut builder);
+        base::build(&mut builder, &carcass);
+        face_frame::build(&mut builder, &carcass);
+        inside::build(&mut builder, &carcass);
+        fronts::build(&mut builder);
+        drawers::build(&mut builder, &carcass);
+    }
+    mark::give(&mut parts, piece);
+    parts
+}

@@ -1,0 +1,78 @@
+//! What is cut into a part.
+
+use crate::measure::{Length, Span};
+
+use super::part::PartId;
+use super::space::Face;
+
+/// What a bore is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Bore {
+    /// The cup of a concealed hinge.
+    Cup,
+    /// The screw of a pull.
+    Pull,
+}
+
+/// The kinds of feature.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum FeatureKind {
+    /// A square channel across the grain.
+    Dado,
+    /// A square channel along the grain or an edge.
+    Groove,
+    /// A step along an edge or end.
+    Rabbet,
+    /// An edge planed to 45 degrees.
+    Mitre,
+    /// A corner or opening cut right through.
+    Notch,
+    /// Pocket holes at an end: how many.
+    Pockets(u32),
+    /// A round hole.
+    Bore(Bore),
+    /// A round-bottomed channel cut with this bit (index into the piece's bits).
+    Flute(usize),
+    /// A tenon or stub tenon at an end; its length is part of the part's.
+    Tenon,
+    /// The mortise for a tenon.
+    Mortise,
+    /// Dowel holes at an end: how many.
+    Dowels(u32),
+}
+
+/// A feature in its part's own frame. On a broad face `u` runs along the
+/// length and `v` along the width; on an edge `u` runs along the length and
+/// `v` along the thickness; on an end `u` runs along the width and `v` along
+/// the thickness. Both count from where the part's own axes begin.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Feature {
+    /// What it is.
+    pub kind: FeatureKind,
+    /// The face it is cut into.
+    pub face: Face,
+    /// From and to.
+    pub u: (Length, Length),
+    /// From and to.
+    pub v: (Length, Length),
+    /// How deep.
+    pub deep: Length,
+    /// The part that it takes.
+    pub takes: Option<PartId>,
+    /// The statement it comes from.
+    pub span: Span,
+}
+
+impl Feature {
+    /// Its centre on its face.
+    #[must_use]
+    pub fn centre(&self) -> (Length, Length) {
+        ((self.u.0 + self.u.1).half(), (self.v.0 + self.v.1).half())
+    }
+
+    /// True for a channel or step that a saw or router cuts to a fence.
+    #[must_use]
+    pub fn is_channel(&self) -> bool {
+        matches!(self.kind, FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet)
+    }
+}

@@ -1,0 +1,42 @@
+//! How two parts are joined.
+
+use crate::measure::Span;
+use crate::model::JointKind;
+
+use super::part::PartId;
+
+/// What kind of work a joint is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum JointSort {
+    /// Wood to wood, as the spec asks.
+    Wood(JointKind),
+    /// Two mitred edges that wrap a corner.
+    Mitre,
+    /// A panel loose in its grooves.
+    Floating,
+    /// A board planted on and fixed with screws or pins.
+    Planted,
+    /// A part hung on hinges.
+    Hung,
+    /// A drawer on its slides.
+    Slid,
+    /// A shelf that lies on pins.
+    Laid,
+    /// A drawer front screwed to its box.
+    FrontFixed,
+}
+
+/// A joint.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Joint {
+    /// The kind of work.
+    pub sort: JointSort,
+    /// The part that is let in, hung or planted on.
+    pub part: PartId,
+    /// The part that holds it.
+    pub into: PartId,
+    /// It is glued.
+    pub glued: bool,
+    /// The statement it comes from.
+    pub span: Span,
+}

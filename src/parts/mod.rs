@@ -1,0 +1,16 @@
+//! Every board of the piece: size, stock, place, features, joints, mark.
+//! In: a solved piece. Out: [`Parts`], from which checks, plans and papers read.
+//! Must not know anything of paper.
+
+mod build;
+mod feature;
+mod joint;
+mod mark;
+mod part;
+mod space;
+
+pub use build::build;
+pub use feature::{Bore, Feature, FeatureKind};
+pub use joint::{Joint, JointSort};
+pub use part::{Assembly, Grain, Part, PartId, Parts, Role, Rough};
+pub use space::{Cuboid, Direction, Face, Placement, Point};

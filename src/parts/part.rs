@@ -1,0 +1,210 @@
+//! A board of the piece.
+
+use crate::measure::{Length, Span};
+use crate::model::{Side, Size, StockId};
+
+use super::feature::Feature;
+use super::joint::Joint;
+use super::space::{Cuboid, Direction, Face, Placement};
+
+/// A part among its [`Parts`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PartId(pub usize);
+
+/// What a part is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Role {
+    /// An end of the case.
+    End(Side),
+    /// The bottom.
+    Bottom,
+    /// A whole top.
+    Top,
+    /// A stretcher.
+    Stretcher,
+    /// The back.
+    Back,
+    /// An upright board inside the case.
+    Partition,
+    /// A lying board between openings of a frame-less case.
+    Divider,
+    /// A shelf joined to the case.
+    FixedShelf,
+    /// A shelf on pins.
+    AdjustableShelf,
+    /// An upright under the bottom.
+    Leg,
+    /// The board behind the toe space.
+    Kick,
+    /// A member of a separate base.
+    BaseMember,
+    /// A stile of the face frame.
+    Stile,
+    /// A rail of the face frame.
+    Rail,
+    /// A front of one board: door leaf, drawer front, false front.
+    Slab,
+    /// A stile of a frame-and-panel front.
+    FrontStile,
+    /// A rail of a frame-and-panel front.
+    FrontRail,
+    /// The panel of a frame-and-panel front.
+    FrontPanel,
+    /// A side of a drawer box.
+    DrawerSide,
+    /// The front of a drawer box.
+    DrawerFront,
+    /// The back of a drawer box.
+    DrawerBack,
+    /// The bottom of a drawer box.
+    DrawerBottom,
+    /// A block that brings a slide flush with its opening.
+    Packer,
+}
+
+/// What a part is put together with first.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Assembly {
+    /// The separate base of a case.
+    Base(usize),
+    /// The carcass of a case.
+    Carcass(usize),
+    /// The face frame of a case.
+    Frame(usize),
+    /// A front: its path.
+    Front(String),
+    /// A drawer box: the path of its opening.
+    DrawerBox(String),
+    /// Laid in or screwed on at the end.
+    Loose(usize),
+}
+
+/// Which way the grain runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Grain {
+    /// Along the length.
+    Length,
+    /// The stock has none.
+    None,
+}
+
+/// The size a part is first cut to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Rough {
+    /// Its length.
+    pub length: Length,
+    /// Its width.
+    pub width: Length,
+    /// Its thickness.
+    pub thickness: Length,
+}
+
+/// A board.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Part {
+    /// Its name, dotted from the case: `console.bank.upper.front`.
+    pub path: String,
+    /// The short mark that is pencilled on it.
+    pub mark: String,
+    /// What it is.
+    pub role: Role,
+    /// What it is put together with first.
+    pub assembly: Assembly,
+    /// The case it belongs to.
+    pub case: usize,
+    /// Its stock.
+    pub stock: StockId,
+    /// Finished, along the grain; tenons included.
+    pub length: Size,
+    /// Finished.
+    pub width: Size,
+    /// Finished.
+    pub thickness: Size,
+    /// The size it is first cut to.
+    pub rough: Rough,
+    /// Which way its grain runs.
+    pub grain: Grain,
+    /// Where it stands, all closed.
+    pub placement: Placement,
+    /// The broad face that is seen in the finished piece.
+    pub show: Option<Face>,
+    /// What is cut into it.
+    pub features: Vec<Feature>,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// The statement it comes from.
+    pub span: Span,
+}
+
+impl Part {
+    /// The space it takes.
+    #[must_use]
+    pub fn cuboid(&self) -> Cuboid {
+        Cuboid::of(&self.placement, self.length.length, self.width.length, self.thickness.length)
+    }
+
+    /// A face by its trade name: `bottom end`, `front edge`, `show face`, `inside face`.
+    #[must_use]
+    pub fn face_name(&self, face: Face) -> String {
+        match self.show {
+            Some(show) if show == face => "show face".to_owned(),
+            Some(show) if show.opposite() == face => match self.role {
+                Role::End(_) => "inside face".to_owned(),
+                _ => "back face".to_owned(),
+            },
+            _ => format!("{} {}", self.placement.side(face), face.noun()),
+        }
+    }
+
+    /// The sizes that `u` and `v` of a face run along.
+    #[must_use]
+    pub fn face_size(&self, face: Face) -> (Length, Length) {
+        let (length, width, thick) = (self.length.length, self.width.length, self.thickness.length);
+        match face {
+            Face::ThickStart | Face::ThickEnd => (length, width),
+            Face::WidthStart | Face::WidthEnd => (length, thick),
+            Face::LengthStart | Face::LengthEnd => (width, thick),
+        }
+    }
+
+    /// The last part of its name.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        self.path.rsplit('.').next().unwrap_or(&self.path)
+    }
+
+    /// From and to along an axis of the piece.
+    #[must_use]
+    pub fn extent(&self, direction: Direction) -> (Length, Length) {
+        let cuboid = self.cuboid();
+        (cuboid.from.along(direction), cuboid.to.along(direction))
+    }
+}
+
+/// Every part of a piece.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Parts {
+    /// The parts, in the order in which they were built: case by case.
+    pub all: Vec<Part>,
+    /// The joints.
+    pub joints: Vec<Joint>,
+}
+
+impl Parts {
+    /// A part; `None` for an id that another set gave out.
+    #[must_use]
+    pub fn get(&self, id: PartId) -> Option<&Part> {
+        self.all.get(id.0)
+    }
+
+    /// Every part with its id.
+    pub fn iter(&self) -> impl Iterator<Item = (PartId, &Part)> {
+        self.all.iter().enumerate().map(|(index, part)| (PartId(index), part))
+    }
+
+    /// The part with this name.
+    #[must_use]
+    pub fn named(&self, path: &str) -> Option<(PartId, &Part)> {
+        self.iter().find(|(_, part)| part.path == path)
+    }
+}

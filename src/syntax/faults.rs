@@ -1,0 +1,319 @@
+//! What is said of a text that can't be read, in the maker's words.
+
+use pest::Parser;
+use pest::error::{Error, ErrorVariant, InputLocation};
+
+use super::parser::{Grammar, Rule};
+use super::tree::{Argument, Expr, ExprKind, Name};
+use crate::diagnostics::{Diagnostic, Fix, Grade};
+use crate::measure::{Exact, FileId, Span};
+
+/// An opening brace, for finding the one that was never closed.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Brace {
+    pub(super) open: Span,
+    pub(super) closed: bool,
+    /// The first statement read into it that stands as far left as the line
+    /// it opened on.
+    pub(super) outdented: Option<Span>,
+}
+
+/// The message for braces that are still open at the end. The indentation
+/// tells which of them the maker forgot to close.
+pub(super) fn unclosed(text: &str, braces: &[Brace]) -> Option<Diagnostic> {
+    let missing = braces.iter().filter(|brace| !brace.closed).count();
+    let outermost = braces.iter().find(|brace| !brace.closed)?;
+    let guilty = braces
+        .iter()
+        .filter_map(|brace| brace.outdented.map(|span| (span.start, brace)))
+        .min_by_key(|(start, _)| *start)
+        .map_or(outermost, |(_, brace)| brace);
+    let title = match missing {
+        1 => "a brace is never closed".to_owned(),
+        n => format!("{n} braces are never closed"),
+    };
+    let mut diagnostic =
+        Diagnostic::error("unclosed-block", title, guilty.open, "opened here, never closed");
+    let end = guilty.outdented.map_or(text.trim_end().len(), |span| {
+        text.get(..span.start as usize).map_or(0, |before| before.trim_end().len())
+    });
+    let at = Span::new(guilty.open.file, end, end);
+    if let Some(next) = guilty.outdented {
+        diagnostic = diagnostic.label(next, "`}` is missing before this line, by its indent");
+    }
+    diagnostic = diagnostic.fix(Fix::new(Grade::Choice, "close it with `}`", at, "\n}"));
+    Some(diagnostic)
+}
+
+pub(super) fn stray_close(span: Span) -> Diagnostic {
+    Diagnostic::error("stray-brace", "a closing brace too many", span, "no brace is open here")
+        .fix(Fix::new(Grade::Choice, "delete it", span, ""))
+}
+
+pub(super) fn no_separator(span: Span) -> Diagnostic {
+    syntax("a new statement needs a new line or `;` before it", span, "`;` belongs here")
+        .fix(Fix::new(Grade::Sure, "put `;` between them", span, "; "))
+}
+
+pub(super) fn no_such_date(span: Span) -> Diagnostic {
+    syntax("the calendar has no such day", span, "year-month-day, as in 2026-03-14")
+}
+
+pub(super) fn number_too_fine(span: Span) -> Diagnostic {
+    Diagnostic::error(
+        "number-too-fine",
+        "this number has more digits than can be kept exactly",
+        span,
+        "too many digits",
+    )
+}
+
+pub(super) fn over_nought(span: Span) -> Diagnostic {
+    Diagnostic::error("division-by-nought", "nothing can be divided by nought", span, "over nought")
+}
+
+pub(super) fn capital(word: &Name) -> Diagnostic {
+    let small = word.text().to_ascii_lowercase();
+    syntax("keywords are written small", word.span, "a capital letter").fix(Fix::new(
+        Grade::Sure,
+        format!("write `{small}`"),
+        word.span,
+        small,
+    ))
+}
+
+/// `1 -1/2`, which reads as two values but surely means one.
+pub(super) fn stray_space(arguments: &[Argument], text: &str) -> Option<Diagnostic> {
+    arguments.windows(2).find_map(|pair| {
+        let [Argument::Expr(left), Argument::Expr(right)] = pair else { return None };
+        let ExprKind::Negative(inner) = &right.kind else { return None };
+        let is_whole = number(left).is_some_and(Exact::is_whole);
+        let is_fraction = number(inner).is_some_and(|n| n < Exact::ONE);
+        if !is_whole || !is_fraction {
+            return None;
+        }
+        let span = left.span.to(right.span);
+        let written: String =
+            text.get(span.range()).unwrap_or("").chars().filter(|c| !c.is_whitespace()).collect();
+        Some(syntax("a mixed number has no space in it", span, "a space too many").fix(Fix::new(
+            Grade::Sure,
+            format!("write `{written}`"),
+            span,
+            written,
+        )))
+    })
+}
+
+fn number(expr: &Expr) -> Option<Exact> {
+    match expr.kind {
+        ExprKind::Number(number) if number.unit.is_none() => Some(number.value),
+        _ => None,
+    }
+}
+
+/// The message for a line that is no statement.
+pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
+    let line = line.trim_end();
+    let start = at.start as usize;
+    let span = |from: usize, to: usize| Span::new(file, start + from, start + to);
+    let (mut from, expected) = match Grammar::parse(Rule::strict, line) {
+        // It reads well by itself, so what follows it is wrong.
+        Ok(_) => (line.len(), "the end of the line".to_owned()),
+        Err(error) => (position(&error), expectation(&error)),
+    };
+    while !line.is_char_boundary(from) {
+        from -= 1;
+    }
+    // An unclosed text fails where it opens; other marks may fail a little later.
+    let from = from.min(line.len());
+    let rest = line.get(from..).unwrap_or("");
+    let skipped = rest.len() - rest.trim_start().len();
+    let from = from + skipped;
+    let rest = rest.trim_start();
+    if let Some(diagnostic) = typographic(line, &span) {
+        return diagnostic;
+    }
+    let Some(c) = rest.chars().next() else {
+        return syntax(
+            format!("{expected} is missing"),
+            span(from, from),
+            "something is missing here",
+        );
+    };
+    let here = span(from, from + c.len_utf8());
+    match c {
+        ':' | '=' => {
+            let fix = if line.get(..from).is_some_and(|b| b.ends_with(' ')) { "" } else { " " };
+            syntax(format!("no `{c}` stands between a word and its value"), here, "delete this")
+                .fix(Fix::new(Grade::Sure, "leave a space", here, fix))
+        }
+        ',' => syntax("statements are parted by `;` or a new line, not by `,`", here, "a comma")
+            .fix(Fix::new(Grade::Sure, "write `;`", here, ";")),
+        '"' => Diagnostic::error(
+            "unclosed-text",
+            "a text has no closing quote",
+            span(from, line.len()),
+            "the quote that opens it",
+        )
+        .note("a text ends on the line it begins on; write `\\n` for a new line in it"),
+        '\'' => syntax("texts stand in double quotes", here, "a single quote"),
+        '-' if rest[1..].trim_start().starts_with(|d: char| d.is_ascii_digit()) => syntax(
+            "a minus needs a space on both sides, a mixed number none",
+            here,
+            "a minus or a hyphen?",
+        )
+        .note("`2 - 1/2` takes a half away from two; `2-1/2` is two and a half"),
+        '}' | '{' => syntax(format!("{expected} belongs here"), here, "not a brace"),
+        _ if from == 0 => syntax(
+            "a line starts with a word that says what it is",
+            span(0, first_word(rest)),
+            "no such word starts a line",
+        ),
+        _ => syntax(
+            format!("{expected} belongs here"),
+            span(from, from + first_word(rest)),
+            "this can't be read",
+        ),
+    }
+}
+
+/// Marks that a word processor puts in the place of plain ones.
+fn typographic(line: &str, span: &dyn Fn(usize, usize) -> Span) -> Option<Diagnostic> {
+    const FRACTIONS: [(char, &str); 13] = [
+        ('¼', "1/4"),
+        ('½', "1/2"),
+        ('¾', "3/4"),
+        ('⅓', "1/3"),
+        ('⅔', "2/3"),
+        ('⅛', "1/8"),
+        ('⅜', "3/8"),
+        ('⅝', "5/8"),
+        ('⅞', "7/8"),
+        ('⅕', "1/5"),
+        ('⅖', "2/5"),
+        ('⅙', "1/6"),
+        ('⅚', "5/6"),
+    ];
+    for (i, c) in line.char_indices() {
+        let here = span(i, i + c.len_utf8());
+        if let Some((_, plain)) = FRACTIONS.iter().find(|(mark, _)| *mark == c) {
+            let before = line[..i].chars().next_back();
+            let plain = match before {
+                Some(digit) if digit.is_ascii_digit() => format!("-{plain}"),
+                _ => (*plain).to_owned(),
+            };
+            return Some(
+                syntax("fractions are written with a slash", here, "one mark for a whole fraction")
+                    .fix(Fix::new(Grade::Sure, format!("write `{plain}`"), here, plain)),
+            );
+        }
+        let plain = match c {
+            '“' | '”' | '„' | '«' | '»' => "\"",
+            '–' | '—' | '−' | '‑' => "-",
+            '×' => "*",
+            '′' | '’' | '‘' => "'",
+            '″' => "\"",
+            '\u{a0}' | '\u{2009}' | '\u{202f}' => " ",
+            _ => continue,
+        };
+        // One mark is often one of a pair: mend all of its kind in one go.
+        let mut fix = Fix::new(Grade::Sure, format!("write `{plain}`"), here, plain);
+        if plain == "\"" {
+            fix.edits = line
+                .char_indices()
+                .filter(|(_, other)| matches!(other, '“' | '”' | '„' | '«' | '»' | '″'))
+                .map(|(j, other)| crate::diagnostics::Edit {
+                    span: span(j, j + other.len_utf8()),
+                    text: plain.to_owned(),
+                })
+                .collect();
+        }
+        let title = format!("`{c}` is a typesetter's mark; a spec is written in plain ones");
+        return Some(syntax(title, here, "not a plain mark").fix(fix));
+    }
+    None
+}
+
+fn first_word(text: &str) -> usize {
+    let end = text.find(|c: char| c.is_whitespace() || ";{}#".contains(c)).unwrap_or(text.len());
+    end.max(text.chars().next().map_or(0, char::len_utf8))
+}
+
+fn syntax(title: impl Into<String>, span: Span, label: &str) -> Diagnostic {
+    Diagnostic::error("syntax", title, span, label)
+}
+
+fn position(error: &Error<Rule>) -> usize {
+    match error.location {
+        InputLocation::Pos(at) | InputLocation::Span((at, _)) => at,
+    }
+}
+
+/// What could have stood there, most useful first.
+fn expectation(error: &Error<Rule>) -> String {
+    let ErrorVariant::ParsingError { positives, .. } = &error.variant else {
+        return "something else".to_owned();
+    };
+    let mut names: Vec<&str> = positives.iter().map(|rule| trade_name(*rule)).collect();
+    names.sort_unstable();
+    names.dedup();
+    match names.as_slice() {
+        [] => "something else".to_owned(),
+        [only] => (*only).to_owned(),
+        [rest @ .., last] => format!("{} or {last}", rest.join(", ")),
+    }
+}
+
+/// What a rule of the grammar is to someone who writes specs.
+fn trade_name(rule: Rule) -> &'static str {
+    match rule {
+        Rule::keyword | Rule::statement | Rule::item | Rule::strict => {
+            "a word that says what it is"
+        }
+        Rule::argument
+        | Rule::expression
+        | Rule::product
+        | Rule::factor
+        | Rule::quantity
+        | Rule::feet_inches
+        | Rule::number
+        | Rule::mixed
+        | Rule::fraction
+        | Rule::decimal
+        | Rule::digits
+        | Rule::negative
+        | Rule::group
+        | Rule::name
+        | Rule::word
+        | Rule::date
+        | Rule::text => "a value",
+        Rule::plus_sign
+        | Rule::minus_sign
+        | Rule::times_sign
+        | Rule::divide_sign
+        | Rule::sum_tail => "a sign of arithmetic",
+        Rule::unit | Rule::foot | Rule::inch => "a unit",
+        Rule::open | Rule::block => "`{`",
+        Rule::close | Rule::stray_close | Rule::missing_close => "`}`",
+        Rule::comment => "a comment",
+        Rule::file
+        | Rule::EOI
+        | Rule::end
+        | Rule::gap
+        | Rule::space
+        | Rule::newline
+        | Rule::word_char
+        | Rule::junk
+        | Rule::junk_text => "the end of the line",
+    }
+}
+
+/// The message for a text that the grammar refuses as a whole. It takes any
+/// text that passes the limits, so this speaks of a limit of the parser's own.
+pub(super) fn unreadable(file: FileId, text: &str, error: &Error<Rule>) -> Diagnostic {
+    let mut at = position(error).min(text.len());
+    while !text.is_char_boundary(at) {
+        at -= 1;
+    }
+    syntax("the file can't be read from here on", Span::new(file, at, at), "here")
+}

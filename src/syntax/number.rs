@@ -1,0 +1,94 @@
+//! Digits to exact numbers.
+
+use pest::iterators::Pair;
+
+use super::parser::Rule;
+use super::tree::{Number, NumberUnit};
+use crate::measure::{Exact, Unit};
+
+/// Why a number can't be kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum NumberFault {
+    /// More digits than can be kept exactly.
+    TooFine,
+    /// A fraction over nought.
+    OverNought,
+}
+
+/// Reads a `quantity` pair.
+pub(super) fn quantity(pair: Pair<'_, Rule>) -> Result<Number, NumberFault> {
+    let mut value = None;
+    let mut unit = None;
+    for part in pair.into_inner() {
+        match part.as_rule() {
+            Rule::feet_inches => return feet_inches(part),
+            Rule::number => value = Some(number(part)?),
+            Rule::unit => unit = unit_named(part.as_str()),
+            _ => {}
+        }
+    }
+    Ok(Number { value: value.unwrap_or_default(), unit })
+}
+
+fn feet_inches(pair: Pair<'_, Rule>) -> Result<Number, NumberFault> {
+    let mut parts = pair.into_inner().filter(|part| part.as_rule() == Rule::number).map(number);
+    let feet = parts.next().unwrap_or(Ok(Exact::ZERO))?;
+    let inches = parts.next().unwrap_or(Ok(Exact::ZERO))?;
+    let value = checked(feet * Exact::int(12) + inches)?;
+    Ok(Number { value, unit: Some(NumberUnit::Length(Unit::Inch)) })
+}
+
+fn number(pair: Pair<'_, Rule>) -> Result<Exact, NumberFault> {
+    let Some(form) = pair.into_inner().next() else { return Ok(Exact::ZERO) };
+    match form.as_rule() {
+        Rule::decimal => decimal(form.as_str()),
+        rule => {
+            let digits: Vec<Exact> =
+                form.into_inner().map(|part| whole(part.as_str())).collect::<Result<_, _>>()?;
+            match (rule, digits.as_slice()) {
+                (Rule::mixed, [units, numer, denom]) => Ok(*units + fraction(*numer, *denom)?),
+                (_, [numer, denom]) => fraction(*numer, *denom),
+                _ => Ok(Exact::ZERO),
+            }
+        }
+    }
+}
+
+fn fraction(numer: Exact, denom: Exact) -> Result<Exact, NumberFault> {
+    if denom.is_zero() {
+        return Err(NumberFault::OverNought);
+    }
+    checked(numer / denom)
+}
+
+fn whole(digits: &str) -> Result<Exact, NumberFault> {
+    digits.parse().map(Exact::int).map_err(|_| NumberFault::TooFine)
+}
+
+fn decimal(text: &str) -> Result<Exact, NumberFault> {
+    let (units, places) = text.split_once('.').unwrap_or((text, ""));
+    let places = places.trim_end_matches('0');
+    let power = u32::try_from(places.len()).ok().and_then(|n| 10i64.checked_pow(n));
+    let power = power.ok_or(NumberFault::TooFine)?;
+    let fraction = if places.is_empty() { Exact::ZERO } else { whole(places)? / Exact::int(power) };
+    checked(whole(units)? + fraction)
+}
+
+fn checked(value: Exact) -> Result<Exact, NumberFault> {
+    if value.is_out_of_range() { Err(NumberFault::TooFine) } else { Ok(value) }
+}
+
+/// The unit written behind a number.
+fn unit_named(text: &str) -> Option<NumberUnit> {
+    Some(match text {
+        "%" => NumberUnit::Percent,
+        "deg" => NumberUnit::Degree,
+        "F" => NumberUnit::Fahrenheit,
+        "C" => NumberUnit::Celsius,
+        "min" => NumberUnit::Minute,
+        "h" => NumberUnit::Hour,
+        "lb" => NumberUnit::Pound,
+        "kg" => NumberUnit::Kilogram,
+        length => NumberUnit::Length(Unit::parse(length)?),
+    })
+}

@@ -1,0 +1,333 @@
+//! pest's pairs to our tree. Reading never fails: what is no statement
+//! becomes a diagnostic, and reading goes on behind it.
+
+use pest::Parser;
+use pest::iterators::Pair;
+
+use super::faults;
+use super::limits;
+use super::number::{self, NumberFault};
+use super::tree::{
+    Argument, BinaryOp, Block, Comment, Expr, ExprKind, Item, Name, Statement, Tree, Word,
+};
+use crate::diagnostics::Diagnostic;
+use crate::measure::{Date, FileId, Span};
+
+#[derive(pest_derive::Parser)]
+#[grammar = "../grammar/casewright.pest"]
+pub(super) struct Grammar;
+
+/// Reads a text. The tree holds every statement that could be read; each
+/// mistake gives one diagnostic.
+#[must_use]
+pub fn parse(file: FileId, text: &str) -> (Tree, Vec<Diagnostic>) {
+    if let Some(refusal) = limits::refuse(file, text) {
+        return (Tree::default(), vec![refusal]);
+    }
+    let mut reader = Reader { file, text, found: Vec::new(), unclosed: Vec::new() };
+    let pairs = match Grammar::parse(Rule::file, text) {
+        Ok(pairs) => pairs,
+        Err(error) => {
+            return (Tree::default(), vec![faults::unreadable(file, text, &error)]);
+        }
+    };
+    let mut items = Vec::new();
+    for pair in pairs.flat_map(Pair::into_inner) {
+        reader.item(pair, &mut items);
+    }
+    if let Some(unclosed) = faults::unclosed(text, &reader.unclosed) {
+        reader.found.push(unclosed);
+    }
+    (Tree { items }, reader.found)
+}
+
+struct Reader<'a> {
+    file: FileId,
+    text: &'a str,
+    found: Vec<Diagnostic>,
+    /// Every block, with whether its brace was closed: for finding the
+    /// one that is really open.
+    unclosed: Vec<faults::Brace>,
+}
+
+impl Reader<'_> {
+    fn span(&self, pair: &Pair<'_, Rule>) -> Span {
+        let span = pair.as_span();
+        Span::new(self.file, span.start(), span.end())
+    }
+
+    /// Adds what a pair stands for to the items of a block or file.
+    fn item(&mut self, pair: Pair<'_, Rule>, items: &mut Vec<Item>) {
+        let span = self.span(&pair);
+        match pair.as_rule() {
+            Rule::comment => self.comment(&pair, span, items),
+            Rule::statement => {
+                self.space_before(span, items);
+                if let Some(statement) = self.statement(pair) {
+                    items.push(Item::Statement(statement));
+                }
+            }
+            Rule::junk => {
+                self.space_before(span, items);
+                self.junk(pair);
+            }
+            Rule::stray_close => self.found.push(faults::stray_close(span)),
+            _ => {}
+        }
+    }
+
+    /// Keeps an empty line before what starts at `span`, and refuses a
+    /// statement that follows a closing brace on the same line.
+    fn space_before(&mut self, span: Span, items: &mut Vec<Item>) {
+        let end = match items.last() {
+            Some(Item::Statement(statement)) => {
+                statement.comment.as_ref().map_or(statement.span.end, |c| c.span.end)
+            }
+            Some(Item::Comment(comment)) => comment.span.end,
+            _ => return,
+        };
+        let between = self.text.get(end as usize..span.start as usize).unwrap_or("");
+        if between.bytes().filter(|b| *b == b'\n').count() > 1 {
+            items.push(Item::Blank);
+        } else if !between.contains(['\n', '\r', ';']) {
+            self.found.push(faults::no_separator(Span { end: span.start, ..span }));
+        }
+    }
+
+    fn comment(&mut self, pair: &Pair<'_, Rule>, span: Span, items: &mut Vec<Item>) {
+        let comment = Comment { text: pair.as_str().trim_end().to_owned(), span };
+        if let Some(Item::Statement(last)) = items.last_mut() {
+            let between = self.text.get(last.span.end as usize..span.start as usize);
+            let same_line = between.is_some_and(|between| !between.contains(['\n', '\r']));
+            if same_line && last.comment.is_none() {
+                last.comment = Some(comment);
+                return;
+            }
+        }
+        if let Some(Item::Statement(_) | Item::Comment(_)) = items.last() {
+            let end = match items.last() {
+                Some(Item::Statement(s)) => s.comment.as_ref().map_or(s.span.end, |c| c.span.end),
+                Some(Item::Comment(c)) => c.span.end,
+                _ => span.start,
+            };
+            let between = self.text.get(end as usize..span.start as usize).unwrap_or("");
+            if between.bytes().filter(|b| *b == b'\n').count() > 1 {
+                items.push(Item::Blank);
+            }
+        }
+        items.push(Item::Comment(comment));
+    }
+
+    fn junk(&mut self, pair: Pair<'_, Rule>) {
+        for part in pair.into_inner() {
+            match part.as_rule() {
+                Rule::junk_text => {
+                    let span = self.span(&part);
+                    self.found.push(faults::junk(self.file, part.as_str(), span));
+                }
+                Rule::block => {
+                    // Read for its own mistakes only: nobody knows what it belongs to.
+                    let _ = self.block(part);
+                }
+                _ => {}
+            }
+        }
+    }
+
+    fn statement(&mut self, pair: Pair<'_, Rule>) -> Option<Statement> {
+        let whole = self.span(&pair);
+        let mut word = None;
+        let mut arguments = Vec::new();
+        let mut block = None;
+        let mut sound = true;
+        for part in pair.into_inner() {
+            match part.as_rule() {
+                Rule::keyword => word = part.into_inner().next().map(|name| self.name(name)),
+                Rule::argument => match self.argument(part) {
+                    Some(argument) => arguments.push(argument),
+                    None => sound = false,
+                },
+                Rule::block => block = Some(self.block(part)),
+                _ => {}
+            }
+        }
+        let mut word = word?;
+        if let Some(fault) = faults::stray_space(&arguments, self.text) {
+            self.found.push(fault);
+            return None;
+        }
+        if word.text().contains(|c: char| c.is_ascii_uppercase()) {
+            self.found.push(faults::capital(&word));
+            for part in &mut word.words {
+                part.text.make_ascii_lowercase();
+            }
+        }
+        let end = block.as_ref().map(|block: &Block| block.close.end);
+        let end = end.or(arguments.last().map(|a| a.span().end)).unwrap_or(word.span.end);
+        let span = Span { end, ..whole };
+        sound.then_some(Statement { word, arguments, block, comment: None, span })
+    }
+
+    fn block(&mut self, pair: Pair<'_, Rule>) -> Block {
+        let end = self.span(&pair);
+        let mut block = Block { items: Vec::new(), open: end, close: end };
+        let mut closed = false;
+        let at = self.unclosed.len();
+        for part in pair.into_inner() {
+            let span = self.span(&part);
+            match part.as_rule() {
+                Rule::open => {
+                    block.open = span;
+                    self.unclosed.push(faults::Brace {
+                        open: span,
+                        closed: false,
+                        outdented: None,
+                    });
+                }
+                Rule::close => {
+                    block.close = span;
+                    closed = true;
+                }
+                Rule::missing_close => block.close = span,
+                _ => {
+                    if part.as_rule() == Rule::statement && self.is_outdented(block.open, span) {
+                        if let Some(brace) = self.unclosed.get_mut(at) {
+                            brace.outdented.get_or_insert(span);
+                        }
+                    }
+                    self.item(part, &mut block.items);
+                }
+            }
+        }
+        if let Some(brace) = self.unclosed.get_mut(at) {
+            brace.closed = closed;
+        }
+        block
+    }
+
+    /// True for a statement on a later line that stands as far left as the
+    /// line of the brace that it is read into.
+    fn is_outdented(&self, open: Span, statement: Span) -> bool {
+        let indent = |at: u32| {
+            let before = self.text.get(..at as usize).unwrap_or("");
+            let line = before.rfind('\n').map_or(0, |newline| newline + 1);
+            let text = self.text.get(line..).unwrap_or("");
+            (line, text.len() - text.trim_start_matches([' ', '\t']).len())
+        };
+        let (open_line, open_indent) = indent(open.start);
+        let (line, own_indent) = indent(statement.start);
+        line > open_line
+            && own_indent <= open_indent
+            && line + own_indent == statement.start as usize
+    }
+
+    fn name(&self, pair: Pair<'_, Rule>) -> Name {
+        let span = self.span(&pair);
+        let words = pair
+            .into_inner()
+            .map(|word| Word { text: word.as_str().to_owned(), span: self.span(&word) })
+            .collect();
+        Name { words, span }
+    }
+
+    fn argument(&mut self, pair: Pair<'_, Rule>) -> Option<Argument> {
+        let part = pair.into_inner().next()?;
+        let span = self.span(&part);
+        match part.as_rule() {
+            Rule::text => Some(Argument::Text { value: unescape(part.as_str()), span }),
+            Rule::date => {
+                let date = date(part.as_str());
+                if date.is_none() {
+                    self.found.push(faults::no_such_date(span));
+                }
+                date.map(|value| Argument::Date { value, span })
+            }
+            _ => self.expression(part).map(Argument::Expr),
+        }
+    }
+
+    /// `expression` and `product`: values with operators between them, from
+    /// left to right.
+    fn expression(&mut self, pair: Pair<'_, Rule>) -> Option<Expr> {
+        let mut value: Option<Expr> = None;
+        let mut op = BinaryOp::Add;
+        for part in pair.into_inner() {
+            match part.as_rule() {
+                Rule::plus_sign => op = BinaryOp::Add,
+                Rule::minus_sign => op = BinaryOp::Subtract,
+                Rule::times_sign => op = BinaryOp::Multiply,
+                Rule::divide_sign => op = BinaryOp::Divide,
+                rule => {
+                    let right = match rule {
+                        Rule::product => self.expression(part)?,
+                        _ => self.factor(part)?,
+                    };
+                    value = Some(match value {
+                        None => right,
+                        Some(left) => {
+                            let span = left.span.to(right.span);
+                            let kind = ExprKind::Binary(op, Box::new(left), Box::new(right));
+                            Expr { kind, span }
+                        }
+                    });
+                }
+            }
+        }
+        value
+    }
+
+    fn factor(&mut self, pair: Pair<'_, Rule>) -> Option<Expr> {
+        let span = self.span(&pair);
+        let mut negative = false;
+        let mut value = None;
+        for part in pair.into_inner() {
+            let span = self.span(&part);
+            match part.as_rule() {
+                Rule::negative => negative = true,
+                Rule::quantity => match number::quantity(part) {
+                    Ok(number) => value = Some(Expr { kind: ExprKind::Number(number), span }),
+                    Err(NumberFault::TooFine) => self.found.push(faults::number_too_fine(span)),
+                    Err(NumberFault::OverNought) => self.found.push(faults::over_nought(span)),
+                },
+                Rule::name => value = Some(Expr { kind: ExprKind::Name(self.name(part)), span }),
+                Rule::group => {
+                    let inner = part.into_inner().next()?;
+                    value = self.expression(inner).map(|expr| Expr { span, ..expr });
+                }
+                _ => {}
+            }
+        }
+        let value = value?;
+        if negative {
+            return Some(Expr { kind: ExprKind::Negative(Box::new(value)), span });
+        }
+        Some(value)
+    }
+}
+
+/// The text between the quotes, its escapes resolved.
+fn unescape(quoted: &str) -> String {
+    let inner = quoted.strip_prefix('"').and_then(|text| text.strip_suffix('"')).unwrap_or(quoted);
+    let mut text = String::with_capacity(inner.len());
+    let mut escaped = false;
+    for c in inner.chars() {
+        match (escaped, c) {
+            (false, '\\') => {
+                escaped = true;
+                continue;
+            }
+            (true, 'n') => text.push('\n'),
+            (_, c) => text.push(c),
+        }
+        escaped = false;
+    }
+    text
+}
+
+fn date(text: &str) -> Option<Date> {
+    let mut parts = text.split('-');
+    let year = parts.next()?.parse().ok()?;
+    let month = parts.next()?.parse().ok()?;
+    let day = parts.next()?.parse().ok()?;
+    Date::new(year, month, day)
+}

@@ -1,0 +1,70 @@
+//! The shop.
+
+use super::NOTE;
+use crate::vocabulary::word::{Block, Kind, Word, needs};
+
+/// `shop { … }`
+pub(super) const SHOP: Block = Block {
+    name: "shop",
+    title: "the shop",
+    help: "How this shop works: its saw, its clamps and its hours.",
+    words: &[
+        Word::new("humidity", "the air when the wood was milled", "humidity 40%")
+            .takes(&[needs(Kind::Percent)]),
+        Word::new("kerf", "the width of the saw's cut", "kerf 1/8")
+            .takes(&[needs(Kind::Length)])
+            .default("1/8 in"),
+        Word::new(
+            "allow",
+            "rough size over finished size",
+            "allow { length 1; width 1/4; edge-trim 1/2 }",
+        )
+        .opens("allow"),
+        Word::new("clamp", "how long a glue-up stays in the clamps", "clamp 1 h")
+            .takes(&[needs(Kind::Duration)])
+            .default("1 h"),
+        Word::new("cure", "how long glue cures before it is worked", "cure 24 h")
+            .takes(&[needs(Kind::Duration)])
+            .default("24 h"),
+        Word::new("day", "the working day", "day 8 h")
+            .takes(&[needs(Kind::Duration)])
+            .default("8 h"),
+        Word::new("clamps", "how many clamps there are", "clamps 8")
+            .takes(&[needs(Kind::Count)])
+            .default("8"),
+        Word::new(
+            "base-plate",
+            "across the router's base plate, for the distance of a straight-edge",
+            "base-plate 6",
+        )
+        .takes(&[needs(Kind::Length)])
+        .default("6 in"),
+        Word::new("feed", "how fast the router is fed", "feed 100 per min")
+            .takes(&[needs(Kind::Feed)])
+            .default("100 in per min"),
+        Word::new("set-up", "how long it takes to change a set-up", "set-up 15 min")
+            .takes(&[needs(Kind::Duration)])
+            .default("15 min"),
+        NOTE,
+    ],
+    one_of: &[],
+};
+
+/// `allow { … }`
+pub(super) const ALLOW: Block = Block {
+    name: "allow",
+    title: "the allowances",
+    help: "What is left on when a part is cut rough.",
+    words: &[
+        Word::new("length", "left on the length of solid parts", "length 1")
+            .takes(&[needs(Kind::Length)])
+            .default("1 in"),
+        Word::new("width", "left on the width of solid parts", "width 1/4")
+            .takes(&[needs(Kind::Length)])
+            .default("1/4 in"),
+        Word::new("edge-trim", "trimmed off each factory edge of a sheet", "edge-trim 1/2")
+            .takes(&[needs(Kind::Length)])
+            .default("1/2 in"),
+    ],
+    one_of: &[],
+};

@@ -1,0 +1,280 @@
+//! Reads a tree against the vocabulary: every word known, every argument of
+//! its kind, every block complete.
+
+use crate::diagnostics::{Diagnostic, Fix, Grade, Sink};
+use crate::measure::{Span, Spanned, Unit, nearest};
+use crate::syntax::{Item, Statement, Tree};
+
+use super::blocks::{BLOCKS, block_named};
+use super::entries::{Entries, Entry};
+use super::evaluate::Fault;
+use super::slot::read_one;
+use super::value::Value;
+use super::word::{Block, Body, Slot, Times, Word};
+
+/// The unit of bare numbers that a file states: `job { units … }`, or `units …`
+/// of its own.
+#[must_use]
+pub fn stated_unit(tree: &Tree) -> Option<Unit> {
+    let units = |statement: &Statement| {
+        (statement.word.text() == "units")
+            .then(|| statement.arguments.first()?.as_word().and_then(|w| Unit::parse(&w.text)))
+            .flatten()
+    };
+    statements(&tree.items).find_map(|statement| {
+        if statement.word.text() == "job" {
+            let block = statement.block.as_ref()?;
+            return statements(&block.items).find_map(units);
+        }
+        units(statement)
+    })
+}
+
+fn statements(items: &[Item]) -> impl Iterator<Item = &Statement> {
+    items.iter().filter_map(|item| match item {
+        Item::Statement(statement) => Some(statement),
+        _ => None,
+    })
+}
+
+/// Reads a whole file. What is wrong goes to `sink`; what is sound is returned.
+/// A tree from which lines are missing, not being `whole`, is not asked for
+/// words that may have stood on them.
+pub fn read(tree: &Tree, end: Span, unit: Unit, whole: bool, sink: &mut Sink) -> Entries {
+    let file = block_named("file").unwrap_or(BLOCKS[0]);
+    let start = Span { start: 0, end: 0, ..end };
+    Reader { unit, whole, sink }.block(file, &tree.items, start, end)
+}
+
+struct Reader<'a> {
+    unit: Unit,
+    whole: bool,
+    sink: &'a mut Sink,
+}
+
+impl Reader<'_> {
+    fn block(&mut self, block: &'static Block, items: &[Item], open: Span, close: Span) -> Entries {
+        let mut entries: Vec<Entry> = Vec::new();
+        for statement in statements(items) {
+            let Some(entry) = self.statement(block, statement) else { continue };
+            if entry.word.times != Times::Many {
+                if let Some(first) = entries.iter().find(|e| e.word.word == entry.word.word) {
+                    self.sink.push(twice(first, &entry));
+                    continue;
+                }
+            }
+            entries.push(entry);
+        }
+        if self.whole {
+            self.complete(block, &entries, items, open, close);
+        }
+        Entries::new(block, open, close, entries)
+    }
+
+    /// Required words, and groups of which exactly one must stand.
+    fn complete(
+        &mut self,
+        block: &'static Block,
+        entries: &[Entry],
+        items: &[Item],
+        open: Span,
+        close: Span,
+    ) {
+        // A word that stands but could not be read has been reported already.
+        let written = |word: &str| statements(items).any(|s| s.word.text() == word);
+        for word in block.words.iter().filter(|word| word.times == Times::Required) {
+            if !written(word.word) {
+                self.sink.push(
+                    Diagnostic::error(
+                        "word-missing",
+                        format!("{} needs `{}`: {}", block.title, word.word, word.help),
+                        open,
+                        format!("no `{}` in here", word.word),
+                    )
+                    .fix(insert(close, word.example)),
+                );
+            }
+        }
+        for (group, what) in block.one_of {
+            let standing: Vec<&Entry> =
+                entries.iter().filter(|entry| group.contains(&entry.word.word)).collect();
+            match standing.as_slice() {
+                [] if group.iter().any(|word| written(word)) => {}
+                [] => {
+                    let words: Vec<String> = group.iter().map(|word| format!("`{word}`")).collect();
+                    let example = block.word(group[0]).map_or("", |word| word.example);
+                    self.sink.push(
+                        Diagnostic::error(
+                            "word-missing",
+                            format!("{} must say {what}: {}", block.title, words.join(" or ")),
+                            open,
+                            format!("{what} is missing"),
+                        )
+                        .fix(insert(close, example)),
+                    );
+                }
+                [first, rest @ ..] => {
+                    for other in rest {
+                        self.sink.push(
+                            Diagnostic::error(
+                                "word-twice",
+                                format!(
+                                    "{} says {what} twice: `{}` and `{}`",
+                                    block.title, first.word.word, other.word.word
+                                ),
+                                other.head,
+                                "take one of the two away",
+                            )
+                            .label(first.head, "said here already"),
+                        );
+                    }
+                }
+            }
+        }
+    }
+
+    fn statement(&mut self, block: &'static Block, statement: &Statement) -> Option<Entry> {
+        let text = statement.word.text();
+        let Some(word) = block.word(&text) else {
+            self.sink.push(unknown(block, &text, statement.word.span));
+            return None;
+        };
+        if word.not_yet {
+            self.sink.push(Diagnostic::error(
+                "not-supported-yet",
+                format!("`{}` is not supported yet", word.word),
+                statement.head(),
+                "planned, but not built",
+            ));
+            return None;
+        }
+        let values = match self.arguments(word, statement) {
+            Ok(values) => values,
+            Err(fault) => {
+                self.sink.push(*fault);
+                return None;
+            }
+        };
+        let body = self.body(word, statement)?;
+        Some(Entry::new(word, statement.word.span, statement.head(), values, body))
+    }
+
+    fn body(&mut self, word: &'static Word, statement: &Statement) -> Option<Option<Entries>> {
+        let head = statement.head();
+        match (word.body, &statement.block) {
+            (Body::None, None) | (Body::May(_), None) => Some(None),
+            (Body::None, Some(block)) => {
+                self.sink.push(
+                    Diagnostic::error(
+                        "block-unexpected",
+                        format!("`{}` has no braces behind it", word.word),
+                        block.open,
+                        "these braces have no meaning here",
+                    )
+                    .note(format!("it is written `{}`", word.example)),
+                );
+                None
+            }
+            (Body::Must(name), None) => {
+                let title = block_named(name).map_or("its block", |block| block.title);
+                self.sink.push(
+                    Diagnostic::error(
+                        "block-missing",
+                        format!("`{}` needs braces that say what it is", word.word),
+                        head,
+                        format!("`{{ … }}` with {title} belongs behind this"),
+                    )
+                    .note(format!("for example `{}`", word.example)),
+                );
+                None
+            }
+            (Body::May(name) | Body::Must(name), Some(block)) => {
+                let definition = block_named(name)?;
+                Some(Some(self.block(definition, &block.items, block.open, block.close)))
+            }
+        }
+    }
+
+    fn arguments(
+        &mut self,
+        word: &'static Word,
+        statement: &Statement,
+    ) -> Result<Vec<Option<Spanned<Value>>>, Fault> {
+        let mut rest = statement.arguments.as_slice();
+        let mut values = Vec::with_capacity(word.takes.len());
+        for Slot { kind, optional } in word.takes {
+            if rest.is_empty() {
+                if *optional {
+                    values.push(None);
+                    continue;
+                }
+                return Err(Box::new(
+                    Diagnostic::error(
+                        "value-missing",
+                        format!("`{}` needs {}", word.word, kind.describe()),
+                        statement.head(),
+                        "a value is missing behind this",
+                    )
+                    .note(format!("for example `{}`", word.example)),
+                ));
+            }
+            let (value, taken) = read_one(*kind, rest, self.unit)
+                .map_err(|fault| Box::new(fault.note(format!("for example `{}`", word.example))))?;
+            values.push(Some(value));
+            rest = rest.get(taken..).unwrap_or(&[]);
+        }
+        match rest {
+            [] => Ok(values),
+            [first, .., last] => Err(extra(word, first.span().to(last.span()))),
+            [only] => Err(extra(word, only.span())),
+        }
+    }
+}
+
+fn extra(word: &Word, span: Span) -> Fault {
+    let title = if word.takes.is_empty() {
+        format!("`{}` takes no value", word.word)
+    } else {
+        format!("`{}` takes no more than it has already", word.word)
+    };
+    Box::new(
+        Diagnostic::error("value-extra", title, span, "this has no place here")
+            .note(format!("it is written `{}`", word.example))
+            .note("a minus between two sizes needs a space on both sides: `opening - 1`"),
+    )
+}
+
+fn twice(first: &Entry, second: &Entry) -> Diagnostic {
+    Diagnostic::error(
+        "word-twice",
+        format!("`{}` is said twice", second.word.word),
+        second.head,
+        "said again here",
+    )
+    .label(first.head, "said here first")
+}
+
+fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnostic {
+    let here = nearest(text, block.words.iter().map(|word| word.word));
+    let title = format!("`{text}` is no word of {}", block.title);
+    let elsewhere: Vec<&str> =
+        BLOCKS.iter().filter(|other| other.word(text).is_some()).map(|other| other.title).collect();
+    if !elsewhere.is_empty() && elsewhere.len() <= 4 {
+        return Diagnostic::error("word-unknown", title, span, "not here")
+            .note(format!("`{text}` belongs in {}", elsewhere.join(" or in ")));
+    }
+    let diagnostic = Diagnostic::error("word-unknown", title, span, "unknown here");
+    match here {
+        Some(word) => diagnostic.fix(Fix::new(Grade::Sure, format!("write `{word}`"), span, word)),
+        None => {
+            let words: Vec<&str> = block.words.iter().map(|word| word.word).collect();
+            diagnostic.note(format!("{} may hold: {}", block.title, words.join(", ")))
+        }
+    }
+}
+
+/// A fix that adds a statement just before the closing brace.
+fn insert(close: Span, example: &str) -> Fix {
+    let at = Span { end: close.start, ..close };
+    Fix::new(Grade::Sketch, format!("add `{example}`"), at, format!("{example} "))
+}

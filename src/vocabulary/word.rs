@@ -1,0 +1,246 @@
+//! What the vocabulary says of one word, one argument and one block.
+
+/// What an argument may be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// A length: `3/4`, `18 mm`, arithmetic over lengths.
+    Length,
+    /// A size: a length, or arithmetic over the sizes of openings and members.
+    Size,
+    /// A whole number from nought.
+    Count,
+    /// A number without a unit: `1`, `2/3`.
+    Number,
+    /// A nominal thickness as stock is sold: `3/4`, `4/4`, `18 mm`.
+    Nominal,
+    /// `40%`
+    Percent,
+    /// `30% to 55%`
+    PercentRange,
+    /// `5 to 8`
+    LengthRange,
+    /// `105 deg`
+    Angle,
+    /// `68 F`, `20 C`
+    Temperature,
+    /// `30 min`, `24 h`
+    Duration,
+    /// `75 lb`, `30 kg`
+    Mass,
+    /// `11.40 per board-foot`: a price for one of the units named.
+    Price(&'static [&'static str]),
+    /// `100 per min`: a length run in a minute.
+    Feed,
+    /// `3 to 1`
+    Ratio,
+    /// `30 m2 per l`, `450 ft2 per gal`
+    Coverage,
+    /// `"…"`
+    Text,
+    /// One word of the maker's own: `B`, `black-cherry`.
+    Label,
+    /// The new name that this statement gives.
+    Define,
+    /// The name of something defined elsewhere: a stock, a hinge, …
+    Refer(&'static str),
+    /// The name of an opening or part, with dots: `console.press`.
+    Path,
+    /// One of these words.
+    Choice(&'static [&'static str]),
+    /// This very word, for reading's sake: `on`.
+    Exactly(&'static str),
+}
+
+impl Kind {
+    /// What was expected, in the maker's words: `a length such as 3/4 or 18 mm`.
+    #[must_use]
+    pub fn describe(self) -> String {
+        match self {
+            Self::Length => "a length such as `3/4` or `18 mm`".into(),
+            Self::Size => "a size such as `17-1/4` or `upper.high + 2`".into(),
+            Self::Count => "a whole number".into(),
+            Self::Number => "a plain number".into(),
+            Self::Nominal => "a nominal thickness such as `3/4`, `4/4` or `18 mm`".into(),
+            Self::Percent => "a percentage such as `40%`".into(),
+            Self::PercentRange => "a range such as `30% to 55%`".into(),
+            Self::LengthRange => "a range such as `5 to 8`".into(),
+            Self::Angle => "an angle such as `105 deg`".into(),
+            Self::Temperature => "a temperature such as `68 F` or `20 C`".into(),
+            Self::Duration => "a time such as `30 min` or `24 h`".into(),
+            Self::Mass => "a weight such as `75 lb` or `30 kg`".into(),
+            Self::Price(units) => format!("a price such as `11.40 per {}`", units[0]),
+            Self::Feed => "a feed such as `100 per min`".into(),
+            Self::Ratio => "a ratio such as `3 to 1`".into(),
+            Self::Coverage => "a coverage such as `30 m2 per l`".into(),
+            Self::Text => "a text in quotes".into(),
+            Self::Label => "one word".into(),
+            Self::Define => "a name of your own".into(),
+            Self::Refer(what) => format!("the name of a {what}"),
+            Self::Path => "the name of an opening or part such as `console.press`".into(),
+            Self::Choice(words) => {
+                let words: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
+                match words.split_last() {
+                    Some((last, rest)) if !rest.is_empty() => {
+                        format!("{} or {last}", rest.join(", "))
+                    }
+                    _ => words.concat(),
+                }
+            }
+            Self::Exactly(word) => format!("the word `{word}`"),
+        }
+    }
+}
+
+/// One argument.
+#[derive(Clone, Copy, Debug)]
+pub struct Slot {
+    /// What it is.
+    pub kind: Kind,
+    /// May be left out.
+    pub optional: bool,
+}
+
+/// An argument that must stand.
+#[must_use]
+pub(super) const fn needs(kind: Kind) -> Slot {
+    Slot { kind, optional: false }
+}
+
+/// An argument that may be left out.
+#[must_use]
+pub(super) const fn may(kind: Kind) -> Slot {
+    Slot { kind, optional: true }
+}
+
+/// Whether a word opens a block.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Body {
+    /// Never.
+    None,
+    /// It may: the block's name in the registry.
+    May(&'static str),
+    /// It must.
+    Must(&'static str),
+}
+
+/// How often a word may stand in its block.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Times {
+    /// At most once.
+    Once,
+    /// Exactly once.
+    Required,
+    /// Any number of times.
+    Many,
+}
+
+/// A word that a block may hold.
+#[derive(Clone, Copy, Debug)]
+pub struct Word {
+    /// The keyword.
+    pub word: &'static str,
+    /// Its arguments.
+    pub takes: &'static [Slot],
+    /// Its block.
+    pub body: Body,
+    /// How often.
+    pub times: Times,
+    /// What holds where it is not written, as it would be written.
+    pub default: Option<&'static str>,
+    /// One line of help.
+    pub help: &'static str,
+    /// An example of the whole statement.
+    pub example: &'static str,
+    /// Planned, but refused for now.
+    pub not_yet: bool,
+}
+
+impl Word {
+    /// A word without arguments or block, at most once.
+    #[must_use]
+    pub const fn new(word: &'static str, help: &'static str, example: &'static str) -> Self {
+        Self {
+            word,
+            takes: &[],
+            body: Body::None,
+            times: Times::Once,
+            default: None,
+            help,
+            example,
+            not_yet: false,
+        }
+    }
+
+    /// With these arguments.
+    #[must_use]
+    pub const fn takes(mut self, slots: &'static [Slot]) -> Self {
+        self.takes = slots;
+        self
+    }
+
+    /// May open this block.
+    #[must_use]
+    pub const fn may_open(mut self, block: &'static str) -> Self {
+        self.body = Body::May(block);
+        self
+    }
+
+    /// Must open this block.
+    #[must_use]
+    pub const fn opens(mut self, block: &'static str) -> Self {
+        self.body = Body::Must(block);
+        self
+    }
+
+    /// Must stand once.
+    #[must_use]
+    pub const fn required(mut self) -> Self {
+        self.times = Times::Required;
+        self
+    }
+
+    /// Any number of times.
+    #[must_use]
+    pub const fn many(mut self) -> Self {
+        self.times = Times::Many;
+        self
+    }
+
+    /// What holds where it is not written.
+    #[must_use]
+    pub const fn default(mut self, text: &'static str) -> Self {
+        self.default = Some(text);
+        self
+    }
+
+    /// Planned, but refused for now.
+    #[must_use]
+    pub const fn not_yet(mut self) -> Self {
+        self.not_yet = true;
+        self
+    }
+}
+
+/// A block: the words that may stand between its braces.
+#[derive(Clone, Copy, Debug)]
+pub struct Block {
+    /// Its name: mostly the word that opens it.
+    pub name: &'static str,
+    /// How it is called in a sentence: `a case`, `the frame`.
+    pub title: &'static str,
+    /// What it says, in a sentence or two.
+    pub help: &'static str,
+    /// The words.
+    pub words: &'static [Word],
+    /// Groups of words of which exactly one must stand, each with what the
+    /// choice is called: `(&["plywood", "lumber"], "a kind of stock")`.
+    pub one_of: &'static [(&'static [&'static str], &'static str)],
+}
+
+impl Block {
+    /// The word of this block with this spelling.
+    #[must_use]
+    pub fn word(&self, text: &str) -> Option<&'static Word> {
+        self.words.iter().find(|word| word.word == text)
+    }
+}

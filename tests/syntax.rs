@@ -1,0 +1,152 @@
+//! Reading a text: every construct of the language, and what is said of mistakes.
+
+use casewright::measure::{Exact, FileId, Unit};
+use casewright::syntax::{Argument, Expr, ExprKind, Item, Number, NumberUnit, Statement, parse};
+
+fn statements(text: &str) -> Vec<Statement> {
+    let (tree, found) = parse(FileId(0), text);
+    assert!(found.is_empty(), "{text}: {found:#?}");
+    let only = |item| match item {
+        Item::Statement(statement) => Some(statement),
+        _ => None,
+    };
+    tree.items.into_iter().filter_map(only).collect()
+}
+
+fn titles(text: &str) -> Vec<String> {
+    parse(FileId(0), text).1.into_iter().map(|d| format!("{}: {}", d.slug, d.title)).collect()
+}
+
+fn number(text: &str) -> Number {
+    let all = statements(&format!("wide {text}"));
+    match all[0].arguments.as_slice() {
+        [Argument::Expr(Expr { kind: ExprKind::Number(number), .. })] => *number,
+        other => panic!("{text}: {other:?}"),
+    }
+}
+
+#[test]
+fn numbers_are_exact_however_they_are_written() {
+    let inch = Some(NumberUnit::Length(Unit::Inch));
+    let mm = Some(NumberUnit::Length(Unit::Millimetre));
+    for (text, value, unit) in [
+        ("3/4", Exact::ratio(3, 4), None),
+        ("1-1/2", Exact::ratio(3, 2), None),
+        ("1 1/2", Exact::ratio(3, 2), None),
+        ("23.5", Exact::ratio(47, 2), None),
+        ("0.1", Exact::ratio(1, 10), None),
+        ("17/3", Exact::ratio(17, 3), None),
+        ("18mm", Exact::int(18), mm),
+        ("18 mm", Exact::int(18), mm),
+        ("4 cm", Exact::int(4), Some(NumberUnit::Length(Unit::Centimetre))),
+        ("1.2 m", Exact::ratio(6, 5), Some(NumberUnit::Length(Unit::Metre))),
+        ("7\"", Exact::int(7), inch),
+        ("7 in", Exact::int(7), inch),
+        ("5'", Exact::int(5), Some(NumberUnit::Length(Unit::Foot))),
+        ("5 ft", Exact::int(5), Some(NumberUnit::Length(Unit::Foot))),
+        ("5' 3-1/2\"", Exact::ratio(127, 2), inch),
+        ("5 ft 3 1/2 in", Exact::ratio(127, 2), inch),
+        ("35%", Exact::int(35), Some(NumberUnit::Percent)),
+        ("30 min", Exact::int(30), Some(NumberUnit::Minute)),
+        ("68 F", Exact::int(68), Some(NumberUnit::Fahrenheit)),
+        ("75 lb", Exact::int(75), Some(NumberUnit::Pound)),
+    ] {
+        assert_eq!(number(text), Number { value, unit }, "{text}");
+    }
+}
+
+#[test]
+fn a_minus_is_told_from_a_hyphen_by_its_spaces() {
+    assert_eq!(statements("high opening - 1-5/8")[0].arguments.len(), 1);
+    assert_eq!(statements("high upper.high/2 + 3 * (a - b)")[0].arguments.len(), 1);
+    assert_eq!(statements("covers 30 m2 per l")[0].arguments.len(), 4);
+    assert_eq!(statements("humidity 30% to 55%")[0].arguments.len(), 3);
+    assert_eq!(statements("diagonals 37-5/32 37-7/32")[0].arguments.len(), 2);
+}
+
+#[test]
+fn the_hall_console_is_read_whole() {
+    let all = statements(include_str!("../specs/hall-console.case"));
+    let words: Vec<String> = all.iter().map(|s| s.word.text()).collect();
+    for word in ["casework", "job", "site", "shop", "stock", "hinge", "slide", "case"] {
+        assert!(words.iter().any(|known| known == word), "{word}");
+    }
+}
+
+#[test]
+fn comments_and_empty_lines_are_kept() {
+    let (tree, _) = parse(FileId(0), "# head\n\nwide 3 # behind\nhigh 4\n");
+    assert!(matches!(tree.items[0], Item::Comment(_)));
+    assert!(matches!(tree.items[1], Item::Blank));
+    let Item::Statement(wide) = &tree.items[2] else { panic!() };
+    assert_eq!(wide.comment.as_ref().map(|c| c.text.as_str()), Some("# behind"));
+    assert_eq!(tree.items.len(), 4);
+}
+
+#[test]
+fn each_mistake_gives_one_message() {
+    let text = "case a {\n  wide = 66\n  deep 17\n  high: 33\n  note “hm”\n  3 wide\n  \
+                top { stretchers 2, wide 4 }\n  back ½\n  Bottom 1\n  deep 1/0\n  name \"x\n}\n";
+    let found = titles(text);
+    assert_eq!(found.len(), 9, "{found:#?}");
+    assert!(found.iter().all(|title| !title.contains("Rule")));
+}
+
+#[test]
+fn an_unclosed_brace_is_found_by_the_indent() {
+    let text = "case a {\n  frame {\n    stock x\n  fronts { stock y }\n}\nshop { kerf 1 }\n";
+    let (_, found) = parse(FileId(0), text);
+    assert_eq!(found.len(), 1, "{found:#?}");
+    assert_eq!(found[0].slug, "unclosed-block");
+    assert_eq!(&text[found[0].primary.span.range()], "{");
+    assert_eq!(found[0].primary.span.start, 17);
+}
+
+#[test]
+fn a_stray_brace_and_a_missing_separator_are_told() {
+    assert_eq!(titles("a { b 1 }\n}\n").len(), 1);
+    assert_eq!(titles("a { b 1 } c 2\n").len(), 1);
+}
+
+#[test]
+fn hostile_nesting_is_refused_on_a_small_stack() {
+    let run = || {
+        for text in ["a {".repeat(5_000), "{".repeat(1 << 20), format!("a {}", "(".repeat(100_000))]
+        {
+            assert!(!parse(FileId(0), &text).1.is_empty());
+        }
+        let long = format!("a 1{}", " + 1".repeat(200_000));
+        assert!(!parse(FileId(0), &long).1.is_empty());
+        let deepest = format!("{}{}", "a {\n".repeat(64), "}\n".repeat(64));
+        assert!(parse(FileId(0), &deepest).1.is_empty());
+    };
+    let thread = std::thread::Builder::new().stack_size(2 << 20).spawn(run);
+    thread.expect("a thread").join().expect("no overflow");
+}
+
+proptest::proptest! {
+    #[test]
+    fn nothing_panics_and_spans_lie_in_the_text(text in "[ -~\n{}\";#½–é]{0,200}") {
+        let (_, found) = parse(FileId(0), &text);
+        for d in found {
+            proptest::prop_assert!(text.get(d.primary.span.range()).is_some());
+            for edit in d.fixes.iter().flat_map(|fix| &fix.edits) {
+                proptest::prop_assert!(text.get(edit.span.range()).is_some());
+            }
+        }
+    }
+
+    #[test]
+    fn a_damaged_spec_is_read_without_a_panic(at in 0usize..6000, cut in 0usize..9, put in "[ -~\n]{0,6}") {
+        let spec = include_str!("../specs/hall-console.case");
+        let mut text: Vec<char> = spec.chars().collect();
+        let at = at.min(text.len());
+        let end = (at + cut).min(text.len());
+        text.splice(at..end, put.chars());
+        let text: String = text.into_iter().collect();
+        let (_, found) = parse(FileId(0), &text);
+        for d in found {
+            proptest::prop_assert!(text.get(d.primary.span.range()).is_some());
+        }
+    }
+}
