@@ -11,4 +11,5 @@ pub mod vocabulary;
 pub mod trade;
 pub mod model;
 pub mod parts;
+pub mod checks;
 pub mod pipeline;

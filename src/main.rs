@@ -1,3 +1,7 @@
 //! The casewright command.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    casewright::cli::run(std::env::args_os()).into()
+}

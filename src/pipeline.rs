@@ -1,7 +1,8 @@
 //! The stages in order: the front door for commands, tests and editors.
 //! Knows neither disk nor terminal.
 
-use crate::diagnostics::{Diagnostic, Sources};
+use crate::checks;
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sources};
 use crate::model::{self, Piece, ReadError, SourceFiles};
 use crate::parts::{self, Parts};
 
@@ -12,10 +13,18 @@ pub struct Compilation {
     pub sources: Sources,
     /// Everything found, in order.
     pub diagnostics: Vec<Diagnostic>,
-    /// The solved piece, if it is sound so far.
+    /// The solved piece, if it could be solved.
     pub piece: Option<Piece>,
     /// Its parts, if they could be built.
     pub parts: Option<Parts>,
+}
+
+impl Compilation {
+    /// True where nothing forbids building the piece.
+    #[must_use]
+    pub fn is_sound(&self) -> bool {
+        self.parts.is_some() && self.diagnostics.iter().all(|d| d.severity != Severity::Error)
+    }
 }
 
 /// Reads a spec and checks it through all stages.
@@ -33,6 +42,34 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
         sink.extend(found.into_sorted());
         piece = lowered;
     }
-    let parts = piece.as_ref().map(parts::build);
+    let mut parts = None;
+    if let Some(piece) = &piece {
+        let mut found = Sink::new();
+        checks::piece(piece, &mut found);
+        let built = parts::build(piece);
+        if let Some(fault) = out_of_range(piece, &built) {
+            found.push(fault);
+        } else {
+            checks::parts(piece, &built, &mut found);
+            parts = Some(built);
+        }
+        sink.extend(checks::accept(&piece.accepts, found.into_sorted()));
+    }
     Ok(Compilation { sources: loaded.sources, diagnostics: sink.into_sorted(), piece, parts })
+}
+
+/// Figures that are each in range may still have no sum that is.
+fn out_of_range(piece: &Piece, parts: &Parts) -> Option<Diagnostic> {
+    let part = parts.all.iter().find(|part| {
+        let origin = part.placement.origin;
+        [part.length.length, part.width.length, part.thickness.length, origin.x, origin.y, origin.z]
+            .iter()
+            .any(|length| length.is_out_of_range())
+    })?;
+    let at = piece.facts.of(&part.length).find_map(|(fact, _)| fact.origin.span());
+    let title = format!("the figures of {} are too fine to be added up exactly", part.path);
+    Some(
+        Diagnostic::error("number-too-fine", title, at.unwrap_or(part.span), "out of range")
+            .note("write figures with smaller denominators"),
+    )
 }

@@ -4,6 +4,7 @@
 
 mod diagnostic;
 mod fix;
+pub mod render;
 mod sink;
 mod sources;
 mod sum;

@@ -31,6 +31,12 @@ impl Sink {
         &self.found
     }
 
+    /// How many errors have been found.
+    #[must_use]
+    pub fn errors(&self) -> usize {
+        self.found.iter().filter(|d| d.severity == Severity::Error).count()
+    }
+
     /// True once an error has been found.
     #[must_use]
     pub fn has_errors(&self) -> bool {

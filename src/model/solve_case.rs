@@ -71,6 +71,7 @@ pub(super) fn lower(
         partitions: partitions.as_ref(),
         shared,
     };
+    let errors = ctx.sink.errors();
     let mut sheet = Sheet::default();
     let outer =
         outer(&mut sheet, entry, body, frame_body, frameless, top.is_some(), bottom.is_some());
@@ -113,6 +114,11 @@ pub(super) fn lower(
         }
     }
     leaves(&mut drafts, &outer, entry.head);
+
+    // A size that could not be read would only be asked for again.
+    if ctx.sink.errors() > errors {
+        return None;
+    }
 
     let solution = drafts.sheet.system.solve();
     let size = |drafts: &Drafts<'_>, variable| drafts.size(&solution, variable);

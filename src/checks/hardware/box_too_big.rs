@@ -1,0 +1,110 @@
+//! A drawer box that does not go into its opening, or has no room inside.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::Length;
+use crate::model::{BoxWidth, OpeningKind, Piece};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "box-too-big",
+    severity: Severity::Error,
+    finds: "A drawer box as wide or as high as its opening or more, or one with no useful room left inside.",
+    why: "The figures of the slide, the thickness of the drawer's sides and the opening don't go together: the box can't be put in, or holds nothing.",
+    source: "plane geometry.",
+    example: Example {
+        base: Base::First,
+        sound: "box-inside opening - 1-5/8;",
+        wrong: "box-inside opening - 1;",
+    },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    for case in &piece.cases {
+        let Some(boxes) = &case.drawers else { continue };
+        let side = piece.thickness(boxes.stock).length;
+        let side_span = piece.stock(boxes.stock).map_or(boxes.span, |stock| stock.thickness_span);
+        for opening in &case.openings {
+            let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
+            let Some(slide) = piece.slides.get(slide) else { continue };
+            let (rule, outside, inside) = match &slide.box_width {
+                BoxWidth::Inside(rule) => {
+                    let inside = rule.apply(opening.wide.length);
+                    (rule, inside + side.twice(), inside)
+                }
+                BoxWidth::Outside(rule) => {
+                    let outside = rule.apply(opening.wide.length);
+                    (rule, outside, outside - side.twice())
+                }
+            };
+            let error = |title: String, span, label: String| {
+                Diagnostic::error(RULE.slug, title, span, label).subject(&opening.path)
+            };
+            if outside >= opening.wide.length {
+                sink.push(
+                    error(
+                        format!("the box of {} is {} wide, its opening {}", opening.path, tape.exact(outside), tape.exact(opening.wide.length)),
+                        rule.span,
+                        format!("inside {}", tape.exact(inside)),
+                    )
+                    .label(side_span, format!("sides {}", tape.exact(side)))
+                    .label(opening.span, format!("opening {}", tape.exact(opening.wide.length)))
+                    .sum(Sum::new("box", outside, tape).plus(inside, "inside", tape).plus(side.twice(), "two sides", tape))
+                    .sum(Sum::new("over by", outside - opening.wide.length, tape))
+                    .note("thinner sides make the box narrower over all; or check the slide's own sheet"),
+                );
+                continue;
+            }
+            // A hand is about 4 in wide (from memory); less is no drawer.
+            if inside < Length::inches(4, 1) {
+                sink.push(
+                    error(
+                        format!(
+                            "the drawer of {} is only {} wide inside",
+                            opening.path,
+                            tape.exact(inside)
+                        ),
+                        opening.size_spans[0].unwrap_or(opening.span),
+                        format!("opening {}", tape.exact(opening.wide.length)),
+                    )
+                    .label(rule.span, "the slide's width")
+                    .note("too narrow for this hardware: make the opening wider"),
+                );
+                continue;
+            }
+            let high = slide.box_high.apply(opening.high.length);
+            let bottom = piece.thickness(boxes.bottom_stock).length;
+            let least = boxes.groove_up.length + bottom + Length::inches(1, 1);
+            if high >= opening.high.length || high < least {
+                let title = if high < least {
+                    format!(
+                        "the box of {} is {} high: nothing is left above its bottom",
+                        opening.path,
+                        tape.exact(high)
+                    )
+                } else {
+                    format!(
+                        "the box of {} is {} high, its opening {}",
+                        opening.path,
+                        tape.exact(high),
+                        tape.exact(opening.high.length)
+                    )
+                };
+                sink.push(
+                    error(title, slide.box_high.span, format!("box {}", tape.exact(high)))
+                        .label(
+                            opening.size_spans[1].unwrap_or(opening.span),
+                            format!("opening {}", tape.exact(opening.high.length)),
+                        )
+                        .sum(
+                            Sum::new("needs", least, tape)
+                                .plus(boxes.groove_up.length, "groove", tape)
+                                .plus(bottom, "bottom", tape)
+                                .plus(Length::inches(1, 1), "side above it", tape),
+                        ),
+                );
+            }
+        }
+    }
+}

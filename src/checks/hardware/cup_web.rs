@@ -1,0 +1,114 @@
+//! A hinge cup that breaks through the door.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::Length;
+use crate::model::Piece;
+use crate::parts::{Bore, Feature, FeatureKind, Part, Parts};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "cup-web",
+    severity: Severity::Error,
+    finds: "A hinge cup that leaves less than 2 mm of wood in front of it, counted to the bottom of any flute it lies behind, or that breaks into a groove or the door's edge.",
+    why: "Under 2 mm the bit's point or the cup's pressure shows on the show face, or breaks through.",
+    source: "common practice: hinge makers ask for 2 to 3 mm.",
+    example: Example { base: Base::First, sound: "bore 12.5 mm;", wrong: "bore 17.5 mm;" },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let tape = piece.tape();
+    let least = Length::mm(2);
+    let mut told = Vec::new();
+    for part in &parts.all {
+        for cup in part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Cup)) {
+            // Nearest wood-eater in front of the cup: the deepest flute it lies behind.
+            let flute = part
+                .features
+                .iter()
+                .filter(|f| matches!(f.kind, FeatureKind::Flute(_)) && overlap(cup, f))
+                .max_by_key(|f| f.deep);
+            let front = flute.map_or(Length::ZERO, |flute| flute.deep);
+            let web = part.thickness.length - cup.deep - front;
+            if web < least && !told.contains(&(cup.span, part.stock)) {
+                told.push((cup.span, part.stock));
+                let mut sum = Sum::new("leaves", web, tape)
+                    .plus(part.thickness.length, "door", tape)
+                    .minus(cup.deep, "cup", tape);
+                let mut diagnostic = Diagnostic::error(
+                    RULE.slug,
+                    format!(
+                        "the hinge cup leaves {} in the front of {}",
+                        tape.source(web),
+                        part.path
+                    ),
+                    cup.span,
+                    format!("cup {} deep", tape.source(cup.deep)),
+                )
+                .because("less than 2 mm shows on the show face or breaks through")
+                .subject(&part.path);
+                if let Some(flute) = flute {
+                    sum = sum.minus(flute.deep, "flute", tape);
+                    diagnostic = diagnostic.label(flute.span, format!("flute {} deep", tape.exact(flute.deep)))
+                        .note("leave the flutes off this door, make them shallower, or take a thicker door");
+                }
+                if let Some(stock) = piece.stock(part.stock) {
+                    diagnostic = diagnostic.label(
+                        stock.thickness_span,
+                        format!("{} thick", tape.exact(stock.thickness.length)),
+                    );
+                }
+                sink.push(diagnostic.sum(sum));
+            }
+            edge(piece, part, cup, &mut told, sink);
+        }
+    }
+}
+
+/// The cup must lie within the part and clear of the panel's groove.
+fn edge(
+    piece: &Piece,
+    part: &Part,
+    cup: &Feature,
+    told: &mut Vec<(crate::measure::Span, crate::model::StockId)>,
+    sink: &mut Sink,
+) {
+    let tape = piece.tape();
+    let grooved = part.features.iter().filter(|f| {
+        f.kind == FeatureKind::Groove
+            && matches!(f.face, crate::parts::Face::WidthStart | crate::parts::Face::WidthEnd)
+    });
+    let (mut from, mut to) = (Length::ZERO, part.width.length);
+    let mut cause = None;
+    for groove in grooved {
+        if groove.face == crate::parts::Face::WidthStart {
+            from = groove.deep
+        } else {
+            to -= groove.deep
+        }
+        cause = Some(groove.span);
+    }
+    let over = (from - cup.v.0).max(cup.v.1 - to);
+    if !over.is_positive() || told.contains(&(cup.span, part.stock)) {
+        return;
+    }
+    told.push((cup.span, part.stock));
+    let what = if cause.is_some() { "the groove of the panel" } else { "the edge" };
+    let mut diagnostic = Diagnostic::error(
+        RULE.slug,
+        format!("the hinge cup breaks into {what} of {} by {}", part.path, tape.text(over)),
+        cup.span,
+        format!("cup {} across", tape.source(cup.v.1 - cup.v.0)),
+    )
+    .label(part.span, format!("{} wide", tape.exact(part.width.length)))
+    .note("make the front's stile wider, or take a hinge with a smaller cup")
+    .subject(&part.path);
+    if let Some(span) = cause.filter(|span| *span != part.span) {
+        diagnostic = diagnostic.label(span, "groove");
+    }
+    sink.push(diagnostic);
+}
+
+fn overlap(a: &Feature, b: &Feature) -> bool {
+    a.u.0 < b.u.1 && b.u.0 < a.u.1 && a.v.0 < b.v.1 && b.v.0 < a.v.1
+}

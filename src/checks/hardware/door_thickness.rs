@@ -1,0 +1,54 @@
+//! A door too thin or too thick for its hinge.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::model::Piece;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "door-thickness",
+    severity: Severity::Error,
+    finds: "A door thinner or thicker than its hinge is made for.",
+    why: "Outside the hinge's range its cup breaks through, or the door can't swing clear of the frame.",
+    source: "the hinge maker's own figures, as given in the spec.",
+    example: Example {
+        base: Base::First,
+        sound: "door-thickness 16 mm to 26 mm",
+        wrong: "door-thickness 20 mm to 26 mm",
+    },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    let mut told = Vec::new();
+    for (_, opening, fronts) in super::doors(piece) {
+        let Some((hinge, span)) = fronts.hinge else { continue };
+        let Some(hinge) = piece.hinges.get(hinge) else { continue };
+        let Some((least, most)) = hinge.door_thickness else { continue };
+        let thick = piece.thickness(fronts.stock).length;
+        if least <= thick && thick <= most || told.contains(&(span, fronts.stock)) {
+            continue;
+        }
+        told.push((span, fronts.stock));
+        let Some(stock) = piece.stock(fronts.stock) else { continue };
+        sink.push(
+            Diagnostic::error(
+                RULE.slug,
+                format!(
+                    "{} is {} thick; {} takes {} to {}",
+                    opening.path,
+                    tape.exact(thick),
+                    hinge.name,
+                    tape.source(least),
+                    tape.source(most)
+                ),
+                span,
+                "this hinge",
+            )
+            .label(stock.thickness_span, format!("{} thick", tape.exact(thick)))
+            .label(hinge.span, format!("{} to {}", tape.source(least), tape.source(most)))
+            .note("choose another hinge, or doors of another thickness")
+            .subject(&opening.path),
+        );
+    }
+}

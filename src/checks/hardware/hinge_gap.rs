@@ -1,0 +1,58 @@
+//! A hinge that needs more gap than the reveal leaves.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::model::{Piece, Set};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "hinge-gap",
+    severity: Severity::Error,
+    finds: "An inset door whose hinge needs more gap at the hinge side than the reveal leaves.",
+    why: "A concealed hinge swings the door's edge toward the stile before it comes out. With less than the hinge's least gap the edge rubs or binds before the door is open.",
+    source: "the hinge maker's own figure, as given in the spec.",
+    example: Example { base: Base::First, sound: "gap 1.5 mm;", wrong: "gap 3 mm;" },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    let mut told = Vec::new();
+    for (_, opening, fronts) in super::doors(piece) {
+        let Some((hinge, span)) = fronts.hinge else { continue };
+        let Some(hinge) = piece.hinges.get(hinge) else { continue };
+        let (needs, leaves) = (hinge.gap.length, fronts.gap.length);
+        if fronts.set != Set::Inset || needs <= leaves || told.contains(&(span, fronts.gap_span)) {
+            continue;
+        }
+        told.push((span, fronts.gap_span));
+        let up = tape.mark * (needs / tape.mark).ceil();
+        sink.push(
+            Diagnostic::error(
+                RULE.slug,
+                format!(
+                    "{} needs a gap of {} at the hinge, the reveal is {}",
+                    hinge.name,
+                    tape.exact(needs),
+                    tape.exact(leaves)
+                ),
+                fronts.gap_span,
+                tape.exact(leaves),
+            )
+            .label(hinge.gap_span, tape.exact(needs))
+            .label(span, "hung on this")
+            .sum(
+                Sum::new("short by", needs - leaves, tape)
+                    .plus(needs, "needed", tape)
+                    .minus(leaves, "reveal", tape),
+            )
+            .because("the door's hinge edge rubs on the stile before the door is open")
+            .subject(&opening.path)
+            .fix(Fix::new(
+                Grade::Choice,
+                format!("a reveal of {}", tape.exact(up)),
+                fronts.gap_span,
+                format!("gap {}", tape.source(up)),
+            )),
+        );
+    }
+}

@@ -1,0 +1,58 @@
+//! A door too narrow for its own hinge.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::Length;
+use crate::model::{HingeKind, OpeningKind, Piece, Set};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "leaf-too-narrow",
+    severity: Severity::Error,
+    finds: "A door, or one leaf of a pair, that is narrower than twice what its hinge cup takes up.",
+    why: "The cup and the hinge's wings need their width of door; on a narrower leaf the screws of the hinge meet the lead edge.",
+    source: "common practice, no source.",
+    example: Example { base: Base::First, sound: "wide 36; deep 18", wrong: "wide 9-1/2; deep 18" },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    for (_, opening, fronts) in super::doors(piece) {
+        let Some((hinge, span)) = fronts.hinge else { continue };
+        let Some(hinge) = piece.hinges.get(hinge) else { continue };
+        let HingeKind::Cup { diameter, from_edge, .. } = hinge.kind else { continue };
+        let least = (diameter + from_edge).twice();
+        let pair = matches!(opening.kind, OpeningKind::Doors);
+        let reach = match &fronts.set {
+            Set::Inset => Length::ZERO - fronts.gap.length,
+            Set::Overlay(by) => by.length,
+        };
+        let clear = opening.wide.length + reach.twice();
+        let wide = if pair { (clear - fronts.meeting.length).half() } else { clear };
+        if wide >= least {
+            continue;
+        }
+        let what = if pair { "each leaf" } else { "the door" };
+        sink.push(
+            Diagnostic::error(
+                RULE.slug,
+                format!(
+                    "{what} of {} is {} wide, its hinge needs {}",
+                    opening.path,
+                    tape.text(wide),
+                    tape.text(least)
+                ),
+                opening.span,
+                format!("opening {}", tape.exact(opening.wide.length)),
+            )
+            .label(span, "hung on this")
+            .sum(Sum::new("needs", least, tape).plus(diameter.twice(), "two cups", tape).plus(
+                from_edge.twice(),
+                "two edges",
+                tape,
+            ))
+            .note("make the opening wider, or hang one door instead of a pair")
+            .subject(&opening.path),
+        );
+    }
+}

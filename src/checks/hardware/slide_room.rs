@@ -1,0 +1,68 @@
+//! A slide longer than the room behind the front.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::model::{OpeningKind, Piece, Set};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "slide-room",
+    severity: Severity::Error,
+    finds: "A drawer slide that needs more depth than there is between the back of the front and the inside of the back.",
+    why: "An inset front takes its own thickness from the depth. The drawer then stands proud of the frame and can't be closed.",
+    source: "the slide maker's own figure, as given in the spec.",
+    example: Example { base: Base::First, sound: "room 15-3/4", wrong: "room 17-1/4" },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    for case in &piece.cases {
+        let mut told = Vec::new();
+        for opening in &case.openings {
+            let OpeningKind::Drawer { slide: Some(index), .. } = opening.kind else { continue };
+            let (Some(slide), Some(front)) = (piece.slides.get(index), &opening.front) else {
+                continue;
+            };
+            let thick = piece.thickness(front.stock).length;
+            let back = case
+                .back
+                .as_ref()
+                .map(|back| piece.thickness(back.stock).length)
+                .unwrap_or_default();
+            // An inset front lies in the frame's plane; an overlay one before it.
+            let room = case.deep.length - back - thick;
+            let needs = slide.room.length;
+            if needs <= room || told.contains(&index) {
+                continue;
+            }
+            told.push(index);
+            let what = if front.set == Set::Inset { "inset front" } else { "front" };
+            sink.push(
+                Diagnostic::error(
+                    RULE.slug,
+                    format!(
+                        "{} needs {} behind the front of {}, there is {}",
+                        slide.name,
+                        tape.exact(needs),
+                        opening.path,
+                        tape.exact(room)
+                    ),
+                    slide.room_span,
+                    tape.exact(needs),
+                )
+                .label(case.deep_span, tape.exact(case.deep.length))
+                .label(opening.span, "this drawer")
+                .sum(
+                    Sum::new("leaves", room, tape)
+                        .plus(case.deep.length, "deep", tape)
+                        .minus(thick, what, tape)
+                        .minus(back, "back", tape),
+                )
+                .sum(Sum::new("short by", needs - room, tape))
+                .because("the drawer stands proud of the frame and can't be closed")
+                .note("take a shorter slide, or make the case deeper")
+                .subject(&opening.path),
+            );
+        }
+    }
+}

@@ -1,0 +1,72 @@
+//! A dado deeper than half of the board it is cut into.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::model::Piece;
+use crate::parts::{FeatureKind, Parts};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "dado-too-deep",
+    severity: Severity::Error,
+    finds: "A dado or groove that is deeper than half the board it is cut into.",
+    why: "What is left of the board behind the dado is thinner than the dado is deep; the board breaks there when the case is lifted or racked.",
+    source: "common practice, no source: a third of the thickness is usual, half the most.",
+    example: Example {
+        base: Base::First,
+        sound: "bottom { joint dado { deep 1/4 } }",
+        wrong: "bottom { joint dado { deep 7/16 } }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let tape = piece.tape();
+    let mut told = Vec::new();
+    for part in &parts.all {
+        // An edge groove has the width of its board to lean on.
+        let broad = part.features.iter().filter(|feature| {
+            matches!(feature.kind, FeatureKind::Dado | FeatureKind::Groove)
+                && matches!(
+                    feature.face,
+                    crate::parts::Face::ThickStart | crate::parts::Face::ThickEnd
+                )
+        });
+        for feature in broad {
+            let thick = part.thickness.length;
+            if feature.deep <= thick.half() || told.contains(&feature.span) {
+                continue;
+            }
+            told.push(feature.span);
+            let left = thick - feature.deep;
+            let stock = piece.stock(part.stock);
+            let mut diagnostic = Diagnostic::error(
+                RULE.slug,
+                format!(
+                    "a dado {} deep leaves only {} of {}",
+                    tape.exact(feature.deep),
+                    tape.exact(left),
+                    part.path
+                ),
+                feature.span,
+                format!("{} deep", tape.exact(feature.deep)),
+            )
+            .sum(Sum::new("leaves", left, tape).plus(thick, part.name(), tape).minus(
+                feature.deep,
+                "dado",
+                tape,
+            ))
+            .because("the board breaks at a dado deeper than half its thickness")
+            .subject(&part.path);
+            if let Some(stock) = stock {
+                diagnostic = diagnostic.label(stock.thickness_span, tape.exact(thick));
+            }
+            let most = tape.mark * (thick / 3 / tape.mark).floor().max(1);
+            sink.push(diagnostic.fix(Fix::new(
+                Grade::Sketch,
+                format!("a third of the thickness: `deep {}`", tape.source(most)),
+                feature.span,
+                format!("joint dado {{ deep {} }}", tape.source(most)),
+            )));
+        }
+    }
+}

@@ -1,0 +1,74 @@
+//! A groove for a drawer bottom that breaks into the slide's notch or the edge.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::measure::Length;
+use crate::model::{OpeningKind, Piece};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "groove-meets-joint",
+    severity: Severity::Error,
+    finds: "A drawer bottom whose groove lies lower than the notch that the slide needs, or so low that less than 3/16 in of wood is left under it.",
+    why: "The runner passes under the bottom. Where the groove lies below the top of the notch, the runner hits the bottom or the notch cuts the groove open.",
+    source: "plane geometry; the least wood under a groove is common practice, no source.",
+    example: Example {
+        base: Base::First,
+        sound: "groove { up 13 mm; deep 1/4 }",
+        wrong: "groove { up 9 mm; deep 1/4 }",
+    },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    for case in &piece.cases {
+        let Some(boxes) = &case.drawers else { continue };
+        let up = boxes.groove_up.length;
+        let drawer = case.openings.iter().find_map(|o| match o.kind {
+            OpeningKind::Drawer { slide: Some(slide), .. } => {
+                piece.slides.get(slide).map(|slide| (o, slide))
+            }
+            _ => None,
+        });
+        let Some((opening, slide)) = drawer else { continue };
+        let notch = slide.notch.filter(|_| slide.undermount).map_or(Length::ZERO, |(_, high)| high);
+        let least = notch.max(Length::inches(3, 16));
+        if up >= least {
+            continue;
+        }
+        let mut diagnostic = Diagnostic::error(
+            RULE.slug,
+            if up < notch {
+                format!(
+                    "the groove is {} up, the slide's notch {} high",
+                    tape.exact(up),
+                    tape.exact(notch)
+                )
+            } else {
+                format!("only {} of wood is left under the groove", tape.exact(up))
+            },
+            boxes.groove_span,
+            format!("{} up", tape.exact(up)),
+        )
+        .sum(Sum::new("short by", least - up, tape).plus(least, "needed", tape).minus(
+            up,
+            "groove up",
+            tape,
+        ))
+        .because("the runner passes under the drawer's bottom")
+        .subject(&opening.path);
+        if up < notch {
+            diagnostic = diagnostic.label(slide.span, format!("notch {} high", tape.exact(notch)));
+        }
+        sink.push(diagnostic.fix(Fix::new(
+            Grade::Choice,
+            format!("raise it to {}", tape.exact(least)),
+            boxes.groove_span,
+            format!(
+                "groove {{ up {}; deep {} }}",
+                tape.source(least),
+                tape.source(boxes.groove_deep.length)
+            ),
+        )));
+    }
+}

@@ -1,0 +1,86 @@
+//! A frame member too narrow for its joint.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::Length;
+use crate::model::{Frame, JointKind, Piece};
+use crate::parts::{Part, Parts, Role};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "member-too-narrow",
+    severity: Severity::Error,
+    finds: "A stile or rail of the frame that is too narrow for the frame's joint: under 1 in for pocket screws, or a stile that its own tenons would come through.",
+    why: "Two pocket screws need an inch of rail or the end splits. A mortise must leave 1/4 in of stile beyond the tenon.",
+    source: "common practice, no source.",
+    example: Example {
+        base: Base::First,
+        sound: "rail { wide 1-1/2 }",
+        wrong: "rail { wide 3/4 }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    for part in &parts.all {
+        let is_rail = part.role == Role::Rail;
+        if !is_rail && part.role != Role::Stile {
+            continue;
+        }
+        let frame = piece.cases.get(part.case).and_then(|case| case.frame.as_ref());
+        let Some(frame) = frame else { continue };
+        // An outer stile takes joints; it has no end that is fastened.
+        let fastened = part.name() != "left-stile" && part.name() != "right-stile";
+        match frame.joint.kind {
+            JointKind::Pocket if fastened => {
+                least(piece, part, frame, Length::inches(1, 1), "for two pocket screws", sink)
+            }
+            JointKind::Tenon => {
+                let long = frame.joint.long.clone().unwrap_or_default().length;
+                let takes =
+                    part.features.iter().any(|f| f.kind == crate::parts::FeatureKind::Mortise);
+                if takes {
+                    least(
+                        piece,
+                        part,
+                        frame,
+                        long + Length::inches(1, 4),
+                        "for the mortise and 1/4 beyond it",
+                        sink,
+                    );
+                }
+            }
+            _ => {}
+        }
+    }
+}
+
+fn least(piece: &Piece, part: &Part, frame: &Frame, least: Length, what: &str, sink: &mut Sink) {
+    let wide = part.width.length;
+    if wide >= least {
+        return;
+    }
+    let tape = piece.tape();
+    let at =
+        piece.facts.of(&part.width).find_map(|(fact, _)| fact.origin.span()).unwrap_or(part.span);
+    sink.push(
+        Diagnostic::error(
+            RULE.slug,
+            format!("{} is {} wide, too narrow {what}", part.path, tape.exact(wide)),
+            at,
+            tape.exact(wide),
+        )
+        .label(frame.joint.span.unwrap_or(frame.span), frame.joint.kind.word())
+        .sum(
+            Sum::new("short by", least - wide, tape)
+                .plus(least, "needed", tape)
+                .minus(wide, "wide", tape),
+        )
+        .subject(&part.path)
+        .fix(crate::diagnostics::Fix::new(
+            crate::diagnostics::Grade::Choice,
+            format!("make it {}", tape.exact(least)),
+            at,
+            format!("wide {}", tape.source(least)),
+        )),
+    );
+}

@@ -1,0 +1,58 @@
+//! A mitred seam of two boards that are not equally thick.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::Length;
+use crate::model::{Piece, Seam, Side};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "mitre-unequal",
+    severity: Severity::Warning,
+    finds: "A mitred seam between a stile and an end whose thicknesses differ by more than 1/16 in.",
+    why: "Both mitres start at the same outer corner. The thicker board's mitre is longer, and its inner part finds no wood to glue to. A step of up to 1/16 in on the hidden side does no harm.",
+    source: "plane geometry; the limit is common practice, no source.",
+    example: Example {
+        base: Base::Console,
+        sound: "stock cherry-ply { plywood 3/4; actual 23/32;",
+        wrong: "stock cherry-ply { plywood 3/4; actual 5/8;",
+    },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    for case in &piece.cases {
+        let Some(frame) = &case.frame else { continue };
+        for side in Side::BOTH {
+            let end = side.of(&case.ends);
+            if end.seam != Seam::Mitre {
+                continue;
+            }
+            let (stile, board) =
+                (piece.thickness(frame.stock).length, piece.thickness(end.stock).length);
+            let step = (stile - board).abs();
+            if step <= Length::inches(1, 16) {
+                continue;
+            }
+            let mut diagnostic = Diagnostic::warning(
+                RULE.slug,
+                format!("the mitred {} seam joins {} to {}: a step of {}", side.word(), tape.exact(stile), tape.exact(board), tape.exact(step)),
+                end.span,
+                "mitred",
+            )
+            .sum(Sum::new("step", step, tape).plus(stile.max(board), "thicker", tape).minus(stile.min(board), "thinner", tape))
+            .because("the inner part of the longer mitre has nothing to glue to")
+            .note("take stock of equal thickness for both, or plane the stile to the end's thickness, or write `seam butt`")
+            .subject(format!("{}.{}-end", case.name, side.word()));
+            for (id, what) in [(frame.stock, "stile"), (end.stock, "end")] {
+                if let Some(stock) = piece.stock(id) {
+                    diagnostic = diagnostic.label(
+                        stock.thickness_span,
+                        format!("{what} {}", tape.exact(stock.thickness.length)),
+                    );
+                }
+            }
+            sink.push(diagnostic);
+        }
+    }
+}

@@ -1,0 +1,9 @@
+//! Joints.
+
+pub(super) mod dado_too_deep;
+pub(super) mod groove_meets_joint;
+pub(super) mod member_too_narrow;
+pub(super) mod mitre_unequal;
+pub(super) mod pocket_screw_through;
+pub(super) mod pocket_seen;
+pub(super) mod rabbet_too_thin;

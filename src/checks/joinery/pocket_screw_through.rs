@@ -1,0 +1,107 @@
+//! A pocket screw that does not suit the thickness.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::measure::{Length, Span};
+use crate::model::{Joinery, JointKind, Piece, StockId};
+use crate::trade;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "pocket-screw-through",
+    severity: Severity::Error,
+    finds: "A pocket screw that is too long for the stock, so that its point comes through, or stock too thin for any pocket screw.",
+    why: "The screw leaves the pocket near the middle of the thickness and goes on at a slant; one size too long and it breaks out of the show face.",
+    source: "common practice: the usual chart of pocket screws by thickness (1/2 in: 1; 5/8: 1-1/8; 3/4: 1-1/4; 7/8: 1-1/2; 1 to 1-1/4: 2; 1-1/2: 2-1/2).",
+    example: Example {
+        base: Base::First,
+        sound: "top { stretchers 2 { wide 4 }; joint pocket }",
+        wrong: "top { stretchers 2 { wide 4 }; joint pocket { screw 2 } }",
+    },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    for case in &piece.cases {
+        let boards = [
+            case.top.as_ref().map(|top| (&top.board, "top")),
+            case.bottom.as_ref().map(|bottom| (&bottom.board, "bottom")),
+            case.partitions.as_ref().map(|board| (board, "partitions")),
+        ];
+        for (board, what) in boards.into_iter().flatten() {
+            joint(
+                piece,
+                &board.joint,
+                board.stock,
+                board.span,
+                &format!("{}.{what}", case.name),
+                sink,
+            );
+        }
+        if let Some(frame) = &case.frame {
+            joint(
+                piece,
+                &frame.joint,
+                frame.stock,
+                frame.span,
+                &format!("{}.frame", case.name),
+                sink,
+            );
+        }
+    }
+}
+
+fn joint(
+    piece: &Piece,
+    joint: &Joinery,
+    stock: StockId,
+    span: Span,
+    subject: &str,
+    sink: &mut Sink,
+) {
+    if joint.kind != JointKind::Pocket {
+        return;
+    }
+    let tape = piece.tape();
+    let thick = piece.thickness(stock).length;
+    let at = joint.span.unwrap_or(span);
+    let thickness_span = piece.stock(stock).map_or(span, |stock| stock.thickness_span);
+    match (trade::pocket_screw(thick), joint.screw) {
+        (None, _) => sink.push(
+            Diagnostic::error(
+                RULE.slug,
+                format!("{} is no thickness for pocket screws", tape.exact(thick)),
+                at,
+                "pocket screws",
+            )
+            .label(thickness_span, tape.exact(thick))
+            .note("stock from 1/2 to 1-3/4 in takes them; choose another joint")
+            .subject(subject),
+        ),
+        // A quarter inch of slack: charts differ by an eighth.
+        (Some(usual), Some(screw)) if screw > usual + Length::inches(1, 4) => sink.push(
+            Diagnostic::error(
+                RULE.slug,
+                format!(
+                    "a {} pocket screw comes through {} stock",
+                    tape.exact_with_unit(screw),
+                    tape.exact(thick)
+                ),
+                at,
+                format!("{} long", tape.exact(screw)),
+            )
+            .label(thickness_span, tape.exact(thick))
+            .because(format!(
+                "{} is the usual screw for this thickness",
+                tape.exact_with_unit(usual)
+            ))
+            .subject(subject)
+            .fix(Fix::new(
+                Grade::Choice,
+                "the usual screw",
+                at,
+                format!("joint pocket {{ screw {} }}", tape.source(usual)),
+            )),
+        ),
+        _ => {}
+    }
+}

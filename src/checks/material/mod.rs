@@ -1,0 +1,3 @@
+//! What the stock allows.
+
+pub(super) mod part_too_large;

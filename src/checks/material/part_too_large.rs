@@ -1,0 +1,63 @@
+//! A part larger than any sheet of its stock.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::measure::Length;
+use crate::model::{Piece, SheetGrain};
+use crate::parts::{Grain, Parts};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "part-too-large",
+    severity: Severity::Error,
+    finds: "A part that no sheet of its stock holds once the factory edges are trimmed, its grain the right way round.",
+    why: "It can't be cut.",
+    source: "plane geometry.",
+    example: Example {
+        base: Base::First,
+        sound: "stock ply     { plywood 3/4; actual 23/32; sheet { long 96; wide 48 } }",
+        wrong: "stock ply     { plywood 3/4; actual 23/32; sheet { long 34; wide 34 } }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let tape = piece.tape();
+    let trim = piece.shop.edge_trim.twice();
+    let mut told = Vec::new();
+    for part in &parts.all {
+        let Some(stock) = piece.stock(part.stock) else { continue };
+        let Some(sheet) = stock.sheet.filter(|_| !stock.is_solid()) else { continue };
+        let (along, across) = match sheet.grain {
+            SheetGrain::Wide => (sheet.wide - trim, sheet.long - trim),
+            _ => (sheet.long - trim, sheet.wide - trim),
+        };
+        let fits = |a: Length, b: Length| a <= along && b <= across;
+        let (long, wide) = (part.length.length, part.width.length);
+        let turned = part.grain == Grain::None && fits(wide, long);
+        // A back's grain may run either way; it is seen from inside only.
+        let back = part.role == crate::parts::Role::Back && fits(wide, long);
+        if fits(long, wide) || turned || back || told.contains(&part.stock) {
+            continue;
+        }
+        told.push(part.stock);
+        sink.push(
+            Diagnostic::error(
+                RULE.slug,
+                format!(
+                    "{} is {} by {}, a trimmed sheet of {} only {} by {}",
+                    part.path,
+                    tape.text(long),
+                    tape.text(wide),
+                    stock.name,
+                    tape.text(along),
+                    tape.text(across)
+                ),
+                stock.span,
+                "this sheet",
+            )
+            .label(part.span, format!("{} by {}", tape.text(long), tape.text(wide)))
+            .note("take a larger sheet, or build the part of two")
+            .subject(&part.path),
+        );
+    }
+}

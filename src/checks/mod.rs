@@ -1,0 +1,73 @@
+//! Rules: what can't be built, and what a maker should look at.
+//! In: a piece and its parts. Out: diagnostics. Checks change nothing.
+//! Must not know how a finding is printed.
+
+mod accept;
+mod explain;
+mod hardware;
+mod joinery;
+mod material;
+mod ornament;
+mod reading;
+mod rule;
+mod site;
+
+use crate::diagnostics::Sink;
+use crate::model::Piece;
+use crate::parts::Parts;
+
+pub use accept::accept;
+pub use explain::{explain, index};
+pub use rule::{Base, Check, Example, Rule};
+
+/// The rules that look at a piece, in the order they are listed.
+const RULES: &[&Rule] = &[
+    &joinery::dado_too_deep::RULE,
+    &joinery::groove_meets_joint::RULE,
+    &joinery::member_too_narrow::RULE,
+    &joinery::mitre_unequal::RULE,
+    &joinery::pocket_screw_through::RULE,
+    &joinery::pocket_seen::RULE,
+    &joinery::rabbet_too_thin::RULE,
+    &hardware::box_too_big::RULE,
+    &hardware::cup_web::RULE,
+    &hardware::door_binds::RULE,
+    &hardware::door_thickness::RULE,
+    &hardware::fronts_collide::RULE,
+    &hardware::hinge_gap::RULE,
+    &hardware::hinge_missing::RULE,
+    &hardware::leaf_too_narrow::RULE,
+    &hardware::slide_room::RULE,
+    &material::part_too_large::RULE,
+    &ornament::flutes_none::RULE,
+    &site::keep_out_hit::RULE,
+    &accept::RULE,
+];
+
+/// Every rule: those that look at a piece, then those of the reader.
+pub fn all() -> impl Iterator<Item = &'static Rule> {
+    RULES.iter().copied().chain(reading::RULES)
+}
+
+/// Every slug.
+pub fn slugs() -> impl Iterator<Item = &'static str> {
+    all().map(|rule| rule.slug)
+}
+
+/// Runs the rules that look at the solved piece.
+pub fn piece(piece: &Piece, sink: &mut Sink) {
+    for rule in RULES {
+        if let Check::Piece(check) = rule.check {
+            check(piece, sink);
+        }
+    }
+}
+
+/// Runs the rules that look at the parts.
+pub fn parts(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    for rule in RULES {
+        if let Check::Parts(check) = rule.check {
+            check(piece, parts, sink);
+        }
+    }
+}

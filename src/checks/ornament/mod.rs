@@ -1,0 +1,3 @@
+//! Ornament.
+
+pub(super) mod flutes_none;

@@ -1,0 +1,74 @@
+//! What a rule is.
+
+use crate::diagnostics::{Severity, Sink};
+use crate::model::Piece;
+use crate::parts::Parts;
+
+/// A sound spec that examples change one line of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Base {
+    /// The piece that `casewright new` writes.
+    First,
+    /// The hall console.
+    Console,
+}
+
+impl Base {
+    /// Its text.
+    #[must_use]
+    pub fn text(self) -> &'static str {
+        match self {
+            Self::First => include_str!("../../specs/first.case"),
+            Self::Console => include_str!("../../specs/hall-console.case"),
+        }
+    }
+}
+
+/// One change that makes the rule fire, and the text as it is sound.
+#[derive(Clone, Copy, Debug)]
+pub struct Example {
+    /// The spec that is changed.
+    pub base: Base,
+    /// A line or part of a line of it.
+    pub sound: &'static str,
+    /// What it reads where the rule fires.
+    pub wrong: &'static str,
+}
+
+impl Example {
+    /// The whole spec in which the rule fires.
+    #[must_use]
+    pub fn broken(&self) -> String {
+        self.base.text().replacen(self.sound, self.wrong, 1)
+    }
+}
+
+/// At which stage a rule looks.
+#[derive(Clone, Copy, Debug)]
+pub enum Check {
+    /// It is found while the spec is read and solved.
+    Reading,
+    /// It looks at the solved piece.
+    Piece(fn(&Piece, &mut Sink)),
+    /// It looks at the parts.
+    Parts(fn(&Piece, &Parts, &mut Sink)),
+}
+
+/// A rule.
+#[derive(Clone, Copy, Debug)]
+pub struct Rule {
+    /// Its name.
+    pub slug: &'static str,
+    /// How bad it is.
+    pub severity: Severity,
+    /// What it finds.
+    pub finds: &'static str,
+    /// What goes wrong in the shop.
+    pub why: &'static str,
+    /// Where its figures come from.
+    pub source: &'static str,
+    /// A spec that it fires on, and the nearest sound one.
+    pub example: Example,
+    /// How it looks.
+    pub check: Check,
+}

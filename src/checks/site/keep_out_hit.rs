@@ -1,0 +1,90 @@
+//! A part where a pipe, socket or trap is.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::model::{KeepOut, OpeningKind, Piece};
+use crate::parts::{Assembly, Cuboid, Direction, Feature, FeatureKind, Part, Parts, Point, Role};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "keep-out-hit",
+    severity: Severity::Error,
+    finds: "A part that stands where a keep-out of the site is. A back may be cut round it on site; a drawer that says `around` is cut round it.",
+    why: "On the day of fitting the piece does not go to the wall.",
+    source: "plane geometry.",
+    example: Example {
+        base: Base::First,
+        sound: "site { left open; right open }",
+        wrong: "site { left open; right open; keep-out \"socket\" { from-left 10; up 3; wide 4; high 4; deep 2 } }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let deepest = piece.cases.iter().map(|case| case.deep.length).max().unwrap_or_default();
+    for (index, keep_out) in piece.site.keep_outs.iter().enumerate() {
+        let space = place(keep_out, deepest);
+        let hit = parts.all.iter().find(|part| {
+            // A back is cut out on site, where the pipe can be measured.
+            part.role != Role::Back && !cut_round(piece, part, index) && touches(part, &space)
+        });
+        let Some(part) = hit else { continue };
+        let tape = piece.tape();
+        let by = |d: Direction| part.cuboid().overlap_along(&space, d);
+        let mut diagnostic = Diagnostic::error(
+            RULE.slug,
+            format!(
+                "{} stands in the {}: {} wide, {} high, {} deep of it",
+                part.path,
+                keep_out.name,
+                tape.text(by(Direction::X)),
+                tape.text(by(Direction::Y)),
+                tape.text(by(Direction::Z))
+            ),
+            part.span,
+            "this part",
+        )
+        .label(keep_out.span, "keep clear of this")
+        .subject(&part.path);
+        if matches!(part.assembly, Assembly::DrawerBox(_)) {
+            diagnostic = diagnostic.note(format!(
+                "a drawer is cut round it where it says `around \"{}\"`",
+                keep_out.name
+            ));
+        }
+        sink.push(diagnostic);
+    }
+}
+
+/// The keep-out in the piece: the wall is behind the deepest case.
+pub(in crate::checks) fn place(keep_out: &KeepOut, wall: crate::measure::Length) -> Cuboid {
+    let from = Point::new(keep_out.from_left, keep_out.up, wall - keep_out.deep);
+    let to = Point::new(keep_out.from_left + keep_out.wide, keep_out.up + keep_out.high, wall);
+    Cuboid { from, to }
+}
+
+fn cut_round(piece: &Piece, part: &Part, keep_out: usize) -> bool {
+    let Assembly::DrawerBox(path) = &part.assembly else { return false };
+    let opening =
+        piece.cases.get(part.case).and_then(|case| case.openings.iter().find(|o| o.path == *path));
+    opening.is_some_and(|o| matches!(o.kind, OpeningKind::Drawer { around: Some(around), .. } if around == keep_out))
+}
+
+/// True where the part, less its notches, shares space with the keep-out.
+fn touches(part: &Part, space: &Cuboid) -> bool {
+    if !part.cuboid().overlaps(space) {
+        return false;
+    }
+    // A notch takes the keep-out if it covers all that the two share.
+    !part.features.iter().any(|f| f.kind == FeatureKind::Notch && covers(part, f, space))
+}
+
+fn covers(part: &Part, notch: &Feature, space: &Cuboid) -> bool {
+    let own = part.cuboid();
+    let within = |direction: Direction, range: (crate::measure::Length, crate::measure::Length)| {
+        let start = own.from.along(direction);
+        let from = own.from.along(direction).max(space.from.along(direction));
+        let to = own.to.along(direction).min(space.to.along(direction));
+        start + range.0 <= from && to <= start + range.1
+    };
+    within(part.placement.length, notch.u) && within(part.placement.width, notch.v)
+}

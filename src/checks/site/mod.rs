@@ -1,0 +1,3 @@
+//! The room.
+
+pub(super) mod keep_out_hit;

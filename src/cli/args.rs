@@ -1,0 +1,124 @@
+//! What may be typed.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+/// Compiles a cabinet written as text to the shop's papers.
+#[derive(Debug, Parser)]
+#[command(name = "casewright", version, about, disable_help_subcommand = true, arg_required_else_help = true)]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+    /// Colour in messages
+    #[arg(long, global = true, value_enum, default_value = "auto", value_name = "WHEN")]
+    pub color: Colour,
+    /// Columns for messages; the terminal's own unless given
+    #[arg(long, global = true, value_name = "COLUMNS", value_parser = clap::value_parser!(u16).range(40..=200))]
+    pub width: Option<u16>,
+}
+
+/// When to use colour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Colour {
+    /// On a terminal.
+    Auto,
+    /// Always.
+    Always,
+    /// Never.
+    Never,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Check one or more specs
+    Check(Check),
+    /// Check a spec and write its papers into a folder
+    Build(Build),
+    /// Explain what a finding means; without a name, list them all
+    Explain(Explain),
+    /// Show where a size of a part or opening comes from
+    Why(Why),
+    /// Print the language reference
+    Reference,
+    /// Start a new spec from a short example
+    New(New),
+}
+
+/// How findings are printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Format {
+    /// Pages to read.
+    Text,
+    /// One line each.
+    Short,
+    /// One JSON object a line, on standard output.
+    Json,
+}
+
+/// What is refused besides errors.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Deny {
+    /// Warnings.
+    Warnings,
+}
+
+/// `casewright check`
+#[derive(Args, Debug)]
+pub struct Check {
+    /// The specs
+    #[arg(required = true, value_name = "SPEC")]
+    pub specs: Vec<PathBuf>,
+    /// How findings are printed
+    #[arg(long, value_enum, default_value = "text")]
+    pub format: Format,
+    /// Exit with 1 for these too
+    #[arg(long, value_enum)]
+    pub deny: Option<Deny>,
+}
+
+/// `casewright build`
+#[derive(Args, Debug)]
+pub struct Build {
+    /// The spec
+    #[arg(value_name = "SPEC")]
+    pub spec: PathBuf,
+    /// The folder; `papers/` and the spec's name unless given
+    #[arg(long, value_name = "FOLDER")]
+    pub into: Option<PathBuf>,
+    /// Exit with 1 and write nothing for these too
+    #[arg(long, value_enum)]
+    pub deny: Option<Deny>,
+    /// Print one paper as plain text instead of writing any
+    #[arg(long, value_name = "PAPER")]
+    pub print: Option<String>,
+}
+
+/// `casewright explain`
+#[derive(Args, Debug)]
+pub struct Explain {
+    /// The name in brackets behind `error` or `warning`
+    #[arg(value_name = "NAME")]
+    pub name: Option<String>,
+}
+
+/// `casewright why`
+#[derive(Args, Debug)]
+pub struct Why {
+    /// The spec
+    #[arg(value_name = "SPEC")]
+    pub spec: PathBuf,
+    /// A part, its mark, or an opening: `console.bottom`, `press`
+    #[arg(value_name = "NAME")]
+    pub name: String,
+}
+
+/// `casewright new`
+#[derive(Args, Debug)]
+pub struct New {
+    /// The file to write; it must not be there yet
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
+}

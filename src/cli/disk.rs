@@ -1,0 +1,79 @@
+//! Specs on disk.
+
+use std::io::Read as _;
+use std::path::{Component, Path, PathBuf};
+
+use crate::model::{ReadError, SourceFiles, SourceText};
+use crate::syntax::LONGEST_FILE;
+
+/// The files of one spec: those in its folder and below.
+#[derive(Debug)]
+pub(super) struct Disk {
+    /// The folder of the spec as it was typed.
+    folder: PathBuf,
+}
+
+impl Disk {
+    pub(super) fn for_spec(spec: &Path) -> Self {
+        Self { folder: spec.parent().map(Path::to_path_buf).unwrap_or_default() }
+    }
+
+    fn used(&self, from: &str, path: &str) -> Result<PathBuf, ReadError> {
+        let path = Path::new(path);
+        let inside = |component| matches!(component, Component::Normal(_) | Component::CurDir);
+        if !path.components().all(inside) {
+            return Err(ReadError::Outside);
+        }
+        let folder = Path::new(from).parent().map(Path::to_path_buf).unwrap_or_default();
+        let file = folder.join(path);
+        // A link may lead out of the folder though the path does not.
+        let root = if self.folder.as_os_str().is_empty() { Path::new(".") } else { &self.folder };
+        let real = |path: &Path| path.canonicalize().map_err(|error| reason(&error));
+        if !real(&file)?.starts_with(real(root)?) {
+            return Err(ReadError::Outside);
+        }
+        Ok(file)
+    }
+}
+
+impl SourceFiles for Disk {
+    fn read(&self, from: Option<&str>, path: &str) -> Result<SourceText, ReadError> {
+        let file = match from {
+            None => PathBuf::from(path),
+            Some(from) => self.used(from, path)?,
+        };
+        let open = std::fs::File::open(&file).map_err(|error| reason(&error))?;
+        if open.metadata().is_ok_and(|about| about.is_dir()) {
+            return Err(ReadError::Other("it is a folder".to_owned()));
+        }
+        let mut bytes = Vec::new();
+        open.take(LONGEST_FILE as u64 + 1)
+            .read_to_end(&mut bytes)
+            .map_err(|error| reason(&error))?;
+        if bytes.len() > LONGEST_FILE {
+            return Err(ReadError::TooLarge);
+        }
+        let text = String::from_utf8(bytes).map_err(|_| ReadError::NotText)?;
+        let name = file.components().filter(|part| *part != Component::CurDir).collect::<PathBuf>();
+        Ok(SourceText { name: name.to_string_lossy().replace('\\', "/"), text: text.into() })
+    }
+}
+
+fn reason(error: &std::io::Error) -> ReadError {
+    match error.kind() {
+        std::io::ErrorKind::NotFound => ReadError::Missing,
+        _ => ReadError::Other(error.to_string()),
+    }
+}
+
+/// Why a spec can't be read, as a sentence.
+pub(super) fn sentence(path: &Path, error: &ReadError) -> String {
+    let path = crate::diagnostics::render::plain(&path.to_string_lossy());
+    match error {
+        ReadError::Missing => format!("there is no file {path}"),
+        ReadError::Outside => format!("{path} lies outside its folder"),
+        ReadError::TooLarge => format!("{path} is longer than 1 MiB"),
+        ReadError::NotText => format!("{path} is no UTF-8 text"),
+        ReadError::Other(why) => format!("{path} can't be read: {why}"),
+    }
+}

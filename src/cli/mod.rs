@@ -1,0 +1,47 @@
+//! Commands, and the only place that knows files, environment and terminal.
+//! In: what was typed. Out: text on the terminal, files in a folder, an exit code.
+
+mod args;
+mod build;
+mod check;
+mod disk;
+mod exit;
+mod explain;
+mod new;
+mod reference;
+mod terminal;
+mod why;
+mod write;
+
+use std::ffi::OsString;
+
+use clap::Parser;
+
+pub use args::{Arguments, Command};
+pub use exit::Exit;
+use terminal::Terminal;
+
+/// Runs what was typed.
+#[must_use]
+pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
+    let arguments = match Arguments::try_parse_from(arguments) {
+        Ok(arguments) => arguments,
+        Err(error) => {
+            let code = if error.use_stderr() { Exit::Misused } else { Exit::Sound };
+            // A closed pipe is no fault of the command.
+            let _ = error.print();
+            return code;
+        }
+    };
+    exit::guarded(move || {
+        let terminal = Terminal::new(arguments.color, arguments.width);
+        match &arguments.command {
+            Command::Check(check) => check::run(check, &terminal),
+            Command::Build(build) => build::run(build, &terminal),
+            Command::Explain(explain) => explain::run(explain, &terminal),
+            Command::Why(why) => why::run(why, &terminal),
+            Command::Reference => reference::run(&terminal),
+            Command::New(new) => new::run(new, &terminal),
+        }
+    })
+}

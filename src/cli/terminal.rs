@@ -1,0 +1,69 @@
+//! The terminal: colour, width and streams, decided once.
+
+use std::io::{IsTerminal as _, Write as _};
+
+use crate::diagnostics::render::Look;
+
+use super::args::Colour;
+
+/// What is known of standard error, where messages go.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Terminal {
+    pub(super) look: Look,
+}
+
+/// Messages are never wider than this, however wide the terminal is.
+const WIDEST: u16 = 100;
+
+impl Terminal {
+    pub(super) fn new(colour: Colour, width: Option<u16>) -> Self {
+        let stream = std::io::stderr();
+        let on_terminal = stream.is_terminal();
+        let set = |name: &str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
+        let colour = match colour {
+            Colour::Always => true,
+            Colour::Never => false,
+            Colour::Auto if set("NO_COLOR") => false,
+            Colour::Auto if set("CLICOLOR_FORCE") || set("FORCE_COLOR") => true,
+            Colour::Auto => on_terminal && std::env::var("TERM").is_ok_and(|term| term != "dumb"),
+        };
+        let own = || terminal_size::terminal_size_of(&stream).map(|(width, _)| width.0);
+        let width = width.or_else(|| own().filter(|_| on_terminal).map(|width| width.min(WIDEST)));
+        let look = Look {
+            colour,
+            unicode: !on_terminal || speaks_unicode(),
+            width: usize::from(width.unwrap_or(80)),
+        };
+        Self { look }
+    }
+
+    /// Prints what was asked for; false where the reader has gone.
+    pub(super) fn print(&self, text: &str) -> bool {
+        let mut out = std::io::stdout().lock();
+        out.write_all(text.as_bytes()).and_then(|()| out.flush()).is_ok()
+    }
+
+    /// Prints a message for people.
+    pub(super) fn tell(&self, text: &str) {
+        let mut err = std::io::stderr().lock();
+        // Where nobody listens there is nobody to tell.
+        let _ = err.write_all(text.as_bytes());
+    }
+}
+
+/// A sentence of the command's own, on standard error.
+pub(super) fn complain(text: &str) {
+    let mut err = std::io::stderr().lock();
+    let _ = writeln!(err, "casewright: {text}");
+}
+
+/// True where the locale says UTF-8.
+fn speaks_unicode() -> bool {
+    let first = ["LC_ALL", "LC_CTYPE", "LANG"]
+        .into_iter()
+        .find_map(|name| std::env::var(name).ok().filter(|value| !value.is_empty()));
+    first.is_some_and(|locale| {
+        let locale = locale.to_lowercase();
+        locale.contains("utf-8") || locale.contains("utf8")
+    })
+}
