@@ -11,5 +11,8 @@ pub mod vocabulary;
 pub mod trade;
 pub mod model;
 pub mod parts;
+pub mod plans;
 pub mod checks;
+pub mod papers;
+pub mod cli;
 pub mod pipeline;

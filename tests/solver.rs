@@ -80,13 +80,14 @@ proptest! {
         let solution = system.solve();
         prop_assert!(solution.conflicts.is_empty());
         for (variable, size) in &truth {
-            let Value::Known { length, from } = solution.value(*variable) else {
+            let Value::Known { length } = solution.value(*variable) else {
                 return Err(TestCaseError::fail("open"));
             };
             prop_assert_eq!(length, size);
-            let explained: Length = from
-                .iter()
-                .map(|(id, k)| system.get(*id).map(|(_, c)| c * *k).unwrap_or_default())
+            let explained: Length = solution
+                .derivation(*variable)
+                .into_iter()
+                .map(|(id, k)| system.get(id).map(|(_, c)| c * k).unwrap_or_default())
                 .sum();
             prop_assert_eq!(*length, explained);
         }
@@ -150,6 +151,96 @@ proptest! {
                 };
                 prop_assert_eq!(length(first.value(v)), length(second.value(v)));
             }
+        }
+    }
+}
+
+/// How many of the rows are independent, by plain elimination over the
+/// rational type of num-rational.
+fn rank(rows: &[Vec<Exact>]) -> usize {
+    type Plain = num_rational::Ratio<i128>;
+    let plain = |k: &Exact| Plain::new(i128::from(k.numer()), i128::from(k.denom()));
+    let mut rows: Vec<Vec<Plain>> =
+        rows.iter().map(|row| row.iter().map(plain).collect()).collect();
+    let (nought, mut rank) = (Plain::from_integer(0), 0);
+    for column in 0..rows.first().map_or(0, Vec::len) {
+        let Some(at) = (rank..rows.len()).find(|at| rows[*at][column] != nought) else { continue };
+        rows.swap(rank, at);
+        let pivot = rows[rank].clone();
+        for row in &mut rows[rank + 1..] {
+            let factor = row[column] / pivot[column];
+            for (k, by) in row.iter_mut().zip(&pivot) {
+                *k -= *by * factor;
+            }
+        }
+        rank += 1;
+    }
+    rank
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(256))]
+
+    // A variable is fixed just where its own unit row adds nothing to the rank
+    // of the equations; a group misses as many equations as its rank is short.
+    #[test]
+    fn what_is_open_and_what_is_fixed_agree_with_the_rank(
+        rows in prop::collection::vec((prop::collection::vec(-2i64..3, 5), -20i64..20), 0..6),
+    ) {
+        let mut system = System::new();
+        let variables: Vec<Variable> = (0..5).map(|_| system.variable()).collect();
+        let mut matrix: Vec<Vec<Exact>> = Vec::new();
+        for (factors, constant) in &rows {
+            let row: Vec<Exact> = factors.iter().map(|k| Exact::int(*k)).collect();
+            let terms = variables.iter().copied().zip(row.iter().copied()).collect();
+            system.equation(terms, Length::mm(*constant));
+            matrix.push(row);
+        }
+        let solution = system.solve();
+        let with = |more: &[Variable]| {
+            let unit = |v: &Variable| {
+                variables.iter().map(|w| if w == v { Exact::ONE } else { Exact::ZERO }).collect()
+            };
+            rank(&matrix.iter().cloned().chain(more.iter().map(unit)).collect::<Vec<_>>())
+        };
+        let base = with(&[]);
+        for variable in &variables {
+            let known = matches!(solution.value(*variable), Value::Known { .. });
+            prop_assert_eq!(known, with(&[*variable]) == base);
+            let asked = solution.questions.iter().filter(|q| q.open.contains(variable)).count();
+            prop_assert_eq!(asked, usize::from(!known));
+            // The derivation sums to the variable itself and nothing else.
+            let from = solution.derivation(*variable);
+            prop_assert_eq!(known, !from.is_empty());
+            for (column, other) in variables.iter().enumerate().filter(|_| known) {
+                let sum: Exact = from.iter().map(|(id, k)| matrix[id.index()][column] * *k).sum();
+                prop_assert_eq!(sum, if other == variable { Exact::ONE } else { Exact::ZERO });
+            }
+        }
+        for question in &solution.questions {
+            prop_assert_eq!(with(&question.open) - base, question.missing);
+            if question.missing == 1 {
+                for variable in &question.open {
+                    prop_assert_eq!(with(&[*variable]), with(&question.open));
+                }
+            }
+        }
+        // Conflicts: the factors cancel every variable and leave `over`; and
+        // n equations of rank n − 1, none with factor nought, are minimal.
+        for conflict in &solution.conflicts {
+            for column in variables.iter().map(|variable| variable.index()) {
+                let sum: Exact =
+                    conflict.equations.iter().map(|(id, k)| matrix[id.index()][column] * *k).sum();
+                prop_assert!(sum.is_zero());
+            }
+            let over: Length =
+                conflict.equations.iter().map(|(id, k)| Length::mm(rows[id.index()].1) * *k).sum();
+            prop_assert_eq!(over, conflict.over);
+            prop_assert!(!over.is_zero());
+            prop_assert!(conflict.equations.iter().all(|(_, k)| !k.is_zero()));
+            let set: Vec<Vec<Exact>> =
+                conflict.equations.iter().map(|(id, _)| matrix[id.index()].clone()).collect();
+            prop_assert_eq!(rank(&set) + 1, set.len());
         }
     }
 }

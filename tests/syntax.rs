@@ -1,5 +1,6 @@
 //! Reading a text: every construct of the language, and what is said of mistakes.
 
+use casewright::diagnostics::Grade;
 use casewright::measure::{Exact, FileId, Unit};
 use casewright::syntax::{Argument, Expr, ExprKind, Item, Number, NumberUnit, Statement, parse};
 
@@ -122,6 +123,111 @@ fn hostile_nesting_is_refused_on_a_small_stack() {
     };
     let thread = std::thread::Builder::new().stack_size(2 << 20).spawn(run);
     thread.expect("a thread").join().expect("no overflow");
+}
+
+#[test]
+fn a_brace_on_its_own_line_is_told_and_moved_up() {
+    let text = "case a\n{\n  frame\n  {\n    stock x\n  }\n}\nwide 4\n";
+    let (tree, found) = parse(FileId(0), text);
+    assert_eq!(found.len(), 2, "{found:#?}");
+    assert_eq!(tree.items.len(), 2);
+    let Item::Statement(case) = &tree.items[0] else { panic!() };
+    assert_eq!(case.block.as_ref().map(|block| block.items.len()), Some(1));
+    let mut mended = text.to_owned();
+    let mut edits: Vec<_> = found.iter().flat_map(|d| &d.fixes).flat_map(|f| &f.edits).collect();
+    edits.sort_by_key(|edit| std::cmp::Reverse(edit.span.start));
+    for edit in edits {
+        mended.replace_range(edit.span.range(), &edit.text);
+    }
+    assert_eq!(parse(FileId(0), &mended).1, []);
+}
+
+#[test]
+fn a_text_may_follow_a_number() {
+    let all = statements("accept 3 \"x\"\nwide 7\" \"y\"\n");
+    assert!(matches!(&all[0].arguments[1], Argument::Text { value, .. } if value == "x"));
+    assert!(matches!(&all[1].arguments[1], Argument::Text { value, .. } if value == "y"));
+}
+
+#[test]
+fn a_fix_leaves_the_marks_inside_a_text_alone() {
+    for text in ["note \"½ inch\" = 3\n", "note \"“hm” he said\" ? 3\n"] {
+        for fix in parse(FileId(0), text).1.iter().flat_map(|d| &d.fixes) {
+            assert!(
+                fix.edits.iter().all(|edit| edit.span.start as usize > text.rfind('"').unwrap())
+            );
+        }
+    }
+}
+
+#[test]
+fn a_fix_that_may_change_a_size_is_a_choice() {
+    for line in
+        ["wide 5–8", "sheet 96 × 48", "wide 23,5", "diagonals 37, 38", "mix 3:1", "high 1 -1/2"]
+    {
+        let (_, found) = parse(FileId(0), line);
+        assert_eq!(found.len(), 1, "{line}: {found:#?}");
+        assert!(found[0].fixes.iter().all(|fix| fix.grade == Grade::Choice), "{line}");
+    }
+}
+
+/// Runs on a small stack; a hang or an overflow fails the test run.
+fn on_a_small_stack(run: impl FnOnce() + Send + 'static) {
+    let thread = std::thread::Builder::new().stack_size(512 << 10).spawn(run);
+    thread.expect("a thread").join().expect("no overflow");
+}
+
+#[test]
+fn braces_that_a_scan_for_quotes_would_miss_do_not_overflow() {
+    on_a_small_stack(|| {
+        for line in
+            ["a 1 \"x\" {\n", "a7\"x\" {\n", "a 3\"\"x\" {\n", "? 7\"x\" {\n", "a \\\"x\" {\n"]
+        {
+            for many in [65, 400, 5_000] {
+                let (_, found) = parse(FileId(0), &line.repeat(many));
+                assert!(matches!(found[0].slug, "nested-too-deep" | "syntax"), "{line}: {found:?}");
+                assert!(found.len() == 1, "{line}: {}", found.len());
+            }
+        }
+    });
+}
+
+#[test]
+fn a_bare_brace_under_many_open_ones_takes_no_time() {
+    on_a_small_stack(|| {
+        let start = std::time::Instant::now();
+        for head in ["a {\n", "? {\n", "{\n"] {
+            for tail in ["{", "} {", "; {", "{ x 1 }", "? {"] {
+                let text = format!("{}{tail}", head.repeat(60));
+                assert!(!parse(FileId(0), &text).1.is_empty());
+            }
+        }
+        assert!(start.elapsed().as_secs() < 5, "{:?}", start.elapsed());
+    });
+}
+
+#[test]
+fn reading_takes_linear_time() {
+    let start = std::time::Instant::now();
+    for unit in [
+        "\\\"",
+        "\\\";",
+        "\"\\\"",
+        "\\\\\"",
+        "a \"\\\" ",
+        "7\"",
+        "(",
+        "1/",
+        "a.",
+        "5' ",
+        "5 ft ",
+        "1-1",
+    ] {
+        let line = format!("{}\n", unit.repeat(3_000 / unit.len()));
+        let _ = parse(FileId(0), &line.repeat(30));
+    }
+    let _ = parse(FileId(0), &format!("a {{\r{}}}", "b 1\r".repeat(20_000)));
+    assert!(start.elapsed().as_secs() < 20, "{:?}", start.elapsed());
 }
 
 proptest::proptest! {

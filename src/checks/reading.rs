@@ -252,7 +252,7 @@ pub(super) const RULES: &[Rule] = &[
     ),
     reading(
         "file-too-large",
-        "A file of more than 1 MiB.",
+        "A file of more than 8 MiB.",
         "No piece is that large; it would be slow to check on every save.",
         "casework 1 ",
         LARGE_FILE,
@@ -261,7 +261,7 @@ pub(super) const RULES: &[Rule] = &[
 
 /// Stand-ins for texts too long to print; the test writes the real ones.
 pub(super) const LONG_LINE: &str = "(a line of 5000 letters)";
-pub(super) const LARGE_FILE: &str = "(a file of 2 MiB)";
+pub(super) const LARGE_FILE: &str = "(a file of 9 MiB)";
 
 #[cfg(test)]
 mod tests {
@@ -291,7 +291,7 @@ mod tests {
             assert!(example.base.text().contains(example.sound), "{}", rule.slug);
             let mut broken = example.broken();
             broken = broken.replace(LONG_LINE, &"x".repeat(5000));
-            broken = broken.replace(LARGE_FILE, &"# long\n".repeat(300_000));
+            broken = broken.replace(LARGE_FILE, &"# long\n".repeat(1_300_000));
             let slugs = found(&broken);
             if slugs.is_empty() || slugs.iter().any(|slug| *slug != rule.slug) {
                 wrong.push((rule.slug, slugs));

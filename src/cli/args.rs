@@ -6,7 +6,13 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 /// Compiles a cabinet written as text to the shop's papers.
 #[derive(Debug, Parser)]
-#[command(name = "casewright", version, about, disable_help_subcommand = true, arg_required_else_help = true)]
+#[command(
+    name = "casewright",
+    version,
+    about,
+    disable_help_subcommand = true,
+    arg_required_else_help = true
+)]
 pub struct Arguments {
     /// What to do.
     #[command(subcommand)]

@@ -72,7 +72,7 @@ pub(super) fn sentence(path: &Path, error: &ReadError) -> String {
     match error {
         ReadError::Missing => format!("there is no file {path}"),
         ReadError::Outside => format!("{path} lies outside its folder"),
-        ReadError::TooLarge => format!("{path} is longer than 1 MiB"),
+        ReadError::TooLarge => format!("{path} is longer than 8 MiB"),
         ReadError::NotText => format!("{path} is no UTF-8 text"),
         ReadError::Other(why) => format!("{path} can't be read: {why}"),
     }

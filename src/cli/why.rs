@@ -50,7 +50,11 @@ fn sizes(compiled: &Compilation, piece: &Piece, name: &str) -> Vec<Named> {
     let mut found = Vec::new();
     for case in &piece.cases {
         if case.name == name {
-            let sizes = vec![("wide", case.wide.clone()), ("deep", case.deep.clone()), ("high", case.high.clone())];
+            let sizes = vec![
+                ("wide", case.wide.clone()),
+                ("deep", case.deep.clone()),
+                ("high", case.high.clone()),
+            ];
             found.push((case.name.clone(), sizes));
         }
         for opening in case.openings.iter().filter(|o| o.parent.is_some() && meant(&o.path)) {

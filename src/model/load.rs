@@ -102,7 +102,7 @@ impl Loader<'_> {
                         format!("`{path}` lies outside the folder of the spec"),
                         "only files beside or below the spec",
                     ),
-                    ReadError::TooLarge => (format!("`{path}` is too large"), "longer than 1 MiB"),
+                    ReadError::TooLarge => (format!("`{path}` is too large"), "longer than 8 MiB"),
                     ReadError::NotText => (format!("`{path}` is no text"), "not UTF-8"),
                     ReadError::Other(why) => {
                         (format!("`{path}` can't be read: {why}"), "can't be read")

@@ -553,16 +553,16 @@ impl<'a> Drafts<'a> {
 
     /// A variable's value with the facts it comes from.
     pub(super) fn size(&self, solution: &Solution, variable: Variable) -> Option<Size> {
-        let Value::Known { length, from } = solution.value(variable) else { return None };
+        let Value::Known { length } = solution.value(variable) else { return None };
         let mut terms: Vec<(FactId, Exact)> = Vec::new();
-        for (equation, factor) in from {
+        for (equation, factor) in solution.derivation(variable) {
             let Some(fact) = self.sheet.known.get(equation.index()).and_then(|known| known.fact)
             else {
                 continue;
             };
             match terms.iter_mut().find(|(known, _)| *known == fact) {
-                Some((_, sum)) => *sum += *factor,
-                None => terms.push((fact, *factor)),
+                Some((_, sum)) => *sum += factor,
+                None => terms.push((fact, factor)),
             }
         }
         terms.retain(|(_, factor)| !factor.is_zero());

@@ -4,8 +4,8 @@ use pest::Parser;
 use pest::error::{Error, ErrorVariant, InputLocation};
 
 use super::parser::{Grammar, Rule};
-use super::tree::{Argument, Expr, ExprKind, Name};
-use crate::diagnostics::{Diagnostic, Fix, Grade};
+use super::tree::{Argument, Expr, ExprKind, Name, Statement};
+use crate::diagnostics::{Diagnostic, Edit, Fix, Grade};
 use crate::measure::{Exact, FileId, Span};
 
 /// An opening brace, for finding the one that was never closed.
@@ -48,6 +48,19 @@ pub(super) fn unclosed(text: &str, braces: &[Brace]) -> Option<Diagnostic> {
 pub(super) fn stray_close(span: Span) -> Diagnostic {
     Diagnostic::error("stray-brace", "a closing brace too many", span, "no brace is open here")
         .fix(Fix::new(Grade::Choice, "delete it", span, ""))
+}
+
+/// A brace that stands on a line without a keyword; `owner` is the statement
+/// it surely belongs to.
+pub(super) fn bare_brace(open: Span, owner: Option<&Statement>) -> Diagnostic {
+    let Some(owner) = owner else {
+        return syntax("a brace stands without its keyword", open, "what does it hold?");
+    };
+    let between = Span { start: owner.span.end, end: open.start, ..open };
+    let title = format!("the brace of `{}` stands on a line of its own", owner.word.text());
+    syntax(title, open, "belongs on the line above")
+        .label(owner.head(), "its keyword")
+        .fix(Fix::new(Grade::Sure, "move it up", between, " "))
 }
 
 pub(super) fn no_separator(span: Span) -> Diagnostic {
@@ -95,8 +108,9 @@ pub(super) fn stray_space(arguments: &[Argument], text: &str) -> Option<Diagnost
         let span = left.span.to(right.span);
         let written: String =
             text.get(span.range()).unwrap_or("").chars().filter(|c| !c.is_whitespace()).collect();
+        // `1 - 1/2` is the other reading, and half the size.
         Some(syntax("a mixed number has no space in it", span, "a space too many").fix(Fix::new(
-            Grade::Sure,
+            Grade::Choice,
             format!("write `{written}`"),
             span,
             written,
@@ -126,13 +140,13 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
     }
     // An unclosed text fails where it opens; other marks may fail a little later.
     let from = from.min(line.len());
+    if let Some(diagnostic) = typographic(line, from, &span) {
+        return diagnostic;
+    }
     let rest = line.get(from..).unwrap_or("");
     let skipped = rest.len() - rest.trim_start().len();
     let from = from + skipped;
     let rest = rest.trim_start();
-    if let Some(diagnostic) = typographic(line, &span) {
-        return diagnostic;
-    }
     let Some(c) = rest.chars().next() else {
         return syntax(
             format!("{expected} is missing"),
@@ -144,11 +158,15 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
     match c {
         ':' | '=' => {
             let fix = if line.get(..from).is_some_and(|b| b.ends_with(' ')) { "" } else { " " };
+            // Behind a number it may stand for `to` or for a slash.
+            let before = line.get(..from).unwrap_or("").trim_end();
+            let number = before.ends_with(|d: char| d.is_ascii_digit());
+            let grade = if number { Grade::Choice } else { Grade::Sure };
             syntax(format!("no `{c}` stands between a word and its value"), here, "delete this")
-                .fix(Fix::new(Grade::Sure, "leave a space", here, fix))
+                .fix(Fix::new(grade, "leave a space", here, fix))
         }
         ',' => syntax("statements are parted by `;` or a new line, not by `,`", here, "a comma")
-            .fix(Fix::new(Grade::Sure, "write `;`", here, ";")),
+            .fix(Fix::new(Grade::Choice, "write `;`", here, ";")),
         '"' => Diagnostic::error(
             "unclosed-text",
             "a text has no closing quote",
@@ -177,8 +195,9 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
     }
 }
 
-/// Marks that a word processor puts in the place of plain ones.
-fn typographic(line: &str, span: &dyn Fn(usize, usize) -> Span) -> Option<Diagnostic> {
+/// A mark that a word processor puts in the place of a plain one, at the byte
+/// where reading stopped. Those inside a text are the maker's own and stay.
+fn typographic(line: &str, at: usize, span: &dyn Fn(usize, usize) -> Span) -> Option<Diagnostic> {
     const FRACTIONS: [(char, &str); 13] = [
         ('¼', "1/4"),
         ('½', "1/2"),
@@ -194,44 +213,41 @@ fn typographic(line: &str, span: &dyn Fn(usize, usize) -> Span) -> Option<Diagno
         ('⅙', "1/6"),
         ('⅚', "5/6"),
     ];
-    for (i, c) in line.char_indices() {
-        let here = span(i, i + c.len_utf8());
-        if let Some((_, plain)) = FRACTIONS.iter().find(|(mark, _)| *mark == c) {
-            let before = line[..i].chars().next_back();
-            let plain = match before {
-                Some(digit) if digit.is_ascii_digit() => format!("-{plain}"),
-                _ => (*plain).to_owned(),
-            };
-            return Some(
-                syntax("fractions are written with a slash", here, "one mark for a whole fraction")
-                    .fix(Fix::new(Grade::Sure, format!("write `{plain}`"), here, plain)),
-            );
-        }
-        let plain = match c {
-            '“' | '”' | '„' | '«' | '»' => "\"",
-            '–' | '—' | '−' | '‑' => "-",
-            '×' => "*",
-            '′' | '’' | '‘' => "'",
-            '″' => "\"",
-            '\u{a0}' | '\u{2009}' | '\u{202f}' => " ",
-            _ => continue,
-        };
-        // One mark is often one of a pair: mend all of its kind in one go.
-        let mut fix = Fix::new(Grade::Sure, format!("write `{plain}`"), here, plain);
-        if plain == "\"" {
-            fix.edits = line
-                .char_indices()
-                .filter(|(_, other)| matches!(other, '“' | '”' | '„' | '«' | '»' | '″'))
-                .map(|(j, other)| crate::diagnostics::Edit {
-                    span: span(j, j + other.len_utf8()),
-                    text: plain.to_owned(),
-                })
-                .collect();
-        }
-        let title = format!("`{c}` is a typesetter's mark; a spec is written in plain ones");
-        return Some(syntax(title, here, "not a plain mark").fix(fix));
+    let before = line.get(..at)?;
+    let c = line.get(at..)?.chars().next()?;
+    let here = span(at, at + c.len_utf8());
+    if let Some((_, plain)) = FRACTIONS.iter().find(|(mark, _)| *mark == c) {
+        let joined = before.ends_with(|digit: char| digit.is_ascii_digit());
+        let plain = if joined { format!("-{plain}") } else { (*plain).to_owned() };
+        return Some(
+            syntax("fractions are written with a slash", here, "one mark for a whole fraction")
+                .fix(Fix::new(Grade::Sure, format!("write `{plain}`"), here, plain)),
+        );
     }
-    None
+    // A dash may be a minus, a hyphen or `to`, and a cross a product or the two
+    // sides of a sheet: the reading changes a size, so it is the maker's choice.
+    let (plain, grade) = match c {
+        '“' | '”' | '„' | '«' | '»' | '″' => ("\"", Grade::Sure),
+        '–' | '—' | '−' | '‑' => ("-", Grade::Choice),
+        '×' => ("*", Grade::Choice),
+        '′' | '’' | '‘' => ("'", Grade::Sure),
+        '\u{a0}' | '\u{2009}' | '\u{202f}' => (" ", Grade::Sure),
+        _ => return None,
+    };
+    let mut fix = Fix::new(grade, format!("write `{plain}`"), here, plain);
+    if matches!(c, '“' | '”' | '„' | '«' | '»') {
+        // A quote is one of a pair: mend the one that closes it as well.
+        let from = at + c.len_utf8();
+        let closing = line
+            .get(from..)
+            .and_then(|rest| rest.char_indices().find(|(_, c)| matches!(c, '“' | '”' | '«' | '»')));
+        fix.edits.extend(closing.map(|(i, other)| Edit {
+            span: span(from + i, from + i + other.len_utf8()),
+            text: plain.to_owned(),
+        }));
+    }
+    let title = format!("`{c}` is a typesetter's mark; a spec is written in plain ones");
+    Some(syntax(title, here, "not a plain mark").fix(fix))
 }
 
 fn first_word(text: &str) -> usize {
@@ -292,8 +308,8 @@ fn trade_name(rule: Rule) -> &'static str {
         | Rule::times_sign
         | Rule::divide_sign
         | Rule::sum_tail => "a sign of arithmetic",
-        Rule::unit | Rule::foot | Rule::inch => "a unit",
-        Rule::open | Rule::block => "`{`",
+        Rule::mark | Rule::unit | Rule::foot | Rule::inch => "a unit",
+        Rule::open | Rule::bare | Rule::block => "`{`",
         Rule::close | Rule::stray_close | Rule::missing_close => "`}`",
         Rule::comment => "a comment",
         Rule::file

@@ -1,10 +1,14 @@
 //! What a text may be at most, looked at in one pass before it is parsed.
 
+use pest::Token;
+use pest::iterators::Pairs;
+
+use super::parser::Rule;
 use crate::diagnostics::Diagnostic;
 use crate::measure::{FileId, Span};
 
-/// The longest file, in bytes.
-pub const LONGEST_FILE: usize = 1 << 20;
+/// The longest file, in bytes: room for a job of several thousand cases.
+pub const LONGEST_FILE: usize = 8 << 20;
 /// How deep braces may nest.
 pub const DEEPEST_BLOCK: usize = 64;
 /// How deep parentheses may nest.
@@ -19,7 +23,7 @@ pub(super) fn refuse(file: FileId, text: &str) -> Option<Diagnostic> {
     if text.len() > LONGEST_FILE {
         let at = Span::new(file, 0, 0);
         return Some(
-            Diagnostic::error("file-too-large", "the file is longer than 1 MiB", at, "")
+            Diagnostic::error("file-too-large", "the file is longer than 8 MiB", at, "")
                 .note("split what several jobs share into a file of its own and `use` it"),
         );
     }
@@ -56,8 +60,7 @@ pub(super) fn refuse(file: FileId, text: &str) -> Option<Diagnostic> {
             continue;
         }
         match c {
-            // An inch mark behind a digit opens no text. Taking a text behind a
-            // number for one as well only makes this scan stricter.
+            // An inch mark touches its digit and opens no text.
             '"' if !behind_digit(&text[line_start..i]) => in_text = true,
             '#' => in_comment = true,
             '{' => braces += 1,
@@ -67,18 +70,50 @@ pub(super) fn refuse(file: FileId, text: &str) -> Option<Diagnostic> {
             _ => {}
         }
         if braces > DEEPEST_BLOCK || groups > DEEPEST_GROUP {
-            let what = if braces > DEEPEST_BLOCK { "braces" } else { "parentheses" };
-            return Some(Diagnostic::error(
-                "nested-too-deep",
-                format!("{what} nest too deep: no piece needs more than {DEEPEST_BLOCK} levels"),
-                at,
-                "one level too many",
-            ));
+            return Some(too_deep(at, braces > DEEPEST_BLOCK));
         }
     }
     None
 }
 
+/// Refuses what the grammar nested deeper than the scan could see. The scan
+/// and the grammar may part company over where a text begins; the reader that
+/// walks the pairs recurses, so it must not depend on their agreeing.
+#[must_use]
+pub(super) fn refuse_pairs(file: FileId, pairs: &Pairs<'_, Rule>) -> Option<Diagnostic> {
+    let (mut blocks, mut groups) = (0usize, 0usize);
+    for token in pairs.clone().tokens() {
+        let (depth, most, start) = match token {
+            Token::Start { rule: Rule::block, pos } => (&mut blocks, DEEPEST_BLOCK, Some(pos)),
+            Token::Start { rule: Rule::group, pos } => (&mut groups, DEEPEST_GROUP, Some(pos)),
+            Token::End { rule: Rule::block, .. } => (&mut blocks, DEEPEST_BLOCK, None),
+            Token::End { rule: Rule::group, .. } => (&mut groups, DEEPEST_GROUP, None),
+            _ => continue,
+        };
+        let Some(start) = start else {
+            *depth = depth.saturating_sub(1);
+            continue;
+        };
+        *depth += 1;
+        if *depth > most {
+            let at = Span::new(file, start.pos(), start.pos() + 1);
+            return Some(too_deep(at, blocks > DEEPEST_BLOCK));
+        }
+    }
+    None
+}
+
+fn too_deep(at: Span, braces: bool) -> Diagnostic {
+    let (what, most) =
+        if braces { ("braces", DEEPEST_BLOCK) } else { ("parentheses", DEEPEST_GROUP) };
+    Diagnostic::error(
+        "nested-too-deep",
+        format!("{what} nest too deep: no piece needs more than {most} levels"),
+        at,
+        "one level too many",
+    )
+}
+
 fn behind_digit(before: &str) -> bool {
-    before.trim_end_matches([' ', '\t']).ends_with(|c: char| c.is_ascii_digit())
+    before.ends_with(|c: char| c.is_ascii_digit())
 }

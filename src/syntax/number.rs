@@ -23,7 +23,7 @@ pub(super) fn quantity(pair: Pair<'_, Rule>) -> Result<Number, NumberFault> {
         match part.as_rule() {
             Rule::feet_inches => return feet_inches(part),
             Rule::number => value = Some(number(part)?),
-            Rule::unit => unit = unit_named(part.as_str()),
+            Rule::unit | Rule::mark => unit = unit_named(part.as_str()),
             _ => {}
         }
     }

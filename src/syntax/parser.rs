@@ -31,6 +31,9 @@ pub fn parse(file: FileId, text: &str) -> (Tree, Vec<Diagnostic>) {
             return (Tree::default(), vec![faults::unreadable(file, text, &error)]);
         }
     };
+    if let Some(refusal) = limits::refuse_pairs(file, &pairs) {
+        return (Tree::default(), vec![refusal]);
+    }
     let mut items = Vec::new();
     for pair in pairs.flat_map(Pair::into_inner) {
         reader.item(pair, &mut items);
@@ -71,6 +74,7 @@ impl Reader<'_> {
                 self.space_before(span, items);
                 self.junk(pair);
             }
+            Rule::bare => self.bare(pair, items),
             Rule::stray_close => self.found.push(faults::stray_close(span)),
             _ => {}
         }
@@ -116,6 +120,26 @@ impl Reader<'_> {
             }
         }
         items.push(Item::Comment(comment));
+    }
+
+    /// A brace with no keyword on its line: most often that of the statement
+    /// above, which then gets its block.
+    fn bare(&mut self, pair: Pair<'_, Rule>, items: &mut [Item]) {
+        let Some(part) = pair.into_inner().next() else { return };
+        let block = self.block(part);
+        let owner = match items.last_mut() {
+            Some(Item::Statement(last)) if last.block.is_none() => {
+                let between = last.span.end as usize..block.open.start as usize;
+                let between = self.text.get(between).unwrap_or(";");
+                between.trim().is_empty().then_some(last)
+            }
+            _ => None,
+        };
+        self.found.push(faults::bare_brace(block.open, owner.as_deref()));
+        if let Some(owner) = owner {
+            owner.span.end = block.close.end;
+            owner.block = Some(block);
+        }
     }
 
     fn junk(&mut self, pair: Pair<'_, Rule>) {
@@ -210,7 +234,7 @@ impl Reader<'_> {
     fn is_outdented(&self, open: Span, statement: Span) -> bool {
         let indent = |at: u32| {
             let before = self.text.get(..at as usize).unwrap_or("");
-            let line = before.rfind('\n').map_or(0, |newline| newline + 1);
+            let line = before.rfind(['\n', '\r']).map_or(0, |newline| newline + 1);
             let text = self.text.get(line..).unwrap_or("");
             (line, text.len() - text.trim_start_matches([' ', '\t']).len())
         };

@@ -1,12 +1,16 @@
-//! Gauss–Jordan elimination over exact rationals, one equation at a time, so
-//! that the first one to contradict the earlier ones is caught with the only
-//! combination of them that it contradicts.
+//! Elimination over exact rationals, one equation at a time, so that the first
+//! one to contradict the earlier ones is caught with the only combination of
+//! them that it contradicts.
 
-use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 
 use crate::measure::{Exact, Length};
 
-use super::row::Row;
+use super::Combination;
+use super::elimination::{Echelon, Uses};
+use super::form::{Form, forms};
+use super::question::{Groups, Question, questions};
+use super::shorter::shorter;
 use super::system::{EquationId, System, Variable};
 
 /// What became of an unknown.
@@ -16,10 +20,8 @@ pub enum Value {
     Known {
         /// The answer.
         length: Length,
-        /// The combination of equations that gives it: `variable = Σ factor × equation`.
-        from: Vec<(EquationId, Exact)>,
     },
-    /// Nothing fixes it.
+    /// Nothing fixes it, or the figures that do could not be kept exactly.
     Open,
 }
 
@@ -33,26 +35,28 @@ pub struct Conflict {
     pub over: Length,
 }
 
-/// Unknowns that hang together and that nothing fixes.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Question {
-    /// The unknowns.
-    pub open: Vec<Variable>,
-    /// How many more equations would fix them all. Where it is one, an
-    /// equation for any of them will do.
-    pub missing: usize,
+impl Conflict {
+    /// `None` when a combination shows no conflict, or a figure of it could not
+    /// be kept.
+    pub(super) fn shown(equations: Combination, over: Length) -> Option<Self> {
+        let kept = !equations.iter().any(|(_, factor)| factor.is_out_of_range());
+        let shows = kept && !over.is_zero() && !over.is_out_of_range();
+        shows.then_some(Self { equations, over })
+    }
 }
 
 /// The outcome.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug)]
 pub struct Solution {
     values: Vec<Value>,
     /// Contradictions, in the order of the equation that brought each about.
     pub conflicts: Vec<Conflict>,
     /// What nothing fixes.
     pub questions: Vec<Question>,
-    /// Equations whose figures could not be kept exactly; they were left out.
+    /// Equations whose figures could not be kept exactly; no conflict and no
+    /// question is read from them.
     pub too_fine: Vec<EquationId>,
+    echelon: Echelon,
 }
 
 impl Solution {
@@ -61,123 +65,123 @@ impl Solution {
     pub fn value(&self, variable: Variable) -> &Value {
         self.values.get(variable.index()).unwrap_or(&Value::Open)
     }
+
+    /// The one combination of independent equations that gives a known length:
+    /// `variable = Σ factor × equation`. Empty where nothing is known, or where
+    /// a factor could not be kept. Written out on demand: for every variable of
+    /// a long chain it would be the square of its length.
+    #[must_use]
+    pub fn derivation(&self, variable: Variable) -> Vec<(EquationId, Exact)> {
+        let mut combination = match self.value(variable) {
+            Value::Known { .. } => self.echelon.trace(variable),
+            Value::Open => Combination::new(),
+        };
+        if combination.iter().any(|(_, factor)| factor.is_out_of_range()) {
+            combination.clear();
+        }
+        combination
+    }
 }
 
 pub(super) fn solve(system: &System) -> Solution {
-    let mut solution =
-        Solution { values: vec![Value::Open; system.variables as usize], ..Solution::default() };
-    for part in components(system) {
-        eliminate(system, &part, &mut solution);
+    let mut later = vec![0u32; system.variables as usize];
+    for (variable, _) in system.equations.iter().flat_map(|equation| &equation.terms) {
+        if let Some(count) = later.get_mut(variable.index()) {
+            *count += 1;
+        }
     }
-    solution.conflicts.sort_by_key(|conflict| conflict.equations.iter().map(|(id, _)| *id).max());
-    solution
+    let mut echelon = Echelon::default();
+    let (mut conflicts, mut spares, mut lost) = (Vec::new(), Vec::new(), Vec::new());
+    for (id, equation) in system.equations().zip(&system.equations) {
+        for (variable, _) in &equation.terms {
+            if let Some(count) = later.get_mut(variable.index()) {
+                *count -= 1;
+            }
+        }
+        let reduced = echelon.reduce(&equation.terms, equation.constant);
+        if !reduced.kept {
+            lost.push(id);
+        } else if !reduced.left.is_empty() {
+            echelon.push(id, reduced, |v| later.get(v.index()).copied().unwrap_or(0));
+        } else if reduced.constant.is_zero() {
+            spares.push((id, reduced.uses));
+        } else {
+            match Conflict::shown(echelon.closing(id, &reduced.uses), reduced.constant) {
+                Some(conflict) => conflicts.push((id, conflict)),
+                None => lost.push(id),
+            }
+        }
+    }
+    let conflicts = shortest(system, &echelon, conflicts, &spares);
+    read(system, echelon, conflicts, lost)
 }
 
-/// Equations that share unknowns, in order; each set is solved by itself, so
-/// that the cost stays in line with the number of cases.
-fn components(system: &System) -> Vec<Vec<EquationId>> {
-    let mut parent: Vec<u32> = (0..system.variables).collect();
+/// Shortens each conflict where a spare equation allows it; spares are written
+/// out for this alone.
+fn shortest(
+    system: &System,
+    echelon: &Echelon,
+    conflicts: Vec<(EquationId, Conflict)>,
+    spares: &[(EquationId, Uses)],
+) -> Vec<Conflict> {
+    if conflicts.is_empty() {
+        return Vec::new();
+    }
+    let spares: Vec<Combination> = spares
+        .iter()
+        .map(|(id, uses)| echelon.closing(*id, uses))
+        .filter(|spare| !spare.iter().any(|(_, factor)| factor.is_out_of_range()))
+        .collect();
+    conflicts
+        .into_iter()
+        .map(|(set_aside, conflict)| shorter(system, conflict, set_aside, &spares))
+        .collect()
+}
+
+/// Reads the answers and the questions off the rows; `lost` equations could
+/// not be used.
+fn read(
+    system: &System,
+    echelon: Echelon,
+    conflicts: Vec<Conflict>,
+    lost: Vec<EquationId>,
+) -> Solution {
+    let forms = forms(&echelon, system.variables);
+    let unkept = |form: &Form| form.terms.iter().any(|(_, factor)| factor.is_out_of_range());
+    let all = || (0..system.variables).map(Variable).zip(&forms);
+    let mut parts = Groups::new(forms.len());
     for equation in &system.equations {
         for pair in equation.terms.windows(2) {
-            let (a, b) = (root(&mut parent, pair[0].0.0), root(&mut parent, pair[1].0.0));
-            parent[a as usize] = b;
-        }
-    }
-    let mut sets: BTreeMap<u32, Vec<EquationId>> = BTreeMap::new();
-    for (index, equation) in system.equations.iter().enumerate() {
-        let set = equation.terms.first().map_or(u32::MAX, |term| root(&mut parent, term.0.0));
-        sets.entry(set).or_default().push(EquationId(index as u32));
-    }
-    sets.into_values().collect()
-}
-
-fn root(parent: &mut [u32], mut at: u32) -> u32 {
-    while parent[at as usize] != at {
-        let up = parent[parent[at as usize] as usize];
-        parent[at as usize] = up;
-        at = up;
-    }
-    at
-}
-
-fn eliminate(system: &System, equations: &[EquationId], solution: &mut Solution) {
-    let mut rows: BTreeMap<Variable, Row> = BTreeMap::new();
-    for id in equations {
-        let Some((terms, constant)) = system.get(*id) else { continue };
-        let mut row = Row { terms: sorted(terms), constant, from: vec![(*id, Exact::ONE)] };
-        for (variable, _) in row.terms.clone() {
-            if let Some(pivot) = rows.get(&variable) {
-                let factor = row.factor(variable);
-                row.add(pivot, -factor);
+            if let [(a, _), (b, _)] = pair {
+                parts.join(*a, *b);
             }
         }
-        if row.is_out_of_range() {
-            solution.too_fine.push(*id);
-            continue;
-        }
-        let Some((pivot, factor)) = row.terms.first().copied() else {
-            if !row.constant.is_zero() {
-                solution.conflicts.push(Conflict { equations: row.from, over: row.constant });
-            }
-            continue;
-        };
-        row.scale(Exact::ONE / factor);
-        for other in rows.values_mut() {
-            let factor = other.factor(pivot);
-            if !factor.is_zero() {
-                other.add(&row, -factor);
-            }
-        }
-        rows.insert(pivot, row);
     }
-    answer(rows, solution);
-}
-
-/// The rows are fully reduced now: a row of one term is an answer.
-fn answer(rows: BTreeMap<Variable, Row>, solution: &mut Solution) {
-    let mut groups: Vec<(Vec<Variable>, Vec<Variable>)> = Vec::new();
-    for (pivot, row) in rows {
-        if row.is_out_of_range() {
-            solution.too_fine.extend(row.from.iter().map(|(id, _)| *id));
-            continue;
+    // Where an equation could not be used, what looks open may not be.
+    let mut doubtful = BTreeSet::new();
+    for equation in lost.iter().filter_map(|id| system.equations.get(id.index())) {
+        doubtful.extend(equation.terms.first().map(|(variable, _)| parts.head(*variable)));
+    }
+    for (variable, _) in all().filter(|(_, form)| unkept(form)) {
+        doubtful.insert(parts.head(variable));
+    }
+    let mut too_fine: BTreeSet<EquationId> = lost.into_iter().collect();
+    let mut values = Vec::with_capacity(forms.len());
+    let mut asked = Vec::with_capacity(forms.len());
+    for (variable, form) in all() {
+        let fixed = form.terms.is_empty();
+        let lost = if fixed { form.constant.is_out_of_range() } else { unkept(form) };
+        if lost {
+            too_fine.extend(echelon.trace(variable).into_iter().map(|(id, _)| id));
         }
-        let free: Vec<Variable> =
-            row.terms.iter().map(|(variable, _)| *variable).filter(|v| *v != pivot).collect();
-        if free.is_empty() {
-            solution.values[pivot.index()] = Value::Known { length: row.constant, from: row.from };
-            continue;
-        }
-        // Rows that share a free unknown ask one question together.
-        let mut open = vec![pivot];
-        let mut all_free = free;
-        groups.retain(|(other_open, other_free)| {
-            let shared = other_free.iter().any(|variable| all_free.contains(variable));
-            if shared {
-                open.extend(other_open);
-                for variable in other_free {
-                    if !all_free.contains(variable) {
-                        all_free.push(*variable);
-                    }
-                }
-            }
-            !shared
+        values.push(match fixed && !lost {
+            true => Value::Known { length: form.constant },
+            false => Value::Open,
         });
-        groups.push((open, all_free));
+        asked.push(!fixed && !doubtful.contains(&parts.head(variable)));
     }
-    for (mut open, free) in groups {
-        let missing = free.len();
-        open.extend(free);
-        open.sort_unstable();
-        solution.questions.push(Question { open, missing });
-    }
-}
-
-fn sorted(terms: &[(Variable, Exact)]) -> Vec<(Variable, Exact)> {
-    let mut sum: BTreeMap<Variable, Exact> = BTreeMap::new();
-    for (variable, factor) in terms {
-        *sum.entry(*variable).or_default() += *factor;
-    }
-    sum.into_iter().filter(|(_, factor)| !factor.is_zero()).collect()
+    let questions = questions(&forms, |v| asked.get(v.index()).copied().unwrap_or(false));
+    Solution { values, conflicts, questions, too_fine: too_fine.into_iter().collect(), echelon }
 }
 
 #[cfg(test)]
@@ -205,9 +209,8 @@ mod tests {
         system.equation(vec![(middle, one), (unit, -one)], Length::ZERO);
         system.equation(vec![(lower, one), (unit, -one)], Length::ZERO);
         let solution = system.solve();
-        let Value::Known { length, from } = solution.value(middle) else { panic!() };
-        assert_eq!(*length, inches(9));
-        assert!(from.contains(&(five, Exact::ratio(-1, 2))));
+        assert_eq!(solution.value(middle), &Value::Known { length: inches(9) });
+        assert!(solution.derivation(middle).contains(&(five, Exact::ratio(-1, 2))));
         assert!(solution.conflicts.is_empty() && solution.questions.is_empty());
     }
 
@@ -249,5 +252,67 @@ mod tests {
         system.equation(vec![(a, huge), (b, Exact::ONE)], inches(1));
         system.equation(vec![(a, Exact::ONE), (b, huge)], inches(1));
         assert!(!system.solve().too_fine.is_empty());
+    }
+
+    /// a = 10, b = a, c = b, c = 10 again, and c = 11: the two lines about c
+    /// say it all, 11 − 10 = 1.
+    #[test]
+    fn a_size_written_twice_shortens_a_contradiction() {
+        let mut system = System::new();
+        let [a, b, c] = std::array::from_fn(|_| system.variable());
+        let one = Exact::ONE;
+        system.equation(vec![(a, one)], inches(10));
+        system.equation(vec![(b, one), (a, -one)], Length::ZERO);
+        system.equation(vec![(c, one), (b, -one)], Length::ZERO);
+        let again = system.equation(vec![(c, one)], inches(10));
+        let wrong = system.equation(vec![(c, one)], inches(11));
+        let expected = Conflict { equations: vec![(again, -one), (wrong, one)], over: inches(1) };
+        assert_eq!(system.solve().conflicts, [expected]);
+    }
+
+    /// b = huge a and c = huge b leave the range together; without the second
+    /// of them a and b would look open.
+    #[test]
+    fn figures_out_of_range_leave_no_false_question() {
+        let mut system = System::new();
+        let [a, b, c] = std::array::from_fn(|_| system.variable());
+        let (one, huge) = (Exact::ONE, Exact::int(i64::MAX / 2));
+        system.equation(vec![(b, one), (a, -huge)], Length::ZERO);
+        let second = system.equation(vec![(c, one), (b, -huge)], Length::ZERO);
+        system.equation(vec![(c, one), (a, one)], inches(1));
+        let solution = system.solve();
+        assert!(solution.questions.is_empty() && solution.conflicts.is_empty());
+        assert_eq!(solution.too_fine, [second]);
+    }
+
+    /// 2 × i64::MAX is no length that can be kept; the 2 itself is.
+    #[test]
+    fn an_answer_out_of_range_names_the_equations_it_comes_from() {
+        let mut system = System::new();
+        let [a, b] = std::array::from_fn(|_| system.variable());
+        let first = system.equation(vec![(a, Exact::ONE)], Length::mm(2));
+        let second =
+            system.equation(vec![(b, Exact::ONE), (a, -Exact::int(i64::MAX))], Length::ZERO);
+        let solution = system.solve();
+        assert_eq!(solution.value(a), &Value::Known { length: Length::mm(2) });
+        assert_eq!(solution.value(b), &Value::Open);
+        assert_eq!(solution.too_fine, [first, second]);
+        assert!(solution.questions.is_empty());
+    }
+
+    #[test]
+    fn an_unknown_that_no_equation_names_is_asked_for() {
+        let mut system = System::new();
+        let alone = system.variable();
+        assert_eq!(system.solve().questions, [Question { open: vec![alone], missing: 1 }]);
+    }
+
+    #[test]
+    fn an_unknown_of_another_system_is_taken_in() {
+        let mut other = System::new();
+        let [_, _, stray] = std::array::from_fn(|_| other.variable());
+        let mut system = System::new();
+        system.equation(vec![(stray, Exact::ONE)], inches(7));
+        assert_eq!(system.solve().value(stray), &Value::Known { length: inches(7) });
     }
 }

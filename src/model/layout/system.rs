@@ -1,5 +1,7 @@
 //! Equations and their unknowns.
 
+use std::collections::BTreeMap;
+
 use crate::measure::{Exact, Length};
 
 use super::solve::{Solution, solve};
@@ -58,6 +60,13 @@ impl System {
     /// Adds `Σ factor × variable = constant`. Where equations contradict each
     /// other, the one added last is set aside.
     pub fn equation(&mut self, terms: Vec<(Variable, Exact)>, constant: Length) -> EquationId {
+        let mut sums: BTreeMap<Variable, Exact> = BTreeMap::new();
+        for (variable, factor) in terms {
+            // An unknown of another system would lie outside: it is taken in.
+            self.variables = self.variables.max(variable.0.saturating_add(1));
+            *sums.entry(variable).or_default() += factor;
+        }
+        let terms = sums.into_iter().filter(|(_, factor)| !factor.is_zero()).collect();
         self.equations.push(Equation { terms, constant });
         EquationId(u32::try_from(self.equations.len() - 1).unwrap_or(u32::MAX))
     }

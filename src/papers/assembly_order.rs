@@ -1,0 +1,162 @@
+//! The assembly order.
+
+use crate::measure::Duration;
+use crate::plans::assembly::{self, Slot, Task, Wait, Work};
+use crate::trade;
+
+use super::Source;
+use super::page::{Block, Table, left, right};
+
+pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
+    let plan = assembly::plan(source.piece, source.parts);
+    let mut order: Vec<(&Task, &Slot)> = plan.tasks.iter().zip(&plan.schedule.slots).collect();
+    order.sort_by_key(|(_, slot)| slot.order);
+    let mut blocks = vec![Block::Note(format!(
+        "{} steps, about {} of work, {} days with the waits. Steps marked * are the longest chain ({}): a delay there delays the whole. Times are a guess to plan by; put your own beside them.",
+        plan.tasks.len(),
+        plan.schedule.hands,
+        plan.schedule.days,
+        plan.schedule.longest,
+    ))];
+    let mut room = Vec::new();
+    if let (Some(milled), site) = (source.piece.shop.humidity, &source.piece.site) {
+        room.push(format!("The wood is milled at {} % humidity", milled.0));
+        if let Some((low, high)) = site.humidity {
+            room.push(format!("the room runs from {} to {} %", low.0, high.0));
+        }
+    }
+    if !room.is_empty() {
+        blocks.push(Block::Note(format!(
+            "{}: keep parts stacked on sticks and glue up soon after milling.",
+            room.join("; ")
+        )));
+    }
+    let mut overview = Table {
+        columns: vec![
+            right("step").strong(),
+            left("what"),
+            left("day, hour"),
+            right("work"),
+            left("then wait"),
+        ],
+        ..Table::default()
+    };
+    for (number, (task, slot)) in order.iter().enumerate() {
+        let star = if slot.critical { "*" } else { "" };
+        overview.rows.push(vec![
+            format!("{}{star}", number + 1),
+            task.title.clone(),
+            format!("{}, {}:{:02}", slot.day, slot.at / 60, slot.at % 60),
+            task.hands.to_string(),
+            wait(task),
+        ]);
+    }
+    overview.foot = format!(
+        "hours count from the start of the day; a day is {} of work",
+        source.piece.shop.day
+    );
+    blocks.push(Block::Heading("At a glance".into()));
+    blocks.push(Block::Table(overview));
+    let mut day = 0;
+    let number_of = |index: usize| plan.schedule.slots.get(index).map_or(0, |slot| slot.order + 1);
+    let mut warned: Vec<Work> = Vec::new();
+    for (number, (task, slot)) in order.iter().enumerate() {
+        if slot.day != day {
+            day = slot.day;
+            blocks.push(Block::Heading(format!("Day {day}")));
+        }
+        step(source, number + 1, task, slot, &number_of, &mut warned, &mut blocks);
+    }
+    blocks
+}
+
+fn wait(task: &Task) -> String {
+    match task.waits_for {
+        Wait::None => String::new(),
+        Wait::Clamps => format!("{} in the clamps", task.wait),
+        Wait::Finish => format!("{} to dry", task.wait),
+    }
+}
+
+fn step(
+    source: &Source<'_>,
+    number: usize,
+    task: &Task,
+    slot: &Slot,
+    number_of: &dyn Fn(usize) -> usize,
+    warned: &mut Vec<Work>,
+    blocks: &mut Vec<Block>,
+) {
+    let figures = &source.figures;
+    let star = if slot.critical { "*" } else { "" };
+    let mut more = task.lines.clone();
+    let mut after: Vec<usize> = task.after.iter().map(|index| number_of(*index)).collect();
+    after.sort_unstable();
+    if !after.is_empty() {
+        let steps: Vec<String> = after.iter().map(usize::to_string).collect();
+        let word = if steps.len() == 1 { "step" } else { "steps" };
+        more.push(format!("after {word} {}", steps.join(", ")));
+    }
+    let mut times = vec![format!("{} of work", round(task.hands))];
+    if task.waits_for != Wait::None {
+        times.push(wait(task));
+    }
+    if task.clamps > 0 {
+        let have = source.piece.shop.clamps;
+        times.push(format!("{} clamps", task.clamps));
+        if task.clamps > have {
+            times.push(format!(
+                "the shop has {have}: clamp it in {} goes, or borrow",
+                task.clamps.div_ceil(have.max(1))
+            ));
+        }
+    }
+    more.push(times.join(", "));
+    blocks.push(Block::Setting {
+        figure: format!("{number}{star}"),
+        what: task.title.clone(),
+        more,
+    });
+    if !warned.contains(&task.work) {
+        if let Some(caution) = caution(task.work) {
+            warned.push(task.work);
+            blocks.push(Block::Caution(caution.into()));
+        }
+    }
+    if let Some((a, b)) = task.square {
+        let diagonal = trade::diagonal(a, b);
+        let within = trade::diagonals_within(a.max(b));
+        blocks.push(Block::Proof(vec![format!(
+            "both diagonals of {} by {} are {}; they may differ by {}",
+            figures.text(a),
+            figures.text(b),
+            figures.text(diagonal),
+            figures.text(within)
+        )]));
+    }
+}
+
+fn round(time: Duration) -> Duration {
+    Duration(crate::measure::Exact::int(time.0.ceil()))
+}
+
+fn caution(work: Work) -> Option<&'static str> {
+    match work {
+        Work::Bench => None,
+        Work::Machine => Some(
+            "Guards on, push stick in reach, eyes and ears covered, mask and extraction running: wood dust harms.",
+        ),
+        Work::Router => Some(
+            "Feed against the turn of the bit, never climb-cut by hand, clamp the work; unplug to change a bit.",
+        ),
+        Work::Glue => Some(
+            "Mind the glue's open time: lay out clamps, cauls and a wet cloth before the first drop. Gloves if your glue asks for them.",
+        ),
+        Work::Finish => Some(
+            "Oily rags can set themselves alight within hours: spread them flat outdoors to dry, or put them in water in a lidded metal can. Air the room; no flame.",
+        ),
+        Work::Fit => Some(
+            "Two people lift and carry. Look for pipes and cables before you drill. A piece that could tip must be fixed to the wall. Water, gas and current are for the licensed trade; local codes decide.",
+        ),
+    }
+}

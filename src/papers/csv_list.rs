@@ -1,0 +1,61 @@
+//! The cut list as comma-separated values.
+
+use crate::model::Piece;
+use crate::parts::{Grain, Parts};
+
+/// One row a part. Cells that a spreadsheet would take for a formula are set
+/// off with an apostrophe.
+pub(super) fn cut_list(piece: &Piece, parts: &Parts) -> String {
+    let mut writer =
+        csv::WriterBuilder::new().terminator(csv::Terminator::Any(b'\n')).from_writer(Vec::new());
+    let tape = piece.tape();
+    let unit = tape.unit.name();
+    let head = [
+        "mark".to_owned(),
+        "part".to_owned(),
+        "stock".to_owned(),
+        format!("length {unit}"),
+        format!("width {unit}"),
+        format!("thickness {unit}"),
+        format!("rough length {unit}"),
+        format!("rough width {unit}"),
+        format!("rough thickness {unit}"),
+        "grain".to_owned(),
+        "exact length".to_owned(),
+        "exact width".to_owned(),
+        "exact thickness".to_owned(),
+    ];
+    // Writing into memory has no way to fail.
+    let _ = writer.write_record(&head);
+    for part in &parts.all {
+        let shown = |length| tape.exact(tape.print(length).shown);
+        let row = [
+            part.mark.clone(),
+            part.path.clone(),
+            piece.stock(part.stock).map_or(String::new(), |stock| stock.name.clone()),
+            shown(part.length.length),
+            shown(part.width.length),
+            shown(part.thickness.length),
+            shown(part.rough.length),
+            shown(part.rough.width),
+            shown(part.rough.thickness),
+            match part.grain {
+                Grain::Length => "along length".to_owned(),
+                Grain::None => "none".to_owned(),
+            },
+            tape.exact(part.length.length),
+            tape.exact(part.width.length),
+            tape.exact(part.thickness.length),
+        ];
+        let _ = writer.write_record(row.iter().map(|cell| safe(cell)));
+    }
+    writer.into_inner().ok().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
+}
+
+fn safe(cell: &str) -> String {
+    if cell.starts_with(['=', '+', '-', '@', '\t', '\r']) {
+        format!("'{cell}")
+    } else {
+        cell.to_owned()
+    }
+}

@@ -1,0 +1,240 @@
+//! The cut list: by stock, then fence setting by fence setting.
+
+use std::collections::BTreeMap;
+
+use crate::measure::Length;
+use crate::model::{Axis, Item, OpeningKind, Stock, StockId};
+use crate::parts::{Grain, Part};
+
+use super::page::{Block, Table, left, right};
+use super::{Source, words};
+
+/// Equal parts on one line.
+struct Line<'a> {
+    parts: Vec<&'a Part>,
+    features: Vec<String>,
+}
+
+pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
+    let (piece, parts, figures) = (source.piece, source.parts, &source.figures);
+    let mut blocks = vec![
+        Block::Note("Rip everything under one figure at one setting of the fence, then crosscut to the stop: longest first, and pieces of one length together, so that they come out alike. Mark every piece before it leaves the saw.".into()),
+        Block::Caution("Guard and riving knife on; a push stick within a hand's breadth of the blade; stand out of line with the cut. Two people for a whole sheet. Mask and extraction: wood dust harms, that of oak and beech most.".into()),
+    ];
+    let mut order: Vec<usize> = (0..piece.stocks.len()).collect();
+    // Sheets first: they are cut to size while the boards settle.
+    order.sort_by_key(|index| (piece.stocks[*index].is_solid(), *index));
+    let mut count = 0;
+    for index in order {
+        let stock = &piece.stocks[index];
+        let own: Vec<&Part> =
+            parts.all.iter().filter(|part| part.stock == StockId(index)).collect();
+        if own.is_empty() {
+            continue;
+        }
+        count += own.len();
+        blocks.push(Block::Heading(heading(stock, source)));
+        blocks.push(Block::Note(about(stock, source)));
+        for note in &stock.notes {
+            blocks.push(Block::Note(note.clone()));
+        }
+        let mut thicknesses: Vec<Length> = own.iter().map(|part| part.thickness.length).collect();
+        thicknesses.sort_unstable();
+        thicknesses.dedup();
+        let many = thicknesses.len() > 1;
+        for thickness in thicknesses.into_iter().rev() {
+            let of = |part: &&&Part| part.thickness.length == thickness;
+            let own: Vec<&Part> = own.iter().filter(of).copied().collect();
+            by_width(source, stock, &own, many.then_some(thickness), &mut blocks);
+        }
+    }
+    let mut proof = vec![format!("{count} pieces lie on the bench, each with its mark")];
+    proof.extend(sums(source));
+    blocks.push(Block::Proof(proof));
+    blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts; sheet parts are cut to size.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));
+    blocks
+}
+
+fn heading(stock: &Stock, source: &Source<'_>) -> String {
+    let thick = source.figures.text(stock.thickness.length);
+    format!("{}: {} {thick}", stock.name, stock.kind.word())
+}
+
+fn about(stock: &Stock, source: &Source<'_>) -> String {
+    let text = |length| source.figures.text(length);
+    let mut parts = Vec::new();
+    if let Some(species) = &stock.species {
+        parts.push(species.replace('-', " "));
+    }
+    if stock.is_solid() {
+        parts.push(format!(
+            "from boards {} rough, planed to {}",
+            text(stock.nominal),
+            text(stock.thickness.length)
+        ));
+        parts.push(match stock.sawn {
+            crate::model::Sawn::Flat => "flat sawn".to_owned(),
+            crate::model::Sawn::Quarter => "quarter sawn".to_owned(),
+            crate::model::Sawn::Rift => "rift sawn".to_owned(),
+        });
+        if let Some(boards) = stock.boards {
+            parts.push(format!(
+                "boards {} to {} wide, {} to {} long",
+                text(boards.wide.0),
+                text(boards.wide.1),
+                text(boards.long.0),
+                text(boards.long.1)
+            ));
+        }
+        if let Some(humidity) = source.piece.shop.humidity {
+            parts.push(format!("let it settle at {} % humidity before milling", humidity.0));
+        }
+    } else {
+        if stock.nominal != stock.thickness.length {
+            parts.push(format!("sold as {}", text(stock.nominal)));
+        }
+        if let Some(sheet) = stock.sheet {
+            parts.push(format!(
+                "sheets {} by {}, trim {} off each factory edge, kerf {}",
+                text(sheet.long),
+                text(sheet.wide),
+                text(source.piece.shop.edge_trim),
+                text(source.piece.shop.kerf)
+            ));
+        }
+        for (long, wide) in &stock.on_hand {
+            parts.push(format!("on hand: {} by {}", text(*long), text(*wide)));
+        }
+    }
+    let mut line = parts.join("; ");
+    if let Some(first) = line.get(..1).map(str::to_uppercase) {
+        line.replace_range(..1, &first);
+    }
+    line.push('.');
+    line
+}
+
+/// Parts of one thickness, a setting of the fence at a time, widest first.
+fn by_width(
+    source: &Source<'_>,
+    stock: &Stock,
+    own: &[&Part],
+    thickness: Option<Length>,
+    blocks: &mut Vec<Block>,
+) {
+    let (parts, figures) = (source.parts, &source.figures);
+    let mut widths: BTreeMap<Length, Vec<Line<'_>>> = BTreeMap::new();
+    for part in own {
+        let features = words::features(part, parts, source.piece, figures);
+        let lines = widths.entry(part.width.length).or_default();
+        let same = lines.iter_mut().find(|line| {
+            line.features == features
+                && line.parts.first().is_some_and(|first| {
+                    first.length.length == part.length.length
+                        && plain_name(first) == plain_name(part)
+                        && first.notes == part.notes
+                })
+        });
+        match same {
+            Some(line) => line.parts.push(part),
+            None => lines.push(Line { parts: vec![part], features }),
+        }
+    }
+    for (width, mut lines) in widths.into_iter().rev() {
+        lines.sort_by(|a, b| {
+            let key = |line: &Line<'_>| line.parts.first().map(|part| part.length.length);
+            key(b).cmp(&key(a))
+        });
+        let total: usize = lines.iter().map(|line| line.parts.len()).sum();
+        let pieces = if total == 1 { "1 piece".to_owned() } else { format!("{total} pieces") };
+        let mut more = Vec::new();
+        if let Some(thickness) = thickness {
+            let rough = own.first().map_or(thickness, |part| part.rough.thickness);
+            let how = if stock.is_solid() && thickness > rough.min(stock.nominal) {
+                ", glued up of layers"
+            } else {
+                ""
+            };
+            more.push(format!("to {} thick{how}", figures.text(thickness)));
+        }
+        blocks.push(Block::Setting {
+            figure: figures.text(width),
+            what: format!("fence, {pieces}"),
+            more,
+        });
+        let mut columns =
+            vec![left("mark").strong(), left("piece"), right("pcs"), right("length").strong()];
+        if stock.is_solid() {
+            columns.push(right("rough"));
+        }
+        columns.push(left("grain"));
+        columns.push(left("then"));
+        let mut table = Table { columns, ..Table::default() };
+        for line in &lines {
+            let Some(first) = line.parts.first() else { continue };
+            let marks: Vec<&str> = line.parts.iter().map(|part| part.mark.as_str()).collect();
+            let mut row = vec![
+                marks.join(" "),
+                plain_name(first),
+                line.parts.len().to_string(),
+                figures.text(first.length.length),
+            ];
+            if stock.is_solid() {
+                row.push(format!(
+                    "{} x {}",
+                    figures.text(first.rough.length),
+                    figures.text(first.rough.width)
+                ));
+            }
+            row.push(match first.grain {
+                Grain::Length => "along".to_owned(),
+                Grain::None => "any".to_owned(),
+            });
+            let mut then = line.features.clone();
+            then.extend(first.notes.iter().cloned());
+            row.push(then.join("; "));
+            table.rows.push(row);
+        }
+        blocks.push(Block::Table(table));
+    }
+}
+
+/// The name of a part, the same for all that are cut alike.
+fn plain_name(part: &Part) -> String {
+    let name = words::name(part);
+    match name.rsplit_once(", ") {
+        Some((_, own)) if matches!(part.assembly, crate::parts::Assembly::DrawerBox(_)) => {
+            format!("drawer {}", own.replace("left ", "").replace("right ", "").replace("box ", ""))
+        }
+        Some((_, own)) if part.role == crate::parts::Role::Packer => own.to_owned(),
+        _ => name,
+    }
+}
+
+/// What the frame must add up to, list by list.
+fn sums(source: &Source<'_>) -> Vec<String> {
+    let mut lines = Vec::new();
+    for case in &source.piece.cases {
+        for opening in &case.openings {
+            let OpeningKind::List(axis, items) = &opening.kind else { continue };
+            if items.len() < 2 {
+                continue;
+            }
+            let sizes: Vec<Length> = items
+                .iter()
+                .filter_map(|item| match item {
+                    Item::Opening(index) => {
+                        case.openings.get(*index).map(|o| o.along(*axis).length)
+                    }
+                    Item::Member(index) => case.members.get(*index).map(|m| m.wide.length),
+                })
+                .collect();
+            let way = match axis {
+                Axis::Across => "across",
+                Axis::Down => "down",
+            };
+            lines.push(format!("{} {way}: {}", opening.path, source.figures.sum(&sizes)));
+        }
+    }
+    lines
+}

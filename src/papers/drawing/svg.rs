@@ -1,0 +1,213 @@
+//! SVG primitives. Coordinates are millimetres of the piece; a drawing is
+//! scaled as a whole by its view box. Line widths follow the 2:1 of ISO 128.
+
+use std::fmt::Write as _;
+
+/// A drawing in the making.
+#[derive(Debug)]
+pub(in crate::papers) struct Svg {
+    body: String,
+    from: (f64, f64),
+    to: (f64, f64),
+    /// How thick a wide line is, in millimetres of the piece.
+    pub(in crate::papers) wide: f64,
+}
+
+/// How a line is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(in crate::papers) enum Line {
+    /// A visible edge.
+    Wide,
+    /// Dimensions and hatching.
+    Narrow,
+}
+
+/// How an area is filled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(in crate::papers) enum Fill {
+    /// The white of the paper: it covers what lies behind.
+    White,
+    /// A light grey.
+    Grey,
+    /// Cut through.
+    Hatched,
+}
+
+impl Svg {
+    /// A drawing of something `size` millimetres across.
+    pub(in crate::papers) fn new(size: f64) -> Self {
+        let far = f64::INFINITY;
+        Self { body: String::new(), from: (far, far), to: (-far, -far), wide: size / 420.0 }
+    }
+
+    fn reach(&mut self, x: f64, y: f64) {
+        self.from = (self.from.0.min(x), self.from.1.min(y));
+        self.to = (self.to.0.max(x), self.to.1.max(y));
+    }
+
+    fn stroke(&self, line: Line) -> String {
+        let width = match line {
+            Line::Wide => self.wide,
+            Line::Narrow => self.wide / 2.0,
+        };
+        format!("stroke=\"#000\" stroke-width=\"{}\"", number(width))
+    }
+
+    pub(in crate::papers) fn line(&mut self, from: (f64, f64), to: (f64, f64), line: Line) {
+        self.reach(from.0, from.1);
+        self.reach(to.0, to.1);
+        let stroke = self.stroke(line);
+        let _ = writeln!(
+            self.body,
+            "<path d=\"M{} {}L{} {}\" {stroke}/>",
+            number(from.0),
+            number(from.1),
+            number(to.0),
+            number(to.1)
+        );
+    }
+
+    pub(in crate::papers) fn polygon(&mut self, points: &[(f64, f64)], line: Line, fill: Fill) {
+        let mut path = String::new();
+        for (i, (x, y)) in points.iter().enumerate() {
+            self.reach(*x, *y);
+            let _ = write!(path, "{}{} {}", if i == 0 { "M" } else { "L" }, number(*x), number(*y));
+        }
+        let fill = match fill {
+            Fill::White => "#fff",
+            Fill::Grey => "#e4e4e4",
+            Fill::Hatched => "url(#hatch)",
+        };
+        let stroke = self.stroke(line);
+        let _ = writeln!(
+            self.body,
+            "<path d=\"{path}Z\" fill=\"{fill}\" {stroke} stroke-linejoin=\"round\"/>"
+        );
+    }
+
+    pub(in crate::papers) fn rect(
+        &mut self,
+        from: (f64, f64),
+        to: (f64, f64),
+        line: Line,
+        fill: Fill,
+    ) {
+        self.polygon(&[from, (to.0, from.1), to, (from.0, to.1)], line, fill);
+    }
+
+    pub(in crate::papers) fn circle(&mut self, centre: (f64, f64), radius: f64, line: Line) {
+        self.reach(centre.0 - radius, centre.1 - radius);
+        self.reach(centre.0 + radius, centre.1 + radius);
+        let stroke = self.stroke(line);
+        let _ = writeln!(
+            self.body,
+            "<circle cx=\"{}\" cy=\"{}\" r=\"{}\" fill=\"none\" {stroke}/>",
+            number(centre.0),
+            number(centre.1),
+            number(radius)
+        );
+    }
+
+    /// A text `high` millimetres high, centred on its point, on a white ground so that lines do not
+    /// cross it.
+    pub(in crate::papers) fn text(&mut self, at: (f64, f64), text: &str, high: f64, upright: bool) {
+        let half = text.chars().count() as f64 * high * 0.32;
+        if upright {
+            self.reach(at.0 - high, at.1 - half);
+            self.reach(at.0, at.1 + half);
+        } else {
+            self.reach(at.0 - half, at.1 - high);
+            self.reach(at.0 + half, at.1 + high * 0.3);
+        }
+        let turn = if upright {
+            format!(" transform=\"rotate(-90 {} {})\"", number(at.0), number(at.1))
+        } else {
+            String::new()
+        };
+        let mut safe = String::new();
+        for c in text.chars() {
+            match c {
+                '&' => safe.push_str("&amp;"),
+                '<' => safe.push_str("&lt;"),
+                '>' => safe.push_str("&gt;"),
+                c if c.is_control() => {}
+                c => safe.push(c),
+            }
+        }
+        let _ = writeln!(
+            self.body,
+            "<text x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"middle\"{turn} paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"{}\">{safe}</text>",
+            number(at.0),
+            number(at.1),
+            number(high),
+            number(high * 0.25)
+        );
+    }
+
+    /// A dimension between two points on a level line, its figure above it.
+    pub(in crate::papers) fn across(
+        &mut self,
+        from: f64,
+        to: f64,
+        y: f64,
+        figure: &str,
+        high: f64,
+    ) {
+        self.line((from, y), (to, y), Line::Narrow);
+        for x in [from, to] {
+            self.line(
+                (x - high * 0.3, y + high * 0.3),
+                (x + high * 0.3, y - high * 0.3),
+                Line::Narrow,
+            );
+        }
+        self.text(((from + to) / 2.0, y - high * 0.3), figure, high, false);
+    }
+
+    /// A dimension on an upright line, read from the right.
+    pub(in crate::papers) fn upright(
+        &mut self,
+        from: f64,
+        to: f64,
+        x: f64,
+        figure: &str,
+        high: f64,
+    ) {
+        self.line((x, from), (x, to), Line::Narrow);
+        for y in [from, to] {
+            self.line(
+                (x - high * 0.3, y + high * 0.3),
+                (x + high * 0.3, y - high * 0.3),
+                Line::Narrow,
+            );
+        }
+        self.text((x - high * 0.3, (from + to) / 2.0), figure, high, true);
+    }
+
+    /// The whole drawing, with what it shows for those who can't see it.
+    pub(in crate::papers) fn finish(self, title: &str) -> String {
+        let margin = self.wide * 6.0;
+        let (x, y) = (self.from.0 - margin, self.from.1 - margin);
+        let (w, h) =
+            (self.to.0 - self.from.0 + margin * 2.0, self.to.1 - self.from.1 + margin * 2.0);
+        let step = self.wide * 7.0;
+        format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"{} {} {} {}\" role=\"img\" aria-label=\"{}\" font-family=\"Liberation Sans, Arial, Helvetica, sans-serif\">\n<defs><pattern id=\"hatch\" width=\"{s}\" height=\"{s}\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\"><rect width=\"{s}\" height=\"{s}\" fill=\"#fff\"/><path d=\"M0 0V{s}\" stroke=\"#000\" stroke-width=\"{}\"/></pattern></defs>\n{}</svg>",
+            number(x),
+            number(y),
+            number(w),
+            number(h),
+            title.replace(['"', '<', '&'], " "),
+            number(self.wide / 2.0),
+            self.body,
+            s = number(step),
+        )
+    }
+}
+
+/// A coordinate to a tenth of a millimetre, without idle noughts.
+fn number(value: f64) -> String {
+    let text = format!("{value:.1}");
+    let text = text.strip_suffix(".0").unwrap_or(&text);
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}

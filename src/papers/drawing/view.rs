@@ -1,0 +1,369 @@
+//! Elevation, section and exploded view.
+
+use crate::measure::Length;
+use crate::model::{Axis, Case, Item, OpeningKind, Piece};
+use crate::papers::figures::Figures;
+use crate::parts::{
+    Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Part, Parts, Point, Role,
+};
+
+use super::svg::{Fill, Line, Svg};
+
+fn mm(length: Length) -> f64 {
+    length.to_mm_f64()
+}
+
+/// The size of a whole piece.
+pub(in crate::papers) fn extent(parts: &Parts) -> Cuboid {
+    let mut all = parts.all.iter().map(Part::cuboid);
+    let first = all.next().unwrap_or(Cuboid { from: Point::default(), to: Point::default() });
+    all.fold(first, |mut whole, part| {
+        whole.from.x = whole.from.x.min(part.from.x);
+        whole.from.y = whole.from.y.min(part.from.y);
+        whole.from.z = whole.from.z.min(part.from.z);
+        whole.to.x = whole.to.x.max(part.to.x);
+        whole.to.y = whole.to.y.max(part.to.y);
+        whole.to.z = whole.to.z.max(part.to.z);
+        whole
+    })
+}
+
+/// The piece from the front: nearer parts cover those behind.
+pub(in crate::papers) fn elevation(piece: &Piece, parts: &Parts, figures: &Figures) -> String {
+    let whole = extent(parts);
+    let (wide, high) = (mm(whole.to.x), mm(whole.to.y));
+    let mut svg = Svg::new(wide.max(high));
+    let letter = wide.max(high) / 62.0;
+    let mut order: Vec<&Part> = parts.all.iter().collect();
+    order.sort_by(|a, b| {
+        let z = |part: &Part| part.cuboid().from.z;
+        z(b).cmp(&z(a)).then_with(|| a.path.cmp(&b.path))
+    });
+    svg.line((-letter * 3.0, high), (wide + letter * 3.0, high), Line::Wide);
+    for part in &order {
+        let space = part.cuboid();
+        let at = |x: Length, y: Length| (mm(x), high - mm(y));
+        svg.rect(
+            at(space.from.x, space.to.y),
+            at(space.to.x, space.from.y),
+            Line::Narrow,
+            Fill::White,
+        );
+        front_features(&mut svg, part, high);
+    }
+    for part in order.iter().filter(|part| shown(part)) {
+        let space = part.cuboid();
+        let x = mm(space.from.x + space.to.x) / 2.0;
+        let y = high - mm(space.from.y + space.to.y) / 2.0;
+        let upright = part.role == Role::Stile;
+        let small = mm(space.size(Direction::Y)).min(mm(space.size(Direction::X)));
+        let size = letter.min(small * 0.72).max(letter * 0.55);
+        let at = if upright { (x + size * 0.35, y) } else { (x, y + size * 0.35) };
+        svg.text(at, &part.mark, size, upright);
+    }
+    dimensions(&mut svg, piece, figures, (wide, high), letter);
+    svg.finish("the piece from the front")
+}
+
+/// Parts whose marks are seen from the front.
+fn shown(part: &Part) -> bool {
+    match part.role {
+        Role::Stile | Role::Rail | Role::Slab | Role::Kick => true,
+        Role::FrontPanel => true,
+        Role::BaseMember => part.name() == "base-front",
+        Role::End(_) | Role::Partition | Role::Divider => false,
+        _ => false,
+    }
+}
+
+fn front_features(svg: &mut Svg, part: &Part, high: f64) {
+    let origin = part.placement.origin;
+    let up = part.placement.length == Direction::Y;
+    for feature in part
+        .features
+        .iter()
+        .filter(|f| f.face == Face::ThickStart && part.placement.thickness == Direction::Z)
+    {
+        let (u, v) = feature.centre();
+        let (x, y) = if up { (origin.x + v, origin.y + u) } else { (origin.x + u, origin.y + v) };
+        match feature.kind {
+            FeatureKind::Flute(_) => {
+                let along_u = feature.u.1 - feature.u.0 > feature.v.1 - feature.v.0;
+                let (a, b) = if along_u { feature.u } else { feature.v };
+                let vertical = along_u == up;
+                if vertical {
+                    let (from, to) = (origin.y + a, origin.y + b);
+                    svg.line((mm(x), high - mm(from)), (mm(x), high - mm(to)), Line::Narrow);
+                } else {
+                    let (from, to) = (origin.x + a, origin.x + b);
+                    svg.line((mm(from), high - mm(y)), (mm(to), high - mm(y)), Line::Narrow);
+                }
+            }
+            FeatureKind::Bore(Bore::Pull) => {
+                svg.circle((mm(x), high - mm(y)), mm(feature.u.1 - feature.u.0), Line::Narrow);
+            }
+            _ => {}
+        }
+    }
+}
+
+/// Over all, then the members and openings of each case's root list.
+fn dimensions(
+    svg: &mut Svg,
+    piece: &Piece,
+    figures: &Figures,
+    (wide, high): (f64, f64),
+    letter: f64,
+) {
+    for case in &piece.cases {
+        let x = mm(case.x);
+        let y = high + letter * 2.6;
+        let mut at: Vec<(f64, f64, Length)> = Vec::new();
+        chain(case, Axis::Across, &mut at);
+        let lengths: Vec<Length> = at.iter().map(|(.., length)| *length).collect();
+        let printed = piece.tape().spread(&lengths);
+        for ((from, to, _), printed) in at.iter().zip(printed) {
+            svg.across(x + from, x + to, y, &figures.show(printed), letter * 0.9);
+        }
+        let over_all = figures.text(case.wide.length);
+        svg.across(x, x + mm(case.wide.length), y + letter * 2.4, &over_all, letter);
+    }
+    if let Some(case) = piece.cases.last() {
+        let mut at: Vec<(f64, f64, Length)> = Vec::new();
+        chain(case, Axis::Down, &mut at);
+        let lengths: Vec<Length> = at.iter().map(|(.., length)| *length).collect();
+        let printed = piece.tape().spread(&lengths);
+        let x = wide + letter * 3.0;
+        for ((from, to, _), printed) in at.iter().zip(printed) {
+            svg.upright(high - from, high - to, x, &figures.show(printed), letter * 0.9);
+        }
+        svg.upright(
+            high,
+            high - mm(case.high.length),
+            x + letter * 2.6,
+            &figures.text(case.high.length),
+            letter,
+        );
+    }
+}
+
+/// The chain of sizes along an axis: frame members and openings of the root
+/// list, or of the first list in it that runs that way.
+fn chain(case: &Case, axis: Axis, at: &mut Vec<(f64, f64, Length)>) {
+    let Some(root) = case.openings.first() else { return };
+    let mut list = root;
+    loop {
+        let OpeningKind::List(own, items) = &list.kind else { return };
+        if *own == axis {
+            break;
+        }
+        let inner = items.iter().find_map(|item| match item {
+            Item::Opening(index) => case.openings.get(*index).filter(|o| !o.is_leaf()),
+            Item::Member(_) => None,
+        });
+        match inner {
+            Some(inner) => list = inner,
+            None => break,
+        }
+    }
+    let mut marks: Vec<Length> = match axis {
+        Axis::Across => vec![Length::ZERO, root.x, root.x + root.wide.length, case.wide.length],
+        Axis::Down => {
+            let base = case.base_high().length;
+            vec![Length::ZERO, base, root.y, root.y + root.high.length, case.high.length]
+        }
+    };
+    if let OpeningKind::List(own, items) = &list.kind {
+        for item in items.iter().filter(|_| *own == axis) {
+            let (from, size) = match item {
+                Item::Opening(index) => case.openings.get(*index).map(|o| match axis {
+                    Axis::Across => (o.x, o.wide.length),
+                    Axis::Down => (o.y, o.high.length),
+                }),
+                Item::Member(index) => case.members.get(*index).map(|m| match axis {
+                    Axis::Across => (m.x, m.wide.length),
+                    Axis::Down => (m.y, m.wide.length),
+                }),
+            }
+            .unwrap_or_default();
+            marks.extend([from, from + size]);
+        }
+    }
+    marks.sort_unstable();
+    marks.dedup();
+    at.extend(marks.windows(2).map(|pair| (mm(pair[0]), mm(pair[1]), pair[1] - pair[0])));
+}
+
+/// A section square to the front, seen from the left: what the cut goes
+/// through is hatched.
+pub(in crate::papers) fn section(
+    piece: &Piece,
+    parts: &Parts,
+    figures: &Figures,
+    x: Length,
+) -> String {
+    let whole = extent(parts);
+    let (deep, high) = (mm(whole.to.z), mm(whole.to.y));
+    let mut svg = Svg::new(deep.max(high) * 1.25);
+    let letter = deep.max(high) / 38.0;
+    let mut order: Vec<&Part> = parts.all.iter().filter(|part| part.cuboid().to.x > x).collect();
+    order.sort_by(|a, b| {
+        let far = |part: &Part| part.cuboid().from.x;
+        far(b).cmp(&far(a)).then_with(|| a.path.cmp(&b.path))
+    });
+    svg.line((-letter * 2.0, high), (deep + letter * 2.0, high), Line::Wide);
+    for part in &order {
+        let space = part.cuboid();
+        if space.from.x >= x {
+            outline(&mut svg, part, high);
+        }
+    }
+    let cut: Vec<&&Part> = order.iter().filter(|part| part.cuboid().from.x < x).collect();
+    for part in &cut {
+        let space = part.cuboid();
+        let at = |z: Length, y: Length| (mm(z), high - mm(y));
+        svg.rect(
+            at(space.from.z, space.to.y),
+            at(space.to.z, space.from.y),
+            Line::Wide,
+            Fill::Hatched,
+        );
+    }
+    for part in &cut {
+        let space = part.cuboid();
+        let (z, y) =
+            (mm(space.from.z + space.to.z) / 2.0, high - mm(space.from.y + space.to.y) / 2.0);
+        let upright = space.size(Direction::Y) > space.size(Direction::Z);
+        let at = if upright { (z + letter * 0.3, y) } else { (z, y + letter * 0.3) };
+        svg.text(at, &part.mark, letter * 0.85, upright);
+    }
+    if let Some(case) = piece.cases.iter().rev().find(|case| case.x <= x) {
+        svg.across(
+            0.0,
+            mm(case.deep.length),
+            high + letter * 2.4,
+            &figures.text(case.deep.length),
+            letter,
+        );
+        if let Some(base) = &case.base {
+            let back = mm(whole.from.z) + mm(base.set_back.length);
+            svg.across(0.0, back, high + letter * 4.6, &figures.text(base.set_back.length), letter);
+            svg.upright(
+                high,
+                high - mm(base.high.length),
+                deep + letter * 2.4,
+                &figures.text(base.high.length),
+                letter,
+            );
+        }
+        svg.upright(
+            high,
+            high - mm(case.high.length),
+            deep + letter * 4.8,
+            &figures.text(case.high.length),
+            letter,
+        );
+    }
+    svg.finish("a section square to the front")
+}
+
+/// A part beyond the cut, its notches taken out.
+fn outline(svg: &mut Svg, part: &Part, high: f64) {
+    let space = part.cuboid();
+    let at = |z: Length, y: Length| (mm(z), high - mm(y));
+    let notch = part
+        .features
+        .iter()
+        .find(|f| f.kind == FeatureKind::Notch && matches!(part.role, Role::End(_)));
+    match notch {
+        Some(notch) => {
+            let (y, z) = (space.from.y + notch.u.1, space.from.z + notch.v.1);
+            let points = [
+                at(space.from.z, space.to.y),
+                at(space.to.z, space.to.y),
+                at(space.to.z, space.from.y),
+                at(z, space.from.y),
+                at(z, y),
+                at(space.from.z, y),
+            ];
+            svg.polygon(&points, Line::Narrow, Fill::White);
+        }
+        None => svg.rect(
+            at(space.from.z, space.to.y),
+            at(space.to.z, space.from.y),
+            Line::Narrow,
+            Fill::White,
+        ),
+    }
+}
+
+/// The piece taken apart along the ways it goes together.
+pub(in crate::papers) fn exploded(parts: &Parts) -> String {
+    let whole = extent(parts);
+    let size = mm(whole.to.x).max(mm(whole.to.y)).max(mm(whole.to.z));
+    let mut svg = Svg::new(size * 2.2);
+    let mut order: Vec<(&Part, [f64; 3])> =
+        parts.all.iter().map(|part| (part, apart(part, &whole, size))).collect();
+    // Far things first: seen from the front, left and above.
+    order.sort_by(|(a, by_a), (b, by_b)| {
+        let near = |part: &Part, by: &[f64; 3]| {
+            let space = part.cuboid();
+            let mid = |d: Direction| mm(space.from.along(d) + space.to.along(d)) / 2.0;
+            (mid(Direction::Z) + by[2]) * 1.0 + (mid(Direction::X) + by[0]) * 0.35
+                - (mid(Direction::Y) + by[1]) * 0.35
+        };
+        near(b, by_b).total_cmp(&near(a, by_a)).then_with(|| a.path.cmp(&b.path))
+    });
+    let project = |x: f64, y: f64, z: f64| (x + z * 0.45, -y - z * 0.30);
+    for (part, by) in &order {
+        let space = part.cuboid();
+        let (x0, y0, z0) =
+            (mm(space.from.x) + by[0], mm(space.from.y) + by[1], mm(space.from.z) + by[2]);
+        let (x1, y1, z1) = (mm(space.to.x) + by[0], mm(space.to.y) + by[1], mm(space.to.z) + by[2]);
+        let top =
+            [project(x0, y1, z0), project(x1, y1, z0), project(x1, y1, z1), project(x0, y1, z1)];
+        let right =
+            [project(x1, y0, z0), project(x1, y1, z0), project(x1, y1, z1), project(x1, y0, z1)];
+        let front =
+            [project(x0, y0, z0), project(x1, y0, z0), project(x1, y1, z0), project(x0, y1, z0)];
+        svg.polygon(&top, Line::Narrow, Fill::White);
+        svg.polygon(&right, Line::Narrow, Fill::Grey);
+        svg.polygon(&front, Line::Narrow, Fill::White);
+        let centre = project((x0 + x1) / 2.0, (y0 + y1) / 2.0, z0);
+        let room = (x1 - x0).max((y1 - y0) * 0.5);
+        let letter = size / 55.0;
+        if room > letter * 2.0 || matches!(part.role, Role::Stile | Role::End(_)) {
+            svg.text(
+                (centre.0, centre.1 + letter * 0.3),
+                &part.mark,
+                letter * 0.9,
+                (x1 - x0) < letter * 2.0,
+            );
+        }
+    }
+    svg.finish("the piece taken apart")
+}
+
+/// How far a part is moved from its place.
+fn apart(part: &Part, whole: &Cuboid, size: f64) -> [f64; 3] {
+    let step = size * 0.22;
+    let space = part.cuboid();
+    let middle = mm(whole.to.x) / 2.0;
+    let side = if mm(space.from.x + space.to.x) / 2.0 < middle { -1.0 } else { 1.0 };
+    match (&part.assembly, part.role) {
+        (Assembly::Front(_), _) => [0.0, 0.0, -step * 4.6],
+        (Assembly::Frame(_), _) => [0.0, 0.0, -step * 3.0],
+        (Assembly::DrawerBox(_), Role::DrawerFront) => [0.0, 0.0, -step * 1.9],
+        (Assembly::DrawerBox(_), Role::DrawerBottom) => [0.0, -step * 0.12, -step * 1.7],
+        (Assembly::DrawerBox(_), _) => [0.0, 0.0, -step * 1.7],
+        (Assembly::Base(_), _) => [0.0, -step * 1.6, 0.0],
+        (_, Role::End(_)) => [side * step, 0.0, 0.0],
+        (_, Role::Bottom) => [0.0, -step * 0.6, 0.0],
+        (_, Role::Leg | Role::Kick) => {
+            [0.0, -step * 1.1, if part.role == Role::Kick { -step * 0.9 } else { 0.0 }]
+        }
+        (_, Role::Stretcher | Role::Top) => [0.0, step * 0.9, 0.0],
+        (_, Role::Back) => [0.0, step * 0.3, step * 1.9],
+        _ => [0.0, 0.0, 0.0],
+    }
+}

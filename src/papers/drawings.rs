@@ -1,0 +1,66 @@
+//! The drawings.
+
+use crate::measure::Length;
+
+use super::Source;
+use super::drawing::view;
+use super::page::{Block, Table, left, right};
+use super::words;
+
+pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
+    let (piece, parts, figures) = (source.piece, source.parts, &source.figures);
+    let mut blocks = vec![
+        Block::Heading("From the front".into()),
+        Block::Drawing {
+            svg: view::elevation(piece, parts, figures),
+            caption: "elevation, all closed; marks as on the cut list".into(),
+        },
+    ];
+    for case in &piece.cases {
+        let x = case.x + section_at(case);
+        blocks.push(Block::Heading(format!("Section through {}", case.name)));
+        blocks.push(Block::Drawing {
+            svg: view::section(piece, parts, figures, x),
+            caption: format!(
+                "cut {} from the left side of the piece, seen from the left",
+                figures.text(x)
+            ),
+        });
+    }
+    blocks.push(Block::Heading("Taken apart".into()));
+    blocks.push(Block::Drawing {
+        svg: view::exploded(parts),
+        caption: "exploded view, from the front, the left and above".into(),
+    });
+    let mut table = Table {
+        columns: vec![
+            left("mark").strong(),
+            left("part"),
+            right("length"),
+            right("width"),
+            right("thick"),
+        ],
+        ..Table::default()
+    };
+    let mut rows: Vec<_> = parts.all.iter().collect();
+    rows.sort_by(|a, b| a.mark.cmp(&b.mark));
+    for part in rows {
+        table.rows.push(vec![
+            part.mark.clone(),
+            words::name(part),
+            figures.text(part.length.length),
+            figures.text(part.width.length),
+            figures.text(part.thickness.length),
+        ]);
+    }
+    blocks.push(Block::Heading("Every mark".into()));
+    blocks.push(Block::Table(table));
+    blocks
+}
+
+/// Through the first opening, a little off its middle, so that the cut does not
+/// run along the meeting of two doors.
+fn section_at(case: &crate::model::Case) -> Length {
+    let leaf = case.openings.iter().find(|opening| opening.is_leaf());
+    leaf.map_or(case.wide.length.half(), |opening| opening.x + opening.wide.length * 2 / 5)
+}

@@ -1,0 +1,58 @@
+//! The one place where a length is printed, with its mark where it was rounded.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+
+use crate::measure::{Length, Printed, Tape, Unit};
+
+/// Prints lengths and keeps the exact value of each one that was rounded.
+#[derive(Debug)]
+pub(super) struct Figures {
+    tape: Tape,
+    rounded: RefCell<BTreeMap<Length, String>>,
+}
+
+impl Figures {
+    pub(super) fn new(tape: Tape) -> Self {
+        Self { tape, rounded: RefCell::default() }
+    }
+
+    /// A length at its tape mark, `~` behind it where it was rounded.
+    pub(super) fn text(&self, length: Length) -> String {
+        self.show(self.tape.print(length))
+    }
+
+    /// A printed length.
+    pub(super) fn show(&self, printed: Printed) -> String {
+        let text = self.tape.show(printed);
+        if printed.is_rounded() {
+            self.rounded.borrow_mut().insert(printed.exact, text.clone());
+        }
+        text
+    }
+
+    /// Parts that add up on paper: `1-3/4 + 61-3/4 + 2-1/2 = 66`.
+    pub(super) fn sum(&self, parts: &[Length]) -> String {
+        let printed = self.tape.spread(parts);
+        let whole: Length = printed.iter().map(|part| part.shown).sum();
+        let terms: Vec<String> = printed.into_iter().map(|part| self.show(part)).collect();
+        format!("{} = {}", terms.join(" + "), self.tape.exact(whole))
+    }
+
+    /// A length given by a maker's sheet, in whole or tenth millimetres where
+    /// that is exact, so that a 35 mm cup stays one: `35 mm`.
+    pub(super) fn hardware(&self, length: Length) -> String {
+        let tenths = length.in_unit(Unit::Millimetre) * 10.into();
+        let inches = length.in_unit(Unit::Inch);
+        if self.tape.unit == Unit::Millimetre || (tenths.is_whole() && inches.denom() > 64) {
+            return format!("{} mm", Tape::millimetres().exact(length));
+        }
+        self.text(length)
+    }
+
+    /// Every figure that was rounded, with its exact value.
+    pub(super) fn exacts(&self) -> Vec<(String, String)> {
+        let all = self.rounded.borrow();
+        all.iter().map(|(exact, text)| (text.clone(), self.tape.exact(*exact))).collect()
+    }
+}

@@ -1,0 +1,156 @@
+//! The router-jig set-up sheet.
+
+use crate::measure::{Duration, Exact, Length};
+use crate::parts::FeatureKind;
+use crate::plans::setups::{self, Setup};
+
+use super::drawing::setup::drawing;
+use super::page::{Block, Table, left, right};
+use super::{Source, words};
+
+pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
+    let setups = setups::plan(source.piece, source.parts);
+    if setups.is_empty() {
+        return vec![Block::Note("Nothing in this piece is cut with the router.".into())];
+    }
+    let mut blocks = vec![
+        Block::Caution("Feed against the turn of the bit; never climb-cut by hand. Bits over 1 in turn in a table only. Unplug before you change a bit; three quarters of the shank in the collet. Eyes, ears, dust mask; dust of hardwoods can harm, so draw it off at the bit.".into()),
+        Block::Note(format!("{} set-ups, in the order that changes the bit least. Every distance counts from the one edge or end that is named, never from the cut before. With a straight-edge, the figure holds for a base plate {} across.", setups.len(), source.figures.text(source.piece.shop.base_plate))),
+    ];
+    let mut bit = None;
+    for (number, setup) in setups.iter().enumerate() {
+        let own = (setup.cutter.name.clone(), setup.cutter.diameter);
+        if bit.as_ref() != Some(&own) {
+            blocks.push(Block::Heading(cutter(source, setup)));
+            bit = Some(own);
+        }
+        one(source, setup, number + 1, &mut blocks);
+    }
+    let total: Duration =
+        setups.iter().fold(Duration::default(), |sum, s| Duration(sum.0 + s.time.0));
+    blocks.push(Block::Note(format!(
+        "All set-ups together: about {total} at a feed of {} a minute and {} for each change.",
+        source.figures.text(source.piece.shop.feed),
+        source.piece.shop.set_up
+    )));
+    blocks
+}
+
+fn cutter(source: &Source<'_>, setup: &Setup) -> String {
+    let figures = &source.figures;
+    let diameter = figures.text(setup.cutter.diameter);
+    match (&setup.cutter.name, setup.kind) {
+        (Some(name), _) => {
+            format!("Bit {name}, {diameter}: at most {} turns a minute", setup.cutter.speed)
+        }
+        (None, _) => format!(
+            "Straight bit no wider than {diameter}: at most {} turns a minute",
+            setup.cutter.speed
+        ),
+    }
+}
+
+fn what(setup: &Setup) -> &'static str {
+    match setup.kind {
+        FeatureKind::Dado => "dado",
+        FeatureKind::Groove => "groove",
+        FeatureKind::Rabbet => "rabbet",
+        _ => "flutes",
+    }
+}
+
+fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block>) {
+    let figures = &source.figures;
+    let text = |length: Length| figures.text(length);
+    let Some(first) = setup.lines.first() else { return };
+    let flutes = matches!(setup.kind, FeatureKind::Flute(_));
+    let figure = if flutes { text(first.from + first.wide.half()) } else { text(first.from) };
+    let from = if flutes {
+        format!("to the centre of the first of {} flutes", setup.lines.len())
+    } else if first.from.is_zero() {
+        format!("{} along", what(setup))
+    } else {
+        format!("to the near side of the {}", what(setup))
+    };
+    let mut more = vec![format!(
+        "{} {}{} deep in the {}",
+        what(setup),
+        if flutes { String::new() } else { format!("{} wide, ", text(first.wide)) },
+        text(setup.deep),
+        setup.face_name
+    )];
+    let passes: Vec<String> = setup.passes.iter().map(|pass| text(*pass)).collect();
+    more.push(match passes.as_slice() {
+        [only] => format!("one pass, depth {only}"),
+        many => format!("{} passes: set the depth to {}", many.len(), many.join(", then ")),
+    });
+    let strokes = setups::strokes(setup);
+    if strokes > 1 {
+        let shift = first.wide - setup.cutter.diameter;
+        more.push(format!("wider than the bit: first along this setting, last with the guide moved {} away from the datum", text(shift)));
+    }
+    if !flutes && is_broad(setup) {
+        let side = if setup.guide_beyond { "beyond the cut" } else { "before the cut" };
+        more.push(format!("straight-edge {} from the {}, {side}", text(setup.guide), setup.datum));
+    }
+    if first.stop.is_positive() && !flutes {
+        more.push(format!("stopped: begin {} in", text(first.stop)));
+    }
+    blocks.push(Block::Setting {
+        figure,
+        what: format!("{number}. from the {} {from}", setup.datum),
+        more,
+    });
+    if let Some(part) = setup.runs.first().and_then(|run| source.parts.get(run.part)) {
+        let svg = drawing(setup, part, figures);
+        let caption = format!("set-up {number} on {}, to scale", part.mark);
+        blocks.push(Block::Drawing { svg, caption });
+    }
+    if flutes {
+        let mut lines = Table {
+            columns: vec![right("line").strong(), right("centre from the datum").strong()],
+            ..Table::default()
+        };
+        for (line, channel) in setup.lines.iter().enumerate() {
+            lines.rows.push(vec![(line + 1).to_string(), text(channel.from + channel.wide.half())]);
+        }
+        lines.foot = format!(
+            "all from the {}; the last line lies as far from the other edge as the first from this",
+            setup.datum
+        );
+        blocks.push(Block::Table(lines));
+    }
+    let mut table = Table {
+        columns: vec![left("mark").strong(), left("piece"), right("run")],
+        ..Table::default()
+    };
+    for run in &setup.runs {
+        let Some(part) = source.parts.get(run.part) else { continue };
+        table.rows.push(vec![part.mark.clone(), words::name(part), text(run.length)]);
+    }
+    let whole: Length = setup.runs.iter().map(|run| run.length).sum();
+    let pieces = match setup.runs.len() {
+        1 => "1 piece".to_owned(),
+        n => format!("{n} pieces"),
+    };
+    table.foot = format!("{pieces}, {} of run in all, about {}", text(whole), minutes(setup.time));
+    blocks.push(Block::Table(table));
+    blocks.push(Block::Proof(vec![if flutes {
+        format!("a test cut in scrap is {} wide and {} deep", text(first.wide), text(setup.deep))
+    } else {
+        format!(
+            "a test cut in scrap takes its part without force, {} deep, {} from the {}",
+            text(setup.deep),
+            text(first.from),
+            setup.datum
+        )
+    }]));
+}
+
+fn is_broad(setup: &Setup) -> bool {
+    matches!(setup.face, crate::parts::Face::ThickStart | crate::parts::Face::ThickEnd)
+}
+
+fn minutes(time: Duration) -> Duration {
+    Duration(Exact::int(time.0.ceil()))
+}

@@ -1,0 +1,159 @@
+//! The shop's papers: one file a paper, one registry.
+//! In: a sound compilation. Out: texts in every format, as bytes to be written.
+//! Must not know disk or terminal. Coordinates of drawings are floats.
+
+mod assembly_order;
+mod csv_list;
+mod cut_list;
+mod drawing;
+mod drawings;
+mod emit;
+mod figures;
+mod index;
+mod jig_sheet;
+mod page;
+mod words;
+
+use crate::model::Piece;
+use crate::parts::Parts;
+use crate::pipeline::Compilation;
+
+use figures::Figures;
+use page::{Block, Page};
+
+/// What a paper is made from.
+#[derive(Debug)]
+struct Source<'a> {
+    piece: &'a Piece,
+    parts: &'a Parts,
+    figures: Figures,
+}
+
+/// A paper of the registry.
+#[derive(Clone, Copy, Debug)]
+pub struct Paper {
+    /// Its name in file names and commands.
+    pub slug: &'static str,
+    /// Its title.
+    pub title: &'static str,
+    /// What it is for, in a line.
+    pub about: &'static str,
+    blocks: fn(&Source<'_>) -> Vec<Block>,
+}
+
+/// Every paper, in the order in which they are used.
+pub const PAPERS: &[Paper] = &[
+    Paper {
+        slug: "drawings",
+        title: "Drawings",
+        about: "the piece from the front, from the side and taken apart, with its marks",
+        blocks: drawings::blocks,
+    },
+    Paper {
+        slug: "cut-list",
+        title: "Cut list",
+        about: "every part in the order it is cut, fence setting by fence setting",
+        blocks: cut_list::blocks,
+    },
+    Paper {
+        slug: "jig-sheet",
+        title: "Router-jig set-up sheet",
+        about: "every dado, groove, rabbet and flute: fence, depth, passes, pieces",
+        blocks: jig_sheet::blocks,
+    },
+    Paper {
+        slug: "assembly-order",
+        title: "Assembly order",
+        about: "what is glued after what, with waits, clamps and the diagonals to measure",
+        blocks: assembly_order::blocks,
+    },
+];
+
+/// The form of a text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Format {
+    /// Plain text for a terminal.
+    Text,
+    /// Markdown for git.
+    Markdown,
+    /// One self-contained page to print.
+    Html,
+    /// Comma-separated values.
+    Csv,
+}
+
+/// A file of the packet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PaperFile {
+    /// The paper's slug.
+    pub paper: &'static str,
+    /// Its form.
+    pub format: Format,
+    /// Its file name.
+    pub name: String,
+    /// Its text.
+    pub text: String,
+}
+
+/// Every paper of a sound piece in every format; `None` for one with errors.
+#[must_use]
+pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
+    let (Some(piece), Some(parts)) = (&compiled.piece, &compiled.parts) else { return None };
+    if !compiled.is_sound() {
+        return None;
+    }
+    let hash = hash(compiled);
+    let mut files = Vec::new();
+    for paper in PAPERS {
+        let page = page(paper, piece, parts, &hash);
+        let mut add = |format, ending: &str, text| {
+            let name = format!("{}.{ending}", paper.slug);
+            files.push(PaperFile { paper: paper.slug, format, name, text });
+        };
+        add(Format::Html, "html", emit::html(&page));
+        add(Format::Markdown, "md", emit::markdown(&page));
+        add(Format::Text, "txt", emit::text(&page));
+    }
+    let csv = csv_list::cut_list(piece, parts);
+    files.push(PaperFile {
+        paper: "cut-list",
+        format: Format::Csv,
+        name: "cut-list.csv".into(),
+        text: csv,
+    });
+    let text = index::html(piece, &hash);
+    files.push(PaperFile { paper: "index", format: Format::Html, name: "index.html".into(), text });
+    Some(files)
+}
+
+fn page(paper: &Paper, piece: &Piece, parts: &Parts, hash: &str) -> Page {
+    let tape = piece.tape();
+    let source = Source { piece, parts, figures: Figures::new(*tape) };
+    let blocks = (paper.blocks)(&source);
+    let unit = match tape.unit {
+        crate::measure::Unit::Inch => "inches",
+        _ => "millimetres",
+    };
+    Page {
+        title: paper.title,
+        job: piece.job.name.clone(),
+        revision: piece.job.revision.clone(),
+        hash: hash.to_owned(),
+        measure: format!("{unit} to {}", tape.exact(tape.mark)),
+        notes: piece.job.notes.clone(),
+        blocks,
+        exacts: source.figures.exacts(),
+    }
+}
+
+/// Eight hexadecimal digits that change with the texts a paper is made from
+/// (FNV-1a over names and texts).
+fn hash(compiled: &Compilation) -> String {
+    let mut hash: u64 = 0xcbf2_9ce4_8422_2325;
+    for (_, source) in compiled.sources.iter() {
+        for byte in source.text.bytes() {
+            hash = (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3);
+        }
+    }
+    format!("{:08x}", (hash >> 32) ^ (hash & 0xffff_ffff))
+}

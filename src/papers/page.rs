@@ -1,0 +1,76 @@
+//! A paper as the templates print it, whatever the format.
+
+/// How a column stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Align {
+    Left,
+    Right,
+}
+
+/// A column of a table.
+#[derive(Clone, Debug)]
+pub(super) struct Column {
+    pub(super) head: &'static str,
+    pub(super) align: Align,
+    /// A figure that a tool is set to, or a mark: printed large.
+    pub(super) strong: bool,
+}
+
+pub(super) const fn left(head: &'static str) -> Column {
+    Column { head, align: Align::Left, strong: false }
+}
+
+pub(super) const fn right(head: &'static str) -> Column {
+    Column { head, align: Align::Right, strong: false }
+}
+
+impl Column {
+    pub(super) const fn strong(mut self) -> Self {
+        self.strong = true;
+        self
+    }
+}
+
+/// A table; every row is one line of work with a box to tick.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Table {
+    pub(super) columns: Vec<Column>,
+    pub(super) rows: Vec<Vec<String>>,
+    /// What the rows come to.
+    pub(super) foot: String,
+}
+
+/// A piece of a paper.
+#[derive(Clone, Debug)]
+pub(super) enum Block {
+    /// A new part of the paper.
+    Heading(String),
+    /// A setting of a tool: the figure, large, and what it is.
+    Setting { figure: String, what: String, more: Vec<String> },
+    /// Lines of work.
+    Table(Table),
+    /// A line or two of text.
+    Note(String),
+    /// What to mind so that nobody is hurt.
+    Caution(String),
+    /// How to know that it came out right.
+    Proof(Vec<String>),
+    /// A drawing, with what it shows in words.
+    Drawing { svg: String, caption: String },
+}
+
+/// A whole paper.
+#[derive(Clone, Debug)]
+pub(super) struct Page {
+    pub(super) title: &'static str,
+    pub(super) job: String,
+    pub(super) revision: String,
+    /// Of the texts the paper was made from.
+    pub(super) hash: String,
+    /// `inches to 1/32`.
+    pub(super) measure: String,
+    pub(super) notes: Vec<String>,
+    pub(super) blocks: Vec<Block>,
+    /// Figures that were rounded, with their exact values.
+    pub(super) exacts: Vec<(String, String)>,
+}

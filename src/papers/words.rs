@@ -1,0 +1,268 @@
+//! Parts and their features in the words of the trade.
+
+use crate::measure::Length;
+use crate::model::Piece;
+use crate::parts::{Bore, Face, Feature, FeatureKind, Part, PartId, Parts, Role};
+
+use super::figures::Figures;
+
+/// What a part is called on paper: `left end`, `rail between upper and middle`.
+pub(super) fn name(part: &Part) -> String {
+    let mut path: Vec<&str> = part.path.split('.').skip(1).collect();
+    let own = path.pop().unwrap_or(&part.path);
+    let own = match own.split('-').collect::<Vec<_>>().as_slice() {
+        [what @ ("stile" | "rail" | "partition" | "divider"), before, after] => {
+            format!("{what} between {} and {}", edge(before), edge(after))
+        }
+        words => words.join(" "),
+    };
+    // Members carry the name of their list in their own.
+    let plain = matches!(part.role, Role::Stile | Role::Rail | Role::Partition | Role::Divider);
+    match path.last() {
+        Some(opening) if !plain => {
+            let leaf = matches!(*opening, "left-door" | "right-door" | "door" | "front");
+            if leaf {
+                let of = path.len().checked_sub(2).and_then(|i| path.get(i)).copied().unwrap_or("");
+                format!("{of} {}, {own}", opening.replace('-', " "))
+            } else {
+                format!("{opening}, {own}")
+            }
+        }
+        _ => own,
+    }
+}
+
+fn edge(name: &str) -> &str {
+    if name == "edge" { "the edge" } else { name }
+}
+
+/// Every feature of a part, one sentence each, like ones together.
+pub(super) fn features(
+    part: &Part,
+    parts: &Parts,
+    piece: &Piece,
+    figures: &Figures,
+) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    let mut flutes: Vec<&Feature> = Vec::new();
+    let mut bores: Vec<&Feature> = Vec::new();
+    for feature in &part.features {
+        match feature.kind {
+            FeatureKind::Flute(_) => flutes.push(feature),
+            FeatureKind::Bore(_) => bores.push(feature),
+            _ => {
+                let line = one(part, feature, parts, figures);
+                if !lines.contains(&line) {
+                    lines.push(line);
+                }
+            }
+        }
+    }
+    lines = both_ends(lines);
+    if let Some(first) = flutes.first() {
+        let FeatureKind::Flute(bit) = first.kind else { return lines };
+        let bit = piece.bits.get(bit).map_or("", |bit| bit.name.as_str());
+        lines.push(format!(
+            "{} flutes {} deep with {bit}, see the set-up sheet",
+            flutes.len(),
+            figures.text(first.deep)
+        ));
+    }
+    for (bore, what) in [(Bore::Cup, "hinge cup"), (Bore::Pull, "pull hole")] {
+        let same: Vec<&&Feature> =
+            bores.iter().filter(|f| f.kind == FeatureKind::Bore(bore)).collect();
+        let Some(first) = same.first() else { continue };
+        let places: Vec<String> = same.iter().map(|f| figures.text(f.centre().0)).collect();
+        let start = part.face_name(Face::LengthStart);
+        let edge = part.face_name(Face::WidthStart);
+        let across = figures.text(first.centre().1);
+        let same_line = same.iter().all(|f| f.centre().1 == first.centre().1);
+        let across =
+            if same_line { format!("{across} from the {edge}") } else { "as drawn".to_owned() };
+        let plural = if same.len() > 1 { "s" } else { "" };
+        let deep = if bore == Bore::Cup {
+            format!(", {} deep", figures.hardware(first.deep))
+        } else {
+            String::new()
+        };
+        lines.push(format!(
+            "{} {what}{plural} {}{deep}: centre {} from the {start}, {across}",
+            same.len(),
+            figures.hardware(first.u.1 - first.u.0),
+            places.join(" and "),
+        ));
+    }
+    lines
+}
+
+/// Two lines that differ only in their end become one.
+fn both_ends(lines: Vec<String>) -> Vec<String> {
+    let mut joined: Vec<String> = Vec::new();
+    for line in lines {
+        let twin = joined.iter_mut().find(|known| {
+            let (Some((a, _)), Some((b, _))) =
+                (known.split_once(" at the "), line.split_once(" at the "))
+            else {
+                return false;
+            };
+            a == b
+        });
+        match twin {
+            Some(known) => {
+                if let Some((head, _)) = known.split_once(" at the ") {
+                    *known = format!("{head} at both ends");
+                }
+            }
+            None => joined.push(line),
+        }
+    }
+    joined
+}
+
+/// Where a channel lies: its distance from the named edge or end it is
+/// measured from, its width, and where it stops short.
+pub(super) struct Channel {
+    /// It runs along the part's length.
+    pub(super) along: bool,
+    /// The end or edge that its distance counts from.
+    pub(super) datum: Face,
+    /// From the datum to its near side.
+    pub(super) from: Length,
+    /// Across.
+    pub(super) wide: Length,
+    /// How far it stops short of each end of its run.
+    pub(super) stops: (Length, Length),
+}
+
+pub(super) fn channel(part: &Part, feature: &Feature) -> Channel {
+    let (long, wide) = part.face_size(feature.face);
+    let along = (feature.u.1 - feature.u.0) >= (feature.v.1 - feature.v.0);
+    let (across, run, whole_run, whole_across) =
+        if along { (feature.v, feature.u, long, wide) } else { (feature.u, feature.v, wide, long) };
+    let (start, end) = match (feature.face, along) {
+        (Face::ThickStart | Face::ThickEnd, true) => (Face::WidthStart, Face::WidthEnd),
+        (Face::ThickStart | Face::ThickEnd, false) => (Face::LengthStart, Face::LengthEnd),
+        (Face::WidthStart | Face::WidthEnd, _) => (Face::ThickStart, Face::ThickEnd),
+        _ => (Face::ThickStart, Face::ThickEnd),
+    };
+    // From the nearer side, so that the figure is the smaller one.
+    let far = whole_across - across.1;
+    let (datum, from) = if far < across.0 { (end, far) } else { (start, across.0) };
+    Channel { along, datum, from, wide: across.1 - across.0, stops: (run.0, whole_run - run.1) }
+}
+
+fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> String {
+    let face = part.face_name(feature.face);
+    let text = |length| figures.text(length);
+    match feature.kind {
+        FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => {
+            let channel = channel(part, feature);
+            let what = match feature.kind {
+                FeatureKind::Dado => "dado",
+                FeatureKind::Groove => "groove",
+                _ => "rabbet",
+            };
+            let datum = part.face_name(channel.datum);
+            let place = if channel.from.is_zero() {
+                format!("along the {datum}")
+            } else {
+                format!("{} from the {datum}", text(channel.from))
+            };
+            let takes =
+                feature.takes.map_or(String::new(), |id| format!(", takes {}", mark(parts, id)));
+            let stops = stops(part, feature, &channel, figures);
+            format!(
+                "{what} {} wide, {} deep in the {face}, {place}{stops}{takes}",
+                text(channel.wide),
+                text(feature.deep)
+            )
+        }
+        FeatureKind::Mitre => format!("{face} mitred 45 degrees; the width is to the long point"),
+        FeatureKind::Notch => {
+            let (long, wide) = part.face_size(feature.face);
+            let end = if feature.u.0.is_zero() {
+                format!(" at the {}", part.face_name(Face::LengthStart))
+            } else if feature.u.1 == long {
+                format!(" at the {}", part.face_name(Face::LengthEnd))
+            } else {
+                format!(
+                    ", {} from the {}",
+                    text(feature.u.0.min(long - feature.u.1)),
+                    part.face_name(Face::LengthStart)
+                )
+            };
+            let edge = if feature.v.0.is_zero() { Face::WidthStart } else { Face::WidthEnd };
+            let edge = if feature.v.0.is_zero() || feature.v.1 == wide {
+                part.face_name(edge)
+            } else {
+                "middle".into()
+            };
+            format!(
+                "notch {} by {}, {edge}{end}",
+                text(feature.u.1 - feature.u.0),
+                text(feature.v.1 - feature.v.0)
+            )
+        }
+        FeatureKind::Pockets(count) => {
+            let end = if feature.u.0.is_zero() { Face::LengthStart } else { Face::LengthEnd };
+            format!("{count} pocket holes in the {face} at the {}", part.face_name(end))
+        }
+        FeatureKind::Tenon => format!(
+            "tenon {} long, {} thick at the {face}",
+            text(feature.deep),
+            text(feature.v.1 - feature.v.0)
+        ),
+        FeatureKind::Mortise => format!(
+            "mortise {} long, {} wide, {} deep in the {face}, {} from the {}{}",
+            text(feature.u.1 - feature.u.0),
+            text(feature.v.1 - feature.v.0),
+            text(feature.deep),
+            text(feature.u.0),
+            part.face_name(Face::LengthStart),
+            feature.takes.map_or(String::new(), |id| format!(", takes {}", mark(parts, id))),
+        ),
+        FeatureKind::Dowels(count) => format!("{count} dowels at the {face}"),
+        FeatureKind::Bore(_) | FeatureKind::Flute(_) => String::new(),
+    }
+}
+
+fn stops(part: &Part, feature: &Feature, channel: &Channel, figures: &Figures) -> String {
+    let (start, end) = match (feature.face, channel.along) {
+        (Face::ThickStart | Face::ThickEnd, false) => (Face::WidthStart, Face::WidthEnd),
+        (Face::LengthStart | Face::LengthEnd, _) => (Face::WidthStart, Face::WidthEnd),
+        _ => (Face::LengthStart, Face::LengthEnd),
+    };
+    // A dado may run out into a rabbet that is cut away there anyway.
+    let open = |at: Length, face: Face| {
+        part.features.iter().any(|other| {
+            other.kind == FeatureKind::Rabbet
+                && other.face == feature.face
+                && match face {
+                    Face::WidthEnd => {
+                        other.v.0 <= part.width.length - at && other.v.1 == part.width.length
+                    }
+                    Face::WidthStart => other.v.0.is_zero() && other.v.1 >= at,
+                    Face::LengthEnd => {
+                        other.u.0 <= part.length.length - at && other.u.1 == part.length.length
+                    }
+                    _ => other.u.0.is_zero() && other.u.1 >= at,
+                }
+        })
+    };
+    let mut text = String::new();
+    for (stop, face) in [(channel.stops.0, start), (channel.stops.1, end)] {
+        if stop.is_positive() && !open(stop, face) {
+            text.push_str(&format!(
+                ", stopped {} from the {}",
+                figures.text(stop),
+                part.face_name(face)
+            ));
+        }
+    }
+    text
+}
+
+/// The mark of a part.
+pub(super) fn mark(parts: &Parts, id: PartId) -> &str {
+    parts.get(id).map_or("", |part| part.mark.as_str())
+}

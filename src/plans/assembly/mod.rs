@@ -1,0 +1,80 @@
+//! The order of assembly: tasks from the joints, their dependencies, and when
+//! one pair of hands does each.
+
+mod schedule;
+mod tasks;
+
+use crate::measure::{Duration, Length};
+use crate::parts::PartId;
+
+pub use schedule::{Schedule, Slot};
+
+/// What happens after the hands-on part of a task.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Wait {
+    /// Nothing.
+    None,
+    /// It stays in the clamps.
+    Clamps,
+    /// The finish dries.
+    Finish,
+}
+
+/// What a task is, for its caution.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Work {
+    /// Bench work.
+    Bench,
+    /// Sawing and planing.
+    Machine,
+    /// The router.
+    Router,
+    /// Gluing.
+    Glue,
+    /// Finishing.
+    Finish,
+    /// Lifting and fixing in the house.
+    Fit,
+}
+
+/// A step of the assembly.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Task {
+    /// What is done.
+    pub title: String,
+    /// How, line by line.
+    pub lines: Vec<String>,
+    /// The parts it needs.
+    pub parts: Vec<PartId>,
+    /// What kind of work it is.
+    pub work: Work,
+    /// Hands-on.
+    pub hands: Duration,
+    /// Then it waits.
+    pub wait: Duration,
+    /// For what.
+    pub waits_for: Wait,
+    /// Clamps in use while it waits.
+    pub clamps: u32,
+    /// The rectangle whose diagonals are compared.
+    pub square: Option<(Length, Length)>,
+    /// Tasks that come first, by index.
+    pub after: Vec<usize>,
+}
+
+/// The whole order.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Assembly {
+    /// The tasks; each comes after those it depends on.
+    pub tasks: Vec<Task>,
+    /// When each is done.
+    pub schedule: Schedule,
+}
+
+/// Plans the assembly of a piece.
+#[must_use]
+pub fn plan(piece: &crate::model::Piece, parts: &crate::parts::Parts) -> Assembly {
+    let tasks = tasks::tasks(piece, parts);
+    let schedule = schedule::schedule(&tasks, piece.shop.day);
+    Assembly { tasks, schedule }
+}

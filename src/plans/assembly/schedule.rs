@@ -1,0 +1,192 @@
+//! When one pair of hands does each task, and which tasks set the end.
+
+use petgraph::algo::toposort;
+use petgraph::graph::{DiGraph, NodeIndex};
+
+use crate::measure::{Duration, Exact};
+
+use super::Task;
+
+/// When a task is worked on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Slot {
+    /// The working day, from 1.
+    pub day: u32,
+    /// Minutes into that day.
+    pub at: u32,
+    /// Its place in the order, from nought.
+    pub order: usize,
+    /// It sets the end: a delay here delays the whole.
+    pub critical: bool,
+}
+
+/// When everything is done.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Schedule {
+    /// By task.
+    pub slots: Vec<Slot>,
+    /// Working days, waits over night included.
+    pub days: u32,
+    /// All hands-on time.
+    pub hands: Duration,
+    /// The longest chain of work and waits.
+    pub longest: Duration,
+}
+
+const DAY: i64 = 24 * 60;
+
+/// Hands-on work fills the working day; waits run through the night. Of the
+/// tasks that are ready, the one with the longest chain behind it goes first.
+pub(super) fn schedule(tasks: &[Task], day: Duration) -> Schedule {
+    let mut graph: DiGraph<usize, ()> = DiGraph::new();
+    let nodes: Vec<NodeIndex> = (0..tasks.len()).map(|index| graph.add_node(index)).collect();
+    for (index, task) in tasks.iter().enumerate() {
+        for before in &task.after {
+            if let (Some(a), Some(b)) = (nodes.get(*before), nodes.get(index)) {
+                graph.add_edge(*a, *b, ());
+            }
+        }
+    }
+    // The tasks are made so that none waits for itself; were one to, the order
+    // they were made in is still a workable one.
+    let order: Vec<usize> = toposort(&graph, None)
+        .map(|order| order.into_iter().map(|node| graph[node]).collect())
+        .unwrap_or_else(|_| (0..tasks.len()).collect());
+    let minutes = |duration: Duration| duration.0.ceil().max(0);
+    let span = |task: &Task| minutes(task.hands) + minutes(task.wait);
+    let mut tail = vec![0i64; tasks.len()];
+    for index in order.iter().rev() {
+        let after = tasks.iter().enumerate().filter(|(_, task)| task.after.contains(index));
+        tail[*index] = span(&tasks[*index]) + after.map(|(next, _)| tail[next]).max().unwrap_or(0);
+    }
+    let longest = tail.iter().copied().max().unwrap_or(0);
+    let critical = critical(tasks, &tail, longest);
+    let day = minutes(day).clamp(60, DAY);
+    let mut ready_at: Vec<Option<i64>> = vec![None; tasks.len()];
+    let mut slots = vec![Slot { day: 1, at: 0, order: 0, critical: false }; tasks.len()];
+    let mut done = vec![false; tasks.len()];
+    let mut now = 0i64;
+    for place in 0..tasks.len() {
+        let ready = |index: &usize, ready_at: &[Option<i64>]| {
+            tasks[*index]
+                .after
+                .iter()
+                .map(|before| ready_at[*before])
+                .try_fold(0, |latest, at| at.map(|at| at.max(latest)))
+        };
+        let open: Vec<(usize, i64)> = (0..tasks.len())
+            .filter(|index| !done[*index])
+            .filter_map(|index| ready(&index, &ready_at).map(|at| (index, at)))
+            .collect();
+        let soonest = open.iter().map(|(_, at)| *at).min().unwrap_or(now).max(now);
+        now = soonest;
+        let next = open
+            .iter()
+            .filter(|(_, at)| *at <= now)
+            .max_by_key(|(index, _)| (tail[*index], std::cmp::Reverse(*index)))
+            .map(|(index, _)| *index);
+        let Some(index) = next else { break };
+        let hands = minutes(tasks[index].hands);
+        let into = now.rem_euclid(DAY);
+        // What does not fit into the rest of the day begins the next morning;
+        // what fills more than a day begins at once.
+        if into >= day || hands <= day && into + hands > day {
+            now = now - into + DAY;
+        }
+        let start = now;
+        slots[index] = Slot {
+            day: u32::try_from(start / DAY).unwrap_or(0) + 1,
+            at: u32::try_from(start % DAY).unwrap_or(0),
+            order: place,
+            critical: critical.contains(&index),
+        };
+        now = end_of(start, hands, day);
+        ready_at[index] = Some(now + minutes(tasks[index].wait));
+        done[index] = true;
+    }
+    let end = ready_at.iter().flatten().copied().max().unwrap_or(0);
+    let total: i64 = tasks.iter().map(|task| minutes(task.hands)).sum();
+    let days = u32::try_from((end + DAY - 1) / DAY).unwrap_or(1).max(1);
+    Schedule {
+        slots,
+        days,
+        hands: Duration(Exact::int(total)),
+        longest: Duration(Exact::int(longest)),
+    }
+}
+
+/// Where work of so many minutes ends, the nights between left out.
+fn end_of(start: i64, mut minutes: i64, day: i64) -> i64 {
+    let mut at = start;
+    loop {
+        let left = day - at.rem_euclid(DAY);
+        if minutes <= left {
+            return at + minutes;
+        }
+        minutes -= left.max(0);
+        at = at - at.rem_euclid(DAY) + DAY;
+    }
+}
+
+/// One longest chain, from its first task to its last.
+fn critical(tasks: &[Task], tail: &[i64], longest: i64) -> Vec<usize> {
+    let mut chain = Vec::new();
+    let mut at =
+        (0..tasks.len()).find(|index| tail[*index] == longest && tasks[*index].after.is_empty());
+    while let Some(index) = at {
+        chain.push(index);
+        let own = tail[index];
+        at = (0..tasks.len())
+            .filter(|next| tasks[*next].after.contains(&index) && tail[*next] < own)
+            .max_by_key(|next| (tail[*next], std::cmp::Reverse(*next)));
+    }
+    chain
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plans::assembly::{Wait, Work};
+
+    fn task(hands: i64, wait: i64, after: &[usize]) -> Task {
+        Task {
+            title: String::new(),
+            lines: Vec::new(),
+            parts: Vec::new(),
+            work: Work::Bench,
+            hands: Duration(Exact::int(hands)),
+            wait: Duration(Exact::int(wait)),
+            waits_for: Wait::None,
+            clamps: 0,
+            square: None,
+            after: after.to_vec(),
+        }
+    }
+
+    /// Two glue-ups of an hour's clamping each share the waits: 30 + 30 of
+    /// hands, the second starting while the first is in the clamps; the third
+    /// needs both: 30 + 30 + 60 = 120 minutes in.
+    #[test]
+    fn hands_work_while_clamps_hold() {
+        let tasks = [task(30, 60, &[]), task(30, 60, &[]), task(10, 0, &[0, 1])];
+        let plan = schedule(&tasks, Duration::hours(Exact::int(8)));
+        assert_eq!(plan.slots[1].at, 30);
+        assert_eq!(plan.slots[2].at, 120);
+        assert_eq!(plan.days, 1);
+        assert_eq!(plan.longest, Duration(Exact::int(100)));
+    }
+
+    #[test]
+    fn a_wait_over_night_costs_no_hands() {
+        let tasks = [task(60, 24 * 60, &[]), task(60, 0, &[0])];
+        let plan = schedule(&tasks, Duration::hours(Exact::int(8)));
+        assert_eq!((plan.slots[1].day, plan.slots[1].at), (2, 60));
+    }
+
+    #[test]
+    fn work_that_does_not_fit_the_day_begins_the_next() {
+        let tasks = [task(400, 0, &[]), task(200, 0, &[0])];
+        let plan = schedule(&tasks, Duration::hours(Exact::int(8)));
+        assert_eq!((plan.slots[1].day, plan.slots[1].at), (2, 0));
+    }
+}

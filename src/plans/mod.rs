@@ -1,0 +1,6 @@
+//! What to do with the parts: set-ups of the router, the order of assembly.
+//! In: a piece and its parts. Out: plans, which papers print.
+//! Must not know checks or drawings.
+
+pub mod assembly;
+pub mod setups;

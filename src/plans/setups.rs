@@ -1,0 +1,218 @@
+//! Set-ups of the router: what can be cut without touching fence, bit or depth.
+
+use crate::measure::{Duration, Exact, Length};
+use crate::model::{BitShape, Piece};
+use crate::parts::{Face, Feature, FeatureKind, Part, PartId, Parts};
+use crate::trade;
+
+/// One line of a set-up, across its run.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Channel {
+    /// From the datum to its near side.
+    pub from: Length,
+    /// Across.
+    pub wide: Length,
+    /// How far it stops short of where the run begins.
+    pub stop: Length,
+}
+
+/// The bit of a set-up.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Cutter {
+    /// Its name in the spec; `None` where the spec has no bit that suits.
+    pub name: Option<String>,
+    /// Its diameter; that of the cut where the spec has none.
+    pub diameter: Length,
+    /// The fastest it may turn: the spec's figure, or the limit for its size.
+    pub speed: u32,
+}
+
+/// A piece of a set-up: which part, and how far the router runs in it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Run {
+    /// The part.
+    pub part: PartId,
+    /// The length of all its lines.
+    pub length: Length,
+}
+
+/// A set-up.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Setup {
+    /// What is cut.
+    pub kind: FeatureKind,
+    /// The face, in the frame of its parts.
+    pub face: Face,
+    /// It runs along the length of its parts.
+    pub along: bool,
+    /// The end or edge that distances count from.
+    pub datum: String,
+    /// The face by name.
+    pub face_name: String,
+    /// The lines, from the datum; several only for flutes.
+    pub lines: Vec<Channel>,
+    /// How deep.
+    pub deep: Length,
+    /// The bit.
+    pub cutter: Cutter,
+    /// The depth to set for each pass.
+    pub passes: Vec<Length>,
+    /// The pieces.
+    pub runs: Vec<Run>,
+    /// From the datum to a straight-edge that the base plate runs along; on
+    /// the far side of the cut where there is no room before it.
+    pub guide: Length,
+    /// The straight-edge lies beyond the cut.
+    pub guide_beyond: bool,
+    /// Setting up and running all pieces.
+    pub time: Duration,
+}
+
+/// Every set-up: bit by bit, so that the bit is changed least; of one bit those
+/// with one depth together.
+#[must_use]
+pub fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
+    let mut setups: Vec<Setup> = Vec::new();
+    for (id, part) in parts.iter() {
+        let mut flutes: Vec<&Feature> = Vec::new();
+        for feature in &part.features {
+            match feature.kind {
+                FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => {
+                    add(&mut setups, one(piece, part, id, &[feature]));
+                }
+                FeatureKind::Flute(_) => flutes.push(feature),
+                _ => {}
+            }
+        }
+        if !flutes.is_empty() {
+            add(&mut setups, one(piece, part, id, &flutes));
+        }
+    }
+    for setup in &mut setups {
+        setup.time = time(piece, setup);
+    }
+    setups.sort_by(|a, b| {
+        let key = |s: &Setup| {
+            (s.cutter.name.clone(), s.cutter.diameter, s.deep, s.lines.first().map(|l| l.from))
+        };
+        key(a).cmp(&key(b))
+    });
+    setups
+}
+
+/// A piece joins the set-up that would cut it, or begins a new one.
+fn add(setups: &mut Vec<Setup>, new: Setup) {
+    let same = setups.iter_mut().find(|old| {
+        old.kind == new.kind
+            && old.deep == new.deep
+            && old
+                .lines
+                .iter()
+                .map(|l| (l.from, l.wide))
+                .eq(new.lines.iter().map(|l| (l.from, l.wide)))
+            && old.datum == new.datum
+            && old.cutter == new.cutter
+            && edge_face(old.face) == edge_face(new.face)
+    });
+    match same {
+        Some(old) => {
+            for run in new.runs {
+                match old.runs.iter_mut().find(|known| known.part == run.part) {
+                    Some(known) => known.length += run.length,
+                    None => old.runs.push(run),
+                }
+            }
+        }
+        None => setups.push(new),
+    }
+}
+
+/// A broad face and an edge are worked differently; which of the two broad
+/// faces is up makes no difference to the fence.
+fn edge_face(face: Face) -> bool {
+    matches!(face, Face::ThickStart | Face::ThickEnd)
+}
+
+fn one(piece: &Piece, part: &Part, id: PartId, features: &[&Feature]) -> Setup {
+    let first = features[0];
+    let (long, wide) = part.face_size(first.face);
+    let along = first.u.1 - first.u.0 >= first.v.1 - first.v.0;
+    let whole = if along { wide } else { long };
+    let across = |f: &Feature| if along { f.v } else { f.u };
+    let run = |f: &Feature| if along { f.u } else { f.v };
+    let (start, end) = match (first.face, along) {
+        (Face::ThickStart | Face::ThickEnd, true) => (Face::WidthStart, Face::WidthEnd),
+        (Face::ThickStart | Face::ThickEnd, false) => (Face::LengthStart, Face::LengthEnd),
+        _ => (Face::ThickStart, Face::ThickEnd),
+    };
+    // From the nearer side; flutes are symmetrical and count from the start.
+    let (a, b) = across(first);
+    let from_end = features.len() == 1 && whole - b < a;
+    let lines = features
+        .iter()
+        .map(|f| {
+            let (a, b) = across(f);
+            let from = if from_end { whole - b } else { a };
+            Channel { from, wide: b - a, stop: run(f).0.max(Length::ZERO) }
+        })
+        .collect::<Vec<_>>();
+    let cut = lines.first().map_or(Length::ZERO, |line| line.wide);
+    let cutter = cutter(piece, first, cut);
+    let offset = (piece.shop.base_plate - cutter.diameter).half();
+    let near = lines.first().map_or(Length::ZERO, |line| line.from);
+    let (guide, guide_beyond) =
+        if near >= offset { (near - offset, false) } else { (near + cut + offset, true) };
+    let length: Length = features.iter().map(|f| run(f).1 - run(f).0).sum();
+    Setup {
+        kind: first.kind,
+        face: first.face,
+        along,
+        datum: part.face_name(if from_end { end } else { start }),
+        face_name: part.face_name(first.face),
+        deep: first.deep,
+        passes: trade::depth_passes(cutter.diameter, first.deep),
+        cutter,
+        lines,
+        runs: vec![Run { part: id, length }],
+        guide,
+        guide_beyond,
+        time: Duration::default(),
+    }
+}
+
+/// The bit for a cut: the flute's own, or the widest straight bit of the spec
+/// that is not wider than the channel.
+fn cutter(piece: &Piece, feature: &Feature, wide: Length) -> Cutter {
+    let bit = match feature.kind {
+        FeatureKind::Flute(index) => piece.bits.get(index),
+        _ => piece
+            .bits
+            .iter()
+            .filter(|bit| bit.shape == BitShape::Straight && bit.diameter <= wide)
+            .max_by_key(|bit| bit.diameter),
+    };
+    let diameter = bit.map_or(wide, |bit| bit.diameter);
+    let limit = trade::speed_limit(diameter);
+    Cutter {
+        name: bit.map(|bit| bit.name.clone()),
+        diameter,
+        speed: bit.and_then(|bit| bit.speed).map_or(limit, |speed| speed.min(limit)),
+    }
+}
+
+/// Strokes across the width of a channel that is wider than its bit.
+#[must_use]
+pub fn strokes(setup: &Setup) -> i64 {
+    let wide = setup.lines.first().map_or(Length::ZERO, |line| line.wide);
+    match setup.kind {
+        FeatureKind::Flute(_) => 1,
+        _ => (wide / setup.cutter.diameter).ceil().max(1),
+    }
+}
+
+fn time(piece: &Piece, setup: &Setup) -> Duration {
+    let run: Length = setup.runs.iter().map(|run| run.length).sum();
+    let feed = piece.shop.feed;
+    let minutes = run / feed * Exact::int(setup.passes.len() as i64) * Exact::int(strokes(setup));
+    Duration(piece.shop.set_up.0 + Exact::int(minutes.ceil()))
+}
