@@ -87,6 +87,14 @@ impl Source {
         Position { line, column: before.chars().count() + 1 }
     }
 
+    /// The first byte of a line (counted from 1); the end of the text where
+    /// there is no such line.
+    #[must_use]
+    pub fn line_start(&self, line: usize) -> usize {
+        let start = line.checked_sub(1).and_then(|i| self.line_starts.get(i));
+        start.map_or(self.text.len(), |start| *start as usize)
+    }
+
     /// The text of a line (counted from 1), without its end.
     #[must_use]
     pub fn line(&self, line: usize) -> &str {

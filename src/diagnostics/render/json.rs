@@ -1,12 +1,19 @@
-//! One JSON object a line, for other programs.
+//! JSON lines: one finding a line, for programs.
+//!
+//! Bytes count from 0 and end one past the last. Lines and columns count from
+//! 1; columns are in characters (Unicode scalar values). Exact lengths are
+//! fractions of a millimetre, `"127/5"`, beside the figure as printed.
+
+use std::io;
 
 use serde::Serialize;
+use serde_json::ser::{Formatter, Serializer};
 
-use crate::diagnostics::{Diagnostic, Figure, Label, Sources};
+use super::visible::is_unseen;
+use crate::diagnostics::{Diagnostic, Edit, Figure, Label, Sources, Sum};
 use crate::measure::{Length, Span, Unit};
 
-/// The version of the objects below; it changes when a field changes its
-/// meaning or goes.
+/// The version of the objects; goes up when a field changes or goes away.
 pub const SCHEMA: u32 = 1;
 
 #[derive(Serialize)]
@@ -16,15 +23,16 @@ struct Line<'a> {
     severity: &'a str,
     title: &'a str,
     subject: Option<&'a str>,
-    primary: Place<'a>,
-    labels: Vec<Place<'a>>,
-    sums: Vec<SumLine<'a>>,
+    #[serde(flatten)]
+    at: Place<'a>,
+    label: &'a str,
+    labels: Vec<Marked<'a>>,
+    sums: Vec<Arithmetic<'a>>,
     because: Option<&'a str>,
     notes: &'a [String],
-    fixes: Vec<FixLine<'a>>,
+    fixes: Vec<Way<'a>>,
 }
 
-/// Lines and columns count from 1, columns in characters; bytes from 0.
 #[derive(Serialize)]
 struct Place<'a> {
     file: &'a str,
@@ -34,113 +42,89 @@ struct Place<'a> {
     column: usize,
     end_line: usize,
     end_column: usize,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    text: Option<&'a str>,
 }
 
 #[derive(Serialize)]
-struct SumLine<'a> {
-    head: &'a str,
-    text: String,
-    terms: Vec<TermLine<'a>>,
-    total: FigureLine<'a>,
-    divided_by: u32,
-}
-
-#[derive(Serialize)]
-struct TermLine<'a> {
-    minus: bool,
-    times: u32,
-    figure: FigureLine<'a>,
-    name: &'a str,
-}
-
-#[derive(Serialize)]
-struct FigureLine<'a> {
-    /// Exact, as a fraction of millimetres.
-    mm: String,
+struct Marked<'a> {
+    #[serde(flatten)]
+    at: Place<'a>,
     text: &'a str,
 }
 
 #[derive(Serialize)]
-struct FixLine<'a> {
-    title: &'a str,
-    grade: &'a str,
-    edits: Vec<EditLine<'a>>,
+struct Arithmetic<'a> {
+    head: &'a str,
+    text: String,
+    terms: Vec<Part<'a>>,
+    shared_among: u32,
+    total: Amount<'a>,
 }
 
 #[derive(Serialize)]
-struct EditLine<'a> {
-    at: Place<'a>,
-    replacement: &'a str,
+struct Part<'a> {
+    minus: bool,
+    times: u32,
+    #[serde(flatten)]
+    amount: Amount<'a>,
+    name: &'a str,
+}
+
+#[derive(Serialize)]
+struct Amount<'a> {
+    mm: Option<String>,
+    text: &'a str,
+}
+
+#[derive(Serialize)]
+struct Way<'a> {
+    title: &'a str,
+    grade: &'a str,
+    edits: Vec<Marked<'a>>,
 }
 
 /// Every finding as a JSON object on a line of its own.
 #[must_use]
 pub fn json(sources: &Sources, diagnostics: &[Diagnostic]) -> String {
-    let mut text = String::new();
-    for d in diagnostics {
-        let line = Line {
-            schema: SCHEMA,
-            slug: d.slug,
-            severity: d.severity.word(),
-            title: &d.title,
-            subject: d.subject.as_deref(),
-            primary: labelled(sources, &d.primary),
-            labels: d.labels.iter().map(|label| labelled(sources, label)).collect(),
-            sums: d
-                .sums
-                .iter()
-                .map(|sum| SumLine {
-                    head: &sum.head,
-                    text: sum.text(),
-                    terms: sum
-                        .terms
-                        .iter()
-                        .map(|term| TermLine {
-                            minus: term.minus,
-                            times: term.times,
-                            figure: figure(&term.figure),
-                            name: &term.name,
-                        })
-                        .collect(),
-                    total: figure(&sum.total),
-                    divided_by: sum.over,
-                })
-                .collect(),
-            because: d.because.as_deref(),
-            notes: &d.notes,
-            fixes: d
-                .fixes
-                .iter()
-                .map(|fix| FixLine {
-                    title: &fix.title,
-                    grade: fix.grade.word(),
-                    edits: fix
-                        .edits
-                        .iter()
-                        .map(|edit| EditLine {
-                            at: place(sources, edit.span, None),
-                            replacement: &edit.text,
-                        })
-                        .collect(),
-                })
-                .collect(),
-        };
-        // These types hold nothing that JSON can't.
-        if let Ok(line) = serde_json::to_string(&line) {
-            text.push_str(&line);
-            text.push('\n');
+    let mut out = Vec::new();
+    for diagnostic in diagnostics {
+        let mut line = Vec::new();
+        let mut serializer = Serializer::with_formatter(&mut line, Escaped);
+        if object(sources, diagnostic).serialize(&mut serializer).is_ok() {
+            out.append(&mut line);
+            out.push(b'\n');
         }
     }
-    text
+    String::from_utf8(out).unwrap_or_default()
 }
 
-fn labelled<'a>(sources: &'a Sources, label: &'a Label) -> Place<'a> {
-    place(sources, label.span, Some(&label.text))
+fn object<'a>(sources: &'a Sources, diagnostic: &'a Diagnostic) -> Line<'a> {
+    let marked = |label: &'a Label| Marked { at: place(sources, label.span), text: &label.text };
+    let edit = |edit: &'a Edit| Marked { at: place(sources, edit.span), text: &edit.text };
+    Line {
+        schema: SCHEMA,
+        slug: diagnostic.slug,
+        severity: diagnostic.severity.word(),
+        title: &diagnostic.title,
+        subject: diagnostic.subject.as_deref(),
+        at: place(sources, diagnostic.primary.span),
+        label: &diagnostic.primary.text,
+        labels: diagnostic.labels.iter().map(marked).collect(),
+        sums: diagnostic.sums.iter().map(arithmetic).collect(),
+        because: diagnostic.because.as_deref(),
+        notes: &diagnostic.notes,
+        fixes: diagnostic
+            .fixes
+            .iter()
+            .map(|fix| Way {
+                title: &fix.title,
+                grade: fix.grade.word(),
+                edits: fix.edits.iter().map(edit).collect(),
+            })
+            .collect(),
+    }
 }
 
-fn place<'a>(sources: &'a Sources, span: Span, text: Option<&'a str>) -> Place<'a> {
+fn place(sources: &Sources, span: Span) -> Place<'_> {
     let (start, end) = (sources.position(span), sources.end_position(span));
     Place {
         file: sources.get(span.file).map_or("", |source| source.name.as_str()),
@@ -150,15 +134,59 @@ fn place<'a>(sources: &'a Sources, span: Span, text: Option<&'a str>) -> Place<'
         column: start.column,
         end_line: end.line,
         end_column: end.column,
-        text,
     }
 }
 
-fn figure(figure: &Figure) -> FigureLine<'_> {
-    FigureLine { mm: fraction(figure.exact), text: &figure.text }
+fn arithmetic(sum: &Sum) -> Arithmetic<'_> {
+    Arithmetic {
+        head: &sum.head,
+        text: sum.text(),
+        terms: sum
+            .terms
+            .iter()
+            .map(|term| Part {
+                minus: term.minus,
+                times: term.times,
+                amount: amount(&term.figure),
+                name: &term.name,
+            })
+            .collect(),
+        shared_among: sum.over,
+        total: amount(&sum.total),
+    }
 }
 
-fn fraction(length: Length) -> String {
+fn amount(figure: &Figure) -> Amount<'_> {
+    Amount { mm: fraction(figure.exact), text: &figure.text }
+}
+
+/// `127/5`; nothing for a length that arithmetic could not keep.
+fn fraction(length: Length) -> Option<String> {
     let mm = length.in_unit(Unit::Millimetre);
-    format!("{}/{}", mm.numer(), mm.denom())
+    (!mm.is_out_of_range()).then(|| format!("{}/{}", mm.numer(), mm.denom()))
+}
+
+/// Writes control characters and direction marks as `\u` escapes, so that the
+/// lines are harmless on a terminal too; a reader gets the same text back.
+struct Escaped;
+
+impl Formatter for Escaped {
+    fn write_string_fragment<W: ?Sized + io::Write>(
+        &mut self,
+        writer: &mut W,
+        fragment: &str,
+    ) -> io::Result<()> {
+        let mut rest = fragment;
+        while let Some(at) = rest.find(is_unseen) {
+            let (before, after) = rest.split_at(at);
+            writer.write_all(before.as_bytes())?;
+            let mut chars = after.chars();
+            let mut units = [0; 2];
+            for unit in chars.next().map_or(&[][..], |c| c.encode_utf16(&mut units)) {
+                write!(writer, "\\u{unit:04x}")?;
+            }
+            rest = chars.as_str();
+        }
+        writer.write_all(rest.as_bytes())
+    }
 }

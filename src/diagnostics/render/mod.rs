@@ -1,11 +1,24 @@
-//! Diagnostics as text: one file a format, all over the same data.
+//! Diagnostics as people and programs read them, one file per format.
+//! In: the texts and the findings. Out: printable text, the same for the same
+//! input. Must not know disk, environment or terminal: the [`Look`] is handed in.
 
+mod drawn;
 mod json;
-mod plain;
+mod look;
+mod mend;
 mod short;
+mod snippet;
+mod summary;
 mod terminal;
+mod visible;
+mod wrap;
 
 pub use json::{SCHEMA, json};
-pub use plain::plain;
-pub use short::{short, summary};
-pub use terminal::{Look, terminal};
+pub use look::Look;
+pub use short::short;
+pub use summary::summary;
+pub use terminal::terminal;
+pub use visible::plain;
+
+#[cfg(test)]
+mod tests;

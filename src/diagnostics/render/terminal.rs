@@ -1,267 +1,161 @@
-//! The message as a page: the statements with their figures, the sum, the edit.
+//! The page for a person: title, the statements with their figures, the sums,
+//! what happens at the bench, and the edits that mend it.
 
-use std::fmt::Write as _;
+use std::collections::BTreeMap;
 
-use miette::{
-    GraphicalReportHandler, GraphicalTheme, LabeledSpan, NamedSource, ThemeCharacters, ThemeStyles,
-};
+use super::snippet::snippet;
+use super::visible::visible;
+use super::wrap::{columns, fill, terms, words};
+use super::{Look, mend};
+use crate::diagnostics::{Diagnostic, Sources};
 
-use super::plain::{is_hostile, plain};
-use crate::diagnostics::{Diagnostic, Label, Severity, Sources};
-use crate::measure::FileId;
+/// Findings of one slug that are drawn in full; the rest is counted.
+const MOST_OF_A_KIND: usize = 20;
 
-/// How the page looks; decided by whoever knows the terminal.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Look {
-    /// With colour.
-    pub colour: bool,
-    /// With lines drawn in Unicode; else ASCII.
-    pub unicode: bool,
-    /// How many columns there are.
-    pub width: usize,
-}
+/// The column at which the lines under the snippet start, at least.
+const HEAD_LEAST: usize = 8;
 
-impl Look {
-    /// For logs and tests: no colour, 80 columns.
-    #[must_use]
-    pub fn plain() -> Self {
-        Self { colour: false, unicode: true, width: 80 }
-    }
-}
+/// The widest head that others are aligned to.
+const HEAD_MOST: usize = 16;
 
-/// How many findings of one slug are shown in full.
-const MOST_OF_A_KIND: usize = 12;
+/// The narrowest text under the snippet.
+const BODY_LEAST: usize = 24;
 
-/// Every finding as a page of its own, an empty line between them.
+/// Every finding as a page of its own, an empty line behind each; of many
+/// with one slug only the first, then a count.
 #[must_use]
 pub fn terminal(sources: &Sources, diagnostics: &[Diagnostic], look: Look) -> String {
-    let mut text = String::new();
-    let mut shown: Vec<(&str, usize)> = Vec::new();
-    for d in diagnostics {
-        let at = match shown.iter().position(|(slug, _)| *slug == d.slug) {
-            Some(at) => at,
-            None => {
-                shown.push((d.slug, 0));
-                shown.len() - 1
-            }
-        };
-        shown[at].1 += 1;
-        if shown[at].1 <= MOST_OF_A_KIND {
-            page(&mut text, sources, d, look);
-            text.push('\n');
+    let mut pages: Vec<String> = Vec::new();
+    let mut drawn: BTreeMap<&str, usize> = BTreeMap::new();
+    for diagnostic in diagnostics {
+        let count = drawn.entry(diagnostic.slug).or_default();
+        *count += 1;
+        if *count <= MOST_OF_A_KIND {
+            pages.push(page(sources, diagnostic, look));
         }
     }
-    for (slug, count) in shown.iter().filter(|(_, count)| *count > MOST_OF_A_KIND) {
-        let more = count - MOST_OF_A_KIND;
-        let _ = writeln!(text, "and {more} more of {slug}; `--format short` lists them all\n");
-    }
-    text
-}
-
-fn page(text: &mut String, sources: &Sources, d: &Diagnostic, look: Look) {
-    let (on, off) = colours(d.severity, look);
-    let title = wrap(&plain(&d.title), look.width, "  ");
-    let _ = writeln!(text, "{on}{}[{}]{off}: {title}", d.severity.word(), d.slug);
-    let own = d.primary.span.file;
-    snippet(text, sources, own, std::iter::once(&d.primary).chain(&d.labels), look);
-    let mut others: Vec<FileId> =
-        d.labels.iter().map(|label| label.span.file).filter(|file| *file != own).collect();
-    others.dedup();
-    for file in others {
-        snippet(text, sources, file, d.labels.iter(), look);
-    }
-    for sum in &d.sums {
-        row(text, &sum.head, &plain(&sum.text()), look);
-    }
-    if let Some(because) = &d.because {
-        row(text, "why", &plain(because), look);
-    }
-    for note in &d.notes {
-        row(text, "note", &plain(note), look);
-    }
-    for (number, fix) in d.fixes.iter().enumerate() {
-        let head = if number == 0 { "mend" } else { "or" };
-        row(text, head, &mend(sources, fix), look);
-    }
-    row(text, "more", &format!("casewright explain {}", d.slug), look);
-}
-
-/// `line 98: write `high 9` (make middle 9)`.
-fn mend(sources: &Sources, fix: &crate::diagnostics::Fix) -> String {
-    let Some(edit) = fix.edits.first() else { return plain(&fix.title) };
-    let line = sources.position(edit.span).line;
-    let put = plain(edit.text.trim());
-    let taken = plain(sources.text(edit.span).trim());
-    let title = plain(&fix.title);
-    match (put.is_empty(), taken.is_empty()) {
-        (true, _) => format!("line {line}: take `{taken}` away"),
-        (false, true) => format!("line {line}: add `{put}`"),
-        (false, false) if title.contains(&put) => format!("line {line}: `{put}`"),
-        (false, false) => format!("line {line}: `{put}` ({title})"),
-    }
-}
-
-/// A line of the foot: its head in a column of its own.
-fn row(text: &mut String, head: &str, body: &str, look: Look) {
-    let indent = " ".repeat(11);
-    let _ = writeln!(text, "  {head:<8} {}", wrap(body, look.width.saturating_sub(11), &indent));
-}
-
-/// Breaks a line at spaces so that it fits; later lines start with `indent`.
-fn wrap(line: &str, width: usize, indent: &str) -> String {
-    use unicode_width::UnicodeWidthStr as _;
-    let width = width.max(30);
-    let mut wrapped = String::new();
-    let mut column = 0;
-    for word in line.split(' ') {
-        let wide = word.width();
-        if column > 0 && column + 1 + wide > width {
-            wrapped.push('\n');
-            wrapped.push_str(indent);
-            column = 0;
-        } else if column > 0 {
-            wrapped.push(' ');
-            column += 1;
-        }
-        wrapped.push_str(word);
-        column += wide;
-    }
-    wrapped
-}
-
-fn colours(severity: Severity, look: Look) -> (&'static str, &'static str) {
-    if !look.colour {
-        return ("", "");
-    }
-    let on = match severity {
-        Severity::Error => "\u{1b}[1;31m",
-        Severity::Warning => "\u{1b}[1;33m",
-        Severity::Note => "\u{1b}[1;36m",
-    };
-    (on, "\u{1b}[0m")
-}
-
-/// What miette draws: the lines of one file with their labels.
-#[derive(Debug)]
-struct Snippet {
-    source: NamedSource<String>,
-    labels: Vec<LabeledSpan>,
-}
-
-impl std::fmt::Display for Snippet {
-    fn fmt(&self, _: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        Ok(())
-    }
-}
-
-impl std::error::Error for Snippet {}
-
-impl miette::Diagnostic for Snippet {
-    fn source_code(&self) -> Option<&dyn miette::SourceCode> {
-        Some(&self.source)
-    }
-
-    fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
-        Some(Box::new(self.labels.iter().cloned()))
-    }
-}
-
-fn snippet<'a>(
-    text: &mut String,
-    sources: &Sources,
-    file: FileId,
-    labels: impl Iterator<Item = &'a Label>,
-    look: Look,
-) {
-    let Some(source) = sources.get(file) else { return };
-    let (safe, moved) = safe(&source.text);
-    let mut spans: Vec<LabeledSpan> = Vec::new();
-    for label in labels.filter(|label| label.span.file == file) {
-        let (start, end) = (moved(label.span.start), moved(label.span.end));
-        let known = spans.iter().any(|span| span.offset() == start && span.len() == end - start);
-        if !known {
-            let words = (!label.text.is_empty()).then(|| plain(&label.text));
-            spans.push(LabeledSpan::new(words, start, end - start));
+    for (slug, count) in drawn {
+        if let Some(more @ 1..) = count.checked_sub(MOST_OF_A_KIND) {
+            pages.push(format!("{more} more of {slug}: `--format short` lists every one\n"));
         }
     }
-    // One label stands first in miette's header line: the leftmost primary.
-    if let Some(first) = spans.first_mut() {
-        *first =
-            LabeledSpan::new_primary_with_span(first.label().map(str::to_owned), *first.inner());
+    pages.iter().map(|page| format!("{page}\n")).collect()
+}
+
+fn page(sources: &Sources, diagnostic: &Diagnostic, look: Look) -> String {
+    let (snippet, left_out) = snippet(sources, diagnostic, look);
+    let mut lines = title(diagnostic, look);
+    lines.extend(snippet);
+    lines.extend(foot(sources, diagnostic, left_out, look));
+    lines.push(String::new());
+    lines.join("\n")
+}
+
+/// `error[sizes-conflict]: bank is 1/32 too tall`.
+fn title(diagnostic: &Diagnostic, look: Look) -> Vec<String> {
+    let kind = format!("{}[{}]", diagnostic.severity.word(), diagnostic.slug);
+    let title = visible(&diagnostic.title, look.unicode);
+    let room = look.width.saturating_sub(2).max(BODY_LEAST);
+    let first = look.width.saturating_sub(columns(&kind) + 2).max(BODY_LEAST);
+    let lines = fill(&words(&title), first, room);
+    let mut shown = Vec::with_capacity(lines.len());
+    for (i, line) in lines.iter().enumerate() {
+        shown.push(match i {
+            0 => format!("{}: {}", look.severity(diagnostic.severity, &kind), look.strong(line)),
+            _ => format!("  {}", look.strong(line)),
+        });
     }
-    let snippet = Snippet { source: NamedSource::new(plain(&source.name), safe), labels: spans };
-    let theme = GraphicalTheme {
-        characters: if look.unicode {
-            ThemeCharacters::unicode()
-        } else {
-            ThemeCharacters::ascii()
-        },
-        styles: if look.colour { ThemeStyles::ansi() } else { ThemeStyles::none() },
-    };
-    let handler = GraphicalReportHandler::new_themed(theme)
-        .with_width(look.width)
-        .with_links(false)
-        .without_cause_chain()
-        .tab_width(2);
-    let mut drawn = String::new();
-    if handler.render_report(&mut drawn, &snippet).is_ok() {
-        // miette opens with a line for the title, which we print ourselves.
-        let lines: Vec<&str> = drawn.lines().skip_while(|line| !opens(line)).collect();
-        elide(text, &lines);
+    shown
+}
+
+/// A line under the snippet: a head in its own column, then text in pieces
+/// that are not broken. Without a head it is a sentence over the whole width.
+struct Row {
+    head: String,
+    pieces: Vec<String>,
+}
+
+impl Row {
+    fn new(head: impl Into<String>, pieces: Vec<String>) -> Self {
+        Self { head: head.into(), pieces }
     }
 }
 
-/// Writes the lines of a drawing, with one mark for every run of lines that no
-/// label belongs to.
-fn elide(text: &mut String, lines: &[&str]) {
-    let numbered = |line: &&str| line.trim_start().starts_with(|c: char| c.is_ascii_digit());
-    let mut at = 0;
-    while let Some(line) = lines.get(at) {
-        let run = lines[at..].iter().take_while(|line| numbered(line)).count();
-        // The last line of a run carries the label that follows it, unless the
-        // drawing ends there.
-        let ends =
-            lines.get(at + run).is_none_or(|next| next.contains("╰──") || next.contains("`--"));
-        let bare = if ends { run } else { run.saturating_sub(1) };
-        if bare > 2 || bare > 0 && ends {
-            if !ends {
-                let _ = writeln!(text, "     …");
-            }
-            at += bare;
-            continue;
-        }
-        let _ = writeln!(text, "{}", line.trim_end());
-        at += 1;
+fn foot(sources: &Sources, diagnostic: &Diagnostic, left_out: usize, look: Look) -> Vec<String> {
+    let text = |text: &str| words(&visible(text, look.unicode));
+    let mut rows: Vec<Row> = Vec::new();
+    for sum in &diagnostic.sums {
+        let pieces = terms(&visible(&sum.text(), look.unicode));
+        rows.push(Row::new(visible(&sum.head, look.unicode), pieces));
     }
+    rows.extend(diagnostic.because.as_deref().map(|because| Row::new("", text(because))));
+    rows.extend(diagnostic.notes.iter().map(|note| Row::new("note", text(note))));
+    if left_out > 0 {
+        let more = format!("{left_out} more statements take part; `--format json` lists them");
+        rows.push(Row::new("note", text(&more)));
+    }
+    let column = 1 + rows
+        .iter()
+        .map(|row| columns(&row.head))
+        .filter(|width| *width <= HEAD_MOST)
+        .fold(HEAD_LEAST - 1, usize::max);
+    rows.extend(fixes(sources, diagnostic, column, look));
+    let slug = format!("casewright explain {}", diagnostic.slug);
+    rows.push(Row::new("more", vec![slug]));
+    rows.iter().flat_map(|row| lay(row, column, look)).collect()
 }
 
-/// True for the line of a drawing that names the file.
-fn opens(line: &str) -> bool {
-    line.contains("╭─") || line.contains(",-[") || line.contains("─[")
+/// The ways to mend it: what will stand there, then what that brings about.
+fn fixes(sources: &Sources, diagnostic: &Diagnostic, column: usize, look: Look) -> Vec<Row> {
+    let home = diagnostic.primary.span.file;
+    let ways: Vec<(String, String)> = diagnostic
+        .fixes
+        .iter()
+        .map(|fix| {
+            let title = visible(&fix.title, look.unicode).into_owned();
+            (mend::describe(sources, fix, home, look), title)
+        })
+        .collect();
+    let room = look.width.saturating_sub(2 + column);
+    // Side by side, where all of them fit on a line each.
+    let widest = ways.iter().map(|(edit, _)| columns(edit)).max().unwrap_or(0);
+    let aligned = ways.iter().all(|(_, title)| widest + 2 + columns(title) <= room);
+    ways.into_iter()
+        .enumerate()
+        .map(|(i, (edit, title))| {
+            let pieces = match (edit.is_empty(), title.is_empty()) {
+                (true, _) => words(&title),
+                (false, true) => vec![edit],
+                (false, false) if aligned => {
+                    let gap = widest.saturating_sub(columns(&edit)) + 2;
+                    vec![format!("{edit}{}{title}", " ".repeat(gap))]
+                }
+                (false, false) => words(&format!("{edit} ({title})")),
+            };
+            Row::new(if i == 0 { "mend" } else { "or" }, pieces)
+        })
+        .collect()
 }
 
-/// The text with hostile characters replaced by marks of one column, and the
-/// way from an old byte to its new place.
-fn safe(text: &str) -> (String, impl Fn(u32) -> usize) {
-    let hostile = |c: char| is_hostile(c) && !matches!(c, '\n' | '\r' | '\t');
-    let mut shifts: Vec<(u32, i64)> = Vec::new();
-    let mut safe = text.to_owned();
-    if text.chars().any(hostile) {
-        safe.clear();
-        let mut shift = 0;
-        for (at, c) in text.char_indices() {
-            if hostile(c) {
-                safe.push('\u{FFFD}');
-                shift += 3 - c.len_utf8() as i64;
-                shifts.push((at as u32, shift));
-            } else {
-                safe.push(c);
-            }
-        }
+fn lay(row: &Row, column: usize, look: Look) -> Vec<String> {
+    let head = row.head.as_str();
+    if head.is_empty() {
+        let room = look.width.saturating_sub(2).max(BODY_LEAST);
+        let lines = fill(&row.pieces, room, room);
+        return lines.into_iter().map(|line| format!("  {line}")).collect();
     }
-    let moved = move |at: u32| {
-        let shift = shifts.iter().rev().find(|(from, _)| *from < at).map_or(0, |(_, shift)| *shift);
-        usize::try_from(i64::from(at) + shift).unwrap_or(0)
-    };
-    (safe, moved)
+    let room = look.width.saturating_sub(2 + column).max(BODY_LEAST);
+    // A head that is too long for the column pushes its first line aside.
+    let gap = column.saturating_sub(columns(head)).max(1);
+    let first = look.width.saturating_sub(2 + columns(head) + gap).max(BODY_LEAST);
+    let lines = fill(&row.pieces, first, room);
+    let indent = " ".repeat(2 + column);
+    let mut shown = Vec::with_capacity(lines.len());
+    for (i, line) in lines.iter().enumerate() {
+        shown.push(match i {
+            0 => format!("  {}{}{line}", look.faint(head), " ".repeat(gap)),
+            _ => format!("{indent}{line}"),
+        });
+    }
+    shown
 }
