@@ -42,6 +42,11 @@ impl SourceFiles for Disk {
             None => PathBuf::from(path),
             Some(from) => self.used(from, path)?,
         };
+        // Opening a pipe would wait for someone to write to it.
+        let is_special = |file: &Path| file.metadata().is_ok_and(|about| !about.is_file());
+        if from.is_some() && is_special(&file) {
+            return Err(ReadError::Other("it is no plain file".to_owned()));
+        }
         let open = std::fs::File::open(&file).map_err(|error| reason(&error))?;
         if open.metadata().is_ok_and(|about| about.is_dir()) {
             return Err(ReadError::Other("it is a folder".to_owned()));

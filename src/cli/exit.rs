@@ -1,7 +1,11 @@
 //! Exit codes, and the net under our own faults.
 
-use std::panic::{AssertUnwindSafe, catch_unwind, set_hook};
+use std::panic::set_hook;
 use std::process::ExitCode;
+use std::sync::{Arc, Mutex};
+
+/// Bytes of stack for a command.
+const STACK: usize = 16 << 20;
 
 /// How a run ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,17 +47,56 @@ impl From<Exit> for ExitCode {
 
 /// Runs a command; a panic in it becomes one plain sentence.
 pub(super) fn guarded(command: impl FnOnce() -> Exit + Send + 'static) -> Exit {
-    set_hook(Box::new(|_| {}));
+    let place = Arc::new(Mutex::new(None));
+    let seen = Arc::clone(&place);
+    set_hook(Box::new(move |panic| {
+        if let (Ok(mut seen), Some(at)) = (seen.lock(), panic.location()) {
+            *seen = Some((at.file().to_owned(), at.line()));
+        }
+    }));
     // Deep but legal nesting needs more stack than some platforms give the
     // first thread.
-    let thread = std::thread::Builder::new()
-        .stack_size(16 << 20)
-        .spawn(move || catch_unwind(AssertUnwindSafe(command)));
-    let outcome = thread.ok().and_then(|thread| thread.join().ok()).and_then(Result::ok);
+    let thread = std::thread::Builder::new().stack_size(STACK).spawn(command);
+    let outcome = thread.ok().and_then(|thread| thread.join().ok());
     outcome.unwrap_or_else(|| {
-        super::terminal::complain(
-            "this is a fault in casewright, not in the spec; please report it with the spec that shows it",
-        );
+        let place = place.lock().ok().and_then(|mut place| place.take());
+        super::terminal::complain(&fault(
+            place.as_ref().map(|(file, line)| (file.as_str(), *line)),
+        ));
         Exit::Fault
     })
+}
+
+/// What is said of a fault of our own, with the room it happened in.
+fn fault(place: Option<(&str, u32)>) -> String {
+    let place = place.map_or(String::new(), |(file, line)| {
+        let ours = file.rsplit_once("src/").map_or(file, |(_, ours)| ours);
+        let stage = ours.split(['/', '.']).next().unwrap_or(ours);
+        format!(" ({stage}, {ours}:{line})")
+    });
+    format!(
+        "this is a fault in casewright{place}, not in the spec; please report it with the spec \
+         that shows it"
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_fault_names_its_stage() {
+        let said = fault(Some(("src/parts/build/carcass.rs", 12)));
+        assert!(
+            said.starts_with("this is a fault in casewright (parts, parts/build/carcass.rs:12)")
+        );
+        assert!(fault(Some(("/home/x/casewright/src/pipeline.rs", 3))).contains("(pipeline, "));
+        assert!(fault(None).starts_with("this is a fault in casewright, not in the spec"));
+    }
+
+    #[test]
+    fn the_worse_end_counts() {
+        assert_eq!(Exit::Sound.or(Exit::Unsound), Exit::Unsound);
+        assert_eq!(Exit::Misused.or(Exit::Unsound), Exit::Misused);
+    }
 }

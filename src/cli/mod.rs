@@ -35,13 +35,14 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
     };
     exit::guarded(move || {
         let terminal = Terminal::new(arguments.color, arguments.width);
-        match &arguments.command {
+        let exit = match &arguments.command {
             Command::Check(check) => check::run(check, &terminal),
             Command::Build(build) => build::run(build, &terminal),
             Command::Explain(explain) => explain::run(explain, &terminal),
             Command::Why(why) => why::run(why, &terminal),
             Command::Reference => reference::run(&terminal),
             Command::New(new) => new::run(new, &terminal),
-        }
+        };
+        exit.or(terminal.exit())
     })
 }

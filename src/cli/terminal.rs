@@ -1,15 +1,19 @@
 //! The terminal: colour, width and streams, decided once.
 
-use std::io::{IsTerminal as _, Write as _};
+use std::cell::Cell;
+use std::io::{ErrorKind, IsTerminal as _, Write as _};
 
 use crate::diagnostics::render::Look;
 
 use super::args::Colour;
+use super::exit::Exit;
 
 /// What is known of standard error, where messages go.
-#[derive(Clone, Copy, Debug)]
+#[derive(Debug)]
 pub(super) struct Terminal {
     pub(super) look: Look,
+    /// Set once something that was asked for could not be written.
+    failed: Cell<bool>,
 }
 
 /// Messages are never wider than this, however wide the terminal is.
@@ -20,11 +24,13 @@ impl Terminal {
         let stream = std::io::stderr();
         let on_terminal = stream.is_terminal();
         let set = |name: &str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
+        let forced =
+            |name: &str| set(name) && std::env::var_os(name).is_none_or(|value| value != "0");
         let colour = match colour {
             Colour::Always => true,
             Colour::Never => false,
             Colour::Auto if set("NO_COLOR") => false,
-            Colour::Auto if set("CLICOLOR_FORCE") || set("FORCE_COLOR") => true,
+            Colour::Auto if forced("CLICOLOR_FORCE") || forced("FORCE_COLOR") => true,
             Colour::Auto => on_terminal && std::env::var("TERM").is_ok_and(|term| term != "dumb"),
         };
         let own = || terminal_size::terminal_size_of(&stream).map(|(width, _)| width.0);
@@ -34,13 +40,25 @@ impl Terminal {
             unicode: !on_terminal || speaks_unicode(),
             width: usize::from(width.unwrap_or(80)),
         };
-        Self { look }
+        Self { look, failed: Cell::new(false) }
     }
 
-    /// Prints what was asked for; false where the reader has gone.
+    /// Prints what was asked for; false where it can't be read any more.
     pub(super) fn print(&self, text: &str) -> bool {
         let mut out = std::io::stdout().lock();
-        out.write_all(text.as_bytes()).and_then(|()| out.flush()).is_ok()
+        let Err(error) = out.write_all(text.as_bytes()).and_then(|()| out.flush()) else {
+            return true;
+        };
+        // A reader that has seen enough closes the pipe; that is no failure.
+        if error.kind() != ErrorKind::BrokenPipe && !self.failed.replace(true) {
+            complain(&format!("the output can't be written: {error}"));
+        }
+        false
+    }
+
+    /// How the writing itself went.
+    pub(super) fn exit(&self) -> Exit {
+        if self.failed.get() { Exit::Misused } else { Exit::Sound }
     }
 
     /// Prints a message for people.

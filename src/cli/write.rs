@@ -1,150 +1,312 @@
 //! The folder of papers, replaced as a whole.
 //!
-//! The new set is written to a folder beside the old one and then takes its
-//! place by renaming, so that a reader, or a kill at any moment, finds the old
-//! set or the new one. Between the two renames the old set lies in a folder of
-//! a known name; the next run puts it back if the new one never arrived.
+//! The new set is written into a folder beside the old one, and the two change
+//! names in one step of the system (Linux, macOS). Whoever looks, and a kill
+//! at any moment, finds the old set or the new one. Where the system or the
+//! disk has no such step, two renames do it; a kill between them leaves the
+//! old set under its other name, and the next run puts it back.
+//!
+//! A file named [`MANIFEST`] lists what we wrote. Nothing else in the folder is
+//! ever overwritten or removed: it moves over to the new folder. While a run
+//! works on a folder it holds a lock on the manifest there, so that another
+//! can tell its work from the leftovers of a run that was killed.
+//!
+//! This guards against a kill, not against a power cut: nothing waits for the
+//! disk, since a set of papers can be written again from its spec.
 
-use std::fs;
-use std::io;
+use std::collections::BTreeSet;
+use std::ffi::{OsStr, OsString};
+use std::fs::{self, File, TryLockError};
+use std::io::{self, ErrorKind, Write as _};
 use std::path::{Path, PathBuf};
 
 /// The list of our files, by which we know a folder as ours.
 const MANIFEST: &str = ".casewright";
 
-/// Replaces the folder by these files. Other people's files in it are kept.
+/// The end of the name under which an old set waits between two renames.
+const OLD: &str = "-old";
+
+/// How often a name for the working folder is tried.
+const TRIES: u32 = 1000;
+
+/// Names that mean a device on some systems, with any ending (Microsoft,
+/// "Naming Files, Paths, and Namespaces").
+const DEVICES: [&str; 22] = [
+    "con", "prn", "aux", "nul", "com1", "com2", "com3", "com4", "com5", "com6", "com7", "com8",
+    "com9", "lpt1", "lpt2", "lpt3", "lpt4", "lpt5", "lpt6", "lpt7", "lpt8", "lpt9",
+];
+
+/// Replaces the set of papers in `folder` by these files.
 ///
 /// # Errors
-/// The system's reason; nothing has changed then.
+/// What stands in the way; the old set is untouched then, except where the
+/// error says where something of it was left.
 pub(super) fn replace(folder: &Path, files: &[(&str, &[u8])]) -> io::Result<()> {
-    let folder = folder.to_path_buf();
-    let name = folder.file_name().ok_or_else(|| io::Error::other("the folder has no name"))?;
-    let beside = |suffix: &str| -> PathBuf {
-        let mut sibling = std::ffi::OsString::from(".");
-        sibling.push(name);
-        sibling.push(suffix);
-        folder.with_file_name(sibling)
-    };
-    let (fresh, old) = (beside(".new"), beside(".old"));
-    if let Some(parent) = folder.parent().filter(|parent| !parent.as_os_str().is_empty()) {
-        fs::create_dir_all(parent)?;
-    }
-    recover(&folder, &fresh, &old)?;
-    if is_foreign(&folder)? {
-        return Err(io::Error::other(format!(
-            "{} holds files that are not papers of casewright; name another folder with --into",
-            folder.display()
-        )));
-    }
-    fs::create_dir(&fresh)?;
-    let written = fill(&fresh, files).and_then(|()| keep_others(&folder, &fresh, files));
-    if let Err(error) = written.and_then(|()| swap(&folder, &fresh, &old)) {
-        // The reason is worth more than a second failure while clearing up.
-        let _ = fs::remove_dir_all(&fresh);
-        return Err(error);
-    }
-    Ok(())
-}
-
-/// Puts things right after a run that was killed.
-fn recover(folder: &Path, fresh: &Path, old: &Path) -> io::Result<()> {
-    if old.exists() {
-        if folder.exists() {
-            fs::remove_dir_all(old)?;
-        } else {
-            fs::rename(old, folder)?;
+    let mut names = BTreeSet::new();
+    for (name, _) in files {
+        if !is_safe(name) || !names.insert(name.to_lowercase()) {
+            return Err(refuse(format!("`{name}` is no name for a paper")));
         }
     }
-    if fresh.exists() {
-        fs::remove_dir_all(fresh)?;
+    let target = Target::find(folder)?;
+    target.tidy()?;
+    let ours = target.ours()?;
+    for (name, _) in files {
+        let path = target.folder.join(name);
+        if path.is_dir() || (exists(&path) && !ours.contains(OsStr::new(name))) {
+            return Err(refuse(format!("{} is not a paper of casewright", path.display())));
+        }
     }
-    Ok(())
+    let mut fresh = Fresh::start(&target)?;
+    match fresh.fill(files).and_then(|()| target.swap(&fresh)) {
+        Ok(()) => target.settle(&fresh.folder),
+        Err(error) => {
+            // The first reason is worth more than one found while clearing up.
+            let _ = fs::remove_dir_all(&fresh.folder);
+            Err(error)
+        }
+    }
 }
 
-/// True for a folder that is there, is not empty, and was not written by us.
-fn is_foreign(folder: &Path) -> io::Result<bool> {
-    match fs::read_dir(folder) {
-        Ok(mut entries) => Ok(entries.next().is_some() && !folder.join(MANIFEST).exists()),
-        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(false),
+/// Where the papers go.
+struct Target {
+    /// The folder itself, never a link to it.
+    folder: PathBuf,
+    parent: PathBuf,
+    /// How the names of our working folders beside it start.
+    working: OsString,
+}
+
+impl Target {
+    fn find(folder: &Path) -> io::Result<Self> {
+        let folder = match folder.canonicalize() {
+            Ok(real) => real,
+            Err(error) if error.kind() == ErrorKind::NotFound => {
+                let name = folder.file_name().ok_or_else(|| refuse("the folder has no name"))?;
+                let parent = folder.parent().filter(|parent| !parent.as_os_str().is_empty());
+                let parent = parent.unwrap_or(Path::new("."));
+                fs::create_dir_all(parent)?;
+                parent.canonicalize()?.join(name)
+            }
+            Err(error) => return Err(error),
+        };
+        if std::env::current_dir().is_ok_and(|here| here.starts_with(&folder)) {
+            return Err(refuse("the folder is the one you are in; name another"));
+        }
+        let parent = folder.parent().ok_or_else(|| refuse("the folder has no name"))?.to_path_buf();
+        let mut working = OsString::from(".");
+        working.push(folder.file_name().unwrap_or_default());
+        working.push(".casewright-");
+        Ok(Self { folder, parent, working })
+    }
+
+    fn beside(&self, ending: &str) -> PathBuf {
+        let mut name = self.working.clone();
+        name.push(ending);
+        self.parent.join(name)
+    }
+
+    /// What in the folder is ours.
+    fn ours(&self) -> io::Result<BTreeSet<OsString>> {
+        let mut entries = match fs::read_dir(&self.folder) {
+            Ok(entries) => entries,
+            Err(error) if error.kind() == ErrorKind::NotFound => return Ok(BTreeSet::new()),
+            Err(error) => return Err(error),
+        };
+        let ours = listed(&self.folder)?;
+        if ours.is_empty() && entries.next().is_some() {
+            return Err(refuse(format!(
+                "{} holds other files than papers; name a folder for them alone",
+                self.folder.display()
+            )));
+        }
+        Ok(ours)
+    }
+
+    /// Puts the new set in the place of the old one, which then stands where
+    /// the new one was written.
+    fn swap(&self, fresh: &Fresh) -> io::Result<()> {
+        if !exists(&self.folder) {
+            return fs::rename(&fresh.folder, &self.folder);
+        }
+        fs::set_permissions(&fresh.folder, fs::metadata(&self.folder)?.permissions())?;
+        if exchange(&fresh.folder, &self.folder)? {
+            return Ok(());
+        }
+        let aside = self.beside(&format!("{}{OLD}", std::process::id()));
+        fs::rename(&self.folder, &aside)?;
+        if let Err(error) = fs::rename(&fresh.folder, &self.folder) {
+            fs::rename(&aside, &self.folder)?;
+            return Err(error);
+        }
+        fs::rename(&aside, &fresh.folder)
+    }
+
+    /// Puts right what runs that were killed have left behind.
+    fn tidy(&self) -> io::Result<()> {
+        let prefix = self.working.as_encoded_bytes();
+        let mut leftovers: Vec<PathBuf> = fs::read_dir(&self.parent)?
+            .filter_map(Result::ok)
+            .filter(|entry| entry.file_name().as_encoded_bytes().starts_with(prefix))
+            .map(|entry| entry.path())
+            .collect();
+        leftovers.sort();
+        for leftover in leftovers {
+            let Ok(manifest) = File::open(leftover.join(MANIFEST)) else {
+                // Killed before it could write anything; not ours if it holds
+                // something all the same.
+                let _ = fs::remove_dir(&leftover);
+                continue;
+            };
+            let lock = manifest.try_lock();
+            let is_old = leftover.as_os_str().as_encoded_bytes().ends_with(OLD.as_bytes());
+            match lock {
+                Err(TryLockError::WouldBlock) => {}
+                _ if is_old && !exists(&self.folder) => fs::rename(&leftover, &self.folder)?,
+                Ok(()) => self.settle(&leftover)?,
+                // Without locks a leftover looks like another run's work.
+                Err(TryLockError::Error(_)) => {}
+            }
+        }
+        Ok(())
+    }
+
+    /// Clears a folder that has been replaced: what is not ours moves back to
+    /// where it was, what is ours goes.
+    fn settle(&self, replaced: &Path) -> io::Result<()> {
+        let ours = listed(replaced)?;
+        let mut kept = None;
+        for entry in gone_is_fine(fs::read_dir(replaced).map(Some))?.into_iter().flatten() {
+            let entry = entry?;
+            let name = entry.file_name();
+            if name == MANIFEST {
+                continue;
+            }
+            if ours.contains(&name) && !entry.path().is_dir() {
+                gone_is_fine(fs::remove_file(entry.path()))?;
+            } else if exists(&self.folder) && !exists(&self.folder.join(&name)) {
+                gone_is_fine(fs::rename(entry.path(), self.folder.join(&name)))?;
+            } else {
+                kept = Some(entry.path());
+            }
+        }
+        if let Some(kept) = kept {
+            let reason = format!("{} is not ours and could not be moved back", kept.display());
+            return Err(refuse(reason));
+        }
+        // The manifest goes last: until then a kill leaves a folder that the
+        // next run knows as ours.
+        gone_is_fine(fs::remove_file(replaced.join(MANIFEST)))?;
+        gone_is_fine(fs::remove_dir(replaced))
+    }
+}
+
+/// A folder in which a new set is being written.
+struct Fresh {
+    folder: PathBuf,
+    /// Locked for as long as this run works.
+    manifest: Option<File>,
+}
+
+impl Fresh {
+    fn start(target: &Target) -> io::Result<Self> {
+        for attempt in 0..TRIES {
+            let folder = target.beside(&format!("{}-{attempt}", std::process::id()));
+            match fs::create_dir(&folder) {
+                Err(error) if error.kind() == ErrorKind::AlreadyExists => continue,
+                other => other?,
+            }
+            let path = folder.join(MANIFEST);
+            let manifest = match File::create_new(&path) {
+                Err(error) if error.kind() == ErrorKind::NotFound => continue,
+                other => other?,
+            };
+            // Until it is locked, another run may take the folder for a
+            // leftover and clear it; then the next name is tried.
+            let lock = manifest.try_lock();
+            if !matches!(lock, Err(TryLockError::WouldBlock)) && exists(&path) {
+                return Ok(Self { folder, manifest: Some(manifest) });
+            }
+        }
+        Err(refuse(format!("no folder can be made in {}", target.parent.display())))
+    }
+
+    fn fill(&mut self, files: &[(&str, &[u8])]) -> io::Result<()> {
+        let mut names: Vec<&str> = files.iter().map(|(name, _)| *name).collect();
+        names.sort_unstable();
+        let list: String = names.iter().map(|name| format!("{name}\n")).collect();
+        if let Some(manifest) = &mut self.manifest {
+            manifest.write_all(list.as_bytes())?;
+        }
+        for (name, bytes) in files {
+            fs::write(self.folder.join(name), bytes)?;
+        }
+        if cfg!(windows) {
+            // There a folder can't be renamed while a file in it is open.
+            self.manifest = None;
+        }
+        Ok(())
+    }
+}
+
+/// The names in a folder's manifest; none where it has no manifest.
+fn listed(folder: &Path) -> io::Result<BTreeSet<OsString>> {
+    match fs::read_to_string(folder.join(MANIFEST)) {
+        Ok(text) => {
+            let names = text.lines().filter(|name| is_safe(name)).map(OsString::from);
+            Ok(names.chain([OsString::from(MANIFEST)]).collect())
+        }
+        Err(error) if error.kind() == ErrorKind::NotFound => Ok(BTreeSet::new()),
         Err(error) => Err(error),
     }
 }
 
-fn fill(fresh: &Path, files: &[(&str, &[u8])]) -> io::Result<()> {
-    let mut manifest = String::new();
-    for (name, bytes) in files {
-        fs::write(fresh.join(name), bytes)?;
-        manifest.push_str(name);
-        manifest.push('\n');
+/// Swaps two folders in one step; false where the system or disk can't.
+#[cfg(any(target_os = "linux", target_os = "android", target_vendor = "apple"))]
+fn exchange(left: &Path, right: &Path) -> io::Result<bool> {
+    use rustix::fs::{CWD, RenameFlags, renameat_with};
+    use rustix::io::Errno;
+    let unable = [Errno::INVAL, Errno::NOSYS, Errno::NOTSUP, Errno::OPNOTSUPP];
+    match renameat_with(CWD, left, CWD, right, RenameFlags::EXCHANGE) {
+        Ok(()) => Ok(true),
+        Err(error) if unable.contains(&error) => Ok(false),
+        Err(error) => Err(error.into()),
     }
-    fs::write(fresh.join(MANIFEST), manifest)
 }
 
-/// Copies what someone else has put into the folder.
-fn keep_others(folder: &Path, fresh: &Path, files: &[(&str, &[u8])]) -> io::Result<()> {
-    let Ok(manifest) = fs::read_to_string(folder.join(MANIFEST)) else { return Ok(()) };
-    for entry in fs::read_dir(folder)? {
-        let entry = entry?;
-        let name = entry.file_name();
-        let text = name.to_string_lossy();
-        let ours = text == MANIFEST
-            || manifest.lines().any(|line| line == text)
-            || files.iter().any(|(file, _)| *file == text);
-        if !ours && entry.file_type()?.is_file() {
-            fs::copy(entry.path(), fresh.join(&name))?;
-        }
-    }
-    Ok(())
+/// Swaps two folders in one step; false where the system or disk can't.
+#[cfg(not(any(target_os = "linux", target_os = "android", target_vendor = "apple")))]
+fn exchange(_: &Path, _: &Path) -> io::Result<bool> {
+    Ok(false)
 }
 
-fn swap(folder: &Path, fresh: &Path, old: &Path) -> io::Result<()> {
-    if folder.exists() {
-        fs::rename(folder, old)?;
-        if let Err(error) = fs::rename(fresh, folder) {
-            fs::rename(old, folder)?;
-            return Err(error);
-        }
-        // The new set stands; a leftover of the old one goes next time.
-        let _ = fs::remove_dir_all(old);
-        return Ok(());
+/// True for a name that is a plain file in its folder on every system.
+fn is_safe(name: &str) -> bool {
+    let plain = |c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.');
+    let stem = name.split('.').next().unwrap_or_default().to_ascii_lowercase();
+    (1..=100).contains(&name.len())
+        && name.chars().all(plain)
+        && !name.starts_with(['.', '-'])
+        && !name.ends_with('.')
+        && !DEVICES.contains(&stem.as_str())
+}
+
+/// True for anything of that name, even a link that leads nowhere.
+fn exists(path: &Path) -> bool {
+    path.symlink_metadata().is_ok()
+}
+
+/// Two runs may clear the same leftover; what is gone already is no error.
+fn gone_is_fine<T: Default>(result: io::Result<T>) -> io::Result<T> {
+    match result {
+        Err(error) if error.kind() == ErrorKind::NotFound => Ok(T::default()),
+        other => other,
     }
-    fs::rename(fresh, folder)
+}
+
+fn refuse(reason: impl Into<String>) -> io::Error {
+    io::Error::other(reason.into())
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_folder_is_replaced_as_a_whole_and_foreign_files_stay() {
-        let place = tempfile::tempdir().expect("a folder");
-        let folder = place.path().join("papers");
-        replace(&folder, &[("a.txt", b"1"), ("b.txt", b"2")]).expect("written");
-        fs::write(folder.join("photo.jpg"), b"x").expect("a file");
-        replace(&folder, &[("a.txt", b"3")]).expect("written");
-        assert_eq!(fs::read(folder.join("a.txt")).expect("a"), b"3");
-        assert!(!folder.join("b.txt").exists());
-        assert!(folder.join("photo.jpg").exists());
-        let left: Vec<_> = fs::read_dir(place.path()).expect("list").collect();
-        assert_eq!(left.len(), 1);
-    }
-
-    #[test]
-    fn a_folder_of_someone_else_is_left_alone() {
-        let place = tempfile::tempdir().expect("a folder");
-        fs::write(place.path().join("letter.txt"), b"x").expect("a file");
-        assert!(replace(place.path(), &[("a.txt", b"1")]).is_err());
-        assert!(!place.path().join("a.txt").exists());
-    }
-
-    #[test]
-    fn a_run_killed_between_the_renames_is_put_right() {
-        let place = tempfile::tempdir().expect("a folder");
-        let folder = place.path().join("papers");
-        replace(&folder, &[("a.txt", b"1")]).expect("written");
-        fs::rename(&folder, place.path().join(".papers.old")).expect("renamed");
-        fs::create_dir(place.path().join(".papers.new")).expect("made");
-        replace(&folder, &[("a.txt", b"2")]).expect("written");
-        assert_eq!(fs::read(folder.join("a.txt")).expect("a"), b"2");
-    }
-}
+mod tests;
