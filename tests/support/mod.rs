@@ -1,0 +1,67 @@
+//! Runs the true binary in a folder of its own.
+#![allow(dead_code, reason = "each test file is built by itself and uses what it needs")]
+
+use std::path::Path;
+use std::process::{Command, Output, Stdio};
+
+use tempfile::TempDir;
+
+/// A folder with files, in which commands are run.
+pub(crate) struct Bench {
+    folder: TempDir,
+}
+
+/// What a command came to.
+#[derive(Debug)]
+pub(crate) struct Done {
+    pub(crate) code: Option<i32>,
+    pub(crate) out: String,
+    pub(crate) err: String,
+}
+
+impl Bench {
+    pub(crate) fn new() -> Self {
+        Self { folder: TempDir::new().unwrap() }
+    }
+
+    /// Puts a file into the folder.
+    pub(crate) fn with(self, name: &str, text: &str) -> Self {
+        let path = self.path(name);
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        std::fs::write(path, text).unwrap();
+        self
+    }
+
+    pub(crate) fn path(&self, name: &str) -> std::path::PathBuf {
+        self.folder.path().join(name)
+    }
+
+    /// The command, away from whatever the environment says of colour.
+    pub(crate) fn command(&self, arguments: &[&str]) -> Command {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_casewright"));
+        command.args(arguments).current_dir(self.folder.path()).stdin(Stdio::null());
+        for name in ["NO_COLOR", "CLICOLOR_FORCE", "FORCE_COLOR", "LC_ALL", "LANG"] {
+            command.env_remove(name);
+        }
+        command
+    }
+
+    pub(crate) fn run(&self, arguments: &[&str]) -> Done {
+        done(&mut self.command(arguments))
+    }
+}
+
+pub(crate) fn done(command: &mut Command) -> Done {
+    let Output { status, stdout, stderr } = command.output().unwrap();
+    Done {
+        code: status.code(),
+        out: String::from_utf8(stdout).unwrap(),
+        err: String::from_utf8(stderr).unwrap(),
+    }
+}
+
+/// A demo piece of the project.
+pub(crate) fn spec(name: &str) -> String {
+    let specs = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs");
+    std::fs::read_to_string(specs.join(name)).unwrap()
+}
