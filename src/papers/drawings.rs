@@ -14,6 +14,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         Block::Drawing {
             svg: view::elevation(piece, parts, figures),
             caption: "elevation, all closed; marks as on the cut list".into(),
+            small: false,
         },
     ];
     for case in &piece.cases {
@@ -25,12 +26,14 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
                 "cut {} from the left side of the piece, seen from the left",
                 figures.text(x)
             ),
+            small: false,
         });
     }
     blocks.push(Block::Heading("Taken apart".into()));
     blocks.push(Block::Drawing {
         svg: view::exploded(parts),
         caption: "exploded view, from the front, the left and above".into(),
+        small: false,
     });
     let mut table = Table {
         columns: vec![

@@ -119,7 +119,9 @@ fn typographic(text: &str) -> String {
                     continue;
                 }
             }
-            let _ = write!(out, "{}", digits(at, first));
+            let places = if is(at + first, '.') { run_or(&chars, at + first + 1) } else { 0 };
+            let first = if places > 0 { first + 1 + places } else { first };
+            out.push_str(&digits(at, first));
             at += first;
             at += rounded(&mut out, &chars, at);
             continue;

@@ -64,13 +64,16 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
     let text = |length: Length| figures.text(length);
     let Some(first) = setup.lines.first() else { return };
     let flutes = matches!(setup.kind, FeatureKind::Flute(_));
-    let figure = if flutes { text(first.from + first.wide.half()) } else { text(first.from) };
-    let from = if flutes {
-        format!("to the centre of the first of {} flutes", setup.lines.len())
-    } else if first.from.is_zero() {
-        format!("{} along", what(setup))
+    let along = first.from.is_zero() && !flutes;
+    let (figure, from) = if flutes {
+        let centre = text(first.from + first.wide.half());
+        let count = setup.lines.len();
+        (centre, format!("from the {} to the centre of the first of {count} flutes", setup.datum))
+    } else if along {
+        (text(first.wide), format!("{} this wide along the {}", what(setup), setup.datum))
     } else {
-        format!("to the near side of the {}", what(setup))
+        let near = format!("from the {} to the near side of the {}", setup.datum, what(setup));
+        (text(first.from), near)
     };
     let mut more = vec![format!(
         "{} {}{} deep in the {}",
@@ -93,18 +96,11 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
         let side = if setup.guide_beyond { "beyond the cut" } else { "before the cut" };
         more.push(format!("straight-edge {} from the {}, {side}", text(setup.guide), setup.datum));
     }
-    if first.stop.is_positive() && !flutes {
-        more.push(format!("stopped: begin {} in", text(first.stop)));
-    }
-    blocks.push(Block::Setting {
-        figure,
-        what: format!("{number}. from the {} {from}", setup.datum),
-        more,
-    });
+    blocks.push(Block::Setting { figure, what: format!("{number}. {from}"), more });
     if let Some(part) = setup.runs.first().and_then(|run| source.parts.get(run.part)) {
         let svg = drawing(setup, part, figures);
         let caption = format!("set-up {number} on {}, to scale", part.mark);
-        blocks.push(Block::Drawing { svg, caption });
+        blocks.push(Block::Drawing { svg, caption, small: true });
     }
     if flutes {
         let mut lines = Table {
@@ -120,13 +116,25 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
         );
         blocks.push(Block::Table(lines));
     }
-    let mut table = Table {
-        columns: vec![left("mark").strong(), left("piece"), right("run")],
-        ..Table::default()
-    };
+    let stopped = setup.runs.iter().any(|run| run.stop.is_positive());
+    let mut columns = vec![left("mark").strong(), left("piece"), right("run")];
+    if stopped {
+        columns.push(left("begin"));
+    }
+    let mut table = Table { columns, ..Table::default() };
     for run in &setup.runs {
         let Some(part) = source.parts.get(run.part) else { continue };
-        table.rows.push(vec![part.mark.clone(), words::name(part), text(run.length)]);
+        let mut row = vec![part.mark.clone(), words::name(part), text(run.length)];
+        if stopped {
+            let begin = match run.stop.is_positive() {
+                true => {
+                    format!("stopped {} in from the {}", text(run.stop), start_of_run(setup, part))
+                }
+                false => "at the edge".to_owned(),
+            };
+            row.push(begin);
+        }
+        table.rows.push(row);
     }
     let whole: Length = setup.runs.iter().map(|run| run.length).sum();
     let pieces = match setup.runs.len() {
@@ -137,6 +145,12 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
     blocks.push(Block::Table(table));
     blocks.push(Block::Proof(vec![if flutes {
         format!("a test cut in scrap is {} wide and {} deep", text(first.wide), text(setup.deep))
+    } else if along {
+        format!(
+            "a test cut in scrap takes its part without force, {} wide and {} deep",
+            text(first.wide),
+            text(setup.deep)
+        )
     } else {
         format!(
             "a test cut in scrap takes its part without force, {} deep, {} from the {}",
@@ -145,6 +159,16 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
             setup.datum
         )
     }]));
+}
+
+/// The edge or end of a part that the router starts from.
+fn start_of_run(setup: &Setup, part: &crate::parts::Part) -> String {
+    use crate::parts::Face;
+    let face = match (is_broad(setup), setup.along) {
+        (true, false) => Face::WidthStart,
+        _ => Face::LengthStart,
+    };
+    part.face_name(face)
 }
 
 fn is_broad(setup: &Setup) -> bool {

@@ -55,8 +55,8 @@ pub(super) enum Block {
     Caution(String),
     /// How to know that it came out right.
     Proof(Vec<String>),
-    /// A drawing, with what it shows in words.
-    Drawing { svg: String, caption: String },
+    /// A drawing, with what it shows in words; a small one stands beside a setting.
+    Drawing { svg: String, caption: String, small: bool },
 }
 
 /// A whole paper.

@@ -180,25 +180,21 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
         FeatureKind::Mitre => format!("{face} mitred 45 degrees; the width is to the long point"),
         FeatureKind::Notch => {
             let (long, wide) = part.face_size(feature.face);
-            let end = if feature.u.0.is_zero() {
-                format!(" at the {}", part.face_name(Face::LengthStart))
-            } else if feature.u.1 == long {
-                format!(" at the {}", part.face_name(Face::LengthEnd))
-            } else {
-                format!(
-                    ", {} from the {}",
-                    text(feature.u.0.min(long - feature.u.1)),
-                    part.face_name(Face::LengthStart)
-                )
+            let far = long - feature.u.1;
+            let near = feature.u.0 <= far;
+            let end = part.face_name(if near { Face::LengthStart } else { Face::LengthEnd });
+            let inset = feature.u.0.min(far);
+            let inset = match inset.is_zero() {
+                true => String::new(),
+                false => format!(", {} in", text(inset)),
             };
-            let edge = if feature.v.0.is_zero() { Face::WidthStart } else { Face::WidthEnd };
-            let edge = if feature.v.0.is_zero() || feature.v.1 == wide {
-                part.face_name(edge)
-            } else {
-                "middle".into()
+            let edge = match (feature.v.0.is_zero(), feature.v.1 == wide) {
+                (true, _) => part.face_name(Face::WidthStart),
+                (_, true) => part.face_name(Face::WidthEnd),
+                _ => "middle".to_owned(),
             };
             format!(
-                "notch {} by {}, {edge}{end}",
+                "notch {} by {} in the {edge}{inset} at the {end}",
                 text(feature.u.1 - feature.u.0),
                 text(feature.v.1 - feature.v.0)
             )

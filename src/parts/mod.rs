@@ -13,4 +13,4 @@ pub use build::build;
 pub use feature::{Bore, Feature, FeatureKind};
 pub use joint::{Joint, JointSort};
 pub use part::{Assembly, Grain, Part, PartId, Parts, Role, Rough};
-pub use space::{Cuboid, Direction, Face, Placement, Point};
+pub use space::{Cuboid, Direction, Face, Placement, Point, keep_out_space};

@@ -3,6 +3,7 @@
 //! corner of the whole piece.
 
 use crate::measure::Length;
+use crate::model::{KeepOut, Piece};
 
 /// A point, or a size along the three axes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -203,5 +204,15 @@ impl Cuboid {
     #[must_use]
     pub fn size(&self, direction: Direction) -> Length {
         self.to.along(direction) - self.from.along(direction)
+    }
+}
+
+/// The space of a keep-out: the wall stands behind the deepest case.
+#[must_use]
+pub fn keep_out_space(piece: &Piece, keep_out: &KeepOut) -> Cuboid {
+    let wall = piece.cases.iter().map(|case| case.deep.length).max().unwrap_or_default();
+    Cuboid {
+        from: Point::new(keep_out.from_left, keep_out.up, wall - keep_out.deep),
+        to: Point::new(keep_out.from_left + keep_out.wide, keep_out.up + keep_out.high, wall),
     }
 }

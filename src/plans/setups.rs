@@ -12,8 +12,6 @@ pub struct Channel {
     pub from: Length,
     /// Across.
     pub wide: Length,
-    /// How far it stops short of where the run begins.
-    pub stop: Length,
 }
 
 /// The bit of a set-up.
@@ -34,6 +32,8 @@ pub struct Run {
     pub part: PartId,
     /// The length of all its lines.
     pub length: Length,
+    /// How far the cut begins short of the edge or end that the run starts at.
+    pub stop: Length,
 }
 
 /// A set-up.
@@ -153,7 +153,7 @@ fn one(piece: &Piece, part: &Part, id: PartId, features: &[&Feature]) -> Setup {
         .map(|f| {
             let (a, b) = across(f);
             let from = if from_end { whole - b } else { a };
-            Channel { from, wide: b - a, stop: run(f).0.max(Length::ZERO) }
+            Channel { from, wide: b - a }
         })
         .collect::<Vec<_>>();
     let cut = lines.first().map_or(Length::ZERO, |line| line.wide);
@@ -173,7 +173,7 @@ fn one(piece: &Piece, part: &Part, id: PartId, features: &[&Feature]) -> Setup {
         passes: trade::depth_passes(cutter.diameter, first.deep),
         cutter,
         lines,
-        runs: vec![Run { part: id, length }],
+        runs: vec![Run { part: id, length, stop: run(first).0.max(Length::ZERO) }],
         guide,
         guide_beyond,
         time: Duration::default(),

@@ -2,8 +2,10 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
-use crate::model::{KeepOut, OpeningKind, Piece};
-use crate::parts::{Assembly, Cuboid, Direction, Feature, FeatureKind, Part, Parts, Point, Role};
+use crate::model::{OpeningKind, Piece};
+use crate::parts::{
+    Assembly, Cuboid, Direction, Feature, FeatureKind, Part, Parts, Role, keep_out_space,
+};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "keep-out-hit",
@@ -20,9 +22,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let deepest = piece.cases.iter().map(|case| case.deep.length).max().unwrap_or_default();
     for (index, keep_out) in piece.site.keep_outs.iter().enumerate() {
-        let space = place(keep_out, deepest);
+        let space = keep_out_space(piece, keep_out);
         let hit = parts.all.iter().find(|part| {
             // A back is cut out on site, where the pipe can be measured.
             part.role != Role::Back && !cut_round(piece, part, index) && touches(part, &space)
@@ -53,13 +54,6 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         }
         sink.push(diagnostic);
     }
-}
-
-/// The keep-out in the piece: the wall is behind the deepest case.
-pub(in crate::checks) fn place(keep_out: &KeepOut, wall: crate::measure::Length) -> Cuboid {
-    let from = Point::new(keep_out.from_left, keep_out.up, wall - keep_out.deep);
-    let to = Point::new(keep_out.from_left + keep_out.wide, keep_out.up + keep_out.high, wall);
-    Cuboid { from, to }
 }
 
 fn cut_round(piece: &Piece, part: &Part, keep_out: usize) -> bool {

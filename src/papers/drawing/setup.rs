@@ -12,8 +12,10 @@ pub(in crate::papers) fn drawing(setup: &Setup, part: &Part, figures: &Figures) 
     let (long, wide) = part.face_size(setup.face);
     let (run, across) = if setup.along { (long, wide) } else { (wide, long) };
     let (run, across) = (run.to_mm_f64(), across.to_mm_f64());
-    // A long board is drawn broken: only its end matters.
-    let shown = run.min(across * 3.0).max(run.min(120.0));
+    // A large board is drawn broken: only the corner at the datum matters.
+    let reach = setup.lines.iter().map(|l| (l.from + l.wide).to_mm_f64()).fold(0.0, f64::max);
+    let across = across.min((reach * 1.6).max(70.0));
+    let shown = run.min(across * 2.6);
     let mut svg = Svg::new(shown.max(across) * 1.2);
     let letter = shown.max(across) / 26.0;
     svg.rect((0.0, 0.0), (shown, across), Line::Wide, Fill::White);
@@ -27,9 +29,10 @@ pub(in crate::papers) fn drawing(setup: &Setup, part: &Part, figures: &Figures) 
             );
         }
     }
-    for Channel { from, wide, stop } in &setup.lines {
+    let stop = setup.runs.first().map_or(0.0, |run| run.stop.to_mm_f64());
+    for Channel { from, wide } in &setup.lines {
         let (from, wide) = (from.to_mm_f64(), wide.to_mm_f64());
-        let start = stop.to_mm_f64().min(shown);
+        let start = stop.min(shown);
         let y = across - from;
         svg.rect((start, y - wide), (shown, y), Line::Narrow, Fill::Grey);
     }

@@ -235,7 +235,9 @@ pub(in crate::papers) fn section(
             (mm(space.from.z + space.to.z) / 2.0, high - mm(space.from.y + space.to.y) / 2.0);
         let upright = space.size(Direction::Y) > space.size(Direction::Z);
         let at = if upright { (z + letter * 0.3, y) } else { (z, y + letter * 0.3) };
-        svg.text(at, &part.mark, letter * 0.85, upright);
+        let thin = mm(space.size(Direction::Y)).min(mm(space.size(Direction::Z)));
+        let size = (thin * 0.8).clamp(letter * 0.5, letter * 0.85);
+        svg.text(at, &part.mark, size, upright);
     }
     if let Some(case) = piece.cases.iter().rev().find(|case| case.x <= x) {
         svg.across(
@@ -331,7 +333,7 @@ pub(in crate::papers) fn exploded(parts: &Parts) -> String {
         svg.polygon(&front, Line::Narrow, Fill::White);
         let centre = project((x0 + x1) / 2.0, (y0 + y1) / 2.0, z0);
         let room = (x1 - x0).max((y1 - y0) * 0.5);
-        let letter = size / 55.0;
+        let letter = size / 40.0;
         if room > letter * 2.0 || matches!(part.role, Role::Stile | Role::End(_)) {
             svg.text(
                 (centre.0, centre.1 + letter * 0.3),

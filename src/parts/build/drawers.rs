@@ -7,7 +7,7 @@ use crate::model::{
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::joint::JointSort;
 use crate::parts::part::{Assembly, PartId, Role};
-use crate::parts::space::Face;
+use crate::parts::space::{Direction, Face, Point, keep_out_space};
 
 use super::builder::{ACROSS, Builder, Draft, LYING, SIDEWAYS, sided};
 use super::carcass::Carcass;
@@ -20,6 +20,9 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
         let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
         let Some(slide) = builder.piece.slides.get(slide).cloned() else { continue };
         let sides = drawer(builder, opening, &boxes, &slide);
+        if let OpeningKind::Drawer { around: Some(around), .. } = opening.kind {
+            cut_round(builder, opening, around);
+        }
         let space = inside::space(builder, opening, carcass);
         for (index, side) in Side::BOTH.into_iter().enumerate() {
             packer(builder, opening, &boxes, &slide, side, &space);
@@ -279,6 +282,49 @@ fn notches(
                 span: slide.span,
             },
         );
+    }
+}
+
+/// Cuts the back, the bottom and the sides of a box round a keep-out, an inch
+/// clear of it; a pipe comes from above, so the cut in an upright board is open
+/// at its top.
+fn cut_round(builder: &mut Builder<'_>, opening: &Opening, around: usize) {
+    let Some(keep_out) = builder.piece.site.keep_outs.get(around) else { return };
+    let clear = Length::inches(1, 1);
+    let mut space = keep_out_space(builder.piece, keep_out);
+    space.from = Point::new(space.from.x - clear, space.from.y - clear, space.from.z - clear);
+    space.to = Point::new(space.to.x + clear, space.to.y + clear, space.to.z + clear);
+    let span = opening.span;
+    let own = Assembly::DrawerBox(opening.path.clone());
+    let hit: Vec<PartId> = builder
+        .parts
+        .iter()
+        .filter(|(_, part)| part.assembly == own && part.cuboid().overlaps(&space))
+        .map(|(id, _)| id)
+        .collect();
+    for id in hit {
+        let Some(part) = builder.part(id) else { continue };
+        let own = part.cuboid();
+        let range = |direction: Direction| {
+            let start = own.from.along(direction);
+            let from = space.from.along(direction).max(start) - start;
+            let open_above = direction == Direction::Y && part.placement.thickness != Direction::Y;
+            let to = match open_above {
+                true => own.to.along(direction),
+                false => space.to.along(direction).min(own.to.along(direction)),
+            };
+            (from, to - start)
+        };
+        let feature = Feature {
+            kind: FeatureKind::Notch,
+            face: Face::ThickEnd,
+            u: range(part.placement.length),
+            v: range(part.placement.width),
+            deep: part.thickness.length,
+            takes: None,
+            span,
+        };
+        builder.cut(id, feature);
     }
 }
 

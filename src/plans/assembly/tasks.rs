@@ -33,16 +33,26 @@ struct Maker<'a> {
 pub(super) fn tasks(piece: &Piece, parts: &Parts) -> Vec<Task> {
     let mut maker = Maker { piece, parts, tasks: Vec::new() };
     let cut = maker.cut();
-    let routed = maker.routed(cut);
-    let pins = maker.pins(routed);
     let blanks = maker.blanks(cut);
+    let glued: Vec<PartId> = blanks
+        .and_then(|index| maker.tasks.get(index))
+        .map(|t| t.parts.clone())
+        .unwrap_or_default();
+    let routed = maker.routed("Cut the joints", cut, |id| !glued.contains(&id)).unwrap_or(cut);
+    // A glued-up part gets its joints when it has cured and lies at its size.
+    let routed_blanks = blanks.map(|blanks| {
+        let joints =
+            maker.routed("Cut the joints of the glued-up parts", blanks, |id| glued.contains(&id));
+        joints.unwrap_or(blanks)
+    });
+    let pins = maker.pins(routed);
     let prefinished = maker.prefinish(routed);
     let mut stands = Vec::new();
     for case in 0..piece.cases.len() {
         stands.push(maker.case(case, routed, pins, prefinished));
     }
-    let fronts = maker.fronts(routed, blanks, prefinished);
-    let boxes = maker.boxes(routed);
+    let fronts = maker.fronts(routed, routed_blanks, prefinished);
+    let boxes = maker.boxes(routed, routed_blanks);
     let hung = maker.hang(&stands, fronts, boxes);
     let finished = maker.finish(&hung);
     maker.fit(finished);
@@ -129,21 +139,31 @@ impl Maker<'_> {
         self.simple("Cut the parts".into(), lines, Vec::new(), Work::Machine, minutes, Vec::new())
     }
 
-    fn routed(&mut self, cut: usize) -> usize {
+    /// Dados, grooves, rabbets and pocket holes of the parts that `own` picks;
+    /// flutes are cut when the fronts are made.
+    fn routed(&mut self, title: &str, after: usize, own: impl Fn(PartId) -> bool) -> Option<usize> {
         let setups = setups::plan(self.piece, self.parts);
-        // Flutes are cut when the fronts are made; see `fronts`.
-        let own: Vec<_> =
-            setups.iter().filter(|s| !matches!(s.kind, FeatureKind::Flute(_))).collect();
-        let mut lines =
-            vec![format!("{} set-ups of the router-jig sheet, in its order", own.len())];
-        let pockets = self
-            .ids(|part| part.features.iter().any(|f| matches!(f.kind, FeatureKind::Pockets(_))));
-        if !pockets.is_empty() {
-            lines.push(format!("then the pocket holes of {} parts", pockets.len()));
+        let mine: Vec<_> = setups
+            .iter()
+            .filter(|setup| !matches!(setup.kind, FeatureKind::Flute(_)))
+            .filter(|setup| setup.runs.iter().any(|run| own(run.part)))
+            .collect();
+        let bored =
+            |part: &Part| part.features.iter().any(|f| matches!(f.kind, FeatureKind::Pockets(_)));
+        let pockets = self.parts.iter().filter(|(id, part)| own(*id) && bored(part)).count();
+        let mut lines = Vec::new();
+        if !mine.is_empty() {
+            lines.push(format!("{} set-ups of the router-jig sheet, in its order", mine.len()));
         }
-        let routing: i64 = own.iter().map(|s| s.time.0.ceil()).sum();
-        let time = routing + pockets.len() as i64 * minutes::BORE;
-        self.simple("Cut the joints".into(), lines, Vec::new(), Work::Router, time, vec![cut])
+        if pockets > 0 {
+            lines.push(format!("the pocket holes of {pockets} parts"));
+        }
+        if lines.is_empty() {
+            return None;
+        }
+        let routing: i64 = mine.iter().map(|setup| setup.time.0.ceil()).sum();
+        let time = routing + pockets as i64 * minutes::BORE;
+        Some(self.simple(title.into(), lines, Vec::new(), Work::Router, time, vec![after]))
     }
 
     /// Shelf pins are bored while the boards lie flat.
@@ -274,7 +294,13 @@ impl Maker<'_> {
         if joints.is_empty() {
             return None;
         }
-        let lines = self.joint_lines(&joints);
+        let mut lines = self.joint_lines(&joints);
+        if matches!(unit, Assembly::Frame(_)) {
+            // Inner members can't be reached once the outer stiles are on.
+            lines.reverse();
+            lines
+                .push("from the inside out: inner members first, the outer stiles last".to_owned());
+        }
         let mut parts: Vec<PartId> =
             joints.iter().flat_map(|joint| [joint.part, joint.into]).collect();
         parts.sort_unstable();
@@ -532,7 +558,7 @@ impl Maker<'_> {
         Some(self.simple("Make the fronts".into(), lines, all, Work::Router, minutes, before))
     }
 
-    fn boxes(&mut self, routed: usize) -> Option<usize> {
+    fn boxes(&mut self, routed: usize, blanks: Option<usize>) -> Option<usize> {
         let mut units: Vec<Assembly> = self
             .parts
             .all
@@ -557,6 +583,7 @@ impl Maker<'_> {
             lines.push("the bottom goes in dry with the corners; it squares the box".to_owned());
             let square = self.outline(&parts, unit);
             let mut after = vec![routed];
+            after.extend(blanks);
             after.extend(last);
             last = Some(self.glue(
                 format!("Glue up the drawer box of {path}"),
