@@ -1,5 +1,12 @@
 //! `casewright check`, as it is typed.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that can't go on stops"
+)]
+
 mod support;
 
 use std::io::Read as _;

@@ -1,5 +1,12 @@
 //! `casewright new`, `explain`, `reference` and `why`, as they are typed.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that can't go on stops"
+)]
+
 mod support;
 
 use support::{Bench, spec};

@@ -11,12 +11,12 @@ use super::terminal::{Terminal, complain};
 use super::write;
 
 pub(super) fn run(build: &Build, terminal: &Terminal) -> Exit {
-    if let Some(slug) = &build.print {
-        if papers::PAPERS.iter().all(|paper| paper.slug != slug.as_str()) {
-            let known: Vec<&str> = papers::PAPERS.iter().map(|paper| paper.slug).collect();
-            complain(&format!("there is no paper `{slug}`; there are: {}", known.join(", ")));
-            return Exit::Misused;
-        }
+    if let Some(slug) = &build.print
+        && papers::PAPERS.iter().all(|paper| paper.slug != slug.as_str())
+    {
+        let known: Vec<&str> = papers::PAPERS.iter().map(|paper| paper.slug).collect();
+        complain(&format!("there is no paper `{slug}`; there are: {}", known.join(", ")));
+        return Exit::Misused;
     }
     let Some(compiled) = check::compile(&build.spec) else { return Exit::Misused };
     let exit = check::judge(&compiled, build.deny);

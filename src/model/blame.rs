@@ -158,7 +158,7 @@ fn mends(
     let in_list: Vec<Fix> =
         openings.clone().chain(members).filter_map(|party| edit(party, -over)).take(3).collect();
     diagnostic.fixes.extend(in_list);
-    if let Some(party) = openings.clone().last() {
+    if let Some(party) = openings.clone().next_back() {
         diagnostic.fixes.push(Fix::new(
             Grade::Choice,
             format!("let {} take what is left", party.name),

@@ -645,10 +645,10 @@ fn divider(entry: &Entry, context: &Context<'_>, ctx: &mut Lower) -> Option<Boar
     let stock = read_case::stock(body, fallback, "the divider", entry.head, context.shared, ctx)?;
     let into = context.shared.thickness(stock);
     let mut joint = read_case::joinery(body, JointKind::Dado, &into, "divider", ctx);
-    if joint.span.is_none() {
-        if let Some(board) = context.partitions {
-            joint = board.joint.clone();
-        }
+    if joint.span.is_none()
+        && let Some(board) = context.partitions
+    {
+        joint = board.joint.clone();
     }
     Some(Board { stock, joint, span: entry.head, notes: body.notes() })
 }

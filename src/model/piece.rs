@@ -191,15 +191,15 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
 }
 
 fn version(main: &Entries, ctx: &mut Lower) {
-    if let Some(count) = main.one("casework").and_then(|entry| entry.count(0)) {
-        if count.value != 1 {
-            ctx.sink.push(Diagnostic::error(
-                "version-unknown",
-                format!("version {} of the language is not known", count.value),
-                count.span,
-                "this casewright reads version 1",
-            ));
-        }
+    if let Some(count) = main.one("casework").and_then(|entry| entry.count(0))
+        && count.value != 1
+    {
+        ctx.sink.push(Diagnostic::error(
+            "version-unknown",
+            format!("version {} of the language is not known", count.value),
+            count.span,
+            "this casewright reads version 1",
+        ));
     }
 }
 

@@ -117,11 +117,11 @@ fn step(
         what: task.title.clone(),
         more,
     });
-    if !warned.contains(&task.work) {
-        if let Some(caution) = caution(task.work) {
-            warned.push(task.work);
-            blocks.push(Block::Caution(caution.into()));
-        }
+    if !warned.contains(&task.work)
+        && let Some(caution) = caution(task.work)
+    {
+        warned.push(task.work);
+        blocks.push(Block::Caution(caution.into()));
     }
     if let Some((a, b)) = task.square {
         let diagonal = trade::diagonal(a, b);

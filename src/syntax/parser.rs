@@ -214,10 +214,11 @@ impl Reader<'_> {
                 }
                 Rule::missing_close => block.close = span,
                 _ => {
-                    if part.as_rule() == Rule::statement && self.is_outdented(block.open, span) {
-                        if let Some(brace) = self.unclosed.get_mut(at) {
-                            brace.outdented.get_or_insert(span);
-                        }
+                    if part.as_rule() == Rule::statement
+                        && self.is_outdented(block.open, span)
+                        && let Some(brace) = self.unclosed.get_mut(at)
+                    {
+                        brace.outdented.get_or_insert(span);
                     }
                     self.item(part, &mut block.items);
                 }

@@ -53,12 +53,12 @@ mod tests {
     use super::*;
 
     /// Geometry, worked by hand: radius 1/4, depth 1/8 gives 0.4330 in;
-    /// 3/8 and 1/4 gives 0.7071; 1/2 and 1/10 gives 0.6000.
+    /// 3/8 and 1/8 gives 0.5590; 1/2 and 1/10 gives 0.6000.
     #[test]
     fn flutes_are_chords_of_their_bit() {
         for (diameter, deep, width) in [
             (Length::inches(1, 2), Length::inches(1, 8), 0.4330),
-            (Length::inches(3, 4), Length::inches(1, 4), 0.7071),
+            (Length::inches(3, 4), Length::inches(1, 8), 0.5590),
             (Length::inches(1, 1), Length::inches(1, 10), 0.6000),
             (Length::inches(1, 2), Length::inches(3, 8), 0.5),
         ] {

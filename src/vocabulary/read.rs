@@ -57,11 +57,11 @@ impl Reader<'_> {
         let mut entries: Vec<Entry> = Vec::new();
         for statement in statements(items) {
             let Some(entry) = self.statement(block, statement) else { continue };
-            if entry.word.times != Times::Many {
-                if let Some(first) = entries.iter().find(|e| e.word.word == entry.word.word) {
-                    self.sink.push(twice(first, &entry));
-                    continue;
-                }
+            if entry.word.times != Times::Many
+                && let Some(first) = entries.iter().find(|e| e.word.word == entry.word.word)
+            {
+                self.sink.push(twice(first, &entry));
+                continue;
             }
             entries.push(entry);
         }

@@ -82,9 +82,9 @@ fn edge(
     let mut cause = None;
     for groove in grooved {
         if groove.face == crate::parts::Face::WidthStart {
-            from = groove.deep
+            from = groove.deep;
         } else {
-            to -= groove.deep
+            to -= groove.deep;
         }
         cause = Some(groove.span);
     }

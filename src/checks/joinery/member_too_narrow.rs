@@ -32,7 +32,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let fastened = part.name() != "left-stile" && part.name() != "right-stile";
         match frame.joint.kind {
             JointKind::Pocket if fastened => {
-                least(piece, part, frame, Length::inches(1, 1), "for two pocket screws", sink)
+                least(piece, part, frame, Length::inches(1, 1), "for two pocket screws", sink);
             }
             JointKind::Tenon => {
                 let long = frame.joint.long.clone().unwrap_or_default().length;

@@ -131,10 +131,10 @@ impl<'a> Builder<'a> {
     pub(super) fn cut(&mut self, id: PartId, feature: Feature) {
         // Two hosts at one end, such as two stretchers over a partition, ask
         // for the same holes.
-        if let Some(part) = self.parts.all.get_mut(id.0) {
-            if !part.features.contains(&feature) {
-                part.features.push(feature);
-            }
+        if let Some(part) = self.parts.all.get_mut(id.0)
+            && !part.features.contains(&feature)
+        {
+            part.features.push(feature);
         }
     }
 

@@ -715,16 +715,16 @@ impl Maker<'_> {
         let mut lines = Vec::new();
         for case in &self.piece.cases {
             for side in Side::BOTH {
-                if let Exposure::Wall { scribe } = side.of(&case.exposure) {
-                    if scribe.length.is_positive() {
-                        let tape = self.piece.tape();
-                        lines.push(format!(
-                            "plane the {} stile of {} to the wall: up to {} of it is scribe",
-                            side.word(),
-                            case.name,
-                            tape.text(scribe.length)
-                        ));
-                    }
+                if let Exposure::Wall { scribe } = side.of(&case.exposure)
+                    && scribe.length.is_positive()
+                {
+                    let tape = self.piece.tape();
+                    lines.push(format!(
+                        "plane the {} stile of {} to the wall: up to {} of it is scribe",
+                        side.word(),
+                        case.name,
+                        tape.text(scribe.length)
+                    ));
                 }
             }
         }
