@@ -12,10 +12,10 @@ pub struct Figure {
 }
 
 impl Figure {
-    /// The exact figure in the job's unit.
+    /// The figure as messages print it.
     #[must_use]
     pub fn new(exact: Length, tape: &Tape) -> Self {
-        Self { exact, text: tape.exact(exact) }
+        Self { exact, text: tape.figure(exact) }
     }
 }
 

@@ -82,6 +82,19 @@ impl Tape {
         number(length.in_unit(self.unit), self.unit)
     }
 
+    /// A figure for a message: exact where a maker would write it so, in the
+    /// job's own unit or with the other one behind it (`3 mm` in an inch job);
+    /// else at its tape mark with `~`.
+    #[must_use]
+    pub fn figure(&self, length: Length) -> String {
+        let own = length.in_unit(self.unit);
+        let source = self.source(length);
+        if is_plain(own, self.unit) || source.contains(' ') {
+            return source;
+        }
+        if own.denom() <= 100 { self.exact(length) } else { self.text(length) }
+    }
+
     /// The length at its tape mark in plain text, with `~` behind a figure
     /// that was rounded.
     #[must_use]
@@ -100,6 +113,13 @@ impl Tape {
     #[must_use]
     pub fn exact_with_unit(&self, length: Length) -> String {
         format!("{} {}", self.exact(length), self.unit.name())
+    }
+
+    /// A figure for a message, always with its unit.
+    #[must_use]
+    pub fn figure_with_unit(&self, length: Length) -> String {
+        let figure = self.figure(length);
+        if figure.contains(' ') { figure } else { format!("{figure} {}", self.unit.name()) }
     }
 
     /// How the length is written in a spec of this job, ready to paste: exact,

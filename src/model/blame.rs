@@ -88,9 +88,9 @@ fn conflict(drafts: &Drafts<'_>, conflict: &Conflict, ctx: &Lower) -> Diagnostic
     };
     let title = format!(
         "{name} is {} {big}: its openings need {}, the frame leaves {}",
-        tape.exact(amount),
-        tape.exact(need),
-        tape.exact(leave),
+        tape.figure(amount),
+        tape.figure(need),
+        tape.figure(leave),
     );
     needs.sort_by_key(|party| party.span);
     let (first, rest) = match needs.split_first() {
@@ -98,10 +98,10 @@ fn conflict(drafts: &Drafts<'_>, conflict: &Conflict, ctx: &Lower) -> Diagnostic
         None => (None, [].as_slice()),
     };
     let at = first.map_or(draft.entry.head, |party| party.span);
-    let label = first.map_or(String::new(), |party| tape.exact(party.known.constant));
+    let label = first.map_or(String::new(), |party| own_figure(party, ctx));
     let mut diagnostic = Diagnostic::error("sizes-conflict", title, at, label).subject(&draft.path);
     for party in rest.iter().chain(&leaves) {
-        diagnostic = diagnostic.label(party.span, tape.exact(party.known.constant));
+        diagnostic = diagnostic.label(party.span, own_figure(party, ctx));
     }
     for span in shares {
         diagnostic = diagnostic.label(span, "takes its share");
@@ -113,11 +113,21 @@ fn conflict(drafts: &Drafts<'_>, conflict: &Conflict, ctx: &Lower) -> Diagnostic
     mends(diagnostic, &needs, &leaves, over, ctx)
 }
 
+/// What a statement is labelled with: its figure, or that it is worked out.
+fn own_figure(party: &Party<'_>, ctx: &Lower) -> String {
+    match party.known.says {
+        Says::Fixed { word: None, .. } if party.known.constant.is_zero() => {
+            "worked out from another".to_owned()
+        }
+        _ => ctx.tape.figure(party.known.constant),
+    }
+}
+
 fn sum(head: &str, total: Length, parties: &[Party<'_>], names: bool, ctx: &Lower) -> Sum {
     let mut sum = Sum::new(head, total, &ctx.tape);
     let mut parties: Vec<&Party<'_>> = parties.iter().collect();
     parties.sort_by_key(|party| (party.factor.is_negative(), party.span));
-    for party in parties {
+    for party in parties.into_iter().filter(|party| !party.known.constant.is_zero()) {
         let value = party.known.constant * party.factor;
         let name = if names { party.name } else { "" };
         sum = if value.is_negative() {
@@ -147,7 +157,7 @@ fn mends(
         let text = format!("{word} {}", ctx.tape.source(figure));
         Some(Fix::new(
             Grade::Choice,
-            format!("make {name} {}", ctx.tape.exact(figure)),
+            format!("make {name} {}", ctx.tape.figure(figure)),
             party.span,
             text,
         ))
@@ -192,15 +202,15 @@ fn plain(all: &[(&Known, Exact)], conflict: &Conflict, ctx: &Lower) -> Diagnosti
     let title = match parties.as_slice() {
         [(a, _, x, j), (b, _, y, k)] if *j == -*k => {
             let name = if a == b { (*a).to_owned() } else { format!("{a} and {b}") };
-            format!("{name} can't be both {} and {}", tape.exact(*x), tape.exact(*y))
+            format!("{name} can't be both {} and {}", tape.figure(*x), tape.figure(*y))
         }
-        _ => format!("these sizes can't all hold: they differ by {}", tape.exact(over)),
+        _ => format!("these sizes can't all hold: they differ by {}", tape.figure(over)),
     };
     let last = parties.last().map(|(_, span, figure, _)| (*span, *figure));
     let (at, figure) = last.unwrap_or_default();
-    let mut diagnostic = Diagnostic::error("sizes-conflict", title, at, tape.exact(figure));
+    let mut diagnostic = Diagnostic::error("sizes-conflict", title, at, tape.figure(figure));
     for (_, span, figure, _) in parties.iter().rev().skip(1) {
-        diagnostic = diagnostic.label(*span, tape.exact(*figure));
+        diagnostic = diagnostic.label(*span, tape.figure(*figure));
     }
     diagnostic
         .sum(Sum::new("differ by", over, tape))
@@ -216,7 +226,14 @@ fn question(drafts: &Drafts<'_>, question: &Question) -> Option<Diagnostic> {
             .filter(|unknown| filter(unknown))
             .collect::<Vec<_>>()
     };
-    let mut items = unknown(&|unknown| unknown.list.is_some());
+    // Where the case itself has no size, that is the question.
+    let own = question.open.iter().filter(|variable| variable.index() < 2);
+    let own: Vec<_> =
+        own.filter_map(|variable| drafts.sheet.unknown.get(variable.index())).collect();
+    let mut items = match own.is_empty() {
+        true => unknown(&|unknown| unknown.list.is_some()),
+        false => own,
+    };
     if items.is_empty() {
         items = unknown(&|_| true);
     }
@@ -230,11 +247,11 @@ fn question(drafts: &Drafts<'_>, question: &Question) -> Option<Diagnostic> {
     let title = match names.as_slice() {
         [only] => format!("nothing fixes the {size} of {only}"),
         [rest @ .., last] => format!(
-            "nothing fixes the {size} of {} and {last}: {} more needed",
+            "nothing fixes the {size} of {} and {last}: {} needed",
             rest.join(", "),
             match question.missing {
-                1 => "one size is".to_owned(),
-                n => format!("{n} sizes are"),
+                1 => "one more size is".to_owned(),
+                n => format!("{n} more sizes are"),
             }
         ),
         [] => return None,
@@ -295,7 +312,7 @@ fn no_room(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) {
         }
         told.push(draft.parent);
         let name = draft.path.rsplit('.').next().unwrap_or(&draft.path);
-        let left = ctx.tape.exact(size.length);
+        let left = ctx.tape.figure(size.length);
         let title = format!("`{name}` has no room: {left} is left for it");
         let diagnostic =
             Diagnostic::error("no-room", title, draft.entry.head, "nothing is left for this")
@@ -318,7 +335,7 @@ fn no_frame_room(
             return None;
         }
         let size = drafts.size(solution, variable)?;
-        let left = ctx.tape.exact(size.length);
+        let left = ctx.tape.figure(size.length);
         let title = format!("the frame of `{}` leaves no room: {left}", root.path);
         let at = root.entry.head;
         let diagnostic = Diagnostic::error("no-room", title, at, "nothing is left for these");
@@ -349,7 +366,7 @@ fn explained(
             sum.plus(value, &fact.name, &ctx.tape)
         };
         if let Some(span) = fact.origin.span().filter(|span| *span != at) {
-            diagnostic = diagnostic.label(span, ctx.tape.exact(fact.length));
+            diagnostic = diagnostic.label(span, ctx.tape.figure(fact.length));
         }
     }
     diagnostic.sum(sum)

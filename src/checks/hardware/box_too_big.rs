@@ -44,12 +44,12 @@ fn check(piece: &Piece, sink: &mut Sink) {
             if outside >= opening.wide.length {
                 sink.push(
                     error(
-                        format!("the box of {} is {} wide, its opening {}", opening.path, tape.exact(outside), tape.exact(opening.wide.length)),
+                        format!("the box of {} is {} wide, its opening {}", opening.path, tape.figure(outside), tape.figure(opening.wide.length)),
                         rule.span,
-                        format!("inside {}", tape.exact(inside)),
+                        format!("inside {}", tape.figure(inside)),
                     )
-                    .label(side_span, format!("sides {}", tape.exact(side)))
-                    .label(opening.span, format!("opening {}", tape.exact(opening.wide.length)))
+                    .label(side_span, format!("sides {}", tape.figure(side)))
+                    .label(opening.span, format!("opening {}", tape.figure(opening.wide.length)))
                     .sum(Sum::new("box", outside, tape).plus(inside, "inside", tape).plus(side.twice(), "two sides", tape))
                     .sum(Sum::new("over by", outside - opening.wide.length, tape))
                     .note("thinner sides make the box narrower over all; or check the slide's own sheet"),
@@ -63,10 +63,10 @@ fn check(piece: &Piece, sink: &mut Sink) {
                         format!(
                             "the drawer of {} is only {} wide inside",
                             opening.path,
-                            tape.exact(inside)
+                            tape.figure(inside)
                         ),
                         opening.size_spans[0].unwrap_or(opening.span),
-                        format!("opening {}", tape.exact(opening.wide.length)),
+                        format!("opening {}", tape.figure(opening.wide.length)),
                     )
                     .label(rule.span, "the slide's width")
                     .note("too narrow for this hardware: make the opening wider"),
@@ -81,21 +81,21 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     format!(
                         "the box of {} is {} high: nothing is left above its bottom",
                         opening.path,
-                        tape.exact(high)
+                        tape.figure(high)
                     )
                 } else {
                     format!(
                         "the box of {} is {} high, its opening {}",
                         opening.path,
-                        tape.exact(high),
-                        tape.exact(opening.high.length)
+                        tape.figure(high),
+                        tape.figure(opening.high.length)
                     )
                 };
                 sink.push(
-                    error(title, slide.box_high.span, format!("box {}", tape.exact(high)))
+                    error(title, slide.box_high.span, format!("box {}", tape.figure(high)))
                         .label(
                             opening.size_spans[1].unwrap_or(opening.span),
-                            format!("opening {}", tape.exact(opening.high.length)),
+                            format!("opening {}", tape.figure(opening.high.length)),
                         )
                         .sum(
                             Sum::new("needs", least, tape)

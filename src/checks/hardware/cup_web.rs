@@ -49,13 +49,13 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 .subject(&part.path);
                 if let Some(flute) = flute {
                     sum = sum.minus(flute.deep, "flute", tape);
-                    diagnostic = diagnostic.label(flute.span, format!("flute {} deep", tape.exact(flute.deep)))
+                    diagnostic = diagnostic.label(flute.span, format!("flute {} deep", tape.figure(flute.deep)))
                         .note("leave the flutes off this door, make them shallower, or take a thicker door");
                 }
                 if let Some(stock) = piece.stock(part.stock) {
                     diagnostic = diagnostic.label(
                         stock.thickness_span,
-                        format!("{} thick", tape.exact(stock.thickness.length)),
+                        format!("{} thick", tape.figure(stock.thickness.length)),
                     );
                 }
                 sink.push(diagnostic.sum(sum));
@@ -100,7 +100,7 @@ fn edge(
         cup.span,
         format!("cup {} across", tape.source(cup.v.1 - cup.v.0)),
     )
-    .label(part.span, format!("{} wide", tape.exact(part.width.length)))
+    .label(part.span, format!("{} wide", tape.figure(part.width.length)))
     .note("make the front's stile wider, or take a hinge with a smaller cup")
     .subject(&part.path);
     if let Some(span) = cause.filter(|span| *span != part.span) {

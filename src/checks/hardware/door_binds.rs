@@ -55,11 +55,11 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 format!(
                     "the inner corner of {} strikes: it needs {}, the {what} is {}",
                     opening.path,
-                    tape.exact(up),
-                    tape.exact(gap)
+                    tape.figure(up),
+                    tape.figure(gap)
                 ),
                 gap_span,
-                tape.exact(gap),
+                tape.figure(gap),
             )
             .label(span, "on a butt hinge")
             .label(opening.span, format!("leaf {} wide", tape.text(wide)))
@@ -75,7 +75,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             .subject(&opening.path)
             .fix(Fix::new(
                 Grade::Choice,
-                format!("a {what} of {}", tape.exact(up)),
+                format!("a {what} of {}", tape.figure(up)),
                 gap_span,
                 format!("{what} {}", tape.source(up)),
             )),

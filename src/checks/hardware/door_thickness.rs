@@ -37,7 +37,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 format!(
                     "{} is {} thick; {} takes {} to {}",
                     opening.path,
-                    tape.exact(thick),
+                    tape.figure(thick),
                     hinge.name,
                     tape.source(least),
                     tape.source(most)
@@ -45,7 +45,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 span,
                 "this hinge",
             )
-            .label(stock.thickness_span, format!("{} thick", tape.exact(thick)))
+            .label(stock.thickness_span, format!("{} thick", tape.figure(thick)))
             .label(hinge.span, format!("{} to {}", tape.source(least), tape.source(most)))
             .note("choose another hinge, or doors of another thickness")
             .subject(&opening.path),

@@ -32,13 +32,13 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 format!(
                     "{} needs a gap of {} at the hinge, the reveal is {}",
                     hinge.name,
-                    tape.exact(needs),
-                    tape.exact(leaves)
+                    tape.figure(needs),
+                    tape.figure(leaves)
                 ),
                 fronts.gap_span,
-                tape.exact(leaves),
+                tape.figure(leaves),
             )
-            .label(hinge.gap_span, tape.exact(needs))
+            .label(hinge.gap_span, tape.figure(needs))
             .label(span, "hung on this")
             .sum(
                 Sum::new("short by", needs - leaves, tape)
@@ -49,7 +49,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             .subject(&opening.path)
             .fix(Fix::new(
                 Grade::Choice,
-                format!("a reveal of {}", tape.exact(up)),
+                format!("a reveal of {}", tape.figure(up)),
                 fronts.gap_span,
                 format!("gap {}", tape.source(up)),
             )),

@@ -43,7 +43,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     tape.text(least)
                 ),
                 opening.span,
-                format!("opening {}", tape.exact(opening.wide.length)),
+                format!("opening {}", tape.figure(opening.wide.length)),
             )
             .label(span, "hung on this")
             .sum(Sum::new("needs", least, tape).plus(diameter.twice(), "two cups", tape).plus(

@@ -43,14 +43,14 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     format!(
                         "{} needs {} behind the front of {}, there is {}",
                         slide.name,
-                        tape.exact(needs),
+                        tape.figure(needs),
                         opening.path,
-                        tape.exact(room)
+                        tape.figure(room)
                     ),
                     slide.room_span,
-                    tape.exact(needs),
+                    tape.figure(needs),
                 )
-                .label(case.deep_span, tape.exact(case.deep.length))
+                .label(case.deep_span, tape.figure(case.deep.length))
                 .label(opening.span, "this drawer")
                 .sum(
                     Sum::new("leaves", room, tape)

@@ -43,12 +43,12 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 RULE.slug,
                 format!(
                     "a dado {} deep leaves only {} of {}",
-                    tape.exact(feature.deep),
-                    tape.exact(left),
+                    tape.figure(feature.deep),
+                    tape.figure(left),
                     part.path
                 ),
                 feature.span,
-                format!("{} deep", tape.exact(feature.deep)),
+                format!("{} deep", tape.figure(feature.deep)),
             )
             .sum(Sum::new("leaves", left, tape).plus(thick, part.name(), tape).minus(
                 feature.deep,
@@ -58,12 +58,12 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             .because("the board breaks at a dado deeper than half its thickness")
             .subject(&part.path);
             if let Some(stock) = stock {
-                diagnostic = diagnostic.label(stock.thickness_span, tape.exact(thick));
+                diagnostic = diagnostic.label(stock.thickness_span, tape.figure(thick));
             }
             let most = tape.mark * (thick / 3 / tape.mark).floor().max(1);
             sink.push(diagnostic.fix(Fix::new(
                 Grade::Sketch,
-                format!("a third of the thickness: `deep {}`", tape.source(most)),
+                "a third of the thickness",
                 feature.span,
                 format!("joint dado {{ deep {} }}", tape.source(most)),
             )));

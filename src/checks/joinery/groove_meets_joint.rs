@@ -41,14 +41,14 @@ fn check(piece: &Piece, sink: &mut Sink) {
             if up < notch {
                 format!(
                     "the groove is {} up, the slide's notch {} high",
-                    tape.exact(up),
-                    tape.exact(notch)
+                    tape.figure(up),
+                    tape.figure(notch)
                 )
             } else {
-                format!("only {} of wood is left under the groove", tape.exact(up))
+                format!("only {} of wood is left under the groove", tape.figure(up))
             },
             boxes.groove_span,
-            format!("{} up", tape.exact(up)),
+            format!("{} up", tape.figure(up)),
         )
         .sum(Sum::new("short by", least - up, tape).plus(least, "needed", tape).minus(
             up,
@@ -58,11 +58,11 @@ fn check(piece: &Piece, sink: &mut Sink) {
         .because("the runner passes under the drawer's bottom")
         .subject(&opening.path);
         if up < notch {
-            diagnostic = diagnostic.label(slide.span, format!("notch {} high", tape.exact(notch)));
+            diagnostic = diagnostic.label(slide.span, format!("notch {} high", tape.figure(notch)));
         }
         sink.push(diagnostic.fix(Fix::new(
             Grade::Choice,
-            format!("raise it to {}", tape.exact(least)),
+            format!("raise it to {}", tape.figure(least)),
             boxes.groove_span,
             format!(
                 "groove {{ up {}; deep {} }}",

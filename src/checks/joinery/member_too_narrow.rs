@@ -65,9 +65,9 @@ fn least(piece: &Piece, part: &Part, frame: &Frame, least: Length, what: &str, s
     sink.push(
         Diagnostic::error(
             RULE.slug,
-            format!("{} is {} wide, too narrow {what}", part.path, tape.exact(wide)),
+            format!("{} is {} wide, too narrow {what}", part.path, tape.figure(wide)),
             at,
-            tape.exact(wide),
+            tape.figure(wide),
         )
         .label(frame.joint.span.unwrap_or(frame.span), frame.joint.kind.word())
         .sum(
@@ -78,7 +78,7 @@ fn least(piece: &Piece, part: &Part, frame: &Frame, least: Length, what: &str, s
         .subject(&part.path)
         .fix(crate::diagnostics::Fix::new(
             crate::diagnostics::Grade::Choice,
-            format!("make it {}", tape.exact(least)),
+            format!("make it {}", tape.figure(least)),
             at,
             format!("wide {}", tape.source(least)),
         )),

@@ -36,7 +36,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             }
             let mut diagnostic = Diagnostic::warning(
                 RULE.slug,
-                format!("the mitred {} seam joins {} to {}: a step of {}", side.word(), tape.exact(stile), tape.exact(board), tape.exact(step)),
+                format!("the mitred {} seam joins {} to {}: a step of {}", side.word(), tape.figure(stile), tape.figure(board), tape.figure(step)),
                 end.span,
                 "mitred",
             )
@@ -48,7 +48,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 if let Some(stock) = piece.stock(id) {
                     diagnostic = diagnostic.label(
                         stock.thickness_span,
-                        format!("{what} {}", tape.exact(stock.thickness.length)),
+                        format!("{what} {}", tape.figure(stock.thickness.length)),
                     );
                 }
             }

@@ -69,11 +69,11 @@ fn joint(
         (None, _) => sink.push(
             Diagnostic::error(
                 RULE.slug,
-                format!("{} is no thickness for pocket screws", tape.exact(thick)),
+                format!("{} is no thickness for pocket screws", tape.figure(thick)),
                 at,
                 "pocket screws",
             )
-            .label(thickness_span, tape.exact(thick))
+            .label(thickness_span, tape.figure(thick))
             .note("stock from 1/2 to 1-3/4 in takes them; choose another joint")
             .subject(subject),
         ),
@@ -83,16 +83,16 @@ fn joint(
                 RULE.slug,
                 format!(
                     "a {} pocket screw comes through {} stock",
-                    tape.exact_with_unit(screw),
-                    tape.exact(thick)
+                    tape.figure_with_unit(screw),
+                    tape.figure(thick)
                 ),
                 at,
-                format!("{} long", tape.exact(screw)),
+                format!("{} long", tape.figure(screw)),
             )
-            .label(thickness_span, tape.exact(thick))
+            .label(thickness_span, tape.figure(thick))
             .because(format!(
                 "{} is the usual screw for this thickness",
-                tape.exact_with_unit(usual)
+                tape.figure_with_unit(usual)
             ))
             .subject(subject)
             .fix(Fix::new(

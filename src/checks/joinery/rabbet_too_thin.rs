@@ -38,17 +38,17 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let title = if rabbet.deep < least {
                 format!(
                     "the rabbet's ledge is {}, too narrow to fix the back to",
-                    tape.exact(rabbet.deep)
+                    tape.figure(rabbet.deep)
                 )
             } else {
-                format!("the rabbet leaves a lip of {} on {}", tape.exact(lip), part.path)
+                format!("the rabbet leaves a lip of {} on {}", tape.figure(lip), part.path)
             };
             sink.push(
                 Diagnostic::error(
                     RULE.slug,
                     title,
                     rabbet.span,
-                    format!("{} deep", tape.exact(rabbet.deep)),
+                    format!("{} deep", tape.figure(rabbet.deep)),
                 )
                 .sum(Sum::new("lip", lip, tape).plus(thick, part.name(), tape).minus(
                     rabbet.deep,

@@ -69,10 +69,10 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     format!(
                         "the land between flutes is {}, at least {} is asked for",
                         tape.text(land),
-                        tape.exact(flutes.land)
+                        tape.figure(flutes.land)
                     ),
                     flutes.span,
-                    format!("pitch {}", tape.exact(flutes.pitch)),
+                    format!("pitch {}", tape.figure(flutes.pitch)),
                 )
                 .label(bit.span, format!("cuts {} wide", tape.text(flute)))
                 .sum(
