@@ -217,6 +217,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             part.face_name(Face::LengthStart),
             feature.takes.map_or(String::new(), |id| format!(", takes {}", mark(parts, id))),
         ),
+        FeatureKind::Dovetails => format!("dovetails {} deep at the {face}", text(feature.deep)),
         FeatureKind::Dowels(count) => format!("{count} dowels at the {face}"),
         FeatureKind::Bore(_) | FeatureKind::Flute(_) => String::new(),
     }

@@ -37,6 +37,8 @@ pub enum FeatureKind {
     Tenon,
     /// The mortise for a tenon.
     Mortise,
+    /// Dovetails across an end.
+    Dovetails,
     /// Dowel holes at an end: how many.
     Dowels(u32),
 }

@@ -20,6 +20,8 @@ pub(in crate::papers) enum Line {
     Wide,
     /// Dimensions and hatching.
     Narrow,
+    /// What stands beyond and is no part of the piece: long dash, two dots.
+    Beyond,
 }
 
 /// How an area is filled.
@@ -48,9 +50,19 @@ impl Svg {
     fn stroke(&self, line: Line) -> String {
         let width = match line {
             Line::Wide => self.wide,
-            Line::Narrow => self.wide / 2.0,
+            Line::Narrow | Line::Beyond => self.wide / 2.0,
         };
-        format!("stroke=\"#000\" stroke-width=\"{}\"", number(width))
+        let dash = match line {
+            Line::Beyond => {
+                let unit = number(self.wide * 1.5);
+                format!(
+                    " stroke-dasharray=\"{} {unit} {unit} {unit} {unit} {unit}\"",
+                    number(self.wide * 9.0)
+                )
+            }
+            _ => String::new(),
+        };
+        format!("stroke=\"#000\" stroke-width=\"{}\"{dash}", number(width))
     }
 
     pub(in crate::papers) fn line(&mut self, from: (f64, f64), to: (f64, f64), line: Line) {

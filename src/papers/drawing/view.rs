@@ -4,7 +4,7 @@ use crate::measure::Length;
 use crate::model::{Axis, Case, Item, OpeningKind, Piece};
 use crate::papers::figures::Figures;
 use crate::parts::{
-    Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Part, Parts, Point, Role,
+    Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Part, Parts, Point, Role, keep_out_space,
 };
 
 use super::svg::{Fill, Line, Svg};
@@ -41,7 +41,7 @@ pub(in crate::papers) fn elevation(piece: &Piece, parts: &Parts, figures: &Figur
     });
     svg.line((-letter * 3.0, high), (wide + letter * 3.0, high), Line::Wide);
     for part in &order {
-        let space = part.cuboid();
+        let space = shoulders(part);
         let at = |x: Length, y: Length| (mm(x), high - mm(y));
         svg.rect(
             at(space.from.x, space.to.y),
@@ -61,8 +61,37 @@ pub(in crate::papers) fn elevation(piece: &Piece, parts: &Parts, figures: &Figur
         let at = if upright { (x + size * 0.35, y) } else { (x, y + size * 0.35) };
         svg.text(at, &part.mark, size, upright);
     }
+    for keep_out in &piece.site.keep_outs {
+        let space = keep_out_space(piece, keep_out);
+        let (x0, x1) = (mm(space.from.x), mm(space.to.x));
+        let (y0, y1) = (high - mm(space.to.y), high - mm(space.from.y));
+        for (from, to) in
+            [((x0, y0), (x1, y0)), ((x1, y0), (x1, y1)), ((x1, y1), (x0, y1)), ((x0, y1), (x0, y0))]
+        {
+            svg.line(from, to, Line::Beyond);
+        }
+        svg.text((x0 + (x1 - x0) / 2.0, y1 - letter * 0.4), &keep_out.name, letter * 0.7, false);
+    }
     dimensions(&mut svg, piece, figures, (wide, high), letter);
     svg.finish("the piece from the front")
+}
+
+/// A part without its tenons: from shoulder to shoulder.
+fn shoulders(part: &Part) -> Cuboid {
+    let mut space = part.cuboid();
+    for tenon in part.features.iter().filter(|f| f.kind == FeatureKind::Tenon) {
+        let (axis, start) = (part.placement.direction(tenon.face), tenon.face.is_start());
+        let (from, to) = (&mut space.from, &mut space.to);
+        match (axis, start) {
+            (Direction::X, true) => from.x += tenon.deep,
+            (Direction::X, false) => to.x -= tenon.deep,
+            (Direction::Y, true) => from.y += tenon.deep,
+            (Direction::Y, false) => to.y -= tenon.deep,
+            (Direction::Z, true) => from.z += tenon.deep,
+            (Direction::Z, false) => to.z -= tenon.deep,
+        }
+    }
+    space
 }
 
 /// Parts whose marks are seen from the front.
@@ -240,16 +269,18 @@ pub(in crate::papers) fn section(
         svg.text(at, &part.mark, size, upright);
     }
     if let Some(case) = piece.cases.iter().rev().find(|case| case.x <= x) {
-        svg.across(
-            0.0,
-            mm(case.deep.length),
-            high + letter * 2.4,
-            &figures.text(case.deep.length),
-            letter,
-        );
+        // All backs stand at one wall; a shallow case begins further back.
+        let front = deep - mm(case.deep.length);
+        svg.across(front, deep, high + letter * 2.4, &figures.text(case.deep.length), letter);
         if let Some(base) = &case.base {
-            let back = mm(whole.from.z) + mm(base.set_back.length);
-            svg.across(0.0, back, high + letter * 4.6, &figures.text(base.set_back.length), letter);
+            let back = front + mm(base.set_back.length);
+            svg.across(
+                front,
+                back,
+                high + letter * 4.6,
+                &figures.text(base.set_back.length),
+                letter,
+            );
             svg.upright(
                 high,
                 high - mm(base.high.length),

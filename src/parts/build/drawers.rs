@@ -199,9 +199,23 @@ fn corners(
     thick: &Size,
 ) {
     for (side, inner) in sides.iter().zip([Face::ThickEnd, Face::ThickStart]) {
-        for (end, at_start) in ends.iter().zip([true, false]) {
+        for (other, at_start) in ends.iter().zip([true, false]) {
             let sort = JointSort::Wood(boxes.joint.kind);
-            builder.join(sort, *end, *side, true, boxes.span);
+            builder.join(sort, *other, *side, true, boxes.span);
+            let end = if at_start { Face::LengthStart } else { Face::LengthEnd };
+            if boxes.joint.kind == JointKind::Dovetail {
+                let Some(part) = builder.part(*side) else { continue };
+                let feature = Feature {
+                    kind: FeatureKind::Dovetails,
+                    face: end,
+                    u: (Length::ZERO, part.width.length),
+                    v: (Length::ZERO, part.thickness.length),
+                    deep: thick.length,
+                    takes: None,
+                    span: boxes.span,
+                };
+                builder.cut(*side, feature);
+            }
             if boxes.joint.kind != JointKind::Rabbet {
                 continue;
             }
@@ -220,7 +234,7 @@ fn corners(
                     u,
                     v: (Length::ZERO, width),
                     deep: boxes.joint.deep.clone().unwrap_or_default().length,
-                    takes: Some(*end),
+                    takes: Some(*other),
                     span: boxes.span,
                 },
             );
@@ -291,9 +305,11 @@ fn notches(
 fn cut_round(builder: &mut Builder<'_>, opening: &Opening, around: usize) {
     let Some(keep_out) = builder.piece.site.keep_outs.get(around) else { return };
     let clear = Length::inches(1, 1);
+    let back = super::from_wall(builder.piece, builder.case);
     let mut space = keep_out_space(builder.piece, keep_out);
-    space.from = Point::new(space.from.x - clear, space.from.y - clear, space.from.z - clear);
-    space.to = Point::new(space.to.x + clear, space.to.y + clear, space.to.z + clear);
+    space.from =
+        Point::new(space.from.x - clear, space.from.y - clear, space.from.z - clear - back);
+    space.to = Point::new(space.to.x + clear, space.to.y + clear, space.to.z + clear - back);
     let span = opening.span;
     let own = Assembly::DrawerBox(opening.path.clone());
     let hit: Vec<PartId> = builder

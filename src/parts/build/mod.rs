@@ -9,7 +9,8 @@ mod flutes;
 mod fronts;
 mod inside;
 
-use crate::model::Piece;
+use crate::measure::Length;
+use crate::model::{Case, Piece};
 
 use super::mark;
 use super::part::Parts;
@@ -20,6 +21,7 @@ use builder::Builder;
 pub fn build(piece: &Piece) -> Parts {
     let mut parts = Parts::default();
     for (index, case) in piece.cases.iter().enumerate() {
+        let first = parts.all.len();
         let mut builder = Builder::new(piece, case, index, &mut parts);
         let carcass = carcass::build(&mut builder);
         base::build(&mut builder, &carcass);
@@ -27,7 +29,19 @@ pub fn build(piece: &Piece) -> Parts {
         inside::build(&mut builder, &carcass);
         fronts::build(&mut builder);
         drawers::build(&mut builder, &carcass);
+        // Builders count from the front of their own case; all backs stand at
+        // one wall.
+        let back = from_wall(piece, case);
+        for part in parts.all.iter_mut().skip(first) {
+            part.placement.origin.z += back;
+        }
     }
     mark::give(&mut parts, piece);
     parts
+}
+
+/// How far the front of a case stands behind that of the deepest one.
+fn from_wall(piece: &Piece, case: &Case) -> Length {
+    let deepest = piece.cases.iter().map(|case| case.deep.length).max().unwrap_or_default();
+    deepest - case.deep.length
 }
