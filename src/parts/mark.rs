@@ -57,16 +57,23 @@ fn names(piece: &Piece) -> BTreeMap<String, String> {
         words.iter().map(|word| word.chars().take(each).collect::<String>()).collect::<String>()
     };
     let mut given = BTreeMap::new();
-    for name in &all {
-        let mut letters = 2;
-        while letters < name.len()
-            && all
-                .iter()
-                .any(|other| other != name && short(other, letters) == short(name, letters))
-        {
-            letters += 1;
+    let mut rest = all;
+    let mut letters = 2;
+    while !rest.is_empty() {
+        let mut count: BTreeMap<String, usize> = BTreeMap::new();
+        for name in &rest {
+            *count.entry(short(name, letters)).or_default() += 1;
         }
-        given.insert((*name).to_owned(), short(name, letters).to_uppercase());
+        // A name that is written out whole is as long as it gets.
+        rest.retain(|name| {
+            let own = short(name, letters);
+            let clear = count.get(&own) == Some(&1) || letters >= name.len();
+            if clear {
+                given.insert((*name).to_owned(), own.to_uppercase());
+            }
+            !clear
+        });
+        letters += 1;
     }
     given
 }

@@ -21,7 +21,8 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     for part in &parts.all {
         let Assembly::Front(path) = &part.assembly else { continue };
         let own = part.cuboid();
-        match fronts.iter_mut().find(|(known, ..)| known == path) {
+        // The parts of one front follow each other.
+        match fronts.last_mut().filter(|(known, ..)| known == path) {
             Some((_, space, _)) => {
                 space.from.x = space.from.x.min(own.from.x);
                 space.from.y = space.from.y.min(own.from.y);

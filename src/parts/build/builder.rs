@@ -55,6 +55,8 @@ pub(super) struct Builder<'a> {
     pub(super) piece: &'a Piece,
     pub(super) case: &'a Case,
     pub(super) index: usize,
+    /// The first part of this case: a look-up never goes through the others'.
+    first: usize,
     pub(super) parts: &'a mut Parts,
     pub(super) planes: Planes,
 }
@@ -67,12 +69,18 @@ impl<'a> Builder<'a> {
         parts: &'a mut Parts,
     ) -> Self {
         let planes = planes(piece, case);
-        Self { piece, case, index, parts, planes }
+        let first = parts.all.len();
+        Self { piece, case, index, first, parts, planes }
     }
 
     /// From the left side of the case to a place in the whole piece.
     pub(super) fn at(&self, x: Length, y: Length, z: Length) -> Point {
         Point::new(self.case.x + x, y, z)
+    }
+
+    /// The parts of this case so far.
+    pub(super) fn own(&self) -> impl Iterator<Item = (PartId, &Part)> {
+        self.parts.iter().skip(self.first)
     }
 
     pub(super) fn thickness(&self, stock: StockId) -> Size {
@@ -261,9 +269,8 @@ impl<'a> Builder<'a> {
             .into_iter()
             .filter(|other| *other != direction)
             .collect();
-        self.parts
-            .iter()
-            .filter(|(_, part)| part.case == self.index && part.assembly == *of)
+        self.own()
+            .filter(|(_, part)| part.assembly == *of)
             .find(|(_, part)| {
                 let space = part.cuboid();
                 let plane = if faces_start {

@@ -312,9 +312,8 @@ fn hosts_above(
 ) -> Vec<(PartId, Face)> {
     let x = builder.case.x + x;
     builder
-        .parts
-        .iter()
-        .filter(|(_, part)| part.case == builder.index && part.assembly == *assembly)
+        .own()
+        .filter(|(_, part)| part.assembly == *assembly)
         .filter(|(_, part)| {
             let space = part.cuboid();
             space.from.y == y && space.from.x <= x && x <= space.to.x

@@ -144,7 +144,8 @@ fn drawer(
     if let Some(notch) = slide.notch.filter(|_| slide.undermount) {
         notches(builder, ends[1], notch, slide, reach.length);
     }
-    let front = builder.parts.named(&format!("{}.front", opening.path)).map(|(id, _)| id);
+    let path = format!("{}.front", opening.path);
+    let front = builder.own().find(|(_, part)| part.path == path).map(|(id, _)| id);
     if let Some(front) = front {
         builder.join(JointSort::FrontFixed, front, ends[0], false, opening.span);
     }
@@ -313,8 +314,7 @@ fn cut_round(builder: &mut Builder<'_>, opening: &Opening, around: usize) {
     let span = opening.span;
     let own = Assembly::DrawerBox(opening.path.clone());
     let hit: Vec<PartId> = builder
-        .parts
-        .iter()
+        .own()
         .filter(|(_, part)| part.assembly == own && part.cuboid().overlaps(&space))
         .map(|(id, _)| id)
         .collect();

@@ -38,8 +38,8 @@ pub(super) fn space(builder: &Builder<'_>, opening: &Opening, carcass: &Carcass)
         space.map_or(Length::ZERO, |space| if start { space.from.x } else { space.to.x })
     };
     let (mut from, mut to) = (face(left, false), face(right, true));
-    for (id, part) in builder.parts.iter() {
-        if part.case != builder.index || part.role != Role::Partition {
+    for (id, part) in builder.own() {
+        if part.role != Role::Partition {
             continue;
         }
         let space = part.cuboid();

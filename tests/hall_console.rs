@@ -1,0 +1,143 @@
+//! The hall console worked by hand: every sum stands beside its check.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that can't go on stops"
+)]
+
+use casewright::measure::{Exact, Length, Unit};
+use casewright::model::MemoryFiles;
+use casewright::parts::Part;
+use casewright::pipeline::{self, Compilation};
+
+fn console() -> Compilation {
+    let files = MemoryFiles::one("console", include_str!("../specs/hall-console.case"));
+    pipeline::check(&files, "console").expect("readable")
+}
+
+/// `26-1/2` as a length in inches.
+fn inches(text: &str) -> Length {
+    let (whole, fraction) = match (text.split_once('-'), text.contains('/')) {
+        (Some((whole, fraction)), _) => (whole, Some(fraction)),
+        (None, true) => ("0", Some(text)),
+        (None, false) => (text, None),
+    };
+    let mut value = Exact::int(whole.parse().expect("a number"));
+    if let Some((numer, denom)) = fraction.and_then(|fraction| fraction.split_once('/')) {
+        value += Exact::ratio(numer.parse().expect("a number"), denom.parse().expect("a number"));
+    }
+    Length::new(value, Unit::Inch)
+}
+
+fn part<'a>(compiled: &'a Compilation, name: &str) -> &'a Part {
+    let parts = compiled.parts.as_ref().expect("parts");
+    let path = format!("console.{name}");
+    parts.named(&path).unwrap_or_else(|| panic!("no part {path}")).1
+}
+
+fn is(compiled: &Compilation, name: &str, length: &str, width: &str) {
+    let part = part(compiled, name);
+    assert_eq!(part.length.length, inches(length), "length of {name}");
+    assert_eq!(part.width.length, inches(width), "width of {name}");
+}
+
+#[test]
+fn the_frame() {
+    let c = console();
+    // 33 high less the 4 of the base: 29.
+    is(&c, "left-stile", "29", "1-3/4");
+    is(&c, "right-stile", "29", "2-1/2");
+    // 66 − 1-3/4 − 2-1/2 = 61-3/4.
+    is(&c, "top-rail", "61-3/4", "1-1/2");
+    is(&c, "bottom-rail", "61-3/4", "1-1/2");
+    // 29 − 1-1/2 − 1-1/2 = 26.
+    is(&c, "stile-bank-press", "26", "1-1/2");
+    is(&c, "stile-press-niche", "26", "1-1/2");
+    is(&c, "bank.rail-upper-middle", "17-1/4", "1-1/2");
+    is(&c, "bank.rail-middle-lower", "17-1/4", "1-1/2");
+}
+
+#[test]
+fn the_openings() {
+    let c = console();
+    let case = &c.piece.as_ref().expect("a piece").cases[0];
+    let opening = |name: &str| {
+        let path = format!("console.{name}");
+        case.openings.iter().find(|o| o.path == path).unwrap_or_else(|| panic!("no {path}"))
+    };
+    // 17-1/4 + 1-1/2 + 26-1/2 + 1-1/2 + 15 = 61-3/4.
+    assert_eq!(opening("bank").wide.length, inches("17-1/4"));
+    assert_eq!(opening("press").wide.length, inches("26-1/2"));
+    assert_eq!(opening("niche").wide.length, inches("15"));
+    // 5 + 1-1/2 + 9 + 1-1/2 + 9 = 26.
+    assert_eq!(opening("bank.upper").high.length, inches("5"));
+    assert_eq!(opening("bank.middle").high.length, inches("9"));
+    assert_eq!(opening("bank.lower").high.length, inches("9"));
+}
+
+#[test]
+fn the_fronts() {
+    let c = console();
+    // 17-1/4 − 2 × 3/32 = 17-1/16; 5 − 3/16 = 4-13/16; 9 − 3/16 = 8-13/16.
+    is(&c, "bank.upper.front", "17-1/16", "4-13/16");
+    is(&c, "bank.middle.front", "17-1/16", "8-13/16");
+    is(&c, "bank.lower.front", "17-1/16", "8-13/16");
+    // (26-1/2 − 2 × 3/32 − 1/8) / 2 = 13-3/32; 26 − 3/16 = 25-13/16.
+    is(&c, "press.left-door", "25-13/16", "13-3/32");
+    is(&c, "press.right-door", "25-13/16", "13-3/32");
+}
+
+#[test]
+fn the_carcass() {
+    let c = console();
+    // The left end is 17 to the long point of its mitre, the right end 17 − 3/4.
+    is(&c, "left-end", "33", "17");
+    is(&c, "right-end", "33", "16-1/4");
+    // 66 − 3/4 scribe = 65-1/4 wide over the ends.
+    let right = part(&c, "right-end").cuboid();
+    assert_eq!(right.to.x, inches("65-1/4"));
+    // 65-1/4 − 2 × 23/32 = 63-13/16 between them; + 2 × 1/4 dado = 64-5/16.
+    assert_eq!(part(&c, "front-stretcher").length.length, inches("63-13/16"));
+    // 16-1/4 − 13/64 back = 16-3/64 deep.
+    is(&c, "bottom", "64-5/16", "16-3/64");
+    // 63-13/16 + 2 × 3/8 rabbet = 64-9/16 by 33 − 4.
+    is(&c, "back", "64-9/16", "29");
+    // 33 − 4 − 2 × 23/32 = 27-9/16 between bottom and stretchers; + 2 × 1/4 dado.
+    is(&c, "partition-bank-press", "27-9/16", "16-3/64");
+    is(&c, "partition-press-niche", "28-1/16", "16-3/64");
+}
+
+#[test]
+fn the_drawers() {
+    let c = console();
+    // 17-1/4 − 1-5/8 = 15-5/8 inside; + 2 × 5/8 = 16-7/8 outside.
+    let left = part(&c, "bank.upper.left-side").cuboid();
+    let right = part(&c, "bank.upper.right-side").cuboid();
+    assert_eq!(right.to.x - left.from.x, inches("16-7/8"));
+    assert_eq!(right.from.x - left.to.x, inches("15-5/8"));
+    // 5 − 7/8 = 4-1/8; 9 − 7/8 = 8-1/8; as long as the slide.
+    is(&c, "bank.upper.left-side", "15", "4-1/8");
+    is(&c, "bank.middle.left-side", "15", "8-1/8");
+    // 15-5/8 + 2 × 5/16 − 1/16 play = 16-3/16; 15 − 2 × 5/8 + 5/8 − 1/16 = 14-5/16.
+    is(&c, "bank.upper.box-bottom", "16-3/16", "14-5/16");
+    // The boards that bring the slides flush: 1-3/4 − 23/32 = 1-1/32 and
+    // (1-1/2 − 23/32) / 2 = 25/64.
+    assert_eq!(part(&c, "bank.upper.left-packer").thickness.length, inches("1-1/32"));
+    assert_eq!(part(&c, "bank.upper.right-packer").thickness.length, inches("25/64"));
+}
+
+#[test]
+fn every_size_is_the_sum_of_its_facts() {
+    let c = console();
+    let piece = c.piece.as_ref().expect("a piece");
+    for part in &c.parts.as_ref().expect("parts").all {
+        // A drawer box takes figures from its slide's own rule.
+        let by_rule = part.path.contains(".box-") || part.path.ends_with("-side");
+        for size in [&part.length, &part.width, &part.thickness] {
+            let sum: Length = piece.facts.of(size).map(|(fact, factor)| fact.length * factor).sum();
+            assert!(by_rule || sum == size.length, "{}: {sum:?} {:?}", part.path, size.length);
+        }
+    }
+}
