@@ -2,7 +2,7 @@
 //! statements that contradict each other, with the sum written out; what
 //! nothing fixes; what comes out as nothing or less.
 
-use crate::diagnostics::{Diagnostic, Fix, Grade, Sum};
+use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Sum};
 use crate::measure::{Exact, Length, Span};
 
 use super::layout::{Conflict, EquationId, Question, Solution, Value};
@@ -262,28 +262,26 @@ fn question(drafts: &Drafts<'_>, question: &Question) -> Option<Diagnostic> {
     for item in rest {
         diagnostic = diagnostic.label(item.span, format!("how {}?", item.axis.size_word()));
     }
-    for item in items.iter().filter(|item| item.list.is_some()) {
-        let fix = match item.close {
+    // One alone takes all that is left; several must all say how they share it.
+    let shares: Vec<Edit> = items
+        .iter()
+        .filter(|item| item.list.is_some())
+        .map(|item| match item.close {
             Some(close) => {
-                let at = Span { end: close.start, ..close };
-                Fix::new(
-                    Grade::Choice,
-                    format!("let {} take what is left", item.name),
-                    at,
-                    "share 1 ",
-                )
+                Edit { span: Span { end: close.start, ..close }, text: "share 1 ".to_owned() }
             }
-            None => {
-                let at = Span { start: item.span.end, ..item.span };
-                Fix::new(
-                    Grade::Choice,
-                    format!("let {} take what is left", item.name),
-                    at,
-                    " { share 1 }",
-                )
-            }
+            None => Edit {
+                span: Span { start: item.span.end, ..item.span },
+                text: " { share 1 }".to_owned(),
+            },
+        })
+        .collect();
+    if !shares.is_empty() {
+        let title = match shares.len() {
+            1 => format!("let {} take what is left", first.name),
+            _ => "let each take an equal share of what is left".to_owned(),
         };
-        diagnostic.fixes.push(fix);
+        diagnostic = diagnostic.fix(Fix { title, grade: Grade::Choice, edits: shares });
     }
     if diagnostic.fixes.is_empty() {
         diagnostic = diagnostic.note(format!("write `{word}` with its size"));

@@ -1,0 +1,60 @@
+//! Speed of parse, check and build: the hall console, and jobs of many cases.
+//! `cargo bench`; never part of a test.
+
+#![allow(missing_docs, clippy::expect_used, reason = "a benchmark that can't go on stops")]
+
+use casewright::measure::FileId;
+use casewright::model::MemoryFiles;
+use casewright::{papers, pipeline, syntax};
+use divan::Bencher;
+
+const CONSOLE: &str = include_str!("../specs/hall-console.case");
+const FIRST: &str = include_str!("../specs/first.case");
+const CASES: [usize; 4] = [1, 10, 100, 1000];
+
+fn main() {
+    divan::main();
+}
+
+/// A job of so many small cabinets side by side.
+fn job(cases: usize) -> String {
+    let at = FIRST.find("case cupboard").expect("a case");
+    let (head, case) = FIRST.split_at(at);
+    let mut text = head.to_owned();
+    for number in 0..cases {
+        text.push_str(&case.replace("case cupboard", &format!("case cupboard-{number}")));
+    }
+    text
+}
+
+#[divan::bench]
+fn parse_console() -> usize {
+    syntax::parse(FileId(0), divan::black_box(CONSOLE)).0.items.len()
+}
+
+#[divan::bench]
+fn check_console(bencher: Bencher<'_, '_>) {
+    let files = MemoryFiles::one("a.case", CONSOLE);
+    bencher.bench(|| pipeline::check(&files, "a.case").map(|c| c.is_sound()));
+}
+
+#[divan::bench]
+fn build_console(bencher: Bencher<'_, '_>) {
+    let files = MemoryFiles::one("a.case", CONSOLE);
+    bencher.bench(|| {
+        let compiled = pipeline::check(&files, "a.case").ok()?;
+        papers::packet(&compiled).map(|packet| packet.len())
+    });
+}
+
+#[divan::bench(args = CASES, sample_count = 10)]
+fn parse_job(bencher: Bencher<'_, '_>, cases: usize) {
+    let text = job(cases);
+    bencher.bench(|| syntax::parse(FileId(0), &text).0.items.len());
+}
+
+#[divan::bench(args = CASES, sample_count = 10)]
+fn check_job(bencher: Bencher<'_, '_>, cases: usize) {
+    let files = MemoryFiles::one("a.case", &job(cases));
+    bencher.bench(|| pipeline::check(&files, "a.case").map(|c| c.is_sound()));
+}

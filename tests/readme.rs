@@ -1,0 +1,60 @@
+//! What the README shows is what the compiler says.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that can't go on stops"
+)]
+
+use std::path::Path;
+use std::process::Command;
+
+const README: &str = include_str!("../README.md");
+const FIRST: &str = include_str!("../specs/first.case");
+
+fn run(folder: &Path, arguments: &[&str]) -> (String, String) {
+    let output = Command::new(env!("CARGO_BIN_EXE_casewright"))
+        .args(arguments)
+        .current_dir(folder)
+        .env_remove("FORCE_COLOR")
+        .env_remove("CLICOLOR_FORCE")
+        .output()
+        .expect("the command runs");
+    let text = |bytes| String::from_utf8(bytes).expect("text");
+    (text(output.stdout), text(output.stderr))
+}
+
+/// The README holds these lines as they are, trailing spaces aside.
+fn shows(text: &str) {
+    for line in text.trim_end().lines() {
+        assert!(
+            README.lines().any(|known| known.trim_end() == line.trim_end()),
+            "the README lacks: {line}"
+        );
+    }
+}
+
+#[test]
+fn the_conflict_it_shows_is_the_one_the_compiler_prints() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let wrong = FIRST.replace("doors store { share 1;", "doors store { high 23;");
+    std::fs::write(folder.path().join("my.case"), wrong).expect("written");
+    let (_, message) = run(folder.path(), &["check", "my.case"]);
+    assert!(message.contains("sizes-conflict"));
+    shows(&message);
+}
+
+#[test]
+fn a_new_spec_builds_and_explains_itself_as_shown() {
+    let folder = tempfile::tempdir().expect("a folder");
+    run(folder.path(), &["new", "my.case"]);
+    run(folder.path(), &["build", "my.case"]);
+    assert!(folder.path().join("papers/my/index.html").exists());
+    let (why, _) = run(folder.path(), &["why", "my.case", "bottom"]);
+    shows(&why);
+    let (list, _) = run(folder.path(), &["build", "my.case", "--print", "cut-list"]);
+    let from = list.find("== maple").expect("the maple");
+    let to = list.find("== box-side").expect("the drawer stock");
+    shows(&list[from..to]);
+}

@@ -1,0 +1,141 @@
+//! The order of the house: imports go one way, files keep to one subject, and
+//! what is registered once is found everywhere.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that can't go on stops"
+)]
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use casewright::{checks, papers, vocabulary};
+
+/// A room may use those before it.
+const ROOMS: &[&str] = &[
+    "measure",
+    "diagnostics",
+    "syntax",
+    "vocabulary",
+    "trade",
+    "model",
+    "parts",
+    "plans",
+    "checks",
+    "pipeline",
+    "papers",
+    "cli",
+];
+
+/// Lines without tests that a source file may have.
+const LONGEST: usize = 500;
+
+/// Files that are longer, each with its reason.
+const LONGER: &[(&str, &str)] = &[
+    ("model/openings.rs", "reading openings and writing their equations share one draft"),
+    ("plans/assembly/tasks.rs", "every task of the order, one after the other"),
+];
+
+fn sources(folder: &Path, found: &mut Vec<PathBuf>) {
+    for entry in fs::read_dir(folder).expect("a folder") {
+        let path = entry.expect("an entry").path();
+        if path.is_dir() {
+            sources(&path, found);
+        } else if path.extension().is_some_and(|ending| ending == "rs") {
+            found.push(path);
+        }
+    }
+}
+
+/// Every source file below src, with its text before its tests.
+fn files() -> Vec<(String, String)> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let mut found = Vec::new();
+    sources(&root, &mut found);
+    found.retain(|path| !path.ends_with("tests.rs"));
+    found.sort();
+    found
+        .into_iter()
+        .map(|path| {
+            let text = fs::read_to_string(&path).expect("text");
+            let code = text.split("#[cfg(test)]").next().unwrap_or("").to_owned();
+            let name = path.strip_prefix(&root).expect("below src");
+            (name.to_string_lossy().replace('\\', "/"), code)
+        })
+        .collect()
+}
+
+#[test]
+fn imports_go_one_way() {
+    let mut wrong = Vec::new();
+    for (name, code) in files() {
+        let room = name.split('/').next().unwrap_or("").trim_end_matches(".rs").to_owned();
+        let Some(own) = ROOMS.iter().position(|known| *known == room) else { continue };
+        for used in code.split("crate::").skip(1) {
+            let used = used.split(|c: char| !c.is_ascii_lowercase()).next().unwrap_or("");
+            if ROOMS.iter().position(|known| *known == used).is_some_and(|other| other > own) {
+                wrong.push(format!("{name} uses {used}"));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+#[test]
+fn files_keep_to_one_subject() {
+    let mut wrong = Vec::new();
+    for (name, code) in files() {
+        let lines = code.lines().count();
+        let excused = LONGER.iter().any(|(known, _)| *known == name);
+        if lines > LONGEST && !excused {
+            wrong.push(format!("{name}: {lines} lines"));
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+#[test]
+fn every_finding_has_a_page_with_all_its_parts() {
+    for slug in checks::slugs() {
+        let page = checks::explain(slug).unwrap_or_else(|| panic!("no page for {slug}"));
+        for head in ["What it finds", "Why it matters", "It fires", "It is silent on", "Source"] {
+            assert!(page.contains(head), "{slug} lacks {head}");
+        }
+    }
+}
+
+/// A slug that the source gives to a diagnostic is one that can be explained.
+#[test]
+fn every_slug_in_the_source_is_registered() {
+    let known: Vec<&str> = checks::slugs().collect();
+    for (name, code) in files() {
+        for call in ["Diagnostic::error(", "Diagnostic::warning("] {
+            for rest in code.split(call).skip(1) {
+                let Some(quoted) = rest.trim_start().strip_prefix('"') else { continue };
+                let slug = quoted.split('"').next().unwrap_or("");
+                assert!(known.contains(&slug), "{name} uses {slug}, which has no page");
+            }
+        }
+    }
+}
+
+#[test]
+fn every_word_stands_in_the_reference() {
+    let reference = vocabulary::reference();
+    for block in vocabulary::BLOCKS {
+        for word in block.words {
+            assert!(reference.contains(&format!("| `{}` |", word.word)), "{}", word.word);
+            assert!(!word.help.is_empty() && !word.example.is_empty(), "{}", word.word);
+        }
+    }
+}
+
+#[test]
+fn papers_are_named_once() {
+    let mut slugs: Vec<&str> = papers::PAPERS.iter().map(|paper| paper.slug).collect();
+    slugs.sort_unstable();
+    slugs.dedup();
+    assert_eq!(slugs.len(), papers::PAPERS.len());
+}
