@@ -86,6 +86,24 @@ impl fmt::Display for Duration {
     }
 }
 
+impl fmt::Display for Mass {
+    /// To a tenth of a kilogram, with pounds beside it.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let pounds = self.0 / Exact::ratio(45_359_237, 100_000_000);
+        let tenths = (self.0 * Exact::int(10)).round();
+        write!(f, "{}.{} kg ({} lb)", tenths / 10, tenths % 10, pounds.round())
+    }
+}
+
+impl fmt::Display for Rate {
+    /// `11.40 per board-foot`, `5.80 each`: to a hundredth of the currency.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let cents = (self.price.0 * Exact::int(100)).round();
+        let per = if self.per == "each" { "" } else { "per " };
+        write!(f, "{}.{:02} {per}{}", cents / 100, cents % 100, self.per)
+    }
+}
+
 impl fmt::Display for Date {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{:04}-{:02}-{:02}", self.year, self.month, self.day)
@@ -116,6 +134,15 @@ mod tests {
     #[test]
     fn temperatures_convert_exactly() {
         assert_eq!(Temperature::fahrenheit(Exact::int(68)), Temperature(Exact::int(20)));
+    }
+
+    #[test]
+    fn weights_and_prices_print_as_they_are_read() {
+        // 75 lb is 34.019 kg (international pound, 1959).
+        assert_eq!(Mass::pounds(Exact::int(75)).to_string(), "34.0 kg (75 lb)");
+        let price = Money(Exact::ratio(57, 5));
+        assert_eq!(Rate { price, per: "board-foot" }.to_string(), "11.40 per board-foot");
+        assert_eq!(Rate { price, per: "each" }.to_string(), "11.40 each");
     }
 
     #[test]

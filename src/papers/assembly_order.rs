@@ -1,11 +1,13 @@
 //! The assembly order.
 
 use crate::measure::Duration;
+use crate::model::HingeKind;
 use crate::plans::assembly::{self, Slot, Task, Wait, Work};
+use crate::plans::hardware::{self, Count, Kind};
 use crate::trade;
 
-use super::Source;
 use super::page::{Block, Table, left, right};
+use super::{Source, with_currency};
 
 pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     let plan = assembly::plan(source.piece, source.parts);
@@ -31,6 +33,8 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
             room.join("; ")
         )));
     }
+    blocks.extend(notes(source).into_iter().map(Block::Note));
+    hardware(source, &mut blocks);
     let mut overview = Table {
         columns: vec![
             right("step").strong(),
@@ -68,6 +72,80 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         step(source, number + 1, task, slot, &number_of, &mut warned, &mut blocks);
     }
     blocks
+}
+
+/// Notes that belong to no single part.
+fn notes(source: &Source<'_>) -> Vec<String> {
+    let piece = source.piece;
+    let mut notes = piece.shop.notes.clone();
+    notes.extend(piece.site.notes.iter().cloned());
+    for keep_out in &piece.site.keep_outs {
+        notes.extend(keep_out.notes.iter().map(|note| format!("{}: {note}", keep_out.name)));
+    }
+    for case in &piece.cases {
+        let frame = case.frame.iter().flat_map(|frame| &frame.notes);
+        let all = case.notes.iter().chain(frame).chain(&case.shelves.notes);
+        notes.extend(all.map(|note| format!("{}: {note}", case.name)));
+    }
+    notes
+}
+
+/// What must lie ready: every hinge, slide and pull with its maker's figures.
+fn hardware(source: &Source<'_>, blocks: &mut Vec<Block>) {
+    let (piece, figures) = (source.piece, &source.figures);
+    let mut table = Table {
+        columns: vec![right("pcs").strong(), left("what"), left("figures that the papers rely on")],
+        ..Table::default()
+    };
+    for Count { kind, number } in hardware::count(piece) {
+        let (name, price, mut told) = match kind {
+            Kind::Hinge(index) => {
+                let Some(hinge) = piece.hinges.get(index) else { continue };
+                let mut told = vec![format!("opens to {} degrees", hinge.swing.0)];
+                if let HingeKind::Cup { diameter, bore, from_edge } = hinge.kind {
+                    let (cup, deep) = (figures.hardware(diameter), figures.hardware(bore));
+                    told.push(format!(
+                        "cup {cup}, {deep} deep, {} from the edge",
+                        figures.hardware(from_edge)
+                    ));
+                }
+                told.push(format!("least gap {}", figures.hardware(hinge.gap.length)));
+                told.extend(hinge.notes.iter().cloned());
+                (&hinge.name, hinge.price, told)
+            }
+            Kind::Slide(index) => {
+                let Some(slide) = piece.slides.get(index) else { continue };
+                let length = figures.text(slide.length.length);
+                let mut told = vec![format!(
+                    "pair, {length} long, needs {} behind the front",
+                    figures.text(slide.room.length)
+                )];
+                told.extend(slide.load.map(|load| format!("carries {load}")));
+                told.extend(slide.notes.iter().cloned());
+                (&slide.name, slide.price, told)
+            }
+            Kind::Pull(index) => {
+                let Some(pull) = piece.pulls.get(index) else { continue };
+                let mut told = vec![match pull.centres {
+                    Some(centres) => format!("{} between its screws", figures.hardware(centres)),
+                    None => "one screw".to_owned(),
+                }];
+                told.push(format!("holes {}", figures.hardware(pull.screw)));
+                told.extend(pull.notes.iter().cloned());
+                (&pull.name, pull.price, told)
+            }
+        };
+        told.extend(price.map(|price| with_currency(source, price)));
+        table.rows.push(vec![number.to_string(), name.clone(), told.join("; ")]);
+    }
+    if !table.rows.is_empty() {
+        blocks.push(Block::Heading("Hardware in hand".into()));
+        blocks.push(Block::Table(table));
+        blocks.push(Block::Note(
+            "Check each figure against the sheet of what you bought before anything is bored."
+                .into(),
+        ));
+    }
 }
 
 fn wait(task: &Task) -> String {

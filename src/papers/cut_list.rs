@@ -7,7 +7,7 @@ use crate::model::{Axis, Item, OpeningKind, Stock, StockId};
 use crate::parts::{Grain, Part};
 
 use super::page::{Block, Table, left, right};
-use super::{Source, words};
+use super::{Source, with_currency, words};
 
 /// Equal parts on one line.
 struct Line<'a> {
@@ -39,10 +39,12 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
             blocks.push(Block::Note(note.clone()));
         }
         let mut thicknesses: Vec<Length> = own.iter().map(|part| part.thickness.length).collect();
-        thicknesses.sort_unstable();
+        // The stock's own thickness first, then what is made of it.
+        let own_thickness = stock.thickness.length;
+        thicknesses.sort_unstable_by_key(|thickness| (*thickness != own_thickness, *thickness));
         thicknesses.dedup();
         let many = thicknesses.len() > 1;
-        for thickness in thicknesses.into_iter().rev() {
+        for thickness in thicknesses {
             let of = |part: &&&Part| part.thickness.length == thickness;
             let own: Vec<&Part> = own.iter().filter(of).copied().collect();
             by_width(source, stock, &own, many.then_some(thickness), &mut blocks);
@@ -106,6 +108,7 @@ fn about(stock: &Stock, source: &Source<'_>) -> String {
             parts.push(format!("on hand: {} by {}", text(*long), text(*wide)));
         }
     }
+    parts.extend(stock.price.map(|price| with_currency(source, price)));
     let mut line = parts.join("; ");
     if let Some(first) = line.get(..1).map(str::to_uppercase) {
         line.replace_range(..1, &first);
@@ -149,11 +152,10 @@ fn by_width(
         let pieces = if total == 1 { "1 piece".to_owned() } else { format!("{total} pieces") };
         let mut more = Vec::new();
         if let Some(thickness) = thickness {
-            let rough = own.first().map_or(thickness, |part| part.rough.thickness);
-            let how = if stock.is_solid() && thickness > rough.min(stock.nominal) {
-                ", glued up of layers"
-            } else {
-                ""
+            let how = match thickness.cmp(&stock.thickness.length) {
+                std::cmp::Ordering::Greater => ", glued up of layers and brought to thickness",
+                std::cmp::Ordering::Less => ", brought down from the stock's thickness",
+                std::cmp::Ordering::Equal => "",
             };
             more.push(format!("to {} thick{how}", figures.text(thickness)));
         }

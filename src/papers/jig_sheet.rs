@@ -22,6 +22,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         let own = (setup.cutter.name.clone(), setup.cutter.diameter);
         if bit.as_ref() != Some(&own) {
             blocks.push(Block::Heading(cutter(source, setup)));
+            blocks.extend(setup.cutter.notes.iter().cloned().map(Block::Note));
             bit = Some(own);
         }
         one(source, setup, number + 1, &mut blocks);
@@ -41,7 +42,12 @@ fn cutter(source: &Source<'_>, setup: &Setup) -> String {
     let diameter = figures.text(setup.cutter.diameter);
     match (&setup.cutter.name, setup.kind) {
         (Some(name), _) => {
-            format!("Bit {name}, {diameter}: at most {} turns a minute", setup.cutter.speed)
+            let shank = setup.cutter.shank.map(|shank| format!(", shank {}", figures.text(shank)));
+            format!(
+                "Bit {name}, {diameter}{}: at most {} turns a minute",
+                shank.unwrap_or_default(),
+                setup.cutter.speed
+            )
         }
         (None, _) => format!(
             "Straight bit no wider than {diameter}: at most {} turns a minute",

@@ -146,6 +146,14 @@ fn page(paper: &Paper, piece: &Piece, parts: &Parts, hash: &str) -> Page {
     }
 }
 
+/// A price with the job's currency, if it has one.
+fn with_currency(source: &Source<'_>, price: crate::measure::Rate) -> String {
+    match &source.piece.job.currency {
+        Some(currency) => format!("{currency} {price}"),
+        None => price.to_string(),
+    }
+}
+
 /// Eight hexadecimal digits that change with the texts a paper is made from
 /// (FNV-1a over names and texts).
 fn hash(compiled: &Compilation) -> String {

@@ -23,6 +23,10 @@ pub struct Cutter {
     pub diameter: Length,
     /// The fastest it may turn: the spec's figure, or the limit for its size.
     pub speed: u32,
+    /// The diameter of its shank, where the spec says it.
+    pub shank: Option<Length>,
+    /// The spec's notes on it.
+    pub notes: Vec<String>,
 }
 
 /// A piece of a set-up: which part, and how far the router runs in it.
@@ -195,6 +199,8 @@ fn cutter(piece: &Piece, feature: &Feature, wide: Length) -> Cutter {
     let limit = trade::speed_limit(diameter);
     Cutter {
         name: bit.map(|bit| bit.name.clone()),
+        shank: bit.and_then(|bit| bit.shank),
+        notes: bit.map(|bit| bit.notes.clone()).unwrap_or_default(),
         diameter,
         speed: bit.and_then(|bit| bit.speed).map_or(limit, |speed| speed.min(limit)),
     }

@@ -685,7 +685,12 @@ impl Maker<'_> {
                         .map_or(String::new(), |life| format!(", use it within {life}"));
                     lines.push(format!("mix {a} to {b}{life}"));
                 }
+                if let Some(covers) = finish.covers {
+                    let tenths = (covers * Exact::int(10)).round();
+                    lines.push(format!("a litre covers {}.{} m2", tenths / 10, tenths % 10));
+                }
                 lines.push("both faces of every front alike, so that it stays flat".to_owned());
+                lines.extend(finish.notes.iter().cloned());
                 last = self.add(Task {
                     title: format!("Coat {coat} of {}: {}", finish.coats, finish.kind.word()),
                     lines,
