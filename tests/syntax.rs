@@ -263,3 +263,14 @@ proptest::proptest! {
         }
     }
 }
+
+/// The grammar names the units that a number may have; the table of units is
+/// in `measure`. They agree.
+#[test]
+fn the_grammar_knows_every_unit_of_the_table() {
+    for (unit, spellings) in casewright::measure::SPELLINGS {
+        for spelling in *spellings {
+            assert_eq!(number(&format!("3{spelling}")).unit, Some(NumberUnit::Length(*unit)));
+        }
+    }
+}

@@ -291,12 +291,8 @@ fn trade_name(rule: Rule) -> &'static str {
         | Rule::product
         | Rule::factor
         | Rule::quantity
-        | Rule::feet_inches
+        | Rule::feet_tail
         | Rule::number
-        | Rule::mixed
-        | Rule::fraction
-        | Rule::decimal
-        | Rule::digits
         | Rule::negative
         | Rule::group
         | Rule::name

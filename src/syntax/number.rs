@@ -17,41 +17,29 @@ pub(super) enum NumberFault {
 
 /// Reads a `quantity` pair.
 pub(super) fn quantity(pair: Pair<'_, Rule>) -> Result<Number, NumberFault> {
-    let mut value = None;
+    let mut value = Exact::ZERO;
     let mut unit = None;
     for part in pair.into_inner() {
         match part.as_rule() {
-            Rule::feet_inches => return feet_inches(part),
-            Rule::number => value = Some(number(part)?),
+            Rule::number => value = number(part.as_str())?,
+            Rule::feet_tail => {
+                let inches = part.into_inner().find(|part| part.as_rule() == Rule::number);
+                let inches = inches.map_or(Ok(Exact::ZERO), |part| number(part.as_str()))?;
+                value = checked(value * Exact::int(12) + inches)?;
+                unit = Some(NumberUnit::Length(Unit::Inch));
+            }
             Rule::unit | Rule::mark => unit = unit_named(part.as_str()),
             _ => {}
         }
     }
-    Ok(Number { value: value.unwrap_or_default(), unit })
+    Ok(Number { value, unit })
 }
 
-fn feet_inches(pair: Pair<'_, Rule>) -> Result<Number, NumberFault> {
-    let mut parts = pair.into_inner().filter(|part| part.as_rule() == Rule::number).map(number);
-    let feet = parts.next().unwrap_or(Ok(Exact::ZERO))?;
-    let inches = parts.next().unwrap_or(Ok(Exact::ZERO))?;
-    let value = checked(feet * Exact::int(12) + inches)?;
-    Ok(Number { value, unit: Some(NumberUnit::Length(Unit::Inch)) })
-}
-
-fn number(pair: Pair<'_, Rule>) -> Result<Exact, NumberFault> {
-    let Some(form) = pair.into_inner().next() else { return Ok(Exact::ZERO) };
-    match form.as_rule() {
-        Rule::decimal => decimal(form.as_str()),
-        rule => {
-            let digits: Vec<Exact> =
-                form.into_inner().map(|part| whole(part.as_str())).collect::<Result<_, _>>()?;
-            match (rule, digits.as_slice()) {
-                (Rule::mixed, [units, numer, denom]) => Ok(*units + fraction(*numer, *denom)?),
-                (_, [numer, denom]) => fraction(*numer, *denom),
-                _ => Ok(Exact::ZERO),
-            }
-        }
-    }
+/// `3`, `23.5`, `3/4`, `1-1/2` or `1 1/2`.
+fn number(text: &str) -> Result<Exact, NumberFault> {
+    let Some((left, denom)) = text.split_once('/') else { return decimal(text) };
+    let (units, numer) = left.split_once(['-', ' ']).unwrap_or(("0", left));
+    checked(whole(units)? + fraction(whole(numer)?, whole(denom)?)?)
 }
 
 fn fraction(numer: Exact, denom: Exact) -> Result<Exact, NumberFault> {

@@ -3,7 +3,7 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade, Sink};
 use crate::measure::{Span, Spanned, Unit, nearest};
-use crate::syntax::{Item, Statement, Tree};
+use crate::syntax::{Argument, Expr, ExprKind, Item, Statement, Tree};
 
 use super::blocks::{BLOCKS, block_named};
 use super::entries::{Entries, Entry};
@@ -81,7 +81,13 @@ impl Reader<'_> {
         close: Span,
     ) {
         // A word that stands but could not be read has been reported already.
-        let written = |word: &str| statements(items).any(|s| s.word.text() == word);
+        let written = |word: &str| {
+            statements(items).any(|statement| {
+                let among =
+                    |argument: &Argument| argument.as_word().is_some_and(|w| w.text == word);
+                statement.word.text() == word || statement.arguments.iter().any(among)
+            })
+        };
         for word in block.words.iter().filter(|word| word.times == Times::Required) {
             if !written(word.word) {
                 self.sink.push(
@@ -148,7 +154,7 @@ impl Reader<'_> {
             ));
             return None;
         }
-        let values = match self.arguments(word, statement) {
+        let values = match self.arguments(block, word, statement) {
             Ok(values) => values,
             Err(fault) => {
                 self.sink.push(*fault);
@@ -197,6 +203,7 @@ impl Reader<'_> {
 
     fn arguments(
         &mut self,
+        block: &'static Block,
         word: &'static Word,
         statement: &Statement,
     ) -> Result<Vec<Option<Spanned<Value>>>, Fault> {
@@ -225,23 +232,44 @@ impl Reader<'_> {
         }
         match rest {
             [] => Ok(values),
-            [first, .., last] => Err(extra(word, first.span().to(last.span()))),
-            [only] => Err(extra(word, only.span())),
+            [first, ..] => {
+                let last = rest.last().unwrap_or(first);
+                Err(extra(block, word, first, first.span().to(last.span())))
+            }
         }
     }
 }
 
-fn extra(word: &Word, span: Span) -> Fault {
+fn extra(block: &Block, word: &Word, first: &Argument, span: Span) -> Fault {
+    // Two statements on one line, the `;` between them forgotten.
+    if let Some(next) = first.as_word().and_then(|next| block.word(&next.text)) {
+        return Box::new(
+            Diagnostic::error(
+                "value-extra",
+                format!("`{}` is a statement of its own", next.word),
+                span,
+                format!("`;` is missing before `{}`", next.word),
+            )
+            .fix(Fix::new(
+                Grade::Sure,
+                "part the two statements",
+                first.span(),
+                format!("; {}", next.word),
+            )),
+        );
+    }
     let title = if word.takes.is_empty() {
         format!("`{}` takes no value", word.word)
     } else {
         format!("`{}` takes no more than it has already", word.word)
     };
-    Box::new(
-        Diagnostic::error("value-extra", title, span, "this has no place here")
-            .note(format!("it is written `{}`", word.example))
-            .note("a minus between two sizes needs a space on both sides: `opening - 1`"),
-    )
+    let fault = Diagnostic::error("value-extra", title, span, "this has no place here")
+        .note(format!("it is written `{}`", word.example));
+    let minus = matches!(first, Argument::Expr(Expr { kind: ExprKind::Negative(_), .. }));
+    Box::new(match minus {
+        true => fault.note("a minus between two sizes needs a space on both sides: `opening - 1`"),
+        false => fault,
+    })
 }
 
 fn twice(first: &Entry, second: &Entry) -> Diagnostic {
