@@ -26,6 +26,9 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         if let Some((low, high)) = site.humidity {
             room.push(format!("the room runs from {} to {} %", low.0, high.0));
         }
+        if let Some(temperature) = site.temperature {
+            room.push(format!("at {} degrees Celsius", temperature.0.round()));
+        }
     }
     if !room.is_empty() {
         blocks.push(Block::Note(format!(

@@ -199,9 +199,11 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
                 text(feature.v.1 - feature.v.0)
             )
         }
-        FeatureKind::Pockets(count) => {
+        FeatureKind::Pockets(count, screw) => {
             let end = if feature.u.0.is_zero() { Face::LengthStart } else { Face::LengthEnd };
-            format!("{count} pocket holes in the {face} at the {}", part.face_name(end))
+            let screw = screw.map(|screw| format!(" for {} screws", text(screw)));
+            let screw = screw.unwrap_or_default();
+            format!("{count} pocket holes{screw} in the {face} at the {}", part.face_name(end))
         }
         FeatureKind::Tenon => format!(
             "tenon {} long, {} thick at the {face}",
@@ -218,7 +220,10 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             feature.takes.map_or(String::new(), |id| format!(", takes {}", mark(parts, id))),
         ),
         FeatureKind::Dovetails => format!("dovetails {} deep at the {face}", text(feature.deep)),
-        FeatureKind::Dowels(count) => format!("{count} dowels at the {face}"),
+        FeatureKind::Dowels(count, diameter) => {
+            let wide = diameter.map(|diameter| format!(" {}", figures.hardware(diameter)));
+            format!("{count} dowels{} at the {face}", wide.unwrap_or_default())
+        }
         FeatureKind::Bore(_) | FeatureKind::Flute(_) => String::new(),
     }
 }

@@ -27,8 +27,8 @@ pub enum FeatureKind {
     Mitre,
     /// A corner or opening cut right through.
     Notch,
-    /// Pocket holes at an end: how many.
-    Pockets(u32),
+    /// Pocket holes at an end: how many, and the length of their screws.
+    Pockets(u32, Option<Length>),
     /// A round hole.
     Bore(Bore),
     /// A round-bottomed channel cut with this bit (index into the piece's bits).
@@ -39,8 +39,8 @@ pub enum FeatureKind {
     Mortise,
     /// Dovetails across an end.
     Dovetails,
-    /// Dowel holes at an end: how many.
-    Dowels(u32),
+    /// Dowel holes at an end: how many, and their diameter.
+    Dowels(u32, Option<Length>),
 }
 
 /// A feature in its part's own frame. On a broad face `u` runs along the

@@ -27,7 +27,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         .filter(|part| matches!(part.role, Role::Partition | Role::FixedShelf | Role::Divider))
     {
         let Some(pockets) =
-            part.features.iter().find(|f| matches!(f.kind, FeatureKind::Pockets(_)))
+            part.features.iter().find(|f| matches!(f.kind, FeatureKind::Pockets(..)))
         else {
             continue;
         };

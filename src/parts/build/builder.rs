@@ -217,7 +217,10 @@ impl<'a> Builder<'a> {
                 // A pocket reaches about twice the thickness into the board.
                 let deep = thick.twice();
                 Feature {
-                    kind: FeatureKind::Pockets(count),
+                    kind: FeatureKind::Pockets(
+                        count,
+                        joint.screw.or_else(|| trade::pocket_screw(thick)),
+                    ),
                     face: back,
                     u: at_end(deep),
                     v: (Length::ZERO, width),
@@ -227,7 +230,7 @@ impl<'a> Builder<'a> {
                 }
             }
             JointKind::Dowel => Feature {
-                kind: FeatureKind::Dowels(count),
+                kind: FeatureKind::Dowels(count, joint.diameter),
                 face: end,
                 u: (Length::ZERO, width),
                 v: (Length::ZERO, thick),

@@ -149,7 +149,7 @@ impl Maker<'_> {
             .filter(|setup| setup.runs.iter().any(|run| own(run.part)))
             .collect();
         let bored =
-            |part: &Part| part.features.iter().any(|f| matches!(f.kind, FeatureKind::Pockets(_)));
+            |part: &Part| part.features.iter().any(|f| matches!(f.kind, FeatureKind::Pockets(..)));
         let pockets = self.parts.iter().filter(|(id, part)| own(*id) && bored(part)).count();
         let mut lines = Vec::new();
         if !mine.is_empty() {
