@@ -14,7 +14,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         return vec![Block::Note("Nothing in this piece is cut with the router.".into())];
     }
     let mut blocks = vec![
-        Block::Caution("Feed against the turn of the bit; never climb-cut by hand. Bits over 1 in turn in a table only. Unplug before you change a bit; three quarters of the shank in the collet. Eyes, ears, dust mask; dust of hardwoods can harm, so draw it off at the bit.".into()),
+        Block::Caution("Feed against the turn of the bit; never climb-cut by hand. A bit wider than 1 in (25 mm) runs in a router table only, never by hand. Unplug before you change a bit; three quarters of the shank in the collet. Eyes, ears, dust mask; dust of hardwoods can harm, so draw it off at the bit.".into()),
         Block::Note(format!("{} set-ups, in the order that changes the bit least. Every distance counts from the one edge or end that is named, never from the cut before. With a straight-edge, the figure holds for a base plate {} across.", setups.len(), source.figures.text(source.piece.shop.base_plate))),
     ];
     let mut bit = None;

@@ -540,7 +540,7 @@ impl Maker<'_> {
             self.parts.all.iter().any(|part| part.features.iter().any(|f| kind(&f.kind)))
         };
         let mut lines = vec![
-            "plane each front to its own opening as it came out, the gap all round".to_owned(),
+            "to length and width with a shaving left on: each is planed to its own opening when it is hung".to_owned(),
         ];
         if has(|kind| matches!(kind, FeatureKind::Flute(_))) {
             lines.push("flutes, from the set-up sheet, before any hole is bored".to_owned());
@@ -620,7 +620,7 @@ impl Maker<'_> {
                     marks.join(", ")
                 ));
             }
-            lines.push("slides level and parallel, as their maker's sheet says; then the boxes; then each front to its box, shimmed to its gap".to_owned());
+            lines.push("slides level and parallel, as their maker's sheet says; then the boxes; then each front planed to its own opening, shimmed to its gap and screwed to its box".to_owned());
             let mut after = stands.to_vec();
             after.extend(boxes);
             after.extend(fronts);
@@ -637,7 +637,7 @@ impl Maker<'_> {
             let mut after = stands.to_vec();
             after.extend(fronts);
             let lines = vec![
-                "hang every door, set its gaps with shims, then mark each leaf and hinge"
+                "plane every door to its own opening as it came out, hang it, set its gaps with shims, then mark each leaf and hinge"
                     .to_owned(),
             ];
             done.push(self.simple(
