@@ -8,7 +8,7 @@
 )]
 
 use casewright::measure::{Exact, Length, Unit};
-use casewright::model::MemoryFiles;
+use casewright::model::{MemoryFiles, Size};
 use casewright::parts::Part;
 use casewright::pipeline::{self, Compilation};
 
@@ -98,6 +98,8 @@ fn the_carcass() {
     // 66 − 3/4 scribe = 65-1/4 wide over the ends.
     let right = part(&c, "right-end").cuboid();
     assert_eq!(right.to.x, inches("65-1/4"));
+    // 65-1/4 − 23/32 = 64-17/32.
+    assert_eq!(right.from.x, inches("64-17/32"));
     // 65-1/4 − 2 × 23/32 = 63-13/16 between them; + 2 × 1/4 dado = 64-5/16.
     assert_eq!(part(&c, "front-stretcher").length.length, inches("63-13/16"));
     // 16-1/4 − 13/64 back = 16-3/64 deep.
@@ -128,16 +130,32 @@ fn the_drawers() {
     assert_eq!(part(&c, "bank.upper.right-packer").thickness.length, inches("25/64"));
 }
 
+/// What a size is over the sum of its facts.
+fn rest(compiled: &Compilation, size: &Size) -> Length {
+    let facts = &compiled.piece.as_ref().expect("a piece").facts;
+    size.length - facts.of(size).map(|(fact, factor)| fact.length * factor).sum::<Length>()
+}
+
 #[test]
 fn every_size_is_the_sum_of_its_facts() {
     let c = console();
-    let piece = c.piece.as_ref().expect("a piece");
+    let mut by_rule = 0;
     for part in &c.parts.as_ref().expect("parts").all {
-        // A drawer box takes figures from its slide's own rule.
-        let by_rule = part.path.contains(".box-") || part.path.ends_with("-side");
-        for size in [&part.length, &part.width, &part.thickness] {
-            let sum: Length = piece.facts.of(size).map(|(fact, factor)| fact.length * factor).sum();
-            assert!(by_rule || sum == size.length, "{}: {sum:?} {:?}", part.path, size.length);
-        }
+        // The slide's own rule: a box is 1-5/8 narrower inside than its
+        // opening and 7/8 lower.
+        let drawer = part.path.starts_with("console.bank.");
+        let (across, up) = match part.path.rsplit('.').next() {
+            Some("box-front" | "box-back") if drawer => ("1-5/8", "7/8"),
+            Some("box-bottom") if drawer => ("1-5/8", "0"),
+            Some("left-side" | "right-side") if drawer => ("0", "7/8"),
+            _ => ("0", "0"),
+        };
+        let of = |size| (part.path.as_str(), rest(&c, size));
+        assert_eq!(of(&part.length), (part.path.as_str(), -inches(across)));
+        assert_eq!(of(&part.width), (part.path.as_str(), -inches(up)));
+        assert_eq!(of(&part.thickness), (part.path.as_str(), Length::ZERO));
+        by_rule += usize::from(across != "0" || up != "0");
     }
+    // Five boards to each of three boxes.
+    assert_eq!(by_rule, 15);
 }

@@ -1,0 +1,155 @@
+//! A spec in the middle of being typed: whatever is struck out, doubled or
+//! mistyped, the compiler answers, and points into the text it was given.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that can't go on stops"
+)]
+
+use std::ops::Range;
+
+use casewright::diagnostics::Diagnostic;
+use casewright::measure::Span;
+use casewright::model::MemoryFiles;
+use casewright::{papers, pipeline};
+use proptest::prelude::*;
+use proptest::sample::Index;
+
+const SPECS: [&str; 2] =
+    [include_str!("../specs/hall-console.case"), include_str!("../specs/first.case")];
+
+/// What a figure may turn into under a tired hand.
+const FIGURES: [&str; 14] = [
+    "0",
+    "1/0",
+    "0/1",
+    "-1",
+    "-3/4",
+    "1",
+    "3",
+    "1000",
+    "99999999999999999999",
+    "9223372036854775807",
+    "1/9223372036854775807",
+    "1/1000003",
+    "0.000000001",
+    "1e9",
+];
+
+/// One slip. Places are picked from those the text has by then.
+#[derive(Clone, Debug)]
+enum Slip {
+    DropLine(Index),
+    DoubleLine(Index),
+    SwapLine(Index, Index),
+    DropToken(Index),
+    DoubleToken(Index),
+    SwapToken(Index, Index),
+    Figure(Index, Index),
+}
+
+fn slip() -> impl Strategy<Value = Slip> {
+    let at = any::<Index>;
+    prop_oneof![
+        1 => at().prop_map(Slip::DropLine),
+        1 => at().prop_map(Slip::DoubleLine),
+        1 => (at(), at()).prop_map(|(from, to)| Slip::SwapLine(from, to)),
+        1 => at().prop_map(Slip::DropToken),
+        1 => at().prop_map(Slip::DoubleToken),
+        2 => (at(), at()).prop_map(|(from, to)| Slip::SwapToken(from, to)),
+        4 => (at(), at()).prop_map(|(at, figure)| Slip::Figure(at, figure)),
+    ]
+}
+
+/// The lines of a text, with their ends.
+fn lines(text: &str) -> Vec<Range<usize>> {
+    let mut from = 0;
+    let line = |line: &str| {
+        from += line.len();
+        from - line.len()..from
+    };
+    text.split_inclusive('\n').map(line).collect()
+}
+
+/// Words, figures, and marks one by one; comments are left alone.
+fn tokens(text: &str) -> Vec<Range<usize>> {
+    let word = |c: char| c.is_alphanumeric() || matches!(c, '-' | '/' | '.');
+    let mut tokens: Vec<Range<usize>> = Vec::new();
+    let mut comment = false;
+    for (at, c) in text.char_indices() {
+        comment = c == '#' || comment && c != '\n';
+        if comment || c.is_whitespace() {
+            continue;
+        }
+        match tokens.last_mut() {
+            Some(last) if last.end == at && word(c) && text[last.clone()].chars().all(word) => {
+                last.end += c.len_utf8();
+            }
+            _ => tokens.push(at..at + c.len_utf8()),
+        }
+    }
+    tokens
+}
+
+fn pick(places: &[Range<usize>], at: Index) -> Range<usize> {
+    if places.is_empty() { 0..0 } else { at.get(places).clone() }
+}
+
+fn slipped(text: &str, slip: &Slip) -> String {
+    let (place, new) = match slip {
+        Slip::DropLine(at) => (pick(&lines(text), *at), String::new()),
+        Slip::DoubleLine(at) => {
+            let place = pick(&lines(text), *at);
+            (place.clone(), text[place].repeat(2))
+        }
+        Slip::SwapLine(from, to) => {
+            (pick(&lines(text), *to), text[pick(&lines(text), *from)].to_owned())
+        }
+        Slip::DropToken(at) => (pick(&tokens(text), *at), String::new()),
+        Slip::DoubleToken(at) => {
+            let place = pick(&tokens(text), *at);
+            (place.clone(), format!("{0} {0}", &text[place]))
+        }
+        Slip::SwapToken(from, to) => {
+            (pick(&tokens(text), *to), text[pick(&tokens(text), *from)].to_owned())
+        }
+        Slip::Figure(at, figure) => {
+            let mut figures = tokens(text);
+            figures.retain(|token| text[token.clone()].starts_with(|c: char| c.is_ascii_digit()));
+            (pick(&figures, *at), (*figure.get(&FIGURES)).to_owned())
+        }
+    };
+    let mut text = text.to_owned();
+    text.replace_range(place, &new);
+    text
+}
+
+/// Every place a message points at or would edit.
+fn places(diagnostic: &Diagnostic) -> impl Iterator<Item = Span> {
+    let labels = diagnostic.labels.iter().map(|label| label.span);
+    let edits = diagnostic.fixes.iter().flat_map(|fix| &fix.edits).map(|edit| edit.span);
+    std::iter::once(diagnostic.primary.span).chain(labels).chain(edits)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(192))]
+
+    #[test]
+    fn a_slip_of_the_hand_is_answered_within_the_text(
+        spec in 0..SPECS.len(),
+        slips in prop::collection::vec(slip(), 1..5),
+    ) {
+        let text = slips.iter().fold(SPECS[spec].to_owned(), |text, slip| slipped(&text, slip));
+        let compiled = pipeline::check(&MemoryFiles::one("a.case", &text), "a.case").expect("readable");
+        for diagnostic in &compiled.diagnostics {
+            for span in places(diagnostic) {
+                let source = compiled.sources.get(span.file);
+                let within = source.is_some_and(|source| source.text.get(span.range()).is_some());
+                prop_assert!(within, "{span:?} of {} is not in the text\n{text}", diagnostic.title);
+            }
+        }
+        prop_assert_eq!(papers::packet(&compiled).is_some(), compiled.is_sound());
+    }
+}
