@@ -58,3 +58,12 @@ fn check_job(bencher: Bencher<'_, '_>, cases: usize) {
     let files = MemoryFiles::one("a.case", &job(cases));
     bencher.bench(|| pipeline::check(&files, "a.case").map(|c| c.is_sound()));
 }
+
+#[divan::bench(args = CASES, sample_count = 3)]
+fn build_job(bencher: Bencher<'_, '_>, cases: usize) {
+    let files = MemoryFiles::one("a.case", &job(cases));
+    bencher.bench(|| {
+        let compiled = pipeline::check(&files, "a.case").ok()?;
+        papers::packet(&compiled).map(|packet| packet.len())
+    });
+}
