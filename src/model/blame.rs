@@ -59,7 +59,7 @@ fn conflict(drafts: &Drafts<'_>, conflict: &Conflict, ctx: &Lower) -> Diagnostic
     let Some((list, fill)) = list else { return plain(&all, conflict, ctx) };
     let mut needs: Vec<Party<'_>> = Vec::new();
     let mut leaves: Vec<Party<'_>> = Vec::new();
-    let mut shares: Vec<Span> = Vec::new();
+    let mut shares: Vec<(Span, bool)> = Vec::new();
     for (known, factor) in &all {
         let Some(span) = known.span else { continue };
         match &known.says {
@@ -69,7 +69,7 @@ fn conflict(drafts: &Drafts<'_>, conflict: &Conflict, ctx: &Lower) -> Diagnostic
             Says::Fixed { name, .. } => {
                 leaves.push(Party { known, name, factor: *factor / fill, span });
             }
-            Says::Shares { .. } => shares.push(span),
+            Says::Shares { same, .. } => shares.push((span, *same)),
             Says::Fills(_) | Says::Crosses | Says::Leaves => {}
         }
     }
@@ -103,14 +103,29 @@ fn conflict(drafts: &Drafts<'_>, conflict: &Conflict, ctx: &Lower) -> Diagnostic
     for party in rest.iter().chain(&leaves) {
         diagnostic = diagnostic.label(party.span, own_figure(party, ctx));
     }
-    for span in shares {
-        diagnostic = diagnostic.label(span, "takes its share");
+    for (span, same) in shares {
+        let label = if same { "the same size again" } else { "takes its share" };
+        diagnostic = diagnostic.label(span, label);
     }
     diagnostic.sums.push(sum("needs", need, &needs, false, ctx));
     diagnostic.sums.push(sum("leaves", leave, &leaves, true, ctx));
     let head = if over.is_positive() { "over by" } else { "short by" };
     diagnostic.sums.push(Sum::new(head, amount, tape));
-    mends(diagnostic, &needs, &leaves, over, ctx)
+    let shared = |name: &str| says_its_share(drafts, list, name);
+    mends(diagnostic, &needs, &leaves, over, &shared, ctx)
+}
+
+/// The word by which an item of a list gives its share, where it has one.
+fn says_its_share(drafts: &Drafts<'_>, list: usize, name: &str) -> Option<&'static str> {
+    let draft = drafts
+        .openings
+        .iter()
+        .find(|draft| draft.parent == Some(list) && draft.path.rsplit('.').next() == Some(name))?;
+    let body = draft.entry.body()?;
+    if body.number("share").is_some() {
+        return Some("share");
+    }
+    body.one("same").map(|_| "same")
 }
 
 /// What a statement is labelled with: its figure, or that it is worked out.
@@ -146,35 +161,42 @@ fn mends(
     needs: &[Party<'_>],
     leaves: &[Party<'_>],
     over: Length,
+    shared: &dyn Fn(&str) -> Option<&'static str>,
     ctx: &Lower,
 ) -> Diagnostic {
+    let is_member = |party: &&Party<'_>| matches!(party.name, "stile" | "rail" | "divider");
     let edit = |party: &Party<'_>, change: Length| {
         let Says::Fixed { name, word: Some(word), .. } = &party.known.says else { return None };
         let figure = party.known.constant + change / party.factor;
         if !figure.is_positive() {
             return None;
         }
+        // Less than half of what was meant, or a rail of twice its width, is no mending.
+        let was = party.known.constant;
+        if figure.twice() < was || is_member(&party) && figure > was.twice() {
+            return None;
+        }
+        let shown = ctx.tape.figure(figure);
+        let title = if name == word {
+            format!("make the case {shown} {word}")
+        } else {
+            format!("make {name} {shown}")
+        };
         let text = format!("{word} {}", ctx.tape.source(figure));
-        Some(Fix::new(
-            Grade::Choice,
-            format!("make {name} {}", ctx.tape.figure(figure)),
-            party.span,
-            text,
-        ))
+        Some(Fix::new(Grade::Choice, title, party.span, text))
     };
-    let is_member = |party: &&Party<'_>| matches!(party.name, "stile" | "rail" | "divider");
     let openings = needs.iter().filter(|party| !is_member(party));
     let members = needs.iter().filter(|party| is_member(party));
     let in_list: Vec<Fix> =
         openings.clone().chain(members).filter_map(|party| edit(party, -over)).take(3).collect();
     diagnostic.fixes.extend(in_list);
     if let Some(party) = openings.clone().next_back() {
-        diagnostic.fixes.push(Fix::new(
-            Grade::Choice,
-            format!("let {} take what is left", party.name),
-            party.span,
-            "share 1",
-        ));
+        // Where it says its share already, its figure is one word too many.
+        let (title, text) = match shared(party.name) {
+            Some(word) => (format!("leave {} to its `{word}`", party.name), ""),
+            None => (format!("let {} take what is left", party.name), "share 1"),
+        };
+        diagnostic.fixes.push(Fix::new(Grade::Choice, title, party.span, text));
     }
     // The widest view last: change what the frame leaves.
     if let Some(party) = leaves.iter().find(|party| party.factor == Exact::ONE) {
@@ -206,6 +228,9 @@ fn plain(all: &[(&Known, Exact)], conflict: &Conflict, ctx: &Lower) -> Diagnosti
         }
         _ => format!("these sizes can't all hold: they differ by {}", tape.figure(over)),
     };
+    if let Some(diagnostic) = crossing(all, ctx) {
+        return diagnostic;
+    }
     let last = parties.last().map(|(_, span, figure, _)| (*span, *figure));
     let (at, figure) = last.unwrap_or_default();
     let mut diagnostic = Diagnostic::error("sizes-conflict", title, at, tape.figure(figure));
@@ -215,6 +240,62 @@ fn plain(all: &[(&Known, Exact)], conflict: &Conflict, ctx: &Lower) -> Diagnosti
     diagnostic
         .sum(Sum::new("differ by", over, tape))
         .note("take one of these statements away, or change its figure")
+}
+
+/// An opening whose own figure is not what its column or row leaves for it.
+fn crossing(all: &[(&Known, Exact)], ctx: &Lower) -> Option<Diagnostic> {
+    let tape = &ctx.tape;
+    let stated = |known: &Known| {
+        matches!(&known.says, Says::Fixed { name, word: Some(word), .. } if name != word)
+            && known.span.is_some()
+    };
+    let (own, own_factor) = all
+        .iter()
+        .filter(|(known, _)| stated(known))
+        .max_by_key(|(known, _)| known.span)
+        .copied()?;
+    let Says::Fixed { name, word: Some(word), .. } = &own.says else { return None };
+    let at = own.span?;
+    let mut others: Vec<(&str, Span, Length, Length)> = Vec::new();
+    for (known, factor) in all.iter().filter(|(known, _)| known.span != own.span) {
+        match &known.says {
+            Says::Fixed { name, .. } => {
+                let part = known.constant * (-*factor / own_factor);
+                others.push((name, known.span?, known.constant, part));
+            }
+            Says::Shares { .. } => return None,
+            Says::Fills(_) | Says::Crosses | Says::Leaves => {}
+        }
+    }
+    if others.len() < 2 {
+        return None;
+    }
+    others.sort_by_key(|(_, span, _, part)| (part.is_negative(), *span));
+    let leaves: Length = others.iter().map(|(.., part)| *part).sum();
+    if !leaves.is_positive() {
+        return None;
+    }
+    let (figure, room) = (tape.figure(own.constant), tape.figure(leaves));
+    let title = format!("{name} can't be {figure} {word}: its place is {room} {word}");
+    let mut diagnostic = Diagnostic::error("sizes-conflict", title, at, figure);
+    let mut sum = Sum::new("leaves", leaves, tape);
+    for (name, span, figure, part) in others {
+        diagnostic = diagnostic.label(span, tape.figure(figure));
+        sum = if part.is_negative() {
+            sum.minus(-part, name, tape)
+        } else {
+            sum.plus(part, name, tape)
+        };
+    }
+    let fix = Fix::new(
+        Grade::Choice,
+        format!("make {name} {room}"),
+        at,
+        format!("{word} {}", tape.source(leaves)),
+    );
+    let over = own.constant - leaves;
+    let head = if over.is_positive() { "over by" } else { "short by" };
+    Some(diagnostic.sum(sum).sum(Sum::new(head, over.abs(), tape)).fix(fix))
 }
 
 fn question(drafts: &Drafts<'_>, question: &Question) -> Option<Diagnostic> {
@@ -266,9 +347,9 @@ fn question(drafts: &Drafts<'_>, question: &Question) -> Option<Diagnostic> {
     let shares: Vec<Edit> = items
         .iter()
         .filter(|item| item.list.is_some())
-        .map(|item| match item.close {
-            Some(close) => {
-                Edit { span: Span { end: close.start, ..close }, text: "share 1 ".to_owned() }
+        .map(|item| match item.open {
+            Some(open) => {
+                Edit { span: Span { start: open.end, ..open }, text: " share 1;".to_owned() }
             }
             None => Edit {
                 span: Span { start: item.span.end, ..item.span },

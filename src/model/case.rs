@@ -107,6 +107,8 @@ pub struct Joinery {
     pub diameter: Option<Length>,
     /// Length of a screw, where written.
     pub screw: Option<Length>,
+    /// The statement that gives that length.
+    pub screw_span: Option<Span>,
     /// The statement, where there is one.
     pub span: Option<Span>,
 }

@@ -112,9 +112,15 @@ impl Loader<'_> {
             }
         };
         if open.contains(&source.name) {
-            let mut ring = open.clone();
-            ring.push(source.name);
-            let title = format!("these files use each other in a ring: {}", ring.join(" → "));
+            // What only leads to the ring is no part of it.
+            let first = open.iter().position(|name| *name == source.name).unwrap_or_default();
+            let mut ring: Vec<String> = open.iter().skip(first).cloned().collect();
+            let title = if ring.len() == 1 {
+                format!("{} uses itself", source.name)
+            } else {
+                ring.push(source.name);
+                format!("these files use each other in a ring: {}", ring.join(" → "))
+            };
             return self.sink.push(Diagnostic::error("use-cycle", title, span, "closes the ring"));
         }
         if self.names.contains(&source.name) {

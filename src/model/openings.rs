@@ -35,6 +35,8 @@ pub(super) enum Says {
     Shares {
         /// The item.
         name: String,
+        /// It says `same`, not `share`.
+        same: bool,
     },
 }
 
@@ -55,8 +57,8 @@ pub(super) struct Unknown {
     pub(super) span: Span,
     /// An item of this list, which may take a share.
     pub(super) list: Option<usize>,
-    /// Just before the closing brace of its block, where a size can be added.
-    pub(super) close: Option<Span>,
+    /// The opening brace of its block, behind which a size can be added.
+    pub(super) open: Option<Span>,
 }
 
 /// The equations of one case while they are gathered.
@@ -237,12 +239,12 @@ impl<'a> Drafts<'a> {
         parent: Option<usize>,
         list: Option<Axis>,
     ) -> usize {
-        let close = entry.body().map(|body| body.close);
+        let open = entry.body().map(|body| body.open);
         let parent_axis = parent.and_then(|parent| self.openings[parent].list);
         let unknown = |axis| {
             let name = last(&path).to_owned();
             let list = parent.filter(|_| parent_axis == Some(axis));
-            Unknown { name, axis, span: entry.head, list, close }
+            Unknown { name, axis, span: entry.head, list, open }
         };
         let (wide, high) = (unknown(Axis::Across), unknown(Axis::Down));
         let wide = self.sheet.variable(wide);
@@ -291,7 +293,7 @@ impl<'a> Drafts<'a> {
                         axis,
                         span: child.head,
                         list: Some(index),
-                        close: child.body().map(|body| body.close),
+                        open: child.body().map(|body| body.open),
                     };
                     let wide = self.sheet.variable(unknown);
                     let path = path.clone();
@@ -488,11 +490,11 @@ impl<'a> Drafts<'a> {
             if let Some(share) = body.number("share") {
                 let unit = *unit.get_or_insert_with(|| {
                     let name = format!("a share of {name}'s list");
-                    let unknown = Unknown { name, axis, span, list: None, close: None };
+                    let unknown = Unknown { name, axis, span, list: None, open: None };
                     self.sheet.variable(unknown)
                 });
                 let known = Known {
-                    says: Says::Shares { name },
+                    says: Says::Shares { name, same: false },
                     span: Some(share.span_or(span)),
                     constant: Length::ZERO,
                     fact: None,
@@ -512,7 +514,7 @@ impl<'a> Drafts<'a> {
                 };
                 let other = self.names.names[other].1[usize::from(axis == Axis::Down)];
                 let known = Known {
-                    says: Says::Shares { name },
+                    says: Says::Shares { name, same: true },
                     span: Some(same.head),
                     constant: Length::ZERO,
                     fact: None,

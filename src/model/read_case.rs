@@ -87,6 +87,7 @@ pub(super) fn joinery(
         thick: None,
         diameter: None,
         screw: None,
+        screw_span: None,
         span: entry.map(|entry| entry.head),
     };
     match kind {
@@ -102,6 +103,7 @@ pub(super) fn joinery(
         JointKind::Dowel => joint.diameter = sizes.length("diameter").map(|d| d.value),
         JointKind::Pocket | JointKind::Screw => {
             joint.screw = sizes.length("screw").map(|screw| screw.value);
+            joint.screw_span = sizes.one("screw").map(|screw| screw.head);
         }
         JointKind::Dovetail | JointKind::Butt => {}
     }
@@ -402,6 +404,7 @@ pub(super) fn drawers(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Op
         slide: slide?.value,
         groove_up: ctx.size(sizes, "up", "groove up")?,
         groove_deep: ctx.positive(sizes, "deep", "groove depth")?,
+        groove_up_span: sizes.one("up").map(|up| up.head),
         groove_span: groove.map_or(entry.head, |groove| groove.head),
         joint: joinery(body, JointKind::Rabbet, &shared.thickness(stock), "drawer", ctx),
         notes: body.notes(),

@@ -244,10 +244,10 @@ fn outer(
     has_top: bool,
     has_bottom: bool,
 ) -> Outer {
-    let close = Some(body.close);
+    let open = Some(body.open);
     let name = entry.text(0).map_or("the case", |name| name.value);
     let mut unknown = |name: &str, axis, span: Span| {
-        sheet.variable(Unknown { name: name.to_owned(), axis, span, list: None, close })
+        sheet.variable(Unknown { name: name.to_owned(), axis, span, list: None, open })
     };
     let wide = unknown(name, Axis::Across, entry.head);
     let high = unknown(name, Axis::Down, entry.head);

@@ -39,7 +39,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                     RULE.slug,
                     format!(
                         "the hinge cup leaves {} in the front of {}",
-                        tape.source(web),
+                        tape.figure(web),
                         part.path
                     ),
                     cup.span,

@@ -47,7 +47,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             } else {
                 format!("only {} of wood is left under the groove", tape.figure(up))
             },
-            boxes.groove_span,
+            boxes.groove_up_span.unwrap_or(boxes.groove_span),
             format!("{} up", tape.figure(up)),
         )
         .sum(Sum::new("short by", least - up, tape).plus(least, "needed", tape).minus(
@@ -60,15 +60,15 @@ fn check(piece: &Piece, sink: &mut Sink) {
         if up < notch {
             diagnostic = diagnostic.label(slide.span, format!("notch {} high", tape.figure(notch)));
         }
-        sink.push(diagnostic.fix(Fix::new(
-            Grade::Choice,
-            format!("raise it to {}", tape.figure(least)),
-            boxes.groove_span,
-            format!(
-                "groove {{ up {}; deep {} }}",
-                tape.source(least),
-                tape.source(boxes.groove_deep.length)
-            ),
-        )));
+        let raised = format!("up {}", tape.source(least));
+        sink.push(match boxes.groove_up_span {
+            Some(span) => diagnostic.fix(Fix::new(
+                Grade::Choice,
+                format!("raise it to {}", tape.figure(least)),
+                span,
+                raised,
+            )),
+            None => diagnostic.note(format!("write `{raised}` in the `groove` of the drawers")),
+        });
     }
 }

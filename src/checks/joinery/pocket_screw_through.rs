@@ -86,7 +86,7 @@ fn joint(
                     tape.figure_with_unit(screw),
                     tape.figure(thick)
                 ),
-                at,
+                joint.screw_span.unwrap_or(at),
                 format!("{} long", tape.figure(screw)),
             )
             .label(thickness_span, tape.figure(thick))
@@ -98,8 +98,8 @@ fn joint(
             .fix(Fix::new(
                 Grade::Choice,
                 "the usual screw",
-                at,
-                format!("joint pocket {{ screw {} }}", tape.source(usual)),
+                joint.screw_span.unwrap_or(at),
+                format!("screw {}", tape.source(usual)),
             )),
         ),
         _ => {}
