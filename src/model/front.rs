@@ -120,7 +120,7 @@ pub struct DrawerBoxes {
     pub packer_stock: StockId,
     /// The height of a packer.
     pub packer_wide: Size,
-    /// The statement that gives that height, where one does.
+    /// The statement that gives the groove's height, where one does.
     pub groove_up_span: Option<Span>,
     /// The statement that gives the groove, else the block.
     pub groove_span: Span,

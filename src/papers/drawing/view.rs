@@ -235,7 +235,15 @@ pub(in crate::papers) fn section(
     let (deep, high) = (mm(whole.to.z), mm(whole.to.y));
     let mut svg = Svg::new(deep.max(high) * 1.25);
     let letter = deep.max(high) / 38.0;
-    let mut order: Vec<&Part> = parts.all.iter().filter(|part| part.cuboid().to.x > x).collect();
+    // The case that is cut and its neighbour beyond: what stands further along
+    // is mostly hidden, and drawing it each time would cost the square of the cases.
+    let cut_case = piece.cases.iter().rposition(|case| case.x <= x).unwrap_or(0);
+    let mut order: Vec<&Part> = parts
+        .all
+        .iter()
+        .filter(|part| part.case == cut_case || part.case == cut_case + 1)
+        .filter(|part| part.cuboid().to.x > x)
+        .collect();
     order.sort_by(|a, b| {
         let far = |part: &Part| part.cuboid().from.x;
         far(b).cmp(&far(a)).then_with(|| a.path.cmp(&b.path))
