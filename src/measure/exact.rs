@@ -125,18 +125,6 @@ impl Exact {
     pub fn to_f64(self) -> f64 {
         if self.denom == 0 { f64::NAN } else { self.numer as f64 / self.denom as f64 }
     }
-
-    /// The larger of two numbers.
-    #[must_use]
-    pub fn max(self, other: Self) -> Self {
-        Ord::max(self, other)
-    }
-
-    /// The smaller of two numbers.
-    #[must_use]
-    pub fn min(self, other: Self) -> Self {
-        Ord::min(self, other)
-    }
 }
 
 const fn gcd(mut a: u128, mut b: u128) -> u128 {

@@ -98,7 +98,7 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
         let shift = first.wide - setup.cutter.diameter;
         more.push(format!("wider than the bit: first along this setting, last with the guide moved {} away from the datum", text(shift)));
     }
-    if !flutes && is_broad(setup) {
+    if !flutes && setup.face.is_broad() {
         let side = if setup.guide_beyond { "beyond the cut" } else { "before the cut" };
         more.push(format!("straight-edge {} from the {}, {side}", text(setup.guide), setup.datum));
     }
@@ -134,7 +134,8 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
         if stopped {
             let begin = match run.stop.is_positive() {
                 true => {
-                    format!("stopped {} in from the {}", text(run.stop), start_of_run(setup, part))
+                    let start = part.face_name(setup.face.ends_of_run(setup.along).0);
+                    format!("stopped {} in from the {start}", text(run.stop))
                 }
                 false => "at the edge".to_owned(),
             };
@@ -165,20 +166,6 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
             setup.datum
         )
     }]));
-}
-
-/// The edge or end of a part that the router starts from.
-fn start_of_run(setup: &Setup, part: &crate::parts::Part) -> String {
-    use crate::parts::Face;
-    let face = match (is_broad(setup), setup.along) {
-        (true, false) => Face::WidthStart,
-        _ => Face::LengthStart,
-    };
-    part.face_name(face)
-}
-
-fn is_broad(setup: &Setup) -> bool {
-    matches!(setup.face, crate::parts::Face::ThickStart | crate::parts::Face::ThickEnd)
 }
 
 fn minutes(time: Duration) -> Duration {

@@ -2,7 +2,7 @@
 
 use crate::measure::Length;
 use crate::model::Piece;
-use crate::parts::{Bore, Face, Feature, FeatureKind, Part, PartId, Parts, Role};
+use crate::parts::{Bore, Channel, Face, Feature, FeatureKind, Part, Parts, Role};
 
 use super::figures::Figures;
 
@@ -119,44 +119,12 @@ fn both_ends(lines: Vec<String>) -> Vec<String> {
     joined
 }
 
-/// Where a channel lies: its distance from the named edge or end it is
-/// measured from, its width, and where it stops short.
-pub(super) struct Channel {
-    /// It runs along the part's length.
-    pub(super) along: bool,
-    /// The end or edge that its distance counts from.
-    pub(super) datum: Face,
-    /// From the datum to its near side.
-    pub(super) from: Length,
-    /// Across.
-    pub(super) wide: Length,
-    /// How far it stops short of each end of its run.
-    pub(super) stops: (Length, Length),
-}
-
-pub(super) fn channel(part: &Part, feature: &Feature) -> Channel {
-    let (long, wide) = part.face_size(feature.face);
-    let along = (feature.u.1 - feature.u.0) >= (feature.v.1 - feature.v.0);
-    let (across, run, whole_run, whole_across) =
-        if along { (feature.v, feature.u, long, wide) } else { (feature.u, feature.v, wide, long) };
-    let (start, end) = match (feature.face, along) {
-        (Face::ThickStart | Face::ThickEnd, true) => (Face::WidthStart, Face::WidthEnd),
-        (Face::ThickStart | Face::ThickEnd, false) => (Face::LengthStart, Face::LengthEnd),
-        (Face::WidthStart | Face::WidthEnd, _) => (Face::ThickStart, Face::ThickEnd),
-        _ => (Face::ThickStart, Face::ThickEnd),
-    };
-    // From the nearer side, so that the figure is the smaller one.
-    let far = whole_across - across.1;
-    let (datum, from) = if far < across.0 { (end, far) } else { (start, across.0) };
-    Channel { along, datum, from, wide: across.1 - across.0, stops: (run.0, whole_run - run.1) }
-}
-
 fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> String {
     let face = part.face_name(feature.face);
     let text = |length| figures.text(length);
     match feature.kind {
         FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => {
-            let channel = channel(part, feature);
+            let channel = part.channel(feature);
             let what = match feature.kind {
                 FeatureKind::Dado => "dado",
                 FeatureKind::Groove => "groove",
@@ -169,7 +137,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
                 format!("{} from the {datum}", text(channel.from))
             };
             let takes =
-                feature.takes.map_or(String::new(), |id| format!(", takes {}", mark(parts, id)));
+                feature.takes.map_or(String::new(), |id| format!(", takes {}", parts.mark(id)));
             let stops = stops(part, feature, &channel, figures);
             format!(
                 "{what} {} wide, {} deep in the {face}, {place}{stops}{takes}",
@@ -217,7 +185,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             text(feature.deep),
             text(feature.u.0),
             part.face_name(Face::LengthStart),
-            feature.takes.map_or(String::new(), |id| format!(", takes {}", mark(parts, id))),
+            feature.takes.map_or(String::new(), |id| format!(", takes {}", parts.mark(id))),
         ),
         FeatureKind::Dovetails => format!("dovetails {} deep at the {face}", text(feature.deep)),
         FeatureKind::Dowels(count, diameter) => {
@@ -229,11 +197,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
 }
 
 fn stops(part: &Part, feature: &Feature, channel: &Channel, figures: &Figures) -> String {
-    let (start, end) = match (feature.face, channel.along) {
-        (Face::ThickStart | Face::ThickEnd, false) => (Face::WidthStart, Face::WidthEnd),
-        (Face::LengthStart | Face::LengthEnd, _) => (Face::WidthStart, Face::WidthEnd),
-        _ => (Face::LengthStart, Face::LengthEnd),
-    };
+    let (start, end) = feature.face.ends_of_run(channel.along);
     // A dado may run out into a rabbet that is cut away there anyway.
     let open = |at: Length, face: Face| {
         part.features.iter().any(|other| {
@@ -262,9 +226,4 @@ fn stops(part: &Part, feature: &Feature, channel: &Channel, figures: &Figures) -
         }
     }
     text
-}
-
-/// The mark of a part.
-pub(super) fn mark(parts: &Parts, id: PartId) -> &str {
-    parts.get(id).map_or("", |part| part.mark.as_str())
 }

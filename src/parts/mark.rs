@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use crate::model::Piece;
 
-use super::part::{Part, Parts, Role};
+use super::part::{Part, Parts, Role, within};
 
 /// Gives every part its mark.
 pub(super) fn give(parts: &mut Parts, piece: &Piece) {
@@ -16,7 +16,7 @@ pub(super) fn give(parts: &mut Parts, piece: &Piece) {
         .iter()
         .map(|part| {
             let case = piece.cases.get(part.case).map_or("", |case| case.name.as_str());
-            let local = part.path.strip_prefix(&format!("{case}.")).unwrap_or(&part.path);
+            let local = within(&part.path, case);
             let mark = mark(part, local, &names);
             let prefix = names.get(case).filter(|_| many);
             prefix.map_or(mark.clone(), |prefix| format!("{prefix}-{mark}"))

@@ -3,6 +3,7 @@
 //! Must not know anything of paper.
 
 mod build;
+mod channel;
 mod feature;
 mod joint;
 mod mark;
@@ -10,6 +11,7 @@ mod part;
 mod space;
 
 pub use build::build;
+pub use channel::Channel;
 pub use feature::{Bore, Feature, FeatureKind};
 pub use joint::{Joint, JointSort};
 pub use part::{Assembly, Grain, Part, PartId, Parts, Role, Rough};

@@ -181,6 +181,11 @@ impl Part {
     }
 }
 
+/// A name without that of the case it stands in.
+pub(super) fn within<'p>(path: &'p str, case: &str) -> &'p str {
+    path.strip_prefix(case).and_then(|rest| rest.strip_prefix('.')).unwrap_or(path)
+}
+
 /// Every part of a piece.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Parts {
@@ -200,6 +205,20 @@ impl Parts {
     /// Every part with its id.
     pub fn iter(&self) -> impl Iterator<Item = (PartId, &Part)> {
         self.all.iter().enumerate().map(|(index, part)| (PartId(index), part))
+    }
+
+    /// The parts of one case; they follow each other.
+    #[must_use]
+    pub fn of_case(&self, case: usize) -> &[Part] {
+        let from = self.all.partition_point(|part| part.case < case);
+        let to = self.all.partition_point(|part| part.case <= case);
+        self.all.get(from..to).unwrap_or(&[])
+    }
+
+    /// The mark of a part; empty for an id that another set gave out.
+    #[must_use]
+    pub fn mark(&self, id: PartId) -> &str {
+        self.get(id).map_or("", |part| part.mark.as_str())
     }
 
     /// The part with this name.

@@ -100,6 +100,12 @@ impl Face {
         }
     }
 
+    /// True for the two broad faces, between the edges and ends.
+    #[must_use]
+    pub fn is_broad(self) -> bool {
+        matches!(self, Self::ThickStart | Self::ThickEnd)
+    }
+
     /// `end`, `edge` or `face`.
     #[must_use]
     pub fn noun(self) -> &'static str {
@@ -198,6 +204,20 @@ impl Cuboid {
         [Direction::X, Direction::Y, Direction::Z]
             .into_iter()
             .all(|direction| self.overlap_along(other, direction).is_positive())
+    }
+
+    /// The smallest box that holds both.
+    #[must_use]
+    pub fn union(&self, other: &Self) -> Self {
+        let (a, b) = (self, other);
+        Self {
+            from: Point::new(
+                a.from.x.min(b.from.x),
+                a.from.y.min(b.from.y),
+                a.from.z.min(b.from.z),
+            ),
+            to: Point::new(a.to.x.max(b.to.x), a.to.y.max(b.to.y), a.to.z.max(b.to.z)),
+        }
     }
 
     /// The size along an axis.

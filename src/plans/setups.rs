@@ -7,7 +7,7 @@ use crate::trade;
 
 /// One line of a set-up, across its run.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Channel {
+pub struct CutLine {
     /// From the datum to its near side.
     pub from: Length,
     /// Across.
@@ -54,7 +54,7 @@ pub struct Setup {
     /// The face by name.
     pub face_name: String,
     /// The lines, from the datum; several only for flutes.
-    pub lines: Vec<Channel>,
+    pub lines: Vec<CutLine>,
     /// How deep.
     pub deep: Length,
     /// The bit.
@@ -81,10 +81,8 @@ pub fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
         let mut flutes: Vec<&Feature> = Vec::new();
         for feature in &part.features {
             match feature.kind {
-                FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => {
-                    add(&mut setups, one(piece, part, id, &[feature]));
-                }
                 FeatureKind::Flute(_) => flutes.push(feature),
+                _ if feature.is_channel() => add(&mut setups, one(piece, part, id, &[feature])),
                 _ => {}
             }
         }
@@ -109,14 +107,12 @@ fn add(setups: &mut Vec<Setup>, new: Setup) {
     let same = setups.iter_mut().find(|old| {
         old.kind == new.kind
             && old.deep == new.deep
-            && old
-                .lines
-                .iter()
-                .map(|l| (l.from, l.wide))
-                .eq(new.lines.iter().map(|l| (l.from, l.wide)))
+            && old.lines == new.lines
             && old.datum == new.datum
             && old.cutter == new.cutter
-            && edge_face(old.face) == edge_face(new.face)
+            // A broad face and an edge are worked differently; which of the two
+            // broad faces is up makes no difference to the fence.
+            && old.face.is_broad() == new.face.is_broad()
     });
     match same {
         Some(old) => {
@@ -131,53 +127,37 @@ fn add(setups: &mut Vec<Setup>, new: Setup) {
     }
 }
 
-/// A broad face and an edge are worked differently; which of the two broad
-/// faces is up makes no difference to the fence.
-fn edge_face(face: Face) -> bool {
-    matches!(face, Face::ThickStart | Face::ThickEnd)
-}
-
 fn one(piece: &Piece, part: &Part, id: PartId, features: &[&Feature]) -> Setup {
     let first = features[0];
-    let (long, wide) = part.face_size(first.face);
-    let along = first.u.1 - first.u.0 >= first.v.1 - first.v.0;
-    let whole = if along { wide } else { long };
-    let across = |f: &Feature| if along { f.v } else { f.u };
-    let run = |f: &Feature| if along { f.u } else { f.v };
-    let (start, end) = match (first.face, along) {
-        (Face::ThickStart | Face::ThickEnd, true) => (Face::WidthStart, Face::WidthEnd),
-        (Face::ThickStart | Face::ThickEnd, false) => (Face::LengthStart, Face::LengthEnd),
-        _ => (Face::ThickStart, Face::ThickEnd),
+    let channel = part.channel(first);
+    let along = channel.along;
+    let lines = match features {
+        [_] => vec![CutLine { from: channel.from, wide: channel.wide }],
+        // Flutes are symmetrical; all of them count from one side.
+        many => many
+            .iter()
+            .map(|flute| flute.across(along))
+            .map(|(from, to)| CutLine { from, wide: to - from })
+            .collect(),
     };
-    // From the nearer side; flutes are symmetrical and count from the start.
-    let (a, b) = across(first);
-    let from_end = features.len() == 1 && whole - b < a;
-    let lines = features
-        .iter()
-        .map(|f| {
-            let (a, b) = across(f);
-            let from = if from_end { whole - b } else { a };
-            Channel { from, wide: b - a }
-        })
-        .collect::<Vec<_>>();
     let cut = lines.first().map_or(Length::ZERO, |line| line.wide);
     let cutter = cutter(piece, first, cut);
     let offset = (piece.shop.base_plate - cutter.diameter).half();
     let near = lines.first().map_or(Length::ZERO, |line| line.from);
     let (guide, guide_beyond) =
         if near >= offset { (near - offset, false) } else { (near + cut + offset, true) };
-    let length: Length = features.iter().map(|f| run(f).1 - run(f).0).sum();
+    let length: Length = features.iter().map(|f| f.run(along)).map(|(from, to)| to - from).sum();
     Setup {
         kind: first.kind,
         face: first.face,
         along,
-        datum: part.face_name(if from_end { end } else { start }),
+        datum: part.face_name(channel.datum),
         face_name: part.face_name(first.face),
         deep: first.deep,
         passes: trade::depth_passes(cutter.diameter, first.deep),
         cutter,
         lines,
-        runs: vec![Run { part: id, length, stop: run(first).0.max(Length::ZERO) }],
+        runs: vec![Run { part: id, length, stop: channel.stops.0.max(Length::ZERO) }],
         guide,
         guide_beyond,
         time: Duration::default(),

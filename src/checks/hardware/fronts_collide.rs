@@ -23,12 +23,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let own = part.cuboid();
         // The parts of one front follow each other.
         match fronts.last_mut().filter(|(known, ..)| known == path) {
-            Some((_, space, _)) => {
-                space.from.x = space.from.x.min(own.from.x);
-                space.from.y = space.from.y.min(own.from.y);
-                space.to.x = space.to.x.max(own.to.x);
-                space.to.y = space.to.y.max(own.to.y);
-            }
+            Some((_, space, _)) => *space = space.union(&own),
             None => fronts.push((path, own, part)),
         }
     }

@@ -26,10 +26,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         // An edge groove has the width of its board to lean on.
         let broad = part.features.iter().filter(|feature| {
             matches!(feature.kind, FeatureKind::Dado | FeatureKind::Groove)
-                && matches!(
-                    feature.face,
-                    crate::parts::Face::ThickStart | crate::parts::Face::ThickEnd
-                )
+                && feature.face.is_broad()
         });
         for feature in broad {
             let thick = part.thickness.length;

@@ -2,7 +2,7 @@
 
 use crate::papers::figures::Figures;
 use crate::parts::Part;
-use crate::plans::setups::{Channel, Setup};
+use crate::plans::setups::{CutLine, Setup};
 
 use super::svg::{Fill, Line, Svg};
 
@@ -30,7 +30,7 @@ pub(in crate::papers) fn drawing(setup: &Setup, part: &Part, figures: &Figures) 
         }
     }
     let stop = setup.runs.first().map_or(0.0, |run| run.stop.to_mm_f64());
-    for Channel { from, wide } in &setup.lines {
+    for CutLine { from, wide } in &setup.lines {
         let (from, wide) = (from.to_mm_f64(), wide.to_mm_f64());
         let start = stop.min(shown);
         let y = across - from;

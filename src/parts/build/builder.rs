@@ -5,7 +5,7 @@ use crate::measure::{Length, Span};
 use crate::model::{Case, Joinery, JointKind, Piece, Set, Side, Size, StockId};
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::joint::{Joint, JointSort};
-use crate::parts::part::{Assembly, Grain, Part, PartId, Parts, Role, Rough};
+use crate::parts::part::{Assembly, Grain, Part, PartId, Parts, Role, Rough, within};
 use crate::parts::space::{Direction, Face, Placement, Point};
 use crate::trade;
 
@@ -76,6 +76,11 @@ impl<'a> Builder<'a> {
     /// From the left side of the case to a place in the whole piece.
     pub(super) fn at(&self, x: Length, y: Length, z: Length) -> Point {
         Point::new(self.case.x + x, y, z)
+    }
+
+    /// A name of this case without the case's own: `bank.upper` of `console.bank.upper`.
+    pub(super) fn local<'p>(&self, path: &'p str) -> &'p str {
+        within(path, &self.case.name)
     }
 
     /// The parts of this case so far.

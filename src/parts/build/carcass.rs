@@ -225,21 +225,11 @@ fn partition(builder: &mut Builder<'_>, member: &Member, board: &Board, bottom: 
     };
     let bottom_board = builder.case.bottom.as_ref().map(|bottom| bottom.board.stock);
     let top_board = builder.case.top.as_ref().map(|top| top.board.stock);
-    let mut clear = &builder.case.high - &builder.case.base_high();
+    let mut clear = &builder.case.high - &bottom_height(builder);
     for stock in [bottom_board, top_board].into_iter().flatten() {
         clear = clear - builder.thickness(stock);
     }
-    if let Some(bottom) = builder.case.bottom.as_ref().filter(|bottom| bottom.flush) {
-        let rail = builder.case.frame.as_ref().and_then(|frame| frame.bottom.as_ref());
-        if let Some(rail) = rail {
-            clear = clear - &rail.wide + builder.thickness(bottom.board.stock);
-        }
-    }
-    let name = member
-        .path
-        .strip_prefix(&format!("{}.", builder.case.name))
-        .unwrap_or(&member.path)
-        .replace("stile", "partition");
+    let name = builder.local(&member.path).replace("stile", "partition");
     upright(
         builder,
         &name,
@@ -343,11 +333,7 @@ fn pocket_side(builder: &Builder<'_>, member: &Member) -> Face {
 
 /// A board between two openings of a frame-less case.
 fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
-    let name = member
-        .path
-        .strip_prefix(&format!("{}.", builder.case.name))
-        .unwrap_or(&member.path)
-        .to_owned();
+    let name = builder.local(&member.path).to_owned();
     if member.axis == Axis::Across {
         let ceiling = member.y + member.long.length;
         let show = pocket_side(builder, member);

@@ -70,11 +70,7 @@ fn drawer(
     boxes: &DrawerBoxes,
     slide: &Slide,
 ) -> [PartId; 2] {
-    let local = opening
-        .path
-        .strip_prefix(&format!("{}.", builder.case.name))
-        .unwrap_or(&opening.path)
-        .to_owned();
+    let local = builder.local(&opening.path).to_owned();
     let thick = builder.thickness(boxes.stock);
     let size = box_size(opening, slide, &thick);
     let x = opening.x + (opening.wide.length - size.outside.length).half();
@@ -359,11 +355,7 @@ fn packer(
     if !thickness.length.is_positive() {
         return;
     }
-    let local = opening
-        .path
-        .strip_prefix(&format!("{}.", builder.case.name))
-        .unwrap_or(&opening.path)
-        .to_owned();
+    let local = builder.local(&opening.path).to_owned();
     let x = match side {
         Side::Left => opening.x - thickness.length,
         Side::Right => opening.x + opening.wide.length,

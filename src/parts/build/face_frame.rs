@@ -73,8 +73,7 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
             MemberKind::Rail => (Role::Rail, ACROSS),
             MemberKind::Divider(_) => continue,
         };
-        let name =
-            member.path.strip_prefix(&format!("{}.", case.name)).unwrap_or(&member.path).to_owned();
+        let name = builder.local(&member.path).to_owned();
         let (dx, dy) = match member.axis {
             Axis::Across => (Length::ZERO, let_in.length),
             Axis::Down => (let_in.length, Length::ZERO),

@@ -48,11 +48,7 @@ fn leaves<'a>(builder: &Builder<'_>, opening: &'a Opening, fronts: &'a Fronts) -
     let wide = &opening.wide + &reach * 2;
     let high = &opening.high + &reach * 2;
     let (x, y) = (opening.x - reach.length, opening.y - reach.length);
-    let local = opening
-        .path
-        .strip_prefix(&format!("{}.", builder.case.name))
-        .unwrap_or(&opening.path)
-        .to_owned();
+    let local = builder.local(&opening.path).to_owned();
     let leaf = |name: &str, x, wide: Size, hung| Leaf {
         path: format!("{local}.{name}"),
         opening,

@@ -92,11 +92,7 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
     let space = space(builder, opening, carcass);
     let clear = &opening.wide + &space.packing[0] + &space.packing[1];
     let thick = builder.thickness(stock).length;
-    let local = opening
-        .path
-        .strip_prefix(&format!("{}.", builder.case.name))
-        .unwrap_or(&opening.path)
-        .to_owned();
+    let local = builder.local(&opening.path).to_owned();
     for number in 1..=set.count {
         let step = opening.high.length * i64::from(number) / i64::from(set.count + 1);
         let y = opening.y + step - thick.half();

@@ -1,0 +1,79 @@
+//! Where a dado, groove, rabbet or flute lies: what a fence is set to.
+
+use crate::measure::Length;
+
+use super::feature::Feature;
+use super::part::Part;
+use super::space::Face;
+
+/// A channel on a face of its part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Channel {
+    /// It runs along the part's length; else across it.
+    pub along: bool,
+    /// The end or edge that it lies nearer to, which its distance counts from.
+    pub datum: Face,
+    /// From the datum to its near side.
+    pub from: Length,
+    /// Across.
+    pub wide: Length,
+    /// How far it stops short of each end of its run.
+    pub stops: (Length, Length),
+}
+
+impl Part {
+    /// The channel that a feature of this part is.
+    #[must_use]
+    pub fn channel(&self, feature: &Feature) -> Channel {
+        let (long, wide) = self.face_size(feature.face);
+        let along = feature.runs_along();
+        let (across, run) = (feature.across(along), feature.run(along));
+        let (whole_across, whole_run) = if along { (wide, long) } else { (long, wide) };
+        let (start, end) = feature.face.sides_of_run(along);
+        let far = whole_across - across.1;
+        let (datum, from) = if far < across.0 { (end, far) } else { (start, across.0) };
+        let stops = (run.0, whole_run - run.1);
+        Channel { along, datum, from, wide: across.1 - across.0, stops }
+    }
+}
+
+impl Feature {
+    /// True where it runs along its part's length; a square one does too.
+    fn runs_along(&self) -> bool {
+        self.u.1 - self.u.0 >= self.v.1 - self.v.0
+    }
+
+    /// Its extent across its run.
+    #[must_use]
+    pub fn across(&self, along: bool) -> (Length, Length) {
+        if along { self.v } else { self.u }
+    }
+
+    /// Its extent along its run.
+    #[must_use]
+    pub fn run(&self, along: bool) -> (Length, Length) {
+        if along { self.u } else { self.v }
+    }
+}
+
+impl Face {
+    /// The two sides of a channel's run on this face: what its distance may
+    /// count from.
+    fn sides_of_run(self, along: bool) -> (Self, Self) {
+        match (self.is_broad(), along) {
+            (true, true) => (Self::WidthStart, Self::WidthEnd),
+            (true, false) => (Self::LengthStart, Self::LengthEnd),
+            (false, _) => (Self::ThickStart, Self::ThickEnd),
+        }
+    }
+
+    /// Where a channel's run on this face begins and ends.
+    #[must_use]
+    pub fn ends_of_run(self, along: bool) -> (Self, Self) {
+        match self {
+            Self::ThickStart | Self::ThickEnd if along => (Self::LengthStart, Self::LengthEnd),
+            Self::WidthStart | Self::WidthEnd => (Self::LengthStart, Self::LengthEnd),
+            _ => (Self::WidthStart, Self::WidthEnd),
+        }
+    }
+}
