@@ -2,6 +2,7 @@
 
 use crate::measure::Length;
 use crate::measure::Span;
+use crate::trade;
 
 use super::case::Joinery;
 use super::size::Size;
@@ -99,6 +100,24 @@ pub struct Fronts {
     pub notes: Vec<String>,
     /// The statement.
     pub span: Span,
+}
+
+impl Fronts {
+    /// How far a front reaches past each side of its opening; below nought
+    /// for an inset one, which leaves its gap.
+    #[must_use]
+    pub fn reach(&self) -> Size {
+        match &self.set {
+            Set::Inset => -self.gap.clone(),
+            Set::Overlay(by) => by.clone(),
+        }
+    }
+
+    /// How many hinges a door `high` takes: as written, else by its height.
+    #[must_use]
+    pub fn hinges_on(&self, high: Length) -> u32 {
+        self.hinges.unwrap_or_else(|| trade::hinges_for_height(high))
+    }
 }
 
 /// The drawer boxes of a case.

@@ -99,10 +99,12 @@ pub struct BoxRule {
 }
 
 impl BoxRule {
-    /// The size of the box for an opening.
+    /// The size of the box for an opening. The rule's own figure is no fact of
+    /// the spec; the opening's facts explain the rest.
     #[must_use]
-    pub fn apply(&self, opening: Length) -> Length {
-        opening * self.factor + self.constant
+    pub fn size(&self, opening: &Size) -> Size {
+        let scaled = opening.clone() * self.factor;
+        Size::from_terms(scaled.length + self.constant, scaled.terms().to_vec())
     }
 }
 
@@ -113,6 +115,26 @@ pub enum BoxWidth {
     Inside(BoxRule),
     /// Over the sides.
     Outside(BoxRule),
+}
+
+impl BoxWidth {
+    /// The rule that the sheet gives.
+    #[must_use]
+    pub fn rule(&self) -> &BoxRule {
+        match self {
+            Self::Inside(rule) | Self::Outside(rule) => rule,
+        }
+    }
+
+    /// Between the sides and over them, for an opening and sides this thick.
+    #[must_use]
+    pub fn inside_and_outside(&self, opening: &Size, side: &Size) -> (Size, Size) {
+        let own = self.rule().size(opening);
+        match self {
+            Self::Inside(_) => (own.clone(), own + side * 2),
+            Self::Outside(_) => (&own - side * 2, own),
+        }
+    }
 }
 
 /// A pair of drawer slides.

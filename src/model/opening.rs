@@ -127,6 +127,27 @@ impl Opening {
         !matches!(self.kind, OpeningKind::List(..))
     }
 
+    /// True for a single door or a pair.
+    #[must_use]
+    pub fn is_door(&self) -> bool {
+        matches!(self.kind, OpeningKind::Door(_) | OpeningKind::Doors)
+    }
+
+    /// How many leaves its front has.
+    #[must_use]
+    pub fn leaves(&self) -> u32 {
+        if matches!(self.kind, OpeningKind::Doors) { 2 } else { 1 }
+    }
+
+    /// The width and height of its front, or of each leaf of a pair.
+    #[must_use]
+    pub fn leaf(&self, fronts: &Fronts) -> (Size, Size) {
+        let both = fronts.reach() * 2;
+        let (wide, high) = (&self.wide + &both, &self.high + &both);
+        let wide = if self.leaves() == 2 { (wide - &fronts.meeting).half() } else { wide };
+        (wide, high)
+    }
+
     /// The last part of its name.
     #[must_use]
     pub fn name(&self) -> &str {

@@ -1,7 +1,6 @@
 //! The hardware that a piece takes: how many of each.
 
-use crate::model::{OpeningKind, Piece, Set};
-use crate::trade;
+use crate::model::{OpeningKind, Piece};
 
 /// What is counted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,21 +35,12 @@ pub fn count(piece: &Piece) -> Vec<Count> {
             add(Kind::Slide(slide), 1);
         }
         let Some(front) = &opening.front else { continue };
-        let leaves = match opening.kind {
-            OpeningKind::Doors => 2,
-            _ => 1,
-        };
-        let is_door = matches!(opening.kind, OpeningKind::Doors | OpeningKind::Door(_));
-        if let Some((hinge, _)) = front.hinge.filter(|_| is_door) {
-            let high = match &front.set {
-                Set::Inset => opening.high.length - front.gap.length.twice(),
-                Set::Overlay(by) => opening.high.length + by.length.twice(),
-            };
-            let each = front.hinges.unwrap_or_else(|| trade::hinges_for_height(high));
-            add(Kind::Hinge(hinge), each * leaves);
+        if let Some((hinge, _)) = front.hinge.filter(|_| opening.is_door()) {
+            let high = opening.leaf(front).1.length;
+            add(Kind::Hinge(hinge), front.hinges_on(high) * opening.leaves());
         }
         if let Some(pull) = front.pull {
-            add(Kind::Pull(pull), leaves);
+            add(Kind::Pull(pull), opening.leaves());
         }
     }
     counts

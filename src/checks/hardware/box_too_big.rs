@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{BoxWidth, OpeningKind, Piece};
+use crate::model::{OpeningKind, Piece};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "box-too-big",
@@ -28,16 +28,10 @@ fn check(piece: &Piece, sink: &mut Sink) {
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
             let Some(slide) = piece.slides.get(slide) else { continue };
-            let (rule, outside, inside) = match &slide.box_width {
-                BoxWidth::Inside(rule) => {
-                    let inside = rule.apply(opening.wide.length);
-                    (rule, inside + side.twice(), inside)
-                }
-                BoxWidth::Outside(rule) => {
-                    let outside = rule.apply(opening.wide.length);
-                    (rule, outside, outside - side.twice())
-                }
-            };
+            let rule = slide.box_width.rule();
+            let (inside, outside) =
+                slide.box_width.inside_and_outside(&opening.wide, &piece.thickness(boxes.stock));
+            let (inside, outside) = (inside.length, outside.length);
             let error = |title: String, span, label: String| {
                 Diagnostic::error(RULE.slug, title, span, label).subject(&opening.path)
             };
@@ -73,7 +67,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 );
                 continue;
             }
-            let high = slide.box_high.apply(opening.high.length);
+            let high = slide.box_high.size(&opening.high).length;
             let bottom = piece.thickness(boxes.bottom_stock).length;
             let least = boxes.groove_up.length + bottom + Length::inches(1, 1);
             if high >= opening.high.length || high < least {

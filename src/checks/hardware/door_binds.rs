@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::model::{HingeKind, OpeningKind, Piece, Set};
+use crate::model::{HingeKind, Piece, Set};
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -28,18 +28,11 @@ fn check(piece: &Piece, sink: &mut Sink) {
         if fronts.set != Set::Inset {
             continue;
         }
-        let pair = matches!(opening.kind, OpeningKind::Doors);
         let thick = piece.thickness(fronts.stock).length;
-        let clear = opening.wide.length - fronts.gap.length.twice();
-        let (wide, gap, gap_span, what) = if pair {
-            (
-                (clear - fronts.meeting.length).half(),
-                fronts.meeting.length,
-                fronts.meeting_span,
-                "meeting",
-            )
-        } else {
-            (clear, fronts.gap.length, fronts.gap_span, "gap")
+        let wide = opening.leaf(fronts).0.length;
+        let (gap, gap_span, what) = match opening.leaves() {
+            2 => (fronts.meeting.length, fronts.meeting_span, "meeting"),
+            _ => (fronts.gap.length, fronts.gap_span, "gap"),
         };
         let needs = trade::butt_gap(wide, thick, pin_ahead);
         if needs <= gap {

@@ -2,8 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
-use crate::measure::Length;
-use crate::model::{HingeKind, OpeningKind, Piece, Set};
+use crate::model::{HingeKind, Piece};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "leaf-too-narrow",
@@ -22,13 +21,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let Some(hinge) = piece.hinges.get(hinge) else { continue };
         let HingeKind::Cup { diameter, from_edge, .. } = hinge.kind else { continue };
         let least = (diameter + from_edge).twice();
-        let pair = matches!(opening.kind, OpeningKind::Doors);
-        let reach = match &fronts.set {
-            Set::Inset => Length::ZERO - fronts.gap.length,
-            Set::Overlay(by) => by.length,
-        };
-        let clear = opening.wide.length + reach.twice();
-        let wide = if pair { (clear - fronts.meeting.length).half() } else { clear };
+        let pair = opening.leaves() == 2;
+        let wide = opening.leaf(fronts).0.length;
         if wide >= least {
             continue;
         }

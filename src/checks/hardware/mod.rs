@@ -10,14 +10,17 @@ pub(super) mod hinge_missing;
 pub(super) mod leaf_too_narrow;
 pub(super) mod slide_room;
 
-use crate::model::{Case, Fronts, Opening, OpeningKind, Piece};
+use crate::model::{Case, Fronts, Opening, Piece};
 
 /// Every door of a piece: its case, its opening and its fronts.
 fn doors(piece: &Piece) -> impl Iterator<Item = (&Case, &Opening, &Fronts)> {
     piece.cases.iter().flat_map(|case| {
         case.openings.iter().filter_map(move |opening| {
-            let is_door = matches!(opening.kind, OpeningKind::Door(_) | OpeningKind::Doors);
-            opening.front.as_ref().filter(|_| is_door).map(|fronts| (case, opening, fronts))
+            opening
+                .front
+                .as_ref()
+                .filter(|_| opening.is_door())
+                .map(|fronts| (case, opening, fronts))
         })
     })
 }

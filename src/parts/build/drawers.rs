@@ -1,9 +1,7 @@
 //! Drawer boxes, and the packers that bring their slides flush.
 
 use crate::measure::Length;
-use crate::model::{
-    BoxRule, BoxWidth, DrawerBoxes, JointKind, Opening, OpeningKind, Set, Side, Size, Slide,
-};
+use crate::model::{DrawerBoxes, JointKind, Opening, OpeningKind, Set, Side, Size, Slide};
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::joint::JointSort;
 use crate::parts::part::{Assembly, PartId, Role};
@@ -31,37 +29,12 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     }
 }
 
-/// The sizes of a box over all.
-pub(super) struct BoxSize {
-    pub(super) outside: Size,
-    pub(super) inside: Size,
-    pub(super) high: Size,
-    pub(super) deep: Size,
-}
-
-fn by_rule(rule: &BoxRule, opening: &Size) -> Size {
-    // The rule's own figure has no fact; the opening's facts explain the rest.
-    let scaled = opening.clone() * rule.factor;
-    Size::from_terms(rule.apply(opening.length), scaled.terms().to_vec())
-}
-
-pub(super) fn box_size(opening: &Opening, slide: &Slide, side: &Size) -> BoxSize {
-    let (outside, inside) = match &slide.box_width {
-        BoxWidth::Inside(rule) => {
-            let inside = by_rule(rule, &opening.wide);
-            (&inside + side * 2, inside)
-        }
-        BoxWidth::Outside(rule) => {
-            let outside = by_rule(rule, &opening.wide);
-            (outside.clone(), &outside - side * 2)
-        }
-    };
-    BoxSize {
-        outside,
-        inside,
-        high: by_rule(&slide.box_high, &opening.high),
-        deep: slide.length.clone(),
-    }
+/// The sizes of a box.
+struct BoxSize {
+    outside: Size,
+    inside: Size,
+    high: Size,
+    deep: Size,
 }
 
 fn drawer(
@@ -72,7 +45,9 @@ fn drawer(
 ) -> [PartId; 2] {
     let local = builder.local(&opening.path).to_owned();
     let thick = builder.thickness(boxes.stock);
-    let size = box_size(opening, slide, &thick);
+    let (inside, outside) = slide.box_width.inside_and_outside(&opening.wide, &thick);
+    let high = slide.box_high.size(&opening.high);
+    let size = BoxSize { outside, inside, high, deep: slide.length.clone() };
     let x = opening.x + (opening.wide.length - size.outside.length).half();
     let y = opening.y + (opening.high.length - size.high.length).half();
     let z = box_front(builder, opening);

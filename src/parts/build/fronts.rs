@@ -9,7 +9,6 @@ use crate::parts::feature::{Bore, Feature, FeatureKind};
 use crate::parts::joint::JointSort;
 use crate::parts::part::{Assembly, PartId, Role};
 use crate::parts::space::{Direction, Face};
-use crate::trade;
 
 use super::builder::{ACROSS, Builder, Draft, STANDING};
 use super::flutes;
@@ -41,13 +40,9 @@ pub(super) fn build(builder: &mut Builder<'_>) {
 
 /// The front of an opening, or the two leaves of a pair.
 fn leaves<'a>(builder: &Builder<'_>, opening: &'a Opening, fronts: &'a Fronts) -> Vec<Leaf<'a>> {
-    let reach = match &fronts.set {
-        Set::Inset => -fronts.gap.clone(),
-        Set::Overlay(by) => by.clone(),
-    };
-    let wide = &opening.wide + &reach * 2;
-    let high = &opening.high + &reach * 2;
-    let (x, y) = (opening.x - reach.length, opening.y - reach.length);
+    let reach = fronts.reach().length;
+    let (wide, high) = opening.leaf(fronts);
+    let (x, y) = (opening.x - reach, opening.y - reach);
     let local = builder.local(&opening.path).to_owned();
     let leaf = |name: &str, x, wide: Size, hung| Leaf {
         path: format!("{local}.{name}"),
@@ -61,11 +56,10 @@ fn leaves<'a>(builder: &Builder<'_>, opening: &'a Opening, fronts: &'a Fronts) -
     };
     match opening.kind {
         OpeningKind::Doors => {
-            let half = (&wide - &fronts.meeting).half();
-            let second = x + half.length + fronts.meeting.length;
+            let second = x + wide.length + fronts.meeting.length;
             vec![
-                leaf("left-door", x, half.clone(), Some(Side::Left)),
-                leaf("right-door", second, half, Some(Side::Right)),
+                leaf("left-door", x, wide.clone(), Some(Side::Left)),
+                leaf("right-door", second, wide, Some(Side::Right)),
             ]
         }
         OpeningKind::Door(side) => vec![leaf("door", x, wide, Some(side))],
@@ -257,7 +251,7 @@ fn hardware(builder: &mut Builder<'_>, leaf: &Leaf<'_>, hinges: PartId, pull: Pa
 }
 
 /// Heights of the hinge centres above the lower end of a door.
-pub(super) fn hinge_heights(high: Length, from_end: Length, count: u32) -> Vec<Length> {
+fn hinge_heights(high: Length, from_end: Length, count: u32) -> Vec<Length> {
     let count = i64::from(count.max(2));
     let room = high - from_end.twice();
     (0..count).map(|number| from_end + room * number / (count - 1)).collect()
@@ -276,7 +270,7 @@ fn cups(
         builder.join(JointSort::Hung, id, holder, false, span);
     }
     let HingeKind::Cup { diameter, bore, from_edge } = hinge.kind else { return };
-    let count = leaf.fronts.hinges.unwrap_or_else(|| trade::hinges_for_height(leaf.high.length));
+    let count = leaf.fronts.hinges_on(leaf.high.length);
     let Some(part) = builder.part(id).cloned() else { return };
     let radius = diameter.half();
     for height in hinge_heights(leaf.high.length, hinge.from_end, count) {
