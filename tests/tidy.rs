@@ -33,10 +33,8 @@ const ROOMS: &[&str] = &[
 const LONGEST: usize = 500;
 
 /// Files that are longer, each with its reason.
-const LONGER: &[(&str, &str)] = &[
-    ("model/openings.rs", "reading openings and writing their equations share one draft"),
-    ("plans/assembly/tasks.rs", "every task of the order, one after the other"),
-];
+const LONGER: &[(&str, &str)] =
+    &[("plans/assembly/tasks.rs", "every task of the order, one after the other")];
 
 fn sources(folder: &Path, found: &mut Vec<PathBuf>) {
     for entry in fs::read_dir(folder).expect("a folder") {

@@ -5,10 +5,11 @@
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Sum};
 use crate::measure::{Exact, Length, Span};
 
+use super::equations::{Known, Says, Unknown};
 use super::layout::{Conflict, EquationId, Question, Solution, Value};
 use super::lower::Lower;
 use super::opening::Axis;
-use super::openings::{Drafts, Known, Says};
+use super::openings::{Draft, Drafts};
 
 pub(super) fn report(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) {
     for conflict in &solution.conflicts {
@@ -299,7 +300,7 @@ fn crossing(all: &[(&Known, Exact)], ctx: &Lower) -> Option<Diagnostic> {
 }
 
 fn question(drafts: &Drafts<'_>, question: &Question) -> Option<Diagnostic> {
-    let unknown = |filter: &dyn Fn(&super::openings::Unknown) -> bool| {
+    let unknown = |filter: &dyn Fn(&Unknown) -> bool| {
         question
             .open
             .iter()
@@ -385,7 +386,7 @@ fn no_room(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) {
             continue;
         };
         let variable = if axis == Axis::Across { draft.wide } else { draft.high };
-        let Some(size) = drafts.size(solution, variable) else { continue };
+        let Some(size) = drafts.sheet.size(solution, variable) else { continue };
         if size.length.is_positive() || told.contains(&draft.parent) {
             continue;
         }
@@ -404,7 +405,7 @@ fn no_room(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) {
 /// The frame itself leaves nothing for its openings.
 fn no_frame_room(
     drafts: &Drafts<'_>,
-    root: &super::openings::Draft<'_>,
+    root: &Draft<'_>,
     solution: &Solution,
     ctx: &Lower,
 ) -> Option<Diagnostic> {
@@ -413,7 +414,7 @@ fn no_frame_room(
         if length.is_positive() {
             return None;
         }
-        let size = drafts.size(solution, variable)?;
+        let size = drafts.sheet.size(solution, variable)?;
         let left = ctx.tape.figure(size.length);
         let title = format!("the frame of `{}` leaves no room: {left}", root.path);
         let at = root.entry.head;

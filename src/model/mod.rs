@@ -4,6 +4,7 @@
 
 mod blame;
 mod case;
+mod equations;
 mod files;
 mod frame;
 mod front;
@@ -15,10 +16,12 @@ mod lower;
 mod opening;
 mod openings;
 mod piece;
+mod placed;
 mod read_case;
 mod shop;
 mod site;
 mod size;
+mod size_names;
 mod solve_case;
 mod stock;
 

@@ -5,13 +5,15 @@ use crate::measure::{Exact, Length, Span};
 use crate::vocabulary::{Entries, Entry};
 
 use super::case::{Case, End, Exposure, JointKind, Side};
+use super::equations::{Known, Says, Sheet, Unknown};
 use super::frame::{Frame, OuterMember};
 use super::layout::Variable;
 use super::lower::Lower;
 use super::opening::Axis;
-use super::openings::{Context, Drafts, Known, Says, Sheet, SizeNames, Unknown};
+use super::openings::{Context, Drafts};
 use super::read_case::{self, Shared};
 use super::size::Size;
+use super::size_names::SizeNames;
 use super::stock::StockId;
 
 /// The outer sizes of a case while they are unknown.
@@ -83,13 +85,14 @@ pub(super) fn lower(
         let span = entry.head;
         let sides = [("left end", &ends[0]), ("right end", &ends[1])];
         for ((name, end), variable) in sides.into_iter().zip(outer.sides) {
-            drafts.sheet.fix_to(variable, &shared.thickness(end.stock), name, end.span);
+            drafts.sheet.fix_to(variable, &shared.thickness(end.stock), name, None, end.span);
         }
         if let (Some(variable), Some(bottom)) = (outer.below, &bottom) {
             drafts.sheet.fix_to(
                 variable,
                 &shared.thickness(bottom.board.stock),
                 "bottom",
+                None,
                 bottom.board.span,
             );
         }
@@ -98,6 +101,7 @@ pub(super) fn lower(
                 variable,
                 &shared.thickness(top.board.stock),
                 "top",
+                None,
                 top.board.span,
             );
         }
@@ -121,17 +125,17 @@ pub(super) fn lower(
     }
 
     let solution = drafts.sheet.system.solve();
-    let size = |drafts: &Drafts<'_>, variable| drafts.size(&solution, variable);
-    let wide = size(&drafts, outer.wide);
-    let high = size(&drafts, outer.high);
-    let base_high = outer.base.and_then(|base| size(&drafts, base));
-    let sides = outer.sides.map(|side| size(&drafts, side));
-    let below = outer.below.and_then(|below| size(&drafts, below));
-    let above = outer.above.and_then(|above| size(&drafts, above));
+    let size = |variable| drafts.sheet.size(&solution, variable);
+    let wide = size(outer.wide);
+    let high = size(outer.high);
+    let base_high = outer.base.and_then(&size);
+    let sides = outer.sides.map(&size);
+    let below = outer.below.and_then(&size);
+    let above = outer.above.and_then(&size);
     let at_left = sides[0].clone().map(|side| side.length);
     let at_below =
         base_high.clone().unwrap_or_default().length + below.clone().unwrap_or_default().length;
-    let origin = |_: &dyn Fn(Variable) -> Option<Size>| Some((at_left?, at_below));
+    let origin = at_left.map(|at_left| (at_left, at_below));
     let placed = drafts.finish(&solution, origin, &context, ctx);
 
     let base = match body.one("base") {

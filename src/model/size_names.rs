@@ -1,0 +1,98 @@
+//! Names of sizes that expressions may use.
+
+use crate::diagnostics::Diagnostic;
+use crate::vocabulary::Fault;
+
+use super::layout::Variable;
+use super::opening::Axis;
+
+/// Names of sizes that expressions may use.
+#[derive(Debug, Default)]
+pub(super) struct SizeNames {
+    /// Dotted path, width and height.
+    names: Vec<(String, [Variable; 2])>,
+}
+
+impl SizeNames {
+    pub(super) fn add(&mut self, path: &str, wide: Variable, high: Variable) {
+        self.names.push((path.to_owned(), [wide, high]));
+    }
+
+    /// The width or height of a name that was found.
+    pub(super) fn variable(&self, index: usize, axis: Axis) -> Variable {
+        self.names[index].1[usize::from(axis == Axis::Down)]
+    }
+
+    /// The variable that `upper.high` means.
+    pub(super) fn size(&self, name: &crate::syntax::Name) -> Result<Variable, Fault> {
+        let unknown = |title: String, label: &str| {
+            Err(Box::new(Diagnostic::error("name-unknown", title, name.span, label)))
+        };
+        let text = name.text();
+        let Some((path, axis)) = text.rsplit_once('.').and_then(|(path, word)| match word {
+            "wide" => Some((path, Axis::Across)),
+            "high" => Some((path, Axis::Down)),
+            _ => None,
+        }) else {
+            return unknown(
+                format!("`{text}` names no size: write `{text}.wide` or `{text}.high`"),
+                "wide or high?",
+            );
+        };
+        match self.find(path) {
+            Found::One(index) => Ok(self.variable(index, axis)),
+            Found::Many => unknown(
+                format!("more than one opening is called `{path}`"),
+                "write more of its name",
+            ),
+            Found::None => {
+                let near = crate::measure::nearest(path, self.names.iter().map(|(n, _)| last(n)));
+                let mut fault = Diagnostic::error(
+                    "name-unknown",
+                    format!("no opening is called `{path}`"),
+                    name.span,
+                    "unknown name",
+                );
+                if let Some(near) = near {
+                    fault = fault.note(format!("did you mean `{near}`?"));
+                }
+                Err(Box::new(fault))
+            }
+        }
+    }
+
+    /// The name that a path, or the end of one, means.
+    pub(super) fn find(&self, path: &str) -> Found {
+        let dotted = format!(".{path}");
+        let exact = self.names.iter().position(|(known, _)| known == path);
+        if let Some(index) = exact {
+            return Found::One(index);
+        }
+        let mut matches = self
+            .names
+            .iter()
+            .enumerate()
+            .filter(|(_, (known, _))| known.ends_with(&dotted))
+            .map(|(index, _)| index);
+        match (matches.next(), matches.next()) {
+            (Some(index), None) => Found::One(index),
+            (Some(_), Some(_)) => Found::Many,
+            (None, _) => Found::None,
+        }
+    }
+}
+
+/// What a name means.
+pub(super) enum Found {
+    /// This one.
+    One(usize),
+    /// More than one thing.
+    Many,
+    /// Nothing.
+    None,
+}
+
+/// The last part of a dotted name.
+pub(super) fn last(path: &str) -> &str {
+    path.rsplit('.').next().unwrap_or(path)
+}
