@@ -32,10 +32,6 @@ const ROOMS: &[&str] = &[
 /// Lines without tests that a source file may have.
 const LONGEST: usize = 500;
 
-/// Files that are longer, each with its reason.
-const LONGER: &[(&str, &str)] =
-    &[("plans/assembly/tasks.rs", "every task of the order, one after the other")];
-
 fn sources(folder: &Path, found: &mut Vec<PathBuf>) {
     for entry in fs::read_dir(folder).expect("a folder") {
         let path = entry.expect("an entry").path();
@@ -86,8 +82,7 @@ fn files_keep_to_one_subject() {
     let mut wrong = Vec::new();
     for (name, code) in files() {
         let lines = code.lines().count();
-        let excused = LONGER.iter().any(|(known, _)| *known == name);
-        if lines > LONGEST && !excused {
+        if lines > LONGEST {
             wrong.push(format!("{name}: {lines} lines"));
         }
     }

@@ -72,6 +72,12 @@ impl Duration {
     pub fn hours(hours: Exact) -> Self {
         Self(hours * Exact::int(60))
     }
+
+    /// Up to the next whole minute.
+    #[must_use]
+    pub fn whole_minutes(self) -> Self {
+        Self(Exact::int(self.0.ceil()))
+    }
 }
 
 impl fmt::Display for Duration {

@@ -1,6 +1,5 @@
 //! The assembly order.
 
-use crate::measure::Duration;
 use crate::model::HingeKind;
 use crate::plans::assembly::{self, Slot, Task, Wait, Work};
 use crate::plans::hardware::{self, Count, Kind};
@@ -10,7 +9,7 @@ use super::page::{Block, Table, left, right};
 use super::{Source, with_currency};
 
 pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
-    let plan = assembly::plan(source.piece, source.parts);
+    let plan = assembly::plan(source.piece, source.parts, source.setups);
     let mut order: Vec<(&Task, &Slot)> = plan.tasks.iter().zip(&plan.schedule.slots).collect();
     order.sort_by_key(|(_, slot)| slot.order);
     let mut blocks = vec![Block::Note(format!(
@@ -178,7 +177,7 @@ fn step(
         let word = if steps.len() == 1 { "step" } else { "steps" };
         more.push(format!("after {word} {}", steps.join(", ")));
     }
-    let mut times = vec![format!("{} of work", round(task.hands))];
+    let mut times = vec![format!("{} of work", task.hands.whole_minutes())];
     if task.waits_for != Wait::None {
         times.push(wait(task));
     }
@@ -215,10 +214,6 @@ fn step(
             figures.text(within)
         )]));
     }
-}
-
-fn round(time: Duration) -> Duration {
-    Duration(crate::measure::Exact::int(time.0.ceil()))
 }
 
 fn caution(work: Work) -> Option<&'static str> {

@@ -149,7 +149,7 @@ fn by_width(
             key(b).cmp(&key(a))
         });
         let total: usize = lines.iter().map(|line| line.parts.len()).sum();
-        let pieces = if total == 1 { "1 piece".to_owned() } else { format!("{total} pieces") };
+        let pieces = words::pieces(total);
         let mut more = Vec::new();
         if let Some(thickness) = thickness {
             let how = match thickness.cmp(&stock.thickness.length) {

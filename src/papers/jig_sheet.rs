@@ -1,6 +1,6 @@
 //! The router-jig set-up sheet.
 
-use crate::measure::{Duration, Exact, Length};
+use crate::measure::{Duration, Length};
 use crate::parts::FeatureKind;
 use crate::plans::setups::{self, Setup};
 
@@ -9,7 +9,7 @@ use super::page::{Block, Table, left, right};
 use super::{Source, words};
 
 pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
-    let setups = setups::plan(source.piece, source.parts);
+    let setups = source.setups;
     if setups.is_empty() {
         return vec![Block::Note("Nothing in this piece is cut with the router.".into())];
     }
@@ -144,11 +144,9 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
         table.rows.push(row);
     }
     let whole: Length = setup.runs.iter().map(|run| run.length).sum();
-    let pieces = match setup.runs.len() {
-        1 => "1 piece".to_owned(),
-        n => format!("{n} pieces"),
-    };
-    table.foot = format!("{pieces}, {} of run in all, about {}", text(whole), minutes(setup.time));
+    let pieces = words::pieces(setup.runs.len());
+    table.foot =
+        format!("{pieces}, {} of run in all, about {}", text(whole), setup.time.whole_minutes());
     blocks.push(Block::Table(table));
     blocks.push(Block::Proof(vec![if flutes {
         format!("a test cut in scrap is {} wide and {} deep", text(first.wide), text(setup.deep))
@@ -166,8 +164,4 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
             setup.datum
         )
     }]));
-}
-
-fn minutes(time: Duration) -> Duration {
-    Duration(Exact::int(time.0.ceil()))
 }

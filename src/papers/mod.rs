@@ -17,6 +17,7 @@ mod words;
 use crate::model::Piece;
 use crate::parts::Parts;
 use crate::pipeline::Compilation;
+use crate::plans::setups::{self, Setup};
 
 use figures::Figures;
 use page::{Block, Page};
@@ -26,6 +27,7 @@ use page::{Block, Page};
 struct Source<'a> {
     piece: &'a Piece,
     parts: &'a Parts,
+    setups: &'a [Setup],
     figures: Figures,
 }
 
@@ -104,8 +106,9 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
     }
     let hash = hash(compiled);
     let mut files = Vec::new();
+    let setups = setups::plan(piece, parts);
     for paper in PAPERS {
-        let page = page(paper, piece, parts, &hash);
+        let page = page(paper, piece, parts, &setups, &hash);
         let mut add = |format, ending: &str, text| {
             let name = format!("{}.{ending}", paper.slug);
             files.push(PaperFile { paper: paper.slug, format, name, text });
@@ -126,9 +129,9 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
     Some(files)
 }
 
-fn page(paper: &Paper, piece: &Piece, parts: &Parts, hash: &str) -> Page {
+fn page(paper: &Paper, piece: &Piece, parts: &Parts, setups: &[Setup], hash: &str) -> Page {
     let tape = piece.tape();
-    let source = Source { piece, parts, figures: Figures::new(*tape) };
+    let source = Source { piece, parts, setups, figures: Figures::new(*tape) };
     let blocks = (paper.blocks)(&source);
     let unit = match tape.unit {
         crate::measure::Unit::Inch => "inches",

@@ -36,6 +36,11 @@ fn edge(name: &str) -> &str {
     if name == "edge" { "the edge" } else { name }
 }
 
+/// `1 piece`, `12 pieces`.
+pub(super) fn pieces(count: usize) -> String {
+    if count == 1 { "1 piece".to_owned() } else { format!("{count} pieces") }
+}
+
 /// Every feature of a part, one sentence each, like ones together.
 pub(super) fn features(
     part: &Part,

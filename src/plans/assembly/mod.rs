@@ -5,7 +5,9 @@ mod schedule;
 mod tasks;
 
 use crate::measure::{Duration, Length};
-use crate::parts::PartId;
+use crate::model::Piece;
+use crate::parts::{PartId, Parts};
+use crate::plans::setups::Setup;
 
 pub use schedule::{Schedule, Slot};
 
@@ -71,10 +73,10 @@ pub struct Assembly {
     pub schedule: Schedule,
 }
 
-/// Plans the assembly of a piece.
+/// Plans the assembly of a piece whose set-ups are planned already.
 #[must_use]
-pub fn plan(piece: &crate::model::Piece, parts: &crate::parts::Parts) -> Assembly {
-    let tasks = tasks::tasks(piece, parts);
+pub fn plan(piece: &Piece, parts: &Parts, setups: &[Setup]) -> Assembly {
+    let tasks = tasks::tasks(piece, parts, setups);
     let schedule = schedule::schedule(&tasks, piece.shop.day);
     Assembly { tasks, schedule }
 }

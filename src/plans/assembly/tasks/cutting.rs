@@ -1,0 +1,134 @@
+//! Cutting parts and joints; what is glued up or finished before them.
+
+use crate::measure::Length;
+use crate::parts::{FeatureKind, Joint, JointSort, Part, PartId, Role};
+
+use super::{Maker, Task, Wait, Work, clamps_along, hands, minutes};
+
+impl Maker<'_> {
+    pub(super) fn cut(&mut self) -> usize {
+        let all = self.ids(|_| true);
+        let minutes = minutes::CUT_PART * all.len() as i64;
+        let lines = vec![
+            "everything on the cut list, each piece marked before it leaves the saw".to_owned(),
+        ];
+        self.simple("Cut the parts".into(), lines, Vec::new(), Work::Machine, minutes, Vec::new())
+    }
+
+    /// Dados, grooves, rabbets and pocket holes of the parts that `own` picks;
+    /// flutes are cut when the fronts are made.
+    pub(super) fn routed(
+        &mut self,
+        title: &str,
+        after: usize,
+        own: impl Fn(PartId) -> bool,
+    ) -> Option<usize> {
+        let mine: Vec<_> = self
+            .setups
+            .iter()
+            .filter(|setup| !matches!(setup.kind, FeatureKind::Flute(_)))
+            .filter(|setup| setup.runs.iter().any(|run| own(run.part)))
+            .collect();
+        let bored =
+            |part: &Part| part.features.iter().any(|f| matches!(f.kind, FeatureKind::Pockets(..)));
+        let pockets = self.parts.iter().filter(|(id, part)| own(*id) && bored(part)).count();
+        let mut lines = Vec::new();
+        if !mine.is_empty() {
+            lines.push(format!("{} set-ups of the router-jig sheet, in its order", mine.len()));
+        }
+        if pockets > 0 {
+            lines.push(format!("the pocket holes of {pockets} parts"));
+        }
+        if lines.is_empty() {
+            return None;
+        }
+        let routing: i64 = mine.iter().map(|setup| setup.time.0.ceil()).sum();
+        let time = routing + pockets as i64 * minutes::BORE;
+        Some(self.simple(title.into(), lines, Vec::new(), Work::Router, time, vec![after]))
+    }
+
+    /// Shelf pins are bored while the boards lie flat.
+    pub(super) fn pins(&mut self, routed: usize) -> Option<usize> {
+        let shelves: Vec<&Joint> =
+            self.parts.joints.iter().filter(|j| j.sort == JointSort::Laid).collect();
+        let mut boards: Vec<PartId> = shelves.iter().map(|joint| joint.into).collect();
+        boards.sort_unstable();
+        boards.dedup();
+        if boards.is_empty() {
+            return None;
+        }
+        let marks = self.marks(&boards);
+        let lines = vec![format!(
+            "rows for the pins in {}, from one template that always stands on the bottom end",
+            marks
+        )];
+        let minutes = minutes::BORE * 2 * boards.len() as i64;
+        Some(self.simple(
+            "Bore for the shelf pins".into(),
+            lines,
+            boards,
+            Work::Bench,
+            minutes,
+            vec![routed],
+        ))
+    }
+
+    /// Solid fronts wider than a board are glued up first of all.
+    pub(super) fn blanks(&mut self, cut: usize) -> Option<usize> {
+        let wide = self.ids(|part| {
+            let solid = self.piece.stock(part.stock).filter(|stock| stock.is_solid());
+            let most =
+                solid.and_then(|stock| stock.boards).map_or(Length::inches(6, 1), |b| b.wide.1);
+            solid.is_some() && part.width.length > most
+        });
+        if wide.is_empty() {
+            return None;
+        }
+        let marks = self.marks(&wide);
+        let lines = vec![
+            format!("edge to edge, rings turned in turn: {}", marks),
+            "leave them over size; to width and length only when the glue has cured".to_owned(),
+        ];
+        let minutes = minutes::BLANK * wide.len() as i64;
+        let clamps = self.parts.get(wide[0]).map_or(3, |part| clamps_along(part.length.length));
+        Some(self.add(Task {
+            title: "Glue up the wide blanks".into(),
+            lines,
+            parts: wide,
+            work: Work::Glue,
+            hands: hands(minutes),
+            wait: self.piece.shop.cure.max(self.piece.shop.clamp),
+            waits_for: Wait::Clamps,
+            clamps,
+            square: None,
+            after: vec![cut],
+        }))
+    }
+
+    /// What can't be reached once it is in its groove or rabbet.
+    pub(super) fn prefinish(&mut self, routed: usize) -> Option<usize> {
+        let finish = self.finish_used()?;
+        let hidden = self.ids(|part| matches!(part.role, Role::FrontPanel | Role::Back));
+        if hidden.is_empty() {
+            return None;
+        }
+        let marks = self.marks(&hidden);
+        let lines = vec![format!(
+            "first coat of {} on {}, edges too: unfinished wood would show when a panel shrinks",
+            finish.kind.word(),
+            marks
+        )];
+        Some(self.add(Task {
+            title: "Finish what can't be reached later".into(),
+            lines,
+            parts: hidden,
+            work: Work::Finish,
+            hands: hands(minutes::COAT),
+            wait: finish.cure,
+            waits_for: Wait::Finish,
+            clamps: 0,
+            square: None,
+            after: vec![routed],
+        }))
+    }
+}

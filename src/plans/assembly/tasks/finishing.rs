@@ -1,0 +1,98 @@
+//! Sanding, finishing, and fitting in the house.
+
+use crate::measure::Exact;
+use crate::model::{Exposure, Side};
+
+use super::{Maker, Task, Wait, Work, hands, minutes};
+
+impl Maker<'_> {
+    pub(super) fn finish(&mut self, hung: &[usize]) -> usize {
+        let sand = vec![
+            "take doors, drawers and hardware off again; sand, break every sharp edge, dust off"
+                .to_owned(),
+        ];
+        let sanded = self.simple(
+            "Take apart and sand".into(),
+            sand,
+            Vec::new(),
+            Work::Machine,
+            minutes::SAND,
+            hung.to_vec(),
+        );
+        let mut last = sanded;
+        if let Some(finish) = self.finish_used() {
+            for coat in 1..=finish.coats.min(12) {
+                let mut lines = Vec::new();
+                if let Some((a, b)) = finish.mix {
+                    let life = finish
+                        .pot_life
+                        .map_or(String::new(), |life| format!(", use it within {life}"));
+                    lines.push(format!("mix {a} to {b}{life}"));
+                }
+                if let Some(covers) = finish.covers {
+                    let tenths = (covers * Exact::int(10)).round();
+                    lines.push(format!("a litre covers {}.{} m2", tenths / 10, tenths % 10));
+                }
+                lines.push("both faces of every front alike, so that it stays flat".to_owned());
+                lines.extend(finish.notes.iter().cloned());
+                last = self.add(Task {
+                    title: format!("Coat {coat} of {}: {}", finish.coats, finish.kind.word()),
+                    lines,
+                    parts: Vec::new(),
+                    work: Work::Finish,
+                    hands: hands(minutes::COAT),
+                    wait: finish.cure,
+                    waits_for: Wait::Finish,
+                    clamps: 0,
+                    square: None,
+                    after: vec![last],
+                });
+            }
+        }
+        let lines = vec!["doors, drawers, shelves and pulls back to where they were marked; check every gap once more".to_owned()];
+        self.simple(
+            "Put together".into(),
+            lines,
+            Vec::new(),
+            Work::Bench,
+            minutes::SAND,
+            vec![last],
+        )
+    }
+
+    pub(super) fn fit(&mut self, finished: usize) {
+        let mut lines = Vec::new();
+        for case in &self.piece.cases {
+            for side in Side::BOTH {
+                if let Exposure::Wall { scribe } = side.of(&case.exposure)
+                    && scribe.length.is_positive()
+                {
+                    let tape = self.piece.tape();
+                    lines.push(format!(
+                        "plane the {} stile of {} to the wall: up to {} of it is scribe",
+                        side.word(),
+                        case.name,
+                        tape.text(scribe.length)
+                    ));
+                }
+            }
+        }
+        for keep_out in &self.piece.site.keep_outs {
+            lines.push(format!(
+                "measure the {} where it really is, and cut the back round it",
+                keep_out.name
+            ));
+        }
+        lines.push(
+            "level on shims, then screw to the studs or to fixings that suit the wall".to_owned(),
+        );
+        self.simple(
+            "Fit it in the house".into(),
+            lines,
+            Vec::new(),
+            Work::Fit,
+            minutes::FIT,
+            vec![finished],
+        );
+    }
+}
