@@ -9,10 +9,11 @@ use super::words;
 
 pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     let (piece, parts, figures) = (source.piece, source.parts, &source.figures);
+    let whole = view::extent(parts);
     let mut blocks = vec![
         Block::Heading("From the front".into()),
         Block::Drawing {
-            svg: view::elevation(piece, parts, figures),
+            svg: view::elevation(piece, parts, figures, &whole),
             caption: "elevation, all closed; marks as on the cut list".into(),
             small: false,
         },
@@ -21,7 +22,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         let x = case.x + section_at(case);
         blocks.push(Block::Heading(format!("Section through {}", case.name)));
         blocks.push(Block::Drawing {
-            svg: view::section(piece, parts, figures, x),
+            svg: view::section(piece, parts, figures, &whole, x),
             caption: format!(
                 "cut {} from the left side of the piece, seen from the left",
                 figures.text(x)
@@ -31,7 +32,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     }
     blocks.push(Block::Heading("Taken apart".into()));
     blocks.push(Block::Drawing {
-        svg: view::exploded(parts),
+        svg: view::exploded(parts, &whole),
         caption: "exploded view, from the front, the left and above".into(),
         small: false,
     });

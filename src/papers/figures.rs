@@ -22,8 +22,7 @@ impl Figures {
         self.show(self.tape.print(length))
     }
 
-    /// A printed length.
-    pub(super) fn show(&self, printed: Printed) -> String {
+    fn show(&self, printed: Printed) -> String {
         let text = self.tape.show(printed);
         if printed.is_rounded() {
             self.rounded.borrow_mut().insert(printed.exact, text.clone());
@@ -31,12 +30,15 @@ impl Figures {
         text
     }
 
+    /// Parts of a whole, rounded so that they add up on paper.
+    pub(super) fn spread(&self, parts: &[Length]) -> Vec<String> {
+        self.tape.spread(parts).into_iter().map(|part| self.show(part)).collect()
+    }
+
     /// Parts that add up on paper: `1-3/4 + 61-3/4 + 2-1/2 = 66`.
     pub(super) fn sum(&self, parts: &[Length]) -> String {
-        let printed = self.tape.spread(parts);
-        let whole: Length = printed.iter().map(|part| part.shown).sum();
-        let terms: Vec<String> = printed.into_iter().map(|part| self.show(part)).collect();
-        format!("{} = {}", terms.join(" + "), self.tape.exact(whole))
+        let whole = self.tape.print(parts.iter().copied().sum()).shown;
+        format!("{} = {}", self.spread(parts).join(" + "), self.tape.exact(whole))
     }
 
     /// A length given by a maker's sheet, in whole or tenth millimetres where

@@ -80,18 +80,24 @@ impl Reader<'_> {
         }
     }
 
-    /// Keeps an empty line before what starts at `span`, and refuses a
-    /// statement that follows a closing brace on the same line.
-    fn space_before(&mut self, span: Span, items: &mut Vec<Item>) {
-        let end = match items.last() {
-            Some(Item::Statement(statement)) => {
+    /// What stands between the last item and `span`; `None` where nothing
+    /// comes before it in its block.
+    fn since_last(&self, span: Span, items: &[Item]) -> Option<&str> {
+        let end = match items.last()? {
+            Item::Statement(statement) => {
                 statement.comment.as_ref().map_or(statement.span.end, |c| c.span.end)
             }
-            Some(Item::Comment(comment)) => comment.span.end,
-            _ => return,
+            Item::Comment(comment) => comment.span.end,
+            Item::Blank => return None,
         };
-        let between = self.text.get(end as usize..span.start as usize).unwrap_or("");
-        if between.bytes().filter(|b| *b == b'\n').count() > 1 {
+        Some(self.text.get(end as usize..span.start as usize).unwrap_or(""))
+    }
+
+    /// Keeps an empty line before what starts at `span`, and refuses a
+    /// statement that follows another on the same line.
+    fn space_before(&mut self, span: Span, items: &mut Vec<Item>) {
+        let Some(between) = self.since_last(span, items) else { return };
+        if has_empty_line(between) {
             items.push(Item::Blank);
         } else if !between.contains(['\n', '\r', ';']) {
             self.found.push(faults::no_separator(Span { end: span.start, ..span }));
@@ -100,24 +106,16 @@ impl Reader<'_> {
 
     fn comment(&mut self, pair: &Pair<'_, Rule>, span: Span, items: &mut Vec<Item>) {
         let comment = Comment { text: pair.as_str().trim_end().to_owned(), span };
-        if let Some(Item::Statement(last)) = items.last_mut() {
-            let between = self.text.get(last.span.end as usize..span.start as usize);
-            let same_line = between.is_some_and(|between| !between.contains(['\n', '\r']));
-            if same_line && last.comment.is_none() {
-                last.comment = Some(comment);
-                return;
-            }
+        let between = self.since_last(span, items);
+        let same_line = between.is_some_and(|between| !between.contains(['\n', '\r']));
+        if let Some(Item::Statement(last)) = items.last_mut().filter(|_| same_line)
+            && last.comment.is_none()
+        {
+            last.comment = Some(comment);
+            return;
         }
-        if let Some(Item::Statement(_) | Item::Comment(_)) = items.last() {
-            let end = match items.last() {
-                Some(Item::Statement(s)) => s.comment.as_ref().map_or(s.span.end, |c| c.span.end),
-                Some(Item::Comment(c)) => c.span.end,
-                _ => span.start,
-            };
-            let between = self.text.get(end as usize..span.start as usize).unwrap_or("");
-            if between.bytes().filter(|b| *b == b'\n').count() > 1 {
-                items.push(Item::Blank);
-            }
+        if between.is_some_and(has_empty_line) {
+            items.push(Item::Blank);
         }
         items.push(Item::Comment(comment));
     }
@@ -328,6 +326,11 @@ impl Reader<'_> {
         }
         Some(value)
     }
+}
+
+/// True where an empty line stands in what parts two items.
+fn has_empty_line(between: &str) -> bool {
+    between.bytes().filter(|b| *b == b'\n').count() > 1
 }
 
 /// The text between the quotes, its escapes resolved.

@@ -15,22 +15,17 @@ fn mm(length: Length) -> f64 {
 
 /// The size of a whole piece.
 pub(in crate::papers) fn extent(parts: &Parts) -> Cuboid {
-    let mut all = parts.all.iter().map(Part::cuboid);
-    let first = all.next().unwrap_or(Cuboid { from: Point::default(), to: Point::default() });
-    all.fold(first, |mut whole, part| {
-        whole.from.x = whole.from.x.min(part.from.x);
-        whole.from.y = whole.from.y.min(part.from.y);
-        whole.from.z = whole.from.z.min(part.from.z);
-        whole.to.x = whole.to.x.max(part.to.x);
-        whole.to.y = whole.to.y.max(part.to.y);
-        whole.to.z = whole.to.z.max(part.to.z);
-        whole
-    })
+    let whole = parts.all.iter().map(Part::cuboid).reduce(|whole, part| whole.union(&part));
+    whole.unwrap_or(Cuboid { from: Point::default(), to: Point::default() })
 }
 
 /// The piece from the front: nearer parts cover those behind.
-pub(in crate::papers) fn elevation(piece: &Piece, parts: &Parts, figures: &Figures) -> String {
-    let whole = extent(parts);
+pub(in crate::papers) fn elevation(
+    piece: &Piece,
+    parts: &Parts,
+    figures: &Figures,
+    whole: &Cuboid,
+) -> String {
     let (wide, high) = (mm(whole.to.x), mm(whole.to.y));
     let mut svg = Svg::new(wide.max(high));
     let letter = wide.max(high) / 62.0;
@@ -97,10 +92,8 @@ fn shoulders(part: &Part) -> Cuboid {
 /// Parts whose marks are seen from the front.
 fn shown(part: &Part) -> bool {
     match part.role {
-        Role::Stile | Role::Rail | Role::Slab | Role::Kick => true,
-        Role::FrontPanel => true,
+        Role::Stile | Role::Rail | Role::Slab | Role::Kick | Role::FrontPanel => true,
         Role::BaseMember => part.name() == "base-front",
-        Role::End(_) | Role::Partition | Role::Divider => false,
         _ => false,
     }
 }
@@ -147,24 +140,16 @@ fn dimensions(
     for case in &piece.cases {
         let x = mm(case.x);
         let y = high + letter * 2.6;
-        let mut at: Vec<(f64, f64, Length)> = Vec::new();
-        chain(case, Axis::Across, &mut at);
-        let lengths: Vec<Length> = at.iter().map(|(.., length)| *length).collect();
-        let printed = piece.tape().spread(&lengths);
-        for ((from, to, _), printed) in at.iter().zip(printed) {
-            svg.across(x + from, x + to, y, &figures.show(printed), letter * 0.9);
+        for (from, to, figure) in chain(case, Axis::Across, figures) {
+            svg.across(x + from, x + to, y, &figure, letter * 0.9);
         }
         let over_all = figures.text(case.wide.length);
         svg.across(x, x + mm(case.wide.length), y + letter * 2.4, &over_all, letter);
     }
     if let Some(case) = piece.cases.last() {
-        let mut at: Vec<(f64, f64, Length)> = Vec::new();
-        chain(case, Axis::Down, &mut at);
-        let lengths: Vec<Length> = at.iter().map(|(.., length)| *length).collect();
-        let printed = piece.tape().spread(&lengths);
         let x = wide + letter * 3.0;
-        for ((from, to, _), printed) in at.iter().zip(printed) {
-            svg.upright(high - from, high - to, x, &figures.show(printed), letter * 0.9);
+        for (from, to, figure) in chain(case, Axis::Down, figures) {
+            svg.upright(high - from, high - to, x, &figure, letter * 0.9);
         }
         svg.upright(
             high,
@@ -177,12 +162,13 @@ fn dimensions(
 }
 
 /// The chain of sizes along an axis: frame members and openings of the root
-/// list, or of the first list in it that runs that way.
-fn chain(case: &Case, axis: Axis, at: &mut Vec<(f64, f64, Length)>) {
-    let Some(root) = case.openings.first() else { return };
+/// list, or of the first list in it that runs that way: from, to and figure, so
+/// that the figures add up.
+fn chain(case: &Case, axis: Axis, figures: &Figures) -> Vec<(f64, f64, String)> {
+    let Some(root) = case.openings.first() else { return Vec::new() };
     let mut list = root;
     loop {
-        let OpeningKind::List(own, items) = &list.kind else { return };
+        let OpeningKind::List(own, items) = &list.kind else { return Vec::new() };
         if *own == axis {
             break;
         }
@@ -220,7 +206,12 @@ fn chain(case: &Case, axis: Axis, at: &mut Vec<(f64, f64, Length)>) {
     }
     marks.sort_unstable();
     marks.dedup();
-    at.extend(marks.windows(2).map(|pair| (mm(pair[0]), mm(pair[1]), pair[1] - pair[0])));
+    let sizes: Vec<Length> = marks.windows(2).map(|pair| pair[1] - pair[0]).collect();
+    marks
+        .windows(2)
+        .zip(figures.spread(&sizes))
+        .map(|(pair, figure)| (mm(pair[0]), mm(pair[1]), figure))
+        .collect()
 }
 
 /// A section square to the front, seen from the left: what the cut goes
@@ -229,19 +220,18 @@ pub(in crate::papers) fn section(
     piece: &Piece,
     parts: &Parts,
     figures: &Figures,
+    whole: &Cuboid,
     x: Length,
 ) -> String {
-    let whole = extent(parts);
     let (deep, high) = (mm(whole.to.z), mm(whole.to.y));
     let mut svg = Svg::new(deep.max(high) * 1.25);
     let letter = deep.max(high) / 38.0;
     // The case that is cut and its neighbour beyond: what stands further along
     // is mostly hidden, and drawing it each time would cost the square of the cases.
     let cut_case = piece.cases.iter().rposition(|case| case.x <= x).unwrap_or(0);
-    let mut order: Vec<&Part> = parts
-        .all
-        .iter()
-        .filter(|part| part.case == cut_case || part.case == cut_case + 1)
+    let mut order: Vec<&Part> = [cut_case, cut_case + 1]
+        .into_iter()
+        .flat_map(|case| parts.of_case(case))
         .filter(|part| part.cuboid().to.x > x)
         .collect();
     order.sort_by(|a, b| {
@@ -257,14 +247,7 @@ pub(in crate::papers) fn section(
     }
     let cut: Vec<&&Part> = order.iter().filter(|part| part.cuboid().from.x < x).collect();
     for part in &cut {
-        let space = part.cuboid();
-        let at = |z: Length, y: Length| (mm(z), high - mm(y));
-        svg.rect(
-            at(space.from.z, space.to.y),
-            at(space.to.z, space.from.y),
-            Line::Wide,
-            Fill::Hatched,
-        );
+        from_the_side(&mut svg, &part.cuboid(), high, Line::Wide, Fill::Hatched);
     }
     for part in &cut {
         let space = part.cuboid();
@@ -276,7 +259,7 @@ pub(in crate::papers) fn section(
         let size = (thin * 0.8).clamp(letter * 0.5, letter * 0.85);
         svg.text(at, &part.mark, size, upright);
     }
-    if let Some(case) = piece.cases.iter().rev().find(|case| case.x <= x) {
+    if let Some(case) = piece.cases.get(cut_case) {
         // All backs stand at one wall; a shallow case begins further back.
         let front = deep - mm(case.deep.length);
         svg.across(front, deep, high + letter * 2.4, &figures.text(case.deep.length), letter);
@@ -308,6 +291,12 @@ pub(in crate::papers) fn section(
     svg.finish("a section square to the front")
 }
 
+/// A box seen from the left.
+fn from_the_side(svg: &mut Svg, space: &Cuboid, high: f64, line: Line, fill: Fill) {
+    let at = |z: Length, y: Length| (mm(z), high - mm(y));
+    svg.rect(at(space.from.z, space.to.y), at(space.to.z, space.from.y), line, fill);
+}
+
 /// A part beyond the cut, its notches taken out.
 fn outline(svg: &mut Svg, part: &Part, high: f64) {
     let space = part.cuboid();
@@ -329,22 +318,16 @@ fn outline(svg: &mut Svg, part: &Part, high: f64) {
             ];
             svg.polygon(&points, Line::Narrow, Fill::White);
         }
-        None => svg.rect(
-            at(space.from.z, space.to.y),
-            at(space.to.z, space.from.y),
-            Line::Narrow,
-            Fill::White,
-        ),
+        None => from_the_side(svg, &space, high, Line::Narrow, Fill::White),
     }
 }
 
 /// The piece taken apart along the ways it goes together.
-pub(in crate::papers) fn exploded(parts: &Parts) -> String {
-    let whole = extent(parts);
+pub(in crate::papers) fn exploded(parts: &Parts, whole: &Cuboid) -> String {
     let size = mm(whole.to.x).max(mm(whole.to.y)).max(mm(whole.to.z));
     let mut svg = Svg::new(size * 2.2);
     let mut order: Vec<(&Part, [f64; 3])> =
-        parts.all.iter().map(|part| (part, apart(part, &whole, size))).collect();
+        parts.all.iter().map(|part| (part, apart(part, whole, size))).collect();
     // Far things first: seen from the front, left and above.
     order.sort_by(|(a, by_a), (b, by_b)| {
         let near = |part: &Part, by: &[f64; 3]| {

@@ -113,13 +113,12 @@ impl Maker<'_> {
                 }
                 Role::Back => {
                     after.extend(prefinished);
-                    lines.push(format!("{}: square the case with it, then pins or screws every 6 in or 150 mm, no glue", marks));
+                    lines.push(format!("{marks}: square the case with it, then pins or screws every 6 in or 150 mm, no glue"));
                 }
                 Role::Kick => lines.push(format!(
-                    "{} across both notches, glued and screwed; leave it long at a wall",
-                    marks
+                    "{marks} across both notches, glued and screwed; leave it long at a wall"
                 )),
-                _ => lines.push(format!("{} glued and screwed from above", marks)),
+                _ => lines.push(format!("{marks} glued and screwed from above")),
             }
             let minutes = minutes::JOINT * 3 * parts.len() as i64;
             last = self.simple(title.to_owned(), lines, parts, Work::Bench, minutes, after);

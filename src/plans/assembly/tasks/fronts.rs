@@ -107,8 +107,7 @@ impl Maker<'_> {
             if !packers.is_empty() {
                 let marks = self.marks(&packers);
                 lines.push(format!(
-                    "packers first, so that the slides stand flush with their openings: {}",
-                    marks
+                    "packers first, so that the slides stand flush with their openings: {marks}"
                 ));
             }
             lines.push("slides level and parallel, as their maker's sheet says; then the boxes; then each front planed to its own opening, shimmed to its gap and screwed to its box".to_owned());
