@@ -1,8 +1,5 @@
 //! When one pair of hands does each task, and which tasks set the end.
 
-use petgraph::algo::toposort;
-use petgraph::graph::{DiGraph, NodeIndex};
-
 use crate::measure::{Duration, Exact};
 
 use super::Task;
@@ -38,26 +35,17 @@ const DAY: i64 = 24 * 60;
 /// Hands-on work fills the working day; waits run through the night. Of the
 /// tasks that are ready, the one with the longest chain behind it goes first.
 pub(super) fn schedule(tasks: &[Task], day: Duration) -> Schedule {
-    let mut graph: DiGraph<usize, ()> = DiGraph::new();
-    let nodes: Vec<NodeIndex> = (0..tasks.len()).map(|index| graph.add_node(index)).collect();
-    for (index, task) in tasks.iter().enumerate() {
-        for before in &task.after {
-            if let (Some(a), Some(b)) = (nodes.get(*before), nodes.get(index)) {
-                graph.add_edge(*a, *b, ());
-            }
-        }
-    }
-    // The tasks are made so that none waits for itself; were one to, the order
-    // they were made in is still a workable one.
-    let order: Vec<usize> = toposort(&graph, None)
-        .map(|order| order.into_iter().map(|node| graph[node]).collect())
-        .unwrap_or_else(|_| (0..tasks.len()).collect());
     let minutes = |duration: Duration| duration.0.ceil().max(0);
     let span = |task: &Task| minutes(task.hands) + minutes(task.wait);
+    // What a task needs is made before it, so from the last to the first every
+    // chain behind a task is known when its turn comes.
     let mut tail = vec![0i64; tasks.len()];
-    for index in order.iter().rev() {
-        let after = tasks.iter().enumerate().filter(|(_, task)| task.after.contains(index));
-        tail[*index] = span(&tasks[*index]) + after.map(|(next, _)| tail[next]).max().unwrap_or(0);
+    for (index, task) in tasks.iter().enumerate().rev() {
+        tail[index] += span(task);
+        for before in &task.after {
+            debug_assert!(*before < index, "a task waits for one that comes after it");
+            tail[*before] = tail[*before].max(tail[index]);
+        }
     }
     let longest = tail.iter().copied().max().unwrap_or(0);
     let critical = critical(tasks, &tail, longest);
