@@ -341,12 +341,6 @@ pub enum FinishKind {
 }
 
 impl FinishKind {
-    /// True where rags must be spread out or put in water.
-    #[must_use]
-    pub fn heats_in_rags(self) -> bool {
-        matches!(self, Self::HardwaxOil | Self::Oil | Self::Varnish)
-    }
-
     /// How it is called on the papers.
     #[must_use]
     pub fn word(self) -> &'static str {

@@ -5,7 +5,7 @@ use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Length, Span};
 use crate::vocabulary::{Entries, Entry, Linear, Origin, SizeExpr, linear};
 
-use super::case::{Board, JointKind};
+use super::case::Board;
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::front::{DrawerBoxes, Fronts};
 use super::layout::Variable;
@@ -428,14 +428,5 @@ fn misplaced(entry: &Entry, axis: Axis, frameless: bool) -> Option<Diagnostic> {
 fn divider(entry: &Entry, context: &Context<'_>, ctx: &mut Lower) -> Option<Board> {
     let empty = super::shop::empty_block("divider");
     let body = entry.body().unwrap_or(&empty);
-    let fallback = context.partitions.map(|board| board.stock);
-    let stock = read_case::stock(body, fallback, "the divider", entry.head, context.shared, ctx)?;
-    let into = context.shared.thickness(stock);
-    let mut joint = read_case::joinery(body, JointKind::Dado, &into, "divider", ctx);
-    if joint.span.is_none()
-        && let Some(board) = context.partitions
-    {
-        joint = board.joint.clone();
-    }
-    Some(Board { stock, joint, span: entry.head, notes: body.notes() })
+    read_case::board_like(body, context.partitions, "divider", entry.head, context.shared, ctx)
 }

@@ -6,7 +6,7 @@ use crate::measure::Length;
 use crate::vocabulary::{Entries, Entry};
 
 use super::blame;
-use super::case::{Board, JointKind, Side};
+use super::case::Side;
 use super::layout::{Solution, Variable};
 use super::lower::Lower;
 use super::opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};
@@ -152,17 +152,8 @@ fn member(
             let board = match (own.and_then(Entry::body), context.partitions) {
                 _ if none => None,
                 (Some(body), parent) => {
-                    let fallback = parent.map(|board| board.stock);
-                    let at = entry.head;
                     let shared = context.shared;
-                    let stock = read_case::stock(body, fallback, "the partition", at, shared, ctx)?;
-                    let into = shared.thickness(stock);
-                    let joint = read_case::joinery(body, JointKind::Dado, &into, "partition", ctx);
-                    let joint = match parent {
-                        Some(parent) if joint.span.is_none() => parent.joint.clone(),
-                        _ => joint,
-                    };
-                    Some(Board { stock, joint, span: at, notes: body.notes() })
+                    Some(read_case::board_like(body, parent, "partition", entry.head, shared, ctx)?)
                 }
                 (None, parent) => parent.cloned(),
             };

@@ -195,6 +195,24 @@ pub(super) fn board(
     })
 }
 
+/// A board of its own that is as `parent` in what it does not say.
+pub(super) fn board_like(
+    body: &Entries,
+    parent: Option<&Board>,
+    what: &str,
+    at: Span,
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<Board> {
+    let fallback = parent.map(|board| board.stock);
+    let stock = stock(body, fallback, &format!("the {what}"), at, shared, ctx)?;
+    let mut joint = joinery(body, JointKind::Dado, &shared.thickness(stock), what, ctx);
+    if let Some(parent) = parent.filter(|_| joint.span.is_none()) {
+        joint = parent.joint.clone();
+    }
+    Some(Board { stock, joint, span: at, notes: body.notes() })
+}
+
 pub(super) fn bottom(
     entry: &Entry,
     into: &Size,
