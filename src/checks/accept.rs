@@ -12,6 +12,8 @@ pub(super) const RULE: Rule = Rule {
     finds: "An `accept` that silences nothing. Errors can't be accepted.",
     why: "A leftover `accept` would hide the same warning when a later revision brings it back for another reason.",
     source: "Ours.",
+    formula: "",
+    accept: "Never: take the leftover `accept` away.",
     example: Example {
         base: Base::First,
         sound: "site { left open; right open }",

@@ -30,6 +30,7 @@ fn page(rule: &Rule) -> String {
     let base = match rule.example.base {
         Base::First => "the cabinet that `casewright new` writes",
         Base::Console => "specs/hall-console.case",
+        Base::Press => "specs/tide-cottage-press.case",
     };
     let mut text = format!("{}[{}]\n\n", rule.severity.word(), rule.slug);
     let mut part = |head: &str, body: &str| {
@@ -37,8 +38,14 @@ fn page(rule: &Rule) -> String {
     };
     part("What it finds", rule.finds);
     part("Why it matters in the shop", rule.why);
+    if !rule.formula.is_empty() {
+        part("How it is worked out", rule.formula);
+    }
     part(&format!("It fires, in {base}, on"), rule.example.wrong);
     part("It is silent on", rule.example.sound);
+    if !rule.accept.is_empty() {
+        part("When to accept it", rule.accept);
+    }
     part("Source", rule.source);
     text.truncate(text.trim_end().len());
     text.push('\n');

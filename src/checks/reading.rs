@@ -19,6 +19,8 @@ const fn reading(
         finds,
         why,
         source: OURS,
+        formula: "",
+        accept: "",
         example: Example { base: Base::First, sound, wrong },
         check: Check::Reading,
     }
@@ -267,6 +269,7 @@ pub(super) const LARGE_FILE: &str = "(a file of 9 MiB)";
 mod tests {
     use super::super::{all, rule::Base};
     use super::{LARGE_FILE, LONG_LINE};
+    use crate::diagnostics::Severity;
     use crate::model::MemoryFiles;
     use crate::pipeline;
 
@@ -278,7 +281,7 @@ mod tests {
 
     #[test]
     fn the_specs_that_examples_change_are_sound() {
-        for base in [Base::First, Base::Console] {
+        for base in [Base::First, Base::Console, Base::Press] {
             assert_eq!(found(base.text()), Vec::<&str>::new(), "{base:?}");
         }
     }
@@ -298,6 +301,14 @@ mod tests {
             }
         }
         assert!(wrong.is_empty(), "{wrong:#?}");
+    }
+
+    #[test]
+    fn what_may_be_accepted_says_when() {
+        for rule in all() {
+            let acceptable = rule.severity != Severity::Error;
+            assert_eq!(acceptable, !rule.accept.is_empty(), "{}", rule.slug);
+        }
     }
 
     #[test]

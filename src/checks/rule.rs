@@ -11,6 +11,8 @@ pub enum Base {
     First,
     /// The hall console.
     Console,
+    /// The linen press.
+    Press,
 }
 
 impl Base {
@@ -20,6 +22,7 @@ impl Base {
         match self {
             Self::First => include_str!("../../specs/first.case"),
             Self::Console => include_str!("../../specs/hall-console.case"),
+            Self::Press => include_str!("../../specs/tide-cottage-press.case"),
         }
     }
 }
@@ -67,6 +70,10 @@ pub struct Rule {
     pub why: &'static str,
     /// Where its figures come from.
     pub source: &'static str,
+    /// How it is worked out, in a line; empty where the finding says all.
+    pub formula: &'static str,
+    /// When a maker may accept it; empty for an error, which can't be.
+    pub accept: &'static str,
     /// A spec that it fires on, and the nearest sound one.
     pub example: Example,
     /// How it looks.

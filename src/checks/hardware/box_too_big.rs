@@ -11,6 +11,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A drawer box as wide or as high as its opening or more, or one with no useful room left inside.",
     why: "The figures of the slide, the thickness of the drawer's sides and the opening don't go together: the box can't be put in, or holds nothing.",
     source: "plane geometry.",
+    formula: "",
+    accept: "",
     example: Example {
         base: Base::First,
         sound: "box-inside opening - 1-5/8;",

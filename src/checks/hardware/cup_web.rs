@@ -12,6 +12,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A hinge cup that leaves less than 2 mm of wood in front of it, counted to the bottom of any flute it lies behind, or that breaks into a groove or the door's edge.",
     why: "Under 2 mm the bit's point or the cup's pressure shows on the show face, or breaks through.",
     source: "common practice: hinge makers ask for 2 to 3 mm.",
+    formula: "",
+    accept: "",
     example: Example { base: Base::First, sound: "bore 12.5 mm;", wrong: "bore 17.5 mm;" },
     check: Check::Parts(check),
 };

@@ -11,6 +11,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "An inset door on a butt hinge whose inner corner needs more room at its lead edge than the gap leaves.",
     why: "The door's inner corner lies further from the pin than its outer edge. As the door opens that corner swings out through the gap; where the gap is smaller it strikes the stile, or the other leaf.",
     source: "plane geometry: the corner's distance from the pin, √(W² + t² + 2pt), less the door's width W.",
+    formula: "",
+    accept: "",
     example: Example {
         base: Base::First,
         sound: "  cup 35 mm; bore 12.5 mm; from-edge 4 mm; swing 105 deg\n  gap 1.5 mm; door-thickness 16 mm to 26 mm\n}",

@@ -10,6 +10,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A door thinner or thicker than its hinge is made for.",
     why: "Outside the hinge's range its cup breaks through, or the door can't swing clear of the frame.",
     source: "the hinge maker's own figures, as given in the spec.",
+    formula: "",
+    accept: "",
     example: Example {
         base: Base::First,
         sound: "door-thickness 16 mm to 26 mm",

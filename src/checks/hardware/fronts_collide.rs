@@ -11,6 +11,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "Two fronts that take the same place, as overlay fronts do that reach further than half the member between them.",
     why: "Neither can be closed, or neither hung.",
     source: "plane geometry.",
+    formula: "",
+    accept: "",
     example: Example { base: Base::First, sound: "set inset;", wrong: "set overlay { by 7/8 };" },
     check: Check::Parts(check),
 };

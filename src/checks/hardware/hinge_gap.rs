@@ -10,6 +10,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "An inset door whose hinge needs more gap at the hinge side than the reveal leaves.",
     why: "A concealed hinge swings the door's edge toward the stile before it comes out. With less than the hinge's least gap the edge rubs or binds before the door is open.",
     source: "the hinge maker's own figure, as given in the spec.",
+    formula: "",
+    accept: "",
     example: Example { base: Base::First, sound: "gap 1.5 mm;", wrong: "gap 3 mm;" },
     check: Check::Piece(check),
 };

@@ -10,6 +10,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A door for which the spec names no hinge.",
     why: "Without the hinge's figures neither its gap nor its cups can be checked, and no paper lists it.",
     source: "Ours.",
+    formula: "",
+    accept: "The door is lifted out on pegs or slides in a track that is bought later.",
     example: Example { base: Base::First, sound: "hinge cup-hinge; pull knob", wrong: "pull knob" },
     check: Check::Piece(check),
 };

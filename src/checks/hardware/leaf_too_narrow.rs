@@ -10,6 +10,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A door, or one leaf of a pair, that is narrower than twice what its hinge cup takes up.",
     why: "The cup and the hinge's wings need their width of door; on a narrower leaf the screws of the hinge meet the lead edge.",
     source: "common practice, no source.",
+    formula: "",
+    accept: "",
     example: Example { base: Base::First, sound: "wide 36; deep 18", wrong: "wide 9-1/2; deep 18" },
     check: Check::Piece(check),
 };

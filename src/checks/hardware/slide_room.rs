@@ -10,6 +10,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A drawer slide that needs more depth than there is between the back of the front and the inside of the back.",
     why: "An inset front takes its own thickness from the depth. The drawer then stands proud of the frame and can't be closed.",
     source: "the slide maker's own figure, as given in the spec.",
+    formula: "",
+    accept: "",
     example: Example { base: Base::First, sound: "room 15-3/4", wrong: "room 17-1/4" },
     check: Check::Piece(check),
 };

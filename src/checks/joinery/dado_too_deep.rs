@@ -11,6 +11,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A dado or groove that is deeper than half the board it is cut into.",
     why: "What is left of the board behind the dado is thinner than the dado is deep; the board breaks there when the case is lifted or racked.",
     source: "common practice, no source: a third of the thickness is usual, half the most.",
+    formula: "",
+    accept: "",
     example: Example {
         base: Base::First,
         sound: "bottom { joint dado { deep 1/4 } }",

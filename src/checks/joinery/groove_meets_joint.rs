@@ -11,6 +11,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A drawer bottom whose groove lies lower than the notch that the slide needs, or so low that less than 3/16 in of wood is left under it.",
     why: "The runner passes under the bottom. Where the groove lies below the top of the notch, the runner hits the bottom or the notch cuts the groove open.",
     source: "plane geometry; the least wood under a groove is common practice, no source.",
+    formula: "",
+    accept: "",
     example: Example {
         base: Base::First,
         sound: "groove { up 13 mm; deep 1/4 }",

@@ -12,6 +12,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A stile or rail of the frame that is too narrow for the frame's joint: under 1 in for pocket screws, or a stile that its own tenons would come through.",
     why: "Two pocket screws need an inch of rail or the end splits. A mortise must leave 1/4 in of stile beyond the tenon.",
     source: "common practice, no source.",
+    formula: "",
+    accept: "",
     example: Example {
         base: Base::First,
         sound: "rail { wide 1-1/2 }",

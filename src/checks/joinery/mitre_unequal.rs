@@ -11,6 +11,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A mitred seam between a stile and an end whose thicknesses differ by more than 1/16 in.",
     why: "Both mitres start at the same outer corner. The thicker board's mitre is longer, and its inner part finds no wood to glue to. A step of up to 1/16 in on the hidden side does no harm.",
     source: "plane geometry; the limit is common practice, no source.",
+    formula: "",
+    accept: "The step lies on the inside where nobody looks, and the glue line is strengthened with splines or blocks.",
     example: Example {
         base: Base::Console,
         sound: "stock cherry-ply { plywood 3/4; actual 23/32;",

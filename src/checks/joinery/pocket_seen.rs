@@ -12,6 +12,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A partition fixed with pocket screws whose pockets face a niche, or a cupboard that is seen into when its doors are open.",
     why: "A pocket is an oval hole two inches long. Behind drawers nobody sees it; in a niche everybody does.",
     source: "common practice, no source.",
+    formula: "",
+    accept: "The holes are plugged in the same wood, or the face is painted or lined.",
     example: Example {
         base: Base::Console,
         sound: "stile { wide 1-1/2; partition { joint dado { deep 1/4 } } }",

@@ -12,6 +12,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A rabbet for the back whose ledge is narrower than 1/4 in, or that leaves less than 1/4 in of the end beside it.",
     why: "The pins or screws of the back need a ledge to go into, and the lip that hides the back's edge must not break off.",
     source: "common practice, no source.",
+    formula: "",
+    accept: "",
     example: Example {
         base: Base::First,
         sound: "back { stock thin; joint rabbet { deep 3/8 } }",

@@ -12,6 +12,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A part that no sheet of its stock holds once the factory edges are trimmed, its grain the right way round.",
     why: "It can't be cut.",
     source: "plane geometry.",
+    formula: "",
+    accept: "",
     example: Example {
         base: Base::First,
         sound: "stock ply     { plywood 3/4; actual 23/32; sheet { long 96; wide 48 } }",

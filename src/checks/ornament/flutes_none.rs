@@ -11,6 +11,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "Flutes whose pitch leaves less land between them than is asked for, that are cut with a straight bit, or that are asked for on a frame-and-panel front.",
     why: "Between flutes that stand too close the land breaks out under the bit.",
     source: "plane geometry: a flute is 2·√(2rd − d²) wide.",
+    formula: "",
+    accept: "",
     example: Example {
         base: Base::Console,
         sound: "pitch 3/4; land 3/16",

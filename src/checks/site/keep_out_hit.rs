@@ -13,6 +13,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A part that stands where a keep-out of the site is. A back may be cut round it on site; a drawer that says `around` is cut round it.",
     why: "On the day of fitting the piece does not go to the wall.",
     source: "plane geometry.",
+    formula: "",
+    accept: "",
     example: Example {
         base: Base::First,
         sound: "site { left open; right open }",
