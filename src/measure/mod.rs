@@ -13,7 +13,9 @@ mod unit;
 pub use exact::Exact;
 pub use length::Length;
 pub use nearest::nearest;
-pub use quantity::{Angle, Date, Duration, Mass, Money, Percent, Rate, Temperature};
+pub use quantity::{
+    Angle, Date, Duration, Load, Mass, Money, Percent, Rate, Stiffness, Temperature,
+};
 pub use span::{FileId, Span, Spanned};
 pub use tape::{Printed, Tape};
 pub use unit::{SPELLINGS, Unit};

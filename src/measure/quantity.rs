@@ -25,6 +25,15 @@ pub struct Duration(pub Exact);
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Mass(pub Exact);
 
+/// A weight spread over an area, in kilograms to the square metre.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Load(pub Exact);
+
+/// How stiff a material is (its modulus of elasticity), in pounds to the
+/// square inch.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Stiffness(pub Exact);
+
 /// An amount of money in the job's currency, exact to the digits written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Money(pub Exact);
@@ -66,6 +75,25 @@ impl Mass {
     }
 }
 
+impl Load {
+    /// From pounds to the square foot: 0.45359237 kg on (0.3048 m)².
+    #[must_use]
+    pub fn pounds_per_foot(pounds: Exact) -> Self {
+        let foot = Exact::ratio(3048, 10_000);
+        Self(Mass::pounds(pounds).0 / (foot * foot))
+    }
+}
+
+impl Stiffness {
+    /// From gigapascals. A pound-force is 0.45359237 × 9.80665 N exactly, an
+    /// inch 0.0254 m: one pound to the square inch is 6894.757 Pa.
+    #[must_use]
+    pub fn gigapascals(value: Exact) -> Self {
+        let pascals = Exact::ratio(44_482_216_152_605, 6_451_600_000);
+        Self(value * Exact::int(1_000_000_000) / pascals)
+    }
+}
+
 impl Duration {
     /// From hours.
     #[must_use]
@@ -98,6 +126,14 @@ impl fmt::Display for Mass {
         let pounds = self.0 / Exact::ratio(45_359_237, 100_000_000);
         let tenths = (self.0 * Exact::int(10)).round();
         write!(f, "{}.{} kg ({} lb)", tenths / 10, tenths % 10, pounds.round())
+    }
+}
+
+impl fmt::Display for Load {
+    /// In whole kilograms to the square metre, with pounds beside it.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let one = Self::pounds_per_foot(Exact::ONE).0;
+        write!(f, "{} lb per ft2 ({} kg per m2)", (self.0 / one).round(), self.0.round())
     }
 }
 
@@ -149,6 +185,16 @@ mod tests {
         let price = Money(Exact::ratio(57, 5));
         assert_eq!(Rate { price, per: "board-foot" }.to_string(), "11.40 per board-foot");
         assert_eq!(Rate { price, per: "each" }.to_string(), "11.40 each");
+    }
+
+    #[test]
+    fn loads_and_stiffness_convert() {
+        // 1 lb/ft² = 4.8824 kg/m², 1 GPa = 145,037.7 psi (NIST SP 811, Table B.8).
+        assert!((Load::pounds_per_foot(Exact::int(15)).0.to_f64() - 73.24).abs() < 0.01);
+        let psi = Stiffness::gigapascals(Exact::ratio(126, 10)).0.to_f64();
+        assert!((psi - 1_827_475.5).abs() < 1.0, "{psi}");
+        let load = Load::pounds_per_foot(Exact::int(40));
+        assert_eq!(load.to_string(), "40 lb per ft2 (195 kg per m2)");
     }
 
     #[test]

@@ -23,8 +23,10 @@ mod site;
 mod size;
 mod size_names;
 mod solve_case;
+mod species;
 mod stock;
 
+pub use crate::trade::Sawn;
 pub use case::{
     Base, Board, Bottom, Case, End, Exposure, Joinery, JointKind, Leg, Seam, Shelves, Side, Top,
 };
@@ -41,4 +43,5 @@ pub use piece::{Accept, Piece, lower};
 pub use shop::Shop;
 pub use site::{Boundary, KeepOut, Site};
 pub use size::{Fact, FactId, Facts, Size};
-pub use stock::{Boards, Sawn, Sheet, SheetGrain, Stock, StockId, StockKind};
+pub use species::OwnSpecies;
+pub use stock::{Boards, Sheet, SheetGrain, Stock, StockId, StockKind};

@@ -14,6 +14,7 @@ use super::shop::{self, Shop};
 use super::site::{self, Site};
 use super::size::{Facts, Size};
 use super::solve_case;
+use super::species;
 use super::stock::{self, Stock, StockId};
 
 /// A warning that the maker accepts at one place.
@@ -126,7 +127,8 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         .map(|body| site::lower(body, ctx))
         .unwrap_or_default();
     let shop = shop(main, files, ctx);
-    let stocks = gather(files, "stock", ctx, stock::lower);
+    let species = gather(files, "species", ctx, species::lower);
+    let stocks = gather(files, "stock", ctx, |entry, ctx| stock::lower(entry, &species, ctx));
     let hinges = gather(files, "hinge", ctx, hardware::hinge);
     let slides = gather(files, "slide", ctx, hardware::slide);
     let pulls = gather(files, "pull", ctx, hardware::pull);

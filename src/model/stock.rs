@@ -1,11 +1,13 @@
 //! Materials.
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::{Length, Rate, Span};
-use crate::vocabulary::{Entry, Value};
+use crate::measure::{Length, Rate, Span, nearest};
+use crate::trade::{self, Sawn, Wood};
+use crate::vocabulary::{Entries, Entry, Value};
 
 use super::lower::Lower;
 use super::size::Size;
+use super::species::{self, OwnSpecies};
 
 /// What a stock is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -34,17 +36,6 @@ impl StockKind {
             Self::Lumber => "lumber",
         }
     }
-}
-
-/// How boards are sawn.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Sawn {
-    /// Rings lie flat.
-    Flat,
-    /// Rings stand upright.
-    Quarter,
-    /// In between.
-    Rift,
 }
 
 /// Which way the face grain of a sheet runs.
@@ -95,8 +86,17 @@ pub struct Stock {
     pub thickness: Size,
     /// The wood, or the face veneer.
     pub species: Option<String>,
+    /// How its boards move; `None` for sheets and for woods nothing is known of.
+    pub wood: Option<Wood>,
+    /// Specific gravity in thousandths, where it is known.
+    pub gravity: Option<u32>,
+    /// Modulus of elasticity in thousands of pounds to the square inch, where
+    /// it is known.
+    pub stiffness: Option<u32>,
     /// How boards are sawn.
     pub sawn: Sawn,
+    /// The statement that says so, else the stock.
+    pub sawn_span: Span,
     /// A whole sheet.
     pub sheet: Option<Sheet>,
     /// Pieces in the rack: long by wide.
@@ -121,7 +121,7 @@ impl Stock {
     }
 }
 
-pub(super) fn lower(entry: &Entry, ctx: &mut Lower) -> Option<Stock> {
+pub(super) fn lower(entry: &Entry, woods: &[OwnSpecies], ctx: &mut Lower) -> Option<Stock> {
     let body = entry.body()?;
     let name = entry.text(0)?.value.to_owned();
     let kinds = ["plywood", "mdf", "particleboard", "hardboard", "lumber"];
@@ -160,10 +160,18 @@ pub(super) fn lower(entry: &Entry, ctx: &mut Lower) -> Option<Stock> {
         }
         None => (ctx.positive(body, word, &label)?, kind_entry.head),
     };
+    let wood = if kind == StockKind::Lumber { wood(&name, body, woods, ctx) } else { None };
+    let sheet_good = trade::sheet_named(word);
+    let gravity = body.number("gravity").and_then(|gravity| species::whole(gravity.value, 1000));
+    let known = wood.map(|wood| wood.gravity).or(sheet_good.map(|sheet| sheet.gravity));
+    let stiff = wood.map(|wood| wood.stiffness).or(sheet_good.map(|sheet| sheet.stiffness));
     Some(Stock {
         name,
         kind,
         nominal: nominal.value,
+        wood,
+        gravity: gravity.or(known),
+        stiffness: species::stiffness(body).or(stiff),
         thickness,
         species: body.word("species").map(|species| species.value),
         sawn: match body.word("sawn").map(|sawn| sawn.value).as_deref() {
@@ -171,6 +179,7 @@ pub(super) fn lower(entry: &Entry, ctx: &mut Lower) -> Option<Stock> {
             Some("rift") => Sawn::Rift,
             _ => Sawn::Flat,
         },
+        sawn_span: body.one("sawn").map_or(entry.head, |sawn| sawn.head),
         sheet: sheet(body),
         on_hand: body
             .all("on-hand")
@@ -187,7 +196,42 @@ pub(super) fn lower(entry: &Entry, ctx: &mut Lower) -> Option<Stock> {
     })
 }
 
-fn sheet(body: &crate::vocabulary::Entries) -> Option<Sheet> {
+/// The wood of boards. A name that no table has means that their movement
+/// can't be worked out, so it is said at once.
+fn wood(stock: &str, body: &Entries, own: &[OwnSpecies], ctx: &mut Lower) -> Option<Wood> {
+    let entry = body.one("species")?;
+    let name = entry.text(0)?;
+    let found = species::wood(name.value, own);
+    if found.is_none() {
+        let known =
+            || trade::SPECIES.iter().map(|s| s.name).chain(own.iter().map(|s| s.name.as_str()));
+        let called = trade::SPECIES.iter().find(|s| s.also.contains(&name.value)).map(|s| s.name);
+        let mut diagnostic = Diagnostic::warning(
+            "species-unknown",
+            format!(
+                "no wood is known as `{}`: its movement and weight can't be worked out",
+                name.value
+            ),
+            name.span,
+            "unknown species",
+        )
+        .subject(stock);
+        diagnostic = match called.or_else(|| nearest(name.value, known())) {
+            Some(near) => diagnostic.fix(Fix::new(
+                Grade::Choice,
+                format!("the species `{near}`"),
+                name.span,
+                near,
+            )),
+            None => diagnostic
+                .note("`casewright trade species` lists what is known; a `species` block adds one"),
+        };
+        ctx.sink.push(diagnostic);
+    }
+    found
+}
+
+fn sheet(body: &Entries) -> Option<Sheet> {
     let sheet = body.one("sheet")?.body()?;
     Some(Sheet {
         long: sheet.length("long")?.value,
@@ -201,7 +245,7 @@ fn sheet(body: &crate::vocabulary::Entries) -> Option<Sheet> {
 }
 
 /// A range of lengths of a block.
-pub(super) fn range(body: &crate::vocabulary::Entries, word: &str) -> Option<(Length, Length)> {
+pub(super) fn range(body: &Entries, word: &str) -> Option<(Length, Length)> {
     match body.any(word)?.value {
         Value::LengthRange(low, high) => Some((low, high)),
         _ => None,
@@ -209,7 +253,7 @@ pub(super) fn range(body: &crate::vocabulary::Entries, word: &str) -> Option<(Le
 }
 
 /// The price of a block.
-pub(super) fn rate(body: &crate::vocabulary::Entries) -> Option<Rate> {
+pub(super) fn rate(body: &Entries) -> Option<Rate> {
     match body.any("price")?.value {
         Value::Rate(rate) => Some(rate),
         _ => None,

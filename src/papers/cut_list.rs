@@ -74,11 +74,7 @@ fn about(stock: &Stock, source: &Source<'_>) -> String {
             text(stock.nominal),
             text(stock.thickness.length)
         ));
-        parts.push(match stock.sawn {
-            crate::model::Sawn::Flat => "flat sawn".to_owned(),
-            crate::model::Sawn::Quarter => "quarter sawn".to_owned(),
-            crate::model::Sawn::Rift => "rift sawn".to_owned(),
-        });
+        parts.push(format!("{} sawn", stock.sawn.word()));
         if let Some(boards) = stock.boards {
             parts.push(format!(
                 "boards {} to {} wide, {} to {} long",

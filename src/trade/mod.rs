@@ -5,9 +5,17 @@
 mod cutter;
 mod fasteners;
 mod hinging;
+mod moisture;
+mod movement;
+mod sheets;
+mod species;
 mod square;
 
 pub use cutter::{depth_passes, flute_width, speed_limit};
 pub use fasteners::{pocket_count, pocket_screw};
 pub use hinging::{butt_gap, hinges_for_height};
+pub use moisture::equilibrium;
+pub use movement::movement;
+pub use sheets::{SHEETS, SheetGood, sheet_named};
+pub use species::{SPECIES, Sawn, Species, Wood, species_named};
 pub use square::{diagonal, diagonals_within};

@@ -2,7 +2,8 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{
-    Angle, Duration, Exact, Mass, Money, Percent, Rate, Span, Spanned, Temperature, Unit, nearest,
+    Angle, Duration, Exact, Load, Mass, Money, Percent, Rate, Span, Spanned, Stiffness,
+    Temperature, Unit, nearest,
 };
 use crate::syntax::{Argument, Expr, ExprKind, Number, NumberUnit};
 
@@ -109,6 +110,8 @@ pub(super) fn read_one(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken 
             }
             _ => Err(wrong(kind, span)),
         },
+        Kind::Load => load(kind, arguments),
+        Kind::Stiffness => stiffness(kind, arguments),
         Kind::Price(units) => price(kind, units, arguments, unit),
         Kind::Feed => match arguments {
             [length, per, minute, ..] if is(per, "per") && is_minute(minute) => {
@@ -231,6 +234,44 @@ fn price(kind: Kind, units: &'static [&'static str], arguments: &[Argument], uni
     };
     let rate = Rate { price: Money(amount), per };
     Ok((Spanned::new(Value::Rate(rate), first.span().to(last.span())), taken))
+}
+
+/// `15 lb per ft2` or `75 kg per m2`.
+fn load(kind: Kind, arguments: &[Argument]) -> Taken {
+    let [amount, per, area, ..] = arguments else {
+        return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
+    };
+    let whole = amount.span().to(area.span());
+    let word = area.as_word().map(|word| word.text.as_str());
+    let load = match (number(amount), word) {
+        (Some(Number { value, unit: Some(NumberUnit::Pound) }), Some("ft2")) => {
+            Load::pounds_per_foot(positive(value, whole)?)
+        }
+        (Some(Number { value, unit: Some(NumberUnit::Kilogram) }), Some("m2")) => {
+            Load(positive(value, whole)?)
+        }
+        _ => return Err(wrong(kind, whole)),
+    };
+    if !is(per, "per") {
+        return Err(wrong(kind, whole));
+    }
+    Ok((Spanned::new(Value::Load(load), whole), 3))
+}
+
+/// `1490000 psi` or `10.3 GPa`.
+fn stiffness(kind: Kind, arguments: &[Argument]) -> Taken {
+    let [amount, unit, ..] = arguments else {
+        return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
+    };
+    let whole = amount.span().to(unit.span());
+    let Some(Number { value, unit: None }) = number(amount) else { return Err(wrong(kind, whole)) };
+    let value = positive(value, whole)?;
+    let stiffness = match unit.as_word().map(|word| word.text.as_str()) {
+        Some("psi") => Stiffness(value),
+        Some("GPa") => Stiffness::gigapascals(value),
+        _ => return Err(wrong(kind, whole)),
+    };
+    Ok((Spanned::new(Value::Stiffness(stiffness), whole), 2))
 }
 
 /// `30 m2 per l` or `450 ft2 per gal`, kept as square metres to the litre. One

@@ -1,7 +1,8 @@
 //! Values as the vocabulary reads them.
 
 use crate::measure::{
-    Angle, Date, Duration, Exact, Length, Mass, Percent, Rate, Span, Temperature, Unit,
+    Angle, Date, Duration, Exact, Length, Load, Mass, Percent, Rate, Span, Stiffness, Temperature,
+    Unit,
 };
 use crate::syntax::{Expr, Name};
 
@@ -30,6 +31,10 @@ pub enum Value {
     Duration(Duration),
     /// `Kind::Mass`.
     Mass(Mass),
+    /// `Kind::Load`.
+    Load(Load),
+    /// `Kind::Stiffness`.
+    Stiffness(Stiffness),
     /// `Kind::Price`.
     Rate(Rate),
     /// `Kind::Feed`: the length run in one minute.

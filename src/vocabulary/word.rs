@@ -27,6 +27,10 @@ pub enum Kind {
     Duration,
     /// `75 lb`, `30 kg`
     Mass,
+    /// `15 lb per ft2`, `75 kg per m2`: a weight on an area
+    Load,
+    /// `1490000 psi`, `10.3 GPa`: how stiff a material is
+    Stiffness,
     /// `11.40 per board-foot`: a price for one of the units named.
     Price(&'static [&'static str]),
     /// `100 per min`: a length run in a minute.
@@ -68,6 +72,8 @@ impl Kind {
             Self::Temperature => "a temperature such as `68 F` or `20 C`".into(),
             Self::Duration => "a time such as `30 min` or `24 h`".into(),
             Self::Mass => "a weight such as `75 lb` or `30 kg`".into(),
+            Self::Load => "a load such as `15 lb per ft2` or `75 kg per m2`".into(),
+            Self::Stiffness => "a stiffness such as `1490000 psi` or `10.3 GPa`".into(),
             Self::Price(units) => format!("a price such as `11.40 per {}`", units[0]),
             Self::Feed => "a feed such as `100 per min`".into(),
             Self::Ratio => "a ratio such as `3 to 1`".into(),

@@ -7,6 +7,7 @@ mod hardware;
 mod job;
 mod shop;
 mod site;
+mod species;
 mod stock;
 mod top;
 
@@ -21,6 +22,8 @@ pub const BLOCKS: &[&Block] = &[
     &site::KEEP_OUT,
     &shop::SHOP,
     &shop::ALLOW,
+    &species::SPECIES,
+    &species::SHRINKS,
     &stock::STOCK,
     &stock::SHEET,
     &stock::ON_HAND,

@@ -33,6 +33,18 @@ pub(super) const STOCK: Block = Block {
             .takes(&[needs(Kind::Length)]),
         Word::new("species", "the wood, or the face veneer", "species black-cherry")
             .takes(&[needs(Kind::Label)]),
+        Word::new(
+            "gravity",
+            "specific gravity at 12 % moisture; that of the species or the kind of sheet unless written",
+            "gravity 0.68",
+        )
+        .takes(&[needs(Kind::Number)]),
+        Word::new(
+            "stiffness",
+            "modulus of elasticity; that of the species or the kind of sheet unless written",
+            "stiffness 1400000 psi",
+        )
+        .takes(&[needs(Kind::Stiffness)]),
         Word::new("sawn", "how the boards are sawn", "sawn quarter")
             .takes(&[needs(Kind::Choice(&["flat", "quarter", "rift"]))])
             .default("flat"),

@@ -33,6 +33,14 @@ pub(super) const FILE: Block = Block {
         .takes(&[needs(Kind::Define)])
         .opens("stock")
         .many(),
+        Word::new(
+            "species",
+            "a wood that the built-in table lacks, or your own figures for one that it has (`casewright trade species` lists it)",
+            "species pear { gravity 0.69; shrinks { radial 3.9%; tangential 11.3% }; stiffness 7.8 GPa }",
+        )
+        .takes(&[needs(Kind::Define)])
+        .opens("species")
+        .many(),
         Word::new("hinge", "a hinge, from its maker's sheet", "hinge inset-cup { cup 35 mm; bore 12.5 mm; from-edge 4 mm; gap 1.5 mm }")
             .takes(&[needs(Kind::Define)])
             .opens("hinge")

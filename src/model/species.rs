@@ -1,0 +1,123 @@
+//! Woods that the spec brings its own figures for.
+
+use crate::diagnostics::Diagnostic;
+use crate::measure::{Exact, Span};
+use crate::trade::{self, Wood};
+use crate::vocabulary::{Entries, Entry, Value};
+
+use super::lower::Lower;
+
+/// A wood of the spec.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OwnSpecies {
+    /// Its name.
+    pub name: String,
+    /// Its figures.
+    pub wood: Wood,
+    /// Where it is written.
+    pub span: Span,
+}
+
+/// The wood with this name: the spec's own, else that of the built-in table.
+pub(super) fn wood(name: &str, own: &[OwnSpecies]) -> Option<Wood> {
+    let written = own.iter().find(|species| species.name == name).map(|species| species.wood);
+    written.or_else(|| trade::species_named(name).map(|species| species.wood))
+}
+
+pub(super) fn lower(entry: &Entry, ctx: &mut Lower) -> Option<OwnSpecies> {
+    let body = entry.body()?;
+    body.noted("note");
+    let gravity = figure(body, "gravity", (0.05, 1.5), ctx);
+    let [radial, tangential] = match body.one("shrinks").and_then(|shrinks| shrinks.body()) {
+        Some(shrinks) => [coefficient(shrinks, "radial"), coefficient(shrinks, "tangential")],
+        None => ["radial", "tangential"].map(|word| figure(body, word, (0.0, 0.02), ctx)),
+    };
+    if body.one("shrinks").is_none() && body.one("radial").is_none() {
+        ctx.sink.push(Diagnostic::error(
+            "word-missing",
+            "a species that gives `tangential` must give `radial`",
+            entry.head,
+            "`radial` is missing",
+        ));
+    }
+    Some(OwnSpecies {
+        name: entry.text(0)?.value.to_owned(),
+        wood: Wood {
+            gravity: whole(gravity?, 1000)?,
+            radial: whole(radial?, 1_000_000)?,
+            tangential: whole(tangential?, 1_000_000)?,
+            stiffness: stiffness(body)?,
+        },
+        span: entry.head,
+    })
+}
+
+/// A plain number that must lie where that of any wood does.
+fn figure(body: &Entries, word: &str, (least, most): (f64, f64), ctx: &mut Lower) -> Option<Exact> {
+    let value = body.number(word)?;
+    let number = value.value.to_f64();
+    if (least..=most).contains(&number) {
+        return Some(value.value);
+    }
+    let near = trade::species_named("black-cherry").map(|cherry| match word {
+        "gravity" => cherry.wood.gravity().to_f64(),
+        "radial" => f64::from(cherry.wood.radial) / 1e6,
+        _ => f64::from(cherry.wood.tangential) / 1e6,
+    });
+    ctx.sink.push(
+        Diagnostic::error(
+            "absurd-size",
+            format!("no wood has a {word} of {number}"),
+            value.span_or(body.open),
+            "out of any table",
+        )
+        .note(format!("that of black cherry is {}", near.unwrap_or_default())),
+    );
+    None
+}
+
+/// The change for each point of moisture that a total shrinkage stands for:
+/// C = S / (3000 − 20 S), by which Wood Handbook, Table 13-5 follows from its
+/// Tables 4-3 and 4-4 (rebased to the size at 10 % moisture).
+fn coefficient(shrinks: &Entries, word: &str) -> Option<Exact> {
+    let Value::Percent(percent) = shrinks.any(word)?.value else { return None };
+    let s = percent.0;
+    Some(s / (Exact::int(3000) - Exact::int(20) * s))
+}
+
+/// The stiffness of a block, in thousands of pounds to the square inch.
+pub(super) fn stiffness(body: &Entries) -> Option<u32> {
+    let Value::Stiffness(stiffness) = body.any("stiffness")?.value else { return None };
+    u32::try_from((stiffness.0 / Exact::int(1000)).round()).ok()
+}
+
+/// A number as a whole count of its `parts`.
+pub(super) fn whole(number: Exact, parts: i64) -> Option<u32> {
+    u32::try_from((number * Exact::int(parts)).round()).ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::model::{MemoryFiles, StockId};
+    use crate::pipeline;
+
+    /// Wood Handbook, Tables 4-3 and 13-5: black cherry shrinks 3.7 % and
+    /// 7.1 %, its coefficients are 0.00126 and 0.00248; 1.49 million psi are
+    /// 10.3 GPa.
+    #[test]
+    fn shrinkage_gives_the_tables_coefficients() {
+        let text = include_str!("../../specs/first.case").replace(
+            "stock maple   { lumber 4/4; thickness 3/4; species sugar-maple }",
+            "species own { gravity 0.5; shrinks { radial 3.7%; tangential 7.1% }; stiffness 10.273 GPa }\nstock maple { lumber 4/4; thickness 3/4; species own }",
+        );
+        let compiled =
+            pipeline::check(&MemoryFiles::one("own.case", &text), "own.case").expect("readable");
+        let piece = compiled.piece.expect("sound");
+        let index = piece.stocks.iter().position(|stock| stock.name == "maple").expect("a stock");
+        let stock = piece.stock(StockId(index)).expect("a stock");
+        let wood = stock.wood.expect("known");
+        assert!(wood.radial.abs_diff(1260) <= 6, "{wood:?}");
+        assert!(wood.tangential.abs_diff(2480) <= 6, "{wood:?}");
+        assert_eq!(wood.stiffness, 1490);
+    }
+}

@@ -1,0 +1,48 @@
+//! Sheet goods: how heavy and how stiff.
+
+/// What is known of a kind of sheet.
+#[derive(Clone, Copy, Debug)]
+pub struct SheetGood {
+    /// Its word in a spec.
+    pub name: &'static str,
+    /// Specific gravity in thousandths.
+    pub gravity: u32,
+    /// Modulus of elasticity in thousands of pounds to the square inch.
+    pub stiffness: u32,
+    /// The range that is published, and where.
+    pub source: &'static str,
+}
+
+/// Sheet goods, with figures on the safe side of the published range.
+pub const SHEETS: &[SheetGood] = &[
+    SheetGood {
+        name: "plywood",
+        gravity: 600,
+        stiffness: 950,
+        source: "gravity 0.4 to 0.6, stiffness 1.01 to 1.24: Wood Handbook, Table 12-1; veneer core 0.95: Architectural Woodwork Standards, 1st ed., p. 279",
+    },
+    SheetGood {
+        name: "mdf",
+        gravity: 800,
+        stiffness: 520,
+        source: "gravity 0.7 to 0.9, stiffness 0.52: Wood Handbook, Table 12-1",
+    },
+    SheetGood {
+        name: "particleboard",
+        gravity: 700,
+        stiffness: 400,
+        source: "gravity 0.6 to 0.8, stiffness 0.40 to 0.60: Wood Handbook, Table 12-1",
+    },
+    SheetGood {
+        name: "hardboard",
+        gravity: 950,
+        stiffness: 450,
+        source: "gravity 0.9 to 1.0, stiffness 0.45 to 0.80: Wood Handbook, Table 12-1",
+    },
+];
+
+/// The kind of sheet with this name.
+#[must_use]
+pub fn sheet_named(name: &str) -> Option<&'static SheetGood> {
+    SHEETS.iter().find(|sheet| sheet.name == name)
+}
