@@ -85,12 +85,11 @@ impl Load {
 }
 
 impl Stiffness {
-    /// From gigapascals. A pound-force is 0.45359237 × 9.80665 N exactly, an
-    /// inch 0.0254 m: one pound to the square inch is 6894.757 Pa.
+    /// From gigapascals: one is 145,037.738 pounds to the square inch (NIST
+    /// SP 811, Table B.8), which is as exact as any stiffness is known.
     #[must_use]
     pub fn gigapascals(value: Exact) -> Self {
-        let pascals = Exact::ratio(44_482_216_152_605, 6_451_600_000);
-        Self(value * Exact::int(1_000_000_000) / pascals)
+        Self(value * Exact::ratio(145_037_738, 1000))
     }
 }
 

@@ -88,12 +88,13 @@ fn coefficient(shrinks: &Entries, word: &str) -> Option<Exact> {
 /// The stiffness of a block, in thousands of pounds to the square inch.
 pub(super) fn stiffness(body: &Entries) -> Option<u32> {
     let Value::Stiffness(stiffness) = body.any("stiffness")?.value else { return None };
-    u32::try_from((stiffness.0 / Exact::int(1000)).round()).ok()
+    whole(stiffness.0, 1).map(|psi| psi.div_ceil(1000))
 }
 
 /// A number as a whole count of its `parts`.
 pub(super) fn whole(number: Exact, parts: i64) -> Option<u32> {
-    u32::try_from((number * Exact::int(parts)).round()).ok()
+    let counted = number * Exact::int(parts);
+    (!counted.is_out_of_range()).then(|| u32::try_from(counted.round()).ok())?
 }
 
 #[cfg(test)]
