@@ -88,7 +88,7 @@ fn coefficient(shrinks: &Entries, word: &str) -> Option<Exact> {
 /// The stiffness of a block, in thousands of pounds to the square inch.
 pub(super) fn stiffness(body: &Entries) -> Option<u32> {
     let Value::Stiffness(stiffness) = body.any("stiffness")?.value else { return None };
-    whole(stiffness.0, 1).map(|psi| psi.div_ceil(1000))
+    whole(stiffness.0, 1).map(|psi| (psi + 500) / 1000)
 }
 
 /// A number as a whole count of its `parts`.
