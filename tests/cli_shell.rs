@@ -70,3 +70,23 @@ fn why_leads_a_size_back_to_its_statements() {
     assert_eq!(done.code, Some(2));
     assert!(done.err.contains("did you mean `press`?"), "{done:?}");
 }
+
+#[test]
+fn every_table_of_the_trade_can_be_read_with_its_source() {
+    let bench = Bench::new();
+    let list = bench.run(&["trade"]);
+    assert_eq!(list.code, Some(0));
+    for slug in list.out.lines().filter_map(|line| line.split_whitespace().next()) {
+        let table = bench.run(&["trade", slug]);
+        assert_eq!(table.code, Some(0), "{slug}");
+        assert!(table.out.lines().all(|line| line.chars().count() <= 100), "{slug}: {}", table.out);
+        assert!(table.out.contains("Your own figures"), "{slug}: {}", table.out);
+    }
+    // Wood Handbook, Table 13-5: black cherry 0.00126 and 0.00248.
+    let woods = bench.run(&["trade", "species"]).out;
+    let cherry = woods.lines().find(|line| line.starts_with("black-cherry")).unwrap();
+    assert!(cherry.contains("0.00126") && cherry.contains("0.00248"), "{cherry}");
+    let done = bench.run(&["trade", "speces"]);
+    assert_eq!(done.code, Some(2));
+    assert!(done.err.contains("did you mean `species`?"), "{done:?}");
+}

@@ -52,26 +52,11 @@ fn page(rule: &Rule) -> String {
     text
 }
 
+/// The widest line of a page.
+const WIDE: usize = 78;
+
 fn indent(body: &str) -> String {
-    let mut text = String::new();
-    for line in body.lines() {
-        let mut column = 0;
-        let mut words = line.split(' ').peekable();
-        text.push_str("  ");
-        while let Some(word) = words.next() {
-            text.push_str(word);
-            column += word.chars().count() + 1;
-            if let Some(next) = words.peek() {
-                if column + next.chars().count() > 76 {
-                    text.push_str("\n  ");
-                    column = 0;
-                } else {
-                    text.push(' ');
-                }
-            }
-        }
-        text.push('\n');
-    }
-    text.truncate(text.trim_end().len());
-    text
+    let options = textwrap::Options::new(WIDE).initial_indent("  ").subsequent_indent("  ");
+    let lines: Vec<String> = body.lines().map(|line| textwrap::fill(line, &options)).collect();
+    lines.join("\n")
 }

@@ -47,6 +47,8 @@ pub enum Command {
     Explain(Explain),
     /// Show where a size of a part or opening comes from
     Why(Why),
+    /// Print the figures of the trade that it works with, and their sources
+    Trade(Trade),
     /// Print the language reference
     Reference,
     /// Start a new spec from a short example
@@ -108,6 +110,14 @@ pub struct Explain {
     /// The name in brackets behind `error` or `warning`
     #[arg(value_name = "NAME")]
     pub name: Option<String>,
+}
+
+/// `casewright trade`
+#[derive(Args, Debug)]
+pub struct Trade {
+    /// One table; without a name, list them all
+    #[arg(value_name = "TABLE")]
+    pub table: Option<String>,
 }
 
 /// `casewright why`

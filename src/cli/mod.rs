@@ -10,6 +10,7 @@ mod explain;
 mod new;
 mod reference;
 mod terminal;
+mod trade;
 mod why;
 mod write;
 
@@ -39,6 +40,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
             Command::Check(check) => check::run(check, &terminal),
             Command::Build(build) => build::run(build, &terminal),
             Command::Explain(explain) => explain::run(explain, &terminal),
+            Command::Trade(trade) => trade::run(trade, &terminal),
             Command::Why(why) => why::run(why, &terminal),
             Command::Reference => reference::run(&terminal),
             Command::New(new) => new::run(new, &terminal),

@@ -5,6 +5,7 @@
 mod cutter;
 mod fasteners;
 mod hinging;
+mod listing;
 mod moisture;
 mod movement;
 mod sheets;
@@ -14,6 +15,7 @@ mod square;
 pub use cutter::{depth_passes, flute_width, speed_limit};
 pub use fasteners::{pocket_count, pocket_screw};
 pub use hinging::{butt_gap, hinges_for_height};
+pub use listing::{LISTINGS, Listing};
 pub use moisture::equilibrium;
 pub use movement::movement;
 pub use sheets::{SHEETS, SheetGood, sheet_named};

@@ -104,9 +104,9 @@ const fn species(
     Species { name, also, wood: Wood { gravity, radial, tangential, stiffness }, memory, note }
 }
 
-const GREEN: &str = "gravity on the green volume, so a little light";
-const GROUP: &str = "coefficients of the commercial group";
-const BRE: &str = "BRE Technical Note 38, by 8 points";
+const GREEN: &str = "gravity when green";
+const GROUP: &str = "commercial group";
+const BRE: &str = "BRE";
 
 /// The woods, by name.
 pub const SPECIES: &[Species] = &[
@@ -122,13 +122,7 @@ pub const SPECIES: &[Species] = &[
     species("european-beech", &["steamed-beech"], [640, 2100, 4000, 1830], "grte", BRE),
     species("european-oak", &[], [610, 1900, 3100, 1460], "grte", BRE),
     species("european-sycamore", &[], [550, 1800, 3500, 1360], "grte", BRE),
-    species(
-        "hickory",
-        &["shagbark"],
-        [720, 2590, 4110, 2160],
-        "r",
-        "true hickory; gravity and stiffness of shagbark",
-    ),
+    species("hickory", &["shagbark"], [720, 2590, 4110, 2160], "r", "shagbark"),
     species(
         "mahogany",
         &["true-mahogany", "honduras-mahogany"],

@@ -1,0 +1,68 @@
+//! `casewright trade`
+
+use std::fmt::Write as _;
+
+use crate::diagnostics::render;
+use crate::measure::nearest;
+use crate::trade::{LISTINGS, Listing};
+
+use super::args::Trade;
+use super::exit::Exit;
+use super::terminal::{Terminal, complain};
+
+/// The widest line of running text.
+const WIDE: usize = 76;
+
+pub(super) fn run(trade: &Trade, terminal: &Terminal) -> Exit {
+    let all: Vec<Listing> = LISTINGS.iter().map(|listing| listing()).collect();
+    let Some(name) = &trade.table else {
+        let lines: Vec<String> =
+            all.iter().map(|listing| format!("{:<10} {}\n", listing.slug, listing.title)).collect();
+        terminal.print(&lines.concat());
+        return Exit::Sound;
+    };
+    if let Some(listing) = all.iter().find(|listing| listing.slug == name) {
+        terminal.print(&table(listing));
+        return Exit::Sound;
+    }
+    let near = nearest(name, all.iter().map(|listing| listing.slug));
+    let hint = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
+    complain(&format!("no table is called `{}`{hint}", render::plain(name)));
+    Exit::Misused
+}
+
+/// Columns under their heads; what does not fit beside them goes below.
+fn table(listing: &Listing) -> String {
+    let mut text = format!("{}\n\n", listing.title);
+    let last = listing.head.len().saturating_sub(1);
+    let wide = |column: usize| {
+        let cells = listing.rows.iter().filter_map(|row| row.get(column)).map(String::as_str);
+        let heads = listing.head.get(column).copied();
+        cells.chain(heads).map(|cell| cell.chars().count()).max().unwrap_or(0)
+    };
+    let widths: Vec<usize> = (0..last).map(wide).collect();
+    let indent: usize = widths.iter().map(|wide| wide + 2).sum();
+    let mut line = |cells: &mut dyn Iterator<Item = &str>| {
+        let mut row = String::new();
+        for (column, cell) in cells.enumerate() {
+            match widths.get(column) {
+                Some(wide) => {
+                    let _ = write!(row, "{cell:<wide$}  ");
+                }
+                None => {
+                    let lines = textwrap::wrap(cell, WIDE.saturating_sub(indent).max(24));
+                    row.push_str(&lines.join(&format!("\n{}", " ".repeat(indent))));
+                }
+            }
+        }
+        text.push_str(row.trim_end());
+        text.push('\n');
+    };
+    line(&mut listing.head.iter().copied());
+    for row in &listing.rows {
+        line(&mut row.iter().map(String::as_str));
+    }
+    let _ = writeln!(text, "\n{}\n", textwrap::fill(listing.source, WIDE));
+    let _ = writeln!(text, "Your own figures, in a spec or a file it uses:\n  {}", listing.own);
+    text
+}
