@@ -16,8 +16,8 @@ pub(super) const RULE: Rule = Rule {
     accept: "Never: take the leftover `accept` away.",
     example: Example {
         base: Base::First,
-        sound: "site { left open; right open }",
-        wrong: "site { left open; right open }\naccept pocket-seen on cupboard.store \"inside a cupboard\"",
+        sound: "site { left open; right open; humidity 30% to 55% }",
+        wrong: "site { left open; right open; humidity 30% to 55% }\naccept pocket-seen on cupboard.store \"inside a cupboard\"",
     },
     check: Check::Reading,
 };
@@ -35,10 +35,41 @@ pub fn accept(accepts: &[Accept], diagnostics: Vec<Diagnostic>) -> Vec<Diagnosti
             None => kept.push(diagnostic),
         }
     }
+    let mut kept = fold(kept);
     for (accept, _) in accepts.iter().zip(used).filter(|(_, used)| !used) {
         kept.push(unused(accept, &kept));
     }
     kept
+}
+
+/// One cause, one message: what a rule says again at the same statement, of
+/// other openings, is told with the first.
+fn fold(diagnostics: Vec<Diagnostic>) -> Vec<Diagnostic> {
+    let mut kept: Vec<(Diagnostic, Vec<String>)> = Vec::with_capacity(diagnostics.len());
+    for diagnostic in diagnostics {
+        let same = |known: &&mut (Diagnostic, Vec<String>)| {
+            diagnostic.severity != Severity::Error
+                && known.0.slug == diagnostic.slug
+                && known.0.primary.span == diagnostic.primary.span
+                && known.0.subject != diagnostic.subject
+        };
+        match (kept.iter_mut().find(same), &diagnostic.subject) {
+            (Some((_, others)), Some(subject)) => others.push(subject.clone()),
+            _ => kept.push((diagnostic, Vec::new())),
+        }
+    }
+    kept.into_iter().map(|(diagnostic, others)| with_others(diagnostic, others)).collect()
+}
+
+fn with_others(diagnostic: Diagnostic, mut others: Vec<String>) -> Diagnostic {
+    others.dedup();
+    let said = others.len().min(6);
+    let names = others.get(..said).unwrap_or_default().join(", ");
+    match others.len().saturating_sub(said) {
+        _ if others.is_empty() => diagnostic,
+        0 => diagnostic.note(format!("the same is true of {names}")),
+        more => diagnostic.note(format!("the same is true of {names} and {more} more")),
+    }
 }
 
 fn silences(accept: &Accept, diagnostic: &Diagnostic) -> bool {

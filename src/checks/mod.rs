@@ -7,6 +7,7 @@ mod explain;
 mod hardware;
 mod joinery;
 mod material;
+mod movement;
 mod ornament;
 mod reading;
 mod rule;
@@ -39,6 +40,9 @@ const RULES: &[&Rule] = &[
     &hardware::leaf_too_narrow::RULE,
     &hardware::slide_room::RULE,
     &material::part_too_large::RULE,
+    &movement::cross_grain::RULE,
+    &movement::gap_closes::RULE,
+    &movement::panel_room::RULE,
     &ornament::flutes_none::RULE,
     &site::keep_out_hit::RULE,
     &accept::RULE,

@@ -130,8 +130,8 @@ pub(super) const RULES: &[Rule] = &[
         "not-supported-yet",
         "Something the language foresees and casewright does not do yet, in this place or at all.",
         "It is refused rather than left off the papers silently.",
-        "site { left open; right open }",
-        "site { left open; right open }\nmeasured { stock ply { actual 0.707 } }",
+        "site { left open; right open; humidity 30% to 55% }",
+        "site { left open; right open; humidity 30% to 55% }\nmeasured { stock ply { actual 0.707 } }",
     ),
     reading(
         "not-a-length",
@@ -262,8 +262,8 @@ pub(super) const RULES: &[Rule] = &[
         accept: "Nothing wide or loaded is made of it, or you have judged its movement yourself.",
         example: Example {
             base: Base::First,
-            sound: "stock maple   { lumber 4/4; thickness 3/4; species sugar-maple }",
-            wrong: "stock maple   { lumber 4/4; thickness 3/4; species hard-maple }",
+            sound: "stock maple   { lumber 4/4; thickness 3/4; species sugar-maple; sawn quarter }",
+            wrong: "stock maple   { lumber 4/4; thickness 3/4; species hard-maple; sawn quarter }",
         },
         check: Check::Reading,
     },

@@ -51,6 +51,9 @@ pub struct Diagnostic {
     pub labels: Vec<Label>,
     /// The arithmetic, line by line.
     pub sums: Vec<Sum>,
+    /// Arithmetic that is no sum of lengths: a head, and the line as a maker
+    /// writes it: `leaf`, `13-3/32 × 0.00248 × 4.28 = 0.139`.
+    pub working: Vec<(String, String)>,
     /// What goes wrong at the bench, in one sentence.
     pub because: Option<String>,
     /// Whatever else helps: defaults in force, figures taken from elsewhere.
@@ -78,6 +81,7 @@ impl Diagnostic {
             primary: Label { span, text: label.into() },
             labels: Vec::new(),
             sums: Vec::new(),
+            working: Vec::new(),
             because: None,
             notes: Vec::new(),
             fixes: Vec::new(),
@@ -118,6 +122,13 @@ impl Diagnostic {
     #[must_use]
     pub fn sum(mut self, sum: Sum) -> Self {
         self.sums.push(sum);
+        self
+    }
+
+    /// Adds a line of arithmetic that is no sum of lengths.
+    #[must_use]
+    pub fn working(mut self, head: impl Into<String>, text: impl Into<String>) -> Self {
+        self.working.push((head.into(), text.into()));
         self
     }
 

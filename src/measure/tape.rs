@@ -109,6 +109,21 @@ impl Tape {
         format!("{}{mark}", self.exact(printed.shown))
     }
 
+    /// A length finer than the tape, as physics gives it: three places of an
+    /// inch or two of a millimetre: `0.139`, `3.53`.
+    #[must_use]
+    pub fn fine(&self, length: Length) -> String {
+        let places: u32 = if self.unit == Unit::Inch { 3 } else { 2 };
+        let scale = 10i64.pow(places);
+        let count = (length.in_unit(self.unit) * Exact::int(scale)).round();
+        let (whole, rest) = (
+            count.unsigned_abs() / scale.unsigned_abs(),
+            count.unsigned_abs() % scale.unsigned_abs(),
+        );
+        let sign = if count < 0 { "−" } else { "" };
+        format!("{sign}{whole}.{rest:0places$}", places = places as usize)
+    }
+
     /// The exact length with its unit: `26-1/2 in`, `18 mm`.
     #[must_use]
     pub fn exact_with_unit(&self, length: Length) -> String {
@@ -183,6 +198,13 @@ mod tests {
         assert_eq!(tape.text(third), "6-21/32~");
         assert_eq!(tape.exact(third), "6-2/3");
         assert_eq!(tape.text(Length::inches(27, 4)), "6-3/4");
+    }
+
+    #[test]
+    fn fine_lengths_print_as_decimals_of_the_jobs_unit() {
+        assert_eq!(Tape::inches().fine(Length::inches(139, 1000)), "0.139");
+        assert_eq!(Tape::inches().fine(-Length::inches(1, 64)), "−0.016");
+        assert_eq!(Tape::millimetres().fine(Length::inches(139, 1000)), "3.53");
     }
 
     #[test]

@@ -40,6 +40,8 @@ pub struct Hinge {
     pub gap: Size,
     /// The statement that gives that gap, else the hinge.
     pub gap_span: Span,
+    /// How far it can be adjusted sideways, to either side.
+    pub adjust: Length,
     /// The doors it fits: thinnest and thickest.
     pub door_thickness: Option<(Length, Length)>,
     /// From the door's end to the centre of its first hinge.
@@ -78,6 +80,7 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
         swing: body.angle("swing")?.value,
         gap: ctx.size(body, "gap", &format!("least gap of {name}"))?,
         gap_span: body.length("gap")?.span_or(entry.head),
+        adjust: body.length("adjust").map(|adjust| adjust.value).unwrap_or_default(),
         door_thickness: range(body, "door-thickness"),
         from_end: body.length("from-end")?.value,
         price: rate(body),
@@ -154,6 +157,8 @@ pub struct Slide {
     pub box_high: BoxRule,
     /// What is cut out of the drawer's back: wide, high.
     pub notch: Option<(Length, Length)>,
+    /// How far the drawer can be adjusted in height, to either side.
+    pub adjust: Length,
     /// The most it carries.
     pub load: Option<Mass>,
     /// What it costs.
@@ -188,6 +193,7 @@ pub(super) fn slide(entry: &Entry, ctx: &mut Lower) -> Option<Slide> {
             .one("notch")
             .and_then(|notch| notch.body())
             .and_then(|notch| Some((notch.length("wide")?.value, notch.length("high")?.value))),
+        adjust: body.length("adjust").map(|adjust| adjust.value).unwrap_or_default(),
         load: body.any("load").and_then(|value| match value.value {
             Value::Mass(mass) => Some(mass),
             _ => None,

@@ -40,7 +40,7 @@ pub use job::Job;
 pub use load::{Loaded, load};
 pub use opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};
 pub use piece::{Accept, Piece, lower};
-pub use shop::Shop;
+pub use shop::{Shop, Tolerance};
 pub use site::{Boundary, KeepOut, Site};
 pub use size::{Fact, FactId, Facts, Size};
 pub use species::OwnSpecies;

@@ -121,11 +121,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
             None
         }
     };
-    let site = main
-        .one("site")
-        .and_then(Entry::body)
-        .map(|body| site::lower(body, ctx))
-        .unwrap_or_default();
+    let site = site::lower(main.one("site").and_then(Entry::body), ctx);
     let shop = shop(main, files, ctx);
     let species = gather(files, "species", ctx, species::lower);
     let stocks = gather(files, "stock", ctx, |entry, ctx| stock::lower(entry, &species, ctx));

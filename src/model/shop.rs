@@ -8,8 +8,12 @@ use super::lower::Lower;
 /// The shop.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Shop {
-    /// The air when the wood was milled.
-    pub humidity: Option<Percent>,
+    /// The air when the wood was milled and the fronts are fitted.
+    pub humidity: Percent,
+    /// How true the shop works.
+    pub tolerance: Tolerance,
+    /// One playing card used as a shim.
+    pub card: Length,
     /// The width of the saw's cut.
     pub kerf: Length,
     /// Left on the length of solid parts cut rough.
@@ -36,6 +40,17 @@ pub struct Shop {
     pub notes: Vec<String>,
 }
 
+/// How far a size may be off, to either side.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Tolerance {
+    /// A part cut to a stop or fence.
+    pub cut: Length,
+    /// The difference of an opening's diagonals.
+    pub square: Length,
+    /// A front or hinge set by hand.
+    pub place: Length,
+}
+
 pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
     let empty;
     let body = match body {
@@ -54,6 +69,9 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
         Value::Percent(percent) => Some(percent),
         _ => None,
     });
+    let empty_tolerance = empty_block("tolerance");
+    let tolerance =
+        body.one("tolerance").and_then(|entry| entry.body()).unwrap_or(&empty_tolerance);
     let feed = body.any("feed").and_then(|value| match value.value {
         Value::Feed(feed) if feed.is_positive() => Some(feed),
         _ => None,
@@ -61,7 +79,14 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
     let day = body.duration("day").map(|day| day.value).unwrap_or_default();
     let base_plate = ctx.positive(body, "base-plate", "router base").unwrap_or_default();
     Shop {
-        humidity,
+        // The word has a default, so there always is one.
+        humidity: humidity.unwrap_or(Percent(Exact::int(40))),
+        tolerance: Tolerance {
+            cut: length(tolerance, "cut"),
+            square: length(tolerance, "square"),
+            place: length(tolerance, "place"),
+        },
+        card: length(body, "card"),
         kerf: length(body, "kerf"),
         allow_length: length(allow, "length"),
         allow_width: length(allow, "width"),

@@ -1,9 +1,10 @@
 //! The room the piece is fitted in.
 
-use crate::measure::{Length, Percent, Span, Temperature};
+use crate::measure::{Exact, Length, Percent, Span, Temperature};
 use crate::vocabulary::{Entries, Value};
 
 use super::lower::Lower;
+use super::shop::empty_block;
 use super::size::Size;
 
 /// The room.
@@ -14,9 +15,9 @@ pub struct Site {
     /// What its right side meets.
     pub right: Boundary,
     /// The driest and dampest air through the year.
-    pub humidity: Option<(Percent, Percent)>,
+    pub humidity: (Percent, Percent),
     /// The usual temperature.
-    pub temperature: Option<Temperature>,
+    pub temperature: Temperature,
     /// What no part may touch.
     pub keep_outs: Vec<KeepOut>,
     /// Notes for the papers.
@@ -58,21 +59,9 @@ pub struct KeepOut {
     pub span: Span,
 }
 
-impl Default for Site {
-    /// A room nothing is known of: both sides seen.
-    fn default() -> Self {
-        Self {
-            left: Boundary::Open,
-            right: Boundary::Open,
-            humidity: None,
-            temperature: None,
-            keep_outs: Vec::new(),
-            notes: Vec::new(),
-        }
-    }
-}
-
-pub(super) fn lower(body: &Entries, ctx: &mut Lower) -> Site {
+pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
+    let empty = empty_block("site");
+    let body = body.unwrap_or(&empty);
     let keep_outs = body
         .all("keep-out")
         .filter_map(|entry| {
@@ -98,6 +87,9 @@ pub(super) fn lower(body: &Entries, ctx: &mut Lower) -> Site {
         Value::Temperature(temperature) => Some(temperature),
         _ => None,
     });
+    // Both words have defaults, so there always is one.
+    let humidity = humidity.unwrap_or((Percent(Exact::int(30)), Percent(Exact::int(55))));
+    let temperature = temperature.unwrap_or(Temperature::fahrenheit(Exact::int(70)));
     Site {
         left: boundary(body, "left", ctx),
         right: boundary(body, "right", ctx),

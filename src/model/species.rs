@@ -108,8 +108,8 @@ mod tests {
     #[test]
     fn shrinkage_gives_the_tables_coefficients() {
         let text = include_str!("../../specs/first.case").replace(
-            "stock maple   { lumber 4/4; thickness 3/4; species sugar-maple }",
-            "species own { gravity 0.5; shrinks { radial 3.7%; tangential 7.1% }; stiffness 10.273 GPa }\nstock maple { lumber 4/4; thickness 3/4; species own }",
+            "stock maple   { lumber 4/4; thickness 3/4; species sugar-maple; sawn quarter }",
+            "species own { gravity 0.5; shrinks { radial 3.7%; tangential 7.1% }; stiffness 10.273 GPa }\nstock maple { lumber 4/4; thickness 3/4; species own; sawn quarter }",
         );
         let compiled =
             pipeline::check(&MemoryFiles::one("own.case", &text), "own.case").expect("readable");

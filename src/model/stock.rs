@@ -95,8 +95,8 @@ pub struct Stock {
     pub stiffness: Option<u32>,
     /// How boards are sawn.
     pub sawn: Sawn,
-    /// The statement that says so, else the stock.
-    pub sawn_span: Span,
+    /// The statement that says so.
+    pub sawn_span: Option<Span>,
     /// A whole sheet.
     pub sheet: Option<Sheet>,
     /// Pieces in the rack: long by wide.
@@ -179,7 +179,7 @@ pub(super) fn lower(entry: &Entry, woods: &[OwnSpecies], ctx: &mut Lower) -> Opt
             Some("rift") => Sawn::Rift,
             _ => Sawn::Flat,
         },
-        sawn_span: body.one("sawn").map_or(entry.head, |sawn| sawn.head),
+        sawn_span: body.one("sawn").map(|sawn| sawn.head),
         sheet: sheet(body),
         on_hand: body
             .all("on-hand")

@@ -6,6 +6,7 @@ use crate::plans::hardware::{self, Count, Kind};
 use crate::trade;
 
 use super::page::{Block, Table, left, right};
+use super::words;
 use super::{Source, with_currency};
 
 pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
@@ -19,22 +20,10 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         plan.schedule.days,
         plan.schedule.longest,
     ))];
-    let mut room = Vec::new();
-    if let (Some(milled), site) = (source.piece.shop.humidity, &source.piece.site) {
-        room.push(format!("The wood is milled at {} % humidity", milled.0));
-        if let Some((low, high)) = site.humidity {
-            room.push(format!("the room runs from {} to {} %", low.0, high.0));
-        }
-        if let Some(temperature) = site.temperature {
-            room.push(format!("at {} degrees Celsius", temperature.0.round()));
-        }
-    }
-    if !room.is_empty() {
-        blocks.push(Block::Note(format!(
-            "{}: keep parts stacked on sticks and glue up soon after milling.",
-            room.join("; ")
-        )));
-    }
+    blocks.push(Block::Note(format!(
+        "{} Keep parts stacked on sticks and glue up soon after milling.",
+        words::climate(source.piece)
+    )));
     blocks.extend(notes(source).into_iter().map(Block::Note));
     hardware(source, &mut blocks);
     let mut overview = Table {

@@ -84,9 +84,8 @@ fn about(stock: &Stock, source: &Source<'_>) -> String {
                 text(boards.long.1)
             ));
         }
-        if let Some(humidity) = source.piece.shop.humidity {
-            parts.push(format!("let it settle at {} % humidity before milling", humidity.0));
-        }
+        let humidity = source.piece.shop.humidity;
+        parts.push(format!("let it settle at {} % humidity before milling", humidity.0));
     } else {
         if stock.nominal != stock.thickness.length {
             parts.push(format!("sold as {}", text(stock.nominal)));

@@ -9,6 +9,7 @@ mod drawing;
 mod drawings;
 mod emit;
 mod figures;
+mod gaps;
 mod index;
 mod jig_sheet;
 mod page;
@@ -62,6 +63,12 @@ pub const PAPERS: &[Paper] = &[
         title: "Router-jig set-up sheet",
         about: "every dado, groove, rabbet and flute: fence, depth, passes, pieces",
         blocks: jig_sheet::blocks,
+    },
+    Paper {
+        slug: "gaps",
+        title: "Gaps through the year",
+        about: "the shims for every gap, and how wide it is on the driest and the dampest day",
+        blocks: gaps::blocks,
     },
     Paper {
         slug: "assembly-order",

@@ -1,8 +1,10 @@
 //! Parts and their features in the words of the trade.
 
-use crate::measure::Length;
+use crate::measure::{Exact, Length, Unit};
 use crate::model::Piece;
 use crate::parts::{Bore, Channel, Face, Feature, FeatureKind, Part, Parts, Role};
+
+use crate::plans::seasons::{Air, Climate};
 
 use super::figures::Figures;
 
@@ -30,6 +32,23 @@ pub(super) fn name(part: &Part) -> String {
         }
         _ => own,
     }
+}
+
+/// `Milled in air of 40 % humidity (7.7 % moisture); the room runs from …`
+pub(super) fn climate(piece: &Piece) -> String {
+    let climate = Climate::of(piece);
+    let air = |air: Air| format!("{} % humidity ({:.1} % moisture)", air.humidity.0, air.moisture);
+    let warm = piece.site.temperature.0;
+    let warm = match piece.tape().unit {
+        Unit::Inch => format!("{} °F", (warm * Exact::ratio(9, 5) + Exact::int(32)).round()),
+        _ => format!("{} °C", warm.round()),
+    };
+    format!(
+        "The wood is milled and fitted at {}. The room runs from {} to {} at {warm}.",
+        air(climate.milled),
+        air(climate.driest),
+        air(climate.dampest)
+    )
 }
 
 fn edge(name: &str) -> &str {

@@ -4,4 +4,5 @@
 
 pub mod assembly;
 pub mod hardware;
+pub mod seasons;
 pub mod setups;

@@ -9,6 +9,7 @@ mod listing;
 mod moisture;
 mod movement;
 mod sheets;
+mod shims;
 mod species;
 mod square;
 
@@ -19,5 +20,6 @@ pub use listing::{LISTINGS, Listing};
 pub use moisture::equilibrium;
 pub use movement::movement;
 pub use sheets::{SHEETS, SheetGood, sheet_named};
+pub use shims::{Shims, shim_stack};
 pub use species::{SPECIES, Sawn, Species, Wood, species_named};
-pub use square::{diagonal, diagonals_within};
+pub use square::{diagonal, diagonals_within, lean, root_sum_square};

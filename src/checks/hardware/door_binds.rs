@@ -16,7 +16,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::First,
         sound: "  cup 35 mm; bore 12.5 mm; from-edge 4 mm; swing 105 deg\n  gap 1.5 mm; door-thickness 16 mm to 26 mm\n}",
-        wrong: "  butt; pin-ahead 3; gap 1.5 mm\n}",
+        wrong: "  butt; pin-ahead 4; gap 1.5 mm\n}",
     },
     check: Check::Piece(check),
 };

@@ -28,6 +28,7 @@ struct Line<'a> {
     label: &'a str,
     labels: Vec<Marked<'a>>,
     sums: Vec<Arithmetic<'a>>,
+    working: Vec<Worked<'a>>,
     because: Option<&'a str>,
     notes: &'a [String],
     fixes: Vec<Way<'a>>,
@@ -58,6 +59,12 @@ struct Arithmetic<'a> {
     terms: Vec<Part<'a>>,
     shared_among: u32,
     total: Amount<'a>,
+}
+
+#[derive(Serialize)]
+struct Worked<'a> {
+    head: &'a str,
+    text: &'a str,
 }
 
 #[derive(Serialize)]
@@ -110,6 +117,7 @@ fn object<'a>(sources: &'a Sources, diagnostic: &'a Diagnostic) -> Line<'a> {
         label: &diagnostic.primary.text,
         labels: diagnostic.labels.iter().map(marked).collect(),
         sums: diagnostic.sums.iter().map(arithmetic).collect(),
+        working: diagnostic.working.iter().map(|(head, text)| Worked { head, text }).collect(),
         because: diagnostic.because.as_deref(),
         notes: &diagnostic.notes,
         fixes: diagnostic

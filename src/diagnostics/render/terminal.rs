@@ -88,6 +88,9 @@ fn foot(sources: &Sources, diagnostic: &Diagnostic, left_out: usize, look: Look)
         let pieces = terms(&visible(&sum.text(), look.unicode));
         rows.push(Row::new(visible(&sum.head, look.unicode), pieces));
     }
+    for (head, line) in &diagnostic.working {
+        rows.push(Row::new(visible(head, look.unicode), text(line)));
+    }
     rows.extend(diagnostic.because.as_deref().map(|because| Row::new("", text(because))));
     rows.extend(diagnostic.notes.iter().map(|note| Row::new("note", text(note))));
     if left_out > 0 {

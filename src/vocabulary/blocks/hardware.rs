@@ -28,6 +28,9 @@ pub(super) const HINGE: Block = Block {
         Word::new("gap", "the least gap at the hinge side for this door thickness", "gap 1.5 mm")
             .takes(&[needs(Kind::Length)])
             .default("0"),
+        Word::new("adjust", "how far it can be adjusted sideways, to either side", "adjust 2 mm")
+            .takes(&[needs(Kind::Length)])
+            .default("0"),
         Word::new("door-thickness", "the doors it fits", "door-thickness 16 mm to 26 mm")
             .takes(&[needs(Kind::LengthRange)]),
         Word::new("from-end", "from the door's end to the centre of its first hinge", "from-end 3")
@@ -68,6 +71,13 @@ pub(super) const SLIDE: Block = Block {
         )
         .opens("notch"),
         Word::new("load", "the most it carries", "load 75 lb").takes(&[needs(Kind::Mass)]),
+        Word::new(
+            "adjust",
+            "how far the drawer can be adjusted in height, to either side",
+            "adjust 1.5 mm",
+        )
+        .takes(&[needs(Kind::Length)])
+        .default("0"),
         Word::new("price", "what it costs", "price 31 per pair")
             .takes(&[needs(Kind::Price(&["pair", "each"]))]),
         NOTE,

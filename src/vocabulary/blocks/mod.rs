@@ -22,6 +22,7 @@ pub const BLOCKS: &[&Block] = &[
     &site::KEEP_OUT,
     &shop::SHOP,
     &shop::ALLOW,
+    &shop::TOLERANCE,
     &species::SPECIES,
     &species::SHRINKS,
     &stock::STOCK,

@@ -9,8 +9,13 @@ pub(super) const SHOP: Block = Block {
     title: "the shop",
     help: "How this shop works: its saw, its clamps and its hours.",
     words: &[
-        Word::new("humidity", "the air when the wood was milled", "humidity 40%")
-            .takes(&[needs(Kind::Percent)]),
+        Word::new(
+            "humidity",
+            "the air when the wood was milled and the fronts are fitted",
+            "humidity 40%",
+        )
+        .takes(&[needs(Kind::Percent)])
+        .default("40%"),
         Word::new("kerf", "the width of the saw's cut", "kerf 1/8")
             .takes(&[needs(Kind::Length)])
             .default("1/8 in"),
@@ -45,7 +50,39 @@ pub(super) const SHOP: Block = Block {
         Word::new("set-up", "how long it takes to change a set-up", "set-up 15 min")
             .takes(&[needs(Kind::Duration)])
             .default("15 min"),
+        Word::new(
+            "tolerance",
+            "how true this shop works",
+            "tolerance { cut 1/64; square 1/16; place 1/64 }",
+        )
+        .opens("tolerance"),
+        Word::new(
+            "card",
+            "the thickness of one playing card of the deck used as shims",
+            "card 0.3 mm",
+        )
+        .takes(&[needs(Kind::Length)])
+        .default("0.3 mm"),
         NOTE,
+    ],
+    one_of: &[],
+};
+
+/// `tolerance { … }`
+pub(super) const TOLERANCE: Block = Block {
+    name: "tolerance",
+    title: "the tolerances",
+    help: "How far a size may be off, to either side, when it is made with care in this shop.",
+    words: &[
+        Word::new("cut", "a part cut to a stop or fence", "cut 1/64")
+            .takes(&[needs(Kind::Length)])
+            .default("1/64 in"),
+        Word::new("square", "the difference of an opening's two diagonals", "square 1/16")
+            .takes(&[needs(Kind::Length)])
+            .default("1/32 in"),
+        Word::new("place", "a front or hinge set by hand", "place 1/64")
+            .takes(&[needs(Kind::Length)])
+            .default("1/64 in"),
     ],
     one_of: &[],
 };

@@ -22,9 +22,11 @@ pub(super) const SITE: Block = Block {
             "the room's driest and dampest air through the year",
             "humidity 30% to 55%",
         )
-        .takes(&[needs(Kind::PercentRange)]),
+        .takes(&[needs(Kind::PercentRange)])
+        .default("30% to 55%"),
         Word::new("temperature", "the room's usual temperature", "temperature 68 F")
-            .takes(&[needs(Kind::Temperature)]),
+            .takes(&[needs(Kind::Temperature)])
+            .default("70 F"),
         Word::new(
             "keep-out",
             "a pipe, socket or trap that no part may touch",

@@ -1,0 +1,131 @@
+//! Solid wood glued across the grain of something that does not move with it.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::measure::Length;
+use crate::model::Piece;
+use crate::parts::{Direction, Joint, Part, Parts};
+use crate::plans::seasons::{Climate, Swelling};
+
+use super::{product, weather};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "cross-grain",
+    severity: Severity::Warning,
+    finds: "A glued joint along which one board moves across its grain and the other does not, by more than 1/16 in (1.6 mm) from the driest to the dampest day.",
+    why: "The glue holds the wood where it wants to move: it cups, the joint lets go, or the board splits, mostly in its first dry winter.",
+    source: "Wood Handbook (FPL-GTR-190), Table 13-5 and Eq. 13-2. That joints bear up to 1/16 in: common practice, no source.",
+    formula: "length of the joint × difference of the two boards' coefficients × points of moisture from driest to dampest.",
+    accept: "Only the front inch or two of the joint is glued and the rest left free, or fixed through slots.",
+    example: Example {
+        base: Base::First,
+        sound: "ends { stock ply }",
+        wrong: "ends { stock maple }",
+    },
+    check: Check::Parts(check),
+};
+
+/// What a glued joint bears.
+fn most() -> Length {
+    Length::inches(1, 16)
+}
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let climate = Climate::of(piece);
+    let mut told = Vec::new();
+    for joint in parts.joints.iter().filter(|joint| joint.glued) {
+        let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
+            continue;
+        };
+        for direction in [Direction::X, Direction::Y, Direction::Z] {
+            let along = part.cuboid().overlap_along(&into.cuboid(), direction);
+            if !along.is_positive() || across(part, into, direction) {
+                continue;
+            }
+            let [one, other] =
+                [part, into].map(|board| swelling(piece, &climate, board, direction, along));
+            let apart = (one.dampest - other.dampest).max(one.driest - other.driest)
+                - (one.dampest - other.dampest).min(one.driest - other.driest);
+            let (mover, holder, own) = match one.range() >= other.range() {
+                true => (part, into, one),
+                false => (into, part, other),
+            };
+            if apart <= most() || told.contains(&(&mover.path, &holder.path)) {
+                continue;
+            }
+            told.push((&mover.path, &holder.path));
+            let case = Glue { joint, mover, holder, along, apart, own };
+            sink.push(report(piece, &climate, &case));
+        }
+    }
+}
+
+/// True for the axis that the two meet across: a joint does not run along it.
+fn across(part: &Part, into: &Part, direction: Direction) -> bool {
+    let thin = |board: &Part| board.placement.thickness == direction;
+    thin(part) || thin(into)
+}
+
+fn swelling(
+    piece: &Piece,
+    climate: &Climate,
+    board: &Part,
+    direction: Direction,
+    along: Length,
+) -> Swelling {
+    match piece.stock(board.stock) {
+        Some(stock) if board.placement.width == direction => climate.swelling(stock, along),
+        _ => Swelling::default(),
+    }
+}
+
+/// A joint that is held across the grain.
+struct Glue<'a> {
+    joint: &'a Joint,
+    mover: &'a Part,
+    holder: &'a Part,
+    along: Length,
+    apart: Length,
+    own: Swelling,
+}
+
+fn report(piece: &Piece, climate: &Climate, glue: &Glue<'_>) -> Diagnostic {
+    let tape = piece.tape();
+    let damp = glue.own.dampest.abs() >= glue.own.driest.abs();
+    let mut diagnostic = Diagnostic::warning(
+        RULE.slug,
+        format!(
+            "{} is glued across its grain to {}: it moves {} along {} of joint",
+            glue.mover.path,
+            glue.holder.path,
+            tape.fine(glue.apart),
+            tape.text(glue.along)
+        ),
+        glue.joint.span,
+        "glued here",
+    )
+    .because("the board cups, splits or tears the joint open in its first dry winter")
+    .subject(&glue.mover.path);
+    for board in [glue.mover, glue.holder] {
+        let Some(stock) = piece.stock(board.stock) else { continue };
+        let wood = stock.species.as_deref().unwrap_or(&stock.name).replace('-', " ");
+        let text = if stock.wood.is_some() {
+            format!("{}: {wood}, {} sawn", board.path, stock.sawn.word())
+        } else {
+            format!("{}: {}, which hardly moves", board.path, stock.kind.word())
+        };
+        diagnostic = diagnostic.label(stock.span, text);
+    }
+    let product = product(tape, climate, damp, glue.along, glue.own.coefficient);
+    let (dry, wet) = (glue.own.driest, glue.own.dampest);
+    weather(diagnostic, climate, damp)
+        .working(
+            if damp { "dampest" } else { "driest" },
+            format!("{product} = {}", tape.fine(if damp { wet } else { dry }.abs())),
+        )
+        .working(
+            "in a year",
+            format!("{} on the driest day, {} on the dampest", tape.fine(dry), tape.fine(wet)),
+        )
+        .note("sheet goods for both, solid wood with its grain the same way for both, or glue at the front edge only and slots for the rest")
+}

@@ -1,0 +1,68 @@
+//! What the seasons do to solid wood.
+
+pub(super) mod cross_grain;
+pub(super) mod gap_closes;
+pub(super) mod panel_room;
+
+use crate::diagnostics::{Diagnostic, Edit, Fix, Grade};
+use crate::measure::{Length, Span, Tape};
+use crate::model::{Piece, Sawn, Stock};
+use crate::plans::seasons::{Air, Climate};
+
+/// `milled  at 40 % humidity (7.7 % moisture), dampest day 65 % (12.0 %): 4.3 points`
+fn weather(diagnostic: Diagnostic, climate: &Climate, damp: bool) -> Diagnostic {
+    let (day, air) = day(climate, damp);
+    let milled = climate.milled;
+    let points = (air.moisture - milled.moisture).abs();
+    diagnostic.working(
+        "milled",
+        format!(
+            "at {} % humidity ({:.1} % moisture), {day} day {} % ({:.1} %): {points:.2} points",
+            milled.humidity.0, milled.moisture, air.humidity.0, air.moisture
+        ),
+    )
+}
+
+fn day(climate: &Climate, damp: bool) -> (&'static str, Air) {
+    if damp { ("dampest", climate.dampest) } else { ("driest", climate.driest) }
+}
+
+/// `13-3/32 × 0.00248 × 4.28`: what a board's change of width is a product of.
+fn product(tape: &Tape, climate: &Climate, damp: bool, wide: Length, coefficient: u32) -> String {
+    let points = (day(climate, damp).1.moisture - climate.milled.moisture).abs();
+    format!("{} × {:.5} × {points:.2}", tape.figure(wide), f64::from(coefficient) / 1e6)
+}
+
+/// The edit that has a flat- or rift-sawn stock sawn on the quarter; `None`
+/// where it is already.
+fn quartered(stock: &Stock) -> Option<Edit> {
+    if stock.sawn == Sawn::Quarter {
+        return None;
+    }
+    Some(match stock.sawn_span {
+        Some(span) => Edit { span, text: "sawn quarter".to_owned() },
+        None => {
+            let end = stock.thickness_span.end;
+            let span = Span { start: end, ..stock.thickness_span };
+            Edit { span, text: "; sawn quarter".to_owned() }
+        }
+    })
+}
+
+/// A fix that has all these stocks sawn on the quarter.
+fn quarter_fix(stocks: &[&Stock]) -> Option<Fix> {
+    let edits: Vec<Edit> = stocks.iter().filter_map(|stock| quartered(stock)).collect();
+    let names: Vec<&str> = stocks
+        .iter()
+        .filter(|stock| stock.sawn != Sawn::Quarter)
+        .map(|stock| stock.name.as_str())
+        .collect();
+    let title = format!("boards of {} sawn on the quarter", names.join(" and "));
+    (!edits.is_empty()).then_some(Fix { title, grade: Grade::Choice, edits })
+}
+
+/// A length at the next mark of the tape that is not below it.
+fn up(piece: &Piece, length: Length) -> Length {
+    let mark = piece.tape().mark;
+    mark * (length / mark).ceil()
+}

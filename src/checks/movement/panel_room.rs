@@ -1,0 +1,131 @@
+//! A solid panel without room in its grooves, or one that leaves them.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::measure::Length;
+use crate::model::{Build, PanelBuild, Piece};
+use crate::parts::Parts;
+use crate::plans::seasons::{self, Climate, Float};
+
+use super::{product, quarter_fix, up, weather};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "panel-room",
+    severity: Severity::Warning,
+    finds: "A solid panel that swells to the bottom of its grooves, or shrinks until less than 1/8 in (3 mm) of it is held.",
+    why: "A panel without room pushes its frame apart at the joints. One that leaves its groove rattles, and shows a gap along the stile.",
+    source: "Wood Handbook (FPL-GTR-190), Table 13-5 and Eq. 13-2. That 1/8 in should stay in the groove: common practice, no source.",
+    formula: "panel width × coefficient × points of moisture, half of it at each side, against the room left in each groove.",
+    accept: "The panel is of a wood or a make that moves less than its species, such as a veneered board entered as lumber.",
+    example: Example {
+        base: Base::Press,
+        sound: "panel-stock ash-thin; groove 10; float 2 }",
+        wrong: "panel-stock ash-thin; groove 10; float 0.5 }",
+    },
+    check: Check::Parts(check),
+};
+
+/// What should stay in the groove.
+fn least_held() -> Length {
+    Length::inches(1, 8)
+}
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let climate = Climate::of(piece);
+    for float in seasons::floats(piece, parts) {
+        let tight = !float.least().is_positive() && !float.swelling.range().is_zero();
+        let loose = float.held_least() < least_held() && float.held >= least_held();
+        if tight || loose {
+            sink.push(report(piece, &climate, &float, tight));
+        }
+    }
+}
+
+fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> Diagnostic {
+    let tape = piece.tape();
+    let damp = if tight { float.dampest <= float.driest } else { float.dampest > float.driest };
+    let (change, season) = match damp {
+        true => (float.swelling.dampest, "damp"),
+        false => (float.swelling.driest, "dry"),
+    };
+    let build = panel_build(piece, float);
+    let span = build
+        .and_then(|build| piece.facts.of(&build.float).find_map(|(fact, _)| fact.origin.span()))
+        .unwrap_or(float.panel.span);
+    let title = if tight {
+        format!(
+            "{} has no room in the {season} season: {} in each groove, it swells {} a side",
+            float.panel.path,
+            tape.figure(float.room),
+            tape.fine(change.half())
+        )
+    } else {
+        format!(
+            "{} leaves its groove in the {season} season: {} is held, it shrinks {} a side",
+            float.panel.path,
+            tape.figure(float.held),
+            tape.fine(change.half().abs())
+        )
+    };
+    let mut diagnostic = Diagnostic::warning(RULE.slug, title, span, tape.figure(float.room))
+        .subject(&float.panel.path);
+    let Some(stock) = piece.stock(float.panel.stock) else { return diagnostic };
+    let wood = stock.species.as_deref().unwrap_or(&stock.name).replace('-', " ");
+    let text = format!("{wood}, {} sawn", stock.sawn.word());
+    diagnostic = diagnostic.label(stock.sawn_span.unwrap_or(stock.span), text);
+    diagnostic = weather(diagnostic, climate, damp);
+    let wide = float.panel.width.length;
+    let product = product(tape, climate, damp, wide, float.swelling.coefficient);
+    diagnostic = diagnostic.working(
+        "panel",
+        format!(
+            "{product} = {}, half of it {}",
+            tape.fine(change.abs()),
+            tape.fine(change.half().abs())
+        ),
+    );
+    if !tight {
+        let left = tape.fine(float.held_least());
+        return diagnostic
+            .working(
+                "held",
+                format!(
+                    "{} − {} = {left}",
+                    tape.figure(float.held),
+                    tape.fine(change.half().abs())
+                ),
+            )
+            .note("deeper grooves, or a panel in two with a stile between, hold it");
+    }
+    let Some(build) = build else { return diagnostic };
+    let needed = up(piece, change.half());
+    if span != float.panel.span && build.groove.length - needed >= least_held() {
+        diagnostic = diagnostic.fix(Fix::new(
+            Grade::Choice,
+            format!("{} left free in each groove", tape.figure(needed)),
+            span,
+            format!("float {}", tape.source(needed)),
+        ));
+    }
+    if let Some(fix) = quarter_fix(&[stock]) {
+        let radial = stock.wood.map_or(0, |wood| wood.radial);
+        let quartered = climate.with(radial, wide);
+        let most = quartered.dampest.max(quartered.driest).half();
+        if most < float.room {
+            diagnostic = diagnostic.fix(fix);
+        }
+    }
+    diagnostic.note("no glue in the grooves; a panel of plywood does not move")
+}
+
+/// How the front of the panel is built.
+fn panel_build<'p>(piece: &'p Piece, float: &Float<'_>) -> Option<&'p PanelBuild> {
+    let (leaf, _) = float.panel.path.rsplit_once('.')?;
+    let (opening, _) = leaf.rsplit_once('.')?;
+    let case = piece.cases.get(float.panel.case)?;
+    let opening = case.openings.iter().find(|known| known.path == opening && known.is_leaf())?;
+    match &opening.front.as_ref()?.build {
+        Build::Panel(panel) => Some(panel),
+        Build::Slab => None,
+    }
+}

@@ -1,0 +1,219 @@
+//! Gaps through the year: shims, seasons and tolerances.
+
+use crate::measure::{Length, Tape, Unit};
+use crate::model::Stock;
+use crate::parts::Part;
+use crate::plans::seasons::{self, Climate, Gap};
+use crate::trade;
+
+use super::Source;
+use super::page::{Block, Table, left, right};
+use super::words;
+
+pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
+    let gaps = seasons::gaps(source.piece, source.parts);
+    let mut blocks = vec![Block::Note(words::climate(source.piece))];
+    if gaps.is_empty() {
+        blocks.push(Block::Note("This piece has no doors, drawers or false fronts.".into()));
+    } else {
+        blocks.push(Block::Note("Set the fronts with these shims; on the driest and dampest day of the room the gap is what stands beside it. A door moves away from its hinges, a drawer front from the middle of its fixings. ± is how far a gap may be off on the day it is made: likely, and at the very worst.".into()));
+    }
+    let mut sizes: Vec<Length> = gaps.iter().map(|gap| gap.fitted).collect();
+    sizes.sort_unstable();
+    sizes.dedup();
+    for size in sizes.into_iter().rev() {
+        let own: Vec<&Gap<'_>> = gaps.iter().filter(|gap| gap.fitted == size).collect();
+        group(source, size, &own, &mut blocks);
+    }
+    panels(source, &mut blocks);
+    wood(source, &mut blocks);
+    if !gaps.is_empty() {
+        blocks.push(Block::Proof(vec![
+            "the shims slide at every corner without force".into(),
+            "the two diagonals of each opening agree before its front is fitted".into(),
+            "a wood-moisture meter on an offcut shows the figure above, within a point; if not, write it here: ______".into(),
+        ]));
+    }
+    blocks
+}
+
+/// All gaps of one size: the shims, then the edges.
+fn group(source: &Source<'_>, size: Length, own: &[&Gap<'_>], blocks: &mut Vec<Block>) {
+    let tape = source.piece.tape();
+    let metric = tape.unit == Unit::Millimetre;
+    let shims = trade::shim_stack(size, metric, source.piece.shop.card);
+    let stack: Vec<String> = shims
+        .stack
+        .iter()
+        .map(|(shim, count)| {
+            let shim = tape.exact(*shim);
+            if *count > 1 { format!("{count} × {shim}") } else { shim }
+        })
+        .collect();
+    let mut more = Vec::new();
+    if !stack.is_empty() {
+        let short = size - shims.thick;
+        let rest = if short.is_positive() {
+            format!(" ({} less than the gap)", tape.fine(short))
+        } else {
+            String::new()
+        };
+        more.push(format!("shims: {}{rest}", stack.join(" + ")));
+    }
+    if shims.cards > 0 {
+        more.push(format!(
+            "or {} playing cards ({} mm at {} mm a card; measure your deck)",
+            shims.cards,
+            Tape::millimetres().exact(shims.cards_thick),
+            Tape::millimetres().exact(source.piece.shop.card)
+        ));
+    }
+    let figure = source.figures.text(size);
+    blocks.push(Block::Setting { figure, what: "gap as fitted".into(), more });
+    let mut table = Table {
+        columns: vec![
+            left("front").strong(),
+            left("edge"),
+            left("beside"),
+            right("driest"),
+            right("dampest"),
+            right("± likely"),
+            right("± worst"),
+        ],
+        ..Table::default()
+    };
+    for gap in own {
+        table.rows.push(vec![
+            front(gap),
+            gap.edge.word().to_owned(),
+            beside(source, gap),
+            season(tape, gap.driest),
+            season(tape, gap.dampest),
+            tape.fine(gap.stack.likely()),
+            tape.fine(gap.stack.worst()),
+        ]);
+    }
+    blocks.push(Block::Table(table));
+}
+
+/// `press, left door`, with its mark where it is one board.
+fn front(gap: &Gap<'_>) -> String {
+    let mut names = gap.front.path.rsplit('.');
+    let (leaf, opening) = (names.next().unwrap_or_default(), names.next().unwrap_or_default());
+    let name = format!("{opening}, {}", leaf.replace('-', " "));
+    match gap.front.parts.as_slice() {
+        [only] => format!("{} {name}", only.mark),
+        _ => name,
+    }
+}
+
+fn beside(source: &Source<'_>, gap: &Gap<'_>) -> String {
+    match source.parts.named(&gap.against) {
+        Some((_, part)) => words::name(part),
+        None => gap
+            .against
+            .rsplit('.')
+            .take(2)
+            .map(|word| word.replace('-', " "))
+            .collect::<Vec<_>>()
+            .join(" of "),
+    }
+}
+
+/// Finer than the tape, with the nearest 64th of an inch beside it.
+fn season(tape: &Tape, gap: Length) -> String {
+    if tape.unit == Unit::Millimetre {
+        return tape.fine(gap);
+    }
+    let mark = Length::inches(1, 64);
+    let near = mark * (gap / mark).round();
+    if near.is_positive() {
+        format!("{} ({})", tape.fine(gap), tape.exact(near))
+    } else {
+        tape.fine(gap)
+    }
+}
+
+/// Solid panels in their grooves.
+fn panels(source: &Source<'_>, blocks: &mut Vec<Block>) {
+    let (piece, tape) = (source.piece, source.piece.tape());
+    let mut table = Table {
+        columns: vec![
+            left("panel").strong(),
+            right("wide"),
+            right("room at each side"),
+            right("driest"),
+            right("dampest"),
+        ],
+        ..Table::default()
+    };
+    for float in seasons::floats(piece, source.parts) {
+        table.rows.push(vec![
+            format!("{} {}", float.panel.mark, words::name(float.panel)),
+            source.figures.text(float.panel.width.length),
+            tape.fine(float.room),
+            tape.fine(float.driest),
+            tape.fine(float.dampest),
+        ]);
+    }
+    if !table.rows.is_empty() {
+        blocks.push(Block::Heading("Panels that float".into()));
+        blocks.push(Block::Note("The room left in the groove at each side. No glue in these grooves; finish the panel before it goes in, so that no bare wood shows when it shrinks.".into()));
+        blocks.push(Block::Table(table));
+    }
+}
+
+/// What the year does to every board that is wide enough to matter.
+fn wood(source: &Source<'_>, blocks: &mut Vec<Block>) {
+    let (piece, tape) = (source.piece, source.piece.tape());
+    let climate = Climate::of(piece);
+    let mut table = Table {
+        columns: vec![
+            left("board").strong(),
+            left("wood"),
+            right("wide"),
+            right("driest"),
+            right("dampest"),
+        ],
+        ..Table::default()
+    };
+    let mut rows: Vec<(&Part, &Stock, usize)> = Vec::new();
+    for part in &source.parts.all {
+        let Some(stock) = piece.stock(part.stock).filter(|stock| stock.wood.is_some()) else {
+            continue;
+        };
+        let same = |row: &&mut (&Part, &Stock, usize)| {
+            row.0.stock == part.stock && row.0.width.length == part.width.length
+        };
+        match rows.iter_mut().find(same) {
+            Some(row) => row.2 += 1,
+            None => rows.push((part, stock, 1)),
+        }
+    }
+    for (part, stock, count) in rows {
+        let change = climate.swelling(stock, part.width.length);
+        let species = stock.species.as_deref().unwrap_or(&stock.name).replace('-', " ");
+        let name = match count {
+            1 => words::name(part),
+            count => format!("{} and {} more", words::name(part), count - 1),
+        };
+        table.rows.push(vec![
+            format!("{} {name}", part.mark),
+            format!("{species}, {} sawn", stock.sawn.word()),
+            source.figures.text(part.width.length),
+            signed(tape, change.driest),
+            signed(tape, change.dampest),
+        ]);
+    }
+    if table.rows.is_empty() {
+        return;
+    }
+    blocks.push(Block::Heading("How the wood moves".into()));
+    blocks.push(Block::Note("Change of width across the grain from milling to the driest and the dampest day. Along the grain boards keep their length; plywood and boards of fibre or chip hardly move.".into()));
+    blocks.push(Block::Table(table));
+}
+
+fn signed(tape: &Tape, change: Length) -> String {
+    let sign = if change.is_positive() { "+" } else { "" };
+    format!("{sign}{}", tape.fine(change))
+}

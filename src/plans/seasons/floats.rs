@@ -1,0 +1,89 @@
+//! Solid panels that float in the grooves of their frames.
+
+use crate::measure::Length;
+use crate::model::Piece;
+use crate::parts::{Direction, FeatureKind, JointSort, Part, Parts};
+
+use super::climate::{Climate, Swelling};
+
+/// A panel across its grain, between the bottoms of two grooves.
+#[derive(Clone, Copy, Debug)]
+pub struct Float<'a> {
+    /// The panel.
+    pub panel: &'a Part,
+    /// How deep it sits in each groove.
+    pub held: Length,
+    /// What is left between its edge and the bottom of the groove, at each side.
+    pub room: Length,
+    /// The same on the driest day.
+    pub driest: Length,
+    /// And on the dampest.
+    pub dampest: Length,
+    /// What the panel does.
+    pub swelling: Swelling,
+}
+
+/// Every solid panel that lies loose in grooves along both of its edges.
+#[must_use]
+pub fn floats<'a>(piece: &Piece, parts: &'a Parts) -> Vec<Float<'a>> {
+    let climate = Climate::of(piece);
+    let mut found = Vec::new();
+    for (id, panel) in parts.iter() {
+        let Some(stock) = piece.stock(panel.stock).filter(|stock| stock.wood.is_some()) else {
+            continue;
+        };
+        let across = panel.placement.width;
+        let mut room: Option<Length> = None;
+        let mut held: Option<Length> = None;
+        let mut sides = 0;
+        for joint in parts.joints.iter().filter(|joint| joint.part == id) {
+            let Some(holder) = parts.get(joint.into).filter(|_| joint.sort == JointSort::Floating)
+            else {
+                continue;
+            };
+            let takes = |feature: &&crate::parts::Feature| {
+                feature.kind == FeatureKind::Groove
+                    && feature.takes == Some(id)
+                    && holder.placement.direction(feature.face) == across
+            };
+            let Some(groove) = holder.features.iter().find(takes) else { continue };
+            let overlap = panel.cuboid().overlap_along(&holder.cuboid(), across);
+            held = Some(held.map_or(overlap, |known: Length| known.min(overlap)));
+            let left = groove.deep - overlap;
+            room = Some(room.map_or(left, |known: Length| known.min(left)));
+            sides += 1;
+        }
+        let (Some(room), Some(held), 2..) = (room, held, sides) else { continue };
+        let swelling = climate.swelling(stock, panel.width.length);
+        found.push(Float {
+            panel,
+            held,
+            room,
+            driest: room - swelling.driest.half(),
+            dampest: room - swelling.dampest.half(),
+            swelling,
+        });
+    }
+    found
+}
+
+impl Float<'_> {
+    /// The least of its room through the year.
+    #[must_use]
+    pub fn least(&self) -> Length {
+        self.room.min(self.driest).min(self.dampest)
+    }
+
+    /// How deep it still sits in each groove when it is narrowest.
+    #[must_use]
+    pub fn held_least(&self) -> Length {
+        let shrunk = self.swelling.driest.min(self.swelling.dampest).min(Length::ZERO);
+        self.held + shrunk.half()
+    }
+
+    /// It stands upright in its frame, so its room lies left and right.
+    #[must_use]
+    pub fn is_upright(&self) -> bool {
+        self.panel.placement.width == Direction::X
+    }
+}

@@ -1,0 +1,198 @@
+//! Fronts as wholes: their place, and how each edge of them moves.
+
+use crate::measure::{Exact, Length};
+use crate::model::{Fronts, Opening, OpeningKind, Piece, Side, StockId};
+use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Role};
+
+/// An edge of a front, seen from the front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Edge {
+    /// The left.
+    Left,
+    /// The right.
+    Right,
+    /// The upper.
+    Top,
+    /// The lower.
+    Bottom,
+}
+
+impl Edge {
+    /// All four.
+    pub const ALL: [Self; 4] = [Self::Left, Self::Right, Self::Top, Self::Bottom];
+
+    /// The word for it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+            Self::Top => "top",
+            Self::Bottom => "bottom",
+        }
+    }
+
+    /// The edge that faces it across a gap.
+    #[must_use]
+    pub fn facing(self) -> Self {
+        match self {
+            Self::Left => Self::Right,
+            Self::Right => Self::Left,
+            Self::Top => Self::Bottom,
+            Self::Bottom => Self::Top,
+        }
+    }
+
+    /// The axis it looks along.
+    #[must_use]
+    pub fn direction(self) -> Direction {
+        match self {
+            Self::Left | Self::Right => Direction::X,
+            Self::Top | Self::Bottom => Direction::Y,
+        }
+    }
+
+    /// The axis it runs along.
+    pub(super) fn along(self) -> Direction {
+        match self {
+            Self::Left | Self::Right => Direction::Y,
+            Self::Top | Self::Bottom => Direction::X,
+        }
+    }
+
+    /// True where it looks toward the end of its axis.
+    pub(super) fn is_far(self) -> bool {
+        matches!(self, Self::Right | Self::Top)
+    }
+}
+
+/// A front: a door leaf, a drawer front or a false front.
+#[derive(Clone, Debug)]
+pub struct Front<'a> {
+    /// Its name: `console.press.left-door`.
+    pub path: &'a str,
+    /// Its opening.
+    pub opening: &'a Opening,
+    /// How it is made and hung.
+    pub fronts: &'a Fronts,
+    /// The case it belongs to.
+    pub case: usize,
+    /// The space it takes.
+    pub space: Cuboid,
+    /// Its boards.
+    pub parts: Vec<&'a Part>,
+    /// The side it is hung on.
+    pub hung: Option<Side>,
+}
+
+/// Boards side by side whose swelling moves an edge, and how much of it does.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Mover {
+    /// What they are: `leaf`, `2 stiles of the leaf`.
+    pub(super) what: String,
+    /// Their stock.
+    pub(super) stock: StockId,
+    /// Their width, all together.
+    pub(super) wide: Length,
+    /// The part of their swelling that closes the gap; below nought where it
+    /// opens it.
+    pub(super) share: Exact,
+}
+
+/// Every front of the cases from `first` to `last`; the parts of one front
+/// follow each other.
+pub(super) fn fronts<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Front<'a>> {
+    let mut all: Vec<Front<'a>> = Vec::new();
+    for part in &parts.all {
+        let Assembly::Front(path) = &part.assembly else { continue };
+        match all.last_mut().filter(|front| front.path == path) {
+            Some(front) => {
+                front.space = front.space.union(&part.cuboid());
+                front.parts.push(part);
+            }
+            None => all.extend(front(piece, part, path)),
+        }
+    }
+    all
+}
+
+fn front<'a>(piece: &'a Piece, part: &'a Part, path: &'a str) -> Option<Front<'a>> {
+    let (opening, leaf) = path.rsplit_once('.')?;
+    let case = piece.cases.get(part.case)?;
+    let opening = case.openings.iter().find(|known| known.path == opening && known.is_leaf())?;
+    let hung = match opening.kind {
+        OpeningKind::Door(side) => Some(side),
+        OpeningKind::Doors if leaf == "left-door" => Some(Side::Left),
+        OpeningKind::Doors => Some(Side::Right),
+        _ => None,
+    };
+    Some(Front {
+        path,
+        opening,
+        fronts: opening.front.as_ref()?,
+        case: part.case,
+        space: part.cuboid(),
+        parts: vec![part],
+        hung,
+    })
+}
+
+impl Front<'_> {
+    /// What it is called in a sentence: `leaf`, `front`.
+    #[must_use]
+    pub fn noun(&self) -> &'static str {
+        if self.hung.is_some() { "leaf" } else { "front" }
+    }
+
+    /// What moves one of its edges. A door moves away from its hinges, for it
+    /// can't move toward them; any other front from the middle of its
+    /// fixings, half to each side. Rails and stiles keep their length.
+    pub(super) fn movers(&self, piece: &Piece, parts: &Parts, edge: Edge) -> Vec<Mover> {
+        let mut movers = Vec::new();
+        let share = match (self.hung, edge) {
+            (Some(Side::Left), Edge::Left) | (Some(Side::Right), Edge::Right) => Exact::ZERO,
+            (Some(_), _) if edge.direction() == Direction::X => Exact::ONE,
+            _ => Exact::ratio(1, 2),
+        };
+        let across = |part: &&&Part| {
+            matches!(part.role, Role::Slab | Role::FrontStile)
+                && part.placement.width == edge.direction()
+        };
+        let moving: Vec<&&Part> = self.parts.iter().filter(across).collect();
+        if let Some(first) = moving.first().filter(|_| !share.is_zero()) {
+            let noun = self.noun();
+            let what = match moving.len() {
+                1 => noun.to_owned(),
+                count => format!("{count} stiles of the {noun}"),
+            };
+            let wide = moving.iter().map(|part| part.width.length).sum();
+            movers.push(Mover { what, stock: first.stock, wide, share });
+        }
+        movers.extend(self.lift(piece, parts, edge));
+        movers
+    }
+
+    /// A drawer that lies on its runners grows upward from them, and takes
+    /// its front along by half of that.
+    fn lift(&self, piece: &Piece, parts: &Parts, edge: Edge) -> Option<Mover> {
+        let OpeningKind::Drawer { slide: Some(slide), .. } = self.opening.kind else { return None };
+        if edge.direction() != Direction::Y || !piece.slides.get(slide)?.undermount {
+            return None;
+        }
+        let side = parts.of_case(self.case).iter().find(|part| {
+            part.role == Role::DrawerSide
+                && matches!(&part.assembly, Assembly::DrawerBox(path) if *path == self.opening.path)
+        })?;
+        if side.placement.width != Direction::Y {
+            return None;
+        }
+        let half = Exact::ratio(1, 2);
+        let share = if edge == Edge::Top { half } else { -half };
+        Some(Mover {
+            what: "side of the box".to_owned(),
+            stock: side.stock,
+            wide: side.width.length,
+            share,
+        })
+    }
+}

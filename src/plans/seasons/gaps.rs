@@ -1,0 +1,199 @@
+//! Every gap round every front: as it is fitted, and what the year makes of it.
+
+use crate::measure::{Exact, Length};
+use crate::model::{Piece, StockId};
+use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Role};
+
+use super::climate::Climate;
+use super::fronts::{Edge, Front, Mover, fronts};
+use super::stack::{self, Stack};
+
+/// Wood beside a gap, and what its swelling does to the gap.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Swell {
+    /// What it is: `leaf`, `rail above`.
+    pub what: String,
+    /// Its stock.
+    pub stock: StockId,
+    /// How wide it is across the grain.
+    pub wide: Length,
+    /// Change for each point of moisture, in millionths.
+    pub coefficient: u32,
+    /// The part of its swelling that closes the gap.
+    pub share: Exact,
+    /// What it takes from the gap on the driest day: mostly below nought.
+    pub driest: Length,
+    /// What it takes on the dampest day.
+    pub dampest: Length,
+}
+
+/// A gap at one edge of a front.
+#[derive(Clone, Debug)]
+pub struct Gap<'a> {
+    /// The front.
+    pub front: Front<'a>,
+    /// Its edge.
+    pub edge: Edge,
+    /// What stands across the gap: the name of a part or front.
+    pub against: String,
+    /// It is the gap between the two leaves of a pair.
+    pub meeting: bool,
+    /// As it is fitted.
+    pub fitted: Length,
+    /// On the driest day of the room.
+    pub driest: Length,
+    /// On the dampest day.
+    pub dampest: Length,
+    /// What makes the difference.
+    pub swells: Vec<Swell>,
+    /// How far it may be off when it is made.
+    pub stack: Stack,
+}
+
+impl Gap<'_> {
+    /// The least it comes to.
+    #[must_use]
+    pub fn least(&self) -> Length {
+        self.fitted.min(self.driest).min(self.dampest)
+    }
+
+    /// The most it comes to.
+    #[must_use]
+    pub fn greatest(&self) -> Length {
+        self.fitted.max(self.driest).max(self.dampest)
+    }
+}
+
+/// Beyond this nothing is beside a front; it only stands near it.
+const NEAR: Length = Length::mm(25);
+
+/// Every gap of a piece, front by front. A gap between two fronts comes once,
+/// with the left or upper of them.
+#[must_use]
+pub fn gaps<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Gap<'a>> {
+    let climate = Climate::of(piece);
+    let fronts = fronts(piece, parts);
+    let mut found: Vec<Gap<'a>> = Vec::new();
+    for (index, front) in fronts.iter().enumerate() {
+        // Fronts stand in the order of their cases; only those of this case
+        // and the two beside it can be near.
+        let near = |other: &&Front<'_>| other.case.abs_diff(front.case) <= 1;
+        let before = fronts.get(..index).unwrap_or(&[]).iter().rev().take_while(near);
+        let after = fronts.get(index + 1..).unwrap_or(&[]).iter().take_while(near);
+        let others: Vec<&Front<'_>> = before.chain(after).collect();
+        for edge in Edge::ALL {
+            found.extend(gap(piece, parts, &climate, front, edge, &others));
+        }
+    }
+    found
+}
+
+fn gap<'a>(
+    piece: &'a Piece,
+    parts: &'a Parts,
+    climate: &Climate,
+    front: &Front<'a>,
+    edge: Edge,
+    others: &[&Front<'a>],
+) -> Option<Gap<'a>> {
+    let beside = others
+        .iter()
+        .filter_map(|other| Some((distance(&front.space, &other.space, edge)?, *other)))
+        .min_by_key(|(distance, _)| *distance);
+    let member = parts
+        .of_case(front.case)
+        .iter()
+        .filter(|part| matches!(part.assembly, Assembly::Frame(_) | Assembly::Carcass(_)))
+        .filter_map(|part| Some((distance(&front.space, &part.cuboid(), edge)?, part)))
+        .min_by_key(|(distance, _)| *distance);
+    let mut movers = front.movers(piece, parts, edge);
+    let (fitted, against, meeting) = match (beside, member) {
+        (Some((fitted, other)), member) if member.is_none_or(|(near, _)| fitted <= near) => {
+            if matches!(edge, Edge::Left | Edge::Top) {
+                return None;
+            }
+            movers.extend(other.movers(piece, parts, edge.facing()));
+            (fitted, other.path.to_owned(), other.opening.path == front.opening.path)
+        }
+        (_, Some((fitted, part))) => {
+            movers.extend(member_mover(piece, part, edge));
+            (fitted, part.path.clone(), false)
+        }
+        _ => return None,
+    };
+    let swells: Vec<Swell> =
+        movers.iter().filter_map(|mover| swell(piece, climate, mover)).collect();
+    let on = |day: fn(&Swell) -> Length| fitted - swells.iter().map(day).sum::<Length>();
+    Some(Gap {
+        edge,
+        against,
+        meeting,
+        fitted,
+        driest: on(|swell| swell.driest),
+        dampest: on(|swell| swell.dampest),
+        stack: stack::of(piece, front, edge, meeting),
+        swells,
+        front: front.clone(),
+    })
+}
+
+/// From an edge of a front to a body beside it; `None` where it is not beside.
+fn distance(front: &Cuboid, body: &Cuboid, edge: Edge) -> Option<Length> {
+    let positive = |direction| front.overlap_along(body, direction).is_positive();
+    if !positive(edge.along()) || !positive(Direction::Z) {
+        return None;
+    }
+    let direction = edge.direction();
+    let distance = if edge.is_far() {
+        body.from.along(direction) - front.to.along(direction)
+    } else {
+        front.from.along(direction) - body.to.along(direction)
+    };
+    (!distance.is_negative() && distance <= NEAR).then_some(distance)
+}
+
+/// How a member of the frame moves toward an opening. It is held by its end
+/// joints, so half of its swelling goes to each side; an outer stile is held
+/// where the rails end at its inner edge and swells outward only.
+fn member_mover(piece: &Piece, part: &Part, edge: Edge) -> Option<Mover> {
+    if part.placement.width != edge.direction() {
+        return None;
+    }
+    let case = piece.cases.get(part.case)?;
+    let (from, to) = part.extent(Direction::X);
+    let outer = from <= case.x || to >= case.x + case.wide.length;
+    if part.role == Role::Stile && outer {
+        return None;
+    }
+    let noun = match part.role {
+        Role::Stile => "stile",
+        Role::Rail => "rail",
+        _ => "board",
+    };
+    let place = match edge {
+        Edge::Top => "above",
+        Edge::Bottom => "below",
+        Edge::Left | Edge::Right => "beside",
+    };
+    Some(Mover {
+        what: format!("{noun} {place}"),
+        stock: part.stock,
+        wide: part.width.length,
+        share: Exact::ratio(1, 2),
+    })
+}
+
+fn swell(piece: &Piece, climate: &Climate, mover: &Mover) -> Option<Swell> {
+    let stock = piece.stock(mover.stock)?;
+    stock.wood?;
+    let whole = climate.swelling(stock, mover.wide);
+    Some(Swell {
+        what: mover.what.clone(),
+        stock: mover.stock,
+        wide: mover.wide,
+        coefficient: whole.coefficient,
+        share: mover.share,
+        driest: whole.driest * mover.share,
+        dampest: whole.dampest * mover.share,
+    })
+}

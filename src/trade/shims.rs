@@ -1,0 +1,58 @@
+//! What is laid between a front and its frame to set a gap.
+
+use crate::measure::{Exact, Length};
+
+/// Shims for a gap.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Shims {
+    /// Hard shims, thickest first, and how many of each.
+    pub stack: Vec<(Length, i64)>,
+    /// What they come to.
+    pub thick: Length,
+    /// How many playing cards do the same.
+    pub cards: i64,
+    /// What the cards come to.
+    pub cards_thick: Length,
+}
+
+/// The shims that come nearest to a gap without being thicker: sheets of 1/8,
+/// 1/16, 1/32 and 1/64 in, or of 3, 2, 1 and 0.5 mm, and as many playing cards
+/// of `card` as come nearest (common practice, no source).
+#[must_use]
+pub fn shim_stack(gap: Length, metric: bool, card: Length) -> Shims {
+    let set = if metric {
+        [Length::mm(3), Length::mm(2), Length::mm(1), Length::mm(1) * Exact::ratio(1, 2)]
+    } else {
+        [8, 16, 32, 64].map(|part| Length::inches(1, part))
+    };
+    let mut left = gap;
+    let mut stack = Vec::new();
+    for shim in set {
+        let count = (left / shim).floor().clamp(0, 99);
+        if count > 0 {
+            stack.push((shim, count));
+            left -= shim * count;
+        }
+    }
+    let cards = if card.is_positive() { (gap / card).round().clamp(0, 999) } else { 0 };
+    Shims { stack, thick: gap - left, cards, cards_thick: card * cards }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Cards of 0.30 mm: 1/16 in takes 5 (1.5 mm), 3/32 takes 8 (2.4 mm), 1/8
+    /// takes 10 or 11 (common practice; arithmetic).
+    #[test]
+    fn cards_come_nearest() {
+        let card = Length::mm(3) / 10;
+        for (gap, cards) in [((1, 16), 5), ((3, 32), 8), ((1, 8), 11)] {
+            let shims = shim_stack(Length::inches(gap.0, gap.1), false, card);
+            assert_eq!(shims.cards, cards);
+            assert_eq!(shims.thick, Length::inches(gap.0, gap.1));
+        }
+        let shims = shim_stack(Length::mm(25) / 10, true, card);
+        assert_eq!(shims.stack, [(Length::mm(2), 1), (Length::mm(1) / 2, 1)]);
+    }
+}
