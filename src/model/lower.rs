@@ -2,7 +2,7 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade, Sink};
 use crate::measure::{Length, Span, Spanned, Tape, nearest};
-use crate::vocabulary::{Entries, Entry, Sourced};
+use crate::vocabulary::{BLOCKS, Entries, Entry, Sourced, block_named};
 
 use super::size::{Facts, Size};
 
@@ -27,6 +27,13 @@ pub(super) struct Names<'a> {
 }
 
 impl Lower {
+    /// A block with nothing in it, so that its defaults can be asked for.
+    pub(super) fn empty(&self, name: &str) -> Entries {
+        let block = block_named(name).unwrap_or(BLOCKS[0]);
+        let nowhere = Span::default();
+        Entries::new(block, self.tape.unit, nowhere, nowhere, Vec::new())
+    }
+
     /// A size from a length of the vocabulary, if the word stands or has a default.
     pub(super) fn size(&mut self, entries: &Entries, word: &str, name: &str) -> Option<Size> {
         entries.length(word).map(|value| self.facts.sourced(value, name))

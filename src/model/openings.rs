@@ -426,7 +426,7 @@ fn misplaced(entry: &Entry, axis: Axis, frameless: bool) -> Option<Diagnostic> {
 }
 
 fn divider(entry: &Entry, context: &Context<'_>, ctx: &mut Lower) -> Option<Board> {
-    let empty = super::shop::empty_block("divider");
+    let empty = ctx.empty("divider");
     let body = entry.body().unwrap_or(&empty);
     read_case::board_like(body, context.partitions, "divider", entry.head, context.shared, ctx)
 }

@@ -50,7 +50,7 @@ fn opening(
     ctx: &mut Lower,
 ) -> Option<Opening> {
     let entry = draft.entry;
-    let empty = super::shop::empty_block(match entry.word.word {
+    let empty = ctx.empty(match entry.word.word {
         "across" | "down" => "group",
         other => other,
     });

@@ -9,7 +9,6 @@ use super::case::{
 };
 use super::front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Run, Set};
 use super::lower::{Lower, Names};
-use super::shop::empty_block;
 use super::size::Size;
 use super::stock::{Stock, StockId};
 
@@ -78,7 +77,7 @@ pub(super) fn joinery(
         Some("butt") => JointKind::Butt,
         _ => kind,
     };
-    let empty = empty_block("joint");
+    let empty = ctx.empty("joint");
     let sizes = entry.and_then(|entry| entry.body()).unwrap_or(&empty);
     let mut joint = Joinery {
         kind,
@@ -152,7 +151,7 @@ pub(super) fn ends(
         let body = own.and_then(Entry::body);
         let span = own.or(both).map_or(at, |entry| entry.head);
         let what = format!("the {} end", side.word());
-        let empty = empty_block("end");
+        let empty = ctx.empty("end");
         let body = body.unwrap_or(&empty);
         let mut notes = notes.clone();
         notes.extend(body.notes());
@@ -234,7 +233,7 @@ pub(super) fn top(
     let body = entry.body()?;
     let stretchers = match body.one("stretchers") {
         Some(stretchers) => {
-            let empty = empty_block("stretchers");
+            let empty = ctx.empty("stretchers");
             let sizes = stretchers.body().unwrap_or(&empty);
             let count = stretchers.count(0)?;
             if count.value == 0 || count.value > 20 {
@@ -285,7 +284,7 @@ pub(super) fn shelves(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Shelves {
-    let empty = empty_block("shelves");
+    let empty = ctx.empty("shelves");
     let entry = case.one("shelves");
     let body = entry.and_then(Entry::body).unwrap_or(&empty);
     let named = ctx.refer(body, "stock", &shared.stock_names).map(|index| StockId(index.value));
@@ -355,7 +354,7 @@ fn set(body: &Entries, ctx: &mut Lower) -> Option<Set> {
     if body.word("set")?.value != "overlay" {
         return Some(Set::Inset);
     }
-    let empty = empty_block("overlay");
+    let empty = ctx.empty("overlay");
     let sizes = body.one("set").and_then(Entry::body).unwrap_or(&empty);
     Some(Set::Overlay(ctx.size(sizes, "by", "overlay")?))
 }
@@ -408,7 +407,7 @@ pub(super) fn drawers(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Op
     let stock = stock(body, None, "the drawer boxes", entry.head, shared, ctx);
     let bottom = ctx.refer(body, "bottom-stock", &shared.stock_names);
     let slide = ctx.refer(body, "slide", &shared.slides);
-    let empty = empty_block("groove");
+    let empty = ctx.empty("groove");
     let groove = body.one("groove");
     let sizes = groove.and_then(Entry::body).unwrap_or(&empty);
     let stock = stock?;

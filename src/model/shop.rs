@@ -1,7 +1,7 @@
 //! The shop the piece is made in.
 
 use crate::measure::{Duration, Exact, Length, Percent, Unit};
-use crate::vocabulary::{Entries, Value, block_named};
+use crate::vocabulary::{Entries, Value};
 
 use super::lower::Lower;
 
@@ -56,11 +56,11 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
     let body = match body {
         Some(body) => body,
         None => {
-            empty = empty_block("shop");
+            empty = ctx.empty("shop");
             &empty
         }
     };
-    let empty_allow = empty_block("allow");
+    let empty_allow = ctx.empty("allow");
     let allow = body.one("allow").and_then(|entry| entry.body()).unwrap_or(&empty_allow);
     let length = |entries: &Entries, word: &str| {
         entries.length(word).map_or(Length::ZERO, |value| value.value)
@@ -69,7 +69,7 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
         Value::Percent(percent) => Some(percent),
         _ => None,
     });
-    let empty_tolerance = empty_block("tolerance");
+    let empty_tolerance = ctx.empty("tolerance");
     let tolerance =
         body.one("tolerance").and_then(|entry| entry.body()).unwrap_or(&empty_tolerance);
     let feed = body.any("feed").and_then(|value| match value.value {
@@ -100,15 +100,4 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
         set_up: body.duration("set-up").map(|d| d.value).unwrap_or_default(),
         notes: body.notes(),
     }
-}
-
-/// A block with nothing in it, so that its defaults can be asked for.
-pub(super) fn empty_block(name: &str) -> Entries {
-    let block = block_named(name).unwrap_or(crate::vocabulary::BLOCKS[0]);
-    Entries::new(
-        block,
-        crate::measure::Span::default(),
-        crate::measure::Span::default(),
-        Vec::new(),
-    )
 }

@@ -4,7 +4,6 @@ use crate::measure::{Exact, Length, Percent, Span, Temperature};
 use crate::vocabulary::{Entries, Value};
 
 use super::lower::Lower;
-use super::shop::empty_block;
 use super::size::Size;
 
 /// The room.
@@ -60,7 +59,7 @@ pub struct KeepOut {
 }
 
 pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
-    let empty = empty_block("site");
+    let empty = ctx.empty("site");
     let body = body.unwrap_or(&empty);
     let keep_outs = body
         .all("keep-out")

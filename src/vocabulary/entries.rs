@@ -5,7 +5,7 @@
 use std::cell::Cell;
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::{Angle, Duration, Exact, Length, Span, Spanned};
+use crate::measure::{Angle, Duration, Exact, Length, Span, Spanned, Unit};
 
 use super::defaults;
 use super::value::{Origin, SizeExpr, Sourced, Value};
@@ -36,6 +36,8 @@ pub struct Entries {
     pub open: Span,
     /// Just before the closing brace: where a statement can be added.
     pub close: Span,
+    /// What a bare number of its file counts.
+    pub unit: Unit,
     items: Vec<Entry>,
 }
 
@@ -105,8 +107,14 @@ impl Entry {
 impl Entries {
     /// The statements of a block.
     #[must_use]
-    pub fn new(block: &'static Block, open: Span, close: Span, items: Vec<Entry>) -> Self {
-        Self { block, open, close, items }
+    pub fn new(
+        block: &'static Block,
+        unit: Unit,
+        open: Span,
+        close: Span,
+        items: Vec<Entry>,
+    ) -> Self {
+        Self { block, open, close, unit, items }
     }
 
     /// The one statement with this word.
@@ -158,7 +166,7 @@ impl Entries {
                 .map(|value2| Sourced { value: value2, origin: Origin::Written(entry.head) });
         }
         let word = self.block.word(word)?;
-        let value = defaults::value(self.block.name, word.word)?;
+        let value = defaults::value(self.block.name, word.word, self.unit)?;
         pick(value).map(|value| Sourced {
             value,
             origin: Origin::Default { block: self.block.name, word: word.word },

@@ -68,7 +68,7 @@ impl Reader<'_> {
         if self.whole {
             self.complete(block, &entries, items, open, close);
         }
-        Entries::new(block, open, close, entries)
+        Entries::new(block, self.unit, open, close, entries)
     }
 
     /// Required words, and groups of which exactly one must stand.

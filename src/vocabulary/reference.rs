@@ -103,7 +103,10 @@ fn value(word: &Word) -> String {
 
 fn otherwise(word: &Word) -> String {
     match (word.default, word.times) {
-        (Some(default), _) => format!("`{default}`"),
+        (Some(default), _) => match word.metric {
+            Some(metric) => format!("`{default}`; `{metric}` in a metric file"),
+            None => format!("`{default}`"),
+        },
         (None, Times::Required) => "must stand".to_owned(),
         (None, _) => String::new(),
     }

@@ -153,6 +153,8 @@ pub struct Word {
     pub times: Times,
     /// What holds where it is not written, as it would be written.
     pub default: Option<&'static str>,
+    /// The same in a metric file, where it is another figure.
+    pub metric: Option<&'static str>,
     /// One line of help.
     pub help: &'static str,
     /// An example of the whole statement.
@@ -171,6 +173,7 @@ impl Word {
             body: Body::None,
             times: Times::Once,
             default: None,
+            metric: None,
             help,
             example,
             not_yet: false,
@@ -216,6 +219,13 @@ impl Word {
     #[must_use]
     pub const fn default(mut self, text: &'static str) -> Self {
         self.default = Some(text);
+        self
+    }
+
+    /// What holds instead in a metric file.
+    #[must_use]
+    pub const fn metric(mut self, text: &'static str) -> Self {
+        self.metric = Some(text);
         self
     }
 

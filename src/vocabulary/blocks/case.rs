@@ -64,7 +64,8 @@ pub(super) const BASE: Block = Block {
             .required(),
         Word::new("set-back", "from the face of the frame back to the kick board", "set-back 3")
             .takes(&[needs(Kind::Length)])
-            .default("3 in"),
+            .default("3 in")
+            .metric("75 mm"),
         Word::new("cut-into", "the ends run to the floor and are notched", "cut-into ends")
             .takes(&[needs(Kind::Choice(&["ends"]))]),
         Word::new("separate", "a frame of its own under the case", "separate"),
@@ -152,7 +153,8 @@ pub(super) const STRETCHERS: Block = Block {
     help: "Flat boards from end to end at the top.",
     words: &[Word::new("wide", "front to back", "wide 4")
         .takes(&[needs(Kind::Length)])
-        .default("4 in")],
+        .default("4 in")
+        .metric("100 mm")],
     one_of: &[],
 };
 
@@ -193,10 +195,12 @@ pub(super) const SHELVES: Block = Block {
             "clearance 1/8",
         )
         .takes(&[needs(Kind::Length)])
-        .default("1/8 in"),
+        .default("1/8 in")
+        .metric("3 mm"),
         Word::new("set-back", "behind the frame or the front edge", "set-back 1/2")
             .takes(&[needs(Kind::Length)])
-            .default("1/4 in"),
+            .default("1/4 in")
+            .metric("6 mm"),
         JOINT_WORD,
         NOTE,
     ],
@@ -217,7 +221,8 @@ pub(super) const JOINT: Block = Block {
         .takes(&[needs(Kind::Length)]),
         Word::new("long", "the length of a tenon", "long 1")
             .takes(&[needs(Kind::Length)])
-            .default("1 in"),
+            .default("1 in")
+            .metric("25 mm"),
         Word::new(
             "thick",
             "the thickness of a tenon; a third of the stock unless written",
@@ -226,7 +231,8 @@ pub(super) const JOINT: Block = Block {
         .takes(&[needs(Kind::Length)]),
         Word::new("diameter", "the diameter of a dowel", "diameter 3/8")
             .takes(&[needs(Kind::Length)])
-            .default("3/8 in"),
+            .default("3/8 in")
+            .metric("9 mm"),
         Word::new("screw", "the length of a screw", "screw 1-1/4").takes(&[needs(Kind::Length)]),
     ],
     one_of: &[],

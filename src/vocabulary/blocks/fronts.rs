@@ -31,10 +31,12 @@ pub(super) const FRONTS: Block = Block {
         .default("slab"),
         Word::new("gap", "the reveal round an inset front", "gap 3/32")
             .takes(&[needs(Kind::Length)])
-            .default("3/32 in"),
+            .default("3/32 in")
+            .metric("2.5 mm"),
         Word::new("meeting", "between the two leaves of a pair", "meeting 1/8")
             .takes(&[needs(Kind::Length)])
-            .default("1/8 in"),
+            .default("1/8 in")
+            .metric("3 mm"),
         Word::new("hinge", "the doors' hinge", "hinge inset-cup")
             .takes(&[needs(Kind::Refer("hinge"))]),
         Word::new(
@@ -62,7 +64,8 @@ pub(super) const OVERLAY: Block = Block {
     help: "How far a front reaches over the edge of its opening.",
     words: &[Word::new("by", "on every side", "by 1/2")
         .takes(&[needs(Kind::Length)])
-        .default("1/2 in")],
+        .default("1/2 in")
+        .metric("12 mm")],
     one_of: &[],
 };
 
@@ -83,10 +86,12 @@ pub(super) const PANEL: Block = Block {
             .required(),
         Word::new("groove", "how deep the grooves are, and the tongues of the rails", "groove 3/8")
             .takes(&[needs(Kind::Length)])
-            .default("3/8 in"),
+            .default("3/8 in")
+            .metric("9 mm"),
         Word::new("float", "left free in each groove for a solid panel to move", "float 1/8")
             .takes(&[needs(Kind::Length)])
-            .default("1/16 in"),
+            .default("1/16 in")
+            .metric("1.5 mm"),
         NOTE,
     ],
     one_of: &[],
@@ -110,7 +115,8 @@ pub(super) const FLUTES: Block = Block {
             .required(),
         Word::new("land", "the least flat left between flutes and at the edges", "land 3/16")
             .takes(&[needs(Kind::Length)])
-            .default("1/8 in"),
+            .default("1/8 in")
+            .metric("3 mm"),
         Word::new(
             "stop",
             "how far they stop short of both ends; run through unless written",
@@ -150,7 +156,8 @@ pub(super) const DRAWERS: Block = Block {
         .takes(&[needs(Kind::Refer("stock"))]),
         Word::new("packer-wide", "the height of a packer", "packer-wide 2")
             .takes(&[needs(Kind::Length)])
-            .default("2 in"),
+            .default("2 in")
+            .metric("50 mm"),
         NOTE,
     ],
     one_of: &[],
@@ -164,17 +171,20 @@ pub(super) const GROOVE: Block = Block {
     words: &[
         Word::new("up", "from the lower edge to the groove", "up 13 mm")
             .takes(&[needs(Kind::Length)])
-            .default("1/2 in"),
+            .default("1/2 in")
+            .metric("12 mm"),
         Word::new("deep", "how deep it is", "deep 1/4")
             .takes(&[needs(Kind::Length)])
-            .default("1/4 in"),
+            .default("1/4 in")
+            .metric("6 mm"),
         Word::new(
             "play",
             "the bottom is this much smaller than its grooves would hold",
             "play 1/16",
         )
         .takes(&[needs(Kind::Length)])
-        .default("1/16 in"),
+        .default("1/16 in")
+        .metric("1.5 mm"),
     ],
     one_of: &[],
 };

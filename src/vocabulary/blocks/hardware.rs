@@ -35,7 +35,8 @@ pub(super) const HINGE: Block = Block {
             .takes(&[needs(Kind::LengthRange)]),
         Word::new("from-end", "from the door's end to the centre of its first hinge", "from-end 3")
             .takes(&[needs(Kind::Length)])
-            .default("3 in"),
+            .default("3 in")
+            .metric("75 mm"),
         Word::new("price", "what it costs", "price 5.80 each")
             .takes(&[needs(Kind::Price(&["each", "pair"]))]),
         NOTE,
@@ -116,7 +117,8 @@ pub(super) const PULL: Block = Block {
             .default("middle"),
         Word::new("from-edge", "from a door's lead edge to its screws", "from-edge 1-1/4")
             .takes(&[needs(Kind::Length)])
-            .default("1-1/4 in"),
+            .default("1-1/4 in")
+            .metric("30 mm"),
         Word::new("price", "what it costs", "price 12 each")
             .takes(&[needs(Kind::Price(&["each", "pair"]))]),
         NOTE,

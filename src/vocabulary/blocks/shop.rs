@@ -18,7 +18,8 @@ pub(super) const SHOP: Block = Block {
         .default("40%"),
         Word::new("kerf", "the width of the saw's cut", "kerf 1/8")
             .takes(&[needs(Kind::Length)])
-            .default("1/8 in"),
+            .default("1/8 in")
+            .metric("3 mm"),
         Word::new(
             "allow",
             "rough size over finished size",
@@ -43,10 +44,12 @@ pub(super) const SHOP: Block = Block {
             "base-plate 6",
         )
         .takes(&[needs(Kind::Length)])
-        .default("6 in"),
+        .default("6 in")
+        .metric("150 mm"),
         Word::new("feed", "how fast the router is fed", "feed 100 per min")
             .takes(&[needs(Kind::Feed)])
-            .default("100 in per min"),
+            .default("100 in per min")
+            .metric("2.5 m per min"),
         Word::new("set-up", "how long it takes to change a set-up", "set-up 15 min")
             .takes(&[needs(Kind::Duration)])
             .default("15 min"),
@@ -76,13 +79,16 @@ pub(super) const TOLERANCE: Block = Block {
     words: &[
         Word::new("cut", "a part cut to a stop or fence", "cut 1/64")
             .takes(&[needs(Kind::Length)])
-            .default("1/64 in"),
+            .default("1/64 in")
+            .metric("0.4 mm"),
         Word::new("square", "the difference of an opening's two diagonals", "square 1/16")
             .takes(&[needs(Kind::Length)])
-            .default("1/32 in"),
+            .default("1/32 in")
+            .metric("0.8 mm"),
         Word::new("place", "a front or hinge set by hand", "place 1/64")
             .takes(&[needs(Kind::Length)])
-            .default("1/64 in"),
+            .default("1/64 in")
+            .metric("0.4 mm"),
     ],
     one_of: &[],
 };
@@ -95,13 +101,16 @@ pub(super) const ALLOW: Block = Block {
     words: &[
         Word::new("length", "left on the length of solid parts", "length 1")
             .takes(&[needs(Kind::Length)])
-            .default("1 in"),
+            .default("1 in")
+            .metric("25 mm"),
         Word::new("width", "left on the width of solid parts", "width 1/4")
             .takes(&[needs(Kind::Length)])
-            .default("1/4 in"),
+            .default("1/4 in")
+            .metric("6 mm"),
         Word::new("edge-trim", "trimmed off each factory edge of a sheet", "edge-trim 1/2")
             .takes(&[needs(Kind::Length)])
-            .default("1/2 in"),
+            .default("1/2 in")
+            .metric("12 mm"),
     ],
     one_of: &[],
 };
