@@ -5,3 +5,4 @@
 pub mod assembly;
 pub mod hardware;
 pub mod setups;
+pub mod small_parts;

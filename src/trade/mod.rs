@@ -4,10 +4,16 @@
 
 mod cutter;
 mod fasteners;
+mod gluing;
 mod hinging;
+mod lumber;
+mod small_work;
 mod square;
 
-pub use cutter::{depth_passes, flute_width, speed_limit};
+pub use cutter::{depth_passes, flute_width, rim_speed, speed_limit};
 pub use fasteners::{pocket_count, pocket_screw};
+pub use gluing::{joint_clamps, panel_clamps, spreading};
 pub use hinging::{butt_gap, hinges_for_height};
+pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_for};
+pub use small_work::{narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed};
 pub use square::{diagonal, diagonals_within};
