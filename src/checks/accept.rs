@@ -45,31 +45,23 @@ pub fn accept(accepts: &[Accept], diagnostics: Vec<Diagnostic>) -> Vec<Diagnosti
 /// One cause, one message: what a rule says again at the same statement, of
 /// other openings, is told with the first.
 fn fold(diagnostics: Vec<Diagnostic>) -> Vec<Diagnostic> {
-    let mut kept: Vec<(Diagnostic, Vec<String>)> = Vec::with_capacity(diagnostics.len());
-    for diagnostic in diagnostics {
-        let same = |known: &&mut (Diagnostic, Vec<String>)| {
+    let mut kept: Vec<Diagnostic> = Vec::with_capacity(diagnostics.len());
+    for mut diagnostic in diagnostics {
+        let same = |known: &&mut Diagnostic| {
             diagnostic.severity != Severity::Error
-                && known.0.slug == diagnostic.slug
-                && known.0.primary.span == diagnostic.primary.span
-                && known.0.subject != diagnostic.subject
+                && known.slug == diagnostic.slug
+                && known.primary.span == diagnostic.primary.span
+                && known.subject != diagnostic.subject
         };
-        match (kept.iter_mut().find(same), &diagnostic.subject) {
-            (Some((_, others)), Some(subject)) => others.push(subject.clone()),
-            _ => kept.push((diagnostic, Vec::new())),
+        match (kept.iter_mut().find(same), &mut diagnostic.subject) {
+            (Some(first), Some(subject)) if first.also.last() != Some(subject) => {
+                first.also.push(std::mem::take(subject));
+            }
+            (Some(_), Some(_)) => {}
+            _ => kept.push(diagnostic),
         }
     }
-    kept.into_iter().map(|(diagnostic, others)| with_others(diagnostic, others)).collect()
-}
-
-fn with_others(diagnostic: Diagnostic, mut others: Vec<String>) -> Diagnostic {
-    others.dedup();
-    let said = others.len().min(6);
-    let names = others.get(..said).unwrap_or_default().join(", ");
-    match others.len().saturating_sub(said) {
-        _ if others.is_empty() => diagnostic,
-        0 => diagnostic.note(format!("the same is true of {names}")),
-        more => diagnostic.note(format!("the same is true of {names} and {more} more")),
-    }
+    kept
 }
 
 fn silences(accept: &Accept, diagnostic: &Diagnostic) -> bool {

@@ -11,9 +11,11 @@ mod movement;
 mod ornament;
 mod reading;
 mod rule;
+mod shop;
 mod site;
 
 use crate::diagnostics::Sink;
+use crate::measure::{FileId, Span};
 use crate::model::Piece;
 use crate::parts::Parts;
 
@@ -43,8 +45,16 @@ const RULES: &[&Rule] = &[
     &movement::cross_grain::RULE,
     &movement::gap_closes::RULE,
     &movement::panel_room::RULE,
+    &material::planed_too_thick::RULE,
+    &material::planing_scant::RULE,
     &ornament::flutes_none::RULE,
     &site::keep_out_hit::RULE,
+    // Last: a piece that can't be built is not judged by how it is made.
+    &shop::bit_speed::RULE,
+    &shop::clamps_short::RULE,
+    &shop::open_time_short::RULE,
+    &shop::small_for_router::RULE,
+    &shop::small_parts::RULE,
     &accept::RULE,
 ];
 
@@ -56,6 +66,12 @@ pub fn all() -> impl Iterator<Item = &'static Rule> {
 /// Every slug.
 pub fn slugs() -> impl Iterator<Item = &'static str> {
     all().map(|rule| rule.slug)
+}
+
+/// True for what stands in the spec itself, not in a file that it uses: what
+/// others share and this piece does without is not judged here.
+fn in_spec(span: Span) -> bool {
+    span.file == FileId::default()
 }
 
 /// Runs the rules that look at the solved piece.

@@ -62,6 +62,8 @@ pub struct Diagnostic {
     pub fixes: Vec<Fix>,
     /// The part or opening it is about: `console.bank.upper`.
     pub subject: Option<String>,
+    /// Others that the same is true of, by the same statement.
+    pub also: Vec<String>,
 }
 
 impl Diagnostic {
@@ -86,6 +88,7 @@ impl Diagnostic {
             notes: Vec::new(),
             fixes: Vec::new(),
             subject: None,
+            also: Vec::new(),
         }
     }
 

@@ -307,8 +307,10 @@ pub struct Bit {
     pub diameter: Length,
     /// The diameter of its shank.
     pub shank: Option<Length>,
-    /// The speed it is run at, in turns a minute, and where that is written.
+    /// The speed it is run at, in turns a minute.
     pub speed: Option<u32>,
+    /// The statement that gives it.
+    pub speed_span: Option<Span>,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// Where it is written.
@@ -318,12 +320,14 @@ pub struct Bit {
 pub(super) fn bit(entry: &Entry, ctx: &mut Lower) -> Option<Bit> {
     let body = entry.body()?;
     let (word, _) = body.first_of(&["round-nose", "straight"])?;
+    let speed = body.count("speed");
     Some(Bit {
         name: entry.text(0)?.value.to_owned(),
         shape: if word == "straight" { BitShape::Straight } else { BitShape::RoundNose },
         diameter: ctx.positive(body, word, "bit diameter")?.length,
         shank: body.length("shank").map(|shank| shank.value),
-        speed: body.count("speed").map(|speed| speed.value),
+        speed: speed.map(|speed| speed.value),
+        speed_span: speed.and_then(|speed| speed.origin.span()),
         notes: body.notes(),
         span: entry.head,
     })

@@ -1,6 +1,6 @@
 //! The shop the piece is made in.
 
-use crate::measure::{Duration, Exact, Length, Percent, Unit};
+use crate::measure::{Duration, Exact, Length, Percent, Span, Unit};
 use crate::vocabulary::{Entries, Value};
 
 use super::lower::Lower;
@@ -30,6 +30,14 @@ pub struct Shop {
     pub day: Duration,
     /// How many clamps there are.
     pub clamps: u32,
+    /// The statement that says so.
+    pub clamps_span: Option<Span>,
+    /// How long the glue stays open once it is spread.
+    pub open_time: Duration,
+    /// The statement that says so.
+    pub open_time_span: Option<Span>,
+    /// Just behind the opening brace of its block, where a word can be added.
+    pub start: Option<Span>,
     /// Across the router's base plate.
     pub base_plate: Length,
     /// How far the router is fed in a minute.
@@ -52,6 +60,7 @@ pub struct Tolerance {
 }
 
 pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
+    let start = body.map(|body| Span { start: body.open.end, ..body.open });
     let empty;
     let body = match body {
         Some(body) => body,
@@ -77,6 +86,8 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
         _ => None,
     });
     let day = body.duration("day").map(|day| day.value).unwrap_or_default();
+    let clamps = body.count("clamps");
+    let open_time = body.duration("open-time");
     let base_plate = ctx.positive(body, "base-plate", "router base").unwrap_or_default();
     Shop {
         // The word has a default, so there always is one.
@@ -94,7 +105,11 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
         clamp: body.duration("clamp").map(|d| d.value).unwrap_or_default(),
         cure: body.duration("cure").map(|d| d.value).unwrap_or_default(),
         day: if day.0.is_positive() { day } else { Duration::hours(Exact::int(8)) },
-        clamps: body.count("clamps").map_or(0, |count| count.value),
+        clamps: clamps.map_or(0, |count| count.value),
+        clamps_span: clamps.and_then(|count| count.origin.span()),
+        open_time: open_time.map(|d| d.value).unwrap_or_default(),
+        open_time_span: open_time.and_then(|d| d.origin.span()),
+        start,
         base_plate: base_plate.length,
         feed: feed.unwrap_or_else(|| Length::new(Exact::int(100), Unit::Inch)),
         set_up: body.duration("set-up").map(|d| d.value).unwrap_or_default(),

@@ -82,6 +82,8 @@ pub struct Stock {
     pub kind: StockKind,
     /// The thickness it is sold by.
     pub nominal: Length,
+    /// The statement that gives it.
+    pub nominal_span: Span,
     /// The thickness of a finished part.
     pub thickness: Size,
     /// The wood, or the face veneer.
@@ -172,6 +174,7 @@ pub(super) fn lower(entry: &Entry, woods: &[OwnSpecies], ctx: &mut Lower) -> Opt
         wood,
         gravity: gravity.or(known),
         stiffness: species::stiffness(body).or(stiff),
+        nominal_span: kind_entry.head,
         thickness,
         species: body.word("species").map(|species| species.value),
         sawn: match body.word("sawn").map(|sawn| sawn.value).as_deref() {

@@ -143,6 +143,7 @@ fn wait(task: &Task) -> String {
     match task.waits_for {
         Wait::None => String::new(),
         Wait::Clamps => format!("{} in the clamps", task.wait),
+        Wait::Screws => format!("{} to set", task.wait),
         Wait::Finish => format!("{} to dry", task.wait),
     }
 }
@@ -172,13 +173,15 @@ fn step(
     }
     if task.clamps > 0 {
         let have = source.piece.shop.clamps;
-        times.push(format!("{} clamps", task.clamps));
+        let plural = if task.clamps == 1 { "" } else { "s" };
+        times.push(format!("{} clamp{plural}", task.clamps));
         if task.clamps > have {
-            times.push(format!(
-                "the shop has {have}: clamp it in {} goes, or borrow",
-                task.clamps.div_ceil(have.max(1))
-            ));
+            times.push(format!("the shop has {have}: borrow, or clamp through stiff cauls"));
         }
+    }
+    if task.spreading.0.is_positive() {
+        let open = source.piece.shop.open_time;
+        times.push(format!("{} to spread glue that stays open {open}", task.spreading));
     }
     more.push(times.join(", "));
     blocks.push(Block::Setting {

@@ -3,8 +3,9 @@
 use std::collections::BTreeMap;
 
 use crate::measure::Length;
-use crate::model::{Axis, Item, OpeningKind, Stock, StockId};
+use crate::model::{Axis, Item, OpeningKind, Piece, Stock, StockId};
 use crate::parts::{Grain, Part};
+use crate::plans::small_parts;
 
 use super::page::{Block, Table, left, right};
 use super::{Source, with_currency, words};
@@ -193,7 +194,26 @@ fn by_width(
             table.rows.push(row);
         }
         blocks.push(Block::Table(table));
+        blocks.extend(cautions(source, &lines));
     }
+}
+
+/// What must not go over a machine one by one.
+fn cautions(source: &Source<'_>, lines: &[Line<'_>]) -> Vec<Block> {
+    let marks = |small: fn(&Piece, &Part) -> bool| {
+        let own =
+            lines.iter().flat_map(|line| &line.parts).filter(|part| small(source.piece, part));
+        own.map(|part| part.mark.as_str()).collect::<Vec<&str>>().join(" ")
+    };
+    let (short, narrow) = (marks(small_parts::is_short), marks(small_parts::is_narrow));
+    let mut cautions = Vec::new();
+    if !short.is_empty() {
+        cautions.push(Block::Caution(format!("{short}: too short to plane, joint or rout one by one. Mill them as one longer blank, and cut to length last.")));
+    }
+    if !narrow.is_empty() {
+        cautions.push(Block::Caution(format!("{narrow}: too narrow to rip by itself. Rip it off a wider board, on the side of the blade away from the fence, with a push block.")));
+    }
+    cautions
 }
 
 /// The name of a part, the same for all that are cut alike.

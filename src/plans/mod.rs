@@ -6,3 +6,4 @@ pub mod assembly;
 pub mod hardware;
 pub mod seasons;
 pub mod setups;
+pub mod small_parts;

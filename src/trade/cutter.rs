@@ -35,6 +35,14 @@ pub fn speed_limit(diameter: Length) -> u32 {
     }
 }
 
+/// How far a point on the rim of a bit runs in a minute: π·D·n. Rounded up to
+/// a whole millimetre.
+#[must_use]
+pub fn rim_speed(diameter: Length, turns: u32) -> Length {
+    let mm = std::f64::consts::PI * diameter.to_mm_f64() * f64::from(turns);
+    Length::mm(mm.ceil() as i64)
+}
+
 /// Depths of the passes for a cut `deep` deep: no pass deeper than half the
 /// bit's diameter or 1/4 in (common practice, no source), all but the last the
 /// same, each the running depth to set.
@@ -73,6 +81,22 @@ mod tests {
         assert_eq!(passes.len(), 3);
         assert_eq!(passes.last(), Some(&Length::inches(5, 8)));
         assert_eq!(depth_passes(Length::inches(1, 2), Length::inches(1, 4)).len(), 1);
+    }
+
+    /// Worked by hand: 2 in at 18,000 is 9425 ft/min or 47.9 m/s, 3-1/2 in at
+    /// 12,000 is 10,996 ft/min, 1 in at 24,000 is 6283 ft/min.
+    #[test]
+    fn the_rim_runs_as_far_as_its_circle_turns() {
+        for (diameter, turns, feet) in [
+            (Length::inches(2, 1), 18_000, 9425.0),
+            (Length::inches(7, 2), 12_000, 10_996.0),
+            (Length::inches(1, 1), 24_000, 6283.0),
+        ] {
+            let got = rim_speed(diameter, turns).in_unit(Unit::Foot).to_f64();
+            assert!((got - feet).abs() < 1.0, "{got} {feet}");
+        }
+        let metres = rim_speed(Length::inches(2, 1), 18_000).in_unit(Unit::Metre).to_f64();
+        assert!((metres / 60.0 - 47.9).abs() < 0.05, "{metres}");
     }
 
     #[test]

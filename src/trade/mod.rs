@@ -4,6 +4,7 @@
 
 mod cutter;
 mod fasteners;
+mod gluing;
 mod hinging;
 mod listing;
 mod moisture;
@@ -11,15 +12,20 @@ mod movement;
 mod sheets;
 mod shims;
 mod species;
+mod lumber;
+mod small_work;
 mod square;
 
-pub use cutter::{depth_passes, flute_width, speed_limit};
+pub use cutter::{depth_passes, flute_width, rim_speed, speed_limit};
 pub use fasteners::{pocket_count, pocket_screw};
+pub use gluing::{joint_clamps, panel_clamps, spreading};
 pub use hinging::{butt_gap, hinges_for_height};
 pub use listing::{LISTINGS, Listing};
+pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_for};
 pub use moisture::equilibrium;
 pub use movement::movement;
 pub use sheets::{SHEETS, SheetGood, sheet_named};
 pub use shims::{Shims, shim_stack};
+pub use small_work::{narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed};
 pub use species::{SPECIES, Sawn, Species, Wood, species_named};
 pub use square::{diagonal, diagonals_within, lean, root_sum_square};

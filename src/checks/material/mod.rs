@@ -1,3 +1,41 @@
 //! What the stock allows.
 
 pub(super) mod part_too_large;
+pub(super) mod planed_too_thick;
+pub(super) mod planing_scant;
+
+use crate::diagnostics::{Diagnostic, Fix, Grade};
+use crate::measure::Tape;
+use crate::model::{Piece, Stock};
+use crate::parts::Parts;
+use crate::trade;
+
+/// The boards that count: those of the spec itself, and of a used file those
+/// that a part is made of.
+fn boards<'a>(piece: &'a Piece, parts: &'a Parts) -> impl Iterator<Item = &'a Stock> {
+    let all = piece.stocks.iter().enumerate().filter(|(_, stock)| stock.is_solid());
+    let counts = |(index, stock): &(usize, &Stock)| {
+        super::in_spec(stock.span) || parts.all.iter().any(|part| part.stock.0 == *index)
+    };
+    all.filter(counts).map(|(_, stock)| stock)
+}
+
+/// A rough thickness as the yard calls it: `5/4`, `27 mm`.
+fn rough_name(stock: &Stock, tape: &Tape) -> String {
+    let usual = trade::quarters(stock.nominal);
+    usual.map_or_else(|| tape.figure_with_unit(stock.nominal), str::to_owned)
+}
+
+/// Names the next rough board that planes to the thickness that is asked for.
+fn thicker_board(diagnostic: Diagnostic, stock: &Stock) -> Diagnostic {
+    let quarters = trade::is_in_quarters(stock.nominal);
+    match trade::rough_for(stock.thickness.length, quarters) {
+        Some((name, _)) => diagnostic.fix(Fix::new(
+            Grade::Choice,
+            format!("boards {name} rough"),
+            stock.nominal_span,
+            format!("lumber {name}"),
+        )),
+        None => diagnostic.note("no yard cuts boards that thick: glue it up of two or more"),
+    }
+}

@@ -23,6 +23,7 @@ struct Line<'a> {
     severity: &'a str,
     title: &'a str,
     subject: Option<&'a str>,
+    also: &'a [String],
     #[serde(flatten)]
     at: Place<'a>,
     label: &'a str,
@@ -113,6 +114,7 @@ fn object<'a>(sources: &'a Sources, diagnostic: &'a Diagnostic) -> Line<'a> {
         severity: diagnostic.severity.word(),
         title: &diagnostic.title,
         subject: diagnostic.subject.as_deref(),
+        also: &diagnostic.also,
         at: place(sources, diagnostic.primary.span),
         label: &diagnostic.primary.text,
         labels: diagnostic.labels.iter().map(marked).collect(),

@@ -12,6 +12,9 @@ use crate::diagnostics::{Diagnostic, Sources};
 /// Findings of one slug that are drawn in full; the rest is counted.
 const MOST_OF_A_KIND: usize = 20;
 
+/// Names of others that the same is true of.
+const MOST_ALSO: usize = 6;
+
 /// The column at which the lines under the snippet start, at least.
 const HEAD_LEAST: usize = 8;
 
@@ -93,6 +96,9 @@ fn foot(sources: &Sources, diagnostic: &Diagnostic, left_out: usize, look: Look)
     }
     rows.extend(diagnostic.because.as_deref().map(|because| Row::new("", text(because))));
     rows.extend(diagnostic.notes.iter().map(|note| Row::new("note", text(note))));
+    if !diagnostic.also.is_empty() {
+        rows.push(Row::new("also", text(&also(&diagnostic.also))));
+    }
     if left_out > 0 {
         let more = format!("{left_out} more statements take part; `--format json` lists them");
         rows.push(Row::new("note", text(&more)));
@@ -106,6 +112,15 @@ fn foot(sources: &Sources, diagnostic: &Diagnostic, left_out: usize, look: Look)
     let slug = format!("casewright explain {}", diagnostic.slug);
     rows.push(Row::new("more", vec![slug]));
     rows.iter().flat_map(|row| lay(row, column, look)).collect()
+}
+
+/// The first few of many names.
+fn also(names: &[String]) -> String {
+    let said = names.get(..MOST_ALSO.min(names.len())).unwrap_or_default().join(", ");
+    match names.len().saturating_sub(MOST_ALSO) {
+        0 => said,
+        more => format!("{said} and {more} more"),
+    }
 }
 
 /// The ways to mend it: what will stand there, then what that brings about.

@@ -1,6 +1,7 @@
 //! The order of assembly: tasks from the joints, their dependencies, and when
 //! one pair of hands does each.
 
+pub mod gluing;
 mod schedule;
 mod tasks;
 
@@ -18,6 +19,8 @@ pub enum Wait {
     None,
     /// It stays in the clamps.
     Clamps,
+    /// The glue sets while screws hold it.
+    Screws,
     /// The finish dries.
     Finish,
 }
@@ -58,6 +61,8 @@ pub struct Task {
     pub waits_for: Wait,
     /// Clamps in use while it waits.
     pub clamps: u32,
+    /// From the first drop of glue to the last joint; nought where there is no haste.
+    pub spreading: Duration,
     /// The rectangle whose diagonals are compared.
     pub square: Option<(Length, Length)>,
     /// Tasks that come first, by index.

@@ -146,6 +146,7 @@ mod tests {
             wait: Duration(Exact::int(wait)),
             waits_for: Wait::None,
             clamps: 0,
+            spreading: Duration::default(),
             square: None,
             after: after.to_vec(),
         }

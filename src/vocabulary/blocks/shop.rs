@@ -39,6 +39,13 @@ pub(super) const SHOP: Block = Block {
             .takes(&[needs(Kind::Count)])
             .default("8"),
         Word::new(
+            "open-time",
+            "how long the glue stays open once it is spread; white and yellow glue 5 to 10 min",
+            "open-time 8 min",
+        )
+        .takes(&[needs(Kind::Duration)])
+        .default("8 min"),
+        Word::new(
             "base-plate",
             "across the router's base plate, for the distance of a straight-edge",
             "base-plate 6",

@@ -1,9 +1,9 @@
 //! Frame, base and carcass of a case, and what is planted on them.
 
-use crate::measure::Length;
 use crate::parts::{Assembly, Joint, JointSort, PartId, Role};
+use crate::plans::assembly::gluing;
 
-use super::{Maker, Work, clamps_along, minutes};
+use super::{Maker, Work, minutes};
 
 impl Maker<'_> {
     /// Frame, base and carcass of one case; the task after which it stands.
@@ -45,7 +45,7 @@ impl Maker<'_> {
         parts.sort_unstable();
         parts.dedup();
         let square = self.outline(&parts, unit);
-        let clamps = self.clamps(&joints);
+        let load = gluing::joined(self.parts, &joints);
         let dry = vec!["no glue: every joint closes by hand, the diagonals agree, the clamps are set and lie ready".to_owned()];
         let dry = self.simple(
             format!("Dry-fit the {what}"),
@@ -61,7 +61,7 @@ impl Maker<'_> {
             lines,
             parts,
             minutes,
-            clamps,
+            &load,
             square,
             vec![dry],
         ))
@@ -128,14 +128,7 @@ impl Maker<'_> {
 
     /// The frame goes on last: it squares the front and hides every edge.
     fn frame_on(&mut self, index: usize, stands: usize, frame: Option<usize>) -> usize {
-        let crossing: Vec<Joint> = self
-            .parts
-            .joints
-            .iter()
-            .filter(|joint| self.unit(joint.part) == Some(&Assembly::Frame(index)))
-            .filter(|joint| self.unit(joint.into) == Some(&Assembly::Carcass(index)))
-            .cloned()
-            .collect();
+        let crossing = self.units.frames_on.get(&index).cloned().unwrap_or_default();
         let Some(frame) = frame.filter(|_| !crossing.is_empty()) else { return stands };
         let mut lines = Vec::new();
         for joint in &crossing {
@@ -147,9 +140,7 @@ impl Maker<'_> {
         }
         let parts = crossing.iter().map(|joint| joint.part).collect();
         let case = self.piece.cases.get(index);
-        let around =
-            case.map_or(Length::ZERO, |case| (case.wide.length + case.high.length).twice());
-        let clamps = clamps_along(around);
+        let load = gluing::laid_on(self.parts, &crossing);
         let square =
             case.map(|case| (case.wide.length, case.high.length - case.base_high().length));
         let name = case.map_or("", |case| case.name.as_str()).to_owned();
@@ -158,7 +149,7 @@ impl Maker<'_> {
             lines,
             parts,
             40,
-            clamps,
+            &load,
             square,
             vec![stands, frame],
         )

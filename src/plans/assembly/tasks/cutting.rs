@@ -1,9 +1,10 @@
 //! Cutting parts and joints; what is glued up or finished before them.
 
-use crate::measure::Length;
+use crate::measure::Duration;
 use crate::parts::{FeatureKind, Joint, JointSort, Part, PartId, Role};
+use crate::plans::assembly::gluing;
 
-use super::{Maker, Task, Wait, Work, clamps_along, hands, minutes};
+use super::{Maker, Task, Wait, Work, hands, minutes};
 
 impl Maker<'_> {
     pub(super) fn cut(&mut self) -> usize {
@@ -75,12 +76,7 @@ impl Maker<'_> {
 
     /// Solid fronts wider than a board are glued up first of all.
     pub(super) fn blanks(&mut self, cut: usize) -> Option<usize> {
-        let wide = self.ids(|part| {
-            let solid = self.piece.stock(part.stock).filter(|stock| stock.is_solid());
-            let most =
-                solid.and_then(|stock| stock.boards).map_or(Length::inches(6, 1), |b| b.wide.1);
-            solid.is_some() && part.width.length > most
-        });
+        let wide = self.ids(|part| gluing::is_glued_up(self.piece, part));
         if wide.is_empty() {
             return None;
         }
@@ -90,7 +86,15 @@ impl Maker<'_> {
             "leave them over size; to width and length only when the glue has cured".to_owned(),
         ];
         let minutes = minutes::BLANK * wide.len() as i64;
-        let clamps = self.parts.get(wide[0]).map_or(3, |part| clamps_along(part.length.length));
+        // One after the other: the shop must have clamps for the longest.
+        let panels = || {
+            let of = |id: &PartId| self.parts.get(*id).map(|part| (*id, part));
+            wide.iter()
+                .filter_map(of)
+                .map(|(id, part)| gluing::Load(vec![gluing::panel(self.piece, id, part)]))
+        };
+        let clamps = panels().map(|load| load.clamps()).max().unwrap_or(0);
+        let spreading = panels().map(|load| load.spreading()).max().unwrap_or_default();
         Some(self.add(Task {
             title: "Glue up the wide blanks".into(),
             lines,
@@ -100,6 +104,7 @@ impl Maker<'_> {
             wait: self.piece.shop.cure.max(self.piece.shop.clamp),
             waits_for: Wait::Clamps,
             clamps,
+            spreading,
             square: None,
             after: vec![cut],
         }))
@@ -127,6 +132,7 @@ impl Maker<'_> {
             wait: finish.cure,
             waits_for: Wait::Finish,
             clamps: 0,
+            spreading: Duration::default(),
             square: None,
             after: vec![routed],
         }))

@@ -1,6 +1,6 @@
 //! Sanding, finishing, and fitting in the house.
 
-use crate::measure::Exact;
+use crate::measure::{Duration, Exact};
 use crate::model::{Exposure, Side};
 
 use super::{Maker, Task, Wait, Work, hands, minutes};
@@ -44,6 +44,7 @@ impl Maker<'_> {
                     wait: finish.cure,
                     waits_for: Wait::Finish,
                     clamps: 0,
+                    spreading: Duration::default(),
                     square: None,
                     after: vec![last],
                 });

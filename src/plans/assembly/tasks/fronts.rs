@@ -1,6 +1,7 @@
 //! Fronts and drawer boxes, and hanging them.
 
 use crate::parts::{Assembly, FeatureKind, JointSort, Role};
+use crate::plans::assembly::gluing;
 
 use super::{Maker, Work, minutes};
 
@@ -24,7 +25,9 @@ impl Maker<'_> {
         let mut glued = Vec::new();
         let count = units.len() as i64;
         for (path, unit, parts) in units.into_iter().filter(|(.., parts)| parts.len() > 1) {
-            let mut lines = self.joint_lines(&self.joints_of(unit));
+            let joints = self.joints_of(unit);
+            let load = gluing::joined(self.parts, &joints);
+            let mut lines = self.joint_lines(&joints);
             lines.push("no glue in the panel's grooves: it must move".to_owned());
             let square = self.outline(&parts, unit);
             let mut after = before.clone();
@@ -34,7 +37,7 @@ impl Maker<'_> {
                 lines,
                 parts,
                 minutes::FRONT,
-                4,
+                &load,
                 square,
                 after,
             ));
@@ -70,7 +73,9 @@ impl Maker<'_> {
         });
         let mut last = None;
         for (path, unit, parts) in units {
-            let mut lines = self.joint_lines(&self.joints_of(unit));
+            let joints = self.joints_of(unit);
+            let load = gluing::joined(self.parts, &joints);
+            let mut lines = self.joint_lines(&joints);
             lines.push("the bottom goes in dry with the corners; it squares the box".to_owned());
             let square = self.outline(&parts, unit);
             let mut after = vec![routed];
@@ -81,7 +86,7 @@ impl Maker<'_> {
                 lines,
                 parts,
                 minutes::BOX,
-                4,
+                &load,
                 square,
                 after,
             ));

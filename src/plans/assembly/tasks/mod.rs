@@ -8,11 +8,12 @@ mod fronts;
 
 use std::collections::BTreeMap;
 
-use crate::measure::{Duration, Exact, Length, Unit};
+use crate::measure::{Duration, Exact, Length};
 use crate::model::{Finish, JointKind, Piece};
 use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Parts};
 use crate::plans::setups::Setup;
 
+use super::gluing::{Load, Units};
 use super::{Task, Wait, Work};
 
 /// Hands-on minutes (common practice, no source; a maker's own will differ).
@@ -67,8 +68,8 @@ struct Maker<'a> {
     setups: &'a [Setup],
     /// The parts of each unit.
     members: BTreeMap<&'a Assembly, Vec<PartId>>,
-    /// The wood joints that lie within each unit.
-    joints: BTreeMap<&'a Assembly, Vec<&'a Joint>>,
+    /// The joints by what is glued up together.
+    units: Units<'a>,
     tasks: Vec<Task>,
 }
 
@@ -78,17 +79,8 @@ impl<'a> Maker<'a> {
         for (id, part) in parts.iter() {
             members.entry(&part.assembly).or_default().push(id);
         }
-        let mut joints: BTreeMap<&Assembly, Vec<&Joint>> = BTreeMap::new();
-        for joint in &parts.joints {
-            let unit = |id| parts.get(id).map(|part| &part.assembly);
-            if let (JointSort::Wood(_), Some(own), Some(other)) =
-                (joint.sort, unit(joint.part), unit(joint.into))
-                && own == other
-            {
-                joints.entry(own).or_default().push(joint);
-            }
-        }
-        Self { piece, parts, setups, members, joints, tasks: Vec::new() }
+        let units = Units::of(parts);
+        Self { piece, parts, setups, members, units, tasks: Vec::new() }
     }
 
     fn add(&mut self, task: Task) -> usize {
@@ -114,6 +106,7 @@ impl<'a> Maker<'a> {
             wait: Duration::default(),
             waits_for: Wait::None,
             clamps: 0,
+            spreading: Duration::default(),
             square: None,
             after,
         })
@@ -126,10 +119,11 @@ impl<'a> Maker<'a> {
         lines: Vec<String>,
         parts: Vec<PartId>,
         minutes: i64,
-        clamps: u32,
+        load: &Load,
         square: Option<(Length, Length)>,
         after: Vec<usize>,
     ) -> usize {
+        let clamps = load.clamps();
         self.add(Task {
             title,
             lines,
@@ -137,8 +131,9 @@ impl<'a> Maker<'a> {
             work: Work::Glue,
             hands: hands(minutes),
             wait: self.piece.shop.clamp,
-            waits_for: Wait::Clamps,
+            waits_for: if clamps > 0 { Wait::Clamps } else { Wait::Screws },
             clamps,
+            spreading: load.spreading(),
             square,
             after,
         })
@@ -151,7 +146,7 @@ impl<'a> Maker<'a> {
 
     /// The wood joints that lie within a unit.
     fn joints_of(&self, unit: &Assembly) -> Vec<&'a Joint> {
-        self.joints.get(unit).cloned().unwrap_or_default()
+        self.units.within.get(unit).cloned().unwrap_or_default()
     }
 
     /// The units that `pick` gives a name, with their parts, in the order in
@@ -177,10 +172,6 @@ impl<'a> Maker<'a> {
 
     fn ids(&self, filter: impl Fn(&Part) -> bool) -> Vec<PartId> {
         self.parts.iter().filter(|(_, part)| filter(part)).map(|(id, _)| id).collect()
-    }
-
-    fn unit(&self, id: PartId) -> Option<&Assembly> {
-        self.parts.get(id).map(|part| &part.assembly)
     }
 
     /// `B into LE and RE, dado`: a line for each part that is let in.
@@ -231,23 +222,8 @@ impl<'a> Maker<'a> {
         };
         Some((reach(a)?, reach(b)?))
     }
-
-    fn clamps(&self, joints: &[&Joint]) -> u32 {
-        let clamped = joints.iter().filter(|joint| {
-            !matches!(joint.sort, JointSort::Wood(JointKind::Pocket | JointKind::Screw))
-        });
-        let mut hosts: Vec<PartId> = clamped.map(|joint| joint.part).collect();
-        hosts.dedup();
-        // Screws hold what they hold; everything else takes a pair of clamps a part.
-        (hosts.len() as u32 * 2).max(2)
-    }
 }
 
 fn hands(minutes: i64) -> Duration {
     Duration(Exact::int(minutes))
-}
-
-/// A clamp every 8 in or 200 mm along a seam (common practice, no source).
-fn clamps_along(length: Length) -> u32 {
-    u32::try_from((length.in_unit(Unit::Inch) / 8.into()).ceil().clamp(2, 200)).unwrap_or(2)
 }

@@ -1,0 +1,47 @@
+//! Lumber planed to no less than its rough thickness.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::model::Piece;
+use crate::parts::Parts;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "planed-too-thick",
+    severity: Severity::Error,
+    finds: "Lumber whose planed thickness is its rough thickness or more.",
+    why: "Both faces of a rough board must be planed until they are flat and clean; nothing is left to plane, and every part comes out thinner than drawn.",
+    source: "plane geometry; the boards named are those of the National Hardwood Lumber Association's table of surfaced lumber (S2S).",
+    formula: "",
+    accept: "",
+    example: Example {
+        base: Base::First,
+        sound: "stock maple   { lumber 4/4; thickness 3/4;",
+        wrong: "stock maple   { lumber 3/4; thickness 3/4;",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let tape = piece.tape();
+    for stock in super::boards(piece, parts) {
+        let thick = stock.thickness.length;
+        if thick < stock.nominal {
+            continue;
+        }
+        let rough = super::rough_name(stock, tape);
+        let diagnostic = Diagnostic::error(
+            RULE.slug,
+            format!(
+                "{} can't be planed to {}: its boards are {rough} rough",
+                stock.name,
+                tape.figure(thick)
+            ),
+            stock.thickness_span,
+            format!("planed to {}", tape.figure(thick)),
+        )
+        .label(stock.nominal_span, format!("{rough} rough"))
+        .because("nothing is left to plane the two faces flat")
+        .subject(&stock.name);
+        sink.push(super::thicker_board(diagnostic, stock));
+    }
+}

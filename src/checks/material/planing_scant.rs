@@ -1,0 +1,56 @@
+//! Lumber planed to more than its rough boards are sure to yield.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::model::Piece;
+use crate::parts::Parts;
+use crate::trade;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "planing-scant",
+    severity: Severity::Warning,
+    finds: "Lumber whose planed thickness is more than rough boards of its thickness surface to on two sides.",
+    why: "A rough board is cupped, bowed and sawn unevenly. What it surfaces to is all that the trade promises of it; boards that need more planing than that stay rough in the hollows or end up thinner than drawn.",
+    source: "National Hardwood Lumber Association, standard thickness of surfaced lumber, S2S (3/8: 3/16; 1/2: 5/16; 5/8: 7/16; 3/4: 9/16; 4/4: 13/16; 5/4: 1-1/16; 6/4: 1-5/16; 7/4: 1-1/2; 8/4: 1-3/4; 10/4: 2-1/4; 12/4: 2-3/4; 16/4: 3-3/4), read in reprints.",
+    formula: "rough less 3/16 in, from 7/4 up less 1/4 in; boards sold in millimetres lose as much.",
+    accept: "The boards are in your rack and you have measured them: flat and thick enough to yield it.",
+    example: Example {
+        base: Base::First,
+        sound: "stock maple   { lumber 4/4; thickness 3/4;",
+        wrong: "stock maple   { lumber 4/4; thickness 7/8;",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let tape = piece.tape();
+    for stock in super::boards(piece, parts) {
+        let thick = stock.thickness.length;
+        let Some(loss) = trade::planing_loss(stock.nominal) else { continue };
+        let yields = stock.nominal - loss;
+        if thick <= yields || thick >= stock.nominal {
+            continue;
+        }
+        let rough = super::rough_name(stock, tape);
+        let diagnostic = Diagnostic::warning(
+            RULE.slug,
+            format!(
+                "{} is to be {} thick, boards {rough} rough plane to {}",
+                stock.name,
+                tape.figure(thick),
+                tape.text(yields)
+            ),
+            stock.thickness_span,
+            format!("planed to {}", tape.figure(thick)),
+        )
+        .label(stock.nominal_span, format!("{rough} rough"))
+        .sum(Sum::new("yields", yields, tape).plus(stock.nominal, "rough", tape).minus(
+            loss,
+            "to plane both faces",
+            tape,
+        ))
+        .because("a board that is cupped or bowed comes out thinner than the parts are drawn")
+        .subject(&stock.name);
+        sink.push(super::thicker_board(diagnostic, stock));
+    }
+}

@@ -1,0 +1,79 @@
+//! A router bit that is run faster than its size allows.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::measure::{Length, Tape, Unit};
+use crate::model::{Bit, Piece};
+use crate::parts::Parts;
+use crate::plans::setups;
+use crate::trade;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "bit-speed",
+    severity: Severity::Warning,
+    finds: "A router bit whose speed is above the limit for its diameter. A bit of a used file counts only where the piece is cut with it.",
+    why: "The rim of a wide bit runs faster than that of a narrow one. Too fast, it burns the wood and itself, and can bend its shank or throw a cutter.",
+    source: "common practice, the same in several published charts: to 1 in 24,000 turns a minute, to 2 in 18,000, to 2-1/2 in 16,000, beyond that 12,000.",
+    formula: "the rim runs π × diameter × turns.",
+    accept: "The bit itself is marked with a higher limit: that goes before the chart.",
+    example: Example {
+        base: Base::Console,
+        sound: "shank 1/2; speed 16000",
+        wrong: "shank 1/2; speed 26000",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let fast: Vec<(&Bit, u32)> = piece
+        .bits
+        .iter()
+        .filter_map(|bit| bit.speed.map(|speed| (bit, speed)))
+        .filter(|(bit, speed)| *speed > trade::speed_limit(bit.diameter))
+        .collect();
+    if fast.is_empty() {
+        return;
+    }
+    let setups = setups::plan(piece, parts);
+    let cuts = |bit: &Bit| setups.iter().any(|s| s.cutter.name.as_ref() == Some(&bit.name));
+    for (bit, speed) in fast {
+        if !crate::checks::in_spec(bit.span) && !cuts(bit) {
+            continue;
+        }
+        let tape = piece.tape();
+        let limit = trade::speed_limit(bit.diameter);
+        let at = bit.speed_span.unwrap_or(bit.span);
+        let rim = |turns| rim(trade::rim_speed(bit.diameter, turns), tape);
+        sink.push(
+            Diagnostic::warning(
+                RULE.slug,
+                format!(
+                    "{} runs at {speed} turns a minute, a bit {} across at {limit} at most",
+                    bit.name,
+                    tape.figure(bit.diameter)
+                ),
+                at,
+                format!("{speed} turns a minute"),
+            )
+            .label(bit.span, format!("{} across", tape.figure(bit.diameter)))
+            .because("too fast a bit burns, and can bend its shank or throw a cutter")
+            .note(format!("at {speed} its rim runs {}, at {limit} {}", rim(speed), rim(limit)))
+            .note("a limit marked on the bit goes before this one")
+            .subject(&bit.name)
+            .fix(Fix::new(
+                Grade::Choice,
+                format!("{limit} turns a minute"),
+                at,
+                format!("speed {limit}"),
+            )),
+        );
+    }
+}
+
+/// How far the rim runs: feet a minute, or metres a second.
+fn rim(minute: Length, tape: &Tape) -> String {
+    match tape.unit {
+        Unit::Inch | Unit::Foot => format!("{} ft a minute", minute.in_unit(Unit::Foot).round()),
+        _ => format!("{} m a second", (minute.in_unit(Unit::Metre) / 60.into()).round()),
+    }
+}

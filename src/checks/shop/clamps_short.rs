@@ -1,0 +1,97 @@
+//! A glue-up that takes more clamps than there are.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Severity, Sink};
+use crate::model::Piece;
+use crate::parts::Parts;
+use crate::plans::assembly::gluing::{Closing, GlueUp, Sort};
+
+use super::Short;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "clamps-short",
+    severity: Severity::Warning,
+    finds: "A glue-up that takes more clamps than the shop has.",
+    why: "Every glued joint of one go has to be drawn up before the glue grabs. Where clamps run out, a joint stays open, and the piece is out of square for good.",
+    source: "common practice, no source.",
+    formula: "one clamp for each 12 in of a joint, or part of it; a clamp along a part closes the joints at both its ends; a panel takes one for each 8 in of its length, at least two. Pocket screws and screws hold their own joints.",
+    accept: "You can borrow clamps for a day, or draw the joints up by other means: cauls, wedges, tape, pins.",
+    example: Example {
+        base: Base::First,
+        sound: "cure 24 h; clamps 6 }",
+        wrong: "cure 24 h; clamps 5 }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    if sink.has_errors() {
+        return;
+    }
+    let tape = piece.tape();
+    let has = piece.shop.clamps;
+    for glue_up in super::glue_ups(piece, parts, |glue_up| glue_up.load.clamps()) {
+        let needs = glue_up.load.clamps();
+        if needs <= has {
+            continue;
+        }
+        let joints = glue_up.load.joints();
+        let told = match (glue_up.sort, glue_up.load.0.as_slice()) {
+            (Sort::Panel, [row]) => format!(
+                "{} at one for each 8 in or 200 mm, rounded up = {}",
+                tape.figure(row.long / i64::from(row.joints.max(1))),
+                clamps(needs)
+            ),
+            _ => format!(
+                "{} = {}: one for each 12 in or 300 mm of a joint, rounded up",
+                sum(parts, &glue_up),
+                clamps(needs)
+            ),
+        };
+        let diagnostic = super::short(
+            RULE.slug,
+            format!("the {} takes {}, the shop has {has}", glue_up.what, clamps(needs)),
+            format!("{} to close at once", super::count(joints, "joint")),
+            &glue_up,
+            piece,
+            Short {
+                word: "clamps",
+                written: piece.shop.clamps_span,
+                has: clamps(has),
+                needs: needs.to_string(),
+                fix: format!("with {}", clamps(needs)),
+            },
+        );
+        sink.push(
+            diagnostic
+                .because("a joint that no clamp draws up before the glue grabs stays open")
+                .note(told)
+                .note(instead(glue_up.sort)),
+        );
+    }
+}
+
+fn clamps(number: u32) -> String {
+    super::count(number, "clamp")
+}
+
+/// `2 for bottom + 1 each for shelf-1, shelf-2`.
+fn sum(parts: &Parts, glue_up: &GlueUp) -> String {
+    let alike = |a: &Closing, b: &Closing| a.clamps == b.clamps;
+    let terms = glue_up.load.0.chunk_by(alike).map(|rows| {
+        let each = if rows.len() > 1 { " each" } else { "" };
+        let count = rows.first().map_or(0, |row| row.clamps);
+        format!("{count}{each} for {}", super::names(parts, rows))
+    });
+    terms.collect::<Vec<String>>().join(" + ")
+}
+
+/// What holds with the clamps there are.
+fn instead(sort: Sort) -> &'static str {
+    match sort {
+        Sort::Joints => {
+            "or in two goes: leave dry what can still go in later, until the first joints have set"
+        }
+        _ => "or lay a stiff caul along the joint, so that fewer clamps draw up all of it",
+    }
+}

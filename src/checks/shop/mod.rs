@@ -1,0 +1,87 @@
+//! What the shop can do, and do safely.
+
+pub(super) mod bit_speed;
+pub(super) mod clamps_short;
+pub(super) mod open_time_short;
+pub(super) mod small_for_router;
+pub(super) mod small_parts;
+
+use std::collections::BTreeMap;
+
+use crate::diagnostics::{Diagnostic, Fix, Grade};
+use crate::measure::Span;
+use crate::model::Piece;
+use crate::parts::{Part, Parts};
+use crate::plans::assembly::gluing::{self, Closing, GlueUp, Sort};
+
+/// The glue-ups to judge by what `need` says of each: blanks are glued up one
+/// after the other, so only the worst of them counts; of things that one
+/// statement asks for, such as a bank of drawers, the worst stands for all.
+fn glue_ups<N: Ord>(piece: &Piece, parts: &Parts, need: impl Fn(&GlueUp) -> N) -> Vec<GlueUp> {
+    let mut kept: Vec<GlueUp> = Vec::new();
+    let mut at: BTreeMap<(Sort, Span), usize> = BTreeMap::new();
+    for new in gluing::glue_ups(piece, parts) {
+        let asked = if new.sort == Sort::Panel { Span::default() } else { new.span };
+        let index = *at.entry((new.sort, asked)).or_insert(kept.len());
+        match kept.get_mut(index) {
+            Some(old) if need(&new) > need(old) => *old = new,
+            Some(_) => {}
+            None => kept.push(new),
+        }
+    }
+    kept
+}
+
+/// A figure of the shop that falls short of what a glue-up needs.
+struct Short {
+    /// The word in `shop`.
+    word: &'static str,
+    /// The statement, if it is written.
+    written: Option<Span>,
+    /// What the shop has.
+    has: String,
+    /// What would do.
+    needs: String,
+    /// What changing it brings about.
+    fix: String,
+}
+
+/// A warning at the shop's own figure, or where that is a default, at the
+/// glue-up itself.
+fn short(
+    slug: &'static str,
+    title: String,
+    asks: String,
+    glue_up: &GlueUp,
+    piece: &Piece,
+    short: Short,
+) -> Diagnostic {
+    let Short { word, written, has, needs, fix } = short;
+    let text = format!("{word} {needs}");
+    let diagnostic = match written {
+        Some(span) => Diagnostic::warning(slug, title, span, has)
+            .label(glue_up.span, asks)
+            .fix(Fix::new(Grade::Choice, fix, span, text)),
+        None => {
+            let diagnostic = Diagnostic::warning(slug, title, glue_up.span, asks)
+                .note(format!("{has} unless `{word}` in `shop` says otherwise"));
+            match piece.shop.start {
+                Some(at) => diagnostic.fix(Fix::new(Grade::Choice, fix, at, format!(" {text};"))),
+                None => diagnostic,
+            }
+        }
+    };
+    diagnostic.subject(&glue_up.path)
+}
+
+/// The last names of the parts that close, as a sentence lists them.
+fn names(parts: &Parts, rows: &[Closing]) -> String {
+    let names: Vec<&str> =
+        rows.iter().filter_map(|row| parts.get(row.part)).map(Part::name).collect();
+    names.join(", ")
+}
+
+/// `1 joint`, `4 joints`.
+fn count(number: u32, what: &str) -> String {
+    if number == 1 { format!("1 {what}") } else { format!("{number} {what}s") }
+}

@@ -1,0 +1,81 @@
+//! A glue-up that takes longer to spread than the glue stays open.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Severity, Sink, Sum};
+use crate::model::Piece;
+use crate::parts::Parts;
+use crate::plans::assembly::gluing::{GlueUp, Sort};
+
+use super::Short;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "open-time-short",
+    severity: Severity::Warning,
+    finds: "A glue-up whose glue skins over before the last joint is spread and closed.",
+    why: "Glue that has skinned over doesn't wet the other face. The joint looks closed, and comes apart.",
+    source: "common practice: white and yellow glue stay open 5 to 10 min, slow ones up to 20, less in dry heat. The rate of spreading has no source.",
+    formula: "a quarter of a minute for each joint that a clamp closes, and a minute for each 30 in of it. Joints that screws close one by one are not counted.",
+    accept: "You have a hand to help, or you have timed yourself and are quicker.",
+    example: Example {
+        base: Base::Press,
+        sound: "day 7 h; clamps 14",
+        wrong: "day 7 h; clamps 14; open-time 5 min",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    if sink.has_errors() {
+        return;
+    }
+    let tape = piece.tape();
+    let open = piece.shop.open_time;
+    for glue_up in super::glue_ups(piece, parts, |glue_up| glue_up.load.spreading()) {
+        let needs = glue_up.load.spreading();
+        if needs <= open {
+            continue;
+        }
+        let joints = super::count(glue_up.load.joints(), "joint");
+        let mut sum = Sum::new("glue line", glue_up.load.long(), tape);
+        for row in &glue_up.load.0 {
+            sum = sum.plus(row.long, parts.get(row.part).map_or("", |part| part.name()), tape);
+        }
+        let diagnostic = super::short(
+            RULE.slug,
+            format!("the {} takes {needs} to spread, the glue stays open {open}", glue_up.what),
+            format!("{joints} in one go"),
+            &glue_up,
+            piece,
+            Short {
+                word: "open-time",
+                written: piece.shop.open_time_span,
+                has: format!("the glue stays open {open}"),
+                needs: needs.to_string(),
+                fix: format!("a slower glue that stays open {needs}"),
+            },
+        )
+        .sum(sum)
+        .because("glue that has skinned over no longer wets the other face")
+        .note(format!(
+            "{joints} at 15 s each, and {} at 30 in or 760 mm a minute: {needs}, rounded up",
+            tape.text(glue_up.load.long())
+        ));
+        sink.push(match instead(&glue_up) {
+            Some(text) => diagnostic.note(text),
+            None => diagnostic,
+        });
+    }
+}
+
+/// How to part the work, so that each go has less to spread.
+fn instead(glue_up: &GlueUp) -> Option<&'static str> {
+    match glue_up.sort {
+        Sort::Panel if glue_up.load.joints() > 1 => {
+            Some("or glue up two halves, and those to each other when they have set")
+        }
+        Sort::Joints => Some(
+            "or in two goes: one end of every part first, the other side put on dry to hold them in place",
+        ),
+        _ => None,
+    }
+}

@@ -1,0 +1,105 @@
+//! A part too small to be routed by itself.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::measure::Length;
+use crate::model::Piece;
+use crate::parts::{Assembly, Feature, FeatureKind, Part, Parts};
+use crate::trade;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "small-for-router",
+    severity: Severity::Warning,
+    finds: "A part with a dado, groove, rabbet or flutes that is shorter than 6 in (150 mm), or whose face is narrower than 2 in (50 mm) where the router's base has to lie on it.",
+    why: "The base tips over the edge of so small a piece, and there is nowhere to clamp it that the router doesn't run. Held by hand it brings the fingers to the bit.",
+    source: "common practice, no source.",
+    formula: "",
+    accept: "You cut it on the table saw, by hand, or in a jig that holds the piece on all sides.",
+    example: Example {
+        base: Base::First,
+        sound: "drawer upper { high 5 }",
+        wrong: "drawer upper { high 2-3/4 }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    if sink.has_errors() {
+        return;
+    }
+    let tape = piece.tape();
+    let shortest = trade::shortest_routed(tape.unit);
+    let narrowest = trade::narrowest_routed(tape.unit);
+    // Of the parts of one drawer box or door that are too small in one way, the
+    // first stands for all.
+    let is_short = |part: &Part| part.length.length < shortest;
+    let mut told: Vec<(&Assembly, Vec<&Part>, &Feature)> = Vec::new();
+    for part in &parts.all {
+        let Some(cut) = part.features.iter().find(|cut| is_small(part, cut, shortest, narrowest))
+        else {
+            continue;
+        };
+        let alike = |(assembly, own, _): &&mut (&Assembly, Vec<&Part>, &Feature)| {
+            **assembly == part.assembly
+                && own.first().is_some_and(|first| is_short(first) == is_short(part))
+        };
+        match told.iter_mut().find(alike) {
+            Some((_, parts, _)) => parts.push(part),
+            None => told.push((&part.assembly, vec![part], cut)),
+        }
+    }
+    for (_, own, cut) in told {
+        let Some(part) = own.first() else { continue };
+        let (long, wide) = (part.length.length, part.width.length);
+        let (size, what, how) = match is_short(part) {
+            true => (long, "long", "in one longer piece, and cut to length after"),
+            false => (wide, "wide", "in a wider board, and rip to width after"),
+        };
+        let because = match is_short(part) {
+            true => format!(
+                "under {} there is no room for the router and the clamps",
+                tape.figure_with_unit(shortest)
+            ),
+            false => format!(
+                "on a face under {} wide the router's base tips",
+                tape.figure_with_unit(narrowest)
+            ),
+        };
+        let kind = word(cut.kind);
+        let mut diagnostic = Diagnostic::warning(
+            RULE.slug,
+            format!(
+                "{} is {} {what}, too small to rout the {kind} by itself",
+                part.path,
+                tape.text(size)
+            ),
+            part.span,
+            format!("{} {what}", tape.text(size)),
+        );
+        if cut.span != part.span {
+            diagnostic = diagnostic.label(cut.span, kind);
+        }
+        let marks: Vec<&str> = own.iter().map(|part| part.mark.as_str()).collect();
+        sink.push(
+            diagnostic
+                .because(because)
+                .note(format!("rout {} {how}", marks.join(", ")))
+                .subject(&part.path),
+        );
+    }
+}
+
+fn is_small(part: &Part, cut: &Feature, shortest: Length, narrowest: Length) -> bool {
+    let routed = cut.is_channel() || matches!(cut.kind, FeatureKind::Flute(_));
+    let (long, wide) = (part.length.length, part.width.length);
+    routed && (long < shortest || cut.face.is_broad() && wide < narrowest)
+}
+
+fn word(kind: FeatureKind) -> &'static str {
+    match kind {
+        FeatureKind::Dado => "dado",
+        FeatureKind::Groove => "groove",
+        FeatureKind::Rabbet => "rabbet",
+        _ => "flutes",
+    }
+}

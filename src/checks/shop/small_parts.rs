@@ -1,0 +1,102 @@
+//! Solid parts too small for the planer or the saw.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::model::{Piece, StockId};
+use crate::parts::{Part, Parts};
+use crate::plans::small_parts::{is_narrow, is_short};
+use crate::trade;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "small-parts",
+    severity: Severity::Note,
+    finds: "Solid parts that are cut rough shorter than 12 in (300 mm), too short to plane and joint by themselves, or that are narrower than 3/4 in (19 mm), too narrow to rip by themselves. Told once for each stock.",
+    why: "A board shorter than the distance between a planer's rollers tips into the knives and is thrown out; on a jointer it brings the hands over them. A narrow strip is drawn down beside the saw blade.",
+    source: "common practice, no source; the book of your machine goes before it.",
+    formula: "rough length: finished length and the shop's allowance.",
+    accept: "You know it, and mill these parts in one blank.",
+    example: Example {
+        base: Base::First,
+        sound: "undermount; length 15; room 15-3/4",
+        wrong: "undermount; length 10; room 10-3/4",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    if sink.has_errors() {
+        return;
+    }
+    let tape = piece.tape();
+    for (index, stock) in piece.stocks.iter().enumerate() {
+        let own: Vec<&Part> =
+            parts.all.iter().filter(|part| part.stock == StockId(index)).collect();
+        let pick = |small: fn(&Piece, &Part) -> bool| -> Vec<&Part> {
+            own.iter().copied().filter(|part| small(piece, part)).collect()
+        };
+        let short = pick(is_short);
+        if let Some(longest) = short.iter().rev().max_by_key(|part| part.rough.length) {
+            let least = tape.figure_with_unit(trade::shortest_planed(tape.unit));
+            let rough = longest.rough.length;
+            sink.push(
+                Diagnostic::new(
+                    RULE.slug,
+                    RULE.severity,
+                    format!(
+                        "{} under {least} rough, too short to plane one by one",
+                        pieces(short.len(), &stock.name)
+                    ),
+                    stock.span,
+                    "cut of this",
+                )
+                .label(longest.span, format!("{} long", tape.text(longest.length.length)))
+                .sum(
+                    Sum::new("rough", rough, tape)
+                        .plus(longest.length.length, longest.name(), tape)
+                        .plus(rough - longest.length.length, "allowed on the length", tape),
+                )
+                .because("the planer's rollers must always hold one end")
+                .note(format!(
+                    "plane, joint and rout {} as one longer blank, and cut to length last",
+                    marks(&short)
+                ))
+                .subject(&stock.name),
+            );
+        }
+        let narrow = pick(is_narrow);
+        if let Some(part) = narrow.iter().min_by_key(|part| part.width.length) {
+            let least = tape.figure_with_unit(trade::narrowest_ripped(tape.unit));
+            sink.push(
+                Diagnostic::new(
+                    RULE.slug,
+                    RULE.severity,
+                    format!(
+                        "{} under {least} wide, too narrow to rip one by one",
+                        pieces(narrow.len(), &stock.name)
+                    ),
+                    part.span,
+                    format!("{} wide", tape.text(part.width.length)),
+                )
+                .label(stock.span, "its stock")
+                .because("a narrow strip is drawn down beside the blade")
+                .note(format!(
+                    "rip {} off a wider board, on the side of the blade away from the fence",
+                    marks(&narrow)
+                ))
+                .subject(&stock.name),
+            );
+        }
+    }
+}
+
+fn pieces(count: usize, stock: &str) -> String {
+    match count {
+        1 => format!("1 piece of {stock} is"),
+        _ => format!("{count} pieces of {stock} are"),
+    }
+}
+
+fn marks(parts: &[&Part]) -> String {
+    let marks: Vec<&str> = parts.iter().map(|part| part.mark.as_str()).collect();
+    marks.join(", ")
+}

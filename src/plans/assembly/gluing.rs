@@ -1,0 +1,262 @@
+//! What is glued up in one go: how many joints close together, how many clamps
+//! that takes, and how long the glue has to wait for the last of them.
+
+use std::collections::BTreeMap;
+
+use crate::measure::{Duration, Length, Span};
+use crate::model::{JointKind, Piece};
+use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Parts};
+use crate::trade;
+
+/// A part with those of its joints that close under the same clamps.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Closing {
+    /// The part that is let in.
+    pub part: PartId,
+    /// How many joints.
+    pub joints: u32,
+    /// The length of all of them.
+    pub long: Length,
+    /// How many clamps pull them together.
+    pub clamps: u32,
+}
+
+/// Everything that closes in one go.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Load(pub Vec<Closing>);
+
+impl Load {
+    /// How many joints close.
+    #[must_use]
+    pub fn joints(&self) -> u32 {
+        self.0.iter().map(|closing| closing.joints).sum()
+    }
+
+    /// The length of all of them.
+    #[must_use]
+    pub fn long(&self) -> Length {
+        self.0.iter().map(|closing| closing.long).sum()
+    }
+
+    /// How many clamps it takes.
+    #[must_use]
+    pub fn clamps(&self) -> u32 {
+        self.0.iter().map(|closing| closing.clamps).sum()
+    }
+
+    /// From the first drop to the last joint, in whole minutes.
+    #[must_use]
+    pub fn spreading(&self) -> Duration {
+        trade::spreading(self.joints(), self.long()).whole_minutes()
+    }
+}
+
+/// What kind of thing is glued up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Sort {
+    /// Boards edge to edge.
+    Panel,
+    /// Parts let into each other.
+    Joints,
+    /// A face frame on its carcass.
+    FrameOn,
+}
+
+/// A glue-up.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct GlueUp {
+    /// What kind.
+    pub sort: Sort,
+    /// What it is, for a sentence: `carcass of press`.
+    pub what: String,
+    /// Its name as a subject: `press.carcass`.
+    pub path: String,
+    /// The statement that it comes from.
+    pub span: Span,
+    /// What closes in it.
+    pub load: Load,
+}
+
+/// The joints of a piece by what is glued up together.
+#[derive(Debug)]
+pub(super) struct Units<'a> {
+    /// Wood joints within each unit.
+    pub(super) within: BTreeMap<&'a Assembly, Vec<&'a Joint>>,
+    /// Joints of each face frame with its carcass, by case.
+    pub(super) frames_on: BTreeMap<usize, Vec<&'a Joint>>,
+}
+
+impl<'a> Units<'a> {
+    pub(super) fn of(parts: &'a Parts) -> Self {
+        let mut within: BTreeMap<&Assembly, Vec<&Joint>> = BTreeMap::new();
+        let mut frames_on: BTreeMap<usize, Vec<&Joint>> = BTreeMap::new();
+        let unit = |id| parts.get(id).map(|part| &part.assembly);
+        for joint in &parts.joints {
+            match (unit(joint.part), unit(joint.into)) {
+                (Some(own), Some(other))
+                    if own == other && matches!(joint.sort, JointSort::Wood(_)) =>
+                {
+                    within.entry(own).or_default().push(joint);
+                }
+                (Some(Assembly::Frame(case)), Some(Assembly::Carcass(other))) if case == other => {
+                    frames_on.entry(*case).or_default().push(joint);
+                }
+                _ => {}
+            }
+        }
+        Self { within, frames_on }
+    }
+}
+
+/// Every glue-up of a piece, in the order of the work.
+#[must_use]
+pub fn glue_ups(piece: &Piece, parts: &Parts) -> Vec<GlueUp> {
+    let units = Units::of(parts);
+    let mut all = Vec::new();
+    for (id, part) in parts.iter().filter(|(_, part)| is_glued_up(piece, part)) {
+        all.push(GlueUp {
+            sort: Sort::Panel,
+            what: format!("blank of {}", part.path),
+            path: part.path.clone(),
+            span: part.span,
+            load: Load(vec![panel(piece, id, part)]),
+        });
+    }
+    for (index, case) in piece.cases.iter().enumerate() {
+        let base = case.base.as_ref().map_or(case.span, |base| base.span);
+        let frame = case.frame.as_ref().map_or(case.span, |frame| frame.span);
+        for (unit, name, span) in [
+            (Assembly::Frame(index), "face frame", frame),
+            (Assembly::Base(index), "base", base),
+            (Assembly::Carcass(index), "carcass", case.span),
+        ] {
+            let Some(joints) = units.within.get(&unit) else { continue };
+            all.push(GlueUp {
+                sort: Sort::Joints,
+                what: format!("{name} of {}", case.name),
+                path: format!("{}.{}", case.name, name.replace(' ', "-")),
+                span,
+                load: joined(parts, joints),
+            });
+        }
+        if let Some(joints) = units.frames_on.get(&index) {
+            all.push(GlueUp {
+                sort: Sort::FrameOn,
+                what: format!("face frame on the carcass of {}", case.name),
+                path: format!("{}.frame-on", case.name),
+                span: frame,
+                load: laid_on(parts, joints),
+            });
+        }
+    }
+    for (unit, joints) in &units.within {
+        let (what, path) = match unit {
+            Assembly::Front(path) => (path.clone(), path),
+            Assembly::DrawerBox(path) => (format!("drawer box of {path}"), path),
+            _ => continue,
+        };
+        all.push(GlueUp {
+            sort: Sort::Joints,
+            what,
+            path: path.clone(),
+            span: joints.first().map_or_else(Span::default, |joint| joint.span),
+            load: joined(parts, joints),
+        });
+    }
+    all.retain(|glue_up| glue_up.load.joints() > 0);
+    all
+}
+
+/// True for a solid part that is wider than a board: its blank is glued up of
+/// several. Where the yard's boards are not known, 6 in is a wide one.
+pub(super) fn is_glued_up(piece: &Piece, part: &Part) -> bool {
+    widest_board(piece, part).is_some_and(|most| part.width.length > most)
+}
+
+fn widest_board(piece: &Piece, part: &Part) -> Option<Length> {
+    let stock = piece.stock(part.stock).filter(|stock| stock.is_solid())?;
+    Some(stock.boards.map_or(Length::inches(6, 1), |boards| boards.wide.1))
+}
+
+/// The seams between the boards of a glued-up blank.
+pub(super) fn panel(piece: &Piece, id: PartId, part: &Part) -> Closing {
+    let long = part.rough.length;
+    let seams = match widest_board(piece, part) {
+        Some(most) if most.is_positive() => ((part.width.length / most).ceil() - 1).clamp(1, 1000),
+        _ => 1,
+    };
+    Closing {
+        part: id,
+        joints: u32::try_from(seams).unwrap_or(1),
+        long: long * seams,
+        clamps: trade::panel_clamps(long),
+    }
+}
+
+/// What a glue-up of joined parts asks. A clamp along a part closes the joints
+/// at both its ends, so that end counts which takes more. Screws pull their
+/// own joints together, one after the other: no clamp and no haste.
+pub(super) fn joined(parts: &Parts, joints: &[&Joint]) -> Load {
+    let mut load = Vec::new();
+    let mut ends: Vec<(PartId, [u32; 2])> = Vec::new();
+    for joint in joints.iter().filter(|joint| is_clamped(joint)) {
+        let long = seam(parts, joint);
+        let clamps = trade::joint_clamps(long);
+        let end = usize::from(is_at_end(parts, joint));
+        let at = match ends.iter().position(|(part, _)| *part == joint.part) {
+            Some(at) => at,
+            None => {
+                ends.push((joint.part, [0, 0]));
+                load.push(Closing { part: joint.part, joints: 0, long: Length::ZERO, clamps: 0 });
+                ends.len() - 1
+            }
+        };
+        if let (Some((_, ends)), Some(closing)) = (ends.get_mut(at), load.get_mut(at)) {
+            closing.joints += 1;
+            closing.long += long;
+            if let Some(count) = ends.get_mut(end) {
+                *count += clamps;
+            }
+            closing.clamps = ends.iter().copied().max().unwrap_or(0);
+        }
+    }
+    Load(load)
+}
+
+/// What it asks to glue members flat on others, each seam under clamps of its own.
+pub(super) fn laid_on(parts: &Parts, joints: &[&Joint]) -> Load {
+    let seams = joints.iter().filter(|joint| joint.glued).map(|joint| {
+        let long = seam(parts, joint);
+        Closing { part: joint.part, joints: 1, long, clamps: trade::joint_clamps(long) }
+    });
+    Load(seams.collect())
+}
+
+/// True for a joint that stays open until a clamp closes it.
+fn is_clamped(joint: &Joint) -> bool {
+    joint.glued && !matches!(joint.sort, JointSort::Wood(JointKind::Pocket | JointKind::Screw))
+}
+
+/// How long a joint is: the longest side of what its two parts share or touch in.
+fn seam(parts: &Parts, joint: &Joint) -> Length {
+    let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
+        return Length::ZERO;
+    };
+    let (part, into) = (part.cuboid(), into.cuboid());
+    let [x, y, z] = [Direction::X, Direction::Y, Direction::Z]
+        .map(|direction| part.overlap_along(&into, direction));
+    x.max(y).max(z).max(Length::ZERO)
+}
+
+/// True where a part meets its host at the end of its length, not at its start.
+fn is_at_end(parts: &Parts, joint: &Joint) -> bool {
+    let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
+        return false;
+    };
+    let along = part.placement.length;
+    let middle = |part: &Part| {
+        let (from, to) = part.extent(along);
+        (from + to).half()
+    };
+    middle(into) > middle(part)
+}

@@ -1,0 +1,70 @@
+//! Glue and clamps.
+
+use crate::measure::{Duration, Exact, Length, Unit};
+
+/// How many clamps close a joint of a frame, box or carcass that is this long:
+/// one for each 12 in or part of it (common practice, no source).
+#[must_use]
+pub fn joint_clamps(long: Length) -> u32 {
+    every(long, 12).max(1)
+}
+
+/// How many clamps close a panel glued up of boards: one for each 8 in of its
+/// length, never fewer than two (common practice, no source).
+#[must_use]
+pub fn panel_clamps(long: Length) -> u32 {
+    every(long, 8).max(2)
+}
+
+/// How long it takes to spread glue on so many joints, all in all so long: a
+/// quarter of a minute to take up each joint, and 30 in of it in a minute
+/// (common practice, no source; a roller is faster, a brush in mortises slower).
+#[must_use]
+pub fn spreading(joints: u32, long: Length) -> Duration {
+    Duration(Exact::ratio(i64::from(joints), 4) + long.in_unit(Unit::Inch) / Exact::int(30))
+}
+
+fn every(long: Length, inches: i64) -> u32 {
+    u32::try_from((long / Length::inches(inches, 1)).ceil().clamp(0, 10_000)).unwrap_or(0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    /// Pressure times glue area: 24 in by 3/4 in at 175 psi is 3150 lb, three
+    /// to four heavy clamps (an adhesive maker's pressure, common practice).
+    #[test]
+    fn a_panel_of_two_feet_takes_three_or_four_clamps() {
+        let pounds = 24.0 * 0.75 * 175.0;
+        assert!((pounds - 3150.0f64).abs() < 0.1);
+        assert!((3..=4).contains(&panel_clamps(Length::inches(24, 1))));
+        assert_eq!(panel_clamps(Length::inches(5, 1)), 2);
+    }
+
+    /// Common practice, no source.
+    #[test]
+    fn long_joints_take_more_clamps() {
+        for (inches, clamps) in [(2, 1), (12, 1), (13, 2), (17, 2), (72, 6)] {
+            assert_eq!(joint_clamps(Length::inches(inches, 1)), clamps, "{inches}");
+        }
+    }
+
+    /// Worked by hand: 12 joints of 11-13/16 in: 3 min + 141.75 / 30 = 7.725.
+    #[test]
+    fn spreading_counts_joints_and_their_length() {
+        let long = Length::inches(189, 16) * 12;
+        assert_eq!(spreading(12, long), Duration(Exact::ratio(7725, 1000)));
+    }
+
+    proptest! {
+        #[test]
+        fn a_longer_joint_never_asks_for_less(a in 1i64..10_000, b in 1i64..10_000) {
+            let (short, long) = (Length::mm(a.min(b)), Length::mm(a.max(b)));
+            prop_assert!(joint_clamps(short) <= joint_clamps(long));
+            prop_assert!(panel_clamps(short) <= panel_clamps(long));
+            prop_assert!(spreading(1, short) <= spreading(1, long));
+        }
+    }
+}
