@@ -351,6 +351,15 @@ pub enum FinishKind {
 }
 
 impl FinishKind {
+    /// Its word in a spec.
+    #[must_use]
+    pub fn slug(self) -> &'static str {
+        match self {
+            Self::HardwaxOil => "hardwax-oil",
+            _ => self.word(),
+        }
+    }
+
     /// How it is called on the papers.
     #[must_use]
     pub fn word(self) -> &'static str {

@@ -190,7 +190,7 @@ fn step(
         more,
     });
     if !warned.contains(&task.work)
-        && let Some(caution) = caution(task.work)
+        && let Some(caution) = caution(task.work, heats(source))
     {
         warned.push(task.work);
         blocks.push(Block::Caution(caution.into()));
@@ -208,7 +208,14 @@ fn step(
     }
 }
 
-fn caution(work: Work) -> Option<&'static str> {
+/// True where a finish is used whose rags can set themselves alight.
+fn heats(source: &Source<'_>) -> bool {
+    let used = source.piece.cases.iter().filter_map(|case| case.finish);
+    used.filter_map(|index| source.piece.finishes.get(index))
+        .any(|finish| trade::heats_in_rags(finish.kind.slug()))
+}
+
+fn caution(work: Work, heats: bool) -> Option<&'static str> {
     match work {
         Work::Bench => None,
         Work::Machine => Some(
@@ -220,6 +227,9 @@ fn caution(work: Work) -> Option<&'static str> {
         Work::Glue => Some(
             "Mind the glue's open time: lay out clamps, cauls and a wet cloth before the first drop. Gloves if your glue asks for them.",
         ),
+        Work::Finish if !heats => {
+            Some("Air the room, mask against the vapour, no flame and no spark near; lids on.")
+        }
         Work::Finish => Some(
             "Oily rags can set themselves alight within hours: spread them flat outdoors to dry, or put them in water in a lidded metal can. Air the room; no flame.",
         ),

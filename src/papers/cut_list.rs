@@ -2,10 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::measure::Length;
+use crate::measure::{Length, Unit};
 use crate::model::{Axis, Item, OpeningKind, Piece, Stock, StockId};
 use crate::parts::{Grain, Part};
 use crate::plans::small_parts;
+use crate::trade;
 
 use super::page::{Block, Table, left, right};
 use super::{Source, with_currency, words};
@@ -35,7 +36,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         }
         count += own.len();
         blocks.push(Block::Heading(heading(stock, source)));
-        blocks.push(Block::Note(about(stock, source)));
+        blocks.push(Block::Note(about(stock, &own, source)));
         for note in &stock.notes {
             blocks.push(Block::Note(note.clone()));
         }
@@ -63,7 +64,7 @@ fn heading(stock: &Stock, source: &Source<'_>) -> String {
     format!("{}: {} {thick}", stock.name, stock.kind.word())
 }
 
-fn about(stock: &Stock, source: &Source<'_>) -> String {
+fn about(stock: &Stock, own: &[&Part], source: &Source<'_>) -> String {
     let text = |length| source.figures.text(length);
     let mut parts = Vec::new();
     if let Some(species) = &stock.species {
@@ -85,6 +86,7 @@ fn about(stock: &Stock, source: &Source<'_>) -> String {
                 text(boards.long.1)
             ));
         }
+        parts.push(format!("{} of rough pieces before waste", volume(stock, own, source)));
         let humidity = source.piece.shop.humidity;
         parts.push(format!("let it settle at {} % humidity before milling", humidity.0));
     } else {
@@ -111,6 +113,15 @@ fn about(stock: &Stock, source: &Source<'_>) -> String {
     }
     line.push('.');
     line
+}
+
+/// What the rough pieces of a stock come to: board feet, or cubic metres.
+fn volume(stock: &Stock, own: &[&Part], source: &Source<'_>) -> String {
+    let pieces = own.iter().map(|part| (stock.nominal, part.rough.width, part.rough.length));
+    match source.piece.tape().unit {
+        Unit::Millimetre => format!("{:.3} m3", pieces.map(trade::cubic_metres).sum::<f64>()),
+        _ => format!("{:.1} board feet", pieces.map(trade::board_feet).sum::<f64>()),
+    }
 }
 
 /// Parts of one thickness, a setting of the fence at a time, widest first.

@@ -1,6 +1,11 @@
 //! The knowledge as tables to read, each with where its figures come from.
 
-use super::{SHEETS, SPECIES, Species};
+use crate::measure::{Exact, Length, Tape};
+
+use super::{
+    FINISHES, SHEETS, SPECIES, Species, planes_to, pocket_screw, rim_speed, rough_boards,
+    speed_limit, tallied_feet,
+};
 
 /// A table of figures.
 #[derive(Clone, Debug)]
@@ -20,7 +25,7 @@ pub struct Listing {
 }
 
 /// Every table, in the order they are listed.
-pub const LISTINGS: &[fn() -> Listing] = &[species, sheets];
+pub const LISTINGS: &[fn() -> Listing] = &[species, sheets, lumber, screws, bits, finishes];
 
 fn species() -> Listing {
     let row = |species: &Species| {
@@ -64,5 +69,104 @@ fn sheets() -> Listing {
         rows,
         source: "The heavy and limp end of the published range, so that no weight or sag is made out less than it is. Stiffness in million psi.",
         own: "stock birch { plywood 18 mm; gravity 0.68; stiffness 1400000 psi }",
+    }
+}
+
+fn lumber() -> Listing {
+    let inches = Tape::inches();
+    let rows = rough_boards()
+        .into_iter()
+        .map(|(name, rough)| {
+            let planed = planes_to(rough).map_or(String::new(), |planed| inches.exact(planed));
+            let board = tallied_feet(rough, Length::inches(8, 1), Length::inches(120, 1));
+            let tally = board * Exact::int(100);
+            vec![
+                name.to_owned(),
+                planed,
+                format!("{}.{:02}", tally.floor() / 100, tally.floor() % 100),
+                String::new(),
+            ]
+        })
+        .collect();
+    Listing {
+        slug: "lumber",
+        title: "Rough boards",
+        head: vec!["rough", "planed on both faces", "8 in by 10 ft tallies", ""],
+        rows,
+        source: "National Hardwood Lumber Association: standard thickness of surfaced lumber (S2S), as two reference charts reprint it, 10/4 from memory; surface measure by an export guide to its rules. Boards are tallied in board feet; those under 1 in thick as 1 in.",
+        own: "stock oak { lumber 5/4; thickness 1-1/16; species white-oak }",
+    }
+}
+
+fn screws() -> Listing {
+    let inches = Tape::inches();
+    let rows = [(1, 2), (5, 8), (3, 4), (7, 8), (1, 1), (5, 4), (3, 2)]
+        .into_iter()
+        .map(|(n, d)| {
+            let thick = Length::inches(n, d);
+            let screw = pocket_screw(thick).map_or("none".to_owned(), |screw| inches.exact(screw));
+            vec![inches.exact(thick), screw, String::new()]
+        })
+        .collect();
+    Listing {
+        slug: "screws",
+        title: "Pocket screws",
+        head: vec!["stock", "screw", ""],
+        rows,
+        source: "Common practice, the same in several published charts: inches. Fine thread for hardwood, coarse for softwood and sheet goods; two in a rail up to 3 in wide, one more for each 3 in beyond.",
+        own: "the maker of your pocket jig has a chart of his own, which goes before this one",
+    }
+}
+
+fn bits() -> Listing {
+    let inches = Tape::inches();
+    let rows = [(1, 4), (1, 2), (3, 4), (1, 1), (3, 2), (2, 1), (5, 2), (7, 2)]
+        .into_iter()
+        .map(|(n, d)| {
+            let wide = Length::inches(n, d);
+            let limit = speed_limit(wide);
+            let rim = rim_speed(wide, limit);
+            vec![
+                inches.exact(wide),
+                limit.to_string(),
+                format!("{} m/s", (rim.to_mm_f64() / 60_000.0).round()),
+                String::new(),
+            ]
+        })
+        .collect();
+    Listing {
+        slug: "bits",
+        title: "Router bits",
+        head: vec!["diameter", "turns a minute at most", "rim", ""],
+        rows,
+        source: "Common practice, the same in four published charts: inches. The limit marked on the bit goes before this one. No pass deeper than half the diameter or 1/4 in; over 1 in in a router table only.",
+        own: "bit round-nose-half { round-nose 1/2; shank 1/2; speed 16000 }",
+    }
+}
+
+fn finishes() -> Listing {
+    let rows = FINISHES
+        .iter()
+        .map(|finish| {
+            let covers = match finish.covers {
+                (0, 0) => String::new(),
+                (from, to) => format!("{from} to {to}"),
+            };
+            vec![
+                finish.name.to_owned(),
+                covers,
+                finish.recoat.to_owned(),
+                finish.cured.to_owned(),
+                if finish.heats { "rags can set themselves alight" } else { "" }.to_owned(),
+            ]
+        })
+        .collect();
+    Listing {
+        slug: "finishes",
+        title: "Finishes",
+        head: vec!["name", "m2 per litre and coat", "next coat after", "hard after", ""],
+        rows,
+        source: "Common practice, from label values; the can in your hand goes before them. Drying oils take up oxygen and give off heat: spread their rags flat outdoors, or put them in water in a lidded metal can.",
+        own: "finish oil { hardwax-oil; coats 2; covers 24 m2 per l; cure 12 h }",
     }
 }

@@ -27,6 +27,13 @@ const SURFACED: [(&str, Inches, Inches); 12] = [
 /// Rough thicknesses that yards cut in millimetres (common practice, no source).
 const METRIC: [i64; 7] = [20, 26, 32, 40, 52, 65, 80];
 
+/// The rough thicknesses of the table: what the yard calls them, and how thick
+/// they are.
+#[must_use]
+pub fn rough_boards() -> Vec<(&'static str, Length)> {
+    SURFACED.iter().map(|(name, (n, d), _)| (*name, Length::inches(*n, *d))).collect()
+}
+
 /// What planing both faces takes off a rough board: 3/16 in, from 7/4 up
 /// 1/4 in, the rule that the table follows. A board thinner than the table's
 /// first is not in it.

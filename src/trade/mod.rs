@@ -2,8 +2,10 @@
 //! In: lengths and materials. Out: what follows from physics and custom, each with its source.
 //! Must not know the piece. Floats live here and in drawings only.
 
+mod board;
 mod cutter;
 mod fasteners;
+mod finishes;
 mod gluing;
 mod hinging;
 mod listing;
@@ -16,12 +18,14 @@ mod lumber;
 mod small_work;
 mod square;
 
+pub use board::{board_feet, cubic_metres, surface_measure, tallied_feet};
 pub use cutter::{depth_passes, flute_width, rim_speed, speed_limit};
 pub use fasteners::{pocket_count, pocket_screw};
+pub use finishes::{FINISHES, FinishGood, heats_in_rags};
 pub use gluing::{joint_clamps, panel_clamps, spreading};
 pub use hinging::{butt_gap, hinges_for_height};
 pub use listing::{LISTINGS, Listing};
-pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_for};
+pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};
 pub use moisture::equilibrium;
 pub use movement::movement;
 pub use sheets::{SHEETS, SheetGood, sheet_named};
