@@ -7,7 +7,7 @@ mod fasteners;
 mod hinging;
 mod square;
 
-pub use cutter::{depth_passes, flute_width, speed_limit};
-pub use fasteners::{pocket_count, pocket_screw};
+pub use cutter::{depth_passes, flute_arc, flute_area, flute_lines, flute_width, speed_limit};
+pub use fasteners::{pocket_count, pocket_places, pocket_screw, pocket_width};
 pub use hinging::{butt_gap, hinges_for_height};
 pub use square::{diagonal, diagonals_within};
