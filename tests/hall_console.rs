@@ -9,8 +9,9 @@
 
 use casewright::measure::{Exact, Length, Unit};
 use casewright::model::{MemoryFiles, Size};
-use casewright::parts::Part;
+use casewright::parts::{FeatureKind, Part};
 use casewright::pipeline::{self, Compilation};
+use casewright::plans::hardware;
 
 fn console() -> Compilation {
     let files = MemoryFiles::one("console", include_str!("../specs/hall-console.case"));
@@ -128,6 +129,38 @@ fn the_drawers() {
     // (1-1/2 − 23/32) / 2 = 25/64.
     assert_eq!(part(&c, "bank.upper.left-packer").thickness.length, inches("1-1/32"));
     assert_eq!(part(&c, "bank.upper.right-packer").thickness.length, inches("25/64"));
+}
+
+/// 17-1/16 at 3/4: 22 flutes from 21/32 on. 13-3/32 at 47/64: 17 flutes from
+/// 43/64 on, and over the gap of 1/8 two margins make two pitches.
+#[test]
+fn the_flutes() {
+    let c = console();
+    let centres = |name: &str| -> Vec<Length> {
+        let flutes = part(&c, name).features.iter();
+        let flutes = flutes.filter(|f| matches!(f.kind, FeatureKind::Flute(_)));
+        // A drawer front lies with its length across, a door with its width.
+        let across = name.starts_with("bank");
+        flutes.map(|f| if across { f.centre().0 } else { f.centre().1 }).collect()
+    };
+    let (drawer, door) = (centres("bank.upper.front"), centres("press.left-door"));
+    assert_eq!((drawer.len(), door.len()), (22, 17));
+    assert_eq!((drawer[0], door[0]), (inches("21/32"), inches("43/64")));
+    assert_eq!(door[0] * 2 + inches("1/8"), inches("47/64") * 2);
+}
+
+/// The box front is 5/8, the front 3/4: 3/4 + 5/8 + 1/8 = 1-1/2 for two screws
+/// on each of three drawers; 3/4 + 1/8 = 7/8 for two on each of two doors.
+#[test]
+fn the_screws_of_the_pulls() {
+    let c = console();
+    let (piece, parts) = (c.piece.as_ref().expect("a piece"), c.parts.as_ref().expect("parts"));
+    let mut screws: Vec<(Length, u32)> = hardware::pull_screws(piece, parts)
+        .iter()
+        .map(|screw| (screw.length(), screw.number))
+        .collect();
+    screws.sort_unstable();
+    assert_eq!(screws, [(inches("7/8"), 4), (inches("1-1/2"), 6)]);
 }
 
 /// What a size is over the sum of its facts.

@@ -3,6 +3,7 @@
 //! Must not know how a finding is printed.
 
 mod accept;
+mod boring;
 mod explain;
 mod hardware;
 mod joinery;
@@ -38,9 +39,13 @@ const RULES: &[&Rule] = &[
     &hardware::door_thickness::RULE,
     &hardware::fronts_collide::RULE,
     &hardware::hinge_gap::RULE,
+    &hardware::hinge_hits_shelf::RULE,
     &hardware::hinge_missing::RULE,
     &hardware::leaf_too_narrow::RULE,
     &hardware::slide_room::RULE,
+    &boring::bore_meets_joint::RULE,
+    &boring::bore_web::RULE,
+    &boring::pull_meets_box::RULE,
     &material::part_too_large::RULE,
     &movement::cross_grain::RULE,
     &movement::gap_closes::RULE,
@@ -48,6 +53,8 @@ const RULES: &[&Rule] = &[
     &material::planed_too_thick::RULE,
     &material::planing_scant::RULE,
     &ornament::flutes_none::RULE,
+    &ornament::flutes_uneven::RULE,
+    &ornament::pull_in_flute::RULE,
     &site::keep_out_hit::RULE,
     // Last: a piece that can't be built is not judged by how it is made.
     &shop::bit_speed::RULE,

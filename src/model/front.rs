@@ -63,6 +63,8 @@ pub struct Flutes {
     pub deep: Length,
     /// From centre to centre.
     pub pitch: Length,
+    /// The statement that gives it.
+    pub pitch_span: Span,
     /// The least flat between flutes and at the edges.
     pub land: Length,
     /// How far they stop short of both ends.

@@ -19,12 +19,44 @@ pub enum HingeKind {
         bore: Length,
         /// From the door's edge to the edge of the cup.
         from_edge: Length,
+        /// What its arm is screwed to, where the spec says it.
+        plate: Option<Plate>,
     },
     /// A butt hinge on a pin.
     Butt {
         /// From the face of the frame forward to the pin's centre.
         pin_ahead: Length,
     },
+}
+
+/// The plate of a cup hinge: two screws above each other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Plate {
+    /// From the front edge of what it is screwed to, or from the back of an
+    /// inset door, to the line of its screws.
+    pub back: Length,
+    /// Between its two screws.
+    pub apart: Length,
+    /// The diameter of their holes.
+    pub screw: Length,
+    /// The depth of their holes.
+    pub deep: Length,
+    /// The statement that gives that depth, where one does.
+    pub deep_span: Option<Span>,
+    /// The statement.
+    pub span: Span,
+}
+
+fn plate(entry: &Entry, ctx: &mut Lower) -> Option<Plate> {
+    let body = entry.body()?;
+    Some(Plate {
+        back: ctx.positive(body, "back", "plate line")?.length,
+        apart: ctx.positive(body, "apart", "plate screws")?.length,
+        screw: ctx.positive(body, "screw", "plate screw")?.length,
+        deep: ctx.positive(body, "deep", "plate screw depth")?.length,
+        deep_span: body.one("deep").map(|deep| deep.head),
+        span: entry.head,
+    })
 }
 
 /// A hinge.
@@ -73,7 +105,9 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
             }
             value
         };
-        HingeKind::Cup { diameter, bore: needed("bore")?, from_edge: needed("from-edge")? }
+        let (bore, from_edge) = (needed("bore")?, needed("from-edge")?);
+        let plate = body.one("plate").and_then(|entry| plate(entry, ctx));
+        HingeKind::Cup { diameter, bore, from_edge, plate }
     };
     Some(Hinge {
         kind,
@@ -258,6 +292,10 @@ pub struct Pull {
     pub height: PullHeight,
     /// From a door's lead edge to its screws.
     pub from_edge: Length,
+    /// The statement that gives that, where one does.
+    pub from_edge_span: Option<Span>,
+    /// The diameter of the foot round each screw.
+    pub foot: Length,
     /// What it costs.
     pub price: Option<Rate>,
     /// Notes for the papers.
@@ -272,15 +310,23 @@ pub(super) fn pull(entry: &Entry, ctx: &mut Lower) -> Option<Pull> {
         Some(_) => Some(ctx.positive(body, "centres", "pull centres")?.length),
         None => None,
     };
+    let screw = ctx.positive(body, "screw", "pull screw")?.length;
+    let foot = match body.one("foot") {
+        Some(_) => ctx.positive(body, "foot", "foot of the pull")?.length,
+        // A foot is mostly a post of twice its screw (common practice, no source).
+        None => screw.twice(),
+    };
     Some(Pull {
         name: entry.text(0)?.value.to_owned(),
         centres,
-        screw: ctx.positive(body, "screw", "pull screw")?.length,
+        screw,
+        foot,
         height: match body.word("up").map(|up| up.value).as_deref() {
             Some("upper-third") => PullHeight::UpperThird,
             _ => PullHeight::Middle,
         },
         from_edge: body.length("from-edge")?.value,
+        from_edge_span: body.one("from-edge").map(|from| from.head),
         price: rate(body),
         notes: body.notes(),
         span: entry.head,

@@ -34,7 +34,8 @@ pub use files::{MemoryFiles, ReadError, SourceFiles, SourceText};
 pub use frame::{Frame, OuterMember};
 pub use front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Run, Set};
 pub use hardware::{
-    Bit, BitShape, BoxRule, BoxWidth, Finish, FinishKind, Hinge, HingeKind, Pull, PullHeight, Slide,
+    Bit, BitShape, BoxRule, BoxWidth, Finish, FinishKind, Hinge, HingeKind, Plate, Pull,
+    PullHeight, Slide,
 };
 pub use job::Job;
 pub use load::{Loaded, load};

@@ -88,17 +88,27 @@ fn hardware(source: &Source<'_>, blocks: &mut Vec<Block>) {
         columns: vec![right("pcs").strong(), left("what"), left("figures that the papers rely on")],
         ..Table::default()
     };
+    let screws = hardware::pull_screws(piece, source.parts);
     for Count { kind, number } in hardware::count(piece) {
         let (name, price, mut told) = match kind {
             Kind::Hinge(index) => {
                 let Some(hinge) = piece.hinges.get(index) else { continue };
                 let mut told = vec![format!("opens to {} degrees", hinge.swing.0)];
-                if let HingeKind::Cup { diameter, bore, from_edge } = hinge.kind {
+                if let HingeKind::Cup { diameter, bore, from_edge, plate } = hinge.kind {
                     let (cup, deep) = (figures.hardware(diameter), figures.hardware(bore));
                     told.push(format!(
                         "cup {cup}, {deep} deep, {} from the edge",
                         figures.hardware(from_edge)
                     ));
+                    told.extend(plate.map(|plate| {
+                        format!(
+                            "plate on two screws {} apart, holes {} by {} deep, {} back",
+                            figures.hardware(plate.apart),
+                            figures.hardware(plate.screw),
+                            figures.hardware(plate.deep),
+                            figures.hardware(plate.back)
+                        )
+                    }));
                 }
                 told.push(format!("least gap {}", figures.hardware(hinge.gap.length)));
                 told.extend(hinge.notes.iter().cloned());
@@ -122,6 +132,19 @@ fn hardware(source: &Source<'_>, blocks: &mut Vec<Block>) {
                     None => "one screw".to_owned(),
                 }];
                 told.push(format!("holes {}", figures.hardware(pull.screw)));
+                told.extend(screws.iter().filter(|screw| screw.pull == index).map(|screw| {
+                    let least = figures.text(screw.length());
+                    let front = figures.text(screw.front);
+                    let through = match screw.box_front {
+                        Some(own) => format!("{front} front and {} box front", figures.text(own)),
+                        None => format!("{front} front"),
+                    };
+                    let plural = if screw.number == 1 { "" } else { "s" };
+                    format!(
+                        "{} screw{plural} at least {least} long, through {through}",
+                        screw.number
+                    )
+                }));
                 told.extend(pull.notes.iter().cloned());
                 (&pull.name, pull.price, told)
             }

@@ -235,6 +235,7 @@ fn plain_name(part: &Part) -> String {
             format!("drawer {}", own.replace("left ", "").replace("right ", "").replace("box ", ""))
         }
         Some((_, own)) if part.role == crate::parts::Role::Packer => own.to_owned(),
+        _ if part.role == crate::parts::Role::HingeBlock => "hinge block".to_owned(),
         _ => name,
     }
 }

@@ -1,8 +1,9 @@
 //! The router-jig set-up sheet.
 
-use crate::measure::{Duration, Length};
+use crate::measure::{Duration, Exact, Length, Unit};
 use crate::parts::FeatureKind;
 use crate::plans::setups::{self, Setup};
+use crate::trade;
 
 use super::drawing::setup::drawing;
 use super::page::{Block, Table, left, right};
@@ -56,6 +57,35 @@ fn cutter(source: &Source<'_>, setup: &Setup) -> String {
     }
 }
 
+/// What the flutes of a set-up do to the faces they are cut into: the width of
+/// one, what they add to the surface to finish, what they take of the wood.
+fn ornament(source: &Source<'_>, setup: &Setup) -> Option<String> {
+    let FeatureKind::Flute(_) = setup.kind else { return None };
+    let wide = setup.lines.first()?.wide;
+    let arc = trade::flute_arc(setup.cutter.diameter, setup.deep);
+    let section = trade::flute_area(setup.cutter.diameter, setup.deep);
+    let area = |a: Length, b: Length| a.in_unit(Unit::Millimetre) * b.in_unit(Unit::Millimetre);
+    let (mut faces, mut wood, mut run) = (Exact::ZERO, Exact::ZERO, Length::ZERO);
+    for piece in &setup.runs {
+        let Some(part) = source.parts.get(piece.part) else { continue };
+        let face = area(part.length.length, part.width.length);
+        faces += face;
+        wood += face * part.thickness.length.in_unit(Unit::Millimetre);
+        run += piece.length;
+    }
+    if !faces.is_positive() || !wood.is_positive() {
+        return None;
+    }
+    let more = area(arc - wide, run) / faces * Exact::int(100);
+    let less = section * run.in_unit(Unit::Millimetre) / wood * Exact::int(100);
+    Some(format!(
+        "each {} wide; they add {} % to the surface to finish and take {} % of the wood",
+        source.figures.text(wide),
+        more.ceil(),
+        less.round()
+    ))
+}
+
 fn what(setup: &Setup) -> &'static str {
     match setup.kind {
         FeatureKind::Dado => "dado",
@@ -93,6 +123,7 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
         [only] => format!("one pass, depth {only}"),
         many => format!("{} passes: set the depth to {}", many.len(), many.join(", then ")),
     });
+    more.extend(ornament(source, setup));
     let strokes = setups::strokes(setup);
     if strokes > 1 {
         let shift = first.wide - setup.cutter.diameter;

@@ -3,6 +3,7 @@
 use crate::measure::{Exact, Length, Unit};
 use crate::model::Piece;
 use crate::parts::{Bore, Channel, Face, Feature, FeatureKind, Part, Parts, Role};
+use crate::trade;
 
 use crate::plans::seasons::{Air, Climate};
 
@@ -92,31 +93,59 @@ pub(super) fn features(
             figures.text(first.deep)
         ));
     }
-    for (bore, what) in [(Bore::Cup, "hinge cup"), (Bore::Pull, "pull hole")] {
-        let same: Vec<&&Feature> =
-            bores.iter().filter(|f| f.kind == FeatureKind::Bore(bore)).collect();
-        let Some(first) = same.first() else { continue };
-        let places: Vec<String> = same.iter().map(|f| figures.text(f.centre().0)).collect();
-        let start = part.face_name(Face::LengthStart);
-        let edge = part.face_name(Face::WidthStart);
-        let across = figures.text(first.centre().1);
-        let same_line = same.iter().all(|f| f.centre().1 == first.centre().1);
-        let across =
-            if same_line { format!("{across} from the {edge}") } else { "as drawn".to_owned() };
-        let plural = if same.len() > 1 { "s" } else { "" };
-        let deep = if bore == Bore::Cup {
-            format!(", {} deep", figures.hardware(first.deep))
-        } else {
-            String::new()
-        };
-        lines.push(format!(
-            "{} {what}{plural} {}{deep}: centre {} from the {start}, {across}",
-            same.len(),
-            figures.hardware(first.u.1 - first.u.0),
-            places.join(" and "),
-        ));
+    for bore in [Bore::Cup, Bore::Pull, Bore::Plate] {
+        // A partition may have the plates of a door at either side.
+        for face in Face::ALL {
+            let same: Vec<&Feature> = bores
+                .iter()
+                .copied()
+                .filter(|f| f.kind == FeatureKind::Bore(bore) && f.face == face)
+                .collect();
+            lines.extend(bored(part, bore, &same, figures));
+        }
     }
     lines
+}
+
+/// The bores of one kind in one face.
+fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Option<String> {
+    let first = same.first()?;
+    let places: Vec<String> = same.iter().map(|f| figures.text(f.centre().0)).collect();
+    let start = part.face_name(Face::LengthStart);
+    let edge = match first.face {
+        Face::ThickStart | Face::ThickEnd => Face::WidthStart,
+        _ => Face::ThickStart,
+    };
+    let across = if same.iter().all(|f| f.centre().1 == first.centre().1) {
+        format!("{} from the {}", figures.text(first.centre().1), part.face_name(edge))
+    } else {
+        "as drawn".to_owned()
+    };
+    let plural = if same.len() > 1 { "s" } else { "" };
+    let deep = match bore {
+        Bore::Pull => String::new(),
+        Bore::Cup | Bore::Plate => format!(", {} deep", figures.hardware(first.deep)),
+    };
+    let face = match bore {
+        Bore::Plate => format!(" in the {}", part.face_name(first.face)),
+        Bore::Cup | Bore::Pull => String::new(),
+    };
+    Some(format!(
+        "{} {}{plural} {}{deep}{face}: centre {} from the {start}, {across}",
+        same.len(),
+        bore.word(),
+        figures.hardware(first.u.1 - first.u.0),
+        listed(&places),
+    ))
+}
+
+/// `1`, `1 and 2`, `1, 2 and 3`.
+fn listed(figures: &[String]) -> String {
+    match figures.split_last() {
+        Some((last, rest)) if !rest.is_empty() => format!("{} and {last}", rest.join(", ")),
+        Some((last, _)) => last.clone(),
+        None => String::new(),
+    }
 }
 
 /// Two lines that differ only in their end become one.
@@ -195,7 +224,15 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             let end = if feature.u.0.is_zero() { Face::LengthStart } else { Face::LengthEnd };
             let screw = screw.map(|screw| format!(" for {} screws", text(screw)));
             let screw = screw.unwrap_or_default();
-            format!("{count} pocket holes{screw} in the {face} at the {}", part.face_name(end))
+            let places = trade::pocket_places(part.width.length, count);
+            let places: Vec<String> = places.into_iter().map(text).collect();
+            let plural = if count == 1 { "" } else { "s" };
+            format!(
+                "{count} pocket hole{plural}{screw} in the {face}, {} from the {} at the {}",
+                listed(&places),
+                part.face_name(Face::WidthStart),
+                part.face_name(end)
+            )
         }
         FeatureKind::Tenon => format!(
             "tenon {} long, {} thick at the {face}",

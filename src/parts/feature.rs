@@ -12,6 +12,20 @@ pub enum Bore {
     Cup,
     /// The screw of a pull.
     Pull,
+    /// A screw of the plate of a concealed hinge.
+    Plate,
+}
+
+impl Bore {
+    /// How it is called on the papers.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Cup => "hinge cup",
+            Self::Pull => "pull hole",
+            Self::Plate => "plate hole",
+        }
+    }
 }
 
 /// The kinds of feature.

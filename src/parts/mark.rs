@@ -139,6 +139,8 @@ fn short_word(word: &str, names: &BTreeMap<String, String>) -> String {
         "sleeper" => "SL",
         "box" => "X",
         "packer" => "PK",
+        "hinge" => "H",
+        "block" => "BK",
         "edge" => "-0",
         other => return other.to_uppercase(),
     };

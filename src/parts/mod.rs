@@ -5,6 +5,7 @@
 mod build;
 mod channel;
 mod feature;
+mod hollow;
 mod joint;
 mod mark;
 mod part;

@@ -60,6 +60,8 @@ pub enum Role {
     DrawerBottom,
     /// A block that brings a slide flush with its opening.
     Packer,
+    /// A block that brings the plate of a hinge flush with its opening.
+    HingeBlock,
 }
 
 /// What a part is put together with first.

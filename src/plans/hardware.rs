@@ -1,6 +1,8 @@
 //! The hardware that a piece takes: how many of each.
 
+use crate::measure::Length;
 use crate::model::{OpeningKind, Piece};
+use crate::parts::{Assembly, Bore, FeatureKind, Parts, Role};
 
 /// What is counted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,4 +46,59 @@ pub fn count(piece: &Piece) -> Vec<Count> {
         }
     }
     counts
+}
+
+/// The screws of a pull: what they pass through, and how long they must be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PullScrews {
+    /// The pull: an index into the piece's pulls.
+    pub pull: usize,
+    /// The thickness of the front at the hole.
+    pub front: Length,
+    /// The thickness of the front of the drawer's box, where there is one.
+    pub box_front: Option<Length>,
+    /// How many.
+    pub number: u32,
+}
+
+impl PullScrews {
+    /// Their least length: all they pass through, and 1/8 in of thread in the
+    /// pull (common practice, no source).
+    #[must_use]
+    pub fn length(&self) -> Length {
+        self.front + self.box_front.unwrap_or_default() + Length::inches(1, 8)
+    }
+}
+
+/// The screws of every pull, those of one length together.
+#[must_use]
+pub fn pull_screws(piece: &Piece, parts: &Parts) -> Vec<PullScrews> {
+    let mut found: Vec<PullScrews> = Vec::new();
+    for part in &parts.all {
+        let Assembly::Front(path) = &part.assembly else { continue };
+        let holes =
+            part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Pull)).count() as u32;
+        if holes == 0 {
+            continue;
+        }
+        let of = path.rsplit_once('.').map_or("", |(opening, _)| opening);
+        let pull = piece.cases.get(part.case).and_then(|case| {
+            case.openings.iter().find(|o| o.path == of).and_then(|o| o.front.as_ref()?.pull)
+        });
+        let Some(pull) = pull else { continue };
+        let box_front = parts.of_case(part.case).iter().find(|other| {
+            other.role == Role::DrawerFront
+                && matches!(&other.assembly, Assembly::DrawerBox(opening) if opening == of)
+        });
+        let (front, box_front) =
+            (part.thickness.length, box_front.map(|other| other.thickness.length));
+        let same = |old: &&mut PullScrews| {
+            (old.pull, old.front, old.box_front) == (pull, front, box_front)
+        };
+        match found.iter_mut().find(same) {
+            Some(old) => old.number += holes,
+            None => found.push(PullScrews { pull, front, box_front, number: holes }),
+        }
+    }
+    found
 }

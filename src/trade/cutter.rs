@@ -18,6 +18,49 @@ pub fn flute_width(diameter: Length, deep: Length) -> Length {
     Length::mm(1) * Exact::ratio(thousandths as i64, 1000)
 }
 
+/// The length of the curve that a flute's surface follows across it:
+/// 2·r·acos((r − d)/r) while d ≤ r, else a half circle and two straight walls,
+/// π·r + 2(d − r). Plane geometry: the arc of a circular segment. Rounded up
+/// to a thousandth of a millimetre, so that finish is never reckoned short.
+#[must_use]
+pub fn flute_arc(diameter: Length, deep: Length) -> Length {
+    let (r, d) = (diameter.to_mm_f64() / 2.0, deep.to_mm_f64().max(0.0));
+    let arc = 2.0 * r * segment_angle(r, d) + 2.0 * (d - r).max(0.0);
+    Length::mm(1) * Exact::ratio((arc * 1000.0).ceil() as i64, 1000)
+}
+
+/// The cross-section of a flute in square millimetres: r²·acos((r − d)/r) −
+/// (r − d)·√(2rd − d²) while d ≤ r, else a half circle under a rectangle.
+/// Plane geometry: the area of a circular segment. Rounded up to a thousandth.
+#[must_use]
+pub fn flute_area(diameter: Length, deep: Length) -> Exact {
+    let (r, d) = (diameter.to_mm_f64() / 2.0, deep.to_mm_f64().max(0.0));
+    let round = d.min(r);
+    let chord = (2.0 * r * round - round * round).max(0.0).sqrt();
+    let segment = r * r * segment_angle(r, d) - (r - round) * chord;
+    let area = segment + 2.0 * r * (d - r).max(0.0);
+    Exact::ratio((area * 1000.0).ceil() as i64, 1000)
+}
+
+/// Half the angle of the segment that a circle of radius `r` sinks `d` deep.
+fn segment_angle(r: f64, d: f64) -> f64 {
+    if r > 0.0 { ((r - d.min(r)) / r).acos() } else { 0.0 }
+}
+
+/// Centre lines of the flutes across a front `wide` across the run: equally
+/// spaced at `pitch`, symmetrical, with at least `land` left at both edges.
+/// Empty where not even one fits.
+#[must_use]
+pub fn flute_lines(wide: Length, flute: Length, pitch: Length, land: Length) -> Vec<Length> {
+    let room = wide - land.twice() - flute;
+    if room.is_negative() || !pitch.is_positive() {
+        return Vec::new();
+    }
+    let steps = (room / pitch).floor().clamp(0, 10_000);
+    let first = (wide - pitch * steps).half();
+    (0..=steps).map(|number| first + pitch * number).collect()
+}
+
 /// The highest speed for a bit of this diameter, in turns a minute. Common
 /// practice, the same in several published charts; the limit marked on the
 /// bit goes before it.
@@ -59,6 +102,8 @@ pub fn depth_passes(diameter: Length, deep: Length) -> Vec<Length> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
+    use std::f64::consts::PI;
 
     /// Geometry, worked by hand: radius 1/4, depth 1/8 gives 0.4330 in;
     /// 3/8 and 1/8 gives 0.5590; 1/2 and 1/10 gives 0.6000.
@@ -73,6 +118,61 @@ mod tests {
             let got = flute_width(diameter, deep).in_unit(Unit::Inch).to_f64();
             assert!((got - width).abs() < 0.0001, "{got} {width}");
         }
+    }
+
+    /// Table of circular segments for radius 1 (handbook tables of circular
+    /// segments, from memory; each row worked again by hand): height, arc,
+    /// chord, area.
+    #[test]
+    fn flutes_are_segments_of_their_bit() {
+        for (high, arc, chord, area) in [
+            (0.1, 0.9021, 0.8718, 0.0587),
+            (0.25, 1.4455, 1.3229, 0.2267),
+            (0.5, 2.0944, 1.7321, 0.6142),
+            (0.75, 2.6362, 1.9365, 1.0760),
+            (1.0, PI, 2.0, PI / 2.0),
+            // Deeper than the radius: straight walls above the half circle.
+            (1.5, PI + 1.0, 2.0, PI / 2.0 + 1.0),
+        ] {
+            // A radius of 100 mm, so that the rounding is lost in the table's own.
+            let deep = Length::mm((high * 100.0) as i64);
+            let diameter = Length::mm(200);
+            let near = |got: f64, table: f64| (got - table).abs() < 0.0001;
+            assert!(near(flute_arc(diameter, deep).to_mm_f64() / 100.0, arc), "arc at {high}");
+            assert!(
+                near(flute_width(diameter, deep).to_mm_f64() / 100.0, chord),
+                "chord at {high}"
+            );
+            assert!(near(flute_area(diameter, deep).to_f64() / 10_000.0, area), "area at {high}");
+        }
+    }
+
+    proptest! {
+        /// Geometry: an arc is longer than its chord and shorter than the way
+        /// round its box, and the segment lies between triangle and box.
+        #[test]
+        fn a_segment_lies_in_its_box(diameter in 2i64..60, deep in 1i64..60) {
+            let (diameter, deep) = (Length::mm(diameter), Length::mm(deep));
+            let (arc, chord) = (flute_arc(diameter, deep), flute_width(diameter, deep));
+            prop_assert!(chord < arc && arc < chord + deep.twice() + Length::mm(1));
+            let box_area = diameter.to_mm_f64() * deep.to_mm_f64();
+            let area = flute_area(diameter, deep).to_f64();
+            prop_assert!(area < box_area + 0.01);
+            prop_assert!(area > chord.to_mm_f64() * deep.to_mm_f64() / 2.0 - 0.01);
+        }
+    }
+
+    /// 17-1/16 wide, flutes 0.464 at 3/4 with 3/16 land: (17.0625 − 0.375 −
+    /// 0.464) / 0.75 = 21.6, so 22 flutes; margin (17.0625 − 21 × 0.75) / 2 =
+    /// 0.65625 to the first centre.
+    #[test]
+    fn flutes_are_symmetrical() {
+        let wide = Length::inches(273, 16);
+        let flute = Length::inches(464, 1000);
+        let lines = flute_lines(wide, flute, Length::inches(3, 4), Length::inches(3, 16));
+        assert_eq!(lines.len(), 22);
+        assert_eq!(lines[0], Length::inches(21, 32));
+        assert_eq!(lines[0] + lines[21], wide);
     }
 
     #[test]

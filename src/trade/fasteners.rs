@@ -40,9 +40,64 @@ pub fn pocket_count(width: Length) -> u32 {
     2 + u32::try_from((beyond / 3.into()).ceil()).unwrap_or(0).min(40)
 }
 
+/// The width that a pocket takes up: its step drill is 3/8 in (common practice).
+#[must_use]
+pub fn pocket_width() -> Length {
+    Length::inches(3, 8)
+}
+
+/// Centres of `count` pocket holes across the end of a board `width` wide,
+/// from one edge: the first and last 3/4 to 1-1/2 in from their edges, the rest
+/// at equal spaces between them (common practice, no source). On a board too
+/// narrow for that they lie a quarter of its width in; one alone in the middle.
+#[must_use]
+pub fn pocket_places(width: Length, count: u32) -> Vec<Length> {
+    if count < 2 {
+        return vec![width.half(); count as usize];
+    }
+    let count = i64::from(count);
+    let even = width / (2 * count);
+    let inset = even.clamp(Length::inches(3, 4), Length::inches(3, 2)).min(width / 4);
+    let step = (width - inset.twice()) / (count - 1);
+    (0..count).map(|number| inset + step * number).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
+
+    /// Worked by hand: 4 wide, three holes: 4/6 = 2/3 is less than 3/4, so 3/4,
+    /// then every (4 − 1-1/2) / 2 = 1-1/4. 1-1/2 wide, two holes: a quarter is
+    /// 3/8. 14 wide, seven: 14/14 = 1, then every 12/6 = 2.
+    #[test]
+    fn pockets_stand_at_equal_spaces() {
+        let inches = |places: &[(i64, i64)]| -> Vec<Length> {
+            places.iter().map(|(n, d)| Length::inches(*n, *d)).collect()
+        };
+        let (narrow, wide) = (Length::inches(3, 2), Length::inches(14, 1));
+        assert_eq!(pocket_places(Length::inches(4, 1), 3), inches(&[(3, 4), (2, 1), (13, 4)]));
+        assert_eq!(pocket_places(narrow, 2), inches(&[(3, 8), (9, 8)]));
+        assert_eq!(pocket_places(wide, 7)[..2], inches(&[(1, 1), (3, 1)]));
+        assert_eq!(pocket_places(Length::inches(3, 4), 1), inches(&[(3, 8)]));
+    }
+
+    proptest! {
+        /// Common practice: 3/4 to 1-1/2 in from the edges wherever the board
+        /// is wide enough, and no pocket breaks into the next.
+        #[test]
+        fn pockets_keep_from_edges_and_each_other(sixteenths in 16i64..800) {
+            let width = Length::inches(sixteenths, 16);
+            let places = pocket_places(width, pocket_count(width));
+            let (first, last) = (places[0], places[places.len() - 1]);
+            prop_assert_eq!(first + last, width);
+            prop_assert!(first <= Length::inches(3, 2));
+            prop_assert!(first >= Length::inches(3, 4).min(width / 4));
+            for pair in places.windows(2) {
+                prop_assert!(pair[1] - pair[0] > pocket_width());
+            }
+        }
+    }
 
     /// The usual chart of pocket screws (common practice).
     #[test]

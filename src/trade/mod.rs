@@ -19,8 +19,10 @@ mod small_work;
 mod square;
 
 pub use board::{board_feet, cubic_metres, surface_measure, tallied_feet};
-pub use cutter::{depth_passes, flute_width, rim_speed, speed_limit};
-pub use fasteners::{pocket_count, pocket_screw};
+pub use cutter::{
+    depth_passes, flute_arc, flute_area, flute_lines, flute_width, rim_speed, speed_limit,
+};
+pub use fasteners::{pocket_count, pocket_places, pocket_screw, pocket_width};
 pub use finishes::{FINISHES, FinishGood, heats_in_rags};
 pub use gluing::{joint_clamps, panel_clamps, spreading};
 pub use hinging::{butt_gap, hinges_for_height};

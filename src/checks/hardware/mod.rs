@@ -6,6 +6,7 @@ pub(super) mod door_binds;
 pub(super) mod door_thickness;
 pub(super) mod fronts_collide;
 pub(super) mod hinge_gap;
+pub(super) mod hinge_hits_shelf;
 pub(super) mod hinge_missing;
 pub(super) mod leaf_too_narrow;
 pub(super) mod slide_room;

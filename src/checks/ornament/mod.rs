@@ -1,3 +1,5 @@
 //! Ornament.
 
 pub(super) mod flutes_none;
+pub(super) mod flutes_uneven;
+pub(super) mod pull_in_flute;

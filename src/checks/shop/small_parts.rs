@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::model::{Piece, StockId};
-use crate::parts::{Part, Parts};
+use crate::parts::{Part, Parts, Role};
 use crate::plans::small_parts::{is_narrow, is_short};
 use crate::trade;
 
@@ -29,8 +29,12 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     }
     let tape = piece.tape();
     for (index, stock) in piece.stocks.iter().enumerate() {
-        let own: Vec<&Part> =
-            parts.all.iter().filter(|part| part.stock == StockId(index)).collect();
+        // Blocks are sawn off a strip anyway; the cut list has the caution.
+        let own: Vec<&Part> = parts
+            .all
+            .iter()
+            .filter(|part| part.stock == StockId(index) && part.role != Role::HingeBlock)
+            .collect();
         let pick = |small: fn(&Piece, &Part) -> bool| -> Vec<&Part> {
             own.iter().copied().filter(|part| small(piece, part)).collect()
         };

@@ -243,6 +243,7 @@ pub(in crate::papers) fn section(
         let space = part.cuboid();
         if space.from.x >= x {
             outline(&mut svg, part, high);
+            plate_holes(&mut svg, part, high);
         }
     }
     let cut: Vec<&&Part> = order.iter().filter(|part| part.cuboid().from.x < x).collect();
@@ -295,6 +296,17 @@ pub(in crate::papers) fn section(
 fn from_the_side(svg: &mut Svg, space: &Cuboid, high: f64, line: Line, fill: Fill) {
     let at = |z: Length, y: Length| (mm(z), high - mm(y));
     svg.rect(at(space.from.z, space.to.y), at(space.to.z, space.from.y), line, fill);
+}
+
+/// The screw holes of hinge plates in a side that is looked at from the left.
+fn plate_holes(svg: &mut Svg, part: &Part, high: f64) {
+    let bored = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Plate));
+    for hole in bored.filter(|f| f.face == part.placement.face(Direction::X, true)) {
+        for space in part.hollows(hole) {
+            let (z, y) = ((space.from.z + space.to.z).half(), (space.from.y + space.to.y).half());
+            svg.circle((mm(z), high - mm(y)), mm(space.size(Direction::Y).half()), Line::Narrow);
+        }
+    }
 }
 
 /// A part beyond the cut, its notches taken out.

@@ -27,13 +27,14 @@ pub(super) fn build(builder: &mut Builder<'_>) -> Carcass {
     let bottom_y = bottom_height(builder);
     let bottom = bottom(builder, &ends, &bottom_y);
     top(builder, &ends);
-    let members: Vec<Member> = builder.case.members.clone();
+    let mut members: Vec<Member> = builder.case.members.clone();
+    // Boards of outer lists first: inner ones are let into them.
+    members.sort_by_key(|member| member.list);
     for member in members.iter().filter(|member| member.full) {
         if let MemberKind::Stile(Partition::Board(board)) = &member.kind {
             partition(builder, member, board, bottom);
         }
     }
-    // Boards of outer lists first: inner ones are let into them.
     for member in &members {
         if let MemberKind::Divider(board) = &member.kind {
             divider(builder, member, board);

@@ -2,8 +2,7 @@
 
 use crate::measure::Length;
 use crate::model::{
-    Build, Fronts, HingeKind, JointKind, Opening, OpeningKind, PanelBuild, PullHeight, Set, Side,
-    Size,
+    Build, Fronts, JointKind, Opening, OpeningKind, PanelBuild, PullHeight, Set, Side, Size,
 };
 use crate::parts::feature::{Bore, Feature, FeatureKind};
 use crate::parts::joint::JointSort;
@@ -11,28 +10,29 @@ use crate::parts::part::{Assembly, PartId, Role};
 use crate::parts::space::{Direction, Face};
 
 use super::builder::{ACROSS, Builder, Draft, STANDING};
-use super::flutes;
+use super::carcass::Carcass;
+use super::{flutes, hinging};
 
 /// One front: its place in the plane of the front and how it hangs.
-struct Leaf<'a> {
+pub(super) struct Leaf<'a> {
     path: String,
-    opening: &'a Opening,
-    fronts: &'a Fronts,
+    pub(super) opening: &'a Opening,
+    pub(super) fronts: &'a Fronts,
     x: Length,
-    y: Length,
+    pub(super) y: Length,
     wide: Size,
-    high: Size,
+    pub(super) high: Size,
     hung: Option<Side>,
 }
 
-pub(super) fn build(builder: &mut Builder<'_>) {
+pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let openings = builder.case.openings.clone();
     for opening in &openings {
         let Some(fronts) = &opening.front else { continue };
         for leaf in leaves(builder, opening, fronts) {
             match &fronts.build {
-                Build::Slab => slab(builder, &leaf),
-                Build::Panel(panel) => frame_and_panel(builder, &leaf, panel),
+                Build::Slab => slab(builder, carcass, &leaf),
+                Build::Panel(panel) => frame_and_panel(builder, carcass, &leaf, panel),
             }
         }
     }
@@ -77,7 +77,7 @@ fn front_z(builder: &Builder<'_>, leaf: &Leaf<'_>) -> Length {
     }
 }
 
-fn slab(builder: &mut Builder<'_>, leaf: &Leaf<'_>) {
+fn slab(builder: &mut Builder<'_>, carcass: &Carcass, leaf: &Leaf<'_>) {
     // Grain runs up a door, and along a drawer front or false front.
     let upright = leaf.hung.is_some();
     let (length, width, axes) = if upright {
@@ -105,10 +105,15 @@ fn slab(builder: &mut Builder<'_>, leaf: &Leaf<'_>) {
     if let Some(spec) = &leaf.fronts.flutes {
         flutes::cut(builder, id, spec);
     }
-    hardware(builder, leaf, id, id);
+    hardware(builder, carcass, leaf, id, id);
 }
 
-fn frame_and_panel(builder: &mut Builder<'_>, leaf: &Leaf<'_>, panel: &PanelBuild) {
+fn frame_and_panel(
+    builder: &mut Builder<'_>,
+    carcass: &Carcass,
+    leaf: &Leaf<'_>,
+    panel: &PanelBuild,
+) {
     let z = front_z(builder, leaf);
     let thick = builder.thickness(leaf.fronts.stock);
     let panel_thick = builder.thickness(panel.panel_stock);
@@ -237,82 +242,23 @@ fn frame_and_panel(builder: &mut Builder<'_>, leaf: &Leaf<'_>, panel: &PanelBuil
     };
     // A pull of a drawer or false front sits on the panel's middle.
     let pull_on = if leaf.hung.is_some() { lead_side } else { id };
-    hardware(builder, leaf, hinge_side, pull_on);
+    hardware(builder, carcass, leaf, hinge_side, pull_on);
 }
 
 /// Hinge cups and pull holes, bored into the parts that carry them.
-fn hardware(builder: &mut Builder<'_>, leaf: &Leaf<'_>, hinges: PartId, pull: PartId) {
+fn hardware(
+    builder: &mut Builder<'_>,
+    carcass: &Carcass,
+    leaf: &Leaf<'_>,
+    hinges: PartId,
+    pull: PartId,
+) {
     if let (Some(side), Some((hinge, span))) = (leaf.hung, leaf.fronts.hinge) {
-        cups(builder, leaf, hinges, side, hinge, span);
+        hinging::hang(builder, carcass, leaf, hinges, side, (hinge, span));
     }
     if let Some(pull_index) = leaf.fronts.pull {
         pull_holes(builder, leaf, pull, pull_index);
     }
-}
-
-/// Heights of the hinge centres above the lower end of a door.
-fn hinge_heights(high: Length, from_end: Length, count: u32) -> Vec<Length> {
-    let count = i64::from(count.max(2));
-    let room = high - from_end.twice();
-    (0..count).map(|number| from_end + room * number / (count - 1)).collect()
-}
-
-fn cups(
-    builder: &mut Builder<'_>,
-    leaf: &Leaf<'_>,
-    id: PartId,
-    side: Side,
-    hinge: usize,
-    span: crate::measure::Span,
-) {
-    let Some(hinge) = builder.piece.hinges.get(hinge).cloned() else { return };
-    if let Some(holder) = beside(builder, leaf, side) {
-        builder.join(JointSort::Hung, id, holder, false, span);
-    }
-    let HingeKind::Cup { diameter, bore, from_edge } = hinge.kind else { return };
-    let count = leaf.fronts.hinges_on(leaf.high.length);
-    let Some(part) = builder.part(id).cloned() else { return };
-    let radius = diameter.half();
-    for height in hinge_heights(leaf.high.length, hinge.from_end, count) {
-        let wide = part.width.length;
-        let centre = match side {
-            Side::Left => from_edge + radius,
-            Side::Right => wide - from_edge - radius,
-        };
-        builder.cut(
-            id,
-            Feature {
-                kind: FeatureKind::Bore(Bore::Cup),
-                face: Face::ThickEnd,
-                u: (height - radius, height + radius),
-                v: (centre - radius, centre + radius),
-                deep: bore,
-                takes: None,
-                span,
-            },
-        );
-    }
-}
-
-/// What a door hangs on: the stile beside its opening, or in a frame-less
-/// case the end or partition.
-fn beside(builder: &Builder<'_>, leaf: &Leaf<'_>, side: Side) -> Option<PartId> {
-    let opening = leaf.opening;
-    let x = match side {
-        Side::Left => opening.x,
-        Side::Right => opening.x + opening.wide.length,
-    };
-    let z = match builder.case.frame {
-        Some(_) => (builder.planes.frame.length + builder.planes.carcass.length).half(),
-        None => builder.planes.inside.length.half(),
-    };
-    let near = builder.at(x, opening.y + opening.high.length.half(), z);
-    let assembly = match builder.case.frame {
-        Some(_) => Assembly::Frame(builder.index),
-        None => Assembly::Carcass(builder.index),
-    };
-    let found = builder.board_at(Direction::X, near.x, side == Side::Right, near, &assembly);
-    found.map(|(id, _)| id)
 }
 
 fn pull_holes(builder: &mut Builder<'_>, leaf: &Leaf<'_>, id: PartId, pull: usize) {
@@ -354,7 +300,7 @@ fn pull_holes(builder: &mut Builder<'_>, leaf: &Leaf<'_>, id: PartId, pull: usiz
                 v: (v - radius, v + radius),
                 deep: part.thickness.length,
                 takes: None,
-                span: leaf.fronts.span,
+                span: pull.span,
             },
         );
     }

@@ -7,6 +7,7 @@ mod drawers;
 mod face_frame;
 mod flutes;
 mod fronts;
+mod hinging;
 mod inside;
 
 use crate::measure::Length;
@@ -27,7 +28,7 @@ pub fn build(piece: &Piece) -> Parts {
         base::build(&mut builder, &carcass);
         face_frame::build(&mut builder, &carcass);
         inside::build(&mut builder, &carcass);
-        fronts::build(&mut builder);
+        fronts::build(&mut builder, &carcass);
         drawers::build(&mut builder, &carcass);
         // Builders count from the front of their own case; all backs stand at
         // one wall.

@@ -37,11 +37,43 @@ pub(super) const HINGE: Block = Block {
             .takes(&[needs(Kind::Length)])
             .default("3 in")
             .metric("75 mm"),
+        Word::new(
+            "plate",
+            "the plate of a cup hinge: the holes for its two screws",
+            "plate { back 37 mm; apart 32 mm; screw 5 mm; deep 12 mm }",
+        )
+        .opens("plate"),
         Word::new("price", "what it costs", "price 5.80 each")
             .takes(&[needs(Kind::Price(&["each", "pair"]))]),
         NOTE,
     ],
     one_of: &[(&["cup", "butt"], "the kind of hinge")],
+};
+
+/// `plate { … }`
+pub(super) const PLATE: Block = Block {
+    name: "plate",
+    title: "the plate of a hinge",
+    help: "What the arm of a cup hinge is screwed to, with two screws above each other: on the board beside the opening, on the inside edge of a stile that reaches far enough back, or else on a block behind the stile, flush with its edge.",
+    words: &[
+        Word::new(
+            "back",
+            "from the front edge of what it is screwed to, or behind an inset door from the door's back, to the line of its screws",
+            "back 37 mm",
+        )
+        .takes(&[needs(Kind::Length)])
+        .default("37 mm"),
+        Word::new("apart", "between its two screws", "apart 32 mm")
+            .takes(&[needs(Kind::Length)])
+            .default("32 mm"),
+        Word::new("screw", "the diameter of their holes", "screw 5 mm")
+            .takes(&[needs(Kind::Length)])
+            .default("5 mm"),
+        Word::new("deep", "the depth of their holes", "deep 12 mm")
+            .takes(&[needs(Kind::Length)])
+            .default("12 mm"),
+    ],
+    one_of: &[],
 };
 
 /// `slide NAME { … }`
@@ -119,6 +151,12 @@ pub(super) const PULL: Block = Block {
             .takes(&[needs(Kind::Length)])
             .default("1-1/4 in")
             .metric("30 mm"),
+        Word::new(
+            "foot",
+            "the diameter of the foot round each screw; twice the screw unless written",
+            "foot 3/8",
+        )
+        .takes(&[needs(Kind::Length)]),
         Word::new("price", "what it costs", "price 12 each")
             .takes(&[needs(Kind::Price(&["each", "pair"]))]),
         NOTE,

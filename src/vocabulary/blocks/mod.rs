@@ -30,6 +30,7 @@ pub const BLOCKS: &[&Block] = &[
     &stock::ON_HAND,
     &stock::BOARDS,
     &hardware::HINGE,
+    &hardware::PLATE,
     &hardware::SLIDE,
     &hardware::NOTCH,
     &hardware::PULL,

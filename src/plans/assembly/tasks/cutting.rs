@@ -1,7 +1,7 @@
 //! Cutting parts and joints; what is glued up or finished before them.
 
 use crate::measure::Duration;
-use crate::parts::{FeatureKind, Joint, JointSort, Part, PartId, Role};
+use crate::parts::{Bore, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 
 use super::{Maker, Task, Wait, Work, hands, minutes};
@@ -48,30 +48,40 @@ impl Maker<'_> {
         Some(self.simple(title.into(), lines, Vec::new(), Work::Router, time, vec![after]))
     }
 
-    /// Shelf pins are bored while the boards lie flat.
+    /// Shelf pins and hinge plates are bored for while the boards lie flat.
     pub(super) fn pins(&mut self, routed: usize) -> Option<usize> {
         let shelves: Vec<&Joint> =
             self.parts.joints.iter().filter(|j| j.sort == JointSort::Laid).collect();
-        let mut boards: Vec<PartId> = shelves.iter().map(|joint| joint.into).collect();
+        let mut pinned: Vec<PartId> = shelves.iter().map(|joint| joint.into).collect();
+        pinned.sort_unstable();
+        pinned.dedup();
+        let plated =
+            self.ids(|part| part.features.iter().any(|f| f.kind == FeatureKind::Bore(Bore::Plate)));
+        let mut lines = Vec::new();
+        if !pinned.is_empty() {
+            lines.push(format!(
+                "rows for the pins in {}, from one template that always stands on the bottom end",
+                self.marks(&pinned)
+            ));
+        }
+        if !plated.is_empty() {
+            lines.push(format!(
+                "the holes for the plates of the hinges in {}, with a stop on the bit",
+                self.marks(&plated)
+            ));
+        }
+        let title = match (pinned.is_empty(), plated.is_empty()) {
+            (true, true) => return None,
+            (false, true) => "Bore for the shelf pins",
+            (true, false) => "Bore for the hinge plates",
+            (false, false) => "Bore for the shelf pins and hinge plates",
+        };
+        let minutes = minutes::BORE * (2 * pinned.len() + plated.len()) as i64;
+        let mut boards = pinned;
+        boards.extend(plated);
         boards.sort_unstable();
         boards.dedup();
-        if boards.is_empty() {
-            return None;
-        }
-        let marks = self.marks(&boards);
-        let lines = vec![format!(
-            "rows for the pins in {}, from one template that always stands on the bottom end",
-            marks
-        )];
-        let minutes = minutes::BORE * 2 * boards.len() as i64;
-        Some(self.simple(
-            "Bore for the shelf pins".into(),
-            lines,
-            boards,
-            Work::Bench,
-            minutes,
-            vec![routed],
-        ))
+        Some(self.simple(title.into(), lines, boards, Work::Bench, minutes, vec![routed]))
     }
 
     /// Solid fronts wider than a board are glued up first of all.

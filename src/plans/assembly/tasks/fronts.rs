@@ -1,5 +1,6 @@
 //! Fronts and drawer boxes, and hanging them.
 
+use crate::model::{Opening, OpeningKind};
 use crate::parts::{Assembly, FeatureKind, JointSort, Role};
 use crate::plans::assembly::gluing;
 
@@ -116,6 +117,16 @@ impl Maker<'_> {
                 ));
             }
             lines.push("slides level and parallel, as their maker's sheet says; then the boxes; then each front planed to its own opening, shimmed to its gap and screwed to its box".to_owned());
+            let pulled = |opening: &Opening| {
+                matches!(opening.kind, OpeningKind::Drawer { .. })
+                    && opening.front.as_ref().is_some_and(|front| front.pull.is_some())
+            };
+            if self.piece.cases.iter().flat_map(|case| &case.openings).any(pulled) {
+                lines.push(
+                    "with a front in its place, its pull holes on through the front of the box"
+                        .to_owned(),
+                );
+            }
             let mut after = stands.to_vec();
             after.extend(boxes);
             after.extend(fronts);
@@ -131,14 +142,19 @@ impl Maker<'_> {
         if hung > 0 {
             let mut after = stands.to_vec();
             after.extend(fronts);
-            let lines = vec![
-                "plane every door to its own opening as it came out, hang it, set its gaps with shims, then mark each leaf and hinge"
-                    .to_owned(),
-            ];
+            let blocks = self.ids(|part| part.role == Role::HingeBlock);
+            let mut lines = Vec::new();
+            if !blocks.is_empty() {
+                let marks = self.marks(&blocks);
+                lines.push(format!(
+                    "the hinge blocks first, glued and screwed behind the stiles, flush with their openings: {marks}"
+                ));
+            }
+            lines.push("plane every door to its own opening as it came out, hang it, set its gaps with shims, then mark each leaf and hinge".to_owned());
             done.push(self.simple(
                 "Hang the doors".into(),
                 lines,
-                Vec::new(),
+                blocks,
                 Work::Bench,
                 minutes::HANG * hung,
                 after,

@@ -1,0 +1,140 @@
+//! A hole that runs into a joint, or out of its part.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::Length;
+use crate::model::Piece;
+use crate::parts::{Bore, Direction, Face, Feature, FeatureKind, Part, Parts};
+
+use super::bores;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "bore-meets-joint",
+    severity: Severity::Error,
+    finds: "A hole for a hinge, its plate or a pull that runs into a dado, groove, rabbet, mortise, notch or pocket hole of its part, or over the part's edge.",
+    why: "The screw finds a joint instead of wood: it holds nothing, or splits what is let in there; a hole over an edge can't be bored clean.",
+    source: "plane geometry; a pocket hole is taken as wide as its 3/8 in step drill.",
+    formula: "",
+    accept: "",
+    example: Example {
+        base: Base::First,
+        sound: "pull knob { screw 5/32 }",
+        wrong: "pull knob { screw 5/32; from-edge 1/32 }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let tape = piece.tape();
+    let mut told = Vec::new();
+    for part in &parts.all {
+        for (bore, kind) in bores(part) {
+            if told.contains(&(bore.span, part.stock)) {
+                continue;
+            }
+            let what = kind.word();
+            let label = format!("{what} {} across", tape.figure(bore.u.1 - bore.u.0));
+            let over = over_the_edge(part, bore, kind);
+            let found = if over.is_positive() {
+                let (long, wide) = part.face_size(bore.face);
+                let error = |title| Diagnostic::error(RULE.slug, title, bore.span, &label);
+                Some(
+                    error(format!(
+                        "a {what} runs {} over the edge of {}",
+                        tape.text(over),
+                        part.path
+                    ))
+                    .label(part.span, format!("{} by {}", tape.text(long), tape.text(wide)))
+                    .note("set it further in"),
+                )
+            } else {
+                part.features.iter().find_map(|joint| into(piece, part, (bore, kind), joint))
+            };
+            let Some(found) = found else { continue };
+            told.push((bore.span, part.stock));
+            sink.push(
+                found
+                    .because("the screw finds no wood there, or splits what is let in")
+                    .subject(&part.path),
+            );
+        }
+    }
+}
+
+/// A bore that runs into a joint of its part.
+fn into(
+    piece: &Piece,
+    part: &Part,
+    (bore, kind): (&Feature, Bore),
+    joint: &Feature,
+) -> Option<Diagnostic> {
+    let tape = piece.tape();
+    let (what, named) = (kind.word(), name(joint)?);
+    let by = shared(part, bore, kind, joint)?;
+    let title = format!("a {what} runs {} into the {named} of {}", tape.text(by), part.path);
+    let label = format!("{what} {} deep", tape.figure(bore.deep));
+    let mut found = Diagnostic::error(RULE.slug, title, bore.span, label)
+        .note("move the hinge or pull, or bore less deep");
+    if joint.span != bore.span {
+        let label = format!("{named} {} deep", tape.figure(joint.deep));
+        found = found.label(joint.span, label);
+    }
+    if part.span != bore.span && part.span != joint.span {
+        found = found.label(part.span, "in this board");
+    }
+    let thick = part.depth(bore.face);
+    let over = bore.deep + joint.deep - thick;
+    if bore.face == joint.face.opposite() && over.is_positive() {
+        found = found.sum(
+            Sum::new("over by", over, tape)
+                .plus(bore.deep, what, tape)
+                .plus(joint.deep, named, tape)
+                .minus(thick, "board", tape),
+        );
+    }
+    Some(found)
+}
+
+/// How far a bore reaches past the face it lies in. That a cup keeps from the
+/// side edges of its door is asked together with the wood in front of it.
+fn over_the_edge(part: &Part, bore: &Feature, kind: Bore) -> Length {
+    let (long, wide) = part.face_size(bore.face);
+    let along = (-bore.u.0).max(bore.u.1 - long);
+    match kind {
+        Bore::Cup => along,
+        Bore::Pull | Bore::Plate => along.max(-bore.v.0).max(bore.v.1 - wide),
+    }
+}
+
+fn name(joint: &Feature) -> Option<&'static str> {
+    Some(match joint.kind {
+        FeatureKind::Dado => "dado",
+        FeatureKind::Groove => "groove",
+        FeatureKind::Rabbet => "rabbet",
+        FeatureKind::Mortise => "mortise",
+        FeatureKind::Notch => "notch",
+        FeatureKind::Pockets(..) => "pocket holes",
+        _ => return None,
+    })
+}
+
+/// How far a bore and a joint share space: the least of the three overlaps.
+fn shared(part: &Part, bore: &Feature, kind: Bore, joint: &Feature) -> Option<Length> {
+    name(joint)?;
+    // The groove of a panel beside a cup is asked with the door's edge.
+    let edge = matches!(joint.face, Face::WidthStart | Face::WidthEnd);
+    if kind == Bore::Cup && joint.kind == FeatureKind::Groove && edge {
+        return None;
+    }
+    let axes = [Direction::X, Direction::Y, Direction::Z];
+    let hollows = part.hollows(joint);
+    let boxes = part.hollows(bore);
+    boxes
+        .iter()
+        .flat_map(|one| hollows.iter().map(move |other| (one, other)))
+        .filter(|(one, other)| one.overlaps(other))
+        .filter_map(|(one, other)| {
+            axes.into_iter().map(|axis| one.overlap_along(other, axis)).min()
+        })
+        .max()
+}

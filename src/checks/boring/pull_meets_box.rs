@@ -1,0 +1,169 @@
+//! The screw of a drawer's pull, on its way through the box behind the front.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::{Length, Span};
+use crate::model::{DrawerBoxes, Opening, OpeningKind, Piece, Pull};
+use crate::parts::{Assembly, Bore, Cuboid, Direction, Part, Parts, Role};
+
+use super::bores;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "pull-meets-box",
+    severity: Severity::Warning,
+    finds: "A pull of a drawer whose screw, passing on through the front of the box, runs into the groove of the bottom or the end of a side, or misses the box.",
+    why: "The screw goes through the front and the front of the box and is drawn up from inside. In the groove its head lies against the edge of the bottom; at a side there is no room for head and driver; past the box it draws on the front alone.",
+    source: "plane geometry.",
+    formula: "",
+    accept: "The pull is fixed from the front, or its screws end in the drawer's front.",
+    example: Example {
+        base: Base::First,
+        sound: "groove { up 13 mm; deep 1/4 }",
+        wrong: "groove { up 2; deep 1/4 }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let mut told = Vec::new();
+    for case in &piece.cases {
+        let Some(boxes) = &case.drawers else { continue };
+        for opening in &case.openings {
+            let OpeningKind::Drawer { slide: Some(_), .. } = opening.kind else { continue };
+            let pull = opening.front.as_ref().and_then(|front| front.pull);
+            let Some(pull) = pull.and_then(|pull| piece.pulls.get(pull)) else { continue };
+            if told.contains(&pull.span) {
+                continue;
+            }
+            let drawer = Drawer { piece, parts, boxes, opening, pull };
+            if let Some(found) = drawer.look() {
+                told.push(pull.span);
+                sink.push(found);
+            }
+        }
+    }
+}
+
+struct Drawer<'a> {
+    piece: &'a Piece,
+    parts: &'a Parts,
+    boxes: &'a DrawerBoxes,
+    opening: &'a Opening,
+    pull: &'a Pull,
+}
+
+impl Drawer<'_> {
+    fn look(&self) -> Option<Diagnostic> {
+        let front = Assembly::Front(format!("{}.front", self.opening.path));
+        let own = Assembly::DrawerBox(self.opening.path.clone());
+        let of = |role| {
+            self.parts
+                .all
+                .iter()
+                .filter(move |part| part.role == role)
+                .find(|part| part.assembly == own)
+        };
+        let (face, bottom) = (of(Role::DrawerFront)?, of(Role::DrawerBottom)?);
+        let sides: Vec<Cuboid> = self
+            .parts
+            .all
+            .iter()
+            .filter(|part| part.role == Role::DrawerSide && part.assembly == own)
+            .map(Part::cuboid)
+            .collect();
+        let holes = self
+            .parts
+            .all
+            .iter()
+            .filter(|part| part.assembly == front)
+            .flat_map(|part| bores(part).map(move |(bore, kind)| (part, bore, kind)))
+            .filter(|(.., kind)| *kind == Bore::Pull)
+            .flat_map(|(part, bore, _)| part.hollows(bore));
+        let mut worst: Option<(Met, Cuboid)> = None;
+        for hole in holes {
+            for met in self.meets(&hole, face, bottom, &sides) {
+                let most = worst.as_ref().map_or(Length::ZERO, |(most, _)| most.by());
+                if met.by() > most {
+                    worst = Some((met, hole));
+                }
+            }
+        }
+        let (met, hole) = worst?;
+        let tape = self.piece.tape();
+        let base = face.cuboid().from;
+        let up = (hole.from.y + hole.to.y).half() - base.y;
+        let screw = tape.text(self.pull.screw);
+        Some(
+            Diagnostic::warning(
+                RULE.slug,
+                format!(
+                    "the pull's screw of {} {} by {}",
+                    self.opening.path,
+                    met.what,
+                    tape.figure(met.by())
+                ),
+                self.pull.span,
+                format!("hole {screw}"),
+            )
+            .label(met.span, format!("the hole lies {} up the box", tape.text(up)))
+            .sum(
+                Sum::new("shared", met.by(), tape)
+                    .plus(met.to, met.upper, tape)
+                    .minus(met.from, met.lower, tape),
+            )
+            .because("its head can't be drawn up from inside the drawer")
+            .note("another height with `up`, another `centres`, or the groove elsewhere")
+            .subject(&self.opening.path),
+        )
+    }
+
+    /// What a hole may meet on its way.
+    fn meets(&self, hole: &Cuboid, face: &Part, bottom: &Part, sides: &[Cuboid]) -> Vec<Met> {
+        let space = face.cuboid();
+        // Counted from the lower or left edge of the front of the box.
+        let shared = |other: &Cuboid, direction: Direction, what, span| {
+            let base = space.from.along(direction);
+            let hole = (hole.from.along(direction) - base, hole.to.along(direction) - base);
+            let other = (other.from.along(direction) - base, other.to.along(direction) - base);
+            let (from, to) = (hole.0.max(other.0), hole.1.min(other.1));
+            let lower = if from == hole.0 { "hole begins" } else { "it begins" };
+            let upper = if to == hole.1 { "hole ends" } else { "it ends" };
+            Met { what, from, to, lower, upper, span }
+        };
+        let (up, opening) = (Direction::Y, self.opening.span);
+        let groove = self.boxes.groove_up_span.unwrap_or(self.boxes.groove_span);
+        let mut found =
+            vec![shared(&bottom.cuboid(), up, "runs into the groove of the bottom", groove)];
+        let miss = |from, to, lower, upper| Met {
+            what: "misses the front of the box",
+            from,
+            to,
+            lower,
+            upper,
+            span: opening,
+        };
+        let (low, high) = (hole.from.y - space.from.y, hole.to.y - space.from.y);
+        found.push(miss(low, Length::ZERO, "hole begins", "box begins"));
+        found.push(miss(space.size(up), high, "box ends", "hole ends"));
+        let side = |side| shared(side, Direction::X, "runs into a side of the drawer", opening);
+        found.extend(sides.iter().map(side));
+        found
+    }
+}
+
+/// What a hole meets, and from where to where.
+struct Met {
+    what: &'static str,
+    from: Length,
+    to: Length,
+    /// What begins and what ends there.
+    lower: &'static str,
+    upper: &'static str,
+    span: Span,
+}
+
+impl Met {
+    fn by(&self) -> Length {
+        self.to - self.from
+    }
+}

@@ -1,0 +1,111 @@
+//! A hinge where a fixed board stands.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::{Length, Tape};
+use crate::model::Piece;
+use crate::parts::{Bore, Cuboid, Direction, FeatureKind, Part, Parts, Role};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "hinge-hits-shelf",
+    severity: Severity::Error,
+    finds: "A cup hinge, or the block that its plate sits on, at the height of a fixed shelf, a divider, the bottom or top, or the packer of a slide.",
+    why: "Behind the closed door the hinge's cup and arm take up a space of their own. Where a fixed board stands in it the door stays open.",
+    source: "common practice, no source: 20 mm above and below the centre of the cup, 60 mm in from the back of the door.",
+    formula: "",
+    accept: "",
+    example: Example {
+        base: Base::First,
+        sound: "shelf { adjustable 1 }",
+        wrong: "shelf { fixed 1 }; front { hinges 3 }",
+    },
+    check: Check::Parts(check),
+};
+
+/// The space that hinges need, with what stands there.
+struct Hinge<'a> {
+    part: &'a Part,
+    space: Cuboid,
+    span: crate::measure::Span,
+}
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let tape = piece.tape();
+    let mut told = Vec::new();
+    for (index, _) in piece.cases.iter().enumerate() {
+        let own = parts.of_case(index);
+        let fixed: Vec<&Part> = own
+            .iter()
+            .filter(|part| {
+                matches!(
+                    part.role,
+                    Role::FixedShelf
+                        | Role::Divider
+                        | Role::Packer
+                        | Role::Bottom
+                        | Role::Top
+                        | Role::Stretcher
+                )
+            })
+            .collect();
+        for hinge in own.iter().flat_map(hinges) {
+            let hit = fixed.iter().find(|part| part.cuboid().overlaps(&hinge.space));
+            let Some(board) = hit.filter(|board| !told.contains(&board.span)) else { continue };
+            told.push(board.span);
+            let stands = board.cuboid();
+            let centre = (hinge.space.from.y + hinge.space.to.y).half();
+            let needs = hinge.space.size(Direction::Y).half();
+            let gap = (stands.from.y - centre).max(centre - stands.to.y).max(Length::ZERO);
+            sink.push(
+                Diagnostic::error(
+                    RULE.slug,
+                    title(hinge.part, board, gap, needs, tape),
+                    board.span,
+                    format!("from {} to {} above the floor", tape.text(stands.from.y), tape.text(stands.to.y)),
+                )
+                .label(hinge.span, format!("hinge {} above the floor", tape.text(centre)))
+                .sum(
+                    Sum::new("short by", needs - gap, tape)
+                        .plus(needs, "needed", tape)
+                        .minus(gap, "to the board", tape),
+                )
+                .because("cup and arm strike the board before the door is shut")
+                .note("another number of hinges or `from-end` moves the hinge; `adjustable` frees the shelf")
+                .subject(&hinge.part.path),
+            );
+        }
+    }
+}
+
+fn title(door: &Part, board: &Part, gap: Length, needs: Length, tape: &Tape) -> String {
+    let needs = tape.figure(needs);
+    match gap.is_positive() {
+        true => format!(
+            "a hinge of {} stands {} from {}, it needs {needs}",
+            door.path,
+            tape.text(gap),
+            board.path
+        ),
+        false => format!(
+            "a hinge of {} stands at the height of {}, it needs {needs} clear",
+            door.path, board.path
+        ),
+    }
+}
+
+/// The spaces of the hinges of a door, or that of a hinge block.
+fn hinges(part: &Part) -> Vec<Hinge<'_>> {
+    if part.role == Role::HingeBlock {
+        return vec![Hinge { part, space: part.cuboid(), span: part.span }];
+    }
+    let back = part.cuboid().to.z;
+    let cups = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Cup));
+    cups.flat_map(|cup| part.hollows(cup).into_iter().map(move |hollow| (cup, hollow)))
+        .map(|(cup, mut space)| {
+            let centre = (space.from.y + space.to.y).half();
+            (space.from.y, space.to.y) = (centre - Length::mm(20), centre + Length::mm(20));
+            (space.from.z, space.to.z) = (back, back + Length::mm(60));
+            Hinge { part, space, span: cup.span }
+        })
+        .collect()
+}

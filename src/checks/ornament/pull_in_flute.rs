@@ -1,0 +1,191 @@
+//! A pull whose foot has no flat to stand on.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::measure::{Length, Tape};
+use crate::model::{Flutes, Opening, Piece, Pull, Side};
+use crate::parts::{Assembly, Bore, Face, Feature, FeatureKind, Part, Parts};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "pull-in-flute",
+    severity: Severity::Warning,
+    finds: "A pull on a fluted front whose hole lies in a flute, or whose foot stands out over one by more than a mark of the tape.",
+    why: "The bit wanders off the side of a flute; the pull rocks on its edges, and daylight shows under its foot.",
+    source: "plane geometry; a foot of twice the screw where none is written is common practice, no source.",
+    formula: "",
+    accept: "The pull has a back plate that spans the flutes, or they are cut out under its feet by hand.",
+    example: Example { base: Base::Console, sound: "from-edge 1-1/32", wrong: "from-edge 1-1/4" },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let mut told = Vec::new();
+    for part in &parts.all {
+        let Some((opening, flutes, pull)) = fluted(piece, part) else { continue };
+        if told.contains(&(pull.span, flutes.span)) {
+            continue;
+        }
+        let lines: Vec<&Feature> =
+            part.features.iter().filter(|f| matches!(f.kind, FeatureKind::Flute(_))).collect();
+        let bores = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Pull));
+        let half = pull.foot.max(pull.screw).half();
+        let worst = bores
+            .flat_map(|hole| lines.iter().map(move |line| (hole, line)))
+            .map(|(hole, line)| (over(hole, line, half), hole, *line))
+            .max_by_key(|(over, ..)| *over);
+        let Some((over, hole, line)) = worst else { continue };
+        if over <= piece.tape().mark {
+            continue;
+        }
+        told.push((pull.span, flutes.span));
+        sink.push(finding(piece, part, opening, (flutes, pull), (over, hole, line), &lines));
+    }
+}
+
+/// The opening, flutes and pull of a front that has both.
+fn fluted<'a>(piece: &'a Piece, part: &Part) -> Option<(&'a Opening, &'a Flutes, &'a Pull)> {
+    let Assembly::Front(path) = &part.assembly else { return None };
+    let (of, _) = path.rsplit_once('.')?;
+    let case = piece.cases.get(part.case)?;
+    let opening =
+        case.openings.iter().find(|opening| opening.path == of && opening.front.is_some())?;
+    let front = opening.front.as_ref()?;
+    let flutes = front.flutes.as_ref()?;
+    let width = crate::trade::flute_width(piece.bits.get(flutes.bit)?.diameter, flutes.deep);
+    // Where the lands themselves are too narrow, that is said instead.
+    let sound = flutes.pitch - width >= flutes.land;
+    let pull = piece.pulls.get(front.pull?)?;
+    sound.then_some((opening, flutes, pull))
+}
+
+/// True for a flute that runs along the length of its part.
+fn runs_along(line: &Feature) -> bool {
+    line.u.1 - line.u.0 >= line.v.1 - line.v.0
+}
+
+/// How far a foot of this radius round a hole stands over a flute.
+fn over(hole: &Feature, line: &Feature, half: Length) -> Length {
+    let (from, to) = shared(hole, line, half);
+    to - from
+}
+
+/// From where to where across the flutes it does.
+fn shared(hole: &Feature, line: &Feature, half: Length) -> (Length, Length) {
+    let (u, v) = hole.centre();
+    let (across, run) = if runs_along(line) { (v, u) } else { (u, v) };
+    let band = line.across(runs_along(line));
+    let long = line.run(runs_along(line));
+    let beside = run + half <= long.0 || run - half >= long.1;
+    if beside {
+        return (Length::ZERO, Length::ZERO);
+    }
+    ((across - half).max(band.0), (across + half).min(band.1))
+}
+
+fn finding(
+    piece: &Piece,
+    part: &Part,
+    opening: &Opening,
+    (flutes, pull): (&Flutes, &Pull),
+    (over, hole, line): (Length, &Feature, &Feature),
+    lines: &[&Feature],
+) -> Diagnostic {
+    let tape = piece.tape();
+    let along = runs_along(line);
+    let (from, to) = line.across(along);
+    let land = flutes.pitch - (to - from);
+    let hole_in = self::over(hole, line, pull.screw.half());
+    let title = if hole_in.is_positive() {
+        format!("a hole of the pull of {} lies {} in a flute", part.path, tape.text(hole_in))
+    } else {
+        format!("the foot of the pull of {} stands {} over a flute", part.path, tape.text(over))
+    };
+    let (u, v) = hole.centre();
+    let (at, side) = if along { (v, Face::WidthStart) } else { (u, Face::LengthStart) };
+    let (from_over, to_over) = shared(hole, line, pull.foot.max(pull.screw).half());
+    let mut found = Diagnostic::warning(
+        RULE.slug,
+        title,
+        pull.from_edge_span.filter(|_| opening.is_door()).unwrap_or(pull.span),
+        format!("centre {} from the {}", tape.text(at), part.face_name(side)),
+    )
+    .label(
+        flutes.span,
+        format!(
+            "flute from {} to {}, lands {} wide",
+            tape.text(from),
+            tape.text(to),
+            tape.text(land)
+        ),
+    )
+    .sum(
+        Sum::new("over it", tape.print(to_over).shown - tape.print(from_over).shown, tape)
+            .plus(
+                tape.print(to_over).shown,
+                if to_over == to { "end of flute" } else { "end of foot" },
+                tape,
+            )
+            .minus(
+                tape.print(from_over).shown,
+                if from_over == from { "begin of flute" } else { "begin of foot" },
+                tape,
+            ),
+    )
+    .because("the bit wanders off the side of a flute, and the pull rocks on its edges")
+    .subject(&part.path);
+    let foot = pull.foot.max(pull.screw);
+    if foot - land > tape.mark.twice() {
+        return found.note(format!(
+            "its foot is {} across: a wider pitch or shallower flutes leave a land for it, or a smaller `foot` if yours is",
+            tape.figure(foot)
+        ));
+    }
+    match moved(tape, part, opening, pull, at, lines) {
+        Some(edge) => {
+            let title = format!("its holes on the middle of a land, {} from the edge", tape.figure(edge));
+            if let Some(span) = pull.from_edge_span {
+                let text = format!("from-edge {}", tape.source(edge));
+                found = found.fix(Fix::new(Grade::Choice, title, span, text));
+            } else {
+                found = found.note(format!("`from-edge {}` in the pull sets it on a land", tape.source(edge)));
+            }
+        }
+        None => found = found.note("a pitch that half the pull's `centres` holds, even or odd times, puts its holes on lands"),
+    }
+    found
+}
+
+/// From the lead edge of a door with upright flutes to the middle of the land
+/// nearest to where the pull is now, at a mark of the tape.
+fn moved(
+    tape: &Tape,
+    part: &Part,
+    opening: &Opening,
+    pull: &Pull,
+    at: Length,
+    lines: &[&Feature],
+) -> Option<Length> {
+    let upright = lines.first().is_some_and(|line| runs_along(line));
+    if !opening.is_door() || !upright {
+        return None;
+    }
+    let middle = |pair: &[&Feature]| match pair {
+        [a, b] => Some((a.v.1 + b.v.0).half()),
+        _ => None,
+    };
+    let nearest = lines.windows(2).filter_map(middle).min_by_key(|land| (*land - at).abs())?;
+    // The distance counts from the lead edge: on one side it grows as `v`
+    // does, on the other it shrinks.
+    let lead = hung(part, opening)?.other();
+    let shift = if lead == Side::Left { nearest - at } else { at - nearest };
+    Some(tape.print(pull.from_edge + shift).shown)
+}
+
+fn hung(part: &Part, opening: &Opening) -> Option<Side> {
+    match opening.kind {
+        crate::model::OpeningKind::Door(side) => Some(side),
+        crate::model::OpeningKind::Doors if part.path.ends_with("left-door") => Some(Side::Left),
+        crate::model::OpeningKind::Doors => Some(Side::Right),
+        _ => None,
+    }
+}

@@ -1,0 +1,61 @@
+//! The space that a feature takes out of its part.
+
+use crate::measure::Length;
+use crate::trade;
+
+use super::feature::{Feature, FeatureKind};
+use super::part::Part;
+use super::space::{Cuboid, Direction, Face, Point};
+
+impl Part {
+    /// How far a part reaches behind a face.
+    #[must_use]
+    pub fn depth(&self, face: Face) -> Length {
+        match face {
+            Face::LengthStart | Face::LengthEnd => self.length.length,
+            Face::WidthStart | Face::WidthEnd => self.width.length,
+            Face::ThickStart | Face::ThickEnd => self.thickness.length,
+        }
+    }
+
+    /// The boxes that a feature takes out of the part, in the whole piece: one,
+    /// or one for each pocket at an end.
+    #[must_use]
+    pub fn hollows(&self, feature: &Feature) -> Vec<Cuboid> {
+        let FeatureKind::Pockets(count, _) = feature.kind else {
+            return vec![self.hollow(feature, feature.v)];
+        };
+        let half = trade::pocket_width().half();
+        let places = trade::pocket_places(self.width.length, count);
+        places.into_iter().map(|at| self.hollow(feature, (at - half, at + half))).collect()
+    }
+
+    fn hollow(&self, feature: &Feature, v: (Length, Length)) -> Cuboid {
+        let place = &self.placement;
+        let into = place.direction(feature.face);
+        let along_v = match feature.face {
+            Face::ThickStart | Face::ThickEnd => place.width,
+            _ => place.thickness,
+        };
+        let range = |direction: Direction| {
+            if direction == into {
+                let whole = self.depth(feature.face);
+                if feature.face.is_start() {
+                    (Length::ZERO, feature.deep)
+                } else {
+                    (whole - feature.deep, whole)
+                }
+            } else if direction == along_v {
+                v
+            } else {
+                feature.u
+            }
+        };
+        let [x, y, z] = [Direction::X, Direction::Y, Direction::Z].map(|direction| {
+            let (from, to) = range(direction);
+            let start = place.origin.along(direction);
+            (start + from, start + to)
+        });
+        Cuboid { from: Point::new(x.0, y.0, z.0), to: Point::new(x.1, y.1, z.1) }
+    }
+}
