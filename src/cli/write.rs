@@ -19,6 +19,7 @@ use std::ffi::{OsStr, OsString};
 use std::fs::{self, File, TryLockError};
 use std::io::{self, ErrorKind, Write as _};
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU64, Ordering};
 
 /// The list of our files, by which we know a folder as ours.
 const MANIFEST: &str = ".casewright";
@@ -28,6 +29,9 @@ const OLD: &str = "-old";
 
 /// How often a name for the working folder is tried.
 const TRIES: u32 = 1000;
+
+/// How many working folders this process has begun.
+static STARTED: AtomicU64 = AtomicU64::new(0);
 
 /// Names that mean a device on some systems, with any ending (Microsoft,
 /// "Naming Files, Paths, and Namespaces").
@@ -197,7 +201,30 @@ impl Target {
         // The manifest goes last: until then a kill leaves a folder that the
         // next run knows as ours.
         gone_is_fine(fs::remove_file(replaced.join(MANIFEST)))?;
-        gone_is_fine(fs::remove_dir(replaced))
+        for _ in 0..TRIES {
+            match gone_is_fine(fs::remove_dir(replaced)) {
+                // Another run has moved a file back into it while it was ours.
+                Err(error) if error.kind() == ErrorKind::DirectoryNotEmpty => {
+                    self.move_back(replaced)?;
+                }
+                done => return done,
+            }
+        }
+        Err(refuse(format!("{} can't be cleared", replaced.display())))
+    }
+
+    /// Moves everything that is left in a folder to where the papers are.
+    fn move_back(&self, replaced: &Path) -> io::Result<()> {
+        for entry in gone_is_fine(fs::read_dir(replaced).map(Some))?.into_iter().flatten() {
+            let entry = entry?;
+            let home = self.folder.join(entry.file_name());
+            if exists(&home) {
+                let reason = format!("{} could not be moved back", entry.path().display());
+                return Err(refuse(reason));
+            }
+            gone_is_fine(fs::rename(entry.path(), home))?;
+        }
+        Ok(())
     }
 }
 
@@ -210,8 +237,11 @@ struct Fresh {
 
 impl Fresh {
     fn start(target: &Target) -> io::Result<Self> {
-        for attempt in 0..TRIES {
-            let folder = target.beside(&format!("{}-{attempt}", std::process::id()));
+        for _ in 0..TRIES {
+            // No name is used twice: who still clears the leftover of one run
+            // must not find the work of the next under it.
+            let number = STARTED.fetch_add(1, Ordering::Relaxed);
+            let folder = target.beside(&format!("{}-{number}", std::process::id()));
             match fs::create_dir(&folder) {
                 Err(error) if error.kind() == ErrorKind::AlreadyExists => continue,
                 other => other?,
