@@ -2,6 +2,7 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Angle, Duration, Exact, Length, Mass, Rate, Span};
+use crate::trade::Pose;
 use crate::vocabulary::{Entries, Entry, SizeExpr, Value, linear};
 
 use super::lower::Lower;
@@ -19,6 +20,9 @@ pub enum HingeKind {
         bore: Length,
         /// From the door's edge to the edge of the cup.
         from_edge: Length,
+        /// Where it carries the door's front corner, from nought upward; none
+        /// where its sheet does not say.
+        poses: Vec<Pose>,
     },
     /// A butt hinge on a pin.
     Butt {
@@ -71,7 +75,8 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
             }
             value
         };
-        HingeKind::Cup { diameter, bore: needed("bore")?, from_edge: needed("from-edge")? }
+        let (bore, from_edge) = (needed("bore")?, needed("from-edge")?);
+        HingeKind::Cup { diameter, bore, from_edge, poses: poses(body, &name, ctx)? }
     };
     Some(Hinge {
         kind,
@@ -85,6 +90,45 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
         span: entry.head,
         name,
     })
+}
+
+/// The poses of a concealed hinge; `None` where they give no path (reported).
+fn poses(body: &Entries, name: &str, ctx: &mut Lower) -> Option<Vec<Pose>> {
+    let mut poses: Vec<(Pose, Span)> = Vec::new();
+    let mut refuse = |title: String, span, label: &str| {
+        ctx.sink.push(
+            Diagnostic::error("hinge-poses", title, span, label)
+                .note("poses begin with `pose { at 0 deg }`, the door closed, and go on to wider angles"),
+        );
+        None
+    };
+    for entry in body.all("pose") {
+        let inner = entry.body()?;
+        let pose = Pose {
+            at: inner.angle("at")?.value,
+            out: inner.length("out")?.value,
+            aside: inner.length("aside")?.value,
+        };
+        let degrees = pose.at.0;
+        if let Some((last, _)) = poses.last().filter(|(last, _)| last.at >= pose.at) {
+            let title =
+                format!("a pose of {name} at {degrees} deg stands behind one at {} deg", last.at.0);
+            return refuse(title, entry.head, "not wider than the one before it");
+        }
+        if poses.is_empty() && !degrees.is_zero() {
+            let title = format!("the first pose of {name} is at {degrees} deg");
+            return refuse(title, entry.head, "the closed door is missing before this");
+        }
+        if degrees.is_zero() && !(pose.out.is_zero() && pose.aside.is_zero()) {
+            let title = format!("the closed door of {name} is away from its own place");
+            return refuse(title, entry.head, "`out` and `aside` count from here");
+        }
+        poses.push((pose, entry.head));
+    }
+    if let [(_, span)] = poses.as_slice() {
+        return refuse(format!("{name} has one pose only"), *span, "a path needs a second one");
+    }
+    Some(poses.into_iter().map(|(pose, _)| pose).collect())
 }
 
 /// A size of a drawer box by its opening: `factor × opening + constant`.
@@ -252,6 +296,8 @@ pub struct Pull {
     pub height: PullHeight,
     /// From a door's lead edge to its screws.
     pub from_edge: Length,
+    /// How far it stands off the face of its front.
+    pub stands: Length,
     /// What it costs.
     pub price: Option<Rate>,
     /// Notes for the papers.
@@ -275,6 +321,7 @@ pub(super) fn pull(entry: &Entry, ctx: &mut Lower) -> Option<Pull> {
             _ => PullHeight::Middle,
         },
         from_edge: body.length("from-edge")?.value,
+        stands: body.length("stands")?.value,
         price: rate(body),
         notes: body.notes(),
         span: entry.head,

@@ -5,9 +5,12 @@
 mod cutter;
 mod fasteners;
 mod hinging;
+mod plane;
 mod square;
+mod swing;
 
 pub use cutter::{depth_passes, flute_width, speed_limit};
 pub use fasteners::{pocket_count, pocket_screw};
 pub use hinging::{butt_gap, hinges_for_height};
 pub use square::{diagonal, diagonals_within};
+pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};

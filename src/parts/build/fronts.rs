@@ -269,7 +269,7 @@ fn cups(
     if let Some(holder) = beside(builder, leaf, side) {
         builder.join(JointSort::Hung, id, holder, false, span);
     }
-    let HingeKind::Cup { diameter, bore, from_edge } = hinge.kind else { return };
+    let HingeKind::Cup { diameter, bore, from_edge, .. } = hinge.kind else { return };
     let count = leaf.fronts.hinges_on(leaf.high.length);
     let Some(part) = builder.part(id).cloned() else { return };
     let radius = diameter.half();

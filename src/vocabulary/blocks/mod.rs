@@ -26,6 +26,7 @@ pub const BLOCKS: &[&Block] = &[
     &stock::ON_HAND,
     &stock::BOARDS,
     &hardware::HINGE,
+    &hardware::POSE,
     &hardware::SLIDE,
     &hardware::NOTCH,
     &hardware::PULL,
