@@ -288,7 +288,7 @@ mod tests {
 
     #[test]
     fn the_specs_that_examples_change_are_sound() {
-        for base in [Base::First, Base::Console, Base::Press] {
+        for base in [Base::First, Base::Console, Base::Press, Base::Alcove] {
             assert_eq!(found(base.text()), Vec::<&str>::new(), "{base:?}");
         }
     }

@@ -96,10 +96,9 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
 fn poses(body: &Entries, name: &str, ctx: &mut Lower) -> Option<Vec<Pose>> {
     let mut poses: Vec<(Pose, Span)> = Vec::new();
     let mut refuse = |title: String, span, label: &str| {
-        ctx.sink.push(
-            Diagnostic::error("hinge-poses", title, span, label)
-                .note("poses begin with `pose { at 0 deg }`, the door closed, and go on to wider angles"),
-        );
+        ctx.sink.push(Diagnostic::error("hinge-poses", title, span, label).note(
+            "poses begin with `pose { at 0 deg }`, the door closed, and go on to wider angles",
+        ));
         None
     };
     for entry in body.all("pose") {
@@ -298,6 +297,8 @@ pub struct Pull {
     pub from_edge: Length,
     /// How far it stands off the face of its front.
     pub stands: Length,
+    /// The statement that gives that, else the pull.
+    pub stands_span: Span,
     /// What it costs.
     pub price: Option<Rate>,
     /// Notes for the papers.
@@ -322,6 +323,7 @@ pub(super) fn pull(entry: &Entry, ctx: &mut Lower) -> Option<Pull> {
         },
         from_edge: body.length("from-edge")?.value,
         stands: body.length("stands")?.value,
+        stands_span: body.length("stands")?.span_or(entry.head),
         price: rate(body),
         notes: body.notes(),
         span: entry.head,

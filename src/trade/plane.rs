@@ -24,10 +24,10 @@ fn edges(shape: &[Spot]) -> impl Iterator<Item = (Spot, Spot)> {
 
 /// From and to of a shape, seen along a direction.
 fn shadow(shape: &[Spot], along: Spot) -> (f64, f64) {
-    shape.iter().map(|p| p.aside * along.aside + p.out * along.out).fold(
-        (f64::INFINITY, f64::NEG_INFINITY),
-        |(from, to), at| (from.min(at), to.max(at)),
-    )
+    shape
+        .iter()
+        .map(|p| p.aside * along.aside + p.out * along.out)
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(from, to), at| (from.min(at), to.max(at)))
 }
 
 /// How deep two convex shapes lie in each other: the least overlap seen along

@@ -180,6 +180,29 @@ impl Leaf {
         }
     }
 
+    /// A box that holds the leaf or pull on its way up to an angle: its samples
+    /// and a millimetre round them.
+    fn sweep(&self, body: Body, up_to: f64) -> [Spot; 4] {
+        let steps = up_to.ceil().max(1.0) as u32;
+        let spots = (0..=steps)
+            .flat_map(|number| self.corners(body, up_to * f64::from(number) / f64::from(steps)));
+        let none = [f64::INFINITY, f64::NEG_INFINITY, f64::INFINITY, f64::NEG_INFINITY];
+        let [left, right, back, front] = spots.fold(none, |[left, right, back, front], spot| {
+            [
+                left.min(spot.aside - 1.0),
+                right.max(spot.aside + 1.0),
+                back.min(spot.out - 1.0),
+                front.max(spot.out + 1.0),
+            ]
+        });
+        [
+            Spot::new(left, back),
+            Spot::new(right, back),
+            Spot::new(right, front),
+            Spot::new(left, front),
+        ]
+    }
+
     /// How far the leaf reaches past one of its edges' places when closed,
     /// behind the plane of the front, anywhere on its way up to `degrees`.
     fn reach(&self, edge: Edge, bevel: f64, up_to: f64) -> f64 {
@@ -250,10 +273,11 @@ fn peak(up_to: f64, value: impl Fn(f64) -> f64) -> f64 {
 }
 
 /// The angle before which something first holds on the way up to `up_to`:
-/// sampled at each degree at most, then bisected.
+/// sampled at each degree at most, then bisected. What holds from the start is
+/// no matter of turning.
 fn first(up_to: f64, holds: impl Fn(f64) -> bool) -> Option<f64> {
     if holds(0.0) {
-        return Some(0.0);
+        return None;
     }
     let steps = up_to.ceil().max(1.0) as u32;
     let angle = |number: u32| up_to * f64::from(number) / f64::from(steps);
@@ -278,17 +302,31 @@ pub struct Patch {
 /// A leaf in its place in plan.
 #[derive(Clone, Debug)]
 pub struct Hung {
-    /// The leaf.
-    pub leaf: Leaf,
-    /// Where its front corner at the hinge edge lies along the front.
-    pub x: Length,
-    /// How far out its show face lies.
-    pub out: Length,
-    /// It is hung by its right edge.
-    pub by_right: bool,
+    leaf: Leaf,
+    x: Length,
+    out: Length,
+    by_right: bool,
+    open: f64,
+    /// The boxes that leaf and pull keep to on their way.
+    sweeps: [[Spot; 4]; 2],
 }
 
 impl Hung {
+    /// A leaf whose front corner at the hinge edge lies at `(x, out)` when it
+    /// is closed, hung by its right edge or its left, that opens so far.
+    #[must_use]
+    pub fn new(leaf: Leaf, (x, out): (Length, Length), by_right: bool, open: Angle) -> Self {
+        let open = open.0.to_f64();
+        let sweeps = [Body::Leaf, Body::Pull].map(|body| leaf.sweep(body, open));
+        Self { leaf, x, out, by_right, open, sweeps }
+    }
+
+    /// Where its hinge edge lies along the front when it is closed.
+    #[must_use]
+    pub fn x(&self) -> Length {
+        self.x
+    }
+
     /// A rectangle as the leaf sees it.
     fn seen(&self, patch: &Patch) -> [Spot; 4] {
         let aside = |x: Length| if self.by_right { self.x - x } else { x - self.x };
@@ -300,39 +338,36 @@ impl Hung {
 
     /// The angle that the leaf reaches before its leaf or pull comes more than
     /// `mercy` into a rectangle, rounded down to a tenth of a degree; `None`
-    /// where it goes free up to `up_to`.
+    /// where it goes free until it is open, or lies in it when closed.
     #[must_use]
-    pub fn stopped(&self, body: Body, by: &Patch, mercy: Length, up_to: Angle) -> Option<Angle> {
+    pub fn stopped(&self, body: Body, by: &Patch, mercy: Length) -> Option<Angle> {
         let (patch, mercy) = (self.seen(by), mercy.to_mm_f64());
-        let reached = first(up_to.0.to_f64(), |degrees| {
-            shared(&self.leaf.corners(body, degrees), &patch) > mercy
-        })?;
+        let [leaf, pull] = &self.sweeps;
+        if shared(if body == Body::Leaf { leaf } else { pull }, &patch) <= 0.0 {
+            return None;
+        }
+        let reached =
+            first(self.open, |degrees| shared(&self.leaf.corners(body, degrees), &patch) > mercy)?;
         Some(Angle(Exact::ratio((reached * 10.0 + 1e-6).floor() as i64, 10)))
     }
 
-    /// True where the leaf or pull, open at an angle, lies more than `mercy` in
-    /// a rectangle.
+    /// True where the leaf or pull, fully open, lies more than `mercy` in a
+    /// rectangle.
     #[must_use]
-    pub fn meets(&self, body: Body, at: Angle, patch: &Patch, mercy: Length) -> bool {
-        let own = self.leaf.corners(body, at.0.to_f64());
+    pub fn meets(&self, body: Body, patch: &Patch, mercy: Length) -> bool {
+        let own = self.leaf.corners(body, self.open);
         shared(&own, &self.seen(patch)) > mercy.to_mm_f64()
     }
 
-    /// True where the leaf or pull, open at an angle, lies more than `mercy` in
-    /// that of another, open too.
+    /// True where the leaf or pull, fully open, lies more than `mercy` in that
+    /// of another, open too.
     #[must_use]
-    pub fn meets_open(
-        &self,
-        (body, at): (Body, Angle),
-        other: &Self,
-        (others, open): (Body, Angle),
-        mercy: Length,
-    ) -> bool {
-        let own = self.leaf.corners(body, at.0.to_f64());
+    pub fn meets_open(&self, body: Body, other: &Self, others: Body, mercy: Length) -> bool {
+        let own = self.leaf.corners(body, self.open);
         let (x, out) = ((other.x - self.x).to_mm_f64(), (other.out - self.out).to_mm_f64());
         let shape: Vec<Spot> = other
             .leaf
-            .corners(others, open.0.to_f64())
+            .corners(others, other.open)
             .into_iter()
             .map(|spot| {
                 let right = if other.by_right { x - spot.aside } else { x + spot.aside };
