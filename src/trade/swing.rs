@@ -228,13 +228,13 @@ impl Leaf {
     }
 
     /// The bevel of an edge, off square toward the back, with which `gap` is
-    /// enough: up to 30 degrees, rounded up to a tenth; `None` where none helps.
+    /// enough: up to 10 degrees, rounded up to a tenth; `None` where none helps.
     #[must_use]
     pub fn back_bevel(&self, edge: Edge, gap: Length, up_to: Angle) -> Option<Angle> {
         // A hair more than the gap: what bisection closes in on.
         let gap = gap.to_mm_f64() + 1e-6;
         let clears = |bevel: f64| self.reach(edge, bevel, up_to.0.to_f64()) <= gap;
-        let (mut strikes, mut free) = (0.0, 30.0);
+        let (mut strikes, mut free) = (0.0, 10.0);
         if !clears(free) {
             return None;
         }

@@ -12,7 +12,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     slug: "door-stopped",
     severity: Severity::Warning,
     finds: "A door that can't open to 90 degrees: its leaf or its pull meets a wall at the side of the piece, a neighbouring case that stands further out, a keep-out, or the closed front or pull of another opening.",
-    why: "Drawers and shelves behind it come out past its edge only when it stands square to the front. The pull marks the wall, and whoever opens it further tears the hinge out of its screws.",
+    why: "The pull strikes the wall each time the door is opened, and whoever opens it further levers the hinge out of its screws. What stands behind a door comes out past its edge only when it is square to the front.",
     source: "plane geometry; a cup hinge without poses is taken to turn about the front corner of its hinge edge, with 1/16 in of mercy (common practice, no source).",
     formula: "The leaf and a rectangle for its pull (as far off the face as the pull stands) are turned degree by degree until they lie in the other thing. At 90 degrees the pull reaches to the hinge side as far as it stands, less what the hinge has moved the leaf aside: the wall must be no nearer.",
     accept: "Nothing comes out from behind the door, and a stop holds it before its pull strikes.",
@@ -79,18 +79,18 @@ pub(super) fn room<'a>(piece: &Piece, parts: &Parts, fronts: &[Front<'a>]) -> Ro
                 })
                 .collect(),
         );
-        let mut own = Vec::new();
-        for front in fronts.iter().filter(|front| front.case == index) {
-            let of = front.opening.path.as_str();
-            let thing = |what, space| {
-                (of, Thing { what, space, label: (front.opening.span, "closed".to_owned()) })
-            };
-            own.push(thing(front.name().to_owned(), front.space));
-            if let Some((_, space)) = front.pull {
-                own.push(thing(format!("the pull of {}", front.name()), space));
-            }
+        room.fronts.push(Vec::new());
+    }
+    for front in fronts {
+        let Some(own) = room.fronts.get_mut(front.case) else { continue };
+        let mut add = |what, space| {
+            let label = (front.opening.span, "closed".to_owned());
+            own.push((front.opening.path.as_str(), Thing { what, space, label }));
+        };
+        add(front.name().to_owned(), front.space);
+        if let Some((_, space)) = front.pull {
+            add(format!("the pull of {}", front.name()), space);
         }
-        room.fronts.push(own);
     }
     room
 }
@@ -121,17 +121,14 @@ pub(super) fn stopped<'r>(
     door: &Door<'_>,
     room: &'r Room<'_>,
 ) -> Option<(Angle, Body, &'r Thing)> {
-    let own = door.front.case;
-    let near = |index: usize| {
-        piece.cases.get(index).is_some_and(|case| door.is_near(case.x, case.x + case.wide.length))
-    };
-    let boards = room.boards.iter().enumerate().filter(|(index, _)| *index != own && near(*index));
-    let fronts = room.fronts.iter().enumerate().filter(|(index, _)| near(*index));
-    let fronts = fronts.flat_map(|(_, fronts)| fronts);
+    let cases = door.near_cases(piece);
+    let boards = cases.clone().filter(|case| *case != door.front.case);
+    let boards = boards.filter_map(|case| room.boards.get(case)).flatten();
+    let fronts = cases.filter_map(|case| room.fronts.get(case)).flatten();
     let others = fronts.filter(|(of, _)| *of != door.front.opening.path).map(|(_, thing)| thing);
     room.site
         .iter()
-        .chain(boards.flat_map(|(_, boards)| boards))
+        .chain(boards)
         .chain(others)
         .filter_map(|thing| door.stopped_by(&thing.space).map(|(angle, body)| (angle, body, thing)))
         .min_by_key(|(angle, ..)| *angle)
@@ -146,10 +143,10 @@ fn report(piece: &Piece, door: &Door<'_>, angle: Angle, body: Body, thing: &Thin
     let short = short.filter(|_| !away.is_negative());
     let stile = short.and_then(|_| swings::hinge_stile(piece, door));
     let title = format!(
-        "{} opens to {} degrees only: its {} meets {what}",
+        "the {} of {} strikes {what} at {} degrees",
+        swings::word(body),
         door.front.name(),
-        angle.0.floor(),
-        swings::word(body)
+        angle.0.floor()
     );
     let mut diagnostic = match &stile {
         Some(stile) => Diagnostic::warning(

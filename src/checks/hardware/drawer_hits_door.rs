@@ -41,7 +41,11 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     // A door that something stops is another rule's.
     let room = LazyCell::new(|| door_stopped::room(piece, parts, &fronts));
     for door in &swings::doors(piece, &fronts) {
-        let mut hits = drawers.iter().filter_map(|drawer| Some((drawer, hit(door, drawer)?)));
+        // Drawers follow each other case by case.
+        let cases = door.near_cases(piece);
+        let first = drawers.partition_point(|drawer| drawer.front.case < cases.start);
+        let near = drawers.iter().skip(first).take_while(|drawer| drawer.front.case < cases.end);
+        let mut hits = near.filter_map(|drawer| Some((drawer, hit(door, drawer)?)));
         if let Some((drawer, hit)) = hits.next()
             && door_stopped::stopped(piece, door, &room).is_none()
         {

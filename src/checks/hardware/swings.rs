@@ -1,6 +1,7 @@
 //! Doors and drawers as they move in plan: what the rules of swinging share.
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 
 use crate::diagnostics::{Fix, Grade, Sum};
 use crate::measure::{Angle, Exact, Length, Span, Tape};
@@ -198,9 +199,22 @@ impl Door<'_> {
 
     /// True where it may come near what stands from and to along the front.
     pub(super) fn is_near(&self, from: Length, to: Length) -> bool {
-        let space = &self.front.space;
-        let around = space.size(Direction::X) + self.stands(Body::Pull) + Length::mm(100);
+        let around = self.around();
         from < self.swing.x() + around && self.swing.x() - around < to
+    }
+
+    /// The cases that it may come near, its own among them. Cases stand left to
+    /// right.
+    pub(super) fn near_cases(&self, piece: &Piece) -> Range<usize> {
+        let around = self.around();
+        let (from, to) = (self.swing.x() - around, self.swing.x() + around);
+        let first = piece.cases.partition_point(|case| case.x + case.wide.length <= from);
+        first..piece.cases.partition_point(|case| case.x < to).max(first)
+    }
+
+    /// Farther than this from its hinge edge nothing of it ever comes.
+    fn around(&self) -> Length {
+        self.front.space.size(Direction::X) + self.stands(Body::Pull) + Length::mm(100)
     }
 
     /// The first of leaf and pull that is stopped by a thing on the way to
