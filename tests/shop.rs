@@ -80,7 +80,7 @@ fn every_choice_mends_its_finding() {
         (PRESS, "species yellow-birch; thickness 15", "species yellow-birch; thickness 17"),
         (FIRST, "clamps 6 }", "clamps 1 }"),
         (FIRST, "clamps 6 }", "clamps 6; open-time 1 min }"),
-        (ALCOVE, "clamps 10; open-time 15 min;", "open-time 15 min;"),
+        (ALCOVE, "clamps 20; open-time 20 min;", "open-time 20 min;"),
         (PRESS, "clamps 14", "clamps 0; open-time 0 min"),
     ] {
         let text = changed(base, sound, wrong);
@@ -118,7 +118,7 @@ fn glue_ups_take_the_clamps_of_their_joints() {
 /// one each: 6.
 #[test]
 fn a_shop_that_says_nothing_has_eight_clamps() {
-    let text = changed(ALCOVE, "clamps 10; open-time 15 min;", "open-time 15 min;");
+    let text = changed(ALCOVE, "clamps 20; open-time 20 min;", "open-time 20 min;");
     let found = found(&text);
     let [only] = found.as_slice() else { panic!("{found:#?}") };
     assert_eq!(only.title, "the carcass of cupboard takes 10 clamps, the shop has 8");

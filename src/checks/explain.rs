@@ -31,6 +31,7 @@ fn page(rule: &Rule) -> String {
         Base::First => "the cabinet that `casewright new` writes",
         Base::Console => "specs/hall-console.case",
         Base::Press => "specs/tide-cottage-press.case",
+        Base::Alcove => "specs/alcove-shelves.case",
     };
     let mut text = format!("{}[{}]\n\n", rule.severity.word(), rule.slug);
     let mut part = |head: &str, body: &str| {

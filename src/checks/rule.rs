@@ -13,6 +13,8 @@ pub enum Base {
     Console,
     /// The linen press.
     Press,
+    /// The shelves in an alcove, three cases side by side.
+    Alcove,
 }
 
 impl Base {
@@ -23,6 +25,7 @@ impl Base {
             Self::First => include_str!("../../specs/first.case"),
             Self::Console => include_str!("../../specs/hall-console.case"),
             Self::Press => include_str!("../../specs/tide-cottage-press.case"),
+            Self::Alcove => include_str!("../../specs/alcove-shelves.case"),
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Angle, Duration, Exact, Length, Mass, Rate, Span};
+use crate::trade::Pose;
 use crate::vocabulary::{Entries, Entry, SizeExpr, Value, linear};
 
 use super::lower::Lower;
@@ -21,6 +22,9 @@ pub enum HingeKind {
         from_edge: Length,
         /// What its arm is screwed to, where the spec says it.
         plate: Option<Plate>,
+        /// Where it carries the door's front corner, from nought upward; none
+        /// where its sheet does not say.
+        poses: Vec<Pose>,
     },
     /// A butt hinge on a pin.
     Butt {
@@ -107,7 +111,7 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
         };
         let (bore, from_edge) = (needed("bore")?, needed("from-edge")?);
         let plate = body.one("plate").and_then(|entry| plate(entry, ctx));
-        HingeKind::Cup { diameter, bore, from_edge, plate }
+        HingeKind::Cup { diameter, bore, from_edge, plate, poses: poses(body, &name, ctx)? }
     };
     Some(Hinge {
         kind,
@@ -122,6 +126,44 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
         span: entry.head,
         name,
     })
+}
+
+/// The poses of a concealed hinge; `None` where they give no path (reported).
+fn poses(body: &Entries, name: &str, ctx: &mut Lower) -> Option<Vec<Pose>> {
+    let mut poses: Vec<(Pose, Span)> = Vec::new();
+    let mut refuse = |title: String, span, label: &str| {
+        ctx.sink.push(Diagnostic::error("hinge-poses", title, span, label).note(
+            "poses begin with `pose { at 0 deg }`, the door closed, and go on to wider angles",
+        ));
+        None
+    };
+    for entry in body.all("pose") {
+        let inner = entry.body()?;
+        let pose = Pose {
+            at: inner.angle("at")?.value,
+            out: inner.length("out")?.value,
+            aside: inner.length("aside")?.value,
+        };
+        let degrees = pose.at.0;
+        if let Some((last, _)) = poses.last().filter(|(last, _)| last.at >= pose.at) {
+            let title =
+                format!("a pose of {name} at {degrees} deg stands behind one at {} deg", last.at.0);
+            return refuse(title, entry.head, "not wider than the one before it");
+        }
+        if poses.is_empty() && !degrees.is_zero() {
+            let title = format!("the first pose of {name} is at {degrees} deg");
+            return refuse(title, entry.head, "the closed door is missing before this");
+        }
+        if degrees.is_zero() && !(pose.out.is_zero() && pose.aside.is_zero()) {
+            let title = format!("the closed door of {name} is away from its own place");
+            return refuse(title, entry.head, "`out` and `aside` count from here");
+        }
+        poses.push((pose, entry.head));
+    }
+    if let [(_, span)] = poses.as_slice() {
+        return refuse(format!("{name} has one pose only"), *span, "a path needs a second one");
+    }
+    Some(poses.into_iter().map(|(pose, _)| pose).collect())
 }
 
 /// A size of a drawer box by its opening: `factor × opening + constant`.
@@ -296,6 +338,10 @@ pub struct Pull {
     pub from_edge_span: Option<Span>,
     /// The diameter of the foot round each screw.
     pub foot: Length,
+    /// How far it stands off the face of its front.
+    pub stands: Length,
+    /// The statement that gives that, else the pull.
+    pub stands_span: Span,
     /// What it costs.
     pub price: Option<Rate>,
     /// Notes for the papers.
@@ -327,6 +373,8 @@ pub(super) fn pull(entry: &Entry, ctx: &mut Lower) -> Option<Pull> {
         },
         from_edge: body.length("from-edge")?.value,
         from_edge_span: body.one("from-edge").map(|from| from.head),
+        stands: body.length("stands")?.value,
+        stands_span: body.length("stands")?.span_or(entry.head),
         price: rate(body),
         notes: body.notes(),
         span: entry.head,

@@ -94,7 +94,7 @@ fn hardware(source: &Source<'_>, blocks: &mut Vec<Block>) {
             Kind::Hinge(index) => {
                 let Some(hinge) = piece.hinges.get(index) else { continue };
                 let mut told = vec![format!("opens to {} degrees", hinge.swing.0)];
-                if let HingeKind::Cup { diameter, bore, from_edge, plate } = hinge.kind {
+                if let HingeKind::Cup { diameter, bore, from_edge, plate, .. } = hinge.kind {
                     let (cup, deep) = (figures.hardware(diameter), figures.hardware(bore));
                     told.push(format!(
                         "cup {cup}, {deep} deep, {} from the edge",

@@ -16,7 +16,9 @@ mod shims;
 mod species;
 mod lumber;
 mod small_work;
+mod plane;
 mod square;
+mod swing;
 
 pub use board::{board_feet, cubic_metres, surface_measure, tallied_feet};
 pub use cutter::{
@@ -35,3 +37,4 @@ pub use shims::{Shims, shim_stack};
 pub use small_work::{narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed};
 pub use species::{SPECIES, Sawn, Species, Wood, species_named};
 pub use square::{diagonal, diagonals_within, lean, root_sum_square};
+pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};

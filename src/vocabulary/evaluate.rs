@@ -55,6 +55,15 @@ pub fn length(expr: &Expr, unit: Unit) -> Result<Length, Fault> {
     in_reason(sum.constant, expr.span)
 }
 
+/// Evaluates `expr` to a length of at most a hundred metres either way.
+///
+/// # Errors
+/// As [`linear`]; also a length that is absurdly long, or a name.
+pub(super) fn offset(expr: &Expr, unit: Unit) -> Result<Length, Fault> {
+    let sum = linear::<()>(expr, unit, &mut |name| Err(not_a_constant(name)))?;
+    in_reason(sum.constant.abs(), expr.span).map(|_| sum.constant)
+}
+
 /// Evaluates `expr` to a number without a unit.
 ///
 /// # Errors

@@ -46,6 +46,7 @@ pub(super) fn read_one(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken 
             _ => Err(wrong(kind, span)),
         },
         Kind::Length => one(Value::Length(evaluate::length(expr(kind, first)?, unit)?)),
+        Kind::Offset => one(Value::Length(evaluate::offset(expr(kind, first)?, unit)?)),
         Kind::Nominal => nominal(kind, first, unit),
         Kind::Size => {
             let expr = expr(kind, first)?.clone();

@@ -9,7 +9,7 @@ use crate::syntax::{Expr, Name};
 /// A value of the kind that its slot asks for.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Value {
-    /// `Kind::Length`, `Kind::Nominal`.
+    /// `Kind::Length`, `Kind::Offset`, `Kind::Nominal`.
     Length(Length),
     /// `Kind::Size`: still an expression; the solver knows its names.
     Size(SizeExpr),

@@ -5,6 +5,8 @@
 pub enum Kind {
     /// A length: `3/4`, `18 mm`, arithmetic over lengths.
     Length,
+    /// A length that may lie below nought: `-2 mm`.
+    Offset,
     /// A size: a length, or arithmetic over the sizes of openings and members.
     Size,
     /// A whole number from nought.
@@ -61,6 +63,7 @@ impl Kind {
     pub fn describe(self) -> String {
         match self {
             Self::Length => "a length such as `3/4` or `18 mm`".into(),
+            Self::Offset => "a length such as `8 mm`, or below nought such as `-2 mm`".into(),
             Self::Size => "a size such as `17-1/4` or `upper.high + 2`".into(),
             Self::Count => "a whole number".into(),
             Self::Number => "a plain number".into(),

@@ -235,6 +235,7 @@ mod tests {
     fn found(plate: &str, second: &str) -> Vec<String> {
         let text = Base::First
             .text()
+            .replace("pull knob { screw 5/32 }", "pull knob { screw 5/32; stands 1/4 }")
             .replace("swing 105 deg", &format!("swing 105 deg; {plate}"))
             .replace("  frame {\n    stock maple; joint pocket\n    stile left  { wide 1-3/4 }\n    stile right { wide 1-3/4 }\n    rail top    { wide 1-1/2 }\n    rail bottom { wide 1-1/2 }\n    down {", "  partitions { stock ply; joint dado { deep 1/4 } }\n  frame none\n  across {")
             .replace("      drawer upper { high 5 }\n      rail { wide 1-1/2 }\n      doors store { share 1; shelf { adjustable 1 } }\n    }\n  }", second);

@@ -1,17 +1,19 @@
-//! A door on a butt hinge whose inner corner strikes as it swings.
+//! An inset door whose leaf strikes beside it as it swings.
 
+use super::swings;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::model::{HingeKind, Piece, Set};
-use crate::trade;
+use crate::measure::{Angle, Exact, Length, Span};
+use crate::model::{Fronts, Hinge, HingeKind, Opening, Piece, Set, Size};
+use crate::trade::{self, Edge, Leaf};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "door-binds",
     severity: Severity::Error,
-    finds: "An inset door on a butt hinge whose inner corner needs more room at its lead edge than the gap leaves.",
-    why: "The door's inner corner lies further from the pin than its outer edge. As the door opens that corner swings out through the gap; where the gap is smaller it strikes the stile, or the other leaf.",
-    source: "plane geometry: the corner's distance from the pin, √(W² + t² + 2pt), less the door's width W.",
-    formula: "",
+    finds: "An inset door, on a butt hinge or on a cup hinge that gives its poses, whose inner corner needs more room at its lead edge than the gap leaves, or whose hinge edge moves further toward its stile than the gap leaves.",
+    why: "The door's inner corner lies further from the pin than its outer edge. As the door opens that corner swings out through the gap; where the gap is smaller it strikes the stile, or the other leaf. A concealed hinge moves the whole leaf besides, and with it the hinge edge.",
+    source: "plane geometry: on a pin the corner's distance from it, √(W² + t² + 2pt), less the door's width W; on a cup hinge the leaf is carried along its poses.",
+    formula: "On a pin p ahead of the frame a door W wide and t thick needs √(W² + t² + 2pt) − W. On poses it needs as much as any point of the leaf behind the plane of the front ever reaches past the edge's place when closed.",
     accept: "",
     example: Example {
         base: Base::First,
@@ -21,59 +23,177 @@ pub(in crate::checks) const RULE: Rule = Rule {
     check: Check::Piece(check),
 };
 
+/// A gap, what it is called, and where it is written.
+struct Gap<'a> {
+    size: &'a Size,
+    length: Length,
+    word: &'static str,
+    span: Span,
+    /// How much narrower the leaf becomes for each part that the gap grows.
+    narrows: Exact,
+}
+
+/// An inset door with its hinge.
+struct Door<'a> {
+    opening: &'a Opening,
+    fronts: &'a Fronts,
+    hinge: &'a Hinge,
+    wide: Length,
+    thick: Length,
+}
+
 fn check(piece: &Piece, sink: &mut Sink) {
-    let tape = piece.tape();
     for (_, opening, fronts) in super::doors(piece) {
-        let Some((hinge, span)) = fronts.hinge else { continue };
+        let Some((hinge, _)) = fronts.hinge else { continue };
         let Some(hinge) = piece.hinges.get(hinge) else { continue };
-        let HingeKind::Butt { pin_ahead } = hinge.kind else { continue };
-        if fronts.set != Set::Inset {
+        if fronts.set != Set::Inset || !gives_path(hinge) {
             continue;
         }
-        let thick = piece.thickness(fronts.stock).length;
         let wide = opening.leaf(fronts).0.length;
-        let (gap, gap_span, what) = match opening.leaves() {
-            2 => (fronts.meeting.length, fronts.meeting_span, "meeting"),
-            _ => (fronts.gap.length, fronts.gap_span, "gap"),
+        let thick = piece.thickness(fronts.stock).length;
+        let door = Door { opening, fronts, hinge, wide, thick };
+        let found = [Edge::Lead, Edge::Hinge].map(|edge| door.binds(edge));
+        // Both edges of a single door look at one gap: the greater need says all.
+        let (lead, hinge) = match found {
+            [Some(lead), Some(hinge)] if lead.1.span == hinge.1.span => {
+                if lead.0 < hinge.0 {
+                    (None, Some(hinge))
+                } else {
+                    (Some(lead), None)
+                }
+            }
+            [lead, hinge] => (lead, hinge),
         };
-        let needs = trade::butt_gap(wide, thick, pin_ahead);
-        if needs <= gap {
-            continue;
+        for (edge, found) in [(Edge::Lead, lead), (Edge::Hinge, hinge)] {
+            if let Some((needs, gap)) = found {
+                sink.push(door.report(piece, edge, needs, &gap));
+            }
         }
-        let up = tape.mark * (needs / tape.mark).ceil();
-        // The bevel that takes the corner off: its tangent is the excess over the thickness.
-        let degrees =
-            ((needs - gap).to_mm_f64() / thick.to_mm_f64()).atan().to_degrees().ceil().max(2.0);
-        sink.push(
-            Diagnostic::error(
-                RULE.slug,
-                format!(
-                    "the inner corner of {} strikes: it needs {}, the {what} is {}",
-                    opening.path,
-                    tape.figure(up),
-                    tape.figure(gap)
-                ),
-                gap_span,
-                tape.figure(gap),
-            )
-            .label(span, "on a butt hinge")
-            .label(opening.span, format!("leaf {} wide", tape.text(wide)))
-            .sum(
-                Sum::new("short by", up - gap, tape)
-                    .plus(up, "needed", tape)
-                    .minus(gap, what, tape),
-            )
-            .because("the corner lies further from the pin than the door's face is wide")
-            .note(format!(
-                "or plane the lead edge {degrees} degrees off square, so that its back clears"
-            ))
-            .subject(&opening.path)
-            .fix(Fix::new(
+    }
+}
+
+/// True where it is known how the leaf moves.
+fn gives_path(hinge: &Hinge) -> bool {
+    match &hinge.kind {
+        HingeKind::Cup { poses, .. } => !poses.is_empty(),
+        HingeKind::Butt { .. } => true,
+    }
+}
+
+impl Door<'_> {
+    /// As far as the hinge opens and its poses go.
+    fn up_to(&self) -> Angle {
+        let open = self.hinge.swing.min(Angle(Exact::int(180)));
+        match &self.hinge.kind {
+            HingeKind::Cup { poses, .. } => poses.last().map_or(open, |last| open.min(last.at)),
+            HingeKind::Butt { .. } => open.min(swings::SQUARE),
+        }
+    }
+
+    /// What the gap beside an edge must be for a leaf so wide.
+    fn needs(&self, edge: Edge, wide: Length) -> Length {
+        match (&self.hinge.kind, edge) {
+            (HingeKind::Butt { pin_ahead }, Edge::Lead) => {
+                trade::butt_gap(wide, self.thick, *pin_ahead)
+            }
+            _ => self.leaf(wide).gap_needed(edge, self.up_to()),
+        }
+    }
+
+    fn leaf(&self, wide: Length) -> Leaf {
+        Leaf::new(wide, self.thick, &swings::pivot(self.hinge, &self.fronts.set, self.thick))
+    }
+
+    fn gap(&self, edge: Edge) -> Gap<'_> {
+        match (edge, self.opening.leaves()) {
+            (Edge::Lead, 2) => Gap {
+                size: &self.fronts.meeting,
+                length: self.fronts.meeting.length,
+                word: "meeting",
+                span: self.fronts.meeting_span,
+                narrows: Exact::ratio(1, 2),
+            },
+            (_, leaves) => Gap {
+                size: &self.fronts.gap,
+                length: self.fronts.gap.length,
+                word: "gap",
+                span: self.fronts.gap_span,
+                narrows: if leaves == 2 { Exact::ONE } else { Exact::int(2) },
+            },
+        }
+    }
+
+    /// What an edge needs, where its gap leaves less.
+    fn binds(&self, edge: Edge) -> Option<(Length, Gap<'_>)> {
+        let gap = self.gap(edge);
+        // A gap below the hinge's own least figure is another rule's.
+        if edge == Edge::Hinge && gap.length < self.hinge.gap.length {
+            return None;
+        }
+        let needs = self.needs(edge, self.wide);
+        (gap.length < needs).then_some((needs, gap))
+    }
+
+    fn report(&self, piece: &Piece, edge: Edge, needs: Length, gap: &Gap<'_>) -> Diagnostic {
+        let tape = piece.tape();
+        let mut up = tape.mark * (needs / tape.mark).ceil();
+        // A wider gap makes a narrower leaf, which may need a mark more.
+        if up < self.needs(edge, self.wide - (up - gap.length) * gap.narrows) {
+            up += tape.mark;
+        }
+        let (corner, because) = match edge {
+            Edge::Lead => (
+                "inner corner",
+                "the corner lies further from the pin than the door's face is wide",
+            ),
+            Edge::Hinge => (
+                "hinge edge",
+                "the hinge carries the door's edge into its stile before it comes out",
+            ),
+        };
+        let (figure, leaves) = (tape.figure(up), tape.figure(gap.length));
+        let kind = match self.hinge.kind {
+            HingeKind::Butt { .. } => "on a butt hinge",
+            HingeKind::Cup { .. } => "hung on this",
+        };
+        let hung = self.fronts.hinge.map_or(self.fronts.span, |(_, span)| span);
+        let mut diagnostic = Diagnostic::error(
+            RULE.slug,
+            format!(
+                "the {corner} of {} strikes: it needs {figure}, the {} is {leaves}",
+                self.opening.path, gap.word
+            ),
+            gap.span,
+            leaves,
+        )
+        .label(hung, kind)
+        .label(self.opening.span, format!("leaf {} wide", tape.text(self.wide)))
+        .sum(
+            Sum::new("short by", up - gap.length, tape)
+                .plus(up, "needed", tape)
+                .minus(gap.length, gap.word, tape),
+        )
+        .because(because)
+        .subject(&self.opening.path);
+        if matches!(self.hinge.kind, HingeKind::Cup { .. }) {
+            diagnostic = diagnostic.label(self.hinge.span, "moves by its poses");
+        }
+        if let Some(bevel) = self.leaf(self.wide).back_bevel(edge, gap.length, self.up_to()) {
+            let edge = if edge == Edge::Lead { "lead" } else { "hinge" };
+            diagnostic = diagnostic.note(format!(
+                "or plane the {edge} edge {} degrees off square, so that its back clears",
+                bevel.0.ceil().max(2)
+            ));
+        }
+        let edit = format!("{} {}", gap.word, tape.source(up));
+        match swings::written(piece, gap.size) {
+            Some(span) => diagnostic.fix(Fix::new(
                 Grade::Choice,
-                format!("a {what} of {}", tape.figure(up)),
-                gap_span,
-                format!("{what} {}", tape.source(up)),
+                format!("a {} of {figure}", gap.word),
+                span,
+                edit,
             )),
-        );
+            None => diagnostic.note(format!("or say `{edit}` here")),
+        }
     }
 }

@@ -1,5 +1,6 @@
 //! A hinge that needs more gap than the reveal leaves.
 
+use super::swings;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::model::{Piece, Set};
@@ -28,33 +29,33 @@ fn check(piece: &Piece, sink: &mut Sink) {
         }
         told.push((span, fronts.gap_span));
         let up = tape.mark * (needs / tape.mark).ceil();
-        sink.push(
-            Diagnostic::error(
-                RULE.slug,
-                format!(
-                    "{} needs a gap of {} at the hinge, the reveal is {}",
-                    hinge.name,
-                    tape.figure(needs),
-                    tape.figure(leaves)
-                ),
-                fronts.gap_span,
-                tape.figure(leaves),
-            )
-            .label(hinge.gap_span, tape.figure(needs))
-            .label(span, "hung on this")
-            .sum(
-                Sum::new("short by", needs - leaves, tape)
-                    .plus(needs, "needed", tape)
-                    .minus(leaves, "reveal", tape),
-            )
-            .because("the door's hinge edge rubs on the stile before the door is open")
-            .subject(&opening.path)
-            .fix(Fix::new(
-                Grade::Choice,
-                format!("a reveal of {}", tape.figure(up)),
-                fronts.gap_span,
-                format!("gap {}", tape.source(up)),
-            )),
-        );
+        let diagnostic = Diagnostic::error(
+            RULE.slug,
+            format!(
+                "{} needs a gap of {} at the hinge, the reveal is {}",
+                hinge.name,
+                tape.figure(needs),
+                tape.figure(leaves)
+            ),
+            fronts.gap_span,
+            tape.figure(leaves),
+        )
+        .label(hinge.gap_span, tape.figure(needs))
+        .label(span, "hung on this")
+        .sum(
+            Sum::new("short by", needs - leaves, tape)
+                .plus(needs, "needed", tape)
+                .minus(leaves, "reveal", tape),
+        )
+        .because("the door's hinge edge rubs on the stile before the door is open")
+        .subject(&opening.path);
+        let edit = format!("gap {}", tape.source(up));
+        sink.push(match swings::written(piece, &fronts.gap) {
+            Some(span) => {
+                let title = format!("a reveal of {}", tape.figure(up));
+                diagnostic.fix(Fix::new(Grade::Choice, title, span, edit))
+            }
+            None => diagnostic.note(format!("say `{edit}` here")),
+        });
     }
 }

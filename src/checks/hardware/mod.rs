@@ -3,13 +3,17 @@
 pub(super) mod box_too_big;
 pub(super) mod cup_web;
 pub(super) mod door_binds;
+pub(super) mod door_stopped;
 pub(super) mod door_thickness;
+pub(super) mod drawer_hits_door;
 pub(super) mod fronts_collide;
 pub(super) mod hinge_gap;
 pub(super) mod hinge_hits_shelf;
 pub(super) mod hinge_missing;
 pub(super) mod leaf_too_narrow;
+pub(super) mod open_doors_meet;
 pub(super) mod slide_room;
+mod swings;
 
 use crate::model::{Case, Fronts, Opening, Piece};
 

@@ -31,7 +31,7 @@ pub(super) fn hang(
     if let Some((holder, _)) = holder {
         builder.join(JointSort::Hung, id, holder, false, span);
     }
-    let HingeKind::Cup { diameter, bore, from_edge, plate } = hinge.kind else { return };
+    let HingeKind::Cup { diameter, bore, from_edge, plate, .. } = hinge.kind else { return };
     let count = leaf.fronts.hinges_on(leaf.high.length);
     let Some(part) = builder.part(id).cloned() else { return };
     let radius = diameter.half();
@@ -306,6 +306,7 @@ mod tests {
             );
             FIRST
                 .replace("swing 105 deg", "swing 105 deg; plate { }")
+                .replace("pull knob { screw 5/32 }", "pull knob { screw 5/32; stands 1/4 }")
                 .replace("down {                               # openings, top to bottom\n      drawer upper { high 5 }\n      rail { wide 1-1/2 }\n", "down {\n")
                 .replace(list, &list_with)
         };

@@ -33,6 +33,13 @@ pub(super) const HINGE: Block = Block {
             .default("0"),
         Word::new("door-thickness", "the doors it fits", "door-thickness 16 mm to 26 mm")
             .takes(&[needs(Kind::LengthRange)]),
+        Word::new(
+            "pose",
+            "where a concealed hinge carries the door at one angle, from the drawing on its sheet; without poses it is taken to turn about the front corner of its hinge edge",
+            "pose { at 45 deg; out 6 mm; aside 8 mm }",
+        )
+        .opens("pose")
+        .many(),
         Word::new("from-end", "from the door's end to the centre of its first hinge", "from-end 3")
             .takes(&[needs(Kind::Length)])
             .default("3 in")
@@ -72,6 +79,29 @@ pub(super) const PLATE: Block = Block {
         Word::new("deep", "the depth of their holes", "deep 12 mm")
             .takes(&[needs(Kind::Length)])
             .default("12 mm"),
+    ],
+    one_of: &[],
+};
+
+/// `pose { … }`
+pub(super) const POSE: Block = Block {
+    name: "pose",
+    title: "a pose",
+    help: "How far the front corner of the door's hinge edge has moved from its place when closed. Two poses at least, from `at 0 deg` upward; between two of them the corner runs straight, past the last one it stays.",
+    words: &[
+        Word::new("at", "how far the door is open", "at 45 deg")
+            .takes(&[needs(Kind::Angle)])
+            .required(),
+        Word::new("out", "how far the corner has come out toward the room", "out 6 mm")
+            .takes(&[needs(Kind::Length)])
+            .default("0"),
+        Word::new(
+            "aside",
+            "how far it has moved away from the hinge stile; below nought toward it",
+            "aside 8 mm",
+        )
+        .takes(&[needs(Kind::Offset)])
+        .default("0"),
     ],
     one_of: &[],
 };
@@ -157,6 +187,9 @@ pub(super) const PULL: Block = Block {
             "foot 3/8",
         )
         .takes(&[needs(Kind::Length)]),
+        Word::new("stands", "how far it stands off the face of its front", "stands 32 mm")
+            .takes(&[needs(Kind::Length)])
+            .default("32 mm"),
         Word::new("price", "what it costs", "price 12 each")
             .takes(&[needs(Kind::Price(&["each", "pair"]))]),
         NOTE,

@@ -31,6 +31,7 @@ pub const BLOCKS: &[&Block] = &[
     &stock::BOARDS,
     &hardware::HINGE,
     &hardware::PLATE,
+    &hardware::POSE,
     &hardware::SLIDE,
     &hardware::NOTCH,
     &hardware::PULL,

@@ -61,9 +61,13 @@ pub(super) const KEEP_OUT: Block = Block {
     title: "a keep-out",
     help: "A box that stands against the wall behind the piece. Measured from the left side of the whole piece, from the floor, and out from the wall.",
     words: &[
-        Word::new("from-left", "from the left side of the piece to its left side", "from-left 52")
-            .takes(&[needs(Kind::Length)])
-            .required(),
+        Word::new(
+            "from-left",
+            "from the left side of the piece to its left side; below nought where it begins left of the piece",
+            "from-left 52",
+        )
+        .takes(&[needs(Kind::Offset)])
+        .required(),
         Word::new("up", "from the floor to its underside", "up 16")
             .takes(&[needs(Kind::Length)])
             .default("0"),

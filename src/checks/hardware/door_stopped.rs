@@ -1,0 +1,204 @@
+//! A door that something stops before it stands square to the front.
+
+use super::swings::{self, Door, Front};
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::{Angle, Length, Span, Tape};
+use crate::model::{Boundary, Piece, Side};
+use crate::parts::{Assembly, Cuboid, Parts, Point, keep_out_space};
+use crate::trade::Body;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "door-stopped",
+    severity: Severity::Warning,
+    finds: "A door that can't open to 90 degrees: its leaf or its pull meets a wall at the side of the piece, a neighbouring case that stands further out, a keep-out, or the closed front or pull of another opening.",
+    why: "The pull strikes the wall each time the door is opened, and whoever opens it further levers the hinge out of its screws. What stands behind a door comes out past its edge only when it is square to the front.",
+    source: "plane geometry; a cup hinge without poses is taken to turn about the front corner of its hinge edge, with 1/16 in of mercy (common practice, no source).",
+    formula: "The leaf and a rectangle for its pull (as far off the face as the pull stands) are turned degree by degree until they lie in the other thing. At 90 degrees the pull reaches to the hinge side as far as it stands, less what the hinge has moved the leaf aside: the wall must be no nearer.",
+    accept: "Nothing comes out from behind the door, and a stop holds it before its pull strikes.",
+    example: Example {
+        base: Base::Alcove,
+        sound: "case right-books {\n  wide 800; deep 300;",
+        wrong: "case right-books {\n  wide 800; deep 900;",
+    },
+    check: Check::Parts(check),
+};
+
+/// What may stand in a door's way.
+pub(super) struct Thing {
+    what: String,
+    space: Cuboid,
+    /// The statement that puts it there, and its figure.
+    label: (Span, String),
+}
+
+/// What stands in the way of doors, parted so that a door need look at its
+/// own neighbours only.
+pub(super) struct Room<'a> {
+    /// Walls and keep-outs.
+    site: Vec<Thing>,
+    /// The boards of each case, without its fronts.
+    boards: Vec<Vec<Thing>>,
+    /// The fronts and pulls of each case, with their opening.
+    fronts: Vec<Vec<(&'a str, Thing)>>,
+}
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let fronts = swings::fronts(piece, parts);
+    let doors = swings::doors(piece, &fronts);
+    if doors.is_empty() {
+        return;
+    }
+    let room = room(piece, parts, &fronts);
+    for door in &doors {
+        if let Some((angle, body, thing)) = stopped(piece, door, &room) {
+            sink.push(report(piece, door, angle, body, thing));
+        }
+    }
+}
+
+/// What of a piece may stand in the way of its doors.
+pub(super) fn room<'a>(piece: &Piece, parts: &Parts, fronts: &[Front<'a>]) -> Room<'a> {
+    let tape = piece.tape();
+    let mut site = walls(piece);
+    site.extend(piece.site.keep_outs.iter().map(|keep_out| Thing {
+        what: format!("the {}", keep_out.name),
+        space: keep_out_space(piece, keep_out),
+        label: (keep_out.span, format!("{} out from the wall", tape.figure(keep_out.deep))),
+    }));
+    let mut room = Room { site, boards: Vec::new(), fronts: Vec::new() };
+    for (index, case) in piece.cases.iter().enumerate() {
+        let boards = parts.of_case(index).iter();
+        let boards = boards.filter(|part| !matches!(part.assembly, Assembly::Front(_)));
+        room.boards.push(
+            boards
+                .map(|part| Thing {
+                    what: format!("the side of {}", case.name),
+                    space: part.cuboid(),
+                    label: (case.deep_span, format!("{} deep", tape.figure(case.deep.length))),
+                })
+                .collect(),
+        );
+        room.fronts.push(Vec::new());
+    }
+    for front in fronts {
+        let Some(own) = room.fronts.get_mut(front.case) else { continue };
+        let mut add = |what, space| {
+            let label = (front.opening.span, "closed".to_owned());
+            own.push((front.opening.path.as_str(), Thing { what, space, label }));
+        };
+        add(front.name().to_owned(), front.space);
+        if let Some((_, space)) = front.pull {
+            add(format!("the pull of {}", front.name()), space);
+        }
+    }
+    room
+}
+
+/// The walls at the sides of the whole piece, as high and deep as anything.
+fn walls(piece: &Piece) -> Vec<Thing> {
+    let far = Length::mm(100_000);
+    let right = piece.cases.last().map(|case| case.x + case.wide.length).unwrap_or_default();
+    let mut walls = Vec::new();
+    for (side, boundary, from, to) in [
+        (Side::Left, &piece.site.left, -far, Length::ZERO),
+        (Side::Right, &piece.site.right, right, right + far),
+    ] {
+        if let Boundary::Wall { span, .. } = boundary {
+            walls.push(Thing {
+                what: format!("the {} wall", side.word()),
+                space: Cuboid { from: Point::new(from, -far, -far), to: Point::new(to, far, far) },
+                label: (*span, "this wall".to_owned()),
+            });
+        }
+    }
+    walls
+}
+
+/// What stops a door first, and the angle it reaches.
+pub(super) fn stopped<'r>(
+    piece: &Piece,
+    door: &Door<'_>,
+    room: &'r Room<'_>,
+) -> Option<(Angle, Body, &'r Thing)> {
+    let cases = door.near_cases(piece);
+    let boards = cases.clone().filter(|case| *case != door.front.case);
+    let boards = boards.filter_map(|case| room.boards.get(case)).flatten();
+    let fronts = cases.filter_map(|case| room.fronts.get(case)).flatten();
+    let others = fronts.filter(|(of, _)| *of != door.front.opening.path).map(|(_, thing)| thing);
+    room.site
+        .iter()
+        .chain(boards)
+        .chain(others)
+        .filter_map(|thing| door.stopped_by(&thing.space).map(|(angle, body)| (angle, body, thing)))
+        .min_by_key(|(angle, ..)| *angle)
+}
+
+fn report(piece: &Piece, door: &Door<'_>, angle: Angle, body: Body, thing: &Thing) -> Diagnostic {
+    let tape = piece.tape();
+    let (opening, what) = (door.front.opening, &thing.what);
+    let away = door.to(&thing.space);
+    // Nought or less: it stands before the leaf, and no stile is at fault.
+    let short = door.reach(body).map(|reach| reach - away).filter(|by| by.is_positive());
+    let short = short.filter(|_| !away.is_negative());
+    let stile = short.and_then(|_| swings::hinge_stile(piece, door));
+    let title = format!(
+        "the {} of {} strikes {what} at {} degrees",
+        swings::word(body),
+        door.front.name(),
+        angle.0.floor()
+    );
+    let mut diagnostic = match &stile {
+        Some(stile) => Diagnostic::warning(
+            RULE.slug,
+            title,
+            stile.span,
+            format!("{} wide", tape.figure(stile.wide.length)),
+        )
+        .label(opening.span, format!("hung {}", door.hung.word())),
+        None => Diagnostic::warning(
+            RULE.slug,
+            title,
+            opening.span,
+            format!("hung {}", door.hung.word()),
+        ),
+    };
+    diagnostic = diagnostic.label(thing.label.0, thing.label.1.as_str());
+    if let Some((span, label)) = door.pull_label(tape).filter(|_| body == Body::Pull) {
+        diagnostic = diagnostic.label(span, label);
+    }
+    if let Some(short) = short {
+        let sum = door.add_reach(Sum::new("short by", short, tape), body, tape);
+        diagnostic = diagnostic.sum(sum.minus(away, format!("to {what}"), tape));
+    }
+    diagnostic = diagnostic
+        .because(
+            "opened further, the door is levered off its hinges, and the other thing is marked",
+        )
+        .subject(&opening.path);
+    for note in notes(door, body, short.map(|_| away), tape) {
+        diagnostic = diagnostic.note(note);
+    }
+    match short.and_then(|short| stile?.widened(short, tape)) {
+        Some(fix) => diagnostic.fix(fix),
+        None => diagnostic,
+    }
+}
+
+/// What else would free it; `away` is known where it stands at the hinge side.
+fn notes(door: &Door<'_>, body: Body, away: Option<Length>, tape: &Tape) -> Vec<String> {
+    let mut notes = Vec::new();
+    let Some(away) = away else {
+        notes.push("the door needs the room before it".to_owned());
+        return notes;
+    };
+    let stands = away + door.aside;
+    if body == Body::Pull && stands.is_positive() {
+        let most = tape.figure(tape.mark * (stands / tape.mark).floor());
+        notes.push(format!("or take a pull that stands {most} at most"));
+    }
+    if door.front.opening.leaves() == 1 {
+        notes.push(format!("or hang the door on its {} side", door.hung.other().word()));
+    }
+    notes
+}

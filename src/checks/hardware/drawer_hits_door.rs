@@ -1,0 +1,142 @@
+//! A drawer that runs into the open door beside it.
+
+use std::cell::LazyCell;
+
+use super::door_stopped;
+use super::swings::{self, Door, Front};
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::Length;
+use crate::model::{OpeningKind, Piece};
+use crate::parts::{Cuboid, Parts};
+use crate::trade::Body;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "drawer-hits-door",
+    severity: Severity::Warning,
+    finds: "A drawer that meets the leaf or pull of a door beside it, when the door stands open at 90 degrees and the drawer is pulled out by the length of its slide.",
+    why: "Whoever has the door open and pulls the drawer drives its front into the door's pull: a dent, or a hinge wrenched.",
+    source: "plane geometry; a cup hinge without poses is taken to turn about the front corner of its hinge edge, with 1/16 in of mercy (common practice, no source).",
+    formula: "Open at 90 degrees a door's pull reaches from its hinge edge as far as it stands, less what the hinge has moved the leaf aside: the drawer must be no nearer.",
+    accept: "The door is never open while the drawer is used, or a stop holds it well past or short of square.",
+    example: Example {
+        base: Base::Console,
+        sound: "pull ring { centres 3; screw 5/32; up middle; from-edge 1-1/32 }",
+        wrong: "pull ring { centres 3; screw 5/32; up middle; from-edge 1-1/32; stands 2 }",
+    },
+    check: Check::Parts(check),
+};
+
+const BODIES: [Body; 2] = [Body::Leaf, Body::Pull];
+
+/// A drawer with how far it comes out.
+struct Drawer<'a> {
+    front: &'a Front<'a>,
+    travel: Length,
+}
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let fronts = swings::fronts(piece, parts);
+    let drawers: Vec<Drawer<'_>> = fronts.iter().filter_map(|f| drawer(piece, f)).collect();
+    // A door that something stops is another rule's.
+    let room = LazyCell::new(|| door_stopped::room(piece, parts, &fronts));
+    for door in &swings::doors(piece, &fronts) {
+        // Drawers follow each other case by case.
+        let cases = door.near_cases(piece);
+        let first = drawers.partition_point(|drawer| drawer.front.case < cases.start);
+        let near = drawers.iter().skip(first).take_while(|drawer| drawer.front.case < cases.end);
+        let mut hits = near.filter_map(|drawer| Some((drawer, hit(door, drawer)?)));
+        if let Some((drawer, hit)) = hits.next()
+            && door_stopped::stopped(piece, door, &room).is_none()
+        {
+            sink.push(report(piece, door, drawer, hit, hits.count()));
+        }
+    }
+}
+
+fn drawer<'a>(piece: &Piece, front: &'a Front<'a>) -> Option<Drawer<'a>> {
+    let OpeningKind::Drawer { slide, .. } = front.opening.kind else { return None };
+    let travel = piece.slides.get(slide?)?.length.length;
+    Some(Drawer { front, travel })
+}
+
+/// What of the door meets a drawer on its way out, and the space the drawer's
+/// front or pull takes on that way.
+fn hit(door: &Door<'_>, drawer: &Drawer<'_>) -> Option<(Body, Cuboid)> {
+    let closed = drawer.front.space;
+    // Fronts that lie over each other are another rule's.
+    if !door.is_near(closed.from.x, closed.to.x) || door.front.space.overlaps(&closed) {
+        return None;
+    }
+    for moved in BODIES.into_iter().filter_map(|body| drawer.front.body(body)) {
+        let mut way = *moved;
+        way.from.z -= drawer.travel;
+        let patch = swings::patch(&way);
+        let struck = door.bodies().find(|(body, space)| {
+            swings::level(space, moved) && door.swing.meets(*body, &patch, door.mercy)
+        });
+        if let Some((body, _)) = struck {
+            return Some((body, way));
+        }
+    }
+    None
+}
+
+fn report(
+    piece: &Piece,
+    door: &Door<'_>,
+    drawer: &Drawer<'_>,
+    (body, way): (Body, Cuboid),
+    more: usize,
+) -> Diagnostic {
+    let tape = piece.tape();
+    let others = match more {
+        0 => String::new(),
+        1 => " and one more drawer".to_owned(),
+        more => format!(" and {more} more drawers"),
+    };
+    let verb = if more == 0 { "strikes" } else { "strike" };
+    let title = format!(
+        "{}{others} {verb} the {} of {} open at 90 degrees",
+        drawer.front.name(),
+        swings::word(body),
+        door.front.name()
+    );
+    let away = door.to(&way);
+    let short = door.reach(body).map(|reach| reach - away).filter(|by| by.is_positive());
+    let short = short.filter(|_| !away.is_negative());
+    let stile = short.and_then(|_| swings::hinge_stile(piece, door));
+    let opening = door.front.opening;
+    let hung = format!("hung {}", door.hung.word());
+    let mut diagnostic = match &stile {
+        Some(stile) => Diagnostic::warning(
+            RULE.slug,
+            title,
+            stile.span,
+            format!("{} wide", tape.figure(stile.wide.length)),
+        )
+        .label(opening.span, hung),
+        None => Diagnostic::warning(RULE.slug, title, opening.span, hung),
+    };
+    diagnostic = diagnostic
+        .label(drawer.front.opening.span, format!("comes out {}", tape.figure(drawer.travel)));
+    if let Some((span, label)) = door.pull_label(tape).filter(|_| body == Body::Pull) {
+        diagnostic = diagnostic.label(span, label);
+    }
+    if let Some(short) = short {
+        let sum = door.add_reach(Sum::new("short by", short, tape), body, tape);
+        diagnostic = diagnostic.sum(sum.minus(away, "to the drawer", tape));
+        if let Some(fix) = stile.and_then(|stile| stile.widened(short, tape)) {
+            diagnostic = diagnostic.fix(fix);
+        }
+        let stands = away + door.aside;
+        if body == Body::Pull && stands.is_positive() {
+            let most = tape.figure(tape.mark * (stands / tape.mark).floor());
+            diagnostic = diagnostic.note(format!("or a pull that stands {most} at most"));
+        }
+    }
+    diagnostic
+        .because("with the door open the drawer is pulled into it")
+        .note("or hang the door on its other side")
+        .subject(&opening.path)
+}

@@ -1,0 +1,113 @@
+//! Two doors hung back to back that strike each other when both stand open.
+
+use std::cell::LazyCell;
+
+use super::door_stopped;
+use super::swings::{self, Door};
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::model::{Piece, Side};
+use crate::parts::Parts;
+use crate::trade::Body;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "open-doors-meet",
+    severity: Severity::Note,
+    finds: "Two doors hung back to back at one stile, divider or seam of two cases, whose pulls or leaves meet when both stand open at 90 degrees.",
+    why: "The second door can't be opened square while the first one stands open, and pull strikes pull.",
+    source: "plane geometry; a cup hinge without poses is taken to turn about the front corner of its hinge edge, with 1/16 in of mercy (common practice, no source).",
+    formula: "Open at 90 degrees each pull reaches from its door's hinge edge as far as it stands, less what the hinge has moved the leaf aside: the two reaches must go between the hinge edges.",
+    accept: "The two are never open together, or stops hold them short of each other.",
+    example: Example {
+        base: Base::First,
+        sound: "doors store { share 1; shelf { adjustable 1 } }",
+        wrong: "across {\n        door linen { share 1; hung right }\n        stile { wide 1-1/2 }\n        door china { same linen; hung left }\n      }",
+    },
+    check: Check::Parts(check),
+};
+
+const BODIES: [Body; 2] = [Body::Pull, Body::Leaf];
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let fronts = swings::fronts(piece, parts);
+    let doors = swings::doors(piece, &fronts);
+    // A door that something stops is another rule's.
+    let room = LazyCell::new(|| door_stopped::room(piece, parts, &fronts));
+    let goes_free = |door: &Door<'_>| door_stopped::stopped(piece, door, &room).is_none();
+    let mut facing: Vec<&Door<'_>> = doors.iter().filter(|d| d.hung == Side::Left).collect();
+    facing.sort_by_key(|door| door.swing.x());
+    for left in doors.iter().filter(|door| door.hung == Side::Right) {
+        let first = facing.partition_point(|right| right.swing.x() < left.swing.x());
+        let near = facing.iter().skip(first);
+        let near = near.take_while(|right| left.is_near(right.swing.x(), right.swing.x()));
+        for right in near {
+            if let Some((own, other)) = meeting(left, right)
+                && goes_free(left)
+                && goes_free(right)
+            {
+                sink.push(report(piece, (left, own), (right, other)));
+            }
+        }
+    }
+}
+
+/// What of two open doors meets.
+fn meeting(left: &Door<'_>, right: &Door<'_>) -> Option<(Body, Body)> {
+    // Fronts that lie over each other are another rule's.
+    if left.front.space.overlaps(&right.front.space) {
+        return None;
+    }
+    let mercy = left.mercy.max(right.mercy);
+    BODIES.into_iter().flat_map(|own| BODIES.map(|other| (own, other))).find(|(own, other)| {
+        let (Some(a), Some(b)) = (left.front.body(*own), right.front.body(*other)) else {
+            return false;
+        };
+        swings::level(a, b) && left.swing.meets_open(*own, &right.swing, *other, mercy)
+    })
+}
+
+fn report(piece: &Piece, left: (&Door<'_>, Body), right: (&Door<'_>, Body)) -> Diagnostic {
+    let tape = piece.tape();
+    let ((left, own), (right, other)) = (left, right);
+    let title = format!(
+        "{} and {} open together strike each other, {} on {}",
+        left.front.name(),
+        right.front.name(),
+        swings::word(own),
+        swings::word(other)
+    );
+    let stile = swings::hinge_stile(piece, left);
+    let (at, label) = match &stile {
+        Some(stile) => (stile.span, format!("{} wide", tape.figure(stile.wide.length))),
+        None => (left.front.opening.span, "hung right".to_owned()),
+    };
+    let mut diagnostic = Diagnostic::new(RULE.slug, RULE.severity, title, at, label);
+    if stile.is_some() {
+        diagnostic = diagnostic.label(left.front.opening.span, "hung right");
+    }
+    diagnostic = diagnostic.label(right.front.opening.span, "hung left");
+    let mut told = Vec::new();
+    for (door, body) in [(left, own), (right, other)] {
+        let Some((span, label)) = door.pull_label(tape).filter(|_| body == Body::Pull) else {
+            continue;
+        };
+        if !told.contains(&span) {
+            told.push(span);
+            diagnostic = diagnostic.label(span, label);
+        }
+    }
+    let between = right.swing.x() - left.swing.x();
+    let short = left.reach(own).zip(right.reach(other)).map(|(a, b)| a + b - between);
+    if let Some(short) = short.filter(|short| short.is_positive()) {
+        let sum = left.add_reach(Sum::new("short by", short, tape), own, tape);
+        let sum = right.add_reach(sum, other, tape).minus(between, "between the doors", tape);
+        diagnostic = diagnostic.sum(sum);
+        if let Some(fix) = stile.and_then(|stile| stile.widened(short, tape)) {
+            diagnostic = diagnostic.fix(fix);
+        }
+    }
+    diagnostic
+        .because("the second door can't be opened square while the first stands open")
+        .note("or hang one of the two on its other side, or set their pulls at different heights")
+        .subject(&right.front.opening.path)
+}
