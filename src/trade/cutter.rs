@@ -18,6 +18,21 @@ pub fn flute_width(diameter: Length, deep: Length) -> Length {
     Length::mm(1) * Exact::ratio(thousandths as i64, 1000)
 }
 
+/// What a flute takes out of the board on each millimetre of its run, in
+/// square millimetres: r² acos((r − d)/r) − (r − d) √(2rd − d²), and the
+/// straight sides above the half circle where d > r. Plane geometry of a
+/// circle's segment.
+#[must_use]
+pub fn flute_area(diameter: Length, deep: Length) -> f64 {
+    let (r, deep) = (diameter.half().to_mm_f64(), deep.to_mm_f64());
+    if r <= 0.0 || deep <= 0.0 {
+        return 0.0;
+    }
+    let d = deep.min(r);
+    let segment = r * r * ((r - d) / r).acos() - (r - d) * (2.0 * r * d - d * d).max(0.0).sqrt();
+    segment + 2.0 * r * (deep - d)
+}
+
 /// The highest speed for a bit of this diameter, in turns a minute. Common
 /// practice, the same in several published charts; the limit marked on the
 /// bit goes before it.
@@ -64,6 +79,16 @@ mod tests {
         ] {
             let got = flute_width(diameter, deep).in_unit(Unit::Inch).to_f64();
             assert!((got - width).abs() < 0.0001, "{got} {width}");
+        }
+    }
+
+    /// Geometry: half a circle of radius 10 is 157.08 mm², 5 deeper 100 more;
+    /// a segment 5 deep of it 61.42 mm².
+    #[test]
+    fn flutes_take_out_a_segment() {
+        for (deep, area) in [(5, 61.42), (10, 157.08), (15, 257.08)] {
+            let got = flute_area(Length::mm(20), Length::mm(deep));
+            assert!((got - area).abs() < 0.01, "{got} {area}");
         }
     }
 
