@@ -4,6 +4,7 @@ use crate::measure::{Length, Percent, Span, Temperature};
 use crate::vocabulary::{Entries, Value};
 
 use super::lower::Lower;
+use super::place::Place;
 use super::size::Size;
 
 /// The room.
@@ -13,6 +14,10 @@ pub struct Site {
     pub left: Boundary,
     /// What its right side meets.
     pub right: Boundary,
+    /// It is screwed to the wall behind it.
+    pub fixed: bool,
+    /// Where that is said; `None` where the spec has no site.
+    pub fixed_at: Option<Place>,
     /// The driest and dampest air through the year.
     pub humidity: Option<(Percent, Percent)>,
     /// The usual temperature.
@@ -64,6 +69,8 @@ impl Default for Site {
         Self {
             left: Boundary::Open,
             right: Boundary::Open,
+            fixed: false,
+            fixed_at: None,
             humidity: None,
             temperature: None,
             keep_outs: Vec::new(),
@@ -101,6 +108,8 @@ pub(super) fn lower(body: &Entries, ctx: &mut Lower) -> Site {
     Site {
         left: boundary(body, "left", ctx),
         right: boundary(body, "right", ctx),
+        fixed: body.word("fixing").is_some_and(|fixing| fixing.value == "wall"),
+        fixed_at: Some(Place::of(body, "fixing")),
         humidity,
         temperature,
         keep_outs,

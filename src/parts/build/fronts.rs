@@ -270,7 +270,7 @@ fn cups(
         builder.join(JointSort::Hung, id, holder, false, span);
     }
     let HingeKind::Cup { diameter, bore, from_edge } = hinge.kind else { return };
-    let count = leaf.fronts.hinges_on(leaf.high.length);
+    let count = builder.piece.hinges_on(leaf.opening, leaf.fronts);
     let Some(part) = builder.part(id).cloned() else { return };
     let radius = diameter.half();
     for height in hinge_heights(leaf.high.length, hinge.from_end, count) {
