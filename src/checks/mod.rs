@@ -11,6 +11,7 @@ mod ornament;
 mod reading;
 mod rule;
 mod site;
+mod strength;
 
 use crate::diagnostics::Sink;
 use crate::model::Piece;
@@ -37,10 +38,14 @@ const RULES: &[&Rule] = &[
     &hardware::hinge_gap::RULE,
     &hardware::hinge_missing::RULE,
     &hardware::leaf_too_narrow::RULE,
+    &hardware::slide_load::RULE,
     &hardware::slide_room::RULE,
+    &hardware::too_few_hinges::RULE,
     &material::part_too_large::RULE,
     &ornament::flutes_none::RULE,
     &site::keep_out_hit::RULE,
+    &strength::sag::RULE,
+    &strength::tips::RULE,
     &accept::RULE,
 ];
 

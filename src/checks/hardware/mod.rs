@@ -8,7 +8,9 @@ pub(super) mod fronts_collide;
 pub(super) mod hinge_gap;
 pub(super) mod hinge_missing;
 pub(super) mod leaf_too_narrow;
+pub(super) mod slide_load;
 pub(super) mod slide_room;
+pub(super) mod too_few_hinges;
 
 use crate::model::{Case, Fronts, Opening, Piece};
 
