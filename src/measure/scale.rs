@@ -31,6 +31,13 @@ impl Scale {
         format!("{} {}", tenths((mass.0 / self.tenth()).round()), self.unit())
     }
 
+    /// How much more one weight is than another, as both are printed.
+    #[must_use]
+    pub fn over(self, mass: Mass, other: Mass) -> String {
+        let count = |mass: Mass| (mass.0 / self.tenth()).round();
+        format!("{} {}", tenths(count(mass).saturating_sub(count(other))), self.unit())
+    }
+
     /// Weights that add up on paper, and their sum: each is taken down to its
     /// tenth, and the tenths left over go to those that lost most.
     #[must_use]
@@ -44,17 +51,34 @@ impl Scale {
     /// Moments that add up on paper, and their sum: `1684 lb in`, `12.4 kg m`.
     #[must_use]
     pub fn moments(self, moments: &[Moment]) -> (Vec<String>, String) {
-        let unit = match self.pounds {
-            true => Mass::pounds(Exact::ONE).0 * Exact::ratio(254, 10_000),
-            false => Exact::ratio(1, 10),
-        };
+        let unit = self.moment();
         let all: Vec<Exact> = moments.iter().map(|moment| moment.0 / unit).collect();
         let (each, whole) = spread(&all);
-        let text = |count: i64| match self.pounds {
+        let text = |count| self.moment_text(count);
+        (each.into_iter().map(text).collect(), text(whole))
+    }
+
+    /// How much more one moment is than another, as both are printed.
+    #[must_use]
+    pub fn moment_over(self, moment: Moment, other: Moment) -> String {
+        let count = |moment: Moment| (moment.0 / self.moment()).round();
+        self.moment_text(count(moment).saturating_sub(count(other)))
+    }
+
+    /// What moments are counted in: a pound on an inch, or a tenth of a
+    /// kilogram on a metre.
+    fn moment(self) -> Exact {
+        match self.pounds {
+            true => Mass::pounds(Exact::ONE).0 * Exact::ratio(254, 10_000),
+            false => Exact::ratio(1, 10),
+        }
+    }
+
+    fn moment_text(self, count: i64) -> String {
+        match self.pounds {
             true => format!("{count} lb in"),
             false => format!("{} kg m", tenths(count)),
-        };
-        (each.into_iter().map(text).collect(), text(whole))
+        }
     }
 }
 

@@ -110,7 +110,8 @@ mod tests {
             (piece.leaf_mass(&opening, &fronts), piece.hinges_on(&opening, &fronts), cups)
         };
         let (mass, hinges, cups) = own(&text);
-        assert!((mass.0 - Mass::pounds(Exact::ratio(176, 10)).0).abs() < Exact::ratio(1, 20));
+        let off = (mass.0 - Mass::pounds(Exact::ratio(176, 10)).0).abs();
+        assert!(off < Exact::ratio(1, 20), "{mass}");
         assert_eq!((hinges, cups), (3, 3));
         let butt = text.replace("cup 35 mm; bore 12.5 mm; from-edge 4 mm;", "butt;");
         assert_eq!(own(&butt).1, 2);

@@ -54,7 +54,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             )
             .label(opening.span, format!("{sum} full"))
             .sum(Sum::told("weighs", &*sum).and(next(), "box and front").and(next(), "contents"))
-            .sum(Sum::told("over by", scale.text(Mass(full.0 - most.0))))
+            .sum(Sum::told("over by", scale.over(full, most)))
             .because("an overloaded slide sags when it is out, and lets the drawer fall")
             .subject(&opening.path);
             let carries = drawers::load(case, opening);

@@ -16,7 +16,11 @@ pub(in crate::checks) const RULE: Rule = Rule {
     source: "statics: moments about the front edge of base, kick board or ends. Contents: 15 lb on a square foot of drawer, ANSI/KCMA A161.1, or `load`. Densities: the Wood Handbook's gravities at 12 % moisture.",
     formula: "Σ weight × distance before the edge > Σ weight × distance behind it. Drawers are out by the length of their slides, doors stand square to the front, the case itself is empty and stands alone; hardware and a worktop are not counted.",
     accept: "A worktop or something else that the spec does not know holds the case down. A case between two walls is no safer for that.",
-    example: Example { base: Base::First, sound: "; fixing wall }", wrong: " }" },
+    example: Example {
+        base: Base::First,
+        sound: "site { left open; right open; fixing wall }",
+        wrong: "site { left open; right open }",
+    },
     check: Check::Parts(check),
 };
 
@@ -37,7 +41,6 @@ fn finding(piece: &Piece, tipping: &Tipping) -> Option<Diagnostic> {
     let scale = Scale::of(tape);
     let case = piece.cases.get(tipping.case)?;
     let (holds, pulls) = tipping.moments();
-    let over = Moment(pulls.0 - holds.0);
     let mut diagnostic = Diagnostic::warning(
         RULE.slug,
         format!(
@@ -69,7 +72,7 @@ fn finding(piece: &Piece, tipping: &Tipping) -> Option<Diagnostic> {
     };
     Some(
         diagnostic
-            .sum(Sum::told("over by", scale.moments(&[over]).1))
+            .sum(Sum::told("over by", scale.moment_over(pulls, holds)))
             .because("it falls on whoever opens it")
             .note("hardware and a worktop are not counted; nor is a child on an open drawer")
             .subject(&case.name)
