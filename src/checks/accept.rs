@@ -16,8 +16,8 @@ pub(super) const RULE: Rule = Rule {
     accept: "Never: take the leftover `accept` away.",
     example: Example {
         base: Base::First,
-        sound: "site { left open; right open; humidity 30% to 55% }",
-        wrong: "site { left open; right open; humidity 30% to 55% }\naccept pocket-seen on cupboard.store \"inside a cupboard\"",
+        sound: "site { left open; right open; fixing wall; humidity 30% to 55% }",
+        wrong: "site { left open; right open; fixing wall; humidity 30% to 55% }\naccept pocket-seen on cupboard.store \"inside a cupboard\"",
     },
     check: Check::Reading,
 };

@@ -14,6 +14,7 @@ mod reading;
 mod rule;
 mod shop;
 mod site;
+mod strength;
 
 use crate::diagnostics::Sink;
 use crate::measure::{FileId, Span};
@@ -45,7 +46,9 @@ const RULES: &[&Rule] = &[
     &hardware::hinge_missing::RULE,
     &hardware::leaf_too_narrow::RULE,
     &hardware::open_doors_meet::RULE,
+    &hardware::slide_load::RULE,
     &hardware::slide_room::RULE,
+    &hardware::too_few_hinges::RULE,
     &boring::bore_meets_joint::RULE,
     &boring::bore_web::RULE,
     &boring::pull_meets_box::RULE,
@@ -59,6 +62,8 @@ const RULES: &[&Rule] = &[
     &ornament::flutes_uneven::RULE,
     &ornament::pull_in_flute::RULE,
     &site::keep_out_hit::RULE,
+    &strength::sag::RULE,
+    &strength::tips::RULE,
     // Last: a piece that can't be built is not judged by how it is made.
     &shop::bit_speed::RULE,
     &shop::clamps_short::RULE,

@@ -2,11 +2,11 @@
 
 use crate::measure::{Length, Tape};
 
-/// A length with the text it is printed as.
+/// A figure with the text it is printed as.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Figure {
-    /// The exact length.
-    pub exact: Length,
+    /// The exact length; `None` for a weight or moment.
+    pub exact: Option<Length>,
     /// As printed in the job's unit.
     pub text: String,
 }
@@ -15,7 +15,13 @@ impl Figure {
     /// The figure as messages print it.
     #[must_use]
     pub fn new(exact: Length, tape: &Tape) -> Self {
-        Self { exact, text: tape.figure(exact) }
+        Self { exact: Some(exact), text: tape.figure(exact) }
+    }
+
+    /// A figure that is no length, as it is printed.
+    #[must_use]
+    pub fn told(text: impl Into<String>) -> Self {
+        Self { exact: None, text: text.into() }
     }
 }
 
@@ -52,15 +58,22 @@ impl Sum {
         Self { head: head.into(), terms: Vec::new(), total: Figure::new(total, tape), over: 1 }
     }
 
+    /// A line of weights or moments, which have no terms yet.
+    #[must_use]
+    pub fn told(head: impl Into<String>, total: impl Into<String>) -> Self {
+        Self { head: head.into(), terms: Vec::new(), total: Figure::told(total), over: 1 }
+    }
+
     /// Adds a term.
     #[must_use]
-    pub fn plus(mut self, value: Length, name: impl Into<String>, tape: &Tape) -> Self {
-        self.terms.push(Term {
-            minus: false,
-            times: 1,
-            figure: Figure::new(value, tape),
-            name: name.into(),
-        });
+    pub fn plus(self, value: Length, name: impl Into<String>, tape: &Tape) -> Self {
+        self.and(Figure::new(value, tape), name)
+    }
+
+    /// Adds a term of any kind.
+    #[must_use]
+    pub fn and(mut self, figure: Figure, name: impl Into<String>) -> Self {
+        self.terms.push(Term { minus: false, times: 1, figure, name: name.into() });
         self
     }
 

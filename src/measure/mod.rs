@@ -6,6 +6,7 @@ mod exact;
 mod length;
 mod nearest;
 mod quantity;
+mod scale;
 mod span;
 mod tape;
 mod unit;
@@ -14,8 +15,9 @@ pub use exact::Exact;
 pub use length::Length;
 pub use nearest::nearest;
 pub use quantity::{
-    Angle, Date, Duration, Load, Mass, Money, Percent, Rate, Stiffness, Temperature,
+    Angle, Date, Duration, Load, Mass, Moment, Money, Percent, Rate, Stiffness, Temperature,
 };
+pub use scale::Scale;
 pub use span::{FileId, Span, Spanned};
 pub use tape::{Printed, Tape};
 pub use unit::{SPELLINGS, Unit};

@@ -25,6 +25,10 @@ pub struct Duration(pub Exact);
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Mass(pub Exact);
 
+/// What a weight does on its arm, in kilograms times metres.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Moment(pub Exact);
+
 /// A weight spread over an area, in kilograms to the square metre.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Load(pub Exact);

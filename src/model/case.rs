@@ -2,9 +2,11 @@
 
 use crate::measure::{Exact, Length, Span};
 
+use super::carries::Carries;
 use super::frame::Frame;
 use super::front::{DrawerBoxes, Fronts};
 use super::opening::{Member, Opening};
+use super::place::Place;
 use super::site::Boundary;
 use super::size::Size;
 use super::stock::StockId;
@@ -184,6 +186,10 @@ pub struct Bottom {
     pub board: Board,
     /// Its top lies level with the top of the bottom rail.
     pub flush: bool,
+    /// What stands on it.
+    pub carries: Carries,
+    /// Where its stock is said.
+    pub stock_at: Place,
 }
 
 /// The top.
@@ -193,6 +199,10 @@ pub struct Top {
     pub board: Board,
     /// `None` for a whole panel; else how many stretchers, and how wide.
     pub stretchers: Option<(u32, Size)>,
+    /// What stands on a whole panel.
+    pub carries: Option<Carries>,
+    /// Where its stock is said.
+    pub stock_at: Place,
 }
 
 /// What the case stands on.
@@ -238,6 +248,10 @@ pub struct Shelves {
     pub set_back: Size,
     /// How fixed shelves are joined.
     pub joint: Joinery,
+    /// What stands on them.
+    pub carries: Carries,
+    /// Where their stock is said.
+    pub stock_at: Place,
     /// The statement, else the case.
     pub span: Span,
     /// Notes for the papers.

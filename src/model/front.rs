@@ -1,9 +1,8 @@
 //! Fronts and drawer boxes.
 
-use crate::measure::Length;
-use crate::measure::Span;
-use crate::trade;
+use crate::measure::{Length, Span, Spanned};
 
+use super::carries::Carries;
 use super::case::Joinery;
 use super::size::Size;
 use super::stock::StockId;
@@ -92,8 +91,8 @@ pub struct Fronts {
     pub meeting_span: Span,
     /// The doors' hinge: an index into the piece's hinges, and its statement.
     pub hinge: Option<(usize, Span)>,
-    /// How many hinges on each door, where written.
-    pub hinges: Option<u32>,
+    /// How many hinges on each door, where written, and the statement.
+    pub hinges: Option<Spanned<u32>>,
     /// The pull: an index into the piece's pulls.
     pub pull: Option<usize>,
     /// Flutes on the show face.
@@ -114,12 +113,6 @@ impl Fronts {
             Set::Overlay(by) => by.clone(),
         }
     }
-
-    /// How many hinges a door `high` takes: as written, else by its height.
-    #[must_use]
-    pub fn hinges_on(&self, high: Length) -> u32 {
-        self.hinges.unwrap_or_else(|| trade::hinges_for_height(high))
-    }
 }
 
 /// The drawer boxes of a case.
@@ -131,6 +124,8 @@ pub struct DrawerBoxes {
     pub bottom_stock: StockId,
     /// The slide: an index into the piece's slides.
     pub slide: usize,
+    /// What they hold.
+    pub carries: Carries,
     /// From the lower edge to the groove for the bottom.
     pub groove_up: Size,
     /// How deep that groove is.

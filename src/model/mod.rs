@@ -3,11 +3,13 @@
 //! Must not know places in space or anything of paper.
 
 mod blame;
+mod carries;
 mod case;
 mod equations;
 mod files;
 mod frame;
 mod front;
+mod hanging;
 mod hardware;
 mod job;
 pub mod layout;
@@ -16,6 +18,7 @@ mod lower;
 mod opening;
 mod openings;
 mod piece;
+mod place;
 mod placed;
 mod read_case;
 mod shop;
@@ -27,12 +30,14 @@ mod species;
 mod stock;
 
 pub use crate::trade::Sawn;
+pub use carries::Carries;
 pub use case::{
     Base, Board, Bottom, Case, End, Exposure, Joinery, JointKind, Leg, Seam, Shelves, Side, Top,
 };
 pub use files::{MemoryFiles, ReadError, SourceFiles, SourceText};
 pub use frame::{Frame, OuterMember};
 pub use front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Run, Set};
+pub use hanging::HingeNeed;
 pub use hardware::{
     Bit, BitShape, BoxRule, BoxWidth, Finish, FinishKind, Hinge, HingeKind, Plate, Pull,
     PullHeight, Slide,
@@ -41,6 +46,7 @@ pub use job::Job;
 pub use load::{Loaded, load};
 pub use opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};
 pub use piece::{Accept, Piece, lower};
+pub use place::Place;
 pub use shop::{Shop, Tolerance};
 pub use site::{Boundary, KeepOut, Site};
 pub use size::{Fact, FactId, Facts, Size};

@@ -2,6 +2,7 @@
 
 use crate::measure::{Length, Span};
 
+use super::carries::Carries;
 use super::case::{Board, Side};
 use super::front::Fronts;
 use super::size::Size;
@@ -51,6 +52,8 @@ pub struct ShelfSet {
     pub count: u32,
     /// On pins; else joined.
     pub adjustable: bool,
+    /// What stands on each, where that differs from the case's other shelves.
+    pub carries: Option<Carries>,
     /// The statement.
     pub span: Span,
     /// Notes for the papers.
@@ -69,6 +72,8 @@ pub enum OpeningKind {
         slide: Option<usize>,
         /// The keep-out its box is cut round: an index into the site's.
         around: Option<usize>,
+        /// What it holds, where that differs from the case's other drawers.
+        carries: Option<Carries>,
     },
     /// A single door, hung on this side.
     Door(Side),

@@ -6,6 +6,7 @@ use crate::measure::Length;
 use crate::vocabulary::{Entries, Entry};
 
 use super::blame;
+use super::carries;
 use super::case::Side;
 use super::layout::{Solution, Variable};
 use super::lower::Lower;
@@ -64,7 +65,8 @@ fn opening(
             if context.drawers.is_none() {
                 ctx.sink.push(missing("drawers", "drawer boxes", entry));
             }
-            Some(OpeningKind::Drawer { slide, around })
+            let carries = carries::own(body);
+            Some(OpeningKind::Drawer { slide, around, carries })
         }
         "door" => {
             let hung = body.word("hung").map(|side| side.value);
@@ -133,6 +135,7 @@ fn shelf_set(entry: &Entry) -> Option<ShelfSet> {
     Some(ShelfSet {
         count: count.value.min(100),
         adjustable: adjustable.is_some(),
+        carries: carries::own(body),
         span: entry.head,
         notes: body.notes(),
     })

@@ -1,14 +1,16 @@
 //! Entries of a case to its boards, frame and fronts, before anything is solved.
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::Span;
+use crate::measure::{Span, Spanned};
 use crate::vocabulary::{Entries, Entry};
 
+use super::carries;
 use super::case::{
     Base, Board, Bottom, End, Joinery, JointKind, Leg, Seam, Shelves, Side, Top, third,
 };
 use super::front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Run, Set};
 use super::lower::{Lower, Names};
+use super::place::Place;
 use super::size::Size;
 use super::stock::{Stock, StockId};
 
@@ -220,7 +222,13 @@ pub(super) fn bottom(
     ctx: &mut Lower,
 ) -> Option<Bottom> {
     let board = board(entry, JointKind::Dado, into, fallback, "bottom", shared, ctx)?;
-    Some(Bottom { board, flush: entry.body()?.flag("flush").is_some() })
+    let body = entry.body()?;
+    Some(Bottom {
+        board,
+        flush: body.flag("flush").is_some(),
+        carries: carries::read(body),
+        stock_at: Place::of(body, "stock"),
+    })
 }
 
 pub(super) fn top(
@@ -253,7 +261,13 @@ pub(super) fn top(
         }
     };
     let kind = if stretchers.is_some() { JointKind::Pocket } else { JointKind::Dado };
-    Some(Top { board: board(entry, kind, into, fallback, "top", shared, ctx)?, stretchers })
+    Some(Top {
+        board: board(entry, kind, into, fallback, "top", shared, ctx)?,
+        // Nothing stands on stretchers: a load that is written there is refused.
+        carries: stretchers.is_none().then(|| carries::read(body)),
+        stretchers,
+        stock_at: Place::of(body, "stock"),
+    })
 }
 
 pub(super) fn legs(
@@ -293,6 +307,11 @@ pub(super) fn shelves(
         clearance: ctx.size_or_zero(body, "clearance", "shelf clearance"),
         set_back: ctx.size_or_zero(body, "set-back", "shelf set-back"),
         joint: joinery(body, JointKind::Dado, into, "shelf", ctx),
+        carries: carries::read(body),
+        stock_at: match entry {
+            Some(_) => Place::of(body, "stock"),
+            None => Place::within(case, "shelves"),
+        },
         span: entry.map_or(at, |entry| entry.head),
         notes: body.notes(),
     }
@@ -326,6 +345,7 @@ pub(super) fn fronts(
         _ => (ctx.size(body, "meeting", "meeting")?, body.length("meeting")?.span_or(at)),
     };
     let hinge = ctx.refer(body, "hinge", &shared.hinges).map(|hinge| (hinge.value, hinge.span));
+    let hinges = body.count("hinges").map(|n| Spanned::new(n.value, n.span_or(at)));
     let pull = ctx.refer(body, "pull", &shared.pulls).map(|pull| pull.value);
     let flutes = match body.one("flutes") {
         Some(flutes) => self::flutes(flutes, shared, ctx),
@@ -342,7 +362,7 @@ pub(super) fn fronts(
         meeting,
         meeting_span,
         hinge: hinge.or_else(|| parent.and_then(|parent| parent.hinge)),
-        hinges: body.count("hinges").map(|n| n.value).or_else(|| parent.and_then(|p| p.hinges)),
+        hinges: hinges.or_else(|| parent.and_then(|parent| parent.hinges)),
         pull: pull.or_else(|| parent.and_then(|parent| parent.pull)),
         flutes,
         notes,
@@ -420,6 +440,7 @@ pub(super) fn drawers(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Op
         stock,
         bottom_stock: StockId(bottom?.value),
         slide: slide?.value,
+        carries: carries::read(body),
         groove_up: ctx.size(sizes, "up", "groove up")?,
         groove_deep: ctx.positive(sizes, "deep", "groove depth")?,
         groove_up_span: sizes.one("up").map(|up| up.head),

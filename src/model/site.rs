@@ -4,6 +4,7 @@ use crate::measure::{Exact, Length, Percent, Span, Temperature};
 use crate::vocabulary::{Entries, Value};
 
 use super::lower::Lower;
+use super::place::Place;
 use super::size::Size;
 
 /// The room.
@@ -13,6 +14,10 @@ pub struct Site {
     pub left: Boundary,
     /// What its right side meets.
     pub right: Boundary,
+    /// It is screwed to the wall behind it.
+    pub fixed: bool,
+    /// Where that is said; `None` where the spec has no site.
+    pub fixed_at: Option<Place>,
     /// The driest and dampest air through the year.
     pub humidity: (Percent, Percent),
     /// The usual temperature.
@@ -59,6 +64,7 @@ pub struct KeepOut {
 }
 
 pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
+    let written = body;
     let empty = ctx.empty("site");
     let body = body.unwrap_or(&empty);
     let keep_outs = body
@@ -92,6 +98,8 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
     Site {
         left: boundary(body, "left", ctx),
         right: boundary(body, "right", ctx),
+        fixed: body.word("fixing").is_some_and(|fixing| fixing.value == "wall"),
+        fixed_at: written.map(|body| Place::of(body, "fixing")),
         humidity,
         temperature,
         keep_outs,

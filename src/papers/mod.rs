@@ -13,6 +13,7 @@ mod gaps;
 mod index;
 mod jig_sheet;
 mod page;
+mod weights;
 mod words;
 
 use crate::model::Piece;
@@ -75,6 +76,12 @@ pub const PAPERS: &[Paper] = &[
         title: "Assembly order",
         about: "what is glued after what, with waits, clamps and the diagonals to measure",
         blocks: assembly_order::blocks,
+    },
+    Paper {
+        slug: "weights",
+        title: "Weights",
+        about: "what is lifted, what it weighs, where it balances, whether it stands",
+        blocks: weights::blocks,
     },
 ];
 

@@ -38,8 +38,7 @@ pub fn count(piece: &Piece) -> Vec<Count> {
         }
         let Some(front) = &opening.front else { continue };
         if let Some((hinge, _)) = front.hinge.filter(|_| opening.is_door()) {
-            let high = opening.leaf(front).1.length;
-            add(Kind::Hinge(hinge), front.hinges_on(high) * opening.leaves());
+            add(Kind::Hinge(hinge), piece.hinges_on(opening, front) * opening.leaves());
         }
         if let Some(pull) = front.pull {
             add(Kind::Pull(pull), opening.leaves());

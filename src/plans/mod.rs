@@ -1,9 +1,14 @@
-//! What to do with the parts: set-ups of the router, the order of assembly, hardware.
+//! What to do with the parts: set-ups of the router, the order of assembly, hardware,
+//! weights, spans and what tips.
 //! In: a piece and its parts. Out: plans, which papers print.
 //! Must not know checks or drawings.
 
 pub mod assembly;
+pub mod drawers;
 pub mod hardware;
 pub mod seasons;
 pub mod setups;
 pub mod small_parts;
+pub mod spans;
+pub mod tipping;
+pub mod weights;

@@ -1,6 +1,6 @@
 //! Hinges.
 
-use crate::measure::{Exact, Length, Unit};
+use crate::measure::{Exact, Length, Mass, Unit};
 
 /// How many hinges a door of this height takes: up to 40 in two, to 60 in
 /// three, to 80 in four, beyond that five. Common practice, the same in
@@ -9,6 +9,23 @@ use crate::measure::{Exact, Length, Unit};
 pub fn hinges_for_height(height: Length) -> u32 {
     let inches = height.in_unit(Unit::Inch);
     [40, 60, 80].iter().filter(|limit| inches > Exact::int(**limit)).count() as u32 + 2
+}
+
+/// How many concealed hinges a door of this weight takes: under 15 lb two, and
+/// one more for each 15 lb. Common practice, the same in several makers'
+/// catalogues up to 60 lb, for doors to about 24 in wide.
+#[must_use]
+pub fn hinges_for_weight(mass: Mass) -> u32 {
+    let more = (mass.0 / Mass::pounds(Exact::int(15)).0).floor().clamp(0, 100);
+    2 + u32::try_from(more).unwrap_or(0)
+}
+
+/// How many butt hinges a door of this height takes: one for each 30 in or
+/// part of it, at least two. Common practice.
+#[must_use]
+pub fn butts_for_height(height: Length) -> u32 {
+    let each = (height.in_unit(Unit::Inch) / Exact::int(30)).ceil().clamp(2, 100);
+    u32::try_from(each).unwrap_or(2)
 }
 
 /// The gap that the inner corner of an inset door on a butt hinge needs at
@@ -48,5 +65,21 @@ mod tests {
         assert_eq!(hinges_for_height(Length::inches(26, 1)), 2);
         assert_eq!(hinges_for_height(Length::inches(50, 1)), 3);
         assert_eq!(hinges_for_height(Length::inches(90, 1)), 5);
+    }
+
+    /// Makers' catalogues (common practice): under 15 lb two, to 30 three, to
+    /// 45 four, to 60 five.
+    #[test]
+    fn heavy_doors_take_more_hinges() {
+        for (pounds, hinges) in [(14, 2), (16, 3), (31, 4), (50, 5)] {
+            assert_eq!(hinges_for_weight(Mass::pounds(Exact::int(pounds))), hinges);
+        }
+    }
+
+    #[test]
+    fn a_butt_hinge_stands_in_every_30_inches() {
+        for (inches, hinges) in [(20, 2), (60, 2), (61, 3), (90, 3)] {
+            assert_eq!(butts_for_height(Length::inches(inches, 1)), hinges);
+        }
     }
 }

@@ -3,6 +3,7 @@
 //! Must not know the piece. Floats live here and in drawings only.
 
 mod board;
+mod beam;
 mod cutter;
 mod fasteners;
 mod finishes;
@@ -27,9 +28,15 @@ pub use cutter::{
 pub use fasteners::{pocket_count, pocket_places, pocket_screw, pocket_width};
 pub use finishes::{FINISHES, FinishGood, heats_in_rags};
 pub use gluing::{joint_clamps, panel_clamps, spreading};
-pub use hinging::{butt_gap, hinges_for_height};
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};
+mod weight;
+
+pub use beam::{
+    Allowed, Beam, HOUSEHOLD, WRITTEN, board_stiffness, inches, inertia, line_load, rounded_up,
+    usual_load,
+};
+pub use hinging::{butt_gap, butts_for_height, hinges_for_height, hinges_for_weight};
 pub use moisture::equilibrium;
 pub use movement::movement;
 pub use sheets::{SHEETS, SheetGood, sheet_named};
@@ -38,3 +45,4 @@ pub use small_work::{narrowest_ripped, narrowest_routed, shortest_planed, shorte
 pub use species::{SPECIES, Sawn, Species, Wood, species_named};
 pub use square::{diagonal, diagonals_within, lean, root_sum_square};
 pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};
+pub use weight::{USUAL_GRAVITY, density, grams, kilograms, one_person, people, volume};

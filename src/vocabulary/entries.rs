@@ -243,6 +243,14 @@ impl Entries {
         self.sourced(word, |value| Some(value.clone()))
     }
 
+    /// Where an edit puts `word`: its statement, or just behind the opening
+    /// brace where there is none.
+    #[must_use]
+    pub fn place(&self, word: &str) -> Span {
+        let written = self.items.iter().find(|entry| entry.word.word == word);
+        written.map_or(Span { start: self.open.end, ..self.open }, |entry| entry.head)
+    }
+
     /// Every note of the block.
     #[must_use]
     pub fn notes(&self) -> Vec<String> {

@@ -12,8 +12,10 @@ pub(super) mod hinge_hits_shelf;
 pub(super) mod hinge_missing;
 pub(super) mod leaf_too_narrow;
 pub(super) mod open_doors_meet;
+pub(super) mod slide_load;
 pub(super) mod slide_room;
 mod swings;
+pub(super) mod too_few_hinges;
 
 use crate::model::{Case, Fronts, Opening, Piece};
 

@@ -17,8 +17,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "",
     example: Example {
         base: Base::First,
-        sound: "site { left open; right open; humidity 30% to 55% }",
-        wrong: "site { left open; right open; humidity 30% to 55%; keep-out \"socket\" { from-left 10; up 3; wide 4; high 4; deep 2 } }",
+        sound: "site { left open; right open; fixing wall; humidity 30% to 55% }",
+        wrong: "site { left open; right open; fixing wall; humidity 30% to 55%; keep-out \"socket\" { from-left 10; up 3; wide 4; high 4; deep 2 } }",
     },
     check: Check::Parts(check),
 };

@@ -167,7 +167,7 @@ fn arithmetic(sum: &Sum) -> Arithmetic<'_> {
 }
 
 fn amount(figure: &Figure) -> Amount<'_> {
-    Amount { mm: fraction(figure.exact), text: &figure.text }
+    Amount { mm: figure.exact.and_then(fraction), text: &figure.text }
 }
 
 /// `127/5`; nothing for a length that arithmetic could not keep.

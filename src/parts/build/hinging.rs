@@ -32,7 +32,7 @@ pub(super) fn hang(
         builder.join(JointSort::Hung, id, holder, false, span);
     }
     let HingeKind::Cup { diameter, bore, from_edge, plate, .. } = hinge.kind else { return };
-    let count = leaf.fronts.hinges_on(leaf.high.length);
+    let count = builder.piece.hinges_on(leaf.opening, leaf.fronts);
     let Some(part) = builder.part(id).cloned() else { return };
     let radius = diameter.half();
     let heights = heights(leaf.high.length, hinge.from_end, count);

@@ -8,6 +8,14 @@ const STOCK: Word = Word::new("stock", "what it is made of", "stock birch-ply")
 const JOINT_WORD: Word = Word::new("joint", "how it is joined", "joint dado { deep 1/4 }")
     .takes(&[needs(Kind::Choice(&["dado", "rabbet", "pocket", "screw", "dowel"]))])
     .may_open("joint");
+/// A load that stands on a board; its limit is tighter where none is written.
+const LOAD: Word = Word::new(
+    "load",
+    "what stands on it, for its sag: books 40 to 50 lb on a square foot",
+    "load 40 lb per ft2",
+)
+.takes(&[needs(Kind::Load)])
+.default("15 lb per ft2");
 const BACK_JOINT: Word = Word::new(
     "joint",
     "let into rabbets of the ends, or screwed on behind them",
@@ -115,6 +123,7 @@ pub(super) const BOTTOM: Block = Block {
         STOCK,
         JOINT_WORD,
         Word::new("flush", "its top lies level with the top of the bottom rail instead", "flush"),
+        LOAD,
         NOTE,
     ],
     one_of: &[],
@@ -141,6 +150,7 @@ pub(super) const TOP: Block = Block {
         Word::new("panel", "a whole panel", "panel"),
         STOCK,
         JOINT_WORD,
+        LOAD,
         NOTE,
     ],
     one_of: &[(&["stretchers", "panel"], "what the top is")],
@@ -202,6 +212,7 @@ pub(super) const SHELVES: Block = Block {
             .default("1/4 in")
             .metric("6 mm"),
         JOINT_WORD,
+        LOAD,
         NOTE,
     ],
     one_of: &[],

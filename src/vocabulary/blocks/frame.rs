@@ -199,6 +199,8 @@ pub(super) const DRAWER_BLOCK: Block = Block {
             .takes(&[needs(Kind::Refer("slide"))]),
         Word::new("around", "the keep-out that its box is cut round", "around \"trap\"")
             .takes(&[needs(Kind::Text)]),
+        Word::new("load", "what it holds, where it differs", "load 40 lb per ft2")
+            .takes(&[needs(Kind::Load)]),
         NOTE,
     ],
     one_of: &[],
@@ -260,6 +262,8 @@ pub(super) const SHELF_BLOCK: Block = Block {
         Word::new("adjustable", "shelves on pins", "adjustable 2").takes(&[needs(Kind::Count)]),
         Word::new("fixed", "shelves joined to the case, evenly spaced", "fixed 1")
             .takes(&[needs(Kind::Count)]),
+        Word::new("load", "what stands on each, where it differs", "load 50 lb per ft2")
+            .takes(&[needs(Kind::Load)]),
         NOTE,
     ],
     one_of: &[(&["adjustable", "fixed"], "how the shelves are held")],

@@ -142,6 +142,9 @@ pub(super) const DRAWERS: Block = Block {
         Word::new("slide", "what they run on", "slide soft-15")
             .takes(&[needs(Kind::Refer("slide"))])
             .required(),
+        Word::new("load", "what they hold on each square foot of bottom", "load 15 lb per ft2")
+            .takes(&[needs(Kind::Load)])
+            .default("15 lb per ft2"),
         Word::new("groove", "the groove for the bottom", "groove { up 13 mm; deep 5/16 }")
             .opens("groove"),
         Word::new("joint", "how the corners are joined", "joint rabbet")

@@ -18,6 +18,13 @@ pub(super) const SITE: Block = Block {
             .may_open("wall")
             .default("open"),
         Word::new(
+            "fixing",
+            "`wall` where the piece is screwed to the wall behind it, so that it can't tip",
+            "fixing wall",
+        )
+        .takes(&[needs(Kind::Choice(&["wall", "none"]))])
+        .default("none"),
+        Word::new(
             "humidity",
             "the room's driest and dampest air through the year",
             "humidity 30% to 55%",

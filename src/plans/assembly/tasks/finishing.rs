@@ -2,6 +2,7 @@
 
 use crate::measure::{Duration, Exact};
 use crate::model::{Exposure, Side};
+use crate::plans::{tipping, weights};
 
 use super::{Maker, Task, Wait, Work, hands, minutes};
 
@@ -61,6 +62,28 @@ impl Maker<'_> {
         )
     }
 
+    /// How it is made to stand, and to stay so.
+    fn standing(&self) -> Vec<String> {
+        let mut lines = vec!["level on shims".to_owned()];
+        if !self.piece.site.fixed {
+            return lines;
+        }
+        lines.push("look for pipes and wires before you drill; where any run, local code and the licensed trade decide".to_owned());
+        lines.push("screw every case to the wall behind it, high up, through a rail, a stretcher or a cleat and not through the thin back alone: into two studs at the least, or into masonry with plugs made for it".to_owned());
+        let weights = weights::weigh(self.piece, self.parts);
+        let tips = tipping::plan(self.piece, self.parts, &weights)
+            .into_iter()
+            .filter(tipping::Tipping::tips)
+            .filter_map(|tips| self.piece.cases.get(tips.case))
+            .map(|case| case.name.as_str())
+            .collect::<Vec<_>>()
+            .join(", ");
+        if !tips.is_empty() {
+            lines.push(format!("carry it in without doors and drawers and put them in when the screws hold: opened before, {tips} can go over"));
+        }
+        lines
+    }
+
     pub(super) fn fit(&mut self, finished: usize) {
         let mut lines = Vec::new();
         for case in &self.piece.cases {
@@ -84,9 +107,7 @@ impl Maker<'_> {
                 keep_out.name
             ));
         }
-        lines.push(
-            "level on shims, then screw to the studs or to fixings that suit the wall".to_owned(),
-        );
+        lines.extend(self.standing());
         self.simple(
             "Fit it in the house".into(),
             lines,

@@ -1,0 +1,75 @@
+//! A drawer heavier than its slide carries.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Figure, Severity, Sink, Sum};
+use crate::measure::{Mass, Scale};
+use crate::model::{OpeningKind, Piece};
+use crate::parts::Parts;
+use crate::plans::drawers;
+use crate::plans::weights::{self, Lifted};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "slide-load",
+    severity: Severity::Warning,
+    finds: "A drawer that weighs more, with its front and what it holds, than its slide carries.",
+    why: "An overloaded slide sags at full reach, wears its balls out, and lets the drawer fall.",
+    source: "the slide maker's own `load`, as given in the spec; contents 15 lb on a square foot of drawer, ANSI/KCMA A161.1, or `load` of the drawers.",
+    formula: "box + front + load × inside width × inside depth > the slide's load.",
+    accept: "What the drawer holds is light, whatever its size; a smaller `load` says so better.",
+    example: Example { base: Base::Console, sound: "load       75 lb", wrong: "load       25 lb" },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let rated = piece.slides.iter().any(|slide| slide.load.is_some());
+    if !rated {
+        return;
+    }
+    let weights = weights::weigh(piece, parts);
+    let scale = Scale::of(piece.tape());
+    for (index, case) in piece.cases.iter().enumerate() {
+        for opening in &case.openings {
+            let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
+            let Some(slide) = piece.slides.get(slide) else { continue };
+            let Some(most) = slide.load else { continue };
+            let own = weights.of(&Lifted::Drawer(index, opening.path.clone())).mass();
+            let holds = drawers::contents(piece, case, opening);
+            let full = Mass(own.0 + holds.0);
+            if full <= most {
+                continue;
+            }
+            let (each, sum) = scale.spread(&[own, holds]);
+            let mut terms = each.into_iter();
+            let mut next = || Figure::told(terms.next().unwrap_or_default());
+            let mut diagnostic = Diagnostic::warning(
+                RULE.slug,
+                format!(
+                    "{} weighs {sum} full, {} carries {}",
+                    opening.path,
+                    slide.name,
+                    scale.text(most)
+                ),
+                slide.span,
+                format!("carries {}", scale.text(most)),
+            )
+            .label(opening.span, format!("{sum} full"))
+            .sum(Sum::told("weighs", &*sum).and(next(), "box and front").and(next(), "contents"))
+            .sum(Sum::told("over by", scale.over(full, most)))
+            .because("an overloaded slide sags when it is out, and lets the drawer fall")
+            .subject(&opening.path);
+            let carries = drawers::load(case, opening);
+            diagnostic = match carries.and_then(|carries| carries.written) {
+                Some(span) => diagnostic.label(span, "what it holds"),
+                None => diagnostic.note(
+                    "it is taken to hold 15 lb per ft2 (ANSI/KCMA A161.1); `load` says what else",
+                ),
+            };
+            let stronger = piece.slides.iter().find(|slide| slide.load.is_some_and(|l| l >= full));
+            diagnostic = match stronger {
+                Some(slide) => diagnostic.note(format!("`{}` of this spec carries it", slide.name)),
+                None => diagnostic.note("take a slide that carries more, or two drawers for one"),
+            };
+            sink.push(diagnostic);
+        }
+    }
+}

@@ -1,0 +1,86 @@
+//! A door on fewer hinges than its height or weight asks for.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::measure::{Scale, Span};
+use crate::model::{Fronts, HingeKind, Opening, Piece};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "too-few-hinges",
+    severity: Severity::Warning,
+    finds: "A door for which the spec gives fewer hinges than its height or its weight asks for. Where the spec gives no number, the larger of the two is used.",
+    why: "The door drops at its lead edge within a year, or pulls its top hinge out.",
+    source: "common practice, the same in several hinge makers' catalogues.",
+    formula: "concealed hinges: 2 to 40 in high, 3 to 60, 4 to 80, then 5; and 2 under 15 lb, one more for each 15 lb. Butt hinges: one for each 30 in of height or part of it, at least 2.",
+    accept: "The maker of your hinge allows more on each.",
+    example: Example {
+        base: Base::Press,
+        sound: "hinge inset-cup; pull",
+        wrong: "hinge inset-cup; hinges 2; pull",
+    },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    // One statement may hold for many doors: the neediest of them is told.
+    let mut worst: Vec<(Span, u32, &Opening, &Fronts)> = Vec::new();
+    for (_, opening, fronts) in super::doors(piece) {
+        let (Some(written), Some(_)) = (fronts.hinges, fronts.hinge) else { continue };
+        let needs = piece.hinges_needed(opening, fronts).most();
+        if written.value >= needs {
+            continue;
+        }
+        match worst.iter_mut().find(|(span, ..)| *span == written.span) {
+            Some(known) if known.1 >= needs => {}
+            Some(known) => *known = (written.span, needs, opening, fronts),
+            None => worst.push((written.span, needs, opening, fronts)),
+        }
+    }
+    for (span, needs, opening, fronts) in worst {
+        sink.push(finding(piece, span, needs, opening, fronts));
+    }
+}
+
+fn finding(
+    piece: &Piece,
+    span: Span,
+    needs: u32,
+    opening: &Opening,
+    fronts: &Fronts,
+) -> Diagnostic {
+    let tape = piece.tape();
+    let need = piece.hinges_needed(opening, fronts);
+    let has = piece.hinges_on(opening, fronts);
+    let high = opening.leaf(fronts).1.length;
+    let mass = Scale::of(tape).text(piece.leaf_mass(opening, fronts));
+    let what = if opening.leaves() == 2 { "each leaf of" } else { "the door of" };
+    let mut diagnostic = Diagnostic::warning(
+        RULE.slug,
+        format!("{what} {} hangs on {has} hinges, it needs {needs}", opening.path),
+        span,
+        has.to_string(),
+    )
+    .label(opening.span, format!("{} high, {mass}", tape.text(high)))
+    .because("the door drops at its lead edge, or pulls its top hinge out");
+    if let Some((hinge, at)) = fronts.hinge {
+        let hinge = piece.hinges.get(hinge);
+        let butt = hinge.is_some_and(|hinge| matches!(hinge.kind, HingeKind::Butt { .. }));
+        let figure = |count: u32| count.to_string();
+        diagnostic = diagnostic.sum(Sum::told("by height", figure(need.by_height)));
+        if butt {
+            diagnostic = diagnostic.label(at, "a butt hinge");
+        } else {
+            diagnostic = diagnostic.sum(Sum::told("by weight", figure(need.by_weight)));
+        }
+    }
+    diagnostic
+        .sum(Sum::told("short by", needs.saturating_sub(has).to_string()))
+        .note("without `hinges` the larger of height and weight holds")
+        .subject(&opening.path)
+        .fix(Fix::new(
+            Grade::Choice,
+            format!("{needs} hinges on each"),
+            span,
+            format!("hinges {needs}"),
+        ))
+}

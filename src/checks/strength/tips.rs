@@ -1,0 +1,124 @@
+//! A free-standing case that tips forward.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Figure, Fix, Grade, Severity, Sink, Sum};
+use crate::measure::{Moment, Scale, Span};
+use crate::model::Piece;
+use crate::parts::Parts;
+use crate::plans::tipping::{self, Pull, Tipping, What};
+use crate::plans::weights;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "tips",
+    severity: Severity::Warning,
+    finds: "A case that is not fixed to the wall and goes over forward about the front edge of what it stands on, with every drawer out and full and every door open.",
+    why: "A case that goes over kills. A child that climbs on an open drawer weighs more than all that is counted here.",
+    source: "statics: moments about the front edge of base, kick board or ends. Contents: 15 lb on a square foot of drawer, ANSI/KCMA A161.1, or `load`. Densities: the Wood Handbook's gravities at 12 % moisture.",
+    formula: "Σ weight × distance before the edge > Σ weight × distance behind it. Drawers are out by the length of their slides, doors stand square to the front, the case itself is empty and stands alone; hardware and a worktop are not counted.",
+    accept: "A worktop or something else that the spec does not know holds the case down. A case between two walls is no safer for that.",
+    example: Example {
+        base: Base::First,
+        sound: "site { left open; right open; fixing wall; humidity 30% to 55% }",
+        wrong: "site { left open; right open; humidity 30% to 55% }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    if piece.site.fixed {
+        return;
+    }
+    let weights = weights::weigh(piece, parts);
+    for tipping in tipping::plan(piece, parts, &weights) {
+        if tipping.tips() {
+            sink.extend(finding(piece, &tipping));
+        }
+    }
+}
+
+fn finding(piece: &Piece, tipping: &Tipping) -> Option<Diagnostic> {
+    let tape = piece.tape();
+    let scale = Scale::of(tape);
+    let case = piece.cases.get(tipping.case)?;
+    let (holds, pulls) = tipping.moments();
+    let mut diagnostic = Diagnostic::warning(
+        RULE.slug,
+        format!(
+            "{} tips forward with {} open: {} pull it over, {} hold it",
+            case.name,
+            opened(tipping),
+            scale.moments(&[pulls]).1,
+            scale.moments(&[holds]).1
+        ),
+        case.span,
+        "stands free",
+    );
+    if let Some(base) = &case.base {
+        let back = format!("it stands on an edge {} behind its front", tape.figure(tipping.behind));
+        diagnostic = diagnostic.label(base.span, back);
+    }
+    for (head, side, pulls) in
+        [("holds", "behind", &tipping.holds), ("pulls", "before", &tipping.pulls)]
+    {
+        diagnostic = diagnostic.sum(sum(head, side, pulls, piece));
+    }
+    let fix = match piece.site.fixed_at {
+        Some(place) => place.says("fixing wall", "screw it to the wall"),
+        None => {
+            let first = piece.cases.first().map_or(case.span, |case| case.span);
+            let before = Span { end: first.start, ..first };
+            Fix::new(Grade::Choice, "screw it to the wall", before, "site { fixing wall }\n\n")
+        }
+    };
+    Some(
+        diagnostic
+            .sum(Sum::told("over by", scale.moment_over(pulls, holds)))
+            .because("it falls on whoever opens it")
+            .note("hardware and a worktop are not counted; nor is a child on an open drawer")
+            .subject(&case.name)
+            .fix(fix),
+    )
+}
+
+/// Every weight with its arm, as moments that add up.
+fn sum(head: &str, side: &str, pulls: &[Pull], piece: &Piece) -> Sum {
+    let tape = piece.tape();
+    let scale = Scale::of(tape);
+    let moments: Vec<Moment> = pulls.iter().map(|pull| pull.moment).collect();
+    let (each, whole) = scale.moments(&moments);
+    let terms = pulls.iter().zip(each);
+    terms.fold(Sum::told(head, whole), |sum, (pull, moment)| {
+        let name = format!(
+            "{} ({}, {} {side} the edge)",
+            name(pull.what),
+            scale.text(pull.mass),
+            tape.text(pull.arm.abs())
+        );
+        sum.and(Figure::told(moment), name)
+    })
+}
+
+/// What is open.
+fn opened(tipping: &Tipping) -> &'static str {
+    let has = |find: fn(&What) -> bool| {
+        tipping.pulls.iter().chain(&tipping.holds).any(|pull| find(&pull.what))
+    };
+    match (has(|w| matches!(w, What::Drawers(_))), has(|w| matches!(w, What::Doors(_)))) {
+        (true, false) => "its drawers",
+        (false, true) => "its doors",
+        _ => "its drawers and doors",
+    }
+}
+
+fn name(what: What) -> String {
+    let counted = |count, one: &str, many: &str| match count {
+        1 => one.to_owned(),
+        _ => format!("{count} {many}"),
+    };
+    match what {
+        What::Case => "the empty case".to_owned(),
+        What::Drawers(count) => counted(count, "drawer", "drawers"),
+        What::Contents => "contents".to_owned(),
+        What::Doors(count) => counted(count, "door", "doors"),
+    }
+}

@@ -1,0 +1,30 @@
+//! What boards and drawers are to carry.
+
+use crate::measure::{Load, Span};
+use crate::trade;
+use crate::vocabulary::{Entries, Origin, Value};
+
+/// A load, and whether the maker wrote it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Carries {
+    /// What lies on each piece of its area.
+    pub load: Load,
+    /// The statement; `None` where the default holds.
+    pub written: Option<Span>,
+}
+
+/// The load of a block that has one in every case, by default if not written.
+pub(super) fn read(body: &Entries) -> Carries {
+    own(body).unwrap_or(Carries { load: trade::usual_load(), written: None })
+}
+
+/// The load that a block gives, where it gives one.
+pub(super) fn own(body: &Entries) -> Option<Carries> {
+    let value = body.any("load")?;
+    let Value::Load(load) = value.value else { return None };
+    let written = match value.origin {
+        Origin::Written(span) => Some(span),
+        Origin::Default { .. } => None,
+    };
+    Some(Carries { load, written })
+}

@@ -1,0 +1,38 @@
+//! Where an edit puts a statement.
+
+use crate::diagnostics::{Fix, Grade};
+use crate::measure::Span;
+use crate::vocabulary::Entries;
+
+/// Where a word stands, or would.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Place {
+    /// The statement that is replaced; empty where one is added.
+    span: Span,
+    /// The block that must be opened for it.
+    block: Option<&'static str>,
+}
+
+impl Place {
+    /// Of `word` in a block.
+    pub(super) fn of(body: &Entries, word: &str) -> Self {
+        Self { span: body.place(word), block: None }
+    }
+
+    /// Of a word in `block`, which does not stand yet in `body`.
+    pub(super) fn within(body: &Entries, block: &'static str) -> Self {
+        Self { span: body.place(block), block: Some(block) }
+    }
+
+    /// The edit that makes a statement stand there.
+    #[must_use]
+    pub fn says(&self, statement: &str, title: impl Into<String>) -> Fix {
+        let statement = match self.block {
+            Some(block) => format!("{block} {{ {statement} }}"),
+            None => statement.to_owned(),
+        };
+        let added = self.span.start == self.span.end;
+        let text = if added { format!(" {statement};") } else { statement };
+        Fix::new(Grade::Choice, title, self.span, text)
+    }
+}

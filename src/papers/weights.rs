@@ -1,0 +1,262 @@
+//! What is lifted, what it weighs, and whether it stands.
+
+use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
+use crate::plans::tipping::{self, What};
+use crate::plans::weights::{self, Body, Lifted, Weights};
+use crate::trade;
+
+use super::Source;
+use super::page::{Block, Table, left, right};
+use super::words;
+
+/// The heaviest parts that are listed.
+const HEAVIEST: usize = 8;
+
+pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
+    let (piece, parts) = (source.piece, source.parts);
+    let scale = Scale::of(piece.tape());
+    let weights = weights::weigh(piece, parts);
+    let one = trade::one_person();
+    let mut blocks = vec![
+        Block::Note("Wood only, from the volume of every part at 12 % moisture: hardware, a worktop, glue and finish come on top. Allow a tenth more; weigh what must be sure.".into()),
+        Block::Caution(format!("One person lifts {one} at the most, and that close to the body, at the height of the hands, on a clear floor, now and then (NIOSH lifting equation). From the floor, held 15 in or 380 mm away, it is less than half of that. Doors, drawers and loose shelves out before anything is carried; straps, and a second pair of hands on every stair.")),
+    ];
+    blocks.extend(guessed(source, &weights));
+    let groups = groups(source, &weights);
+    let masses: Vec<Mass> =
+        groups.iter().flat_map(|group| &group.lines).map(|(_, body)| body.mass()).collect();
+    let (shown, whole) = scale.spread(&masses);
+    let mut shown = shown.into_iter();
+    let mut sums = Vec::new();
+    blocks.push(Block::Heading("What is lifted".into()));
+    for group in &groups {
+        let mut table = Table {
+            columns: vec![right("weight").strong(), left("what"), right("people, at least")],
+            ..Table::default()
+        };
+        for (name, body) in &group.lines {
+            let people = trade::people(body.mass()).to_string();
+            table.rows.push(vec![shown.next().unwrap_or_default(), name.clone(), people]);
+        }
+        let cells = table.rows.iter().filter_map(|row| row.first());
+        let sum = added(cells.map(String::as_str));
+        table.foot = format!("{}: {sum}", group.name);
+        sums.push(format!("{sum} {}", group.name));
+        blocks.push(Block::Table(table));
+    }
+    let all = weights.whole();
+    blocks.push(Block::Note(format!(
+        "The whole: {whole}, {} people at the least if it were lifted as one.",
+        trade::people(all.mass())
+    )));
+    heaviest(source, &weights, &mut blocks);
+    balance(source, &weights, &mut blocks);
+    tips(source, &weights, &mut blocks);
+    blocks.push(Block::Proof(vec![
+        format!("the tables add up: {} = {whole}", sums.join(" + ")),
+        "the heaviest line, put on a bathroom scale, is within a tenth of its figure".to_owned(),
+    ]));
+    blocks
+}
+
+/// Lines of one kind.
+struct Group {
+    name: &'static str,
+    lines: Vec<(String, Body)>,
+}
+
+fn groups(source: &Source<'_>, weights: &Weights) -> Vec<Group> {
+    let case = |index: usize| source.piece.cases.get(index).map_or("", |case| case.name.as_str());
+    let mut groups = [
+        ("cases without doors and drawers", Vec::new()),
+        ("separate bases", Vec::new()),
+        ("doors", Vec::new()),
+        ("drawers with their fronts", Vec::new()),
+    ]
+    .map(|(name, lines)| Group { name, lines });
+    let [cases, bases, doors, drawers] = &mut groups;
+    for (lifted, body) in &weights.lifted {
+        match lifted {
+            Lifted::Case(index) => cases.lines.push((case(*index).to_owned(), *body)),
+            Lifted::Base(index) => {
+                bases.lines.push((format!("base of {}", case(*index)), *body));
+            }
+            Lifted::Door(_, path) => doors.lines.push((path.clone(), *body)),
+            Lifted::Drawer(_, path) => drawers.lines.push((path.clone(), *body)),
+        }
+    }
+    groups.into_iter().filter(|group| !group.lines.is_empty()).collect()
+}
+
+/// The sum of figures to a tenth, as they are printed: `41.2 lb` and so on.
+fn added<'a>(cells: impl Iterator<Item = &'a str>) -> String {
+    let (mut tenths, mut unit) = (0i64, "");
+    for cell in cells {
+        let Some((figure, own)) = cell.split_once(' ') else { continue };
+        tenths += figure.replace('.', "").parse::<i64>().unwrap_or(0);
+        unit = own;
+    }
+    format!("{}.{} {unit}", tenths / 10, tenths % 10)
+}
+
+/// Stocks that nothing is known of.
+fn guessed(source: &Source<'_>, weights: &Weights) -> Option<Block> {
+    let names: Vec<&str> = weights
+        .guessed
+        .iter()
+        .filter_map(|index| source.piece.stocks.get(*index))
+        .map(|stock| stock.name.as_str())
+        .collect();
+    (!names.is_empty()).then(|| {
+        Block::Note(format!(
+            "Nothing is known of the weight of {}: taken at a gravity of 0.{}. A `species` block or `gravity` says better.",
+            names.join(", "),
+            trade::USUAL_GRAVITY / 100
+        ))
+    })
+}
+
+fn heaviest(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
+    let scale = Scale::of(source.piece.tape());
+    let mut order: Vec<usize> = (0..weights.parts.len()).collect();
+    let grams = |index: &usize| weights.parts.get(*index).map_or(0, |body| body.grams);
+    order.sort_by_key(|index| (std::cmp::Reverse(grams(index)), *index));
+    let mut table = Table {
+        columns: vec![left("mark").strong(), left("part"), right("weight")],
+        ..Table::default()
+    };
+    for index in order.into_iter().take(HEAVIEST) {
+        let (Some(part), Some(body)) = (source.parts.all.get(index), weights.parts.get(index))
+        else {
+            continue;
+        };
+        table.rows.push(vec![part.mark.clone(), words::name(part), scale.text(body.mass())]);
+    }
+    blocks.push(Block::Heading("The heaviest parts".into()));
+    blocks.push(Block::Table(table));
+}
+
+fn balance(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
+    let tape = source.piece.tape();
+    let mut table = Table {
+        columns: vec![
+            left("what").strong(),
+            right("from the left"),
+            right("up"),
+            right("behind the front"),
+        ],
+        ..Table::default()
+    };
+    let mut row = |name: String, body: Body| {
+        if let Some(centre) = body.centre() {
+            let mut cells = vec![name];
+            cells.extend(centre.map(|along| tape.text(near(along, tape))));
+            table.rows.push(cells);
+        }
+    };
+    row("the whole, closed".into(), weights.whole());
+    for (index, case) in source.piece.cases.iter().enumerate() {
+        row(format!("{}, empty", case.name), weights.of(&Lifted::Case(index)));
+    }
+    table.foot =
+        "from the left side, the floor and the foremost face of the whole piece; hook the straps over it"
+            .into();
+    blocks.push(Block::Heading("Where it balances".into()));
+    blocks.push(Block::Table(table));
+}
+
+/// A place at the nearest mark of the tape: no wood is known more closely.
+fn near(mm: f64, tape: &Tape) -> Length {
+    let exact = Length::mm(1) * Exact::ratio((mm * 100.0).round() as i64, 100);
+    tape.print(exact).shown
+}
+
+fn tips(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
+    let (piece, parts) = (source.piece, source.parts);
+    let scale = Scale::of(piece.tape());
+    let plans = tipping::plan(piece, parts, weights);
+    let open = |what| matches!(what, What::Drawers(_) | What::Doors(_));
+    let mut table = Table {
+        columns: vec![
+            left("case").strong(),
+            right("holds it"),
+            right("pulls it over"),
+            right("margin"),
+            left(""),
+        ],
+        ..Table::default()
+    };
+    let mut tips = Vec::new();
+    for plan in plans.iter().filter(|plan| plan.pulls.iter().any(|pull| open(pull.what))) {
+        let Some(case) = piece.cases.get(plan.case) else { continue };
+        let (holds, pulls) = plan.moments();
+        let tenths = (holds.0 / pulls.0 * Exact::int(10)).floor();
+        let verdict = if plan.tips() { "tips" } else { "stands" };
+        if plan.tips() {
+            tips.push(case.name.as_str());
+        }
+        table.rows.push(vec![
+            case.name.clone(),
+            scale.moments(&[holds]).1,
+            scale.moments(&[pulls]).1,
+            format!("{}.{}", tenths / 10, tenths % 10),
+            verdict.to_owned(),
+        ]);
+    }
+    if table.rows.is_empty() {
+        return;
+    }
+    let tape = piece.tape();
+    table.foot = match tape.unit {
+        Unit::Inch => "pounds times inches about the front edge of what it stands on; under 1.0 it goes over".into(),
+        _ => "kilograms times metres about the front edge of what it stands on; under 1.0 it goes over".into(),
+    };
+    blocks.push(Block::Heading("Whether it stands".into()));
+    blocks.push(Block::Note("Every drawer out by its whole slide and full, every door square to the front, the case empty and alone. A child on an open drawer is not counted.".into()));
+    blocks.push(Block::Table(table));
+    let names = tips.join(", ");
+    blocks.extend(match (tips.is_empty(), piece.site.fixed) {
+        (true, _) => None,
+        (false, true) => Some(Block::Caution(format!("{names}: goes over if it is opened before it is screwed to the wall. Put doors and drawers in when the screws hold."))),
+        (false, false) => Some(Block::Caution(format!("{names}: goes over, and nothing in the spec fixes it. Screw it to the wall."))),
+    });
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::model::MemoryFiles;
+    use crate::papers::packet;
+    use crate::pipeline;
+
+    fn paper(text: &str) -> String {
+        let compiled =
+            pipeline::check(&MemoryFiles::one("a.case", text), "a.case").expect("readable");
+        let files = packet(&compiled).expect("a packet");
+        files.into_iter().find(|file| file.name == "weights.txt").expect("the paper").text
+    }
+
+    const CONSOLE: &str = include_str!("../../specs/hall-console.case");
+
+    #[test]
+    fn every_line_of_what_is_lifted_is_in_the_whole() {
+        for text in [CONSOLE, include_str!("../../specs/tide-cottage-press.case")] {
+            let text = paper(text);
+            let proof = text.lines().find(|line| line.contains("the tables add up")).expect("one");
+            let (terms, whole) =
+                proof.split_once(": ").expect("sums").1.split_once(" = ").expect("a sum");
+            let figure = |term: &str| -> i64 {
+                let figure = term.split(' ').next().expect("a figure").replace('.', "");
+                figure.parse().expect("a number")
+            };
+            let sum: i64 = terms.split(" + ").map(figure).sum();
+            assert_eq!(sum, figure(whole), "{proof}");
+        }
+    }
+
+    #[test]
+    fn a_wood_nothing_is_known_of_is_marked() {
+        let marked = "Nothing is known of the weight of maple";
+        assert!(!paper(CONSOLE).contains(marked));
+        assert!(paper(&CONSOLE.replace("species sugar-maple", "species bog-oak")).contains(marked));
+    }
+}

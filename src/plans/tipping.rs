@@ -1,0 +1,184 @@
+//! What tips a case forward: every drawer out and full, every door open.
+//!
+//! Each case is judged by itself, for nothing in the papers joins two of them.
+//! Drawers are out by the whole length of their slides and hold their load;
+//! doors stand square to the front; the case itself is empty. A hand or foot
+//! on an open drawer, a worktop and what stands on it are not counted.
+
+use std::collections::BTreeMap;
+
+use crate::measure::{Exact, Length, Mass, Moment};
+use crate::model::{Case, OpeningKind, Piece};
+use crate::parts::{Assembly, FeatureKind, Part, Parts, Role};
+
+use super::weights::{Body, Lifted, Weights};
+
+/// A group of weights that stand together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum What {
+    /// The case itself with its base.
+    Case,
+    /// So many drawers, out.
+    Drawers(usize),
+    /// What they hold.
+    Contents,
+    /// So many door leaves, open.
+    Doors(usize),
+}
+
+/// A weight and its arm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pull {
+    /// What it is.
+    pub what: What,
+    /// Its weight.
+    pub mass: Mass,
+    /// How far behind the edge it balances; below nought before it.
+    pub arm: Length,
+    /// What it does about the edge; below nought where it pulls forward.
+    pub moment: Moment,
+}
+
+/// A case on its front edge.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tipping {
+    /// The case.
+    pub case: usize,
+    /// From the foremost face of the piece back to the front edge of what the
+    /// case stands on.
+    pub edge: Length,
+    /// From the foremost face of the case back to that edge.
+    pub behind: Length,
+    /// What holds it back.
+    pub holds: Vec<Pull>,
+    /// What pulls it over, as moments above nought.
+    pub pulls: Vec<Pull>,
+}
+
+impl Tipping {
+    /// What holds back and what pulls over, added up.
+    #[must_use]
+    pub fn moments(&self) -> (Moment, Moment) {
+        let sum = |pulls: &[Pull]| Moment(pulls.iter().map(|pull| pull.moment.0).sum());
+        (sum(&self.holds), sum(&self.pulls))
+    }
+
+    /// True where it goes over.
+    #[must_use]
+    pub fn tips(&self) -> bool {
+        let (holds, pulls) = self.moments();
+        pulls > holds
+    }
+}
+
+/// Every case on its front edge; one that stands on nothing is left out.
+#[must_use]
+pub fn plan(piece: &Piece, parts: &Parts, weights: &Weights) -> Vec<Tipping> {
+    let mut all = Vec::new();
+    // All backs stand at one wall: a shallower case begins further back.
+    let deepest = piece.cases.iter().map(|case| case.deep.length).max().unwrap_or_default();
+    for (index, case) in piece.cases.iter().enumerate() {
+        let own = parts.of_case(index);
+        let edge = own.iter().filter_map(stands_from).min();
+        if let Some(edge) = edge {
+            let behind = edge - (deepest - case.deep.length);
+            let (holds, pulls) = of_case(piece, case, index, own, edge, weights);
+            all.push(Tipping { case: index, edge, behind, holds, pulls });
+        }
+    }
+    all
+}
+
+/// Where what a part stands on begins; `None` for one that is off the floor. A
+/// notch for the toe space takes the front of an end off the floor.
+fn stands_from(part: &Part) -> Option<Length> {
+    let space = part.cuboid();
+    if !space.from.y.is_zero() {
+        return None;
+    }
+    let notch = part.features.iter().find(|feature| {
+        matches!(part.role, Role::End(_))
+            && feature.kind == FeatureKind::Notch
+            && feature.u.0.is_zero()
+            && feature.v.0.is_zero()
+    });
+    Some(space.from.z + notch.map_or(Length::ZERO, |notch| notch.v.1))
+}
+
+fn of_case(
+    piece: &Piece,
+    case: &Case,
+    index: usize,
+    own: &[Part],
+    edge: Length,
+    weights: &Weights,
+) -> (Vec<Pull>, Vec<Pull>) {
+    let about = edge.to_mm_f64();
+    // The front face of every leaf, the front of every drawer box.
+    let mut faces: BTreeMap<&str, Length> = BTreeMap::new();
+    for part in own {
+        if let Assembly::Front(path) | Assembly::DrawerBox(path) = &part.assembly {
+            let z = part.placement.origin.z;
+            faces.entry(path).and_modify(|least| *least = z.min(*least)).or_insert(z);
+        }
+    }
+    let of = |lifted: &Lifted| weights.of(lifted);
+    let stands = of(&Lifted::Case(index)).with(of(&Lifted::Base(index)));
+    let (mut drawers, mut contents, mut doors) =
+        (Body::default(), Body::default(), Body::default());
+    let (mut drawer_count, mut door_count) = (0, 0);
+    for opening in &case.openings {
+        let Some(fronts) = &opening.front else { continue };
+        match opening.kind {
+            OpeningKind::Drawer { slide: Some(slide), .. } => {
+                let (Some(slide), Some(face)) =
+                    (piece.slides.get(slide), faces.get(opening.path.as_str()))
+                else {
+                    continue;
+                };
+                let travel = slide.length.length.to_mm_f64();
+                let drawer = of(&Lifted::Drawer(index, opening.path.clone()));
+                drawers = drawers.with(drawer.moved(-travel));
+                // Its contents lie in its middle, which is half its length out.
+                let middle = face.to_mm_f64() - travel / 2.0;
+                let held = grams(super::drawers::contents(piece, case, opening));
+                contents = contents.with(Body::at(held, [0.0, 0.0, middle]));
+                drawer_count += 1;
+            }
+            _ if opening.is_door() => {
+                let half = opening.leaf(fronts).0.length.half().to_mm_f64();
+                for leaf in ["left-door", "right-door", "door"] {
+                    let path = format!("{}.{leaf}", opening.path);
+                    let Some(face) = faces.get(path.as_str()) else { continue };
+                    let door = of(&Lifted::Door(index, path));
+                    let Some([.., closed]) = door.centre() else { continue };
+                    doors = doors.with(door.moved(face.to_mm_f64() - half - closed));
+                    door_count += 1;
+                }
+            }
+            _ => {}
+        }
+    }
+    let (mut holds, mut pulls) = (Vec::new(), Vec::new());
+    for (what, body) in [
+        (What::Case, stands),
+        (What::Drawers(drawer_count), drawers),
+        (What::Contents, contents),
+        (What::Doors(door_count), doors),
+    ] {
+        let Some([.., z]) = body.centre() else { continue };
+        let turns = body.about(about);
+        let pull = Pull {
+            what,
+            mass: body.mass(),
+            arm: Length::mm(1) * Exact::ratio(((z - about) * 10.0).round() as i64, 10),
+            moment: Moment(Exact::ratio(turns.abs().round() as i64, 1_000_000)),
+        };
+        if turns < 0.0 { pulls.push(pull) } else { holds.push(pull) }
+    }
+    (holds, pulls)
+}
+
+fn grams(mass: Mass) -> i64 {
+    (mass.0 * Exact::int(1000)).round()
+}

@@ -1,0 +1,289 @@
+//! What every part weighs and where it balances, and what is lifted together.
+//!
+//! A part's weight is that of its box less what is cut out of it. Pocket and
+//! dowel holes are left out, and where two cuts meet their corner is taken
+//! twice: grams. Hardware, a worktop, glue and finish are not counted.
+
+use std::collections::BTreeMap;
+
+use crate::measure::{Exact, Length, Mass};
+use crate::model::{OpeningKind, Piece};
+use crate::parts::{Assembly, Direction, Face, Feature, FeatureKind, Part, Parts};
+use crate::trade;
+
+/// A weight and where it balances.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Body {
+    /// Its weight, in whole grams.
+    pub grams: i64,
+    /// Grams times the place of their centre, in millimetres, along x, y and z.
+    moment: [f64; 3],
+}
+
+impl Body {
+    /// A weight at a place, in millimetres.
+    #[must_use]
+    pub fn at(grams: i64, place: [f64; 3]) -> Self {
+        Self { grams, moment: place.map(|along| along * grams as f64) }
+    }
+
+    /// Its weight.
+    #[must_use]
+    pub fn mass(&self) -> Mass {
+        Mass(Exact::ratio(self.grams, 1000))
+    }
+
+    /// Where it balances, in millimetres; nowhere for nothing.
+    #[must_use]
+    pub fn centre(&self) -> Option<[f64; 3]> {
+        (self.grams > 0).then(|| self.moment.map(|along| along / self.grams as f64))
+    }
+
+    /// Gram-millimetres about a line `z` millimetres behind the foremost face;
+    /// below nought where the weight lies before it.
+    #[must_use]
+    pub fn about(&self, z: f64) -> f64 {
+        self.moment[2] - z * self.grams as f64
+    }
+
+    /// The same weight, moved along z.
+    #[must_use]
+    pub fn moved(mut self, z: f64) -> Self {
+        self.moment[2] += z * self.grams as f64;
+        self
+    }
+
+    /// Both together.
+    #[must_use]
+    pub fn with(mut self, other: Self) -> Self {
+        self.grams += other.grams;
+        for (own, other) in self.moment.iter_mut().zip(other.moment) {
+            *own += other;
+        }
+        self
+    }
+}
+
+/// What is lifted as one.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Lifted {
+    /// A case as it is fitted, without its doors and drawers.
+    Case(usize),
+    /// The separate base of a case.
+    Base(usize),
+    /// A door leaf: its case and its path.
+    Door(usize, String),
+    /// A drawer with its front: its case and the path of its opening.
+    Drawer(usize, String),
+}
+
+/// The weights of a piece.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Weights {
+    /// One for each part, in their order.
+    pub parts: Vec<Body>,
+    /// What is lifted together, case by case.
+    pub lifted: BTreeMap<Lifted, Body>,
+    /// Stocks that were taken to weigh what is usual, by index.
+    pub guessed: Vec<usize>,
+}
+
+impl Weights {
+    /// Everything together.
+    #[must_use]
+    pub fn whole(&self) -> Body {
+        self.lifted.values().fold(Body::default(), |all, one| all.with(*one))
+    }
+
+    /// The weight of one thing that is lifted; nothing where there is none.
+    #[must_use]
+    pub fn of(&self, lifted: &Lifted) -> Body {
+        self.lifted.get(lifted).copied().unwrap_or_default()
+    }
+}
+
+/// Weighs every part.
+#[must_use]
+pub fn weigh(piece: &Piece, parts: &Parts) -> Weights {
+    let mut weights = Weights::default();
+    let drawers: Vec<BTreeMap<&str, bool>> = piece
+        .cases
+        .iter()
+        .map(|case| {
+            let leaf = case.openings.iter().filter(|opening| opening.front.is_some());
+            leaf.map(|opening| {
+                let drawer = matches!(opening.kind, OpeningKind::Drawer { .. });
+                (opening.path.as_str(), drawer)
+            })
+            .collect()
+        })
+        .collect();
+    for part in &parts.all {
+        let body = body(piece, part);
+        weights.parts.push(body);
+        let own = lifted(part, drawers.get(part.case));
+        let sum = weights.lifted.entry(own).or_default();
+        *sum = sum.with(body);
+        if piece.stock(part.stock).is_some_and(|stock| stock.gravity.is_none())
+            && !weights.guessed.contains(&part.stock.0)
+        {
+            weights.guessed.push(part.stock.0);
+        }
+    }
+    weights
+}
+
+/// What a part is lifted with. A false front stays on its case.
+fn lifted(part: &Part, drawers: Option<&BTreeMap<&str, bool>>) -> Lifted {
+    let case = part.case;
+    match &part.assembly {
+        Assembly::Base(_) => Lifted::Base(case),
+        Assembly::DrawerBox(path) => Lifted::Drawer(case, path.clone()),
+        Assembly::Front(path) => match path.rsplit_once('.') {
+            Some((opening, "front")) => {
+                match drawers.and_then(|all| all.get(opening)).copied().unwrap_or(false) {
+                    true => Lifted::Drawer(case, opening.to_owned()),
+                    false => Lifted::Case(case),
+                }
+            }
+            _ => Lifted::Door(case, path.clone()),
+        },
+        Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => Lifted::Case(case),
+    }
+}
+
+/// A part less what is cut out of it.
+fn body(piece: &Piece, part: &Part) -> Body {
+    let size = [&part.length, &part.width, &part.thickness].map(|size| size.length.to_mm_f64());
+    let mut volume = size.iter().product::<f64>();
+    let mut moment = size.map(|along| volume * along / 2.0);
+    for feature in &part.features {
+        let Some((cut, centre)) = cut(piece, size, feature) else { continue };
+        volume -= cut;
+        for (own, along) in moment.iter_mut().zip(centre) {
+            *own -= cut * along;
+        }
+    }
+    let kilograms = trade::kilograms(volume.max(0.0), piece.density(part.stock));
+    let grams = (kilograms * 1000.0).round() as i64;
+    if volume <= 0.0 {
+        return Body::default();
+    }
+    let axes = [part.placement.length, part.placement.width, part.placement.thickness];
+    let mut place = [0.0; 3];
+    for (axis, along) in axes.into_iter().zip(moment) {
+        let at = part.placement.origin.along(axis).to_mm_f64() + along / volume;
+        match axis {
+            Direction::X => place[0] = at,
+            Direction::Y => place[1] = at,
+            Direction::Z => place[2] = at,
+        }
+    }
+    Body::at(grams, place)
+}
+
+/// The volume of a cut and its middle along length, width and thickness.
+fn cut(piece: &Piece, size: [f64; 3], feature: &Feature) -> Option<(f64, [f64; 3])> {
+    let span = |(from, to): (Length, Length)| (to - from).to_mm_f64();
+    let (u, v, deep) = (span(feature.u), span(feature.v), feature.deep.to_mm_f64());
+    let area = match feature.kind {
+        FeatureKind::Dado
+        | FeatureKind::Groove
+        | FeatureKind::Rabbet
+        | FeatureKind::Notch
+        | FeatureKind::Mortise => u * v * deep,
+        // A round hole in the square that the feature gives.
+        FeatureKind::Bore(_) => u * v * deep * std::f64::consts::FRAC_PI_4,
+        // A triangle along the edge; half of a corner is tails.
+        FeatureKind::Mitre | FeatureKind::Dovetails => u * v * deep / 2.0,
+        FeatureKind::Flute(bit) => {
+            let bit = piece.bits.get(bit)?;
+            u.max(v) * trade::flute_area(bit.diameter, feature.deep).to_f64()
+        }
+        FeatureKind::Tenon => {
+            let [_, width, thick] = size;
+            (width * thick - u * v).max(0.0) * deep
+        }
+        FeatureKind::Pockets(..) | FeatureKind::Dowels(..) => return None,
+    };
+    let (mid_u, mid_v) = feature.centre();
+    let (mid_u, mid_v) = (mid_u.to_mm_f64(), mid_v.to_mm_f64());
+    let inward = |size: f64| if feature.face.is_start() { deep / 2.0 } else { size - deep / 2.0 };
+    let [length, width, thick] = size;
+    let centre = match feature.face {
+        Face::ThickStart | Face::ThickEnd => [mid_u, mid_v, inward(thick)],
+        Face::WidthStart | Face::WidthEnd => [mid_u, inward(width), mid_v],
+        Face::LengthStart | Face::LengthEnd => [inward(length), mid_u, mid_v],
+    };
+    Some((area, centre))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::MemoryFiles;
+    use crate::pipeline;
+
+    fn weighed(text: &str) -> (Piece, Parts, Weights) {
+        let compiled =
+            pipeline::check(&MemoryFiles::one("a.case", text), "a.case").expect("readable");
+        let (piece, parts) = (compiled.piece.expect("a piece"), compiled.parts.expect("parts"));
+        let weights = weigh(&piece, &parts);
+        (piece, parts, weights)
+    }
+
+    const CONSOLE: &str = include_str!("../../specs/hall-console.case");
+
+    /// The console's shelf: 27-5/32 x 15-51/64 x 23/32 in of plywood at 0.6 x
+    /// 1.08 x 62.43 lb/ft³; its top rail 61-3/4 x 1-1/2 x 3/4 in of cherry at
+    /// 0.50 x 1.12 x 62.43 lb/ft³ (Wood Handbook, Table 5-3b).
+    #[test]
+    fn boards_weigh_their_volume() {
+        let (_, parts, weights) = weighed(CONSOLE);
+        for (name, cubic_inches, density) in [
+            ("console.press.shelf-1", 27.15625 * 15.796_875 * 0.71875, 0.6 * 1.08),
+            ("console.top-rail", 61.75 * 1.5 * 0.75, 0.5 * 1.12),
+        ] {
+            let (id, _) = parts.named(name).expect("a part");
+            let grams = cubic_inches * 16.387_064 * density;
+            let got = weights.parts[id.0].grams as f64;
+            assert!((got - grams).abs() < 1.0, "{name}: {got} {grams}");
+        }
+    }
+
+    /// A notch at the front of an end takes its weight away from the front.
+    #[test]
+    fn what_is_cut_out_moves_the_balance() {
+        let (_, parts, weights) = weighed(CONSOLE);
+        let (id, part) = parts.named("console.right-end").expect("a part");
+        let whole = trade::volume(part.length.length, part.width.length, part.thickness.length);
+        let whole = trade::kilograms(whole, 648.0) * 1000.0;
+        let body = weights.parts[id.0];
+        assert!((body.grams as f64) < whole);
+        let [_, y, z] = body.centre().expect("a weight");
+        let middle = part.cuboid();
+        assert!(y > (middle.from.y + middle.to.y).half().to_mm_f64());
+        assert!(z > (middle.from.z + middle.to.z).half().to_mm_f64());
+    }
+
+    #[test]
+    fn what_is_lifted_is_everything_once() {
+        for text in [CONSOLE, include_str!("../../specs/tide-cottage-press.case")] {
+            let (_, parts, weights) = weighed(text);
+            let all: i64 = weights.parts.iter().map(|body| body.grams).sum();
+            assert_eq!(weights.whole().grams, all);
+            assert_eq!(weights.parts.len(), parts.all.len());
+            assert!(weights.lifted.keys().any(|lifted| matches!(lifted, Lifted::Drawer(..))));
+            assert!(weights.lifted.keys().any(|lifted| matches!(lifted, Lifted::Door(..))));
+        }
+    }
+
+    #[test]
+    fn an_unknown_wood_is_taken_at_the_usual_weight_and_said_so() {
+        let text = CONSOLE.replace("species sugar-maple", "species bog-oak");
+        let (piece, _, weights) = weighed(&text);
+        let names: Vec<&str> =
+            weights.guessed.iter().map(|index| piece.stocks[*index].name.as_str()).collect();
+        assert_eq!(names, ["maple"]);
+    }
+}

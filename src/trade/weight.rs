@@ -1,0 +1,76 @@
+//! What boards weigh, and what a person lifts.
+
+use crate::measure::{Exact, Length, Mass};
+
+/// Specific gravity in thousandths of what nothing is known of: that of the
+/// common cabinet hardwoods (Wood Handbook, Table 5-3b: cherry 0.50, sugar
+/// maple 0.63).
+pub const USUAL_GRAVITY: u32 = 600;
+
+/// Kilograms in a cubic metre as it stands in the room. Solid wood at 12 %
+/// moisture: gravity × 1000 × 1.12 (Wood Handbook, ch. 4). Sheets settle
+/// lower, at about 8 %: × 1.08 (common practice, no source).
+#[must_use]
+pub fn density(gravity: u32, solid: bool) -> f64 {
+    f64::from(gravity) * if solid { 1.12 } else { 1.08 }
+}
+
+/// A volume in cubic millimetres and its density in kilograms to the cubic
+/// metre, as kilograms.
+#[must_use]
+pub fn kilograms(volume: f64, density: f64) -> f64 {
+    volume * density / 1e9
+}
+
+/// A board's volume in cubic millimetres.
+#[must_use]
+pub fn volume(length: Length, width: Length, thickness: Length) -> f64 {
+    length.to_mm_f64() * width.to_mm_f64() * thickness.to_mm_f64()
+}
+
+/// Kilograms to the nearest gram; nothing for what is no number.
+#[must_use]
+pub fn grams(kilograms: f64) -> Mass {
+    let grams = (kilograms * 1000.0).round();
+    let most = 1e12;
+    let counted = if grams.is_nan() { 0.0 } else { grams.clamp(-most, most) };
+    Mass(Exact::ratio(counted as i64, 1000))
+}
+
+/// What one person may lift under the best conditions: 51 lb (23 kg), close
+/// to the body, at the height of the knuckles, without a twist, now and then.
+/// NIOSH 94-110, revised lifting equation, load constant.
+#[must_use]
+pub fn one_person() -> Mass {
+    Mass(Exact::int(23))
+}
+
+/// How many people lift a weight at the least, each of them [`one_person`].
+#[must_use]
+pub fn people(mass: Mass) -> i64 {
+    (mass.0 / one_person().0).ceil().max(1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Wood Handbook, Table 5-3b worked: white oak 762 kg/m³, 47.5 lb/ft³;
+    /// 1-1/2 in of it weighs 5.9 lb on a square foot.
+    #[test]
+    fn boards_weigh_what_their_density_says() {
+        assert!((density(680, true) - 762.0).abs() < 1.0);
+        let foot = Length::inches(12, 1);
+        let top = volume(foot, foot, Length::inches(3, 2));
+        let pounds = kilograms(top, density(680, true)) / 0.453_592_37;
+        assert!((pounds - 5.9).abs() < 0.1, "{pounds}");
+    }
+
+    /// NIOSH 94-110: load constant 51 lb, 23 kg.
+    #[test]
+    fn more_than_the_constant_takes_two() {
+        assert_eq!(people(Mass::pounds(Exact::int(50))), 1);
+        assert_eq!(people(Mass::pounds(Exact::int(52))), 2);
+        assert_eq!(people(Mass(Exact::ZERO)), 1);
+    }
+}
