@@ -395,3 +395,32 @@ fn a_post_beside_the_piece_stops_a_pull() {
     plan.keep_out = Some([901, 100, 500]);
     assert!(titles(&plan).is_empty());
 }
+
+/// Poses that give no path are refused, each in its own words.
+#[test]
+fn poses_begin_with_the_closed_door_and_go_on() {
+    let text = one(None, &[Front::Doors]).text();
+    for (poses, title) in [
+        ("pose { at 0 deg }", "swing has one pose only"),
+        (
+            "pose { at 10 deg; out 1 }; pose { at 90 deg; out 9 }",
+            "the first pose of swing is at 10 deg",
+        ),
+        (
+            "pose { at 0 deg; aside 1 }; pose { at 90 deg; out 9 }",
+            "the closed door of swing is away from its own place",
+        ),
+        (
+            "pose { at 0 deg }; pose { at 45 deg; out 9 }; pose { at 45 deg; out 9 }",
+            "a pose of swing at 45 deg stands behind one at 45 deg",
+        ),
+    ] {
+        let hinge = format!("cup 35; bore 12; from-edge 4; {poses}\n");
+        let text = text.replace("butt; pin-ahead 0\n", &hinge);
+        let files = MemoryFiles::one("a.case", &text);
+        let compiled = pipeline::check(&files, "a.case").expect("readable");
+        let found: Vec<_> =
+            compiled.diagnostics.iter().map(|d| (d.slug, d.title.as_str())).collect();
+        assert_eq!(found, [("hinge-poses", title)]);
+    }
+}

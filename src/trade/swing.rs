@@ -4,6 +4,7 @@
 //! hinge edge is the origin when it is closed, `aside` runs from the hinge edge
 //! to the lead edge, `out` toward the room.
 
+use std::cell::OnceCell;
 use std::ops::{Add, Div, Mul, Sub};
 
 use super::plane::{Spot, behind, shared};
@@ -94,6 +95,25 @@ enum Turn {
     Poses(Vec<(f64, [f64; 2])>),
 }
 
+/// A leaf at one angle: its front corner at the hinge edge, and which way it
+/// runs from there.
+struct Stand {
+    corner: Spot,
+    sin: f64,
+    cos: f64,
+}
+
+impl Stand {
+    /// A place so far from the hinge edge and so far before the show face.
+    fn spot(&self, from_hinge: f64, before: f64) -> Spot {
+        let Self { corner, sin, cos } = self;
+        Spot::new(
+            corner.aside + from_hinge * cos - before * sin,
+            corner.out + from_hinge * sin + before * cos,
+        )
+    }
+}
+
 /// A leaf in plan.
 #[derive(Clone, Debug)]
 pub struct Leaf {
@@ -144,25 +164,21 @@ impl Leaf {
         }
     }
 
-    /// A place of the leaf when it is open: so far from the hinge edge, so far
-    /// before the show face.
-    fn spot(&self, degrees: f64, from_hinge: f64, before: f64) -> Spot {
-        let corner = self.corner(degrees);
+    /// How the leaf stands when it is open so far.
+    fn stand(&self, degrees: f64) -> Stand {
         let (sin, cos) = degrees.to_radians().sin_cos();
-        Spot::new(
-            corner.aside + from_hinge * cos - before * sin,
-            corner.out + from_hinge * sin + before * cos,
-        )
+        Stand { corner: self.corner(degrees), sin, cos }
     }
 
     /// The four corners of the leaf, its edges off square by a bevel that takes
     /// so much off the back.
     fn bevelled(&self, degrees: f64, hinge: f64, lead: f64) -> [Spot; 4] {
+        let stand = self.stand(degrees);
         [
-            self.spot(degrees, 0.0, 0.0),
-            self.spot(degrees, self.wide, 0.0),
-            self.spot(degrees, self.wide - lead, -self.thick),
-            self.spot(degrees, hinge, -self.thick),
+            stand.spot(0.0, 0.0),
+            stand.spot(self.wide, 0.0),
+            stand.spot(self.wide - lead, -self.thick),
+            stand.spot(hinge, -self.thick),
         ]
     }
 
@@ -172,8 +188,9 @@ impl Leaf {
         match (body, self.pull) {
             (Body::Leaf, _) => self.bevelled(degrees, 0.0, 0.0).to_vec(),
             (Body::Pull, Some((near, far, stands))) => {
+                let stand = self.stand(degrees);
                 [(near, 0.0), (far, 0.0), (far, stands), (near, stands)]
-                    .map(|(from_hinge, before)| self.spot(degrees, from_hinge, before))
+                    .map(|(from_hinge, before)| stand.spot(from_hinge, before))
                     .to_vec()
             }
             (Body::Pull, None) => Vec::new(),
@@ -307,8 +324,8 @@ pub struct Hung {
     out: Length,
     by_right: bool,
     open: f64,
-    /// The boxes that leaf and pull keep to on their way.
-    sweeps: [[Spot; 4]; 2],
+    /// The boxes that leaf and pull keep to on their way, once asked for.
+    sweeps: OnceCell<[[Spot; 4]; 2]>,
 }
 
 impl Hung {
@@ -316,9 +333,7 @@ impl Hung {
     /// is closed, hung by its right edge or its left, that opens so far.
     #[must_use]
     pub fn new(leaf: Leaf, (x, out): (Length, Length), by_right: bool, open: Angle) -> Self {
-        let open = open.0.to_f64();
-        let sweeps = [Body::Leaf, Body::Pull].map(|body| leaf.sweep(body, open));
-        Self { leaf, x, out, by_right, open, sweeps }
+        Self { leaf, x, out, by_right, open: open.0.to_f64(), sweeps: OnceCell::new() }
     }
 
     /// Where its hinge edge lies along the front when it is closed.
@@ -342,7 +357,8 @@ impl Hung {
     #[must_use]
     pub fn stopped(&self, body: Body, by: &Patch, mercy: Length) -> Option<Angle> {
         let (patch, mercy) = (self.seen(by), mercy.to_mm_f64());
-        let [leaf, pull] = &self.sweeps;
+        let sweeps = || [Body::Leaf, Body::Pull].map(|body| self.leaf.sweep(body, self.open));
+        let [leaf, pull] = self.sweeps.get_or_init(sweeps);
         if shared(if body == Body::Leaf { leaf } else { pull }, &patch) <= 0.0 {
             return None;
         }

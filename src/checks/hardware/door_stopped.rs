@@ -70,15 +70,13 @@ pub(super) fn room<'a>(piece: &Piece, parts: &Parts, fronts: &[Front<'a>]) -> Ro
     for (index, case) in piece.cases.iter().enumerate() {
         let boards = parts.of_case(index).iter();
         let boards = boards.filter(|part| !matches!(part.assembly, Assembly::Front(_)));
-        room.boards.push(
-            boards
-                .map(|part| Thing {
-                    what: format!("the side of {}", case.name),
-                    space: part.cuboid(),
-                    label: (case.deep_span, format!("{} deep", tape.figure(case.deep.length))),
-                })
-                .collect(),
-        );
+        let (what, deep) = (format!("the side of {}", case.name), tape.figure(case.deep.length));
+        let thing = |space| Thing {
+            what: what.clone(),
+            space,
+            label: (case.deep_span, format!("{deep} deep")),
+        };
+        room.boards.push(boards.map(|part| thing(part.cuboid())).collect());
         room.fronts.push(Vec::new());
     }
     for front in fronts {
