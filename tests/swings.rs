@@ -95,7 +95,7 @@ impl Plan {
              stock birch {{ plywood 18 mm; sheet {{ long 2500; wide 1250 }} }}\n\
              stock thin {{ plywood 6 mm; sheet {{ long 2500; wide 1250 }} }}\n\
              stock oak {{ lumber 40 mm; thickness {thick}; species european-oak }}\n\
-             stock side {{ lumber 20 mm; thickness 12; species birch }}\n\
+             stock side {{ lumber 20 mm; thickness 12; species yellow-birch }}\n\
              slide rail {{ side-mount; length 300; room 300; box-outside opening - 26; box-high opening - 20 }}\n\
              pull knob {{ screw 4; stands {stands}; from-edge {from_edge} }}\nsite {{\n"
         );

@@ -4,7 +4,7 @@ use crate::measure::{Length, Mass};
 use crate::trade;
 
 use super::front::{Build, Fronts};
-use super::hardware::HingeKind;
+use super::hinge::HingeKind;
 use super::opening::Opening;
 use super::piece::Piece;
 use super::stock::StockId;

@@ -7,10 +7,12 @@ mod carries;
 mod case;
 mod equations;
 mod files;
+mod finish;
 mod frame;
 mod front;
 mod hanging;
 mod hardware;
+mod hinge;
 mod job;
 pub mod layout;
 mod load;
@@ -35,13 +37,12 @@ pub use case::{
     Base, Board, Bottom, Case, End, Exposure, Joinery, JointKind, Leg, Seam, Shelves, Side, Top,
 };
 pub use files::{MemoryFiles, ReadError, SourceFiles, SourceText};
+pub use finish::{Finish, FinishKind};
 pub use frame::{Frame, OuterMember};
 pub use front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Run, Set};
 pub use hanging::HingeNeed;
-pub use hardware::{
-    Bit, BitShape, BoxRule, BoxWidth, Finish, FinishKind, Hinge, HingeKind, Plate, Pull,
-    PullHeight, Slide,
-};
+pub use hardware::{Bit, BitShape, BoxRule, BoxWidth, Pull, PullHeight, Slide};
+pub use hinge::{Hinge, HingeKind, Plate};
 pub use job::Job;
 pub use load::{Loaded, load};
 pub use opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};

@@ -5,7 +5,9 @@ use crate::measure::{Length, Span, Tape};
 use crate::vocabulary::{Entries, Entry};
 
 use super::case::{Case, Exposure};
-use super::hardware::{self, Bit, Finish, Hinge, Pull, Slide};
+use super::finish::{self, Finish};
+use super::hardware::{self, Bit, Pull, Slide};
+use super::hinge::{self, Hinge};
 use super::job::{self, Job};
 use super::load::Loaded;
 use super::lower::{Lower, Names};
@@ -125,11 +127,11 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     let shop = shop(main, files, ctx);
     let species = gather(files, "species", ctx, species::lower);
     let stocks = gather(files, "stock", ctx, |entry, ctx| stock::lower(entry, &species, ctx));
-    let hinges = gather(files, "hinge", ctx, hardware::hinge);
+    let hinges = gather(files, "hinge", ctx, hinge::hinge);
     let slides = gather(files, "slide", ctx, hardware::slide);
     let pulls = gather(files, "pull", ctx, hardware::pull);
     let bits = gather(files, "bit", ctx, hardware::bit);
-    let finishes = gather(files, "finish", ctx, hardware::finish);
+    let finishes = gather(files, "finish", ctx, finish::finish);
     // A thing whose own block is at fault is missing here; what refers to it
     // must not be blamed too.
     if ctx.sink.has_errors() {

@@ -1,0 +1,167 @@
+//! Hinges.
+
+use crate::diagnostics::Diagnostic;
+use crate::measure::{Angle, Length, Rate, Span};
+use crate::trade::Pose;
+use crate::vocabulary::{Entries, Entry};
+
+use super::lower::Lower;
+use super::size::Size;
+use super::stock::{range, rate};
+
+/// How a hinge works.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum HingeKind {
+    /// Concealed, in a bored cup.
+    Cup {
+        /// The cup's diameter.
+        diameter: Length,
+        /// Its depth.
+        bore: Length,
+        /// From the door's edge to the edge of the cup.
+        from_edge: Length,
+        /// What its arm is screwed to, where the spec says it.
+        plate: Option<Plate>,
+        /// Where it carries the door's front corner, from nought upward; none
+        /// where its sheet does not say.
+        poses: Vec<Pose>,
+    },
+    /// A butt hinge on a pin.
+    Butt {
+        /// From the face of the frame forward to the pin's centre.
+        pin_ahead: Length,
+    },
+}
+
+/// The plate of a cup hinge: two screws above each other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Plate {
+    /// From the front edge of what it is screwed to, or from the back of an
+    /// inset door, to the line of its screws.
+    pub back: Length,
+    /// Between its two screws.
+    pub apart: Length,
+    /// The diameter of their holes.
+    pub screw: Length,
+    /// The depth of their holes.
+    pub deep: Length,
+    /// The statement that gives that depth, where one does.
+    pub deep_span: Option<Span>,
+    /// The statement.
+    pub span: Span,
+}
+
+fn plate(entry: &Entry, ctx: &mut Lower) -> Option<Plate> {
+    let body = entry.body()?;
+    Some(Plate {
+        back: ctx.positive(body, "back", "plate line")?.length,
+        apart: ctx.positive(body, "apart", "plate screws")?.length,
+        screw: ctx.positive(body, "screw", "plate screw")?.length,
+        deep: ctx.positive(body, "deep", "plate screw depth")?.length,
+        deep_span: body.one("deep").map(|deep| deep.head),
+        span: entry.head,
+    })
+}
+
+/// A hinge.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Hinge {
+    /// Its name in the spec.
+    pub name: String,
+    /// How it works.
+    pub kind: HingeKind,
+    /// How far it opens.
+    pub swing: Angle,
+    /// The least gap at the hinge side.
+    pub gap: Size,
+    /// The statement that gives that gap, else the hinge.
+    pub gap_span: Span,
+    /// How far it can be adjusted sideways, to either side.
+    pub adjust: Length,
+    /// The doors it fits: thinnest and thickest.
+    pub door_thickness: Option<(Length, Length)>,
+    /// From the door's end to the centre of its first hinge.
+    pub from_end: Length,
+    /// What it costs.
+    pub price: Option<Rate>,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// Where it is written.
+    pub span: Span,
+}
+
+pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
+    let body = entry.body()?;
+    let name = entry.text(0)?.value.to_owned();
+    let kind = if body.flag("butt").is_some() {
+        HingeKind::Butt { pin_ahead: body.length("pin-ahead")?.value }
+    } else {
+        let diameter = ctx.positive(body, "cup", "cup")?.length;
+        let mut needed = |word: &str| {
+            let value = body.length(word).map(|value| value.value);
+            if value.is_none() {
+                ctx.sink.push(Diagnostic::error(
+                    "word-missing",
+                    format!("the cup hinge `{name}` must give `{word}`"),
+                    entry.head,
+                    format!("`{word}` is missing"),
+                ));
+            }
+            value
+        };
+        let (bore, from_edge) = (needed("bore")?, needed("from-edge")?);
+        let plate = body.one("plate").and_then(|entry| plate(entry, ctx));
+        HingeKind::Cup { diameter, bore, from_edge, plate, poses: poses(body, &name, ctx)? }
+    };
+    Some(Hinge {
+        kind,
+        swing: body.angle("swing")?.value,
+        gap: ctx.size(body, "gap", &format!("least gap of {name}"))?,
+        gap_span: body.length("gap")?.span_or(entry.head),
+        adjust: body.length("adjust").map(|adjust| adjust.value).unwrap_or_default(),
+        door_thickness: range(body, "door-thickness"),
+        from_end: body.length("from-end")?.value,
+        price: rate(body),
+        notes: body.notes(),
+        span: entry.head,
+        name,
+    })
+}
+
+/// The poses of a concealed hinge; `None` where they give no path (reported).
+fn poses(body: &Entries, name: &str, ctx: &mut Lower) -> Option<Vec<Pose>> {
+    let mut poses: Vec<(Pose, Span)> = Vec::new();
+    let mut refuse = |title: String, span, label: &str| {
+        ctx.sink.push(Diagnostic::error("hinge-poses", title, span, label).note(
+            "poses begin with `pose { at 0 deg }`, the door closed, and go on to wider angles",
+        ));
+        None
+    };
+    for entry in body.all("pose") {
+        let inner = entry.body()?;
+        let pose = Pose {
+            at: inner.angle("at")?.value,
+            out: inner.length("out")?.value,
+            aside: inner.length("aside")?.value,
+        };
+        let degrees = pose.at.0;
+        if let Some((last, _)) = poses.last().filter(|(last, _)| last.at >= pose.at) {
+            let title =
+                format!("a pose of {name} at {degrees} deg stands behind one at {} deg", last.at.0);
+            return refuse(title, entry.head, "not wider than the one before it");
+        }
+        if poses.is_empty() && !degrees.is_zero() {
+            let title = format!("the first pose of {name} is at {degrees} deg");
+            return refuse(title, entry.head, "the closed door is missing before this");
+        }
+        if degrees.is_zero() && !(pose.out.is_zero() && pose.aside.is_zero()) {
+            let title = format!("the closed door of {name} is away from its own place");
+            return refuse(title, entry.head, "`out` and `aside` count from here");
+        }
+        poses.push((pose, entry.head));
+    }
+    if let [(_, span)] = poses.as_slice() {
+        return refuse(format!("{name} has one pose only"), *span, "a path needs a second one");
+    }
+    Some(poses.into_iter().map(|(pose, _)| pose).collect())
+}
