@@ -35,20 +35,16 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
     let loaded = model::load(files, entry)?;
     let mut sink = loaded.sink.clone();
     let mut piece = None;
-    let mut doubts = Sink::new();
     // A statement that could not be read leaves a hole in the piece; whatever
     // the later stages said of it would be a second message for one mistake.
     if !sink.has_errors() {
         let (lowered, found) = model::lower(&loaded);
-        match lowered {
-            Some(_) => doubts = found,
-            None => sink.extend(found.into_sorted()),
-        }
+        sink.extend(found.into_sorted());
         piece = lowered;
     }
     let mut parts = None;
     if let Some(piece) = &piece {
-        let mut found = doubts;
+        let mut found = Sink::new();
         checks::piece(piece, &mut found);
         let built = parts::build(piece);
         if let Some(fault) = out_of_range(piece, &built) {

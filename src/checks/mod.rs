@@ -58,6 +58,7 @@ const RULES: &[&Rule] = &[
     &movement::panel_room::RULE,
     &material::planed_too_thick::RULE,
     &material::planing_scant::RULE,
+    &material::species_unknown::RULE,
     &ornament::flutes_none::RULE,
     &ornament::flutes_uneven::RULE,
     &ornament::pull_in_flute::RULE,

@@ -259,21 +259,6 @@ pub(super) const RULES: &[Rule] = &[
         "casework 1 ",
         LONG_LINE,
     ),
-    Rule {
-        slug: "species-unknown",
-        severity: Severity::Warning,
-        finds: "Boards of a wood that neither the built-in table nor the spec has figures for.",
-        why: "How it moves through the year, what it weighs and how far it sags can't be worked out, so nothing that hangs on it is checked.",
-        source: "`casewright trade species` lists the woods that are known, with their sources.",
-        formula: "",
-        accept: "Nothing wide or loaded is made of it, or you have judged its movement yourself.",
-        example: Example {
-            base: Base::First,
-            sound: "stock maple   { lumber 4/4; thickness 3/4; species sugar-maple; sawn quarter }",
-            wrong: "stock maple   { lumber 4/4; thickness 3/4; species hard-maple; sawn quarter }",
-        },
-        check: Check::Reading,
-    },
     reading(
         "file-too-large",
         "A file of more than 8 MiB.",

@@ -16,7 +16,7 @@ use super::shop::{self, Shop};
 use super::site::{self, Site};
 use super::size::{Facts, Size};
 use super::solve_case;
-use super::species;
+use super::species::{self, OwnSpecies};
 use super::stock::{self, Stock, StockId};
 
 /// A warning that the maker accepts at one place.
@@ -43,6 +43,8 @@ pub struct Piece {
     pub site: Site,
     /// The shop.
     pub shop: Shop,
+    /// Woods with figures of the spec's own.
+    pub species: Vec<OwnSpecies>,
     /// Materials.
     pub stocks: Vec<Stock>,
     /// Hinges.
@@ -181,6 +183,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         cases: (cases.len() == entries.len()).then_some(cases)?,
         accepts,
         facts: Facts::default(),
+        species,
         stocks,
         hinges,
         slides,

@@ -20,6 +20,8 @@ pub struct Site {
     pub fixed_at: Option<Place>,
     /// The driest and dampest air through the year.
     pub humidity: (Percent, Percent),
+    /// The statement that gives it; `None` where it is the usual room's.
+    pub humidity_span: Option<Span>,
     /// The usual temperature.
     pub temperature: Temperature,
     /// What no part may touch.
@@ -101,6 +103,7 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
         fixed: body.word("fixing").is_some_and(|fixing| fixing.value == "wall"),
         fixed_at: written.map(|body| Place::of(body, "fixing")),
         humidity,
+        humidity_span: body.one("humidity").map(|entry| entry.head),
         temperature,
         keep_outs,
         notes: body.notes(),

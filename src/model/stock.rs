@@ -1,7 +1,7 @@
 //! Materials.
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::{Length, Rate, Span, nearest};
+use crate::measure::{Length, Rate, Span};
 use crate::trade::{self, Sawn, Wood};
 use crate::vocabulary::{Entries, Entry, Value};
 
@@ -88,6 +88,8 @@ pub struct Stock {
     pub thickness: Size,
     /// The wood, or the face veneer.
     pub species: Option<String>,
+    /// Where the species is named, else where it could be said.
+    pub species_span: Span,
     /// How its boards move; `None` for sheets and for woods nothing is known of.
     pub wood: Option<Wood>,
     /// Specific gravity in thousandths, where it is known.
@@ -162,7 +164,12 @@ pub(super) fn lower(entry: &Entry, woods: &[OwnSpecies], ctx: &mut Lower) -> Opt
         }
         None => (ctx.positive(body, word, &label)?, kind_entry.head),
     };
-    let wood = if kind == StockKind::Lumber { wood(&name, body, woods, ctx) } else { None };
+    let named = body.one("species").and_then(|entry| entry.text(0));
+    let wood = if kind == StockKind::Lumber {
+        named.as_ref().and_then(|name| species::wood(name.value, woods))
+    } else {
+        None
+    };
     let sheet_good = trade::sheet_named(word);
     let gravity = body.number("gravity").and_then(|gravity| species::whole(gravity.value, 1000));
     let known = wood.map(|wood| wood.gravity).or(sheet_good.map(|sheet| sheet.gravity));
@@ -176,6 +183,7 @@ pub(super) fn lower(entry: &Entry, woods: &[OwnSpecies], ctx: &mut Lower) -> Opt
         stiffness: species::stiffness(body).or(stiff),
         nominal_span: kind_entry.head,
         thickness,
+        species_span: named.map_or(kind_entry.head, |name| name.span),
         species: body.word("species").map(|species| species.value),
         sawn: match body.word("sawn").map(|sawn| sawn.value).as_deref() {
             Some("quarter") => Sawn::Quarter,
@@ -197,41 +205,6 @@ pub(super) fn lower(entry: &Entry, woods: &[OwnSpecies], ctx: &mut Lower) -> Opt
         span: entry.head,
         thickness_span,
     })
-}
-
-/// The wood of boards. A name that no table has means that their movement
-/// can't be worked out, so it is said at once.
-fn wood(stock: &str, body: &Entries, own: &[OwnSpecies], ctx: &mut Lower) -> Option<Wood> {
-    let entry = body.one("species")?;
-    let name = entry.text(0)?;
-    let found = species::wood(name.value, own);
-    if found.is_none() {
-        let known =
-            || trade::SPECIES.iter().map(|s| s.name).chain(own.iter().map(|s| s.name.as_str()));
-        let called = trade::SPECIES.iter().find(|s| s.also.contains(&name.value)).map(|s| s.name);
-        let mut diagnostic = Diagnostic::warning(
-            "species-unknown",
-            format!(
-                "no wood is known as `{}`: its movement and weight can't be worked out",
-                name.value
-            ),
-            name.span,
-            "unknown species",
-        )
-        .subject(stock);
-        diagnostic = match called.or_else(|| nearest(name.value, known())) {
-            Some(near) => diagnostic.fix(Fix::new(
-                Grade::Choice,
-                format!("the species `{near}`"),
-                name.span,
-                near,
-            )),
-            None => diagnostic
-                .note("`casewright trade species` lists what is known; a `species` block adds one"),
-        };
-        ctx.sink.push(diagnostic);
-    }
-    found
 }
 
 fn sheet(body: &Entries) -> Option<Sheet> {

@@ -157,10 +157,20 @@ fn page(paper: &Paper, piece: &Piece, parts: &Parts, setups: &[Setup], hash: &st
         revision: piece.job.revision.clone(),
         hash: hash.to_owned(),
         measure: format!("{unit} to {}", tape.exact(tape.mark)),
-        notes: piece.job.notes.clone(),
+        notes: notes(piece),
         blocks,
         exacts: source.figures.exacts(),
     }
+}
+
+/// The job's own notes, and every warning the maker has accepted, so that
+/// whoever holds the paper knows of it.
+fn notes(piece: &Piece) -> Vec<String> {
+    let mut notes = piece.job.notes.clone();
+    notes.extend(piece.accepts.iter().map(|accept| {
+        format!("accepted: {} on {}: {}", accept.slug, accept.subject, accept.reason)
+    }));
+    notes
 }
 
 /// A price with the job's currency, if it has one.

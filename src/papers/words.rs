@@ -44,8 +44,12 @@ pub(super) fn climate(piece: &Piece) -> String {
         Unit::Inch => format!("{} °F", (warm * Exact::ratio(9, 5) + Exact::int(32)).round()),
         _ => format!("{} °C", warm.round()),
     };
+    let usual = match piece.site.humidity_span {
+        Some(_) => "",
+        None => " That is a usual heated room, since the spec gives no `humidity` of its own.",
+    };
     format!(
-        "The wood is milled and fitted at {}. The room runs from {} to {} at {warm}.",
+        "The wood is milled and fitted at {}. The room runs from {} to {} at {warm}.{usual}",
         air(climate.milled),
         air(climate.driest),
         air(climate.dampest)

@@ -39,3 +39,4 @@ fn thicker_board(diagnostic: Diagnostic, stock: &Stock) -> Diagnostic {
         None => diagnostic.note("no yard cuts boards that thick: glue it up of two or more"),
     }
 }
+pub(super) mod species_unknown;

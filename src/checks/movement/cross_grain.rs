@@ -118,7 +118,7 @@ fn report(piece: &Piece, climate: &Climate, glue: &Glue<'_>) -> Diagnostic {
     }
     let product = product(tape, climate, damp, glue.along, glue.own.coefficient);
     let (dry, wet) = (glue.own.driest, glue.own.dampest);
-    weather(diagnostic, climate, damp)
+    weather(diagnostic, piece, climate, damp)
         .working(
             if damp { "dampest" } else { "driest" },
             format!("{product} = {}", tape.fine(if damp { wet } else { dry }.abs())),

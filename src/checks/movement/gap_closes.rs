@@ -97,7 +97,7 @@ fn report(piece: &Piece, climate: &Climate, gap: &Gap<'_>) -> Diagnostic {
         let text = format!("{wood}, {} sawn", stock.sawn.word());
         diagnostic = diagnostic.label(stock.sawn_span.unwrap_or(stock.span), text);
     }
-    diagnostic = weather(diagnostic, climate, damp);
+    diagnostic = weather(diagnostic, piece, climate, damp);
     diagnostic = arithmetic(diagnostic, piece, climate, gap, damp);
     mend(diagnostic, piece, climate, gap, &stocks, (span, word), damp)
 }

@@ -10,10 +10,17 @@ use crate::model::{Piece, Sawn, Stock};
 use crate::plans::seasons::{Air, Climate};
 
 /// `milled  at 40 % humidity (7.7 % moisture), dampest day 65 % (12.0 %): 4.3 points`
-fn weather(diagnostic: Diagnostic, climate: &Climate, damp: bool) -> Diagnostic {
+fn weather(diagnostic: Diagnostic, piece: &Piece, climate: &Climate, damp: bool) -> Diagnostic {
     let (day, air) = day(climate, damp);
     let milled = climate.milled;
     let points = (air.moisture - milled.moisture).abs();
+    let diagnostic = match piece.site.humidity_span {
+        Some(span) => {
+            let [low, high] = [climate.driest, climate.dampest].map(|air| air.humidity.0);
+            diagnostic.label(span, format!("the room: {low} to {high} %"))
+        }
+        None => diagnostic.note("a usual heated room is taken: `humidity` in `site` gives yours"),
+    };
     diagnostic.working(
         "milled",
         format!(

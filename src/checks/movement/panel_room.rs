@@ -73,7 +73,7 @@ fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> D
     let wood = stock.species.as_deref().unwrap_or(&stock.name).replace('-', " ");
     let text = format!("{wood}, {} sawn", stock.sawn.word());
     diagnostic = diagnostic.label(stock.sawn_span.unwrap_or(stock.span), text);
-    diagnostic = weather(diagnostic, climate, damp);
+    diagnostic = weather(diagnostic, piece, climate, damp);
     let wide = float.panel.width.length;
     let product = product(tape, climate, damp, wide, float.swelling.coefficient);
     diagnostic = diagnostic.working(

@@ -1,0 +1,87 @@
+//! Boards of which nobody knows how they move.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::measure::{Span, nearest};
+use crate::model::{Piece, Stock, StockId};
+use crate::parts::Parts;
+use crate::trade;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "species-unknown",
+    severity: Severity::Warning,
+    finds: "Boards that don't say what wood they are, or of a wood that neither the built-in table nor the spec has figures for.",
+    why: "How it moves through the year, what it weighs and how far it sags can't be worked out, so nothing that hangs on it is checked.",
+    source: "`casewright trade species` lists the woods that are known, with their sources.",
+    formula: "",
+    accept: "Nothing wide or loaded is made of it, or you have judged its movement yourself.",
+    example: Example {
+        base: Base::First,
+        sound: "stock maple   { lumber 4/4; thickness 3/4; species sugar-maple; sawn quarter }",
+        wrong: "stock maple   { lumber 4/4; thickness 3/4; species hard-maple; sawn quarter }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    for (index, stock) in piece.stocks.iter().enumerate() {
+        // What nothing is made of may stay unsaid.
+        let used = || parts.all.iter().any(|part| part.stock == StockId(index));
+        if stock.is_solid() && stock.wood.is_none() && used() {
+            sink.push(match &stock.species {
+                Some(name) => unknown(piece, stock, name),
+                None => unsaid(stock),
+            });
+        }
+    }
+}
+
+fn unknown(piece: &Piece, stock: &Stock, name: &str) -> Diagnostic {
+    let diagnostic = Diagnostic::warning(
+        RULE.slug,
+        format!("no wood is known as `{name}`: its movement and weight can't be worked out"),
+        stock.species_span,
+        "unknown species",
+    )
+    .subject(&stock.name);
+    let own = piece.species.iter().map(|species| species.name.as_str());
+    let known = trade::SPECIES.iter().map(|species| species.name).chain(own);
+    let called = trade::SPECIES.iter().find(|species| species.also.contains(&name));
+    match called.map(|species| species.name).or_else(|| nearest(name, known)) {
+        Some(near) => diagnostic.fix(Fix::new(
+            Grade::Choice,
+            format!("the species `{near}`"),
+            stock.species_span,
+            near,
+        )),
+        None => diagnostic
+            .note("`casewright trade species` lists what is known; a `species` block adds one"),
+    }
+}
+
+/// The name of the stock may say what wood it is.
+fn unsaid(stock: &Stock) -> Diagnostic {
+    let diagnostic = Diagnostic::warning(
+        RULE.slug,
+        format!("`{}` says no species: its movement and weight can't be worked out", stock.name),
+        stock.species_span,
+        "of which wood",
+    )
+    .subject(&stock.name);
+    let called = |name: &str| stock.name == name || stock.name.split('-').any(|word| word == name);
+    let named = trade::SPECIES
+        .iter()
+        .find(|species| called(species.name) || species.also.iter().any(|name| called(name)));
+    let at = Span { start: stock.species_span.end, ..stock.species_span };
+    match named {
+        Some(species) => diagnostic.fix(Fix::new(
+            Grade::Choice,
+            format!("boards of {}", species.name.replace('-', " ")),
+            at,
+            format!("; species {}", species.name),
+        )),
+        None => diagnostic
+            .fix(Fix::new(Grade::Sketch, "say which wood it is", at, "; species …"))
+            .note("`casewright trade species` lists what is known"),
+    }
+}
