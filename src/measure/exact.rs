@@ -42,11 +42,17 @@ impl Exact {
         if denom == 0 {
             return Self::OUT_OF_RANGE;
         }
+        // Nearly every number fits a machine word, where division is cheap.
+        let most = i64::MAX as i128;
+        if numer <= most && numer >= -most && denom <= most && denom > 0 {
+            let (numer, denom) = (numer as i64, denom as i64);
+            let divisor = gcd_word(numer.unsigned_abs(), denom.unsigned_abs()) as i64;
+            return Self { numer: numer / divisor, denom: denom / divisor };
+        }
         let sign = if denom < 0 { -1 } else { 1 };
         let divisor = gcd(numer.unsigned_abs(), denom.unsigned_abs()) as i128 * sign;
         let (numer, denom) = (numer / divisor, denom / divisor);
         // i64::MIN is left out so that negation stays in range.
-        let most = i64::MAX as i128;
         if numer > most || numer < -most || denom > most {
             return Self::OUT_OF_RANGE;
         }
@@ -127,15 +133,18 @@ impl Exact {
     }
 }
 
+const fn gcd_word(mut a: u64, mut b: u64) -> u64 {
+    while b != 0 {
+        (a, b) = (b, a % b);
+    }
+    if a == 0 { 1 } else { a }
+}
+
 const fn gcd(mut a: u128, mut b: u128) -> u128 {
     // The common case fits in machine words, where the remainder is cheap.
     while b != 0 {
         if a <= u64::MAX as u128 && b <= u64::MAX as u128 {
-            let (mut c, mut d) = (a as u64, b as u64);
-            while d != 0 {
-                (c, d) = (d, c % d);
-            }
-            return c as u128;
+            return gcd_word(a as u64, b as u64) as u128;
         }
         (a, b) = (b, a % b);
     }

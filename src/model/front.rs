@@ -60,6 +60,8 @@ pub struct Flutes {
     pub bit: usize,
     /// How deep.
     pub deep: Length,
+    /// The statement that says so.
+    pub deep_span: Option<Span>,
     /// From centre to centre.
     pub pitch: Length,
     /// The statement that gives it.

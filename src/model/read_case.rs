@@ -415,6 +415,7 @@ fn flutes(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Flutes>
         },
         bit: ctx.refer(body, "bit", &shared.bits)?.value,
         deep: ctx.positive(body, "deep", "flute depth")?.length,
+        deep_span: body.one("deep").map(|deep| deep.head),
         pitch: ctx.positive(body, "pitch", "flute pitch")?.length,
         pitch_span: body.length("pitch")?.span_or(entry.head),
         land: body.length("land")?.value,

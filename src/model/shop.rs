@@ -1,5 +1,6 @@
 //! The shop the piece is made in.
 
+use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Duration, Exact, Length, Percent, Span, Unit};
 use crate::vocabulary::{Entries, Value};
 
@@ -10,6 +11,8 @@ use super::lower::Lower;
 pub struct Shop {
     /// The air when the wood was milled and the fronts are fitted.
     pub humidity: Percent,
+    /// The statement that says so.
+    pub humidity_span: Option<Span>,
     /// How true the shop works.
     pub tolerance: Tolerance,
     /// One playing card used as a shim.
@@ -46,6 +49,24 @@ pub struct Shop {
     pub set_up: Duration,
     /// Notes for the papers.
     pub notes: Vec<String>,
+}
+
+/// No saw cuts wider than 10 mm; the figure is mostly in the other unit.
+fn wide_saw(body: &Entries, ctx: &mut Lower) {
+    let Some(kerf) = body.length("kerf").filter(|kerf| kerf.value > Length::mm(10)) else { return };
+    let count = kerf.value.in_unit(Unit::Inch);
+    let at = kerf.span_or(body.open);
+    let mut diagnostic = Diagnostic::error(
+        "absurd-size",
+        format!("no saw cuts {} wide", ctx.tape.figure_with_unit(kerf.value)),
+        at,
+        "the saw's cut",
+    );
+    if count.is_whole() && count <= Exact::int(6) {
+        let text = format!("kerf {count} mm");
+        diagnostic = diagnostic.fix(Fix::new(Grade::Choice, format!("{count} mm"), at, text));
+    }
+    ctx.sink.push(diagnostic);
 }
 
 /// How far a size may be off, to either side.
@@ -88,10 +109,12 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
     let day = body.duration("day").map(|day| day.value).unwrap_or_default();
     let clamps = body.count("clamps");
     let open_time = body.duration("open-time");
+    wide_saw(body, ctx);
     let base_plate = ctx.positive(body, "base-plate", "router base").unwrap_or_default();
     Shop {
         // The word has a default, so there always is one.
         humidity: humidity.unwrap_or(Percent(Exact::int(40))),
+        humidity_span: body.one("humidity").map(|entry| entry.head),
         tolerance: Tolerance {
             cut: length(tolerance, "cut"),
             square: length(tolerance, "square"),

@@ -1,5 +1,6 @@
 //! The room the piece is fitted in.
 
+use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Exact, Length, Percent, Span, Temperature};
 use crate::vocabulary::{Entries, Value};
 
@@ -94,6 +95,9 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
         Value::Temperature(temperature) => Some(temperature),
         _ => None,
     });
+    if let Some(warm) = temperature {
+        habitable(warm, body, ctx);
+    }
     // Both words have defaults, so there always is one.
     let humidity = humidity.unwrap_or((Percent(Exact::int(30)), Percent(Exact::int(55))));
     let temperature = temperature.unwrap_or(Temperature::fahrenheit(Exact::int(70)));
@@ -108,6 +112,26 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
         keep_outs,
         notes: body.notes(),
     }
+}
+
+/// A room between −10 and 45 °C; a figure beyond that is in the other unit.
+fn habitable(warm: Temperature, body: &Entries, ctx: &mut Lower) {
+    if (Exact::int(-10)..=Exact::int(45)).contains(&warm.0) {
+        return;
+    }
+    let Some(entry) = body.one("temperature") else { return };
+    let mut diagnostic = Diagnostic::error(
+        "absurd-size",
+        format!("nobody lives in a room of {} °C", warm.0.round()),
+        entry.head,
+        "the room's temperature",
+    );
+    let meant = Temperature::fahrenheit(warm.0);
+    if (Exact::ZERO..=Exact::int(40)).contains(&meant.0) {
+        let text = format!("temperature {} F", warm.0);
+        diagnostic = diagnostic.fix(Fix::new(Grade::Choice, "Fahrenheit", entry.head, text));
+    }
+    ctx.sink.push(diagnostic);
 }
 
 fn boundary(body: &Entries, side: &str, ctx: &mut Lower) -> Boundary {

@@ -4,6 +4,7 @@
 
 mod build;
 mod channel;
+mod clash;
 mod feature;
 mod hollow;
 mod joint;
@@ -13,6 +14,7 @@ mod space;
 
 pub use build::build;
 pub use channel::Channel;
+pub use clash::{Clash, clashes};
 pub use feature::{Bore, Feature, FeatureKind};
 pub use joint::{Joint, JointSort};
 pub use part::{Assembly, Grain, Part, PartId, Parts, Role, Rough};

@@ -10,29 +10,31 @@ use crate::syntax::{self, Item};
 use super::blocks::BLOCKS;
 use super::slot::read_one;
 use super::value::Value;
+use super::word::Word;
 
 type Defaults = BTreeMap<(&'static str, &'static str), Value>;
 
-/// Those of files in inches, and of metric ones.
-static DEFAULTS: OnceLock<[Defaults; 2]> = OnceLock::new();
+static INCHES: OnceLock<Defaults> = OnceLock::new();
+static METRIC: OnceLock<Defaults> = OnceLock::new();
 
 /// The default of `word` in `block` in a file of this unit, if it has one.
 #[must_use]
 pub(super) fn value(block: &'static str, word: &'static str, unit: Unit) -> Option<&'static Value> {
-    let [inches, metric] = DEFAULTS.get_or_init(read_all);
-    let own = (unit == Unit::Millimetre).then(|| metric.get(&(block, word))).flatten();
-    own.or_else(|| inches.get(&(block, word)))
+    let all = match unit {
+        Unit::Millimetre => METRIC.get_or_init(|| read_all(|word| word.metric.or(word.default))),
+        _ => INCHES.get_or_init(|| read_all(|word| word.default)),
+    };
+    all.get(&(block, word))
 }
 
 /// All defaults as one text, one statement a line, so that one parse reads them.
-fn read_all() -> [Defaults; 2] {
+fn read_all(default: fn(&Word) -> Option<&'static str>) -> Defaults {
     let mut words = Vec::new();
     let mut text = String::new();
     for block in BLOCKS {
         for word in block.words {
-            for (system, default) in [(0, word.default), (1, word.metric)] {
-                let Some(default) = default else { continue };
-                words.push((system, block.name, word));
+            if let Some(default) = default(word) {
+                words.push((block.name, word));
                 text.push_str(word.word);
                 text.push(' ');
                 text.push_str(default);
@@ -45,17 +47,15 @@ fn read_all() -> [Defaults; 2] {
         Item::Statement(statement) => Some(statement),
         _ => None,
     });
-    let mut all = [Defaults::new(), Defaults::new()];
-    for ((system, block, word), statement) in words.into_iter().zip(statements) {
-        let read = word
-            .takes
-            .first()
-            .and_then(|slot| read_one(slot.kind, &statement.arguments, Unit::Inch).ok());
-        if let (Some((value, _)), Some(own)) = (read, all.get_mut(system)) {
-            own.insert((block, word.word), value.value);
-        }
-    }
-    all
+    words
+        .into_iter()
+        .zip(statements)
+        .filter_map(|((block, word), statement)| {
+            let slot = word.takes.first()?;
+            let (value, _) = read_one(slot.kind, &statement.arguments, Unit::Inch).ok()?;
+            Some(((block, word.word), value.value))
+        })
+        .collect()
 }
 
 #[cfg(test)]

@@ -1,5 +1,7 @@
 //! Hinges, slides and what they need.
 
+pub(super) mod shelves_crowded;
+pub(super) mod gap_wide;
 pub(super) mod box_too_big;
 pub(super) mod cup_web;
 pub(super) mod door_binds;
@@ -14,6 +16,7 @@ pub(super) mod leaf_too_narrow;
 pub(super) mod open_doors_meet;
 pub(super) mod slide_load;
 pub(super) mod slide_room;
+pub(super) mod slide_unheld;
 mod swings;
 pub(super) mod too_few_hinges;
 

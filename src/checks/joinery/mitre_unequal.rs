@@ -16,7 +16,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::Console,
         sound: "stock cherry-ply { plywood 3/4; actual 23/32;",
-        wrong: "stock cherry-ply { plywood 3/4; actual 5/8;",
+        wrong: "stock cherry-ply { plywood 5/8; actual 5/8;",
     },
     check: Check::Piece(check),
 };

@@ -1,5 +1,8 @@
 //! Joints.
 
+pub(super) mod tenon_too_thick;
+pub(super) mod parts_overlap;
+pub(super) mod panel_too_thick;
 pub(super) mod dado_too_deep;
 pub(super) mod groove_meets_joint;
 pub(super) mod member_too_narrow;

@@ -1,5 +1,6 @@
 //! What the stock allows.
 
+pub(super) mod actual_odd;
 pub(super) mod part_too_large;
 pub(super) mod planed_too_thick;
 pub(super) mod planing_scant;

@@ -1,5 +1,6 @@
 //! What the seasons do to solid wood.
 
+pub(super) mod milled_off;
 pub(super) mod cross_grain;
 pub(super) mod gap_closes;
 pub(super) mod panel_room;

@@ -1,0 +1,65 @@
+//! A reveal wider than anybody draws on purpose.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::measure::{Length, Unit};
+use crate::model::{Piece, Set};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "gap-wide",
+    severity: Severity::Warning,
+    finds: "A reveal round an inset front, or a gap between two leaves, of more than 5/16 in (8 mm).",
+    why: "Light and dust go through, and it is mostly a figure in the other unit: `gap 3` in an inch job.",
+    source: "Reveals as built are 1/16 to 1/8 in (common practice); the American Hardwood Information Center's summary of grades allows 1/32 to 3/32 in.",
+    formula: "",
+    accept: "A shadow gap is what you want.",
+    example: Example { base: Base::First, sound: "gap 3/32;", wrong: "gap 1/2;" },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    let most = match tape.unit {
+        Unit::Millimetre => Length::mm(8),
+        _ => Length::inches(5, 16),
+    };
+    let mut told = Vec::new();
+    for opening in piece.cases.iter().flat_map(|case| &case.openings) {
+        let Some(front) = &opening.front else { continue };
+        let gap = (front.set == Set::Inset).then_some((&front.gap, front.gap_span, "gap"));
+        let meeting =
+            (opening.leaves() == 2).then_some((&front.meeting, front.meeting_span, "meeting"));
+        for (size, span, word) in gap.into_iter().chain(meeting) {
+            let wide = size.length;
+            if wide <= most || told.contains(&span) {
+                continue;
+            }
+            told.push(span);
+            let what = if word == "gap" { "a reveal" } else { "a gap between two leaves" };
+            let mut diagnostic = Diagnostic::warning(
+                RULE.slug,
+                format!("{what} of {} shows daylight", tape.figure_with_unit(wide)),
+                span,
+                tape.figure_with_unit(wide),
+            )
+            .label(opening.span, format!("round {}", opening.name()))
+            .subject(&opening.path);
+            // The same count in the other unit, where that is a reveal.
+            let count = wide.in_unit(tape.unit);
+            let other = match tape.unit {
+                Unit::Millimetre => Unit::Inch,
+                _ => Unit::Millimetre,
+            };
+            let meant = Length::new(count, other);
+            if meant <= most && meant >= Length::mm(1) {
+                diagnostic = diagnostic.fix(Fix::new(
+                    Grade::Choice,
+                    format!("{count} {}, if that is what was meant", other.name()),
+                    span,
+                    format!("{word} {count} {}", other.name()),
+                ));
+            }
+            sink.push(diagnostic);
+        }
+    }
+}

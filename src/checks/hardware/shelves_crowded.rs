@@ -1,0 +1,63 @@
+//! More shelves than there is room for.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::{Length, Unit};
+use crate::model::Piece;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "shelves-crowded",
+    severity: Severity::Warning,
+    finds: "Shelves of one opening that leave under 2 in (50 mm) of clear height between them.",
+    why: "Hardly a hand goes in; it is mostly a slip of the pen.",
+    source: "common practice, no source.",
+    formula: "the opening's height less the shelves' thickness, shared among one room more than there are shelves.",
+    accept: "It holds papers, prints or trays.",
+    example: Example {
+        base: Base::First,
+        sound: "shelf { adjustable 1 }",
+        wrong: "shelf { adjustable 9 }",
+    },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    let least = match tape.unit {
+        Unit::Millimetre => Length::mm(50),
+        _ => Length::inches(2, 1),
+    };
+    for case in &piece.cases {
+        let Some(thick) = case.shelves.stock.map(|stock| piece.thickness(stock).length) else {
+            continue;
+        };
+        for opening in &case.openings {
+            let Some(set) = &opening.shelves else { continue };
+            let count = i64::from(set.count);
+            let taken = thick * count;
+            let clear = (opening.high.length - taken) / (count + 1);
+            if clear >= least || count == 0 {
+                continue;
+            }
+            let mut sum = Sum::new("clear", clear, tape)
+                .plus(opening.high.length, "opening", tape)
+                .minus(taken, format!("in {count} shelves"), tape);
+            sum.over = set.count + 1;
+            sink.push(
+                Diagnostic::warning(
+                    RULE.slug,
+                    format!(
+                        "{count} shelves leave {} of clear height each in {}",
+                        tape.text(clear.max(Length::ZERO)),
+                        opening.path
+                    ),
+                    set.span,
+                    format!("{count} shelves"),
+                )
+                .label(opening.span, format!("{} high", tape.text(opening.high.length)))
+                .sum(sum)
+                .subject(&opening.path),
+            );
+        }
+    }
+}

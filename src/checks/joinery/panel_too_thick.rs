@@ -1,0 +1,67 @@
+//! A panel too thick for the groove that holds it.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::{Length, Unit};
+use crate::model::{Build, Piece};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "panel-too-thick",
+    severity: Severity::Error,
+    finds: "A panel so thick that its groove leaves under 1/8 in (3 mm) of the stile at either side.",
+    why: "The groove takes the whole edge: its walls break off, and the rail has no tongue to hold by.",
+    source: "common practice, no source.",
+    formula: "half of the stile's thickness less the panel's.",
+    accept: "",
+    example: Example {
+        base: Base::Press,
+        sound: "panel-stock ash-thin; groove 10; float 2",
+        wrong: "panel-stock ash; groove 10; float 2",
+    },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    let least = match tape.unit {
+        Unit::Millimetre => Length::mm(3),
+        _ => Length::inches(1, 8),
+    };
+    let mut told = Vec::new();
+    for opening in piece.cases.iter().flat_map(|case| &case.openings) {
+        let Some(fronts) = &opening.front else { continue };
+        let Build::Panel(build) = &fronts.build else { continue };
+        let (Some(stile), Some(panel)) =
+            (piece.stock(fronts.stock), piece.stock(build.panel_stock))
+        else {
+            continue;
+        };
+        let (thick, groove) = (stile.thickness.length, panel.thickness.length);
+        let wall = (thick - groove).half();
+        if wall >= least || told.contains(&build.span) {
+            continue;
+        }
+        told.push(build.span);
+        sink.push(
+            Diagnostic::error(
+                RULE.slug,
+                format!(
+                    "the panel of {} leaves {} of its stiles at each side of the groove",
+                    opening.path,
+                    tape.figure(wall.max(Length::ZERO))
+                ),
+                build.span,
+                "panel and groove",
+            )
+            .label(stile.thickness_span, format!("stiles {} thick", tape.figure(thick)))
+            .label(panel.thickness_span, format!("panel {} thick", tape.figure(groove)))
+            .sum(
+                Sum::new("both walls", thick - groove, tape)
+                    .plus(thick, "stile", tape)
+                    .minus(groove, "panel", tape),
+            )
+            .note("a thinner panel, or thicker stiles; a panel with a thinner edge is not in the language yet")
+            .subject(&opening.path),
+        );
+    }
+}

@@ -1,0 +1,74 @@
+//! A tenon that leaves no wood beside its mortise.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::measure::{Length, Unit};
+use crate::model::{JointKind, Piece};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "tenon-too-thick",
+    severity: Severity::Error,
+    finds: "Tenons of a frame so thick that under 1/8 in (3 mm) is left at either side of the mortise.",
+    why: "The walls of the mortise break out while it is cut, or split as the tenon is driven in.",
+    source: "common practice, no source: a tenon is about a third of the thickness.",
+    formula: "half of the frame's thickness less the tenon's.",
+    accept: "",
+    example: Example {
+        base: Base::Press,
+        sound: "joint tenon { long 25; thick 7 }",
+        wrong: "joint tenon { long 25; thick 15 }",
+    },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    let least = match tape.unit {
+        Unit::Millimetre => Length::mm(3),
+        _ => Length::inches(1, 8),
+    };
+    for case in &piece.cases {
+        let Some(frame) = case.frame.as_ref().filter(|f| f.joint.kind == JointKind::Tenon) else {
+            continue;
+        };
+        let (Some(tenon), Some(stock)) = (&frame.joint.thick, piece.stock(frame.stock)) else {
+            continue;
+        };
+        let thick = stock.thickness.length;
+        let wall = (thick - tenon.length).half();
+        if wall >= least {
+            continue;
+        }
+        let written = piece.facts.of(tenon).find_map(|(fact, _)| fact.origin.span());
+        let at = written.or(frame.joint.span).unwrap_or(frame.span);
+        let third = tape.mark * (thick / 3 / tape.mark).round();
+        let mut diagnostic = Diagnostic::error(
+            RULE.slug,
+            format!(
+                "a tenon {} thick leaves {} at each side of its mortise in {}",
+                tape.figure(tenon.length),
+                tape.figure(wall.max(Length::ZERO)),
+                case.name
+            ),
+            at,
+            format!("{} thick", tape.figure(tenon.length)),
+        )
+        .label(stock.thickness_span, format!("{} thick", tape.figure(thick)))
+        .sum(Sum::new("both walls", thick - tenon.length, tape).plus(thick, "frame", tape).minus(
+            tenon.length,
+            "tenon",
+            tape,
+        ))
+        .because("the walls of the mortise break out")
+        .subject(&case.name);
+        if written.is_some() && third.is_positive() {
+            diagnostic = diagnostic.fix(Fix::new(
+                Grade::Choice,
+                "about a third of the thickness",
+                at,
+                format!("thick {}", tape.source(third)),
+            ));
+        }
+        sink.push(diagnostic);
+    }
+}

@@ -1,0 +1,58 @@
+//! Wood milled far damper or drier than its room.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::model::{Piece, Stock};
+use crate::plans::seasons::Climate;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "milled-off",
+    severity: Severity::Warning,
+    finds: "Wood milled in air that leaves it more than 2 points of moisture damper than the dampest day of its room, or drier than the driest.",
+    why: "It never comes to rest in that room as it was made: gaps stay open or closed, panels shrink off their finish, and joints work loose in the first year.",
+    source: "Wood Handbook (FPL-GTR-190), Eq. 4-5. That members should agree within 2 points: common practice; ANSI/KCMA A161.1 asks for 10 % at most at fabrication.",
+    formula: "moisture in the shop's air against moisture in the room's, at the room's temperature.",
+    accept: "The wood is dried in the room itself before it is milled, and `humidity` in `shop` is not what it was milled at.",
+    example: Example {
+        base: Base::Press,
+        sound: "humidity 50%\n  kerf 3.2",
+        wrong: "humidity 80%\n  kerf 3.2",
+    },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    if !piece.stocks.iter().any(Stock::is_solid) {
+        return;
+    }
+    let climate = Climate::of(piece);
+    let damper = climate.milled.moisture - climate.dampest.moisture;
+    let drier = climate.driest.moisture - climate.milled.moisture;
+    let (by, word, air, day) = match damper > drier {
+        true => (damper, "damper", climate.dampest, "dampest"),
+        false => (drier, "drier", climate.driest, "driest"),
+    };
+    // The figures as they are printed are what is judged.
+    if by < 2.05 {
+        return;
+    }
+    let Some(at) = piece.shop.humidity_span.or(piece.site.humidity_span) else { return };
+    let mut diagnostic = Diagnostic::warning(
+        RULE.slug,
+        format!("the wood is milled {by:.1} points {word} than it will ever be in the room"),
+        at,
+        match piece.shop.humidity_span {
+            Some(_) => format!("{} %: {:.1} % moisture", climate.milled.humidity.0, climate.milled.moisture),
+            None => format!("the {day} day {} %: {:.1} % moisture", air.humidity.0, air.moisture),
+        },
+    )
+    .working("milled", format!("at {} % humidity: {:.1} % moisture", climate.milled.humidity.0, climate.milled.moisture))
+    .working("room", format!("{day} day {} %: {:.1} %", air.humidity.0, air.moisture))
+    .because("it never comes to rest in that room as it was made")
+    .note("let boards stand on sticks in air like the room's until a moisture meter agrees, and mill them then")
+    .subject("shop");
+    if let (Some(_), Some(room)) = (piece.shop.humidity_span, piece.site.humidity_span) {
+        diagnostic = diagnostic.label(room, "the room");
+    }
+    sink.push(diagnostic);
+}

@@ -1,0 +1,65 @@
+//! Flutes that leave too little of the front.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::model::Piece;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "flute-too-deep",
+    severity: Severity::Error,
+    finds: "Flutes deeper than half of the front they are cut into.",
+    why: "The front bends and splits along its thinnest line, and warps for want of wood on one side.",
+    source: "common practice, no source.",
+    formula: "",
+    accept: "",
+    example: Example {
+        base: Base::Console,
+        sound: "bit round-nose-half; deep 1/8; pitch 3/4; land 3/16",
+        wrong: "bit round-nose-half; deep 9/16; pitch 3/4; land 3/16",
+    },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    let mut told = Vec::new();
+    for opening in piece.cases.iter().flat_map(|case| &case.openings) {
+        let Some(front) = &opening.front else { continue };
+        let (Some(flutes), Some(stock)) = (&front.flutes, piece.stock(front.stock)) else {
+            continue;
+        };
+        let thick = stock.thickness.length;
+        if flutes.deep <= thick.half() || told.contains(&flutes.span) {
+            continue;
+        }
+        told.push(flutes.span);
+        let shallow = tape.mark * (thick / 4 / tape.mark).floor();
+        let mut diagnostic = Diagnostic::error(
+            RULE.slug,
+            format!(
+                "flutes {} deep leave {} of the fronts of {}",
+                tape.figure(flutes.deep),
+                tape.figure(thick - flutes.deep),
+                opening.path
+            ),
+            flutes.deep_span.unwrap_or(flutes.span),
+            format!("{} deep", tape.figure(flutes.deep)),
+        )
+        .label(stock.thickness_span, format!("{} thick", tape.figure(thick)))
+        .sum(Sum::new("leaves", thick - flutes.deep, tape).plus(thick, "front", tape).minus(
+            flutes.deep,
+            "flute",
+            tape,
+        ))
+        .subject(&opening.path);
+        if let Some(span) = flutes.deep_span.filter(|_| shallow.is_positive()) {
+            diagnostic = diagnostic.fix(Fix::new(
+                Grade::Choice,
+                "a quarter of the thickness",
+                span,
+                format!("deep {}", tape.source(shallow)),
+            ));
+        }
+        sink.push(diagnostic);
+    }
+}

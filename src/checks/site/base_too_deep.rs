@@ -1,0 +1,49 @@
+//! A toe kick that leaves no base to stand on.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::model::Piece;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "base-too-deep",
+    severity: Severity::Error,
+    finds: "A toe kick set back by more than half of the depth of the case.",
+    why: "The case has hardly anything to stand on, and its ends are cut through.",
+    source: "common practice, no source: 2-1/2 to 3-1/2 in.",
+    formula: "",
+    accept: "",
+    example: Example { base: Base::First, sound: "set-back 3;", wrong: "set-back 12;" },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    for case in &piece.cases {
+        let Some(base) = &case.base else { continue };
+        let (back, deep) = (base.set_back.length, case.deep.length);
+        if back <= deep.half() {
+            continue;
+        }
+        let at = piece.facts.of(&base.set_back).find_map(|(fact, _)| fact.origin.span());
+        sink.push(
+            Diagnostic::error(
+                RULE.slug,
+                format!(
+                    "the base of {} is set back {}, the case is {} deep",
+                    case.name,
+                    tape.figure(back),
+                    tape.figure(deep)
+                ),
+                at.unwrap_or(base.span),
+                tape.figure(back),
+            )
+            .label(case.deep_span, tape.figure(deep))
+            .sum(
+                Sum::new("stands on", deep - back, tape)
+                    .plus(deep, "deep", tape)
+                    .minus(back, "set back", tape),
+            )
+            .subject(&case.name),
+        );
+    }
+}

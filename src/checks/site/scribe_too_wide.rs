@@ -1,0 +1,80 @@
+//! A scribe that leaves nothing of its stile.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::model::{Exposure, Piece, Seam, Side};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "scribe-too-wide",
+    severity: Severity::Error,
+    finds: "A scribe that takes so much of its stile that the end of the case no longer stands behind it, or a mitred seam at a side that is planed to a wall.",
+    why: "The stile must reach from the wall past the end it is fixed to. A mitre planed to a wall is a mitre no more.",
+    source: "geometry.",
+    formula: "",
+    accept: "",
+    example: Example { base: Base::Console, sound: "scribe 3/4", wrong: "scribe 2-1/4" },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    for case in &piece.cases {
+        let Some(frame) = &case.frame else { continue };
+        for side in Side::BOTH {
+            let Exposure::Wall { scribe } = side.of(&case.exposure) else { continue };
+            if !scribe.length.is_positive() {
+                continue;
+            }
+            let stile = side.of(&frame.stiles);
+            let end = side.of(&case.ends);
+            let thick = piece.thickness(end.stock).length;
+            let at = piece.facts.of(scribe).find_map(|(fact, _)| fact.origin.span());
+            let at = at.unwrap_or(case.span);
+            if end.seam == Seam::Mitre {
+                sink.push(
+                    Diagnostic::error(
+                        RULE.slug,
+                        format!(
+                            "the {} seam of {} is mitred, and its stile is planed to the wall",
+                            side.word(),
+                            case.name
+                        ),
+                        at,
+                        format!("{} scribe", tape.figure(scribe.length)),
+                    )
+                    .label(stile.span, "seam mitre")
+                    .note("a butt seam, or no scribe at this side")
+                    .subject(&case.name),
+                );
+                continue;
+            }
+            let left = stile.wide.length - scribe.length - thick;
+            if !left.is_negative() {
+                continue;
+            }
+            sink.push(
+                Diagnostic::error(
+                    RULE.slug,
+                    format!(
+                        "the {} stile of {} does not reach past its end: {} short",
+                        side.word(),
+                        case.name,
+                        tape.text(-left)
+                    ),
+                    at,
+                    format!("{} scribe", tape.figure(scribe.length)),
+                )
+                .label(stile.span, format!("stile {} wide", tape.figure(stile.wide.length)))
+                .label(end.span, format!("end {} thick", tape.figure(thick)))
+                .sum(
+                    Sum::new("left", left, tape)
+                        .plus(stile.wide.length, "stile", tape)
+                        .minus(scribe.length, "scribe", tape)
+                        .minus(thick, "end", tape),
+                )
+                .because("the end stands free behind its stile, and shows in the opening")
+                .subject(&case.name),
+            );
+        }
+    }
+}

@@ -1,0 +1,119 @@
+//! Parts that are in one place. Two boards can't be: what two parts share must
+//! have been cut out of one of them, or be the joint by which they interlock.
+
+use std::collections::BTreeSet;
+
+use crate::measure::Length;
+use crate::model::JointKind;
+
+use super::feature::{Feature, FeatureKind};
+use super::joint::JointSort;
+use super::part::{Part, PartId, Parts};
+use super::space::{Cuboid, Direction, Face};
+
+const AXES: [Direction; 3] = [Direction::X, Direction::Y, Direction::Z];
+
+/// Two parts in one place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Clash {
+    /// The one.
+    pub one: PartId,
+    /// The other.
+    pub other: PartId,
+    /// How far they share space: to the right, up and back.
+    pub by: [Length; 3],
+}
+
+/// Every two parts of one case that share space and make no way for each other,
+/// and how many share any.
+#[must_use]
+pub fn clashes(parts: &Parts) -> (Vec<Clash>, usize) {
+    let shaped = shaped_joints(parts);
+    let mut all: Vec<(PartId, &Part, Cuboid)> =
+        parts.iter().map(|(id, part)| (id, part, part.cuboid())).collect();
+    all.sort_by_key(|(_, part, space)| (part.case, space.from.x));
+    let (mut found, mut shared) = (Vec::new(), 0);
+    for (index, (a, first, one)) in all.iter().enumerate() {
+        let rest = all.get(index + 1..).unwrap_or(&[]);
+        let near = |(_, part, space): &&(PartId, &Part, Cuboid)| {
+            part.case == first.case && space.from.x < one.to.x
+        };
+        for (b, second, two) in rest.iter().take_while(near) {
+            if !one.overlaps(two) {
+                continue;
+            }
+            shared += 1;
+            if makes_way(first, one, two) || makes_way(second, two, one) {
+                continue;
+            }
+            let joined = shaped.contains(&(*a).min(*b)) && shaped_pair(parts, *a, *b);
+            if joined && (interlocks(first, one, two) || interlocks(second, two, one)) {
+                continue;
+            }
+            let by = AXES.map(|axis| one.overlap_along(two, axis));
+            found.push(Clash { one: *a, other: *b, by });
+        }
+    }
+    (found, shared)
+}
+
+/// True for the joints at which one part is shaped to go into the other.
+fn is_shaped(sort: JointSort) -> bool {
+    matches!(sort, JointSort::Mitre | JointSort::Wood(JointKind::Tenon | JointKind::Dovetail))
+}
+
+/// The first of the two parts of each such joint.
+fn shaped_joints(parts: &Parts) -> BTreeSet<PartId> {
+    let joints = parts.joints.iter().filter(|joint| is_shaped(joint.sort));
+    joints.map(|joint| joint.part.min(joint.into)).collect()
+}
+
+fn shaped_pair(parts: &Parts, a: PartId, b: PartId) -> bool {
+    parts.joints.iter().any(|joint| {
+        is_shaped(joint.sort)
+            && ((joint.part, joint.into) == (a, b) || (joint.part, joint.into) == (b, a))
+    })
+}
+
+/// Along each axis of space, what a channel, step or notch takes away.
+fn cut_away(host: &Part, space: &Cuboid, feature: &Feature) -> [(Length, Length); 3] {
+    let place = host.placement;
+    let deep_along = place.direction(feature.face);
+    let (u_along, v_along) = match feature.face {
+        Face::ThickStart | Face::ThickEnd => (place.length, place.width),
+        Face::WidthStart | Face::WidthEnd => (place.length, place.thickness),
+        Face::LengthStart | Face::LengthEnd => (place.width, place.thickness),
+    };
+    AXES.map(|axis| {
+        let (from, to) = (space.from.along(axis), space.to.along(axis));
+        if axis == u_along {
+            (from + feature.u.0, from + feature.u.1)
+        } else if axis == v_along {
+            (from + feature.v.0, from + feature.v.1)
+        } else if axis == deep_along && feature.face.is_start() {
+            (from, from + feature.deep)
+        } else {
+            (to - feature.deep, to)
+        }
+    })
+}
+
+/// True where all that the two share has been cut out of `host`.
+fn makes_way(host: &Part, own: &Cuboid, guest: &Cuboid) -> bool {
+    host.features.iter().filter(|f| f.is_channel() || f.kind == FeatureKind::Notch).any(|feature| {
+        AXES.into_iter().zip(cut_away(host, own, feature)).all(|(axis, (from, to))| {
+            let shared_from = own.from.along(axis).max(guest.from.along(axis));
+            let shared_to = own.to.along(axis).min(guest.to.along(axis));
+            from <= shared_from && shared_to <= to
+        })
+    })
+}
+
+/// True where a part is shaped at the edge or end that goes into the other, no
+/// deeper than the shape.
+fn interlocks(part: &Part, own: &Cuboid, other: &Cuboid) -> bool {
+    part.features.iter().any(|f| {
+        matches!(f.kind, FeatureKind::Mitre | FeatureKind::Tenon | FeatureKind::Dovetails)
+            && own.overlap_along(other, part.placement.direction(f.face)) <= f.deep
+    })
+}
