@@ -1,7 +1,7 @@
 //! Hinges.
 
-use crate::diagnostics::Diagnostic;
-use crate::measure::{Angle, Length, Rate, Span};
+use crate::diagnostics::{Diagnostic, Fix, Grade};
+use crate::measure::{Angle, Length, Rate, Span, Unit};
 use crate::trade::Pose;
 use crate::vocabulary::{Entries, Entry};
 
@@ -97,6 +97,7 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
         HingeKind::Butt { pin_ahead: body.length("pin-ahead")?.value }
     } else {
         let diameter = ctx.positive(body, "cup", "cup")?.length;
+        wide_cup(body, diameter, ctx)?;
         let mut needed = |word: &str| {
             let value = body.length(word).map(|value| value.value);
             if value.is_none() {
@@ -126,6 +127,27 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
         span: entry.head,
         name,
     })
+}
+
+/// Cups are 26 to 40 mm wide; a larger figure is mostly in the other unit.
+fn wide_cup(body: &Entries, diameter: Length, ctx: &mut Lower) -> Option<()> {
+    if diameter <= Length::mm(60) {
+        return Some(());
+    }
+    let at = body.one("cup").map_or(body.open, |cup| cup.head);
+    let count = diameter.in_unit(ctx.tape.unit);
+    let mut diagnostic = Diagnostic::error(
+        "absurd-size",
+        format!("no hinge has a cup {} wide", ctx.tape.figure_with_unit(diameter)),
+        at,
+        "the cup's diameter",
+    );
+    if Length::new(count, Unit::Millimetre) <= Length::mm(60) {
+        let text = format!("cup {count} mm");
+        diagnostic = diagnostic.fix(Fix::new(Grade::Choice, format!("{count} mm"), at, text));
+    }
+    ctx.sink.push(diagnostic);
+    None
 }
 
 /// The poses of a concealed hinge; `None` where they give no path (reported).

@@ -4,7 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Length;
 use crate::model::Piece;
-use crate::parts::{Direction, Joint, Part, Parts};
+use crate::parts::{Direction, Joint, Part, Parts, Role};
 use crate::plans::seasons::{Climate, Swelling};
 
 use super::{product, weather};
@@ -12,7 +12,7 @@ use super::{product, weather};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cross-grain",
     severity: Severity::Warning,
-    finds: "A glued joint along which one board moves across its grain and the other does not, by more than 1/16 in (1.6 mm) from the driest to the dampest day.",
+    finds: "A back of solid wood held at both edges, or a glued joint along which one board moves across its grain and the other does not, by more than 1/16 in (1.6 mm) from the driest to the dampest day.",
     why: "The glue holds the wood where it wants to move: it cups, the joint lets go, or the board splits, mostly in its first dry winter.",
     source: "Wood Handbook (FPL-GTR-190), Table 13-5 and Eq. 13-2. That joints bear up to 1/16 in: common practice, no source.",
     formula: "length of the joint × difference of the two boards' coefficients × points of moisture from driest to dampest.",
@@ -57,6 +57,46 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let case = Glue { joint, mover, holder, along, apart, own };
             sink.push(report(piece, &climate, &case));
         }
+    }
+    backs(piece, parts, &climate, sink);
+}
+
+/// A solid back lies in rabbets at both edges: what it moves over its whole
+/// width, they hold. Screws in slots bear twice what glue does.
+fn backs(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
+    let tape = piece.tape();
+    for back in parts.all.iter().filter(|part| part.role == Role::Back) {
+        let Some(stock) = piece.stock(back.stock).filter(|stock| stock.wood.is_some()) else {
+            continue;
+        };
+        let wide = back.width.length;
+        let own = climate.swelling(stock, wide);
+        if own.range() <= most() * 2 {
+            continue;
+        }
+        let damp = own.dampest.abs() >= own.driest.abs();
+        let wood = stock.species.as_deref().unwrap_or(&stock.name).replace('-', " ");
+        let change = if damp { own.dampest } else { own.driest };
+        let diagnostic = Diagnostic::warning(
+            RULE.slug,
+            format!(
+                "{} is of solid wood and held at both edges: it moves {} over its {}",
+                back.path,
+                tape.fine(own.range()),
+                tape.text(wide)
+            ),
+            back.span,
+            "this back",
+        )
+        .label(stock.span, format!("{wood}, {} sawn", stock.sawn.word()))
+        .because("it pushes the case apart when it swells, and splits when it shrinks")
+        .note("a back of plywood; or of narrow boards that overlap, each held in its middle")
+        .subject(&back.path);
+        let product = product(tape, climate, damp, wide, own.coefficient);
+        sink.push(weather(diagnostic, piece, climate, damp).working(
+            if damp { "dampest" } else { "driest" },
+            format!("{product} = {}", tape.fine(change.abs())),
+        ));
     }
 }
 
