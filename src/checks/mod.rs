@@ -27,6 +27,7 @@ pub use rule::{Base, Check, Example, Rule};
 
 /// The rules that look at a piece, in the order they are listed.
 const RULES: &[&Rule] = &[
+    &joinery::part_impossible::RULE,
     &joinery::dado_too_deep::RULE,
     &joinery::groove_meets_joint::RULE,
     &joinery::member_too_narrow::RULE,
@@ -115,6 +116,11 @@ pub fn parts(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     for rule in RULES {
         if let Check::Parts(check) = rule.check {
             check(piece, parts, sink);
+        }
+        // Whatever else is said of a board that can't be is a second message.
+        let first = joinery::part_impossible::RULE.slug;
+        if rule.slug == first && sink.all().iter().any(|found| found.slug == first) {
+            return;
         }
     }
 }

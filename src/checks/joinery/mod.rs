@@ -1,6 +1,7 @@
 //! Joints.
 
 pub(super) mod tenon_too_thick;
+pub(super) mod part_impossible;
 pub(super) mod parts_overlap;
 pub(super) mod panel_too_thick;
 pub(super) mod dado_too_deep;

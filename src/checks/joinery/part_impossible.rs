@@ -1,0 +1,90 @@
+//! A board of no size, or one that stands outside its case.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::measure::Length;
+use crate::model::{Case, Piece};
+use crate::parts::{Assembly, Direction, Part, Parts};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "part-impossible",
+    severity: Severity::Error,
+    finds: "A board that comes out with no size at all, or that stands past the front, back, sides, top or floor of its case.",
+    why: "It can't be cut, or the case does not go to its wall.",
+    source: "geometry.",
+    formula: "",
+    accept: "",
+    example: Example {
+        base: Base::Press,
+        sound: "clearance 3; set-back 10",
+        wrong: "clearance 3; set-back 600",
+    },
+    check: Check::Parts(check),
+};
+
+pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let tape = piece.tape();
+    let wall = piece.cases.iter().map(|case| case.deep.length).max().unwrap_or_default();
+    let mut told = Vec::new();
+    for part in &parts.all {
+        let sizes = [
+            (part.length.length, "long"),
+            (part.width.length, "wide"),
+            (part.thickness.length, "thick"),
+        ];
+        let nothing = sizes.into_iter().find(|(size, _)| !size.is_positive());
+        let outside = || piece.cases.get(part.case).and_then(|case| outside(part, case, wall));
+        let (title, label) = match nothing {
+            Some((size, word)) => {
+                let size = tape.text(size);
+                (format!("{} comes out {size} {word}", part.path), format!("{size} {word}"))
+            }
+            None => match outside() {
+                Some((by, side)) => {
+                    let by = tape.text(by);
+                    (
+                        format!("{} reaches {by} past the {side} of its case", part.path),
+                        format!("{by} past the {side}"),
+                    )
+                }
+                None => continue,
+            },
+        };
+        if told.contains(&part.span) {
+            continue;
+        }
+        told.push(part.span);
+        let mut diagnostic =
+            Diagnostic::error(RULE.slug, title, part.span, label).subject(&part.path);
+        // The statements that its own figures come from, where it has no size.
+        if nothing.is_some() {
+            let own = [&part.length, &part.width, &part.thickness];
+            let size = own.into_iter().find(|size| !size.length.is_positive());
+            let facts = size.into_iter().flat_map(|size| piece.facts.of(size));
+            let written = facts.filter_map(|(fact, _)| fact.origin.span().map(|at| (at, fact)));
+            for (at, fact) in written.filter(|(at, _)| *at != part.span).take(4) {
+                diagnostic = diagnostic.label(at, tape.figure(fact.length));
+            }
+        }
+        sink.push(diagnostic);
+    }
+}
+
+/// How far a board stands past its case, and past which side of it. Fronts may
+/// lie before the case, and what hangs in them has rules of its own.
+fn outside(part: &Part, case: &Case, wall: Length) -> Option<(Length, &'static str)> {
+    if matches!(part.assembly, Assembly::Front(_) | Assembly::DrawerBox(_)) {
+        return None;
+    }
+    let (x, y, z) =
+        (part.extent(Direction::X), part.extent(Direction::Y), part.extent(Direction::Z));
+    let past = [
+        (case.x - x.0, "left side"),
+        (x.1 - case.x - case.wide.length, "right side"),
+        (-y.0, "floor"),
+        (y.1 - case.high.length, "top"),
+        (wall - case.deep.length - z.0, "front"),
+        (z.1 - wall, "back"),
+    ];
+    past.into_iter().filter(|(by, _)| by.is_positive()).max_by_key(|(by, _)| *by)
+}
