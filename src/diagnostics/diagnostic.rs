@@ -1,6 +1,6 @@
 //! The one diagnostic type.
 
-use crate::measure::Span;
+use crate::measure::{Exact, Span};
 
 use super::{Fix, Sum};
 
@@ -64,6 +64,9 @@ pub struct Diagnostic {
     pub subject: Option<String>,
     /// Others that the same is true of, by the same statement.
     pub also: Vec<String>,
+    /// Of findings of one slug at one statement the greatest comes first, so
+    /// that the edits of the worst are told, which hold for the rest too.
+    pub urgency: i64,
 }
 
 impl Diagnostic {
@@ -89,6 +92,7 @@ impl Diagnostic {
             fixes: Vec::new(),
             subject: None,
             also: Vec::new(),
+            urgency: 0,
         }
     }
 
@@ -153,6 +157,13 @@ impl Diagnostic {
     #[must_use]
     pub fn fix(mut self, fix: Fix) -> Self {
         self.fixes.push(fix);
+        self
+    }
+
+    /// How bad it is among those of its slug: by how much it is over.
+    #[must_use]
+    pub fn urgency(mut self, over: Exact) -> Self {
+        self.urgency = over.to_thousandths();
         self
     }
 

@@ -48,7 +48,11 @@ impl Sink {
     pub fn into_sorted(mut self) -> Vec<Diagnostic> {
         self.found.sort_by(|a, b| {
             let key = |d: &Diagnostic| (d.primary.span, d.severity);
-            key(a).cmp(&key(b)).then_with(|| (a.slug, &a.title).cmp(&(b.slug, &b.title)))
+            key(a)
+                .cmp(&key(b))
+                .then_with(|| a.slug.cmp(b.slug))
+                .then_with(|| b.urgency.cmp(&a.urgency))
+                .then_with(|| a.title.cmp(&b.title))
         });
         self.found.dedup();
         self.found

@@ -126,6 +126,13 @@ impl Exact {
         if self.is_negative() { -((-self + half).floor()) } else { (self + half).floor() }
     }
 
+    /// The nearest whole count of thousandths; the greatest when out of range.
+    #[must_use]
+    pub fn to_thousandths(self) -> i64 {
+        let counted = self * Self::int(1000);
+        if counted.is_out_of_range() { i64::MAX } else { counted.round() }
+    }
+
     /// The nearest binary fraction, for physics and drawing only.
     #[must_use]
     pub fn to_f64(self) -> f64 {

@@ -56,7 +56,8 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             .sum(Sum::told("weighs", &*sum).and(next(), "box and front").and(next(), "contents"))
             .sum(Sum::told("over by", scale.over(full, most)))
             .because("an overloaded slide sags when it is out, and lets the drawer fall")
-            .subject(&opening.path);
+            .subject(&opening.path)
+            .urgency(full.0 - most.0);
             let carries = drawers::load(case, opening);
             diagnostic = match carries.and_then(|carries| carries.written) {
                 Some(span) => diagnostic.label(span, "what it holds"),

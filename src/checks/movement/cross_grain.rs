@@ -145,7 +145,8 @@ fn report(piece: &Piece, climate: &Climate, glue: &Glue<'_>) -> Diagnostic {
         "glued here",
     )
     .because("the board cups, splits or tears the joint open in its first dry winter")
-    .subject(&glue.mover.path);
+    .subject(&glue.mover.path)
+    .urgency(glue.apart / Length::mm(1));
     for board in [glue.mover, glue.holder] {
         let Some(stock) = piece.stock(board.stock) else { continue };
         let wood = stock.species.as_deref().unwrap_or(&stock.name).replace('-', " ");

@@ -82,8 +82,9 @@ fn report(piece: &Piece, climate: &Climate, gap: &Gap<'_>) -> Diagnostic {
         )
     };
     let (span, word) = place(gap);
-    let mut diagnostic =
-        Diagnostic::warning(RULE.slug, title, span, fitted.clone()).subject(&opening.path);
+    let mut diagnostic = Diagnostic::warning(RULE.slug, title, span, fitted.clone())
+        .subject(&opening.path)
+        .urgency(-gap.least() / Length::mm(1));
     if span != opening.span {
         let (wide, high) = opening.leaf(gap.front.fronts);
         let size = if gap.edge.direction() == Direction::X { wide } else { high };

@@ -68,7 +68,8 @@ fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> D
         )
     };
     let mut diagnostic = Diagnostic::warning(RULE.slug, title, span, tape.figure(float.room))
-        .subject(&float.panel.path);
+        .subject(&float.panel.path)
+        .urgency(if tight { -float.least() } else { -float.held_least() } / Length::mm(1));
     let Some(stock) = piece.stock(float.panel.stock) else { return diagnostic };
     let wood = stock.species.as_deref().unwrap_or(&stock.name).replace('-', " ");
     let text = format!("{wood}, {} sawn", stock.sawn.word());

@@ -75,7 +75,8 @@ fn finding(
         Sum::new("over by", sags - limit, tape).plus(sags, "sag", tape).minus(limit, "limit", tape),
     )
     .because("what stands on it leans together, and doors and drawers below or above it bind")
-    .subject(subject);
+    .subject(subject)
+    .urgency((sags - limit) / Length::mm(1));
     if let Some(stock) = piece.stock(part.stock) {
         let label = format!("{} thick", tape.figure(stock.thickness.length));
         diagnostic = diagnostic.label(stock.thickness_span, label);
