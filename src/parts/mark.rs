@@ -87,7 +87,17 @@ fn mark(part: &Part, local: &str, names: &BTreeMap<String, String>) -> String {
         let from = path.len().saturating_sub(levels);
         path[from..].iter().filter_map(|word| known(word)).collect::<Vec<_>>().join("")
     };
-    let words: Vec<String> = own.split('-').map(|word| short_word(word, names)).collect();
+    // Only a member between two openings has their names in its own; an opening
+    // called `left` is no reason to write a left end otherwise.
+    let between = ["stile-", "rail-", "partition-", "divider-"].iter().any(|w| own.starts_with(w));
+    let words: Vec<String> = own
+        .split('-')
+        .enumerate()
+        .map(|(place, word)| match names.get(word).filter(|_| between && place > 0) {
+            Some(short) => format!("-{short}"),
+            None => short_word(word),
+        })
+        .collect();
     let own = words.join("");
     match part.role {
         Role::Stile | Role::Rail | Role::Partition | Role::Divider => own,
@@ -111,10 +121,7 @@ fn short_leaf(leaf: &str) -> String {
     }
 }
 
-fn short_word(word: &str, names: &BTreeMap<String, String>) -> String {
-    if let Some(short) = names.get(word) {
-        return format!("-{short}");
-    }
+fn short_word(word: &str) -> String {
     let short = match word {
         "left" => "L",
         "right" => "R",

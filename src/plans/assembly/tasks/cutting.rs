@@ -35,7 +35,11 @@ impl Maker<'_> {
         let pockets = self.parts.iter().filter(|(id, part)| own(*id) && bored(part)).count();
         let mut lines = Vec::new();
         if !mine.is_empty() {
-            lines.push(format!("{} set-ups of the router-jig sheet, in its order", mine.len()));
+            let count = match mine.len() {
+                1 => "1 set-up".to_owned(),
+                many => format!("{many} set-ups"),
+            };
+            lines.push(format!("{count} of the router-jig sheet, in its order"));
         }
         if pockets > 0 {
             lines.push(format!("the pocket holes of {pockets} parts"));

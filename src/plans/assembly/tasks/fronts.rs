@@ -1,7 +1,7 @@
 //! Fronts and drawer boxes, and hanging them.
 
-use crate::model::{Opening, OpeningKind};
-use crate::parts::{Assembly, FeatureKind, JointSort, Role};
+use crate::model::{HingeKind, Opening, OpeningKind};
+use crate::parts::{Assembly, Bore, FeatureKind, JointSort, Role};
 use crate::plans::assembly::gluing;
 
 use super::{Maker, Work, minutes};
@@ -53,8 +53,20 @@ impl Maker<'_> {
         if has(|kind| matches!(kind, FeatureKind::Flute(_))) {
             lines.push("flutes, from the set-up sheet, before any hole is bored".to_owned());
         }
-        if has(|kind| matches!(kind, FeatureKind::Bore(_))) {
-            lines.push("hinge cups and pull holes, from a template that stands on the same end of every front".to_owned());
+        let cups = has(|kind| *kind == FeatureKind::Bore(Bore::Cup));
+        let pulls = has(|kind| *kind == FeatureKind::Bore(Bore::Pull));
+        let holes = match (cups, pulls) {
+            (true, true) => "hinge cups and pull holes",
+            (true, false) => "hinge cups",
+            _ => "pull holes",
+        };
+        if cups || pulls {
+            lines.push(format!(
+                "{holes}, from a template that stands on the same end of every front"
+            ));
+        }
+        if self.has_butts() {
+            lines.push("the leaves of the butt hinges let in flush, in door and stile, marked from the hinge itself".to_owned());
         }
         let flutes: i64 = self
             .setups
@@ -65,6 +77,17 @@ impl Maker<'_> {
         let minutes = minutes::FRONT * count + flutes;
         before.extend(glued);
         Some(self.simple("Make the fronts".into(), lines, all, Work::Router, minutes, before))
+    }
+
+    /// True where a door hangs on butt hinges.
+    fn has_butts(&self) -> bool {
+        let openings = self.piece.cases.iter().flat_map(|case| &case.openings);
+        openings.filter(|opening| opening.is_door()).any(|opening| {
+            let hinge = opening.front.as_ref().and_then(|front| front.hinge);
+            hinge
+                .and_then(|(index, _)| self.piece.hinges.get(index))
+                .is_some_and(|hinge| matches!(hinge.kind, HingeKind::Butt { .. }))
+        })
     }
 
     pub(super) fn boxes(&mut self, routed: usize, blanks: Option<usize>) -> Option<usize> {
