@@ -41,7 +41,9 @@ pub use moisture::equilibrium;
 pub use movement::movement;
 pub use sheets::{SHEETS, SheetGood, sheet_named};
 pub use shims::{Shims, shim_stack};
-pub use small_work::{narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed};
+pub use small_work::{
+    least_wall, narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed,
+};
 pub use species::{SPECIES, Sawn, Species, Wood, species_named};
 pub use square::{diagonal, diagonals_within, lean, root_sum_square};
 pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};

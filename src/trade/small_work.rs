@@ -2,6 +2,13 @@
 
 use crate::measure::{Length, Unit};
 
+/// The least wood that stands beside a mortise or groove: 1/8 in or 3 mm
+/// (common practice, no source).
+#[must_use]
+pub fn least_wall(unit: Unit) -> Length {
+    by_unit(unit, (1, 8), 3)
+}
+
 /// The shortest board to plane or joint by itself: 12 in, or 300 mm where the
 /// shop counts in millimetres (common practice, no source; a planer's rollers
 /// must always hold one end, its book may ask for more).

@@ -2,8 +2,9 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
-use crate::measure::{Length, Unit};
+use crate::measure::Length;
 use crate::model::{Build, Piece};
+use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "panel-too-thick",
@@ -23,10 +24,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    let least = match tape.unit {
-        Unit::Millimetre => Length::mm(3),
-        _ => Length::inches(1, 8),
-    };
+    let least = trade::least_wall(tape.unit);
     let mut told = Vec::new();
     for opening in piece.cases.iter().flat_map(|case| &case.openings) {
         let Some(fronts) = &opening.front else { continue };

@@ -2,8 +2,9 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Length, Unit};
+use crate::measure::Length;
 use crate::model::{JointKind, Piece};
+use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "tenon-too-thick",
@@ -23,10 +24,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    let least = match tape.unit {
-        Unit::Millimetre => Length::mm(3),
-        _ => Length::inches(1, 8),
-    };
+    let least = trade::least_wall(tape.unit);
     for case in &piece.cases {
         let Some(frame) = case.frame.as_ref().filter(|f| f.joint.kind == JointKind::Tenon) else {
             continue;
