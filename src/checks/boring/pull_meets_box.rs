@@ -26,7 +26,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let mut told = Vec::new();
-    for case in &piece.cases {
+    for (index, case) in piece.cases.iter().enumerate() {
         let Some(boxes) = &case.drawers else { continue };
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(_), .. } = opening.kind else { continue };
@@ -35,7 +35,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             if told.contains(&pull.span) {
                 continue;
             }
-            let drawer = Drawer { piece, parts, boxes, opening, pull };
+            let drawer = Drawer { piece, parts: parts.of_case(index), boxes, opening, pull };
             if let Some(found) = drawer.look() {
                 told.push(pull.span);
                 sink.push(found);
@@ -46,7 +46,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
 
 struct Drawer<'a> {
     piece: &'a Piece,
-    parts: &'a Parts,
+    parts: &'a [Part],
     boxes: &'a DrawerBoxes,
     opening: &'a Opening,
     pull: &'a Pull,
@@ -58,7 +58,6 @@ impl Drawer<'_> {
         let own = Assembly::DrawerBox(self.opening.path.clone());
         let of = |role| {
             self.parts
-                .all
                 .iter()
                 .filter(move |part| part.role == role)
                 .find(|part| part.assembly == own)
@@ -66,14 +65,12 @@ impl Drawer<'_> {
         let (face, bottom) = (of(Role::DrawerFront)?, of(Role::DrawerBottom)?);
         let sides: Vec<Cuboid> = self
             .parts
-            .all
             .iter()
             .filter(|part| part.role == Role::DrawerSide && part.assembly == own)
             .map(Part::cuboid)
             .collect();
         let holes = self
             .parts
-            .all
             .iter()
             .filter(|part| part.assembly == front)
             .flat_map(|part| bores(part).map(move |(bore, kind)| (part, bore, kind)))

@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{Piece, StockId};
+use crate::model::Piece;
 use crate::parts::Parts;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -24,12 +24,11 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
-    for (index, stock) in piece.stocks.iter().enumerate() {
+    for stock in super::used(piece, parts) {
         let (actual, nominal) = (stock.thickness.length, stock.nominal);
         let over = actual - nominal;
         let fits = over <= Length::inches(1, 32) && over >= -Length::inches(1, 16);
-        let used = || parts.all.iter().any(|part| part.stock == StockId(index));
-        if stock.is_solid() || fits || !used() {
+        if stock.is_solid() || fits {
             continue;
         }
         let (word, by) = if over.is_positive() { ("over", over) } else { ("under", -over) };

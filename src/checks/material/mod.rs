@@ -4,6 +4,7 @@ pub(super) mod actual_odd;
 pub(super) mod part_too_large;
 pub(super) mod planed_too_thick;
 pub(super) mod planing_scant;
+pub(super) mod species_unknown;
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::Tape;
@@ -19,6 +20,12 @@ fn boards<'a>(piece: &'a Piece, parts: &'a Parts) -> impl Iterator<Item = &'a St
         super::in_spec(stock.span) || parts.all.iter().any(|part| part.stock.0 == *index)
     };
     all.filter(counts).map(|(_, stock)| stock)
+}
+
+/// The stocks that a part is made of; what nothing is made of may be as it is.
+fn used<'a>(piece: &'a Piece, parts: &'a Parts) -> impl Iterator<Item = &'a Stock> {
+    let made = |index: usize| parts.all.iter().any(|part| part.stock.0 == index);
+    piece.stocks.iter().enumerate().filter(move |(index, _)| made(*index)).map(|(_, stock)| stock)
 }
 
 /// A rough thickness as the yard calls it: `5/4`, `27 mm`.
@@ -40,4 +47,3 @@ fn thicker_board(diagnostic: Diagnostic, stock: &Stock) -> Diagnostic {
         None => diagnostic.note("no yard cuts boards that thick: glue it up of two or more"),
     }
 }
-pub(super) mod species_unknown;

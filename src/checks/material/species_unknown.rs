@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::measure::{Span, nearest};
-use crate::model::{Piece, Stock, StockId};
+use crate::model::{Piece, Stock};
 use crate::parts::Parts;
 use crate::trade;
 
@@ -24,10 +24,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    for (index, stock) in piece.stocks.iter().enumerate() {
-        // What nothing is made of may stay unsaid.
-        let used = || parts.all.iter().any(|part| part.stock == StockId(index));
-        if stock.is_solid() && stock.wood.is_none() && used() {
+    for stock in super::used(piece, parts) {
+        if stock.is_solid() && stock.wood.is_none() {
             sink.push(match &stock.species {
                 Some(name) => unknown(piece, stock, name),
                 None => unsaid(stock),

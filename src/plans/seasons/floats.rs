@@ -1,8 +1,10 @@
 //! Solid panels that float in the grooves of their frames.
 
+use std::collections::BTreeMap;
+
 use crate::measure::Length;
 use crate::model::Piece;
-use crate::parts::{Direction, FeatureKind, JointSort, Part, Parts};
+use crate::parts::{Direction, FeatureKind, Joint, JointSort, Part, PartId, Parts};
 
 use super::climate::{Climate, Swelling};
 
@@ -28,7 +30,12 @@ pub struct Float<'a> {
 pub fn floats<'a>(piece: &Piece, parts: &'a Parts) -> Vec<Float<'a>> {
     let climate = Climate::of(piece);
     let mut found = Vec::new();
-    for (id, panel) in parts.iter() {
+    let mut floating: BTreeMap<PartId, Vec<&Joint>> = BTreeMap::new();
+    for joint in parts.joints.iter().filter(|joint| joint.sort == JointSort::Floating) {
+        floating.entry(joint.part).or_default().push(joint);
+    }
+    for (id, joints) in floating {
+        let Some(panel) = parts.get(id) else { continue };
         let Some(stock) = piece.stock(panel.stock).filter(|stock| stock.wood.is_some()) else {
             continue;
         };
@@ -36,11 +43,8 @@ pub fn floats<'a>(piece: &Piece, parts: &'a Parts) -> Vec<Float<'a>> {
         let mut room: Option<Length> = None;
         let mut held: Option<Length> = None;
         let mut sides = 0;
-        for joint in parts.joints.iter().filter(|joint| joint.part == id) {
-            let Some(holder) = parts.get(joint.into).filter(|_| joint.sort == JointSort::Floating)
-            else {
-                continue;
-            };
+        for joint in joints {
+            let Some(holder) = parts.get(joint.into) else { continue };
             let takes = |feature: &&crate::parts::Feature| {
                 feature.kind == FeatureKind::Groove
                     && feature.takes == Some(id)
