@@ -255,9 +255,16 @@ pub(in crate::papers) fn section(
         let (z, y) =
             (mm(space.from.z + space.to.z) / 2.0, high - mm(space.from.y + space.to.y) / 2.0);
         let upright = space.size(Direction::Y) > space.size(Direction::Z);
-        let at = if upright { (z + letter * 0.3, y) } else { (z, y + letter * 0.3) };
         let thin = mm(space.size(Direction::Y)).min(mm(space.size(Direction::Z)));
         let size = (thin * 0.8).clamp(letter * 0.5, letter * 0.85);
+        // On a board that is thinner than the letters the mark stands beside it.
+        let beside = letter * 0.2;
+        let at = match (thin * 0.8 < size, upright) {
+            (true, true) => (mm(space.from.z) - beside, y),
+            (true, false) => (z, high - mm(space.to.y) - beside),
+            (false, true) => (z + letter * 0.3, y),
+            (false, false) => (z, y + letter * 0.3),
+        };
         svg.text(at, &part.mark, size, upright);
     }
     if let Some(case) = piece.cases.get(cut_case) {
