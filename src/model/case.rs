@@ -199,7 +199,7 @@ pub struct Top {
     pub board: Board,
     /// `None` for a whole panel; else how many stretchers, and how wide.
     pub stretchers: Option<(u32, Size)>,
-    /// What stands on a whole panel.
+    /// What stands on a whole panel, or by way of a worktop on stretchers.
     pub carries: Option<Carries>,
     /// Where its stock is said.
     pub stock_at: Place,

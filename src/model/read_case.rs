@@ -263,8 +263,11 @@ pub(super) fn top(
     let kind = if stretchers.is_some() { JointKind::Pocket } else { JointKind::Dado };
     Some(Top {
         board: board(entry, kind, into, fallback, "top", shared, ctx)?,
-        // Nothing stands on stretchers: a load that is written there is refused.
-        carries: stretchers.is_none().then(|| carries::read(body)),
+        // Stretchers carry what is said, a worktop, and nothing by themselves.
+        carries: match stretchers {
+            None => Some(carries::read(body)),
+            Some(_) => carries::own(body).filter(|carries| carries.written.is_some()),
+        },
         stretchers,
         stock_at: Place::of(body, "stock"),
     })

@@ -32,6 +32,9 @@ pub struct Lying<'a> {
     pub supports: usize,
     /// Members that bend with it.
     pub helpers: Vec<&'a Part>,
+    /// How deep the strip is whose load it carries: its own width, or of a
+    /// stretcher its share of the case's depth.
+    pub bears: Length,
 }
 
 impl Lying<'_> {
@@ -60,7 +63,7 @@ impl Lying<'_> {
     }
 
     fn line(&self, load: Load) -> f64 {
-        trade::line_load(load, self.part.width.length)
+        trade::line_load(load, self.bears)
     }
 
     fn sag_as(&self, piece: &Piece, stock: StockId, beam: Beam, span: Length) -> Option<Length> {
@@ -124,7 +127,13 @@ pub fn lying<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Lying<'a>> {
             let none = Vec::new();
             let hosts = hosts.get(&id).unwrap_or(&none);
             let under = under.get(&id).unwrap_or(&none);
-            found.extend(one(own, part, carries, hosts, under));
+            let bears =
+                match (&part.role, case.top.as_ref().and_then(|top| top.stretchers.as_ref())) {
+                    (Role::Stretcher, Some((count, _))) => case.deep.length / i64::from(*count),
+                    _ => part.width.length,
+                };
+            let lying = one(own, part, carries, hosts, under);
+            found.extend(lying.map(|lying| Lying { bears, ..lying }));
         }
         from += own.len();
     }
@@ -134,7 +143,12 @@ pub fn lying<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Lying<'a>> {
 fn is_lying(part: &Part) -> bool {
     matches!(
         part.role,
-        Role::Bottom | Role::Top | Role::Divider | Role::FixedShelf | Role::AdjustableShelf
+        Role::Bottom
+            | Role::Top
+            | Role::Stretcher
+            | Role::Divider
+            | Role::FixedShelf
+            | Role::AdjustableShelf
     )
 }
 
@@ -148,7 +162,7 @@ fn shelf_sets(case: &Case) -> BTreeMap<&str, &ShelfSet> {
 fn carries(case: &Case, part: &Part, sets: &BTreeMap<&str, &ShelfSet>) -> Option<Carries> {
     match part.role {
         Role::Bottom => case.bottom.as_ref().map(|bottom| bottom.carries),
-        Role::Top => case.top.as_ref().and_then(|top| top.carries),
+        Role::Top | Role::Stretcher => case.top.as_ref().and_then(|top| top.carries),
         Role::Divider => stood_on(case, part).then_some(case.shelves.carries),
         _ => {
             let opening = part.path.rsplit_once('.').map_or("", |(opening, _)| opening);
@@ -224,13 +238,14 @@ fn one<'a>(
         beam: if over { Beam::TwoSpans } else { Beam::Simple },
         supports: held.len(),
         helpers: helpers(own, part, right - left),
+        bears: part.width.length,
     })
 }
 
-/// The rail along the front edge of a bottom or top, and the kick board under
+/// The rail along the front edge of a bottom, top or stretcher, and the kick board under
 /// a bottom: those that run nine tenths of the way or more.
 fn helpers<'a>(own: &'a [Part], part: &Part, clear: Length) -> Vec<&'a Part> {
-    if !matches!(part.role, Role::Bottom | Role::Top) {
+    if !matches!(part.role, Role::Bottom | Role::Top | Role::Stretcher) {
         return Vec::new();
     }
     let space = part.cuboid();
@@ -300,6 +315,29 @@ mod tests {
             let sag = shelf.sag(piece, shelf.part.stock).expect("stiff").to_mm_f64();
             assert!((sag - 3.4).abs() < 0.1, "{sag}");
             assert!(shelf.holds(piece, shelf.part.stock));
+        });
+    }
+
+    /// Worked by Wood Handbook, Table 9-1: the back stretcher of the console
+    /// under a worktop of 60 lb on a square foot carries half of its depth,
+    /// 17/2 in: 3.542 lb/in; 27-9/32 between partitions, 4 x 23/32 of 950,000
+    /// psi: EI 117,600; 5 x 3.542 x 27.281⁴ / (384 x 117,600) = 0.217 in.
+    #[test]
+    fn a_stretcher_carries_its_share_of_a_worktop() {
+        let console = include_str!("../../specs/hall-console.case");
+        let text = console.replace(
+            "top    { stretchers 2 { wide 4 };",
+            "top    { stretchers 2 { wide 4 }; load 60 lb per ft2;",
+        );
+        with(&text, |piece, all| {
+            let back = named(all, "console.back-stretcher");
+            let sag = trade::inches(back.sag(piece, back.part.stock).expect("stiff"));
+            assert!((sag - 0.217).abs() < 0.001, "{sag}");
+            let front = named(all, "console.front-stretcher");
+            assert_eq!(front.helpers.len(), 1, "the top rail bends with it");
+        });
+        with(console, |_, all| {
+            assert!(all.iter().all(|one| one.part.role != Role::Stretcher));
         });
     }
 

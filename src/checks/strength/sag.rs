@@ -1,4 +1,4 @@
-//! A shelf, bottom or top that sags.
+//! A shelf, bottom or top, or a stretcher under a worktop, that sags.
 
 use std::collections::BTreeMap;
 
