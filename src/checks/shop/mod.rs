@@ -8,7 +8,7 @@ pub(super) mod small_parts;
 
 use std::collections::BTreeMap;
 
-use crate::diagnostics::{Diagnostic, Fix, Grade};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity};
 use crate::measure::Span;
 use crate::model::Piece;
 use crate::parts::{Part, Parts};
@@ -46,7 +46,7 @@ struct Short {
     fix: String,
 }
 
-/// A warning at the shop's own figure, or where that is a default, at the
+/// A warning at the shop's own figure, or where that is a default, a note at the
 /// glue-up itself.
 fn short(
     slug: &'static str,
@@ -63,7 +63,8 @@ fn short(
             .label(glue_up.span, asks)
             .fix(Fix::new(Grade::Choice, fix, span, text)),
         None => {
-            let diagnostic = Diagnostic::warning(slug, title, glue_up.span, asks)
+            // Of a shop that the spec says nothing of it is advice, no more.
+            let diagnostic = Diagnostic::new(slug, Severity::Note, title, glue_up.span, asks)
                 .note(format!("{has} unless `{word}` in `shop` says otherwise"));
             match piece.shop.start {
                 Some(at) => diagnostic.fix(Fix::new(Grade::Choice, fix, at, format!(" {text};"))),
