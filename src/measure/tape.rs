@@ -92,7 +92,7 @@ impl Tape {
         if is_plain(own, self.unit) || source.contains(' ') {
             return source;
         }
-        if own.denom() <= 100 { self.exact(length) } else { self.text(length) }
+        self.text(length)
     }
 
     /// The length at its tape mark in plain text, with `~` behind a figure
