@@ -1,8 +1,9 @@
 //! What may be typed.
 
+use std::num::NonZeroUsize;
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap::{Args, Parser, Subcommand, ValueEnum, ValueHint};
 
 /// Compiles a cabinet written as text to the shop's papers.
 #[derive(Debug, Parser)]
@@ -39,7 +40,7 @@ pub enum Colour {
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub enum Command {
-    /// Check one or more specs
+    /// Check specs, or every spec in a folder
     Check(Check),
     /// Check a spec and write its papers into a folder
     Build(Build),
@@ -64,6 +65,10 @@ pub enum Format {
     Short,
     /// One JSON object a line, on standard output.
     Json,
+    /// One SARIF 2.1.0 log, for code hosts.
+    Sarif,
+    /// Workflow commands, which mark the lines of a pull request.
+    Annotations,
 }
 
 /// What is refused besides errors.
@@ -76,8 +81,8 @@ pub enum Deny {
 /// `casewright check`
 #[derive(Args, Debug)]
 pub struct Check {
-    /// The specs
-    #[arg(required = true, value_name = "SPEC")]
+    /// The specs; of a folder, every spec in it and below
+    #[arg(required = true, value_name = "SPEC", value_hint = ValueHint::AnyPath)]
     pub specs: Vec<PathBuf>,
     /// How findings are printed
     #[arg(long, value_enum, default_value = "text")]
@@ -85,16 +90,19 @@ pub struct Check {
     /// Exit with 1 for these too
     #[arg(long, value_enum)]
     pub deny: Option<Deny>,
+    /// Threads at most; one for each processor unless given
+    #[arg(long, value_name = "COUNT")]
+    pub threads: Option<NonZeroUsize>,
 }
 
 /// `casewright build`
 #[derive(Args, Debug)]
 pub struct Build {
     /// The spec
-    #[arg(value_name = "SPEC")]
+    #[arg(value_name = "SPEC", value_hint = ValueHint::FilePath)]
     pub spec: PathBuf,
     /// The folder; `papers/` and the spec's name unless given
-    #[arg(long, value_name = "FOLDER")]
+    #[arg(long, value_name = "FOLDER", value_hint = ValueHint::DirPath)]
     pub into: Option<PathBuf>,
     /// Exit with 1 and write nothing for these too
     #[arg(long, value_enum)]
@@ -124,7 +132,7 @@ pub struct Trade {
 #[derive(Args, Debug)]
 pub struct Why {
     /// The spec
-    #[arg(value_name = "SPEC")]
+    #[arg(value_name = "SPEC", value_hint = ValueHint::FilePath)]
     pub spec: PathBuf,
     /// A part, its mark, or an opening: `console.bottom`, `press`
     #[arg(value_name = "NAME")]
@@ -135,6 +143,6 @@ pub struct Why {
 #[derive(Args, Debug)]
 pub struct New {
     /// The file to write; it must not be there yet
-    #[arg(value_name = "FILE")]
+    #[arg(value_name = "FILE", value_hint = ValueHint::FilePath)]
     pub file: PathBuf,
 }

@@ -4,9 +4,11 @@
 mod args;
 mod build;
 mod check;
+mod crew;
 mod disk;
 mod exit;
 mod explain;
+mod find;
 mod new;
 mod reference;
 mod terminal;
