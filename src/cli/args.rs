@@ -44,6 +44,8 @@ pub enum Command {
     Check(Check),
     /// Check a spec and write its papers into a folder
     Build(Build),
+    /// Build a spec again whenever it or a file it uses is saved
+    Watch(Watch),
     /// Explain what a finding means; without a name, list them all
     Explain(Explain),
     /// Show where a size of a part or opening comes from
@@ -54,6 +56,10 @@ pub enum Command {
     Reference,
     /// Start a new spec from a short example
     New(New),
+    /// Print a script that completes commands, flags and names in a shell
+    Completions(Completions),
+    /// Print a page of the manual; read it with `casewright man | man -l -`
+    Man(Man),
 }
 
 /// How findings are printed.
@@ -112,6 +118,30 @@ pub struct Build {
     pub print: Option<String>,
 }
 
+/// `casewright watch`
+#[derive(Args, Debug)]
+pub struct Watch {
+    /// The spec
+    #[arg(value_name = "SPEC", value_hint = ValueHint::FilePath)]
+    pub spec: PathBuf,
+    /// The folder; `papers/` and the spec's name unless given
+    #[arg(long, value_name = "FOLDER", value_hint = ValueHint::DirPath)]
+    pub into: Option<PathBuf>,
+    /// Write nothing for these too
+    #[arg(long, value_enum)]
+    pub deny: Option<Deny>,
+    /// Show the papers to browsers on this machine, which reload them by
+    /// themselves; on port 4650 unless given, on any free one for 0
+    #[arg(
+        long,
+        value_name = "PORT",
+        num_args = 0..=1,
+        require_equals = true,
+        default_missing_value = "4650"
+    )]
+    pub serve: Option<u16>,
+}
+
 /// `casewright explain`
 #[derive(Args, Debug)]
 pub struct Explain {
@@ -145,4 +175,20 @@ pub struct New {
     /// The file to write; it must not be there yet
     #[arg(value_name = "FILE", value_hint = ValueHint::FilePath)]
     pub file: PathBuf,
+}
+
+/// `casewright completions`
+#[derive(Args, Debug)]
+pub struct Completions {
+    /// The shell
+    #[arg(value_enum, value_name = "SHELL")]
+    pub shell: clap_complete::Shell,
+}
+
+/// `casewright man`
+#[derive(Args, Debug)]
+pub struct Man {
+    /// The command; the whole of casewright without one
+    #[arg(value_name = "COMMAND")]
+    pub command: Option<String>,
 }
