@@ -15,14 +15,20 @@ pub fn explain(slug: &str) -> Option<String> {
 pub fn index() -> String {
     let mut text = String::new();
     for rule in super::all() {
-        let _ =
-            writeln!(text, "{:<8} {:<22} {}", rule.severity.word(), rule.slug, first(rule.finds));
+        let _ = writeln!(
+            text,
+            "{:<8} {:<22} {}",
+            rule.severity.word(),
+            rule.slug,
+            first_sentence(rule.finds)
+        );
     }
     text
 }
 
-/// The first sentence.
-fn first(text: &str) -> &str {
+/// The first sentence, without its full stop.
+#[must_use]
+pub fn first_sentence(text: &str) -> &str {
     text.split_once(". ").map_or(text.trim_end_matches('.'), |(first, _)| first)
 }
 

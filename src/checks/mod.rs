@@ -22,7 +22,7 @@ use crate::model::Piece;
 use crate::parts::Parts;
 
 pub use accept::accept;
-pub use explain::{explain, index};
+pub use explain::{explain, first_sentence, index};
 pub use rule::{Base, Check, Example, Rule};
 
 /// The rules that look at a piece, in the order they are listed.

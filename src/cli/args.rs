@@ -1,8 +1,9 @@
 //! What may be typed.
 
+use std::num::NonZeroUsize;
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap::{Args, Parser, Subcommand, ValueEnum, ValueHint};
 
 /// Compiles a cabinet written as text to the shop's papers.
 #[derive(Debug, Parser)]
@@ -39,10 +40,12 @@ pub enum Colour {
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub enum Command {
-    /// Check one or more specs
+    /// Check specs, or every spec in a folder
     Check(Check),
     /// Check a spec and write its papers into a folder
     Build(Build),
+    /// Build a spec again whenever it or a file it uses is saved
+    Watch(Watch),
     /// Explain what a finding means; without a name, list them all
     Explain(Explain),
     /// Show where a size of a part or opening comes from
@@ -53,6 +56,10 @@ pub enum Command {
     Reference,
     /// Start a new spec from a short example
     New(New),
+    /// Print a script that completes commands, flags and names in a shell
+    Completions(Completions),
+    /// Print a page of the manual; read it with `casewright man | man -l -`
+    Man(Man),
 }
 
 /// How findings are printed.
@@ -64,6 +71,10 @@ pub enum Format {
     Short,
     /// One JSON object a line, on standard output.
     Json,
+    /// One SARIF 2.1.0 log, for code hosts.
+    Sarif,
+    /// Workflow commands, which mark the lines of a pull request.
+    Annotations,
 }
 
 /// What is refused besides errors.
@@ -76,8 +87,8 @@ pub enum Deny {
 /// `casewright check`
 #[derive(Args, Debug)]
 pub struct Check {
-    /// The specs
-    #[arg(required = true, value_name = "SPEC")]
+    /// The specs; of a folder, every spec in it and below
+    #[arg(required = true, value_name = "SPEC", value_hint = ValueHint::AnyPath)]
     pub specs: Vec<PathBuf>,
     /// How findings are printed
     #[arg(long, value_enum, default_value = "text")]
@@ -85,16 +96,19 @@ pub struct Check {
     /// Exit with 1 for these too
     #[arg(long, value_enum)]
     pub deny: Option<Deny>,
+    /// Threads at most; one for each processor unless given
+    #[arg(long, value_name = "COUNT")]
+    pub threads: Option<NonZeroUsize>,
 }
 
 /// `casewright build`
 #[derive(Args, Debug)]
 pub struct Build {
     /// The spec
-    #[arg(value_name = "SPEC")]
+    #[arg(value_name = "SPEC", value_hint = ValueHint::FilePath)]
     pub spec: PathBuf,
     /// The folder; `papers/` and the spec's name unless given
-    #[arg(long, value_name = "FOLDER")]
+    #[arg(long, value_name = "FOLDER", value_hint = ValueHint::DirPath)]
     pub into: Option<PathBuf>,
     /// Exit with 1 and write nothing for these too
     #[arg(long, value_enum)]
@@ -102,6 +116,30 @@ pub struct Build {
     /// Print one paper as plain text instead of writing any
     #[arg(long, value_name = "PAPER")]
     pub print: Option<String>,
+}
+
+/// `casewright watch`
+#[derive(Args, Debug)]
+pub struct Watch {
+    /// The spec
+    #[arg(value_name = "SPEC", value_hint = ValueHint::FilePath)]
+    pub spec: PathBuf,
+    /// The folder; `papers/` and the spec's name unless given
+    #[arg(long, value_name = "FOLDER", value_hint = ValueHint::DirPath)]
+    pub into: Option<PathBuf>,
+    /// Write nothing for these too
+    #[arg(long, value_enum)]
+    pub deny: Option<Deny>,
+    /// Show the papers to browsers on this machine, which reload them by
+    /// themselves; on port 4650 unless given, on any free one for 0
+    #[arg(
+        long,
+        value_name = "PORT",
+        num_args = 0..=1,
+        require_equals = true,
+        default_missing_value = "4650"
+    )]
+    pub serve: Option<u16>,
 }
 
 /// `casewright explain`
@@ -124,7 +162,7 @@ pub struct Trade {
 #[derive(Args, Debug)]
 pub struct Why {
     /// The spec
-    #[arg(value_name = "SPEC")]
+    #[arg(value_name = "SPEC", value_hint = ValueHint::FilePath)]
     pub spec: PathBuf,
     /// A part, its mark, or an opening: `console.bottom`, `press`
     #[arg(value_name = "NAME")]
@@ -135,6 +173,22 @@ pub struct Why {
 #[derive(Args, Debug)]
 pub struct New {
     /// The file to write; it must not be there yet
-    #[arg(value_name = "FILE")]
+    #[arg(value_name = "FILE", value_hint = ValueHint::FilePath)]
     pub file: PathBuf,
+}
+
+/// `casewright completions`
+#[derive(Args, Debug)]
+pub struct Completions {
+    /// The shell
+    #[arg(value_enum, value_name = "SHELL")]
+    pub shell: clap_complete::Shell,
+}
+
+/// `casewright man`
+#[derive(Args, Debug)]
+pub struct Man {
+    /// The command; the whole of casewright without one
+    #[arg(value_name = "COMMAND")]
+    pub command: Option<String>,
 }

@@ -1,8 +1,10 @@
 //! `casewright build`
 
-use std::path::PathBuf;
+use std::io;
+use std::path::{Path, PathBuf};
 
-use crate::papers::{self, Format};
+use crate::diagnostics::render::plain;
+use crate::papers::{self, Format, PaperFile};
 
 use super::args::Build;
 use super::check;
@@ -31,21 +33,38 @@ pub(super) fn run(build: &Build, terminal: &Terminal) -> Exit {
         terminal.print(paper.map_or("", |paper| paper.text.as_str()));
         return exit;
     }
-    let folder = build.into.clone().unwrap_or_else(|| {
-        let name = build.spec.file_stem().unwrap_or_default();
-        PathBuf::from("papers").join(name)
-    });
-    let files: Vec<(&str, &[u8])> =
-        packet.iter().map(|file| (file.name.as_str(), file.text.as_bytes())).collect();
+    let folder = folder(&build.spec, build.into.as_deref());
+    let files = files(&packet);
     match write::replace(&folder, &files) {
         Ok(()) => {
-            let shown = crate::diagnostics::render::plain(&folder.to_string_lossy());
-            terminal.tell(&format!("{} files in {shown}; open {shown}/index.html\n", files.len()));
+            terminal.tell(&written(files.len(), &folder));
             exit
         }
         Err(error) => {
-            complain(&format!("the papers can't be written: {error}; nothing was changed"));
+            complain(&unwritten(&error));
             Exit::Misused
         }
     }
+}
+
+/// Where the papers of a spec go.
+pub(super) fn folder(spec: &Path, into: Option<&Path>) -> PathBuf {
+    let usual = || PathBuf::from("papers").join(spec.file_stem().unwrap_or_default());
+    into.map_or_else(usual, Path::to_path_buf)
+}
+
+/// The papers by name.
+pub(super) fn files(packet: &[PaperFile]) -> Vec<(&str, &[u8])> {
+    packet.iter().map(|file| (file.name.as_str(), file.text.as_bytes())).collect()
+}
+
+/// What is said when they have been written.
+pub(super) fn written(count: usize, folder: &Path) -> String {
+    let shown = plain(&folder.to_string_lossy());
+    format!("{count} files in {shown}; open {shown}/index.html\n")
+}
+
+/// What is said when they can't be.
+pub(super) fn unwritten(error: &io::Error) -> String {
+    format!("the papers can't be written: {error}; nothing was changed")
 }

@@ -1,38 +1,202 @@
 //! `casewright check`
 
+use std::num::NonZeroUsize;
 use std::path::Path;
+use std::thread::available_parallelism;
 
-use crate::diagnostics::{Severity, render};
+use crate::diagnostics::render::{self, Finding, Look, RuleText};
+use crate::diagnostics::{Severity, Sources};
+use crate::measure::FileId;
 use crate::pipeline::{self, Compilation};
+use crate::{checks, syntax};
 
 use super::args::{Check, Deny, Format};
+use super::crew;
 use super::disk::{self, Disk};
 use super::exit::Exit;
+use super::find::{self, Candidate};
 use super::terminal::{Terminal, complain};
 
 pub(super) fn run(check: &Check, terminal: &Terminal) -> Exit {
-    let mut exit = Exit::Sound;
-    for spec in &check.specs {
-        let Some(compiled) = compile(spec) else {
-            exit = exit.or(Exit::Misused);
-            continue;
-        };
-        exit = exit.or(judge(&compiled, check.deny));
-        match check.format {
-            Format::Text => report(spec, &compiled, terminal),
-            Format::Short => {
-                if !terminal.print(&render::short(&compiled.sources, &compiled.diagnostics)) {
-                    return exit;
-                }
-            }
-            Format::Json => {
-                if !terminal.print(&render::json(&compiled.sources, &compiled.diagnostics)) {
-                    return exit;
-                }
-            }
+    let candidates = find::candidates(&check.specs);
+    let threads = check.threads.or(available_parallelism().ok()).unwrap_or(NonZeroUsize::MIN);
+    let look = terminal.look;
+    let first = |candidate: &Candidate| {
+        if candidate.found && !holds_piece(&candidate.path) {
+            return Checked::default();
         }
+        checked(&candidate.path, check, look)
+    };
+    let mut all = crew::each(&candidates.all, threads, first);
+    reconsider(&candidates.all, &mut all, |path| checked(path, check, look));
+
+    let mut exit = if candidates.failed { Exit::Misused } else { Exit::Sound };
+    exit = all.iter().filter_map(|checked| checked.exit).fold(exit, Exit::or);
+    print(&mut all, check.format, exit, terminal);
+    if candidates.searched {
+        terminal.tell(&tally(&all));
     }
     exit
+}
+
+/// What became of one file.
+#[derive(Default)]
+struct Checked {
+    /// How it ended; `None` for a file that was left out.
+    exit: Option<Exit>,
+    /// The worst that was found.
+    worst: Option<Severity>,
+    /// Its name, then those of the files it uses.
+    names: Vec<String>,
+    /// What is said to people.
+    told: String,
+    /// What is printed, in pieces.
+    printed: Vec<String>,
+    /// What goes into a log.
+    findings: Vec<Finding>,
+    /// Why it can't be read.
+    unread: Option<String>,
+}
+
+fn checked(spec: &Path, check: &Check, look: Look) -> Checked {
+    let name = spec.to_string_lossy();
+    let compiled = match pipeline::check(&Disk::for_spec(spec), &name) {
+        Ok(compiled) => compiled,
+        Err(error) => {
+            let why = disk::sentence(spec, &error);
+            let printed = match check.format {
+                Format::Annotations => vec![render::annotation_unread(&name, &why)],
+                _ => Vec::new(),
+            };
+            let exit = Some(Exit::Misused);
+            return Checked { exit, printed, unread: Some(why), ..Checked::default() };
+        }
+    };
+    let (sources, found) = (&compiled.sources, &compiled.diagnostics);
+    let mut checked = Checked {
+        exit: Some(judge(&compiled, check.deny)),
+        worst: found.iter().map(|found| found.severity).min(),
+        names: sources.iter().map(|(_, source)| source.name.clone()).collect(),
+        ..Checked::default()
+    };
+    match check.format {
+        Format::Text => checked.told = pages(spec, &compiled, look),
+        Format::Short => checked.printed.push(render::short(sources, found)),
+        Format::Json => checked.printed.push(render::json(sources, found)),
+        Format::Annotations => checked.printed = render::annotations(sources, found),
+        Format::Sarif => checked.findings = render::sarif_findings(sources, found),
+    }
+    checked
+}
+
+/// True for a text that is a piece, or was to be one. What others use holds
+/// neither job nor case.
+fn holds_piece(path: &Path) -> bool {
+    // What can't be read is said when it is compiled.
+    let Ok(text) = disk::text(path) else { return true };
+    let (tree, _) = syntax::parse(FileId::default(), &text);
+    tree.items.iter().any(|item| match item {
+        syntax::Item::Statement(statement) => {
+            matches!(statement.word.text().as_str(), "case" | "job")
+        }
+        _ => false,
+    })
+}
+
+/// A file that was left out, can't be read to its end and is used by none of
+/// the others may have been a piece: its fault must not pass in silence.
+fn reconsider(candidates: &[Candidate], all: &mut [Checked], compile: impl Fn(&Path) -> Checked) {
+    let used: Vec<String> = all.iter().flat_map(|checked| checked.names.clone()).collect();
+    for (candidate, checked) in candidates.iter().zip(all) {
+        if checked.exit.is_none()
+            && !used.contains(&disk::name(&candidate.path))
+            && has_faults(&candidate.path)
+        {
+            *checked = compile(&candidate.path);
+        }
+    }
+}
+
+fn has_faults(path: &Path) -> bool {
+    disk::text(path).is_ok_and(|text| {
+        let file = Sources::new().add("", text.clone());
+        !syntax::parse(file, &text).1.is_empty()
+    })
+}
+
+/// Prints everything in order. What several specs share is marked once.
+fn print(all: &mut [Checked], format: Format, exit: Exit, terminal: &Terminal) {
+    let mut marked = std::collections::BTreeSet::new();
+    for checked in all.iter_mut() {
+        if let Some(why) = &checked.unread {
+            complain(why);
+        }
+        terminal.tell(&checked.told);
+        if format == Format::Annotations {
+            checked.printed.retain(|command| marked.insert(command.clone()));
+        }
+        if !checked.printed.is_empty() && !terminal.print(&checked.printed.concat()) {
+            return;
+        }
+    }
+    if format == Format::Sarif {
+        let unread: Vec<String> = all.iter().filter_map(|checked| checked.unread.clone()).collect();
+        let specs: Vec<String> =
+            all.iter().filter_map(|checked| checked.names.first().cloned()).collect();
+        let rules: Vec<RuleText> = checks::all().map(rule_text).collect();
+        let run = render::Run {
+            version: env!("CARGO_PKG_VERSION"),
+            rules: &rules,
+            specs: &specs,
+            unread: &unread,
+            exit: exit.code(),
+        };
+        let findings = all.iter_mut().flat_map(|checked| std::mem::take(&mut checked.findings));
+        terminal.print(&render::sarif(&run, findings.collect()));
+    }
+}
+
+fn rule_text(rule: &checks::Rule) -> RuleText {
+    RuleText {
+        slug: rule.slug,
+        severity: rule.severity,
+        short: checks::first_sentence(rule.finds).to_owned(),
+        full: format!("{} {}", rule.finds, rule.why),
+        help: checks::explain(rule.slug).unwrap_or_default(),
+    }
+}
+
+/// `9 specs: 7 sound, 1 with warnings, 1 with errors; 2 files without a case
+/// left out`.
+fn tally(all: &[Checked]) -> String {
+    let specs: Vec<&Checked> = all.iter().filter(|checked| checked.exit.is_some()).collect();
+    let count = |is: &dyn Fn(&Checked) -> bool| specs.iter().filter(|spec| is(spec)).count();
+    let read = |spec: &Checked| spec.unread.is_none();
+    let parts = [
+        (count(&|spec| read(spec) && spec.worst.is_none()), "sound"),
+        (count(&|spec| spec.worst == Some(Severity::Note)), "with notes"),
+        (count(&|spec| spec.worst == Some(Severity::Warning)), "with warnings"),
+        (count(&|spec| spec.worst == Some(Severity::Error)), "with errors"),
+        (count(&|spec| !read(spec)), "unreadable"),
+    ];
+    let parts: Vec<String> = parts
+        .into_iter()
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, what)| format!("{count} {what}"))
+        .collect();
+    let counted = |count: usize, what: &str| match count {
+        1 => format!("1 {what}"),
+        _ => format!("{count} {what}s"),
+    };
+    let mut line = counted(specs.len(), "spec");
+    if !parts.is_empty() {
+        line = format!("{line}: {}", parts.join(", "));
+    }
+    let left_out = all.len() - specs.len();
+    if left_out > 0 {
+        line = format!("{line}; {} without a case left out", counted(left_out, "file"));
+    }
+    line + "\n"
 }
 
 /// Compiles a spec from disk; says why where it can't be read.
@@ -56,8 +220,12 @@ pub(super) fn judge(compiled: &Compilation, deny: Option<Deny>) -> Exit {
 
 /// Prints every finding and what the run comes to.
 pub(super) fn report(spec: &Path, compiled: &Compilation, terminal: &Terminal) {
-    let pages = render::terminal(&compiled.sources, &compiled.diagnostics, terminal.look);
-    terminal.tell(&pages);
+    terminal.tell(&pages(spec, compiled, terminal.look));
+}
+
+/// Every finding and what the run comes to.
+pub(super) fn pages(spec: &Path, compiled: &Compilation, look: Look) -> String {
+    let pages = render::terminal(&compiled.sources, &compiled.diagnostics, look);
     let name = spec.to_string_lossy();
-    terminal.tell(&format!("{}\n", render::summary(&name, &compiled.diagnostics)));
+    format!("{pages}{}\n", render::summary(&name, &compiled.diagnostics))
 }

@@ -47,21 +47,29 @@ impl SourceFiles for Disk {
         if from.is_some() && is_special(&file) {
             return Err(ReadError::Other("it is no plain file".to_owned()));
         }
-        let open = std::fs::File::open(&file).map_err(|error| reason(&error))?;
-        if open.metadata().is_ok_and(|about| about.is_dir()) {
-            return Err(ReadError::Other("it is a folder".to_owned()));
-        }
-        let mut bytes = Vec::new();
-        open.take(LONGEST_FILE as u64 + 1)
-            .read_to_end(&mut bytes)
-            .map_err(|error| reason(&error))?;
-        if bytes.len() > LONGEST_FILE {
-            return Err(ReadError::TooLarge);
-        }
-        let text = String::from_utf8(bytes).map_err(|_| ReadError::NotText)?;
-        let name = file.components().filter(|part| *part != Component::CurDir).collect::<PathBuf>();
-        Ok(SourceText { name: name.to_string_lossy().replace('\\', "/"), text: text.into() })
+        let text = text(&file)?;
+        Ok(SourceText { name: name(&file), text: text.into() })
     }
+}
+
+/// The text of a file.
+pub(super) fn text(file: &Path) -> Result<String, ReadError> {
+    let open = std::fs::File::open(file).map_err(|error| reason(&error))?;
+    if open.metadata().is_ok_and(|about| about.is_dir()) {
+        return Err(ReadError::Other("it is a folder".to_owned()));
+    }
+    let mut bytes = Vec::new();
+    open.take(LONGEST_FILE as u64 + 1).read_to_end(&mut bytes).map_err(|error| reason(&error))?;
+    if bytes.len() > LONGEST_FILE {
+        return Err(ReadError::TooLarge);
+    }
+    String::from_utf8(bytes).map_err(|_| ReadError::NotText)
+}
+
+/// The name by which a file is told from others, and shown.
+pub(super) fn name(file: &Path) -> String {
+    let parts = file.components().filter(|part| *part != Component::CurDir);
+    parts.collect::<PathBuf>().to_string_lossy().replace('\\', "/")
 }
 
 fn reason(error: &std::io::Error) -> ReadError {

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use std::sync::{Arc, Mutex};
 
 /// Bytes of stack for a command.
-const STACK: usize = 16 << 20;
+pub(super) const STACK: usize = 16 << 20;
 
 /// How a run ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -4,13 +4,18 @@
 mod args;
 mod build;
 mod check;
+mod completions;
+mod crew;
 mod disk;
 mod exit;
 mod explain;
+mod find;
+mod man;
 mod new;
 mod reference;
 mod terminal;
 mod trade;
+mod watch;
 mod why;
 mod write;
 
@@ -39,11 +44,14 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
         let exit = match &arguments.command {
             Command::Check(check) => check::run(check, &terminal),
             Command::Build(build) => build::run(build, &terminal),
+            Command::Watch(watch) => watch::run(watch, &terminal),
             Command::Explain(explain) => explain::run(explain, &terminal),
             Command::Trade(trade) => trade::run(trade, &terminal),
             Command::Why(why) => why::run(why, &terminal),
             Command::Reference => reference::run(&terminal),
             Command::New(new) => new::run(new, &terminal),
+            Command::Completions(completions) => completions::run(completions, &terminal),
+            Command::Man(man) => man::run(man, &terminal),
         };
         exit.or(terminal.exit())
     })

@@ -12,6 +12,8 @@ use super::exit::Exit;
 #[derive(Debug)]
 pub(super) struct Terminal {
     pub(super) look: Look,
+    /// Understands more than lines.
+    is_screen: bool,
     /// Set once something that was asked for could not be written.
     failed: Cell<bool>,
 }
@@ -40,7 +42,14 @@ impl Terminal {
             unicode: !on_terminal || speaks_unicode(),
             width: usize::from(width.unwrap_or(80)),
         };
-        Self { look, failed: Cell::new(false) }
+        let is_screen = on_terminal && std::env::var("TERM").is_ok_and(|term| term != "dumb");
+        Self { look, is_screen, failed: Cell::new(false) }
+    }
+
+    /// Takes away what was said before; where that can't be done, an empty
+    /// line parts it from what follows.
+    pub(super) fn clear(&self) {
+        self.tell(if self.is_screen { "\u{1b}[2J\u{1b}[3J\u{1b}[H" } else { "\n" });
     }
 
     /// Prints what was asked for; false where it can't be read any more.

@@ -2,6 +2,7 @@
 //! In: digits. Out: typed values, and their printed form at the job's tape mark.
 //! Must not know anything of the language, the piece or the papers.
 
+mod digest;
 mod exact;
 mod length;
 mod nearest;
@@ -11,6 +12,7 @@ mod span;
 mod tape;
 mod unit;
 
+pub use digest::digest;
 pub use exact::Exact;
 pub use length::Length;
 pub use nearest::nearest;

@@ -16,6 +16,7 @@ mod page;
 mod weights;
 mod words;
 
+use crate::measure::digest;
 use crate::model::Piece;
 use crate::parts::Parts;
 use crate::pipeline::Compilation;
@@ -181,14 +182,8 @@ fn with_currency(source: &Source<'_>, price: crate::measure::Rate) -> String {
     }
 }
 
-/// Eight hexadecimal digits that change with the texts a paper is made from
-/// (FNV-1a over names and texts).
+/// Eight hexadecimal digits that change with the texts a paper is made from.
 fn hash(compiled: &Compilation) -> String {
-    let mut hash: u64 = 0xcbf2_9ce4_8422_2325;
-    for (_, source) in compiled.sources.iter() {
-        for byte in source.text.bytes() {
-            hash = (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3);
-        }
-    }
+    let hash = digest(compiled.sources.iter().map(|(_, source)| source.text.as_bytes()));
     format!("{:08x}", (hash >> 32) ^ (hash & 0xffff_ffff))
 }

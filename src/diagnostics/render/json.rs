@@ -93,16 +93,15 @@ struct Way<'a> {
 /// Every finding as a JSON object on a line of its own.
 #[must_use]
 pub fn json(sources: &Sources, diagnostics: &[Diagnostic]) -> String {
-    let mut out = Vec::new();
-    for diagnostic in diagnostics {
-        let mut line = Vec::new();
-        let mut serializer = Serializer::with_formatter(&mut line, Escaped);
-        if object(sources, diagnostic).serialize(&mut serializer).is_ok() {
-            out.append(&mut line);
-            out.push(b'\n');
-        }
-    }
-    String::from_utf8(out).unwrap_or_default()
+    let lines = diagnostics.iter().filter_map(|found| escaped(&object(sources, found)));
+    lines.map(|line| line + "\n").collect()
+}
+
+/// The JSON of a value, on one line, harmless on a terminal.
+pub(super) fn escaped(value: &impl Serialize) -> Option<String> {
+    let mut bytes = Vec::new();
+    value.serialize(&mut Serializer::with_formatter(&mut bytes, Escaped)).ok()?;
+    String::from_utf8(bytes).ok()
 }
 
 fn object<'a>(sources: &'a Sources, diagnostic: &'a Diagnostic) -> Line<'a> {

@@ -1,0 +1,66 @@
+//! Work shared among threads, with the results in the order of the work.
+
+use std::num::NonZeroUsize;
+use std::panic::resume_unwind;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::thread;
+
+use super::exit::STACK;
+
+/// Does `work` for every item, on so many threads at most.
+pub(super) fn each<T: Sync, R: Send>(
+    items: &[T],
+    threads: NonZeroUsize,
+    work: impl Fn(&T) -> R + Sync,
+) -> Vec<R> {
+    let next = AtomicUsize::new(0);
+    let shift = || {
+        let mut done = Vec::new();
+        loop {
+            let place = next.fetch_add(1, Ordering::Relaxed);
+            let Some(item) = items.get(place) else { return done };
+            done.push((place, work(item)));
+        }
+    };
+    let hands = threads.get().min(items.len());
+    let mut done = thread::scope(|scope| {
+        // This thread works too, so one fewer is needed; where the system
+        // gives none, it does everything.
+        let others: Vec<_> = (1..hands)
+            .filter_map(|_| {
+                thread::Builder::new().stack_size(STACK).spawn_scoped(scope, shift).ok()
+            })
+            .collect();
+        let mut done = shift();
+        for other in others {
+            // A fault of ours is told once, by the net round the command.
+            done.extend(other.join().unwrap_or_else(|fault| resume_unwind(fault)));
+        }
+        done
+    });
+    done.sort_by_key(|(place, _)| *place);
+    done.into_iter().map(|(_, result)| result).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_item_is_done_once_and_in_order() {
+        let items: Vec<u32> = (0..500).collect();
+        for threads in [1, 2, 7, 1000] {
+            let squares = each(&items, NonZeroUsize::new(threads).unwrap(), |item| item * item);
+            assert_eq!(squares, items.iter().map(|item| item * item).collect::<Vec<_>>());
+        }
+        assert!(each(&[], NonZeroUsize::MIN, |item: &u32| *item).is_empty());
+    }
+
+    #[test]
+    fn a_fault_on_any_thread_is_handed_on() {
+        let items = [1, 2, 3, 4];
+        let threads = NonZeroUsize::new(4).unwrap();
+        let outcome = std::panic::catch_unwind(|| each(&items, threads, |item| assert!(*item < 3)));
+        assert!(outcome.is_err());
+    }
+}
