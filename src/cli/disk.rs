@@ -34,10 +34,13 @@ impl Disk {
         }
         Ok(file)
     }
-}
 
-impl SourceFiles for Disk {
-    fn read(&self, from: Option<&str>, path: &str) -> Result<SourceText, ReadError> {
+    /// A text with the file it was read from.
+    pub(super) fn open(
+        &self,
+        from: Option<&str>,
+        path: &str,
+    ) -> Result<(PathBuf, SourceText), ReadError> {
         let file = match from {
             None => PathBuf::from(path),
             Some(from) => self.used(from, path)?,
@@ -60,7 +63,14 @@ impl SourceFiles for Disk {
         }
         let text = String::from_utf8(bytes).map_err(|_| ReadError::NotText)?;
         let name = file.components().filter(|part| *part != Component::CurDir).collect::<PathBuf>();
-        Ok(SourceText { name: name.to_string_lossy().replace('\\', "/"), text: text.into() })
+        let name = name.to_string_lossy().replace('\\', "/");
+        Ok((file, SourceText { name, text: text.into() }))
+    }
+}
+
+impl SourceFiles for Disk {
+    fn read(&self, from: Option<&str>, path: &str) -> Result<SourceText, ReadError> {
+        self.open(from, path).map(|(_, source)| source)
     }
 }
 

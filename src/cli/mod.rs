@@ -7,8 +7,11 @@ mod check;
 mod disk;
 mod exit;
 mod explain;
+mod format;
+mod mend;
 mod new;
 mod reference;
+mod save;
 mod terminal;
 mod trade;
 mod why;
@@ -41,6 +44,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
             Command::Build(build) => build::run(build, &terminal),
             Command::Explain(explain) => explain::run(explain, &terminal),
             Command::Trade(trade) => trade::run(trade, &terminal),
+            Command::Format(formatting) => format::run(formatting, &terminal),
+            Command::Mend(mend) => mend::run(mend, &terminal),
             Command::Why(why) => why::run(why, &terminal),
             Command::Reference => reference::run(&terminal),
             Command::New(new) => new::run(new, &terminal),

@@ -8,6 +8,21 @@ use super::tree::{Argument, Expr, ExprKind, Name, Statement};
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade};
 use crate::measure::{Exact, FileId, Span};
 
+/// True for a finding after which every statement may stand in the wrong
+/// block, or none was read at all.
+#[must_use]
+pub fn is_shapeless(slug: &str) -> bool {
+    matches!(
+        slug,
+        "unclosed-block"
+            | "stray-brace"
+            | "nested-too-deep"
+            | "file-too-large"
+            | "line-too-long"
+            | "control-character"
+    )
+}
+
 /// An opening brace, for finding the one that was never closed.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Brace {

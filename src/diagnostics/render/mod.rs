@@ -15,6 +15,7 @@ mod wrap;
 
 pub use json::{SCHEMA, json};
 pub use look::Look;
+pub use mend::describe as mending;
 pub use short::short;
 pub use summary::summary;
 pub use terminal::terminal;
