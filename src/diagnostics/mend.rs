@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{Diagnostic, Edit, Fix, Sources};
-use crate::measure::FileId;
+use crate::measure::{FileId, Span};
 
 /// A fix with the name that it is asked for by.
 #[derive(Clone, Debug)]
@@ -48,54 +48,63 @@ pub struct Mended {
 /// Makes these fixes; one that touches what another has changed is left out.
 #[must_use]
 pub fn mend(sources: &Sources, fixes: &[&Fix]) -> Mended {
-    let mut edits: Vec<&Edit> = Vec::new();
+    let mut edits: BTreeMap<Span, &str> = BTreeMap::new();
     let mut made = 0;
     for fix in fixes {
-        let apart = |edit: &&Edit| edits.iter().all(|other| !touch(edit, other));
-        if fix.edits.iter().all(|edit| fits(sources, edit) && apart(&edit)) && is_plain(fix) {
-            edits.extend(&fix.edits);
+        let fits = |edit: &Edit| is_there(sources, edit.span) && is_apart(&edits, edit.span);
+        if !fix.edits.is_empty() && fix.edits.iter().all(fits) && is_plain(fix) {
+            edits.extend(fix.edits.iter().map(|edit| (edit.span, edit.text.as_str())));
             made += 1;
         }
     }
-    // From the back, so that places before an edit stay what they were.
-    edits.sort_by_key(|edit| edit.span);
     let mut texts: BTreeMap<FileId, String> = BTreeMap::new();
-    for edit in edits.iter().rev() {
-        let file = edit.span.file;
-        let text = texts.entry(file).or_insert_with(|| {
-            sources.get(file).map(|source| source.text.to_string()).unwrap_or_default()
-        });
-        text.replace_range(edit.span.range(), &edit.text);
+    // How far each file is written already.
+    let mut written: BTreeMap<FileId, usize> = BTreeMap::new();
+    for (span, text) in edits {
+        let Some(source) = sources.get(span.file) else { continue };
+        let at = written.entry(span.file).or_default();
+        let mended = texts.entry(span.file).or_default();
+        mended.push_str(source.text.get(*at..span.start as usize).unwrap_or_default());
+        mended.push_str(text);
+        *at = span.end as usize;
+    }
+    for (file, mended) in &mut texts {
+        let at = written.get(file).copied().unwrap_or_default();
+        mended.push_str(sources.get(*file).and_then(|s| s.text.get(at..)).unwrap_or_default());
     }
     Mended { texts, made }
 }
 
-/// True for an edit of a text that is there.
-fn fits(sources: &Sources, edit: &Edit) -> bool {
-    sources.get(edit.span.file).is_some_and(|source| source.text.get(edit.span.range()).is_some())
+/// True for a place in a text that is there.
+fn is_there(sources: &Sources, span: Span) -> bool {
+    sources.get(span.file).is_some_and(|source| source.text.get(span.range()).is_some())
 }
 
-/// True where no two edits of one fix overlap.
+/// True where a place does not even touch those of other edits, which stand
+/// in order and apart: then their neighbours tell.
+fn is_apart(edits: &BTreeMap<Span, &str>, span: Span) -> bool {
+    let before = edits.range(..=span).next_back().map(|(other, _)| *other);
+    let behind = edits.range(span..).next().map(|(other, _)| *other);
+    let touches =
+        |other: Span| other.file == span.file && other.start <= span.end && span.start <= other.end;
+    !before.into_iter().chain(behind).any(touches)
+}
+
+/// True where no two edits of one fix are of the same text or place.
 fn is_plain(fix: &Fix) -> bool {
-    let mut spans: Vec<_> = fix.edits.iter().map(|edit| edit.span).collect();
+    let mut spans: Vec<Span> = fix.edits.iter().map(|edit| edit.span).collect();
     spans.sort_unstable();
-    let apart = |pair: &[crate::measure::Span]| match pair {
-        [one, next] => one.file != next.file || one.end <= next.start,
+    let apart = |pair: &[Span]| match pair {
+        [one, next] => one.file != next.file || (one.end <= next.start && one != next),
         _ => true,
     };
     spans.windows(2).all(apart)
-}
-
-fn touch(one: &Edit, other: &Edit) -> bool {
-    let (one, other) = (one.span, other.span);
-    one.file == other.file && one.start <= other.end && other.start <= one.end
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::diagnostics::Grade;
-    use crate::measure::Span;
 
     fn sources(text: &str) -> Sources {
         let mut sources = Sources::new();

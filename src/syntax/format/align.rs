@@ -53,13 +53,25 @@ fn align_run(lines: &mut [Line], run: &[usize]) {
             (*column, least.clamp(1, WIDEST_GAP))
         })
         .collect();
-    // What an edit has pushed out of its column goes back.
+    let mut taken: BTreeMap<Place, usize> = columns
+        .iter()
+        .flat_map(|(column, places)| places.iter().map(|place| (*place, *column)))
+        .collect();
+    // What an edit has pushed out of its column goes back, if it stays on its
+    // own side of the other piece of its line.
     let strays: Vec<Place> = rest.into_values().flatten().filter(spaced).collect();
-    for place in strays {
-        if let Some(nearest) = nearest(lines, &columns, place)
+    for (line, piece) in strays {
+        let (from, to) = if piece == 1 {
+            (0, taken.get(&(line, 2)).copied().unwrap_or(usize::MAX))
+        } else {
+            (taken.get(&(line, 1)).map_or(0, |column| column + 1), usize::MAX)
+        };
+        let stood = column(lines, (line, piece));
+        if let Some(nearest) = nearest(&columns, stood, from, to)
             && let Some(places) = columns.get_mut(&nearest)
         {
-            places.push(place);
+            places.push((line, piece));
+            taken.insert((line, piece), nearest);
         }
     }
     // From the left: what moves a piece moves those behind it on its line.
@@ -84,18 +96,13 @@ fn stood(lines: &[Line], (line, piece): Place) -> usize {
     lines.get(line).and_then(|line| line.pieces.get(piece)).map_or(0, |piece| piece.stood)
 }
 
-/// The column nearest to where a piece stood, on its own side of the other
-/// piece of its line.
-fn nearest(lines: &[Line], columns: &BTreeMap<usize, Vec<Place>>, place: Place) -> Option<usize> {
-    let other = if place.1 == 1 { (place.0, 2) } else { (place.0, 1) };
-    let taken = columns.iter().find(|(_, places)| places.contains(&other)).map(|(at, _)| *at);
-    let own = column(lines, place);
-    let fits = |at: &usize| match taken {
-        None => true,
-        Some(taken) if place.1 == 1 => *at < taken,
-        Some(taken) => *at > taken,
-    };
-    columns.keys().copied().filter(fits).min_by_key(|at| (at.abs_diff(own), *at))
+/// Of the columns in `from..to`, the one nearest to where a piece stood.
+fn nearest<T>(columns: &BTreeMap<usize, T>, stood: usize, from: usize, to: usize) -> Option<usize> {
+    let at = stood.max(from);
+    let left = (from < at.min(to)).then(|| columns.range(from..at.min(to)).next_back());
+    let right = (at < to).then(|| columns.range(at..to).next());
+    let both = [left.flatten(), right.flatten()];
+    both.into_iter().flatten().map(|(column, _)| *column).min_by_key(|it| it.abs_diff(stood))
 }
 
 /// Aligns the trailing comments of lines that follow each other.
