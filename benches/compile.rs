@@ -68,3 +68,12 @@ fn build_job(bencher: Bencher<'_, '_>, cases: usize) {
         papers::packet(&compiled).map(|packet| packet.len())
     });
 }
+
+/// Every other line end moved and every column lost: all of it is written anew.
+#[divan::bench]
+fn format_10_000_lines(bencher: Bencher<'_, '_>) {
+    let cases = 10_000 / FIRST.lines().count() + 1;
+    let text = job(cases).replace(" {", "{").replace("  ", " ");
+    assert!(text.lines().count() >= 10_000, "too short");
+    bencher.bench(|| syntax::format(FileId(0), &text).map(|text| text.len()));
+}

@@ -43,6 +43,12 @@ fn the_conflict_it_shows_is_the_one_the_compiler_prints() {
     let (_, message) = run(folder.path(), &["check", "my.case"]);
     assert!(message.contains("sizes-conflict"));
     shows(&message);
+    let (list, _) = run(folder.path(), &["mend", "my.case", "--list"]);
+    assert_eq!(list.lines().count(), 4);
+    shows(&list);
+    let (lines, _) = run(folder.path(), &["mend", "my.case", "--take", "sizes-conflict:49:3"]);
+    assert_eq!(lines.lines().count(), 3);
+    shows(&lines);
 }
 
 #[test]

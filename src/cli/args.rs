@@ -46,6 +46,10 @@ pub enum Command {
     Build(Build),
     /// Build a spec again whenever it or a file it uses is saved
     Watch(Watch),
+    /// Write specs again in one look: indents, columns, spaces
+    Format(Formatting),
+    /// Make the edits that mend a spec
+    Mend(Mend),
     /// Explain what a finding means; without a name, list them all
     Explain(Explain),
     /// Show where a size of a part or opening comes from
@@ -140,6 +144,34 @@ pub struct Watch {
         default_missing_value = "4650"
     )]
     pub serve: Option<u16>,
+}
+
+/// `casewright format`
+#[derive(Args, Debug)]
+pub struct Formatting {
+    /// The specs; `-` reads standard input and writes standard output
+    #[arg(required = true, value_name = "SPEC")]
+    pub specs: Vec<PathBuf>,
+    /// Change nothing; list the specs that would change, and exit with 1 for them
+    #[arg(long)]
+    pub check: bool,
+}
+
+/// `casewright mend`
+#[derive(Args, Debug)]
+pub struct Mend {
+    /// The spec
+    #[arg(value_name = "SPEC")]
+    pub spec: PathBuf,
+    /// Change nothing; list the sure mends that wait, and exit with 1 for them
+    #[arg(long, conflicts_with_all = ["list", "take"])]
+    pub check: bool,
+    /// Change nothing; list every mend on offer with its name
+    #[arg(long, conflicts_with = "take")]
+    pub list: bool,
+    /// Make this one instead of all that are sure
+    #[arg(long, value_name = "NAME")]
+    pub take: Option<String>,
 }
 
 /// `casewright explain`

@@ -34,10 +34,13 @@ impl Disk {
         }
         Ok(file)
     }
-}
 
-impl SourceFiles for Disk {
-    fn read(&self, from: Option<&str>, path: &str) -> Result<SourceText, ReadError> {
+    /// A text with the file it was read from.
+    pub(super) fn open(
+        &self,
+        from: Option<&str>,
+        path: &str,
+    ) -> Result<(PathBuf, SourceText), ReadError> {
         let file = match from {
             None => PathBuf::from(path),
             Some(from) => self.used(from, path)?,
@@ -48,7 +51,14 @@ impl SourceFiles for Disk {
             return Err(ReadError::Other("it is no plain file".to_owned()));
         }
         let text = text(&file)?;
-        Ok(SourceText { name: name(&file), text: text.into() })
+        let name = name(&file);
+        Ok((file, SourceText { name, text: text.into() }))
+    }
+}
+
+impl SourceFiles for Disk {
+    fn read(&self, from: Option<&str>, path: &str) -> Result<SourceText, ReadError> {
+        self.open(from, path).map(|(_, source)| source)
     }
 }
 

@@ -11,8 +11,11 @@ mod exit;
 mod explain;
 mod find;
 mod man;
+mod format;
+mod mend;
 mod new;
 mod reference;
+mod save;
 mod terminal;
 mod trade;
 mod watch;
@@ -47,6 +50,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
             Command::Watch(watch) => watch::run(watch, &terminal),
             Command::Explain(explain) => explain::run(explain, &terminal),
             Command::Trade(trade) => trade::run(trade, &terminal),
+            Command::Format(formatting) => format::run(formatting, &terminal),
+            Command::Mend(mend) => mend::run(mend, &terminal),
             Command::Why(why) => why::run(why, &terminal),
             Command::Reference => reference::run(&terminal),
             Command::New(new) => new::run(new, &terminal),

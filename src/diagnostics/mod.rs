@@ -4,6 +4,7 @@
 
 mod diagnostic;
 mod fix;
+mod mend;
 pub mod render;
 mod sink;
 mod sources;
@@ -11,6 +12,7 @@ mod sum;
 
 pub use diagnostic::{Diagnostic, Label, Severity};
 pub use fix::{Edit, Fix, Grade};
+pub use mend::{Mended, NamedFix, mend, named};
 pub use sink::Sink;
 pub use sources::{Position, Source, Sources};
 pub use sum::{Figure, Sum, Term};

@@ -48,19 +48,7 @@ pub fn load(disk: &dyn SourceFiles, entry: &str) -> Result<Loaded, ReadError> {
     let unit = trees.first().and_then(|(_, tree)| vocabulary::stated_unit(tree));
     let unit = unit.unwrap_or(Unit::Inch);
     let readable = !sink.has_errors();
-    // Where a brace is missing, every statement may stand in the wrong block.
-    let shapeless = |d: &Diagnostic| {
-        matches!(
-            d.slug,
-            "unclosed-block"
-                | "stray-brace"
-                | "nested-too-deep"
-                | "file-too-large"
-                | "line-too-long"
-                | "control-character"
-        )
-    };
-    if sink.all().iter().any(shapeless) {
+    if sink.all().iter().any(|found| syntax::is_shapeless(found.slug)) {
         return Ok(Loaded { sources, files: Vec::new(), sink });
     }
     let files = trees

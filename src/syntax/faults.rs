@@ -8,6 +8,21 @@ use super::tree::{Argument, Expr, ExprKind, Name, Statement};
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade};
 use crate::measure::{Exact, FileId, Span};
 
+/// True for a finding after which every statement may stand in the wrong
+/// block, or none was read at all.
+#[must_use]
+pub fn is_shapeless(slug: &str) -> bool {
+    matches!(
+        slug,
+        "unclosed-block"
+            | "stray-brace"
+            | "nested-too-deep"
+            | "file-too-large"
+            | "line-too-long"
+            | "control-character"
+    )
+}
+
 /// An opening brace, for finding the one that was never closed.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Brace {
@@ -157,13 +172,17 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
     let here = span(from, from + c.len_utf8());
     match c {
         ':' | '=' => {
-            let fix = if line.get(..from).is_some_and(|b| b.ends_with(' ')) { "" } else { " " };
+            // One space stays, the one before the mark if there is one.
+            let spaced = line.get(..from).is_some_and(|b| b.ends_with(' '));
+            let behind = rest.get(1..).unwrap_or("");
+            let spaces = behind.len() - behind.trim_start_matches(' ').len();
+            let gone = span(from, from + 1 + spaces);
             // Behind a number it may stand for `to` or for a slash.
             let before = line.get(..from).unwrap_or("").trim_end();
             let number = before.ends_with(|d: char| d.is_ascii_digit());
             let grade = if number { Grade::Choice } else { Grade::Sure };
             syntax(format!("no `{c}` stands between a word and its value"), here, "delete this")
-                .fix(Fix::new(grade, "leave a space", here, fix))
+                .fix(Fix::new(grade, "leave a space", gone, if spaced { "" } else { " " }))
         }
         ',' => syntax("statements are parted by `;` or a new line, not by `,`", here, "a comma")
             .fix(Fix::new(Grade::Choice, "write `;`", here, ";")),

@@ -21,11 +21,7 @@ pub(super) const LONGEST_LINE: usize = 4096;
 #[must_use]
 pub(super) fn refuse(file: FileId, text: &str) -> Option<Diagnostic> {
     if text.len() > LONGEST_FILE {
-        let at = Span::new(file, 0, 0);
-        return Some(
-            Diagnostic::error("file-too-large", "the file is longer than 8 MiB", at, "")
-                .note("split what several jobs share into a file of its own and `use` it"),
-        );
+        return Some(too_large(file));
     }
     let (mut braces, mut groups, mut line_start) = (0usize, 0usize, 0usize);
     let (mut in_text, mut in_comment, mut escaped) = (false, false, false);
@@ -45,12 +41,7 @@ pub(super) fn refuse(file: FileId, text: &str) -> Option<Diagnostic> {
             continue;
         }
         if i - line_start > LONGEST_LINE {
-            return Some(Diagnostic::error(
-                "line-too-long",
-                format!("a line is longer than {LONGEST_LINE} bytes"),
-                at,
-                "end the line before this",
-            ));
+            return Some(too_long(at));
         }
         if in_comment {
             continue;
@@ -101,6 +92,17 @@ pub(super) fn refuse_pairs(file: FileId, pairs: &Pairs<'_, Rule>) -> Option<Diag
         }
     }
     None
+}
+
+pub(super) fn too_large(file: FileId) -> Diagnostic {
+    let at = Span::new(file, 0, 0);
+    Diagnostic::error("file-too-large", "the file is longer than 8 MiB", at, "")
+        .note("split what several jobs share into a file of its own and `use` it")
+}
+
+pub(super) fn too_long(at: Span) -> Diagnostic {
+    let title = format!("a line is longer than {LONGEST_LINE} bytes");
+    Diagnostic::error("line-too-long", title, at, "end the line before this")
 }
 
 fn too_deep(at: Span, braces: bool) -> Diagnostic {

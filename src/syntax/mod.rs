@@ -3,11 +3,14 @@
 //! Must not know the meaning of any word.
 
 mod faults;
+mod format;
 mod limits;
 mod number;
 mod parser;
 mod tree;
 
+pub use faults::is_shapeless;
+pub use format::format;
 pub use limits::{DEEPEST_BLOCK, LONGEST_FILE};
 pub use parser::parse;
 pub use tree::{

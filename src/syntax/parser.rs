@@ -330,7 +330,14 @@ impl Reader<'_> {
 
 /// True where an empty line stands in what parts two items.
 fn has_empty_line(between: &str) -> bool {
-    between.bytes().filter(|b| *b == b'\n').count() > 1
+    let mut ends = 0;
+    let mut before = b' ';
+    for byte in between.bytes() {
+        // `\r\n` is one end.
+        ends += usize::from(byte == b'\r' || byte == b'\n' && before != b'\r');
+        before = byte;
+    }
+    ends > 1
 }
 
 /// The text between the quotes, its escapes resolved.

@@ -15,8 +15,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "The step lies on the inside where nobody looks, and the glue line is strengthened with splines or blocks.",
     example: Example {
         base: Base::Console,
-        sound: "stock cherry-ply { plywood 3/4; actual 23/32;",
-        wrong: "stock cherry-ply { plywood 5/8; actual 5/8;",
+        sound: "plywood 3/4; actual 23/32; species black-cherry;",
+        wrong: "plywood 5/8; actual 5/8; species black-cherry;",
     },
     check: Check::Piece(check),
 };

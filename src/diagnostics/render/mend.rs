@@ -11,7 +11,8 @@ use crate::measure::FileId;
 const LONGEST: usize = 72;
 
 /// Where and what: ``line 98: `high 9` ``. Names the file where it is not `home`.
-pub(super) fn describe(sources: &Sources, fix: &Fix, home: FileId, look: Look) -> String {
+#[must_use]
+pub fn describe(sources: &Sources, fix: &Fix, home: FileId, look: Look) -> String {
     let mut edits: Vec<&Edit> = fix.edits.iter().collect();
     edits.sort_by_key(|edit| edit.span);
     let together = |left: &&Edit, right: &&Edit| {

@@ -20,6 +20,7 @@ mod wrap;
 pub use annotations::{annotation_unread, annotations};
 pub use json::{SCHEMA, json};
 pub use look::Look;
+pub use mend::describe as mending;
 pub use sarif::{Finding, RuleText, Run, sarif, sarif_findings};
 pub use short::short;
 pub use summary::summary;

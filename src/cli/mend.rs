@@ -1,0 +1,186 @@
+//! `casewright mend`
+
+mod overlay;
+mod show;
+
+use std::path::Path;
+
+use crate::diagnostics::{self, Fix, Grade, NamedFix, render};
+use crate::measure::{FileId, nearest};
+use crate::pipeline::{self, Compilation};
+use crate::syntax;
+
+use super::args::Mend;
+use super::check;
+use super::disk;
+use super::exit::Exit;
+use super::terminal::{Terminal, complain};
+use overlay::Overlay;
+
+/// How often what an edit brings to light is mended as well. A line tells of
+/// one mistake at a time.
+const ROUNDS: usize = 8;
+
+pub(super) fn run(mend: &Mend, terminal: &Terminal) -> Exit {
+    let mut texts = Overlay::for_spec(&mend.spec);
+    let Some(compiled) = compile(&texts, &mend.spec) else { return Exit::Misused };
+    let named = diagnostics::named(&compiled.sources, &compiled.diagnostics);
+    if mend.list {
+        return list(&mend.spec, &compiled, &named, terminal);
+    }
+    if mend.check {
+        let sure: Vec<NamedFix<'_>> =
+            named.into_iter().filter(|named| named.fix.grade == Grade::Sure).collect();
+        terminal.print(&show::list(&compiled.sources, &sure, terminal.look));
+        return if sure.is_empty() { Exit::Sound } else { Exit::Unsound };
+    }
+    let made = match &mend.take {
+        Some(name) => match asked_for(name, &named) {
+            Ok(fix) => make(&mut texts, &compiled, &[fix]),
+            Err(reason) => {
+                complain(&reason);
+                return Exit::Misused;
+            }
+        },
+        None => make_sure(&mut texts, &compiled, &mend.spec),
+    };
+    let made = match made {
+        Ok(made) => made,
+        Err(reason) => {
+            check::report(&mend.spec, &compiled, terminal);
+            complain(&format!("{reason}; nothing was changed"));
+            return Exit::Unsound;
+        }
+    };
+    finish(mend, &texts, made, terminal)
+}
+
+/// Writes what has changed, shows it, and says what is left.
+fn finish(mend: &Mend, texts: &Overlay, made: usize, terminal: &Terminal) -> Exit {
+    if let Err(error) = texts.save() {
+        complain(&error);
+        return Exit::Misused;
+    }
+    let mut told = true;
+    for (name, old, new) in texts.changed() {
+        told = told && terminal.print(&show::changes(&name, old, new));
+    }
+    let Some(compiled) = compile(texts, &mend.spec) else { return Exit::Misused };
+    let spec = render::plain(&mend.spec.to_string_lossy());
+    terminal.tell(&match made {
+        0 => format!("nothing in {spec} can be mended for sure\n"),
+        1 => "1 mend was made\n".to_owned(),
+        many => format!("{many} mends were made\n"),
+    });
+    check::report(&mend.spec, &compiled, terminal);
+    if compiled.diagnostics.iter().any(|found| !found.fixes.is_empty()) {
+        terminal.tell(&format!("ways to mend it by name: casewright mend {spec} --list\n"));
+    }
+    check::judge(&compiled, None)
+}
+
+fn list(spec: &Path, compiled: &Compilation, all: &[NamedFix<'_>], terminal: &Terminal) -> Exit {
+    terminal.print(&show::list(&compiled.sources, all, terminal.look));
+    let spec = render::plain(&spec.to_string_lossy());
+    let has = |grade| all.iter().any(|named| named.fix.grade == grade);
+    if all.is_empty() {
+        terminal.tell(&format!("nothing to mend in {spec}\n"));
+    }
+    for (grade, said) in [
+        (Grade::Sure, format!("sure:   casewright mend {spec} makes them all\n")),
+        (Grade::Choice, format!("choice: casewright mend {spec} --take NAME makes that one\n")),
+        (Grade::Sketch, "sketch: has a hole for you to fill; write it in yourself\n".to_owned()),
+    ] {
+        if has(grade) {
+            terminal.tell(&said);
+        }
+    }
+    Exit::Sound
+}
+
+fn compile(texts: &Overlay, spec: &Path) -> Option<Compilation> {
+    match pipeline::check(texts, &spec.to_string_lossy()) {
+        Ok(compiled) => Some(compiled),
+        Err(error) => {
+            complain(&disk::sentence(spec, &error));
+            None
+        }
+    }
+}
+
+/// The fix of that name, or why it can't be made.
+fn asked_for<'a>(name: &str, all: &[NamedFix<'a>]) -> Result<&'a Fix, String> {
+    let shown = render::plain(name);
+    // The number may be left out where it is the only one.
+    let first = format!("{name}:1");
+    let second = format!("{name}:2");
+    let only = all.iter().all(|named| named.name != second);
+    let found = all.iter().find(|named| named.name == name || (only && named.name == first));
+    match found {
+        Some(named) if named.fix.grade == Grade::Sketch => {
+            Err(format!("`{shown}` has a hole for you to fill; write it in yourself"))
+        }
+        Some(named) => Ok(named.fix),
+        None => {
+            let near = nearest(name, all.iter().map(|named| named.name.as_str()));
+            let hint = near.map_or("; `--list` shows the names".to_owned(), |near| {
+                format!("; did you mean `{}`?", render::plain(near))
+            });
+            Err(format!("no mend is called `{shown}`{hint}"))
+        }
+    }
+}
+
+/// Makes every sure fix, then those that the edits have brought to light.
+fn make_sure(texts: &mut Overlay, first: &Compilation, spec: &Path) -> Result<usize, String> {
+    let mut made = 0;
+    let mut later = None;
+    for _ in 0..ROUNDS {
+        let compiled = later.as_ref().unwrap_or(first);
+        // Several fixes of one finding are ways to the same end.
+        let is_sure = |fix: &&Fix| fix.grade == Grade::Sure;
+        let sure: Vec<&Fix> = compiled
+            .diagnostics
+            .iter()
+            .filter_map(|found| found.fixes.iter().find(is_sure))
+            .collect();
+        match make(texts, compiled, &sure)? {
+            0 => break,
+            more => made += more,
+        }
+        later = compile(texts, spec);
+        if later.is_none() {
+            break;
+        }
+    }
+    Ok(made)
+}
+
+/// Makes these fixes; gives how many, or why none.
+fn make(texts: &mut Overlay, compiled: &Compilation, fixes: &[&Fix]) -> Result<usize, String> {
+    let mended = diagnostics::mend(&compiled.sources, fixes);
+    for (file, text) in &mended.texts {
+        let Some(source) = compiled.sources.get(*file) else { continue };
+        if let Some(fault) = spoilt(&source.text, text) {
+            return Err(format!("{} could not be read any more: {fault}", source.name));
+        }
+    }
+    for (file, text) in mended.texts {
+        if let Some(source) = compiled.sources.get(file) {
+            texts.put(&source.name, text);
+        }
+    }
+    Ok(mended.made)
+}
+
+/// Why a text can be read no more that could be read before.
+fn spoilt(old: &str, new: &str) -> Option<String> {
+    let (_, before) = syntax::parse(FileId::default(), old);
+    let (_, after) = syntax::parse(FileId::default(), new);
+    let known = |slug: &str| before.iter().any(|found| found.slug == slug);
+    // Where one mistake hid another, the second is no fault of the edit.
+    let fresh = |found: &&diagnostics::Diagnostic| {
+        before.is_empty() || (syntax::is_shapeless(found.slug) && !known(found.slug))
+    };
+    after.iter().find(fresh).map(|found| found.title.clone())
+}

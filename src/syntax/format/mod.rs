@@ -1,0 +1,50 @@
+//! A text written again from its tree: one look for every spec. Only spaces,
+//! line ends and `;` change; each value keeps the text that it was written in.
+
+mod align;
+mod layout;
+mod line;
+
+use super::limits;
+use super::parser::parse;
+use crate::diagnostics::Diagnostic;
+use crate::measure::{FileId, Span};
+use line::Line;
+
+/// The text as the shop keeps it.
+///
+/// # Errors
+/// What can't be read, or would be too long to be read again: such a text is
+/// left as it is.
+pub fn format(file: FileId, text: &str) -> Result<String, Vec<Diagnostic>> {
+    let (tree, found) = parse(file, text);
+    if !found.is_empty() {
+        return Err(found);
+    }
+    let mut lines = layout::lines(text, &tree);
+    align::values(&mut lines);
+    align::comments(&mut lines);
+    let written = match write(&lines) {
+        Ok(written) => written,
+        Err(at) => return Err(vec![limits::too_long(Span { file, start: at, end: at })]),
+    };
+    if written.len() > limits::LONGEST_FILE {
+        return Err(vec![limits::too_large(file)]);
+    }
+    Ok(written)
+}
+
+/// The lines as text. An indent or a column may make a line too long to be
+/// read; then where that line begins in the source.
+fn write(lines: &[Line]) -> Result<String, u32> {
+    let mut text = String::new();
+    for line in lines {
+        let start = text.len();
+        line.write(&mut text);
+        if text.len() - start > limits::LONGEST_LINE {
+            return Err(line.at);
+        }
+        text.push('\n');
+    }
+    Ok(text)
+}
