@@ -8,6 +8,7 @@ mod explain;
 mod hardware;
 mod joinery;
 mod material;
+mod measured;
 mod movement;
 mod ornament;
 mod reading;
@@ -60,6 +61,10 @@ const RULES: &[&Rule] = &[
     &hardware::shelves_crowded::RULE,
     &material::actual_odd::RULE,
     &material::part_too_large::RULE,
+    &measured::front_tapered::RULE,
+    &measured::lean_too_much::RULE,
+    &measured::measured_far::RULE,
+    &measured::measured_odd::RULE,
     &movement::cross_grain::RULE,
     &movement::gap_closes::RULE,
     &movement::milled_off::RULE,

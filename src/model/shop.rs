@@ -80,7 +80,11 @@ pub struct Tolerance {
     pub place: Length,
 }
 
-pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
+pub(super) fn lower(
+    body: Option<&Entries>,
+    measured: Option<(Percent, Span)>,
+    ctx: &mut Lower,
+) -> Shop {
     let start = body.map(|body| Span { start: body.open.end, ..body.open });
     let empty;
     let body = match body {
@@ -113,8 +117,13 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
     let base_plate = ctx.positive(body, "base-plate", "router base").unwrap_or_default();
     Shop {
         // The word has a default, so there always is one.
-        humidity: humidity.unwrap_or(Percent(Exact::int(40))),
-        humidity_span: body.one("humidity").map(|entry| entry.head),
+        humidity: measured
+            .map(|(percent, _)| percent)
+            .or(humidity)
+            .unwrap_or(Percent(Exact::int(40))),
+        humidity_span: measured
+            .map(|(_, span)| span)
+            .or(body.one("humidity").map(|entry| entry.head)),
         tolerance: Tolerance {
             cut: length(tolerance, "cut"),
             square: length(tolerance, "square"),

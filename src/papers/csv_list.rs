@@ -1,7 +1,7 @@
 //! The cut list as comma-separated values.
 
 use crate::model::Piece;
-use crate::parts::{Grain, Parts};
+use crate::parts::{Grain, Part, Parts};
 
 /// One row a part. Cells that a spreadsheet would take for a formula are set
 /// off with an apostrophe.
@@ -24,6 +24,7 @@ pub(super) fn cut_list(piece: &Piece, parts: &Parts) -> String {
         "exact length".to_owned(),
         "exact width".to_owned(),
         "exact thickness".to_owned(),
+        "measured".to_owned(),
     ];
     // Writing into memory has no way to fail.
     let _ = writer.write_record(&head);
@@ -46,10 +47,18 @@ pub(super) fn cut_list(piece: &Piece, parts: &Parts) -> String {
             tape.exact(part.length.length),
             tape.exact(part.width.length),
             tape.exact(part.thickness.length),
+            measured(piece, part),
         ];
         let _ = writer.write_record(row.iter().map(|cell| safe(cell)));
     }
     writer.into_inner().ok().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
+}
+
+/// The sizes that a measured figure takes part in: `length width`.
+fn measured(piece: &Piece, part: &Part) -> String {
+    let sizes = [("length", &part.length), ("width", &part.width), ("thickness", &part.thickness)];
+    let own = sizes.into_iter().filter(|(_, size)| piece.facts.is_measured(size));
+    own.map(|(word, _)| word).collect::<Vec<_>>().join(" ")
 }
 
 fn safe(cell: &str) -> String {

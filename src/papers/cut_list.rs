@@ -8,6 +8,7 @@ use crate::parts::{Grain, Part};
 use crate::plans::small_parts;
 use crate::trade;
 
+use super::figures::MEASURED;
 use super::page::{Block, Table, left, right};
 use super::{Source, with_currency, words};
 
@@ -60,7 +61,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
 }
 
 fn heading(stock: &Stock, source: &Source<'_>) -> String {
-    let thick = source.figures.text(stock.thickness.length);
+    let thick = source.figures.size(&stock.thickness, &source.piece.facts);
     format!("{}: {} {thick}", stock.name, stock.kind.word())
 }
 
@@ -166,8 +167,12 @@ fn by_width(
             };
             more.push(format!("to {} thick{how}", figures.text(thickness)));
         }
+        let facts = &source.piece.facts;
+        let measured =
+            lines.iter().flat_map(|line| &line.parts).any(|part| facts.is_measured(&part.width));
+        let mark = if measured { MEASURED } else { "" };
         blocks.push(Block::Setting {
-            figure: figures.text(width),
+            figure: format!("{}{mark}", figures.text(width)),
             what: format!("fence, {pieces}"),
             more,
         });
@@ -186,7 +191,7 @@ fn by_width(
                 marks.join(" "),
                 plain_name(first),
                 line.parts.len().to_string(),
-                figures.text(first.length.length),
+                figures.size(&first.length, facts),
             ];
             if stock.is_solid() {
                 row.push(format!(

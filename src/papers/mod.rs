@@ -12,6 +12,7 @@ mod figures;
 mod gaps;
 mod index;
 mod jig_sheet;
+mod measured;
 mod page;
 mod weights;
 mod words;
@@ -147,6 +148,7 @@ fn page(paper: &Paper, piece: &Piece, parts: &Parts, setups: &[Setup], hash: &st
     let tape = piece.tape();
     let source = Source { piece, parts, setups, figures: Figures::new(*tape) };
     let blocks = (paper.blocks)(&source);
+    let notes = notes(&source);
     let unit = match tape.unit {
         crate::measure::Unit::Inch => "inches",
         _ => "millimetres",
@@ -157,7 +159,7 @@ fn page(paper: &Paper, piece: &Piece, parts: &Parts, setups: &[Setup], hash: &st
         revision: piece.job.revision.clone(),
         hash: hash.to_owned(),
         measure: format!("{unit} to {}", tape.exact(tape.mark)),
-        notes: notes(piece),
+        notes,
         blocks,
         exacts: source.figures.exacts(),
     }
@@ -165,8 +167,10 @@ fn page(paper: &Paper, piece: &Piece, parts: &Parts, setups: &[Setup], hash: &st
 
 /// The job's own notes, and every warning the maker has accepted, so that
 /// whoever holds the paper knows of it.
-fn notes(piece: &Piece) -> Vec<String> {
+fn notes(source: &Source<'_>) -> Vec<String> {
+    let piece = source.piece;
     let mut notes = piece.job.notes.clone();
+    notes.extend(measured::note(source));
     notes.extend(piece.accepts.iter().map(|accept| {
         format!("accepted: {} on {}: {}", accept.slug, accept.subject, accept.reason)
     }));

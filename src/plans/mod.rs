@@ -10,5 +10,6 @@ pub mod seasons;
 pub mod setups;
 pub mod small_parts;
 pub mod spans;
+pub mod square;
 pub mod tipping;
 pub mod weights;

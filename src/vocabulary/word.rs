@@ -51,6 +51,8 @@ pub enum Kind {
     Refer(&'static str),
     /// The name of an opening or part, with dots: `console.press`.
     Path,
+    /// `2026-03-14`
+    Date,
     /// One of these words.
     Choice(&'static [&'static str]),
     /// This very word, for reading's sake: `on`.
@@ -86,6 +88,7 @@ impl Kind {
             Self::Define => "a name of your own".into(),
             Self::Refer(what) => format!("the name of a {what}"),
             Self::Path => "the name of an opening or part such as `console.press`".into(),
+            Self::Date => "a date such as `2026-03-14`".into(),
             Self::Choice(words) => {
                 let words: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
                 match words.split_last() {
