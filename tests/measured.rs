@@ -233,3 +233,49 @@ fn a_used_file_may_not_measure() {
     let compiled = pipeline::check(&files, "a.case").expect("readable");
     assert_eq!(slugs(&compiled), ["use-holds-piece"]);
 }
+
+#[test]
+fn the_form_names_what_there_is_to_measure_and_can_be_filled_in() {
+    let bench = Bench::new().with("first.case", &spec("first.case"));
+    let form = bench.run(&["measure", "first.case"]);
+    assert_eq!((form.code, form.err.as_str()), (Some(0), ""));
+    // Empty, each line asks for its figure: 2 openings of 4, 2 sheets, the air.
+    let text = format!("{}{}", spec("first.case"), form.out);
+    let asked = compile(&text);
+    assert_eq!(slugs(&asked), ["value-missing"; 11]);
+    // Filled in as drawn, it changes nothing.
+    let mut filled = String::new();
+    for line in form.out.lines() {
+        let drawn = line.split_once("# drawn ").or(line.split_once("# written "));
+        match drawn {
+            Some((word, figure)) => {
+                let word = word.trim_end();
+                filled.push_str(&format!("{word} {}\n", figure.trim_end_matches('~')));
+            }
+            None => filled.push_str(&format!("{line}\n")),
+        }
+    }
+    let same = compile(&format!("{}{filled}", spec("first.case")));
+    assert_eq!(slugs(&same), Vec::<&str>::new());
+    let sizes = |c: &Compilation| {
+        let of = |part: &Part| (part.path.clone(), part.length.length, part.width.length);
+        parts(c).all.iter().map(of).collect::<Vec<_>>()
+    };
+    assert_eq!(sizes(&same), sizes(&compile(&spec("first.case"))));
+    assert_eq!(same.piece.as_ref().expect("a piece").readings, Vec::new());
+    // What is measured already is not asked for again.
+    let bench = bench.with(
+        "first.case",
+        &format!("{}measured {{ opening store {{ wide 32-9/16 }} }}\n", spec("first.case")),
+    );
+    let rest = bench.run(&["measure", "first.case"]);
+    assert!(rest.out.contains("cupboard.upper") && !rest.out.contains("cupboard.store"));
+}
+
+#[test]
+fn there_is_no_form_for_what_is_not_there() {
+    let bench = Bench::new().with("wrong.case", "casework 1\n");
+    assert_eq!(bench.run(&["measure", "nothing.case"]).code, Some(2));
+    let wrong = bench.run(&["measure", "wrong.case"]);
+    assert_eq!((wrong.code, wrong.out.as_str()), (Some(1), ""));
+}

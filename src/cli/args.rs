@@ -47,6 +47,8 @@ pub enum Command {
     Explain(Explain),
     /// Show where a size of a part or opening comes from
     Why(Why),
+    /// Print an empty measuring form, to fill in and put into the spec
+    Measure(Measure),
     /// Print the figures of the trade that it works with, and their sources
     Trade(Trade),
     /// Print the language reference
@@ -129,6 +131,14 @@ pub struct Why {
     /// A part, its mark, or an opening: `console.bottom`, `press`
     #[arg(value_name = "NAME")]
     pub name: String,
+}
+
+/// `casewright measure`
+#[derive(Args, Debug)]
+pub struct Measure {
+    /// The spec
+    #[arg(value_name = "SPEC")]
+    pub spec: PathBuf,
 }
 
 /// `casewright new`

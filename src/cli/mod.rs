@@ -7,6 +7,7 @@ mod check;
 mod disk;
 mod exit;
 mod explain;
+mod measure;
 mod new;
 mod reference;
 mod terminal;
@@ -42,6 +43,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
             Command::Explain(explain) => explain::run(explain, &terminal),
             Command::Trade(trade) => trade::run(trade, &terminal),
             Command::Why(why) => why::run(why, &terminal),
+            Command::Measure(measure) => measure::run(measure, &terminal),
             Command::Reference => reference::run(&terminal),
             Command::New(new) => new::run(new, &terminal),
         };

@@ -10,6 +10,7 @@ use crate::vocabulary::{Entries, Entry, Origin, Sourced, Value};
 use super::case::Case;
 use super::lower::Lower;
 use super::opening::{Axis, Opening};
+use super::shop::Shop;
 use super::size::Size;
 use super::stock::{Stock, StockId};
 
@@ -122,7 +123,7 @@ pub(super) fn openings(
     main: &Entries,
     cases: &mut [Case],
     stocks: &[Stock],
-    replaced: &Replaced,
+    shop: &Shop,
     ctx: &mut Lower,
 ) -> Vec<Reading> {
     let mut readings = Vec::new();
@@ -150,13 +151,20 @@ pub(super) fn openings(
         }
         let of_stock = |entry: &Entry| {
             let name = entry.text(0)?.value;
-            let index = stocks.iter().position(|stock| stock.name == name)?;
+            let counts = |stock: &Stock| stock.name == name && stock.replaced.is_some();
+            let index = stocks.iter().position(counts)?;
             Some(Reading { subject: Subject::Stock(StockId(index)), date, span: entry.head })
         };
         readings.extend(body.all("stock").filter_map(of_stock));
-        if let (Some(shop), Some(_)) = (body.one("shop"), replaced.humidity) {
-            readings.push(Reading { subject: Subject::Humidity, date, span: shop.head });
-        }
+        let air = body.one("shop").filter(|entry| {
+            let place = entry.body().map(|inner| inner.place("humidity"));
+            place.is_some() && place == shop.humidity_span
+        });
+        readings.extend(air.map(|entry| Reading {
+            subject: Subject::Humidity,
+            date,
+            span: entry.head,
+        }));
     }
     readings
 }

@@ -188,7 +188,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     // Only a whole piece has every name that may have been measured.
     let whole = cases.len() == entries.len();
     let readings = match whole {
-        true => measured::openings(main, &mut cases, &stocks, &replaced, ctx),
+        true => measured::openings(main, &mut cases, &stocks, &shop, ctx),
         false => Vec::new(),
     };
     let accepts = main.all("accept").filter_map(accept).collect();

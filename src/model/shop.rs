@@ -103,6 +103,13 @@ pub(super) fn lower(
         Value::Percent(percent) => Some(percent),
         _ => None,
     });
+    // The word has a default, so there always is one.
+    let humidity = humidity.unwrap_or(Percent(Exact::int(40)));
+    let written = body.one("humidity").map(|entry| entry.head);
+    let (humidity, humidity_span) = match measured {
+        Some((percent, span)) if percent != humidity => (percent, Some(span)),
+        _ => (humidity, None),
+    };
     let empty_tolerance = ctx.empty("tolerance");
     let tolerance =
         body.one("tolerance").and_then(|entry| entry.body()).unwrap_or(&empty_tolerance);
@@ -116,14 +123,8 @@ pub(super) fn lower(
     wide_saw(body, ctx);
     let base_plate = ctx.positive(body, "base-plate", "router base").unwrap_or_default();
     Shop {
-        // The word has a default, so there always is one.
-        humidity: measured
-            .map(|(percent, _)| percent)
-            .or(humidity)
-            .unwrap_or(Percent(Exact::int(40))),
-        humidity_span: measured
-            .map(|(_, span)| span)
-            .or(body.one("humidity").map(|entry| entry.head)),
+        humidity,
+        humidity_span: humidity_span.or(written),
         tolerance: Tolerance {
             cut: length(tolerance, "cut"),
             square: length(tolerance, "square"),

@@ -173,12 +173,12 @@ pub(super) fn lower(
     };
     let mut replaced = None;
     let (thickness, thickness_span) = match measured {
-        Some(actual) => {
+        Some(actual) if actual.value != thickness.length => {
             replaced = Some((thickness.length, thickness_span));
             let size = ctx.facts.sourced(actual, format!("{label}, measured"));
             (size, actual.span_or(thickness_span))
         }
-        None => (thickness, thickness_span),
+        _ => (thickness, thickness_span),
     };
     let named = body.one("species").and_then(|entry| entry.text(0));
     let wood = if kind == StockKind::Lumber {

@@ -13,6 +13,7 @@ mod gaps;
 mod index;
 mod jig_sheet;
 mod measured;
+mod measuring;
 mod page;
 mod weights;
 mod words;
@@ -21,6 +22,8 @@ use crate::model::Piece;
 use crate::parts::Parts;
 use crate::pipeline::Compilation;
 use crate::plans::setups::{self, Setup};
+
+pub use measuring::form as measuring_form;
 
 use figures::Figures;
 use page::{Block, Page};
