@@ -4,6 +4,7 @@
 
 mod accept;
 mod boring;
+mod cut;
 mod explain;
 mod hardware;
 mod joinery;
@@ -61,6 +62,8 @@ const RULES: &[&Rule] = &[
     &hardware::shelves_crowded::RULE,
     &material::actual_odd::RULE,
     &material::part_too_large::RULE,
+    &cut::cut_gone::RULE,
+    &cut::cut_misfit::RULE,
     &measured::front_tapered::RULE,
     &measured::lean_too_much::RULE,
     &measured::measured_far::RULE,

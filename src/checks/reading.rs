@@ -128,7 +128,7 @@ pub(super) const RULES: &[Rule] = &[
     ),
     reading(
         "not-supported-yet",
-        "Something the language foresees and casewright does not do yet, in this place or at all.",
+        "Something the language foresees and casewright does not do yet in this place.",
         "It is refused rather than left off the papers silently.",
         "top { stretchers 2 { wide 4 }; joint pocket }",
         "top { stretchers 2 { wide 4 }; joint pocket { deep 1/4 } }",

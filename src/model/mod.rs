@@ -5,6 +5,7 @@
 mod blame;
 mod carries;
 mod case;
+mod cut;
 mod equations;
 mod files;
 mod finish;
@@ -37,6 +38,7 @@ pub use carries::Carries;
 pub use case::{
     Base, Board, Bottom, Case, End, Exposure, Joinery, JointKind, Leg, Seam, Shelves, Side, Top,
 };
+pub use cut::Cut;
 pub use files::{MemoryFiles, ReadError, SourceFiles, SourceText};
 pub use finish::{Finish, FinishKind};
 pub use frame::{Frame, OuterMember};

@@ -5,6 +5,7 @@ use crate::measure::{Length, Span, Spanned, Tape};
 use crate::vocabulary::{Entries, Entry};
 
 use super::case::{Case, Exposure};
+use super::cut::{self, Cut};
 use super::finish::{self, Finish};
 use super::hardware::{self, Bit, Pull, Slide};
 use super::hinge::{self, Hinge};
@@ -64,6 +65,8 @@ pub struct Piece {
     pub accepts: Vec<Accept>,
     /// What was measured and counts.
     pub readings: Vec<Reading>,
+    /// Parts that are cut, the last word on each last.
+    pub cuts: Vec<Cut>,
     /// Every figure that sizes come from.
     pub facts: Facts,
 }
@@ -191,6 +194,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         true => measured::openings(main, &mut cases, &stocks, &shop, ctx),
         false => Vec::new(),
     };
+    let cuts = cut::cuts(main, ctx);
     let accepts = main.all("accept").filter_map(accept).collect();
     Some(Piece {
         job: job?,
@@ -199,6 +203,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         cases: whole.then_some(cases)?,
         accepts,
         readings,
+        cuts,
         facts: Facts::default(),
         species,
         stocks,
@@ -228,7 +233,7 @@ fn version(main: &Entries, ctx: &mut Lower) {
 fn only_in_main(files: &[Entries], ctx: &mut Lower) {
     for file in files.iter().skip(1) {
         file.noted("casework");
-        for word in ["job", "site", "case", "accept", "measured"] {
+        for word in ["job", "site", "case", "accept", "measured", "cut"] {
             for entry in file.all(word) {
                 entry.mark_all();
                 ctx.sink.push(

@@ -2,10 +2,13 @@
 
 use crate::model::Piece;
 use crate::parts::{Grain, Part, Parts};
+use crate::plans::ledger::Ledger;
+
+use super::left_to_cut;
 
 /// One row a part. Cells that a spreadsheet would take for a formula are set
 /// off with an apostrophe.
-pub(super) fn cut_list(piece: &Piece, parts: &Parts) -> String {
+pub(super) fn cut_list(piece: &Piece, parts: &Parts, ledger: &Ledger<'_>) -> String {
     let mut writer =
         csv::WriterBuilder::new().terminator(csv::Terminator::Any(b'\n')).from_writer(Vec::new());
     let tape = piece.tape();
@@ -25,10 +28,11 @@ pub(super) fn cut_list(piece: &Piece, parts: &Parts) -> String {
         "exact width".to_owned(),
         "exact thickness".to_owned(),
         "measured".to_owned(),
+        "cut".to_owned(),
     ];
     // Writing into memory has no way to fail.
     let _ = writer.write_record(&head);
-    for part in &parts.all {
+    for (id, part) in parts.iter() {
         let shown = |length| tape.exact(tape.print(length).shown);
         let row = [
             part.mark.clone(),
@@ -48,6 +52,7 @@ pub(super) fn cut_list(piece: &Piece, parts: &Parts) -> String {
             tape.exact(part.width.length),
             tape.exact(part.thickness.length),
             measured(piece, part),
+            left_to_cut::done(ledger, id),
         ];
         let _ = writer.write_record(row.iter().map(|cell| safe(cell)));
     }

@@ -12,6 +12,7 @@ mod figures;
 mod gaps;
 mod index;
 mod jig_sheet;
+mod left_to_cut;
 mod measured;
 mod measuring;
 mod page;
@@ -21,6 +22,7 @@ mod words;
 use crate::model::Piece;
 use crate::parts::Parts;
 use crate::pipeline::Compilation;
+use crate::plans::ledger::Ledger;
 use crate::plans::setups::{self, Setup};
 
 pub use measuring::form as measuring_form;
@@ -34,6 +36,7 @@ struct Source<'a> {
     piece: &'a Piece,
     parts: &'a Parts,
     setups: &'a [Setup],
+    ledger: &'a Ledger<'a>,
     figures: Figures,
 }
 
@@ -125,8 +128,19 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
     let hash = hash(compiled);
     let mut files = Vec::new();
     let setups = setups::plan(piece, parts);
+    let ledger = Ledger::of(piece, parts);
     for paper in PAPERS {
-        let page = page(paper, piece, parts, &setups, &hash);
+        let page = page(
+            paper,
+            &Source {
+                piece,
+                parts,
+                setups: &setups,
+                ledger: &ledger,
+                figures: Figures::new(*piece.tape()),
+            },
+            &hash,
+        );
         let mut add = |format, ending: &str, text| {
             let name = format!("{}.{ending}", paper.slug);
             files.push(PaperFile { paper: paper.slug, format, name, text });
@@ -135,7 +149,7 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
         add(Format::Markdown, "md", emit::markdown(&page));
         add(Format::Text, "txt", emit::text(&page));
     }
-    let csv = csv_list::cut_list(piece, parts);
+    let csv = csv_list::cut_list(piece, parts, &ledger);
     files.push(PaperFile {
         paper: "cut-list",
         format: Format::Csv,
@@ -147,11 +161,10 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
     Some(files)
 }
 
-fn page(paper: &Paper, piece: &Piece, parts: &Parts, setups: &[Setup], hash: &str) -> Page {
-    let tape = piece.tape();
-    let source = Source { piece, parts, setups, figures: Figures::new(*tape) };
-    let blocks = (paper.blocks)(&source);
-    let notes = notes(&source);
+fn page(paper: &Paper, source: &Source<'_>, hash: &str) -> Page {
+    let (piece, tape) = (source.piece, source.piece.tape());
+    let blocks = (paper.blocks)(source);
+    let notes = notes(source);
     let unit = match tape.unit {
         crate::measure::Unit::Inch => "inches",
         _ => "millimetres",

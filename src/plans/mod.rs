@@ -6,6 +6,7 @@
 pub mod assembly;
 pub mod drawers;
 pub mod hardware;
+pub mod ledger;
 pub mod seasons;
 pub mod setups;
 pub mod small_parts;

@@ -97,3 +97,37 @@ pub(super) const SHOP: Block = Block {
         .required()],
     one_of: &[],
 };
+
+/// `cut DATE { … }`
+pub(super) const CUT: Block = Block {
+    name: "cut",
+    title: "what is cut",
+    help: "Parts that are cut, each by its name, the end of its name, or its mark. The last word on a part counts: of the latest day, and of one day the last in the file.",
+    words: &[Word::new(
+        "PART",
+        "a part; a size that is not written is taken to be as it is drawn now",
+        "console.bottom { long 64-5/16; wide 16-9/32 }",
+    )
+    .takes(&[needs(Kind::Path)])
+    .may_open("cut-part")
+    .any_name()
+    .many()],
+    one_of: &[],
+};
+
+/// `PART { … }` of `cut`.
+pub(super) const CUT_PART: Block = Block {
+    name: "cut-part",
+    title: "a cut part",
+    help: "The finished size that the part was cut to, along its grain, across it and in thickness.",
+    words: &[
+        Word::new("long", "its length", "long 64-5/16").takes(&[needs(Kind::Length)]),
+        Word::new("wide", "its width", "wide 16-9/32").takes(&[needs(Kind::Length)]),
+        Word::new("thick", "its thickness", "thick 23/32").takes(&[needs(Kind::Length)]),
+        Word::new("stock", "what it was cut from", "stock birch-ply").takes(&[needs(Kind::Label)]),
+        Word::new("joints", "how many joints and bores it had when it was made", "joints 4")
+            .takes(&[needs(Kind::Count)]),
+        Word::new("spoiled", "it is spoiled, and is to be cut again", "spoiled"),
+    ],
+    one_of: &[],
+};

@@ -74,6 +74,8 @@ pub const BLOCKS: &[&Block] = &[
     &later::DIAGONALS,
     &later::STOCK,
     &later::SHOP,
+    &later::CUT,
+    &later::CUT_PART,
 ];
 
 /// The note that any item may carry to the papers.

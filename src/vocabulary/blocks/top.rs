@@ -81,7 +81,14 @@ pub(super) const FILE: Block = Block {
         .takes(&[may(Kind::Date)])
         .opens("measured")
         .many(),
-        Word::new("cut", "parts that are cut already", "cut 2026-03-14 { console.left-end }").many().not_yet(),
+        Word::new(
+            "cut",
+            "parts that are cut already, and the day; `casewright record` writes it",
+            "cut 2026-03-14 { console.left-end; console.bottom { wide 16-9/32 } }",
+        )
+        .takes(&[needs(Kind::Date)])
+        .opens("cut")
+        .many(),
     ],
     one_of: &[],
 };
