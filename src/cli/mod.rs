@@ -9,7 +9,9 @@ mod exit;
 mod explain;
 mod measure;
 mod new;
+mod record;
 mod reference;
+mod rewrite;
 mod terminal;
 mod trade;
 mod why;
@@ -44,6 +46,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
             Command::Trade(trade) => trade::run(trade, &terminal),
             Command::Why(why) => why::run(why, &terminal),
             Command::Measure(measure) => measure::run(measure, &terminal),
+            Command::Record(record) => record::run(record, &terminal),
             Command::Reference => reference::run(&terminal),
             Command::New(new) => new::run(new, &terminal),
         };

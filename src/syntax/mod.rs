@@ -2,12 +2,14 @@
 //! In: the text of one file. Out: a tree with spans, comments and blank lines, and what could not be read.
 //! Must not know the meaning of any word.
 
+mod addition;
 mod faults;
 mod limits;
 mod number;
 mod parser;
 mod tree;
 
+pub use addition::{append, append_block, replace};
 pub use limits::{DEEPEST_BLOCK, LONGEST_FILE};
 pub use parser::parse;
 pub use tree::{

@@ -267,7 +267,7 @@ impl Reader<'_> {
         match part.as_rule() {
             Rule::text => Some(Argument::Text { value: unescape(part.as_str()), span }),
             Rule::date => {
-                let date = date(part.as_str());
+                let date = Date::parse(part.as_str());
                 if date.is_none() {
                     self.found.push(faults::no_such_date(span));
                 }
@@ -358,12 +358,4 @@ fn unescape(quoted: &str) -> String {
         escaped = false;
     }
     text
-}
-
-fn date(text: &str) -> Option<Date> {
-    let mut parts = text.split('-');
-    let year = parts.next()?.parse().ok()?;
-    let month = parts.next()?.parse().ok()?;
-    let day = parts.next()?.parse().ok()?;
-    Date::new(year, month, day)
 }

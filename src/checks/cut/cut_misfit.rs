@@ -88,8 +88,12 @@ fn too_small(piece: &Piece, differs: &Differs<'_>) -> Diagnostic {
         told.push(span);
         diagnostic = diagnostic.label(span, format!("{} {}", fact.name, tape.figure(fact.length)));
     }
+    let wanted = sum(piece, needs);
+    // One figure alone is no sum.
+    if wanted.terms.len() > 1 {
+        diagnostic = diagnostic.sum(wanted);
+    }
     let diagnostic = diagnostic
-        .sum(sum(piece, needs))
         .sum(
             Sum::new("short by", short, tape)
                 .plus(needs.length, "wanted", tape)
