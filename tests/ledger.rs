@@ -60,7 +60,7 @@ fn a_revision_that_wants_it_larger_names_both_lines() {
     assert_eq!(c.sources.text(found.primary.span), "long 35-1/16");
     let labelled: Vec<&str> = found.labels.iter().map(|label| c.sources.text(label.span)).collect();
     assert!(labelled.contains(&"wide 36-1/4"), "{labelled:?}");
-    let sums: Vec<String> = found.sums.iter().map(|sum| sum.text()).collect();
+    let sums: Vec<String> = found.sums.iter().map(casewright::diagnostics::Sum::text).collect();
     // 36-1/4 + 1/2 − 1-7/16 = 35-5/16, 1/4 more than 35-1/16.
     assert!(sums[0].ends_with("= 35-5/16"), "{sums:?}");
     assert_eq!(sums[1], "35-5/16 wanted − 35-1/16 cut = 1/4");
