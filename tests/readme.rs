@@ -64,3 +64,25 @@ fn a_new_spec_builds_and_explains_itself_as_shown() {
     let to = list.find("== box-side").expect("the drawer stock");
     shows(&list[from..to]);
 }
+
+#[test]
+fn the_records_it_shows_are_what_the_command_writes() {
+    let folder = tempfile::tempdir().expect("a folder");
+    run(folder.path(), &["new", "my.case"]);
+    let spec = folder.path().join("my.case");
+    let text = |path| std::fs::read_to_string(path).expect("text");
+    let before = text(&spec);
+    let day = ["--date", "2026-03-14"];
+    for parts in [&["bottom", "LE"][..], &["kick", "--size", "wide 4-1/16"]] {
+        let (_, said) = run(folder.path(), &[&["record", "my.case"], parts, &day].concat());
+        shows(&said);
+    }
+    let after = text(&spec);
+    shows(after.strip_prefix(before.as_str()).expect("nothing else is changed"));
+    // What it shows of `measured` is sound, and is what the form asks for.
+    let from = README.find("measured 2026-03-20 {").expect("a form");
+    let form = &README[from..from + README[from..].find("```").expect("its end")];
+    std::fs::write(&spec, format!("{before}{form}")).expect("written");
+    let (_, said) = run(folder.path(), &["check", "my.case", "--deny", "warnings"]);
+    assert!(said.contains("my.case can be built, with 1 note"), "{said}");
+}

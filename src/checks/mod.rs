@@ -4,10 +4,12 @@
 
 mod accept;
 mod boring;
+mod cut;
 mod explain;
 mod hardware;
 mod joinery;
 mod material;
+mod measured;
 mod movement;
 mod ornament;
 mod reading;
@@ -60,6 +62,12 @@ const RULES: &[&Rule] = &[
     &hardware::shelves_crowded::RULE,
     &material::actual_odd::RULE,
     &material::part_too_large::RULE,
+    &cut::cut_gone::RULE,
+    &cut::cut_misfit::RULE,
+    &measured::front_tapered::RULE,
+    &measured::lean_too_much::RULE,
+    &measured::measured_far::RULE,
+    &measured::measured_odd::RULE,
     &movement::cross_grain::RULE,
     &movement::gap_closes::RULE,
     &movement::milled_off::RULE,

@@ -128,10 +128,10 @@ pub(super) const RULES: &[Rule] = &[
     ),
     reading(
         "not-supported-yet",
-        "Something the language foresees and casewright does not do yet, in this place or at all.",
+        "Something the language foresees and casewright does not do yet in this place.",
         "It is refused rather than left off the papers silently.",
-        "site { left open; right open; fixing wall; humidity 30% to 55% }",
-        "site { left open; right open; fixing wall; humidity 30% to 55% }\nmeasured { stock ply { actual 0.707 } }",
+        "top { stretchers 2 { wide 4 }; joint pocket }",
+        "top { stretchers 2 { wide 4 }; joint pocket { deep 1/4 } }",
     ),
     reading(
         "not-a-length",

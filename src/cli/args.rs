@@ -5,6 +5,8 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum, ValueHint};
 
+use crate::measure::Date;
+
 /// Compiles a cabinet written as text to the shop's papers.
 #[derive(Debug, Parser)]
 #[command(
@@ -54,6 +56,10 @@ pub enum Command {
     Explain(Explain),
     /// Show where a size of a part or opening comes from
     Why(Why),
+    /// Print an empty measuring form, to fill in and put into the spec
+    Measure(Measure),
+    /// Record parts as cut, in the spec itself
+    Record(Record),
     /// Print the figures of the trade that it works with, and their sources
     Trade(Trade),
     /// Print the language reference
@@ -199,6 +205,38 @@ pub struct Why {
     /// A part, its mark, or an opening: `console.bottom`, `press`
     #[arg(value_name = "NAME")]
     pub name: String,
+}
+
+/// `casewright measure`
+#[derive(Args, Debug)]
+pub struct Measure {
+    /// The spec
+    #[arg(value_name = "SPEC")]
+    pub spec: PathBuf,
+}
+
+/// `casewright record`
+#[derive(Args, Debug)]
+pub struct Record {
+    /// The spec
+    #[arg(value_name = "SPEC")]
+    pub spec: PathBuf,
+    /// The parts, by name or mark
+    #[arg(required = true, value_name = "PART")]
+    pub parts: Vec<String>,
+    /// The day; today unless given
+    #[arg(long, value_name = "DATE", value_parser = date)]
+    pub date: Option<Date>,
+    /// They are spoiled, and are to be cut again
+    #[arg(long, conflicts_with = "size")]
+    pub spoiled: bool,
+    /// What came out different: 'wide 16-9/32'
+    #[arg(long, value_name = "SIZE")]
+    pub size: Option<String>,
+}
+
+fn date(text: &str) -> Result<Date, &'static str> {
+    Date::parse(text).ok_or("a date is written as 2026-03-14")
 }
 
 /// `casewright new`

@@ -13,9 +13,12 @@ mod find;
 mod man;
 mod format;
 mod mend;
+mod measure;
 mod new;
+mod record;
 mod reference;
 mod save;
+mod rewrite;
 mod terminal;
 mod trade;
 mod watch;
@@ -53,6 +56,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
             Command::Format(formatting) => format::run(formatting, &terminal),
             Command::Mend(mend) => mend::run(mend, &terminal),
             Command::Why(why) => why::run(why, &terminal),
+            Command::Measure(measure) => measure::run(measure, &terminal),
+            Command::Record(record) => record::run(record, &terminal),
             Command::Reference => reference::run(&terminal),
             Command::New(new) => new::run(new, &terminal),
             Command::Completions(completions) => completions::run(completions, &terminal),

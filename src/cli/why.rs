@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use crate::diagnostics::{Sources, render::plain};
 use crate::measure::{Exact, nearest};
-use crate::model::{Piece, Size};
+use crate::model::{Axis, Piece, Size};
 use crate::pipeline::Compilation;
 use crate::vocabulary::Origin;
 
@@ -58,7 +58,13 @@ fn sizes(compiled: &Compilation, piece: &Piece, name: &str) -> Vec<Named> {
             found.push((case.name.clone(), sizes));
         }
         for opening in case.openings.iter().filter(|o| o.parent.is_some() && meant(&o.path)) {
-            let sizes = vec![("wide", opening.wide.clone()), ("high", opening.high.clone())];
+            let built = |axis| (opening.as_built(axis) != opening.along(axis)).then_some(axis);
+            let mut sizes = Vec::new();
+            for axis in [Axis::Across, Axis::Down] {
+                sizes.push((axis.size_word(), opening.along(axis).clone()));
+                let measured = built(axis).map(|axis| opening.as_built(axis).clone());
+                sizes.extend(measured.map(|size| ("as built", size)));
+            }
             found.push((format!("{}, opening", opening.path), sizes));
         }
     }
@@ -101,7 +107,7 @@ fn explain(text: &mut String, sources: &Sources, piece: &Piece, word: &str, size
             k => format!("{k} × "),
         };
         let from = match fact.origin {
-            Origin::Written(span) => {
+            Origin::Written(span) | Origin::Measured(span) => {
                 let name = sources.get(span.file).map_or("", |source| source.name.as_str());
                 let line = sources.position(span).line;
                 format!("{}:{line}  {}", plain(name), plain(sources.text(span)))

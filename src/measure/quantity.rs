@@ -156,6 +156,21 @@ impl fmt::Display for Date {
 }
 
 impl Date {
+    /// Reads `2026-03-14`.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        let mut parts = text.split('-');
+        let mut next = |digits: usize| {
+            let part = parts.next().filter(|part| part.len() == digits)?;
+            part.bytes().all(|byte| byte.is_ascii_digit()).then(|| part.parse::<u16>().ok())?
+        };
+        let (year, month, day) = (next(4)?, next(2)?, next(2)?);
+        if parts.next().is_some() {
+            return None;
+        }
+        Self::new(year, u8::try_from(month).ok()?, u8::try_from(day).ok()?)
+    }
+
     /// The date, if the calendar has it.
     #[must_use]
     pub fn new(year: u16, month: u8, day: u8) -> Option<Self> {
@@ -205,6 +220,10 @@ mod tests {
         assert!(Date::new(2026, 2, 29).is_none());
         assert!(Date::new(2028, 2, 29).is_some());
         assert!(Date::new(2026, 13, 1).is_none());
+        assert_eq!(Date::parse("2026-03-14"), Date::new(2026, 3, 14));
+        for wrong in ["2026-3-14", "2026-02-29", "2026-03-14-1", "+026-03-14", "today"] {
+            assert_eq!(Date::parse(wrong), None, "{wrong}");
+        }
     }
 
     #[test]

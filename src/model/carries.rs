@@ -2,7 +2,7 @@
 
 use crate::measure::{Load, Span};
 use crate::trade;
-use crate::vocabulary::{Entries, Origin, Value};
+use crate::vocabulary::{Entries, Value};
 
 /// A load, and whether the maker wrote it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -22,9 +22,5 @@ pub(super) fn read(body: &Entries) -> Carries {
 pub(super) fn own(body: &Entries) -> Option<Carries> {
     let value = body.any("load")?;
     let Value::Load(load) = value.value else { return None };
-    let written = match value.origin {
-        Origin::Written(span) => Some(span),
-        Origin::Default { .. } => None,
-    };
-    Some(Carries { load, written })
+    Some(Carries { load, written: value.origin.span() })
 }

@@ -5,6 +5,7 @@
 mod blame;
 mod carries;
 mod case;
+mod cut;
 mod equations;
 mod files;
 mod finish;
@@ -17,6 +18,7 @@ mod job;
 pub mod layout;
 mod load;
 mod lower;
+mod measured;
 mod opening;
 mod openings;
 mod piece;
@@ -36,6 +38,7 @@ pub use carries::Carries;
 pub use case::{
     Base, Board, Bottom, Case, End, Exposure, Joinery, JointKind, Leg, Seam, Shelves, Side, Top,
 };
+pub use cut::Cut;
 pub use files::{MemoryFiles, ReadError, SourceFiles, SourceText};
 pub use finish::{Finish, FinishKind};
 pub use frame::{Frame, OuterMember};
@@ -45,6 +48,7 @@ pub use hardware::{Bit, BitShape, BoxRule, BoxWidth, Pull, PullHeight, Slide};
 pub use hinge::{Hinge, HingeKind, Plate};
 pub use job::Job;
 pub use load::{Loaded, load};
+pub use measured::{CameOut, Diagonals, Reading, Subject};
 pub use opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};
 pub use piece::{Accept, Piece, lower};
 pub use place::Place;

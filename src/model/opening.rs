@@ -5,6 +5,7 @@ use crate::measure::{Length, Span};
 use super::carries::Carries;
 use super::case::{Board, Side};
 use super::front::Fronts;
+use super::measured::CameOut;
 use super::size::Size;
 
 /// Which way a list of openings runs.
@@ -114,6 +115,8 @@ pub struct Opening {
     pub span: Span,
     /// The statements that give its width and height, where they stand.
     pub size_spans: [Option<Span>; 2],
+    /// What was measured in it. Its other sizes are as drawn.
+    pub came_out: CameOut,
 }
 
 impl Opening {
@@ -124,6 +127,30 @@ impl Opening {
             Axis::Across => &self.wide,
             Axis::Down => &self.high,
         }
+    }
+
+    /// Its size for what is made after its frame: as measured, else as drawn.
+    #[must_use]
+    pub fn as_built(&self, axis: Axis) -> &Size {
+        let measured = match axis {
+            Axis::Across => &self.came_out.wide,
+            Axis::Down => &self.came_out.high,
+        };
+        measured.as_ref().unwrap_or_else(|| self.along(axis))
+    }
+
+    /// By how much it came out larger than drawn; below nought for smaller.
+    #[must_use]
+    pub fn grown(&self, axis: Axis) -> Size {
+        self.as_built(axis) - self.along(axis)
+    }
+
+    /// Its lower left corner as built. Nobody knows which of its sides is off,
+    /// so the middle stays where it is drawn.
+    #[must_use]
+    pub fn corner_as_built(&self) -> (Length, Length) {
+        let off = |axis| self.grown(axis).length.half();
+        (self.x - off(Axis::Across), self.y - off(Axis::Down))
     }
 
     /// True for a drawer, door, niche or false front; false for a list.
@@ -148,7 +175,7 @@ impl Opening {
     #[must_use]
     pub fn leaf(&self, fronts: &Fronts) -> (Size, Size) {
         let both = fronts.reach() * 2;
-        let (wide, high) = (&self.wide + &both, &self.high + &both);
+        let (wide, high) = (self.as_built(Axis::Across) + &both, self.as_built(Axis::Down) + &both);
         let wide = if self.leaves() == 2 { (wide - &fronts.meeting).half() } else { wide };
         (wide, high)
     }

@@ -1,16 +1,18 @@
 //! The whole piece: names resolved, everything solved.
 
 use crate::diagnostics::{Diagnostic, Sink};
-use crate::measure::{Length, Span, Tape};
+use crate::measure::{Length, Span, Spanned, Tape};
 use crate::vocabulary::{Entries, Entry};
 
 use super::case::{Case, Exposure};
+use super::cut::{self, Cut};
 use super::finish::{self, Finish};
 use super::hardware::{self, Bit, Pull, Slide};
 use super::hinge::{self, Hinge};
 use super::job::{self, Job};
 use super::load::Loaded;
 use super::lower::{Lower, Names};
+use super::measured::{self, Reading, Replaced};
 use super::read_case::Shared;
 use super::shop::{self, Shop};
 use super::site::{self, Site};
@@ -61,6 +63,10 @@ pub struct Piece {
     pub cases: Vec<Case>,
     /// Warnings the maker accepts.
     pub accepts: Vec<Accept>,
+    /// What was measured and counts.
+    pub readings: Vec<Reading>,
+    /// Parts that are cut, the last word on each last.
+    pub cuts: Vec<Cut>,
     /// Every figure that sizes come from.
     pub facts: Facts,
 }
@@ -126,9 +132,13 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         }
     };
     let site = site::lower(main.one("site").and_then(Entry::body), ctx);
-    let shop = shop(main, files, ctx);
+    let replaced = measured::replaced(main, ctx);
+    let shop = shop(main, files, &replaced, ctx);
     let species = gather(files, "species", ctx, species::lower);
-    let stocks = gather(files, "stock", ctx, |entry, ctx| stock::lower(entry, &species, ctx));
+    let stocks = gather(files, "stock", ctx, |entry, ctx| {
+        let thick = entry.text(0).and_then(|name| replaced.thickness(name.value));
+        stock::lower(entry, &species, thick, ctx)
+    });
     let hinges = gather(files, "hinge", ctx, hinge::hinge);
     let slides = gather(files, "slide", ctx, hardware::slide);
     let pulls = gather(files, "pull", ctx, hardware::pull);
@@ -151,6 +161,9 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         keep_outs: names("keep-out", site.keep_outs.iter().map(|k| k.name.as_str()).collect()),
         stocks: &stocks,
     };
+    for (name, _) in &replaced.stocks {
+        ctx.find(Spanned::new(&name.value, name.span), &shared.stock_names);
+    }
     let entries: Vec<&Entry> = main.all("case").collect();
     if entries.is_empty() {
         ctx.sink.push(
@@ -175,13 +188,22 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
             cases.push(case);
         }
     }
+    // Only a whole piece has every name that may have been measured.
+    let whole = cases.len() == entries.len();
+    let readings = match whole {
+        true => measured::openings(main, &mut cases, &stocks, &shop, ctx),
+        false => Vec::new(),
+    };
+    let cuts = cut::cuts(main, ctx);
     let accepts = main.all("accept").filter_map(accept).collect();
     Some(Piece {
         job: job?,
         site,
         shop,
-        cases: (cases.len() == entries.len()).then_some(cases)?,
+        cases: whole.then_some(cases)?,
         accepts,
+        readings,
+        cuts,
         facts: Facts::default(),
         species,
         stocks,
@@ -211,7 +233,7 @@ fn version(main: &Entries, ctx: &mut Lower) {
 fn only_in_main(files: &[Entries], ctx: &mut Lower) {
     for file in files.iter().skip(1) {
         file.noted("casework");
-        for word in ["job", "site", "case", "accept"] {
+        for word in ["job", "site", "case", "accept", "measured", "cut"] {
             for entry in file.all(word) {
                 entry.mark_all();
                 ctx.sink.push(
@@ -229,7 +251,7 @@ fn only_in_main(files: &[Entries], ctx: &mut Lower) {
 }
 
 /// The spec's own shop, else that of the first file used that has one.
-fn shop(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Shop {
+fn shop(main: &Entries, files: &[Entries], replaced: &Replaced, ctx: &mut Lower) -> Shop {
     let own = main.one("shop");
     let mut shared = files.iter().skip(1).filter_map(|file| file.one("shop"));
     let entry = own.or_else(|| shared.next());
@@ -249,7 +271,7 @@ fn shop(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Shop {
             file.all("shop").for_each(Entry::mark_all);
         }
     }
-    shop::lower(entry.and_then(Entry::body), ctx)
+    shop::lower(entry.and_then(Entry::body), replaced.humidity, ctx)
 }
 
 /// Everything of one kind from all files.

@@ -10,6 +10,7 @@ use super::carries;
 use super::case::Side;
 use super::layout::{Solution, Variable};
 use super::lower::Lower;
+use super::measured::CameOut;
 use super::opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};
 use super::openings::{Context, Draft, Drafts, MemberDraft};
 use super::read_case;
@@ -116,6 +117,7 @@ fn opening(
         notes: if is_root { Vec::new() } else { body.notes() },
         span: entry.head,
         size_spans: [span_of("wide"), span_of("high")],
+        came_out: CameOut::default(),
     })
 }
 

@@ -80,7 +80,11 @@ pub struct Tolerance {
     pub place: Length,
 }
 
-pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
+pub(super) fn lower(
+    body: Option<&Entries>,
+    measured: Option<(Percent, Span)>,
+    ctx: &mut Lower,
+) -> Shop {
     let start = body.map(|body| Span { start: body.open.end, ..body.open });
     let empty;
     let body = match body {
@@ -99,6 +103,13 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
         Value::Percent(percent) => Some(percent),
         _ => None,
     });
+    // The word has a default, so there always is one.
+    let humidity = humidity.unwrap_or(Percent(Exact::int(40)));
+    let written = body.one("humidity").map(|entry| entry.head);
+    let (humidity, humidity_span) = match measured {
+        Some((percent, span)) if percent != humidity => (percent, Some(span)),
+        _ => (humidity, None),
+    };
     let empty_tolerance = ctx.empty("tolerance");
     let tolerance =
         body.one("tolerance").and_then(|entry| entry.body()).unwrap_or(&empty_tolerance);
@@ -112,9 +123,8 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Shop {
     wide_saw(body, ctx);
     let base_plate = ctx.positive(body, "base-plate", "router base").unwrap_or_default();
     Shop {
-        // The word has a default, so there always is one.
-        humidity: humidity.unwrap_or(Percent(Exact::int(40))),
-        humidity_span: body.one("humidity").map(|entry| entry.head),
+        humidity,
+        humidity_span: humidity_span.or(written),
         tolerance: Tolerance {
             cut: length(tolerance, "cut"),
             square: length(tolerance, "square"),

@@ -45,6 +45,12 @@ impl Facts {
         self.all.get(id.0 as usize)
     }
 
+    /// True where a measured figure takes part in a size.
+    #[must_use]
+    pub fn is_measured(&self, size: &Size) -> bool {
+        self.of(size).any(|(fact, _)| matches!(fact.origin, Origin::Measured(_)))
+    }
+
     /// The facts a size was worked out from, with their factors.
     pub fn of<'a>(&'a self, size: &'a Size) -> impl Iterator<Item = (&'a Fact, Exact)> {
         size.terms.iter().filter_map(|(id, factor)| self.get(*id).map(|fact| (fact, *factor)))

@@ -3,7 +3,7 @@
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Length, Rate, Span};
 use crate::trade::{self, Sawn, Wood};
-use crate::vocabulary::{Entries, Entry, Value};
+use crate::vocabulary::{Entries, Entry, Sourced, Value};
 
 use super::lower::Lower;
 use super::size::Size;
@@ -115,6 +115,8 @@ pub struct Stock {
     pub span: Span,
     /// The statement that gives its thickness.
     pub thickness_span: Span,
+    /// The written thickness that a measured one has replaced.
+    pub replaced: Option<(Length, Span)>,
 }
 
 impl Stock {
@@ -125,7 +127,12 @@ impl Stock {
     }
 }
 
-pub(super) fn lower(entry: &Entry, woods: &[OwnSpecies], ctx: &mut Lower) -> Option<Stock> {
+pub(super) fn lower(
+    entry: &Entry,
+    woods: &[OwnSpecies],
+    measured: Option<Sourced<Length>>,
+    ctx: &mut Lower,
+) -> Option<Stock> {
     let body = entry.body()?;
     let name = entry.text(0)?.value.to_owned();
     let kinds = ["plywood", "mdf", "particleboard", "hardboard", "lumber"];
@@ -163,6 +170,15 @@ pub(super) fn lower(entry: &Entry, woods: &[OwnSpecies], ctx: &mut Lower) -> Opt
             return None;
         }
         None => (ctx.positive(body, word, &label)?, kind_entry.head),
+    };
+    let mut replaced = None;
+    let (thickness, thickness_span) = match measured {
+        Some(actual) if actual.value != thickness.length => {
+            replaced = Some((thickness.length, thickness_span));
+            let size = ctx.facts.sourced(actual, format!("{label}, measured"));
+            (size, actual.span_or(thickness_span))
+        }
+        _ => (thickness, thickness_span),
     };
     let named = body.one("species").and_then(|entry| entry.text(0));
     let wood = if kind == StockKind::Lumber {
@@ -204,6 +220,7 @@ pub(super) fn lower(entry: &Entry, woods: &[OwnSpecies], ctx: &mut Lower) -> Opt
         notes: body.notes(),
         span: entry.head,
         thickness_span,
+        replaced,
     })
 }
 

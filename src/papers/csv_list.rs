@@ -1,11 +1,14 @@
 //! The cut list as comma-separated values.
 
 use crate::model::Piece;
-use crate::parts::{Grain, Parts};
+use crate::parts::{Grain, Part, Parts};
+use crate::plans::ledger::Ledger;
+
+use super::left_to_cut;
 
 /// One row a part. Cells that a spreadsheet would take for a formula are set
 /// off with an apostrophe.
-pub(super) fn cut_list(piece: &Piece, parts: &Parts) -> String {
+pub(super) fn cut_list(piece: &Piece, parts: &Parts, ledger: &Ledger<'_>) -> String {
     let mut writer =
         csv::WriterBuilder::new().terminator(csv::Terminator::Any(b'\n')).from_writer(Vec::new());
     let tape = piece.tape();
@@ -24,10 +27,12 @@ pub(super) fn cut_list(piece: &Piece, parts: &Parts) -> String {
         "exact length".to_owned(),
         "exact width".to_owned(),
         "exact thickness".to_owned(),
+        "measured".to_owned(),
+        "cut".to_owned(),
     ];
     // Writing into memory has no way to fail.
     let _ = writer.write_record(&head);
-    for part in &parts.all {
+    for (id, part) in parts.iter() {
         let shown = |length| tape.exact(tape.print(length).shown);
         let row = [
             part.mark.clone(),
@@ -46,10 +51,19 @@ pub(super) fn cut_list(piece: &Piece, parts: &Parts) -> String {
             tape.exact(part.length.length),
             tape.exact(part.width.length),
             tape.exact(part.thickness.length),
+            measured(piece, part),
+            left_to_cut::done(ledger, id),
         ];
         let _ = writer.write_record(row.iter().map(|cell| safe(cell)));
     }
     writer.into_inner().ok().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
+}
+
+/// The sizes that a measured figure takes part in: `length width`.
+fn measured(piece: &Piece, part: &Part) -> String {
+    let sizes = [("length", &part.length), ("width", &part.width), ("thickness", &part.thickness)];
+    let own = sizes.into_iter().filter(|(_, size)| piece.facts.is_measured(size));
+    own.map(|(word, _)| word).collect::<Vec<_>>().join(" ")
 }
 
 fn safe(cell: &str) -> String {

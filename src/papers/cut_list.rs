@@ -4,16 +4,22 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Length, Unit};
 use crate::model::{Axis, Item, OpeningKind, Piece, Stock, StockId};
-use crate::parts::{Grain, Part};
+use crate::parts::{Grain, Part, PartId};
 use crate::plans::small_parts;
 use crate::trade;
 
+use super::figures::MEASURED;
+use super::left_to_cut;
 use super::page::{Block, Table, left, right};
 use super::{Source, with_currency, words};
 
 /// Equal parts on one line.
 struct Line<'a> {
     parts: Vec<&'a Part>,
+    /// The day they were cut, or spoiled.
+    done: String,
+    /// They lie on the bench.
+    ticked: bool,
     features: Vec<String>,
 }
 
@@ -23,14 +29,15 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         Block::Note("Rip everything under one figure at one setting of the fence, then crosscut to the stop: longest first, and pieces of one length together, so that they come out alike. Mark every piece before it leaves the saw.".into()),
         Block::Caution("Guard and riving knife on; a push stick within a hand's breadth of the blade; stand out of line with the cut. Two people for a whole sheet. Mask and extraction: wood dust harms, that of oak and beech most.".into()),
     ];
+    blocks.extend(left_to_cut::blocks(source));
     let mut order: Vec<usize> = (0..piece.stocks.len()).collect();
     // Sheets first: they are cut to size while the boards settle.
     order.sort_by_key(|index| (piece.stocks[*index].is_solid(), *index));
     let mut count = 0;
     for index in order {
         let stock = &piece.stocks[index];
-        let own: Vec<&Part> =
-            parts.all.iter().filter(|part| part.stock == StockId(index)).collect();
+        let own: Vec<(PartId, &Part)> =
+            parts.iter().filter(|(_, part)| part.stock == StockId(index)).collect();
         if own.is_empty() {
             continue;
         }
@@ -40,15 +47,16 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         for note in &stock.notes {
             blocks.push(Block::Note(note.clone()));
         }
-        let mut thicknesses: Vec<Length> = own.iter().map(|part| part.thickness.length).collect();
+        let mut thicknesses: Vec<Length> =
+            own.iter().map(|(_, part)| part.thickness.length).collect();
         // The stock's own thickness first, then what is made of it.
         let own_thickness = stock.thickness.length;
         thicknesses.sort_unstable_by_key(|thickness| (*thickness != own_thickness, *thickness));
         thicknesses.dedup();
         let many = thicknesses.len() > 1;
         for thickness in thicknesses {
-            let of = |part: &&&Part| part.thickness.length == thickness;
-            let own: Vec<&Part> = own.iter().filter(of).copied().collect();
+            let of = |(_, part): &&(PartId, &Part)| part.thickness.length == thickness;
+            let own: Vec<(PartId, &Part)> = own.iter().filter(of).copied().collect();
             by_width(source, stock, &own, many.then_some(thickness), &mut blocks);
         }
     }
@@ -60,11 +68,11 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
 }
 
 fn heading(stock: &Stock, source: &Source<'_>) -> String {
-    let thick = source.figures.text(stock.thickness.length);
+    let thick = source.figures.size(&stock.thickness, &source.piece.facts);
     format!("{}: {} {thick}", stock.name, stock.kind.word())
 }
 
-fn about(stock: &Stock, own: &[&Part], source: &Source<'_>) -> String {
+fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> String {
     let text = |length| source.figures.text(length);
     let mut parts = Vec::new();
     if let Some(species) = &stock.species {
@@ -116,8 +124,8 @@ fn about(stock: &Stock, own: &[&Part], source: &Source<'_>) -> String {
 }
 
 /// What the rough pieces of a stock come to: board feet, or cubic metres.
-fn volume(stock: &Stock, own: &[&Part], source: &Source<'_>) -> String {
-    let pieces = own.iter().map(|part| (stock.nominal, part.rough.width, part.rough.length));
+fn volume(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> String {
+    let pieces = own.iter().map(|(_, part)| (stock.nominal, part.rough.width, part.rough.length));
     match source.piece.tape().unit {
         Unit::Millimetre => format!("{:.3} m3", pieces.map(trade::cubic_metres).sum::<f64>()),
         _ => format!("{:.1} board feet", pieces.map(trade::board_feet).sum::<f64>()),
@@ -128,17 +136,20 @@ fn volume(stock: &Stock, own: &[&Part], source: &Source<'_>) -> String {
 fn by_width(
     source: &Source<'_>,
     stock: &Stock,
-    own: &[&Part],
+    own: &[(PartId, &Part)],
     thickness: Option<Length>,
     blocks: &mut Vec<Block>,
 ) {
     let (parts, figures) = (source.parts, &source.figures);
     let mut widths: BTreeMap<Length, Vec<Line<'_>>> = BTreeMap::new();
-    for part in own {
+    let ledger = source.ledger;
+    for (id, part) in own {
+        let done = left_to_cut::done(ledger, *id);
         let features = words::features(part, parts, source.piece, figures);
         let lines = widths.entry(part.width.length).or_default();
         let same = lines.iter_mut().find(|line| {
             line.features == features
+                && line.done == done
                 && line.parts.first().is_some_and(|first| {
                     first.length.length == part.length.length
                         && plain_name(first) == plain_name(part)
@@ -147,7 +158,10 @@ fn by_width(
         });
         match same {
             Some(line) => line.parts.push(part),
-            None => lines.push(Line { parts: vec![part], features }),
+            None => {
+                let ticked = left_to_cut::is_done(ledger, *id);
+                lines.push(Line { parts: vec![part], done, ticked, features });
+            }
         }
     }
     for (width, mut lines) in widths.into_iter().rev() {
@@ -166,8 +180,12 @@ fn by_width(
             };
             more.push(format!("to {} thick{how}", figures.text(thickness)));
         }
+        let facts = &source.piece.facts;
+        let measured =
+            lines.iter().flat_map(|line| &line.parts).any(|part| facts.is_measured(&part.width));
+        let mark = if measured { MEASURED } else { "" };
         blocks.push(Block::Setting {
-            figure: figures.text(width),
+            figure: format!("{}{mark}", figures.text(width)),
             what: format!("fence, {pieces}"),
             more,
         });
@@ -175,6 +193,9 @@ fn by_width(
             vec![left("mark").strong(), left("piece"), right("pcs"), right("length").strong()];
         if stock.is_solid() {
             columns.push(right("rough"));
+        }
+        if !ledger.is_empty() {
+            columns.push(left("cut"));
         }
         columns.push(left("grain"));
         columns.push(left("then"));
@@ -186,7 +207,7 @@ fn by_width(
                 marks.join(" "),
                 plain_name(first),
                 line.parts.len().to_string(),
-                figures.text(first.length.length),
+                figures.size(&first.length, facts),
             ];
             if stock.is_solid() {
                 row.push(format!(
@@ -194,6 +215,12 @@ fn by_width(
                     figures.text(first.rough.length),
                     figures.text(first.rough.width)
                 ));
+            }
+            if !ledger.is_empty() {
+                row.push(line.done.clone());
+            }
+            if line.ticked {
+                table.ticked.insert(table.rows.len());
             }
             row.push(match first.grain {
                 Grain::Length => "along".to_owned(),

@@ -187,8 +187,8 @@ fn plain_table(table: &Table) -> String {
     };
     let heads: Vec<String> = table.columns.iter().map(|c| c.head.to_owned()).collect();
     line("   ", &heads);
-    for row in &cells {
-        line("[ ]", row);
+    for (index, row) in cells.iter().enumerate() {
+        line(if table.is_ticked(&index) { "[x]" } else { "[ ]" }, row);
     }
     text
 }

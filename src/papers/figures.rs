@@ -4,6 +4,10 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 use crate::measure::{Length, Printed, Tape, Unit};
+use crate::model::{Facts, Size};
+
+/// Behind a figure that was made from a measured one.
+pub(super) const MEASURED: &str = " (m)";
 
 /// Prints lengths and keeps the exact value of each one that was rounded.
 #[derive(Debug)]
@@ -20,6 +24,12 @@ impl Figures {
     /// A length at its tape mark, `~` behind it where it was rounded.
     pub(super) fn text(&self, length: Length) -> String {
         self.show(self.tape.print(length))
+    }
+
+    /// A size of a part: `(m)` behind one that a measured figure takes part in.
+    pub(super) fn size(&self, size: &Size, facts: &Facts) -> String {
+        let mark = if facts.is_measured(size) { MEASURED } else { "" };
+        format!("{}{mark}", self.text(size.length))
     }
 
     fn show(&self, printed: Printed) -> String {

@@ -7,6 +7,7 @@ use crate::plans::seasons::{self, Climate, Gap};
 use crate::trade;
 
 use super::Source;
+use super::measured;
 use super::page::{Block, Table, left, right};
 use super::words;
 
@@ -25,12 +26,13 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         let own: Vec<&Gap<'_>> = gaps.iter().filter(|gap| gap.fitted == size).collect();
         group(source, size, &own, &mut blocks);
     }
+    blocks.extend(measured::out_of_square(source));
     panels(source, &mut blocks);
     wood(source, &mut blocks);
     if !gaps.is_empty() {
         blocks.push(Block::Proof(vec![
             "the shims slide at every corner without force".into(),
-            "the two diagonals of each opening agree before its front is fitted".into(),
+            "the two diagonals of each opening agree before its front is fitted, or it is planed to them".into(),
             "a wood-moisture meter on an offcut shows the figure above, within a point; if not, write it here: ______".into(),
         ]));
     }

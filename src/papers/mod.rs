@@ -12,6 +12,9 @@ mod figures;
 mod gaps;
 mod index;
 mod jig_sheet;
+mod left_to_cut;
+mod measured;
+mod measuring;
 mod page;
 mod weights;
 mod words;
@@ -20,7 +23,10 @@ use crate::measure::digest;
 use crate::model::Piece;
 use crate::parts::Parts;
 use crate::pipeline::Compilation;
+use crate::plans::ledger::Ledger;
 use crate::plans::setups::{self, Setup};
+
+pub use measuring::form as measuring_form;
 
 use figures::Figures;
 use page::{Block, Page};
@@ -31,6 +37,7 @@ struct Source<'a> {
     piece: &'a Piece,
     parts: &'a Parts,
     setups: &'a [Setup],
+    ledger: &'a Ledger<'a>,
     figures: Figures,
 }
 
@@ -122,8 +129,19 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
     let hash = hash(compiled);
     let mut files = Vec::new();
     let setups = setups::plan(piece, parts);
+    let ledger = Ledger::of(piece, parts);
     for paper in PAPERS {
-        let page = page(paper, piece, parts, &setups, &hash);
+        let page = page(
+            paper,
+            &Source {
+                piece,
+                parts,
+                setups: &setups,
+                ledger: &ledger,
+                figures: Figures::new(*piece.tape()),
+            },
+            &hash,
+        );
         let mut add = |format, ending: &str, text| {
             let name = format!("{}.{ending}", paper.slug);
             files.push(PaperFile { paper: paper.slug, format, name, text });
@@ -132,7 +150,7 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
         add(Format::Markdown, "md", emit::markdown(&page));
         add(Format::Text, "txt", emit::text(&page));
     }
-    let csv = csv_list::cut_list(piece, parts);
+    let csv = csv_list::cut_list(piece, parts, &ledger);
     files.push(PaperFile {
         paper: "cut-list",
         format: Format::Csv,
@@ -144,10 +162,10 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
     Some(files)
 }
 
-fn page(paper: &Paper, piece: &Piece, parts: &Parts, setups: &[Setup], hash: &str) -> Page {
-    let tape = piece.tape();
-    let source = Source { piece, parts, setups, figures: Figures::new(*tape) };
-    let blocks = (paper.blocks)(&source);
+fn page(paper: &Paper, source: &Source<'_>, hash: &str) -> Page {
+    let (piece, tape) = (source.piece, source.piece.tape());
+    let blocks = (paper.blocks)(source);
+    let notes = notes(source);
     let unit = match tape.unit {
         crate::measure::Unit::Inch => "inches",
         _ => "millimetres",
@@ -158,7 +176,7 @@ fn page(paper: &Paper, piece: &Piece, parts: &Parts, setups: &[Setup], hash: &st
         revision: piece.job.revision.clone(),
         hash: hash.to_owned(),
         measure: format!("{unit} to {}", tape.exact(tape.mark)),
-        notes: notes(piece),
+        notes,
         blocks,
         exacts: source.figures.exacts(),
     }
@@ -166,8 +184,10 @@ fn page(paper: &Paper, piece: &Piece, parts: &Parts, setups: &[Setup], hash: &st
 
 /// The job's own notes, and every warning the maker has accepted, so that
 /// whoever holds the paper knows of it.
-fn notes(piece: &Piece) -> Vec<String> {
+fn notes(source: &Source<'_>) -> Vec<String> {
+    let piece = source.piece;
     let mut notes = piece.job.notes.clone();
+    notes.extend(measured::note(source));
     notes.extend(piece.accepts.iter().map(|accept| {
         format!("accepted: {} on {}: {}", accept.slug, accept.subject, accept.reason)
     }));

@@ -1,5 +1,7 @@
 //! A paper as the templates print it, whatever the format.
 
+use std::collections::BTreeSet;
+
 /// How a column stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Align {
@@ -38,6 +40,14 @@ pub(super) struct Table {
     pub(super) rows: Vec<Vec<String>>,
     /// What the rows come to.
     pub(super) foot: String,
+    /// The rows that are done already.
+    pub(super) ticked: BTreeSet<usize>,
+}
+
+impl Table {
+    pub(super) fn is_ticked(&self, row: &usize) -> bool {
+        self.ticked.contains(row)
+    }
 }
 
 /// A piece of a paper.

@@ -7,7 +7,7 @@ use crate::trade;
 
 use crate::plans::seasons::{Air, Climate};
 
-use super::figures::Figures;
+use super::figures::{Figures, MEASURED};
 
 /// What a part is called on paper: `left end`, `rail between upper and middle`.
 pub(super) fn name(part: &Part) -> String {
@@ -80,7 +80,7 @@ pub(super) fn features(
             FeatureKind::Flute(_) => flutes.push(feature),
             FeatureKind::Bore(_) => bores.push(feature),
             _ => {
-                let line = one(part, feature, parts, figures);
+                let line = one(part, feature, parts, piece, figures);
                 if !lines.contains(&line) {
                     lines.push(line);
                 }
@@ -176,7 +176,7 @@ fn both_ends(lines: Vec<String>) -> Vec<String> {
     joined
 }
 
-fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> String {
+fn one(part: &Part, feature: &Feature, parts: &Parts, piece: &Piece, figures: &Figures) -> String {
     let face = part.face_name(feature.face);
     let text = |length| figures.text(length);
     match feature.kind {
@@ -196,8 +196,14 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             let takes =
                 feature.takes.map_or(String::new(), |id| format!(", takes {}", parts.mark(id)));
             let stops = stops(part, feature, &channel, figures);
+            // As wide as a board that was measured.
+            let guest = feature.takes.and_then(|id| parts.get(id));
+            let measured = guest.is_some_and(|guest| {
+                guest.thickness.length == channel.wide && piece.facts.is_measured(&guest.thickness)
+            });
+            let mark = if measured { MEASURED } else { "" };
             format!(
-                "{what} {} wide, {} deep in the {face}, {place}{stops}{takes}",
+                "{what} {}{mark} wide, {} deep in the {face}, {place}{stops}{takes}",
                 text(channel.wide),
                 text(feature.deep)
             )

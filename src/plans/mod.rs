@@ -6,9 +6,11 @@
 pub mod assembly;
 pub mod drawers;
 pub mod hardware;
+pub mod ledger;
 pub mod seasons;
 pub mod setups;
 pub mod small_parts;
 pub mod spans;
+pub mod square;
 pub mod tipping;
 pub mod weights;

@@ -2,6 +2,7 @@
 //! In: the text of one file. Out: a tree with spans, comments and blank lines, and what could not be read.
 //! Must not know the meaning of any word.
 
+mod addition;
 mod faults;
 mod format;
 mod limits;
@@ -9,6 +10,7 @@ mod number;
 mod parser;
 mod tree;
 
+pub use addition::{append, append_block, replace};
 pub use faults::is_shapeless;
 pub use format::format;
 pub use limits::{DEEPEST_BLOCK, LONGEST_FILE};

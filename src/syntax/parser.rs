@@ -24,7 +24,7 @@ pub fn parse(file: FileId, text: &str) -> (Tree, Vec<Diagnostic>) {
     if let Some(refusal) = limits::refuse(file, text) {
         return (Tree::default(), vec![refusal]);
     }
-    let mut reader = Reader { file, text, found: Vec::new(), unclosed: Vec::new() };
+    let mut reader = Reader { file, text, found: Vec::new(), unclosed: Vec::new(), marks: false };
     let pairs = match Grammar::parse(Rule::file, text) {
         Ok(pairs) => pairs,
         Err(error) => {
@@ -51,6 +51,9 @@ struct Reader<'a> {
     /// Every block, with whether its brace was closed: for finding the
     /// one that is really open.
     unclosed: Vec<faults::Brace>,
+    /// Within `cut`, whose statements begin with the names and marks of parts:
+    /// a mark is written in capitals.
+    marks: bool,
 }
 
 impl Reader<'_> {
@@ -169,7 +172,12 @@ impl Reader<'_> {
                     Some(argument) => arguments.push(argument),
                     None => sound = false,
                 },
-                Rule::block => block = Some(self.block(part)),
+                Rule::block => {
+                    let outer = self.marks;
+                    self.marks |= word.as_ref().is_some_and(|word: &Name| word.text() == "cut");
+                    block = Some(self.block(part));
+                    self.marks = outer;
+                }
                 _ => {}
             }
         }
@@ -178,7 +186,7 @@ impl Reader<'_> {
             self.found.push(fault);
             return None;
         }
-        if word.text().contains(|c: char| c.is_ascii_uppercase()) {
+        if !self.marks && word.text().contains(|c: char| c.is_ascii_uppercase()) {
             self.found.push(faults::capital(&word));
             for part in &mut word.words {
                 part.text.make_ascii_lowercase();
@@ -259,7 +267,7 @@ impl Reader<'_> {
         match part.as_rule() {
             Rule::text => Some(Argument::Text { value: unescape(part.as_str()), span }),
             Rule::date => {
-                let date = date(part.as_str());
+                let date = Date::parse(part.as_str());
                 if date.is_none() {
                     self.found.push(faults::no_such_date(span));
                 }
@@ -357,12 +365,4 @@ fn unescape(quoted: &str) -> String {
         escaped = false;
     }
     text
-}
-
-fn date(text: &str) -> Option<Date> {
-    let mut parts = text.split('-');
-    let year = parts.next()?.parse().ok()?;
-    let month = parts.next()?.parse().ok()?;
-    let day = parts.next()?.parse().ok()?;
-    Date::new(year, month, day)
 }

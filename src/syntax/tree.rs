@@ -33,7 +33,7 @@ pub struct Comment {
 /// A keyword with its arguments and, perhaps, a block.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Statement {
-    /// The keyword; a dotted path in `measured` and `cut` blocks.
+    /// The keyword; the dotted name or the mark of a part in `cut` blocks.
     pub word: Name,
     /// What follows it on the line.
     pub arguments: Vec<Argument>,

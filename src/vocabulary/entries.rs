@@ -5,7 +5,7 @@
 use std::cell::Cell;
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::{Angle, Duration, Exact, Length, Span, Spanned, Unit};
+use crate::measure::{Angle, Date, Duration, Exact, Length, Span, Spanned, Unit};
 
 use super::defaults;
 use super::value::{Origin, SizeExpr, Sourced, Value};
@@ -85,6 +85,15 @@ impl Entry {
     pub fn count(&self, slot: usize) -> Option<Spanned<u32>> {
         match self.value(slot) {
             Some(Spanned { value: Value::Count(count), span }) => Some(Spanned::new(*count, *span)),
+            _ => None,
+        }
+    }
+
+    /// The date in slot `slot`.
+    #[must_use]
+    pub fn date(&self, slot: usize) -> Option<Spanned<Date>> {
+        match self.value(slot) {
+            Some(Spanned { value: Value::Date(date), span }) => Some(Spanned::new(*date, *span)),
             _ => None,
         }
     }

@@ -141,19 +141,10 @@ impl Reader<'_> {
 
     fn statement(&mut self, block: &'static Block, statement: &Statement) -> Option<Entry> {
         let text = statement.word.text();
-        let Some(word) = block.word(&text) else {
+        let Some(word) = block.meant(&text) else {
             self.sink.push(unknown(block, &text, statement.word.span));
             return None;
         };
-        if word.not_yet {
-            self.sink.push(Diagnostic::error(
-                "not-supported-yet",
-                format!("`{}` is not supported yet", word.word),
-                statement.head(),
-                "planned, but not built",
-            ));
-            return None;
-        }
         let values = match self.arguments(block, word, statement) {
             Ok(values) => values,
             Err(fault) => {
@@ -209,7 +200,13 @@ impl Reader<'_> {
     ) -> Result<Vec<Option<Spanned<Value>>>, Fault> {
         let mut rest = statement.arguments.as_slice();
         let mut values = Vec::with_capacity(word.takes.len());
-        for Slot { kind, optional } in word.takes {
+        let mut slots = word.takes;
+        if word.any_name {
+            let name = statement.word.clone();
+            values.push(Some(Spanned::new(Value::Path(name), statement.word.span)));
+            slots = slots.get(1..).unwrap_or(&[]);
+        }
+        for Slot { kind, optional } in slots {
             if rest.is_empty() {
                 if *optional {
                     values.push(None);

@@ -52,8 +52,7 @@ fn section(text: &mut String, block: &Block) {
             cell(&otherwise(word))
         );
     }
-    let examples: Vec<&str> =
-        block.words.iter().filter(|word| !word.not_yet).map(|word| word.example).collect();
+    let examples: Vec<&str> = block.words.iter().map(|word| word.example).collect();
     let _ = writeln!(text, "\n```\n{}\n```\n", examples.join("\n"));
 }
 
@@ -75,9 +74,6 @@ fn heading(block: &Block) -> String {
 
 fn help(word: &Word) -> String {
     let mut help = word.help.to_owned();
-    if word.not_yet {
-        help.push_str(" (not supported yet)");
-    }
     if word.times == Times::Many {
         help.push_str("; may stand more than once");
     }

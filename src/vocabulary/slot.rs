@@ -40,6 +40,10 @@ pub(super) fn read_one(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken 
             }
             _ => Err(wrong(kind, span)),
         },
+        Kind::Date => match first {
+            Argument::Date { value, .. } => one(Value::Date(*value)),
+            _ => Err(wrong(kind, span)),
+        },
         Kind::Choice(words) => choice(kind, words, first),
         Kind::Exactly(word) => match first.as_word() {
             Some(found) if found.text == word => one(Value::Word(word.to_owned())),

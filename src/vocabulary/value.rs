@@ -49,7 +49,7 @@ pub enum Value {
     Word(String),
     /// `Kind::Path`.
     Path(Name),
-    /// A date.
+    /// `Kind::Date`.
     Date(Date),
 }
 
@@ -67,6 +67,8 @@ pub struct SizeExpr {
 pub enum Origin {
     /// It was written here.
     Written(Span),
+    /// It was measured in the piece as it came out, and written here.
+    Measured(Span),
     /// The vocabulary's default for this word of this block.
     Default {
         /// The block's name.
@@ -81,7 +83,7 @@ impl Origin {
     #[must_use]
     pub fn span(self) -> Option<Span> {
         match self {
-            Self::Written(span) => Some(span),
+            Self::Written(span) | Self::Measured(span) => Some(span),
             Self::Default { .. } => None,
         }
     }

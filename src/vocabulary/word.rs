@@ -51,6 +51,8 @@ pub enum Kind {
     Refer(&'static str),
     /// The name of an opening or part, with dots: `console.press`.
     Path,
+    /// `2026-03-14`
+    Date,
     /// One of these words.
     Choice(&'static [&'static str]),
     /// This very word, for reading's sake: `on`.
@@ -86,6 +88,7 @@ impl Kind {
             Self::Define => "a name of your own".into(),
             Self::Refer(what) => format!("the name of a {what}"),
             Self::Path => "the name of an opening or part such as `console.press`".into(),
+            Self::Date => "a date such as `2026-03-14`".into(),
             Self::Choice(words) => {
                 let words: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
                 match words.split_last() {
@@ -162,8 +165,8 @@ pub struct Word {
     pub help: &'static str,
     /// An example of the whole statement.
     pub example: &'static str,
-    /// Planned, but refused for now.
-    pub not_yet: bool,
+    /// It stands for any name: the keyword itself is its first value.
+    pub any_name: bool,
 }
 
 impl Word {
@@ -179,7 +182,7 @@ impl Word {
             metric: None,
             help,
             example,
-            not_yet: false,
+            any_name: false,
         }
     }
 
@@ -232,10 +235,10 @@ impl Word {
         self
     }
 
-    /// Planned, but refused for now.
+    /// It stands for any name, which is its first value.
     #[must_use]
-    pub const fn not_yet(mut self) -> Self {
-        self.not_yet = true;
+    pub const fn any_name(mut self) -> Self {
+        self.any_name = true;
         self
     }
 }
@@ -261,5 +264,13 @@ impl Block {
     #[must_use]
     pub fn word(&self, text: &str) -> Option<&'static Word> {
         self.words.iter().find(|word| word.word == text)
+    }
+
+    /// What a statement says that begins with this keyword: a word of the
+    /// block, or the one that stands for any name.
+    #[must_use]
+    pub fn meant(&self, keyword: &str) -> Option<&'static Word> {
+        let any = || self.words.iter().find(|word| word.any_name);
+        self.words.iter().find(|word| !word.any_name && word.word == keyword).or_else(any)
     }
 }

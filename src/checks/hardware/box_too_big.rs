@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{OpeningKind, Piece};
+use crate::model::{Axis, OpeningKind, Piece};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "box-too-big",
@@ -31,23 +31,24 @@ fn check(piece: &Piece, sink: &mut Sink) {
             let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
             let Some(slide) = piece.slides.get(slide) else { continue };
             let rule = slide.box_width.rule();
+            let (wide, tall) = (opening.as_built(Axis::Across), opening.as_built(Axis::Down));
             let (inside, outside) =
-                slide.box_width.inside_and_outside(&opening.wide, &piece.thickness(boxes.stock));
+                slide.box_width.inside_and_outside(wide, &piece.thickness(boxes.stock));
             let (inside, outside) = (inside.length, outside.length);
             let error = |title: String, span, label: String| {
                 Diagnostic::error(RULE.slug, title, span, label).subject(&opening.path)
             };
-            if outside >= opening.wide.length {
+            if outside >= wide.length {
                 sink.push(
                     error(
-                        format!("the box of {} is {} wide, its opening {}", opening.path, tape.figure(outside), tape.figure(opening.wide.length)),
+                        format!("the box of {} is {} wide, its opening {}", opening.path, tape.figure(outside), tape.figure(wide.length)),
                         rule.span,
                         format!("inside {}", tape.figure(inside)),
                     )
                     .label(side_span, format!("sides {}", tape.figure(side)))
-                    .label(opening.span, format!("opening {}", tape.figure(opening.wide.length)))
+                    .label(opening.span, format!("opening {}", tape.figure(wide.length)))
                     .sum(Sum::new("box", outside, tape).plus(inside, "inside", tape).plus(side.twice(), "two sides", tape))
-                    .sum(Sum::new("over by", outside - opening.wide.length, tape))
+                    .sum(Sum::new("over by", outside - wide.length, tape))
                     .note("thinner sides make the box narrower over all; or check the slide's own sheet"),
                 );
                 continue;
@@ -62,17 +63,17 @@ fn check(piece: &Piece, sink: &mut Sink) {
                             tape.figure(inside)
                         ),
                         opening.size_spans[0].unwrap_or(opening.span),
-                        format!("opening {}", tape.figure(opening.wide.length)),
+                        format!("opening {}", tape.figure(wide.length)),
                     )
                     .label(rule.span, "the slide's width")
                     .note("too narrow for this hardware: make the opening wider"),
                 );
                 continue;
             }
-            let high = slide.box_high.size(&opening.high).length;
+            let high = slide.box_high.size(tall).length;
             let bottom = piece.thickness(boxes.bottom_stock).length;
             let least = boxes.groove_up.length + bottom + Length::inches(1, 1);
-            if high >= opening.high.length || high < least {
+            if high >= tall.length || high < least {
                 let title = if high < least {
                     format!(
                         "the box of {} is {} high: nothing is left above its bottom",
@@ -84,14 +85,14 @@ fn check(piece: &Piece, sink: &mut Sink) {
                         "the box of {} is {} high, its opening {}",
                         opening.path,
                         tape.figure(high),
-                        tape.figure(opening.high.length)
+                        tape.figure(tall.length)
                     )
                 };
                 sink.push(
                     error(title, slide.box_high.span, format!("box {}", tape.figure(high)))
                         .label(
                             opening.size_spans[1].unwrap_or(opening.span),
-                            format!("opening {}", tape.figure(opening.high.length)),
+                            format!("opening {}", tape.figure(tall.length)),
                         )
                         .sum(
                             Sum::new("needs", least, tape)

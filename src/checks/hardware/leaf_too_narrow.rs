@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
-use crate::model::{HingeKind, Piece};
+use crate::model::{Axis, HingeKind, Piece};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "leaf-too-narrow",
@@ -39,7 +39,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     tape.text(least)
                 ),
                 opening.span,
-                format!("opening {}", tape.figure(opening.wide.length)),
+                format!("opening {}", tape.figure(opening.as_built(Axis::Across).length)),
             )
             .label(span, "hung on this")
             .sum(Sum::new("needs", least, tape).plus(diameter.twice(), "two cups", tape).plus(

@@ -283,7 +283,7 @@ pub(super) fn written(piece: &Piece, size: &Size) -> Option<Span> {
     match (facts.next(), facts.next()) {
         (Some((fact, factor)), None) if factor == Exact::ONE => match fact.origin {
             Origin::Written(span) => Some(span),
-            Origin::Default { .. } => None,
+            Origin::Measured(_) | Origin::Default { .. } => None,
         },
         _ => None,
     }

@@ -92,7 +92,8 @@ fn fields<'a>(piece: &'a Piece, case: &'a Case) -> Vec<Field<'a>> {
             && flutes.pitch - flute >= flutes.land;
         let (wide, high) = opening.leaf(front);
         let reach = front.reach().length;
-        let (x, y) = (opening.x - reach, opening.y - reach);
+        let (x, y) = opening.corner_as_built();
+        let (x, y) = (x - reach, y - reach);
         let second = x + wide.length + front.meeting.length;
         let leaves = match opening.kind {
             OpeningKind::Doors => vec![x, second],

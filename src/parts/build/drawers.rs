@@ -1,7 +1,7 @@
 //! Drawer boxes, and the packers that bring their slides flush.
 
 use crate::measure::Length;
-use crate::model::{DrawerBoxes, JointKind, Opening, OpeningKind, Set, Side, Size, Slide};
+use crate::model::{Axis, DrawerBoxes, JointKind, Opening, OpeningKind, Set, Side, Size, Slide};
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::joint::JointSort;
 use crate::parts::part::{Assembly, PartId, Role};
@@ -45,8 +45,9 @@ fn drawer(
 ) -> [PartId; 2] {
     let local = builder.local(&opening.path).to_owned();
     let thick = builder.thickness(boxes.stock);
-    let (inside, outside) = slide.box_width.inside_and_outside(&opening.wide, &thick);
-    let high = slide.box_high.size(&opening.high);
+    let wide = opening.as_built(Axis::Across);
+    let (inside, outside) = slide.box_width.inside_and_outside(wide, &thick);
+    let high = slide.box_high.size(opening.as_built(Axis::Down));
     let size = BoxSize { outside, inside, high, deep: slide.length.clone() };
     let x = opening.x + (opening.wide.length - size.outside.length).half();
     let y = opening.y + (opening.high.length - size.high.length).half();
@@ -326,14 +327,15 @@ fn packer(
     space: &inside::Space,
 ) {
     let index = if side == Side::Left { 0 } else { 1 };
-    let thickness = space.packing[index].clone();
+    let off = opening.grown(Axis::Across).half();
+    let thickness = &space.packing[index] - &off;
     if !thickness.length.is_positive() {
         return;
     }
     let local = builder.local(&opening.path).to_owned();
     let x = match side {
-        Side::Left => opening.x - thickness.length,
-        Side::Right => opening.x + opening.wide.length,
+        Side::Left => opening.x - space.packing[index].length,
+        Side::Right => opening.x + opening.wide.length + off.length,
     };
     let up = match slide.undermount {
         true => Length::ZERO,

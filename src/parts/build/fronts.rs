@@ -42,7 +42,8 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
 fn leaves<'a>(builder: &Builder<'_>, opening: &'a Opening, fronts: &'a Fronts) -> Vec<Leaf<'a>> {
     let reach = fronts.reach().length;
     let (wide, high) = opening.leaf(fronts);
-    let (x, y) = (opening.x - reach, opening.y - reach);
+    let (x, y) = opening.corner_as_built();
+    let (x, y) = (x - reach, y - reach);
     let local = builder.local(&opening.path).to_owned();
     let leaf = |name: &str, x, wide: Size, hung| Leaf {
         path: format!("{local}.{name}"),

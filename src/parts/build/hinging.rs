@@ -1,7 +1,7 @@
 //! What hangs a door: its cups, and the plates that their arms are screwed to.
 
 use crate::measure::{Length, Span};
-use crate::model::{HingeKind, JointKind, Plate, Set, Side, Size};
+use crate::model::{Axis, HingeKind, JointKind, Plate, Set, Side, Size};
 use crate::parts::feature::{Bore, Feature, FeatureKind};
 use crate::parts::joint::JointSort;
 use crate::parts::part::{Assembly, PartId, Role};
@@ -136,7 +136,18 @@ fn plates(
     if on_stile {
         (board, packing) = (holder, stile.half());
     }
-    block(builder, leaf, side, (board, packing.clone()), plate, z, heights);
+    // A block that reaches a board stands flush with the opening as built; one
+    // on the stile goes by the stile.
+    let off = match on_stile {
+        true => Size::zero(),
+        false => leaf.opening.grown(Axis::Across).half(),
+    };
+    let packing = &packing - &off;
+    if !packing.length.is_positive() {
+        screws(builder, board, towards, leaf, plate, z, heights);
+        return;
+    }
+    block(builder, leaf, side, (board, packing.clone(), off.length), plate, z, heights);
     let rest = plate.deep - packing.length;
     if rest.is_positive() && !on_stile {
         // The screws go on through a thin block into the board behind it.
@@ -149,7 +160,7 @@ fn block(
     builder: &mut Builder<'_>,
     leaf: &Leaf<'_>,
     side: Side,
-    (board, thickness): (PartId, Size),
+    (board, thickness, off): (PartId, Size, Length),
     plate: &Plate,
     z: Length,
     heights: &[Length],
@@ -159,8 +170,8 @@ fn block(
     let towards = if side == Side::Left { Face::ThickEnd } else { Face::ThickStart };
     let half = plate.apart.half() + block_margin();
     let x = match side {
-        Side::Left => leaf.opening.x - thickness.length,
-        Side::Right => leaf.opening.x + leaf.opening.wide.length,
+        Side::Left => leaf.opening.x - off - thickness.length,
+        Side::Right => leaf.opening.x + leaf.opening.wide.length + off,
     };
     let deep = plate.deep.min(thickness.length);
     let local = builder.local(&leaf.opening.path).to_owned();

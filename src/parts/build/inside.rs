@@ -91,6 +91,12 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
     };
     let space = space(builder, opening, carcass);
     let clear = &opening.wide + &space.packing[0] + &space.packing[1];
+    // Behind a face frame the boards stand as drawn, whatever its opening
+    // measures; without one they are its sides.
+    let off = match builder.case.frame {
+        Some(_) => Size::zero(),
+        None => opening.grown(Axis::Across),
+    };
     let thick = builder.thickness(stock).length;
     let local = builder.local(&opening.path).to_owned();
     for number in 1..=set.count {
@@ -124,10 +130,14 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
             role: Role::AdjustableShelf,
             assembly: Assembly::Loose(builder.index),
             stock,
-            length: &clear - &clearance,
+            length: &clear + &off - &clearance,
             width: &builder.planes.inside - &front,
             thickness: None,
-            origin: Point::new(space.from + clearance.length.half(), y, front.length),
+            origin: Point::new(
+                space.from + (clearance.length - off.length).half(),
+                y,
+                front.length,
+            ),
             axes: LYING,
             show: Some(Face::ThickEnd),
             span: set.span,

@@ -1,7 +1,7 @@
 //! Every gap round every front: as it is fitted, and what the year makes of it.
 
 use crate::measure::{Exact, Length};
-use crate::model::{Piece, StockId};
+use crate::model::{Axis, Piece, StockId};
 use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Role};
 
 use super::climate::Climate;
@@ -96,15 +96,22 @@ fn gap<'a>(
     edge: Edge,
     others: &[&Front<'a>],
 ) -> Option<Gap<'a>> {
+    let own = slack(front, edge);
+    let between = |other: &Front<'_>| match other.opening.path == front.opening.path {
+        true => Length::ZERO,
+        false => own + slack(other, edge.facing()),
+    };
     let beside = others
         .iter()
-        .filter_map(|other| Some((distance(&front.space, &other.space, edge)?, *other)))
+        .filter_map(|other| {
+            Some((distance(&front.space, &other.space, edge, between(other))?, *other))
+        })
         .min_by_key(|(distance, _)| *distance);
     let member = parts
         .of_case(front.case)
         .iter()
         .filter(|part| matches!(part.assembly, Assembly::Frame(_) | Assembly::Carcass(_)))
-        .filter_map(|part| Some((distance(&front.space, &part.cuboid(), edge)?, part)))
+        .filter_map(|part| Some((distance(&front.space, &part.cuboid(), edge, own)?, part)))
         .min_by_key(|(distance, _)| *distance);
     let mut movers = front.movers(piece, parts, edge);
     let (fitted, against, meeting) = match (beside, member) {
@@ -137,8 +144,19 @@ fn gap<'a>(
     })
 }
 
-/// From an edge of a front to a body beside it; `None` where it is not beside.
-fn distance(front: &Cuboid, body: &Cuboid, edge: Edge) -> Option<Length> {
+/// How far an edge of the front's opening lies outside of where it is drawn.
+/// The frame stands in space as drawn, the front as measured.
+fn slack(front: &Front<'_>, edge: Edge) -> Length {
+    let axis = match edge.direction() {
+        Direction::X => Axis::Across,
+        _ => Axis::Down,
+    };
+    front.opening.grown(axis).length.half()
+}
+
+/// From an edge of a front to a body beside it, which as built is off by
+/// `slack`; `None` where it is not beside.
+fn distance(front: &Cuboid, body: &Cuboid, edge: Edge, slack: Length) -> Option<Length> {
     let positive = |direction| front.overlap_along(body, direction).is_positive();
     if !positive(edge.along()) || !positive(Direction::Z) {
         return None;
@@ -149,6 +167,7 @@ fn distance(front: &Cuboid, body: &Cuboid, edge: Edge) -> Option<Length> {
     } else {
         front.from.along(direction) - body.to.along(direction)
     };
+    let distance = distance + slack;
     (!distance.is_negative() && distance <= NEAR).then_some(distance)
 }
 

@@ -5,6 +5,7 @@ mod frame;
 mod fronts;
 mod hardware;
 mod job;
+mod later;
 mod shop;
 mod site;
 mod species;
@@ -68,6 +69,13 @@ pub const BLOCKS: &[&Block] = &[
     &fronts::FLUTES,
     &fronts::DRAWERS,
     &fronts::GROOVE,
+    &later::MEASURED,
+    &later::OPENING,
+    &later::DIAGONALS,
+    &later::STOCK,
+    &later::SHOP,
+    &later::CUT,
+    &later::CUT_PART,
 ];
 
 /// The note that any item may carry to the papers.

@@ -73,11 +73,22 @@ pub(super) const FILE: Block = Block {
                 needs(Kind::Text),
             ])
             .many(),
-        Word::new("measured", "sizes as they came out of the clamps", "measured { … }")
-            .takes(&[may(Kind::Label)])
-            .many()
-            .not_yet(),
-        Word::new("cut", "parts that are cut already", "cut 2026-03-14 { console.left-end }").many().not_yet(),
+        Word::new(
+            "measured",
+            "sizes as they came out of the clamps, from the yard and in the shop; the day may be said",
+            "measured { opening console.press { wide 26-17/32 } }",
+        )
+        .takes(&[may(Kind::Date)])
+        .opens("measured")
+        .many(),
+        Word::new(
+            "cut",
+            "parts that are cut already, and the day; `casewright record` writes it",
+            "cut 2026-03-14 { console.left-end; console.bottom { wide 16-9/32 } }",
+        )
+        .takes(&[needs(Kind::Date)])
+        .opens("cut")
+        .many(),
     ],
     one_of: &[],
 };

@@ -1,0 +1,80 @@
+//! A cut part that the design no longer has.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::model::{Cut, Piece};
+use crate::parts::Parts;
+use crate::plans::ledger::{self, Ledger};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "cut-gone",
+    severity: Severity::Warning,
+    finds: "A part that is cut and that the design does not have, or not any more. It is told which parts still to be cut the board would do for, where `cut` says its size and stock.",
+    why: "A revision has left a board on the bench, or the name is misspelt and the part would be cut twice.",
+    source: "Ours.",
+    formula: "",
+    accept: "The board is put by for another job.",
+    example: Example {
+        base: Base::First,
+        sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
+        wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.old-shelf }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    if piece.cuts.is_empty() {
+        return;
+    }
+    let ledger = Ledger::of(piece, parts);
+    for cut in ledger.gone.iter().filter(|cut| cut.spoiled.is_none()) {
+        sink.push(gone(piece, parts, &ledger, cut));
+    }
+    for (cut, names) in &ledger.unclear {
+        sink.push(
+            Diagnostic::error(
+                "name-unknown",
+                format!("more than one part is called `{}`", cut.name.value),
+                cut.name.span,
+                "write more of its name",
+            )
+            .note(format!("there are: {}", names.join(", "))),
+        );
+    }
+}
+
+fn gone(piece: &Piece, parts: &Parts, ledger: &Ledger<'_>, cut: &Cut) -> Diagnostic {
+    let tape = piece.tape();
+    let name = &cut.name.value;
+    let mut diagnostic = Diagnostic::warning(
+        RULE.slug,
+        format!("{name} is cut, but the design has no part of that name"),
+        cut.name.span,
+        format!("cut on {}", cut.date),
+    )
+    .subject(name);
+    if let Some(near) = ledger::near(parts, name) {
+        let title = format!("the part `{near}`");
+        diagnostic = diagnostic.fix(Fix::new(Grade::Choice, title, cut.name.span, near));
+    }
+    let fits = ledger.would_do_for(cut);
+    let known = cut.long.is_some() && cut.wide.is_some() && cut.stock.is_some();
+    if !fits.is_empty() {
+        // The largest first: it makes the most of the board.
+        let mut fits = fits;
+        fits.sort_by_key(|part| std::cmp::Reverse(part.length.length));
+        let told: Vec<String> = fits
+            .iter()
+            .take(4)
+            .map(|part| {
+                let (long, wide) = (part.length.length, part.width.length);
+                format!("{} ({} by {})", part.path, tape.text(long), tape.text(wide))
+            })
+            .collect();
+        diagnostic.note(format!("the board would do for {}", told.join(", ")))
+    } else if known {
+        diagnostic.note("nothing that is still to be cut comes out of the board")
+    } else {
+        diagnostic
+    }
+}

@@ -1,0 +1,77 @@
+//! A reading that can't well be right.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::measure::Length;
+use crate::model::{Axis, Piece};
+use crate::trade;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "measured-odd",
+    severity: Severity::Warning,
+    finds: "A reading that does not go with the others: diagonals that an opening of those sides can't have, or boards measured more than 1/16 in (1.6 mm) off what they were to be planed to. Diagonals that are odd count for nothing.",
+    why: "Mostly a slip of a figure, or the hook of the tape. Everything made after it would be off by as much.",
+    source: "Pythagoras; four readings may each be off by as much as the tape. That a planer holds 1/16 in with ease: common practice, no source.",
+    formula: "the mean of the two diagonals against √(wide² + high²).",
+    accept: "You have measured again, and it is so.",
+    example: Example {
+        base: Base::First,
+        sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
+        wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\nmeasured { opening store { diagonals { rising 39-1/2; falling 39-1/2 } } }",
+    },
+    check: Check::Piece(check),
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    for opening in piece.cases.iter().flat_map(|case| &case.openings) {
+        let Some(odd) = opening.came_out.odd else { continue };
+        let wide = opening.as_built(Axis::Across).length;
+        let high = opening.as_built(Axis::Down).length;
+        let square = trade::diagonal(wide, high);
+        sink.push(
+            Diagnostic::new(
+                RULE.slug,
+                Severity::Warning,
+                format!("the diagonals of {} don't go with its sides", opening.path),
+                odd.span,
+                format!("{} and {}", tape.figure(odd.rising), tape.figure(odd.falling)),
+            )
+            .label(opening.span, format!("{} by {}", tape.figure(wide), tape.figure(high)))
+            .working(
+                "square",
+                format!(
+                    "√({}² + {}²) = {}",
+                    tape.figure(wide),
+                    tape.figure(high),
+                    tape.text(square)
+                ),
+            )
+            .note("measure both diagonals again, and both sides")
+            .subject(&opening.path),
+        );
+    }
+    for stock in piece.stocks.iter().filter(|stock| stock.is_solid()) {
+        let Some((written, span)) = stock.replaced else { continue };
+        let measured = stock.thickness.length;
+        let off = measured - written;
+        if off.abs() <= Length::inches(1, 16) {
+            continue;
+        }
+        let word = if off.is_positive() { "thicker" } else { "thinner" };
+        let by = tape.figure(off.abs());
+        sink.push(
+            Diagnostic::new(
+                RULE.slug,
+                Severity::Warning,
+                format!("{} measures {by} {word} than it was to be planed to", stock.name),
+                stock.thickness_span,
+                format!("measured {}", tape.figure(measured)),
+            )
+            .label(span, format!("to be planed to {}", tape.figure(written)))
+            .sum(super::off_by(tape, measured, written, "written"))
+            .note("measure again, in several places; if it is so, write it as its `thickness`")
+            .subject(&stock.name),
+        );
+    }
+}

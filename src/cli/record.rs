@@ -1,0 +1,272 @@
+//! `casewright record`
+
+use std::path::Path;
+use std::sync::Arc;
+
+use crate::diagnostics::{Severity, render};
+use crate::measure::{Date, FileId, Unit};
+use crate::model::{Piece, ReadError, SourceFiles, SourceText};
+use crate::parts::{Part, Parts};
+use crate::pipeline::{self, Compilation};
+use crate::plans::ledger::{self, Ledger, Meant, State};
+use crate::syntax::{self, Argument, Item, Statement};
+use crate::vocabulary;
+
+use super::args::Record;
+use super::check;
+use super::disk::Disk;
+use super::exit::Exit;
+use super::rewrite::rewrite;
+use super::terminal::{Terminal, complain};
+
+/// The sizes that a part may have come out different in.
+const SIDES: [&str; 3] = ["long", "wide", "thick"];
+
+pub(super) fn run(record: &Record, terminal: &Terminal) -> Exit {
+    let Some(date) = record.date.or_else(today) else {
+        complain("the day is not known here; say it: --date 2026-03-14");
+        return Exit::Misused;
+    };
+    if record.size.is_some() && record.parts.len() > 1 {
+        complain("--size is that of one part; record the others by themselves");
+        return Exit::Misused;
+    }
+    let Some(compiled) = check::compile(&record.spec) else { return Exit::Misused };
+    // A cut part that no longer fits may be why another is recorded.
+    let wrong = |d: &&crate::diagnostics::Diagnostic| {
+        d.severity == Severity::Error && d.slug != "cut-misfit"
+    };
+    let (Some(piece), Some(parts), None) =
+        (&compiled.piece, &compiled.parts, compiled.diagnostics.iter().find(wrong))
+    else {
+        check::report(&record.spec, &compiled, terminal);
+        terminal.tell("nothing was recorded\n");
+        return Exit::Unsound;
+    };
+    match statements(record, piece, parts) {
+        Ok(statements) => write(record, date, &compiled, parts, &statements, terminal),
+        Err(why) => {
+            complain(&why);
+            Exit::Misused
+        }
+    }
+}
+
+/// The day by the clock and the time zone of this machine.
+fn today() -> Option<Date> {
+    let today = jiff::ZonedDateTime::now().date();
+    let year = u16::try_from(today.year()).ok()?;
+    Date::new(year, u8::try_from(today.month()).ok()?, u8::try_from(today.day()).ok()?)
+}
+
+/// Each part with what is written of it.
+fn statements<'a>(
+    record: &Record,
+    piece: &Piece,
+    parts: &'a Parts,
+) -> Result<Vec<(&'a Part, String)>, String> {
+    let own = match &record.size {
+        Some(size) => sizes(size, piece.tape().unit)?,
+        None => Vec::new(),
+    };
+    let mut all: Vec<(&Part, String)> = Vec::new();
+    for name in &record.parts {
+        let part = find(parts, name)?;
+        if all.iter().any(|(known, _)| known.path == part.path) {
+            continue;
+        }
+        all.push((part, statement(piece, part, &own, record.spoiled)));
+    }
+    Ok(all)
+}
+
+fn find<'a>(parts: &'a Parts, name: &str) -> Result<&'a Part, String> {
+    let shown = render::plain(name);
+    match ledger::meant(parts, name) {
+        Meant::One(id) => parts.get(id).ok_or_else(|| format!("no part is called `{shown}`")),
+        Meant::Many(names) => {
+            Err(format!("more than one part is called `{shown}`: {}", names.join(", ")))
+        }
+        Meant::None => {
+            let near = ledger::near(parts, name);
+            let hint = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
+            Err(format!("no part is called `{shown}`{hint}"))
+        }
+    }
+}
+
+/// The sizes of `--size`, each with its figure as it was typed.
+fn sizes(text: &str, unit: Unit) -> Result<Vec<(&'static str, String)>, String> {
+    let shown = render::plain(text);
+    let wrong = || format!("`{shown}` is no size: write it as `wide 16-9/32` or `long 30; wide 4`");
+    let (tree, found) = syntax::parse(FileId::default(), text);
+    if !found.is_empty() {
+        return Err(wrong());
+    }
+    let mut sizes = Vec::new();
+    for item in &tree.items {
+        let Item::Statement(statement) = item else { return Err(wrong()) };
+        let word = SIDES.into_iter().find(|word| statement.word.text() == *word);
+        let (Some(word), [Argument::Expr(expr)], None) =
+            (word, statement.arguments.as_slice(), &statement.block)
+        else {
+            return Err(wrong());
+        };
+        let length = vocabulary::length(expr, unit).map_err(|_| wrong())?;
+        let figure = text.get(expr.span.range()).unwrap_or_default().trim();
+        if !length.is_positive() || sizes.iter().any(|(known, _)| *known == word) {
+            return Err(wrong());
+        }
+        sizes.push((word, figure.to_owned()));
+    }
+    if sizes.is_empty() { Err(wrong()) } else { Ok(sizes) }
+}
+
+/// `console.bottom { long 64-5/16; wide 16-9/32; thick 23/32; stock birch-ply; joints 4 }`
+fn statement(piece: &Piece, part: &Part, own: &[(&str, String)], spoiled: bool) -> String {
+    if spoiled {
+        return format!("{} {{ spoiled }}", part.path);
+    }
+    let tape = piece.tape();
+    let drawn = [&part.length, &part.width, &part.thickness];
+    let mut words: Vec<String> = SIDES
+        .into_iter()
+        .zip(drawn)
+        .map(|(word, size)| match own.iter().find(|(known, _)| *known == word) {
+            Some((_, figure)) => format!("{word} {figure}"),
+            None => format!("{word} {}", tape.source(size.length)),
+        })
+        .collect();
+    words.extend(piece.stock(part.stock).map(|stock| format!("stock {}", stock.name)));
+    words.push(format!("joints {}", ledger::joints(part)));
+    format!("{} {{ {} }}", part.path, words.join("; "))
+}
+
+/// Changes the spec, once the new text has been read and says what it should.
+fn write(
+    record: &Record,
+    date: Date,
+    compiled: &Compilation,
+    parts: &Parts,
+    statements: &[(&Part, String)],
+    terminal: &Terminal,
+) -> Exit {
+    let Some(source) = compiled.sources.get(FileId::default()) else { return Exit::Misused };
+    let old = &source.text;
+    let mut text = old.to_string();
+    for (part, statement) in statements {
+        let Some(next) = added(&text, parts, date, part, statement) else {
+            complain("there is no place for it in the spec; nothing was recorded");
+            return Exit::Misused;
+        };
+        text = next;
+    }
+    let after = match recheck(&record.spec, &text) {
+        Some(after) if holds(&after, date, statements) => after,
+        _ => {
+            complain("the spec could not be read with it; nothing was recorded");
+            return Exit::Misused;
+        }
+    };
+    let shown = render::plain(&record.spec.to_string_lossy());
+    if let Err(error) = rewrite(&record.spec, old, &text) {
+        complain(&format!("{shown} can't be written: {error}; nothing was recorded"));
+        return Exit::Misused;
+    }
+    let marks: Vec<&str> = statements.iter().map(|(part, _)| part.mark.as_str()).collect();
+    let word = if record.spoiled { "spoiled" } else { "cut" };
+    terminal.tell(&format!("{shown}: {} {word} on {date}\n", marks.join(" ")));
+    for (mark, later) in overruled(&after, date, statements) {
+        terminal.tell(&format!("{mark}: what is said of it on {later} counts\n"));
+    }
+    let exit = check::judge(&after, None);
+    if exit != Exit::Sound {
+        check::report(&record.spec, &after, terminal);
+    }
+    exit
+}
+
+/// The text with what is said of one part on one day.
+fn added(text: &str, parts: &Parts, date: Date, part: &Part, statement: &str) -> Option<String> {
+    let (tree, _) = syntax::parse(FileId::default(), text);
+    let of_day: Vec<&Statement> = tree
+        .items
+        .iter()
+        .filter_map(|item| match item {
+            Item::Statement(statement) if statement.word.text() == "cut" => Some(statement),
+            _ => None,
+        })
+        .filter(|cut| {
+            matches!(cut.arguments.first(), Some(Argument::Date { value, .. }) if *value == date)
+        })
+        .collect();
+    let is_same = |known: &&Statement| match ledger::meant(parts, &known.word.text()) {
+        Meant::One(id) => parts.get(id).is_some_and(|known| known.path == part.path),
+        _ => false,
+    };
+    let inner = of_day.iter().rev().filter_map(|cut| cut.block.as_ref());
+    let said = inner.clone().find_map(|block| {
+        let own = block.items.iter().rev().filter_map(|item| match item {
+            Item::Statement(statement) => Some(statement),
+            _ => None,
+        });
+        own.clone().find(is_same)
+    });
+    if let Some(said) = said {
+        return syntax::replace(text, said.span.range(), statement);
+    }
+    match inner.clone().next() {
+        Some(block) => syntax::append(text, block, statement),
+        None => Some(syntax::append_block(text, &format!("cut {date}"), statement)),
+    }
+}
+
+/// The spec as it would be.
+fn recheck(spec: &Path, text: &str) -> Option<Compilation> {
+    let files = Edited { disk: Disk::for_spec(spec), text: text.into() };
+    pipeline::check(&files, &spec.to_string_lossy()).ok()
+}
+
+/// True where the new text says of every part what it was to say.
+fn holds(after: &Compilation, date: Date, statements: &[(&Part, String)]) -> bool {
+    let Some(piece) = &after.piece else { return false };
+    let said =
+        |part: &Part| piece.cuts.iter().any(|cut| cut.date == date && cut.name.value == part.path);
+    statements.iter().all(|(part, _)| said(part))
+}
+
+/// Parts of which something is said on a later day, which counts instead.
+fn overruled<'a>(
+    after: &'a Compilation,
+    date: Date,
+    statements: &[(&Part, String)],
+) -> Vec<(&'a str, Date)> {
+    let (Some(piece), Some(parts)) = (&after.piece, &after.parts) else { return Vec::new() };
+    let ledger = Ledger::of(piece, parts);
+    let later = |(part, _): &(&Part, String)| {
+        let (id, part) = parts.named(&part.path)?;
+        match ledger.state(id) {
+            State::Cut(cut) | State::Spoiled(cut) if cut.date > date => {
+                Some((part.mark.as_str(), cut.date))
+            }
+            _ => None,
+        }
+    };
+    statements.iter().filter_map(later).collect()
+}
+
+/// The files of a spec, the spec itself with another text.
+struct Edited {
+    disk: Disk,
+    text: Arc<str>,
+}
+
+impl SourceFiles for Edited {
+    fn read(&self, from: Option<&str>, path: &str) -> Result<SourceText, ReadError> {
+        let source = self.disk.read(from, path)?;
+        Ok(match from {
+            None => SourceText { text: Arc::clone(&self.text), ..source },
+            Some(_) => source,
+        })
+    }
+}

@@ -1,0 +1,288 @@
+//! Sizes as they came out. A measured stock or shop takes the place of the
+//! written figure before the piece is solved; a measured opening counts for
+//! what is made after its frame, and leaves the frame as it is drawn.
+
+use crate::diagnostics::{Diagnostic, Fix, Grade};
+use crate::measure::{Date, Length, Percent, Span, Spanned, nearest};
+use crate::trade;
+use crate::vocabulary::{Entries, Entry, Origin, Sourced, Value};
+
+use super::case::Case;
+use super::lower::Lower;
+use super::opening::{Axis, Opening};
+use super::shop::Shop;
+use super::size::Size;
+use super::stock::{Stock, StockId};
+
+/// What a tape read in an opening, where that is not as drawn.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct CameOut {
+    /// Its width.
+    pub wide: Option<Size>,
+    /// Its height.
+    pub high: Option<Size>,
+    /// Its diagonals, where they differ by more than the tape may be off.
+    pub diagonals: Option<Diagonals>,
+    /// Diagonals that its sides can't have.
+    pub odd: Option<Diagonals>,
+}
+
+/// The two diagonals of an opening, seen from the front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Diagonals {
+    /// From the lower left corner to the upper right.
+    pub rising: Length,
+    /// From the upper left corner to the lower right.
+    pub falling: Length,
+    /// The statement.
+    pub span: Span,
+}
+
+impl Diagonals {
+    /// By how much they differ.
+    #[must_use]
+    pub fn differ(&self) -> Length {
+        (self.rising - self.falling).abs()
+    }
+}
+
+/// What was measured, for the papers.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Subject {
+    /// An opening: its name.
+    Opening(String),
+    /// A stock.
+    Stock(StockId),
+    /// The air of the shop.
+    Humidity,
+}
+
+/// A reading that counts.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Reading {
+    /// Of what.
+    pub subject: Subject,
+    /// The day, where it is said.
+    pub date: Option<Date>,
+    /// The statement.
+    pub span: Span,
+}
+
+/// Readings that take the place of written figures.
+#[derive(Debug, Default)]
+pub(super) struct Replaced {
+    /// The name of a stock, and how thick it is.
+    pub(super) stocks: Vec<(Spanned<String>, Sourced<Length>)>,
+    /// The air of the shop.
+    pub(super) humidity: Option<(Percent, Span)>,
+}
+
+impl Replaced {
+    /// The measured thickness of a stock.
+    pub(super) fn thickness(&self, stock: &str) -> Option<Sourced<Length>> {
+        self.stocks.iter().find(|(name, _)| name.value == stock).map(|(_, thick)| *thick)
+    }
+}
+
+/// Reads what is known before the piece is solved.
+pub(super) fn replaced(main: &Entries, ctx: &mut Lower) -> Replaced {
+    let mut found = Replaced::default();
+    let mut shop: Option<Span> = None;
+    for body in main.all("measured").filter_map(Entry::body) {
+        for entry in body.all("stock") {
+            let (Some(name), Some(inner)) = (entry.text(0), entry.body()) else { continue };
+            if let Some((first, _)) = found.stocks.iter().find(|(n, _)| n.value == name.value) {
+                ctx.sink.push(again(name.value, name.span, first.span));
+                continue;
+            }
+            let Some(actual) = inner.length("actual") else { continue };
+            let span = actual.span_or(entry.head);
+            if ctx.positive(inner, "actual", name.value).is_some() {
+                let name = Spanned::new(name.value.to_owned(), name.span);
+                let origin = Origin::Measured(span);
+                found.stocks.push((name, Sourced { value: actual.value, origin }));
+            }
+        }
+        let Some(entry) = body.one("shop") else { continue };
+        let Some(inner) = entry.body() else { continue };
+        if let Some(first) = shop {
+            ctx.sink.push(again("shop", entry.head, first));
+            continue;
+        }
+        shop = Some(entry.head);
+        if let Some(Value::Percent(percent)) = inner.any("humidity").map(|value| value.value) {
+            found.humidity = Some((percent, inner.place("humidity")));
+        }
+    }
+    found
+}
+
+/// Puts the readings of openings into the solved cases, and lists every
+/// reading that counts.
+pub(super) fn openings(
+    main: &Entries,
+    cases: &mut [Case],
+    stocks: &[Stock],
+    shop: &Shop,
+    ctx: &mut Lower,
+) -> Vec<Reading> {
+    let mut readings = Vec::new();
+    let mut seen: Vec<(String, Span)> = Vec::new();
+    for block in main.all("measured") {
+        let date = block.date(0).map(|date| date.value);
+        let Some(body) = block.body() else { continue };
+        let with = body.length("with").map(|with| with.value).unwrap_or_default();
+        for entry in body.all("opening") {
+            let (Some(name), Some(inner)) = (entry.path(0), entry.body()) else { continue };
+            let Some(place) = find(&name, cases, ctx) else { continue };
+            let Some(opening) = cases.get_mut(place.0).and_then(|c| c.openings.get_mut(place.1))
+            else {
+                continue;
+            };
+            if let Some((_, first)) = seen.iter().find(|(path, _)| *path == opening.path) {
+                ctx.sink.push(again(&name.value, name.span, *first));
+                continue;
+            }
+            seen.push((opening.path.clone(), name.span));
+            if read(opening, inner, with, ctx) {
+                let subject = Subject::Opening(opening.path.clone());
+                readings.push(Reading { subject, date, span: entry.head });
+            }
+        }
+        let of_stock = |entry: &Entry| {
+            let name = entry.text(0)?.value;
+            let counts = |stock: &Stock| stock.name == name && stock.replaced.is_some();
+            let index = stocks.iter().position(counts)?;
+            Some(Reading { subject: Subject::Stock(StockId(index)), date, span: entry.head })
+        };
+        readings.extend(body.all("stock").filter_map(of_stock));
+        let air = body.one("shop").filter(|entry| {
+            let place = entry.body().map(|inner| inner.place("humidity"));
+            place.is_some() && place == shop.humidity_span
+        });
+        readings.extend(air.map(|entry| Reading {
+            subject: Subject::Humidity,
+            date,
+            span: entry.head,
+        }));
+    }
+    readings
+}
+
+/// Reads one opening; true where something of it is not as drawn.
+fn read(opening: &mut Opening, body: &Entries, with: Length, ctx: &mut Lower) -> bool {
+    let mut came_out = CameOut::default();
+    for axis in [Axis::Across, Axis::Down] {
+        let word = axis.size_word();
+        let Some(value) = body.length(word) else { continue };
+        if ctx.positive(body, word, word).is_none() {
+            continue;
+        }
+        let drawn = opening.along(axis).length;
+        if (value.value - drawn).abs() <= with {
+            continue;
+        }
+        let name = format!("{} {word} as measured", opening.name());
+        let origin = Origin::Measured(value.span_or(body.open));
+        let size = ctx.facts.add(value.value, name, origin);
+        match axis {
+            Axis::Across => came_out.wide = Some(size),
+            Axis::Down => came_out.high = Some(size),
+        }
+    }
+    let diagonals = body.one("diagonals").and_then(|entry| {
+        let inner = entry.body()?;
+        let rising = inner.length("rising")?.value;
+        let falling = inner.length("falling")?.value;
+        Some(Diagonals { rising, falling, span: entry.head })
+    });
+    opening.came_out = came_out;
+    if let Some(diagonals) = diagonals {
+        if is_odd(opening, &diagonals, with) {
+            opening.came_out.odd = Some(diagonals);
+        } else if diagonals.differ() > with {
+            opening.came_out.diagonals = Some(diagonals);
+        }
+    }
+    opening.came_out != CameOut::default()
+}
+
+/// True for diagonals whose mean is not that of the sides. All four readings
+/// may be off: a side moves the diagonal by no more than itself.
+fn is_odd(opening: &Opening, diagonals: &Diagonals, with: Length) -> bool {
+    let wide = opening.as_built(Axis::Across).length;
+    let high = opening.as_built(Axis::Down).length;
+    let square = trade::diagonal(wide, high);
+    let mean = (diagonals.rising + diagonals.falling).half();
+    // Sides that lean by s lengthen the mean by about s²/2d: next to nothing
+    // before the lean itself is beyond all use.
+    let lean = trade::lean(wide, high, diagonals.differ());
+    (mean - square).abs() > with * 4 || lean > wide.min(high) / 8
+}
+
+/// The opening that a name, or the end of one, means.
+fn find(name: &Spanned<String>, cases: &[Case], ctx: &mut Lower) -> Option<(usize, usize)> {
+    let dotted = format!(".{}", name.value);
+    let all = || {
+        cases.iter().enumerate().flat_map(|(c, case)| {
+            case.openings.iter().enumerate().map(move |(o, opening)| ((c, o), opening))
+        })
+    };
+    let leaves = || all().filter(|(_, opening)| opening.is_leaf());
+    let exact = leaves().find(|(_, opening)| opening.path == name.value);
+    let mut ends = leaves().filter(|(_, opening)| opening.path.ends_with(&dotted));
+    match (exact, ends.next(), ends.next()) {
+        (Some((place, _)), ..) | (None, Some((place, _)), None) => return Some(place),
+        (None, Some((_, one)), Some((_, other))) => {
+            ctx.sink.push(
+                Diagnostic::error(
+                    "name-unknown",
+                    format!("more than one opening is called `{}`", name.value),
+                    name.span,
+                    "write more of its name",
+                )
+                .note(format!("there are `{}` and `{}`", one.path, other.path)),
+            );
+            return None;
+        }
+        (None, None, _) => {}
+    }
+    let is_list = all().any(|(_, opening)| {
+        !opening.is_leaf() && (opening.path == name.value || opening.path.ends_with(&dotted))
+    });
+    let mut fault = Diagnostic::error(
+        "name-unknown",
+        format!("no opening is called `{}`", name.value),
+        name.span,
+        "unknown name",
+    );
+    let last = |path: &str| path.rsplit('.').next().map(str::to_owned);
+    let names: Vec<String> = leaves()
+        .map(|(_, opening)| opening.path.clone())
+        .chain(leaves().filter_map(|(_, opening)| last(&opening.path)))
+        .collect();
+    if is_list {
+        fault.title = format!("`{}` is a list of openings", name.value);
+        fault.primary.text = "a list".to_owned();
+        fault = fault.note("measure the openings in it, each under its own name");
+    } else if let Some(near) = nearest(&name.value, names.iter().map(String::as_str)) {
+        let title = format!("the opening `{near}`");
+        fault = fault.fix(Fix::new(Grade::Choice, title, name.span, near));
+    } else {
+        let known: Vec<&str> = leaves().map(|(_, opening)| opening.path.as_str()).collect();
+        fault = fault.note(format!("there are: {}", known.join(", ")));
+    }
+    ctx.sink.push(fault);
+    None
+}
+
+fn again(name: &str, span: Span, first: Span) -> Diagnostic {
+    Diagnostic::error(
+        "name-twice",
+        format!("`{name}` is measured twice"),
+        span,
+        "measured again here",
+    )
+    .label(first, "measured here first")
+    .note("keep the reading that holds")
+}

@@ -1,0 +1,135 @@
+//! What is left of the cut list once some of it is done: trims first, then
+//! what is still to be cut.
+
+use std::fmt::Write as _;
+
+use crate::parts::{Part, PartId};
+use crate::plans::ledger::{Ledger, State};
+
+use super::Source;
+use super::page::{Block, Table, left, right};
+use super::words;
+
+/// The day a part was cut: `2026-03-14`, `spoiled 2026-03-14`; empty for one
+/// that is not cut.
+pub(super) fn done(ledger: &Ledger<'_>, id: PartId) -> String {
+    match ledger.state(id) {
+        State::Uncut => String::new(),
+        State::Cut(cut) => cut.date.to_string(),
+        State::Spoiled(cut) => format!("spoiled {}", cut.date),
+    }
+}
+
+/// True for a part that lies on the bench.
+pub(super) fn is_done(ledger: &Ledger<'_>, id: PartId) -> bool {
+    matches!(ledger.state(id), State::Cut(_))
+}
+
+/// Nothing as long as nothing is cut.
+pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
+    let ledger = source.ledger;
+    if ledger.is_empty() {
+        return Vec::new();
+    }
+    let all = source.parts.all.len();
+    let rest: Vec<(PartId, &Part)> =
+        source.parts.iter().filter(|(id, _)| !is_done(ledger, *id)).collect();
+    let trims = trims(source);
+    let mut line = format!("{} of {} are cut", all - rest.len(), words::pieces(all));
+    if !trims.rows.is_empty() {
+        let _ = write!(line, ", {} to be trimmed", words::pieces(trims.rows.len()));
+    }
+    let mut blocks = vec![Block::Heading("Still to cut".into()), Block::Note(format!("{line}."))];
+    if !trims.rows.is_empty() {
+        blocks.push(Block::Setting {
+            figure: String::new(),
+            what: "trims first: these are cut, and the drawing has changed".into(),
+            more: Vec::new(),
+        });
+        blocks.push(Block::Table(trims));
+    }
+    if !rest.is_empty() {
+        blocks.push(Block::Setting {
+            figure: String::new(),
+            what: "then these; the settings are below".into(),
+            more: Vec::new(),
+        });
+        blocks.push(Block::Table(left_over(source, &rest)));
+    }
+    blocks
+}
+
+fn trims<'a>(source: &Source<'a>) -> Table {
+    let (ledger, figures) = (source.ledger, &source.figures);
+    let mut table = Table {
+        columns: vec![left("mark").strong(), left("piece"), left("trim"), left("cut on")],
+        ..Table::default()
+    };
+    let mut tasks: Vec<(&'a Part, String, Vec<String>)> = Vec::new();
+    let mut add = |part: &'a Part, date: String, task: String| match tasks
+        .iter_mut()
+        .find(|(known, ..)| known.path == part.path)
+    {
+        Some((_, _, own)) => own.push(task),
+        None => tasks.push((part, date, vec![task])),
+    };
+    for trim in ledger.trims() {
+        let needs = trim.needs.length;
+        let task = format!(
+            "{} {} to {}: take {} off",
+            trim.side.word(),
+            figures.text(trim.was),
+            figures.text(needs),
+            figures.text(trim.was - needs)
+        );
+        add(trim.part, trim.cut.date.to_string(), task);
+    }
+    for joints in ledger.more_joints() {
+        let plural = if joints.more == 1 { "" } else { "s" };
+        let task = format!(
+            "{} joint{plural} or bore{plural} more than it was made with: see its row below",
+            joints.more
+        );
+        add(joints.part, joints.cut.date.to_string(), task);
+    }
+    for (part, date, own) in tasks {
+        table.rows.push(vec![part.mark.clone(), words::name(part), own.join("; "), date]);
+    }
+    table
+}
+
+fn left_over(source: &Source<'_>, rest: &[(PartId, &Part)]) -> Table {
+    let figures = &source.figures;
+    let mut table = Table {
+        columns: vec![
+            left("mark").strong(),
+            left("piece"),
+            left("stock"),
+            right("length"),
+            right("width"),
+            left(""),
+        ],
+        ..Table::default()
+    };
+    // Sheets first, as the list below has them.
+    let mut rest: Vec<&(PartId, &Part)> = rest.iter().collect();
+    let stock = |part: &Part| source.piece.stock(part.stock);
+    rest.sort_by_key(|(id, part)| {
+        (stock(part).is_some_and(crate::model::Stock::is_solid), part.stock, *id)
+    });
+    for (id, part) in rest {
+        let again = match source.ledger.state(*id) {
+            State::Spoiled(cut) => format!("again: spoiled {}", cut.date),
+            _ => String::new(),
+        };
+        table.rows.push(vec![
+            part.mark.clone(),
+            words::name(part),
+            stock(part).map_or(String::new(), |stock| stock.name.clone()),
+            figures.size(&part.length, &source.piece.facts),
+            figures.size(&part.width, &source.piece.facts),
+            again,
+        ]);
+    }
+    table
+}

@@ -1,0 +1,407 @@
+//! Parts that are cut: `cut` in the spec, `casewright record`, and what the
+//! cut list says is left.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that can't go on stops"
+)]
+
+mod support;
+
+use casewright::measure::{FileId, Length};
+use casewright::model::MemoryFiles;
+use casewright::pipeline::{self, Compilation};
+use casewright::plans::ledger::{Ledger, Side, State};
+use casewright::syntax::{self, Item, Statement};
+use proptest::prelude::*;
+use support::{Bench, spec};
+
+fn compile(text: &str) -> Compilation {
+    pipeline::check(&MemoryFiles::one("first.case", text), "first.case").expect("readable")
+}
+
+/// The first cabinet with these lines at its end.
+fn first(more: &str) -> Compilation {
+    compile(&format!("{}{more}\n", spec("first.case")))
+}
+
+fn ledger(compiled: &Compilation) -> Ledger<'_> {
+    Ledger::of(compiled.piece.as_ref().expect("a piece"), compiled.parts.as_ref().expect("parts"))
+}
+
+fn slugs(compiled: &Compilation) -> Vec<&'static str> {
+    compiled.diagnostics.iter().map(|found| found.slug).collect()
+}
+
+fn state<'a>(ledger: &Ledger<'a>, compiled: &'a Compilation, path: &str) -> State<'a> {
+    let (id, _) = compiled.parts.as_ref().expect("parts").named(path).expect("the part");
+    ledger.state(id)
+}
+
+/// Bottom of the first cabinet: 36 − 2 × 23/32 + 2 × 1/4 = 35-1/16 long.
+const BOTTOM: &str = "cut 2026-03-14 { cupboard.bottom { long 35-1/16 } }";
+
+#[test]
+fn a_part_cut_as_drawn_says_nothing() {
+    let c = first(BOTTOM);
+    assert_eq!(slugs(&c), Vec::<&str>::new());
+    assert!(matches!(state(&ledger(&c), &c, "cupboard.bottom"), State::Cut(_)));
+    assert!(matches!(state(&ledger(&c), &c, "cupboard.kick"), State::Uncut));
+}
+
+#[test]
+fn a_revision_that_wants_it_larger_names_both_lines() {
+    let text = spec("first.case").replace("wide 36; deep 18", "wide 36-1/4; deep 18");
+    let c = compile(&format!("{text}{BOTTOM}\n"));
+    assert_eq!(slugs(&c), ["cut-misfit"]);
+    let found = &c.diagnostics[0];
+    assert_eq!(c.sources.text(found.primary.span), "long 35-1/16");
+    let labelled: Vec<&str> = found.labels.iter().map(|label| c.sources.text(label.span)).collect();
+    assert!(labelled.contains(&"wide 36-1/4"), "{labelled:?}");
+    let sums: Vec<String> = found.sums.iter().map(casewright::diagnostics::Sum::text).collect();
+    // 36-1/4 + 1/2 − 1-7/16 = 35-5/16, 1/4 more than 35-1/16.
+    assert!(sums[0].ends_with("= 35-5/16"), "{sums:?}");
+    assert_eq!(sums[1], "35-5/16 wanted − 35-1/16 cut = 1/4");
+}
+
+#[test]
+fn a_revision_that_wants_it_smaller_is_a_trim() {
+    let text = spec("first.case").replace("wide 36; deep 18", "wide 35-3/4; deep 18");
+    let c = compile(&format!("{text}{BOTTOM}\n"));
+    assert_eq!(slugs(&c), Vec::<&str>::new());
+    let trims = ledger(&c).trims();
+    assert_eq!(trims.len(), 1);
+    assert_eq!((trims[0].side, trims[0].was), (Side::Length, Length::inches(561, 16)));
+    // 35-3/4 + 1/2 − 1-7/16 = 34-13/16.
+    assert_eq!(trims[0].needs.length, Length::inches(557, 16));
+}
+
+#[test]
+fn what_the_shop_is_true_to_is_no_difference() {
+    // 1/64 either way, as `tolerance { cut … }` has it by default.
+    for long in ["35-5/64", "35-3/64"] {
+        let c = first(&BOTTOM.replace("35-1/16", long));
+        assert_eq!(slugs(&c), Vec::<&str>::new(), "{long}");
+        assert!(ledger(&c).trims().is_empty(), "{long}");
+    }
+    let c = first(&BOTTOM.replace("35-1/16", "35-1/32"));
+    assert_eq!(slugs(&c), ["cut-misfit"]);
+}
+
+#[test]
+fn a_sheet_is_as_thick_as_it_is_and_boards_can_be_planed() {
+    // The same sheet, measured later.
+    let c =
+        first("measured { stock ply { actual 0.74 } }\ncut 2026-03-14 { kick { thick 23/32 } }");
+    assert_eq!(slugs(&c), Vec::<&str>::new());
+    assert!(ledger(&c).trims().is_empty());
+    // A sheet of half an inch is another one.
+    assert_eq!(slugs(&first("cut 2026-03-14 { kick { thick 1/2 } }")), ["cut-misfit"]);
+    let c = first("cut 2026-03-14 { top-rail { thick 13/16 } }");
+    assert_eq!(ledger(&c).trims().first().map(|trim| trim.side), Some(Side::Thickness));
+    assert_eq!(slugs(&first("cut 2026-03-14 { top-rail { thick 11/16 } }")), ["cut-misfit"]);
+}
+
+#[test]
+fn the_last_word_on_a_part_counts() {
+    let spoiled = "cut 2026-03-14 { kick }\ncut 2026-03-16 { kick { spoiled } }\n";
+    let c = first(spoiled);
+    assert!(matches!(state(&ledger(&c), &c, "cupboard.kick"), State::Spoiled(_)));
+    // Cut again on a later day, though it stands before the others.
+    let c = first(&format!("cut 2026-03-18 {{ KICK }}\n{spoiled}"));
+    let found = state(&ledger(&c), &c, "cupboard.kick");
+    assert!(matches!(found, State::Cut(cut) if cut.date.day == 18), "{found:?}");
+    // A part too small once is forgotten when it was spoiled.
+    let c = first("cut 2026-03-14 { bottom { long 30 } }\ncut 2026-03-15 { bottom { spoiled } }");
+    assert_eq!(slugs(&c), Vec::<&str>::new());
+}
+
+#[test]
+fn a_part_goes_by_its_name_the_end_of_it_or_its_mark() {
+    for name in ["cupboard.store.left-door", "store.left-door", "left-door", "ST-LD", "st-ld"] {
+        let c = first(&format!("cut 2026-03-14 {{ {name} }}"));
+        assert_eq!(slugs(&c), Vec::<&str>::new(), "{name}");
+        let found = state(&ledger(&c), &c, "cupboard.store.left-door");
+        assert!(matches!(found, State::Cut(_)), "{name}");
+    }
+    // Outside of `cut`, a capital is a slip still.
+    assert_eq!(
+        slugs(&compile(&spec("first.case").replace("  finish oil\n", "  Finish oil\n"))),
+        ["syntax"]
+    );
+}
+
+#[test]
+fn a_board_left_over_is_told_what_it_would_do_for() {
+    let board = "cupboard.plinth { long 34-1/2; wide 4-1/2; thick 23/32; stock ply }";
+    let c = first(&format!("cut 2026-03-14 {{ {board} }}"));
+    assert_eq!(slugs(&c), ["cut-gone"]);
+    let note = &c.diagnostics[0].notes[0];
+    // Stretchers are 36 − 2 × 23/32 = 34-9/16 long: 1/16 too long for it.
+    assert_eq!(note, "nothing that is still to be cut comes out of the board");
+    let c = first(&format!("cut 2026-03-14 {{ {} }}", board.replace("34-1/2", "36")));
+    let note = &c.diagnostics[0].notes[0];
+    assert!(note.contains("cupboard.kick (36 by 4)"), "{note}");
+    assert!(note.contains("cupboard.back-stretcher (34-9/16 by 4)"), "{note}");
+    // What is cut already needs no board.
+    let c = first(&format!("cut 2026-03-14 {{ {}; kick }}", board.replace("34-1/2", "36")));
+    assert!(!c.diagnostics[0].notes[0].contains("kick"));
+    let accepted =
+        format!("cut 2026-03-14 {{ {board} }}\naccept cut-gone on cupboard.plinth \"kept\"");
+    assert_eq!(slugs(&first(&accepted)), Vec::<&str>::new());
+}
+
+#[test]
+fn fronts_cut_before_their_opening_was_measured() {
+    let cut =
+        "cut 2026-03-14 { store.left-door { wide 16-1/16 }; store.right-door { wide 16-1/16 } }";
+    // Narrower by 1/16: (32-7/16 − 3/8) / 2 = 16-1/32, to be trimmed by 1/32 each.
+    let c = first(&format!("measured {{ opening store {{ wide 32-7/16 }} }}\n{cut}"));
+    assert_eq!(slugs(&c), Vec::<&str>::new());
+    let needs: Vec<Length> = ledger(&c).trims().iter().map(|trim| trim.needs.length).collect();
+    assert_eq!(needs, [Length::inches(513, 32); 2]);
+    // Wider by 1/8: each leaf is 1/16 short, unless the reveals take it up:
+    // 32-5/8 − 2 × 16-1/16 − 3/16 between them leaves 5/16, 5/32 at each side.
+    let wide = "measured { opening store { wide 32-5/8 } }\n";
+    let c = first(&format!("{wide}{cut}"));
+    assert_eq!(slugs(&c), ["cut-misfit"; 2]);
+    assert!(c.diagnostics[0].notes[0].ends_with("`gap 5/32`"), "{:?}", c.diagnostics[0].notes);
+    let text = spec("first.case")
+        .replace("doors store { share 1;", "doors store { share 1; front { gap 5/32 };");
+    let c = compile(&format!("{text}{wide}{cut}\n"));
+    assert_eq!(slugs(&c), Vec::<&str>::new());
+}
+
+#[test]
+fn the_cut_list_ticks_what_is_done_and_puts_trims_first() {
+    let text = format!(
+        "{}cut 2026-03-14 {{ kick; LE {{ joints 2 }}; bottom {{ long 35-1/8 }}; st-rd {{ spoiled }} }}\n",
+        spec("first.case")
+    );
+    let bench = Bench::new().with("first.case", &text);
+    let list = bench.run(&["build", "first.case", "--print", "cut-list"]).out;
+    let line = |start: &str| list.lines().find(|line| line.starts_with(start)).map(str::to_owned);
+    let at = |needle: &str| list.find(needle).unwrap_or_else(|| panic!("{needle}\n{list}"));
+    assert!(line("3 of 23 pieces are cut, 2 pieces to be trimmed.").is_some(), "{list}");
+    assert!(at("length 35-1/8 to 35-1/16: take 1/16 off") < at("then these; the settings"));
+    assert!(list.contains("1 joint or bore more than it was made with"), "{list}");
+    let again = line("  [ ]  ST-RD").expect("to be cut again");
+    assert!(again.ends_with("again: spoiled 2026-03-14"), "{again}");
+    assert!(line("  [x]  KICK").is_some_and(|line| line.contains("2026-03-14")), "{list}");
+    assert!(line("  [x]  RE").is_none() && line("  [x]  ST-RD").is_none());
+    // Each part once: ticked, or left.
+    let left = list.lines().skip_while(|line| !line.starts_with(">>   then these"));
+    let left = left.skip(2).take_while(|line| line.starts_with("  [")).count();
+    assert_eq!(left, 20);
+    bench.run(&["build", "first.case", "--into", "papers"]);
+    let read = |name: &str| std::fs::read_to_string(bench.path("papers").join(name)).unwrap();
+    assert!(
+        read("cut-list.csv")
+            .lines()
+            .any(|row| row.starts_with("KICK,") && row.ends_with(",2026-03-14"))
+    );
+    assert_eq!(read("cut-list.md").matches("| ☑ |").count(), 3);
+    assert_eq!(read("cut-list.html").matches("class=\"box done\"").count(), 3);
+}
+
+#[test]
+fn without_a_cut_the_cut_list_is_as_before() {
+    let bench = Bench::new().with("first.case", &spec("first.case"));
+    let list = bench.run(&["build", "first.case", "--print", "cut-list"]).out;
+    assert!(!list.contains("Still to cut") && !list.contains("[x]") && !list.contains("  cut  "));
+}
+
+const NOTED: &str = "\n# the saw was set on Friday\ncut 2026-03-14 {\n    kick    # from the offcut\n\n    # ends\n  }   # more tomorrow\n# the end\n";
+
+#[test]
+fn a_record_leaves_the_rest_of_the_file_alone() {
+    let text = format!("{}{NOTED}", spec("first.case"));
+    let bench = Bench::new().with("first.case", &text);
+    let done =
+        bench.run(&["record", "first.case", "LE", "store.left-door", "--date", "2026-03-14"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    assert_eq!(done.err, "first.case: LE ST-LD cut on 2026-03-14\n");
+    let lines = "    # ends\n    cupboard.left-end { long 34-1/2; wide 17-1/4; thick 23/32; stock ply; joints 3 }\n    cupboard.store.left-door { long 20-13/16; wide 16-1/16; thick 3/4; stock maple; joints 3 }\n";
+    let new = text.replace("    # ends\n", lines);
+    assert_eq!(std::fs::read_to_string(bench.path("first.case")).unwrap(), new);
+    assert_eq!(bench.run(&["check", "first.case", "--deny", "warnings"]).code, Some(0));
+
+    // Another day gets a block of its own, at the end.
+    let done = bench.run(&["record", "first.case", "kick", "--spoiled", "--date", "2026-03-15"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    let last = format!("{new}\ncut 2026-03-15 {{\n  cupboard.kick {{ spoiled }}\n}}\n");
+    assert_eq!(std::fs::read_to_string(bench.path("first.case")).unwrap(), last);
+
+    // The same part on the same day is said anew, in its place.
+    let done = bench.run(&["record", "first.case", "KICK", "--date", "2026-03-14"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    assert!(done.err.contains("KICK: what is said of it on 2026-03-15 counts"), "{done:?}");
+    let kick = "cupboard.kick { long 36; wide 4; thick 23/32; stock ply; joints 0 }";
+    let last = last.replace("    kick    #", &format!("    {kick}    #"));
+    assert_eq!(std::fs::read_to_string(bench.path("first.case")).unwrap(), last);
+}
+
+#[test]
+fn a_size_that_came_out_different_is_recorded_as_typed() {
+    let bench = Bench::new().with("first.case", &spec("first.case"));
+    let run = |more: &[&str]| {
+        let mut all = vec!["record", "first.case"];
+        all.extend(more);
+        bench.run(&all)
+    };
+    let done = run(&["kick", "--size", "wide 4-3/64; long 914.5 mm", "--date", "2026-03-14"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    let text = std::fs::read_to_string(bench.path("first.case")).unwrap();
+    assert!(text.contains("cupboard.kick { long 914.5 mm; wide 4-3/64; thick 23/32;"), "{text}");
+    // Too small is a fact as well: it is written, and the spec is unsound.
+    let done = run(&["bottom", "--size", "long 35", "--date", "2026-03-14"]);
+    assert_eq!(done.code, Some(1), "{done:?}");
+    assert!(done.err.contains("error[cut-misfit]"), "{done:?}");
+    // It can still be said that it is spoiled.
+    let done = run(&["bottom", "--spoiled", "--date", "2026-03-14"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    assert_eq!(bench.run(&["check", "first.case"]).code, Some(0));
+}
+
+#[test]
+fn what_can_not_be_recorded_changes_nothing() {
+    let sound = spec("first.case");
+    let bench = Bench::new()
+        .with("first.case", &sound)
+        .with("wrong.case", &sound.replace("high 5 }", "high 50 }"))
+        .with("shelf/mine.case", &sound);
+    let refused: [(&[&str], i32, &str); 9] = [
+        (&["first.case", "botom"], 2, "did you mean `bottom`?"),
+        (&["first.case", "kick", "no-such-thing"], 2, "no part is called `no-such-thing`"),
+        (&["first.case", "kick", "--date", "2026-02-30"], 2, "a date is written as 2026-03-14"),
+        (&["first.case", "kick", "--size", "wide"], 2, "is no size"),
+        (&["first.case", "kick", "--size", "wide 4; wide 5"], 2, "is no size"),
+        (&["first.case", "kick", "--size", "high 4"], 2, "is no size"),
+        (&["first.case", "kick", "bottom", "--size", "wide 4"], 2, "--size is that of one part"),
+        (&["wrong.case", "kick"], 1, "nothing was recorded"),
+        (&["nothing.case", "kick"], 2, "there is no file nothing.case"),
+    ];
+    for (arguments, code, says) in refused {
+        let mut all = vec!["record"];
+        all.extend(arguments);
+        let done = bench.run(&all);
+        assert_eq!(done.code, Some(code), "{arguments:?}: {done:?}");
+        assert!(done.err.contains(says), "{arguments:?}: {done:?}");
+    }
+    assert_eq!(std::fs::read_to_string(bench.path("first.case")).unwrap(), sound);
+    assert_eq!(std::fs::read_dir(bench.path(".")).unwrap().count(), 3);
+}
+
+#[cfg(unix)]
+#[test]
+fn a_link_stays_a_link_and_a_file_its_own() {
+    use std::os::unix::fs::{PermissionsExt as _, symlink};
+    let bench = Bench::new().with("real/first.case", &spec("first.case"));
+    let real = bench.path("real/first.case");
+    std::fs::set_permissions(&real, std::fs::Permissions::from_mode(0o640)).unwrap();
+    symlink("real/first.case", bench.path("link.case")).unwrap();
+    let done = bench.run(&["record", "link.case", "kick", "--date", "2026-03-14"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    assert!(bench.path("link.case").symlink_metadata().unwrap().is_symlink());
+    assert!(std::fs::read_to_string(&real).unwrap().contains("cut 2026-03-14 {"));
+    assert_eq!(std::fs::metadata(&real).unwrap().permissions().mode() & 0o777, 0o640);
+    std::fs::set_permissions(&real, std::fs::Permissions::from_mode(0o440)).unwrap();
+    let done = bench.run(&["record", "link.case", "bottom", "--date", "2026-03-14"]);
+    assert_eq!(done.code, Some(2), "{done:?}");
+    assert!(done.err.contains("it may not be written"), "{done:?}");
+    assert_eq!(std::fs::read_dir(bench.path("real")).unwrap().count(), 1);
+}
+
+#[test]
+fn today_is_the_day_unless_said() {
+    let bench = Bench::new().with("first.case", &spec("first.case"));
+    let done = bench.run(&["record", "first.case", "kick"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    let c = compile(&std::fs::read_to_string(bench.path("first.case")).unwrap());
+    let piece = c.piece.as_ref().expect("a piece");
+    assert!(piece.cuts[0].date.year >= 2026, "{:?}", piece.cuts[0].date);
+}
+
+/// What is recorded is read again as it was drawn: no finding, no trim, for
+/// every part of every demo piece.
+#[test]
+fn what_is_recorded_is_as_drawn() {
+    for name in ["hall-console.case", "tide-cottage-press.case", "alcove-shelves.case"] {
+        let bench = Bench::new().with(name, &spec(name));
+        let read = |bench: &Bench| compile(&std::fs::read_to_string(bench.path(name)).unwrap());
+        let drawn = read(&bench);
+        let parts = &drawn.parts.as_ref().expect("parts").all;
+        let mut all = vec!["record", name, "--date", "2026-03-14"];
+        all.extend(parts.iter().map(|part| part.path.as_str()));
+        let done = bench.run(&all);
+        assert_eq!(done.code, Some(0), "{done:?}");
+        let after = read(&bench);
+        assert_eq!(slugs(&after), slugs(&drawn));
+        let ledger = ledger(&after);
+        assert_eq!(ledger.cut().count(), parts.len());
+        assert!(ledger.trims().is_empty() && ledger.more_joints().is_empty());
+    }
+}
+
+/// The statements of the only block of a text, and its comments.
+fn inside(text: &str) -> (Vec<String>, Vec<String>) {
+    let (tree, found) = syntax::parse(FileId::default(), text);
+    assert!(found.is_empty(), "{text}\n{found:?}");
+    let (mut words, mut comments) = (Vec::new(), Vec::new());
+    let mut see = |statement: &Statement| {
+        comments.extend(statement.comment.as_ref().map(|comment| comment.text.clone()));
+    };
+    for item in &tree.items {
+        let Item::Statement(statement) = item else { continue };
+        for item in &statement.block.as_ref().expect("a block").items {
+            if let Item::Statement(statement) = item {
+                words.push(statement.word.text());
+                see(statement);
+            }
+        }
+        see(statement);
+    }
+    (words, comments)
+}
+
+proptest! {
+    /// However a block is laid out, a statement that joins it is the last one,
+    /// and the text without it is the text as it was.
+    #[test]
+    fn a_statement_joins_any_layout(
+        items in prop::collection::vec(
+            (0usize..5, prop::sample::select(vec!["; ", ";", "\n", "\n\n  ", "\n\t", "\r\n   "])),
+            0..6,
+        ),
+        head in prop::sample::select(vec!["", " ", "\n", "\n  "]),
+        tail in prop::sample::select(vec!["", " ", "\n", " ;\n", "\n# end\n  "]),
+    ) {
+        let mut body = head.to_owned();
+        for (number, (kind, gap)) in items.iter().enumerate() {
+            let part = match kind {
+                0 => format!("a.p{number}"),
+                1 => format!("p{number} {{ long 3 }}"),
+                2 => format!("p{number} {{\n    long 3 # sawn\n  }}"),
+                3 => format!("p{number} # as drawn\n"),
+                _ => format!("# note {number}\n"),
+            };
+            body.push_str(&part);
+            body.push_str(gap);
+        }
+        let old = format!("cut 2026-03-14 {{{body}{tail}}} # of friday\n");
+        let (tree, _) = syntax::parse(FileId::default(), &old);
+        let Some(Item::Statement(cut)) = tree.items.first() else { panic!("{old}") };
+        let block = cut.block.as_ref().expect("a block");
+        let new = syntax::append(&old, block, "x.new { wide 4 }").expect("a place");
+        let ((was, said), (is, says)) = (inside(&old), inside(&new));
+        let mut expected = was;
+        expected.push("x.new".to_owned());
+        prop_assert_eq!(is, expected);
+        prop_assert_eq!(says, said);
+        // Nothing is lost: what was there stands there still, in its order.
+        let plain = |text: &str| text.replace("x.new { wide 4 }", "").replace([' ', ';', '\n', '\r', '\t'], "");
+        prop_assert_eq!(plain(&new), plain(&old));
+    }
+}

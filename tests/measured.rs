@@ -1,0 +1,281 @@
+//! Sizes as they came out: what is made after them goes by them, what was
+//! made before stays as it is drawn.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that can't go on stops"
+)]
+
+mod support;
+
+use casewright::diagnostics::Severity;
+use casewright::measure::{Exact, Length};
+use casewright::model::MemoryFiles;
+use casewright::parts::{Part, Parts};
+use casewright::pipeline::{self, Compilation};
+use casewright::plans::{seasons, square};
+use support::{Bench, spec};
+
+fn compile(text: &str) -> Compilation {
+    pipeline::check(&MemoryFiles::one("console.case", text), "console.case").expect("readable")
+}
+
+/// The hall console with these lines at its end.
+fn console(more: &str) -> Compilation {
+    compile(&format!("{}\n{more}\n", spec("hall-console.case")))
+}
+
+fn parts(compiled: &Compilation) -> &Parts {
+    compiled.parts.as_ref().unwrap_or_else(|| panic!("{:#?}", compiled.diagnostics))
+}
+
+fn part<'a>(compiled: &'a Compilation, name: &str) -> &'a Part {
+    parts(compiled).named(&format!("console.{name}")).unwrap_or_else(|| panic!("no {name}")).1
+}
+
+fn slugs(compiled: &Compilation) -> Vec<&'static str> {
+    compiled.diagnostics.iter().map(|found| found.slug).collect()
+}
+
+/// 64ths of an inch.
+fn sixty_fourths(count: i64) -> Length {
+    Length::inches(count, 64)
+}
+
+const PRESS: &str = "measured { opening console.press { wide 26-17/32 } }";
+
+#[test]
+fn leaves_are_made_to_the_opening_as_measured() {
+    let c = console(PRESS);
+    assert_eq!(slugs(&c), Vec::<&str>::new());
+    // (26-17/32 − 2 × 3/32 − 1/8) / 2 = (1698 − 12 − 8) / 64 / 2 = 839/64 = 13-7/64.
+    assert_eq!(part(&c, "press.left-door").width.length, sixty_fourths(839));
+    assert_eq!(part(&c, "press.right-door").width.length, sixty_fourths(839));
+    // Not measured: 26 − 2 × 3/32 = 25-13/16.
+    assert_eq!(part(&c, "press.left-door").length.length, Length::inches(413, 16));
+}
+
+#[test]
+fn what_was_made_before_stays_as_drawn() {
+    let (drawn, built) = (console(""), console(PRESS));
+    for part in &parts(&drawn).all {
+        let (_, same) = parts(&built).named(&part.path).expect("the part");
+        let front = part.path.starts_with("console.press.") && part.path.ends_with("-door");
+        // A block between a board and the edge of the opening is made after it.
+        let block = part.path.contains("hinge-block");
+        if !front && !block {
+            assert_eq!(part.length.length, same.length.length, "{}", part.path);
+            assert_eq!(part.width.length, same.width.length, "{}", part.path);
+            assert_eq!(part.thickness.length, same.thickness.length, "{}", part.path);
+        }
+    }
+}
+
+#[test]
+fn a_drawer_goes_by_its_measured_opening() {
+    let c = console("measured { opening upper { wide 17-9/32; high 4-31/32 } }");
+    assert_eq!(slugs(&c), Vec::<&str>::new());
+    // 17-9/32 − 3/16 = 17-3/32; 4-31/32 − 3/16 = 4-25/32.
+    assert_eq!(part(&c, "bank.upper.front").length.length, Length::inches(547, 32));
+    assert_eq!(part(&c, "bank.upper.front").width.length, Length::inches(153, 32));
+    // Inside 17-9/32 − 1-5/8 = 15-21/32; the front lies in rabbets a third of
+    // the 5/8 sides deep: 15-21/32 + 2 × 5/24 = 1543/96. High 4-31/32 − 7/8 = 4-3/32.
+    assert_eq!(part(&c, "bank.upper.box-front").length.length, Length::inches(1543, 96));
+    assert_eq!(part(&c, "bank.upper.left-side").width.length, Length::inches(131, 32));
+    // The drawer below is as drawn.
+    assert_eq!(part(&c, "bank.middle.front").length.length, Length::inches(273, 16));
+}
+
+#[test]
+fn the_reveals_stay_as_written() {
+    let c = console(
+        "measured { opening press { wide 26-17/32; high 25-31/32 }; opening upper { wide 17-3/16 } }",
+    );
+    let piece = c.piece.as_ref().expect("a piece");
+    for gap in seasons::gaps(piece, parts(&c)) {
+        let written = if gap.meeting { Length::inches(1, 8) } else { Length::inches(3, 32) };
+        assert_eq!(gap.fitted, written, "{} {}", gap.front.path, gap.edge.word());
+    }
+}
+
+#[test]
+fn a_reading_within_the_tape_changes_nothing() {
+    // 26-1/2 is drawn; 1/64 more is what the tape may be off.
+    let (drawn, same) =
+        (console(""), console("measured { opening press { wide 26-33/64; high 26 } }"));
+    assert_eq!(parts(&drawn), parts(&same));
+    assert!(same.piece.as_ref().expect("a piece").readings.is_empty());
+    // A finer instrument counts it.
+    let finer = console("measured { with 0.001; opening press { wide 26-33/64 } }");
+    // (1697 − 20) / 128 = 13-13/128.
+    assert_eq!(part(&finer, "press.left-door").width.length, Length::inches(1677, 128));
+}
+
+#[test]
+fn a_measured_sheet_takes_the_place_of_the_written_one() {
+    let c = console("measured { stock birch-ply { actual 0.707 } }");
+    assert_eq!(slugs(&c), Vec::<&str>::new());
+    // Carcass 65-1/4, the left end of cherry-ply 23/32, the right one of
+    // birch-ply 0.707; two dadoes of 1/4: 65.25 − 0.71875 − 0.707 + 0.5.
+    let long = Length::inches(1, 1) * Exact::ratio(6_432_425, 100_000);
+    assert_eq!(part(&c, "bottom").length.length, long);
+    // The dado for the bottom is as wide as the bottom is thick.
+    let end = part(&c, "left-end");
+    let thick = Length::inches(707, 1000);
+    let dado = |part: &Part| part.features.iter().any(|f| part.channel(f).wide == thick);
+    assert!(dado(end));
+    let facts = &c.piece.as_ref().expect("a piece").facts;
+    assert!(facts.is_measured(&part(&c, "bottom").length));
+    assert!(!facts.is_measured(&part(&c, "top-rail").length));
+}
+
+#[test]
+fn the_air_of_the_shop_is_what_was_measured() {
+    let c = console("measured { shop { humidity 46% } }");
+    let shop = &c.piece.as_ref().expect("a piece").shop;
+    assert_eq!(shop.humidity.0, Exact::int(46));
+    assert_eq!(c.sources.text(shop.humidity_span.expect("a place")), "humidity 46%");
+}
+
+#[test]
+fn a_shelf_of_a_frame_less_case_goes_by_its_opening() {
+    let text = "casework 1\njob \"Shelves\" { units mm }\nsite { left open; right open }\n\
+        stock ply { plywood 18 mm }\ncase rack {\n  wide 636; deep 300; high 800\n  ends { stock ply }\n\
+        bottom { joint dado { deep 6 } }\n  top { joint dado { deep 6 }; panel }\n  frame none\n\
+        across { open bay { shelf { adjustable 1 } } }\n}\n";
+    let drawn = compile(text);
+    let built = compile(&format!("{text}measured {{ opening bay {{ wide 602 }} }}\n"));
+    let shelf = |c: &Compilation| parts(c).named("rack.bay.shelf").expect("a shelf").1.clone();
+    // 636 − 2 × 18 = 600 drawn, 602 measured.
+    assert_eq!(shelf(&built).length.length - shelf(&drawn).length.length, Length::mm(2));
+}
+
+#[test]
+fn an_opening_out_of_square_says_where_to_plane() {
+    let c = console(
+        "measured { opening press { wide 26-17/32; diagonals { rising 37-5/32; falling 37-7/32 } } }",
+    );
+    assert_eq!(slugs(&c), ["front-tapered"]);
+    assert_eq!(c.diagnostics[0].severity, Severity::Note);
+    let piece = c.piece.as_ref().expect("a piece");
+    let leaning = square::leaning(piece);
+    let [one] = leaning.as_slice() else { panic!("one opening leans") };
+    // 1/16 × √(26.53125² + 26²) / (2 × 26.53125) = 0.0625 × 37.1477 / 53.0625 = 0.043755.
+    assert!((one.lean.to_mm_f64() / 25.4 - 0.043_755).abs() < 0.000_05);
+    // 3/32 − 0.021877 = 0.071873.
+    assert!((one.least().to_mm_f64() / 25.4 - 0.071_873).abs() < 0.000_05);
+    // The falling diagonal is the longer: the top stands to the left, so the
+    // left side comes in at the bottom and the right one at the top.
+    let told = one.tight.clone().map(|corner| (corner.front.clone(), corner.word()));
+    assert_eq!(
+        told,
+        [
+            ("console.press.left-door".to_owned(), "lower left".to_owned()),
+            ("console.press.right-door".to_owned(), "upper right".to_owned()),
+        ]
+    );
+    let title = &c.diagnostics[0].title;
+    assert!(title.ends_with("plane 0.022 (about 1/64) off two corners of its front"), "{title}");
+}
+
+#[test]
+fn diagonals_that_agree_say_nothing() {
+    let c = console("measured { opening press { diagonals { rising 37-1/8; falling 37-9/64 } } }");
+    assert_eq!(slugs(&c), Vec::<&str>::new());
+}
+
+#[test]
+fn an_overlay_front_covers_an_opening_out_of_square() {
+    let text = spec("first.case").replace("set inset;", "set overlay { by 1/2 };");
+    let more = "measured { opening store { diagonals { rising 38-5/8; falling 38-3/4 } } }";
+    let plain = slugs(&compile(&text)).len();
+    assert_eq!(slugs(&compile(&format!("{text}\n{more}\n"))).len(), plain);
+}
+
+#[test]
+fn papers_mark_what_is_as_measured_and_say_of_what() {
+    let text = format!(
+        "{}\nmeasured 2026-03-20 {{ opening press {{ wide 26-17/32 }}; stock thin-ply {{ actual 0.2 }} }}\n",
+        spec("hall-console.case")
+    );
+    let bench = Bench::new().with("console.case", &text);
+    let list = bench.run(&["build", "console.case", "--print", "cut-list"]);
+    assert_eq!(list.code, Some(0), "{}", list.err);
+    let note = "Note: as measured: opening console.press 26-17/32 wide (drawn 26-1/2) (2026-03-20); thin-ply 0.200 thick (2026-03-20); (m) stands behind a figure made from them";
+    assert!(list.out.contains(note), "{}", list.out);
+    assert!(list.out.contains(">> 13-1/8~ (m)  fence, 2 pieces"), "{}", list.out);
+    assert!(!list.out.contains("61-3/4 (m)"));
+    let folder = bench.run(&["build", "console.case", "--into", "papers"]);
+    assert_eq!(folder.code, Some(0), "{}", folder.err);
+    let csv = std::fs::read_to_string(bench.path("papers/cut-list.csv")).unwrap();
+    let row = |mark: &str| csv.lines().find(|line| line.starts_with(mark)).unwrap().to_owned();
+    assert!(row("PR-LD,").ends_with(",width"), "{}", row("PR-LD,"));
+    assert!(row("TRL,").ends_with(','), "{}", row("TRL,"));
+}
+
+#[test]
+fn why_names_the_reading() {
+    let text = format!("{}\n{PRESS}\n", spec("hall-console.case"));
+    let bench = Bench::new().with("console.case", &text);
+    let why = bench.run(&["why", "console.case", "press"]);
+    assert!(why.out.contains("as built  26-17/32 in"), "{}", why.out);
+    let why = bench.run(&["why", "console.case", "press.left-door"]);
+    assert!(why.out.contains("press wide as measured"), "{}", why.out);
+    assert!(why.out.contains("wide 26-17/32"), "{}", why.out);
+}
+
+#[test]
+fn a_used_file_may_not_measure() {
+    let files = MemoryFiles::one("a.case", &format!("use \"b.case\"\n{}", spec("first.case")))
+        .with("b.case", "measured { shop { humidity 46% } }\n");
+    let compiled = pipeline::check(&files, "a.case").expect("readable");
+    assert_eq!(slugs(&compiled), ["use-holds-piece"]);
+}
+
+#[test]
+fn the_form_names_what_there_is_to_measure_and_can_be_filled_in() {
+    let bench = Bench::new().with("first.case", &spec("first.case"));
+    let form = bench.run(&["measure", "first.case"]);
+    assert_eq!((form.code, form.err.as_str()), (Some(0), ""));
+    // Empty, each line asks for its figure: 2 openings of 4, 2 sheets, the air.
+    let text = format!("{}{}", spec("first.case"), form.out);
+    let asked = compile(&text);
+    assert_eq!(slugs(&asked), ["value-missing"; 11]);
+    // Filled in as drawn, it changes nothing.
+    let mut filled = String::new();
+    for line in form.out.lines() {
+        let drawn = line.split_once("# drawn ").or(line.split_once("# written "));
+        match drawn {
+            Some((word, figure)) => {
+                let word = word.trim_end();
+                filled.push_str(&format!("{word} {}\n", figure.trim_end_matches('~')));
+            }
+            None => filled.push_str(&format!("{line}\n")),
+        }
+    }
+    let same = compile(&format!("{}{filled}", spec("first.case")));
+    assert_eq!(slugs(&same), Vec::<&str>::new());
+    let sizes = |c: &Compilation| {
+        let of = |part: &Part| (part.path.clone(), part.length.length, part.width.length);
+        parts(c).all.iter().map(of).collect::<Vec<_>>()
+    };
+    assert_eq!(sizes(&same), sizes(&compile(&spec("first.case"))));
+    assert_eq!(same.piece.as_ref().expect("a piece").readings, Vec::new());
+    // What is measured already is not asked for again.
+    let bench = bench.with(
+        "first.case",
+        &format!("{}measured {{ opening store {{ wide 32-9/16 }} }}\n", spec("first.case")),
+    );
+    let rest = bench.run(&["measure", "first.case"]);
+    assert!(rest.out.contains("cupboard.upper") && !rest.out.contains("cupboard.store"));
+}
+
+#[test]
+fn there_is_no_form_for_what_is_not_there() {
+    let bench = Bench::new().with("wrong.case", "casework 1\n");
+    assert_eq!(bench.run(&["measure", "nothing.case"]).code, Some(2));
+    let wrong = bench.run(&["measure", "wrong.case"]);
+    assert_eq!((wrong.code, wrong.out.as_str()), (Some(1), ""));
+}
