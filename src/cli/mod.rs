@@ -4,9 +4,12 @@
 mod args;
 mod build;
 mod check;
+mod diff;
 mod disk;
 mod exit;
 mod explain;
+mod git;
+mod git_diff;
 mod new;
 mod reference;
 mod terminal;
@@ -44,6 +47,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
             Command::Why(why) => why::run(why, &terminal),
             Command::Reference => reference::run(&terminal),
             Command::New(new) => new::run(new, &terminal),
+            Command::Diff(diff) => diff::run(diff, &terminal),
+            Command::GitDiff(diff) => git_diff::run(diff, &terminal),
         };
         exit.or(terminal.exit())
     })

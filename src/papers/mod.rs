@@ -16,11 +16,13 @@ mod page;
 mod weights;
 mod words;
 
+use crate::measure::Tape;
 use crate::model::Piece;
-use crate::parts::Parts;
+use crate::parts::{Part, Parts};
 use crate::pipeline::Compilation;
 use crate::plans::setups::{self, Setup};
 
+pub(crate) use emit::{in_html, in_markdown};
 use figures::Figures;
 use page::{Block, Page};
 
@@ -141,6 +143,30 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
     let text = index::html(piece, &hash);
     files.push(PaperFile { paper: "index", format: Format::Html, name: "index.html".into(), text });
     Some(files)
+}
+
+/// What a paper says, drawings and all, without what only tells the revision
+/// it was made from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Body(Page);
+
+/// The body of every paper, in the order of [`PAPERS`].
+#[must_use]
+pub fn bodies(piece: &Piece, parts: &Parts, setups: &[Setup]) -> Vec<Body> {
+    let of = |paper| Page { revision: String::new(), ..page(paper, piece, parts, setups, "") };
+    PAPERS.iter().map(|paper| Body(of(paper))).collect()
+}
+
+/// What a part is called on paper: `left end`, `upper, front`.
+#[must_use]
+pub fn part_name(part: &Part) -> String {
+    words::name(part)
+}
+
+/// What is cut into a part, in the sentences of the cut list.
+#[must_use]
+pub fn cuts(part: &Part, parts: &Parts, piece: &Piece, tape: Tape) -> Vec<String> {
+    words::features(part, parts, piece, &Figures::new(tape))
 }
 
 fn page(paper: &Paper, piece: &Piece, parts: &Parts, setups: &[Setup], hash: &str) -> Page {

@@ -93,16 +93,19 @@ struct Way<'a> {
 /// Every finding as a JSON object on a line of its own.
 #[must_use]
 pub fn json(sources: &Sources, diagnostics: &[Diagnostic]) -> String {
-    let mut out = Vec::new();
-    for diagnostic in diagnostics {
-        let mut line = Vec::new();
-        let mut serializer = Serializer::with_formatter(&mut line, Escaped);
-        if object(sources, diagnostic).serialize(&mut serializer).is_ok() {
-            out.append(&mut line);
-            out.push(b'\n');
-        }
+    diagnostics.iter().map(|diagnostic| json_line(&object(sources, diagnostic))).collect()
+}
+
+/// An object on a line of its own, harmless on a terminal.
+#[must_use]
+pub fn json_line(object: &impl Serialize) -> String {
+    let mut line = Vec::new();
+    let mut serializer = Serializer::with_formatter(&mut line, Escaped);
+    if object.serialize(&mut serializer).is_err() {
+        return String::new();
     }
-    String::from_utf8(out).unwrap_or_default()
+    line.push(b'\n');
+    String::from_utf8(line).unwrap_or_default()
 }
 
 fn object<'a>(sources: &'a Sources, diagnostic: &'a Diagnostic) -> Line<'a> {
@@ -171,7 +174,8 @@ fn amount(figure: &Figure) -> Amount<'_> {
 }
 
 /// `127/5`; nothing for a length that arithmetic could not keep.
-fn fraction(length: Length) -> Option<String> {
+#[must_use]
+pub fn fraction(length: Length) -> Option<String> {
     let mm = length.in_unit(Unit::Millimetre);
     (!mm.is_out_of_range()).then(|| format!("{}/{}", mm.numer(), mm.denom()))
 }

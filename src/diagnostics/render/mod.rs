@@ -13,7 +13,7 @@ mod terminal;
 mod visible;
 mod wrap;
 
-pub use json::{SCHEMA, json};
+pub use json::{SCHEMA, fraction, json, json_line};
 pub use look::Look;
 pub use short::short;
 pub use summary::summary;
