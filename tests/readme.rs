@@ -58,3 +58,14 @@ fn a_new_spec_builds_and_explains_itself_as_shown() {
     let to = list.find("== box-side").expect("the drawer stock");
     shows(&list[from..to]);
 }
+
+#[test]
+fn the_difference_it_shows_is_the_one_that_is_printed() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let higher = FIRST.replace("drawer upper { high 5 }", "drawer upper { high 5-1/2 }");
+    std::fs::write(folder.path().join("my.case"), FIRST).expect("written");
+    std::fs::write(folder.path().join("new.case"), higher).expect("written");
+    let (text, _) = run(folder.path(), &["diff", "my.case", "new.case"]);
+    let shown = text.find("== Gaps").expect("the gaps");
+    shows(&text[..shown]);
+}

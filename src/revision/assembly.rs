@@ -7,11 +7,12 @@ use crate::parts::PartId;
 use crate::plans::assembly::{self, Assembly, Task, Wait};
 use crate::trade;
 
-use super::difference::{Changes, Figure, Pair, Step, StepChange};
+use super::difference::{Step, StepChange};
 use super::features::lines;
 use super::matching::{Match, Pairs};
 use super::names::Names;
 use super::side::Revision;
+use super::two_sided::{Changes, Figure, Lists, Pair};
 
 /// Compares all steps, and what they come to.
 pub(super) fn compare(
@@ -28,9 +29,10 @@ pub(super) fn compare(
     let mut changes = Changes::default();
     for (before, after) in pairs.iter() {
         let (Some(a), Some(b)) = (was.tasks.get(before), now.tasks.get(after)) else { continue };
-        let old_steps: Vec<String> = follows(a, |index| titles.get(index));
-        let new_steps: Vec<String> =
-            follows(b, |index| now.tasks.get(index).map(|task| &task.title));
+        let after = Lists {
+            added: follows((&now.tasks, b), (&was.tasks, before), |index| pairs.old_of(index)),
+            dropped: follows((&was.tasks, a), (&now.tasks, after), |index| pairs.new_of(index)),
+        };
         let told: Vec<String> = a.lines.iter().map(|line| names.line(line)).collect();
         let change = StepChange {
             title: Pair { was: a.title.clone(), now: b.title.clone() },
@@ -39,7 +41,7 @@ pub(super) fn compare(
             wait: Pair::unequal(wait(a), wait(b)),
             diagonals: (a.square != b.square)
                 .then(|| Pair { was: diagonal(a, tape), now: diagonal(b, tape) }),
-            after: lines(&old_steps, &new_steps, str::to_owned),
+            after,
         };
         let same = change.lines.is_empty()
             && change.after.is_empty()
@@ -104,9 +106,32 @@ fn pair(was: &Assembly, now: &Assembly, titles: &[String], matched: &Match) -> P
     pairs
 }
 
-fn follows<'a>(task: &Task, title: impl Fn(usize) -> Option<&'a String>) -> Vec<String> {
-    let steps: BTreeSet<&String> = task.after.iter().filter_map(|index| title(*index)).collect();
-    steps.into_iter().cloned().collect()
+/// The steps on both sides that a task waits for by itself, and that its
+/// partner on the other side does not wait for in any way.
+fn follows(
+    (own, task): (&[Task], &Task),
+    (others, partner): (&[Task], usize),
+    other_of: impl Fn(usize) -> Option<usize>,
+) -> Vec<String> {
+    let direct = task.after.iter().filter_map(|index| Some((own.get(*index)?, other_of(*index)?)));
+    let beyond = direct.filter(|(_, other)| !waits_for(others, partner, *other));
+    beyond.map(|(step, _)| step.title.clone()).collect()
+}
+
+/// True where a task comes after another, whatever stands between them.
+fn waits_for(tasks: &[Task], task: usize, other: usize) -> bool {
+    let mut open = vec![task];
+    let mut seen = BTreeSet::new();
+    while let Some(next) = open.pop() {
+        if next == other {
+            return true;
+        }
+        // What a task needs stands before it.
+        if next > other && seen.insert(next) {
+            open.extend(tasks.get(next).into_iter().flat_map(|task| &task.after));
+        }
+    }
+    false
 }
 
 fn wait(task: &Task) -> String {

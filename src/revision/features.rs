@@ -7,8 +7,9 @@ use crate::model::Piece;
 use crate::papers;
 use crate::parts::{Feature, FeatureKind, Part};
 
-use super::difference::{Cut, Lists};
+use super::difference::Cut;
 use super::side::Revision;
+use super::two_sided::Lists;
 
 /// The cuts that are not the same on both sides. A cut that keeps its distance
 /// from one end of a part that grew at the other is the same.
@@ -50,11 +51,15 @@ fn same_kind(old: (&Piece, FeatureKind), new: (&Piece, FeatureKind)) -> bool {
 
 type Along = ((Length, Length), Length);
 
-/// At the same distance from one side or the other, or from both.
+/// At the same distance from one side or the other, from both, or in the middle.
 fn same_extent((was, old_size): Along, (now, new_size): Along) -> bool {
     let from_start = [was.0 == now.0, was.1 == now.1];
     let from_end = [old_size - was.0 == new_size - now.0, old_size - was.1 == new_size - now.1];
-    from_start == [true, true] || from_end == [true, true] || (from_start[0] && from_end[1])
+    let middle = was.0 + was.1 == old_size && now.0 + now.1 == new_size;
+    from_start == [true, true]
+        || from_end == [true, true]
+        || (from_start[0] && from_end[1])
+        || (middle && was.1 - was.0 == now.1 - now.0)
 }
 
 /// What of it the cut list says.

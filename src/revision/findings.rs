@@ -5,8 +5,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::diagnostics::Diagnostic;
 use crate::pipeline::Compilation;
 
-use super::difference::{Finding, Lists};
+use super::difference::Finding;
 use super::names::Names;
+use super::two_sided::Lists;
 
 type Key = (&'static str, &'static str, String);
 

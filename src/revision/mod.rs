@@ -16,16 +16,17 @@ mod render;
 mod sections;
 mod setups;
 mod side;
+mod two_sided;
 mod year;
 
 pub use difference::{
-    Amount, Board, Changes, Compared, Counted, Cut, Difference, Fault, Figure, Finding, GapChange,
-    GapPlace, Joined, Lists, Marked, OpeningChange, OpeningSize, Pair, PaperChange, PartChange,
-    Renamed, Resized, Room, Setting, SettingChange, SetupChange, Side, Step, StepChange, Verdict,
-    Weight, WeightChange,
+    Board, Compared, Counted, Cut, Difference, Fault, Finding, GapChange, GapPlace, Joined, Marked,
+    OpeningChange, OpeningSize, PaperChange, PartChange, Renamed, Room, Setting, SettingChange,
+    SetupChange, Side, Step, StepChange, Verdict, Weight, WeightChange,
 };
 pub use render::{SCHEMA, html, json, markdown, text};
 pub use sections::{Entry, SECTIONS, Section};
+pub use two_sided::{Amount, Changes, Figure, Lists, Pair, Resized};
 
 use crate::papers;
 use crate::pipeline::Compilation;

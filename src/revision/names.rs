@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use crate::model::Piece;
 use crate::parts::Parts;
 
-use super::difference::{Pair, Renamed};
+use super::difference::Renamed;
 use super::matching::{Match, is_named};
+use super::two_sided::Pair;
 
 /// What things were called, and what the same things are called now.
 #[derive(Debug, Default)]

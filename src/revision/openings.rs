@@ -3,8 +3,9 @@
 use crate::measure::Tape;
 use crate::model::{Case, Opening, OpeningKind, Piece, Side};
 
-use super::difference::{Changes, Figure, OpeningChange, OpeningSize, Pair, Resized};
+use super::difference::{OpeningChange, OpeningSize};
 use super::matching::{Match, is_named};
+use super::two_sided::{Changes, Figure, Pair, Resized};
 
 /// Compares every case and every opening that has a name.
 pub(super) fn compare(

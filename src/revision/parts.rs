@@ -7,11 +7,12 @@ use crate::model::{Piece, Size, Stock};
 use crate::papers;
 use crate::parts::{JointSort, Part, PartId, Parts};
 
-use super::difference::{Board, Changes, Figure, Joined, Lists, Marked, Pair, PartChange, Resized};
+use super::difference::{Board, Joined, Marked, PartChange};
 use super::features;
 use super::matching::Match;
 use super::part_places::same_way_up;
 use super::side::Revision;
+use super::two_sided::{Changes, Figure, Lists, Pair, Resized};
 
 /// Compares all parts. One that only stands elsewhere is no change.
 pub(super) fn compare(
@@ -42,7 +43,7 @@ pub(super) fn compare(
                 .filter_map(|(name, was, now)| Resized::of(name, was.length, now.length, tape))
                 .collect(),
             restocked: is_restocked(old.piece, a, new.piece, b, matched),
-            turned: !same_way_up(a, b) || a.grain != b.grain,
+            turned: !same_way_up(a, b),
             cuts: features::compare((old, a), (new, b), tape),
             joints,
         };

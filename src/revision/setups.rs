@@ -6,9 +6,10 @@ use crate::measure::{Length, Tape};
 use crate::parts::FeatureKind;
 use crate::plans::setups::{Run, Setup};
 
-use super::difference::{Changes, Figure, Lists, Setting, SettingChange, SetupChange};
+use super::difference::{Setting, SettingChange, SetupChange};
 use super::matching::{Match, Pairs};
 use super::side::Revision;
+use super::two_sided::{Changes, Figure, Lists, Pair};
 
 /// Compares all set-ups: those that are set alike first, then those with most
 /// pieces in common.
@@ -115,10 +116,17 @@ fn settings(a: &Setup, b: &Setup, tape: Tape) -> Vec<SettingChange> {
     let speed = |setup: &Setup| setup.cutter.speed.to_string();
     add("turns", speed(a), speed(b), !named || a.cutter.speed == b.cutter.speed);
     let place = |setup: &Setup| (fence(setup), setup.datum.clone());
-    let from = |setup: &Setup| format!("{} from the {}", text(fence(setup)), setup.datum);
-    add("fence", from(a), from(b), place(a) == place(b));
-    add("depth", text(a.deep), text(b.deep), a.deep == b.deep);
-    add("width", text(wide(a)), text(wide(b)), wide(a) == wide(b));
+    let both = |was, now| {
+        let Pair { was, now } = Figure::both(was, now, tape);
+        (was.text, now.text)
+    };
+    let (was, now) = both(fence(a), fence(b));
+    let from = |figure: String, setup: &Setup| format!("{figure} from the {}", setup.datum);
+    add("fence", from(was, a), from(now, b), place(a) == place(b));
+    let (was, now) = both(a.deep, b.deep);
+    add("depth", was, now, a.deep == b.deep);
+    let (was, now) = both(wide(a), wide(b));
+    add("width", was, now, wide(a) == wide(b));
     let pitch = |setup: &Setup| match setup.lines.as_slice() {
         [first, second, ..] => {
             format!("{}, {} apart", setup.lines.len(), text(second.from - first.from))

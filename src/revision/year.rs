@@ -6,10 +6,11 @@ use crate::measure::{Scale, Tape};
 use crate::plans::seasons::{self, Float, Gap};
 use crate::plans::weights::{self, Lifted};
 
-use super::difference::{Changes, Figure, GapChange, GapPlace, Pair, Room, Weight, WeightChange};
+use super::difference::{GapChange, GapPlace, Room, Weight, WeightChange};
 use super::matching::Match;
 use super::names::Names;
 use super::side::Revision;
+use super::two_sided::{Changes, Figure, Pair};
 
 /// Every gap that is not as wide as it was, as far as its paper shows.
 pub(super) fn gaps(
@@ -37,11 +38,16 @@ pub(super) fn gaps(
         match was.remove(&(now.front.clone(), now.edge)) {
             None => changes.added.push(now),
             Some(was) if same_room(&was.room, &now.room) => {}
-            Some(was) => changes.changed.push(GapChange {
-                front: Pair { was: was.front, now: now.front },
-                edge: now.edge,
-                room: Pair { was: was.room, now: now.room },
-            }),
+            Some(mut was) => {
+                let mut room = now.room;
+                let fitted = Figure::both(was.room.fitted.length, room.fitted.length, tape);
+                (was.room.fitted, room.fitted) = (fitted.was, fitted.now);
+                changes.changed.push(GapChange {
+                    front: Pair { was: was.front, now: now.front },
+                    edge: now.edge,
+                    room: Pair { was: was.room, now: room },
+                });
+            }
         }
     }
     changes.dropped = was.into_values().collect();
@@ -104,16 +110,17 @@ pub(super) fn weights(
             .iter()
             .map(|(lifted, body)| match lifted {
                 Lifted::Case(index) => ("case", case(index), *body),
-                Lifted::Base(index) => ("base of", case(index), *body),
+                Lifted::Base(index) => ("base", case(index), *body),
                 Lifted::Door(_, path) => ("door", path.clone(), *body),
                 Lifted::Drawer(_, path) => ("drawer", path.clone(), *body),
             })
             .collect();
-        all.push(("the whole", String::new(), weighed.whole()));
+        all.push(("whole", String::new(), weighed.whole()));
         all
     };
-    let weight = |kind: &str, name: &str, body: weights::Body| Weight {
-        what: format!("{kind} {name}").trim_end().to_owned(),
+    let weight = |kind: &'static str, name: &str, body: weights::Body| Weight {
+        what: kind,
+        path: name.to_owned(),
         grams: body.grams,
         text: scale.text(body.mass()),
     };

@@ -1,7 +1,8 @@
 //! What all formats for people say, in order.
 
-use crate::revision::difference::{Difference, Pair, Side, Verdict};
+use crate::revision::difference::{Difference, Side, Verdict};
 use crate::revision::sections::{Entry, SECTIONS, Section};
+use crate::revision::two_sided::Pair;
 
 /// A difference in words.
 #[derive(Debug)]

@@ -46,8 +46,10 @@ fn line(text: &mut String, first: &str, rest: &str, line: &str, width: usize) {
         .word_separator(textwrap::WordSeparator::AsciiSpace)
         .word_splitter(textwrap::WordSplitter::NoHyphenation)
         .wrap_algorithm(textwrap::WrapAlgorithm::FirstFit);
-    for wrapped in textwrap::wrap(&plain(line), options) {
-        text.push_str(wrapped.trim_end());
+    // Both sides of a change stay on one line.
+    let bound = plain(line).replace(" → ", "\u{a0}→\u{a0}");
+    for wrapped in textwrap::wrap(&bound, options) {
+        text.push_str(wrapped.replace('\u{a0}', " ").trim_end());
         text.push('\n');
     }
 }

@@ -1,8 +1,10 @@
 //! Steps of the assembly, in words.
 
-use crate::revision::difference::{Difference, Pair, StepChange};
+use crate::revision::difference::{Difference, StepChange};
+use crate::revision::two_sided::Pair;
 
 use super::Entry;
+use super::words::told;
 
 pub(super) fn entries(difference: &Difference) -> Vec<Entry> {
     let steps = &difference.steps;
@@ -18,9 +20,7 @@ pub(super) fn entries(difference: &Difference) -> Vec<Entry> {
 }
 
 fn changed(step: &StepChange) -> Entry {
-    let mut lines = Vec::new();
-    lines.extend(step.lines.dropped.iter().map(|line| format!("was {line}")));
-    lines.extend(step.lines.added.iter().map(|line| format!("now {line}")));
+    let mut lines = told(&step.lines);
     if let Some(Pair { was, now }) = step.clamps {
         lines.push(format!("{was} → {now} clamps"));
     }

@@ -56,12 +56,7 @@ pub const SECTIONS: &[Section] = &[
         work: true,
         entries: parts::dropped,
     },
-    Section {
-        slug: "renamed",
-        title: "Only renamed: write the marks anew",
-        work: true,
-        entries: parts::renamed,
-    },
+    Section { slug: "renamed", title: "Only renamed", work: true, entries: parts::renamed },
     Section { slug: "openings", title: "Openings", work: false, entries: openings::entries },
     Section { slug: "hardware", title: "Hardware", work: false, entries: rest::hardware },
     Section {

@@ -1,9 +1,10 @@
 //! Parts, in words: like changes together.
 
-use crate::revision::difference::{Board, Cut, Difference, Joined, Lists, PartChange};
+use crate::revision::difference::{Board, Difference, Joined, Marked, PartChange};
+use crate::revision::two_sided::Lists;
 
 use super::Entry;
-use super::words::{count, grouped, grown, last, sizes};
+use super::words::{self, count, grouped, grown, last, sizes, told};
 
 /// Parts that are on both sides: what can't be mended first.
 pub(super) fn changed(difference: &Difference) -> Vec<Entry> {
@@ -58,32 +59,22 @@ fn remake((what, own): (String, Vec<&PartChange>)) -> Entry {
     if worked.len() == own.len() && own.len() == 1 {
         head.push_str("; cut or joined otherwise too");
     } else if !worked.is_empty() {
-        lines.push(format!("cut or joined otherwise too: {}", marks(&worked)));
+        let worked: Vec<&str> = worked.iter().map(|change| change.now.mark.as_str()).collect();
+        lines.push(format!("cut or joined otherwise too: {}", worked.join(", ")));
     }
     Entry { head, lines }
 }
 
-/// `TRL, TO-F (was UP-F)`
 fn marks(own: &[&PartChange]) -> String {
-    let mark = |change: &&PartChange| {
-        let (was, now) = (&change.was.mark, &change.now.mark);
-        if was == now { now.clone() } else { format!("{now} (was {was})") }
-    };
-    own.iter().map(mark).collect::<Vec<_>>().join(", ")
+    words::marks(own.iter().map(|change| (&change.now, Some(change.was.mark.as_str()))))
 }
 
 /// What is cut and joined otherwise, line by line.
 fn particulars(change: &PartChange) -> Vec<String> {
-    let Cut { lines, moved } = &change.cuts;
-    let mut told = joints(&change.joints);
-    let (was, now) = match (lines.dropped.is_empty(), lines.added.is_empty()) {
-        (false, false) => ("was", "now"),
-        _ => ("no longer", "now also"),
-    };
-    told.extend(lines.dropped.iter().map(|line| format!("{was} {line}")));
-    told.extend(lines.added.iter().map(|line| format!("{now} {line}")));
-    told.extend(moved.iter().map(|what| format!("{what} elsewhere; see the papers")));
-    told
+    let mut lines = joints(&change.joints);
+    lines.extend(told(&change.cuts.lines));
+    lines.extend(change.cuts.moved.iter().map(|what| format!("{what} elsewhere; see the papers")));
+    lines
 }
 
 fn joints(joints: &Lists<Joined>) -> Vec<String> {
@@ -127,9 +118,12 @@ fn boards(boards: &[Board]) -> Vec<Entry> {
         .into_iter()
         .map(|(stock, own)| Entry {
             head: format!("{stock}: {}", count(own.len(), "part")),
-            lines: grouped(own.iter().map(|board| (size(board), board.mark.as_str())))
+            lines: grouped(own.into_iter().map(|board| (size(board), board)))
                 .into_iter()
-                .map(|(size, marks)| format!("{size}: {}", marks.join(", ")))
+                .map(|(size, own)| {
+                    let marks = words::marks(own.into_iter().map(|board| (board, None)));
+                    format!("{size}: {marks}")
+                })
                 .collect(),
         })
         .collect()
@@ -162,7 +156,7 @@ pub(super) fn renamed(difference: &Difference) -> Vec<Entry> {
     entries
 }
 
-fn changes(marks: Vec<&crate::revision::difference::Marked>) -> Vec<String> {
+fn changes(marks: Vec<&Marked>) -> Vec<String> {
     let all: Vec<String> =
         marks.iter().map(|mark| format!("{} → {}", mark.mark.was, mark.mark.now)).collect();
     if all.is_empty() { Vec::new() } else { vec![all.join(", ")] }

@@ -1,5 +1,6 @@
 //! Hardware, findings and papers, in words.
 
+use crate::papers::PAPERS;
 use crate::revision::difference::{Difference, Finding};
 
 use super::Entry;
@@ -33,5 +34,9 @@ fn entry(word: &str, finding: &Finding) -> Entry {
 
 pub(super) fn papers(difference: &Difference) -> Vec<Entry> {
     let titles: Vec<&str> = difference.papers.iter().map(|paper| paper.title).collect();
-    if titles.is_empty() { Vec::new() } else { vec![Entry::line(titles.join(", "))] }
+    match titles.len() {
+        0 => Vec::new(),
+        all if all == PAPERS.len() => vec![Entry::line("all of them")],
+        _ => vec![Entry::line(titles.join(", "))],
+    }
 }
