@@ -5,6 +5,7 @@
 
 use casewright::measure::FileId;
 use casewright::model::MemoryFiles;
+use casewright::revision::{self, Named};
 use casewright::{papers, pipeline, syntax};
 use divan::Bencher;
 
@@ -44,6 +45,20 @@ fn build_console(bencher: Bencher<'_, '_>) {
     bencher.bench(|| {
         let compiled = pipeline::check(&files, "a.case").ok()?;
         papers::packet(&compiled).map(|packet| packet.len())
+    });
+}
+
+/// Both revisions compiled, compared and printed, as the command does it.
+#[divan::bench]
+fn diff_console(bencher: Bencher<'_, '_>) {
+    let redrawn = CONSOLE.replace("open niche { wide 15 }", "open niche { wide 14-1/2 }");
+    let files = MemoryFiles::one("a.case", CONSOLE).with("b.case", &redrawn);
+    bencher.bench(|| {
+        let was = pipeline::check(&files, "a.case").ok()?;
+        let now = pipeline::check(&files, "b.case").ok()?;
+        let was = Named { name: "a.case", compiled: &was };
+        let now = Named { name: "b.case", compiled: &now };
+        Some(revision::text(&revision::compare(was, now), 80).len())
     });
 }
 

@@ -2,7 +2,7 @@
 //!
 //! Each stage has one room, and a room uses only the rooms before it:
 //! measure → diagnostics → syntax → vocabulary → trade → model → parts →
-//! plans → checks → papers → cli.
+//! plans → checks → papers → revision → cli.
 
 pub mod measure;
 pub mod diagnostics;
@@ -14,5 +14,6 @@ pub mod parts;
 pub mod plans;
 pub mod checks;
 pub mod papers;
+pub mod revision;
 pub mod cli;
 pub mod pipeline;

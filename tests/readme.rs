@@ -86,3 +86,14 @@ fn the_records_it_shows_are_what_the_command_writes() {
     let (_, said) = run(folder.path(), &["check", "my.case", "--deny", "warnings"]);
     assert!(said.contains("my.case can be built, with 1 note"), "{said}");
 }
+
+#[test]
+fn the_difference_it_shows_is_the_one_that_is_printed() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let higher = FIRST.replace("drawer upper { high 5 }", "drawer upper { high 5-1/2 }");
+    std::fs::write(folder.path().join("my.case"), FIRST).expect("written");
+    std::fs::write(folder.path().join("new.case"), higher).expect("written");
+    let (text, _) = run(folder.path(), &["diff", "my.case", "new.case"]);
+    let shown = text.find("== Gaps").expect("the gaps");
+    shows(&text[..shown]);
+}

@@ -26,6 +26,7 @@ const ROOMS: &[&str] = &[
     "checks",
     "pipeline",
     "papers",
+    "revision",
     "cli",
 ];
 

@@ -70,6 +70,11 @@ pub enum Command {
     Completions(Completions),
     /// Print a page of the manual; read it with `casewright man | man -l -`
     Man(Man),
+    /// Say what changes in the shop between two revisions of a piece
+    Diff(Diff),
+    /// Answer `git diff`, which calls this with its seven arguments
+    #[command(hide = true)]
+    GitDiff(GitDiff),
 }
 
 /// How findings are printed.
@@ -85,6 +90,19 @@ pub enum Format {
     Sarif,
     /// Workflow commands, which mark the lines of a pull request.
     Annotations,
+}
+
+/// How a difference is printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum DiffFormat {
+    /// To read on a terminal.
+    Text,
+    /// A comment for a pull request.
+    Markdown,
+    /// One JSON object.
+    Json,
+    /// One self-contained page.
+    Html,
 }
 
 /// What is refused besides errors.
@@ -261,4 +279,38 @@ pub struct Man {
     /// The command; the whole of casewright without one
     #[arg(value_name = "COMMAND")]
     pub command: Option<String>,
+}
+
+/// `casewright diff`
+#[derive(Args, Debug)]
+#[command(
+    after_help = "Exit code 0: nothing changes in the shop; 1: something changes; 2: trouble, or a side has errors."
+)]
+pub struct Diff {
+    /// The spec; its earlier revision where a second file is named
+    #[arg(value_name = "SPEC")]
+    pub spec: PathBuf,
+    /// The later revision, as a file of its own
+    #[arg(value_name = "LATER", conflicts_with_all = ["from", "to"])]
+    pub later: Option<PathBuf>,
+    /// The earlier revision in git: a commit, branch or tag
+    #[arg(long, value_name = "REV")]
+    pub from: Option<String>,
+    /// The later revision in git; the working tree unless given
+    #[arg(long, value_name = "REV", requires = "from")]
+    pub to: Option<String>,
+    /// How the difference is printed
+    #[arg(long, value_enum, default_value = "text")]
+    pub format: DiffFormat,
+    /// Write it into a file instead
+    #[arg(long, value_name = "FILE")]
+    pub into: Option<PathBuf>,
+}
+
+/// `casewright git-diff`
+#[derive(Args, Debug)]
+pub struct GitDiff {
+    /// path old-file old-hex old-mode new-file new-hex new-mode
+    #[arg(required = true, num_args = 1..=9, allow_hyphen_values = true)]
+    pub told: Vec<String>,
 }

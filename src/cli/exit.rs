@@ -12,9 +12,11 @@ pub(super) const STACK: usize = 16 << 20;
 pub enum Exit {
     /// Sound; warnings allowed.
     Sound,
-    /// The spec has errors, or warnings where they are denied.
+    /// The spec has errors, or warnings where they are denied; two revisions
+    /// differ.
     Unsound,
-    /// The command was misused, or a file can't be read or written.
+    /// The command was misused, a file can't be read or written, or two
+    /// revisions can't be compared.
     Misused,
     /// A fault in casewright itself.
     Fault,

@@ -6,14 +6,17 @@ mod build;
 mod check;
 mod completions;
 mod crew;
+mod diff;
 mod disk;
 mod exit;
 mod explain;
 mod find;
-mod man;
 mod format;
-mod mend;
+mod git;
+mod git_diff;
+mod man;
 mod measure;
+mod mend;
 mod new;
 mod record;
 mod reference;
@@ -62,6 +65,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
             Command::New(new) => new::run(new, &terminal),
             Command::Completions(completions) => completions::run(completions, &terminal),
             Command::Man(man) => man::run(man, &terminal),
+            Command::Diff(diff) => diff::run(diff, &terminal),
+            Command::GitDiff(diff) => git_diff::run(diff, &terminal),
         };
         exit.or(terminal.exit())
     })

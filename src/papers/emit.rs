@@ -42,30 +42,18 @@ pub(super) fn text(page: &Page) -> String {
 /// Filters for the templates.
 #[allow(unreachable_pub, reason = "the filter attribute makes items public in this module")]
 mod filters {
-    use super::{Table, plain_table, typographic};
+    use super::{Table, in_html, in_markdown, plain_table};
 
     /// Escaped for HTML, fractions set as a maker reads them.
     #[askama::filter_fn]
     pub(super) fn figures(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
-        Ok(typographic(text))
+        Ok(in_html(text))
     }
 
     /// Safe inside a Markdown paragraph or table cell.
     #[askama::filter_fn]
     pub(super) fn mark(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
-        let mut safe = String::with_capacity(text.len());
-        for c in text.chars() {
-            match c {
-                '\n' | '\r' => safe.push(' '),
-                '|' | '\\' | '`' | '*' | '_' | '<' | '>' | '[' | ']' | '#' | '~' => {
-                    safe.push('\\');
-                    safe.push(c);
-                }
-                c if c.is_control() => safe.push('\u{FFFD}'),
-                c => safe.push(c),
-            }
-        }
-        Ok(safe)
+        Ok(in_markdown(text))
     }
 
     /// Safe on a terminal.
@@ -83,7 +71,7 @@ mod filters {
 
 /// Escapes HTML and sets `26-1/2` as a whole number with a built-up fraction;
 /// the mark of a rounded figure becomes a raised ≈.
-fn typographic(text: &str) -> String {
+pub(crate) fn in_html(text: &str) -> String {
     let mut out = String::with_capacity(text.len() * 2);
     let chars: Vec<char> = text.chars().collect();
     let mut at = 0;
@@ -138,6 +126,23 @@ fn typographic(text: &str) -> String {
         at += 1;
     }
     out
+}
+
+/// Safe inside a Markdown paragraph or table cell.
+pub(crate) fn in_markdown(text: &str) -> String {
+    let mut safe = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '\n' | '\r' => safe.push(' '),
+            '|' | '\\' | '`' | '*' | '_' | '<' | '>' | '[' | ']' | '#' | '~' => {
+                safe.push('\\');
+                safe.push(c);
+            }
+            c if c.is_control() => safe.push('\u{FFFD}'),
+            c => safe.push(c),
+        }
+    }
+    safe
 }
 
 fn run_or(chars: &[char], from: usize) -> usize {
@@ -200,15 +205,15 @@ mod tests {
     #[test]
     fn fractions_are_set_and_markup_is_not_obeyed() {
         assert_eq!(
-            typographic("26-1/2 <b>"),
+            in_html("26-1/2 <b>"),
             "26<span class=\"fr\"><sup>1</sup>&frasl;<sub>2</sub></span> &lt;b&gt;"
         );
         assert_eq!(
-            typographic("3/4~"),
+            in_html("3/4~"),
             "<span class=\"fr\"><sup>3</sup>&frasl;<sub>4</sub></span><sup class=\"ro\">≈</sup>"
         );
         assert_eq!(
-            typographic("332.5~ RL-1 2026-03-14"),
+            in_html("332.5~ RL-1 2026-03-14"),
             "332.5<sup class=\"ro\">≈</sup> RL-1 2026-03-14"
         );
     }

@@ -19,15 +19,16 @@ mod page;
 mod weights;
 mod words;
 
-use crate::measure::digest;
+use crate::measure::{Tape, digest};
 use crate::model::Piece;
-use crate::parts::Parts;
+use crate::parts::{Part, Parts};
 use crate::pipeline::Compilation;
 use crate::plans::ledger::Ledger;
 use crate::plans::setups::{self, Setup};
 
 pub use measuring::form as measuring_form;
 
+pub(crate) use emit::{in_html, in_markdown};
 use figures::Figures;
 use page::{Block, Page};
 
@@ -160,6 +161,35 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
     let text = index::html(piece, &hash);
     files.push(PaperFile { paper: "index", format: Format::Html, name: "index.html".into(), text });
     Some(files)
+}
+
+/// What a paper says, drawings and all, without what only tells the revision
+/// it was made from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Body(Page);
+
+/// The body of every paper, in the order of [`PAPERS`].
+#[must_use]
+pub fn bodies(piece: &Piece, parts: &Parts, setups: &[Setup]) -> Vec<Body> {
+    let ledger = Ledger::of(piece, parts);
+    let of = |paper| {
+        let figures = Figures::new(*piece.tape());
+        let source = Source { piece, parts, setups, ledger: &ledger, figures };
+        Page { revision: String::new(), ..page(paper, &source, "") }
+    };
+    PAPERS.iter().map(|paper| Body(of(paper))).collect()
+}
+
+/// What a part is called on paper: `left end`, `upper, front`.
+#[must_use]
+pub fn part_name(part: &Part) -> String {
+    words::name(part)
+}
+
+/// What is cut into a part, in the sentences of the cut list.
+#[must_use]
+pub fn cuts(part: &Part, parts: &Parts, piece: &Piece, tape: Tape) -> Vec<String> {
+    words::features(part, parts, piece, &Figures::new(tape))
 }
 
 fn page(paper: &Paper, source: &Source<'_>, hash: &str) -> Page {

@@ -10,7 +10,7 @@ pub(super) enum Align {
 }
 
 /// A column of a table.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Column {
     pub(super) head: &'static str,
     pub(super) align: Align,
@@ -34,7 +34,7 @@ impl Column {
 }
 
 /// A table; every row is one line of work with a box to tick.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Table {
     pub(super) columns: Vec<Column>,
     pub(super) rows: Vec<Vec<String>>,
@@ -51,7 +51,7 @@ impl Table {
 }
 
 /// A piece of a paper.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) enum Block {
     /// A new part of the paper.
     Heading(String),
@@ -70,7 +70,7 @@ pub(super) enum Block {
 }
 
 /// A whole paper.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Page {
     pub(super) title: &'static str,
     pub(super) job: String,

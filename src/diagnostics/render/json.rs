@@ -93,8 +93,13 @@ struct Way<'a> {
 /// Every finding as a JSON object on a line of its own.
 #[must_use]
 pub fn json(sources: &Sources, diagnostics: &[Diagnostic]) -> String {
-    let lines = diagnostics.iter().filter_map(|found| escaped(&object(sources, found)));
-    lines.map(|line| line + "\n").collect()
+    diagnostics.iter().map(|diagnostic| json_line(&object(sources, diagnostic))).collect()
+}
+
+/// An object on a line of its own, harmless on a terminal.
+#[must_use]
+pub fn json_line(object: &impl Serialize) -> String {
+    escaped(object).map_or(String::new(), |line| line + "\n")
 }
 
 /// The JSON of a value, on one line, harmless on a terminal.
@@ -170,7 +175,8 @@ fn amount(figure: &Figure) -> Amount<'_> {
 }
 
 /// `127/5`; nothing for a length that arithmetic could not keep.
-fn fraction(length: Length) -> Option<String> {
+#[must_use]
+pub fn fraction(length: Length) -> Option<String> {
     let mm = length.in_unit(Unit::Millimetre);
     (!mm.is_out_of_range()).then(|| format!("{}/{}", mm.numer(), mm.denom()))
 }

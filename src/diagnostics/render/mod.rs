@@ -18,7 +18,7 @@ mod visible;
 mod wrap;
 
 pub use annotations::{annotation_unread, annotations};
-pub use json::{SCHEMA, json};
+pub use json::{SCHEMA, fraction, json, json_line};
 pub use look::Look;
 pub use mend::describe as mending;
 pub use sarif::{Finding, RuleText, Run, sarif, sarif_findings};

@@ -1,0 +1,217 @@
+//! `casewright git-diff`: what `git diff` calls for a file whose attributes
+//! name our driver (git-diff(1), GIT_EXTERNAL_DIFF).
+
+use std::cell::OnceCell;
+use std::path::Path;
+
+use crate::diagnostics::render::plain;
+use crate::measure::FileId;
+use crate::model::{ReadError, SourceFiles, SourceText};
+use crate::pipeline::{self, Compilation};
+use crate::revision::{self, Named};
+use crate::syntax;
+
+use super::args::GitDiff;
+use super::disk::{self, Disk};
+use super::exit::Exit;
+use super::git::{self, GitFiles};
+use super::terminal::{Terminal, complain};
+
+/// How git names the side on which there is no file.
+const NOTHING: &str = "/dev/null";
+
+/// Git stops at anything but 0, so whatever can't be told is said and passed by.
+pub(super) fn run(diff: &GitDiff, terminal: &Terminal) -> Exit {
+    let told: Vec<&str> = diff.told.iter().map(String::as_str).collect();
+    // What follows the seven only says that the file was renamed.
+    let [path, old_file, old_hex, _, new_file, new_hex, _, ..] = told.as_slice() else {
+        if let [path] = told.as_slice() {
+            terminal.print(&format!("{} is not merged yet\n\n", plain(path)));
+            return Exit::Sound;
+        }
+        complain("git-diff takes seven arguments, as git gives them");
+        return Exit::Misused;
+    };
+    let was = Side { path, file: old_file, hex: old_hex, later: false };
+    let path = told.get(7).unwrap_or(path);
+    let now = Side { path, file: new_file, hex: new_hex, later: true };
+    let places = Places { was: &was, now: &now, found: OnceCell::new() };
+    let (old, new) = (was.compile(&places), now.compile(&places));
+    let text = match (old, new) {
+        (Some(old), Some(new)) if is_piece(&old) || is_piece(&new) => {
+            let difference = revision::compare(
+                Named { name: &was.name(&places), compiled: &old },
+                Named { name: &now.name(&places), compiled: &new },
+            );
+            revision::text(&difference, terminal.look.width)
+        }
+        (None, Some(new)) if *old_file == NOTHING && is_piece(&new) => {
+            whole("new piece", &now.name(&places), &new)
+        }
+        (Some(old), None) if *new_file == NOTHING && is_piece(&old) => {
+            whole("piece gone", &was.name(&places), &old)
+        }
+        // A file that others use means nothing by itself: its text is shown.
+        _ => git::printed(&["diff", "--no-ext-diff", "--no-index", "--", old_file, new_file])
+            .unwrap_or_default(),
+    };
+    terminal.print(&format!("{text}\n"));
+    Exit::Sound
+}
+
+/// One of the two sides.
+struct Side<'a> {
+    /// Where it lies in the repository.
+    path: &'a str,
+    /// Where git has put its text.
+    file: &'a str,
+    hex: &'a str,
+    later: bool,
+}
+
+impl Side<'_> {
+    fn is_work(&self) -> bool {
+        self.file == self.path
+    }
+
+    fn name(&self, places: &Places<'_>) -> String {
+        let hex = self.hex.get(..7).unwrap_or(self.hex);
+        let guessed = match places.found.get().map(|found| self.own(found)) {
+            Some(Place::Guessed(commit)) => {
+                format!(", files it uses as of {}", commit.get(..7).unwrap_or(commit))
+            }
+            _ => String::new(),
+        };
+        match self.is_work() {
+            true => format!("{} (working tree)", self.path),
+            false => format!("{} ({hex}{guessed})", self.path),
+        }
+    }
+
+    fn compile(&self, places: &Places<'_>) -> Option<Compilation> {
+        if self.file == NOTHING {
+            return None;
+        }
+        match pipeline::check(&Handed { side: self, places }, self.path) {
+            Ok(compiled) => Some(compiled),
+            Err(error) => {
+                complain(&disk::sentence(Path::new(self.path), &error));
+                None
+            }
+        }
+    }
+
+    fn own<'p>(&self, [was, now]: &'p [Place; 2]) -> &'p Place {
+        if self.later { now } else { was }
+    }
+
+    fn is_at(&self, place: &Place) -> bool {
+        place.files().is_some_and(|files| files.hash(self.path).as_deref() == Some(self.hex))
+    }
+
+    /// The last commit that has it; the working tree where there is none.
+    fn guessed(&self) -> Place {
+        let found = format!("--find-object={}", self.hex);
+        let arguments = ["log", "-1", "--all", "--format=%H", &found, "--", self.path];
+        let commit = git::answer(Path::new(""), &arguments).filter(|commit| !commit.is_empty());
+        let Some(commit) = commit else { return Place::Work };
+        let own = Place::Guessed(commit.clone());
+        // The commit that replaced it is found too: the one before has it.
+        if self.is_at(&own) { own } else { Place::Guessed(format!("{commit}^")) }
+    }
+}
+
+/// Where the files come from that a side uses.
+#[derive(Clone, Debug)]
+enum Place {
+    Work,
+    Staged,
+    At(String),
+    Guessed(String),
+}
+
+impl Place {
+    fn files(&self) -> Option<GitFiles> {
+        match self {
+            Self::Work => None,
+            Self::Staged => Some(GitFiles::staged()),
+            Self::At(commit) | Self::Guessed(commit) => Some(GitFiles::at(commit.clone())),
+        }
+    }
+}
+
+/// The places of both sides, looked for once a spec uses a file. Git hands
+/// over blobs and does not say which commits they belong to.
+struct Places<'a> {
+    was: &'a Side<'a>,
+    now: &'a Side<'a>,
+    found: OnceCell<[Place; 2]>,
+}
+
+impl Places<'_> {
+    fn find(&self) -> [Place; 2] {
+        let head = Place::At("HEAD".to_owned());
+        if self.now.is_work() {
+            let known = [head, Place::Staged].into_iter().find(|place| self.was.is_at(place));
+            return [known.unwrap_or_else(|| self.was.guessed()), Place::Work];
+        }
+        if self.was.is_at(&head) && self.now.is_at(&Place::Staged) && !self.now.is_at(&head) {
+            return [head, Place::Staged];
+        }
+        self.commit().unwrap_or_else(|| [self.was.guessed(), self.now.guessed()])
+    }
+
+    /// The commit that made the one of the other, as `git show` has it.
+    fn commit(&self) -> Option<[Place; 2]> {
+        let found = format!("--find-object={}", self.now.hex);
+        let log = git::printed(&["log", "-20", "--all", "--format=%H", &found])?;
+        log.lines().find_map(|commit| {
+            let pair = [Place::At(format!("{commit}^")), Place::At(commit.to_owned())];
+            (self.was.is_at(&pair[0]) && self.now.is_at(&pair[1])).then_some(pair)
+        })
+    }
+}
+
+/// The text that git has handed over, and beside it what it uses.
+struct Handed<'a> {
+    side: &'a Side<'a>,
+    places: &'a Places<'a>,
+}
+
+impl SourceFiles for Handed<'_> {
+    fn read(&self, from: Option<&str>, path: &str) -> Result<SourceText, ReadError> {
+        if from.is_some() {
+            let found = self.places.found.get_or_init(|| self.places.find());
+            return match self.side.own(found).files() {
+                Some(files) => files.read(from, path),
+                None => Disk::for_spec(Path::new(self.side.path)).read(from, path),
+            };
+        }
+        let file = self.side.file;
+        let source = Disk::for_spec(Path::new(file)).read(None, file)?;
+        Ok(SourceText { name: path.to_owned(), ..source })
+    }
+}
+
+/// True for a spec, false for a file that specs use.
+fn is_piece(compiled: &Compilation) -> bool {
+    let Some(main) = compiled.sources.get(FileId(0)) else { return false };
+    let (tree, _) = syntax::parse(FileId(0), &main.text);
+    tree.items.iter().any(|item| match item {
+        syntax::Item::Statement(statement) => {
+            matches!(statement.word.text().as_str(), "job" | "case")
+        }
+        _ => false,
+    })
+}
+
+/// What is said of a spec that is only on one side.
+fn whole(what: &str, name: &str, compiled: &Compilation) -> String {
+    let job = compiled.piece.as_ref().map_or("", |piece| piece.job.name.as_str());
+    let parts = compiled.parts.as_ref().map_or(0, |parts| parts.all.len());
+    let errors = match compiled.is_sound() {
+        true => "",
+        false => "; it has errors",
+    };
+    format!("{}\n{what}: {}, {parts} parts{errors}\n", plain(job), plain(name))
+}

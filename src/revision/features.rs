@@ -1,0 +1,134 @@
+//! What is cut into a part, before and after.
+
+use std::collections::BTreeMap;
+
+use crate::measure::{Length, Tape};
+use crate::model::Piece;
+use crate::papers;
+use crate::parts::{Feature, FeatureKind, Part};
+
+use super::difference::Cut;
+use super::side::Revision;
+use super::two_sided::Lists;
+
+/// The cuts that are not the same on both sides. A cut that keeps its distance
+/// from one end of a part that grew at the other is the same.
+pub(super) fn unlike<'a>(old: (&Piece, &'a Part), new: (&Piece, &'a Part)) -> Lists<&'a Feature> {
+    let mut left: Vec<&Feature> = new.1.features.iter().collect();
+    let mut dropped = Vec::new();
+    for feature in &old.1.features {
+        match left.iter().position(|other| alike((old, feature), (new, other))) {
+            Some(at) => {
+                left.remove(at);
+            }
+            None => dropped.push(feature),
+        }
+    }
+    Lists { added: left, dropped }
+}
+
+fn alike(old: ((&Piece, &Part), &Feature), new: ((&Piece, &Part), &Feature)) -> bool {
+    let (((old_piece, a), was), ((new_piece, b), now)) = (old, new);
+    let (old_size, new_size) = (a.face_size(was.face), b.face_size(now.face));
+    was.face == now.face
+        && was.deep == now.deep
+        && same_kind((old_piece, was.kind), (new_piece, now.kind))
+        && same_extent((was.u, old_size.0), (now.u, new_size.0))
+        && same_extent((was.v, old_size.1), (now.v, new_size.1))
+}
+
+fn same_kind(old: (&Piece, FeatureKind), new: (&Piece, FeatureKind)) -> bool {
+    match (old.1, new.1) {
+        (FeatureKind::Flute(was), FeatureKind::Flute(now)) => {
+            let bit = |piece: &Piece, index: usize| {
+                piece.bits.get(index).map(|bit| (bit.name.clone(), bit.shape, bit.diameter))
+            };
+            bit(old.0, was) == bit(new.0, now)
+        }
+        (was, now) => was == now,
+    }
+}
+
+type Along = ((Length, Length), Length);
+
+/// At the same distance from one side or the other, from both, or in the middle.
+fn same_extent((was, old_size): Along, (now, new_size): Along) -> bool {
+    let from_start = [was.0 == now.0, was.1 == now.1];
+    let from_end = [old_size - was.0 == new_size - now.0, old_size - was.1 == new_size - now.1];
+    let middle = was.0 + was.1 == old_size && now.0 + now.1 == new_size;
+    from_start == [true, true]
+        || from_end == [true, true]
+        || (from_start[0] && from_end[1])
+        || (middle && was.1 - was.0 == now.1 - now.0)
+}
+
+/// What of it the cut list says.
+pub(super) fn compare(
+    (old, a): (&Revision<'_>, &Part),
+    (new, b): (&Revision<'_>, &Part),
+    tape: Tape,
+) -> Cut {
+    let unlike = unlike((old.piece, a), (new.piece, b));
+    if unlike.is_empty() {
+        return Cut::default();
+    }
+    let was = papers::cuts(a, old.parts, old.piece, tape);
+    let now = papers::cuts(b, new.parts, new.piece, tape);
+    let lines = lines(&was, &now, without_part);
+    let mut moved = Vec::new();
+    if lines.is_empty() {
+        moved = unlike.added.iter().chain(&unlike.dropped).map(|cut| word(cut.kind)).collect();
+        moved.sort_unstable();
+        moved.dedup();
+    }
+    Cut { lines, moved }
+}
+
+/// The part that is let in may only have another mark.
+fn without_part(line: &str) -> String {
+    line.split(", takes ").next().unwrap_or(line).to_owned()
+}
+
+/// Lines that only one side has, in their order; `told` is what is compared.
+pub(super) fn lines(was: &[String], now: &[String], told: fn(&str) -> String) -> Lists<String> {
+    let mut count: BTreeMap<String, i64> = BTreeMap::new();
+    for line in now {
+        *count.entry(told(line)).or_default() += 1;
+    }
+    let mut dropped = Vec::new();
+    for line in was {
+        let left = count.entry(told(line)).or_default();
+        if *left > 0 {
+            *left -= 1;
+        } else {
+            dropped.push(told(line));
+        }
+    }
+    let mut added = Vec::new();
+    for line in now.iter().rev() {
+        let left = count.entry(told(line)).or_default();
+        if *left > 0 {
+            *left -= 1;
+            added.push(told(line));
+        }
+    }
+    added.reverse();
+    Lists { added, dropped }
+}
+
+fn word(kind: FeatureKind) -> &'static str {
+    match kind {
+        FeatureKind::Dado => "dado",
+        FeatureKind::Groove => "groove",
+        FeatureKind::Rabbet => "rabbet",
+        FeatureKind::Mitre => "mitre",
+        FeatureKind::Notch => "notch",
+        FeatureKind::Pockets(..) => "pocket holes",
+        FeatureKind::Bore(bore) => bore.word(),
+        FeatureKind::Flute(_) => "flutes",
+        FeatureKind::Tenon => "tenon",
+        FeatureKind::Mortise => "mortise",
+        FeatureKind::Dovetails => "dovetails",
+        FeatureKind::Dowels(..) => "dowel holes",
+    }
+}

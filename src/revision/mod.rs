@@ -1,0 +1,96 @@
+//! What two revisions of a piece have that is different, as the shop sees it.
+//! In: two compilations. Out: a [`Difference`], and its text in every format.
+//! Must not know disk, git or terminal.
+
+mod assembly;
+mod difference;
+mod features;
+mod findings;
+mod hardware;
+mod matching;
+mod names;
+mod openings;
+mod part_places;
+mod parts;
+mod render;
+mod sections;
+mod setups;
+mod side;
+mod two_sided;
+mod year;
+
+pub use difference::{
+    Board, Compared, Counted, Cut, Difference, Fault, Finding, GapChange, GapPlace, Joined, Marked,
+    OpeningChange, OpeningSize, PaperChange, PartChange, Renamed, Room, Setting, SettingChange,
+    SetupChange, Side, Step, StepChange, Verdict, Weight, WeightChange,
+};
+pub use render::{SCHEMA, html, json, markdown, text};
+pub use sections::{Entry, SECTIONS, Section};
+pub use two_sided::{Amount, Changes, Figure, Lists, Pair, Resized};
+
+use crate::papers;
+use crate::pipeline::Compilation;
+
+use matching::Match;
+use names::Names;
+use side::Revision;
+
+/// A revision and what it is called: a file, or a file at a revision of git.
+#[derive(Clone, Copy, Debug)]
+pub struct Named<'a> {
+    /// What it is called.
+    pub name: &'a str,
+    /// What became of it.
+    pub compiled: &'a Compilation,
+}
+
+/// Compares two revisions of a piece; what can't be compared is left out, and
+/// [`Difference::compared`] says so.
+#[must_use]
+pub fn compare(was: Named<'_>, now: Named<'_>) -> Difference {
+    let sides = Pair { was: side::told(was), now: side::told(now) };
+    let mut difference = Difference::empty(sides);
+    let (Some(old), Some(new)) = (&was.compiled.piece, &now.compiled.piece) else {
+        let names = Names::default();
+        difference.findings = findings::compare(was.compiled, now.compiled, &names);
+        return difference;
+    };
+    // Both sides are printed by one tape, or the figures could not be compared.
+    let tape = *new.tape();
+    let (before, after) = ((old, was.compiled.parts.as_ref()), (new, now.compiled.parts.as_ref()));
+    let matched = Match::of(before, after);
+    let names = Names::of(before, after, &matched);
+    difference.compared.openings = true;
+    difference.openings = openings::compare(old, new, &matched, tape);
+    difference.hardware.extend(hardware::counts(old, new));
+    difference.findings = findings::compare(was.compiled, now.compiled, &names);
+    difference.renamed = names.told(old, new, &matched);
+    let (Some(old_parts), Some(new_parts)) = (before.1, after.1) else {
+        return difference;
+    };
+    difference.compared.parts = true;
+    let old = Revision::of(old, old_parts);
+    let new = Revision::of(new, new_parts);
+    difference.parts = parts::compare(&old, &new, &matched, tape);
+    difference.renamed.marks = parts::re_marked(&old, &new, &matched, &difference.parts.changed);
+    difference.hardware.extend(hardware::screws(&old, &new, tape));
+    difference.setups = setups::compare(&old, &new, &matched, tape);
+    let (steps, work) = assembly::compare(&old, &new, &matched, &names, tape);
+    difference.steps = steps;
+    difference.work = work;
+    difference.gaps = year::gaps(&old, &new, &names, tape);
+    difference.panels = year::panels(&old, &new, &matched, tape);
+    difference.weights = year::weights(&old, &new, &names);
+    if was.compiled.is_sound() && now.compiled.is_sound() {
+        difference.compared.papers = true;
+        let bodies = |side: &Revision<'_>| papers::bodies(side.piece, side.parts, &side.setups);
+        let both = bodies(&old).into_iter().zip(bodies(&new));
+        difference.papers = papers::PAPERS
+            .iter()
+            .zip(both)
+            .filter(|(_, (old, new))| old != new)
+            .map(|(paper, _)| PaperChange { slug: paper.slug, title: paper.title })
+            .collect();
+    }
+    difference
+}

@@ -1,0 +1,102 @@
+//! Cases and openings.
+
+use crate::measure::Tape;
+use crate::model::{Case, Opening, OpeningKind, Piece, Side};
+
+use super::difference::{OpeningChange, OpeningSize};
+use super::matching::{Match, is_named};
+use super::two_sided::{Changes, Figure, Pair, Resized};
+
+/// Compares every case and every opening that has a name.
+pub(super) fn compare(
+    old: &Piece,
+    new: &Piece,
+    matched: &Match,
+    tape: Tape,
+) -> Changes<OpeningChange, OpeningSize> {
+    let mut changes = Changes::default();
+    for (before, after, pairs) in matched.both_cases(old, new) {
+        let sizes = [
+            Resized::of("wide", before.wide.length, after.wide.length, tape),
+            Resized::of("deep", before.deep.length, after.deep.length, tape),
+            Resized::of("high", before.high.length, after.high.length, tape),
+        ];
+        let resized: Vec<Resized> = sizes.into_iter().flatten().collect();
+        if !resized.is_empty() {
+            changes.changed.push(OpeningChange {
+                path: Pair { was: before.name.clone(), now: after.name.clone() },
+                kind: Pair { was: "case", now: "case" },
+                resized,
+            });
+        }
+        for (was, now) in pairs.iter() {
+            let (Some(a), Some(b)) = (before.openings.get(was), after.openings.get(now)) else {
+                continue;
+            };
+            if is_named(before, a) && is_named(after, b) {
+                changes.changed.extend(change(a, b, tape));
+            }
+        }
+        let (dropped, added) = pairs.left_over();
+        changes.dropped.extend(sizes_of(before, Some(&dropped), tape));
+        changes.added.extend(sizes_of(after, Some(&added), tape));
+    }
+    let (dropped, added) = matched.cases.left_over();
+    for case in dropped.into_iter().filter_map(|index| old.cases.get(index)) {
+        changes.dropped.extend(whole(case, tape));
+    }
+    for case in added.into_iter().filter_map(|index| new.cases.get(index)) {
+        changes.added.extend(whole(case, tape));
+    }
+    changes
+}
+
+fn change(a: &Opening, b: &Opening, tape: Tape) -> Option<OpeningChange> {
+    let kind = Pair { was: kind(a), now: kind(b) };
+    let sizes = [
+        Resized::of("wide", a.wide.length, b.wide.length, tape),
+        Resized::of("high", a.high.length, b.high.length, tape),
+    ];
+    let resized: Vec<Resized> = sizes.into_iter().flatten().collect();
+    let path = Pair { was: a.path.clone(), now: b.path.clone() };
+    (kind.was != kind.now || !resized.is_empty()).then_some(OpeningChange { path, kind, resized })
+}
+
+/// A case that is only on one side, and its openings.
+fn whole(case: &Case, tape: Tape) -> Vec<OpeningSize> {
+    let mut all = vec![OpeningSize {
+        path: case.name.clone(),
+        kind: "case",
+        wide: Figure::new(case.wide.length, tape),
+        high: Figure::new(case.high.length, tape),
+    }];
+    all.extend(sizes_of(case, None, tape));
+    all
+}
+
+fn sizes_of(case: &Case, only: Option<&[usize]>, tape: Tape) -> Vec<OpeningSize> {
+    let wanted = |index: usize| only.is_none_or(|only| only.contains(&index));
+    case.openings
+        .iter()
+        .enumerate()
+        .filter(|(index, opening)| wanted(*index) && is_named(case, opening))
+        .map(|(_, opening)| OpeningSize {
+            path: opening.path.clone(),
+            kind: kind(opening),
+            wide: Figure::new(opening.wide.length, tape),
+            high: Figure::new(opening.high.length, tape),
+        })
+        .collect()
+}
+
+fn kind(opening: &Opening) -> &'static str {
+    match opening.kind {
+        OpeningKind::List(..) => "group",
+        OpeningKind::Drawer { .. } => "drawer",
+        OpeningKind::Door(Side::Left) => "door hung left",
+        OpeningKind::Door(Side::Right) => "door hung right",
+        OpeningKind::Doors => "pair of doors",
+        OpeningKind::Open => "niche",
+        OpeningKind::False => "false front",
+    }
+}

@@ -1,0 +1,105 @@
+//! What all formats for people say, in order.
+
+use crate::revision::difference::{Difference, Side, Verdict};
+use crate::revision::sections::{Entry, SECTIONS, Section};
+use crate::revision::two_sided::Pair;
+
+/// A difference in words.
+#[derive(Debug)]
+pub(super) struct Report {
+    /// The job and its revisions.
+    pub(super) title: String,
+    /// What was compared with what.
+    pub(super) sides: String,
+    /// What it comes to.
+    pub(super) summary: Vec<String>,
+    /// The errors of the sides that have some.
+    pub(super) faults: Vec<Entry>,
+    /// The sections that have entries.
+    pub(super) sections: Vec<(&'static Section, Vec<Entry>)>,
+}
+
+pub(super) fn report(difference: &Difference) -> Report {
+    let Pair { was, now } = &difference.sides;
+    let sections = SECTIONS
+        .iter()
+        .map(|section| (section, (section.entries)(difference)))
+        .filter(|(_, entries)| !entries.is_empty());
+    Report {
+        title: title(was, now),
+        sides: format!("{} → {}", was.name, now.name),
+        summary: summary(difference),
+        faults: [was, now].into_iter().filter_map(faults).collect(),
+        sections: sections.collect(),
+    }
+}
+
+fn title(was: &Side, now: &Side) -> String {
+    let two = |was: &Option<String>, now: &Option<String>| match (was, now) {
+        (Some(was), Some(now)) if was != now => format!("{was} → {now}"),
+        (_, Some(one)) | (Some(one), None) => one.clone(),
+        (None, None) => String::new(),
+    };
+    let (job, revision) = (two(&was.job, &now.job), two(&was.revision, &now.revision));
+    match (job.is_empty(), revision.is_empty()) {
+        (true, _) => "Two revisions".to_owned(),
+        (false, true) => job,
+        (false, false) => format!("{job}: revision {revision}"),
+    }
+}
+
+fn summary(difference: &Difference) -> Vec<String> {
+    let Pair { was, now } = &difference.sides;
+    let mut lines = Vec::new();
+    if let (Some(was), Some(now)) = (&was.measure, &now.measure)
+        && was != now
+    {
+        lines.push(format!("Measured in {was}, now in {now}; printed here in {now}."));
+    }
+    match difference.verdict() {
+        Verdict::Nothing => lines.push("Nothing changes in the shop.".to_owned()),
+        Verdict::Something => lines.push(counts(difference)),
+        Verdict::Untold => {
+            let compared = difference.compared;
+            lines.push(match (compared.openings, compared.parts) {
+                (false, _) => "Only findings can be compared.".to_owned(),
+                (true, false) => "Parts and papers can't be compared.".to_owned(),
+                (true, true) => format!("Papers can't be compared. {}", counts(difference)),
+            });
+        }
+    }
+    lines
+}
+
+fn counts(difference: &Difference) -> String {
+    let parts = &difference.parts;
+    let remade = parts.changed.iter().filter(|change| change.is_remade()).count();
+    let all = [
+        (remade, "to remake"),
+        (parts.changed.len() - remade, "to rework"),
+        (parts.added.len(), "new"),
+        (parts.dropped.len(), "no longer needed"),
+        (difference.renamed.marks.len(), "to mark anew"),
+    ];
+    let told: Vec<String> = all
+        .into_iter()
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, what)| format!("{count} {what}"))
+        .collect();
+    match (told.is_empty(), difference.sides.now.parts) {
+        (true, _) => "No part changes.".to_owned(),
+        (false, Some(now)) => format!("Parts: {}; {now} in all.", told.join(", ")),
+        (false, None) => format!("Parts: {}.", told.join(", ")),
+    }
+}
+
+fn faults(side: &Side) -> Option<Entry> {
+    let lines: Vec<String> = side
+        .errors
+        .iter()
+        .map(|fault| format!("{}:{}: {} [{}]", fault.file, fault.line, fault.title, fault.slug))
+        .collect();
+    let plural = if lines.len() == 1 { "an error" } else { "errors" };
+    let head = format!("{} has {plural} and can't be built", side.name);
+    (!lines.is_empty()).then_some(Entry { head, lines })
+}

@@ -1,0 +1,163 @@
+//! Parts, in words: like changes together.
+
+use crate::revision::difference::{Board, Difference, Joined, Marked, PartChange};
+use crate::revision::two_sided::Lists;
+
+use super::Entry;
+use super::words::{self, count, grouped, grown, last, sizes, told};
+
+/// Parts that are on both sides: what can't be mended first.
+pub(super) fn changed(difference: &Difference) -> Vec<Entry> {
+    let changes = &difference.parts.changed;
+    let remade = changes.iter().filter(|change| change.is_remade());
+    let mut entries: Vec<Entry> =
+        grouped(remade.map(|change| (what(change), change))).into_iter().map(remake).collect();
+    let worked = changes.iter().filter(|change| !change.is_remade());
+    entries.extend(grouped(worked.map(|change| (particulars(change), change))).into_iter().map(
+        |(lines, own)| Entry {
+            head: format!("{} cut or joined otherwise: {}", count(own.len(), "part"), marks(&own)),
+            lines,
+        },
+    ));
+    entries
+}
+
+/// What happens to a part that must be cut anew.
+fn what(change: &PartChange) -> String {
+    let (was, now) = (&change.was, &change.now);
+    let mut words = Vec::new();
+    if change.restocked {
+        words.push(match was.stock == now.stock {
+            true => format!("of {} that is {} instead of {}", now.stock, now.wood, was.wood),
+            false => format!("of {} instead of {}", now.stock, was.stock),
+        });
+    }
+    if !change.resized.is_empty() {
+        words.push(grown(&change.resized));
+    }
+    if change.turned {
+        words.push("with the grain the other way".to_owned());
+    }
+    words.join(", ")
+}
+
+fn remake((what, own): (String, Vec<&PartChange>)) -> Entry {
+    let head = format!("{} {what}", count(own.len(), "part"));
+    let by_size = grouped(own.iter().map(|change| (sizes(&change.resized), *change)));
+    let (mut head, mut lines) = match by_size.as_slice() {
+        [(size, own)] => {
+            let lines = if size.is_empty() { Vec::new() } else { vec![size.clone()] };
+            (format!("{head}: {}", marks(own)), lines)
+        }
+        many => (head, many.iter().map(|(size, own)| format!("{size}: {}", marks(own))).collect()),
+    };
+    let worked: Vec<&PartChange> = own
+        .iter()
+        .copied()
+        .filter(|change| !change.cuts.is_empty() || !change.joints.is_empty())
+        .collect();
+    if worked.len() == own.len() && own.len() == 1 {
+        head.push_str("; cut or joined otherwise too");
+    } else if !worked.is_empty() {
+        let worked: Vec<&str> = worked.iter().map(|change| change.now.mark.as_str()).collect();
+        lines.push(format!("cut or joined otherwise too: {}", worked.join(", ")));
+    }
+    Entry { head, lines }
+}
+
+fn marks(own: &[&PartChange]) -> String {
+    words::marks(own.iter().map(|change| (&change.now, Some(change.was.mark.as_str()))))
+}
+
+/// What is cut and joined otherwise, line by line.
+fn particulars(change: &PartChange) -> Vec<String> {
+    let mut lines = joints(&change.joints);
+    lines.extend(told(&change.cuts.lines));
+    lines.extend(change.cuts.moved.iter().map(|what| format!("{what} elsewhere; see the papers")));
+    lines
+}
+
+fn joints(joints: &Lists<Joined>) -> Vec<String> {
+    let how = |list: &[Joined]| {
+        let glue = |joint: &Joined| match joint.glued {
+            true => joint.how.to_owned(),
+            false => format!("{}, no glue", joint.how),
+        };
+        let all = grouped(list.iter().map(|joint| (glue(joint), ())));
+        all.into_iter().map(|(how, _)| how).collect::<Vec<_>>().join("; ")
+    };
+    let (was, now) = (how(&joints.dropped), how(&joints.added));
+    match (was.is_empty(), now.is_empty()) {
+        (true, true) => Vec::new(),
+        (false, false) => vec![format!("joined by {now} instead of {was}")],
+        (true, false) => {
+            let into: Vec<&str> = joints.added.iter().map(|joint| joint.into.as_str()).collect();
+            vec![format!("now joined to {} too: {now}", into.join(", "))]
+        }
+        (false, true) => {
+            let into: Vec<&str> = joints.dropped.iter().map(|joint| joint.into.as_str()).collect();
+            vec![format!("no longer joined to {}: {was}", into.join(", "))]
+        }
+    }
+}
+
+pub(super) fn added(difference: &Difference) -> Vec<Entry> {
+    boards(&difference.parts.added)
+}
+
+pub(super) fn dropped(difference: &Difference) -> Vec<Entry> {
+    boards(&difference.parts.dropped)
+}
+
+/// Boards stock by stock, those of one size together.
+fn boards(boards: &[Board]) -> Vec<Entry> {
+    let size = |board: &Board| {
+        format!("{} × {} × {}", board.length.text, board.width.text, board.thickness.text)
+    };
+    grouped(boards.iter().map(|board| (board.stock.as_str(), board)))
+        .into_iter()
+        .map(|(stock, own)| Entry {
+            head: format!("{stock}: {}", count(own.len(), "part")),
+            lines: grouped(own.into_iter().map(|board| (size(board), board)))
+                .into_iter()
+                .map(|(size, own)| {
+                    let marks = words::marks(own.into_iter().map(|board| (board, None)));
+                    format!("{size}: {marks}")
+                })
+                .collect(),
+        })
+        .collect()
+}
+
+/// New names, each once, with the marks that follow from it.
+pub(super) fn renamed(difference: &Difference) -> Vec<Entry> {
+    let renamed = &difference.renamed;
+    let mut marks: Vec<_> = renamed.marks.iter().collect();
+    let mut entries = Vec::new();
+    // From the inside out: a mark belongs to the innermost name in it.
+    let mut openings: Vec<_> = renamed.openings.iter().collect();
+    openings.sort_by_key(|opening| std::cmp::Reverse(opening.was.matches('.').count()));
+    for opening in openings {
+        let inside = format!("{}.", opening.was);
+        let (own, rest) = marks.into_iter().partition(|mark| mark.path.was.starts_with(&inside));
+        marks = rest;
+        entries.push(Entry {
+            head: format!("{} is called {} now", last(&opening.was), last(&opening.now)),
+            lines: changes(own),
+        });
+    }
+    for stock in &renamed.stocks {
+        entries.push(Entry::line(format!("stock {} is called {} now", stock.was, stock.now)));
+    }
+    if !marks.is_empty() {
+        let lines = changes(marks);
+        entries.push(Entry { head: "marks that follow from names beside them".to_owned(), lines });
+    }
+    entries
+}
+
+fn changes(marks: Vec<&Marked>) -> Vec<String> {
+    let all: Vec<String> =
+        marks.iter().map(|mark| format!("{} → {}", mark.mark.was, mark.mark.now)).collect();
+    if all.is_empty() { Vec::new() } else { vec![all.join(", ")] }
+}

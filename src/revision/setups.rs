@@ -1,0 +1,187 @@
+//! Set-ups of the router: new, no longer needed, set otherwise, other pieces.
+
+use std::collections::BTreeMap;
+
+use crate::measure::{Length, Tape};
+use crate::parts::FeatureKind;
+use crate::plans::setups::{Run, Setup};
+
+use super::difference::{Setting, SettingChange, SetupChange};
+use super::matching::{Match, Pairs};
+use super::side::Revision;
+use super::two_sided::{Changes, Figure, Lists, Pair};
+
+/// Compares all set-ups: those that are set alike first, then those with most
+/// pieces in common.
+pub(super) fn compare(
+    old: &Revision<'_>,
+    new: &Revision<'_>,
+    matched: &Match,
+    tape: Tape,
+) -> Changes<SetupChange, Setting> {
+    let mut pairs = Pairs::new(old.setups.len(), new.setups.len());
+    for (was, a) in old.setups.iter().enumerate() {
+        let same = new.setups.iter().position(|b| settings(a, b, tape).is_empty());
+        if let Some(now) = same {
+            pairs.pair(was, now);
+        }
+    }
+    let (old_left, new_left) = pairs.left_over();
+    let mut candidates = Vec::new();
+    for was in old_left {
+        for now in &new_left {
+            let (Some(a), Some(b)) = (old.setups.get(was), new.setups.get(*now)) else { continue };
+            let shared = a.runs.iter().filter(|run| partner(run, b, matched).is_some()).count();
+            if word(a) == word(b) && a.face.is_broad() == b.face.is_broad() && shared > 0 {
+                candidates.push((std::cmp::Reverse(shared), was, *now));
+            }
+        }
+    }
+    pairs.pair_best(candidates);
+    let mut changes = Changes::default();
+    for (was, now) in pairs.iter() {
+        if let (Some(a), Some(b)) = (old.setups.get(was), new.setups.get(now)) {
+            changes.changed.extend(change((old, a), (new, b), matched, tape));
+        }
+    }
+    let (dropped, added) = pairs.left_over();
+    let told = |side: &Revision<'_>, left: Vec<usize>| {
+        let setups = left.into_iter().filter_map(|index| side.setups.get(index));
+        setups.map(|setup| setting(side, setup, tape)).collect()
+    };
+    changes.added = told(new, added);
+    changes.dropped = told(old, dropped);
+    changes
+}
+
+/// The run of the same piece in the other set-up.
+fn partner<'a>(run: &Run, other: &'a Setup, matched: &Match) -> Option<&'a Run> {
+    let part = matched.parts.new_of(run.part.0)?;
+    other.runs.iter().find(|run| run.part.0 == part)
+}
+
+fn change(
+    (old, a): (&Revision<'_>, &Setup),
+    (new, b): (&Revision<'_>, &Setup),
+    matched: &Match,
+    tape: Tape,
+) -> Option<SetupChange> {
+    let set = settings(a, b, tape);
+    let mut now: BTreeMap<usize, &Run> = b.runs.iter().map(|run| (run.part.0, run)).collect();
+    let mut pieces = Lists::default();
+    let mut begins = Vec::new();
+    for run in &a.runs {
+        let other = matched.parts.new_of(run.part.0).and_then(|part| now.remove(&part));
+        match other {
+            None => pieces.dropped.push(old.parts.mark(run.part).to_owned()),
+            Some(other) if other.stop != run.stop => {
+                begins.push(new.parts.mark(other.part).to_owned());
+            }
+            Some(_) => {}
+        }
+    }
+    let came = b.runs.iter().filter(|run| now.contains_key(&run.part.0));
+    pieces.added = came.map(|run| new.parts.mark(run.part).to_owned()).collect();
+    let unchanged = set.is_empty() && pieces.is_empty() && begins.is_empty();
+    (!unchanged).then(|| SetupChange {
+        was: setting(old, a, tape),
+        now: setting(new, b, tape),
+        set,
+        pieces,
+        begins,
+    })
+}
+
+/// Every figure that is set otherwise.
+fn settings(a: &Setup, b: &Setup, tape: Tape) -> Vec<SettingChange> {
+    let mut set = Vec::new();
+    let mut add = |what, was: String, now: String, same: bool| {
+        if !same {
+            set.push(SettingChange { what, was, now });
+        }
+    };
+    let text = |length: Length| tape.text(length);
+    if word(a) != word(b) || a.face.is_broad() != b.face.is_broad() {
+        let told = |setup: &Setup| format!("{} in the {}", word(setup), setup.face_name);
+        add("cut", told(a), told(b), false);
+    }
+    let bit = |setup: &Setup| {
+        let name = setup.cutter.name.as_deref().unwrap_or("straight bit");
+        format!("{name} {}", text(setup.cutter.diameter))
+    };
+    let cutter = |setup: &Setup| (setup.cutter.name.clone(), setup.cutter.diameter);
+    // Without a bit of the spec's own, the figure is that of the cut.
+    let named = a.cutter.name.is_some() || b.cutter.name.is_some();
+    add("bit", bit(a), bit(b), !named || cutter(a) == cutter(b));
+    let speed = |setup: &Setup| setup.cutter.speed.to_string();
+    add("turns", speed(a), speed(b), !named || a.cutter.speed == b.cutter.speed);
+    let place = |setup: &Setup| (fence(setup), setup.datum.clone());
+    let both = |was, now| {
+        let Pair { was, now } = Figure::both(was, now, tape);
+        (was.text, now.text)
+    };
+    let (was, now) = both(fence(a), fence(b));
+    let from = |figure: String, setup: &Setup| format!("{figure} from the {}", setup.datum);
+    add("fence", from(was, a), from(now, b), place(a) == place(b));
+    let (was, now) = both(a.deep, b.deep);
+    add("depth", was, now, a.deep == b.deep);
+    let (was, now) = both(wide(a), wide(b));
+    add("width", was, now, wide(a) == wide(b));
+    let pitch = |setup: &Setup| match setup.lines.as_slice() {
+        [first, second, ..] => {
+            format!("{}, {} apart", setup.lines.len(), text(second.from - first.from))
+        }
+        lines => lines.len().to_string(),
+    };
+    let moved = |setup: &Setup| -> Vec<Length> {
+        setup.lines.iter().map(|line| line.from - first(setup)).collect()
+    };
+    add("lines", pitch(a), pitch(b), moved(a) == moved(b));
+    let guide = |setup: &Setup| (setup.guide, setup.guide_beyond);
+    // It follows from the fence; only another base plate moves it alone.
+    let alone = set.is_empty() && !is_flutes(a) && a.face.is_broad() && guide(a) != guide(b);
+    if alone {
+        set.push(SettingChange { what: "straight-edge", was: text(a.guide), now: text(b.guide) });
+    }
+    set
+}
+
+fn is_flutes(setup: &Setup) -> bool {
+    matches!(setup.kind, FeatureKind::Flute(_))
+}
+
+fn first(setup: &Setup) -> Length {
+    setup.lines.first().map_or(Length::ZERO, |line| line.from)
+}
+
+fn wide(setup: &Setup) -> Length {
+    setup.lines.first().map_or(Length::ZERO, |line| line.wide)
+}
+
+/// What the fence is set to: to the first centre for flutes.
+fn fence(setup: &Setup) -> Length {
+    if is_flutes(setup) { first(setup) + wide(setup).half() } else { first(setup) }
+}
+
+fn word(setup: &Setup) -> &'static str {
+    match setup.kind {
+        FeatureKind::Dado => "dado",
+        FeatureKind::Groove => "groove",
+        FeatureKind::Rabbet => "rabbet",
+        _ => "flutes",
+    }
+}
+
+fn setting(side: &Revision<'_>, setup: &Setup, tape: Tape) -> Setting {
+    Setting {
+        cut: word(setup),
+        bit: setup.cutter.name.clone(),
+        diameter: Figure::new(setup.cutter.diameter, tape),
+        fence: Figure::new(fence(setup), tape),
+        datum: setup.datum.clone(),
+        deep: Figure::new(setup.deep, tape),
+        wide: Figure::new(wide(setup), tape),
+        lines: setup.lines.len(),
+        pieces: setup.runs.iter().map(|run| side.parts.mark(run.part).to_owned()).collect(),
+    }
+}

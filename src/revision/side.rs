@@ -1,0 +1,54 @@
+//! One of the two revisions: what is told of it, and what is planned from it.
+
+use crate::diagnostics::Severity;
+use crate::measure::Unit;
+use crate::model::Piece;
+use crate::parts::Parts;
+use crate::plans::setups::{self, Setup};
+
+use super::Named;
+use super::difference::{Fault, Side};
+
+/// A revision whose parts are known.
+#[derive(Debug)]
+pub(super) struct Revision<'a> {
+    pub(super) piece: &'a Piece,
+    pub(super) parts: &'a Parts,
+    pub(super) setups: Vec<Setup>,
+}
+
+impl<'a> Revision<'a> {
+    pub(super) fn of(piece: &'a Piece, parts: &'a Parts) -> Self {
+        Self { piece, parts, setups: setups::plan(piece, parts) }
+    }
+}
+
+/// What is told of a side.
+pub(super) fn told(named: Named<'_>) -> Side {
+    let compiled = named.compiled;
+    let errors = compiled.diagnostics.iter().filter(|d| d.severity == Severity::Error);
+    let errors = errors.map(|error| {
+        let span = error.primary.span;
+        Fault {
+            slug: error.slug,
+            title: error.title.clone(),
+            file: compiled.sources.get(span.file).map_or(String::new(), |file| file.name.clone()),
+            line: compiled.sources.position(span).line,
+        }
+    });
+    let job = compiled.piece.as_ref().map(|piece| &piece.job);
+    Side {
+        name: named.name.to_owned(),
+        job: job.map(|job| job.name.clone()),
+        revision: job.map(|job| job.revision.clone()),
+        measure: job.map(|job| {
+            let unit = match job.tape.unit {
+                Unit::Inch => "inches",
+                _ => "millimetres",
+            };
+            format!("{unit} to {}", job.tape.exact(job.tape.mark))
+        }),
+        parts: compiled.parts.as_ref().map(|parts| parts.all.len()),
+        errors: errors.collect(),
+    }
+}

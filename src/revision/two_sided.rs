@@ -1,0 +1,149 @@
+//! What a difference is made of: pairs, lists that came and went, figures.
+
+use serde::{Serialize, Serializer};
+
+use crate::diagnostics::render::fraction;
+use crate::measure::{Length, Tape};
+
+/// Both sides of one thing.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct Pair<T> {
+    /// Before.
+    pub was: T,
+    /// After.
+    pub now: T,
+}
+
+impl<T: PartialEq> Pair<T> {
+    /// Both sides, where they differ.
+    pub(super) fn unequal(was: T, now: T) -> Option<Self> {
+        (was != now).then_some(Self { was, now })
+    }
+}
+
+/// What came and what went.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub struct Lists<T> {
+    /// Only after.
+    pub added: Vec<T>,
+    /// Only before.
+    pub dropped: Vec<T>,
+}
+
+impl<T> Default for Lists<T> {
+    fn default() -> Self {
+        Self { added: Vec::new(), dropped: Vec::new() }
+    }
+}
+
+impl<T> Lists<T> {
+    /// True where nothing came or went.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.added.is_empty() && self.dropped.is_empty()
+    }
+}
+
+/// Things of one kind.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Changes<C, T> {
+    /// On both sides, and different.
+    pub changed: Vec<C>,
+    /// Only after.
+    pub added: Vec<T>,
+    /// Only before.
+    pub dropped: Vec<T>,
+}
+
+impl<C, T> Default for Changes<C, T> {
+    fn default() -> Self {
+        Self { changed: Vec::new(), added: Vec::new(), dropped: Vec::new() }
+    }
+}
+
+impl<C, T> Changes<C, T> {
+    /// True where nothing differs.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.changed.is_empty() && self.added.is_empty() && self.dropped.is_empty()
+    }
+}
+
+/// A length with how it is printed.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Figure {
+    /// The exact length.
+    pub length: Length,
+    /// At a mark of the tape, `~` behind it where it was rounded.
+    pub text: String,
+}
+
+impl Figure {
+    pub(super) fn new(length: Length, tape: Tape) -> Self {
+        Self { length, text: tape.text(length) }
+    }
+
+    /// Both sides of a change; exact where the tape shows one figure for both.
+    pub(super) fn both(was: Length, now: Length, tape: Tape) -> Pair<Self> {
+        let same = tape.print(was).shown == tape.print(now).shown;
+        let text = |length| if same { tape.exact(length) } else { tape.text(length) };
+        let figure = |length| Self { length, text: text(length) };
+        Pair { was: figure(was), now: figure(now) }
+    }
+
+    /// Finer than the tape, as physics gives it.
+    pub(super) fn fine(length: Length, tape: Tape) -> Self {
+        Self { length, text: tape.fine(length) }
+    }
+}
+
+impl Serialize for Figure {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        Amount { mm: fraction(self.length), text: &self.text }.serialize(serializer)
+    }
+}
+
+/// A length as other programs read it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Amount<'a> {
+    /// A fraction of millimetres, `127/5`.
+    pub mm: Option<String>,
+    /// As printed.
+    pub text: &'a str,
+}
+
+/// A size that changed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Resized {
+    /// `length`, `width`, `thickness`, `wide`, `high`, `deep`.
+    pub size: &'static str,
+    /// Before.
+    pub was: Figure,
+    /// After.
+    pub now: Figure,
+    /// By how much; below nought where it became less.
+    pub by: Figure,
+}
+
+impl Resized {
+    /// The change, where there is one.
+    pub(super) fn of(size: &'static str, was: Length, now: Length, tape: Tape) -> Option<Self> {
+        if was == now {
+            return None;
+        }
+        let by = now - was;
+        let sign = if by.is_negative() { "−" } else { "+" };
+        let Pair { was, now } = Figure::both(was, now, tape);
+        Some(Self {
+            size,
+            was,
+            now,
+            by: Figure { length: by, text: format!("{sign}{}", step(by.abs(), tape)) },
+        })
+    }
+}
+
+/// A difference of two lengths; one below the tape's mark is printed finer.
+pub(super) fn step(by: Length, tape: Tape) -> String {
+    if tape.print(by).shown.is_zero() { tape.fine(by) } else { tape.figure(by) }
+}
