@@ -101,7 +101,10 @@ fn round(
     check::report(&watch.spec, &compiled, terminal);
     let packet = papers::packet(&compiled);
     match packet.filter(|_| check::judge(&compiled, watch.deny) == Exit::Sound) {
-        None => terminal.tell("nothing was written; the papers are those of the last sound save\n"),
+        None if folder.exists() => {
+            terminal.tell("nothing was written; the papers are those of the last sound save\n");
+        }
+        None => terminal.tell("nothing was written\n"),
         Some(packet) => {
             let papers = build::files(&packet);
             match write::replace(folder, &papers) {

@@ -73,12 +73,15 @@ fn wide(width: usize) -> Look {
     Look { width, ..Look::plain() }
 }
 
-fn all_formats(sources: &Sources, found: &Diagnostic) -> [(&'static str, String); 3] {
+fn all_formats(sources: &Sources, found: &Diagnostic) -> [(&'static str, String); 5] {
+    let run = Run { version: "0", rules: &[], specs: &[], unread: &[], exit: 1 };
     let found = std::slice::from_ref(found);
     [
         ("text", terminal(sources, found, Look::plain())),
         ("short", short(sources, found)),
         ("json", json(sources, found)),
+        ("annotations", annotations(sources, found).concat()),
+        ("sarif", sarif(&run, sarif_findings(sources, found))),
     ]
 }
 
