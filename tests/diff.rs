@@ -337,6 +337,11 @@ fn revisions() -> Vec<String> {
     all
 }
 
+/// The first with each other and back, and each with the next.
+fn pairs(count: usize) -> Vec<(usize, usize)> {
+    (1..count).flat_map(|index| [(0, index), (index, 0), (index - 1, index)]).collect()
+}
+
 fn value(difference: &Difference) -> Value {
     serde_json::from_str(&revision::json(difference)).unwrap()
 }
@@ -348,15 +353,13 @@ fn json_keeps_to_its_schema() {
     let validator = jsonschema::validator_for(&schema).unwrap();
     let all: Vec<Compilation> = revisions().iter().map(|text| compiled(text)).collect();
     let mut filled = std::collections::BTreeSet::new();
-    for old in &all {
-        for new in &all {
-            let sides = [old, new].map(|compiled| Named { name: "a.case", compiled });
-            let value = value(&revision::compare(sides[0], sides[1]));
-            let errors: Vec<String> =
-                validator.iter_errors(&value).map(|error| error.to_string()).collect();
-            assert!(errors.is_empty(), "{errors:#?}");
-            fill(&value, "", &mut filled);
-        }
+    for (was, now) in pairs(all.len()) {
+        let named = |index: usize| Named { name: "a.case", compiled: &all[index] };
+        let value = value(&revision::compare(named(was), named(now)));
+        let errors: Vec<String> =
+            validator.iter_errors(&value).map(|error| error.to_string()).collect();
+        assert!(errors.is_empty(), "{errors:#?}");
+        fill(&value, "", &mut filled);
     }
     // Every list has been seen with something in it.
     for list in [
@@ -461,10 +464,8 @@ fn is_mirrored(old: &Compilation, new: &Compilation) {
 #[test]
 fn read_from_the_other_side_it_says_the_opposite() {
     let all: Vec<Compilation> = revisions().iter().map(|text| compiled(text)).collect();
-    for (index, old) in all.iter().enumerate() {
-        for new in &all[index..] {
-            is_mirrored(old, new);
-        }
+    for (was, now) in pairs(all.len()) {
+        is_mirrored(&all[was], &all[now]);
     }
 }
 
@@ -490,7 +491,7 @@ fn every_piece_is_what_it_is() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
+    #![proptest_config(ProptestConfig::with_cases(12))]
     #[test]
     fn sizes_that_change_are_mirrored_and_never_missed(
         wide in 60i64..80, deep in 15i64..20, bank in 14i64..20, niche in 12i64..18, upper in 4i64..7,
@@ -695,4 +696,19 @@ fn git_diff_shows_it_with_two_lines_of_set_up() {
     repository.write("pieces/new.case", "case {\n");
     let done = repository.git(&["diff"]);
     assert!(done.out.contains("can't be built"), "{done:?}");
+}
+
+#[test]
+fn the_driver_says_what_it_can_and_stays_out_of_the_help() {
+    let bench = Bench::new().with("a.case", &console());
+    let done = bench.run(&["git-diff", "a.case"]);
+    assert_eq!((done.code, done.out.as_str()), (Some(0), "a.case is not merged yet\n\n"));
+    assert_eq!(bench.run(&["git-diff", "a.case", "old"]).code, Some(2));
+    assert_eq!(bench.run(&["git-diff"]).code, Some(2));
+    let gone = ["git-diff", "a.case", "a.case", "0123456", "100644", "/dev/null", ".", "."];
+    let done = bench.run(&gone);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    assert!(done.out.contains("piece gone: a.case"), "{done:?}");
+    let help = bench.run(&["--help"]).out;
+    assert!(help.contains("\n  diff ") && !help.contains("git-diff"), "{help}");
 }

@@ -19,7 +19,8 @@ use super::terminal::{Terminal, complain};
 
 pub(super) fn run(check: &Check, terminal: &Terminal) -> Exit {
     let candidates = find::candidates(&check.specs);
-    let threads = check.threads.or(available_parallelism().ok()).unwrap_or(NonZeroUsize::MIN);
+    let own = || (candidates.all.len() > 1).then(available_parallelism).and_then(Result::ok);
+    let threads = check.threads.or_else(own).unwrap_or(NonZeroUsize::MIN);
     let look = terminal.look;
     let first = |candidate: &Candidate| {
         if candidate.found && !holds_piece(&candidate.path) {
