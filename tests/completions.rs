@@ -21,6 +21,7 @@ fn typed() -> Vec<(String, Vec<String>)> {
     let mut all = casewright::cli::Arguments::command();
     all.build();
     all.get_subcommands()
+        .filter(|command| !command.is_hide_set())
         .map(|command| {
             let flags = command.get_arguments().filter_map(clap::Arg::get_long);
             (command.get_name().to_owned(), flags.map(ToOwned::to_owned).collect())
