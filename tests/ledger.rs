@@ -310,7 +310,7 @@ fn a_link_stays_a_link_and_a_file_its_own() {
     std::fs::set_permissions(&real, std::fs::Permissions::from_mode(0o440)).unwrap();
     let done = bench.run(&["record", "link.case", "bottom", "--date", "2026-03-14"]);
     assert_eq!(done.code, Some(2), "{done:?}");
-    assert!(done.err.contains("it may not be written"), "{done:?}");
+    assert!(done.err.contains("it may only be read"), "{done:?}");
     assert_eq!(std::fs::read_dir(bench.path("real")).unwrap().count(), 1);
 }
 

@@ -21,7 +21,6 @@ mod new;
 mod record;
 mod reference;
 mod save;
-mod rewrite;
 mod terminal;
 mod trade;
 mod watch;

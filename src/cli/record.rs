@@ -16,7 +16,7 @@ use super::args::Record;
 use super::check;
 use super::disk::Disk;
 use super::exit::Exit;
-use super::rewrite::rewrite;
+use super::save::Staged;
 use super::terminal::{Terminal, complain};
 
 /// The sizes that a part may have come out different in.
@@ -169,7 +169,8 @@ fn write(
         }
     };
     let shown = render::plain(&record.spec.to_string_lossy());
-    if let Err(error) = rewrite(&record.spec, old, &text) {
+    let saved = Staged::new(&record.spec, old, &text).and_then(Staged::commit);
+    if let Err(error) = saved {
         complain(&format!("{shown} can't be written: {error}; nothing was recorded"));
         return Exit::Misused;
     }
