@@ -66,7 +66,7 @@ fn out_of_range(piece: &Piece, parts: &Parts) -> Option<Diagnostic> {
             .iter()
             .any(|length| length.is_out_of_range())
     })?;
-    let at = piece.facts.of(&part.length).find_map(|(fact, _)| fact.origin.span());
+    let at = piece.facts.written(&part.length);
     let title = format!("the figures of {} are too fine to be added up exactly", part.path);
     Some(
         Diagnostic::error("number-too-fine", title, at.unwrap_or(part.span), "out of range")

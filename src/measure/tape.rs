@@ -47,6 +47,18 @@ impl Tape {
         Printed { exact, shown: self.mark * (exact / self.mark).round() }
     }
 
+    /// The next mark that is not below the length.
+    #[must_use]
+    pub fn up(&self, length: Length) -> Length {
+        self.mark * (length / self.mark).ceil()
+    }
+
+    /// The next mark that is not above the length.
+    #[must_use]
+    pub fn down(&self, length: Length) -> Length {
+        self.mark * (length / self.mark).floor()
+    }
+
     /// Prints parts so that they add up to the printed whole: each part is
     /// taken down to its mark and the marks left over go to the parts that
     /// lost most (the first of equals), so no part moves by a whole mark.

@@ -84,6 +84,13 @@ impl Piece {
         self.stock(id).map(|stock| stock.thickness.clone()).unwrap_or_default()
     }
 
+    /// How far behind the front of the deepest case the wall stands, at which
+    /// the backs of all cases are.
+    #[must_use]
+    pub fn wall(&self) -> Length {
+        self.cases.iter().map(|case| case.deep.length).max().unwrap_or_default()
+    }
+
     /// How figures are printed.
     #[must_use]
     pub fn tape(&self) -> &Tape {

@@ -2,7 +2,7 @@
 
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
-use crate::measure::{Exact, Length};
+use crate::measure::{Exact, Length, Span};
 use crate::vocabulary::{Origin, Sourced};
 
 /// A figure that was written, or that holds by default.
@@ -43,6 +43,13 @@ impl Facts {
     #[must_use]
     pub fn get(&self, id: FactId) -> Option<&Fact> {
         self.all.get(id.0 as usize)
+    }
+
+    /// Where the first figure of a size that is written stands; `None` where
+    /// all of them are defaults.
+    #[must_use]
+    pub fn written(&self, size: &Size) -> Option<Span> {
+        self.of(size).find_map(|(fact, _)| fact.origin.span())
     }
 
     /// True where a measured figure takes part in a size.

@@ -125,6 +125,12 @@ impl Stock {
     pub fn is_solid(&self) -> bool {
         self.kind == StockKind::Lumber
     }
+
+    /// The wood in words: its species, or its own name where none is given.
+    #[must_use]
+    pub fn wood_name(&self) -> String {
+        self.species.as_deref().unwrap_or(&self.name).replace('-', " ")
+    }
 }
 
 pub(super) fn lower(

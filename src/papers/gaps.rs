@@ -194,7 +194,7 @@ fn wood(source: &Source<'_>, blocks: &mut Vec<Block>) {
     }
     for (part, stock, count) in rows {
         let change = climate.swelling(stock, part.width.length);
-        let species = stock.species.as_deref().unwrap_or(&stock.name).replace('-', " ");
+        let species = stock.wood_name();
         let name = match count {
             1 => words::name(part),
             count => format!("{} and {} more", words::name(part), count - 1),

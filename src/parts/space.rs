@@ -230,7 +230,7 @@ impl Cuboid {
 /// The space of a keep-out: the wall stands behind the deepest case.
 #[must_use]
 pub fn keep_out_space(piece: &Piece, keep_out: &KeepOut) -> Cuboid {
-    let wall = piece.cases.iter().map(|case| case.deep.length).max().unwrap_or_default();
+    let wall = piece.wall();
     Cuboid {
         from: Point::new(keep_out.from_left, keep_out.up, wall - keep_out.deep),
         to: Point::new(keep_out.from_left + keep_out.wide, keep_out.up + keep_out.high, wall),

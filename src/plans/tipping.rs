@@ -76,12 +76,12 @@ impl Tipping {
 pub fn plan(piece: &Piece, parts: &Parts, weights: &Weights) -> Vec<Tipping> {
     let mut all = Vec::new();
     // All backs stand at one wall: a shallower case begins further back.
-    let deepest = piece.cases.iter().map(|case| case.deep.length).max().unwrap_or_default();
+    let wall = piece.wall();
     for (index, case) in piece.cases.iter().enumerate() {
         let own = parts.of_case(index);
         let edge = own.iter().filter_map(stands_from).min();
         if let Some(edge) = edge {
-            let behind = edge - (deepest - case.deep.length);
+            let behind = edge - (wall - case.deep.length);
             let (holds, pulls) = of_case(piece, case, index, own, edge, weights);
             all.push(Tipping { case: index, edge, behind, holds, pulls });
         }

@@ -136,7 +136,7 @@ impl Door<'_> {
 
     fn report(&self, piece: &Piece, edge: Edge, needs: Length, gap: &Gap<'_>) -> Diagnostic {
         let tape = piece.tape();
-        let mut up = tape.mark * (needs / tape.mark).ceil();
+        let mut up = tape.up(needs);
         // A wider gap makes a narrower leaf, which may need a mark more.
         if up < self.needs(edge, self.wide - (up - gap.length) * gap.narrows) {
             up += tape.mark;

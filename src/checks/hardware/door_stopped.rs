@@ -192,7 +192,7 @@ fn notes(door: &Door<'_>, body: Body, away: Option<Length>, tape: &Tape) -> Vec<
     };
     let stands = away + door.aside;
     if body == Body::Pull && stands.is_positive() {
-        let most = tape.figure(tape.mark * (stands / tape.mark).floor());
+        let most = tape.figure(tape.down(stands));
         notes.push(format!("or take a pull that stands {most} at most"));
     }
     if door.front.opening.leaves() == 1 {

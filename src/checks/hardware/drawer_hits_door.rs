@@ -131,7 +131,7 @@ fn report(
         }
         let stands = away + door.aside;
         if body == Body::Pull && stands.is_positive() {
-            let most = tape.figure(tape.mark * (stands / tape.mark).floor());
+            let most = tape.figure(tape.down(stands));
             diagnostic = diagnostic.note(format!("or a pull that stands {most} at most"));
         }
     }

@@ -28,7 +28,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             continue;
         }
         told.push((span, fronts.gap_span));
-        let up = tape.mark * (needs / tape.mark).ceil();
+        let up = tape.up(needs);
         let diagnostic = Diagnostic::error(
             RULE.slug,
             format!(

@@ -305,7 +305,7 @@ pub(super) struct Stile<'a> {
 impl Stile<'_> {
     /// The edit that makes it wider by so much, at a mark of the tape.
     pub(super) fn widened(&self, by: Length, tape: &Tape) -> Option<Fix> {
-        let wide = tape.mark * ((self.wide.length + by) / tape.mark).ceil();
+        let wide = tape.up(self.wide.length + by);
         self.free.then(|| {
             Fix::new(
                 Grade::Choice,

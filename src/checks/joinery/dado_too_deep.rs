@@ -59,7 +59,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             if let Some(stock) = stock {
                 diagnostic = diagnostic.label(stock.thickness_span, tape.figure(thick));
             }
-            let most = tape.mark * (thick / 3 / tape.mark).floor().max(1);
+            let most = tape.down(thick / 3).max(tape.mark);
             sink.push(diagnostic.fix(Fix::new(
                 Grade::Sketch,
                 "a third of the thickness",

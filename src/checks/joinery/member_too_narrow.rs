@@ -62,8 +62,7 @@ fn least(piece: &Piece, part: &Part, frame: &Frame, least: Length, what: &str, s
         return;
     }
     let tape = piece.tape();
-    let at =
-        piece.facts.of(&part.width).find_map(|(fact, _)| fact.origin.span()).unwrap_or(part.span);
+    let at = piece.facts.written(&part.width).unwrap_or(part.span);
     sink.push(
         Diagnostic::error(
             RULE.slug,

@@ -24,7 +24,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
-    let wall = piece.cases.iter().map(|case| case.deep.length).max().unwrap_or_default();
+    let wall = piece.wall();
     let mut told = Vec::new();
     for part in &parts.all {
         let sizes = [

@@ -37,9 +37,9 @@ fn check(piece: &Piece, sink: &mut Sink) {
         if wall >= least {
             continue;
         }
-        let written = piece.facts.of(tenon).find_map(|(fact, _)| fact.origin.span());
+        let written = piece.facts.written(tenon);
         let at = written.or(frame.joint.span).unwrap_or(frame.span);
-        let third = tape.mark * (thick / 3 / tape.mark).round();
+        let third = tape.print(thick / 3).shown;
         let mut diagnostic = Diagnostic::error(
             RULE.slug,
             format!(

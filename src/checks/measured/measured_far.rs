@@ -57,10 +57,7 @@ fn report(
         (true, Axis::Down) => ("taller", "high"),
         (false, Axis::Down) => ("lower", "high"),
     };
-    let at = |axis: Axis| {
-        let facts = piece.facts.of(opening.as_built(axis));
-        facts.filter_map(|(fact, _)| fact.origin.span()).next().unwrap_or(opening.span)
-    };
+    let at = |axis: Axis| piece.facts.written(opening.as_built(axis)).unwrap_or(opening.span);
     let by = tape.figure(off.abs());
     let written: Option<Span> = opening.size_spans[usize::from(axis == Axis::Down)];
     let mut diagnostic = Diagnostic::error(

@@ -75,7 +75,7 @@ fn backs(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
             continue;
         }
         let damp = own.dampest.abs() >= own.driest.abs();
-        let wood = stock.species.as_deref().unwrap_or(&stock.name).replace('-', " ");
+        let wood = stock.wood_name();
         let change = if damp { own.dampest } else { own.driest };
         let diagnostic = Diagnostic::warning(
             RULE.slug,
@@ -149,7 +149,7 @@ fn report(piece: &Piece, climate: &Climate, glue: &Glue<'_>) -> Diagnostic {
     .urgency(glue.apart / Length::mm(1));
     for board in [glue.mover, glue.holder] {
         let Some(stock) = piece.stock(board.stock) else { continue };
-        let wood = stock.species.as_deref().unwrap_or(&stock.name).replace('-', " ");
+        let wood = stock.wood_name();
         let text = if stock.wood.is_some() {
             format!("{}: {wood}, {} sawn", board.path, stock.sawn.word())
         } else {

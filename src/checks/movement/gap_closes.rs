@@ -7,7 +7,7 @@ use crate::model::{Build, Piece, Sawn, Set, Stock};
 use crate::parts::{Direction, Parts};
 use crate::plans::seasons::{self, Climate, Gap, Swell};
 
-use super::{product, quarter_fix, up, weather};
+use super::{product, quarter_fix, weather};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "gap-closes",
@@ -94,7 +94,7 @@ fn report(piece: &Piece, climate: &Climate, gap: &Gap<'_>) -> Diagnostic {
     }
     let stocks = stocks(piece, gap);
     for stock in &stocks {
-        let wood = stock.species.as_deref().unwrap_or(&stock.name).replace('-', " ");
+        let wood = stock.wood_name();
         let text = format!("{wood}, {} sawn", stock.sawn.word());
         diagnostic = diagnostic.label(stock.sawn_span.unwrap_or(stock.span), text);
     }
@@ -192,7 +192,7 @@ fn mend(
     let tape = piece.tape();
     let most = if gap.meeting { WIDEST[1] } else { WIDEST[0] };
     let wider = |least: Length| {
-        let needed = up(piece, gap.fitted + (least_gap() - least));
+        let needed = tape.up(gap.fitted + (least_gap() - least));
         word.filter(|_| needed <= most)
             .map(|word| (needed, format!("{word} {}", tape.source(needed))))
     };

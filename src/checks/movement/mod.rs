@@ -68,9 +68,3 @@ fn quarter_fix(stocks: &[&Stock]) -> Option<Fix> {
     let title = format!("boards of {} sawn on the quarter", names.join(" and "));
     (!edits.is_empty()).then_some(Fix { title, grade: Grade::Choice, edits })
 }
-
-/// A length at the next mark of the tape that is not below it.
-fn up(piece: &Piece, length: Length) -> Length {
-    let mark = piece.tape().mark;
-    mark * (length / mark).ceil()
-}

@@ -7,7 +7,7 @@ use crate::model::{Build, PanelBuild, Piece};
 use crate::parts::Parts;
 use crate::plans::seasons::{self, Climate, Float};
 
-use super::{product, quarter_fix, up, weather};
+use super::{product, quarter_fix, weather};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "panel-room",
@@ -49,9 +49,8 @@ fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> D
         false => (float.swelling.driest, "dry"),
     };
     let build = panel_build(piece, float);
-    let span = build
-        .and_then(|build| piece.facts.of(&build.float).find_map(|(fact, _)| fact.origin.span()))
-        .unwrap_or(float.panel.span);
+    let span =
+        build.and_then(|build| piece.facts.written(&build.float)).unwrap_or(float.panel.span);
     let title = if tight {
         format!(
             "{} has no room in the {season} season: {} in each groove, it swells {} a side",
@@ -71,7 +70,7 @@ fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> D
         .subject(&float.panel.path)
         .urgency(if tight { -float.least() } else { -float.held_least() } / Length::mm(1));
     let Some(stock) = piece.stock(float.panel.stock) else { return diagnostic };
-    let wood = stock.species.as_deref().unwrap_or(&stock.name).replace('-', " ");
+    let wood = stock.wood_name();
     let text = format!("{wood}, {} sawn", stock.sawn.word());
     diagnostic = diagnostic.label(stock.sawn_span.unwrap_or(stock.span), text);
     diagnostic = weather(diagnostic, piece, climate, damp);
@@ -99,7 +98,7 @@ fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> D
             .note("deeper grooves, or a panel in two with a stile between, hold it");
     }
     let Some(build) = build else { return diagnostic };
-    let needed = up(piece, change.half());
+    let needed = tape.up(change.half());
     if span != float.panel.span && build.groove.length - needed >= least_held() {
         diagnostic = diagnostic.fix(Fix::new(
             Grade::Choice,

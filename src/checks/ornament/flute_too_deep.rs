@@ -33,7 +33,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             continue;
         }
         told.push(flutes.span);
-        let shallow = tape.mark * (thick / 4 / tape.mark).floor();
+        let shallow = tape.down(thick / 4);
         let mut diagnostic = Diagnostic::error(
             RULE.slug,
             format!(

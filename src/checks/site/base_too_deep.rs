@@ -24,7 +24,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         if back <= deep.half() {
             continue;
         }
-        let at = piece.facts.of(&base.set_back).find_map(|(fact, _)| fact.origin.span());
+        let at = piece.facts.written(&base.set_back);
         sink.push(
             Diagnostic::error(
                 RULE.slug,

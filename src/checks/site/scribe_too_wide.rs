@@ -28,8 +28,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             let stile = side.of(&frame.stiles);
             let end = side.of(&case.ends);
             let thick = piece.thickness(end.stock).length;
-            let at = piece.facts.of(scribe).find_map(|(fact, _)| fact.origin.span());
-            let at = at.unwrap_or(case.span);
+            let at = piece.facts.written(scribe).unwrap_or(case.span);
             if end.seam == Seam::Mitre {
                 sink.push(
                     Diagnostic::error(

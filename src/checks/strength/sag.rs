@@ -90,7 +90,7 @@ fn finding(
     };
     if let Some(longest) = one.longest(piece).filter(|longest| longest.is_finite()) {
         let marks = Length::new(Exact::ratio((longest * 1000.0) as i64, 1000), Unit::Inch);
-        let longest = tape.mark * (marks / tape.mark).floor();
+        let longest = tape.down(marks);
         diagnostic = diagnostic.note(format!("it holds over a span of {}", tape.figure(longest)));
     }
     if let Some(halved) = one.halved(piece).filter(|_| one.supports == 0) {

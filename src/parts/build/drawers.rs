@@ -278,7 +278,7 @@ fn notches(
 fn cut_round(builder: &mut Builder<'_>, opening: &Opening, around: usize) {
     let Some(keep_out) = builder.piece.site.keep_outs.get(around) else { return };
     let clear = Length::inches(1, 1);
-    let back = super::from_wall(builder.piece, builder.case);
+    let back = builder.piece.wall() - builder.case.deep.length;
     let mut space = keep_out_space(builder.piece, keep_out);
     space.from =
         Point::new(space.from.x - clear, space.from.y - clear, space.from.z - clear - back);

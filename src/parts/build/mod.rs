@@ -10,8 +10,7 @@ mod fronts;
 mod hinging;
 mod inside;
 
-use crate::measure::Length;
-use crate::model::{Case, Piece};
+use crate::model::Piece;
 
 use super::mark;
 use super::part::Parts;
@@ -32,17 +31,11 @@ pub fn build(piece: &Piece) -> Parts {
         drawers::build(&mut builder, &carcass);
         // Builders count from the front of their own case; all backs stand at
         // one wall.
-        let back = from_wall(piece, case);
+        let back = piece.wall() - case.deep.length;
         for part in parts.all.iter_mut().skip(first) {
             part.placement.origin.z += back;
         }
     }
     mark::give(&mut parts, piece);
     parts
-}
-
-/// How far the front of a case stands behind that of the deepest one.
-fn from_wall(piece: &Piece, case: &Case) -> Length {
-    let deepest = piece.cases.iter().map(|case| case.deep.length).max().unwrap_or_default();
-    deepest - case.deep.length
 }
