@@ -43,7 +43,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
             task.title.clone(),
             format!("{}, {}:{:02}", slot.day, slot.at / 60, slot.at % 60),
             task.hands.to_string(),
-            wait(task),
+            task.waits().unwrap_or_default(),
         ]);
     }
     overview.foot = format!(
@@ -162,15 +162,6 @@ fn hardware(source: &Source<'_>, blocks: &mut Vec<Block>) {
     }
 }
 
-fn wait(task: &Task) -> String {
-    match task.waits_for {
-        Wait::None => String::new(),
-        Wait::Clamps => format!("{} in the clamps", task.wait),
-        Wait::Screws => format!("{} to set", task.wait),
-        Wait::Finish => format!("{} to dry", task.wait),
-    }
-}
-
 fn step(
     source: &Source<'_>,
     number: usize,
@@ -192,7 +183,7 @@ fn step(
     }
     let mut times = vec![format!("{} of work", task.hands.whole_minutes())];
     if task.waits_for != Wait::None {
-        times.push(wait(task));
+        times.push(task.waits().unwrap_or_default());
     }
     if task.clamps > 0 {
         let have = source.piece.shop.clamps;

@@ -86,15 +86,6 @@ fn ornament(source: &Source<'_>, setup: &Setup) -> Option<String> {
     ))
 }
 
-fn what(setup: &Setup) -> &'static str {
-    match setup.kind {
-        FeatureKind::Dado => "dado",
-        FeatureKind::Groove => "groove",
-        FeatureKind::Rabbet => "rabbet",
-        _ => "flutes",
-    }
-}
-
 fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block>) {
     let figures = &source.figures;
     let text = |length: Length| figures.text(length);
@@ -106,14 +97,15 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
         let count = setup.lines.len();
         (centre, format!("from the {} to the centre of the first of {count} flutes", setup.datum))
     } else if along {
-        (text(first.wide), format!("{} this wide along the {}", what(setup), setup.datum))
+        (text(first.wide), format!("{} this wide along the {}", setup.kind.word(), setup.datum))
     } else {
-        let near = format!("from the {} to the near side of the {}", setup.datum, what(setup));
+        let near =
+            format!("from the {} to the near side of the {}", setup.datum, setup.kind.word());
         (text(first.from), near)
     };
     let mut more = vec![format!(
         "{} {}{} deep in the {}",
-        what(setup),
+        setup.kind.word(),
         if flutes { String::new() } else { format!("{} wide, ", text(first.wide)) },
         text(setup.deep),
         setup.face_name

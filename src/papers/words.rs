@@ -182,11 +182,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, piece: &Piece, figures: &F
     match feature.kind {
         FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => {
             let channel = part.channel(feature);
-            let what = match feature.kind {
-                FeatureKind::Dado => "dado",
-                FeatureKind::Groove => "groove",
-                _ => "rabbet",
-            };
+            let what = feature.kind.word();
             let datum = part.face_name(channel.datum);
             let place = if channel.from.is_zero() {
                 format!("along the {datum}")

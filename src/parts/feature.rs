@@ -57,6 +57,27 @@ pub enum FeatureKind {
     Dowels(u32, Option<Length>),
 }
 
+impl FeatureKind {
+    /// How it is called on the papers and in messages.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Dado => "dado",
+            Self::Groove => "groove",
+            Self::Rabbet => "rabbet",
+            Self::Mitre => "mitre",
+            Self::Notch => "notch",
+            Self::Pockets(..) => "pocket holes",
+            Self::Bore(bore) => bore.word(),
+            Self::Flute(_) => "flutes",
+            Self::Tenon => "tenon",
+            Self::Mortise => "mortise",
+            Self::Dovetails => "dovetails",
+            Self::Dowels(..) => "dowel holes",
+        }
+    }
+}
+
 /// A feature in its part's own frame. On a broad face `u` runs along the
 /// length and `v` along the width; on an edge `u` runs along the length and
 /// `v` along the thickness; on an end `u` runs along the width and `v` along

@@ -63,12 +63,6 @@ impl Leaning<'_> {
     }
 }
 
-/// Under this a gap rubs before it closes (common practice, no source).
-#[must_use]
-pub fn least_gap() -> Length {
-    Length::inches(1, 64)
-}
-
 /// Every opening whose measured diagonals differ and that has an inset front.
 #[must_use]
 pub fn leaning(piece: &Piece) -> Vec<Leaning<'_>> {

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::Tape;
 use crate::parts::PartId;
-use crate::plans::assembly::{self, Assembly, Task, Wait};
+use crate::plans::assembly::{self, Assembly, Task};
 use crate::trade;
 
 use super::difference::{Step, StepChange};
@@ -38,7 +38,7 @@ pub(super) fn compare(
             title: Pair { was: a.title.clone(), now: b.title.clone() },
             lines: lines(&told, &b.lines, str::to_owned),
             clamps: Pair::unequal(a.clamps, b.clamps),
-            wait: Pair::unequal(wait(a), wait(b)),
+            wait: Pair::unequal(waits(a), waits(b)),
             diagonals: (a.square != b.square)
                 .then(|| Pair { was: diagonal(a, tape), now: diagonal(b, tape) }),
             after,
@@ -134,13 +134,8 @@ fn waits_for(tasks: &[Task], task: usize, other: usize) -> bool {
     false
 }
 
-fn wait(task: &Task) -> String {
-    match task.waits_for {
-        Wait::None => "no wait".to_owned(),
-        Wait::Clamps => format!("{} in the clamps", task.wait),
-        Wait::Screws => format!("{} to set", task.wait),
-        Wait::Finish => format!("{} to dry", task.wait),
-    }
+fn waits(task: &Task) -> String {
+    task.waits().unwrap_or_else(|| "no wait".to_owned())
 }
 
 fn diagonal(task: &Task, tape: Tape) -> Option<Figure> {

@@ -77,7 +77,7 @@ pub(super) fn compare(
     let lines = lines(&was, &now, without_part);
     let mut moved = Vec::new();
     if lines.is_empty() {
-        moved = unlike.added.iter().chain(&unlike.dropped).map(|cut| word(cut.kind)).collect();
+        moved = unlike.added.iter().chain(&unlike.dropped).map(|cut| cut.kind.word()).collect();
         moved.sort_unstable();
         moved.dedup();
     }
@@ -114,21 +114,4 @@ pub(super) fn lines(was: &[String], now: &[String], told: fn(&str) -> String) ->
     }
     added.reverse();
     Lists { added, dropped }
-}
-
-fn word(kind: FeatureKind) -> &'static str {
-    match kind {
-        FeatureKind::Dado => "dado",
-        FeatureKind::Groove => "groove",
-        FeatureKind::Rabbet => "rabbet",
-        FeatureKind::Mitre => "mitre",
-        FeatureKind::Notch => "notch",
-        FeatureKind::Pockets(..) => "pocket holes",
-        FeatureKind::Bore(bore) => bore.word(),
-        FeatureKind::Flute(_) => "flutes",
-        FeatureKind::Tenon => "tenon",
-        FeatureKind::Mortise => "mortise",
-        FeatureKind::Dovetails => "dovetails",
-        FeatureKind::Dowels(..) => "dowel holes",
-    }
 }

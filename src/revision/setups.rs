@@ -32,7 +32,10 @@ pub(super) fn compare(
         for now in &new_left {
             let (Some(a), Some(b)) = (old.setups.get(was), new.setups.get(*now)) else { continue };
             let shared = a.runs.iter().filter(|run| partner(run, b, matched).is_some()).count();
-            if word(a) == word(b) && a.face.is_broad() == b.face.is_broad() && shared > 0 {
+            if a.kind.word() == b.kind.word()
+                && a.face.is_broad() == b.face.is_broad()
+                && shared > 0
+            {
                 candidates.push((std::cmp::Reverse(shared), was, *now));
             }
         }
@@ -101,8 +104,8 @@ fn settings(a: &Setup, b: &Setup, tape: Tape) -> Vec<SettingChange> {
         }
     };
     let text = |length: Length| tape.text(length);
-    if word(a) != word(b) || a.face.is_broad() != b.face.is_broad() {
-        let told = |setup: &Setup| format!("{} in the {}", word(setup), setup.face_name);
+    if a.kind.word() != b.kind.word() || a.face.is_broad() != b.face.is_broad() {
+        let told = |setup: &Setup| format!("{} in the {}", setup.kind.word(), setup.face_name);
         add("cut", told(a), told(b), false);
     }
     let bit = |setup: &Setup| {
@@ -163,18 +166,9 @@ fn fence(setup: &Setup) -> Length {
     if is_flutes(setup) { first(setup) + wide(setup).half() } else { first(setup) }
 }
 
-fn word(setup: &Setup) -> &'static str {
-    match setup.kind {
-        FeatureKind::Dado => "dado",
-        FeatureKind::Groove => "groove",
-        FeatureKind::Rabbet => "rabbet",
-        _ => "flutes",
-    }
-}
-
 fn setting(side: &Revision<'_>, setup: &Setup, tape: Tape) -> Setting {
     Setting {
-        cut: word(setup),
+        cut: setup.kind.word(),
         bit: setup.cutter.name.clone(),
         diameter: Figure::new(setup.cutter.diameter, tape),
         fence: Figure::new(fence(setup), tape),

@@ -1,6 +1,13 @@
-//! What is laid between a front and its frame to set a gap.
+//! The gap between a front and its frame: the least that works, and what is
+//! laid in to set one.
 
 use crate::measure::{Exact, Length};
+
+/// Under this a gap rubs before it closes (common practice, no source).
+#[must_use]
+pub fn least_gap() -> Length {
+    Length::inches(1, 64)
+}
 
 /// Shims for a gap.
 #[derive(Clone, Debug, PartialEq, Eq)]

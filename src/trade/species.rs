@@ -34,12 +34,6 @@ impl Wood {
     pub fn density(&self) -> f64 {
         f64::from(self.gravity) * 1.12
     }
-
-    /// Modulus of elasticity in pounds to the square inch.
-    #[must_use]
-    pub fn stiffness_psi(&self) -> f64 {
-        f64::from(self.stiffness) * 1000.0
-    }
 }
 
 /// How boards are sawn.

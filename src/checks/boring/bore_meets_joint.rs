@@ -69,7 +69,7 @@ fn into(
     joint: &Feature,
 ) -> Option<Diagnostic> {
     let tape = piece.tape();
-    let (what, named) = (kind.word(), name(joint)?);
+    let (what, named) = (kind.word(), joint.kind.word());
     let by = shared(part, bore, kind, joint)?;
     let title = format!("a {what} runs {} into the {named} of {}", tape.text(by), part.path);
     let label = format!("{what} {} deep", tape.figure(bore.deep));
@@ -106,21 +106,20 @@ fn over_the_edge(part: &Part, bore: &Feature, kind: Bore) -> Length {
     }
 }
 
-fn name(joint: &Feature) -> Option<&'static str> {
-    Some(match joint.kind {
-        FeatureKind::Dado => "dado",
-        FeatureKind::Groove => "groove",
-        FeatureKind::Rabbet => "rabbet",
-        FeatureKind::Mortise => "mortise",
-        FeatureKind::Notch => "notch",
-        FeatureKind::Pockets(..) => "pocket holes",
-        _ => return None,
-    })
+/// True for what leaves a hollow that a bore can break into.
+fn is_hollow(joint: &Feature) -> bool {
+    joint.is_channel()
+        || matches!(
+            joint.kind,
+            FeatureKind::Mortise | FeatureKind::Notch | FeatureKind::Pockets(..)
+        )
 }
 
 /// How far a bore and a joint share space: the least of the three overlaps.
 fn shared(part: &Part, bore: &Feature, kind: Bore, joint: &Feature) -> Option<Length> {
-    name(joint)?;
+    if !is_hollow(joint) {
+        return None;
+    }
     // The groove of a panel beside a cup is asked with the door's edge.
     let edge = matches!(joint.face, Face::WidthStart | Face::WidthEnd);
     if kind == Bore::Cup && joint.kind == FeatureKind::Groove && edge {

@@ -3,7 +3,8 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::model::Piece;
-use crate::plans::square::{leaning, least_gap};
+use crate::plans::square::leaning;
+use crate::trade::least_gap;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "front-tapered",

@@ -6,6 +6,7 @@ use crate::measure::{Exact, Length, Span, Unit};
 use crate::model::{Build, Piece, Sawn, Set, Stock};
 use crate::parts::{Direction, Parts};
 use crate::plans::seasons::{self, Climate, Gap, Swell};
+use crate::trade::least_gap;
 
 use super::{product, quarter_fix, weather};
 
@@ -24,11 +25,6 @@ pub(in crate::checks) const RULE: Rule = Rule {
     },
     check: Check::Parts(check),
 };
-
-/// Under this a gap rubs before it closes (common practice, no source).
-fn least_gap() -> Length {
-    Length::inches(1, 64)
-}
 
 /// The width of stile that a framed door is compared with.
 fn usual_stile(piece: &Piece) -> Length {

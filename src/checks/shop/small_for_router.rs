@@ -65,7 +65,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 tape.figure_with_unit(narrowest)
             ),
         };
-        let kind = word(cut.kind);
+        let kind = cut.kind.word();
         let mut diagnostic = Diagnostic::warning(
             RULE.slug,
             format!(
@@ -93,13 +93,4 @@ fn is_small(part: &Part, cut: &Feature, shortest: Length, narrowest: Length) -> 
     let routed = cut.is_channel() || matches!(cut.kind, FeatureKind::Flute(_));
     let (long, wide) = (part.length.length, part.width.length);
     routed && (long < shortest || cut.face.is_broad() && wide < narrowest)
-}
-
-fn word(kind: FeatureKind) -> &'static str {
-    match kind {
-        FeatureKind::Dado => "dado",
-        FeatureKind::Groove => "groove",
-        FeatureKind::Rabbet => "rabbet",
-        _ => "flutes",
-    }
 }

@@ -69,6 +69,20 @@ pub struct Task {
     pub after: Vec<usize>,
 }
 
+impl Task {
+    /// How long it waits and for what, in words; `None` where it doesn't.
+    #[must_use]
+    pub fn waits(&self) -> Option<String> {
+        let what = match self.waits_for {
+            Wait::None => return None,
+            Wait::Clamps => "in the clamps",
+            Wait::Screws => "to set",
+            Wait::Finish => "to dry",
+        };
+        Some(format!("{} {what}", self.wait))
+    }
+}
+
 /// The whole order.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Assembly {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::Length;
 use crate::model::Piece;
-use crate::parts::{Direction, FeatureKind, Joint, JointSort, Part, PartId, Parts};
+use crate::parts::{FeatureKind, Joint, JointSort, Part, PartId, Parts};
 
 use super::climate::{Climate, Swelling};
 
@@ -83,11 +83,5 @@ impl Float<'_> {
     pub fn held_least(&self) -> Length {
         let shrunk = self.swelling.driest.min(self.swelling.dampest).min(Length::ZERO);
         self.held + shrunk.half()
-    }
-
-    /// It stands upright in its frame, so its room lies left and right.
-    #[must_use]
-    pub fn is_upright(&self) -> bool {
-        self.panel.placement.width == Direction::X
     }
 }

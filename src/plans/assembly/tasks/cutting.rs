@@ -1,6 +1,5 @@
 //! Cutting parts and joints; what is glued up or finished before them.
 
-use crate::measure::Duration;
 use crate::parts::{Bore, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 
@@ -137,18 +136,7 @@ impl Maker<'_> {
             finish.kind.word(),
             marks
         )];
-        Some(self.add(Task {
-            title: "Finish what can't be reached later".into(),
-            lines,
-            parts: hidden,
-            work: Work::Finish,
-            hands: hands(minutes::COAT),
-            wait: finish.cure,
-            waits_for: Wait::Finish,
-            clamps: 0,
-            spreading: Duration::default(),
-            square: None,
-            after: vec![routed],
-        }))
+        let title = "Finish what can't be reached later".into();
+        Some(self.coat(finish, title, lines, hidden, routed))
     }
 }

@@ -1,7 +1,8 @@
 //! Sanding, finishing, and fitting in the house.
 
 use crate::measure::{Duration, Exact};
-use crate::model::{Exposure, Side};
+use crate::model::{Exposure, Finish, Side};
+use crate::parts::PartId;
 use crate::plans::{tipping, weights};
 
 use super::{Maker, Task, Wait, Work, hands, minutes};
@@ -36,19 +37,8 @@ impl Maker<'_> {
                 }
                 lines.push("both faces of every front alike, so that it stays flat".to_owned());
                 lines.extend(finish.notes.iter().cloned());
-                last = self.add(Task {
-                    title: format!("Coat {coat} of {}: {}", finish.coats, finish.kind.word()),
-                    lines,
-                    parts: Vec::new(),
-                    work: Work::Finish,
-                    hands: hands(minutes::COAT),
-                    wait: finish.cure,
-                    waits_for: Wait::Finish,
-                    clamps: 0,
-                    spreading: Duration::default(),
-                    square: None,
-                    after: vec![last],
-                });
+                let title = format!("Coat {coat} of {}: {}", finish.coats, finish.kind.word());
+                last = self.coat(finish, title, lines, Vec::new(), last);
             }
         }
         let lines = vec!["doors, drawers, shelves and pulls back to where they were marked; check every gap once more".to_owned()];
@@ -60,6 +50,30 @@ impl Maker<'_> {
             minutes::SAND,
             vec![last],
         )
+    }
+
+    /// One coat, that cures before anything else is done to what it is on.
+    pub(super) fn coat(
+        &mut self,
+        finish: &Finish,
+        title: String,
+        lines: Vec<String>,
+        parts: Vec<PartId>,
+        after: usize,
+    ) -> usize {
+        self.add(Task {
+            title,
+            lines,
+            parts,
+            work: Work::Finish,
+            hands: hands(minutes::COAT),
+            wait: finish.cure,
+            waits_for: Wait::Finish,
+            clamps: 0,
+            spreading: Duration::default(),
+            square: None,
+            after: vec![after],
+        })
     }
 
     /// How it is made to stand, and to stay so.
