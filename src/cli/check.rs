@@ -7,6 +7,7 @@ use std::thread::available_parallelism;
 use crate::diagnostics::render::{self, Finding, Look, RuleText};
 use crate::diagnostics::{Severity, Sources};
 use crate::measure::FileId;
+use crate::model::SourceFiles;
 use crate::pipeline::{self, Compilation};
 use crate::{checks, syntax};
 
@@ -202,8 +203,12 @@ fn tally(all: &[Checked]) -> String {
 
 /// Compiles a spec from disk; says why where it can't be read.
 pub(super) fn compile(spec: &Path) -> Option<Compilation> {
-    let disk = Disk::for_spec(spec);
-    match pipeline::check(&disk, &spec.to_string_lossy()) {
+    compile_from(&Disk::for_spec(spec), spec)
+}
+
+/// Compiles a spec from these files; says why where it can't be read.
+pub(super) fn compile_from(files: &dyn SourceFiles, spec: &Path) -> Option<Compilation> {
+    match pipeline::check(files, &spec.to_string_lossy()) {
         Ok(compiled) => Some(compiled),
         Err(error) => {
             complain(&disk::sentence(spec, &error));

@@ -1,11 +1,10 @@
 //! `casewright explain`
 
 use crate::checks;
-use crate::measure::nearest;
 
 use super::args::Explain;
 use super::exit::Exit;
-use super::terminal::{Terminal, complain};
+use super::terminal::{Terminal, complain_of_name};
 
 pub(super) fn run(explain: &Explain, terminal: &Terminal) -> Exit {
     let Some(name) = &explain.name else {
@@ -16,9 +15,6 @@ pub(super) fn run(explain: &Explain, terminal: &Terminal) -> Exit {
         terminal.print(&page);
         return Exit::Sound;
     }
-    let near = nearest(name, checks::slugs());
-    let hint = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
-    let name = crate::diagnostics::render::plain(name);
-    complain(&format!("nothing is called `{name}`{hint}"));
+    complain_of_name("nothing", name, checks::slugs());
     Exit::Misused
 }

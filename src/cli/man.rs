@@ -2,12 +2,9 @@
 
 use clap::CommandFactory as _;
 
-use crate::diagnostics::render::plain;
-use crate::measure::nearest;
-
 use super::args::{Arguments, Man};
 use super::exit::Exit;
-use super::terminal::{Terminal, complain};
+use super::terminal::{Terminal, complain, complain_of_name};
 
 pub(super) fn run(man: &Man, terminal: &Terminal) -> Exit {
     let mut command = Arguments::command();
@@ -18,9 +15,7 @@ pub(super) fn run(man: &Man, terminal: &Terminal) -> Exit {
         Some(name) => {
             let Some(found) = command.find_subcommand(name) else {
                 let known = command.get_subcommands().map(clap::Command::get_name);
-                let near = nearest(name, known);
-                let hint = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
-                complain(&format!("no command is called `{}`{hint}", plain(name)));
+                complain_of_name("no command", name, known);
                 return Exit::Misused;
             };
             found.clone()

@@ -7,12 +7,11 @@ use std::path::Path;
 
 use crate::diagnostics::{self, Fix, Grade, NamedFix, render};
 use crate::measure::{FileId, nearest};
-use crate::pipeline::{self, Compilation};
+use crate::pipeline::Compilation;
 use crate::syntax;
 
 use super::args::Mend;
 use super::check;
-use super::disk;
 use super::exit::Exit;
 use super::terminal::{Terminal, complain};
 use overlay::Overlay;
@@ -23,7 +22,7 @@ const ROUNDS: usize = 8;
 
 pub(super) fn run(mend: &Mend, terminal: &Terminal) -> Exit {
     let mut texts = Overlay::for_spec(&mend.spec);
-    let Some(compiled) = compile(&texts, &mend.spec) else { return Exit::Misused };
+    let Some(compiled) = check::compile_from(&texts, &mend.spec) else { return Exit::Misused };
     let named = diagnostics::named(&compiled.sources, &compiled.diagnostics);
     if mend.list {
         return list(&mend.spec, &compiled, &named, terminal);
@@ -65,7 +64,7 @@ fn finish(mend: &Mend, texts: &Overlay, made: usize, terminal: &Terminal) -> Exi
     for (name, old, new) in texts.changed() {
         told = told && terminal.print(&show::changes(&name, old, new));
     }
-    let Some(compiled) = compile(texts, &mend.spec) else { return Exit::Misused };
+    let Some(compiled) = check::compile_from(texts, &mend.spec) else { return Exit::Misused };
     let spec = render::plain(&mend.spec.to_string_lossy());
     terminal.tell(&match made {
         0 => format!("nothing in {spec} can be mended for sure\n"),
@@ -96,16 +95,6 @@ fn list(spec: &Path, compiled: &Compilation, all: &[NamedFix<'_>], terminal: &Te
         }
     }
     Exit::Sound
-}
-
-fn compile(texts: &Overlay, spec: &Path) -> Option<Compilation> {
-    match pipeline::check(texts, &spec.to_string_lossy()) {
-        Ok(compiled) => Some(compiled),
-        Err(error) => {
-            complain(&disk::sentence(spec, &error));
-            None
-        }
-    }
 }
 
 /// The fix of that name, or why it can't be made.
@@ -148,7 +137,7 @@ fn make_sure(texts: &mut Overlay, first: &Compilation, spec: &Path) -> Result<us
             0 => break,
             more => made += more,
         }
-        later = compile(texts, spec);
+        later = check::compile_from(texts, spec);
         if later.is_none() {
             break;
         }

@@ -3,7 +3,8 @@
 use std::cell::Cell;
 use std::io::{ErrorKind, IsTerminal as _, Write as _};
 
-use crate::diagnostics::render::Look;
+use crate::diagnostics::render::{Look, plain};
+use crate::measure::nearest;
 
 use super::args::Colour;
 use super::exit::Exit;
@@ -82,6 +83,17 @@ impl Terminal {
 pub(super) fn complain(text: &str) {
     let mut err = std::io::stderr().lock();
     let _ = writeln!(err, "casewright: {text}");
+}
+
+/// Says that `nothing` (`no table`) has this name, and which one comes near.
+pub(super) fn complain_of_name<'a>(
+    nothing: &str,
+    name: &str,
+    known: impl Iterator<Item = &'a str>,
+) {
+    let near = nearest(name, known);
+    let hint = near.map_or(String::new(), |near| format!("; did you mean `{}`?", plain(near)));
+    complain(&format!("{nothing} is called `{}`{hint}", plain(name)));
 }
 
 /// True where the locale says UTF-8.

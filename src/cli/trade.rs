@@ -2,13 +2,11 @@
 
 use std::fmt::Write as _;
 
-use crate::diagnostics::render;
-use crate::measure::nearest;
 use crate::trade::{LISTINGS, Listing};
 
 use super::args::Trade;
 use super::exit::Exit;
-use super::terminal::{Terminal, complain};
+use super::terminal::{Terminal, complain_of_name};
 
 /// The widest line of running text.
 const WIDE: usize = 76;
@@ -25,9 +23,7 @@ pub(super) fn run(trade: &Trade, terminal: &Terminal) -> Exit {
         terminal.print(&table(listing));
         return Exit::Sound;
     }
-    let near = nearest(name, all.iter().map(|listing| listing.slug));
-    let hint = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
-    complain(&format!("no table is called `{}`{hint}", render::plain(name)));
+    complain_of_name("no table", name, all.iter().map(|listing| listing.slug));
     Exit::Misused
 }
 

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use crate::diagnostics::{Sources, render::plain};
-use crate::measure::{Exact, nearest};
+use crate::measure::Exact;
 use crate::model::{Axis, Piece, Size};
 use crate::pipeline::Compilation;
 use crate::vocabulary::Origin;
@@ -11,7 +11,7 @@ use crate::vocabulary::Origin;
 use super::args::Why;
 use super::check;
 use super::exit::Exit;
-use super::terminal::{Terminal, complain};
+use super::terminal::{Terminal, complain_of_name};
 
 pub(super) fn run(why: &Why, terminal: &Terminal) -> Exit {
     let Some(compiled) = check::compile(&why.spec) else { return Exit::Misused };
@@ -23,9 +23,7 @@ pub(super) fn run(why: &Why, terminal: &Terminal) -> Exit {
     let found = sizes(&compiled, piece, &why.name);
     if found.is_empty() {
         let known = names(&compiled, piece);
-        let near = nearest(&why.name, known.iter().map(String::as_str));
-        let hint = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
-        complain(&format!("no part or opening is called `{}`{hint}", plain(&why.name)));
+        complain_of_name("no part or opening", &why.name, known.iter().map(String::as_str));
         return Exit::Misused;
     }
     let mut text = String::new();

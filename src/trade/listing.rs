@@ -84,14 +84,13 @@ fn lumber() -> Listing {
                 name.to_owned(),
                 planed,
                 format!("{}.{:02}", tally.floor() / 100, tally.floor() % 100),
-                String::new(),
             ]
         })
         .collect();
     Listing {
         slug: "lumber",
         title: "Rough boards",
-        head: vec!["rough", "planed on both faces", "8 in by 10 ft tallies", ""],
+        head: vec!["rough", "planed on both faces", "8 in by 10 ft tallies"],
         rows,
         source: "National Hardwood Lumber Association: standard thickness of surfaced lumber (S2S), as two reference charts reprint it, 10/4 from memory; surface measure by an export guide to its rules. Boards are tallied in board feet; those under 1 in thick as 1 in.",
         own: "stock oak { lumber 5/4; thickness 1-1/16; species white-oak }",
@@ -105,13 +104,13 @@ fn screws() -> Listing {
         .map(|(n, d)| {
             let thick = Length::inches(n, d);
             let screw = pocket_screw(thick).map_or("none".to_owned(), |screw| inches.exact(screw));
-            vec![inches.exact(thick), screw, String::new()]
+            vec![inches.exact(thick), screw]
         })
         .collect();
     Listing {
         slug: "screws",
         title: "Pocket screws",
-        head: vec!["stock", "screw", ""],
+        head: vec!["stock", "screw"],
         rows,
         source: "Common practice, the same in several published charts: inches. Fine thread for hardwood, coarse for softwood and sheet goods; two in a rail up to 3 in wide, one more for each 3 in beyond.",
         own: "the maker of your pocket jig has a chart of his own, which goes before this one",
@@ -130,14 +129,13 @@ fn bits() -> Listing {
                 inches.exact(wide),
                 limit.to_string(),
                 format!("{} m/s", (rim.to_mm_f64() / 60_000.0).round()),
-                String::new(),
             ]
         })
         .collect();
     Listing {
         slug: "bits",
         title: "Router bits",
-        head: vec!["diameter", "turns a minute at most", "rim", ""],
+        head: vec!["diameter", "turns a minute at most", "rim"],
         rows,
         source: "Common practice, the same in four published charts: inches. The limit marked on the bit goes before this one. No pass deeper than half the diameter or 1/4 in; over 1 in in a router table only.",
         own: "bit round-nose-half { round-nose 1/2; shank 1/2; speed 16000 }",
