@@ -12,12 +12,11 @@ mod support;
 use std::path::Path;
 use std::process::Command;
 
-use casewright::model::MemoryFiles;
-use casewright::pipeline::{self, Compilation};
+use casewright::pipeline::Compilation;
 use casewright::revision::{self, Difference, Named, Verdict};
 use proptest::prelude::*;
 use serde_json::Value;
-use support::{Bench, Done, done, spec};
+use support::{Bench, Done, compile, done, spec};
 
 fn console() -> String {
     spec("hall-console.case")
@@ -29,12 +28,8 @@ fn with(text: &str, old: &str, new: &str) -> String {
     text.replace(old, new)
 }
 
-fn compiled(text: &str) -> Compilation {
-    pipeline::check(&MemoryFiles::one("a.case", text), "a.case").unwrap()
-}
-
 fn compare(old: &str, new: &str) -> Difference {
-    let (old, new) = (compiled(old), compiled(new));
+    let (old, new) = (compile(old), compile(new));
     revision::compare(
         Named { name: "old.case", compiled: &old },
         Named { name: "new.case", compiled: &new },
@@ -244,7 +239,7 @@ fn boards_that_are_alike_are_only_marked_anew() {
 /// No word of a spec turns a part by itself, so one is turned here by hand.
 #[test]
 fn grain_that_turns_is_told() {
-    let (old, mut new) = (compiled(&console()), compiled(&console()));
+    let (old, mut new) = (compile(&console()), compile(&console()));
     let kick = new.parts.as_mut().unwrap().all.iter_mut().find(|part| part.mark == "KICK").unwrap();
     std::mem::swap(&mut kick.placement.length, &mut kick.placement.width);
     let name = |compiled| Named { name: "a.case", compiled };
@@ -351,7 +346,7 @@ fn json_keeps_to_its_schema() {
     let schema: Value = serde_json::from_str(include_str!("../schema/difference.json")).unwrap();
     jsonschema::meta::validate(&schema).unwrap();
     let validator = jsonschema::validator_for(&schema).unwrap();
-    let all: Vec<Compilation> = revisions().iter().map(|text| compiled(text)).collect();
+    let all: Vec<Compilation> = revisions().iter().map(|text| compile(text)).collect();
     let mut filled = std::collections::BTreeSet::new();
     for (was, now) in pairs(all.len()) {
         let named = |index: usize| Named { name: "a.case", compiled: &all[index] };
@@ -463,7 +458,7 @@ fn is_mirrored(old: &Compilation, new: &Compilation) {
 
 #[test]
 fn read_from_the_other_side_it_says_the_opposite() {
-    let all: Vec<Compilation> = revisions().iter().map(|text| compiled(text)).collect();
+    let all: Vec<Compilation> = revisions().iter().map(|text| compile(text)).collect();
     for (was, now) in pairs(all.len()) {
         is_mirrored(&all[was], &all[now]);
     }
@@ -477,7 +472,7 @@ fn panels_that_float_are_told_through_the_year() {
     let panels: Vec<&str> = difference.panels.iter().map(|gap| gap.front.now.as_str()).collect();
     assert_eq!(panels, ["press.linen.left-door.panel", "press.linen.right-door.panel"]);
     assert!(difference.parts.is_empty() && !difference.gaps.changed.is_empty());
-    is_mirrored(&compiled(&press), &compiled(&damp));
+    is_mirrored(&compile(&press), &compile(&damp));
 }
 
 #[test]
@@ -502,8 +497,8 @@ proptest! {
             let text = with(&text, "wide 15 }", &format!("wide {niche} }}"));
             with(&text, "high 5 }", &format!("high {upper} }}"))
         };
-        let old = compiled(&text(66, 17, 17, 15, 5));
-        let new = compiled(&text(wide, deep, bank, niche, upper));
+        let old = compile(&text(66, 17, 17, 15, 5));
+        let new = compile(&text(wide, deep, bank, niche, upper));
         is_mirrored(&old, &new);
         let name = |compiled| Named { name: "a.case", compiled };
         let difference = revision::compare(name(&old), name(&new));

@@ -11,16 +11,11 @@
 mod support;
 
 use casewright::measure::{FileId, Length};
-use casewright::model::MemoryFiles;
-use casewright::pipeline::{self, Compilation};
+use casewright::pipeline::Compilation;
 use casewright::plans::ledger::{Ledger, Side, State};
 use casewright::syntax::{self, Item, Statement};
 use proptest::prelude::*;
-use support::{Bench, spec};
-
-fn compile(text: &str) -> Compilation {
-    pipeline::check(&MemoryFiles::one("first.case", text), "first.case").expect("readable")
-}
+use support::{Bench, compile, slugs, spec};
 
 /// The first cabinet with these lines at its end.
 fn first(more: &str) -> Compilation {
@@ -29,10 +24,6 @@ fn first(more: &str) -> Compilation {
 
 fn ledger(compiled: &Compilation) -> Ledger<'_> {
     Ledger::of(compiled.piece.as_ref().expect("a piece"), compiled.parts.as_ref().expect("parts"))
-}
-
-fn slugs(compiled: &Compilation) -> Vec<&'static str> {
-    compiled.diagnostics.iter().map(|found| found.slug).collect()
 }
 
 fn state<'a>(ledger: &Ledger<'a>, compiled: &'a Compilation, path: &str) -> State<'a> {

@@ -16,11 +16,7 @@ use casewright::model::MemoryFiles;
 use casewright::parts::{Part, Parts};
 use casewright::pipeline::{self, Compilation};
 use casewright::plans::{seasons, square};
-use support::{Bench, spec};
-
-fn compile(text: &str) -> Compilation {
-    pipeline::check(&MemoryFiles::one("console.case", text), "console.case").expect("readable")
-}
+use support::{Bench, compile, slugs, spec};
 
 /// The hall console with these lines at its end.
 fn console(more: &str) -> Compilation {
@@ -33,10 +29,6 @@ fn parts(compiled: &Compilation) -> &Parts {
 
 fn part<'a>(compiled: &'a Compilation, name: &str) -> &'a Part {
     parts(compiled).named(&format!("console.{name}")).unwrap_or_else(|| panic!("no {name}")).1
-}
-
-fn slugs(compiled: &Compilation) -> Vec<&'static str> {
-    compiled.diagnostics.iter().map(|found| found.slug).collect()
 }
 
 /// 64ths of an inch.

@@ -8,17 +8,14 @@
     reason = "a test that can't go on stops"
 )]
 
+mod support;
+
 use casewright::measure::{Length, Unit};
-use casewright::model::MemoryFiles;
-use casewright::pipeline::{self, Compilation};
 use casewright::plans::seasons::{self, Edge};
+use support::compile;
 
 const CONSOLE: &str = include_str!("../specs/hall-console.case");
 const FIRST: &str = include_str!("../specs/first.case");
-
-fn compile(text: &str) -> Compilation {
-    pipeline::check(&MemoryFiles::one("a.case", text), "a.case").expect("readable")
-}
 
 fn count(text: &str, slug: &str) -> usize {
     compile(text).diagnostics.iter().filter(|d| d.slug == slug).count()

@@ -8,6 +8,8 @@
     reason = "a test that can't go on stops"
 )]
 
+mod support;
+
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
@@ -16,12 +18,9 @@ use casewright::diagnostics::{self, Diagnostic, Fix, Grade, Severity};
 use casewright::measure::{Exact, Length, Tape, Unit};
 use casewright::model::{Axis, Case, Item, MemoryFiles, OpeningKind, Piece, Set};
 use casewright::parts::Parts;
-use casewright::pipeline::{self, Compilation};
+use casewright::pipeline;
 use proptest::prelude::*;
-
-fn compile(text: &str) -> Compilation {
-    pipeline::check(&MemoryFiles::one("a.case", text), "a.case").expect("readable")
-}
+use support::compile;
 
 /// A size as it is written.
 #[derive(Clone, Copy, Debug)]

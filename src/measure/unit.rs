@@ -1,6 +1,6 @@
 //! The units of length, declared once.
 
-use super::Exact;
+use super::{Exact, Length};
 
 /// A unit of length that a spec may be written in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -31,6 +31,16 @@ impl Unit {
     #[must_use]
     pub fn parse(text: &str) -> Option<Self> {
         SPELLINGS.iter().find(|(_, names)| names.contains(&text)).map(|(unit, _)| *unit)
+    }
+
+    /// Of two round figures for one rule of thumb the one that a shop which
+    /// counts in this unit goes by.
+    #[must_use]
+    pub fn either(self, inches: Length, metric: Length) -> Length {
+        match self {
+            Self::Inch | Self::Foot => inches,
+            Self::Millimetre | Self::Centimetre | Self::Metre => metric,
+        }
     }
 
     /// The unit's usual short name.

@@ -165,6 +165,24 @@ impl Opening {
         matches!(self.kind, OpeningKind::Door(_) | OpeningKind::Doors)
     }
 
+    /// The names of its leaves, left to right, and the side each is hung on.
+    #[must_use]
+    pub fn leaf_names(&self) -> Vec<(&'static str, Option<Side>)> {
+        match self.kind {
+            OpeningKind::Doors => {
+                vec![("left-door", Some(Side::Left)), ("right-door", Some(Side::Right))]
+            }
+            OpeningKind::Door(side) => vec![("door", Some(side))],
+            _ => vec![("front", None)],
+        }
+    }
+
+    /// The side on which one of its leaves is hung.
+    #[must_use]
+    pub fn hung(&self, leaf: &str) -> Option<Side> {
+        self.leaf_names().into_iter().find(|(name, _)| *name == leaf)?.1
+    }
+
     /// How many leaves its front has.
     #[must_use]
     pub fn leaves(&self) -> u32 {

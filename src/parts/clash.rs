@@ -6,12 +6,10 @@ use std::collections::BTreeSet;
 use crate::measure::Length;
 use crate::model::JointKind;
 
-use super::feature::{Feature, FeatureKind};
+use super::feature::FeatureKind;
 use super::joint::JointSort;
 use super::part::{Part, PartId, Parts};
-use super::space::{Cuboid, Direction, Face};
-
-const AXES: [Direction; 3] = [Direction::X, Direction::Y, Direction::Z];
+use super::space::{Cuboid, Direction};
 
 /// Two parts in one place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,14 +41,14 @@ pub fn clashes(parts: &Parts) -> (Vec<Clash>, usize) {
                 continue;
             }
             shared += 1;
-            if makes_way(first, one, two) || makes_way(second, two, one) {
+            if makes_way(first, two) || makes_way(second, one) {
                 continue;
             }
             let joined = shaped.contains(&(*a).min(*b)) && shaped_pair(parts, *a, *b);
             if joined && (interlocks(first, one, two) || interlocks(second, two, one)) {
                 continue;
             }
-            let by = AXES.map(|axis| one.overlap_along(two, axis));
+            let by = Direction::ALL.map(|axis| one.overlap_along(two, axis));
             found.push(Clash { one: *a, other: *b, by });
         }
     }
@@ -75,38 +73,10 @@ fn shaped_pair(parts: &Parts, a: PartId, b: PartId) -> bool {
     })
 }
 
-/// Along each axis of space, what a channel, step or notch takes away.
-fn cut_away(host: &Part, space: &Cuboid, feature: &Feature) -> [(Length, Length); 3] {
-    let place = host.placement;
-    let deep_along = place.direction(feature.face);
-    let (u_along, v_along) = match feature.face {
-        Face::ThickStart | Face::ThickEnd => (place.length, place.width),
-        Face::WidthStart | Face::WidthEnd => (place.length, place.thickness),
-        Face::LengthStart | Face::LengthEnd => (place.width, place.thickness),
-    };
-    AXES.map(|axis| {
-        let (from, to) = (space.from.along(axis), space.to.along(axis));
-        if axis == u_along {
-            (from + feature.u.0, from + feature.u.1)
-        } else if axis == v_along {
-            (from + feature.v.0, from + feature.v.1)
-        } else if axis == deep_along && feature.face.is_start() {
-            (from, from + feature.deep)
-        } else {
-            (to - feature.deep, to)
-        }
-    })
-}
-
 /// True where all that the two share has been cut out of `host`.
-fn makes_way(host: &Part, own: &Cuboid, guest: &Cuboid) -> bool {
-    host.features.iter().filter(|f| f.is_channel() || f.kind == FeatureKind::Notch).any(|feature| {
-        AXES.into_iter().zip(cut_away(host, own, feature)).all(|(axis, (from, to))| {
-            let shared_from = own.from.along(axis).max(guest.from.along(axis));
-            let shared_to = own.to.along(axis).min(guest.to.along(axis));
-            from <= shared_from && shared_to <= to
-        })
-    })
+fn makes_way(host: &Part, guest: &Cuboid) -> bool {
+    let cut = host.features.iter().filter(|f| f.is_channel() || f.kind == FeatureKind::Notch);
+    host.makes_way(guest, cut)
 }
 
 /// True where a part is shaped at the edge or end that goes into the other, no

@@ -30,6 +30,24 @@ impl Part {
         places.into_iter().map(|at| self.hollow(feature, (at - half, at + half))).collect()
     }
 
+    /// True where one of the features takes out all that the part and a guest
+    /// would share.
+    pub(crate) fn makes_way<'a>(
+        &'a self,
+        guest: &Cuboid,
+        features: impl Iterator<Item = &'a Feature>,
+    ) -> bool {
+        let own = self.cuboid();
+        let holds = |hollow: &Cuboid| {
+            Direction::ALL.into_iter().all(|axis| {
+                let from = own.from.along(axis).max(guest.from.along(axis));
+                let to = own.to.along(axis).min(guest.to.along(axis));
+                hollow.from.along(axis) <= from && to <= hollow.to.along(axis)
+            })
+        };
+        features.flat_map(|feature| self.hollows(feature)).any(|hollow| holds(&hollow))
+    }
+
     fn hollow(&self, feature: &Feature, v: (Length, Length)) -> Cuboid {
         let place = &self.placement;
         let into = place.direction(feature.face);
@@ -51,7 +69,7 @@ impl Part {
                 feature.u
             }
         };
-        let [x, y, z] = [Direction::X, Direction::Y, Direction::Z].map(|direction| {
+        let [x, y, z] = Direction::ALL.map(|direction| {
             let (from, to) = range(direction);
             let start = place.origin.along(direction);
             (start + from, start + to)

@@ -53,6 +53,11 @@ pub enum Direction {
     Z,
 }
 
+impl Direction {
+    /// All three.
+    pub const ALL: [Self; 3] = [Self::X, Self::Y, Self::Z];
+}
+
 /// A face of a part, named in the part's own frame.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Face {
@@ -201,7 +206,7 @@ impl Cuboid {
     /// True where two boxes share space, touching faces not counted.
     #[must_use]
     pub fn overlaps(&self, other: &Self) -> bool {
-        [Direction::X, Direction::Y, Direction::Z]
+        Direction::ALL
             .into_iter()
             .all(|direction| self.overlap_along(other, direction).is_positive())
     }

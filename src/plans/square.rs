@@ -1,7 +1,7 @@
 //! Openings that came out of square, and what that takes off their fronts.
 
 use crate::measure::Length;
-use crate::model::{Axis, Diagonals, Fronts, Opening, OpeningKind, Piece, Set, Side};
+use crate::model::{Axis, Diagonals, Fronts, Opening, Piece, Set, Side};
 use crate::trade;
 
 /// A corner of a front, seen from the front.
@@ -79,12 +79,9 @@ fn one(opening: &Opening) -> Option<Leaning<'_>> {
     // left side comes in at the top, its right one at the bottom.
     let to_right = diagonals.rising > diagonals.falling;
     let corner = |side: Side, upper| {
-        let leaf = match (&opening.kind, side) {
-            (OpeningKind::Doors, Side::Left) => "left-door",
-            (OpeningKind::Doors, Side::Right) => "right-door",
-            (OpeningKind::Door(_), _) => "door",
-            _ => "front",
-        };
+        let names = opening.leaf_names();
+        let leaf = if side == Side::Left { names.first() } else { names.last() };
+        let leaf = leaf.map_or("", |(name, _)| name);
         Corner { front: format!("{}.{leaf}", opening.path), side, upper }
     };
     Some(Leaning {

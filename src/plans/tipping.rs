@@ -147,7 +147,7 @@ fn of_case(
             }
             _ if opening.is_door() => {
                 let half = opening.leaf(fronts).0.length.half().to_mm_f64();
-                for leaf in ["left-door", "right-door", "door"] {
+                for (leaf, _) in opening.leaf_names() {
                     let path = format!("{}.{leaf}", opening.path);
                     let Some(face) = faces.get(path.as_str()) else { continue };
                     let door = of(&Lifted::Door(index, path));

@@ -63,7 +63,7 @@ fn at_one_place(sides: &Compared<'_>) -> bool {
         if direction == Direction::X { (from - case.x, to - case.x) } else { (from, to) }
     };
     same_way_up(a, b)
-        && [Direction::X, Direction::Y, Direction::Z].into_iter().all(|direction| {
+        && Direction::ALL.into_iter().all(|direction| {
             same_place(extent(a, old_case, direction), extent(b, new_case, direction))
         })
 }

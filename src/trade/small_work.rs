@@ -6,7 +6,7 @@ use crate::measure::{Length, Unit};
 /// (common practice, no source).
 #[must_use]
 pub fn least_wall(unit: Unit) -> Length {
-    by_unit(unit, (1, 8), 3)
+    unit.either(Length::inches(1, 8), Length::mm(3))
 }
 
 /// The shortest board to plane or joint by itself: 12 in, or 300 mm where the
@@ -14,35 +14,28 @@ pub fn least_wall(unit: Unit) -> Length {
 /// must always hold one end, its book may ask for more).
 #[must_use]
 pub fn shortest_planed(unit: Unit) -> Length {
-    by_unit(unit, (12, 1), 300)
+    unit.either(Length::inches(12, 1), Length::mm(300))
 }
 
 /// The narrowest strip to rip by itself: 3/4 in or 19 mm (common practice, no
 /// source).
 #[must_use]
 pub fn narrowest_ripped(unit: Unit) -> Length {
-    by_unit(unit, (3, 4), 19)
+    unit.either(Length::inches(3, 4), Length::mm(19))
 }
 
 /// The shortest piece to rout by itself: 6 in or 150 mm (common practice, no
 /// source).
 #[must_use]
 pub fn shortest_routed(unit: Unit) -> Length {
-    by_unit(unit, (6, 1), 150)
+    unit.either(Length::inches(6, 1), Length::mm(150))
 }
 
 /// The narrowest face that bears the base of a router: 2 in or 50 mm (common
 /// practice, no source).
 #[must_use]
 pub fn narrowest_routed(unit: Unit) -> Length {
-    by_unit(unit, (2, 1), 50)
-}
-
-fn by_unit(unit: Unit, (numer, denom): (i64, i64), mm: i64) -> Length {
-    match unit {
-        Unit::Inch | Unit::Foot => Length::inches(numer, denom),
-        _ => Length::mm(mm),
-    }
+    unit.either(Length::inches(2, 1), Length::mm(50))
 }
 
 #[cfg(test)]

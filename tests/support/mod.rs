@@ -1,9 +1,12 @@
-//! Runs the true binary in a folder of its own.
+//! What several test files need: the true binary in a folder of its own, and
+//! specs compiled from text.
 #![allow(dead_code, reason = "each test file is built by itself and uses what it needs")]
 
 use std::path::Path;
 use std::process::{Command, Output, Stdio};
 
+use casewright::model::MemoryFiles;
+use casewright::pipeline::{self, Compilation};
 use tempfile::TempDir;
 
 /// A folder with files, in which commands are run.
@@ -58,6 +61,16 @@ pub(crate) fn done(command: &mut Command) -> Done {
         out: String::from_utf8(stdout).unwrap(),
         err: String::from_utf8(stderr).unwrap(),
     }
+}
+
+/// A spec of one file, compiled.
+pub(crate) fn compile(text: &str) -> Compilation {
+    pipeline::check(&MemoryFiles::one("a.case", text), "a.case").unwrap()
+}
+
+/// The codes of what was found, in order.
+pub(crate) fn slugs(compiled: &Compilation) -> Vec<&'static str> {
+    compiled.diagnostics.iter().map(|found| found.slug).collect()
 }
 
 /// A demo piece of the project.

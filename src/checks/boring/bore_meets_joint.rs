@@ -125,7 +125,6 @@ fn shared(part: &Part, bore: &Feature, kind: Bore, joint: &Feature) -> Option<Le
     if kind == Bore::Cup && joint.kind == FeatureKind::Groove && edge {
         return None;
     }
-    let axes = [Direction::X, Direction::Y, Direction::Z];
     let hollows = part.hollows(joint);
     let boxes = part.hollows(bore);
     boxes
@@ -133,7 +132,7 @@ fn shared(part: &Part, bore: &Feature, kind: Bore, joint: &Feature) -> Option<Le
         .flat_map(|one| hollows.iter().map(move |other| (one, other)))
         .filter(|(one, other)| one.overlaps(other))
         .filter_map(|(one, other)| {
-            axes.into_iter().map(|axis| one.overlap_along(other, axis)).min()
+            Direction::ALL.into_iter().map(|axis| one.overlap_along(other, axis)).min()
         })
         .max()
 }

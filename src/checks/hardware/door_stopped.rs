@@ -1,11 +1,11 @@
 //! A door that something stops before it stands square to the front.
 
-use super::swings::{self, Door, Front};
+use super::swings::{self, Door};
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::{Angle, Length, Span, Tape};
 use crate::model::{Boundary, Piece, Side};
-use crate::parts::{Assembly, Cuboid, Parts, Point, keep_out_space};
+use crate::parts::{self, Assembly, Cuboid, Front, Parts, Point, keep_out_space};
 use crate::trade::Body;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -44,7 +44,7 @@ pub(super) struct Room<'a> {
 }
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let fronts = swings::fronts(piece, parts);
+    let fronts = parts::fronts(piece, parts);
     let doors = swings::doors(piece, &fronts);
     if doors.is_empty() {
         return;

@@ -3,12 +3,12 @@
 use std::cell::LazyCell;
 
 use super::door_stopped;
-use super::swings::{self, Door, Front};
+use super::swings::{self, Door};
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{OpeningKind, Piece};
-use crate::parts::{Cuboid, Parts};
+use crate::parts::{self, Cuboid, Front, Parts};
 use crate::trade::Body;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -36,7 +36,7 @@ struct Drawer<'a> {
 }
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let fronts = swings::fronts(piece, parts);
+    let fronts = parts::fronts(piece, parts);
     let drawers: Vec<Drawer<'_>> = fronts.iter().filter_map(|f| drawer(piece, f)).collect();
     // A door that something stops is another rule's.
     let room = LazyCell::new(|| door_stopped::room(piece, parts, &fronts));
@@ -68,7 +68,7 @@ fn hit(door: &Door<'_>, drawer: &Drawer<'_>) -> Option<(Body, Cuboid)> {
     if !door.is_near(closed.from.x, closed.to.x) || door.front.space.overlaps(&closed) {
         return None;
     }
-    for moved in BODIES.into_iter().filter_map(|body| drawer.front.body(body)) {
+    for moved in BODIES.into_iter().filter_map(|body| swings::body(drawer.front, body)) {
         let mut way = *moved;
         way.from.z -= drawer.travel;
         let patch = swings::patch(&way);

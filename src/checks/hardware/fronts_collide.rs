@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::model::Piece;
-use crate::parts::{Assembly, Cuboid, Direction, Part, Parts};
+use crate::parts::{self, Direction, Parts};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "fronts-collide",
@@ -19,37 +19,29 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
-    let mut fronts: Vec<(&str, Cuboid, &Part)> = Vec::new();
-    for part in &parts.all {
-        let Assembly::Front(path) = &part.assembly else { continue };
-        let own = part.cuboid();
-        // The parts of one front follow each other.
-        match fronts.last_mut().filter(|(known, ..)| known == path) {
-            Some((_, space, _)) => *space = space.union(&own),
-            None => fronts.push((path, own, part)),
-        }
-    }
+    let mut fronts = parts::fronts(piece, parts);
     // Sorted by their left edge, a front meets only those that begin before it ends.
-    fronts.sort_by_key(|(_, space, _)| space.from.x);
-    for (i, (path, space, part)) in fronts.iter().enumerate() {
-        for (other, beside, _) in
-            fronts[i + 1..].iter().take_while(|(_, o, _)| o.from.x < space.to.x)
-        {
-            if !space.overlaps(beside) {
+    fronts.sort_by_key(|front| front.space.from.x);
+    for (i, front) in fronts.iter().enumerate() {
+        let space = &front.space;
+        for other in fronts[i + 1..].iter().take_while(|o| o.space.from.x < space.to.x) {
+            if !space.overlaps(&other.space) {
                 continue;
             }
             let by = space
-                .overlap_along(beside, Direction::X)
-                .min(space.overlap_along(beside, Direction::Y));
-            let case = piece.cases.get(part.case);
-            let at =
-                case.and_then(|case| case.fronts.as_ref()).map_or(part.span, |fronts| fronts.span);
+                .overlap_along(&other.space, Direction::X)
+                .min(space.overlap_along(&other.space, Direction::Y));
+            let case = piece.cases.get(front.case);
+            let at = case
+                .and_then(|case| case.fronts.as_ref())
+                .map_or(front.span(), |fronts| fronts.span);
+            let title = format!("{} and {} overlap by {}", front.path, other.path, tape.text(by));
             sink.push(
-                Diagnostic::error(RULE.slug, format!("{path} and {other} overlap by {}", tape.text(by)), at, "set here")
-                    .label(part.span, "this front")
+                Diagnostic::error(RULE.slug, title, at, "set here")
+                    .label(front.span(), "this front")
                     .sum(Sum::new("over by", by, tape))
                     .note("two overlay fronts share the member between them: each may reach over half of it, less half the gap")
-                    .subject(*path),
+                    .subject(front.path),
             );
             return;
         }

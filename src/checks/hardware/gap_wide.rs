@@ -19,10 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    let most = match tape.unit {
-        Unit::Millimetre => Length::mm(8),
-        _ => Length::inches(5, 16),
-    };
+    let most = tape.unit.either(Length::inches(5, 16), Length::mm(8));
     let mut told = Vec::new();
     for opening in piece.cases.iter().flat_map(|case| &case.openings) {
         let Some(front) = &opening.front else { continue };

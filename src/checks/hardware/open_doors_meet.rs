@@ -7,7 +7,7 @@ use super::swings::{self, Door};
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::model::{Piece, Side};
-use crate::parts::Parts;
+use crate::parts::{self, Parts};
 use crate::trade::Body;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -29,7 +29,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 const BODIES: [Body; 2] = [Body::Pull, Body::Leaf];
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let fronts = swings::fronts(piece, parts);
+    let fronts = parts::fronts(piece, parts);
     let doors = swings::doors(piece, &fronts);
     // A door that something stops is another rule's.
     let room = LazyCell::new(|| door_stopped::room(piece, parts, &fronts));
@@ -59,7 +59,9 @@ fn meeting(left: &Door<'_>, right: &Door<'_>) -> Option<(Body, Body)> {
     }
     let mercy = left.mercy.max(right.mercy);
     BODIES.into_iter().flat_map(|own| BODIES.map(|other| (own, other))).find(|(own, other)| {
-        let (Some(a), Some(b)) = (left.front.body(*own), right.front.body(*other)) else {
+        let (Some(a), Some(b)) =
+            (swings::body(left.front, *own), swings::body(right.front, *other))
+        else {
             return false;
         };
         swings::level(a, b) && left.swing.meets_open(*own, &right.swing, *other, mercy)

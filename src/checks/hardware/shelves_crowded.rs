@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
-use crate::measure::{Length, Unit};
+use crate::measure::Length;
 use crate::model::Piece;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -23,10 +23,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    let least = match tape.unit {
-        Unit::Millimetre => Length::mm(50),
-        _ => Length::inches(2, 1),
-    };
+    let least = tape.unit.either(Length::inches(2, 1), Length::mm(50));
     for case in &piece.cases {
         let Some(thick) = case.shelves.stock.map(|stock| piece.thickness(stock).length) else {
             continue;

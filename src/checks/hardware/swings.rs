@@ -1,100 +1,25 @@
 //! Doors and drawers as they move in plan: what the rules of swinging share.
 
-use std::collections::BTreeMap;
 use std::ops::Range;
 
 use crate::diagnostics::{Fix, Grade, Sum};
 use crate::measure::{Angle, Exact, Length, Span, Tape};
 use crate::model::{
-    Axis, Case, Fronts, Hinge, HingeKind, Item, Member, MemberKind, Opening, OpeningKind, Piece,
-    Pull, Set, Side, Size,
+    Axis, Case, Hinge, HingeKind, Item, Member, MemberKind, OpeningKind, Piece, Set, Side, Size,
 };
-use crate::parts::{Assembly, Bore, Cuboid, Direction, FeatureKind, Part, Parts, Point};
+use crate::parts::{Cuboid, Direction, Front};
 use crate::trade::{Body, Hung, Leaf, Patch, Pivot};
 use crate::vocabulary::Origin;
 
 /// Square to the front: what a door should reach.
 pub(super) const SQUARE: Angle = Angle(Exact::int(90));
 
-/// A closed front.
-pub(super) struct Front<'a> {
-    /// Its name: `console.press.left-door`.
-    pub(super) path: &'a str,
-    /// The case it belongs to.
-    pub(super) case: usize,
-    /// The opening before which it stands.
-    pub(super) opening: &'a Opening,
-    /// How it is made and hung.
-    pub(super) fronts: &'a Fronts,
-    /// Its space.
-    pub(super) space: Cuboid,
-    /// Its pull, with the space of it.
-    pub(super) pull: Option<(&'a Pull, Cuboid)>,
-}
-
-impl Front<'_> {
-    /// The space of the front or of its pull.
-    pub(super) fn body(&self, body: Body) -> Option<&Cuboid> {
-        match body {
-            Body::Leaf => Some(&self.space),
-            Body::Pull => self.pull.as_ref().map(|(_, space)| space),
-        }
+/// The space of a front or of its pull.
+pub(super) fn body<'a>(front: &'a Front<'_>, body: Body) -> Option<&'a Cuboid> {
+    match body {
+        Body::Leaf => Some(&front.space),
+        Body::Pull => front.pull.as_ref().map(|(_, space)| space),
     }
-
-    /// How it is called in a message.
-    pub(super) fn name(&self) -> &str {
-        if self.opening.leaves() == 2 { self.path } else { &self.opening.path }
-    }
-}
-
-/// Every front of a piece, in the order they were built.
-pub(super) fn fronts<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Front<'a>> {
-    let openings: BTreeMap<&str, &Opening> = piece
-        .cases
-        .iter()
-        .flat_map(|case| &case.openings)
-        .filter(|opening| opening.front.is_some())
-        .map(|opening| (opening.path.as_str(), opening))
-        .collect();
-    let mut all: Vec<Front<'a>> = Vec::new();
-    for part in &parts.all {
-        let Assembly::Front(path) = &part.assembly else { continue };
-        let own = part.cuboid();
-        // The parts of one front follow each other.
-        if all.last().is_none_or(|front| front.path != path) {
-            let opening = path.rsplit_once('.').and_then(|(opening, _)| openings.get(opening));
-            let Some(opening) = opening.copied() else { continue };
-            let Some(fronts) = &opening.front else { continue };
-            let (case, space) = (part.case, own);
-            all.push(Front { path, case, opening, fronts, space, pull: None });
-        }
-        let Some(front) = all.last_mut() else { continue };
-        front.space = front.space.union(&own);
-        let Some(pull) = front.fronts.pull.and_then(|pull| piece.pulls.get(pull)) else { continue };
-        if let Some(space) = pull_space(part, pull) {
-            front.pull = Some((pull, space));
-        }
-    }
-    all
-}
-
-/// The space of a pull: over its screws, as far as it stands off the face. Its
-/// own width is not in the spec; its screws are the least it has.
-fn pull_space(part: &Part, pull: &Pull) -> Option<Cuboid> {
-    let own = part.cuboid();
-    let holes = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Pull));
-    let spaces = holes.map(|hole| {
-        let (x, y) = match part.placement.length {
-            Direction::X => (hole.u, hole.v),
-            _ => (hole.v, hole.u),
-        };
-        let (from, front) = (own.from, own.from.z);
-        Cuboid {
-            from: Point::new(from.x + x.0, from.y + y.0, front - pull.stands),
-            to: Point::new(from.x + x.1, from.y + y.1, front),
-        }
-    });
-    spaces.reduce(|a, b| a.union(&b))
 }
 
 /// True where two things share any height.
@@ -131,12 +56,7 @@ pub(super) fn doors<'a>(piece: &'a Piece, fronts: &'a [Front<'a>]) -> Vec<Door<'
 }
 
 fn door<'a>(piece: &'a Piece, front: &'a Front<'a>) -> Option<Door<'a>> {
-    let hung = match front.opening.kind {
-        OpeningKind::Door(side) => side,
-        OpeningKind::Doors if front.path.ends_with(".left-door") => Side::Left,
-        OpeningKind::Doors => Side::Right,
-        _ => return None,
-    };
+    let hung = front.hung?;
     let hinge = front.fronts.hinge.and_then(|(hinge, _)| piece.hinges.get(hinge))?;
     let space = front.space;
     let thick = space.size(Direction::Z);
@@ -194,7 +114,7 @@ impl Door<'_> {
     pub(super) fn bodies(&self) -> impl Iterator<Item = (Body, &Cuboid)> {
         [Body::Leaf, Body::Pull]
             .into_iter()
-            .filter_map(|body| self.front.body(body).map(|space| (body, space)))
+            .filter_map(|own| body(self.front, own).map(|space| (own, space)))
     }
 
     /// True where it may come near what stands from and to along the front.

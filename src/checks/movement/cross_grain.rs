@@ -37,7 +37,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
             continue;
         };
-        for direction in [Direction::X, Direction::Y, Direction::Z] {
+        for direction in Direction::ALL {
             let along = part.cuboid().overlap_along(&into.cuboid(), direction);
             if !along.is_positive() || across(part, into, direction) {
                 continue;

@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
-use crate::measure::{Exact, Length, Span, Unit};
+use crate::measure::{Exact, Length, Span};
 use crate::model::{Build, Piece, Sawn, Set, Stock};
 use crate::parts::{Direction, Parts};
 use crate::plans::seasons::{self, Climate, Gap, Swell};
@@ -28,10 +28,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 /// The width of stile that a framed door is compared with.
 fn usual_stile(piece: &Piece) -> Length {
-    match piece.tape().unit {
-        Unit::Millimetre => Length::mm(60),
-        _ => Length::inches(9, 4),
-    }
+    piece.tape().unit.either(Length::inches(9, 4), Length::mm(60))
 }
 
 /// The widest a maker is told to make a reveal, and a gap between two leaves.

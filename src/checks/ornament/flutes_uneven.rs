@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Length, Tape, Unit};
+use crate::measure::{Length, Tape};
 use crate::model::{Build, Case, Flutes, Opening, OpeningKind, Piece, Run};
 use crate::trade;
 
@@ -264,10 +264,7 @@ fn nearest_pitch(
     stacked: &[(usize, usize)],
     tape: &Tape,
 ) -> Option<Length> {
-    let fine = match tape.unit {
-        Unit::Inch => Length::inches(1, 64),
-        _ => Length::mm(1) / 10,
-    };
+    let fine = tape.unit.either(Length::inches(1, 64), Length::mm(1) / 10);
     let middle = (field.pitch / fine).round();
     // A quarter more or less is another pattern.
     let reach = (middle / 4).clamp(1, 100);

@@ -176,16 +176,8 @@ fn moved(
     let nearest = lines.windows(2).filter_map(middle).min_by_key(|land| (*land - at).abs())?;
     // The distance counts from the lead edge: on one side it grows as `v`
     // does, on the other it shrinks.
-    let lead = hung(part, opening)?.other();
+    let leaf = part.path.rsplit('.').next()?;
+    let lead = opening.hung(leaf)?.other();
     let shift = if lead == Side::Left { nearest - at } else { at - nearest };
     Some(tape.print(pull.from_edge + shift).shown)
-}
-
-fn hung(part: &Part, opening: &Opening) -> Option<Side> {
-    match opening.kind {
-        crate::model::OpeningKind::Door(side) => Some(side),
-        crate::model::OpeningKind::Doors if part.path.ends_with("left-door") => Some(Side::Left),
-        crate::model::OpeningKind::Doors => Some(Side::Right),
-        _ => None,
-    }
 }

@@ -3,9 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::model::{OpeningKind, Piece};
-use crate::parts::{
-    Assembly, Cuboid, Direction, Feature, FeatureKind, Part, Parts, Role, keep_out_space,
-};
+use crate::parts::{Assembly, Cuboid, Direction, FeatureKind, Part, Parts, Role, keep_out_space};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "keep-out-hit",
@@ -70,17 +68,6 @@ fn touches(part: &Part, space: &Cuboid) -> bool {
     if !part.cuboid().overlaps(space) {
         return false;
     }
-    // A notch takes the keep-out if it covers all that the two share.
-    !part.features.iter().any(|f| f.kind == FeatureKind::Notch && covers(part, f, space))
-}
-
-fn covers(part: &Part, notch: &Feature, space: &Cuboid) -> bool {
-    let own = part.cuboid();
-    let within = |direction: Direction, range: (crate::measure::Length, crate::measure::Length)| {
-        let start = own.from.along(direction);
-        let from = own.from.along(direction).max(space.from.along(direction));
-        let to = own.to.along(direction).min(space.to.along(direction));
-        start + range.0 <= from && to <= start + range.1
-    };
-    within(part.placement.length, notch.u) && within(part.placement.width, notch.v)
+    let notches = part.features.iter().filter(|f| f.kind == FeatureKind::Notch);
+    !part.makes_way(space, notches)
 }

@@ -109,10 +109,7 @@ fn finding(
 
 /// The finest step that sags are told in: 1/64 in or 0.1 mm.
 fn fine(tape: &Tape) -> Length {
-    match tape.unit {
-        Unit::Inch => Length::inches(1, 64),
-        _ => Length::mm(1) / 10,
-    }
+    tape.unit.either(Length::inches(1, 64), Length::mm(1) / 10)
 }
 
 /// How the board is called, and what an `accept` names.

@@ -273,10 +273,8 @@ impl<'a> Builder<'a> {
         near: Point,
         of: &Assembly,
     ) -> Option<(PartId, Face)> {
-        let others: Vec<Direction> = [Direction::X, Direction::Y, Direction::Z]
-            .into_iter()
-            .filter(|other| *other != direction)
-            .collect();
+        let others: Vec<Direction> =
+            Direction::ALL.into_iter().filter(|other| *other != direction).collect();
         self.own()
             .filter(|(_, part)| part.assembly == *of)
             .find(|(_, part)| {

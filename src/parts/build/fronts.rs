@@ -1,9 +1,7 @@
 //! Doors, drawer fronts and false fronts.
 
 use crate::measure::Length;
-use crate::model::{
-    Build, Fronts, JointKind, Opening, OpeningKind, PanelBuild, PullHeight, Set, Side, Size,
-};
+use crate::model::{Build, Fronts, JointKind, Opening, PanelBuild, PullHeight, Set, Side, Size};
 use crate::parts::feature::{Bore, Feature, FeatureKind};
 use crate::parts::joint::JointSort;
 use crate::parts::part::{Assembly, PartId, Role};
@@ -45,27 +43,19 @@ fn leaves<'a>(builder: &Builder<'_>, opening: &'a Opening, fronts: &'a Fronts) -
     let (x, y) = opening.corner_as_built();
     let (x, y) = (x - reach, y - reach);
     let local = builder.local(&opening.path).to_owned();
-    let leaf = |name: &str, x, wide: Size, hung| Leaf {
+    let leaf = |name, x, hung| Leaf {
         path: format!("{local}.{name}"),
         opening,
         fronts,
         x,
         y,
-        wide,
+        wide: wide.clone(),
         high: high.clone(),
         hung,
     };
-    match opening.kind {
-        OpeningKind::Doors => {
-            let second = x + wide.length + fronts.meeting.length;
-            vec![
-                leaf("left-door", x, wide.clone(), Some(Side::Left)),
-                leaf("right-door", second, wide, Some(Side::Right)),
-            ]
-        }
-        OpeningKind::Door(side) => vec![leaf("door", x, wide, Some(side))],
-        _ => vec![leaf("front", x, wide, None)],
-    }
+    let step = wide.length + fronts.meeting.length;
+    let names = (0..).zip(opening.leaf_names());
+    names.map(|(index, (name, hung))| leaf(name, x + step * index, hung)).collect()
 }
 
 /// The front plane of a front, from the foremost face.

@@ -243,8 +243,7 @@ fn seam(parts: &Parts, joint: &Joint) -> Length {
         return Length::ZERO;
     };
     let (part, into) = (part.cuboid(), into.cuboid());
-    let [x, y, z] = [Direction::X, Direction::Y, Direction::Z]
-        .map(|direction| part.overlap_along(&into, direction));
+    let [x, y, z] = Direction::ALL.map(|direction| part.overlap_along(&into, direction));
     x.max(y).max(z).max(Length::ZERO)
 }
 

@@ -1,8 +1,8 @@
-//! Fronts as wholes: their place, and how each edge of them moves.
+//! How each edge of a front moves.
 
 use crate::measure::{Exact, Length};
-use crate::model::{Fronts, Opening, OpeningKind, Piece, Side, StockId};
-use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Role};
+use crate::model::{OpeningKind, Piece, Side, StockId};
+use crate::parts::{Assembly, Direction, Front, Part, Parts, Role};
 
 /// An edge of a front, seen from the front.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -66,25 +66,6 @@ impl Edge {
     }
 }
 
-/// A front: a door leaf, a drawer front or a false front.
-#[derive(Clone, Debug)]
-pub struct Front<'a> {
-    /// Its name: `console.press.left-door`.
-    pub path: &'a str,
-    /// Its opening.
-    pub opening: &'a Opening,
-    /// How it is made and hung.
-    pub fronts: &'a Fronts,
-    /// The case it belongs to.
-    pub case: usize,
-    /// The space it takes.
-    pub space: Cuboid,
-    /// Its boards.
-    pub parts: Vec<&'a Part>,
-    /// The side it is hung on.
-    pub hung: Option<Side>,
-}
-
 /// Boards side by side whose swelling moves an edge, and how much of it does.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Mover {
@@ -99,51 +80,7 @@ pub(super) struct Mover {
     pub(super) share: Exact,
 }
 
-/// Every front of the cases from `first` to `last`; the parts of one front
-/// follow each other.
-pub(super) fn fronts<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Front<'a>> {
-    let mut all: Vec<Front<'a>> = Vec::new();
-    for part in &parts.all {
-        let Assembly::Front(path) = &part.assembly else { continue };
-        match all.last_mut().filter(|front| front.path == path) {
-            Some(front) => {
-                front.space = front.space.union(&part.cuboid());
-                front.parts.push(part);
-            }
-            None => all.extend(front(piece, part, path)),
-        }
-    }
-    all
-}
-
-fn front<'a>(piece: &'a Piece, part: &'a Part, path: &'a str) -> Option<Front<'a>> {
-    let (opening, leaf) = path.rsplit_once('.')?;
-    let case = piece.cases.get(part.case)?;
-    let opening = case.openings.iter().find(|known| known.path == opening && known.is_leaf())?;
-    let hung = match opening.kind {
-        OpeningKind::Door(side) => Some(side),
-        OpeningKind::Doors if leaf == "left-door" => Some(Side::Left),
-        OpeningKind::Doors => Some(Side::Right),
-        _ => None,
-    };
-    Some(Front {
-        path,
-        opening,
-        fronts: opening.front.as_ref()?,
-        case: part.case,
-        space: part.cuboid(),
-        parts: vec![part],
-        hung,
-    })
-}
-
 impl Front<'_> {
-    /// What it is called in a sentence: `leaf`, `front`.
-    #[must_use]
-    pub fn noun(&self) -> &'static str {
-        if self.hung.is_some() { "leaf" } else { "front" }
-    }
-
     /// What moves one of its edges. A door moves away from its hinges, for it
     /// can't move toward them; any other front from the middle of its
     /// fixings, half to each side. Rails and stiles keep their length.

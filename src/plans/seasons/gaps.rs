@@ -2,10 +2,10 @@
 
 use crate::measure::{Exact, Length};
 use crate::model::{Axis, Piece, StockId};
-use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Role};
+use crate::parts::{self, Assembly, Cuboid, Direction, Front, Part, Parts, Role};
 
 use super::climate::Climate;
-use super::fronts::{Edge, Front, Mover, fronts};
+use super::fronts::{Edge, Mover};
 use super::stack::{self, Stack};
 
 /// Wood beside a gap, and what its swelling does to the gap.
@@ -72,7 +72,7 @@ const NEAR: Length = Length::mm(25);
 #[must_use]
 pub fn gaps<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Gap<'a>> {
     let climate = Climate::of(piece);
-    let fronts = fronts(piece, parts);
+    let fronts = parts::fronts(piece, parts);
     let mut found: Vec<Gap<'a>> = Vec::new();
     for (index, front) in fronts.iter().enumerate() {
         // Fronts stand in the order of their cases; only those of this case

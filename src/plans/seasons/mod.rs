@@ -9,6 +9,6 @@ mod stack;
 
 pub use climate::{Air, Climate, Swelling};
 pub use floats::{Float, floats};
-pub use fronts::{Edge, Front};
+pub use fronts::Edge;
 pub use gaps::{Gap, Swell, gaps};
 pub use stack::{Stack, Term};

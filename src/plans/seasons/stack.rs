@@ -3,9 +3,10 @@
 
 use crate::measure::{Exact, Length};
 use crate::model::{OpeningKind, Piece, Set, Side};
+use crate::parts::Front;
 use crate::trade;
 
-use super::fronts::{Edge, Front};
+use super::fronts::Edge;
 
 /// One thing that may be off.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,0 +1,119 @@
+//! Fronts as wholes: the parts of each, where it stands, and its pull.
+
+use std::collections::BTreeMap;
+
+use crate::measure::Span;
+use crate::model::{Fronts, Opening, Piece, Pull, Side};
+
+use super::feature::{Bore, FeatureKind};
+use super::part::{Assembly, Part, Parts};
+use super::space::{Cuboid, Direction, Point};
+
+/// A closed front: a door leaf, a drawer front or a false front.
+#[derive(Clone, Debug)]
+pub struct Front<'a> {
+    /// Its name: `console.press.left-door`.
+    pub path: &'a str,
+    /// The case it belongs to.
+    pub case: usize,
+    /// The opening before which it stands.
+    pub opening: &'a Opening,
+    /// How it is made and hung.
+    pub fronts: &'a Fronts,
+    /// Its boards.
+    pub parts: Vec<&'a Part>,
+    /// The space it takes.
+    pub space: Cuboid,
+    /// The side it is hung on.
+    pub hung: Option<Side>,
+    /// Its pull, with the space of it.
+    pub pull: Option<(&'a Pull, Cuboid)>,
+}
+
+impl Front<'_> {
+    /// What it is called in a sentence: `leaf`, `front`.
+    #[must_use]
+    pub fn noun(&self) -> &'static str {
+        if self.hung.is_some() { "leaf" } else { "front" }
+    }
+
+    /// How it is called in a message: by its opening, or by its own name where
+    /// the opening has two.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        if self.opening.leaves() == 2 { self.path } else { &self.opening.path }
+    }
+
+    /// The statement that its first board comes from.
+    #[must_use]
+    pub fn span(&self) -> Span {
+        self.parts.first().map_or(self.opening.span, |part| part.span)
+    }
+}
+
+/// Every front of a piece, in the order they were built.
+#[must_use]
+pub fn fronts<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Front<'a>> {
+    let openings: BTreeMap<&str, &Opening> = piece
+        .cases
+        .iter()
+        .flat_map(|case| &case.openings)
+        .filter(|opening| opening.front.is_some())
+        .map(|opening| (opening.path.as_str(), opening))
+        .collect();
+    let mut all: Vec<Front<'a>> = Vec::new();
+    for part in &parts.all {
+        let Assembly::Front(path) = &part.assembly else { continue };
+        // The parts of one front follow each other.
+        if all.last().is_none_or(|front| front.path != path) {
+            all.extend(front(&openings, part, path));
+        }
+        let Some(front) = all.last_mut().filter(|front| front.path == path) else { continue };
+        front.space = front.space.union(&part.cuboid());
+        front.parts.push(part);
+        let Some(pull) = front.fronts.pull.and_then(|pull| piece.pulls.get(pull)) else { continue };
+        if let Some(space) = pull_space(part, pull) {
+            front.pull = Some((pull, space));
+        }
+    }
+    all
+}
+
+/// A front of which no board is known yet but the place of its first.
+fn front<'a>(
+    openings: &BTreeMap<&str, &'a Opening>,
+    part: &Part,
+    path: &'a str,
+) -> Option<Front<'a>> {
+    let (opening, leaf) = path.rsplit_once('.')?;
+    let opening = *openings.get(opening)?;
+    Some(Front {
+        path,
+        case: part.case,
+        opening,
+        fronts: opening.front.as_ref()?,
+        parts: Vec::new(),
+        space: part.cuboid(),
+        hung: opening.hung(leaf),
+        pull: None,
+    })
+}
+
+/// The space of a pull: over its screws, as far as it stands off the face. Its
+/// own width is not in the spec; its screws are the least it has.
+fn pull_space(part: &Part, pull: &Pull) -> Option<Cuboid> {
+    let own = part.cuboid();
+    let holes = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Pull));
+    let spaces = holes.map(|hole| {
+        let (x, y) = match part.placement.length {
+            Direction::X => (hole.u, hole.v),
+            _ => (hole.v, hole.u),
+        };
+        let (from, front) = (own.from, own.from.z);
+        Cuboid {
+            from: Point::new(from.x + x.0, from.y + y.0, front - pull.stands),
+            to: Point::new(from.x + x.1, from.y + y.1, front),
+        }
+    });
+    spaces.reduce(|a, b| a.union(&b))
+}
