@@ -7,6 +7,7 @@
     reason = "a test that can't go on stops"
 )]
 
+mod oracle;
 mod support;
 
 use std::path::Path;
@@ -14,6 +15,7 @@ use std::process::Command;
 
 use casewright::pipeline::Compilation;
 use casewright::revision::{self, Difference, Named, Verdict};
+use oracle::is_mirrored;
 use proptest::prelude::*;
 use serde_json::Value;
 use support::{Bench, Done, compile, done, spec};
@@ -397,63 +399,6 @@ fn fill(value: &Value, path: &str, filled: &mut std::collections::BTreeSet<Strin
         }
         _ => {}
     }
-}
-
-/// The same difference read from the other side.
-fn mirrored(value: &Value) -> Value {
-    match value {
-        Value::Object(fields) => fields
-            .iter()
-            .map(|(name, value)| {
-                let other = match name.as_str() {
-                    "was" => "now",
-                    "now" => "was",
-                    "added" => "dropped",
-                    "dropped" => "added",
-                    same => same,
-                };
-                let value = if name == "by" { negated(value) } else { mirrored(value) };
-                (other.to_owned(), value)
-            })
-            .collect(),
-        Value::Array(items) => Value::Array(items.iter().map(mirrored).collect()),
-        other => other.clone(),
-    }
-}
-
-fn negated(by: &Value) -> Value {
-    let flip = |text: &str, minus: char| match text.strip_prefix(minus) {
-        Some(rest) => rest.to_owned(),
-        None => format!("{minus}{text}"),
-    };
-    let (mm, text) = (by["mm"].as_str().unwrap(), by["text"].as_str().unwrap());
-    let text = match text.strip_prefix('+') {
-        Some(rest) => format!("−{rest}"),
-        None => format!("+{}", text.trim_start_matches('−')),
-    };
-    serde_json::json!({ "mm": flip(mm, '-'), "text": text })
-}
-
-/// Lists stand in the order of the later side; what is in them is the same.
-fn sorted(value: &Value) -> Value {
-    match value {
-        Value::Object(fields) => {
-            fields.iter().map(|(name, value)| (name.clone(), sorted(value))).collect()
-        }
-        Value::Array(items) => {
-            let mut items: Vec<Value> = items.iter().map(sorted).collect();
-            items.sort_by_key(ToString::to_string);
-            Value::Array(items)
-        }
-        other => other.clone(),
-    }
-}
-
-fn is_mirrored(old: &Compilation, new: &Compilation) {
-    let name = |compiled| Named { name: "a.case", compiled };
-    let there = value(&revision::compare(name(old), name(new)));
-    let back = value(&revision::compare(name(new), name(old)));
-    assert_eq!(sorted(&mirrored(&there)), sorted(&back));
 }
 
 #[test]

@@ -7,19 +7,20 @@
     reason = "a test that can't go on stops"
 )]
 
+mod oracle;
 mod support;
 
 use std::collections::BTreeMap;
-use std::fmt::Write as _;
 use std::io::Write as _;
 use std::path::Path;
 use std::process::Stdio;
 
 use casewright::measure::FileId;
 use casewright::model::MemoryFiles;
-use casewright::pipeline::{self, Compilation};
-use casewright::syntax::{Argument, Expr, ExprKind, Item, parse};
+use casewright::pipeline;
+use casewright::syntax::parse;
 use casewright::{papers, syntax};
+use oracle::outcome;
 use proptest::prelude::*;
 use support::{Bench, spec};
 
@@ -27,89 +28,9 @@ fn formatted(text: &str) -> String {
     syntax::format(FileId(0), text).unwrap_or_else(|found| panic!("{text}\n{found:#?}"))
 }
 
-/// What a text says, without how it is laid out: statements with their exact
-/// values, comments with what they stand by, and where lines are left empty.
-fn meaning(text: &str) -> String {
-    let (tree, found) = parse(FileId(0), text);
-    assert!(found.is_empty(), "{text}\n{found:#?}");
-    let mut said = String::new();
-    items(&tree.items, &mut said);
-    said
-}
-
-fn items(all: &[Item], said: &mut String) {
-    for (i, item) in all.iter().enumerate() {
-        match item {
-            Item::Statement(statement) => {
-                let _ = write!(said, "{}", statement.word.text());
-                for argument in &statement.arguments {
-                    said.push(' ');
-                    value(argument, said);
-                }
-                if let Some(block) = &statement.block {
-                    said.push_str("{\n");
-                    items(&block.items, said);
-                    said.push('}');
-                }
-                if let Some(comment) = &statement.comment {
-                    let _ = write!(said, " behind: {}", comment.text);
-                }
-                said.push('\n');
-            }
-            Item::Comment(comment) => {
-                let _ = writeln!(said, "{}", comment.text);
-            }
-            // The one that the formatter takes out: behind `{ # …`.
-            Item::Blank if i == 1 && matches!(all[0], Item::Comment(_)) => {}
-            Item::Blank => said.push('\n'),
-        }
-    }
-}
-
-fn value(argument: &Argument, said: &mut String) {
-    match argument {
-        Argument::Text { value, .. } => {
-            let _ = write!(said, "{value:?}");
-        }
-        Argument::Date { value, .. } => {
-            let _ = write!(said, "{value:?}");
-        }
-        Argument::Expr(value) => expression(value, said),
-    }
-}
-
-fn expression(value: &Expr, said: &mut String) {
-    match &value.kind {
-        ExprKind::Number(number) => {
-            let _ = write!(said, "{number:?}");
-        }
-        ExprKind::Name(name) => said.push_str(&name.text()),
-        ExprKind::Negative(inner) => {
-            said.push_str("(-");
-            expression(inner, said);
-            said.push(')');
-        }
-        ExprKind::Binary(op, left, right) => {
-            said.push('(');
-            expression(left, said);
-            let _ = write!(said, " {op:?} ");
-            expression(right, said);
-            said.push(')');
-        }
-    }
-}
-
 /// Everything that must hold for any text that can be read.
-fn holds(text: &str) -> Result<(), TestCaseError> {
-    let once = formatted(text);
-    prop_assert_eq!(meaning(&once), meaning(text), "{}\n{}", text, once);
-    prop_assert_eq!(&formatted(&once), &once, "not the same twice:\n{}", text);
-    for line in once.lines() {
-        prop_assert_eq!(line.trim_end(), line);
-    }
-    prop_assert!(!once.contains("\n\n\n") && !once.contains('\r'), "{}", once);
-    prop_assert!(once.is_empty() || (once.ends_with('\n') && !once.ends_with("\n\n")));
-    Ok(())
+fn holds(text: &str) {
+    oracle::is_formatted(text, &formatted(text));
 }
 
 /// All specs of the project by their path below `specs`.
@@ -135,19 +56,6 @@ fn files(all: &BTreeMap<String, String>) -> MemoryFiles {
     all.iter().fold(MemoryFiles::default(), |files, (name, text)| files.with(name, text))
 }
 
-/// What a maker gets of a spec, line numbers aside.
-fn outcome(compiled: &Compilation) -> String {
-    let mut text = String::new();
-    for found in &compiled.diagnostics {
-        let _ = writeln!(text, "{} {} {:?}", found.slug, found.title, found.subject);
-    }
-    for part in compiled.parts.iter().flat_map(|parts| &parts.all) {
-        let sizes = [&part.length, &part.width, &part.thickness].map(|size| size.length);
-        let _ = writeln!(text, "{} {} {sizes:?} {:?}", part.path, part.mark, part.placement);
-    }
-    text
-}
-
 /// A text with its blocks and statements spread over as many lines as can be.
 fn loosened(text: &str) -> String {
     let spread = |line: &str| {
@@ -165,10 +73,10 @@ fn every_spec_keeps_its_meaning_and_is_the_same_when_formatted_twice() {
     let mut count = 0;
     for (name, text) in &before {
         if parse(FileId(0), text).1.is_empty() {
-            holds(text).unwrap_or_else(|error| panic!("{name}: {error}"));
+            holds(text);
             // Laid out as badly as can be: everything on lines of its own.
             let loose = loosened(text);
-            holds(&loose).unwrap_or_else(|error| panic!("{name}: {error}"));
+            holds(&loose);
             after.insert(name.clone(), formatted(&loose));
             count += 1;
         }
@@ -252,7 +160,7 @@ const LOOKS: &[(&str, &str)] = &[
 fn the_look_is_as_agreed() {
     for (text, look) in LOOKS {
         assert_eq!(&formatted(text), look, "{text}");
-        holds(text).unwrap_or_else(|error| panic!("{text}: {error}"));
+        holds(text);
     }
 }
 
@@ -268,7 +176,7 @@ fn a_line_that_is_too_long_is_broken_at_its_statements() {
     assert_eq!(formatted(&shared), format!("{}\n", row(12).join("\n")));
     // A column does not make a line longer than it was thought to be.
     let aligned = format!("{nine}abcdefgh  {{ b 1 }}\nabcdefghi {{ b 1 }}\n");
-    holds(&aligned).unwrap();
+    holds(&aligned);
 }
 
 #[test]
@@ -365,7 +273,7 @@ proptest! {
     #[test]
     fn any_spec_keeps_its_meaning_however_it_is_spaced(text in block()) {
         prop_assume!(parse(FileId(0), &text).1.is_empty());
-        holds(&text)?;
+        holds(&text);
     }
 
     #[test]
@@ -380,7 +288,7 @@ proptest! {
     ) {
         let text = words.concat();
         if parse(FileId(0), &text).1.is_empty() {
-            holds(&text)?;
+            holds(&text);
         } else {
             prop_assert!(syntax::format(FileId(0), &text).is_err());
         }
@@ -402,7 +310,7 @@ proptest! {
             text.replace_range(at..=at, space);
         }
         if parse(FileId(0), &text).1.is_empty() {
-            holds(&text)?;
+            holds(&text);
         }
     }
 }

@@ -1,0 +1,66 @@
+//! Texts that fuzzing found wanting, each asked again what every target asks.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that can't go on stops"
+)]
+
+mod oracle;
+
+use std::path::Path;
+
+/// The texts, by name.
+fn texts() -> Vec<(String, String)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/fuzzed");
+    let mut texts: Vec<(String, String)> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .map(|path| {
+            let name = path.file_name().unwrap().to_string_lossy().into_owned();
+            (name, std::fs::read_to_string(&path).unwrap())
+        })
+        .collect();
+    texts.sort();
+    assert!(!texts.is_empty());
+    texts
+}
+
+/// Which text is at fault stands in the output of the test.
+fn ask(question: fn(&str)) {
+    for (name, text) in texts() {
+        println!("{name}");
+        question(&text);
+    }
+}
+
+#[test]
+fn they_are_read_or_refused() {
+    ask(oracle::parse);
+}
+
+#[test]
+fn they_are_judged() {
+    ask(oracle::check);
+}
+
+#[test]
+fn their_papers_are_text() {
+    ask(oracle::papers);
+}
+
+#[test]
+fn they_are_formatted_or_refused() {
+    ask(oracle::format);
+}
+
+#[test]
+fn their_fixes_can_be_made() {
+    ask(oracle::mend);
+}
+
+#[test]
+fn they_are_compared_with_the_console() {
+    ask(oracle::compare);
+}
