@@ -47,7 +47,7 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
         let mut found = Sink::new();
         checks::piece(piece, &mut found);
         let built = parts::build(piece);
-        if let Some(fault) = out_of_range(piece, &built) {
+        if let Some(fault) = too_many(&built).or_else(|| out_of_range(piece, &built)) {
             found.push(fault);
         } else {
             checks::parts(piece, &built, &mut found);
@@ -56,6 +56,12 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
         sink.extend(checks::accept(&piece.accepts, found.into_sorted()));
     }
     Ok(Compilation { sources: loaded.sources, diagnostics: sink.into_sorted(), piece, parts })
+}
+
+/// Few statements may still ask for more boards than can be looked at.
+fn too_many(parts: &Parts) -> Option<Diagnostic> {
+    let part = parts.all.get(model::MOST_PARTS)?;
+    Some(model::too_many(model::MOST_PARTS, "parts", part.span))
 }
 
 /// Figures that are each in range may still have no sum that is.

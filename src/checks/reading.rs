@@ -266,16 +266,24 @@ pub(super) const RULES: &[Rule] = &[
         "casework 1 ",
         LARGE_FILE,
     ),
+    reading(
+        "too-many",
+        "More than 10 000 statements in one block or 100 000 in a file, more than 1 000 cases, more than 500 openings in one case, or more than 50 000 parts.",
+        "No piece is that large; it would be slow to check on every save.",
+        "casework 1 ",
+        MANY_CASES,
+    ),
 ];
 
 /// Stand-ins for texts too long to print; the test writes the real ones.
 pub(super) const LONG_LINE: &str = "(a line of 5000 letters)";
 pub(super) const LARGE_FILE: &str = "(a file of 9 MiB)";
+pub(super) const MANY_CASES: &str = "(a spec of 2000 cases)";
 
 #[cfg(test)]
 mod tests {
     use super::super::{all, rule::Base};
-    use super::{LARGE_FILE, LONG_LINE};
+    use super::{LARGE_FILE, LONG_LINE, MANY_CASES};
     use crate::diagnostics::Severity;
     use crate::model::MemoryFiles;
     use crate::pipeline;
@@ -302,6 +310,11 @@ mod tests {
             let mut broken = example.broken();
             broken = broken.replace(LONG_LINE, &"x".repeat(5000));
             broken = broken.replace(LARGE_FILE, &"# long\n".repeat(1_300_000));
+            if broken.contains(MANY_CASES) {
+                let at = broken.find("case cupboard").expect("a case");
+                let case = broken[at..].to_owned();
+                broken = broken.replace(MANY_CASES, &format!("casework 1\n{}", case.repeat(1001)));
+            }
             let slugs = found(&broken);
             if slugs.is_empty() || slugs.iter().any(|slug| *slug != rule.slug) {
                 wrong.push((rule.slug, slugs));

@@ -145,11 +145,17 @@ impl Opening {
         self.as_built(axis) - self.along(axis)
     }
 
+    /// The same, as a bare length: for the sums of many openings.
+    #[must_use]
+    pub fn grown_by(&self, axis: Axis) -> Length {
+        self.as_built(axis).length - self.along(axis).length
+    }
+
     /// Its lower left corner as built. Nobody knows which of its sides is off,
     /// so the middle stays where it is drawn.
     #[must_use]
     pub fn corner_as_built(&self) -> (Length, Length) {
-        let off = |axis| self.grown(axis).length.half();
+        let off = |axis| self.grown_by(axis).half();
         (self.x - off(Axis::Across), self.y - off(Axis::Down))
     }
 

@@ -10,6 +10,7 @@ use super::finish::{self, Finish};
 use super::hardware::{self, Bit, Pull, Slide};
 use super::hinge::{self, Hinge};
 use super::job::{self, Job};
+use super::limits::{self, MOST_CASES};
 use super::load::Loaded;
 use super::lower::{Lower, Names};
 use super::measured::{self, Reading, Replaced};
@@ -156,7 +157,12 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     if ctx.sink.has_errors() {
         return None;
     }
-    ctx.twice("case", main.all("case"));
+    let entries: Vec<&Entry> = main.all("case").collect();
+    if let Some(case) = entries.get(MOST_CASES) {
+        ctx.sink.push(limits::too_many(MOST_CASES, "cases", case.head));
+        return None;
+    }
+    ctx.twice("case", entries.iter().copied());
     let names = |what, names| Names { what, names };
     let shared = Shared {
         stock_names: names("stock", stocks.iter().map(|s| s.name.as_str()).collect()),
@@ -171,7 +177,6 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     for (name, _) in &replaced.stocks {
         ctx.find(Spanned::new(&name.value, name.span), &shared.stock_names);
     }
-    let entries: Vec<&Entry> = main.all("case").collect();
     if entries.is_empty() {
         ctx.sink.push(
             Diagnostic::error(

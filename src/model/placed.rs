@@ -135,7 +135,7 @@ fn shelf_set(entry: &Entry) -> Option<ShelfSet> {
     let adjustable = body.one("adjustable");
     let count = adjustable.or_else(|| body.one("fixed"))?.count(0)?;
     Some(ShelfSet {
-        count: count.value.min(100),
+        count: count.value,
         adjustable: adjustable.is_some(),
         carries: carries::own(body),
         span: entry.head,

@@ -1,7 +1,7 @@
 //! Entries of a case to its boards, frame and fronts, before anything is solved.
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::{Span, Spanned};
+use crate::measure::{Length, Span, Spanned};
 use crate::vocabulary::{Entries, Entry};
 
 use super::carries;
@@ -244,12 +244,12 @@ pub(super) fn top(
             let empty = ctx.empty("stretchers");
             let sizes = stretchers.body().unwrap_or(&empty);
             let count = stretchers.count(0)?;
-            if count.value == 0 || count.value > 20 {
+            if count.value == 0 {
                 ctx.sink.push(Diagnostic::error(
                     "absurd-size",
-                    format!("a top of {} stretchers can't be built", count.value),
+                    "a top of no stretchers can't be built",
                     count.span,
-                    "1 to 20 belong here",
+                    "1 at least belongs here",
                 ));
                 return None;
             }
@@ -409,8 +409,19 @@ fn build(body: &Entries, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Build> 
     }))
 }
 
+/// The least that flutes may be apart. Anything less is a slip, and would ask
+/// for flutes by the thousand.
+const LEAST_PITCH: Length = Length::mm(1);
+
 fn flutes(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Flutes> {
     let body = entry.body()?;
+    let pitch = ctx.positive(body, "pitch", "flute pitch")?.length;
+    let pitch_span = body.length("pitch")?.span_or(entry.head);
+    if pitch < LEAST_PITCH {
+        let title = "no flutes are cut less than 1 mm from centre to centre";
+        ctx.sink.push(Diagnostic::error("absurd-size", title, pitch_span, "the pitch"));
+        return None;
+    }
     Some(Flutes {
         run: match body.word("run")?.value.as_str() {
             "horizontal" => Run::Horizontal,
@@ -419,8 +430,8 @@ fn flutes(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Flutes>
         bit: ctx.refer(body, "bit", &shared.bits)?.value,
         deep: ctx.positive(body, "deep", "flute depth")?.length,
         deep_span: body.one("deep").map(|deep| deep.head),
-        pitch: ctx.positive(body, "pitch", "flute pitch")?.length,
-        pitch_span: body.length("pitch")?.span_or(entry.head),
+        pitch,
+        pitch_span,
         land: body.length("land")?.value,
         stop: body.length("stop")?.value,
         span: entry.head,

@@ -8,6 +8,7 @@ use super::case::{Case, End, Exposure, JointKind, Side};
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::frame::{Frame, OuterMember};
 use super::layout::Variable;
+use super::limits::{self, MOST_OPENINGS};
 use super::lower::Lower;
 use super::opening::Axis;
 use super::openings::{Context, Drafts};
@@ -80,6 +81,11 @@ pub(super) fn lower(
     let mut names = SizeNames::default();
     names.add(name, outer.wide, outer.high);
     let mut drafts = Drafts::read(list, sheet, names, &context, ctx);
+    if let Some(draft) = drafts.openings.get(MOST_OPENINGS) {
+        let what = format!("openings in {name}");
+        ctx.sink.push(limits::too_many(MOST_OPENINGS, &what, draft.entry.head));
+        return None;
+    }
     fix_outer(&mut drafts, &outer, entry, body, frame_body, ctx);
     if frameless {
         let span = entry.head;

@@ -19,6 +19,7 @@ pub fn is_shapeless(slug: &str) -> bool {
             | "nested-too-deep"
             | "file-too-large"
             | "line-too-long"
+            | "too-many"
             | "control-character"
     )
 }

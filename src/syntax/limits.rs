@@ -13,6 +13,11 @@ pub const LONGEST_FILE: usize = 8 << 20;
 pub const DEEPEST_BLOCK: usize = 64;
 /// How deep parentheses may nest.
 pub(super) const DEEPEST_GROUP: usize = 32;
+/// How many statements one block or file may hold. Names are looked for among
+/// their neighbours.
+const MOST_TOGETHER: usize = 10_000;
+/// How many statements one file may hold.
+const MOST_STATEMENTS: usize = 100_000;
 /// How many operators and values one line may hold.
 pub(super) const LONGEST_LINE: usize = 4096;
 
@@ -67,13 +72,31 @@ pub(super) fn refuse(file: FileId, text: &str) -> Option<Diagnostic> {
     None
 }
 
-/// Refuses what the grammar nested deeper than the scan could see. The scan
+/// Refuses what the grammar nested deeper than the scan could see, and more
+/// statements than can be looked at on each save. The scan
 /// and the grammar may part company over where a text begins; the reader that
 /// walks the pairs recurses, so it must not depend on their agreeing.
 #[must_use]
 pub(super) fn refuse_pairs(file: FileId, pairs: &Pairs<'_, Rule>) -> Option<Diagnostic> {
     let (mut blocks, mut groups) = (0usize, 0usize);
+    let (mut all, mut together) = (0usize, vec![0usize]);
     for token in pairs.clone().tokens() {
+        match token {
+            Token::Start { rule: Rule::statement, pos } => {
+                all += 1;
+                let here = together.last_mut().map_or(0, |count| {
+                    *count += 1;
+                    *count
+                });
+                if here > MOST_TOGETHER || all > MOST_STATEMENTS {
+                    let at = Span::new(file, pos.pos(), pos.pos());
+                    return Some(too_many(at, here > MOST_TOGETHER));
+                }
+            }
+            Token::Start { rule: Rule::block, .. } => together.push(0),
+            Token::End { rule: Rule::block, .. } => drop(together.pop()),
+            _ => {}
+        }
         let (depth, most, start) = match token {
             Token::Start { rule: Rule::block, pos } => (&mut blocks, DEEPEST_BLOCK, Some(pos)),
             Token::Start { rule: Rule::group, pos } => (&mut groups, DEEPEST_GROUP, Some(pos)),
@@ -103,6 +126,14 @@ pub(super) fn too_large(file: FileId) -> Diagnostic {
 pub(super) fn too_long(at: Span) -> Diagnostic {
     let title = format!("a line is longer than {LONGEST_LINE} bytes");
     Diagnostic::error("line-too-long", title, at, "end the line before this")
+}
+
+fn too_many(at: Span, together: bool) -> Diagnostic {
+    let (most, holder) =
+        if together { (MOST_TOGETHER, "one block") } else { (MOST_STATEMENTS, "the file") };
+    let title = format!("more than {most} statements stand in {holder}");
+    Diagnostic::error("too-many", title, at, "the first too many")
+        .note("no piece is that large; a job of several pieces is several specs")
 }
 
 fn too_deep(at: Span, braces: bool) -> Diagnostic {

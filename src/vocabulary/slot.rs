@@ -59,10 +59,15 @@ pub(super) fn read_one(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken 
         Kind::Number => {
             one(Value::Number(positive(evaluate::number(expr(kind, first)?, unit)?, span)?))
         }
-        Kind::Count => {
+        Kind::Count(most) => {
             let value = evaluate::number(expr(kind, first)?, unit)?;
             match u32::try_from(value.numer()) {
-                Ok(count) if value.is_whole() && count <= 100_000 => one(Value::Count(count)),
+                Ok(count) if value.is_whole() && count <= most => one(Value::Count(count)),
+                _ if value.is_whole() && !value.is_negative() => {
+                    let mut fault = wrong(kind, span);
+                    fault.primary.text = "too many".to_owned();
+                    Err(fault)
+                }
                 _ => Err(wrong(kind, span)),
             }
         }
@@ -353,7 +358,8 @@ mod tests {
         );
         assert!(value(Kind::Length, "3 deg").is_err());
         assert!(value(Kind::Length, "2 - 3").is_err());
-        assert!(value(Kind::Count, "1/2").is_err());
+        assert!(value(Kind::Count(20), "1/2").is_err());
+        assert!(value(Kind::Count(20), "20").is_ok() && value(Kind::Count(20), "21").is_err());
     }
 
     #[test]

@@ -9,8 +9,8 @@ pub enum Kind {
     Offset,
     /// A size: a length, or arithmetic over the sizes of openings and members.
     Size,
-    /// A whole number from nought.
-    Count,
+    /// A whole number from nought up to this one.
+    Count(u32),
     /// A number without a unit: `1`, `2/3`.
     Number,
     /// A nominal thickness as stock is sold: `3/4`, `4/4`, `18 mm`.
@@ -67,7 +67,7 @@ impl Kind {
             Self::Length => "a length such as `3/4` or `18 mm`".into(),
             Self::Offset => "a length such as `8 mm`, or below nought such as `-2 mm`".into(),
             Self::Size => "a size such as `17-1/4` or `upper.high + 2`".into(),
-            Self::Count => "a whole number".into(),
+            Self::Count(most) => format!("a whole number up to {most}"),
             Self::Number => "a plain number".into(),
             Self::Nominal => "a nominal thickness such as `3/4`, `4/4` or `18 mm`".into(),
             Self::Percent => "a percentage such as `40%`".into(),

@@ -24,7 +24,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(piece: &Piece, sink: &mut Sink) {
     for opening in piece.cases.iter().flat_map(|case| &case.openings) {
         for axis in [Axis::Across, Axis::Down] {
-            let off = opening.grown(axis).length;
+            let off = opening.grown_by(axis);
             let (most, what) = most(opening);
             if off.abs() > most {
                 sink.push(report(piece, opening, axis, (most, what)));

@@ -10,13 +10,15 @@ mod fronts;
 mod hinging;
 mod inside;
 
-use crate::model::Piece;
+use crate::model::{MOST_PARTS, Piece};
 
 use super::mark;
 use super::part::Parts;
 use builder::Builder;
 
-/// Builds every part of a piece, with its joints and marks.
+/// Builds every part of a piece, with its joints and marks. Where there are
+/// more than [`MOST_PARTS`] it stops, at the latest behind the case with the
+/// first too many.
 #[must_use]
 pub fn build(piece: &Piece) -> Parts {
     let mut parts = Parts::default();
@@ -34,6 +36,9 @@ pub fn build(piece: &Piece) -> Parts {
         let back = piece.wall() - case.deep.length;
         for part in parts.all.iter_mut().skip(first) {
             part.placement.origin.z += back;
+        }
+        if parts.all.len() > MOST_PARTS {
+            return parts;
         }
     }
     mark::give(&mut parts, piece);

@@ -151,7 +151,7 @@ fn slack(front: &Front<'_>, edge: Edge) -> Length {
         Direction::X => Axis::Across,
         _ => Axis::Down,
     };
-    front.opening.grown(axis).length.half()
+    front.opening.grown_by(axis).half()
 }
 
 /// From an edge of a front to a body beside it, which as built is off by

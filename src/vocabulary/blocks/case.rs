@@ -145,7 +145,7 @@ pub(super) const TOP: Block = Block {
     help: "Two or more stretchers under a worktop, or a whole panel.",
     words: &[
         Word::new("stretchers", "how many boards lie from end to end", "stretchers 2 { wide 4 }")
-            .takes(&[needs(Kind::Count)])
+            .takes(&[needs(Kind::Count(20))])
             .may_open("stretchers"),
         Word::new("panel", "a whole panel", "panel"),
         STOCK,

@@ -259,9 +259,10 @@ pub(super) const SHELF_BLOCK: Block = Block {
     title: "the shelves of an opening",
     help: "How many shelves stand behind an opening.",
     words: &[
-        Word::new("adjustable", "shelves on pins", "adjustable 2").takes(&[needs(Kind::Count)]),
+        Word::new("adjustable", "shelves on pins", "adjustable 2")
+            .takes(&[needs(Kind::Count(100))]),
         Word::new("fixed", "shelves joined to the case, evenly spaced", "fixed 1")
-            .takes(&[needs(Kind::Count)]),
+            .takes(&[needs(Kind::Count(100))]),
         Word::new("load", "what stands on each, where it differs", "load 50 lb per ft2")
             .takes(&[needs(Kind::Load)]),
         NOTE,

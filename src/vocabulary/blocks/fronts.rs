@@ -44,7 +44,7 @@ pub(super) const FRONTS: Block = Block {
             "how many on each door; by height and weight unless written",
             "hinges 3",
         )
-        .takes(&[needs(Kind::Count)]),
+        .takes(&[needs(Kind::Count(20))]),
         Word::new("pull", "the pull", "pull ring").takes(&[needs(Kind::Refer("pull"))]),
         Word::new(
             "flutes",

@@ -209,7 +209,7 @@ pub(super) const BIT: Block = Block {
             .takes(&[needs(Kind::Length)]),
         Word::new("shank", "the diameter of its shank", "shank 1/2").takes(&[needs(Kind::Length)]),
         Word::new("speed", "the speed it is run at, in turns a minute", "speed 16000")
-            .takes(&[needs(Kind::Count)]),
+            .takes(&[needs(Kind::Count(100_000))]),
         NOTE,
     ],
     one_of: &[(&["round-nose", "straight"], "the shape of the bit")],
@@ -227,7 +227,9 @@ pub(super) const FINISH: Block = Block {
         Word::new("lacquer", "a lacquer", "lacquer"),
         Word::new("wax", "a wax", "wax"),
         Word::new("paint", "a paint", "paint"),
-        Word::new("coats", "how many coats", "coats 2").takes(&[needs(Kind::Count)]).default("1"),
+        Word::new("coats", "how many coats", "coats 2")
+            .takes(&[needs(Kind::Count(50))])
+            .default("1"),
         Word::new("covers", "how far it goes in one coat", "covers 30 m2 per l")
             .takes(&[needs(Kind::Coverage)]),
         Word::new("mix", "how it is mixed with its second part", "mix 3 to 1")

@@ -126,7 +126,7 @@ pub(super) const CUT_PART: Block = Block {
         Word::new("thick", "its thickness", "thick 23/32").takes(&[needs(Kind::Length)]),
         Word::new("stock", "what it was cut from", "stock birch-ply").takes(&[needs(Kind::Label)]),
         Word::new("joints", "how many joints and bores it had when it was made", "joints 4")
-            .takes(&[needs(Kind::Count)]),
+            .takes(&[needs(Kind::Count(1_000))]),
         Word::new("spoiled", "it is spoiled, and is to be cut again", "spoiled"),
     ],
     one_of: &[],

@@ -36,7 +36,7 @@ pub(super) const SHOP: Block = Block {
             .takes(&[needs(Kind::Duration)])
             .default("8 h"),
         Word::new("clamps", "how many clamps there are", "clamps 8")
-            .takes(&[needs(Kind::Count)])
+            .takes(&[needs(Kind::Count(1_000))])
             .default("8"),
         Word::new(
             "open-time",

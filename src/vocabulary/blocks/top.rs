@@ -9,7 +9,7 @@ pub(super) const FILE: Block = Block {
     help: "What stands outside all braces. A file that others `use` needs only what it shares.",
     words: &[
         Word::new("casework", "the version of the language", "casework 1")
-            .takes(&[needs(Kind::Count)]),
+            .takes(&[needs(Kind::Count(1_000))]),
         Word::new(
             "use",
             "takes the stock, hardware, finishes and shop of another file below this one's folder",
