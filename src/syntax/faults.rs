@@ -307,6 +307,7 @@ fn trade_name(rule: Rule) -> &'static str {
             "a word that says what it is"
         }
         Rule::argument
+        | Rule::plain
         | Rule::expression
         | Rule::product
         | Rule::factor
@@ -323,8 +324,9 @@ fn trade_name(rule: Rule) -> &'static str {
         | Rule::minus_sign
         | Rule::times_sign
         | Rule::divide_sign
-        | Rule::sum_tail => "a sign of arithmetic",
-        Rule::mark | Rule::unit | Rule::foot | Rule::inch => "a unit",
+        | Rule::sum_tail
+        | Rule::operator => "a sign of arithmetic",
+        Rule::mark | Rule::unit | Rule::unit_start | Rule::foot | Rule::inch => "a unit",
         Rule::open | Rule::bare | Rule::block => "`{`",
         Rule::close | Rule::stray_close | Rule::missing_close => "`}`",
         Rule::comment => "a comment",

@@ -273,6 +273,7 @@ impl Reader<'_> {
                 }
                 date.map(|value| Argument::Date { value, span })
             }
+            Rule::plain => self.factor(part).map(Argument::Expr),
             _ => self.expression(part).map(Argument::Expr),
         }
     }
@@ -307,6 +308,7 @@ impl Reader<'_> {
         value
     }
 
+    /// `factor` and `plain`: one value, perhaps below nought.
     fn factor(&mut self, pair: Pair<'_, Rule>) -> Option<Expr> {
         let span = self.span(&pair);
         let mut negative = false;
