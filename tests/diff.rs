@@ -330,6 +330,13 @@ fn revisions() -> Vec<String> {
     ] {
         all.push(with(&console, old, new));
     }
+    // Cut as drawn, too long, too short, worked on, spoiled, for nothing.
+    let cut = [
+        "cut 2026-03-14 { bottom { long 64-5/16 }; kick; KST { long 64 } }",
+        "cut 2026-03-14 { bottom { long 65; joints 1 }; kick; nothing-of-that-name { long 3 } }",
+        "cut 2026-03-14 { bottom { long 63 }; kick { spoiled }; left-end { stock cherry } }",
+    ];
+    all.extend(cut.iter().map(|cut| format!("{console}\n{cut}\n")));
     all.push(with(&console, "share 1; shelf { adjustable 2 }", "wide 27; shelf { adjustable 2 }"));
     all
 }
@@ -360,6 +367,9 @@ fn json_keeps_to_its_schema() {
     }
     // Every list has been seen with something in it.
     for list in [
+        "/cut/changed",
+        "/cut/added",
+        "/cut/dropped",
         "/parts/changed",
         "/parts/added",
         "/parts/dropped",

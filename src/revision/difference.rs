@@ -19,6 +19,8 @@ pub struct Side {
     pub measure: Option<String>,
     /// How many parts it has.
     pub parts: Option<usize>,
+    /// How many of them are cut.
+    pub cut: Option<usize>,
     /// What forbids building it.
     pub errors: Vec<Fault>,
 }
@@ -66,6 +68,81 @@ pub struct Board {
     pub width: Figure,
     /// Its thickness.
     pub thickness: Figure,
+    /// The day it was cut, where it lies on the bench.
+    pub cut: Option<String>,
+}
+
+/// How far a part has come of which the shop has written something down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum BenchedState {
+    /// It lies on the bench.
+    Cut,
+    /// It was spoiled.
+    Spoiled,
+    /// No part has this name.
+    ForNothing,
+}
+
+/// What a part that is cut lacks to be as it is drawn.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "what", rename_all = "kebab-case")]
+pub enum Need {
+    /// It is to be of another stock.
+    Stock {
+        /// The stock it was cut from, where that is written.
+        cut: Option<String>,
+        /// Its stock as drawn.
+        wanted: Option<String>,
+    },
+    /// It is too small.
+    Larger {
+        /// `length`, `width`, `thickness`.
+        size: &'static str,
+        /// As it was cut.
+        cut: Figure,
+        /// As it is drawn.
+        wanted: Figure,
+    },
+    /// It is to be trimmed.
+    Smaller {
+        /// `length`, `width`, `thickness`.
+        size: &'static str,
+        /// As it was cut.
+        cut: Figure,
+        /// As it is drawn.
+        wanted: Figure,
+    },
+    /// It has fewer joints and bores than are drawn.
+    Joints {
+        /// How many fewer.
+        more: u32,
+    },
+}
+
+impl Need {
+    /// True where the wood can't be made to fit.
+    #[must_use]
+    pub fn is_anew(&self) -> bool {
+        matches!(self, Self::Stock { .. } | Self::Larger { .. })
+    }
+}
+
+/// What is known of a part that was cut.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Benched {
+    /// Its name; as it is written in `cut` where no part has it.
+    pub path: String,
+    /// Its mark; nothing where no part has its name.
+    pub mark: String,
+    /// What it is called on paper.
+    pub name: String,
+    /// The day of the last word on it.
+    pub date: String,
+    /// How far it has come.
+    pub state: BenchedState,
+    /// What it lacks.
+    pub needs: Vec<Need>,
 }
 
 /// What is cut into a part, or no longer is.
@@ -339,6 +416,8 @@ pub struct Difference {
     pub sides: Pair<Side>,
     /// What could be compared.
     pub compared: Compared,
+    /// Wood that is cut already.
+    pub cut: Changes<Pair<Benched>, Benched>,
     /// Parts.
     pub parts: Changes<PartChange, Board>,
     /// What only has another name.
@@ -381,6 +460,7 @@ impl Difference {
         Self {
             sides,
             compared: Compared::default(),
+            cut: Changes::default(),
             parts: Changes::default(),
             renamed: Renamed::default(),
             openings: Changes::default(),

@@ -3,6 +3,7 @@
 //! Must not know disk, git or terminal.
 
 mod assembly;
+mod bench;
 mod difference;
 mod features;
 mod findings;
@@ -20,9 +21,10 @@ mod two_sided;
 mod year;
 
 pub use difference::{
-    Board, Compared, Counted, Cut, Difference, Fault, Finding, GapChange, GapPlace, Joined, Marked,
-    OpeningChange, OpeningSize, PaperChange, PartChange, Renamed, Room, Setting, SettingChange,
-    SetupChange, Side, Step, StepChange, Verdict, Weight, WeightChange,
+    Benched, BenchedState, Board, Compared, Counted, Cut, Difference, Fault, Finding, GapChange,
+    GapPlace, Joined, Marked, Need, OpeningChange, OpeningSize, PaperChange, PartChange, Renamed,
+    Room, Setting, SettingChange, SetupChange, Side, Step, StepChange, Verdict, Weight,
+    WeightChange,
 };
 pub use render::{SCHEMA, html, json, markdown, text};
 pub use sections::{Entry, SECTIONS, Section};
@@ -71,6 +73,7 @@ pub fn compare(was: Named<'_>, now: Named<'_>) -> Difference {
     difference.compared.parts = true;
     let old = Revision::of(old, old_parts);
     let new = Revision::of(new, new_parts);
+    difference.cut = bench::compare(&old, &new, &matched, tape);
     difference.parts = parts::compare(&old, &new, &matched, tape);
     difference.renamed.marks = parts::re_marked(&old, &new, &matched, &difference.parts.changed);
     difference.hardware.extend(hardware::screws(&old, &new, tape));

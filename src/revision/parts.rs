@@ -6,6 +6,7 @@ use crate::measure::Tape;
 use crate::model::{Piece, Size, Stock};
 use crate::papers;
 use crate::parts::{JointSort, Part, PartId, Parts};
+use crate::plans::ledger::State;
 
 use super::difference::{Board, Joined, Marked, PartChange};
 use super::features;
@@ -36,8 +37,8 @@ pub(super) fn compare(
             ("thickness", &a.thickness, &b.thickness),
         ];
         let change = PartChange {
-            was: board(old.piece, a, tape),
-            now: board(new.piece, b, tape),
+            was: board(old, PartId(was), a, tape),
+            now: board(new, PartId(now), b, tape),
             resized: sizes
                 .into_iter()
                 .filter_map(|(name, was, now)| Resized::of(name, was.length, now.length, tape))
@@ -54,8 +55,8 @@ pub(super) fn compare(
     let (dropped, added) = matched.parts.left_over();
     let boards = |side: &Revision<'_>, left: Vec<usize>| {
         left.into_iter()
-            .filter_map(|index| side.parts.all.get(index))
-            .map(|part| board(side.piece, part, tape))
+            .filter_map(|index| Some((index, side.parts.all.get(index)?)))
+            .map(|(index, part)| board(side, PartId(index), part, tape))
             .collect()
     };
     changes.added = boards(new, added);
@@ -80,10 +81,15 @@ pub(super) fn re_marked(
     matched.parts.iter().filter_map(pair).collect()
 }
 
-fn board(piece: &Piece, part: &Part, tape: Tape) -> Board {
+fn board(side: &Revision<'_>, id: PartId, part: &Part, tape: Tape) -> Board {
     let figure = |size: &Size| Figure::new(size.length, tape);
-    let stock = piece.stock(part.stock);
+    let stock = side.piece.stock(part.stock);
+    let cut = match side.ledger.state(id) {
+        State::Cut(cut) => Some(cut.date.to_string()),
+        State::Uncut | State::Spoiled(_) => None,
+    };
     Board {
+        cut,
         path: part.path.clone(),
         mark: part.mark.clone(),
         name: papers::part_name(part),

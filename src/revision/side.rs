@@ -4,6 +4,8 @@ use crate::diagnostics::Severity;
 use crate::measure::Unit;
 use crate::model::Piece;
 use crate::parts::Parts;
+use crate::pipeline::Compilation;
+use crate::plans::ledger::Ledger;
 use crate::plans::setups::{self, Setup};
 
 use super::Named;
@@ -15,11 +17,13 @@ pub(super) struct Revision<'a> {
     pub(super) piece: &'a Piece,
     pub(super) parts: &'a Parts,
     pub(super) setups: Vec<Setup>,
+    pub(super) ledger: Ledger<'a>,
 }
 
 impl<'a> Revision<'a> {
     pub(super) fn of(piece: &'a Piece, parts: &'a Parts) -> Self {
-        Self { piece, parts, setups: setups::plan(piece, parts) }
+        let setups = setups::plan(piece, parts);
+        Self { piece, parts, setups, ledger: Ledger::of(piece, parts) }
     }
 }
 
@@ -49,6 +53,13 @@ pub(super) fn told(named: Named<'_>) -> Side {
             format!("{unit} to {}", job.tape.exact(job.tape.mark))
         }),
         parts: compiled.parts.as_ref().map(|parts| parts.all.len()),
+        cut: cut(compiled),
         errors: errors.collect(),
     }
+}
+
+/// How many parts lie on the bench.
+fn cut(compiled: &Compilation) -> Option<usize> {
+    let (piece, parts) = (compiled.piece.as_ref()?, compiled.parts.as_ref()?);
+    Some(Ledger::of(piece, parts).cut().count())
 }

@@ -73,9 +73,18 @@ fn summary(difference: &Difference) -> Vec<String> {
 
 fn counts(difference: &Difference) -> String {
     let parts = &difference.parts;
-    let remade = parts.changed.iter().filter(|change| change.is_remade()).count();
+    let remade: Vec<_> = parts.changed.iter().filter(|change| change.is_remade()).collect();
+    let on_bench = remade.iter().filter(|change| change.now.cut.is_some()).count();
+    let known = difference.sides.now.cut.filter(|cut| *cut > 0);
+    let remake = match (known, on_bench) {
+        (None, _) => "to remake".to_owned(),
+        (_, 0) => "drawn otherwise and not cut yet".to_owned(),
+        (_, cut) if cut == remade.len() => "drawn otherwise and cut already".to_owned(),
+        (_, cut) => format!("drawn otherwise, {cut} of them cut already"),
+    };
+    let remade = remade.len();
     let all = [
-        (remade, "to remake"),
+        (remade, remake.as_str()),
         (parts.changed.len() - remade, "to rework"),
         (parts.added.len(), "new"),
         (parts.dropped.len(), "no longer needed"),
@@ -88,7 +97,10 @@ fn counts(difference: &Difference) -> String {
         .collect();
     match (told.is_empty(), difference.sides.now.parts) {
         (true, _) => "No part changes.".to_owned(),
-        (false, Some(now)) => format!("Parts: {}; {now} in all.", told.join(", ")),
+        (false, Some(now)) => {
+            let cut = known.map_or(String::new(), |cut| format!(", {cut} cut"));
+            format!("Parts: {}; {now} in all{cut}.", told.join(", "))
+        }
         (false, None) => format!("Parts: {}.", told.join(", ")),
     }
 }

@@ -2,6 +2,7 @@
 //! bench: first what is cut already and must be made anew.
 
 mod assembly;
+mod bench;
 mod openings;
 mod parts;
 mod rest;
@@ -40,9 +41,9 @@ pub struct Section {
 }
 
 /// Every section. What is planned from the parts later on (sheets, buying
-/// lists) gets a line after the hardware; what is known to be cut already, one
-/// before all others.
+/// lists) gets a line after the hardware.
 pub const SECTIONS: &[Section] = &[
+    Section { slug: "cut", title: "Wood already cut", work: true, entries: bench::entries },
     Section {
         slug: "remake",
         title: "Parts to remake or rework",

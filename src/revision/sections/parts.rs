@@ -10,13 +10,21 @@ use super::words::{self, count, grouped, grown, last, sizes, told};
 pub(super) fn changed(difference: &Difference) -> Vec<Entry> {
     let changes = &difference.parts.changed;
     let remade = changes.iter().filter(|change| change.is_remade());
-    let mut entries: Vec<Entry> =
-        grouped(remade.map(|change| (what(change), change))).into_iter().map(remake).collect();
+    let known = difference.sides.now.cut.is_some_and(|cut| cut > 0);
+    let with_bench = |mut entry: Entry, own: &[&PartChange]| {
+        entry.lines.extend(known.then(|| on_bench(own)));
+        entry
+    };
+    let mut entries: Vec<Entry> = grouped(remade.map(|change| (what(change), change)))
+        .into_iter()
+        .map(|(what, own)| with_bench(remake(&what, &own), &own))
+        .collect();
     let worked = changes.iter().filter(|change| !change.is_remade());
     entries.extend(grouped(worked.map(|change| (particulars(change), change))).into_iter().map(
-        |(lines, own)| Entry {
-            head: format!("{} cut or joined otherwise: {}", count(own.len(), "part"), marks(&own)),
-            lines,
+        |(lines, own)| {
+            let parts = count(own.len(), "part");
+            let head = format!("{parts} cut or joined otherwise: {}", marks(&own));
+            with_bench(Entry { head, lines }, &own)
         },
     ));
     entries
@@ -41,7 +49,23 @@ fn what(change: &PartChange) -> String {
     words.join(", ")
 }
 
-fn remake((what, own): (String, Vec<&PartChange>)) -> Entry {
+/// Which of these parts the shop has cut; told once it has cut some.
+fn on_bench(own: &[&PartChange]) -> String {
+    let cut: Vec<&str> = own
+        .iter()
+        .filter(|change| change.now.cut.is_some())
+        .map(|change| change.now.mark.as_str())
+        .collect();
+    match (cut.len(), own.len()) {
+        (0, 1) => "not cut yet".to_owned(),
+        (0, _) => "none of them is cut yet".to_owned(),
+        (1, 1) => "cut already".to_owned(),
+        (all, both) if all == both => "all of them are cut already".to_owned(),
+        _ => format!("cut already: {}", cut.join(", ")),
+    }
+}
+
+fn remake(what: &str, own: &[&PartChange]) -> Entry {
     let head = format!("{} {what}", count(own.len(), "part"));
     let by_size = grouped(own.iter().map(|change| (sizes(&change.resized), *change)));
     let (mut head, mut lines) = match by_size.as_slice() {

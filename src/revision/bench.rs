@@ -1,0 +1,125 @@
+//! Wood that is cut already: what the shop has written down of it, and what
+//! the drawing asks of it on either side.
+
+use std::collections::BTreeMap;
+
+use crate::measure::Tape;
+use crate::model::Cut;
+use crate::papers;
+use crate::parts::{Part, PartId};
+use crate::plans::ledger::{Differs, State};
+
+use super::difference::{Benched, BenchedState, Need};
+use super::matching::Match;
+use super::side::Revision;
+use super::two_sided::{Changes, Figure, Pair};
+
+/// Compares what is known of every part, and of names that no part has.
+pub(super) fn compare(
+    old: &Revision<'_>,
+    new: &Revision<'_>,
+    matched: &Match,
+    tape: Tape,
+) -> Changes<Pair<Benched>, Benched> {
+    let mut changes = Changes::default();
+    if old.piece.cuts.is_empty() && new.piece.cuts.is_empty() {
+        return changes;
+    }
+    let (mut was, mut now) = (known(old, tape), known(new, tape));
+    for (before, after) in matched.parts.iter() {
+        tell(was.remove(&before), now.remove(&after), &mut changes);
+    }
+    // What is left was cut for parts that the other side does not have.
+    changes.dropped.extend(was.into_values());
+    changes.added.extend(now.into_values());
+    let mut gone: BTreeMap<&str, &Cut> =
+        old.ledger.gone.iter().map(|cut| (cut.name.value.as_str(), *cut)).collect();
+    for cut in &new.ledger.gone {
+        let before = gone.remove(cut.name.value.as_str()).map(for_nothing);
+        tell(before, Some(for_nothing(cut)), &mut changes);
+    }
+    changes.dropped.extend(gone.into_values().map(for_nothing));
+    changes
+}
+
+fn tell(was: Option<Benched>, now: Option<Benched>, changes: &mut Changes<Pair<Benched>, Benched>) {
+    match (was, now) {
+        (Some(was), Some(now)) => changes.changed.extend(Pair::unequal(was, now).filter(differs)),
+        (Some(was), None) => changes.dropped.push(was),
+        (None, Some(now)) => changes.added.push(now),
+        (None, None) => {}
+    }
+}
+
+/// Another name alone is told elsewhere.
+fn differs(pair: &Pair<Benched>) -> bool {
+    let Pair { was, now } = pair;
+    (&was.date, was.state, &was.needs) != (&now.date, now.state, &now.needs)
+}
+
+/// What is known of the parts of a side, by their index.
+fn known(side: &Revision<'_>, tape: Tape) -> BTreeMap<usize, Benched> {
+    let mut needs = needs(side, tape);
+    let part = |(id, part): (PartId, &Part)| {
+        let (state, cut) = match side.ledger.state(id) {
+            State::Uncut => return None,
+            State::Cut(cut) => (BenchedState::Cut, cut),
+            State::Spoiled(cut) => (BenchedState::Spoiled, cut),
+        };
+        let benched = Benched {
+            path: part.path.clone(),
+            mark: part.mark.clone(),
+            name: papers::part_name(part),
+            date: cut.date.to_string(),
+            state,
+            needs: needs.remove(part.path.as_str()).unwrap_or_default(),
+        };
+        Some((id.0, benched))
+    };
+    side.parts.iter().filter_map(part).collect()
+}
+
+/// What the parts that are cut lack, by their name.
+fn needs<'a>(side: &Revision<'a>, tape: Tape) -> BTreeMap<&'a str, Vec<Need>> {
+    let ledger = &side.ledger;
+    let mut needs: BTreeMap<&str, Vec<Need>> = BTreeMap::new();
+    let mut add = |part: &'a Part, need: Need| needs.entry(&part.path).or_default().push(need);
+    for (part, cut) in ledger.cut().filter(|(part, cut)| ledger.is_other_stock(part, cut)) {
+        let stock = |name: Option<&str>| name.map(str::to_owned);
+        add(
+            part,
+            Need::Stock {
+                cut: stock(cut.stock.as_ref().map(|stock| stock.value.as_str())),
+                wanted: stock(side.piece.stock(part.stock).map(|stock| stock.name.as_str())),
+            },
+        );
+    }
+    let sizes = |differs: &Differs<'_>| {
+        let Pair { was: cut, now: wanted } = Figure::both(differs.was, differs.needs.length, tape);
+        (differs.side.word(), cut, wanted)
+    };
+    for differs in &ledger.too_small() {
+        let (size, cut, wanted) = sizes(differs);
+        add(differs.part, Need::Larger { size, cut, wanted });
+    }
+    for differs in &ledger.trims() {
+        let (size, cut, wanted) = sizes(differs);
+        add(differs.part, Need::Smaller { size, cut, wanted });
+    }
+    for more in ledger.more_joints() {
+        add(more.part, Need::Joints { more: more.more });
+    }
+    needs
+}
+
+/// A name that no part has.
+fn for_nothing(cut: &Cut) -> Benched {
+    Benched {
+        path: cut.name.value.clone(),
+        mark: String::new(),
+        name: cut.name.value.clone(),
+        date: cut.date.to_string(),
+        state: BenchedState::ForNothing,
+        needs: Vec::new(),
+    }
+}

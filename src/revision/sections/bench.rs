@@ -1,0 +1,106 @@
+//! Wood that is cut already, in words: what must be made again, what is
+//! trimmed, what came since.
+
+use crate::revision::difference::{Benched, BenchedState, Difference, Need};
+
+use super::Entry;
+use super::words::{count, grouped};
+
+pub(super) fn entries(difference: &Difference) -> Vec<Entry> {
+    let cut = &difference.cut;
+    let both = cut.changed.iter().map(|pair| (Some(&pair.was), Some(&pair.now)));
+    let added = cut.added.iter().map(|now| (None, Some(now)));
+    let dropped = cut.dropped.iter().map(|was| (Some(was), None));
+    let mut told: Vec<(Said, &Benched)> =
+        both.chain(added).chain(dropped).filter_map(|(was, now)| said(was, now)).collect();
+    told.sort_by_key(|(said, _)| *said);
+    grouped(told.into_iter()).into_iter().map(|(said, own)| entry(said, &own)).collect()
+}
+
+/// What is said of a part, the worst first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Said {
+    Again,
+    Spoiled,
+    Gone,
+    Worked,
+    Fits,
+    Since,
+    Struck,
+}
+
+fn said<'a>(was: Option<&'a Benched>, now: Option<&'a Benched>) -> Option<(Said, &'a Benched)> {
+    let Some(now) = now else { return Some((Said::Struck, was?)) };
+    let said = match now.state {
+        BenchedState::Spoiled => Said::Spoiled,
+        BenchedState::ForNothing => Said::Gone,
+        BenchedState::Cut if now.needs.iter().any(Need::is_anew) => Said::Again,
+        BenchedState::Cut if !now.needs.is_empty() => Said::Worked,
+        BenchedState::Cut => match was {
+            Some(was) if was.state == BenchedState::Cut && !was.needs.is_empty() => Said::Fits,
+            _ => Said::Since,
+        },
+    };
+    Some((said, now))
+}
+
+fn entry(said: Said, own: &[&Benched]) -> Entry {
+    let parts = count(own.len(), "part");
+    let head = match said {
+        Said::Again => format!("{parts} cut already to be made again"),
+        Said::Spoiled => format!("{parts} spoiled, to be cut again"),
+        Said::Gone => format!("{parts} cut that nothing is drawn for any more"),
+        Said::Worked => format!("{parts} cut already to be trimmed or worked on"),
+        Said::Fits => format!("{parts} cut already that fit again as they are"),
+        Said::Since => format!("{parts} cut since"),
+        Said::Struck => format!("{parts} no longer said to be cut"),
+    };
+    match said {
+        Said::Again | Said::Worked => {
+            let lines = grouped(own.iter().map(|part| (needs(part), *part)));
+            let line = |(needs, own): (String, Vec<&Benched>)| format!("{}: {needs}", names(&own));
+            Entry { head, lines: lines.into_iter().map(line).collect() }
+        }
+        _ => Entry::line(format!("{head}: {}", names(own))),
+    }
+}
+
+/// `B (bottom), K (back)`: the mark is enough where there are many.
+fn names(own: &[&Benched]) -> String {
+    let few = own.len() <= 2;
+    let name = |part: &&Benched| match part.mark.is_empty() {
+        true => part.name.clone(),
+        false if few => format!("{} ({})", part.mark, part.name),
+        false => part.mark.clone(),
+    };
+    own.iter().map(name).collect::<Vec<_>>().join(", ")
+}
+
+/// `cut 64-5/16 long, trim it to 63-13/16; cut 1 more joint or bore into it`
+fn needs(part: &Benched) -> String {
+    let one = |need: &Need| match need {
+        Need::Stock { cut: Some(cut), wanted: Some(wanted) } if cut != wanted => {
+            format!("cut from {cut}, {wanted} is wanted")
+        }
+        Need::Stock { wanted, .. } => {
+            format!("cut from another sheet than {}", wanted.as_deref().unwrap_or("it is to be of"))
+        }
+        Need::Larger { size, cut, wanted } => {
+            format!("cut {} {}, {} is wanted", cut.text, word(size), wanted.text)
+        }
+        Need::Smaller { size, cut, wanted } => {
+            format!("cut {} {}, trim it to {}", cut.text, word(size), wanted.text)
+        }
+        Need::Joints { more: 1 } => "cut 1 more joint or bore into it".to_owned(),
+        Need::Joints { more } => format!("cut {more} more joints or bores into it"),
+    };
+    part.needs.iter().map(one).collect::<Vec<_>>().join("; ")
+}
+
+fn word(size: &str) -> &str {
+    match size {
+        "length" => "long",
+        "width" => "wide",
+        _ => "thick",
+    }
+}
