@@ -94,7 +94,7 @@ fn an_opening_a_half_wider_is_told_with_all_that_follows() {
         told(&console(), &with(&console(), "open niche { wide 15 }", "open niche { wide 14-1/2 }"));
     has(&text, &["press 26-1/2 → 27 wide, 1/2 wider", "niche 15 → 14-1/2 wide, 1/2 narrower"]);
     assert!(text.contains("Parts: 4 to remake, 3 to rework; 45 in all."), "{text}");
-    let parts = section(&text, "Parts to remake or rework");
+    let parts = section(&text, "Parts drawn otherwise");
     has(
         parts,
         &[
@@ -117,7 +117,7 @@ fn parts_that_change_alike_are_told_together() {
     let wider = with(&console(), "wide 66; deep 17", "wide 66-1/2; deep 17");
     let wider = with(&wider, "open niche { wide 15 }", "open niche { wide 15-1/2 }");
     let text = told(&console(), &wider);
-    let parts = section(&text, "Parts to remake or rework");
+    let parts = section(&text, "Parts drawn otherwise");
     has(parts, &["7 parts 1/2 longer", "61-3/4 → 62-1/4 long: TRL (top rail), BRL (bottom rail)"]);
     has(section(&text, "Openings"), &["console 66 → 66-1/2 wide, 1/2 wider"]);
     // The diagonals of 66 by 29 and of 66-1/2 by 29.
@@ -178,7 +178,7 @@ fn a_renamed_opening_may_change_its_size_too() {
 fn another_stock_is_a_part_to_remake() {
     let new = with(&console(), "ends   { stock birch-ply }", "ends   { stock cherry-ply }");
     let text = told(&console(), &new);
-    let parts = section(&text, "Parts to remake or rework");
+    let parts = section(&text, "Parts drawn otherwise");
     assert!(parts.contains("parts of cherry-ply instead of birch-ply: RE, "), "{text}");
     // The same name for another wood is another stock too.
     let new =
@@ -197,7 +197,7 @@ fn another_joint_is_rework() {
     let old = "partitions { stock birch-ply; joint pocket }";
     let new = with(&console(), old, "partitions { stock birch-ply; joint dowel }");
     let text = told(&console(), &new);
-    let parts = section(&text, "Parts to remake or rework");
+    let parts = section(&text, "Parts drawn otherwise");
     has(
         parts,
         &[
@@ -482,7 +482,7 @@ fn markdown_is_a_list_to_tick_off() {
     assert!(
         done.out.starts_with("## Lock House hall console: revision B\n\na\\_b.case → c.case\n")
     );
-    has(&done.out, &["### Parts to remake or rework", "### Papers to print again"]);
+    has(&done.out, &["### Parts drawn otherwise", "### Papers to print again"]);
     assert!(done.out.contains("\n- [ ] 2 parts 1/2 longer: PR-SH1"), "{}", done.out);
     assert!(done.out.contains("\n  - 27-5/32 → 27-21/32 long\n"), "{}", done.out);
     assert!(!done.out.contains("\n\n\n") && done.out.ends_with('\n'));

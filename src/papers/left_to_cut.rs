@@ -75,8 +75,11 @@ fn trims<'a>(source: &Source<'a>) -> Table {
     };
     for trim in ledger.trims() {
         let needs = trim.needs.length;
+        let joints = trim
+            .jointed()
+            .map_or(String::new(), |place| format!(", then cut anew what joints that {place} had"));
         let task = format!(
-            "{} {} to {}: take {} off",
+            "{} {} to {}: take {} off{joints}",
             trim.side.word(),
             figures.text(trim.was),
             figures.text(needs),

@@ -54,6 +54,21 @@ pub struct Differs<'a> {
     pub needs: &'a Size,
 }
 
+impl Differs<'_> {
+    /// Where wood is taken off that may hold joints already: `end`, `edge`;
+    /// nothing for a part that was cut without any.
+    #[must_use]
+    pub fn jointed(&self) -> Option<&'static str> {
+        let had = self.cut.joints.as_ref().map_or(0, |joints| joints.value);
+        match self.side {
+            _ if had == 0 => None,
+            Side::Length => Some("end"),
+            Side::Width => Some("edge"),
+            Side::Thickness => None,
+        }
+    }
+}
+
 /// A part that is to have more joints than when it was made.
 #[derive(Clone, Copy, Debug)]
 pub struct MoreJoints<'a> {

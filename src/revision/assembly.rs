@@ -39,8 +39,7 @@ pub(super) fn compare(
             lines: lines(&told, &b.lines, str::to_owned),
             clamps: Pair::unequal(a.clamps, b.clamps),
             wait: Pair::unequal(waits(a), waits(b)),
-            diagonals: (a.square != b.square)
-                .then(|| Pair { was: diagonal(a, tape), now: diagonal(b, tape) }),
+            diagonals: diagonals(a, b, tape),
             after,
         };
         let same = change.lines.is_empty()
@@ -138,8 +137,16 @@ fn waits(task: &Task) -> String {
     task.waits().unwrap_or_else(|| "no wait".to_owned())
 }
 
-fn diagonal(task: &Task, tape: Tape) -> Option<Figure> {
-    task.square.map(|(a, b)| Figure::new(trade::diagonal(a, b), tape))
+fn diagonals(was: &Task, now: &Task, tape: Tape) -> Option<Pair<Option<Figure>>> {
+    let of = |task: &Task| task.square.map(|(a, b)| trade::diagonal(a, b));
+    let figure = |length| Figure::new(length, tape);
+    (was.square != now.square).then(|| match (of(was), of(now)) {
+        (Some(was), Some(now)) => {
+            let Pair { was, now } = Figure::both(was, now, tape);
+            Pair { was: Some(was), now: Some(now) }
+        }
+        (was, now) => Pair { was: was.map(figure), now: now.map(figure) },
+    })
 }
 
 fn step(side: &Revision<'_>, task: &Task) -> Step {

@@ -104,7 +104,8 @@ fn needs<'a>(side: &Revision<'a>, tape: Tape) -> BTreeMap<&'a str, Vec<Need>> {
     }
     for differs in &ledger.trims() {
         let (size, cut, wanted) = sizes(differs);
-        add(differs.part, Need::Smaller { size, cut, wanted });
+        let jointed = differs.jointed().is_some();
+        add(differs.part, Need::Smaller { size, cut, wanted, jointed });
     }
     for more in ledger.more_joints() {
         add(more.part, Need::Joints { more: more.more });

@@ -112,6 +112,8 @@ pub enum Need {
         cut: Figure,
         /// As it is drawn.
         wanted: Figure,
+        /// It has joints already, perhaps where wood is taken off.
+        jointed: bool,
     },
     /// It has fewer joints and bores than are drawn.
     Joints {
@@ -190,13 +192,17 @@ pub struct PartChange {
     pub cuts: Cut,
     /// What it is let into.
     pub joints: Lists<Joined>,
+    /// It is of sheet goods, which are as thick as they are.
+    #[serde(skip)]
+    pub sheet: bool,
 }
 
 impl PartChange {
     /// A board that is cut already is no longer of use for it.
     #[must_use]
     pub fn is_remade(&self) -> bool {
-        !self.resized.is_empty() || self.restocked || self.turned
+        let resized = self.resized.iter().any(|size| !(self.sheet && size.size == "thickness"));
+        resized || self.restocked || self.turned
     }
 }
 

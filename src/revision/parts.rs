@@ -47,8 +47,10 @@ pub(super) fn compare(
             turned: !same_way_up(a, b),
             cuts: features::compare((old, a), (new, b), tape),
             joints,
+            sheet: new.piece.stock(b.stock).is_some_and(|stock| !stock.is_solid()),
         };
-        if change.is_remade() || !change.cuts.is_empty() || !change.joints.is_empty() {
+        let same = change.resized.is_empty() && !change.is_remade();
+        if !same || !change.cuts.is_empty() || !change.joints.is_empty() {
             changes.changed.push(change);
         }
     }

@@ -6,6 +6,8 @@ use crate::model::{Cut, Piece};
 use crate::parts::Parts;
 use crate::plans::ledger::{self, Ledger};
 
+use super::other_use;
+
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-gone",
     severity: Severity::Warning,
@@ -44,7 +46,6 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
 }
 
 fn gone(piece: &Piece, parts: &Parts, ledger: &Ledger<'_>, cut: &Cut) -> Diagnostic {
-    let tape = piece.tape();
     let name = &cut.name.value;
     let mut diagnostic = Diagnostic::warning(
         RULE.slug,
@@ -57,24 +58,10 @@ fn gone(piece: &Piece, parts: &Parts, ledger: &Ledger<'_>, cut: &Cut) -> Diagnos
         let title = format!("the part `{near}`");
         diagnostic = diagnostic.fix(Fix::new(Grade::Choice, title, cut.name.span, near));
     }
-    let fits = ledger.would_do_for(cut);
     let known = cut.long.is_some() && cut.wide.is_some() && cut.stock.is_some();
-    if !fits.is_empty() {
-        // The largest first: it makes the most of the board.
-        let mut fits = fits;
-        fits.sort_by_key(|part| std::cmp::Reverse(part.length.length));
-        let told: Vec<String> = fits
-            .iter()
-            .take(4)
-            .map(|part| {
-                let (long, wide) = (part.length.length, part.width.length);
-                format!("{} ({} by {})", part.path, tape.text(long), tape.text(wide))
-            })
-            .collect();
-        diagnostic.note(format!("the board would do for {}", told.join(", ")))
-    } else if known {
-        diagnostic.note("nothing that is still to be cut comes out of the board")
-    } else {
-        diagnostic
+    match other_use(piece, ledger, cut) {
+        Some(note) => diagnostic.note(note),
+        None if known => diagnostic.note("nothing that is still to be cut comes out of the board"),
+        None => diagnostic,
     }
 }

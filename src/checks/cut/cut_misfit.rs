@@ -7,6 +7,8 @@ use crate::model::{Cut, Piece, Size};
 use crate::parts::{Part, Parts, Role};
 use crate::plans::ledger::{Differs, Ledger, Side};
 
+use super::other_use;
+
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-misfit",
     severity: Severity::Error,
@@ -29,10 +31,10 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     }
     let ledger = Ledger::of(piece, parts);
     for (part, cut) in ledger.cut().filter(|(part, cut)| ledger.is_other_stock(part, cut)) {
-        sink.extend(other_stock(piece, part, cut));
+        sink.extend(other_stock(piece, &ledger, part, cut));
     }
     for differs in ledger.too_small() {
-        sink.push(too_small(piece, &differs));
+        sink.push(too_small(piece, &ledger, &differs));
     }
 }
 
@@ -41,7 +43,7 @@ fn cut_again(cut: &Cut) -> Fix {
     Fix::new(Grade::Choice, "cut it again", at, format!("{before}spoiled{after}"))
 }
 
-fn other_stock(piece: &Piece, part: &Part, cut: &Cut) -> Option<Diagnostic> {
+fn other_stock(piece: &Piece, ledger: &Ledger<'_>, part: &Part, cut: &Cut) -> Option<Diagnostic> {
     let tape = piece.tape();
     let stock = piece.stock(part.stock)?;
     let thick = tape.figure(stock.thickness.length);
@@ -58,10 +60,18 @@ fn other_stock(piece: &Piece, part: &Part, cut: &Cut) -> Option<Diagnostic> {
     )
     .label(part.span, format!("now of {}", stock.name))
     .label(stock.thickness_span, format!("{thick} thick"));
-    Some(diagnostic.fix(cut_again(cut)).subject(&part.path))
+    let diagnostic = diagnostic.fix(cut_again(cut)).subject(&part.path);
+    Some(noted(diagnostic, other_use(piece, ledger, cut)))
 }
 
-fn too_small(piece: &Piece, differs: &Differs<'_>) -> Diagnostic {
+fn noted(diagnostic: Diagnostic, note: Option<String>) -> Diagnostic {
+    match note {
+        Some(note) => diagnostic.note(note),
+        None => diagnostic,
+    }
+}
+
+fn too_small(piece: &Piece, ledger: &Ledger<'_>, differs: &Differs<'_>) -> Diagnostic {
     let tape = piece.tape();
     let Differs { part, cut, side, was, needs } = *differs;
     let short = needs.length - was;
@@ -101,10 +111,8 @@ fn too_small(piece: &Piece, differs: &Differs<'_>) -> Diagnostic {
         )
         .fix(cut_again(cut))
         .subject(&part.path);
-    match reveal(piece, differs) {
-        Some(note) => diagnostic.note(note),
-        None => diagnostic,
-    }
+    let diagnostic = noted(diagnostic, reveal(piece, differs));
+    noted(diagnostic, other_use(piece, ledger, cut))
 }
 
 /// What the size is now a sum of.

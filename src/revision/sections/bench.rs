@@ -6,13 +6,24 @@ use crate::revision::difference::{Benched, BenchedState, Difference, Need};
 use super::Entry;
 use super::words::{count, grouped};
 
-pub(super) fn entries(difference: &Difference) -> Vec<Entry> {
+/// What is to be done to the wood on the bench.
+pub(super) fn work(difference: &Difference) -> Vec<Entry> {
+    entries(difference, |said| said <= Said::Worked)
+}
+
+/// What the shop has written down meanwhile, and asks for nothing.
+pub(super) fn record(difference: &Difference) -> Vec<Entry> {
+    entries(difference, |said| said > Said::Worked)
+}
+
+fn entries(difference: &Difference, wanted: impl Fn(Said) -> bool) -> Vec<Entry> {
     let cut = &difference.cut;
     let both = cut.changed.iter().map(|pair| (Some(&pair.was), Some(&pair.now)));
     let added = cut.added.iter().map(|now| (None, Some(now)));
     let dropped = cut.dropped.iter().map(|was| (Some(was), None));
     let mut told: Vec<(Said, &Benched)> =
         both.chain(added).chain(dropped).filter_map(|(was, now)| said(was, now)).collect();
+    told.retain(|(said, _)| wanted(*said));
     told.sort_by_key(|(said, _)| *said);
     grouped(told.into_iter()).into_iter().map(|(said, own)| entry(said, &own)).collect()
 }
@@ -88,8 +99,9 @@ fn needs(part: &Benched) -> String {
         Need::Larger { size, cut, wanted } => {
             format!("cut {} {}, {} is wanted", cut.text, word(size), wanted.text)
         }
-        Need::Smaller { size, cut, wanted } => {
-            format!("cut {} {}, trim it to {}", cut.text, word(size), wanted.text)
+        Need::Smaller { size, cut, wanted, jointed } => {
+            let joints = if *jointed { " and cut anew what joints that side had" } else { "" };
+            format!("cut {} {}, trim it to {}{joints}", cut.text, word(size), wanted.text)
         }
         Need::Joints { more: 1 } => "cut 1 more joint or bore into it".to_owned(),
         Need::Joints { more } => format!("cut {more} more joints or bores into it"),

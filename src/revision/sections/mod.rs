@@ -43,13 +43,8 @@ pub struct Section {
 /// Every section. What is planned from the parts later on (sheets, buying
 /// lists) gets a line after the hardware.
 pub const SECTIONS: &[Section] = &[
-    Section { slug: "cut", title: "Wood already cut", work: true, entries: bench::entries },
-    Section {
-        slug: "remake",
-        title: "Parts to remake or rework",
-        work: true,
-        entries: parts::changed,
-    },
+    Section { slug: "cut", title: "Wood already cut", work: true, entries: bench::work },
+    Section { slug: "remake", title: "Parts drawn otherwise", work: true, entries: parts::changed },
     Section { slug: "new-parts", title: "New parts", work: true, entries: parts::added },
     Section {
         slug: "parts-gone",
@@ -58,6 +53,7 @@ pub const SECTIONS: &[Section] = &[
         entries: parts::dropped,
     },
     Section { slug: "renamed", title: "Only renamed", work: true, entries: parts::renamed },
+    Section { slug: "record", title: "Recorded since", work: false, entries: bench::record },
     Section { slug: "openings", title: "Openings", work: false, entries: openings::entries },
     Section { slug: "hardware", title: "Hardware", work: false, entries: rest::hardware },
     Section {

@@ -95,7 +95,13 @@ fn marks(own: &[&PartChange]) -> String {
 
 /// What is cut and joined otherwise, line by line.
 fn particulars(change: &PartChange) -> Vec<String> {
-    let mut lines = joints(&change.joints);
+    // Whatever else is resized is made anew.
+    let mut lines: Vec<String> = change
+        .resized
+        .iter()
+        .map(|size| format!("the sheet is {} thick instead of {}", size.now.text, size.was.text))
+        .collect();
+    lines.extend(joints(&change.joints));
     lines.extend(told(&change.cuts.lines));
     lines.extend(change.cuts.moved.iter().map(|what| format!("{what} elsewhere; see the papers")));
     lines

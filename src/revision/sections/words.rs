@@ -115,10 +115,21 @@ pub(super) fn told(lines: &Lists<String>) -> Vec<String> {
         if pair == (None, None) {
             break;
         }
+        if let (Some(was), Some(now)) = pair
+            && bare(was) == bare(now)
+        {
+            told.push(format!("by less than the tape shows: {now}"));
+            continue;
+        }
         told.extend(pair.0.map(|line| format!("{was} {line}")));
         told.extend(pair.1.map(|line| format!("{now} {line}")));
     }
     told
+}
+
+/// A line without the marks of what was rounded and measured.
+fn bare(line: &str) -> String {
+    line.replace(" (m)", "").replace('~', "")
 }
 
 /// `packers first: also TR-LPK; no longer UP-LPK`
