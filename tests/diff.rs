@@ -10,15 +10,12 @@
 mod oracle;
 mod support;
 
-use std::path::Path;
-use std::process::Command;
-
 use casewright::pipeline::Compilation;
 use casewright::revision::{self, Difference, Named, Verdict};
 use oracle::is_mirrored;
 use proptest::prelude::*;
 use serde_json::Value;
-use support::{Bench, Done, compile, done, spec};
+use support::{Bench, Done, Repository, compile, done, spec};
 
 fn console() -> String {
     spec("hall-console.case")
@@ -504,52 +501,6 @@ fn html_is_one_file_that_needs_no_other() {
     assert!(page.contains("<sup>1</sup>&frasl;<sub>16</sub>"), "{page}");
     let left: Vec<_> = std::fs::read_dir(bench.path("")).unwrap().collect();
     assert_eq!(left.len(), 3, "{left:?}");
-}
-
-/// A repository that knows nothing of the settings of whoever runs the test.
-struct Repository {
-    bench: Bench,
-}
-
-impl Repository {
-    fn new() -> Self {
-        let own = Self { bench: Bench::new() };
-        own.git(&["init", "--quiet"]);
-        own
-    }
-
-    fn write(&self, name: &str, text: &str) {
-        let path = self.bench.path(name);
-        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
-        std::fs::write(path, text).unwrap();
-    }
-
-    fn git(&self, arguments: &[&str]) -> Done {
-        let own = Path::new(env!("CARGO_BIN_EXE_casewright")).parent().unwrap().to_path_buf();
-        let path = std::env::var_os("PATH").unwrap_or_default();
-        let path = std::env::join_paths(std::iter::once(own).chain(std::env::split_paths(&path)));
-        let mut command = Command::new("git");
-        command
-            .args(["-c", "user.name=A Maker", "-c", "user.email=maker@example.org"])
-            .args(arguments)
-            .current_dir(self.bench.path(""))
-            .env("PATH", path.unwrap())
-            .env("GIT_CONFIG_GLOBAL", self.bench.path("none"))
-            .env("GIT_CONFIG_NOSYSTEM", "1");
-        let done = done(&mut command);
-        assert_eq!(done.code, Some(0), "{arguments:?} {done:?}");
-        done
-    }
-
-    fn commit(&self) {
-        self.git(&["add", "--all"]);
-        self.git(&["commit", "--quiet", "--message", "another redraw"]);
-    }
-
-    fn diff(&self, arguments: &[&str]) -> Done {
-        let arguments: Vec<&str> = ["diff"].iter().chain(arguments).copied().collect();
-        self.bench.run(&arguments)
-    }
 }
 
 const SHOP: &str = "stock shelf-ply { plywood 3/4; actual 23/32 }\n";

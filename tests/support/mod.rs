@@ -63,6 +63,52 @@ pub(crate) fn done(command: &mut Command) -> Done {
     }
 }
 
+/// A repository that knows nothing of the settings of whoever runs the test.
+pub(crate) struct Repository {
+    pub(crate) bench: Bench,
+}
+
+impl Repository {
+    pub(crate) fn new() -> Self {
+        let own = Self { bench: Bench::new() };
+        own.git(&["init", "--quiet"]);
+        own
+    }
+
+    pub(crate) fn write(&self, name: &str, text: &str) {
+        let path = self.bench.path(name);
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        std::fs::write(path, text).unwrap();
+    }
+
+    pub(crate) fn git(&self, arguments: &[&str]) -> Done {
+        let own = Path::new(env!("CARGO_BIN_EXE_casewright")).parent().unwrap().to_path_buf();
+        let path = std::env::var_os("PATH").unwrap_or_default();
+        let path = std::env::join_paths(std::iter::once(own).chain(std::env::split_paths(&path)));
+        let mut command = Command::new("git");
+        command
+            .args(["-c", "user.name=A Maker", "-c", "user.email=maker@example.org"])
+            .args(arguments)
+            .current_dir(self.bench.path(""))
+            .env("PATH", path.unwrap())
+            .env("GIT_CONFIG_GLOBAL", self.bench.path("none"))
+            .env("GIT_CONFIG_NOSYSTEM", "1");
+        let done = done(&mut command);
+        assert_eq!(done.code, Some(0), "{arguments:?} {done:?}");
+        done
+    }
+
+    pub(crate) fn commit(&self) {
+        self.git(&["add", "--all"]);
+        self.git(&["commit", "--quiet", "--message", "another redraw"]);
+    }
+
+    pub(crate) fn diff(&self, arguments: &[&str]) -> Done {
+        let arguments: Vec<&str> = ["diff"].iter().chain(arguments).copied().collect();
+        self.bench.run(&arguments)
+    }
+}
+
 /// A spec of one file, compiled.
 pub(crate) fn compile(text: &str) -> Compilation {
     pipeline::check(&MemoryFiles::one("a.case", text), "a.case").unwrap()
