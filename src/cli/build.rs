@@ -49,7 +49,8 @@ pub(super) fn run(build: &Build, terminal: &Terminal) -> Exit {
 
 /// Where the papers of a spec go.
 pub(super) fn folder(spec: &Path, into: Option<&Path>) -> PathBuf {
-    let usual = || PathBuf::from("papers").join(spec.file_stem().unwrap_or_default());
+    let name = || write::folder_name(spec.file_stem().unwrap_or_default());
+    let usual = || PathBuf::from("papers").join(name());
     into.map_or_else(usual, Path::to_path_buf)
 }
 

@@ -28,8 +28,11 @@ mod why;
 mod write;
 
 use std::ffi::OsString;
+use std::io::Write as _;
 
 use clap::Parser;
+
+use crate::diagnostics::render::plain;
 
 pub use args::{Arguments, Command};
 pub use exit::Exit;
@@ -42,8 +45,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
         Ok(arguments) => arguments,
         Err(error) => {
             let code = if error.use_stderr() { Exit::Misused } else { Exit::Sound };
-            // A closed pipe is no fault of the command.
-            let _ = error.print();
+            misused(&error);
             return code;
         }
     };
@@ -69,4 +71,16 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
         };
         exit.or(terminal.exit())
     })
+}
+
+/// Prints what is wrong with the arguments, or the help that was asked for.
+/// What was typed may hold anything.
+fn misused(error: &clap::Error) {
+    let text = error.render().to_string();
+    let shown: Vec<String> = text.lines().map(plain).collect();
+    // A closed pipe is no fault of the command.
+    let _ = match text.lines().eq(shown.iter().map(String::as_str)) {
+        true => error.print(),
+        false => writeln!(std::io::stderr().lock(), "{}", shown.join("\n")),
+    };
 }

@@ -82,7 +82,8 @@ impl Terminal {
 /// A sentence of the command's own, on standard error.
 pub(super) fn complain(text: &str) {
     let mut err = std::io::stderr().lock();
-    let _ = writeln!(err, "casewright: {text}");
+    // Names in it may be anybody's.
+    let _ = writeln!(err, "casewright: {}", plain(text));
 }
 
 /// Says that `nothing` (`no table`) has this name, and which one comes near.

@@ -21,6 +21,8 @@ use std::io::{self, ErrorKind, Write as _};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicU64, Ordering};
 
+use crate::diagnostics::render::plain;
+
 /// The list of our files, by which we know a folder as ours.
 const MANIFEST: &str = ".casewright";
 
@@ -39,6 +41,19 @@ const DEVICES: [&str; 22] = [
     "con", "prn", "aux", "nul", "com1", "com2", "com3", "com4", "com5", "com6", "com7", "com8",
     "com9", "lpt1", "lpt2", "lpt3", "lpt4", "lpt5", "lpt6", "lpt7", "lpt8", "lpt9",
 ];
+
+/// A name for a folder that every system can have: what means a device on some
+/// gets a word before it, and what can't be seen or typed a hyphen.
+pub(super) fn folder_name(name: &OsStr) -> OsString {
+    let text = name.to_string_lossy();
+    let wild = |c: char| plain(c.encode_utf8(&mut [0; 4])) != c.to_string();
+    let device = is_device(&text);
+    if !device && !text.contains(wild) {
+        return name.to_owned();
+    }
+    let shown = text.replace(wild, "-");
+    OsString::from(if device { format!("piece-{shown}") } else { shown })
+}
 
 /// Replaces the set of papers in `folder` by these files.
 ///
@@ -313,12 +328,17 @@ fn exchange(_: &Path, _: &Path) -> io::Result<bool> {
 /// True for a name that is a plain file in its folder on every system.
 fn is_safe(name: &str) -> bool {
     let plain = |c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.');
-    let stem = name.split('.').next().unwrap_or_default().to_ascii_lowercase();
     (1..=100).contains(&name.len())
         && name.chars().all(plain)
         && !name.starts_with(['.', '-'])
         && !name.ends_with('.')
-        && !DEVICES.contains(&stem.as_str())
+        && !is_device(name)
+}
+
+/// True for a name that means a device on some systems.
+fn is_device(name: &str) -> bool {
+    let stem = name.split('.').next().unwrap_or_default().to_ascii_lowercase();
+    DEVICES.contains(&stem.as_str())
 }
 
 /// True for anything of that name, even a link that leads nowhere.

@@ -5,6 +5,8 @@ use std::fmt::Write as _;
 use askama::Template;
 use unicode_width::UnicodeWidthStr as _;
 
+use crate::diagnostics::render::plain;
+
 use super::page::{Align, Block, Page, Table};
 
 #[derive(Template)]
@@ -41,39 +43,51 @@ pub(super) fn text(page: &Page) -> String {
 
 /// Filters for the templates.
 #[allow(unreachable_pub, reason = "the filter attribute makes items public in this module")]
-mod filters {
-    use super::{Table, in_html, in_markdown, plain_table};
+pub(crate) mod filters {
+    use super::{Table, in_html, in_markdown, plain_table, visible};
+
+    /// In letters that can be seen, for where HTML is escaped by the template.
+    #[askama::filter_fn]
+    pub(crate) fn shown(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
+        Ok(visible(text))
+    }
 
     /// Escaped for HTML, fractions set as a maker reads them.
     #[askama::filter_fn]
-    pub(super) fn figures(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
+    pub(crate) fn figures(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
         Ok(in_html(text))
     }
 
     /// Safe inside a Markdown paragraph or table cell.
     #[askama::filter_fn]
-    pub(super) fn mark(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
+    pub(crate) fn mark(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
         Ok(in_markdown(text))
     }
 
     /// Safe on a terminal.
     #[askama::filter_fn]
-    pub(super) fn plain(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
-        Ok(crate::diagnostics::render::plain(text))
+    pub(crate) fn plain(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
+        Ok(visible(text))
     }
 
     /// A table in columns of plain text.
     #[askama::filter_fn]
-    pub(super) fn columns(table: &Table, _: &dyn askama::Values) -> askama::Result<String> {
+    pub(in crate::papers) fn columns(table: &Table, _: &dyn askama::Values) -> askama::Result<String> {
         Ok(plain_table(table))
     }
 }
 
+/// What a spec says, on one line and in letters that can be seen: marks that
+/// turn the order of letters act in a browser as they do on a terminal.
+pub(crate) fn visible(text: &str) -> String {
+    plain(&text.replace(['\n', '\r'], " "))
+}
+
 /// Escapes HTML and sets `26-1/2` as a whole number with a built-up fraction;
 /// the mark of a rounded figure becomes a raised ≈.
-pub(crate) fn in_html(text: &str) -> String {
+fn in_html(text: &str) -> String {
     let mut out = String::with_capacity(text.len() * 2);
-    let chars: Vec<char> = text.chars().collect();
+    let chars: Vec<char> = visible(text).chars().collect();
     let mut at = 0;
     while let Some(c) = chars.get(at).copied() {
         let fresh = at == 0 || !(chars[at - 1].is_ascii_alphanumeric() || chars[at - 1] == '.');
@@ -120,7 +134,6 @@ pub(crate) fn in_html(text: &str) -> String {
             '>' => out.push_str("&gt;"),
             '"' => out.push_str("&quot;"),
             '\'' => out.push_str("&#39;"),
-            c if c.is_control() => out.push('\u{FFFD}'),
             c => out.push(c),
         }
         at += 1;
@@ -131,14 +144,12 @@ pub(crate) fn in_html(text: &str) -> String {
 /// Safe inside a Markdown paragraph or table cell.
 pub(crate) fn in_markdown(text: &str) -> String {
     let mut safe = String::with_capacity(text.len());
-    for c in text.chars() {
+    for c in visible(text).chars() {
         match c {
-            '\n' | '\r' => safe.push(' '),
             '|' | '\\' | '`' | '*' | '_' | '<' | '>' | '[' | ']' | '#' | '~' => {
                 safe.push('\\');
                 safe.push(c);
             }
-            c if c.is_control() => safe.push('\u{FFFD}'),
             c => safe.push(c),
         }
     }
@@ -158,11 +169,8 @@ fn rounded(out: &mut String, chars: &[char], at: usize) -> usize {
 }
 
 fn plain_table(table: &Table) -> String {
-    let cells: Vec<Vec<String>> = table
-        .rows
-        .iter()
-        .map(|row| row.iter().map(|cell| crate::diagnostics::render::plain(cell)).collect())
-        .collect();
+    let cells: Vec<Vec<String>> =
+        table.rows.iter().map(|row| row.iter().map(|cell| visible(cell)).collect()).collect();
     let columns = table.columns.len();
     let width = |column: usize| {
         let head = table.columns.get(column).map_or(0, |c| c.head.width());

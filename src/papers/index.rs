@@ -4,6 +4,7 @@ use askama::Template;
 
 use crate::model::Piece;
 
+use super::emit::filters;
 use super::{PAPERS, Paper};
 
 #[derive(Template)]

@@ -28,7 +28,7 @@ use crate::plans::setups::{self, Setup};
 
 pub use measuring::form as measuring_form;
 
-pub(crate) use emit::{in_html, in_markdown};
+pub(crate) use emit::{filters, in_markdown};
 use figures::Figures;
 use page::{Block, Page};
 

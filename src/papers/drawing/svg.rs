@@ -3,6 +3,8 @@
 
 use std::fmt::Write as _;
 
+use crate::papers::emit::visible;
+
 /// A drawing in the making.
 #[derive(Debug)]
 pub(in crate::papers) struct Svg {
@@ -137,12 +139,11 @@ impl Svg {
             String::new()
         };
         let mut safe = String::new();
-        for c in text.chars() {
+        for c in visible(text).chars() {
             match c {
                 '&' => safe.push_str("&amp;"),
                 '<' => safe.push_str("&lt;"),
                 '>' => safe.push_str("&gt;"),
-                c if c.is_control() => {}
                 c => safe.push(c),
             }
         }

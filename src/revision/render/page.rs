@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 
 use askama::Template;
 
-use crate::papers::in_markdown;
+use crate::papers::{filters, in_markdown};
 use crate::revision::difference::Difference;
 use crate::revision::sections::Entry;
 
@@ -15,16 +15,6 @@ use super::report::{Report, report};
 #[template(path = "difference.html")]
 struct Page<'a> {
     report: &'a Report,
-}
-
-/// Filters for the template.
-#[allow(unreachable_pub, reason = "the filter attribute makes items public in this module")]
-mod filters {
-    /// Escaped for HTML, fractions set as a maker reads them.
-    #[askama::filter_fn]
-    pub(super) fn figures(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
-        Ok(crate::papers::in_html(text))
-    }
 }
 
 /// A difference as a page of its own.
