@@ -1,6 +1,6 @@
 //! Exit codes, and the net under our own faults.
 
-use std::panic::set_hook;
+use std::panic::{AssertUnwindSafe, catch_unwind, set_hook};
 use std::process::ExitCode;
 use std::sync::{Arc, Mutex};
 
@@ -56,10 +56,15 @@ pub(super) fn guarded(command: impl FnOnce() -> Exit + Send + 'static) -> Exit {
             *seen = Some((at.file().to_owned(), at.line()));
         }
     }));
-    // Deep but legal nesting needs more stack than some platforms give the
-    // first thread.
-    let thread = std::thread::Builder::new().stack_size(STACK).spawn(command);
-    let outcome = thread.ok().and_then(|thread| thread.join().ok());
+    // Deep but legal nesting needs more stack than Windows gives the first
+    // thread. Elsewhere that has plenty, and the system's allocator is at its
+    // best there: any other thread asks for memory page by page.
+    let outcome = if cfg!(unix) {
+        catch_unwind(AssertUnwindSafe(command)).ok()
+    } else {
+        let thread = std::thread::Builder::new().stack_size(STACK).spawn(command);
+        thread.ok().and_then(|thread| thread.join().ok())
+    };
     outcome.unwrap_or_else(|| {
         let place = place.lock().ok().and_then(|mut place| place.take());
         super::terminal::complain(&fault(

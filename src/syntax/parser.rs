@@ -168,10 +168,12 @@ impl Reader<'_> {
         for part in pair.into_inner() {
             match part.as_rule() {
                 Rule::keyword => word = part.into_inner().next().map(|name| self.name(name)),
-                Rule::argument => match self.argument(part) {
-                    Some(argument) => arguments.push(argument),
-                    None => sound = false,
-                },
+                Rule::text | Rule::date | Rule::plain | Rule::expression => {
+                    match self.argument(part) {
+                        Some(argument) => arguments.push(argument),
+                        None => sound = false,
+                    }
+                }
                 Rule::block => {
                     let outer = self.marks;
                     self.marks |= word.as_ref().is_some_and(|word: &Name| word.text() == "cut");
@@ -254,15 +256,16 @@ impl Reader<'_> {
 
     fn name(&self, pair: Pair<'_, Rule>) -> Name {
         let span = self.span(&pair);
-        let words = pair
-            .into_inner()
-            .map(|word| Word { text: word.as_str().to_owned(), span: self.span(&word) })
-            .collect();
-        Name { words, span }
+        let mut at = span.start as usize;
+        let word = |text: &str| {
+            let start = at;
+            at += text.len() + 1;
+            Word { text: text.to_owned(), span: Span::new(self.file, start, start + text.len()) }
+        };
+        Name { words: pair.as_str().split('.').map(word).collect(), span }
     }
 
-    fn argument(&mut self, pair: Pair<'_, Rule>) -> Option<Argument> {
-        let part = pair.into_inner().next()?;
+    fn argument(&mut self, part: Pair<'_, Rule>) -> Option<Argument> {
         let span = self.span(&part);
         match part.as_rule() {
             Rule::text => Some(Argument::Text { value: unescape(part.as_str()), span }),
