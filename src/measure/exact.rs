@@ -161,6 +161,13 @@ const fn gcd(mut a: u128, mut b: u128) -> u128 {
 impl Add for Exact {
     type Output = Self;
     fn add(self, other: Self) -> Self {
+        // Most sums have a nought in them.
+        if other.numer == 0 && other.denom != 0 {
+            return self;
+        }
+        if self.numer == 0 && self.denom != 0 {
+            return other;
+        }
         if self.denom == other.denom && self.denom != 0 {
             return Self::reduce(self.numer as i128 + other.numer as i128, self.denom as i128);
         }

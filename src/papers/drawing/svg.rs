@@ -220,7 +220,12 @@ impl Svg {
 
 /// A coordinate to a tenth of a millimetre, without idle noughts.
 fn number(value: f64) -> String {
-    let text = format!("{value:.1}");
-    let text = text.strip_suffix(".0").unwrap_or(&text);
-    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+    // A drawing has thousands: whole numbers are printed far faster. What lies
+    // beyond their range is no place on a drawing and ends at its edge.
+    let tenths = (value * 10.0).round_ties_even() as i64;
+    let sign = if tenths < 0 { "-" } else { "" };
+    match (tenths.unsigned_abs() / 10, tenths.unsigned_abs() % 10) {
+        (whole, 0) => format!("{sign}{whole}"),
+        (whole, tenth) => format!("{sign}{whole}.{tenth}"),
+    }
 }
