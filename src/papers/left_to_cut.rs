@@ -40,6 +40,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         let _ = write!(line, ", {} to be trimmed", words::pieces(trims.rows.len()));
     }
     let mut blocks = vec![Block::Heading("Still to cut".into()), Block::Note(format!("{line}."))];
+    let then = if trims.rows.is_empty() { "these" } else { "then these" };
     if !trims.rows.is_empty() {
         blocks.push(Block::Setting {
             figure: String::new(),
@@ -51,7 +52,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     if !rest.is_empty() {
         blocks.push(Block::Setting {
             figure: String::new(),
-            what: "then these; the settings are below".into(),
+            what: format!("{then}; the settings are below"),
             more: Vec::new(),
         });
         blocks.push(Block::Table(left_over(source, &rest)));

@@ -9,7 +9,7 @@ use crate::papers;
 use crate::parts::{Part, PartId};
 use crate::plans::ledger::{Differs, State};
 
-use super::difference::{Benched, BenchedState, Need};
+use super::benched::{Benched, BenchedState, Need};
 use super::matching::Match;
 use super::side::Revision;
 use super::two_sided::{Changes, Figure, Pair};

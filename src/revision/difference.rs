@@ -4,6 +4,7 @@
 
 use serde::Serialize;
 
+use super::benched::Benched;
 use super::two_sided::{Changes, Figure, Lists, Pair, Resized};
 
 /// One of the two revisions.
@@ -70,81 +71,6 @@ pub struct Board {
     pub thickness: Figure,
     /// The day it was cut, where it lies on the bench.
     pub cut: Option<String>,
-}
-
-/// How far a part has come of which the shop has written something down.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum BenchedState {
-    /// It lies on the bench.
-    Cut,
-    /// It was spoiled.
-    Spoiled,
-    /// No part has this name.
-    ForNothing,
-}
-
-/// What a part that is cut lacks to be as it is drawn.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[serde(tag = "what", rename_all = "kebab-case")]
-pub enum Need {
-    /// It is to be of another stock.
-    Stock {
-        /// The stock it was cut from, where that is written.
-        cut: Option<String>,
-        /// Its stock as drawn.
-        wanted: Option<String>,
-    },
-    /// It is too small.
-    Larger {
-        /// `length`, `width`, `thickness`.
-        size: &'static str,
-        /// As it was cut.
-        cut: Figure,
-        /// As it is drawn.
-        wanted: Figure,
-    },
-    /// It is to be trimmed.
-    Smaller {
-        /// `length`, `width`, `thickness`.
-        size: &'static str,
-        /// As it was cut.
-        cut: Figure,
-        /// As it is drawn.
-        wanted: Figure,
-        /// It has joints already, perhaps where wood is taken off.
-        jointed: bool,
-    },
-    /// It has fewer joints and bores than are drawn.
-    Joints {
-        /// How many fewer.
-        more: u32,
-    },
-}
-
-impl Need {
-    /// True where the wood can't be made to fit.
-    #[must_use]
-    pub fn is_anew(&self) -> bool {
-        matches!(self, Self::Stock { .. } | Self::Larger { .. })
-    }
-}
-
-/// What is known of a part that was cut.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Benched {
-    /// Its name; as it is written in `cut` where no part has it.
-    pub path: String,
-    /// Its mark; nothing where no part has its name.
-    pub mark: String,
-    /// What it is called on paper.
-    pub name: String,
-    /// The day of the last word on it.
-    pub date: String,
-    /// How far it has come.
-    pub state: BenchedState,
-    /// What it lacks.
-    pub needs: Vec<Need>,
 }
 
 /// What is cut into a part, or no longer is.

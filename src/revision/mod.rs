@@ -4,6 +4,7 @@
 
 mod assembly;
 mod bench;
+mod benched;
 mod difference;
 mod features;
 mod findings;
@@ -20,11 +21,11 @@ mod side;
 mod two_sided;
 mod year;
 
+pub use benched::{Benched, BenchedState, Need};
 pub use difference::{
-    Benched, BenchedState, Board, Compared, Counted, Cut, Difference, Fault, Finding, GapChange,
-    GapPlace, Joined, Marked, Need, OpeningChange, OpeningSize, PaperChange, PartChange, Renamed,
-    Room, Setting, SettingChange, SetupChange, Side, Step, StepChange, Verdict, Weight,
-    WeightChange,
+    Board, Compared, Counted, Cut, Difference, Fault, Finding, GapChange, GapPlace, Joined, Marked,
+    OpeningChange, OpeningSize, PaperChange, PartChange, Renamed, Room, Setting, SettingChange,
+    SetupChange, Side, Step, StepChange, Verdict, Weight, WeightChange,
 };
 pub use render::{SCHEMA, html, json, markdown, text};
 pub use sections::{Entry, SECTIONS, Section};

@@ -1,7 +1,8 @@
 //! Wood that is cut already, in words: what must be made again, what is
 //! trimmed, what came since.
 
-use crate::revision::difference::{Benched, BenchedState, Difference, Need};
+use crate::revision::benched::{Benched, BenchedState, Need};
+use crate::revision::difference::Difference;
 
 use super::Entry;
 use super::words::{count, grouped};
