@@ -8,12 +8,11 @@
     reason = "a test that can't go on stops"
 )]
 
+mod oracle;
+
 use std::ops::Range;
 
-use casewright::diagnostics::Diagnostic;
-use casewright::measure::Span;
-use casewright::model::MemoryFiles;
-use casewright::{papers, pipeline};
+use oracle::places::{lines, tokens};
 use proptest::prelude::*;
 use proptest::sample::Index;
 
@@ -63,36 +62,6 @@ fn slip() -> impl Strategy<Value = Slip> {
     ]
 }
 
-/// The lines of a text, with their ends.
-fn lines(text: &str) -> Vec<Range<usize>> {
-    let mut from = 0;
-    let line = |line: &str| {
-        from += line.len();
-        from - line.len()..from
-    };
-    text.split_inclusive('\n').map(line).collect()
-}
-
-/// Words, figures, and marks one by one; comments are left alone.
-fn tokens(text: &str) -> Vec<Range<usize>> {
-    let word = |c: char| c.is_alphanumeric() || matches!(c, '-' | '/' | '.');
-    let mut tokens: Vec<Range<usize>> = Vec::new();
-    let mut comment = false;
-    for (at, c) in text.char_indices() {
-        comment = c == '#' || comment && c != '\n';
-        if comment || c.is_whitespace() {
-            continue;
-        }
-        match tokens.last_mut() {
-            Some(last) if last.end == at && word(c) && text[last.clone()].chars().all(word) => {
-                last.end += c.len_utf8();
-            }
-            _ => tokens.push(at..at + c.len_utf8()),
-        }
-    }
-    tokens
-}
-
 fn pick(places: &[Range<usize>], at: Index) -> Range<usize> {
     if places.is_empty() { 0..0 } else { at.get(places).clone() }
 }
@@ -126,13 +95,6 @@ fn slipped(text: &str, slip: &Slip) -> String {
     text
 }
 
-/// Every place a message points at or would edit.
-fn places(diagnostic: &Diagnostic) -> impl Iterator<Item = Span> {
-    let labels = diagnostic.labels.iter().map(|label| label.span);
-    let edits = diagnostic.fixes.iter().flat_map(|fix| &fix.edits).map(|edit| edit.span);
-    std::iter::once(diagnostic.primary.span).chain(labels).chain(edits)
-}
-
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(192))]
 
@@ -142,14 +104,7 @@ proptest! {
         slips in prop::collection::vec(slip(), 1..5),
     ) {
         let text = slips.iter().fold(SPECS[spec].to_owned(), |text, slip| slipped(&text, slip));
-        let compiled = pipeline::check(&MemoryFiles::one("a.case", &text), "a.case").expect("readable");
-        for diagnostic in &compiled.diagnostics {
-            for span in places(diagnostic) {
-                let source = compiled.sources.get(span.file);
-                let within = source.is_some_and(|source| source.text.get(span.range()).is_some());
-                prop_assert!(within, "{span:?} of {} is not in the text\n{text}", diagnostic.title);
-            }
-        }
-        prop_assert_eq!(papers::packet(&compiled).is_some(), compiled.is_sound());
+        oracle::check(&text);
+        oracle::papers(&text);
     }
 }

@@ -6,6 +6,8 @@ use std::ops::Range;
 use casewright::vocabulary::BLOCKS;
 use fastrand::Rng;
 
+use crate::oracle::places::{lines, tokens};
+
 /// Sound pieces. What was changed often is seldom sound, and most of the
 /// compiler is only reached by what is.
 const SOUND: &[&str] = &[
@@ -135,42 +137,4 @@ fn example(rng: &mut Rng) -> &'static str {
 
 fn pick(places: &[Range<usize>], rng: &mut Rng) -> Range<usize> {
     rng.choice(places).cloned().unwrap_or(0..0)
-}
-
-/// The lines of a text, with their ends.
-fn lines(text: &str) -> Vec<Range<usize>> {
-    let mut from = 0;
-    let line = |line: &str| {
-        from += line.len();
-        from - line.len()..from
-    };
-    text.split_inclusive('\n').map(line).collect()
-}
-
-/// Words, figures and quoted texts; signs one by one.
-fn tokens(text: &str) -> Vec<Range<usize>> {
-    let word = |c: char| c.is_alphanumeric() || matches!(c, '-' | '/' | '.');
-    let mut tokens: Vec<Range<usize>> = Vec::new();
-    let mut quoted = false;
-    for (at, c) in text.char_indices() {
-        let end = at + c.len_utf8();
-        if quoted {
-            quoted = c != '"' && c != '\n';
-            if let Some(last) = tokens.last_mut() {
-                last.end = end;
-            }
-            continue;
-        }
-        match tokens.last_mut() {
-            _ if c.is_whitespace() => {}
-            Some(last) if last.end == at && word(c) && text[last.clone()].ends_with(word) => {
-                last.end = end;
-            }
-            _ => {
-                quoted = c == '"' && !text[..at].ends_with(|c: char| c.is_ascii_digit());
-                tokens.push(at..end);
-            }
-        }
-    }
-    tokens
 }

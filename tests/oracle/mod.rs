@@ -11,6 +11,7 @@
 mod clean;
 mod meaning;
 mod mirror;
+pub(crate) mod places;
 
 use casewright::diagnostics::render::{self, Look};
 use casewright::diagnostics::{self, Diagnostic, Fix, Grade, Severity, Sources};
