@@ -198,6 +198,23 @@ fn the_cut_list_ticks_what_is_done_and_puts_trims_first() {
 }
 
 #[test]
+fn the_jig_sheet_ticks_what_was_made_with_its_joints() {
+    let ticked = |cut: &str| {
+        let text = format!("{}cut 2026-03-14 {{ {cut} }}\n", spec("first.case"));
+        let bench = Bench::new().with("first.case", &text);
+        let sheet = bench.run(&["build", "first.case", "--print", "jig-sheet"]).out;
+        sheet.lines().filter(|line| line.starts_with("  [x]  LE ")).count()
+    };
+    // A rabbet and a dado by the router; the notch is sawn, and is the third.
+    assert_eq!(ticked("left-end { joints 3 }"), 2);
+    assert_eq!(ticked("left-end { joints 2 }"), 0);
+    assert_eq!(ticked("left-end"), 0);
+    assert_eq!(ticked("left-end { joints 3; spoiled }"), 0);
+    // What is trimmed may lose a joint again.
+    assert_eq!(ticked("left-end { long 35; joints 3 }"), 0);
+}
+
+#[test]
 fn without_a_cut_the_cut_list_is_as_before() {
     let bench = Bench::new().with("first.case", &spec("first.case"));
     let list = bench.run(&["build", "first.case", "--print", "cut-list"]).out;

@@ -164,6 +164,9 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
             };
             row.push(begin);
         }
+        if source.ledger.is_jointed(run.part) {
+            table.ticked.insert(table.rows.len());
+        }
         table.rows.push(row);
     }
     let whole: Length = setup.runs.iter().map(|run| run.length).sum();

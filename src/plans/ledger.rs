@@ -215,6 +215,18 @@ impl<'a> Ledger<'a> {
         self.cut().filter_map(more).collect()
     }
 
+    /// True for a part that was made with all the joints and bores it is drawn
+    /// with, none of which is cut off again.
+    #[must_use]
+    pub fn is_jointed(&self, id: PartId) -> bool {
+        let (State::Cut(cut), Some(part)) = (self.state(id), self.parts.get(id)) else {
+            return false;
+        };
+        let had = cut.joints.as_ref().map_or(0, |joints| joints.value);
+        let trimmed = |trim: &Differs<'_>| trim.part.path == part.path && trim.jointed().is_some();
+        had > 0 && had >= joints(part) && !self.trims().iter().any(trimmed)
+    }
+
     /// Parts still to be cut that a board of this size would do for.
     #[must_use]
     pub fn would_do_for(&self, cut: &Cut) -> Vec<&'a Part> {
