@@ -122,6 +122,7 @@ fn the_plan_changes_and_no_board_is_wasted() {
     );
     let told = story.keep();
     has(&told, &["2 parts cut or joined otherwise: LE (left end), RE (right end)"]);
+    has(&told, &["width 23/32 → 45/64", "has been made already in: LE, RE"]);
     // 37-1/2 + 1/2 − 2 × 45/64 = 36-19/32.
     has(&told, &["B (bottom): cut 37-1/16 long, trim it to 36-19/32"]);
 

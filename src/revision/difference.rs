@@ -210,6 +210,8 @@ pub struct Setting {
     pub lines: usize,
     /// The marks of its pieces.
     pub pieces: Vec<String>,
+    /// Those of them that were made with all their joints already.
+    pub made: Vec<String>,
 }
 
 /// One figure of a set-up that changed.

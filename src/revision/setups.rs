@@ -177,5 +177,11 @@ fn setting(side: &Revision<'_>, setup: &Setup, tape: Tape) -> Setting {
         wide: Figure::new(wide(setup), tape),
         lines: setup.lines.len(),
         pieces: setup.runs.iter().map(|run| side.parts.mark(run.part).to_owned()).collect(),
+        made: setup
+            .runs
+            .iter()
+            .filter(|run| side.ledger.is_jointed(run.part))
+            .map(|run| side.parts.mark(run.part).to_owned())
+            .collect(),
     }
 }

@@ -35,6 +35,7 @@ fn changed(setup: &SetupChange) -> Entry {
     pieces("also in", &setup.pieces.added);
     pieces("no longer in", &setup.pieces.dropped);
     pieces("begins elsewhere in", &setup.begins);
+    pieces("has been made already in", &now.made);
     Entry { head, lines }
 }
 
