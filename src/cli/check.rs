@@ -91,12 +91,16 @@ fn checked(spec: &Path, check: &Check, look: Look) -> Checked {
     checked
 }
 
-/// True for a text that is a piece, or was to be one. What others use holds
-/// neither job nor case.
+/// True for a file that is a piece, or was to be one.
 fn holds_piece(path: &Path) -> bool {
     // What can't be read is said when it is compiled.
-    let Ok(text) = disk::text(path) else { return true };
-    let (tree, _) = syntax::parse(FileId::default(), &text);
+    disk::text(path).map_or(true, |text| is_piece(&text))
+}
+
+/// True for a text that is a piece, or was to be one. What others use holds
+/// neither job nor case.
+pub(super) fn is_piece(text: &str) -> bool {
+    let (tree, _) = syntax::parse(FileId::default(), text);
     tree.items.iter().any(|item| match item {
         syntax::Item::Statement(statement) => {
             matches!(statement.word.text().as_str(), "case" | "job")

@@ -9,9 +9,9 @@ use crate::measure::FileId;
 use crate::model::{ReadError, SourceFiles, SourceText};
 use crate::pipeline::{self, Compilation};
 use crate::revision::{self, Named};
-use crate::syntax;
 
 use super::args::GitDiff;
+use super::check;
 use super::disk::{self, Disk};
 use super::exit::Exit;
 use super::git::{self, GitFiles};
@@ -195,14 +195,7 @@ impl SourceFiles for Handed<'_> {
 
 /// True for a spec, false for a file that specs use.
 fn is_piece(compiled: &Compilation) -> bool {
-    let Some(main) = compiled.sources.get(FileId(0)) else { return false };
-    let (tree, _) = syntax::parse(FileId(0), &main.text);
-    tree.items.iter().any(|item| match item {
-        syntax::Item::Statement(statement) => {
-            matches!(statement.word.text().as_str(), "job" | "case")
-        }
-        _ => false,
-    })
+    compiled.sources.get(FileId(0)).is_some_and(|main| check::is_piece(&main.text))
 }
 
 /// What is said of a spec that is only on one side.
