@@ -31,6 +31,9 @@ pub use render::{SCHEMA, html, json, markdown, text};
 pub use sections::{Entry, SECTIONS, Section};
 pub use two_sided::{Amount, Changes, Figure, Lists, Pair, Resized};
 
+use std::panic::resume_unwind;
+use std::thread;
+
 use crate::papers;
 use crate::pipeline::Compilation;
 
@@ -88,7 +91,8 @@ pub fn compare(was: Named<'_>, now: Named<'_>) -> Difference {
     if was.compiled.is_sound() && now.compiled.is_sound() {
         difference.compared.papers = true;
         let bodies = |side: &Revision<'_>| papers::bodies(side.piece, side.parts, &side.setups);
-        let both = bodies(&old).into_iter().zip(bodies(&new));
+        let both = both(|| bodies(&old), || bodies(&new));
+        let both = both.0.into_iter().zip(both.1);
         difference.papers = papers::PAPERS
             .iter()
             .zip(both)
@@ -97,4 +101,18 @@ pub fn compare(was: Named<'_>, now: Named<'_>) -> Difference {
             .collect();
     }
     difference
+}
+
+/// Does two things of one length at a time, one of them on a thread of its own
+/// where the system gives one.
+fn both<T: Send>(one: impl Fn() -> T + Sync, other: impl Fn() -> T) -> (T, T) {
+    thread::scope(|scope| {
+        let beside = thread::Builder::new().spawn_scoped(scope, &one);
+        let other = other();
+        match beside.map(thread::ScopedJoinHandle::join) {
+            Ok(Ok(one)) => (one, other),
+            Ok(Err(fault)) => resume_unwind(fault),
+            Err(_) => (one(), other),
+        }
+    })
 }
