@@ -1,10 +1,12 @@
 //! The stages in order: the front door for commands, tests and editors.
 //! Knows neither disk nor terminal.
 
+use std::collections::BTreeMap;
+
 use crate::checks;
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sources};
 use crate::model::{self, Piece, ReadError, SourceFiles};
-use crate::parts::{self, Parts};
+use crate::parts::{self, Part, Parts};
 
 /// What became of a spec.
 #[derive(Debug)]
@@ -47,7 +49,8 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
         let mut found = Sink::new();
         checks::piece(piece, &mut found);
         let built = parts::build(piece);
-        if let Some(fault) = too_many(&built).or_else(|| out_of_range(piece, &built)) {
+        let fault = too_many(&built).or_else(|| named_alike(&built));
+        if let Some(fault) = fault.or_else(|| out_of_range(piece, &built)) {
             found.push(fault);
         } else {
             checks::parts(piece, &built, &mut found);
@@ -62,6 +65,20 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
 fn too_many(parts: &Parts) -> Option<Diagnostic> {
     let part = parts.all.get(model::MOST_PARTS)?;
     Some(model::too_many(model::MOST_PARTS, "parts", part.span))
+}
+
+/// A name that the maker gave to a member of the frame may be that of a board.
+fn named_alike(parts: &Parts) -> Option<Diagnostic> {
+    let mut names: BTreeMap<&str, &Part> = BTreeMap::new();
+    let (first, second) = parts.all.iter().find_map(|part| {
+        let first = names.insert(&part.path, part)?;
+        Some((first, part))
+    })?;
+    let title = format!("two parts are called `{}`", second.path);
+    Some(
+        Diagnostic::error("name-twice", title, second.span, "a second part of this name")
+            .label(first.span, "the first"),
+    )
 }
 
 /// Figures that are each in range may still have no sum that is.

@@ -1,4 +1,4 @@
-//! Texts that fuzzing found wanting, each asked again what every target asks.
+//! Texts at which fuzzing stopped, each asked again what every target asks.
 
 #![allow(
     clippy::unwrap_used,

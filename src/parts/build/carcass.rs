@@ -230,7 +230,12 @@ fn partition(builder: &mut Builder<'_>, member: &Member, board: &Board, bottom: 
     for stock in [bottom_board, top_board].into_iter().flatten() {
         clear = clear - builder.thickness(stock);
     }
-    let name = builder.local(&member.path).replace("stile", "partition");
+    let stile = builder.local(&member.path);
+    let name = match stile.split_once("stile-") {
+        Some((list, between)) => format!("{list}partition-{between}"),
+        // A stile with a name of its own.
+        None => format!("{stile}-partition"),
+    };
     upright(
         builder,
         &name,
