@@ -231,9 +231,11 @@ impl Leaf {
                 Edge::Hinge => -spot.aside,
                 Edge::Lead => spot.aside - self.wide,
             });
-            past.fold(0.0, f64::max)
+            past.fold(f64::NEG_INFINITY, f64::max)
         };
-        peak(up_to, past)
+        // Cut off at nought only here: on a level stretch the search would
+        // walk past what stands out between two samples.
+        peak(up_to, past).max(0.0)
     }
 
     /// The gap that an inset leaf needs beside one of its edges, so that
