@@ -46,7 +46,8 @@ pub(super) fn text(page: &Page) -> String {
 pub(crate) mod filters {
     use super::{Table, in_html, in_markdown, plain_table, visible};
 
-    /// In letters that can be seen, for where HTML is escaped by the template.
+    /// In letters that can be seen: for plain text, and for HTML that the
+    /// template escapes.
     #[askama::filter_fn]
     pub(crate) fn shown(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
         Ok(visible(text))
@@ -62,12 +63,6 @@ pub(crate) mod filters {
     #[askama::filter_fn]
     pub(crate) fn mark(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
         Ok(in_markdown(text))
-    }
-
-    /// Safe on a terminal.
-    #[askama::filter_fn]
-    pub(crate) fn plain(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
-        Ok(visible(text))
     }
 
     /// A table in columns of plain text.

@@ -1,7 +1,7 @@
 //! What is cut, what is left to cut, and what must be trimmed: the facts of
 //! the shop beside the parts as they are drawn now.
 
-use crate::measure::{Length, nearest};
+use crate::measure::{Length, Spanned, nearest};
 use crate::model::{Cut, Piece, Size};
 use crate::parts::{Part, PartId, Parts};
 
@@ -162,28 +162,37 @@ impl<'a> Ledger<'a> {
     /// Sizes of cut parts that are to be smaller.
     #[must_use]
     pub fn trims(&self) -> Vec<Differs<'a>> {
-        self.differing(|was, needs| was - needs)
+        self.differing(excess)
     }
 
     fn differing(&self, by: impl Fn(Length, Length) -> Length) -> Vec<Differs<'a>> {
-        let tolerance = self.piece.shop.tolerance.cut;
-        let mut found = Vec::new();
-        for (part, cut) in self.cut().filter(|(part, cut)| !self.is_other_stock(part, cut)) {
-            let sides = [
-                (Side::Length, &cut.long, &part.length),
-                (Side::Width, &cut.wide, &part.width),
-                (Side::Thickness, &cut.thick, &part.thickness),
-            ];
-            for (side, was, needs) in sides {
-                let Some(was) = was.as_ref().map(|was| was.value) else { continue };
-                // A sheet is as thick as it is.
-                let fixed = side == Side::Thickness && !self.is_solid(part);
-                if !fixed && by(was, needs.length) > tolerance {
-                    found.push(Differs { part, cut, side, was, needs });
-                }
-            }
+        self.cut().flat_map(|(part, cut)| self.differing_of(part, cut, &by)).collect()
+    }
+
+    /// The sides of one cut part that differ; none where its stock does.
+    fn differing_of(
+        &self,
+        part: &'a Part,
+        cut: &'a Cut,
+        by: impl Fn(Length, Length) -> Length,
+    ) -> Vec<Differs<'a>> {
+        if self.is_other_stock(part, cut) {
+            return Vec::new();
         }
-        found
+        let tolerance = self.piece.shop.tolerance.cut;
+        let sides = [
+            (Side::Length, &cut.long, &part.length),
+            (Side::Width, &cut.wide, &part.width),
+            (Side::Thickness, &cut.thick, &part.thickness),
+        ];
+        let differs = |(side, was, needs): (Side, &Option<Spanned<Length>>, &'a Size)| {
+            let was = was.as_ref()?.value;
+            // A sheet is as thick as it is.
+            let fixed = side == Side::Thickness && !self.is_solid(part);
+            let differs = !fixed && by(was, needs.length) > tolerance;
+            differs.then_some(Differs { part, cut, side, was, needs })
+        };
+        sides.into_iter().filter_map(differs).collect()
     }
 
     /// True for a part that was cut from another stock than it is to be of; a
@@ -223,8 +232,8 @@ impl<'a> Ledger<'a> {
             return false;
         };
         let had = cut.joints.as_ref().map_or(0, |joints| joints.value);
-        let trimmed = |trim: &Differs<'_>| trim.part.path == part.path && trim.jointed().is_some();
-        had > 0 && had >= joints(part) && !self.trims().iter().any(trimmed)
+        let trims = || self.differing_of(part, cut, excess);
+        had > 0 && had >= joints(part) && trims().iter().all(|trim| trim.jointed().is_none())
     }
 
     /// Parts still to be cut that a board of this size would do for.
@@ -250,6 +259,11 @@ impl<'a> Ledger<'a> {
         };
         self.parts.iter().filter_map(left).collect()
     }
+}
+
+/// What a part has too much.
+fn excess(was: Length, needs: Length) -> Length {
+    was - needs
 }
 
 /// How many joints and bores a part has.

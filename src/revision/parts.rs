@@ -49,8 +49,8 @@ pub(super) fn compare(
             joints,
             sheet: new.piece.stock(b.stock).is_some_and(|stock| !stock.is_solid()),
         };
-        let same = change.resized.is_empty() && !change.is_remade();
-        if !same || !change.cuts.is_empty() || !change.joints.is_empty() {
+        let same = change.resized.is_empty() && change.cuts.is_empty() && change.joints.is_empty();
+        if change.is_remade() || !same {
             changes.changed.push(change);
         }
     }
