@@ -69,6 +69,7 @@ fn names_are_in_the_scripts_of_shells_that_complete_them() {
 }
 
 /// What bash offers at the end of a line.
+#[cfg(target_os = "linux")]
 fn offered(line: &[&str]) -> Vec<String> {
     let bench = Bench::new();
     std::fs::write(bench.path("script"), bench.run(&["completions", "bash"]).out).unwrap();

@@ -11,9 +11,12 @@
 mod oracle;
 mod support;
 
+#[cfg(unix)]
 use std::ffi::OsStr;
 
+#[cfg(unix)]
 use casewright::diagnostics::render::plain;
+#[cfg(unix)]
 use oracle::is_shown;
 use support::{Bench, spec};
 

@@ -150,6 +150,28 @@ fn a_brace_on_its_own_line_is_told_and_moved_up() {
 }
 
 #[test]
+fn backslashes_that_stand_alone_are_told_and_mended() {
+    for (text, mended) in [
+        ("use \"own\\shop\\oak.case\"\n", "use \"own/shop/oak.case\"\n"),
+        ("job \"a\\b \\\"c\\\" \\\\\"\n", "job \"a\\\\b \\\"c\\\" \\\\\"\n"),
+    ] {
+        let (_, found) = parse(FileId(0), text);
+        assert_eq!(found.iter().map(|d| d.slug).collect::<Vec<_>>(), ["syntax"], "{text}");
+        let mut own = text.to_owned();
+        for edit in found[0].fixes[0].edits.iter().rev() {
+            own.replace_range(edit.span.range(), &edit.text);
+        }
+        assert_eq!(own, mended);
+        assert_eq!(parse(FileId(0), &own).1, []);
+    }
+    // Without a closing quote that is the mistake.
+    for text in ["use \"own\\shop\n", "job \"a\\\"\n"] {
+        let (_, found) = parse(FileId(0), text);
+        assert_eq!(found[0].slug, "unclosed-text", "{text}");
+    }
+}
+
+#[test]
 fn a_text_may_follow_a_number() {
     let all = statements("accept 3 \"x\"\nwide 7\" \"y\"\n");
     assert!(matches!(&all[0].arguments[1], Argument::Text { value, .. } if value == "x"));
@@ -180,7 +202,9 @@ fn a_fix_that_may_change_a_size_is_a_choice() {
 
 /// Runs on a small stack; a hang or an overflow fails the test run.
 fn on_a_small_stack(run: impl FnOnce() + Send + 'static) {
-    let thread = std::thread::Builder::new().stack_size(512 << 10).spawn(run);
+    // Frames are larger on Windows, where commands have a stack of their own.
+    let size = if cfg!(windows) { 1 << 20 } else { 512 << 10 };
+    let thread = std::thread::Builder::new().stack_size(size).spawn(run);
     thread.expect("a thread").join().expect("no overflow");
 }
 

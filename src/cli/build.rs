@@ -3,12 +3,12 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
-use crate::diagnostics::render::plain;
 use crate::papers::{self, Format, PaperFile};
 
 use super::args::Build;
 use super::check;
 use super::exit::Exit;
+use super::shown;
 use super::terminal::{Terminal, complain};
 use super::write;
 
@@ -61,7 +61,7 @@ pub(super) fn files(packet: &[PaperFile]) -> Vec<(&str, &[u8])> {
 
 /// What is said when they have been written.
 pub(super) fn written(count: usize, folder: &Path) -> String {
-    let shown = plain(&folder.to_string_lossy());
+    let shown = shown::path(folder);
     format!("{count} files in {shown}; open {shown}/index.html\n")
 }
 

@@ -16,6 +16,7 @@ use super::crew;
 use super::disk::{self, Disk};
 use super::exit::Exit;
 use super::find::{self, Candidate};
+use super::shown;
 use super::terminal::{Terminal, complain};
 
 pub(super) fn run(check: &Check, terminal: &Terminal) -> Exit {
@@ -61,8 +62,8 @@ struct Checked {
 }
 
 fn checked(spec: &Path, check: &Check, look: Look) -> Checked {
-    let name = spec.to_string_lossy();
-    let compiled = match pipeline::check(&Disk::for_spec(spec), &name) {
+    let name = shown::slashed(spec);
+    let compiled = match pipeline::check(&Disk::for_spec(spec), &spec.to_string_lossy()) {
         Ok(compiled) => compiled,
         Err(error) => {
             let why = disk::sentence(spec, &error);
@@ -236,6 +237,6 @@ pub(super) fn report(spec: &Path, compiled: &Compilation, terminal: &Terminal) {
 /// Every finding and what the run comes to.
 pub(super) fn pages(spec: &Path, compiled: &Compilation, look: Look) -> String {
     let pages = render::terminal(&compiled.sources, &compiled.diagnostics, look);
-    let name = spec.to_string_lossy();
+    let name = shown::slashed(spec);
     format!("{pages}{}\n", render::summary(&name, &compiled.diagnostics))
 }

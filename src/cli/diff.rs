@@ -14,6 +14,7 @@ use super::args::{Diff, DiffFormat};
 use super::check;
 use super::exit::Exit;
 use super::git::GitFiles;
+use super::shown;
 use super::terminal::{Terminal, complain};
 
 /// A revision with what it is called.
@@ -36,7 +37,7 @@ pub(super) fn run(diff: &Diff, terminal: &Terminal) -> Exit {
         terminal.print(&text);
         return exit;
     };
-    let shown = plain(&file.to_string_lossy());
+    let shown = shown::path(file);
     if [&was, &now].iter().any(|(_, compiled)| is_source(file, compiled)) {
         complain(&format!("{shown} is one of the specs; nothing was written"));
         return Exit::Misused;
@@ -64,9 +65,7 @@ fn exit(difference: &Difference) -> Exit {
 
 /// Both revisions; says why where one can't be had.
 fn sides(diff: &Diff) -> Option<(Side, Side)> {
-    let disk = |spec: &Path| -> Option<Side> {
-        Some((spec.to_string_lossy().into_owned(), check::compile(spec)?))
-    };
+    let disk = |spec: &Path| -> Option<Side> { Some((shown::path(spec), check::compile(spec)?)) };
     if let Some(later) = &diff.later {
         return Some((disk(&diff.spec)?, disk(later)?));
     }
@@ -86,7 +85,7 @@ fn sides(diff: &Diff) -> Option<(Side, Side)> {
 }
 
 fn at_revision(spec: &Path, revision: &str) -> Option<Side> {
-    let shown = plain(&spec.to_string_lossy());
+    let shown = shown::path(spec);
     let files = match GitFiles::for_spec(spec, revision) {
         Ok(files) => files,
         Err(why) => {

@@ -4,6 +4,7 @@
 use std::ffi::OsStr;
 use std::path::{Component, Path, PathBuf};
 
+use super::shown;
 use super::terminal::complain;
 
 /// The ending of a spec.
@@ -40,7 +41,7 @@ pub(super) fn candidates(typed: &[PathBuf]) -> Candidates {
         candidates.failed |= !walk(path, &mut files);
         files.sort();
         if files.is_empty() {
-            complain(&format!("there is no .{ENDING} file in {}", shown(path)));
+            complain(&format!("there is no .{ENDING} file in {}", shown::path(path)));
             candidates.failed = true;
         }
         for path in files {
@@ -60,7 +61,7 @@ fn walk(root: &Path, files: &mut Vec<PathBuf>) -> bool {
     while let Some(folder) = folders.pop() {
         let entries = std::fs::read_dir(&folder).and_then(Iterator::collect::<Result<Vec<_>, _>>);
         let entries = entries.unwrap_or_else(|error| {
-            complain(&format!("{} can't be read: {error}", shown(&folder)));
+            complain(&format!("{} can't be read: {error}", shown::path(&folder)));
             readable = false;
             Vec::new()
         });
@@ -84,8 +85,4 @@ fn walk(root: &Path, files: &mut Vec<PathBuf>) -> bool {
 /// Without the `.` that only says where one is.
 fn tidy(path: &Path) -> PathBuf {
     path.components().filter(|part| *part != Component::CurDir).collect()
-}
-
-fn shown(path: &Path) -> String {
-    crate::diagnostics::render::plain(&path.to_string_lossy())
 }

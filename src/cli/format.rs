@@ -12,6 +12,7 @@ use super::args::Formatting;
 use super::disk::{self, Disk};
 use super::exit::Exit;
 use super::save::Staged;
+use super::shown;
 use super::terminal::{Terminal, complain};
 
 /// What stands for standard input among the specs.
@@ -35,7 +36,7 @@ pub(super) fn run(formatting: &Formatting, terminal: &Terminal) -> Exit {
 }
 
 fn one(spec: &Path, text: &Arc<str>, check: bool, terminal: &Terminal) -> Exit {
-    let name = spec.to_string_lossy();
+    let name = shown::slashed(spec);
     let mut sources = Sources::new();
     let file = sources.add(name.clone(), Arc::clone(text));
     let formatted = match syntax::format(file, text) {

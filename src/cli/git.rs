@@ -8,6 +8,8 @@ use crate::diagnostics::render::plain;
 use crate::model::{ReadError, SourceFiles, SourceText};
 use crate::syntax::LONGEST_FILE;
 
+use super::shown;
+
 /// The files of one spec as they were: those in its folder and below.
 #[derive(Debug)]
 pub(super) struct GitFiles {
@@ -28,7 +30,7 @@ impl GitFiles {
         }
         let folder = simple(spec.parent().unwrap_or(Path::new("")));
         if !folder.as_os_str().is_empty() && !folder.is_dir() {
-            return Err(format!("there is no folder {}", plain(&folder.to_string_lossy())));
+            return Err(format!("there is no folder {}", shown::path(&folder)));
         }
         Ok(Self { folder, revision: revision.to_owned() })
     }
@@ -49,7 +51,7 @@ impl GitFiles {
     }
 
     fn object(&self, file: &str) -> String {
-        format!("{}:./{}", self.revision, file.replace('\\', "/"))
+        format!("{}:./{}", self.revision, shown::slashed(Path::new(file)))
     }
 
     /// The reason why there is no such file, as a sentence.
@@ -81,7 +83,7 @@ impl SourceFiles for GitFiles {
         };
         let own = file.strip_prefix(&self.folder).map_err(|_| ReadError::Outside)?;
         let text = blob(&self.folder, &self.object(&own.to_string_lossy()))?;
-        Ok(SourceText { name: file.to_string_lossy().replace('\\', "/"), text: text.into() })
+        Ok(SourceText { name: shown::slashed(&file), text: text.into() })
     }
 }
 

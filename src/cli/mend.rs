@@ -13,6 +13,7 @@ use crate::syntax;
 use super::args::Mend;
 use super::check;
 use super::exit::Exit;
+use super::shown;
 use super::terminal::{Terminal, complain};
 use overlay::Overlay;
 
@@ -65,7 +66,7 @@ fn finish(mend: &Mend, texts: &Overlay, made: usize, terminal: &Terminal) -> Exi
         told = told && terminal.print(&show::changes(&name, old, new));
     }
     let Some(compiled) = check::compile_from(texts, &mend.spec) else { return Exit::Misused };
-    let spec = render::plain(&mend.spec.to_string_lossy());
+    let spec = shown::path(&mend.spec);
     terminal.tell(&match made {
         0 => format!("nothing in {spec} can be mended for sure\n"),
         1 => "1 mend was made\n".to_owned(),
@@ -80,7 +81,7 @@ fn finish(mend: &Mend, texts: &Overlay, made: usize, terminal: &Terminal) -> Exi
 
 fn list(spec: &Path, compiled: &Compilation, all: &[NamedFix<'_>], terminal: &Terminal) -> Exit {
     terminal.print(&show::list(&compiled.sources, all, terminal.look));
-    let spec = render::plain(&spec.to_string_lossy());
+    let spec = shown::path(spec);
     let has = |grade| all.iter().any(|named| named.fix.grade == grade);
     if all.is_empty() {
         terminal.tell(&format!("nothing to mend in {spec}\n"));

@@ -17,6 +17,7 @@ use super::check;
 use super::disk::Disk;
 use super::exit::Exit;
 use super::save::Staged;
+use super::shown;
 use super::terminal::{Terminal, complain};
 
 /// The sizes that a part may have come out different in.
@@ -168,7 +169,7 @@ fn write(
             return Exit::Misused;
         }
     };
-    let shown = render::plain(&record.spec.to_string_lossy());
+    let shown = shown::path(&record.spec);
     let saved = Staged::new(&record.spec, old, &text).and_then(Staged::commit);
     if let Err(error) = saved {
         complain(&format!("{shown} can't be written: {error}; nothing was recorded"));

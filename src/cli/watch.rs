@@ -8,7 +8,6 @@ use std::path::Path;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::time::Duration;
 
-use crate::diagnostics::render::plain;
 use crate::measure::digest;
 use crate::model::ReadError;
 use crate::papers;
@@ -16,6 +15,7 @@ use crate::pipeline;
 
 use super::args::Watch;
 use super::exit::Exit;
+use super::shown;
 use super::terminal::{Terminal, complain};
 use super::{build, check, disk, write};
 
@@ -127,7 +127,7 @@ fn foot(watch: &Watch, files: &Watched, server: Option<&Server>, terminal: &Term
     if let Some(server) = server {
         terminal.tell(&format!("shown at http://{}/\n", server.address()));
     }
-    let spec = plain(&watch.spec.to_string_lossy());
+    let spec = shown::path(&watch.spec);
     let more = match files.used() {
         0 => String::new(),
         1 => " and 1 file it uses".to_owned(),

@@ -23,6 +23,8 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 use crate::diagnostics::render::plain;
 
+use super::shown;
+
 /// The list of our files, by which we know a folder as ours.
 const MANIFEST: &str = ".casewright";
 
@@ -73,11 +75,11 @@ pub(super) fn replace(folder: &Path, files: &[(&str, &[u8])]) -> io::Result<()> 
     for (name, _) in files {
         let path = target.folder.join(name);
         if path.is_dir() || (exists(&path) && !ours.contains(OsStr::new(name))) {
-            return Err(refuse(format!("{} is not a paper of casewright", path.display())));
+            return Err(refuse(format!("{} is not a paper of casewright", shown::path(&path))));
         }
     }
     let mut fresh = Fresh::start(&target)?;
-    match fresh.fill(files).and_then(|()| target.swap(&fresh)) {
+    match fresh.fill(files).and_then(|()| target.swap(&mut fresh)) {
         Ok(()) => target.settle(&fresh.folder),
         Err(error) => {
             // The first reason is worth more than one found while clearing up.
@@ -136,7 +138,7 @@ impl Target {
         if ours.is_empty() && entries.next().is_some() {
             return Err(refuse(format!(
                 "{} holds other files than papers; name a folder for them alone",
-                self.folder.display()
+                shown::path(&self.folder)
             )));
         }
         Ok(ours)
@@ -144,7 +146,11 @@ impl Target {
 
     /// Puts the new set in the place of the old one, which then stands where
     /// the new one was written.
-    fn swap(&self, fresh: &Fresh) -> io::Result<()> {
+    fn swap(&self, fresh: &mut Fresh) -> io::Result<()> {
+        if cfg!(windows) {
+            // There a folder can't be renamed while a file in it is open.
+            fresh.manifest = None;
+        }
         if !exists(&self.folder) {
             return fs::rename(&fresh.folder, &self.folder);
         }
@@ -182,7 +188,13 @@ impl Target {
             match lock {
                 Err(TryLockError::WouldBlock) => {}
                 _ if is_old && !exists(&self.folder) => fs::rename(&leftover, &self.folder)?,
-                Ok(()) => self.settle(&leftover)?,
+                Ok(()) => {
+                    if cfg!(windows) {
+                        // There an open file keeps its folder from going.
+                        drop(manifest);
+                    }
+                    self.settle(&leftover)?;
+                }
                 // Without locks a leftover looks like another run's work.
                 Err(TryLockError::Error(_)) => {}
             }
@@ -210,7 +222,7 @@ impl Target {
             }
         }
         if let Some(kept) = kept {
-            let reason = format!("{} is not ours and could not be moved back", kept.display());
+            let reason = format!("{} is not ours and could not be moved back", shown::path(&kept));
             return Err(refuse(reason));
         }
         // The manifest goes last: until then a kill leaves a folder that the
@@ -225,7 +237,7 @@ impl Target {
                 done => return done,
             }
         }
-        Err(refuse(format!("{} can't be cleared", replaced.display())))
+        Err(refuse(format!("{} can't be cleared", shown::path(replaced))))
     }
 
     /// Moves everything that is left in a folder to where the papers are.
@@ -234,7 +246,7 @@ impl Target {
             let entry = entry?;
             let home = self.folder.join(entry.file_name());
             if exists(&home) {
-                let reason = format!("{} could not be moved back", entry.path().display());
+                let reason = format!("{} could not be moved back", shown::path(&entry.path()));
                 return Err(refuse(reason));
             }
             gone_is_fine(fs::rename(entry.path(), home))?;
@@ -273,7 +285,7 @@ impl Fresh {
                 return Ok(Self { folder, manifest: Some(manifest) });
             }
         }
-        Err(refuse(format!("no folder can be made in {}", target.parent.display())))
+        Err(refuse(format!("no folder can be made in {}", shown::path(&target.parent))))
     }
 
     fn fill(&mut self, files: &[(&str, &[u8])]) -> io::Result<()> {
@@ -285,10 +297,6 @@ impl Fresh {
         }
         for (name, bytes) in files {
             fs::write(self.folder.join(name), bytes)?;
-        }
-        if cfg!(windows) {
-            // There a folder can't be renamed while a file in it is open.
-            self.manifest = None;
         }
         Ok(())
     }

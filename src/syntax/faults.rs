@@ -187,13 +187,15 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
         }
         ',' => syntax("statements are parted by `;` or a new line, not by `,`", here, "a comma")
             .fix(Fix::new(Grade::Choice, "write `;`", here, ";")),
-        '"' => Diagnostic::error(
-            "unclosed-text",
-            "a text has no closing quote",
-            span(from, line.len()),
-            "the quote that opens it",
-        )
-        .note("a text ends on the line it begins on; write `\\n` for a new line in it"),
+        '"' => backslashes(line, from, &span).unwrap_or_else(|| {
+            Diagnostic::error(
+                "unclosed-text",
+                "a text has no closing quote",
+                span(from, line.len()),
+                "the quote that opens it",
+            )
+            .note("a text ends on the line it begins on; write `\\n` for a new line in it")
+        }),
         '\'' => syntax("texts stand in double quotes", here, "a single quote"),
         '-' if rest[1..].trim_start().starts_with(|d: char| d.is_ascii_digit()) => syntax(
             "a minus needs a space on both sides, a mixed number none",
@@ -213,6 +215,40 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
             "this can't be read",
         ),
     }
+}
+
+/// Backslashes that mean nothing, in a text that is closed and opens at this
+/// byte: a path as some systems write it, most often.
+fn backslashes(line: &str, at: usize, span: &dyn Fn(usize, usize) -> Span) -> Option<Diagnostic> {
+    let mut stray = Vec::new();
+    let mut marks = line.get(at + 1..)?.char_indices().peekable();
+    let closed = loop {
+        match marks.next() {
+            None => break false,
+            Some((_, '"')) => break true,
+            Some((i, '\\')) => match marks.peek() {
+                Some((_, '"' | '\\' | 'n')) => {
+                    marks.next();
+                }
+                _ => stray.push(at + 1 + i),
+            },
+            Some(_) => {}
+        }
+    };
+    let first = *stray.first().filter(|_| closed)?;
+    let path = line.trim_start().starts_with("use ");
+    let (plain, title) = if path { ("/", "write `/`") } else { ("\\\\", "write `\\\\`") };
+    let edit = |&i: &usize| Edit { span: span(i, i + 1), text: plain.to_owned() };
+    let edits = stray.iter().map(edit).collect();
+    let fix = Fix { title: title.to_owned(), grade: Grade::Choice, edits };
+    let found = syntax("a backslash stands alone in a text", span(first, first + 1), "this one");
+    let note = "`\\\"` is a quote in a text, `\\n` a new line, `\\\\` a backslash";
+    let found = found.note(note).fix(fix);
+    Some(if path {
+        found.note("a path has `/` between its folders on every system")
+    } else {
+        found
+    })
 }
 
 /// A mark that a word processor puts in the place of a plain one, at the byte

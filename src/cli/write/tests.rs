@@ -1,7 +1,10 @@
 //! The folder of papers under friendly and unfriendly treatment.
 
-use std::process::{Command, Stdio};
-use std::time::Duration;
+#[cfg(any(target_os = "linux", target_vendor = "apple"))]
+use std::{
+    process::{Command, Stdio},
+    time::Duration,
+};
 
 use super::*;
 
