@@ -11,8 +11,11 @@
 mod support;
 
 use clap::CommandFactory as _;
+#[cfg(target_os = "linux")]
 use std::process::Command;
-use support::{Bench, done};
+use support::Bench;
+#[cfg(target_os = "linux")]
+use support::done;
 
 const SHELLS: [&str; 5] = ["bash", "elvish", "fish", "powershell", "zsh"];
 

@@ -18,7 +18,9 @@ use std::ffi::OsStr;
 use casewright::diagnostics::render::plain;
 #[cfg(unix)]
 use oracle::is_shown;
-use support::{Bench, spec};
+#[cfg(unix)]
+use support::Bench;
+use support::spec;
 
 /// Each is a text in quotes of the language.
 const TEXTS: &[&str] = &[

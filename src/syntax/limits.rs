@@ -28,8 +28,14 @@ pub(super) fn refuse(file: FileId, text: &str) -> Option<Diagnostic> {
     if text.len() > LONGEST_FILE {
         return Some(too_large(file));
     }
-    let (mut braces, mut groups, mut line_start) = (0usize, 0usize, 0usize);
-    let (mut in_text, mut in_comment, mut escaped) = (false, false, false);
+    // What is wrong first is told.
+    let (letters, nesting) = (letters(file, text), nesting(file, text));
+    [letters, nesting].into_iter().flatten().min_by_key(|found| found.primary.span.start)
+}
+
+/// The first control character or overlong line.
+fn letters(file: FileId, text: &str) -> Option<Diagnostic> {
+    let mut line_start = 0;
     for (i, c) in text.char_indices() {
         let at = Span::new(file, i, i + c.len_utf8());
         if c.is_control() && !matches!(c, '\n' | '\r' | '\t') {
@@ -41,44 +47,82 @@ pub(super) fn refuse(file: FileId, text: &str) -> Option<Diagnostic> {
             ));
         }
         if matches!(c, '\n' | '\r') {
-            (in_text, in_comment, escaped, groups) = (false, false, false, 0);
             line_start = i + 1;
-            continue;
-        }
-        if i - line_start > LONGEST_LINE {
+        } else if i - line_start > LONGEST_LINE {
             return Some(too_long(at));
-        }
-        if in_comment {
-            continue;
-        }
-        if in_text {
-            (in_text, escaped) = (escaped || c != '"', c == '\\' && !escaped);
-            continue;
-        }
-        match c {
-            // An inch mark touches its digit and opens no text.
-            '"' if !behind_digit(&text[line_start..i]) => in_text = true,
-            '#' => in_comment = true,
-            '{' => braces += 1,
-            '}' => braces = braces.saturating_sub(1),
-            '(' => groups += 1,
-            ')' => groups = groups.saturating_sub(1),
-            _ => {}
-        }
-        if braces > DEEPEST_BLOCK || groups > DEEPEST_GROUP {
-            return Some(too_deep(at, braces > DEEPEST_BLOCK));
         }
     }
     None
 }
 
-/// Refuses what the grammar nested deeper than the scan could see, and more
-/// statements than can be looked at on each save. The scan
-/// and the grammar may part company over where a text begins; the reader that
-/// walks the pairs recurses, so it must not depend on their agreeing.
+/// The first brace or parenthesis nested too deep. The parser recurses, so it
+/// must see none.
+fn nesting(file: FileId, text: &str) -> Option<Diagnostic> {
+    let (mut braces, mut groups) = (0usize, 0usize);
+    for (i, mark) in marks(text) {
+        match mark {
+            b'{' => braces += 1,
+            b'}' => braces = braces.saturating_sub(1),
+            b'(' => groups += 1,
+            b')' => groups = groups.saturating_sub(1),
+            _ => groups = 0,
+        }
+        if braces > DEEPEST_BLOCK || groups > DEEPEST_GROUP {
+            return Some(too_deep(Span::new(file, i, i + 1), braces > DEEPEST_BLOCK));
+        }
+    }
+    None
+}
+
+/// Braces, parentheses and ends of lines that stand neither in a text nor in a
+/// comment, with their bytes: just those that the grammar takes for such. What
+/// a line that is no statement makes of quotes (`junk_text`) holds for one
+/// that is a statement too.
+fn marks(text: &str) -> impl Iterator<Item = (usize, u8)> + '_ {
+    let bytes = text.as_bytes();
+    let mut at = 0;
+    std::iter::from_fn(move || {
+        while let Some(byte) = bytes.get(at) {
+            at += 1;
+            let next = bytes.get(at);
+            match byte {
+                // An inch mark opens no text, and a backslash takes a quote along.
+                b'0'..=b'9' => at += usize::from(next == Some(&b'"')),
+                b'\\' => at += usize::from(matches!(next, Some(b'"' | b'\\'))),
+                b'"' => at = behind_text(bytes, at).unwrap_or(at),
+                b'#' => {
+                    let rest = bytes.get(at..).unwrap_or_default();
+                    at += rest.iter().position(|b| is_newline(*b)).unwrap_or(rest.len());
+                }
+                b'{' | b'}' | b'(' | b')' | b'\n' | b'\r' => return Some((at - 1, *byte)),
+                _ => {}
+            }
+        }
+        None
+    })
+}
+
+/// The byte behind a text whose opening quote stands before this one; nothing
+/// where it is no text after all.
+fn behind_text(bytes: &[u8], mut at: usize) -> Option<usize> {
+    loop {
+        match (*bytes.get(at)?, bytes.get(at + 1)) {
+            (b'"', _) => return Some(at + 1),
+            (b'\\', Some(b'"' | b'\\' | b'n')) => at += 2,
+            (b'\\', _) => return None,
+            (byte, _) if is_newline(byte) => return None,
+            _ => at += 1,
+        }
+    }
+}
+
+fn is_newline(byte: u8) -> bool {
+    matches!(byte, b'\n' | b'\r')
+}
+
+/// Refuses more statements than can be looked at on each save.
 #[must_use]
 pub(super) fn refuse_pairs(file: FileId, pairs: &Pairs<'_, Rule>) -> Option<Diagnostic> {
-    let (mut blocks, mut groups) = (0usize, 0usize);
     let (mut all, mut together) = (0usize, vec![0usize]);
     for token in pairs.clone().tokens() {
         match token {
@@ -96,22 +140,6 @@ pub(super) fn refuse_pairs(file: FileId, pairs: &Pairs<'_, Rule>) -> Option<Diag
             Token::Start { rule: Rule::block, .. } => together.push(0),
             Token::End { rule: Rule::block, .. } => drop(together.pop()),
             _ => {}
-        }
-        let (depth, most, start) = match token {
-            Token::Start { rule: Rule::block, pos } => (&mut blocks, DEEPEST_BLOCK, Some(pos)),
-            Token::Start { rule: Rule::group, pos } => (&mut groups, DEEPEST_GROUP, Some(pos)),
-            Token::End { rule: Rule::block, .. } => (&mut blocks, DEEPEST_BLOCK, None),
-            Token::End { rule: Rule::group, .. } => (&mut groups, DEEPEST_GROUP, None),
-            _ => continue,
-        };
-        let Some(start) = start else {
-            *depth = depth.saturating_sub(1);
-            continue;
-        };
-        *depth += 1;
-        if *depth > most {
-            let at = Span::new(file, start.pos(), start.pos() + 1);
-            return Some(too_deep(at, blocks > DEEPEST_BLOCK));
         }
     }
     None
@@ -147,6 +175,59 @@ fn too_deep(at: Span, braces: bool) -> Diagnostic {
     )
 }
 
-fn behind_digit(before: &str) -> bool {
-    before.ends_with(|c: char| c.is_ascii_digit())
+#[cfg(test)]
+mod tests {
+    use pest::Parser as _;
+    use proptest::prelude::*;
+
+    use super::super::parser::Grammar;
+    use super::*;
+
+    /// What tells a text, an inch mark, a comment, a group and a brace apart.
+    const PIECES: [&str; 14] =
+        ["a", "7", "\"", "\\", "n", "{", "}", " ", "#", "(", ")", ";", "\n", "é"];
+
+    /// Asks whether the scan and the grammar see the same braces, and the scan
+    /// each parenthesis that opens a group.
+    fn compare(text: &str) {
+        let (mut braces, mut groups) = (Vec::new(), Vec::new());
+        for pair in Grammar::parse(Rule::file, text).unwrap().flatten() {
+            match pair.as_rule() {
+                Rule::open | Rule::close | Rule::stray_close => braces.push(pair.as_span().start()),
+                Rule::group => groups.push(pair.as_span().start()),
+                _ => {}
+            }
+        }
+        let of = |few: &[u8]| -> Vec<usize> {
+            marks(text).filter(|(_, mark)| few.contains(mark)).map(|(i, _)| i).collect()
+        };
+        assert_eq!(of(b"{}"), braces, "{text:?}");
+        let opened = of(b"(");
+        assert!(groups.iter().all(|at| opened.contains(at)), "{text:?}");
+    }
+
+    #[test]
+    fn the_scan_sees_the_braces_that_the_grammar_sees() {
+        let mut texts = vec![String::new()];
+        for _ in 0..3 {
+            texts = texts
+                .iter()
+                .flat_map(|text| PIECES.iter().map(move |piece| format!("{text}{piece}")))
+                .collect();
+            for text in &texts {
+                // What stands around it decides whether it is a statement.
+                compare(text);
+                compare(&format!("a {text} \"{{\" {{"));
+                compare(&format!("a 7{text}{{\"}}"));
+            }
+        }
+        assert_eq!(texts.len(), 14 * 14 * 14);
+    }
+
+    proptest! {
+        #[test]
+        fn and_in_longer_texts(pieces in prop::collection::vec(prop::sample::select(&PIECES[..]), 4..60)) {
+            compare(&pieces.concat());
+        }
+    }
 }

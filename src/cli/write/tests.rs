@@ -142,9 +142,11 @@ fn another_runs_work_is_left_alone() {
     other.fill(A).unwrap();
     replace(&folder, B).unwrap();
     assert!(other.folder.exists());
-    // A child that another test has forked may hold the file open for a moment
-    // longer, and with it the lock.
-    other.manifest.as_ref().unwrap().unlock().unwrap();
+    if cfg!(unix) {
+        // A child that another test has forked may hold the file open for a
+        // moment longer, and with it the lock.
+        other.manifest.as_ref().unwrap().unlock().unwrap();
+    }
     drop(other);
     replace(&folder, B).unwrap();
     assert_eq!(names(place.path()), ["papers"]);
