@@ -9,7 +9,8 @@
 //! A file named [`MANIFEST`] lists what we wrote. Nothing else in the folder is
 //! ever overwritten or removed: it moves over to the new folder. While a run
 //! works on a folder it holds a lock on the manifest there, so that another
-//! can tell its work from the leftovers of a run that was killed.
+//! can tell its work from the leftovers of a run that was killed. On Windows,
+//! where no folder is renamed that holds an open file, runs take turns instead.
 //!
 //! This guards against a kill, not against a power cut: nothing waits for the
 //! disk, since a set of papers can be written again from its spec.
@@ -24,6 +25,8 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use crate::diagnostics::render::plain;
 
 use super::shown;
+
+mod turn;
 
 /// The list of our files, by which we know a folder as ours.
 const MANIFEST: &str = ".casewright";
@@ -70,6 +73,7 @@ pub(super) fn replace(folder: &Path, files: &[(&str, &[u8])]) -> io::Result<()> 
         }
     }
     let target = Target::find(folder)?;
+    let _turn = turn::wait(&target)?;
     target.tidy()?;
     let ours = target.ours()?;
     for (name, _) in files {
@@ -148,7 +152,8 @@ impl Target {
     /// the new one was written.
     fn swap(&self, fresh: &mut Fresh) -> io::Result<()> {
         if cfg!(windows) {
-            // There a folder can't be renamed while a file in it is open.
+            // There a folder can't be renamed while a file in it is open. It is
+            // our turn, so nobody misses the lock.
             fresh.manifest = None;
         }
         if !exists(&self.folder) {
