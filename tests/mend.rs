@@ -58,6 +58,26 @@ fn what_is_sure_is_mended_round_by_round() {
     assert!(again.err.starts_with("nothing in a.case can be mended for sure\n"), "{again:?}");
 }
 
+/// Words that a block can't do without; nothing else is said of it.
+#[test]
+fn a_needed_word_that_is_spelt_wrong_is_told_once() {
+    for (from, to) in [
+        ("screw 5/32", "scrw 5/32"),
+        ("cup 35 mm", "cpu 35 mm"),
+        ("swing 105", "swng 105"),
+        ("wide 36;", "wdie 36;"),
+        ("undermount;", "undermuont;"),
+        ("plywood 3/4", "plywod 3/4"),
+    ] {
+        let bench = Bench::new().with("a.case", &changed(from, to));
+        let done = bench.run(&["check", "a.case", "--format", "short"]);
+        assert_eq!(done.out.lines().count(), 1, "{done:?}");
+        assert!(done.out.contains("error[word-unknown]: `"), "{done:?}");
+        assert_eq!(bench.run(&["mend", "a.case"]).code, Some(0));
+        assert_eq!(read(&bench, "a.case"), spec("first.case"));
+    }
+}
+
 #[test]
 fn check_tells_what_waits_and_changes_nothing() {
     let bench = Bench::new().with("a.case", &slips()).with("tall.case", &too_tall());

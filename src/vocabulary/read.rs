@@ -80,12 +80,15 @@ impl Reader<'_> {
         open: Span,
         close: Span,
     ) {
-        // A word that stands but could not be read has been reported already.
+        // A word that stands but could not be read has been reported already,
+        // and so has one that is spelt wrong.
         let written = |word: &str| {
             statements(items).any(|statement| {
+                let text = statement.word.text();
                 let among =
                     |argument: &Argument| argument.as_word().is_some_and(|w| w.text == word);
-                statement.word.text() == word || statement.arguments.iter().any(among)
+                let misspelt = || block.meant(&text).is_none() && meant(block, &text) == Some(word);
+                text == word || statement.arguments.iter().any(among) || misspelt()
             })
         };
         for word in block.words.iter().filter(|word| word.times == Times::Required) {
@@ -279,17 +282,27 @@ fn twice(first: &Entry, second: &Entry) -> Diagnostic {
     .label(first.head, "said here first")
 }
 
+/// The few blocks in which a word belongs.
+fn homes(text: &str) -> Option<Vec<&'static str>> {
+    let homes = BLOCKS.iter().filter(|other| other.word(text).is_some()).map(|other| other.title);
+    let homes: Vec<&str> = homes.collect();
+    (1..=4).contains(&homes.len()).then_some(homes)
+}
+
+/// The word of this block that another is a misspelling of.
+fn meant(block: &'static Block, text: &str) -> Option<&'static str> {
+    let near = nearest(text, block.words.iter().map(|word| word.word));
+    near.filter(|_| homes(text).is_none())
+}
+
 fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnostic {
-    let here = nearest(text, block.words.iter().map(|word| word.word));
     let title = format!("`{text}` is no word of {}", block.title);
-    let elsewhere: Vec<&str> =
-        BLOCKS.iter().filter(|other| other.word(text).is_some()).map(|other| other.title).collect();
-    if !elsewhere.is_empty() && elsewhere.len() <= 4 {
+    if let Some(homes) = homes(text) {
         return Diagnostic::error("word-unknown", title, span, "not here")
-            .note(format!("`{text}` belongs in {}", elsewhere.join(" or in ")));
+            .note(format!("`{text}` belongs in {}", homes.join(" or in ")));
     }
     let diagnostic = Diagnostic::error("word-unknown", title, span, "unknown here");
-    match here {
+    match meant(block, text) {
         Some(word) => diagnostic.fix(Fix::new(Grade::Sure, format!("write `{word}`"), span, word)),
         None => {
             let words: Vec<&str> = block.words.iter().map(|word| word.word).collect();
