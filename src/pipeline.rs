@@ -1,10 +1,12 @@
 //! The stages in order: the front door for commands, tests and editors.
 //! Knows neither disk nor terminal.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use crate::checks;
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sources};
+use crate::measure::{Length, Span, Unit};
 use crate::model::{self, Piece, ReadError, SourceFiles};
 use crate::parts::{self, Part, Parts};
 
@@ -87,12 +89,25 @@ fn out_of_range(piece: &Piece, parts: &Parts) -> Option<Diagnostic> {
         let origin = part.placement.origin;
         [part.length.length, part.width.length, part.thickness.length, origin.x, origin.y, origin.z]
             .iter()
-            .any(|length| length.is_out_of_range())
+            .any(|length| length.is_out_of_range() || length.is_finer_than(Length::FINEST_SIZE))
     })?;
-    let at = piece.facts.written(&part.length);
+    let sizes = [&part.length, &part.width, &part.thickness];
+    let figures = sizes.into_iter().flat_map(|size| piece.facts.of(size));
+    let mut written: Vec<(i64, Span)> = figures
+        .filter_map(|(fact, _)| {
+            Some((fact.length.in_unit(Unit::Millimetre).denom(), fact.origin.span()?))
+        })
+        .collect();
+    // The finest first; each stands in several sizes.
+    written.sort_by_key(|(denom, span)| (Reverse(*denom), *span));
+    written.dedup();
     let title = format!("the figures of {} are too fine to be added up exactly", part.path);
-    Some(
-        Diagnostic::error("number-too-fine", title, at.unwrap_or(part.span), "out of range")
-            .note("write figures with smaller denominators"),
-    )
+    let mut spans = written.into_iter().map(|(_, span)| span);
+    let first = spans.next().unwrap_or(part.span);
+    let found = Diagnostic::error("number-too-fine", title, first, "the finest of them")
+        .note("write figures with smaller denominators");
+    Some(match spans.next() {
+        Some(second) => found.label(second, "the next"),
+        None => found,
+    })
 }

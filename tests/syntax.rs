@@ -172,6 +172,29 @@ fn backslashes_that_stand_alone_are_told_and_mended() {
 }
 
 #[test]
+fn figures_are_as_fine_as_a_millionth() {
+    for kept in ["0.000001", "1/1000000", "3-1/999999 in", "23.8125000000000 mm", "1' 2-1/64\""] {
+        assert_eq!(parse(FileId(0), &format!("wide {kept}\n")).1, [], "{kept}");
+    }
+    for (fine, near) in [
+        ("35.43307086 in", Some("35.433071 in")),
+        ("0.0000004", Some("0")),
+        ("2.9999999", Some("3")),
+        ("0.33333333333333333333333333", Some("0.333333")),
+        ("1/1000001", None),
+        ("1-1/1000001", None),
+        ("12345678901234567890", None),
+        ("12345678901234567890.5", None),
+    ] {
+        let (_, found) = parse(FileId(0), &format!("wide {fine}\n"));
+        assert_eq!(found.len(), 1, "{fine}");
+        assert_eq!(found[0].slug, "number-too-fine", "{fine}");
+        let offered = found[0].fixes.first().map(|fix| fix.edits[0].text.as_str());
+        assert_eq!(offered, near, "{fine}");
+    }
+}
+
+#[test]
 fn a_text_may_follow_a_number() {
     let all = statements("accept 3 \"x\"\nwide 7\" \"y\"\n");
     assert!(matches!(&all[0].arguments[1], Argument::Text { value, .. } if value == "x"));

@@ -26,6 +26,9 @@ impl Exact {
     /// The result of arithmetic that could not be kept exactly.
     pub const OUT_OF_RANGE: Self = Self { numer: 0, denom: 0 };
 
+    /// The largest denominator of a figure as it is written: a millionth.
+    pub const FINEST: i64 = 1_000_000;
+
     /// A whole number.
     #[must_use]
     pub const fn int(value: i64) -> Self {
@@ -75,6 +78,12 @@ impl Exact {
     #[must_use]
     pub const fn is_out_of_range(self) -> bool {
         self.denom == 0
+    }
+
+    /// True where the denominator is larger than this one.
+    #[must_use]
+    pub const fn is_finer_than(self, denom: i64) -> bool {
+        self.denom > denom
     }
 
     /// True for nought.

@@ -15,6 +15,13 @@ impl Length {
     /// No length at all.
     pub const ZERO: Self = Self(Exact::ZERO);
 
+    /// The largest denominator of a length as it is written, in millimetres: a
+    /// millionth of an inch has half of it.
+    pub const FINEST_WRITTEN: i64 = 10_000_000;
+    /// The largest denominator of a size that was worked out. With a written
+    /// length more or less, all that fits into any shop stays in range.
+    pub const FINEST_SIZE: i64 = 100_000_000;
+
     /// `value` of `unit`.
     #[must_use]
     pub fn new(value: Exact, unit: Unit) -> Self {
@@ -49,6 +56,12 @@ impl Length {
     #[must_use]
     pub const fn is_out_of_range(self) -> bool {
         self.0.is_out_of_range()
+    }
+
+    /// True where it has a denominator larger than this one, in millimetres.
+    #[must_use]
+    pub const fn is_finer_than(self, denom: i64) -> bool {
+        self.0.is_finer_than(denom)
     }
 
     /// True for no length.

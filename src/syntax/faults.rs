@@ -88,13 +88,26 @@ pub(super) fn no_such_date(span: Span) -> Diagnostic {
     syntax("the calendar has no such day", span, "year-month-day, as in 2026-03-14")
 }
 
-pub(super) fn number_too_fine(span: Span) -> Diagnostic {
-    Diagnostic::error(
-        "number-too-fine",
-        "this number has more digits than can be kept exactly",
-        span,
-        "too many digits",
-    )
+pub(super) fn number_too_fine(span: Span, text: &str) -> Diagnostic {
+    let title = "this number has more digits than can be kept exactly";
+    let found = Diagnostic::error("number-too-fine", title, span, "too many digits")
+        .note("a figure may be as fine as a millionth, and as large as fits into 18 digits");
+    match text.get(span.range()).and_then(to_a_millionth) {
+        Some(near) => found.fix(Fix::new(Grade::Choice, format!("write `{near}`"), span, near)),
+        None => found,
+    }
+}
+
+/// Decimals cut to the nearest millionth, as many as it needs, with the unit
+/// that stood behind them.
+fn to_a_millionth(written: &str) -> Option<String> {
+    let end = written.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(written.len());
+    let (units, places) = written.get(..end)?.split_once('.')?;
+    let seventh: i64 = format!("{units}{places:0<7.7}").parse().ok()?;
+    let millionths = (seventh + 5) / 10;
+    let (units, places) = (millionths / Exact::FINEST, millionths % Exact::FINEST);
+    let near = format!("{units}.{places:06}");
+    Some(format!("{}{}", near.trim_end_matches('0').trim_end_matches('.'), written.get(end..)?))
 }
 
 pub(super) fn over_nought(span: Span) -> Diagnostic {

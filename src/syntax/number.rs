@@ -9,7 +9,7 @@ use crate::measure::{Exact, Unit};
 /// Why a number can't be kept.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum NumberFault {
-    /// More digits than can be kept exactly.
+    /// More digits than can be kept exactly through all sums.
     TooFine,
     /// A fraction over nought.
     OverNought,
@@ -63,7 +63,10 @@ fn decimal(text: &str) -> Result<Exact, NumberFault> {
 }
 
 fn checked(value: Exact) -> Result<Exact, NumberFault> {
-    if value.is_out_of_range() { Err(NumberFault::TooFine) } else { Ok(value) }
+    match value.is_out_of_range() || value.is_finer_than(Exact::FINEST) {
+        true => Err(NumberFault::TooFine),
+        false => Ok(value),
+    }
 }
 
 /// The unit written behind a number.

@@ -322,7 +322,9 @@ impl Reader<'_> {
                 Rule::negative => negative = true,
                 Rule::quantity => match number::quantity(part) {
                     Ok(number) => value = Some(Expr { kind: ExprKind::Number(number), span }),
-                    Err(NumberFault::TooFine) => self.found.push(faults::number_too_fine(span)),
+                    Err(NumberFault::TooFine) => {
+                        self.found.push(faults::number_too_fine(span, self.text));
+                    }
                     Err(NumberFault::OverNought) => self.found.push(faults::over_nought(span)),
                 },
                 Rule::name => value = Some(Expr { kind: ExprKind::Name(self.name(part)), span }),

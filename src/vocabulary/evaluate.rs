@@ -40,7 +40,11 @@ pub fn linear<V: Copy + PartialEq>(
 ) -> Result<Linear<V>, Fault> {
     let value = partial(expr, unit, resolve)?;
     let sum = sized(value, unit);
-    if sum.constant.is_out_of_range() || sum.terms.iter().any(|(_, k)| k.is_out_of_range()) {
+    let is_fine = |factor: Exact| factor.is_out_of_range() || factor.is_finer_than(Exact::FINEST);
+    if sum.constant.is_out_of_range()
+        || sum.constant.is_finer_than(Length::FINEST_WRITTEN)
+        || sum.terms.iter().any(|(_, factor)| is_fine(*factor))
+    {
         return Err(too_fine(expr.span));
     }
     Ok(sum)
