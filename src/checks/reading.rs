@@ -177,7 +177,7 @@ pub(super) const RULES: &[Rule] = &[
     ),
     reading(
         "member-misplaced",
-        "A rail in a list that runs across, a stile in one that runs down, or a divider where there is a frame.",
+        "A rail in a list that runs across, a stile in one that runs down, a divider where there is a frame, or a partition behind a stile that does not run the whole height.",
         "Rails part openings that lie over each other, stiles those beside each other.",
         "rail { wide 1-1/2 }\n      doors",
         "stile { wide 1-1/2 }\n      doors",

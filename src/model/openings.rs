@@ -13,6 +13,7 @@ use super::lower::Lower;
 use super::opening::{Axis, Item};
 use super::read_case::{self, Shared};
 use super::size_names::{Found, SizeNames, last};
+use super::stock::StockId;
 
 /// An opening or member while its size is unknown.
 #[derive(Debug)]
@@ -45,6 +46,8 @@ pub(super) struct Context<'a> {
     pub(super) fronts: Option<&'a Fronts>,
     pub(super) drawers: Option<&'a DrawerBoxes>,
     pub(super) partitions: Option<&'a Board>,
+    /// What boards are of that say nothing else.
+    pub(super) stock: Option<StockId>,
     pub(super) shared: &'a Shared<'a>,
 }
 
@@ -428,5 +431,6 @@ fn misplaced(entry: &Entry, axis: Axis, frameless: bool) -> Option<Diagnostic> {
 fn divider(entry: &Entry, context: &Context<'_>, ctx: &mut Lower) -> Option<Board> {
     let empty = ctx.empty("divider");
     let body = entry.body().unwrap_or(&empty);
-    read_case::board_like(body, context.partitions, "divider", entry.head, context.shared, ctx)
+    let Context { partitions, stock, shared, .. } = *context;
+    read_case::board_like(body, partitions, stock, "divider", entry.head, shared, ctx)
 }

@@ -40,6 +40,9 @@ impl<'a> Drafts<'a> {
         let mut members: Vec<Member> = members.into_iter().collect::<Option<_>>()?;
         let (x, y) = origin?;
         place(&mut openings, &mut members, x, y);
+        let entries = self.members.iter().map(|draft| draft.entry);
+        ctx.sink
+            .extend(entries.zip(&members).filter_map(|(entry, member)| homeless(entry, member)));
         Some((openings, members))
     }
 }
@@ -130,6 +133,24 @@ fn missing(block: &str, what: &str, entry: &Entry) -> Diagnostic {
     )
 }
 
+/// A partition that is asked for where none can stand.
+fn homeless(entry: &Entry, member: &Member) -> Option<Diagnostic> {
+    let short = matches!(member.kind, MemberKind::Stile(_)) && !member.full;
+    let partition = entry.body().filter(|_| short)?.one("partition")?;
+    partition.body()?;
+    let found = Diagnostic::error(
+        "member-misplaced",
+        format!(
+            "no partition can stand behind {}: the stile does not run the whole height",
+            member.path
+        ),
+        partition.head,
+        "nothing for it to stand on",
+    );
+    let found = found.label(entry.head, "this stile ends at a rail");
+    Some(found.note("let the stile run the whole height, or take the partition away"))
+}
+
 fn shelf_set(entry: &Entry) -> Option<ShelfSet> {
     let body = entry.body()?;
     let adjustable = body.one("adjustable");
@@ -157,8 +178,9 @@ fn member(
             let board = match (own.and_then(Entry::body), context.partitions) {
                 _ if none => None,
                 (Some(body), parent) => {
-                    let shared = context.shared;
-                    Some(read_case::board_like(body, parent, "partition", entry.head, shared, ctx)?)
+                    let Context { stock, shared, .. } = *context;
+                    let (what, at) = ("partition", entry.head);
+                    Some(read_case::board_like(body, parent, stock, what, at, shared, ctx)?)
                 }
                 (None, parent) => parent.cloned(),
             };

@@ -49,7 +49,7 @@ pub(super) fn stock(
         ctx.sink.push(
             Diagnostic::error(
                 "word-missing",
-                format!("nothing says what {what} is made of"),
+                format!("no stock is named for {what}"),
                 at,
                 "`stock` is missing",
             )
@@ -144,7 +144,7 @@ pub(super) fn ends(
     let both_body = both.and_then(Entry::body);
     let both_names_stock = both_body.is_some_and(|body| body.one("stock").is_some());
     let common = match both_body {
-        Some(body) if both_names_stock => stock(body, None, "the ends", at, shared, ctx),
+        Some(body) if both_names_stock => Some(stock(body, None, "the ends", at, shared, ctx)?),
         _ => fallback,
     };
     let notes = both_body.map(Entries::notes).unwrap_or_default();
@@ -164,9 +164,8 @@ pub(super) fn ends(
             notes,
         })
     };
-    let left = one(Side::Left);
-    let right = one(Side::Right);
-    Some([left?, right?])
+    // Where nothing says what the left one is of, the right one lacks the same.
+    Some([one(Side::Left)?, one(Side::Right)?])
 }
 
 /// How a stile or end meets its neighbour.
@@ -200,12 +199,13 @@ pub(super) fn board(
 pub(super) fn board_like(
     body: &Entries,
     parent: Option<&Board>,
+    stock_of_case: Option<StockId>,
     what: &str,
     at: Span,
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Board> {
-    let fallback = parent.map(|board| board.stock);
+    let fallback = parent.map(|board| board.stock).or(stock_of_case);
     let stock = stock(body, fallback, &format!("the {what}"), at, shared, ctx)?;
     let mut joint = joinery(body, JointKind::Dado, &shared.thickness(stock), what, ctx);
     if let Some(parent) = parent.filter(|_| joint.span.is_none()) {

@@ -38,7 +38,14 @@ pub(super) fn lower(
     let body = entry.body()?;
     let name = entry.text(0)?.value;
     let fallback = ctx.refer(body, "stock", &shared.stock_names).map(|index| StockId(index.value));
+    if fallback.is_none() && body.one("stock").is_some() {
+        // Every board would lack what was just found missing.
+        return None;
+    }
     let ends = read_case::ends(body, entry.head, fallback, shared, ctx);
+    if fallback.is_none() && ends.is_none() {
+        return None;
+    }
     let into = ends.as_ref().map(|ends| shared.thickness(ends[0].stock)).unwrap_or_default();
     // What a board does not say, the case says; else it is as the ends are.
     let fallback = fallback.or_else(|| ends.as_ref().map(|ends| ends[1].stock));
@@ -72,6 +79,7 @@ pub(super) fn lower(
         fronts: fronts.as_ref(),
         drawers: drawers.as_ref(),
         partitions: partitions.as_ref(),
+        stock: fallback,
         shared,
     };
     let errors = ctx.sink.errors();

@@ -198,6 +198,11 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
             syntax(format!("no `{c}` stands between a word and its value"), here, "delete this")
                 .fix(Fix::new(grade, "leave a space", gone, if spaced { "" } else { " " }))
         }
+        ',' if is_decimal(line, from) => {
+            syntax("decimals have a point, not a comma", here, "a comma")
+                .fix(Fix::new(Grade::Choice, "write `.`", here, "."))
+                .note("two statements are parted by `;`")
+        }
         ',' => syntax("statements are parted by `;` or a new line, not by `,`", here, "a comma")
             .fix(Fix::new(Grade::Choice, "write `;`", here, ";")),
         '"' => backslashes(line, from, &span).unwrap_or_else(|| {
@@ -317,6 +322,13 @@ fn typographic(line: &str, at: usize, span: &dyn Fn(usize, usize) -> Span) -> Op
     }
     let title = format!("`{c}` is a typesetter's mark; a spec is written in plain ones");
     Some(syntax(title, here, "not a plain mark").fix(fix))
+}
+
+/// True where the mark at this byte has a digit on each side.
+fn is_decimal(line: &str, at: usize) -> bool {
+    let is_digit = |byte: Option<&u8>| byte.is_some_and(u8::is_ascii_digit);
+    let bytes = line.as_bytes();
+    at > 0 && is_digit(bytes.get(at - 1)) && is_digit(bytes.get(at + 1))
 }
 
 fn first_word(text: &str) -> usize {

@@ -51,7 +51,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             .label(part.span, "the drawers")
             .note(match case.partitions {
                 Some(_) => "let the stile beside it run the whole height, so that a partition stands behind it",
-                None => "`partitions { joint dado { } }` in the case puts a board behind each stile that runs the whole height",
+                None => "`partitions { joint dado { } }` in the case puts a board behind each stile that runs the whole height; let the stile beside this drawer run so",
             })
             .subject(drawer),
         );
