@@ -230,3 +230,32 @@ proptest! {
         no_more(&with(a.max(b)), &with(a.min(b)))?;
     }
 }
+
+/// Rows on both sides of an opening are level: an end stands on the floor, the
+/// opening 4 + 1-1/2 above it; the partition stands 1/4 deep in the bottom,
+/// whose upper side the rail hides by nothing (worked by hand).
+#[test]
+fn pins_of_boards_that_end_at_other_heights_are_level() {
+    let text = changed(
+        FIRST,
+        "bottom { joint dado",
+        "partitions { joint dado { deep 1/4 } }\n  bottom { flush; joint dado",
+    );
+    let from = text.find("    down {").unwrap();
+    let to = from + text[from..].find("\n    }").unwrap() + "\n    }".len();
+    let text = format!(
+        "{}    across {{\n      doors a {{ share 1; shelf {{ adjustable 1 }} }}\n      stile {{ wide 1-1/2 }}\n      \
+         doors b {{ same a; shelf {{ adjustable 1 }} }}\n    }}{}",
+        &text[..from],
+        &text[to..]
+    );
+    let compiled = compile(&text);
+    let packet = casewright::papers::packet(&compiled).expect("papers");
+    let order = packet.iter().find(|file| file.name == "assembly-order.txt").expect("the order");
+    let lines: Vec<&str> = order.text.lines().filter(|line| line.contains(" it lies ")).collect();
+    assert_eq!(lines.len(), 2, "{}", order.text);
+    for (line, end) in lines.iter().zip(["LE", "RE"]) {
+        assert!(line.contains(&format!("5-1/2 above the bottom end of {end}")), "{line}");
+        assert!(line.contains("1/4 above the bottom end of P-"), "{line}");
+    }
+}

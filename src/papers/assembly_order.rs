@@ -133,9 +133,14 @@ fn hardware(source: &Source<'_>, blocks: &mut Vec<Block>) {
                 }];
                 told.push(format!("holes {}", figures.hardware(pull.screw)));
                 told.extend(screws.iter().filter(|screw| screw.pull == index).map(|screw| {
-                    let least = figures.text(screw.length());
+                    let least = figures.at_least(screw.length());
                     let front = figures.text(screw.front);
                     let through = match screw.box_front {
+                        Some(own) if screw.hollow.is_positive() => format!(
+                            "{front} front, the {} hollow behind it, which wants a block, and {} box front",
+                            figures.text(screw.hollow),
+                            figures.text(own)
+                        ),
                         Some(own) => format!("{front} front and {} box front", figures.text(own)),
                         None => format!("{front} front"),
                     };
@@ -216,7 +221,7 @@ fn step(
             "both diagonals of {} by {} are {}; they may differ by {}",
             figures.text(a),
             figures.text(b),
-            figures.text(diagonal),
+            figures.near(diagonal),
             figures.text(within)
         )]));
     }

@@ -26,6 +26,21 @@ impl Figures {
         self.show(self.tape.print(length))
     }
 
+    /// The next mark above, for what must not be less.
+    pub(super) fn at_least(&self, length: Length) -> String {
+        self.text(self.tape.up(length))
+    }
+
+    /// The next mark below, for what must not be more.
+    pub(super) fn at_most(&self, length: Length) -> String {
+        self.text(self.tape.down(length))
+    }
+
+    /// A length that no fraction gives exactly, as of a diagonal.
+    pub(super) fn near(&self, length: Length) -> String {
+        self.tape.text(length)
+    }
+
     /// A size of a part: `(m)` behind one that a measured figure takes part in.
     pub(super) fn size(&self, size: &Size, facts: &Facts) -> String {
         let mark = if facts.is_measured(size) { MEASURED } else { "" };
@@ -54,9 +69,7 @@ impl Figures {
     /// A length given by a maker's sheet, in whole or tenth millimetres where
     /// that is exact, so that a 35 mm cup stays one: `35 mm`.
     pub(super) fn hardware(&self, length: Length) -> String {
-        let tenths = length.in_unit(Unit::Millimetre) * 10.into();
-        let inches = length.in_unit(Unit::Inch);
-        if self.tape.unit == Unit::Millimetre || (tenths.is_whole() && inches.denom() > 64) {
+        if self.tape.unit == Unit::Millimetre || is_metric(length) {
             return format!("{} mm", Tape::millimetres().exact(length));
         }
         self.text(length)
@@ -65,6 +78,16 @@ impl Figures {
     /// Every figure that was rounded, with its exact value.
     pub(super) fn exacts(&self) -> Vec<(String, String)> {
         let all = self.rounded.borrow();
-        all.iter().map(|(exact, text)| (text.clone(), self.tape.exact(*exact))).collect()
+        let exactly = |length: Length| match self.tape.unit == Unit::Inch && is_metric(length) {
+            true => format!("{} mm", Tape::millimetres().exact(length)),
+            false => self.tape.exact(length),
+        };
+        all.iter().map(|(exact, text)| (text.clone(), exactly(*exact))).collect()
     }
+}
+
+/// True for whole tenths of a millimetre that are no fraction of an inch.
+fn is_metric(length: Length) -> bool {
+    let tenths = length.in_unit(Unit::Millimetre) * 10.into();
+    tenths.is_whole() && length.in_unit(Unit::Inch).denom() > 64
 }

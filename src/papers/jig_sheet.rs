@@ -40,9 +40,9 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
 
 fn cutter(source: &Source<'_>, setup: &Setup) -> String {
     let figures = &source.figures;
-    let diameter = figures.text(setup.cutter.diameter);
     match (&setup.cutter.name, setup.kind) {
         (Some(name), _) => {
+            let diameter = figures.text(setup.cutter.diameter);
             let shank = setup.cutter.shank.map(|shank| format!(", shank {}", figures.text(shank)));
             format!(
                 "Bit {name}, {diameter}{}: at most {} turns a minute",
@@ -51,7 +51,8 @@ fn cutter(source: &Source<'_>, setup: &Setup) -> String {
             )
         }
         (None, _) => format!(
-            "Straight bit no wider than {diameter}: at most {} turns a minute",
+            "Straight bit no wider than {}: at most {} turns a minute",
+            figures.at_most(setup.cutter.diameter),
             setup.cutter.speed
         ),
     }

@@ -2,7 +2,7 @@
 
 use crate::measure::Length;
 use crate::model::{OpeningKind, Piece};
-use crate::parts::{Assembly, Bore, FeatureKind, Parts, Role};
+use crate::parts::{Assembly, Bore, Direction, FeatureKind, Parts, Role};
 
 /// What is counted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,6 +54,8 @@ pub struct PullScrews {
     pub pull: usize,
     /// The thickness of the front at the hole.
     pub front: Length,
+    /// From the back of the front at the hole to the box: behind a panel.
+    pub hollow: Length,
     /// The thickness of the front of the drawer's box, where there is one.
     pub box_front: Option<Length>,
     /// How many.
@@ -65,7 +67,7 @@ impl PullScrews {
     /// pull (common practice, no source).
     #[must_use]
     pub fn length(&self) -> Length {
-        self.front + self.box_front.unwrap_or_default() + Length::inches(1, 8)
+        self.front + self.hollow + self.box_front.unwrap_or_default() + Length::inches(1, 8)
     }
 }
 
@@ -89,14 +91,17 @@ pub fn pull_screws(piece: &Piece, parts: &Parts) -> Vec<PullScrews> {
             other.role == Role::DrawerFront
                 && matches!(&other.assembly, Assembly::DrawerBox(opening) if opening == of)
         });
+        let (_, back) = part.extent(Direction::Z);
+        let hollow = box_front.map(|other| other.extent(Direction::Z).0 - back);
+        let hollow = hollow.filter(|hollow| hollow.is_positive()).unwrap_or_default();
         let (front, box_front) =
             (part.thickness.length, box_front.map(|other| other.thickness.length));
         let same = |old: &&mut PullScrews| {
-            (old.pull, old.front, old.box_front) == (pull, front, box_front)
+            (old.pull, old.front, old.hollow, old.box_front) == (pull, front, hollow, box_front)
         };
         match found.iter_mut().find(same) {
             Some(old) => old.number += holes,
-            None => found.push(PullScrews { pull, front, box_front, number: holes }),
+            None => found.push(PullScrews { pull, front, hollow, box_front, number: holes }),
         }
     }
     found

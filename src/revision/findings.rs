@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::diagnostics::Diagnostic;
+use crate::diagnostics::{Diagnostic, Severity};
 use crate::pipeline::Compilation;
 
 use super::difference::Finding;
@@ -12,15 +12,21 @@ use super::two_sided::Lists;
 type Key = (&'static str, &'static str, String);
 
 /// Findings that came and went, by rule and by what they are about. Figures in
-/// their text may change without the finding being another.
+/// their text may change without the finding being another. Of a side with
+/// errors nobody knows which warnings and notes it would have without them.
 pub(super) fn compare(old: &Compilation, new: &Compilation, names: &Names) -> Lists<Finding> {
     let same = |subject: &str| subject.to_owned();
     let translated = |subject: &str| names.path(subject);
     let was = count(&old.diagnostics, &translated);
     let now = count(&new.diagnostics, &same);
+    let told = |other: &Compilation, found: Vec<Finding>| -> Vec<Finding> {
+        let known =
+            |finding: &Finding| other.is_sound() || finding.severity == Severity::Error.word();
+        found.into_iter().filter(known).collect()
+    };
     Lists {
-        added: only(&new.diagnostics, &same, &was),
-        dropped: only(&old.diagnostics, &translated, &now),
+        added: told(old, only(&new.diagnostics, &same, &was)),
+        dropped: told(new, only(&old.diagnostics, &translated, &now)),
     }
 }
 

@@ -38,7 +38,7 @@ pub(super) fn screws(old: &Revision<'_>, new: &Revision<'_>, tape: Tape) -> Vec<
         let mut counts = Counts::new();
         for screw in hardware::pull_screws(side.piece, side.parts) {
             let pull = side.piece.pulls.get(screw.pull).map_or("", |pull| pull.name.as_str());
-            let name = format!("for {pull}, at least {} long", tape.text(screw.length()));
+            let name = format!("for {pull}, at least {} long", tape.text(tape.up(screw.length())));
             *counts.entry(("screw", name)).or_default() += screw.number;
         }
         counts

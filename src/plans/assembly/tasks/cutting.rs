@@ -1,6 +1,9 @@
 //! Cutting parts and joints; what is glued up or finished before them.
 
-use crate::parts::{Bore, FeatureKind, Joint, JointSort, Part, PartId, Role};
+use std::collections::BTreeSet;
+
+use crate::measure::Length;
+use crate::parts::{Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 
 use super::{Maker, Task, Wait, Work, hands, minutes};
@@ -62,10 +65,7 @@ impl Maker<'_> {
             self.ids(|part| part.features.iter().any(|f| f.kind == FeatureKind::Bore(Bore::Plate)));
         let mut lines = Vec::new();
         if !pinned.is_empty() {
-            lines.push(format!(
-                "rows for the pins in {}, from one template that always stands on the bottom end",
-                self.marks(&pinned)
-            ));
+            lines.extend(self.templates(&shelves, &pinned));
         }
         if !plated.is_empty() {
             lines.push(format!(
@@ -85,6 +85,42 @@ impl Maker<'_> {
         boards.sort_unstable();
         boards.dedup();
         Some(self.simple(title.into(), lines, boards, Work::Bench, minutes, vec![routed]))
+    }
+
+    /// Rows of pins that face each other must be level, though the boards may
+    /// end at different heights: an end on the floor, a partition on the bottom.
+    fn templates(&self, shelves: &[&Joint], pinned: &[PartId]) -> Vec<String> {
+        let foot = |id: PartId| self.parts.get(id).map(|part| part.extent(Direction::Y).0);
+        let rows = format!("rows for the pins in {}, from one template", self.marks(pinned));
+        let mut feet = pinned.iter().map(|id| foot(*id));
+        let first = feet.next();
+        if feet.all(|foot| Some(foot) == first) {
+            return vec![format!("{rows} that always stands on the bottom end")];
+        }
+        let mut lines = vec![format!("{rows}, which counts from the lower edge of the opening")];
+        let tape = self.piece.tape();
+        let mut told: BTreeSet<(&str, Vec<(Length, PartId)>)> = BTreeSet::new();
+        for joint in shelves {
+            let Some(shelf) = self.parts.get(joint.part) else { continue };
+            let Some((path, _)) = shelf.path.rsplit_once('.') else { continue };
+            let case = self.piece.cases.get(shelf.case);
+            let opening = case.and_then(|case| case.openings.iter().find(|o| o.path == path));
+            let Some(opening) = opening else { continue };
+            let beside = shelves.iter().filter(|other| other.part == joint.part);
+            let mut boards: Vec<(Length, PartId)> = beside
+                .filter_map(|other| Some((opening.y - foot(other.into)?, other.into)))
+                .collect();
+            boards.sort_unstable();
+            if !told.insert((path, boards.clone())) {
+                continue;
+            }
+            let above = boards.iter().map(|(above, board)| {
+                format!("{} above the bottom end of {}", tape.text(*above), self.marks(&[*board]))
+            });
+            let above: Vec<String> = above.collect();
+            lines.push(format!("{path}: it lies {}", above.join(", ")));
+        }
+        lines
     }
 
     /// Solid fronts wider than a board are glued up first of all.
