@@ -83,28 +83,45 @@ fn named_alike(parts: &Parts) -> Option<Diagnostic> {
     )
 }
 
+/// The largest denominator of a figure that no maker would wonder at, in
+/// millimetres: a thousandth of an inch has half of it.
+const ORDINARY: i64 = 10_000;
+
 /// Figures that are each in range may still have no sum that is.
 fn out_of_range(piece: &Piece, parts: &Parts) -> Option<Diagnostic> {
+    let shop = &piece.shop;
     let part = parts.all.iter().find(|part| {
         let origin = part.placement.origin;
-        [part.length.length, part.width.length, part.thickness.length, origin.x, origin.y, origin.z]
+        let rough = [
+            part.length.length + shop.allow_length,
+            part.width.length + shop.allow_width,
+            part.thickness.length,
+        ];
+        [origin.x, origin.y, origin.z]
             .iter()
-            .any(|length| length.is_out_of_range() || length.is_finer_than(Length::FINEST_SIZE))
+            .chain(&rough)
+            .any(|length| length.is_out_of_range() || length.is_finer_than(Length::FINEST))
     })?;
     let sizes = [&part.length, &part.width, &part.thickness];
     let figures = sizes.into_iter().flat_map(|size| piece.facts.of(size));
-    let mut written: Vec<(i64, Span)> = figures
+    let mut fine: Vec<(i64, Span)> = figures
         .filter_map(|(fact, _)| {
-            Some((fact.length.in_unit(Unit::Millimetre).denom(), fact.origin.span()?))
+            let denom = fact.length.in_unit(Unit::Millimetre).denom();
+            (denom > ORDINARY).then_some((denom, fact.origin.span()?))
         })
         .collect();
     // The finest first; each stands in several sizes.
-    written.sort_by_key(|(denom, span)| (Reverse(*denom), *span));
-    written.dedup();
-    let title = format!("the figures of {} are too fine to be added up exactly", part.path);
-    let mut spans = written.into_iter().map(|(_, span)| span);
-    let first = spans.next().unwrap_or(part.span);
-    let found = Diagnostic::error("number-too-fine", title, first, "the finest of them")
+    fine.sort_by_key(|(denom, span)| (Reverse(*denom), *span));
+    fine.dedup();
+    let title = format!("the sizes of {} are too fine to be added up exactly", part.path);
+    let mut spans = fine.into_iter().map(|(_, span)| span);
+    let Some(first) = spans.next() else {
+        let found = Diagnostic::error("number-too-fine", title, part.span, "this part");
+        return Some(found.note(
+            "give shares and divisors fewer digits: what they leave is as fine as all of them together",
+        ));
+    };
+    let found = Diagnostic::error("number-too-fine", title, first, "the finest figure in them")
         .note("write figures with smaller denominators");
     Some(match spans.next() {
         Some(second) => found.label(second, "the next"),

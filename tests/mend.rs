@@ -58,6 +58,19 @@ fn what_is_sure_is_mended_round_by_round() {
     assert!(again.err.starts_with("nothing in a.case can be mended for sure\n"), "{again:?}");
 }
 
+/// A whole by the golden section, and by it twice: six places are no fault.
+#[test]
+fn shares_and_divisors_may_have_six_places() {
+    let text = changed("drawer upper { high 5 }", "drawer upper { share 1 }")
+        .replace("doors store { share 1;", "doors store { share 1.618034;");
+    let divided = changed("drawer upper { high 5 }", "drawer upper { high store.high / 1.618034 }")
+        .replace("doors store { share 1;", "doors store {");
+    for text in [text, divided] {
+        let done = Bench::new().with("a.case", &text).run(&["check", "a.case"]);
+        assert_eq!(done.err, "a.case is sound\n");
+    }
+}
+
 /// Words that a block can't do without; nothing else is said of it.
 #[test]
 fn a_needed_word_that_is_spelt_wrong_is_told_once() {

@@ -153,6 +153,8 @@ fn a_brace_on_its_own_line_is_told_and_moved_up() {
 fn backslashes_that_stand_alone_are_told_and_mended() {
     for (text, mended) in [
         ("use \"own\\shop\\oak.case\"\n", "use \"own/shop/oak.case\"\n"),
+        ("use\t\"own\\\\new\\nut.case\"\n", "use\t\"own/new/nut.case\"\n"),
+        ("job \"a\\b; c #2 {x}\" {}\n", "job \"a\\\\b; c #2 {x}\" {}\n"),
         ("job \"a\\b \\\"c\\\" \\\\\"\n", "job \"a\\\\b \\\"c\\\" \\\\\"\n"),
     ] {
         let (_, found) = parse(FileId(0), text);
@@ -183,6 +185,8 @@ fn figures_are_as_fine_as_a_millionth() {
         ("0.33333333333333333333333333", Some("0.333333")),
         ("1/1000001", None),
         ("1-1/1000001", None),
+        ("922337203685.4775807", None),
+        ("5.1' 2.12345678\"", None),
         ("12345678901234567890", None),
         ("12345678901234567890.5", None),
     ] {

@@ -149,7 +149,7 @@ pub(super) const RULES: &[Rule] = &[
     ),
     reading(
         "number-too-fine",
-        "Figures with more digits than can be kept exactly through the sums of a piece.",
+        "A figure finer than a millionth or of more than 18 digits, or a size that comes out finer still, as of long shares within shares.",
         "Rounding them in secret would make parts that don't add up.",
         "gap 3/32;",
         "gap 0.09375000000000000001;",

@@ -189,17 +189,16 @@ impl Target {
                 continue;
             };
             let lock = manifest.try_lock();
+            if cfg!(windows) {
+                // There an open file keeps its folder from being renamed or
+                // removed; it is our turn, so no other run works here.
+                drop(manifest);
+            }
             let is_old = leftover.as_os_str().as_encoded_bytes().ends_with(OLD.as_bytes());
             match lock {
                 Err(TryLockError::WouldBlock) => {}
                 _ if is_old && !exists(&self.folder) => fs::rename(&leftover, &self.folder)?,
-                Ok(()) => {
-                    if cfg!(windows) {
-                        // There an open file keeps its folder from going.
-                        drop(manifest);
-                    }
-                    self.settle(&leftover)?;
-                }
+                Ok(()) => self.settle(&leftover)?,
                 // Without locks a leftover looks like another run's work.
                 Err(TryLockError::Error(_)) => {}
             }

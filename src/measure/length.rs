@@ -15,12 +15,10 @@ impl Length {
     /// No length at all.
     pub const ZERO: Self = Self(Exact::ZERO);
 
-    /// The largest denominator of a length as it is written, in millimetres: a
-    /// millionth of an inch has half of it.
-    pub const FINEST_WRITTEN: i64 = 10_000_000;
-    /// The largest denominator of a size that was worked out. With a written
-    /// length more or less, all that fits into any shop stays in range.
-    pub const FINEST_SIZE: i64 = 100_000_000;
+    /// The largest denominator of a length that was worked out, in millimetres.
+    /// Kilometres of it are in range, and still a metre of what a sum with other
+    /// figures makes thousands of times as fine.
+    pub const FINEST: i64 = 1_000_000_000_000;
 
     /// `value` of `unit`.
     #[must_use]

@@ -6,10 +6,15 @@
 pub fn nearest<'a>(word: &str, candidates: impl Iterator<Item = &'a str>) -> Option<&'a str> {
     let plain = |text: &str| text.to_lowercase().replace(['-', '_'], "");
     let word = plain(word);
-    let limit = (word.chars().count() / 3).max(1);
+    let letters = word.chars().count();
+    let limit = (letters / 3).max(1);
     let mut best: Option<(usize, &str)> = None;
     for candidate in candidates {
         let known = plain(candidate);
+        // No letter need be compared where the lengths alone are too far apart.
+        if known.chars().count().abs_diff(letters) > limit {
+            continue;
+        }
         let distance = if known.trim_end_matches('s') == word.trim_end_matches('s') {
             0
         } else {

@@ -104,10 +104,13 @@ fn to_a_millionth(written: &str) -> Option<String> {
     let end = written.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(written.len());
     let (units, places) = written.get(..end)?.split_once('.')?;
     let seventh: i64 = format!("{units}{places:0<7.7}").parse().ok()?;
-    let millionths = (seventh + 5) / 10;
+    let millionths = seventh.checked_add(5)? / 10;
     let (units, places) = (millionths / Exact::FINEST, millionths % Exact::FINEST);
     let near = format!("{units}.{places:06}");
-    Some(format!("{}{}", near.trim_end_matches('0').trim_end_matches('.'), written.get(end..)?))
+    let unit = written.get(end..)?;
+    // Of feet and inches it may be the inches that are too fine.
+    let alone = !unit.contains(|c: char| c.is_ascii_digit());
+    alone.then(|| format!("{}{unit}", near.trim_end_matches('0').trim_end_matches('.')))
 }
 
 pub(super) fn over_nought(span: Span) -> Diagnostic {
@@ -205,15 +208,13 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
         }
         ',' => syntax("statements are parted by `;` or a new line, not by `,`", here, "a comma")
             .fix(Fix::new(Grade::Choice, "write `;`", here, ";")),
-        '"' => backslashes(line, from, &span).unwrap_or_else(|| {
-            Diagnostic::error(
-                "unclosed-text",
-                "a text has no closing quote",
-                span(from, line.len()),
-                "the quote that opens it",
-            )
-            .note("a text ends on the line it begins on; write `\\n` for a new line in it")
-        }),
+        '"' => Diagnostic::error(
+            "unclosed-text",
+            "a text has no closing quote",
+            span(from, line.len()),
+            "the quote that opens it",
+        )
+        .note("a text ends on the line it begins on; write `\\n` for a new line in it"),
         '\'' => syntax("texts stand in double quotes", here, "a single quote"),
         '-' if rest[1..].trim_start().starts_with(|d: char| d.is_ascii_digit()) => syntax(
             "a minus needs a space on both sides, a mixed number none",
@@ -235,38 +236,33 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
     }
 }
 
-/// Backslashes that mean nothing, in a text that is closed and opens at this
-/// byte: a path as some systems write it, most often.
-fn backslashes(line: &str, at: usize, span: &dyn Fn(usize, usize) -> Span) -> Option<Diagnostic> {
-    let mut stray = Vec::new();
-    let mut marks = line.get(at + 1..)?.char_indices().peekable();
-    let closed = loop {
-        match marks.next() {
-            None => break false,
-            Some((_, '"')) => break true,
-            Some((i, '\\')) => match marks.peek() {
-                Some((_, '"' | '\\' | 'n')) => {
-                    marks.next();
-                }
-                _ => stray.push(at + 1 + i),
-            },
-            Some(_) => {}
+/// Backslashes that mean nothing in a text that begins at `at`, with its
+/// quotes. In a path none does: it is the path as some systems write it.
+pub(super) fn backslashes(file: FileId, quoted: &str, at: usize, path: bool) -> Option<Diagnostic> {
+    let span = |from: usize, to: usize| Span::new(file, at + from, at + to);
+    let plain = if path { "/" } else { "\\\\" };
+    let mut edits = Vec::new();
+    let mut marks = quoted.char_indices();
+    while let Some((i, mark)) = marks.next() {
+        if mark != '\\' {
+            continue;
         }
+        let next = marks.next().map(|(_, next)| next);
+        let long = match next {
+            Some('"') => continue,
+            Some('\\') if path => 2,
+            Some('\\' | 'n') if !path => continue,
+            _ => 1,
+        };
+        edits.push(Edit { span: span(i, i + long), text: plain.to_owned() });
+    }
+    let first = edits.first()?.span;
+    let found = match path {
+        true => syntax("the folders of a path are parted by `/`", first, "a backslash"),
+        false => syntax("a backslash stands alone in a text", first, "this one")
+            .note("`\\\"` is a quote in a text, `\\n` a new line, `\\\\` a backslash"),
     };
-    let first = *stray.first().filter(|_| closed)?;
-    let path = line.trim_start().starts_with("use ");
-    let (plain, title) = if path { ("/", "write `/`") } else { ("\\\\", "write `\\\\`") };
-    let edit = |&i: &usize| Edit { span: span(i, i + 1), text: plain.to_owned() };
-    let edits = stray.iter().map(edit).collect();
-    let fix = Fix { title: title.to_owned(), grade: Grade::Choice, edits };
-    let found = syntax("a backslash stands alone in a text", span(first, first + 1), "this one");
-    let note = "`\\\"` is a quote in a text, `\\n` a new line, `\\\\` a backslash";
-    let found = found.note(note).fix(fix);
-    Some(if path {
-        found.note("a path has `/` between its folders on every system")
-    } else {
-        found
-    })
+    Some(found.fix(Fix { title: format!("write `{plain}`"), grade: Grade::Choice, edits }))
 }
 
 /// A mark that a word processor puts in the place of a plain one, at the byte

@@ -1,4 +1,4 @@
-//! What a text may be at most, looked at in one pass before it is parsed.
+//! What a text may be at most, looked at before it is parsed.
 
 use pest::Token;
 use pest::iterators::Pairs;
@@ -108,7 +108,7 @@ fn behind_text(bytes: &[u8], mut at: usize) -> Option<usize> {
     loop {
         match (*bytes.get(at)?, bytes.get(at + 1)) {
             (b'"', _) => return Some(at + 1),
-            (b'\\', Some(b'"' | b'\\' | b'n')) => at += 2,
+            (b'\\', Some(next)) if !is_newline(*next) => at += 2,
             (b'\\', _) => return None,
             (byte, _) if is_newline(byte) => return None,
             _ => at += 1,

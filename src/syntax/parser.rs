@@ -169,6 +169,12 @@ impl Reader<'_> {
             match part.as_rule() {
                 Rule::keyword => word = part.into_inner().next().map(|name| self.name(name)),
                 Rule::text | Rule::date | Rule::plain | Rule::expression => {
+                    if part.as_rule() == Rule::text {
+                        let path = word.as_ref().is_some_and(|word: &Name| word.text() == "use");
+                        let at = part.as_span().start();
+                        let found = faults::backslashes(self.file, part.as_str(), at, path);
+                        self.found.extend(found);
+                    }
                     match self.argument(part) {
                         Some(argument) => arguments.push(argument),
                         None => sound = false,

@@ -40,11 +40,8 @@ pub fn linear<V: Copy + PartialEq>(
 ) -> Result<Linear<V>, Fault> {
     let value = partial(expr, unit, resolve)?;
     let sum = sized(value, unit);
-    let is_fine = |factor: Exact| factor.is_out_of_range() || factor.is_finer_than(Exact::FINEST);
-    if sum.constant.is_out_of_range()
-        || sum.constant.is_finer_than(Length::FINEST_WRITTEN)
-        || sum.terms.iter().any(|(_, factor)| is_fine(*factor))
-    {
+    let is_lost = sum.constant.is_out_of_range() || sum.constant.is_finer_than(Length::FINEST);
+    if is_lost || sum.terms.iter().any(|(_, factor)| factor.is_out_of_range()) {
         return Err(too_fine(expr.span));
     }
     Ok(sum)

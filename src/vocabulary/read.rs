@@ -1,6 +1,9 @@
 //! Reads a tree against the vocabulary: every word known, every argument of
 //! its kind, every block complete.
 
+use std::cell::OnceCell;
+use std::collections::BTreeSet;
+
 use crate::diagnostics::{Diagnostic, Fix, Grade, Sink};
 use crate::measure::{Span, Spanned, Unit, nearest};
 use crate::syntax::{Argument, Expr, ExprKind, Item, Statement, Tree};
@@ -80,16 +83,24 @@ impl Reader<'_> {
         open: Span,
         close: Span,
     ) {
+        let misspelt = OnceCell::new();
+        let misspelt = |word: &str| {
+            let all = misspelt.get_or_init(|| -> BTreeSet<&str> {
+                let texts = statements(items).map(|statement| statement.word.text());
+                let unknown = texts.filter(|text| block.meant(text).is_none());
+                unknown.filter_map(|text| meant(block, &text)).collect()
+            });
+            all.contains(word)
+        };
         // A word that stands but could not be read has been reported already,
         // and so has one that is spelt wrong.
         let written = |word: &str| {
-            statements(items).any(|statement| {
-                let text = statement.word.text();
+            let stands = statements(items).any(|statement| {
                 let among =
                     |argument: &Argument| argument.as_word().is_some_and(|w| w.text == word);
-                let misspelt = || block.meant(&text).is_none() && meant(block, &text) == Some(word);
-                text == word || statement.arguments.iter().any(among) || misspelt()
-            })
+                statement.word.text() == word || statement.arguments.iter().any(among)
+            });
+            stands || misspelt(word)
         };
         for word in block.words.iter().filter(|word| word.times == Times::Required) {
             if !written(word.word) {

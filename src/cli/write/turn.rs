@@ -19,16 +19,18 @@ pub(super) fn wait(target: &Target) -> io::Result<Option<File>> {
 
     let mut alone = std::fs::OpenOptions::new();
     alone.write(true).create(true).share_mode(0).custom_flags(DELETE_ON_CLOSE);
-    for tried in 0..super::TRIES {
+    let mut denied = 0;
+    for _ in 0..super::TRIES {
         match alone.open(target.beside("turn")) {
             Ok(file) => return Ok(Some(file)),
             Err(error) => match error.raw_os_error() {
-                Some(SHARING_VIOLATION) => std::thread::sleep(PAUSE),
+                Some(SHARING_VIOLATION) => denied = 0,
                 // What is about to go can't be opened, for a moment.
-                Some(ACCESS_DENIED) if tried < super::TRIES / 10 => std::thread::sleep(PAUSE),
+                Some(ACCESS_DENIED) if denied < super::TRIES / 10 => denied += 1,
                 _ => return Err(error),
             },
         }
+        std::thread::sleep(PAUSE);
     }
     let folder = super::shown::path(&target.folder);
     Err(super::refuse(format!("another run keeps writing into {folder}")))
