@@ -4,12 +4,12 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Length;
 use crate::model::{Case, Piece};
-use crate::parts::{Assembly, Direction, Part, Parts};
+use crate::parts::{Assembly, Direction, Face, FeatureKind, Part, Parts};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "part-impossible",
     severity: Severity::Error,
-    finds: "A board that comes out with no size at all, or that stands past the front, back, sides, top or floor of its case.",
+    finds: "A board that comes out with no size at all or with nothing between its tenons, or that stands past the front, back, sides, top or floor of its case.",
     why: "It can't be cut, or the case does not go to its wall.",
     source: "geometry.",
     formula: "",
@@ -33,21 +33,32 @@ pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             (part.thickness.length, "thick"),
         ];
         let nothing = sizes.into_iter().find(|(size, _)| !size.is_positive());
+        let tenons = || tenons(part).filter(|tenons| part.length.length <= *tenons);
         let outside = || piece.cases.get(part.case).and_then(|case| outside(part, case, wall));
         let (title, label) = match nothing {
             Some((size, word)) => {
                 let size = tape.text(size);
                 (format!("{} comes out {size} {word}", part.path), format!("{size} {word}"))
             }
-            None => match outside() {
-                Some((by, side)) => {
+            None => match (tenons(), outside()) {
+                (Some(tenons), _) => {
+                    let (long, tenons) = (tape.text(part.length.length), tape.text(tenons));
+                    (
+                        format!(
+                            "{} has nothing between its tenons: it comes out {long} long, the tenons take {tenons}",
+                            part.path
+                        ),
+                        format!("{long} long with its tenons"),
+                    )
+                }
+                (None, Some((by, side))) => {
                     let by = tape.text(by);
                     (
                         format!("{} reaches {by} past the {side} of its case", part.path),
                         format!("{by} past the {side}"),
                     )
                 }
-                None => continue,
+                (None, None) => continue,
             },
         };
         if told.contains(&part.span) {
@@ -56,10 +67,11 @@ pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         told.push(part.span);
         let mut diagnostic =
             Diagnostic::error(RULE.slug, title, part.span, label).subject(&part.path);
-        // The statements that its own figures come from, where it has no size.
-        if nothing.is_some() {
+        // The statements that its own figures come from, where they leave nothing.
+        if nothing.is_some() || tenons().is_some() {
             let own = [&part.length, &part.width, &part.thickness];
             let size = own.into_iter().find(|size| !size.length.is_positive());
+            let size = size.or(Some(&part.length));
             let facts = size.into_iter().flat_map(|size| piece.facts.of(size));
             let written = facts.filter_map(|(fact, _)| fact.origin.span().map(|at| (at, fact)));
             for (at, fact) in written.filter(|(at, _)| *at != part.span).take(4) {
@@ -68,6 +80,14 @@ pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         }
         sink.push(diagnostic);
     }
+}
+
+/// What the tenons at both ends of a board take of its length; nothing for one
+/// without any.
+fn tenons(part: &Part) -> Option<Length> {
+    let at_end = |face| matches!(face, Face::LengthStart | Face::LengthEnd);
+    let tenons = part.features.iter().filter(|f| f.kind == FeatureKind::Tenon && at_end(f.face));
+    tenons.map(|tenon| tenon.deep).reduce(|sum, deep| sum + deep)
 }
 
 /// How far a board stands past its case, and past which side of it. Fronts may
