@@ -1,4 +1,4 @@
-//! Fronts that lie over each other.
+//! Fronts that lie over each other, or have no gap between them.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
@@ -8,8 +8,8 @@ use crate::parts::{self, Direction, Parts};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "fronts-collide",
     severity: Severity::Error,
-    finds: "Two fronts that take the same place, as overlay fronts do that reach further than half the member between them.",
-    why: "Neither can be closed, or neither hung.",
+    finds: "Two fronts that take the same place, as overlay fronts do that reach further than half the member between them, or that touch.",
+    why: "Neither can be closed, or neither hung; two that touch rub from the first day.",
     source: "plane geometry.",
     formula: "",
     accept: "",
@@ -24,25 +24,32 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     fronts.sort_by_key(|front| front.space.from.x);
     for (i, front) in fronts.iter().enumerate() {
         let space = &front.space;
-        for other in fronts[i + 1..].iter().take_while(|o| o.space.from.x < space.to.x) {
-            if !space.overlaps(&other.space) {
+        for other in fronts[i + 1..].iter().take_while(|o| o.space.from.x <= space.to.x) {
+            let along = |direction| space.overlap_along(&other.space, direction);
+            let (x, y) = (along(Direction::X), along(Direction::Y));
+            let by = x.min(y);
+            // Corners may touch.
+            let beside = x.max(y).is_positive() && along(Direction::Z).is_positive();
+            if by.is_negative() || !beside {
                 continue;
             }
-            let by = space
-                .overlap_along(&other.space, Direction::X)
-                .min(space.overlap_along(&other.space, Direction::Y));
             let case = piece.cases.get(front.case);
             let at = case
                 .and_then(|case| case.fronts.as_ref())
                 .map_or(front.span(), |fronts| fronts.span);
-            let title = format!("{} and {} overlap by {}", front.path, other.path, tape.text(by));
-            sink.push(
-                Diagnostic::error(RULE.slug, title, at, "set here")
-                    .label(front.span(), "this front")
-                    .sum(Sum::new("over by", by, tape))
-                    .note("two overlay fronts share the member between them: each may reach over half of it, less half the gap")
-                    .subject(front.path),
-            );
+            let how = match by.is_positive() {
+                true => format!("overlap by {}", tape.figure(by)),
+                false => "touch: no gap is left between them".to_owned(),
+            };
+            let title = format!("{} and {} {how}", front.path, other.path);
+            let found = Diagnostic::error(RULE.slug, title, at, "set here")
+                .label(front.span(), "this front")
+                .note("two overlay fronts share the member between them: each may reach over half of it, less half the gap")
+                .subject(front.path);
+            sink.push(match by.is_positive() {
+                true => found.sum(Sum::new("over by", by, tape)),
+                false => found,
+            });
             return;
         }
     }

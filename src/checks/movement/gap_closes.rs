@@ -38,8 +38,11 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let climate = Climate::of(piece);
     let mut worst: Vec<Gap<'_>> = Vec::new();
     for gap in seasons::gaps(piece, parts) {
-        // A gap that is too small as fitted is for the hinge's rule to say.
-        if gap.least() >= least_gap() || gap.fitted < least_gap() || gap.swells.is_empty() {
+        // A reveal that is too small as fitted is for the hinge's rule to say,
+        // and of fronts that touch another speaks.
+        let reveal = gap.front.fronts.set == Set::Inset && gap.fitted < least_gap();
+        let told = reveal || !gap.fitted.is_positive();
+        if gap.least() >= least_gap() || told || gap.swells.is_empty() {
             continue;
         }
         let same = |known: &&mut Gap<'_>| known.front.opening.path == gap.front.opening.path;
