@@ -231,10 +231,17 @@ fn a_record_leaves_the_rest_of_the_file_alone() {
         bench.run(&["record", "first.case", "LE", "store.left-door", "--date", "2026-03-14"]);
     assert_eq!(done.code, Some(0), "{done:?}");
     assert_eq!(done.err, "first.case: LE ST-LD cut on 2026-03-14\n");
-    let lines = "    # ends\n    cupboard.left-end { long 34-1/2; wide 17-1/4; thick 23/32; stock ply; joints 3 }\n    cupboard.store.left-door { long 20-13/16; wide 16-1/16; thick 3/4; stock maple; joints 3 }\n";
+    let lines = "    # ends\n    cupboard.left-end { long 34-1/2; wide 17-1/4; thick 23/32; stock ply; joints 3 }\n    cupboard.store.left-door { long 20-13/16; wide 16-1/16; thick 3/4; stock maple; joints 3; made hinge-cup 3 by 21.5 mm; made hinge-cup 17-13/16 by 21.5 mm; made pull-hole 10-13/32 by 14-13/16 }\n";
     let new = text.replace("    # ends\n", lines);
     assert_eq!(std::fs::read_to_string(bench.path("first.case")).unwrap(), new);
     assert_eq!(bench.run(&["check", "first.case", "--deny", "warnings"]).code, Some(0));
+
+    // What is only sawn has no joints, of whatever kind.
+    let sawn = Bench::new().with("first.case", &spec("first.case"));
+    let done = sawn.run(&["record", "first.case", "LE", "--sawn", "--date", "2026-03-14"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    let list = sawn.run(&["build", "first.case", "--print", "cut-list"]).out;
+    assert!(list.contains("3 joints or bores more than it was made with"), "{list}");
 
     // Another day gets a block of its own, at the end.
     let done = bench.run(&["record", "first.case", "kick", "--spoiled", "--date", "2026-03-15"]);
@@ -330,6 +337,61 @@ fn today_is_the_day_unless_said() {
     let c = compile(&std::fs::read_to_string(bench.path("first.case")).unwrap());
     let piece = c.piece.as_ref().expect("a piece");
     assert!(piece.cuts[0].date.year >= 2026, "{:?}", piece.cuts[0].date);
+}
+
+/// A bottom with a dado for the partition in its middle, 1/4 deep, recorded as
+/// it is drawn: by hand, its ends stand 1/4 deep in dados of the ends, so that
+/// the dado is at 1/4 + 36/2 - 23/32 - 23/64 = 17-11/64 from its left end.
+fn parted() -> String {
+    let text = spec("first.case").replace(
+        "bottom { joint dado",
+        "partitions { joint dado { deep 1/4 } }\n  bottom { joint dado",
+    );
+    let from = text.find("    down {").unwrap();
+    let to = from + text[from..].find("\n    }").unwrap() + "\n    }".len();
+    let doors = "    across {\n      doors a { share 1 }\n      stile mid { wide 1-1/2 }\n      doors b { share 1 }\n    }";
+    format!("{}{doors}{}", &text[..from], &text[to..])
+}
+
+fn changed(text: &str, from: &str, to: &str) -> Compilation {
+    assert!(text.contains(from), "{from}");
+    compile(&text.replacen(from, to, 1))
+}
+
+#[test]
+fn a_joint_that_the_drawing_moves_is_an_error_and_one_that_trimming_brings_right_is_none() {
+    let bench = Bench::new().with("a.case", &parted());
+    let done = bench.run(&["record", "a.case", "bottom", "--date", "2026-03-14"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    let text = std::fs::read_to_string(bench.path("a.case")).unwrap();
+    assert!(text.contains("; made dado 17-11/64 by 0 }"), "{text}");
+    assert!(!slugs(&compile(&text)).contains(&"cut-misfit"));
+
+    // The left stile 1/8 narrower: both openings grow by 1/16, and the middle
+    // stile goes 1/16 to the left.
+    let moved = changed(&text, "stile left  { wide 1-3/4 }", "stile left  { wide 1-5/8 }");
+    let found = moved.diagnostics.iter().find(|d| d.slug == "cut-misfit").expect("an error");
+    assert!(found.title.contains("its dado 17-11/64"), "{}", found.title);
+    assert!(found.title.ends_with("now wants it at 17-7/64"), "{}", found.title);
+    assert_eq!(ledger(&moved).moved().count(), 1);
+
+    // Two inches less of the case: one off each end leaves the dado in the middle.
+    let trimmed = changed(&text, "wide 36;", "wide 34;");
+    assert!(!slugs(&trimmed).contains(&"cut-misfit"));
+    let list = |text: &str| {
+        Bench::new().with("a.case", text).run(&["build", "a.case", "--print", "cut-list"]).out
+    };
+    let narrow = text.replacen("wide 36;", "wide 34;", 1);
+    assert!(
+        list(&narrow).contains("take 1 off the left end, 1 off the right end"),
+        "{}",
+        list(&narrow)
+    );
+    // A partition less: the dado would stand open.
+    let open =
+        changed(&text, "stile mid { wide 1-1/2 }", "stile mid { wide 1-1/2; partition none }");
+    let found = open.diagnostics.iter().find(|d| d.slug == "cut-misfit").expect("an error");
+    assert!(found.title.ends_with("the design has none there any more"), "{}", found.title);
 }
 
 /// What is recorded is read again as it was drawn: no finding, no trim, for

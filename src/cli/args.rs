@@ -248,6 +248,9 @@ pub struct Record {
     /// They are spoiled, and are to be cut again
     #[arg(long, conflicts_with = "size")]
     pub spoiled: bool,
+    /// They are sawn to size, and have no joints yet
+    #[arg(long, conflicts_with = "spoiled")]
+    pub sawn: bool,
     /// What came out different: 'wide 16-9/32'
     #[arg(long, value_name = "SIZE")]
     pub size: Option<String>,

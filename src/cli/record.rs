@@ -4,11 +4,12 @@ use std::path::Path;
 use std::sync::Arc;
 
 use crate::diagnostics::{Severity, render};
-use crate::measure::{Date, FileId, Unit};
+use crate::measure::{Date, FileId, Length, Unit};
 use crate::model::{Piece, ReadError, SourceFiles, SourceText};
 use crate::parts::{Part, Parts};
 use crate::pipeline::{self, Compilation};
 use crate::plans::ledger::{self, Ledger, Meant, State};
+use crate::plans::made;
 use crate::syntax::{self, Argument, Item, Statement};
 use crate::vocabulary;
 
@@ -76,7 +77,7 @@ fn statements<'a>(
         if all.iter().any(|(known, _)| known.path == part.path) {
             continue;
         }
-        all.push((part, statement(piece, part, &own, record.spoiled)));
+        all.push((part, statement(piece, part, &own, record)));
     }
     Ok(all)
 }
@@ -124,8 +125,8 @@ fn sizes(text: &str, unit: Unit) -> Result<Vec<(&'static str, String)>, String> 
 }
 
 /// `console.bottom { long 64-5/16; wide 16-9/32; thick 23/32; stock birch-ply; joints 4 }`
-fn statement(piece: &Piece, part: &Part, own: &[(&str, String)], spoiled: bool) -> String {
-    if spoiled {
+fn statement(piece: &Piece, part: &Part, own: &[(&str, String)], record: &Record) -> String {
+    if record.spoiled {
         return format!("{} {{ spoiled }}", part.path);
     }
     let tape = piece.tape();
@@ -139,7 +140,15 @@ fn statement(piece: &Piece, part: &Part, own: &[(&str, String)], spoiled: bool) 
         })
         .collect();
     words.extend(piece.stock(part.stock).map(|stock| format!("stock {}", stock.name)));
+    if record.sawn {
+        words.push("joints 0".to_owned());
+        return format!("{} {{ {} }}", part.path, words.join("; "));
+    }
     words.push(format!("joints {}", ledger::joints(part)));
+    let figure = |place: Option<Length>| tape.source(place.unwrap_or_default());
+    words.extend(made::places(part).iter().map(|place| {
+        format!("made {} {} by {}", place.word, figure(place.along), figure(place.across))
+    }));
     format!("{} {{ {} }}", part.path, words.join("; "))
 }
 

@@ -23,10 +23,35 @@ pub struct Cut {
     pub stock: Option<Spanned<String>>,
     /// How many joints and bores it had.
     pub joints: Option<Spanned<u32>>,
+    /// The joints in it that have a place of their own.
+    pub made: Vec<Made>,
     /// It is spoiled.
     pub spoiled: Option<Span>,
     /// Where a word can be added, and what stands before and after it there.
     pub add: (Span, &'static str, &'static str),
+}
+
+/// A joint or bore that is in a part.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Made {
+    /// What it is: a word of `made`.
+    pub word: Spanned<String>,
+    /// From where the length of the part begins.
+    pub along: Length,
+    /// From where its width begins.
+    pub across: Length,
+    /// The statement.
+    pub span: Span,
+}
+
+fn made(entry: &Entry) -> Option<Made> {
+    let word = entry.text(0)?;
+    Some(Made {
+        word: Spanned::new(word.value.to_owned(), word.span),
+        along: entry.length(1)?.value,
+        across: entry.length(3)?.value,
+        span: entry.head,
+    })
 }
 
 /// Every cut part, the last word on each last.
@@ -81,6 +106,7 @@ fn cut(entry: &Entry, date: Date, name: Spanned<String>) -> Cut {
         thick: length("thick"),
         stock: stock.map(|stock| Spanned::new(stock.value.to_owned(), stock.span)),
         joints,
+        made: body.map_or(Vec::new(), |body| body.all("made").filter_map(made).collect()),
         spoiled: body.and_then(|body| body.flag("spoiled")),
         add,
     }

@@ -39,7 +39,7 @@ pub use carries::Carries;
 pub use case::{
     Base, Board, Bottom, Case, End, Exposure, Joinery, JointKind, Leg, Seam, Shelves, Side, Top,
 };
-pub use cut::Cut;
+pub use cut::{Cut, Made};
 pub use files::{MemoryFiles, ReadError, SourceFiles, SourceText};
 pub use finish::{Finish, FinishKind};
 pub use frame::{Frame, OuterMember};

@@ -3,8 +3,8 @@
 
 use std::fmt::Write as _;
 
-use crate::parts::{Part, PartId};
-use crate::plans::ledger::{Ledger, State};
+use crate::parts::{Face, Part, PartId};
+use crate::plans::ledger::{Differs, Ledger, Side, State};
 
 use super::Source;
 use super::page::{Block, Table, left, right};
@@ -76,15 +76,16 @@ fn trims<'a>(source: &Source<'a>) -> Table {
     };
     for trim in ledger.trims() {
         let needs = trim.needs.length;
-        let joints = trim
-            .jointed()
-            .map_or(String::new(), |place| format!(", then cut anew what joints that {place} had"));
+        let joints = match trim.jointed() {
+            Some(_) => ", then cut anew what joints were there",
+            None => "",
+        };
         let task = format!(
-            "{} {} to {}: take {} off{joints}",
+            "{} {} to {}: take {}{joints}",
             trim.side.word(),
             figures.text(trim.was),
             figures.text(needs),
-            figures.text(trim.was - needs)
+            taken(source, &trim)
         );
         add(trim.part, trim.cut.date.to_string(), task);
     }
@@ -100,6 +101,28 @@ fn trims<'a>(source: &Source<'a>) -> Table {
         table.rows.push(vec![part.mark.clone(), words::name(part), own.join("; "), date]);
     }
     table
+}
+
+/// `1 off the left end, 3 off the right end`, where joints that are made say
+/// so: they keep their places.
+fn taken(source: &Source<'_>, trim: &Differs<'_>) -> String {
+    let (figures, part) = (&source.figures, trim.part);
+    let whole = trim.was - trim.needs.length;
+    let (axis, faces) = match trim.side {
+        Side::Length => (0, [Face::LengthStart, Face::LengthEnd]),
+        Side::Width => (1, [Face::WidthStart, Face::WidthEnd]),
+        Side::Thickness => return format!("{} off", figures.text(whole)),
+    };
+    let Some(fit) = source.ledger.fit(part, trim.cut).filter(|fit| fit.moved.is_empty()) else {
+        return format!("{} off", figures.text(whole));
+    };
+    let first = fit.shift[axis];
+    let both = [first, whole - first].into_iter().zip(faces);
+    let both = both.filter(|(off, _)| off.is_positive());
+    let both: Vec<String> = both
+        .map(|(off, face)| format!("{} off the {}", figures.text(off), part.face_name(face)))
+        .collect();
+    both.join(", ")
 }
 
 fn left_over(source: &Source<'_>, rest: &[(PartId, &Part)]) -> Table {

@@ -5,6 +5,8 @@ use crate::measure::{Length, Spanned, nearest};
 use crate::model::{Cut, Piece, Size};
 use crate::parts::{Part, PartId, Parts};
 
+use super::made::{self, Fit};
+
 /// How far a part has come.
 #[derive(Clone, Copy, Debug)]
 pub enum State<'a> {
@@ -224,6 +226,27 @@ impl<'a> Ledger<'a> {
         self.cut().filter_map(more).collect()
     }
 
+    /// How the joints in a cut part agree with the drawing: nothing of one that
+    /// is to be made again anyhow, or of which no joint is written down.
+    #[must_use]
+    pub fn fit(&self, part: &Part, cut: &'a Cut) -> Option<Fit<'a>> {
+        if cut.made.is_empty() || self.is_other_stock(part, cut) {
+            return None;
+        }
+        let spare = |was: &Option<Spanned<Length>>, needs: &Size| {
+            let spare = was.as_ref().map_or(Length::ZERO, |was| was.value - needs.length);
+            spare.max(Length::ZERO)
+        };
+        let spare = [spare(&cut.long, &part.length), spare(&cut.wide, &part.width)];
+        Some(made::fit(part, cut, spare, self.piece.shop.tolerance.cut))
+    }
+
+    /// Cut parts with joints where the drawing wants none.
+    pub fn moved(&self) -> impl Iterator<Item = (&'a Part, &'a Cut, Fit<'a>)> {
+        let fits = self.cut().filter_map(|(part, cut)| Some((part, cut, self.fit(part, cut)?)));
+        fits.filter(|(.., fit)| !fit.moved.is_empty())
+    }
+
     /// True for a part that was made with all the joints and bores it is drawn
     /// with, none of which is cut off again.
     #[must_use]
@@ -233,7 +256,11 @@ impl<'a> Ledger<'a> {
         };
         let had = cut.joints.as_ref().map_or(0, |joints| joints.value);
         let trims = || self.differing_of(part, cut, excess);
-        had > 0 && had >= joints(part) && trims().iter().all(|trim| trim.jointed().is_none())
+        let moved = || self.fit(part, cut).is_some_and(|fit| !fit.moved.is_empty());
+        had > 0
+            && had >= joints(part)
+            && trims().iter().all(|trim| trim.jointed().is_none())
+            && !moved()
     }
 
     /// Parts still to be cut that a board of this size would do for.
@@ -242,6 +269,10 @@ impl<'a> Ledger<'a> {
         let (Some(long), Some(wide), Some(stock)) = (&cut.long, &cut.wide, &cut.stock) else {
             return Vec::new();
         };
+        if cut.joints.as_ref().is_some_and(|joints| joints.value > 0) {
+            // Where its joints would come to lie is the maker's to look at.
+            return Vec::new();
+        }
         let tolerance = self.piece.shop.tolerance.cut;
         let fits = |part: &Part| {
             let same = self.piece.stock(part.stock).is_some_and(|own| own.name == stock.value);

@@ -7,6 +7,7 @@ pub mod assembly;
 pub mod drawers;
 pub mod hardware;
 pub mod ledger;
+pub mod made;
 pub mod seasons;
 pub mod setups;
 pub mod small_parts;

@@ -107,6 +107,19 @@ fn needs<'a>(side: &Revision<'a>, tape: Tape) -> BTreeMap<&'a str, Vec<Need>> {
         let jointed = differs.jointed().is_some();
         add(differs.part, Need::Smaller { size, cut, wanted, jointed });
     }
+    for (part, _, fit) in ledger.moved() {
+        for moved in fit.moved {
+            let joint = moved.made.word.value.replace('-', " ");
+            let (cut, wanted) = match moved.wanted {
+                Some((wanted, _)) => {
+                    let Pair { was, now } = Figure::both(moved.was, wanted, tape);
+                    (was, Some(now))
+                }
+                None => (Figure::new(moved.was, tape), None),
+            };
+            add(part, Need::Moved { joint, cut, wanted });
+        }
+    }
     for more in ledger.more_joints() {
         add(more.part, Need::Joints { more: more.more });
     }

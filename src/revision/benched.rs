@@ -47,6 +47,15 @@ pub enum Need {
         /// It has joints already, perhaps where wood is taken off.
         jointed: bool,
     },
+    /// It has a joint where none is drawn.
+    Moved {
+        /// Which kind.
+        joint: String,
+        /// Where it was made.
+        cut: Figure,
+        /// Where it is drawn; nothing where it is drawn no more.
+        wanted: Option<Figure>,
+    },
     /// It has fewer joints and bores than are drawn.
     Joints {
         /// How many fewer.
@@ -58,7 +67,7 @@ impl Need {
     /// True where the wood can't be made to fit.
     #[must_use]
     pub fn is_anew(&self) -> bool {
-        matches!(self, Self::Stock { .. } | Self::Larger { .. })
+        matches!(self, Self::Stock { .. } | Self::Larger { .. } | Self::Moved { .. })
     }
 }
 

@@ -89,6 +89,17 @@ impl Entry {
         }
     }
 
+    /// The length in slot `slot`.
+    #[must_use]
+    pub fn length(&self, slot: usize) -> Option<Spanned<Length>> {
+        match self.value(slot) {
+            Some(Spanned { value: Value::Length(length), span }) => {
+                Some(Spanned::new(*length, *span))
+            }
+            _ => None,
+        }
+    }
+
     /// The date in slot `slot`.
     #[must_use]
     pub fn date(&self, slot: usize) -> Option<Spanned<Date>> {

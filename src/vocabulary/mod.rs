@@ -13,7 +13,7 @@ mod slot;
 mod value;
 mod word;
 
-pub use blocks::{BLOCKS, block_named};
+pub use blocks::{BLOCKS, MADE, block_named};
 pub use entries::{Entries, Entry};
 pub use evaluate::{Fault, Linear, in_reason, length, linear, number, too_fine};
 pub use read::{read, stated_unit};

@@ -4,15 +4,16 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Figure, Fix, Grade, Severity, Sink, Sum, Term};
 use crate::measure::{Exact, Length, Span};
 use crate::model::{Cut, Piece, Size};
-use crate::parts::{Part, Parts, Role};
+use crate::parts::{Face, Part, Parts, Role};
 use crate::plans::ledger::{Differs, Ledger, Side};
+use crate::plans::made::{Fit, Moved};
 
 use super::other_use;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-misfit",
     severity: Severity::Error,
-    finds: "A part that is cut already and that the design now wants longer, wider or thicker than it was cut, by more than the shop's tolerance, or of another stock.",
+    finds: "A part that is cut already and that the design now wants longer, wider or thicker than it was cut, by more than the shop's tolerance, or of another stock, or with a joint elsewhere than where it was made.",
     why: "Wood can't be put back. Either the revision gives way to the part, or the part is cut again.",
     source: "Ours; the tolerance is the shop's own.",
     formula: "what the design needs − what was cut, against `tolerance { cut … }`.",
@@ -35,6 +36,9 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     }
     for differs in ledger.too_small() {
         sink.push(too_small(piece, &ledger, &differs));
+    }
+    for (part, cut, fit) in ledger.moved() {
+        sink.extend(joints(piece, part, cut, &fit));
     }
 }
 
@@ -62,6 +66,64 @@ fn other_stock(piece: &Piece, ledger: &Ledger<'_>, part: &Part, cut: &Cut) -> Op
     .label(stock.thickness_span, format!("{thick} thick"));
     let diagnostic = diagnostic.fix(cut_again(cut)).subject(&part.path);
     Some(noted(diagnostic, other_use(piece, ledger, cut)))
+}
+
+/// Joints in the wood that are drawn elsewhere now, or not at all.
+fn joints(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Option<Diagnostic> {
+    let tape = piece.tape();
+    let [first, rest @ ..] = fit.moved.as_slice() else { return None };
+    let from = |moved: &Moved<'_>| {
+        let face = if moved.along { Face::LengthStart } else { Face::WidthStart };
+        part.face_name(face)
+    };
+    // Two places that the tape shows alike are told exactly.
+    let figure = |own: Length, other: Length| {
+        let (text, other) = (tape.figure(own), tape.figure(other));
+        if text == other { tape.exact(own) } else { text }
+    };
+    let place = |moved: &Moved<'_>| {
+        let word = moved.made.word.value.replace('-', " ");
+        let was = match moved.wanted {
+            Some((wanted, _)) => figure(moved.was, wanted),
+            None => tape.figure(moved.was),
+        };
+        format!("{word} {was} from the {}", from(moved))
+    };
+    let now = |moved: &Moved<'_>| match moved.wanted {
+        Some((wanted, _)) => {
+            format!("the design now wants it at {}", figure(wanted, moved.was))
+        }
+        None => "the design has none there any more".to_owned(),
+    };
+    let mut diagnostic = Diagnostic::error(
+        RULE.slug,
+        format!("{} has its {}: {}", part.path, place(first), now(first)),
+        first.made.span,
+        format!("made on {}", cut.date),
+    );
+    if let Some((wanted, span)) = first.wanted {
+        diagnostic = diagnostic.label(span, figure(wanted, first.was)).sum(
+            Sum::new("off by", (wanted - first.was).abs(), tape)
+                .plus(
+                    wanted.max(first.was),
+                    if wanted > first.was { "wanted" } else { "made" },
+                    tape,
+                )
+                .minus(
+                    wanted.min(first.was),
+                    if wanted > first.was { "made" } else { "wanted" },
+                    tape,
+                ),
+        );
+    }
+    for moved in rest.iter().take(3) {
+        diagnostic = diagnostic.note(format!("and its {}: {}", place(moved), now(moved)));
+    }
+    if first.wanted.is_none() {
+        diagnostic =
+            diagnostic.note("one that is filled or does no harm can be taken out of the record");
+    }
+    Some(diagnostic.fix(cut_again(cut)).subject(&part.path))
 }
 
 fn noted(diagnostic: Diagnostic, note: Option<String>) -> Diagnostic {

@@ -108,8 +108,18 @@ fn report(piece: &Piece, left: (&Door<'_>, Body), right: (&Door<'_>, Body)) -> D
             diagnostic = diagnostic.fix(fix);
         }
     }
+    // A leaf of a pair has its hinges where it has them.
+    let single = [left, right].iter().filter(|door| door.front.opening.leaves() == 1).count();
     diagnostic
         .because("the second door can't be opened square while the first stands open")
-        .note("or hang one of the two on its other side, or set their pulls at different heights")
+        .note(match single {
+            0 => "or set their pulls at different heights",
+            1 => {
+                "or hang the single door on its other side, or set their pulls at different heights"
+            }
+            _ => {
+                "or hang one of the two on its other side, or set their pulls at different heights"
+            }
+        })
         .subject(&right.front.opening.path)
 }

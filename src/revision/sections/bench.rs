@@ -104,6 +104,12 @@ fn needs(part: &Benched) -> String {
             let joints = if *jointed { " and cut anew what joints that side had" } else { "" };
             format!("cut {} {}, trim it to {}{joints}", cut.text, word(size), wanted.text)
         }
+        Need::Moved { joint, cut, wanted: Some(wanted) } => {
+            format!("{joint} made at {}, {} is wanted", cut.text, wanted.text)
+        }
+        Need::Moved { joint, cut, wanted: None } => {
+            format!("{joint} made at {}, none is drawn there now", cut.text)
+        }
         Need::Joints { more: 1 } => "cut 1 more joint or bore into it".to_owned(),
         Need::Joints { more } => format!("cut {more} more joints or bores into it"),
     };

@@ -115,6 +115,10 @@ pub(super) const CUT: Block = Block {
     one_of: &[],
 };
 
+/// The joints that `made` knows.
+pub const MADE: &[&str] =
+    &["dado", "groove", "rabbet", "mortise", "notch", "hinge-cup", "pull-hole", "plate-hole"];
+
 /// `PART { … }` of `cut`.
 pub(super) const CUT_PART: Block = Block {
     name: "cut-part",
@@ -127,6 +131,18 @@ pub(super) const CUT_PART: Block = Block {
         Word::new("stock", "what it was cut from", "stock birch-ply").takes(&[needs(Kind::Label)]),
         Word::new("joints", "how many joints and bores it had when it was made", "joints 4")
             .takes(&[needs(Kind::Count(1_000))]),
+        Word::new(
+            "made",
+            "a joint or bore that is in it: how far its near side, of a bore the centre, stands from the left or lower end, then from the front, left or lower edge; 0 where it runs from side to side",
+            "made dado 25-15/16 by 0",
+        )
+        .takes(&[
+            needs(Kind::Choice(MADE)),
+            needs(Kind::Length),
+            needs(Kind::Choice(&["by"])),
+            needs(Kind::Length),
+        ])
+        .many(),
         Word::new("spoiled", "it is spoiled, and is to be cut again", "spoiled"),
     ],
     one_of: &[],

@@ -6,6 +6,7 @@ mod fronts;
 mod hardware;
 mod job;
 mod later;
+pub use later::MADE;
 mod shop;
 mod site;
 mod species;

@@ -97,7 +97,8 @@ impl Maker<'_> {
         if feet.all(|foot| Some(foot) == first) {
             return vec![format!("{rows} that always stands on the bottom end")];
         }
-        let mut lines = vec![format!("{rows}, which counts from the lower edge of the opening")];
+        let mut lines =
+            vec![format!("{rows}, which counts from the lower edge of the opening of its shelves")];
         let tape = self.piece.tape();
         let mut told: BTreeSet<(&str, Vec<(Length, PartId)>)> = BTreeSet::new();
         for joint in shelves {
@@ -118,7 +119,7 @@ impl Maker<'_> {
                 format!("{} above the bottom end of {}", tape.text(*above), self.marks(&[*board]))
             });
             let above: Vec<String> = above.collect();
-            lines.push(format!("{path}: it lies {}", above.join(", ")));
+            lines.push(format!("it lies {}", above.join(", ")));
         }
         lines
     }
