@@ -375,6 +375,12 @@ fn a_joint_that_the_drawing_moves_is_an_error_and_one_that_trimming_brings_right
     assert!(found.title.ends_with("now wants it at 17-7/64"), "{}", found.title);
     assert_eq!(ledger(&moved).moved().count(), 1);
 
+    let narrower = text.replacen("stile left  { wide 1-3/4 }", "stile left  { wide 1-5/8 }", 1);
+    let pair = Bench::new().with("a.case", &text).with("b.case", &narrower);
+    let told = pair.run(&["diff", "a.case", "b.case"]).out;
+    assert!(told.contains("1 part cut already to be made again"), "{told}");
+    assert!(told.contains("B (bottom): dado made at 17-3/16~, 17-1/8~ is wanted"), "{told}");
+
     // Two inches less of the case: one off each end leaves the dado in the middle.
     let trimmed = changed(&text, "wide 36;", "wide 34;");
     assert!(!slugs(&trimmed).contains(&"cut-misfit"));

@@ -4,8 +4,10 @@ use crate::measure::Length;
 use crate::model::{Cut, Made};
 use crate::parts::{Bore, Face, FeatureKind, Part};
 
-/// More shifts than this are not tried: those of a few joints say enough.
-const MOST_SHIFTS: usize = 64;
+/// More shifts along or across than this are not tried, nor with more joints:
+/// those of a few say enough.
+const MOST_SHIFTS: usize = 16;
+const MOST_TRIED: usize = 100;
 
 /// As much as hinges and pulls can be set by, or nobody sees (common practice,
 /// no source).
@@ -122,11 +124,12 @@ pub fn fit<'a>(part: &Part, cut: &'a Cut, spare: [Length; 2], tolerance: Length)
         }
         all
     };
+    let tried = cut.made.get(..MOST_TRIED).unwrap_or(&cut.made);
     let mut best: Option<(usize, [Length; 2])> = None;
     for su in shifts(spare[0], &|made, place| Some(made.along - place.along?)) {
         for sv in shifts(spare[1], &|made, place| Some(made.across - place.across?)) {
             let lost = |made: &&Made| !places.iter().any(|place| fits(made, place, [su, sv]));
-            let lost = cut.made.iter().filter(lost).count();
+            let lost = tried.iter().filter(lost).count();
             if best.is_none_or(|(least, _)| lost < least) {
                 best = Some((lost, [su, sv]));
             }
