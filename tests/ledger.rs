@@ -236,6 +236,14 @@ fn a_record_leaves_the_rest_of_the_file_alone() {
     assert_eq!(std::fs::read_to_string(bench.path("first.case")).unwrap(), new);
     assert_eq!(bench.run(&["check", "first.case", "--deny", "warnings"]).code, Some(0));
 
+    // An opening is no part.
+    let whole = bench.run(&["record", "first.case", "upper", "--date", "2026-03-14"]);
+    assert_eq!(whole.code, Some(2), "{whole:?}");
+    assert!(
+        whole.err.starts_with("casewright: `upper` is made of several parts: UP-"),
+        "{whole:?}"
+    );
+
     // What is only sawn has no joints, of whatever kind.
     let sawn = Bench::new().with("first.case", &spec("first.case"));
     let done = sawn.run(&["record", "first.case", "LE", "--sawn", "--date", "2026-03-14"]);

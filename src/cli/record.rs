@@ -90,6 +90,13 @@ fn find<'a>(parts: &'a Parts, name: &str) -> Result<&'a Part, String> {
             Err(format!("more than one part is called `{shown}`: {}", names.join(", ")))
         }
         Meant::None => {
+            // The name of an opening, whose parts have names of their own.
+            let under = |part: &&Part| part.path.split('.').any(|word| word == name);
+            let own: Vec<&str> =
+                parts.all.iter().filter(under).map(|part| part.mark.as_str()).collect();
+            if !own.is_empty() {
+                return Err(format!("`{shown}` is made of several parts: {}", own.join(", ")));
+            }
             let near = ledger::near(parts, name);
             let hint = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
             Err(format!("no part is called `{shown}`{hint}"))
