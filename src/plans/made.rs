@@ -1,8 +1,8 @@
 //! Joints that are in a part already, beside those it is drawn with now.
 
-use crate::measure::Length;
+use crate::measure::{Length, Span};
 use crate::model::{Cut, Made};
-use crate::parts::{Bore, Face, FeatureKind, Part};
+use crate::parts::{Bore, Face, Feature, FeatureKind, Part};
 
 /// More shifts along or across than this are not tried, nor with more joints:
 /// those of a few say enough.
@@ -25,7 +25,7 @@ pub struct Place<'a> {
     /// The same from where the width begins.
     pub across: Option<Length>,
     /// What it is.
-    pub feature: &'a crate::parts::Feature,
+    pub feature: &'a Feature,
 }
 
 /// Every joint of a part that has a place of its own.
@@ -76,7 +76,7 @@ pub struct Moved<'a> {
     pub was: Length,
     /// Where the nearest of its kind is drawn, with the statement it comes
     /// from; nothing where none is left.
-    pub wanted: Option<(Length, crate::measure::Span)>,
+    pub wanted: Option<(Length, Span)>,
     /// It is the place along the length that differs.
     pub along: bool,
 }

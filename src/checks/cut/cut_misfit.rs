@@ -102,19 +102,12 @@ fn joints(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Option<Diagno
         format!("made on {}", cut.date),
     );
     if let Some((wanted, span)) = first.wanted {
-        diagnostic = diagnostic.label(span, figure(wanted, first.was)).sum(
-            Sum::new("off by", (wanted - first.was).abs(), tape)
-                .plus(
-                    wanted.max(first.was),
-                    if wanted > first.was { "wanted" } else { "made" },
-                    tape,
-                )
-                .minus(
-                    wanted.min(first.was),
-                    if wanted > first.was { "made" } else { "wanted" },
-                    tape,
-                ),
-        );
+        let mut sides = [(first.was, "made"), (wanted, "wanted")];
+        sides.sort_by_key(|(place, _)| *place);
+        let [(less, low), (more, high)] = sides;
+        let sum =
+            Sum::new("off by", more - less, tape).plus(more, high, tape).minus(less, low, tape);
+        diagnostic = diagnostic.label(span, figure(wanted, first.was)).sum(sum);
     }
     for moved in rest.iter().take(3) {
         diagnostic = diagnostic.note(format!("and its {}: {}", place(moved), now(moved)));
