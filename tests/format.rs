@@ -165,6 +165,15 @@ fn the_look_is_as_agreed() {
 }
 
 #[test]
+fn a_tab_within_a_text_takes_one_column_wherever_it_stands() {
+    let text = "site {\n  left      open         # this end is seen\n  \
+                humidity  30% to 55%   # the room through the year\n  \
+                keep-out \"heating\tpipe\"  { from-left 52; up 0 }\n}\n";
+    holds(text);
+    assert!(formatted(text).contains("\"heating\tpipe\""), "the text itself stays");
+}
+
+#[test]
 fn a_line_that_is_too_long_is_broken_at_its_statements() {
     let row = |count: usize| (0..count).map(|i| format!("word-{i} 1")).collect::<Vec<_>>();
     // `a { word-0 1; … }` of 9 is 98 columns, of 10 it is 108.
@@ -235,6 +244,7 @@ fn written() -> impl Strategy<Value = String> {
         "( a  * 2 )",
         "-b",
         "\"t  x # ; {\"",
+        "\"t\tx\"",
         "\"é½\"",
         "2026-03-14",
         "2.5",

@@ -4,7 +4,10 @@
 //! sharing it, and so does a block with its keyword, for as long as the line
 //! is short enough. Otherwise each statement gets a line of its own.
 
+use std::borrow::Cow;
+
 use super::line::{Kind, Line, Piece, Trailing, width};
+use super::source::{columns, plain_tabs};
 use crate::measure::Span;
 use crate::syntax::tree::{Argument, Block, Comment, Item, Name, Statement, Tree};
 
@@ -16,13 +19,15 @@ const INDENT: usize = 2;
 const WIDEST: usize = 100;
 
 pub(super) fn lines(text: &str, tree: &Tree) -> Vec<Line> {
-    let mut layout = Layout { text, lines: Vec::new() };
+    let mut layout = Layout { text, measured: plain_tabs(text, tree), lines: Vec::new() };
     layout.items(&tree.items, 0, false);
     layout.lines
 }
 
 struct Layout<'a> {
     text: &'a str,
+    /// The same bytes, to take columns from.
+    measured: Cow<'a, str>,
     lines: Vec<Line>,
 }
 
@@ -152,10 +157,7 @@ impl Layout<'_> {
             stood: 0,
         }];
         let mut piece = |text: String, start: u32, before: u32| {
-            let columns = |to: u32| {
-                width(self.text.get(word.start as usize..to as usize).unwrap_or_default())
-            };
-            let (column, end) = (columns(start), columns(before));
+            let (column, end) = (self.columns(word.start, start), self.columns(word.start, before));
             pieces.push(Piece { text, gap: 1, column, stood: column.saturating_sub(end) });
         };
         if let Some(first) = statement.arguments.first() {
@@ -230,9 +232,14 @@ impl Layout<'_> {
 
     /// The column of a byte, counted from nought.
     fn column(&self, at: u32) -> usize {
-        let before = self.text.get(..at as usize).unwrap_or_default();
+        let before = self.measured.get(..at as usize).unwrap_or_default();
         let line = before.rfind(['\n', '\r']).map_or(0, |end| end + 1);
-        width(before.get(line..).unwrap_or_default().trim_start_matches('\u{FEFF}'))
+        columns(before.get(line..).unwrap_or_default().trim_start_matches('\u{FEFF}'))
+    }
+
+    /// The columns between two bytes.
+    fn columns(&self, from: u32, to: u32) -> usize {
+        columns(self.measured.get(from as usize..to as usize).unwrap_or_default())
     }
 }
 

@@ -88,11 +88,8 @@ impl Line {
     }
 }
 
-/// Columns of a text on a page of equal letters; a tab leads to the next
-/// eighth column.
+/// Columns of a text on a page of equal letters. What is written has tabs in
+/// texts alone; wherever it is moved to, such a tab counts as one column.
 pub(super) fn width(text: &str) -> usize {
-    text.chars().fold(0, |at, c| match c {
-        '\t' => (at / 8 + 1) * 8,
-        c => at + c.width().unwrap_or(0),
-    })
+    text.chars().map(|c| if c == '\t' { 1 } else { c.width().unwrap_or(0) }).sum()
 }

@@ -4,6 +4,7 @@
 mod align;
 mod layout;
 mod line;
+mod source;
 
 use super::limits;
 use super::parser::parse;
