@@ -72,9 +72,9 @@ fn a_drawer_goes_by_its_measured_opening() {
     // 17-9/32 − 3/16 = 17-3/32; 4-31/32 − 3/16 = 4-25/32.
     assert_eq!(part(&c, "bank.upper.front").length.length, Length::inches(547, 32));
     assert_eq!(part(&c, "bank.upper.front").width.length, Length::inches(153, 32));
-    // Inside 17-9/32 − 1-5/8 = 15-21/32; the front lies in rabbets a third of
-    // the 5/8 sides deep: 15-21/32 + 2 × 5/24 = 1543/96. High 4-31/32 − 7/8 = 4-3/32.
-    assert_eq!(part(&c, "bank.upper.box-front").length.length, Length::inches(1543, 96));
+    // Inside 17-9/32 − 1-5/8 = 15-21/32; the front lies in rabbets half of
+    // the 5/8 sides deep: 15-21/32 + 2 × 5/16 = 16-9/32. High 4-31/32 − 7/8 = 4-3/32.
+    assert_eq!(part(&c, "bank.upper.box-front").length.length, Length::inches(521, 32));
     assert_eq!(part(&c, "bank.upper.left-side").width.length, Length::inches(131, 32));
     // The drawer below is as drawn.
     assert_eq!(part(&c, "bank.middle.front").length.length, Length::inches(273, 16));

@@ -97,3 +97,19 @@ fn the_same_spec_gives_the_same_bytes() {
         assert_eq!(papers::packet(a), papers::packet(b), "{name}");
     }
 }
+
+/// Half the end, as is usual (American Furniture Design, Rabbet & Dado Joints:
+/// a half to two thirds of the thickness), holds the back on ends 18 mm thick
+/// and, with 6 mm for ledge and lip, on those of 12 mm.
+#[test]
+fn a_rabbet_with_no_depth_written_holds_the_back() {
+    let first = include_str!("../specs/first.case");
+    assert!(first.contains("joint rabbet { deep 3/8 }"));
+    let unwritten = first.replace("joint rabbet { deep 3/8 }", "joint rabbet");
+    for (actual, found) in [("23/32", false), ("12 mm", false), ("11.5 mm", true)] {
+        let text = unwritten.replace("actual 23/32", &format!("actual {actual}"));
+        let compiled = pipeline::check(&MemoryFiles::one("a.case", &text), "a.case").unwrap();
+        let thin = compiled.diagnostics.iter().any(|d| d.slug == "rabbet-too-thin");
+        assert_eq!(thin, found, "{actual}: {:?}", compiled.diagnostics);
+    }
+}

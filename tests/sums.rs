@@ -18,7 +18,7 @@ use casewright::diagnostics::{self, Diagnostic, Fix, Grade, Severity};
 use casewright::measure::{Exact, Length, Tape, Unit};
 use casewright::model::{Axis, Case, Item, MemoryFiles, OpeningKind, Piece, Set};
 use casewright::parts::Parts;
-use casewright::pipeline;
+use casewright::{pipeline, syntax};
 use proptest::prelude::*;
 use support::compile;
 
@@ -385,4 +385,32 @@ fn every_mending_that_is_offered_mends() {
     let tried = |severity| tried.get(&severity).copied().unwrap_or_default();
     let tried = [Severity::Error, Severity::Warning].map(tried);
     assert!(tried[0] > 60 && tried[1] > 30, "{tried:?}");
+}
+
+/// A fix with a hole can be written in where it says: with something in the
+/// hole the text can be read, and where there is none what was found is gone.
+#[test]
+fn every_sketch_can_be_written_in() {
+    let (mut open, mut closed) = (0, 0);
+    for (name, text) in broken_specs() {
+        let compiled = pipeline::check(&with_parts(&text), "a.case").expect("readable");
+        for found in &compiled.diagnostics {
+            for fix in found.fixes.iter().filter(|fix| fix.grade == Grade::Sketch) {
+                let mended = diagnostics::mend(&compiled.sources, &[fix]);
+                let (file, mended) = mended.texts.iter().next().expect("a text");
+                let written = mended.replace('…', "something");
+                let (_, faults) = syntax::parse(*file, &written);
+                assert!(faults.is_empty(), "{name}: {}: {faults:?}", fix.title);
+                if mended.contains('…') {
+                    open += 1;
+                    continue;
+                }
+                let again = compile(mended);
+                let still = again.diagnostics.iter().any(|it| it.title == found.title);
+                assert!(!still, "{name}: {}: {}\n{mended}", found.title, fix.title);
+                closed += 1;
+            }
+        }
+    }
+    assert!(open > 0 && closed > 2, "{open} {closed}");
 }

@@ -94,7 +94,8 @@ pub(super) fn joinery(
     match kind {
         JointKind::Dado | JointKind::Rabbet => {
             let name = format!("{what} {}", kind.word());
-            joint.deep = Some(ctx.positive(sizes, "deep", &name).unwrap_or_else(|| third(into)));
+            let usual = if kind == JointKind::Rabbet { into.half() } else { third(into) };
+            joint.deep = Some(ctx.positive(sizes, "deep", &name).unwrap_or(usual));
         }
         JointKind::Tenon => {
             joint.long = ctx.positive(sizes, "long", &format!("{what} tenon"));

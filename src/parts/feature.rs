@@ -94,6 +94,8 @@ pub struct Feature {
     pub v: (Length, Length),
     /// How deep.
     pub deep: Length,
+    /// The statement that says how deep, where one does.
+    pub deep_at: Option<Span>,
     /// The part that it takes.
     pub takes: Option<PartId>,
     /// The statement it comes from.

@@ -111,7 +111,7 @@ impl Reader<'_> {
                         open,
                         format!("no `{}` in here", word.word),
                     )
-                    .fix(insert(close, word.example)),
+                    .fix(insert(items, close, word.example)),
                 );
             }
         }
@@ -130,7 +130,7 @@ impl Reader<'_> {
                             open,
                             format!("{what} is missing"),
                         )
-                        .fix(insert(close, example)),
+                        .fix(insert(items, close, example)),
                     );
                 }
                 [first, rest @ ..] => {
@@ -322,8 +322,13 @@ fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnostic {
     }
 }
 
-/// A fix that adds a statement just before the closing brace.
-fn insert(close: Span, example: &str) -> Fix {
-    let at = Span { end: close.start, ..close };
-    Fix::new(Grade::Sketch, format!("add `{example}`"), at, format!("{example} "))
+/// A fix that adds a statement behind the last one of its block, or as the
+/// first of an empty one.
+fn insert(items: &[Item], close: Span, example: &str) -> Fix {
+    let (at, text) = match statements(items).last() {
+        Some(last) => (last.span.end, format!("; {example}")),
+        None => (close.start, format!(" {example}; ")),
+    };
+    let at = Span { start: at, end: at, ..close };
+    Fix::new(Grade::Sketch, "for example", at, text)
 }

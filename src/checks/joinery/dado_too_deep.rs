@@ -38,34 +38,39 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             told.push(feature.span);
             let left = thick - feature.deep;
             let stock = piece.stock(part.stock);
+            let at = feature.deep_at.unwrap_or(feature.span);
+            let word = feature.kind.word();
             let mut diagnostic = Diagnostic::error(
                 RULE.slug,
                 format!(
-                    "a dado {} deep leaves only {} of {}",
+                    "a {word} {} deep leaves only {} of {}",
                     tape.figure(feature.deep),
                     tape.figure(left),
                     part.path
                 ),
-                feature.span,
+                at,
                 format!("{} deep", tape.figure(feature.deep)),
             )
             .sum(Sum::new("leaves", left, tape).plus(thick, part.name(), tape).minus(
                 feature.deep,
-                "dado",
+                word,
                 tape,
             ))
-            .because("the board breaks at a dado deeper than half its thickness")
+            .because(format!("the board breaks at a {word} deeper than half its thickness"))
             .subject(&part.path);
             if let Some(stock) = stock {
                 diagnostic = diagnostic.label(stock.thickness_span, tape.figure(thick));
             }
             let most = tape.down(thick / 3).max(tape.mark);
-            sink.push(diagnostic.fix(Fix::new(
-                Grade::Sketch,
-                "a third of the thickness",
-                feature.span,
-                format!("joint dado {{ deep {} }}", tape.source(most)),
-            )));
+            if let Some(at) = feature.deep_at {
+                diagnostic = diagnostic.fix(Fix::new(
+                    Grade::Choice,
+                    "a third of the thickness",
+                    at,
+                    format!("deep {}", tape.source(most)),
+                ));
+            }
+            sink.push(diagnostic);
         }
     }
 }

@@ -9,9 +9,9 @@ use crate::parts::{FeatureKind, Parts, Role};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "rabbet-too-thin",
     severity: Severity::Error,
-    finds: "A rabbet for the back whose ledge is narrower than 1/4 in, or that leaves less than 1/4 in of the end beside it.",
+    finds: "A rabbet for the back whose ledge is narrower than 6 mm (about 1/4 in), or that leaves less than that of the end beside it.",
     why: "The pins or screws of the back need a ledge to go into, and the lip that hides the back's edge must not break off.",
-    source: "common practice, no source.",
+    source: "6 mm: common practice, no source; half to two thirds of the thickness as the usual depth: American Furniture Design, Rabbet & Dado Joints.",
     formula: "",
     accept: "",
     example: Example {
@@ -24,7 +24,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
-    let least = Length::inches(1, 4);
+    let least = Length::mm(6);
     let mut told = Vec::new();
     for part in parts.all.iter().filter(|part| matches!(part.role, Role::End(_))) {
         for rabbet in
@@ -36,7 +36,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 continue;
             }
             told.push(rabbet.span);
-            let good = thick.half();
+            let good = tape.print(thick.half()).shown;
             let title = if rabbet.deep < least {
                 format!(
                     "the rabbet's ledge is {}, too narrow to fix the back to",
@@ -45,31 +45,33 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             } else {
                 format!("the rabbet leaves a lip of {} on {}", tape.figure(lip), part.path)
             };
-            sink.push(
-                Diagnostic::error(
-                    RULE.slug,
-                    title,
-                    rabbet.span,
-                    format!("{} deep", tape.figure(rabbet.deep)),
-                )
+            let at = rabbet.deep_at.unwrap_or(rabbet.span);
+            let deep = tape.figure(rabbet.deep);
+            let mut diagnostic = Diagnostic::error(RULE.slug, title, at, format!("{deep} deep"))
                 .sum(Sum::new("lip", lip, tape).plus(thick, part.name(), tape).minus(
                     rabbet.deep,
                     "rabbet",
                     tape,
                 ))
-                .because("the back's fixings need 1/4 in of ledge, and the lip 1/4 in to stay on")
-                .note(format!(
-                    "about half the end is usual: `joint rabbet {{ deep {} }}`",
-                    tape.source(tape.print(good).shown)
+                .because(format!(
+                    "the back's fixings need {} of ledge, and the lip as much to stay on",
+                    tape.figure_with_unit(tape.up(least))
                 ))
-                .subject(&part.path)
-                .fix(Fix::new(
-                    Grade::Sketch,
-                    "choose a depth in between",
-                    rabbet.span,
-                    "joint rabbet { deep … }",
-                )),
-            );
+                .subject(&part.path);
+            if good < least || thick - good < least {
+                diagnostic = diagnostic.note(format!(
+                    "{} is too thin for both; plant the back on behind (`joint screw`), or take thicker ends",
+                    tape.figure(thick)
+                ));
+            } else if let Some(at) = rabbet.deep_at {
+                diagnostic = diagnostic.fix(Fix::new(
+                    Grade::Choice,
+                    "about half the end, as is usual",
+                    at,
+                    format!("deep {}", tape.source(good)),
+                ));
+            }
+            sink.push(diagnostic);
         }
     }
 }

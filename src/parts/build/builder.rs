@@ -162,6 +162,11 @@ impl<'a> Builder<'a> {
         self.parts.joints.push(Joint { sort, part, into, glued, span });
     }
 
+    /// A depth, and the statement that says it.
+    pub(super) fn depth(&self, size: Option<&Size>) -> (Length, Option<Span>) {
+        size.map_or((Length::ZERO, None), |size| (size.length, self.piece.facts.written(size)))
+    }
+
     /// Cuts into `host` the channel that takes the end of `part`, and joins
     /// them as `joint` says. `face` is the host's face that the part meets.
     /// The part is as long already as the joint asks.
@@ -184,7 +189,7 @@ impl<'a> Builder<'a> {
                 return;
             }
         };
-        let deep = joint.deep.clone().unwrap_or_default().length;
+        let (deep, deep_at) = self.depth(joint.deep.as_ref());
         let (guest, holder) = (guest.cuboid(), holder.clone());
         let space = holder.cuboid();
         let range = |direction: Direction| {
@@ -204,7 +209,7 @@ impl<'a> Builder<'a> {
                 (range(holder.placement.width), range(holder.placement.thickness))
             }
         };
-        self.cut(host, Feature { kind, face, u, v, deep, takes: Some(part), span });
+        self.cut(host, Feature { kind, face, u, v, deep, deep_at, takes: Some(part), span });
     }
 
     /// Pocket holes, dowels or a tenon at one end of a part.
@@ -230,6 +235,7 @@ impl<'a> Builder<'a> {
                     u: at_end(deep),
                     v: (Length::ZERO, width),
                     deep: thick,
+                    deep_at: None,
                     takes: None,
                     span,
                 }
@@ -240,6 +246,7 @@ impl<'a> Builder<'a> {
                 u: (Length::ZERO, width),
                 v: (Length::ZERO, thick),
                 deep: Length::inches(1, 1),
+                deep_at: None,
                 takes: None,
                 span,
             },
@@ -253,6 +260,7 @@ impl<'a> Builder<'a> {
                     u: (Length::ZERO, width),
                     v: (shoulder, shoulder + tenon),
                     deep: long,
+                    deep_at: None,
                     takes: None,
                     span,
                 }

@@ -88,6 +88,7 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
                 u: (Length::ZERO, length),
                 v: (Length::ZERO, thick),
                 deep: thick,
+                deep_at: None,
                 takes: None,
                 span: spec.span,
             },
@@ -104,6 +105,7 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
                 u: (Length::ZERO, base.high.length),
                 v: (Length::ZERO, edge.length),
                 deep: thick,
+                deep_at: None,
                 takes: None,
                 span: base.span,
             },
@@ -111,6 +113,7 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
     }
     if let Some(back) = case.back.as_ref().filter(|back| back.joint.kind == JointKind::Rabbet) {
         let wide = builder.thickness(back.stock).length;
+        let (deep, deep_at) = builder.depth(back.joint.deep.as_ref());
         builder.cut(
             id,
             Feature {
@@ -118,7 +121,8 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
                 face: outside.opposite(),
                 u: (Length::ZERO, length),
                 v: (width - wide, width),
-                deep: back.joint.deep.clone().unwrap_or_default().length,
+                deep,
+                deep_at,
                 takes: None,
                 span: back.span,
             },

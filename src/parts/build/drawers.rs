@@ -184,6 +184,7 @@ fn corners(
                     u: (Length::ZERO, part.width.length),
                     v: (Length::ZERO, part.thickness.length),
                     deep: thick.length,
+                    deep_at: None,
                     takes: None,
                     span: boxes.span,
                 };
@@ -199,6 +200,7 @@ fn corners(
             } else {
                 (length - thick.length, length)
             };
+            let (deep, deep_at) = builder.depth(boxes.joint.deep.as_ref());
             builder.cut(
                 *side,
                 Feature {
@@ -206,7 +208,8 @@ fn corners(
                     face: inner,
                     u,
                     v: (Length::ZERO, width),
-                    deep: boxes.joint.deep.clone().unwrap_or_default().length,
+                    deep,
+                    deep_at,
                     takes: Some(*other),
                     span: boxes.span,
                 },
@@ -229,6 +232,7 @@ fn grooves(
     for (id, face) in sides.iter().zip(inner).chain(ends.iter().zip(inner)) {
         let Some(part) = builder.part(*id) else { continue };
         let length = part.length.length;
+        let (deep, deep_at) = builder.depth(Some(&boxes.groove_deep));
         builder.cut(
             *id,
             Feature {
@@ -236,7 +240,8 @@ fn grooves(
                 face,
                 u: (Length::ZERO, length),
                 v: (up, up + high),
-                deep: boxes.groove_deep.length,
+                deep,
+                deep_at,
                 takes: Some(bottom),
                 span: boxes.groove_span,
             },
@@ -265,6 +270,7 @@ fn notches(
                 u,
                 v: (Length::ZERO, high),
                 deep: thick,
+                deep_at: None,
                 takes: None,
                 span: slide.span,
             },
@@ -309,6 +315,7 @@ fn cut_round(builder: &mut Builder<'_>, opening: &Opening, around: usize) {
             u: range(part.placement.length),
             v: range(part.placement.width),
             deep: part.thickness.length,
+            deep_at: None,
             takes: None,
             span,
         };

@@ -121,6 +121,7 @@ fn mitre(
             u: (Length::ZERO, length),
             v: (Length::ZERO, thick),
             deep: thick,
+            deep_at: None,
             takes: None,
             span,
         },
@@ -180,6 +181,7 @@ fn mortise(builder: &mut Builder<'_>, guest: PartId, host: PartId, face: Face) {
         u: (from - start, to - start),
         v: (shoulder, shoulder + tenon),
         deep: long,
+        deep_at: None,
         takes: Some(guest),
         span: frame.span,
     };

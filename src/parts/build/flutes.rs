@@ -35,6 +35,7 @@ pub(super) fn cut(builder: &mut Builder<'_>, id: PartId, spec: &Flutes) {
                 u,
                 v,
                 deep: spec.deep,
+                deep_at: None,
                 takes: None,
                 span: spec.span,
             },

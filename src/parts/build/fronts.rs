@@ -204,6 +204,7 @@ fn frame_and_panel(
             u: (Length::ZERO, long),
             v: (inset, inset + panel_thick.length),
             deep: panel.groove.length,
+            deep_at: None,
             takes: Some(id),
             span: panel.span,
         };
@@ -220,6 +221,7 @@ fn frame_and_panel(
                 u: (Length::ZERO, wide),
                 v: (inset, inset + panel_thick.length),
                 deep: panel.groove.length,
+                deep_at: None,
                 takes: None,
                 span: panel.span,
             };
@@ -290,6 +292,7 @@ fn pull_holes(builder: &mut Builder<'_>, leaf: &Leaf<'_>, id: PartId, pull: usiz
                 u: (u - radius, u + radius),
                 v: (v - radius, v + radius),
                 deep: part.thickness.length,
+                deep_at: None,
                 takes: None,
                 span: pull.span,
             },

@@ -226,7 +226,7 @@ pub(super) const JOINT: Block = Block {
     words: &[
         Word::new(
             "deep",
-            "how deep a dado or rabbet is cut; a third of the thickness unless written",
+            "how deep a dado or rabbet is cut; unless written a third of the thickness, of a rabbet half",
             "deep 1/4",
         )
         .takes(&[needs(Kind::Length)]),
