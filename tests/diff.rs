@@ -332,7 +332,7 @@ fn revisions() -> Vec<String> {
         "cut 2026-03-14 { bottom { long 64-5/16 }; kick; KST { long 64 } }",
         "cut 2026-03-14 { bottom { long 65; joints 1 }; kick; nothing-of-that-name { long 3 } }",
         "cut 2026-03-14 { bottom { long 63 }; kick { spoiled }; left-end { stock cherry } }",
-        "cut 2026-03-14 { bottom { made dado 3 by 0; made groove 4 by 5 }; KST { made notch 1 by 1 } }",
+        "cut 2026-03-14 { bottom { made dado { long 3 to 4; thick 0 to 1/4 }; made groove { wide 4 to 5; thick 0 to 1/8 } }; KST { made notch { long 0 to 1; wide 0 to 1 } } }",
     ];
     all.extend(cut.iter().map(|cut| format!("{console}\n{cut}\n")));
     all.push(with(&console, "share 1; shelf { adjustable 2 }", "wide 27; shelf { adjustable 2 }"));

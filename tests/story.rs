@@ -106,8 +106,8 @@ fn the_plan_changes_and_no_board_is_wasted() {
             "Parts: 20 drawn otherwise, 8 of them cut already; 32 in all, 12 cut.",
             // 38 + 1/2 − 1-7/16 = 37-1/16, and half an inch less.
             "B (bottom): cut 37-1/16 long, trim it to 36-9/16",
-            "TRL, BRL, RL-TR-UP, RL-UP-ST: cut 34-1/2 long, trim it to 34 and cut anew what \
-             joints that side had",
+            "TRL, BRL, RL-TR-UP, RL-UP-ST: cut 34-1/2 long, trim it to 34; still to be cut into \
+             it: pocket holes",
         ],
     );
 

@@ -64,6 +64,8 @@ const RULES: &[&Rule] = &[
     &material::part_too_large::RULE,
     &cut::cut_gone::RULE,
     &cut::cut_misfit::RULE,
+    &cut::cut_stock_gone::RULE,
+    &cut::cut_unsized::RULE,
     &measured::front_tapered::RULE,
     &measured::lean_too_much::RULE,
     &measured::measured_far::RULE,

@@ -4,12 +4,11 @@ use std::path::Path;
 use std::sync::Arc;
 
 use crate::diagnostics::{Severity, render};
-use crate::measure::{Date, FileId, Length, Unit};
+use crate::measure::{Date, FileId, Unit};
 use crate::model::{Piece, ReadError, SourceFiles, SourceText};
 use crate::parts::{Part, Parts};
 use crate::pipeline::{self, Compilation};
 use crate::plans::ledger::{self, Ledger, Meant, State};
-use crate::plans::made;
 use crate::syntax::{self, Argument, Item, Statement};
 use crate::vocabulary;
 
@@ -21,8 +20,9 @@ use super::save::Staged;
 use super::shown;
 use super::terminal::{Terminal, complain};
 
-/// The sizes that a part may have come out different in.
-const SIDES: [&str; 3] = ["long", "wide", "thick"];
+mod statement;
+
+use statement::{SIDES, Stage, statement};
 
 pub(super) fn run(record: &Record, terminal: &Terminal) -> Exit {
     let Some(date) = record.date.or_else(today) else {
@@ -71,13 +71,18 @@ fn statements<'a>(
         Some(size) => sizes(size, piece.tape().unit)?,
         None => Vec::new(),
     };
+    let stage = match (record.spoiled, record.sawn) {
+        (true, _) => Stage::Spoiled,
+        (_, true) => Stage::Sawn,
+        _ => Stage::Made,
+    };
     let mut all: Vec<(&Part, String)> = Vec::new();
     for name in &record.parts {
         let part = find(parts, name)?;
         if all.iter().any(|(known, _)| known.path == part.path) {
             continue;
         }
-        all.push((part, statement(piece, part, &own, record)));
+        all.push((part, statement(piece, part, &own, stage)));
     }
     Ok(all)
 }
@@ -129,34 +134,6 @@ fn sizes(text: &str, unit: Unit) -> Result<Vec<(&'static str, String)>, String> 
         sizes.push((word, figure.to_owned()));
     }
     if sizes.is_empty() { Err(wrong()) } else { Ok(sizes) }
-}
-
-/// `console.bottom { long 64-5/16; wide 16-9/32; thick 23/32; stock birch-ply; joints 4 }`
-fn statement(piece: &Piece, part: &Part, own: &[(&str, String)], record: &Record) -> String {
-    if record.spoiled {
-        return format!("{} {{ spoiled }}", part.path);
-    }
-    let tape = piece.tape();
-    let drawn = [&part.length, &part.width, &part.thickness];
-    let mut words: Vec<String> = SIDES
-        .into_iter()
-        .zip(drawn)
-        .map(|(word, size)| match own.iter().find(|(known, _)| *known == word) {
-            Some((_, figure)) => format!("{word} {figure}"),
-            None => format!("{word} {}", tape.source(size.length)),
-        })
-        .collect();
-    words.extend(piece.stock(part.stock).map(|stock| format!("stock {}", stock.name)));
-    if record.sawn {
-        words.push("joints 0".to_owned());
-        return format!("{} {{ {} }}", part.path, words.join("; "));
-    }
-    words.push(format!("joints {}", ledger::joints(part)));
-    let figure = |place: Option<Length>| tape.source(place.unwrap_or_default());
-    words.extend(made::places(part).iter().map(|place| {
-        format!("made {} {} by {}", place.word, figure(place.along), figure(place.across))
-    }));
-    format!("{} {{ {} }}", part.path, words.join("; "))
 }
 
 /// Changes the spec, once the new text has been read and says what it should.
@@ -231,7 +208,7 @@ fn added(text: &str, parts: &Parts, date: Date, part: &Part, statement: &str) ->
         own.clone().find(is_same)
     });
     if let Some(said) = said {
-        return syntax::replace(text, said.span.range(), statement);
+        return syntax::rewrite(text, said.span.range(), statement);
     }
     match inner.clone().next() {
         Some(block) => syntax::append(text, block, statement),

@@ -107,6 +107,14 @@ impl Tape {
         self.text(length)
     }
 
+    /// Two figures that differ, for a message: told exactly where they would
+    /// look alike.
+    #[must_use]
+    pub fn apart(&self, one: Length, other: Length) -> [String; 2] {
+        let told = [self.figure(one), self.figure(other)];
+        if told[0] == told[1] { [self.exact(one), self.exact(other)] } else { told }
+    }
+
     /// The length at its tape mark in plain text, with `~` behind a figure
     /// that was rounded.
     #[must_use]
@@ -162,6 +170,21 @@ impl Tape {
             return format!("{} {}", number(length.in_unit(other), other), other.name());
         }
         number(own, self.unit)
+    }
+
+    /// As [`Tape::source`], but a sum of both units as a long decimal, rather
+    /// than as a fraction of 4064ths.
+    #[must_use]
+    pub fn recorded(&self, length: Length) -> String {
+        let own = length.in_unit(self.unit);
+        let source = self.source(length);
+        let millimetres = length.in_unit(Unit::Millimetre);
+        let holds = (millimetres * Exact::int(1_000_000)).is_whole();
+        match self.unit {
+            _ if is_plain(own, self.unit) || source.contains(' ') || !holds => source,
+            Unit::Millimetre => decimal(millimetres, 6),
+            _ => format!("{} mm", decimal(millimetres, 6)),
+        }
     }
 }
 
@@ -232,6 +255,11 @@ mod tests {
         assert_eq!(Tape::inches().source(Length::mm(13)), "13 mm");
         assert_eq!(Tape::inches().source(Length::mm(1) * Exact::ratio(25, 2)), "12.5 mm");
         assert_eq!(Tape::inches().source(Length::inches(289, 32)), "9-1/32");
+        // 18 in + 3/64 in less half a millimetre, by hand: 457.2 + 1.190625 − 0.5.
+        let mixed = Length::inches(1155, 64) - Length::mm(1).half();
+        assert_eq!(Tape::inches().recorded(mixed), "457.890625 mm");
+        assert_eq!(Tape::millimetres().recorded(mixed), "457.890625");
+        assert_eq!(Tape::inches().recorded(Length::inches(20, 3)), "6-2/3");
     }
 
     #[test]

@@ -5,6 +5,7 @@ use crate::measure::{Date, Length, Span, Spanned};
 use crate::vocabulary::{Entries, Entry};
 
 use super::lower::Lower;
+use super::stock::range;
 
 /// A part that is cut, or was spoiled.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,9 +22,11 @@ pub struct Cut {
     pub thick: Option<Spanned<Length>>,
     /// The name of its stock; the spec may have none of that name any more.
     pub stock: Option<Spanned<String>>,
-    /// How many joints and bores it had.
+    /// The wood it is of, where that is written.
+    pub species: Option<Spanned<String>>,
+    /// How many joints and bores it had, where they are not told one by one.
     pub joints: Option<Spanned<u32>>,
-    /// The joints in it that have a place of their own.
+    /// The joints and bores in it.
     pub made: Vec<Made>,
     /// It is spoiled.
     pub spoiled: Option<Span>,
@@ -36,20 +39,28 @@ pub struct Cut {
 pub struct Made {
     /// What it is: a word of `made`.
     pub word: Spanned<String>,
-    /// From where the length of the part begins.
-    pub along: Length,
-    /// From where its width begins.
-    pub across: Length,
+    /// The box it lies in, along the part, across it and through it, from its
+    /// left, lower or front side; nothing where it reaches from side to side.
+    pub space: [Option<(Length, Length)>; 3],
     /// The statement.
     pub span: Span,
 }
 
 fn made(entry: &Entry) -> Option<Made> {
     let word = entry.text(0)?;
+    let body = entry.body();
+    let side = |word: &str| body.and_then(|body| range(body, word));
+    let [mut long, mut wide, thick] = ["long", "wide", "thick"].map(side);
+    if let Some(at) = body.and_then(|body| body.one("at")) {
+        let across = body.and_then(|body| body.length("across"));
+        let radius = across.map_or(Length::ZERO, |across| across.value.half());
+        let round = |centre: Spanned<Length>| (centre.value - radius, centre.value + radius);
+        long = at.length(0).map(round);
+        wide = at.length(2).map(round);
+    }
     Some(Made {
         word: Spanned::new(word.value.to_owned(), word.span),
-        along: entry.length(1)?.value,
-        across: entry.length(3)?.value,
+        space: [long, wide, thick],
         span: entry.head,
     })
 }
@@ -89,12 +100,18 @@ fn cut(entry: &Entry, date: Date, name: Spanned<String>) -> Cut {
         let value = body?.length(word)?;
         Some(Spanned::new(value.value, value.span_or(entry.head)))
     };
-    let stock = body.and_then(|body| body.one("stock")).and_then(|stock| stock.text(0));
+    let text = |word: &str| {
+        let text = body?.one(word)?.text(0)?;
+        Some(Spanned::new(text.value.to_owned(), text.span))
+    };
     let joints = body.and_then(|body| body.one("joints")).and_then(|joints| joints.count(0));
     let after = |span: Span| Span { start: span.end, ..span };
     let last = body.and_then(|body| body.in_order().last());
     let add = match (body, last) {
-        (_, Some(last)) => (after(last.head), "; ", ""),
+        (_, Some(last)) => {
+            let end = last.body().map_or(last.head, |body| body.close);
+            (after(end), "; ", "")
+        }
         (Some(body), None) => (after(body.open), " ", ""),
         (None, _) => (after(entry.head), " { ", " }"),
     };
@@ -104,7 +121,8 @@ fn cut(entry: &Entry, date: Date, name: Spanned<String>) -> Cut {
         long: length("long"),
         wide: length("wide"),
         thick: length("thick"),
-        stock: stock.map(|stock| Spanned::new(stock.value.to_owned(), stock.span)),
+        stock: text("stock"),
+        species: text("species"),
         joints,
         made: body.map_or(Vec::new(), |body| body.all("made").filter_map(made).collect()),
         spoiled: body.and_then(|body| body.flag("spoiled")),

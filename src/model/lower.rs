@@ -35,20 +35,35 @@ impl Lower {
     }
 
     /// A size from a length of the vocabulary, if the word stands or has a default.
-    pub(super) fn size(&mut self, entries: &Entries, word: &str, name: &str) -> Option<Size> {
-        entries.length(word).map(|value| self.facts.sourced(value, name))
+    pub(super) fn size(
+        &mut self,
+        entries: &Entries,
+        word: &'static str,
+        name: &str,
+    ) -> Option<Size> {
+        entries.length(word).map(|value| self.facts.said(value, name, word))
     }
 
     /// As [`Lower::size`], nought where there is none.
-    pub(super) fn size_or_zero(&mut self, entries: &Entries, word: &str, name: &str) -> Size {
+    pub(super) fn size_or_zero(
+        &mut self,
+        entries: &Entries,
+        word: &'static str,
+        name: &str,
+    ) -> Size {
         self.size(entries, word, name).unwrap_or_default()
     }
 
     /// A size that must be above nought.
-    pub(super) fn positive(&mut self, entries: &Entries, word: &str, name: &str) -> Option<Size> {
+    pub(super) fn positive(
+        &mut self,
+        entries: &Entries,
+        word: &'static str,
+        name: &str,
+    ) -> Option<Size> {
         let value = entries.length(word)?;
         self.above_nought(value, entries.open, word)?;
-        Some(self.facts.sourced(value, name))
+        Some(self.facts.said(value, name, word))
     }
 
     fn above_nought(&mut self, value: Sourced<Length>, open: Span, word: &str) -> Option<()> {

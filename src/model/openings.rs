@@ -3,7 +3,7 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Length, Span};
-use crate::vocabulary::{Entries, Entry, Linear, Origin, SizeExpr, linear};
+use crate::vocabulary::{Entries, Entry, Linear, Origin, SizeExpr, Sourced, linear};
 
 use super::case::Board;
 use super::equations::{Known, Says, Sheet, Unknown};
@@ -309,8 +309,11 @@ impl<'a> Drafts<'a> {
             return;
         }
         let plain = sum.terms.is_empty();
-        let origin = Origin::Written(size.span);
-        let fact = ctx.facts.add(sum.constant, name, origin);
+        let written = Sourced { value: sum.constant, origin: Origin::Written(size.span) };
+        let fact = match plain {
+            true => ctx.facts.said(written, name, word),
+            false => ctx.facts.sourced(written, name),
+        };
         let mut terms = vec![(variable, Exact::ONE)];
         terms.extend(sum.terms.iter().map(|(other, factor)| (*other, -*factor)));
         let says = Says::Fixed { name: name.to_owned(), list, word: plain.then_some(word) };

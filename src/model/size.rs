@@ -14,6 +14,8 @@ pub struct Fact {
     pub name: String,
     /// Where it was written, or whose default it is.
     pub origin: Origin,
+    /// The word that it is written behind, where it can be written anew there.
+    pub word: Option<&'static str>,
 }
 
 /// A fact in its [`Facts`].
@@ -30,13 +32,27 @@ impl Facts {
     /// Adds a fact and gives it as a size.
     pub fn add(&mut self, length: Length, name: impl Into<String>, origin: Origin) -> Size {
         let id = FactId(u32::try_from(self.all.len()).unwrap_or(u32::MAX));
-        self.all.push(Fact { length, name: name.into(), origin });
+        self.all.push(Fact { length, name: name.into(), origin, word: None });
         Size { length, terms: vec![(id, Exact::ONE)] }
     }
 
     /// Adds a value read from the vocabulary.
     pub fn sourced(&mut self, value: Sourced<Length>, name: impl Into<String>) -> Size {
         self.add(value.value, name, value.origin)
+    }
+
+    /// Adds the figure of a statement.
+    pub fn said(
+        &mut self,
+        value: Sourced<Length>,
+        name: impl Into<String>,
+        word: &'static str,
+    ) -> Size {
+        let size = self.sourced(value, name);
+        if let Some(fact) = self.all.last_mut() {
+            fact.word = fact.origin.span().map(|_| word);
+        }
+        size
     }
 
     /// The fact; `None` for an id that another set gave out.

@@ -165,7 +165,7 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
             };
             row.push(begin);
         }
-        if source.ledger.is_jointed(run.part) {
+        if source.ledger.is_made(run.part, &run.features) {
             table.ticked.insert(table.rows.len());
         }
         table.rows.push(row);

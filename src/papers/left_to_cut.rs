@@ -4,7 +4,8 @@
 use std::fmt::Write as _;
 
 use crate::parts::{Face, Part, PartId};
-use crate::plans::ledger::{Differs, Ledger, Side, State};
+use crate::plans::ledger::{Differs, Ledger, MoreJoints, Side, State};
+use crate::plans::made;
 
 use super::Source;
 use super::page::{Block, Table, left, right};
@@ -49,6 +50,14 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         });
         blocks.push(Block::Table(trims));
     }
+    let sawn: Vec<&str> = ledger.sawn().iter().map(|part| part.mark.as_str()).collect();
+    if !sawn.is_empty() {
+        blocks.push(Block::Note(format!(
+            "Sawn, and still without {} joints: {}.",
+            if sawn.len() == 1 { "its" } else { "their" },
+            sawn.join(", ")
+        )));
+    }
     if !rest.is_empty() {
         blocks.push(Block::Setting {
             figure: String::new(),
@@ -76,12 +85,8 @@ fn trims<'a>(source: &Source<'a>) -> Table {
     };
     for trim in ledger.trims() {
         let needs = trim.needs.length;
-        let joints = match trim.jointed() {
-            Some(_) => ", then cut anew what joints were there",
-            None => "",
-        };
         let task = format!(
-            "{} {} to {}: take {}{joints}",
+            "{} {} to {}: take {}",
             trim.side.word(),
             figures.text(trim.was),
             figures.text(needs),
@@ -90,12 +95,7 @@ fn trims<'a>(source: &Source<'a>) -> Table {
         add(trim.part, trim.cut.date.to_string(), task);
     }
     for joints in ledger.more_joints() {
-        let plural = if joints.more == 1 { "" } else { "s" };
-        let task = format!(
-            "{} joint{plural} or bore{plural} more than it was made with: see its row below",
-            joints.more
-        );
-        add(joints.part, joints.cut.date.to_string(), task);
+        add(joints.part, joints.cut.date.to_string(), lacking(&joints));
     }
     for (part, date, own) in tasks {
         table.rows.push(vec![part.mark.clone(), words::name(part), own.join("; "), date]);
@@ -103,19 +103,45 @@ fn trims<'a>(source: &Source<'a>) -> Table {
     table
 }
 
+/// `cut now: dado, 2 hinge cups; make larger: groove; see its row below`
+fn lacking(joints: &MoreJoints<'_>) -> String {
+    if joints.to_make.is_empty() {
+        let plural = if joints.more == 1 { "" } else { "s" };
+        return format!(
+            "{} joint{plural} or bore{plural} more than it was made with: see its row below",
+            joints.more
+        );
+    }
+    let told =
+        [("cut now", false), ("make larger", true)].into_iter().filter_map(|(say, larger)| {
+            let own = joints.to_make.iter().filter(|it| it.larger == larger);
+            let features = own.filter_map(|it| joints.part.features.get(it.feature));
+            let list = made::listed(features.map(|feature| made::word(feature.kind)));
+            (!list.is_empty()).then(|| format!("{say}: {list}"))
+        });
+    let told: Vec<String> = told.chain(["see its row below".to_owned()]).collect();
+    told.join("; ")
+}
+
 /// `1 off the left end, 3 off the right end`, where joints that are made say
 /// so: they keep their places.
 fn taken(source: &Source<'_>, trim: &Differs<'_>) -> String {
     let (figures, part) = (&source.figures, trim.part);
     let whole = trim.was - trim.needs.length;
-    let (axis, faces) = match trim.side {
-        Side::Length => (0, [Face::LengthStart, Face::LengthEnd]),
-        Side::Width => (1, [Face::WidthStart, Face::WidthEnd]),
+    let (axis, faces, side) = match trim.side {
+        Side::Length => (0, [Face::LengthStart, Face::LengthEnd], "end"),
+        Side::Width => (1, [Face::WidthStart, Face::WidthEnd], "edge"),
         Side::Thickness => return format!("{} off", figures.text(whole)),
     };
-    let Some(fit) = source.ledger.fit(part, trim.cut).filter(|fit| fit.moved.is_empty()) else {
-        return format!("{} off", figures.text(whole));
+    let fit = source.parts.named(&part.path).and_then(|(id, _)| source.ledger.fit(id));
+    let Some(fit) = fit else {
+        let counted = trim.cut.joints.as_ref().is_some_and(|joints| joints.value > 0);
+        let anew = if counted { ", then cut anew what joints were there" } else { "" };
+        return format!("{} off{anew}", figures.text(whole));
     };
+    if fit.either[axis] {
+        return format!("{} off at either {side}", figures.text(whole));
+    }
     let first = fit.shift[axis];
     let both = [first, whole - first].into_iter().zip(faces);
     let both = both.filter(|(off, _)| off.is_positive());

@@ -2,10 +2,10 @@
 //! the shop beside the parts as they are drawn now.
 
 use crate::measure::{Length, Spanned, nearest};
-use crate::model::{Cut, Piece, Size};
+use crate::model::{Cut, Piece, Size, Stock};
 use crate::parts::{Part, PartId, Parts};
 
-use super::made::{self, Fit};
+use super::made::{self, Fit, ToMake};
 
 /// How far a part has come.
 #[derive(Clone, Copy, Debug)]
@@ -56,23 +56,8 @@ pub struct Differs<'a> {
     pub needs: &'a Size,
 }
 
-impl Differs<'_> {
-    /// Where wood is taken off that may hold joints already: `end`, `edge`;
-    /// nothing for a part that was cut without any.
-    #[must_use]
-    pub fn jointed(&self) -> Option<&'static str> {
-        let had = self.cut.joints.as_ref().map_or(0, |joints| joints.value);
-        match self.side {
-            _ if had == 0 => None,
-            Side::Length => Some("end"),
-            Side::Width => Some("edge"),
-            Side::Thickness => None,
-        }
-    }
-}
-
 /// A part that is to have more joints than when it was made.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct MoreJoints<'a> {
     /// The part.
     pub part: &'a Part,
@@ -80,6 +65,19 @@ pub struct MoreJoints<'a> {
     pub cut: &'a Cut,
     /// How many more.
     pub more: u32,
+    /// Which, where that is known.
+    pub to_make: Vec<ToMake>,
+}
+
+/// A stock that parts were cut from and that the spec does not have.
+#[derive(Clone, Debug)]
+pub struct Unnamed<'a> {
+    /// What it is called in `cut`.
+    pub name: &'a str,
+    /// The parts that were cut from it.
+    pub cuts: Vec<&'a Cut>,
+    /// What all of them are of now, if that could be it.
+    pub now: Option<&'a Stock>,
 }
 
 /// What a name in `cut` means.
@@ -104,6 +102,8 @@ pub struct Ledger<'a> {
     pub gone: Vec<&'a Cut>,
     /// What more than one part is called, with their names.
     pub unclear: Vec<(&'a Cut, Vec<String>)>,
+    /// How the joints in each part agree with the drawing.
+    fits: Vec<Option<Fit<'a>>>,
 }
 
 impl<'a> Ledger<'a> {
@@ -111,7 +111,8 @@ impl<'a> Ledger<'a> {
     #[must_use]
     pub fn of(piece: &'a Piece, parts: &'a Parts) -> Self {
         let last = vec![None; parts.all.len()];
-        let mut ledger = Self { piece, parts, last, gone: Vec::new(), unclear: Vec::new() };
+        let mut ledger =
+            Self { piece, parts, last, gone: Vec::new(), unclear: Vec::new(), fits: Vec::new() };
         for cut in &piece.cuts {
             match meant(parts, &cut.name.value) {
                 Meant::One(id) => {
@@ -127,6 +128,8 @@ impl<'a> Ledger<'a> {
                 }
             }
         }
+        let known = parts.all.iter().zip(&ledger.last);
+        ledger.fits = known.map(|(part, cut)| ledger.laid(part, (*cut)?)).collect();
         ledger
     }
 
@@ -197,110 +200,192 @@ impl<'a> Ledger<'a> {
         sides.into_iter().filter_map(differs).collect()
     }
 
-    /// True for a part that was cut from another stock than it is to be of; a
-    /// sheet of another thickness is one, whatever it is called. Two sheets of
-    /// one kind may differ by 1/32 in (common practice, no source).
+    /// True for a part that was cut from another stock than it is to be of:
+    /// another wood, or a sheet of another thickness, whatever it is called. Two
+    /// sheets of one kind may differ by 1/32 in (common practice, no source). A
+    /// name that the spec does not have any more says nothing.
     #[must_use]
     pub fn is_other_stock(&self, part: &Part, cut: &Cut) -> bool {
         let Some(stock) = self.piece.stock(part.stock) else { return false };
-        let other_name = cut.stock.as_ref().is_some_and(|name| name.value != stock.name);
+        let other_name = cut.stock.as_ref().is_some_and(|name| {
+            name.value != stock.name && self.piece.stocks.iter().any(|it| it.name == name.value)
+        });
+        let other_wood = match (&cut.species, &stock.species) {
+            (Some(cut), Some(species)) => cut.value != *species,
+            _ => false,
+        };
         let other_sheet = !stock.is_solid()
             && cut.thick.as_ref().is_some_and(|thick| {
                 (thick.value - part.thickness.length).abs() > Length::inches(1, 32)
             });
-        other_name || other_sheet
+        other_name || other_wood || other_sheet
+    }
+
+    /// The stocks that parts were cut from and that the spec does not have.
+    #[must_use]
+    pub fn unnamed(&self) -> Vec<Unnamed<'a>> {
+        let mut all: Vec<Unnamed<'a>> = Vec::new();
+        for (part, cut) in self.cut() {
+            let Some(name) = cut.stock.as_ref().map(|name| name.value.as_str()) else { continue };
+            if self.piece.stocks.iter().any(|stock| stock.name == name) {
+                continue;
+            }
+            let could = !self.is_other_stock(part, cut);
+            let now = self.piece.stock(part.stock).filter(|_| could);
+            match all.iter_mut().find(|known| known.name == name) {
+                Some(known) => {
+                    known.cuts.push(cut);
+                    known.now = known.now.filter(|it| now.is_some_and(|now| now.name == it.name));
+                }
+                None => all.push(Unnamed { name, cuts: vec![cut], now }),
+            }
+        }
+        all
     }
 
     fn is_solid(&self, part: &Part) -> bool {
         self.piece.stock(part.stock).is_some_and(crate::model::Stock::is_solid)
     }
 
-    /// Cut parts that are to have more joints and bores than when they were made.
+    /// Cut parts that are to have more joints and bores than when they were
+    /// made. One that was only sawn is not among them: it lacks nothing that it
+    /// ever had.
     #[must_use]
     pub fn more_joints(&self) -> Vec<MoreJoints<'a>> {
-        let more = |(part, cut): (&'a Part, &'a Cut)| {
-            let had = cut.joints.as_ref()?.value;
-            let more = joints(part).checked_sub(had).filter(|more| *more > 0)?;
-            Some(MoreJoints { part, cut, more })
+        let more = |(id, part): (PartId, &'a Part)| {
+            let State::Cut(cut) = self.state(id) else { return None };
+            let (more, to_make) = match self.fit(id) {
+                Some(fit) => (fit.to_make.len(), fit.to_make.clone()),
+                None if self.is_other_stock(part, cut) || self.is_too_small(part, cut) => {
+                    return None;
+                }
+                None => {
+                    let had = cut.joints.as_ref()?.value as usize;
+                    let more = part.features.len().checked_sub(had).filter(|_| had > 0)?;
+                    (more, Vec::new())
+                }
+            };
+            let more = u32::try_from(more).ok().filter(|more| *more > 0)?;
+            Some(MoreJoints { part, cut, more, to_make })
         };
-        self.cut().filter_map(more).collect()
+        self.parts.iter().filter_map(more).collect()
     }
 
-    /// How the joints in a cut part agree with the drawing: nothing of one that
-    /// is to be made again anyhow, or of which no joint is written down.
+    /// Parts that were only sawn and are drawn with joints.
     #[must_use]
-    pub fn fit(&self, part: &Part, cut: &'a Cut) -> Option<Fit<'a>> {
-        if cut.made.is_empty() || self.is_other_stock(part, cut) {
+    pub fn sawn(&self) -> Vec<&'a Part> {
+        let sawn = |(part, cut): (&'a Part, &'a Cut)| {
+            let none = cut.joints.as_ref().is_some_and(|joints| joints.value == 0);
+            (none && cut.made.is_empty() && !part.features.is_empty()).then_some(part)
+        };
+        self.cut().filter_map(sawn).collect()
+    }
+
+    /// How the joints in a part agree with the drawing: nothing of one that is
+    /// to be made again anyhow, or of which no joint is written down.
+    #[must_use]
+    pub fn fit(&self, id: PartId) -> Option<&Fit<'a>> {
+        self.fits.get(id.0)?.as_ref()
+    }
+
+    fn laid(&self, part: &'a Part, cut: &'a Cut) -> Option<Fit<'a>> {
+        let is_known = cut.spoiled.is_none() && !cut.made.is_empty();
+        if !is_known || self.is_other_stock(part, cut) || self.is_too_small(part, cut) {
             return None;
         }
+        let tolerance = self.piece.shop.tolerance.cut;
         let spare = |was: &Option<Spanned<Length>>, needs: &Size| {
             let spare = was.as_ref().map_or(Length::ZERO, |was| was.value - needs.length);
-            spare.max(Length::ZERO)
+            if spare > tolerance { spare } else { Length::ZERO }
         };
         let spare = [spare(&cut.long, &part.length), spare(&cut.wide, &part.width)];
-        Some(made::fit(part, cut, spare, self.piece.shop.tolerance.cut))
+        Some(made::fit(part, cut, spare, tolerance))
+    }
+
+    fn is_too_small(&self, part: &'a Part, cut: &'a Cut) -> bool {
+        !self.differing_of(part, cut, |was, needs| needs - was).is_empty()
     }
 
     /// Cut parts with joints where the drawing wants none.
-    pub fn moved(&self) -> impl Iterator<Item = (&'a Part, &'a Cut, Fit<'a>)> {
-        let fits = self.cut().filter_map(|(part, cut)| Some((part, cut, self.fit(part, cut)?)));
-        fits.filter(|(.., fit)| !fit.moved.is_empty())
+    pub fn lost(&self) -> impl Iterator<Item = (&'a Part, &'a Cut, &Fit<'a>)> {
+        let fits = self.parts.iter().filter_map(|(id, part)| {
+            let State::Cut(cut) = self.state(id) else { return None };
+            Some((part, cut, self.fit(id)?))
+        });
+        fits.filter(|(.., fit)| !fit.lost.is_empty())
     }
 
-    /// True for a part that was made with all the joints and bores it is drawn
-    /// with, none of which is cut off again.
+    /// True for a part that these features were made in, none of which is cut
+    /// off again.
     #[must_use]
-    pub fn is_jointed(&self, id: PartId) -> bool {
+    pub fn is_made(&self, id: PartId, features: &[usize]) -> bool {
         let (State::Cut(cut), Some(part)) = (self.state(id), self.parts.get(id)) else {
             return false;
         };
-        let had = cut.joints.as_ref().map_or(0, |joints| joints.value);
-        let trims = || self.differing_of(part, cut, excess);
-        let moved = || self.fit(part, cut).is_some_and(|fit| !fit.moved.is_empty());
-        had > 0
-            && had >= joints(part)
-            && trims().iter().all(|trim| trim.jointed().is_none())
-            && !moved()
+        if let Some(fit) = self.fit(id) {
+            let missing = |feature: &usize| fit.to_make.iter().any(|it| it.feature == *feature);
+            return fit.lost.is_empty() && !features.iter().any(missing);
+        }
+        let had = cut.joints.as_ref().map_or(0, |joints| joints.value as usize);
+        let trims = self.differing_of(part, cut, excess);
+        let whole = trims.iter().all(|trim| trim.side == Side::Thickness);
+        cut.made.is_empty() && had > 0 && had >= part.features.len() && whole
     }
 
-    /// Parts still to be cut that a board of this size would do for.
+    /// True where a part still to be cut is just what this board is, with every
+    /// joint that is in it.
     #[must_use]
-    pub fn would_do_for(&self, cut: &Cut) -> Vec<&'a Part> {
-        let (Some(long), Some(wide), Some(stock)) = (&cut.long, &cut.wide, &cut.stock) else {
-            return Vec::new();
-        };
-        if cut.joints.as_ref().is_some_and(|joints| joints.value > 0) {
-            // Where its joints would come to lie is the maker's to look at.
-            return Vec::new();
-        }
+    pub fn is_just(&self, id: PartId, cut: &'a Cut) -> bool {
+        let Some(part) = self.parts.get(id) else { return false };
+        let sizes = [(&cut.long, &part.length), (&cut.wide, &part.width)];
         let tolerance = self.piece.shop.tolerance.cut;
-        let fits = |part: &Part| {
-            let same = self.piece.stock(part.stock).is_some_and(|own| own.name == stock.value);
-            let thick = cut
-                .thick
-                .as_ref()
-                .is_none_or(|thick| part.thickness.length <= thick.value + tolerance);
-            same && thick
-                && !self.is_other_stock(part, cut)
-                && part.length.length <= long.value + tolerance
-                && part.width.length <= wide.value + tolerance
-        };
+        let alike = sizes.into_iter().all(|(was, is)| {
+            was.as_ref().is_some_and(|was| (was.value - is.length).abs() <= tolerance)
+        });
+        alike
+            && !matches!(self.state(id), State::Cut(_))
+            && self.would_do(part, cut)
+            && self.laid(part, cut).is_none_or(|fit| fit.to_make.is_empty())
+    }
+
+    /// Parts still to be cut that a board of this size would do for. Nothing is
+    /// known where its joints are only counted.
+    #[must_use]
+    pub fn would_do_for(&self, cut: &'a Cut) -> Option<Vec<&'a Part>> {
+        let counted = cut.joints.as_ref().is_some_and(|joints| joints.value > 0);
+        if cut.long.is_none() || cut.wide.is_none() || cut.stock.is_none() {
+            return None;
+        }
+        if counted && cut.made.is_empty() {
+            return None;
+        }
         let left = |(id, part): (PartId, &'a Part)| {
-            (!matches!(self.state(id), State::Cut(_)) && fits(part)).then_some(part)
+            let open = !matches!(self.state(id), State::Cut(_));
+            (open && self.would_do(part, cut)).then_some(part)
         };
-        self.parts.iter().filter_map(left).collect()
+        Some(self.parts.iter().filter_map(left).collect())
+    }
+
+    fn would_do(&self, part: &'a Part, cut: &'a Cut) -> bool {
+        let tolerance = self.piece.shop.tolerance.cut;
+        let holds = |was: &Option<Spanned<Length>>, needs: &Size| {
+            was.as_ref().is_none_or(|was| needs.length <= was.value + tolerance)
+        };
+        let same = self
+            .piece
+            .stock(part.stock)
+            .is_some_and(|own| cut.stock.as_ref().is_some_and(|stock| stock.value == own.name));
+        same && !self.is_other_stock(part, cut)
+            && holds(&cut.long, &part.length)
+            && holds(&cut.wide, &part.width)
+            && holds(&cut.thick, &part.thickness)
+            && self.laid(part, cut).is_none_or(|fit| fit.lost.is_empty())
     }
 }
 
 /// What a part has too much.
 fn excess(was: Length, needs: Length) -> Length {
     was - needs
-}
-
-/// How many joints and bores a part has.
-#[must_use]
-pub fn joints(part: &Part) -> u32 {
-    u32::try_from(part.features.len()).unwrap_or(u32::MAX)
 }
 
 /// The part that a name means: the whole of it, the end of it, or a mark.

@@ -34,6 +34,8 @@ pub struct Cutter {
 pub struct Run {
     /// The part.
     pub part: PartId,
+    /// Which of its features are cut.
+    pub features: Vec<usize>,
     /// The length of all its lines.
     pub length: Length,
     /// How far the cut begins short of the edge or end that the run starts at.
@@ -78,11 +80,12 @@ pub struct Setup {
 pub fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
     let mut setups: Vec<Setup> = Vec::new();
     for (id, part) in parts.iter() {
-        let mut flutes: Vec<&Feature> = Vec::new();
-        for feature in &part.features {
+        let mut flutes: Vec<(usize, &Feature)> = Vec::new();
+        for (number, feature) in part.features.iter().enumerate() {
+            let own = (number, feature);
             match feature.kind {
-                FeatureKind::Flute(_) => flutes.push(feature),
-                _ if feature.is_channel() => add(&mut setups, one(piece, part, id, &[feature])),
+                FeatureKind::Flute(_) => flutes.push(own),
+                _ if feature.is_channel() => add(&mut setups, one(piece, part, id, &[own])),
                 _ => {}
             }
         }
@@ -118,7 +121,10 @@ fn add(setups: &mut Vec<Setup>, new: Setup) {
         Some(old) => {
             for run in new.runs {
                 match old.runs.iter_mut().find(|known| known.part == run.part) {
-                    Some(known) => known.length += run.length,
+                    Some(known) => {
+                        known.length += run.length;
+                        known.features.extend(run.features);
+                    }
                     None => old.runs.push(run),
                 }
             }
@@ -127,11 +133,12 @@ fn add(setups: &mut Vec<Setup>, new: Setup) {
     }
 }
 
-fn one(piece: &Piece, part: &Part, id: PartId, features: &[&Feature]) -> Setup {
+fn one(piece: &Piece, part: &Part, id: PartId, numbered: &[(usize, &Feature)]) -> Setup {
+    let features: Vec<&Feature> = numbered.iter().map(|(_, feature)| *feature).collect();
     let first = features[0];
     let channel = part.channel(first);
     let along = channel.along;
-    let lines = match features {
+    let lines = match features.as_slice() {
         [_] => vec![CutLine { from: channel.from, wide: channel.wide }],
         // Flutes are symmetrical; all of them count from one side.
         many => many
@@ -157,7 +164,12 @@ fn one(piece: &Piece, part: &Part, id: PartId, features: &[&Feature]) -> Setup {
         passes: trade::depth_passes(cutter.diameter, first.deep),
         cutter,
         lines,
-        runs: vec![Run { part: id, length, stop: channel.stops.0.max(Length::ZERO) }],
+        runs: vec![Run {
+            part: id,
+            features: numbered.iter().map(|(number, _)| *number).collect(),
+            length,
+            stop: channel.stops.0.max(Length::ZERO),
+        }],
         guide,
         guide_beyond,
         time: Duration::default(),

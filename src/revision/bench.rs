@@ -6,10 +6,11 @@ use std::collections::BTreeMap;
 use crate::measure::Tape;
 use crate::model::Cut;
 use crate::papers;
-use crate::parts::{Part, PartId};
-use crate::plans::ledger::{Differs, State};
+use crate::parts::{Face, Part, PartId};
+use crate::plans::ledger::{Differs, Side, State};
+use crate::plans::made;
 
-use super::benched::{Benched, BenchedState, Need};
+use super::benched::{Benched, BenchedState, Need, Off};
 use super::matching::Match;
 use super::side::Revision;
 use super::two_sided::{Changes, Figure, Pair};
@@ -33,13 +34,18 @@ pub(super) fn compare(
     changes.dropped.extend(was.into_values());
     changes.added.extend(now.into_values());
     let mut gone: BTreeMap<&str, &Cut> =
-        old.ledger.gone.iter().map(|cut| (cut.name.value.as_str(), *cut)).collect();
-    for cut in &new.ledger.gone {
+        on_bench(old).map(|cut| (cut.name.value.as_str(), cut)).collect();
+    for cut in on_bench(new) {
         let before = gone.remove(cut.name.value.as_str()).map(for_nothing);
         tell(before, Some(for_nothing(cut)), &mut changes);
     }
     changes.dropped.extend(gone.into_values().map(for_nothing));
     changes
+}
+
+/// What lies there under a name that no part has.
+fn on_bench<'a>(side: &Revision<'a>) -> impl Iterator<Item = &'a Cut> {
+    side.ledger.gone.iter().copied().filter(|cut| cut.spoiled.is_none())
 }
 
 fn tell(was: Option<Benched>, now: Option<Benched>, changes: &mut Changes<Pair<Benched>, Benched>) {
@@ -104,26 +110,49 @@ fn needs<'a>(side: &Revision<'a>, tape: Tape) -> BTreeMap<&'a str, Vec<Need>> {
     }
     for differs in &ledger.trims() {
         let (size, cut, wanted) = sizes(differs);
-        let jointed = differs.jointed().is_some();
-        add(differs.part, Need::Smaller { size, cut, wanted, jointed });
+        add(differs.part, Need::Smaller { size, cut, wanted, off: off(side, differs, tape) });
     }
-    for (part, _, fit) in ledger.moved() {
-        for moved in fit.moved {
-            let joint = moved.made.word.value.replace('-', " ");
-            let (cut, wanted) = match moved.wanted {
-                Some((wanted, _)) => {
-                    let Pair { was, now } = Figure::both(moved.was, wanted, tape);
+    for (part, _, fit) in ledger.lost() {
+        for lost in &fit.lost {
+            let joint = made::said(&lost.made.word.value);
+            let (how, was, wanted) = match lost.off {
+                made::Off::Place { was, wanted, .. } => ("at", was, Some(wanted)),
+                made::Off::Size { word, was, wanted, .. } => (word, was, Some(wanted)),
+                made::Off::Gone { was, .. } => ("at", was, None),
+            };
+            let (cut, wanted) = match wanted {
+                Some(wanted) => {
+                    let Pair { was, now } = Figure::both(was, wanted, tape);
                     (was, Some(now))
                 }
-                None => (Figure::new(moved.was, tape), None),
+                None => (Figure::new(was, tape), None),
             };
-            add(part, Need::Moved { joint, cut, wanted });
+            add(part, Need::Joint { joint, how, cut, wanted });
         }
     }
     for more in ledger.more_joints() {
-        add(more.part, Need::Joints { more: more.more });
+        let features = more.to_make.iter().filter_map(|it| more.part.features.get(it.feature));
+        let which = made::listed(features.map(|feature| made::word(feature.kind)));
+        let which = Some(which).filter(|which| !which.is_empty());
+        add(more.part, Need::Joints { more: more.more, which });
     }
     needs
+}
+
+/// Which sides the wood is taken off, where joints say so.
+fn off(side: &Revision<'_>, trim: &Differs<'_>, tape: Tape) -> Vec<Off> {
+    let (axis, faces) = match trim.side {
+        Side::Length => (0, [Face::LengthStart, Face::LengthEnd]),
+        Side::Width => (1, [Face::WidthStart, Face::WidthEnd]),
+        Side::Thickness => return Vec::new(),
+    };
+    let fit = side.parts.named(&trim.part.path).and_then(|(id, _)| side.ledger.fit(id));
+    let Some(fit) = fit.filter(|fit| !fit.either[axis]) else { return Vec::new() };
+    let whole = trim.was - trim.needs.length;
+    let both = [fit.shift[axis], whole - fit.shift[axis]].into_iter().zip(faces);
+    both.filter(|(by, _)| by.is_positive())
+        .map(|(by, face)| Off { side: trim.part.face_name(face), by: Figure::new(by, tape) })
+        .collect()
 }
 
 /// A name that no part has.

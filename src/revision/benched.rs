@@ -44,30 +44,44 @@ pub enum Need {
         cut: Figure,
         /// As it is drawn.
         wanted: Figure,
-        /// It has joints already, perhaps where wood is taken off.
-        jointed: bool,
+        /// From which ends or edges the wood is taken, where its joints say so.
+        off: Vec<Off>,
     },
-    /// It has a joint where none is drawn.
-    Moved {
+    /// It has a joint that takes wood where the drawing leaves it.
+    Joint {
         /// Which kind.
         joint: String,
-        /// Where it was made.
+        /// `at`: it stands elsewhere; `wide`, `deep`, `long`, `thick`, `across`:
+        /// it is too large.
+        how: &'static str,
+        /// Where or how large it was made.
         cut: Figure,
-        /// Where it is drawn; nothing where it is drawn no more.
+        /// Where or how large it is drawn; nothing where it is drawn no more.
         wanted: Option<Figure>,
     },
     /// It has fewer joints and bores than are drawn.
     Joints {
         /// How many fewer.
         more: u32,
+        /// Which, where that is known: `dado, 2 hinge cups`.
+        which: Option<String>,
     },
+}
+
+/// Wood that is taken off one side of a part.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Off {
+    /// `left end`
+    pub side: String,
+    /// How much.
+    pub by: Figure,
 }
 
 impl Need {
     /// True where the wood can't be made to fit.
     #[must_use]
     pub fn is_anew(&self) -> bool {
-        matches!(self, Self::Stock { .. } | Self::Larger { .. } | Self::Moved { .. })
+        matches!(self, Self::Stock { .. } | Self::Larger { .. } | Self::Joint { .. })
     }
 }
 

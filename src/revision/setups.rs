@@ -180,7 +180,7 @@ fn setting(side: &Revision<'_>, setup: &Setup, tape: Tape) -> Setting {
         made: setup
             .runs
             .iter()
-            .filter(|run| side.ledger.is_jointed(run.part))
+            .filter(|run| side.ledger.is_made(run.part, &run.features))
             .map(|run| side.parts.mark(run.part).to_owned())
             .collect(),
     }

@@ -12,6 +12,14 @@ pub fn replace(text: &str, range: Range<usize>, with: &str) -> Option<String> {
     Some(format!("{before}{with}{after}"))
 }
 
+/// The text with a statement of one or more lines in the place of what stands
+/// at `range`, as far in as that.
+#[must_use]
+pub fn rewrite(text: &str, range: Range<usize>, statement: &str) -> Option<String> {
+    let indent = margin_of(text, range.start)?;
+    replace(text, range, &indented(statement, &indent, newline_of(text)))
+}
+
 /// The text with `statement` as the last one of a closed block: on a line of
 /// its own where the closing brace has one, else behind the last statement.
 #[must_use]
@@ -21,6 +29,8 @@ pub fn append(text: &str, block: &Block, statement: &str) -> Option<String> {
     let end = last.unwrap_or(block.open.end as usize);
     let between = text.get(end..close)?;
     let Some(newline) = between.rfind(['\n', '\r']) else {
+        let margin = margin_of(text, close)?;
+        let statement = indented(statement, &margin, newline_of(text));
         return match last {
             Some(_) => replace(text, end..end, &format!("; {statement}")),
             None => replace(text, end..close, &format!(" {statement} ")),
@@ -33,7 +43,9 @@ pub fn append(text: &str, block: &Block, statement: &str) -> Option<String> {
         let outer = indent_of(text, close).unwrap_or_default();
         format!("{outer}  ")
     });
-    replace(text, line..line, &format!("{indent}{statement}{}", newline_of(text)))
+    let newline = newline_of(text);
+    let statement = indented(statement, &indent, newline);
+    replace(text, line..line, &format!("{indent}{statement}{newline}"))
 }
 
 /// The text with a block at its end, an empty line before it.
@@ -47,6 +59,7 @@ pub fn append_block(text: &str, head: &str, statement: &str) -> String {
     if !whole.trim().is_empty() && !whole.ends_with("\n\n") && !whole.ends_with("\r\n\r\n") {
         whole.push_str(newline);
     }
+    let statement = indented(statement, "  ", newline);
     for line in [&format!("{head} {{"), &format!("  {statement}"), "}"] {
         whole.push_str(line);
         whole.push_str(newline);
@@ -72,6 +85,19 @@ fn end(item: &Item) -> Option<usize> {
         Item::Comment(comment) => Some(comment.span.end as usize),
         Item::Blank => None,
     }
+}
+
+/// The lines of a statement, those behind the first as far in as said.
+fn indented(statement: &str, indent: &str, newline: &str) -> String {
+    statement.lines().collect::<Vec<_>>().join(&format!("{newline}{indent}"))
+}
+
+/// The space that the line of a place begins with.
+fn margin_of(text: &str, at: usize) -> Option<String> {
+    let before = text.get(..at)?;
+    let line = before.rfind(['\n', '\r']).map_or(0, |newline| newline + 1);
+    let rest = text.get(line..)?;
+    Some(rest.chars().take_while(|c| matches!(c, ' ' | '\t')).collect())
 }
 
 /// What stands before a place on its line, if that is space alone.

@@ -10,7 +10,7 @@ mod number;
 mod parser;
 mod tree;
 
-pub use addition::{append, append_block, replace};
+pub use addition::{append, append_block, replace, rewrite};
 pub use faults::is_shapeless;
 pub use format::format;
 pub use limits::{DEEPEST_BLOCK, LONGEST_FILE};

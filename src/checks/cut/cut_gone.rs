@@ -6,7 +6,10 @@ use crate::model::{Cut, Piece};
 use crate::parts::Parts;
 use crate::plans::ledger::{self, Ledger};
 
-use super::other_use;
+use super::{other_use, would_do};
+
+/// As many parts as are offered that a board could be.
+const MOST_OFFERED: usize = 3;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-gone",
@@ -45,7 +48,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     }
 }
 
-fn gone(piece: &Piece, parts: &Parts, ledger: &Ledger<'_>, cut: &Cut) -> Diagnostic {
+fn gone<'a>(piece: &Piece, parts: &'a Parts, ledger: &Ledger<'a>, cut: &'a Cut) -> Diagnostic {
     let name = &cut.name.value;
     let mut diagnostic = Diagnostic::warning(
         RULE.slug,
@@ -54,14 +57,33 @@ fn gone(piece: &Piece, parts: &Parts, ledger: &Ledger<'_>, cut: &Cut) -> Diagnos
         format!("cut on {}", cut.date),
     )
     .subject(name);
-    if let Some(near) = ledger::near(parts, name) {
-        let title = format!("the part `{near}`");
-        diagnostic = diagnostic.fix(Fix::new(Grade::Choice, title, cut.name.span, near));
+    let rename = |title: String, path: &str| Fix::new(Grade::Choice, title, cut.name.span, path);
+    let just: Vec<&str> = parts
+        .iter()
+        .filter(|(id, _)| ledger.is_just(*id, cut))
+        .map(|(_, part)| part.path.as_str())
+        .collect();
+    let near = ledger::near(parts, name);
+    match just.as_slice() {
+        [] => {
+            if let Some(near) = near {
+                diagnostic = diagnostic.fix(rename(format!("the part `{near}`"), near));
+            }
+        }
+        just => {
+            let first = just.iter().copied().filter(|path| Some(*path) == near);
+            let others = just.iter().copied().filter(|path| Some(*path) != near);
+            for path in first.chain(others).take(MOST_OFFERED) {
+                diagnostic = diagnostic.fix(rename("same size, same joints".to_owned(), path));
+            }
+            return diagnostic;
+        }
     }
-    let known = cut.long.is_some() && cut.wide.is_some() && cut.stock.is_some();
     match other_use(piece, ledger, cut) {
-        Some(note) => diagnostic.note(note),
-        None if known => diagnostic.note("nothing that is still to be cut comes out of the board"),
+        Some(uses) if uses.is_empty() => {
+            diagnostic.note("nothing that is still to be cut comes out of the board")
+        }
+        Some(uses) => diagnostic.note(would_do(&uses)),
         None => diagnostic,
     }
 }

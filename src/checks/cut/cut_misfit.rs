@@ -2,18 +2,17 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Figure, Fix, Grade, Severity, Sink, Sum, Term};
-use crate::measure::{Exact, Length, Span};
-use crate::model::{Cut, Piece, Size};
-use crate::parts::{Face, Part, Parts, Role};
+use crate::measure::{Exact, Length, Span, Spanned};
+use crate::model::{Cut, Fact, Piece, Size};
+use crate::parts::{Part, Parts, Role};
 use crate::plans::ledger::{Differs, Ledger, Side};
-use crate::plans::made::{Fit, Moved};
 
-use super::other_use;
+use super::{cut_again, joints, other_use, would_do};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-misfit",
     severity: Severity::Error,
-    finds: "A part that is cut already and that the design now wants longer, wider or thicker than it was cut, by more than the shop's tolerance, or of another stock, or with a joint elsewhere than where it was made.",
+    finds: "A part that is cut already and that the design now wants longer, wider or thicker than it was cut, by more than the shop's tolerance, or of another stock, or with wood where a joint was made already.",
     why: "Wood can't be put back. Either the revision gives way to the part, or the part is cut again.",
     source: "Ours; the tolerance is the shop's own.",
     formula: "what the design needs − what was cut, against `tolerance { cut … }`.",
@@ -21,7 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::First,
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
-        wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.bottom { long 35 } }",
+        wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.bottom { long 35; wide 17-1/16 } }",
     },
     check: Check::Parts(check),
 };
@@ -37,86 +36,45 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     for differs in ledger.too_small() {
         sink.push(too_small(piece, &ledger, &differs));
     }
-    for (part, cut, fit) in ledger.moved() {
-        sink.extend(joints(piece, part, cut, &fit));
+    for (part, cut, fit) in ledger.lost() {
+        sink.extend(joints::lost(piece, part, cut, fit));
     }
 }
 
-fn cut_again(cut: &Cut) -> Fix {
-    let (at, before, after) = cut.add;
-    Fix::new(Grade::Choice, "cut it again", at, format!("{before}spoiled{after}"))
-}
-
-fn other_stock(piece: &Piece, ledger: &Ledger<'_>, part: &Part, cut: &Cut) -> Option<Diagnostic> {
+fn other_stock<'a>(
+    piece: &Piece,
+    ledger: &Ledger<'a>,
+    part: &Part,
+    cut: &'a Cut,
+) -> Option<Diagnostic> {
     let tape = piece.tape();
     let stock = piece.stock(part.stock)?;
     let thick = tape.figure(stock.thickness.length);
-    let (was, span) = match (&cut.stock, &cut.thick) {
-        (Some(name), _) if name.value != stock.name => (name.value.clone(), name.span),
-        (_, Some(thick)) => (format!("a sheet {} thick", tape.figure(thick.value)), thick.span),
+    let other = |it: &&Spanned<String>| stock.species.as_ref().is_some_and(|own| it.value != *own);
+    let (was, span) = match (&cut.stock, cut.species.as_ref().filter(other), &cut.thick) {
+        (_, Some(species), _) => (species.value.replace('-', " "), species.span),
+        (Some(name), ..) if name.value != stock.name => (name.value.clone(), name.span),
+        (.., Some(thick)) => (format!("a sheet {} thick", tape.figure(thick.value)), thick.span),
         _ => (String::new(), cut.name.span),
+    };
+    let wood = cut.species.as_ref().filter(other).and(stock.species.as_ref());
+    let now = match wood {
+        Some(species) => species.replace('-', " "),
+        None => format!("{}, {thick} thick", stock.name),
     };
     let diagnostic = Diagnostic::error(
         RULE.slug,
-        format!("{} was cut from {was}, and is to be of {}, {thick} thick", part.path, stock.name),
+        format!("{} was cut from {was}, and is to be of {now}", part.path),
         span,
         format!("cut on {}", cut.date),
     )
-    .label(part.span, format!("now of {}", stock.name))
-    .label(stock.thickness_span, format!("{thick} thick"));
+    .label(part.span, format!("now of {}", stock.name));
+    let diagnostic = match wood {
+        Some(_) => diagnostic.label(stock.species_span, &now),
+        None => diagnostic.label(stock.thickness_span, format!("{thick} thick")),
+    };
     let diagnostic = diagnostic.fix(cut_again(cut)).subject(&part.path);
-    Some(noted(diagnostic, other_use(piece, ledger, cut)))
-}
-
-/// Joints in the wood that are drawn elsewhere now, or not at all.
-fn joints(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Option<Diagnostic> {
-    let tape = piece.tape();
-    let [first, rest @ ..] = fit.moved.as_slice() else { return None };
-    let from = |moved: &Moved<'_>| {
-        let face = if moved.along { Face::LengthStart } else { Face::WidthStart };
-        part.face_name(face)
-    };
-    // Two places that the tape shows alike are told exactly.
-    let figure = |own: Length, other: Length| {
-        let (text, other) = (tape.figure(own), tape.figure(other));
-        if text == other { tape.exact(own) } else { text }
-    };
-    let place = |moved: &Moved<'_>| {
-        let word = moved.made.word.value.replace('-', " ");
-        let was = match moved.wanted {
-            Some((wanted, _)) => figure(moved.was, wanted),
-            None => tape.figure(moved.was),
-        };
-        format!("{word} {was} from the {}", from(moved))
-    };
-    let now = |moved: &Moved<'_>| match moved.wanted {
-        Some((wanted, _)) => {
-            format!("the design now wants it at {}", figure(wanted, moved.was))
-        }
-        None => "the design has none there any more".to_owned(),
-    };
-    let mut diagnostic = Diagnostic::error(
-        RULE.slug,
-        format!("{} has its {}: {}", part.path, place(first), now(first)),
-        first.made.span,
-        format!("made on {}", cut.date),
-    );
-    if let Some((wanted, span)) = first.wanted {
-        let mut sides = [(first.was, "made"), (wanted, "wanted")];
-        sides.sort_by_key(|(place, _)| *place);
-        let [(less, low), (more, high)] = sides;
-        let sum =
-            Sum::new("off by", more - less, tape).plus(more, high, tape).minus(less, low, tape);
-        diagnostic = diagnostic.label(span, figure(wanted, first.was)).sum(sum);
-    }
-    for moved in rest.iter().take(3) {
-        diagnostic = diagnostic.note(format!("and its {}: {}", place(moved), now(moved)));
-    }
-    if first.wanted.is_none() {
-        diagnostic =
-            diagnostic.note("one that is filled or does no harm can be taken out of the record");
-    }
-    Some(diagnostic.fix(cut_again(cut)).subject(&part.path))
+    Some(noted(diagnostic, used(piece, ledger, cut)))
 }
 
 fn noted(diagnostic: Diagnostic, note: Option<String>) -> Diagnostic {
@@ -126,7 +84,7 @@ fn noted(diagnostic: Diagnostic, note: Option<String>) -> Diagnostic {
     }
 }
 
-fn too_small(piece: &Piece, ledger: &Ledger<'_>, differs: &Differs<'_>) -> Diagnostic {
+fn too_small<'a>(piece: &Piece, ledger: &Ledger<'a>, differs: &Differs<'a>) -> Diagnostic {
     let tape = piece.tape();
     let Differs { part, cut, side, was, needs } = *differs;
     let short = needs.length - was;
@@ -164,10 +122,38 @@ fn too_small(piece: &Piece, ledger: &Ledger<'_>, differs: &Differs<'_>) -> Diagn
                 .plus(needs.length, "wanted", tape)
                 .minus(was, "cut", tape),
         )
-        .fix(cut_again(cut))
         .subject(&part.path);
+    let diagnostic = match as_cut(piece, differs) {
+        Some(fix) => diagnostic.fix(fix),
+        None => diagnostic,
+    };
+    let diagnostic = diagnostic.fix(cut_again(cut));
     let diagnostic = noted(diagnostic, reveal(piece, differs));
-    noted(diagnostic, other_use(piece, ledger, cut))
+    noted(diagnostic, used(piece, ledger, cut))
+}
+
+fn used<'a>(piece: &Piece, ledger: &Ledger<'a>, cut: &'a Cut) -> Option<String> {
+    let uses = other_use(piece, ledger, cut)?;
+    (!uses.is_empty()).then(|| would_do(&uses))
+}
+
+/// Gives way to the part: the one figure of the sum that is a size of the
+/// piece, by as much as it is short.
+fn as_cut(piece: &Piece, differs: &Differs<'_>) -> Option<Fix> {
+    let facts = || piece.facts.of(differs.needs);
+    let sizes: Vec<(&Fact, &str, Exact)> = facts()
+        .filter_map(|(fact, factor)| {
+            let word = fact.word.filter(|word| ["wide", "deep", "high"].contains(word))?;
+            // A joint has two ends.
+            (factor.abs() == Exact::ONE).then_some((fact, word, factor))
+        })
+        .collect();
+    let [(fact, word, factor)] = sizes.as_slice() else { return None };
+    let length = fact.length - (differs.needs.length - differs.was) / *factor;
+    let (span, length) = (fact.origin.span()?, Some(length).filter(|it| it.is_positive())?);
+    let figure = piece.tape().source(length);
+    let title = format!("draw it as it was cut: {} {figure}", fact.name);
+    Some(Fix::new(Grade::Choice, title, span, format!("{word} {figure}")))
 }
 
 /// What the size is now a sum of.

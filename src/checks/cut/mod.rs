@@ -2,24 +2,35 @@
 
 pub(super) mod cut_gone;
 pub(super) mod cut_misfit;
+pub(super) mod cut_stock_gone;
+pub(super) mod cut_unsized;
+mod joints;
 
+use crate::diagnostics::{Fix, Grade};
 use crate::model::{Cut, Piece};
 use crate::plans::ledger::Ledger;
 
-/// What a board that is of no use for its own part would do for, where there
-/// is anything.
-fn other_use(piece: &Piece, ledger: &Ledger<'_>, cut: &Cut) -> Option<String> {
+/// Says that a part is spoiled.
+fn cut_again(cut: &Cut) -> Fix {
+    let (at, before, after) = cut.add;
+    Fix::new(Grade::Choice, "cut it again", at, format!("{before}spoiled{after}"))
+}
+
+/// What a board that is of no use for its own part would do for; nothing where
+/// that can't be known.
+fn other_use<'a>(piece: &Piece, ledger: &Ledger<'a>, cut: &'a Cut) -> Option<Vec<String>> {
     let tape = piece.tape();
-    let mut fits = ledger.would_do_for(cut);
+    let mut fits = ledger.would_do_for(cut)?;
     // The largest first: it makes the most of the board.
     fits.sort_by_key(|part| std::cmp::Reverse(part.length.length));
-    let told: Vec<String> = fits
-        .iter()
-        .take(4)
-        .map(|part| {
-            let (long, wide) = (part.length.length, part.width.length);
-            format!("{} ({} by {})", part.path, tape.text(long), tape.text(wide))
-        })
-        .collect();
-    (!told.is_empty()).then(|| format!("the board would do for {}", told.join(", ")))
+    let told = fits.iter().take(4).map(|part| {
+        let (long, wide) = (part.length.length, part.width.length);
+        format!("{} ({} by {})", part.path, tape.text(long), tape.text(wide))
+    });
+    Some(told.collect())
+}
+
+/// `the board would do for …`
+fn would_do(uses: &[String]) -> String {
+    format!("the board would do for {}", uses.join(", "))
 }

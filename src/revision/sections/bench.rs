@@ -100,20 +100,35 @@ fn needs(part: &Benched) -> String {
         Need::Larger { size, cut, wanted } => {
             format!("cut {} {}, {} is wanted", cut.text, word(size), wanted.text)
         }
-        Need::Smaller { size, cut, wanted, jointed } => {
-            let joints = if *jointed { " and cut anew what joints that side had" } else { "" };
-            format!("cut {} {}, trim it to {}{joints}", cut.text, word(size), wanted.text)
+        Need::Smaller { size, cut, wanted, off } => {
+            let off: Vec<String> =
+                off.iter().map(|off| format!("{} off the {}", off.by.text, off.side)).collect();
+            let off = if off.is_empty() { String::new() } else { format!(" ({})", off.join(", ")) };
+            format!("cut {} {}, trim it to {}{off}", cut.text, word(size), wanted.text)
         }
-        Need::Moved { joint, cut, wanted: Some(wanted) } => {
-            format!("{joint} made at {}, {} is wanted", cut.text, wanted.text)
+        Need::Joint { joint, how, cut, wanted: Some(wanted) } => {
+            let cut = sized(how, &cut.text);
+            format!("{joint} made {cut}, {} is wanted", wanted.text)
         }
-        Need::Moved { joint, cut, wanted: None } => {
-            format!("{joint} made at {}, none is drawn there now", cut.text)
+        Need::Joint { joint, how, cut, wanted: None } => {
+            format!("{joint} made {}, none is drawn there now", sized(how, &cut.text))
         }
-        Need::Joints { more: 1 } => "cut 1 more joint or bore into it".to_owned(),
-        Need::Joints { more } => format!("cut {more} more joints or bores into it"),
+        Need::Joints { which: Some(which), .. } => format!("still to be cut into it: {which}"),
+        Need::Joints { more: 1, .. } => "cut 1 more joint or bore into it".to_owned(),
+        Need::Joints { more, .. } => format!("cut {more} more joints or bores into it"),
     };
-    part.needs.iter().map(one).collect::<Vec<_>>().join("; ")
+    let mut told: Vec<String> = Vec::new();
+    for need in part.needs.iter().map(one) {
+        if !told.contains(&need) {
+            told.push(need);
+        }
+    }
+    told.join("; ")
+}
+
+/// `at 17-3/16`, `1/4 wide`
+fn sized(how: &str, figure: &str) -> String {
+    if how == "at" { format!("at {figure}") } else { format!("{figure} {how}") }
 }
 
 fn word(size: &str) -> &str {

@@ -116,8 +116,46 @@ pub(super) const CUT: Block = Block {
 };
 
 /// The joints that `made` knows.
-pub const MADE: &[&str] =
-    &["dado", "groove", "rabbet", "mortise", "notch", "hinge-cup", "pull-hole", "plate-hole"];
+pub const MADE: &[&str] = &[
+    "dado",
+    "groove",
+    "rabbet",
+    "mitre",
+    "notch",
+    "mortise",
+    "tenon",
+    "dovetails",
+    "flute",
+    "pocket-holes",
+    "dowel-holes",
+    "hinge-cup",
+    "pull-hole",
+    "plate-hole",
+];
+
+/// `made … { … }` of a cut part.
+pub(super) const MADE_JOINT: Block = Block {
+    name: "made",
+    title: "a joint that is made",
+    help: "The box of wood that it takes, or of a tenon the tenon itself, counted from the left, lower or front side of the part. What reaches from side to side is left out. Of a hole its centre and diameter stand for its box.",
+    words: &[
+        Word::new(
+            "at",
+            "the centre of a hole, along the part and across it",
+            "at 17-13/16 by 21.5 mm",
+        )
+        .takes(&[needs(Kind::Length), needs(Kind::Choice(&["by"])), needs(Kind::Length)]),
+        Word::new("across", "the diameter of that hole", "across 35 mm")
+            .takes(&[needs(Kind::Length)]),
+        Word::new("long", "from and to along the part", "long 25-15/16 to 26-21/32")
+            .takes(&[needs(Kind::LengthRange)]),
+        Word::new("wide", "from and to across it", "wide 0 to 16-9/32")
+            .takes(&[needs(Kind::LengthRange)]),
+        Word::new("thick", "from and to through it", "thick 0 to 1/4")
+            .takes(&[needs(Kind::LengthRange)]),
+    ],
+    one_of: &[],
+};
 
 /// `PART { … }` of `cut`.
 pub(super) const CUT_PART: Block = Block {
@@ -129,19 +167,21 @@ pub(super) const CUT_PART: Block = Block {
         Word::new("wide", "its width", "wide 16-9/32").takes(&[needs(Kind::Length)]),
         Word::new("thick", "its thickness", "thick 23/32").takes(&[needs(Kind::Length)]),
         Word::new("stock", "what it was cut from", "stock birch-ply").takes(&[needs(Kind::Label)]),
-        Word::new("joints", "how many joints and bores it had when it was made", "joints 4")
-            .takes(&[needs(Kind::Count(1_000))]),
+        Word::new("species", "the wood it is of", "species black-cherry")
+            .takes(&[needs(Kind::Label)]),
+        Word::new(
+            "joints",
+            "how many joints and bores it had when it was made, where `made` does not tell them one by one; 0 for one that is only sawn",
+            "joints 0",
+        )
+        .takes(&[needs(Kind::Count(1_000))]),
         Word::new(
             "made",
-            "a joint or bore that is in it: how far its near side, of a bore the centre, stands from the left or lower end, then from the front, left or lower edge; 0 where it runs from side to side",
-            "made dado 25-15/16 by 0",
+            "a joint or bore that is in it, with the wood that it takes; `casewright record` writes them",
+            "made dado { long 25-15/16 to 26-21/32; thick 0 to 1/4 }",
         )
-        .takes(&[
-            needs(Kind::Choice(MADE)),
-            needs(Kind::Length),
-            needs(Kind::Choice(&["by"])),
-            needs(Kind::Length),
-        ])
+        .takes(&[needs(Kind::Choice(MADE))])
+        .may_open("made")
         .many(),
         Word::new("spoiled", "it is spoiled, and is to be cut again", "spoiled"),
     ],

@@ -77,6 +77,7 @@ pub const BLOCKS: &[&Block] = &[
     &later::SHOP,
     &later::CUT,
     &later::CUT_PART,
+    &later::MADE_JOINT,
 ];
 
 /// The note that any item may carry to the papers.

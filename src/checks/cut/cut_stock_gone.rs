@@ -1,0 +1,70 @@
+//! A stock that parts were cut from, under a name that the spec does not have.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Severity, Sink};
+use crate::measure::nearest;
+use crate::model::Piece;
+use crate::parts::Parts;
+use crate::plans::ledger::{Ledger, Unnamed};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "cut-stock-gone",
+    severity: Severity::Warning,
+    finds: "A stock that `cut` names and that the spec does not have, or not any more.",
+    why: "It was renamed, or the name is misspelt, or its parts are to be of another stock now: then they are to be made again, and only the maker can tell.",
+    source: "Ours.",
+    formula: "",
+    accept: "The parts are of what they are to be of, whatever it is called.",
+    example: Example {
+        base: Base::First,
+        sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
+        wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.kick { long 36; wide 4; stock poplar-ply } }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    if piece.cuts.is_empty() {
+        return;
+    }
+    for unnamed in Ledger::of(piece, parts).unnamed() {
+        sink.extend(told(piece, &unnamed));
+    }
+}
+
+fn told(piece: &Piece, unnamed: &Unnamed<'_>) -> Option<Diagnostic> {
+    let spans = unnamed.cuts.iter().filter_map(|cut| cut.stock.as_ref().map(|name| name.span));
+    let spans: Vec<_> = spans.collect();
+    let (first, rest) = spans.split_first()?;
+    let mut diagnostic = Diagnostic::warning(
+        RULE.slug,
+        format!("{} cut from {}, and no stock is called that", cut_parts(unnamed), unnamed.name),
+        *first,
+        "no such stock",
+    )
+    .subject(unnamed.name);
+    for span in rest.iter().take(2) {
+        diagnostic = diagnostic.label(*span, "here too");
+    }
+    let near = || nearest(unnamed.name, piece.stocks.iter().map(|stock| stock.name.as_str()));
+    let name = unnamed.now.map(|stock| stock.name.as_str()).or_else(near);
+    Some(match name {
+        Some(name) => {
+            let edits =
+                spans.iter().map(|span| Edit { span: *span, text: name.to_owned() }).collect();
+            let title = format!("it is `{name}`");
+            diagnostic.fix(Fix { title, grade: Grade::Choice, edits })
+        }
+        None => diagnostic,
+    })
+}
+
+/// `kick was` or `kick and 3 parts more were`
+fn cut_parts(unnamed: &Unnamed<'_>) -> String {
+    let first = unnamed.cuts.first().map_or("", |cut| cut.name.value.as_str());
+    match unnamed.cuts.len() {
+        0 | 1 => format!("{first} was"),
+        2 => format!("{first} and another part were"),
+        count => format!("{first} and {} parts more were", count - 1),
+    }
+}

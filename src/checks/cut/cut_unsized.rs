@@ -1,0 +1,68 @@
+//! A cut part of which no size is written.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Severity, Sink};
+use crate::model::{Cut, Piece};
+use crate::parts::{Part, PartId, Parts};
+use crate::plans::ledger::{Ledger, State};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "cut-unsized",
+    severity: Severity::Warning,
+    finds: "Parts that are cut without a word of how long or wide they are.",
+    why: "They were cut as they were drawn that day. Once the drawing changes nobody can tell any more what lies on the bench, and a part that no longer fits is taken for a good one. `casewright record` writes the sizes.",
+    source: "Ours.",
+    formula: "",
+    accept: "Nothing of them will be drawn anew.",
+    example: Example {
+        base: Base::First,
+        sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
+        wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.kick }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    if piece.cuts.is_empty() {
+        return;
+    }
+    let ledger = Ledger::of(piece, parts);
+    let bare = |(id, part): (PartId, _)| {
+        let State::Cut(cut) = ledger.state(id) else { return None };
+        (cut.long.is_none() || cut.wide.is_none()).then_some((part, cut))
+    };
+    let bare: Vec<(&Part, &Cut)> = parts.iter().filter_map(bare).collect();
+    let Some(((part, cut), rest)) = bare.split_first() else { return };
+    let more = match rest.len() {
+        0 => "is cut, and its size is".to_owned(),
+        1 => "and another part are cut, and their sizes are".to_owned(),
+        count => format!("and {count} parts more are cut, and their sizes are"),
+    };
+    let mut diagnostic = Diagnostic::warning(
+        RULE.slug,
+        format!("{} {more} not written down", part.path),
+        cut.name.span,
+        format!("cut on {}", cut.date),
+    )
+    .because("if the drawing changes, nobody can tell what was cut");
+    for (_, cut) in rest.iter().take(2) {
+        diagnostic = diagnostic.label(cut.name.span, "nor of this");
+    }
+    let tape = piece.tape();
+    let edits = bare.iter().map(|(part, cut)| {
+        let sizes = [("long", &cut.long, &part.length), ("wide", &cut.wide, &part.width)];
+        let words = sizes.into_iter().filter(|(_, written, _)| written.is_none());
+        let words = words.map(|(word, _, size)| format!("{word} {}", tape.source(size.length)));
+        let (span, before, after) = cut.add;
+        Edit { span, text: format!("{before}{}{after}", words.collect::<Vec<_>>().join("; ")) }
+    });
+    let fix = Fix {
+        title: match rest.is_empty() {
+            true => "it was cut as it is drawn now".to_owned(),
+            false => "they were cut as they are drawn now".to_owned(),
+        },
+        grade: Grade::Choice,
+        edits: edits.collect(),
+    };
+    sink.push(diagnostic.fix(fix));
+}

@@ -1,0 +1,93 @@
+//! Joints that take wood where the drawing leaves it.
+
+use crate::checks::cut::cut_misfit::RULE;
+use crate::diagnostics::{Diagnostic, Sum};
+use crate::measure::{Length, Span, Tape};
+use crate::model::{Cut, Piece};
+use crate::parts::Part;
+use crate::plans::made::{self, Fit, Lost, Off};
+
+use super::cut_again;
+
+/// As many joints of one part as are told one by one.
+const TOLD: usize = 4;
+
+pub(super) fn lost(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Option<Diagnostic> {
+    let tape = piece.tape();
+    let [first, rest @ ..] = fit.lost.as_slice() else { return None };
+    let said = Said::of(first, part, tape);
+    let mut diagnostic = Diagnostic::error(
+        RULE.slug,
+        format!("{} has its {}: {}", part.path, said.is, said.wanted),
+        first.made.span,
+        format!("made on {}", cut.date),
+    );
+    if let Some((span, was, wanted)) = said.differs {
+        let ((low, what), (high, other)) = if was < wanted {
+            ((was, "made"), (wanted, "wanted"))
+        } else {
+            ((wanted, "wanted"), (was, "made"))
+        };
+        let sum =
+            Sum::new("off by", high - low, tape).plus(high, other, tape).minus(low, what, tape);
+        diagnostic = diagnostic.label(span, said.now).sum(sum);
+    }
+    let mut told = vec![(said.is, said.wanted)];
+    for other in rest {
+        let Said { is, wanted, .. } = Said::of(other, part, tape);
+        let line = (is, wanted);
+        if told.len() < TOLD && !told.contains(&line) {
+            diagnostic = diagnostic.note(format!("and its {}: {}", line.0, line.1));
+            told.push(line);
+        }
+    }
+    if fit.lost.iter().any(|lost| matches!(lost.off, Off::Gone { .. })) {
+        diagnostic =
+            diagnostic.note("one that is filled or does no harm can be taken out of the record");
+    }
+    Some(diagnostic.fix(cut_again(cut)).subject(&part.path))
+}
+
+/// A lost joint in words.
+struct Said {
+    /// `dado 17-11/64 from the left end`, `groove 1/4 wide`.
+    is: String,
+    /// `the design now wants it at 17-7/64`
+    wanted: String,
+    /// What stands under the statement that it comes from.
+    now: String,
+    /// That statement, and both figures.
+    differs: Option<(Span, Length, Length)>,
+}
+
+impl Said {
+    fn of(lost: &Lost<'_>, part: &Part, tape: &Tape) -> Self {
+        let word = made::said(&lost.made.word.value);
+        match lost.off {
+            Off::Place { from, was, wanted, span } => {
+                let [told, now] = tape.apart(was, wanted);
+                Self {
+                    is: format!("{word} {told} from the {}", part.face_name(from)),
+                    wanted: format!("the design now wants it at {now}"),
+                    now: format!("this one, now at {now}"),
+                    differs: Some((span, was, wanted)),
+                }
+            }
+            Off::Size { word: size, was, wanted, span } => {
+                let [told, now] = tape.apart(was, wanted);
+                Self {
+                    is: format!("{word} {told} {size}"),
+                    wanted: format!("the design now wants {now}"),
+                    now: format!("now {now} {size}"),
+                    differs: Some((span, was, wanted)),
+                }
+            }
+            Off::Gone { from, was } => Self {
+                is: format!("{word} {} from the {}", tape.figure(was), part.face_name(from)),
+                wanted: "the design has none there any more".to_owned(),
+                now: String::new(),
+                differs: None,
+            },
+        }
+    }
+}

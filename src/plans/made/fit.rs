@@ -1,0 +1,359 @@
+//! The joints in a part laid over those it is drawn with.
+
+use crate::measure::Length;
+use crate::model::{Cut, Made};
+use crate::parts::{Feature, Part};
+
+use super::kind::{self, Sort, sort, taken};
+use super::off::{self, Lost};
+use super::space::{Space, sizes};
+
+/// More ways to trim than this are not tried along one side, nor are more
+/// joints laid over each other: those of a few say enough. Where many lie over
+/// many only the plainest ways are tried.
+const MOST_SHIFTS: usize = 16;
+const MOST_LAID: usize = 200;
+const MANY: usize = 1_000;
+
+/// As much as a hinge can be set by, or nobody sees (common practice, no
+/// source). The holes of one pull keep their distance.
+const ADJUSTED: Length = Length::mm(2);
+
+/// A joint of the drawing that is not in the wood yet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ToMake {
+    /// Which feature of its part.
+    pub feature: usize,
+    /// One is there that is too small.
+    pub larger: bool,
+}
+
+/// How the joints in a part agree with the drawing.
+#[derive(Clone, Debug, Default)]
+pub struct Fit<'a> {
+    /// What is taken off where the length and the width begin, for the joints
+    /// to come right; the rest of a trim goes off the other end or edge.
+    pub shift: [Length; 2],
+    /// It is one whether that much comes off here or off the other side.
+    pub either: [bool; 2],
+    /// Those that come right nowhere.
+    pub lost: Vec<Lost<'a>>,
+    /// Those still to be made, once it is trimmed.
+    pub to_make: Vec<ToMake>,
+}
+
+/// A joint of the drawing.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Drawn<'a> {
+    pub(super) number: usize,
+    pub(super) feature: &'a Feature,
+    pub(super) word: &'static str,
+    pub(super) space: Space,
+}
+
+/// A joint in the wood, where it stands once the part is trimmed.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Stands<'a> {
+    pub(super) made: &'a Made,
+    pub(super) word: &'static str,
+    pub(super) space: Space,
+}
+
+/// Lays the joints that were made over those that are drawn. Where the part is
+/// trimmed, by `spare` of its length and width, it may be so at either end, or
+/// at both.
+#[must_use]
+pub fn fit<'a>(part: &Part, cut: &'a Cut, spare: [Length; 2], tolerance: Length) -> Fit<'a> {
+    let laying = Laying::new(part, cut, tolerance);
+    let shifts = [0, 1].map(|axis| laying.shifts(axis, spare[axis]));
+    let mut best: Option<([Length; 2], Laid)> = None;
+    for along in &shifts[0] {
+        for across in &shifts[1] {
+            let laid = laying.lay([*along, *across]);
+            if best.as_ref().is_none_or(|(_, best)| laid.is_better(best)) {
+                best = Some(([*along, *across], laid));
+            }
+        }
+    }
+    let Some((shift, laid)) = best else { return Fit::default() };
+    let either = [0, 1].map(|axis| {
+        let ends = [Length::ZERO, spare[axis]].map(|end| {
+            let mut shift = shift;
+            shift[axis] = end;
+            laying.lay(shift)
+        });
+        spare[axis].is_positive() && ends.iter().all(|end| !laid.is_better(end))
+    });
+    let lost = laid.lost.iter().filter_map(|number| laying.lost(*number, &laid, shift)).collect();
+    Fit { shift, either, lost, to_make: laid.to_make }
+}
+
+/// One part and what is in it.
+struct Laying<'a, 'p> {
+    sizes: [Length; 3],
+    /// Its sizes as it was cut.
+    cut: [Length; 3],
+    drawn: Vec<Drawn<'p>>,
+    /// The wood that the drawing takes.
+    goes: Vec<Space>,
+    made: Vec<Stands<'a>>,
+    tolerance: Length,
+}
+
+/// What comes of one way to trim.
+struct Laid {
+    /// By their place among those made.
+    lost: Vec<usize>,
+    to_make: Vec<ToMake>,
+    /// How far joints stand from where they are drawn, in square millimetres.
+    off: f64,
+}
+
+impl Laid {
+    fn is_better(&self, other: &Self) -> bool {
+        let key = |laid: &Self| (laid.lost.len(), laid.to_make.len());
+        key(self) < key(other) || key(self) == key(other) && self.off < other.off
+    }
+}
+
+impl<'a, 'p> Laying<'a, 'p> {
+    fn new(part: &'p Part, cut: &'a Cut, tolerance: Length) -> Self {
+        let own = sizes(part);
+        let written = [&cut.long, &cut.wide, &cut.thick];
+        let mut as_cut = own;
+        for (size, written) in as_cut.iter_mut().zip(written) {
+            *size = written.as_ref().map_or(*size, |written| written.value);
+        }
+        let features = part.features.iter().enumerate().take(MOST_LAID);
+        let drawn: Vec<Drawn<'p>> = features
+            .map(|(number, feature)| Drawn {
+                number,
+                feature,
+                word: kind::word(feature.kind),
+                space: Space::of(part, feature),
+            })
+            .collect();
+        let goes = drawn.iter().flat_map(|joint| taken(joint.word, &joint.space, own)).collect();
+        let stands = |made: &'a Made| {
+            let mut space = Space::whole(as_cut);
+            for (own, written) in space.0.iter_mut().zip(&made.space) {
+                *own = written.unwrap_or(*own);
+            }
+            Some(Stands { made, word: kind::known(&made.word.value)?, space })
+        };
+        let made = cut.made.iter().take(MOST_LAID).filter_map(stands).collect();
+        Self { sizes: own, cut: as_cut, drawn, goes, made, tolerance }
+    }
+
+    /// What may be taken off where this side begins, out of all that is.
+    fn shifts(&self, axis: usize, spare: Length) -> Vec<Length> {
+        if !spare.is_positive() {
+            return vec![Length::ZERO];
+        }
+        let mut by: Vec<(Length, usize)> = Vec::new();
+        let mut add = |shift: Length| match by.iter_mut().find(|(known, _)| *known == shift) {
+            Some((_, count)) => *count += 1,
+            None => by.push((shift, 1)),
+        };
+        for made in &self.made {
+            for drawn in self.drawn.iter().filter(|drawn| drawn.word == made.word) {
+                let (was, now) = (made.space.0[axis], drawn.space.0[axis]);
+                for shift in [was.0 - now.0, was.1 - now.1] {
+                    if !shift.is_negative() && shift <= spare + self.tolerance {
+                        add(shift.min(spare));
+                    }
+                }
+            }
+        }
+        by.sort_by_key(|(shift, count)| (std::cmp::Reverse(*count), *shift));
+        let many = self.made.len() * self.drawn.len() > MANY;
+        by.truncate(if many { MOST_SHIFTS / 8 } else { MOST_SHIFTS });
+        let mut all = vec![Length::ZERO, spare, spare.half()];
+        let most: Vec<Length> = by.into_iter().map(|(shift, _)| shift).collect();
+        // Between two that each bring one joint right.
+        let halves = most.windows(2).map(|two| (two[0] + two[1]).half());
+        for shift in most.iter().copied().chain(halves) {
+            if !all.contains(&shift) {
+                all.push(shift);
+            }
+        }
+        all
+    }
+
+    fn standing(&self, [along, across]: [Length; 2]) -> Vec<Stands<'a>> {
+        let moved =
+            |made: &Stands<'a>| Stands { space: made.space.moved([-along, -across]), ..*made };
+        self.made.iter().map(moved).collect()
+    }
+
+    fn lay(&self, shift: [Length; 2]) -> Laid {
+        let standing = self.standing(shift);
+        let set = self.set(&standing);
+        let mut lost = Vec::new();
+        let goes: Vec<Space> = self.goes.iter().map(|space| space.grown(self.tolerance)).collect();
+        let board = Space::whole(self.sizes);
+        // What is within the tolerance of a side is as good as gone.
+        let mut inner = board.grown(-self.tolerance);
+        inner.0[2] = (Length::ZERO, self.cut[2].max(self.sizes[2]));
+        for (number, made) in standing.iter().enumerate() {
+            let Some(there) = made.space.common(&inner) else { continue };
+            let fits = match sort(made.word) {
+                Sort::Pilot | Sort::Hidden => true,
+                Sort::Whole => self.whole(made, &board),
+                Sort::Bore if self.bored(made, set).is_some() => true,
+                Sort::Taken if made.word == "mortise" => {
+                    there.is_within(goes.iter().chain(&self.deep_mortises()))
+                }
+                Sort::Taken | Sort::Bore => there.is_within(goes.iter()),
+                Sort::Tenon => {
+                    let gone = taken(made.word, &made.space, self.cut);
+                    let gone = gone.iter().filter_map(|space| space.common(&inner));
+                    gone.into_iter().all(|space| space.is_within(goes.iter()))
+                }
+            };
+            if !fits {
+                lost.push(number);
+            }
+        }
+        let gone: Vec<Space> = standing
+            .iter()
+            .flat_map(|made| taken(made.word, &made.space, self.cut))
+            .map(|space| space.grown(self.tolerance))
+            .collect();
+        let to_make = self.drawn.iter().filter(|drawn| !self.is_made(drawn, &standing, &gone, set));
+        let larger = |drawn: &Drawn<'_>| {
+            let mut same = standing.iter().filter(|made| made.word == drawn.word);
+            let over = |made: &Stands<'_>| made.space.common(&drawn.space).is_some();
+            matches!(sort(drawn.word), Sort::Taken | Sort::Bore | Sort::Pilot) && same.any(over)
+        };
+        let to_make =
+            to_make.map(|drawn| ToMake { feature: drawn.number, larger: larger(drawn) }).collect();
+        Laid { lost, to_make, off: self.off(&standing) }
+    }
+
+    /// The mortises of the drawing, each right through: one that is deeper than
+    /// its tenon is long does no harm.
+    fn deep_mortises(&self) -> Vec<Space> {
+        let mortises = self.drawn.iter().filter(|drawn| drawn.word == "mortise");
+        mortises
+            .map(|drawn| {
+                let depth = super::axis(drawn.feature.face);
+                let mut space = drawn.space.grown(self.tolerance);
+                space.0[depth] = (Length::ZERO, self.sizes[depth]);
+                space
+            })
+            .collect()
+    }
+
+    /// The drawn hole that a bore is near enough to; holes of a pull once all
+    /// of them are moved by `set`.
+    fn bored(&self, made: &Stands<'_>, set: [Length; 2]) -> Option<&Drawn<'p>> {
+        self.drawn.iter().filter(|drawn| drawn.word == made.word).find(|drawn| {
+            let flat = off::flat(drawn.feature);
+            let (set, by) = match made.word {
+                "pull-hole" => (set, self.tolerance),
+                _ => ([Length::ZERO; 2], self.tolerance.max(ADJUSTED)),
+            };
+            flat.iter().zip(set).all(|(axis, set)| {
+                let off = made.space.middle(*axis) - set - drawn.space.middle(*axis);
+                off.abs() <= by
+                    && made.space.extent(*axis) <= drawn.space.extent(*axis) + self.tolerance
+            })
+        })
+    }
+
+    /// By how much all holes for pulls stand elsewhere, if that is little.
+    fn set(&self, standing: &[Stands<'_>]) -> [Length; 2] {
+        let pulls: Vec<&Stands<'_>> =
+            standing.iter().filter(|made| made.word == "pull-hole").collect();
+        let Some(first) = pulls.first() else { return [Length::ZERO; 2] };
+        let sets = self.drawn.iter().filter(|drawn| drawn.word == first.word).map(|drawn| {
+            off::flat(drawn.feature).map(|axis| first.space.middle(axis) - drawn.space.middle(axis))
+        });
+        let little = sets.filter(|set| set.iter().all(|by| by.abs() <= ADJUSTED));
+        let right = |set: &[Length; 2]| {
+            pulls.iter().filter(|made| self.bored(made, *set).is_some()).count()
+        };
+        let best = [[Length::ZERO; 2]].into_iter().chain(little).rev();
+        best.max_by_key(right).unwrap_or_default()
+    }
+
+    /// True where one of the same kind is drawn just there.
+    fn whole(&self, made: &Stands<'_>, board: &Space) -> bool {
+        let Some(there) = made.space.common(board) else { return true };
+        self.drawn
+            .iter()
+            .any(|drawn| drawn.word == made.word && there.is_near(&drawn.space, self.tolerance))
+    }
+
+    fn is_made(
+        &self,
+        drawn: &Drawn<'_>,
+        standing: &[Stands<'_>],
+        gone: &[Space],
+        set: [Length; 2],
+    ) -> bool {
+        let board = Space::whole(self.sizes);
+        let same = || standing.iter().filter(|made| made.word == drawn.word);
+        match sort(drawn.word) {
+            Sort::Bore | Sort::Pilot => {
+                let is_bored = |made: &Stands<'_>| match sort(drawn.word) {
+                    Sort::Bore => {
+                        self.bored(made, set).is_some_and(|hole| hole.number == drawn.number)
+                    }
+                    _ => made.space.is_near(&drawn.space, ADJUSTED),
+                };
+                let reaches = |made: &Stands<'_>, axis: usize| {
+                    made.space.extent(axis) + self.tolerance >= drawn.space.extent(axis)
+                };
+                same().any(|made| is_bored(made) && (0..3).all(|axis| reaches(made, axis)))
+            }
+            Sort::Taken | Sort::Tenon => taken(drawn.word, &drawn.space, self.sizes)
+                .iter()
+                .filter_map(|space| space.common(&board))
+                .all(|space| space.is_within(gone.iter())),
+            Sort::Whole | Sort::Hidden => same().any(|made| {
+                let there = made.space.common(&board);
+                there.is_some_and(|there| there.is_near(&drawn.space, self.tolerance))
+            }),
+        }
+    }
+
+    /// How far joints stand from the nearest of their kind. No figure of it is
+    /// printed.
+    fn off(&self, standing: &[Stands<'_>]) -> f64 {
+        let apart = |made: &Stands<'_>, drawn: &Drawn<'_>| {
+            let square = |axis: usize| {
+                (made.space.middle(axis) - drawn.space.middle(axis)).to_mm_f64().powi(2)
+            };
+            // A door hangs by its cups; where its pull is shows less.
+            let weight = if made.word == "hinge-cup" { 100.0 } else { 1.0 };
+            (square(0) + square(1)) * weight
+        };
+        let nearest = |made: &Stands<'_>| {
+            let same = self.drawn.iter().filter(|drawn| drawn.word == made.word);
+            same.map(|drawn| apart(made, drawn)).min_by(f64::total_cmp)
+        };
+        // What runs from end to end is moved by no trim.
+        let placed = standing.iter().filter(|made| made.made.space.iter().any(Option::is_some));
+        placed.filter_map(nearest).sum()
+    }
+
+    fn lost(&self, number: usize, laid: &Laid, shift: [Length; 2]) -> Option<Lost<'a>> {
+        let standing = self.standing(shift);
+        let made = standing.get(number)?;
+        let free = |drawn: &&Drawn<'p>| {
+            drawn.word == made.word && laid.to_make.iter().any(|it| it.feature == drawn.number)
+        };
+        let over = |drawn: &&Drawn<'p>| {
+            drawn.word == made.word && drawn.space.common(&made.space).is_some()
+        };
+        let apart = |drawn: &&Drawn<'p>| {
+            let by = |axis| (made.space.middle(axis) - drawn.space.middle(axis)).abs();
+            by(0) + by(1) + by(2)
+        };
+        let over = self.drawn.iter().filter(over).min_by_key(apart);
+        let near = over.or_else(|| self.drawn.iter().filter(free).min_by_key(apart));
+        Some(off::lost(made, near, &Space::whole(self.sizes), self.tolerance))
+    }
+}

@@ -1,0 +1,310 @@
+//! Joints that are in the wood already, beside a drawing that has changed: what
+//! is lost, what a trim brings right, what is still to be cut.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that can't go on stops"
+)]
+
+mod support;
+
+use casewright::diagnostics::{self, Diagnostic, Severity};
+use casewright::pipeline::Compilation;
+use support::{Bench, compile, spec};
+
+/// A spec with these parts recorded as they are drawn in it.
+fn recorded(text: &str, parts: &[&str]) -> String {
+    let bench = Bench::new().with("a.case", text);
+    let mut all = vec!["record", "a.case", "--date", "2026-03-14"];
+    all.extend(parts);
+    let done = bench.run(&all);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    std::fs::read_to_string(bench.path("a.case")).unwrap()
+}
+
+/// The same with one thing drawn anew; what is recorded stays.
+fn redrawn(text: &str, from: &str, to: &str) -> String {
+    let drawn = text.split("\ncut ").next().unwrap();
+    assert!(drawn.contains(from), "{from}");
+    text.replacen(from, to, 1)
+}
+
+fn misfits(text: &str) -> Vec<String> {
+    let found = compile(text).diagnostics;
+    let misfits = found.iter().filter(|found| found.slug == "cut-misfit");
+    misfits.map(|found| found.title.clone()).collect()
+}
+
+fn errors(compiled: &Compilation) -> Vec<&str> {
+    let errors = compiled.diagnostics.iter().filter(|found| found.severity == Severity::Error);
+    errors.map(|found| found.slug).collect()
+}
+
+/// The rows of the trims, each from its mark on.
+fn trims(text: &str) -> Vec<String> {
+    let bench = Bench::new().with("a.case", text);
+    let done = bench.run(&["build", "a.case", "--print", "cut-list"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    let rows = done.out.lines().skip_while(|line| !line.starts_with(">>   trims first"));
+    let rows = rows.skip(2).take_while(|line| line.starts_with("  [ ]  "));
+    rows.map(|row| row.split_whitespace().skip(2).collect::<Vec<_>>().join(" ")).collect()
+}
+
+/// The spec once one of its findings is mended by the first fix of that title.
+fn mended(text: &str, slug: &str, title: &str) -> String {
+    let compiled = compile(text);
+    let found: &Diagnostic =
+        compiled.diagnostics.iter().find(|found| found.slug == slug).expect("the finding");
+    let fix = found.fixes.iter().find(|fix| fix.title.contains(title));
+    let fix = fix.unwrap_or_else(|| panic!("{:?}", found.fixes));
+    diagnostics::mend(&compiled.sources, &[fix]).texts.into_values().next().expect("a text")
+}
+
+/// The first cabinet with a frame of mortise and tenon.
+fn tenoned() -> String {
+    redrawn(
+        &spec("first.case"),
+        "stock maple; joint pocket",
+        "stock maple; joint tenon { long 1; thick 1/4 }",
+    )
+}
+
+const FRAME: [&str; 5] = ["LS", "RS", "TRL", "BRL", "RL-UP-ST"];
+
+#[test]
+fn a_mortise_in_an_edge_has_its_place() {
+    let text = recorded(&tenoned(), &FRAME);
+    assert_eq!(misfits(&text), Vec::<String>::new());
+    // The drawer's opening is 5 high, below a rail of 1-1/2 at the top of a
+    // stile of 30-1/2: the next rail's mortise lies at 30-1/2 − 1-1/2 − 5 −
+    // 1-1/2 = 22-1/2. Of 7 it is 2 lower.
+    let lower = redrawn(&text, "drawer upper { high 5 }", "drawer upper { high 7 }");
+    let said = "has its mortise 22-1/2 from the bottom end: the design now wants it at 20-1/2";
+    assert_eq!(
+        misfits(&lower),
+        [format!("cupboard.left-stile {said}"), format!("cupboard.right-stile {said}")]
+    );
+}
+
+#[test]
+fn a_tenon_keeps_its_wood() {
+    let text = recorded(&tenoned(), &FRAME);
+    let tenon = "joint tenon { long 1; thick 1/4 }";
+    // Thicker: what was sawn off at the cheeks is gone; the mortises can grow.
+    let thick = redrawn(&text, tenon, "joint tenon { long 1; thick 5/16 }");
+    let told = misfits(&thick);
+    assert_eq!(told.len(), 3, "{told:?}");
+    assert!(told[0].ends_with("has its tenon 1/4 thick: the design now wants 5/16"), "{told:?}");
+    // Thinner: the tenons are planed down, and the mortises are too wide.
+    let thin = redrawn(&text, tenon, "joint tenon { long 1; thick 3/16 }");
+    let told = misfits(&thin);
+    assert_eq!(told.len(), 2, "{told:?}");
+    assert!(told[0].ends_with("has its mortise 1/4 wide: the design now wants 3/16"), "{told:?}");
+}
+
+#[test]
+fn a_trim_may_be_the_tenon_itself() {
+    let rails = ["TRL", "BRL", "RL-UP-ST"];
+    let text = recorded(&tenoned(), &rails);
+    let tenon = "joint tenon { long 1; thick 1/4 }";
+    // 36 − 2 × 1-3/4 = 32-1/2 between the stiles, and a tenon at each end.
+    let shorter = redrawn(&text, tenon, "joint tenon { long 3/4; thick 1/4 }");
+    for row in trims(&shorter) {
+        let off = "length 34-1/2 to 34: take 1/4 off the left end, 1/4 off the right end";
+        assert!(row.ends_with(&format!("{off} 2026-03-14")), "{row}");
+    }
+    let pocketed = redrawn(&text, tenon, "joint pocket");
+    let rows = trims(&pocketed);
+    assert_eq!(rows.len(), 3);
+    for row in rows {
+        let off = "length 34-1/2 to 32-1/2: take 1 off the left end, 1 off the right end";
+        assert!(row.contains(&format!("{off}; cut now: pocket holes;")), "{row}");
+    }
+}
+
+#[test]
+fn joints_that_stop_short_or_at_a_corner_have_their_place() {
+    let text = recorded(&spec("first.case"), &["LE", "RE"]);
+    let higher = redrawn(&text, "toe-kick; high 4;", "toe-kick; high 5;");
+    let told = misfits(&higher);
+    assert_eq!(told.len(), 2, "{told:?}");
+    assert!(told[0].ends_with("dado 4 from the bottom end: the design now wants it at 5"));
+    // The notch for the kick is cut higher, not lower.
+    let lower = redrawn(&text, "toe-kick; high 4; set-back 3", "toe-kick; high 4; set-back 2");
+    let told = misfits(&lower);
+    assert!(told[0].contains("its notch 2-31/32 "), "{told:?}");
+    let deeper = redrawn(&text, "toe-kick; high 4; set-back 3", "toe-kick; high 4; set-back 3-1/2");
+    assert_eq!(misfits(&deeper), Vec::<String>::new());
+    assert!(trims(&deeper)[0].contains("make larger: notch; see its row below"));
+    // Cut off at the top, every joint keeps its place.
+    let low = redrawn(&text, "high 34-1/2 ", "high 33-1/2 ");
+    assert_eq!(misfits(&low), Vec::<String>::new());
+    assert!(trims(&low)[0].contains("34-1/2 to 33-1/2: take 1 off the top end 2026"));
+
+    let shelves = recorded(&spec("alcove-shelves.case"), &["LB-LE", "LB-RE"]);
+    let fewer = redrawn(&shelves, "fixed 4", "fixed 3");
+    assert_eq!(misfits(&fewer).len(), 2);
+}
+
+#[test]
+fn a_joint_that_is_too_large_is_lost_and_one_too_small_is_made_larger() {
+    let text = recorded(&spec("first.case"), &["LE", "UP-LSD", "UP-RSD"]);
+    let deeper = redrawn(&text, "joint rabbet { deep 3/8 }", "joint rabbet { deep 7/16 }");
+    assert_eq!(misfits(&deeper), Vec::<String>::new());
+    assert!(trims(&deeper)[0].contains("make larger: rabbet"), "{:?}", trims(&deeper));
+    let shallower = redrawn(&text, "joint rabbet { deep 3/8 }", "joint rabbet { deep 5/16 }");
+    let told = misfits(&shallower);
+    assert_eq!(told, ["cupboard.left-end has its rabbet 3/8 deep: the design now wants 5/16"]);
+    let compiled = compile(&shallower);
+    let found = compiled.diagnostics.iter().find(|d| d.slug == "cut-misfit").unwrap();
+    assert_eq!(compiled.sources.text(found.labels[0].span), "deep 5/16");
+    // Another bottom of the drawer, thicker than its grooves are wide.
+    let thin = "stock thin    { plywood 1/4; actual 13/64;";
+    let thick = redrawn(&text, thin, "stock thin    { plywood 1/4; actual 1/4;");
+    let rows = trims(&thick);
+    assert!(rows.iter().any(|row| row.contains("make larger: groove")), "{rows:?}");
+    let thinner = redrawn(&text, thin, "stock thin    { plywood 1/4; actual 5/32;");
+    let told = misfits(&thinner);
+    assert!(told.iter().any(|told| told.contains("its groove 13/64 wide")), "{told:?}");
+}
+
+#[test]
+fn holes_can_be_set_by_a_little_but_not_against_each_other() {
+    let pulls = redrawn(
+        &spec("first.case"),
+        "pull knob { screw 5/32 }",
+        "pull knob { screw 5/32; centres 96 mm }",
+    );
+    let text = recorded(&pulls, &["ST-LD", "ST-RD", "UP-F"]);
+    assert_eq!(misfits(&text), Vec::<String>::new());
+    // 2 mm further apart is 1 mm at each hole.
+    let wider = redrawn(&text, "centres 96 mm", "centres 98 mm");
+    assert_eq!(misfits(&wider).len(), 3);
+    // The pair of them 1 mm aside.
+    let aside = redrawn(&text, "centres 96 mm", "from-edge 31.75 mm; centres 96 mm");
+    let there = redrawn(&text, "centres 96 mm", "from-edge 32.75 mm; centres 96 mm");
+    assert!(misfits(&aside).is_empty() || misfits(&there).is_empty());
+    // A smaller cup, in the same place, leaves the hole of the larger one.
+    let cup = redrawn(
+        &text,
+        "cup 35 mm; bore 12.5 mm; from-edge 4 mm",
+        "cup 26 mm; bore 12.5 mm; from-edge 8.5 mm",
+    );
+    let told = misfits(&cup);
+    assert_eq!(told.len(), 2, "{told:?}");
+    assert!(told[0].ends_with("hinge cup 35 mm across: the design now wants 26 mm"), "{told:?}");
+}
+
+#[test]
+fn a_door_is_trimmed_where_it_has_no_hinge() {
+    let text = recorded(&spec("first.case"), &["ST-LD", "ST-RD"]);
+    let gap = redrawn(&text, "gap 3/32; meeting 3/16", "gap 5/32; meeting 3/16");
+    assert_eq!(misfits(&gap), Vec::<String>::new());
+    let rows = trims(&gap);
+    // 1/16 narrower; the cups keep their distance from the hinge side. Both ends
+    // lose 1/16, and so do the places of the hinges.
+    assert!(rows[0].contains("width 16-1/16 to 16: take 1/16 off the right edge"), "{rows:?}");
+    assert!(rows[1].contains("width 16-1/16 to 16: take 1/16 off the left edge"), "{rows:?}");
+    assert!(
+        rows[0].contains(
+            "length 20-13/16 to 20-11/16: take 1/16 off the bottom end, 1/16 off the top end"
+        ),
+        "{rows:?}"
+    );
+}
+
+#[test]
+fn a_pilot_hole_that_is_no_longer_wanted_does_no_harm() {
+    let text = recorded(&spec("first.case"), &["LE", "RE", "LS", "RS"]);
+    let other = redrawn(&text, "swing 105 deg", "swing 110 deg");
+    assert_eq!(misfits(&other), Vec::<String>::new());
+    let hall = recorded(&spec("hall-console.case"), &["PR-LD"]);
+    assert_eq!(misfits(&hall), Vec::<String>::new());
+}
+
+#[test]
+fn a_board_whose_part_is_renamed_is_recognised_by_size_and_joint() {
+    let text = recorded(&spec("first.case"), &["UP-F", "UP-LSD", "UP-RSD"]);
+    let renamed = redrawn(&text, "drawer upper { high 5 }", "drawer tray { high 5 }");
+    let compiled = compile(&renamed);
+    assert_eq!(errors(&compiled), Vec::<&str>::new());
+    let gone: Vec<&Diagnostic> =
+        compiled.diagnostics.iter().filter(|found| found.slug == "cut-gone").collect();
+    assert_eq!(gone.len(), 3);
+    for found in &gone {
+        assert!(found.notes.is_empty(), "{:?}", found.notes);
+        let own = found.subject.as_ref().unwrap().replace("upper", "tray");
+        // The sides are each other's mirror, and told apart by their grooves.
+        assert_eq!(found.fixes.len(), 1, "{found:?}");
+        assert_eq!(found.fixes[0].edits[0].text, own);
+    }
+    let mut text = renamed.clone();
+    for _ in 0..3 {
+        text = mended(&text, "cut-gone", "same size, same joints");
+    }
+    let again = compile(&text);
+    assert!(again.diagnostics.iter().all(|found| !found.slug.starts_with("cut-")));
+}
+
+#[test]
+fn a_stock_that_only_has_another_name_is_asked_for_once() {
+    let text = recorded(&spec("first.case"), &["LS", "RS", "TRL", "ST-LD"]);
+    let (drawn, cuts) = text.split_once("\ncut ").unwrap();
+    let rock = drawn.replace("stock maple", "stock rock");
+    let renamed = format!("{rock}\ncut {cuts}");
+    let compiled = compile(&renamed);
+    assert_eq!(errors(&compiled), Vec::<&str>::new());
+    let told = compiled.diagnostics.iter().filter(|found| found.slug.starts_with("cut-"));
+    let told: Vec<&str> = told.map(|found| found.title.as_str()).collect();
+    assert_eq!(
+        told,
+        ["cupboard.left-stile and 3 parts more were cut from maple, and no stock is called that"]
+    );
+    let again = compile(&mended(&renamed, "cut-stock-gone", "it is `rock`"));
+    assert!(again.diagnostics.iter().all(|found| !found.slug.starts_with("cut-")));
+    // Another wood under the old name is another stock.
+    let cherry = redrawn(&text, "species sugar-maple; sawn", "species black-cherry; sawn");
+    let told = misfits(&cherry);
+    assert_eq!(told.len(), 4);
+    let said = "cupboard.left-stile was cut from sugar maple, and is to be of black cherry";
+    assert_eq!(told[0], said);
+}
+
+#[test]
+fn a_part_without_a_size_is_a_warning_that_can_be_mended() {
+    let text = format!("{}\ncut 2026-03-14 {{ kick; LE {{ joints 3 }} }}\n", spec("first.case"));
+    let compiled = compile(&text);
+    let found: Vec<&str> = compiled.diagnostics.iter().map(|found| found.slug).collect();
+    assert_eq!(found, ["cut-unsized"]);
+    let text = mended(&text, "cut-unsized", "as they are drawn now");
+    assert!(text.contains("kick { long 36; wide 4 }; LE { joints 3; long 34-1/2; wide 17-1/4 }"));
+    assert!(compile(&text).diagnostics.is_empty());
+    // Now a wider case is seen.
+    assert_eq!(misfits(&redrawn(&text, "wide 36; deep 18", "wide 38; deep 18")).len(), 1);
+}
+
+#[test]
+fn a_drawing_can_give_way_to_what_is_cut() {
+    let text = recorded(&spec("first.case"), &["B", "K"]);
+    let wider = redrawn(&text, "wide 36; deep 18", "wide 37; deep 18");
+    assert_eq!(misfits(&wider).len(), 2);
+    let again = mended(&wider, "cut-misfit", "draw it as it was cut");
+    assert!(again.contains("wide 36; deep 18"), "{again}");
+    assert_eq!(misfits(&again), Vec::<String>::new());
+}
+
+#[test]
+fn the_jig_sheet_ticks_what_is_right_after_a_trim() {
+    let text = recorded(&spec("first.case"), &["LE", "RE"]);
+    let low = redrawn(&text, "high 34-1/2 ", "high 33-1/2 ");
+    let ticked = |text: &str| {
+        let bench = Bench::new().with("a.case", text);
+        let sheet = bench.run(&["build", "a.case", "--print", "jig-sheet"]).out;
+        sheet.lines().filter(|line| line.starts_with("  [x]  LE ")).count()
+    };
+    assert_eq!(ticked(&low), 2);
+    let deeper = redrawn(&low, "joint rabbet { deep 3/8 }", "joint rabbet { deep 7/16 }");
+    assert_eq!(ticked(&deeper), 1);
+}
