@@ -63,6 +63,7 @@ const RULES: &[&Rule] = &[
     &material::actual_odd::RULE,
     &material::part_too_large::RULE,
     &cut::cut_gone::RULE,
+    &cut::cut_elsewhere::RULE,
     &cut::cut_misfit::RULE,
     &cut::cut_stock_gone::RULE,
     &cut::cut_unsized::RULE,

@@ -336,16 +336,55 @@ impl<'a> Ledger<'a> {
     /// joint that is in it.
     #[must_use]
     pub fn is_just(&self, id: PartId, cut: &'a Cut) -> bool {
-        let Some(part) = self.parts.get(id) else { return false };
+        let open = !matches!(self.state(id), State::Cut(_));
+        open && self.parts.get(id).is_some_and(|part| self.is_exact(part, cut))
+    }
+
+    fn is_exact(&self, part: &'a Part, cut: &'a Cut) -> bool {
         let sizes = [(&cut.long, &part.length), (&cut.wide, &part.width)];
         let tolerance = self.piece.shop.tolerance.cut;
         let alike = sizes.into_iter().all(|(was, is)| {
             was.as_ref().is_some_and(|was| (was.value - is.length).abs() <= tolerance)
         });
         alike
-            && !matches!(self.state(id), State::Cut(_))
             && self.would_do(part, cut)
             && self.laid(part, cut).is_none_or(|fit| fit.to_make.is_empty())
+    }
+
+    /// Boards that no longer are what their part is, and are just what the same
+    /// part of another opening is: it may have got another name.
+    #[must_use]
+    pub fn elsewhere(&self) -> Vec<(&'a Cut, &'a Part)> {
+        let off: Vec<(PartId, &'a Part, &'a Cut)> = self
+            .parts
+            .iter()
+            .filter_map(|(id, part)| match self.state(id) {
+                State::Cut(cut) if cut.long.is_some() && !self.is_exact(part, cut) => {
+                    Some((id, part, cut))
+                }
+                _ => None,
+            })
+            .collect();
+        let mut taken: Vec<PartId> = Vec::new();
+        let mut all = Vec::new();
+        for (id, part, cut) in &off {
+            let free = |other: PartId| match self.state(other) {
+                State::Cut(_) => off.iter().any(|(own, ..)| *own == other),
+                _ => true,
+            };
+            let could = self.parts.iter().filter(|(other, it)| {
+                other != id
+                    && it.name() == part.name()
+                    && free(*other)
+                    && !taken.contains(other)
+                    && self.is_exact(it, cut)
+            });
+            if let Some((other, it)) = could.min_by_key(|(other, _)| other.0.abs_diff(id.0)) {
+                taken.push(other);
+                all.push((*cut, it));
+            }
+        }
+        all
     }
 
     /// Parts still to be cut that a board of this size would do for. Nothing is

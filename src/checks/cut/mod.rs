@@ -1,6 +1,7 @@
 //! Parts that are cut already.
 
 pub(super) mod cut_gone;
+pub(super) mod cut_elsewhere;
 pub(super) mod cut_misfit;
 pub(super) mod cut_stock_gone;
 pub(super) mod cut_unsized;

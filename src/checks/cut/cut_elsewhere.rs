@@ -1,0 +1,56 @@
+//! A board that is just what another part is now.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Severity, Sink};
+use crate::model::Piece;
+use crate::parts::Parts;
+use crate::plans::ledger::Ledger;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "cut-elsewhere",
+    severity: Severity::Note,
+    finds: "A cut part that is to have another size or other joints now, while it is just what the same part of another opening is to be.",
+    why: "Openings have got other names, as when a drawer is put in above the others: the board belongs where it fits, and nothing has to be trimmed.",
+    source: "Ours.",
+    formula: "",
+    accept: "The board stays where it is and is trimmed.",
+    example: Example {
+        base: Base::Console,
+        sound: "finish oil { hardwax-oil; coats 1; covers 30 m2 per l; mix 3 to 1; pot-life 4 h; cure 24 h }",
+        wrong: "finish oil { hardwax-oil; coats 1; covers 30 m2 per l; mix 3 to 1; pot-life 4 h; cure 24 h }\ncut 2026-03-14 { console.bank.upper.front { long 17-1/16; wide 8-13/16; stock cherry; joints 0 } }",
+    },
+    check: Check::Parts(check),
+};
+
+fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    if piece.cuts.is_empty() {
+        return;
+    }
+    let ledger = Ledger::of(piece, parts);
+    let elsewhere = ledger.elsewhere();
+    let Some(((cut, part), rest)) = elsewhere.split_first() else { return };
+    let more = match rest.len() {
+        0 => String::new(),
+        1 => ", and another cut part is another one".to_owned(),
+        count => format!(", and {count} other cut parts are others"),
+    };
+    let mut diagnostic = Diagnostic::new(
+        RULE.slug,
+        Severity::Note,
+        format!("{}, as it was cut, is just what {} is now{more}", cut.name.value, part.path),
+        cut.name.span,
+        format!("cut on {}", cut.date),
+    );
+    for (cut, part) in rest.iter().take(3) {
+        diagnostic = diagnostic.label(cut.name.span, format!("this is {}", part.path));
+    }
+    let edits = elsewhere
+        .iter()
+        .map(|(cut, part)| Edit { span: cut.name.span, text: part.path.clone() })
+        .collect();
+    let title = match rest.is_empty() {
+        true => "give it that name".to_owned(),
+        false => "give them those names".to_owned(),
+    };
+    sink.push(diagnostic.fix(Fix { title, grade: Grade::Choice, edits }));
+}
