@@ -4,12 +4,12 @@ use std::num::NonZeroUsize;
 use std::path::Path;
 use std::thread::available_parallelism;
 
+use crate::diagnostics::Severity;
 use crate::diagnostics::render::{self, Finding, Look, RuleText};
-use crate::diagnostics::{Severity, Sources};
 use crate::measure::FileId;
 use crate::model::SourceFiles;
 use crate::pipeline::{self, Compilation};
-use crate::{checks, syntax};
+use crate::{checks, syntax, vocabulary};
 
 use super::args::{Check, Deny, Format};
 use super::crew;
@@ -110,25 +110,31 @@ pub(super) fn is_piece(text: &str) -> bool {
     })
 }
 
-/// A file that was left out, can't be read to its end and is used by none of
-/// the others may have been a piece: its fault must not pass in silence.
+/// A file that was left out, is used by none of the others and can't be read
+/// to its end, or has a word that no file begins a line with, may have been a
+/// piece: its fault must not pass in silence.
 fn reconsider(candidates: &[Candidate], all: &mut [Checked], compile: impl Fn(&Path) -> Checked) {
     let used: Vec<String> = all.iter().flat_map(|checked| checked.names.clone()).collect();
     for (candidate, checked) in candidates.iter().zip(all) {
         if checked.exit.is_none()
             && !used.contains(&disk::name(&candidate.path))
-            && has_faults(&candidate.path)
+            && disk::text(&candidate.path).is_ok_and(|text| may_be_piece(&text))
         {
             *checked = compile(&candidate.path);
         }
     }
 }
 
-fn has_faults(path: &Path) -> bool {
-    disk::text(path).is_ok_and(|text| {
-        let file = Sources::new().add("", text.clone());
-        !syntax::parse(file, &text).1.is_empty()
-    })
+fn may_be_piece(text: &str) -> bool {
+    let (tree, found) = syntax::parse(FileId::default(), text);
+    let known = vocabulary::block_named("file");
+    let is_odd = |item: &syntax::Item| match item {
+        syntax::Item::Statement(statement) => {
+            known.is_none_or(|file| file.word(&statement.word.text()).is_none())
+        }
+        _ => false,
+    };
+    !found.is_empty() || tree.items.iter().any(is_odd)
 }
 
 /// Prints everything in order. What several specs share is marked once.
