@@ -227,6 +227,26 @@ fn of_a_folder_every_piece_that_changes_is_told_in_order() {
     is(&repository.diff(&["other", "--from", "HEAD"]), 1, &["other/z.case is gone"]);
 }
 
+/// Git is asked and answers in lines and lists.
+#[cfg(unix)]
+#[test]
+fn odd_names_are_names() {
+    let odd = ["jobs/a\nb.case", "jobs/ -q [x]*é.case", "jobs/\t\".case"];
+    let repository = Repository::new();
+    for name in odd {
+        repository.write(name, &first());
+    }
+    repository.commit();
+    for name in odd {
+        repository.write(name, &wider());
+    }
+    repository.git(&["mv", odd[1], "jobs/ü.case"]);
+    let done = repository.diff(&["jobs", "--from", "HEAD"]);
+    is(&done, 1, &["jobs/a<U+000A>b.case", "jobs/ -q [x]*é.case → jobs/ü.case"]);
+    assert_eq!((done.out.matches("36 → 37 wide").count(), done.err.as_str()), (3, ""));
+    assert_eq!(repository.bench.run(&["check", "--staged", "jobs"]).code, Some(0));
+}
+
 #[test]
 fn of_a_folder_in_which_nothing_changes_that_is_said() {
     let repository = repository(&[("jobs/a.case", &first()), ("jobs/stock.case", PLY)]);

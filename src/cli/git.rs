@@ -100,6 +100,15 @@ pub(super) fn answer(folder: &Path, arguments: &[&str]) -> Option<String> {
     output.status.success().then(|| text.lines().next().unwrap_or_default().to_owned())
 }
 
+/// What git lists between noughts; nothing where it refuses.
+fn listed(folder: &Path, arguments: &[&str]) -> Vec<String> {
+    let output = git(folder, arguments).output().ok();
+    let printed = output.filter(|output| output.status.success()).map(|output| output.stdout);
+    let printed = printed.unwrap_or_default();
+    let entries = printed.split(|byte| *byte == 0).filter(|entry| !entry.is_empty());
+    entries.map(|entry| String::from_utf8_lossy(entry).into_owned()).collect()
+}
+
 /// What git prints, whatever it thinks of it.
 pub(super) fn printed(arguments: &[&str]) -> Option<String> {
     let output = git(Path::new(""), arguments).output().ok()?;

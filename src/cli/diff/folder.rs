@@ -50,8 +50,9 @@ fn pairs(folder: &Path, revisions: &Revisions) -> Result<Pairs, String> {
     if was.files.is_empty() && now.files.is_empty() {
         return Err(format!("there is no .case file in {}", shown::path(folder)));
     }
-    let (mut was, failed, now): (BTreeSet<PathBuf>, _, BTreeSet<PathBuf>) =
-        (was.files.into_iter().collect(), !now.all_read, now.files.into_iter().collect());
+    let failed = !now.all_read;
+    let mut was: BTreeSet<PathBuf> = was.files.into_iter().collect();
+    let now: BTreeSet<PathBuf> = now.files.into_iter().collect();
     let mut pairs: BTreeMap<PathBuf, SpecNames> = BTreeMap::new();
     for (old, new) in revisions.repository.renames(&revisions.from, revisions.to.as_deref()) {
         // One that has come into the folder or left it is the same piece too.

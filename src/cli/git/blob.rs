@@ -7,13 +7,15 @@ use std::process::Stdio;
 use crate::model::ReadError;
 use crate::syntax::LONGEST_FILE;
 
-use super::{answer, git, no_git};
+use super::{answer, git, listed, no_git};
 
 /// The text of a file at a revision, `REVISION:PATH`. Links are followed, as
 /// the disk follows them.
 pub(super) fn committed(folder: &Path, object: &str) -> Result<String, ReadError> {
     if object.contains('\n') {
-        return Err(ReadError::Other("its name has a line end".to_owned()));
+        // Git is asked in lines: for such a name by the hash it stands for.
+        let hash = answer(folder, &["rev-parse", "--verify", "--quiet", object]);
+        return read(folder, &hash.ok_or(ReadError::Missing)?, &[]);
     }
     read(folder, object, &["--follow-symlinks"])
 }
@@ -21,10 +23,9 @@ pub(super) fn committed(folder: &Path, object: &str) -> Result<String, ReadError
 /// The text of a file as it is staged, by its path from the top.
 pub(super) fn staged(folder: &Path, path: &str) -> Result<String, ReadError> {
     let within = format!(":(top,literal){path}");
-    let listed = answer(folder, &["ls-files", "-z", "--stage", "--full-name", "--", &within]);
     // `MODE HASH STAGE`, a tab, the path; of a folder, all that is in it.
-    let listed = listed.unwrap_or_default();
-    let entry = listed.split('\0').next().and_then(|entry| entry.split_once('\t'));
+    let entries = listed(folder, &["ls-files", "-z", "--stage", "--full-name", "--", &within]);
+    let entry = entries.first().and_then(|entry| entry.split_once('\t'));
     let Some((about, _)) = entry.filter(|(_, known)| *known == path) else {
         return Err(ReadError::Missing);
     };

@@ -6,7 +6,7 @@ use std::path::{Component, Path, PathBuf};
 
 use crate::diagnostics::render::plain;
 
-use super::{GitFiles, answer, git, no_git, simple};
+use super::{GitFiles, answer, git, listed, no_git, simple};
 use crate::cli::find::{self, Found};
 use crate::cli::shown;
 
@@ -89,8 +89,8 @@ impl Repository {
             call.extend(["--", &named]);
         }
         // The mode and so on, a tab, the path from the top.
-        let listed = self.list(&call);
-        let mut files: Vec<PathBuf> = listed
+        let entries = listed(&self.here, &call);
+        let mut files: Vec<PathBuf> = entries
             .iter()
             .filter(|line| line.starts_with("100"))
             .filter_map(|line| line.split_once('\t'))
@@ -116,19 +116,10 @@ impl Repository {
         call.extend(to);
         // Photos are not looked at.
         call.extend(["--", ":(top)*.case"]);
-        let listed = self.list(&call);
+        let entries = listed(&self.here, &call);
         // `R100`, the old name, the new one.
-        let pairs = listed.chunks_exact(3);
+        let pairs = entries.chunks_exact(3);
         pairs.map(|pair| (self.shown(&pair[1]), self.shown(&pair[2]))).collect()
-    }
-
-    /// What git lists between noughts; nothing where it refuses.
-    fn list(&self, arguments: &[&str]) -> Vec<String> {
-        let output = git(&self.here, arguments).output().ok();
-        let printed = output.filter(|output| output.status.success()).map(|output| output.stdout);
-        let printed = printed.unwrap_or_default();
-        let entries = printed.split(|byte| *byte == 0).filter(|entry| !entry.is_empty());
-        entries.map(|entry| String::from_utf8_lossy(entry).into_owned()).collect()
     }
 
     /// A path from the top of the repository, as git writes it.
