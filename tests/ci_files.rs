@@ -120,7 +120,7 @@ fn at_home(bench: &Bench, name: &str) -> Command {
     let own = Path::new(env!("CARGO_BIN_EXE_casewright")).parent().unwrap();
     let path = std::env::var_os("PATH").unwrap();
     let path = std::env::join_paths(
-        std::iter::once(own.to_path_buf()).chain(std::env::split_paths(&path)),
+        [bench.path(".tools"), own.to_path_buf()].into_iter().chain(std::env::split_paths(&path)),
     );
     let mut command = Command::new(name);
     command
@@ -137,16 +137,21 @@ fn at_home(bench: &Bench, name: &str) -> Command {
     command
 }
 
+/// The commit that a branch stands at.
+fn commit_of(bench: &Bench, name: &str) -> String {
+    git(bench, &["rev-parse", name]).out.trim().to_owned()
+}
+
 /// A step as the host runs it.
 fn step(bench: &Bench, name: &str) -> Done {
-    done(at_home(bench, "bash").args([
-        "--noprofile",
-        "--norc",
-        "-eo",
-        "pipefail",
-        "-c",
-        &script(name),
-    ]))
+    step_with(bench, name, &[])
+}
+
+/// A step as the host runs it, with what the event says.
+fn step_with(bench: &Bench, name: &str, told: &[(&str, &str)]) -> Done {
+    let mut bash = at_home(bench, "bash");
+    bash.args(["--noprofile", "--norc", "-eo", "pipefail", "-c", &script(name)]);
+    done(bash.envs(told.iter().copied()))
 }
 
 fn tall() -> String {
@@ -184,6 +189,175 @@ fn the_steps_of_the_workflow_do_their_work() {
 }
 
 #[test]
+fn the_form_of_the_specs_is_looked_at() {
+    let bench = repository(&[("specs/a b.case", &*spec("first.case")), ("b.case", "stock  x\n")]);
+    let sound = step(&bench, "Look at the form");
+    assert_eq!((sound.code, sound.out.as_str()), (Some(0), ""), "{sound:?}");
+    let bench = bench.with("specs/a b.case", &spec("first.case").replace("  wide", "    wide"));
+    let found = step(&bench, "Look at the form");
+    assert_ne!(found.code, Some(0));
+    assert!(format!("{}{}", found.out, found.err).contains("specs/a b.case"), "{found:?}");
+    git(&bench, &["rm", "-qf", "specs/a b.case"]);
+    assert_eq!(step(&bench, "Look at the form").code, Some(0), "there is no spec");
+}
+
+/// What the step that compares comes to: its code, what it tells the next
+/// steps, and what it has written.
+fn compared(bench: &Bench, base: &str) -> (Option<i32>, String, String) {
+    let (temp, output) = (bench.path(".runner"), bench.path(".runner/output"));
+    let _ = std::fs::remove_dir_all(&temp);
+    std::fs::create_dir(&temp).unwrap();
+    let told = [
+        ("RUNNER_TEMP", temp.to_str().unwrap()),
+        ("GITHUB_OUTPUT", output.to_str().unwrap()),
+        ("BASE", base),
+    ];
+    let done = step_with(bench, "Compare with the base", &told);
+    let text = |name: &str| std::fs::read_to_string(temp.join(name)).unwrap_or_default();
+    (done.code, text("output"), text("changes.md"))
+}
+
+#[test]
+fn what_changes_in_the_shop_is_told_whatever_becomes_of_a_spec() {
+    let cut = "cut 2026-03-14 { bottom { long 35-1/16; wide 17-3/64; joints 0 } }";
+    let cut = format!("{}\n{cut}\n", spec("first.case"));
+    let bench = repository(&[
+        ("specs/cut.case", &*cut),
+        ("specs/old name.case", &*spec("first.case")),
+        ("specs/gone.case", &*cut),
+        ("specs/stays.case", &*spec("alcove-shelves.case")),
+    ]);
+    let base = commit_of(&bench, "HEAD");
+    let wider = |text: &str| text.replace("wide 36; deep 18", "wide 37; deep 18");
+    git(&bench, &["mv", "specs/old name.case", "specs/new name.case"]);
+    let bench = bench
+        .with("specs/cut.case", &wider(&cut))
+        .with("specs/new name.case", &wider(&spec("first.case")))
+        .with("specs/new.case", &spec("hall-console.case"))
+        .with("specs/stays.case", &spec("alcove-shelves.case").replacen('\n', "\n# still\n", 1));
+    std::fs::remove_file(bench.path("specs/gone.case")).unwrap();
+    git(&bench, &["add", "specs"]);
+    git(&bench, &["commit", "-qm", "a redraw"]);
+
+    let (code, output, changes) = compared(&bench, &base);
+    assert_eq!((code, output.as_str()), (Some(0), "found=2\n"), "{changes}");
+    let named: Vec<&str> = changes.lines().filter(|line| line.starts_with("specs/")).collect();
+    let all = [
+        "specs/cut.case",
+        "specs/gone.case is gone",
+        "specs/old name.case → specs/new name.case",
+        "specs/new.case is new",
+    ];
+    assert_eq!(named, all, "{changes}");
+    for told in [
+        "specs/cut.case has an error and can't be built",
+        "\n### Wood already cut\n",
+        "cupboard 36 → 37 wide, 1 wider",
+        "1 of them cut already.",
+        "**45 parts to make.**",
+    ] {
+        assert!(changes.contains(told), "{told}: {changes}");
+    }
+    assert!(!changes.contains(&base[..7]) && !changes.contains(".runner"), "{changes}");
+
+    // A later push takes it all back.
+    git(&bench, &["checkout", "-q", &base, "--", "specs"]);
+    git(&bench, &["rm", "-qf", "specs/new.case", "specs/new name.case"]);
+    let undone = compared(&bench, &base);
+    let told = (Some(0), "found=0\n".to_owned(), "Nothing changes in the shop.\n".to_owned());
+    assert_eq!(undone, told);
+    // What could not be done is no difference.
+    assert_ne!(compared(&bench, "0123456789").0, Some(0));
+}
+
+/// Stands in for the host: it knows one comment, or none, and keeps what it is
+/// told to write.
+const HOST: &str = r#"#!/bin/sh
+echo "$*" | tr '\n' ' ' >> calls
+case "$*" in
+  *--paginate*) cat earlier 2> /dev/null || true ;;
+esac
+for word in "$@"; do
+  case "$word" in body=@*) cp "${word#body=@}" written ;; esac
+done
+"#;
+
+#[test]
+fn one_comment_follows_what_changes() {
+    use std::os::unix::fs::PermissionsExt as _;
+    let bench = Bench::new().with(".tools/gh", HOST);
+    let tool = bench.path(".tools/gh");
+    std::fs::set_permissions(tool, std::fs::Permissions::from_mode(0o755)).unwrap();
+    let temp = bench.path("");
+    let comment = |found: &str, changes: &str| {
+        for name in ["calls", "written"] {
+            let _ = std::fs::remove_file(bench.path(name));
+        }
+        std::fs::write(bench.path("changes.md"), changes).unwrap();
+        let told = [
+            ("RUNNER_TEMP", temp.to_str().unwrap()),
+            ("GITHUB_REPOSITORY", "shop/jobs"),
+            ("NUMBER", "7"),
+            ("BASE", "abc"),
+            ("FOUND", found),
+        ];
+        let done = step_with(&bench, "Comment", &told);
+        assert_eq!(done.code, Some(0), "{done:?}");
+        let text = |name: &str| std::fs::read_to_string(bench.path(name)).unwrap_or_default();
+        (text("calls"), text("written"))
+    };
+    const MARK: &str = "<!-- what changes in the shop -->\n\n";
+    let nothing = "Nothing changes in the shop.\n";
+    let (calls, written) = comment("0", nothing);
+    assert!(!calls.contains("--method") && written.is_empty(), "{calls}");
+    for found in ["1", "2"] {
+        let (calls, written) = comment(found, "## A\n");
+        assert!(calls.contains("--method POST repos/shop/jobs/issues/7/comments"), "{calls}");
+        assert_eq!(written, format!("{MARK}## A\n"));
+    }
+    std::fs::write(bench.path("earlier"), "11\n12\n").unwrap();
+    let (calls, written) = comment("0", nothing);
+    assert!(calls.contains("--method PATCH repos/shop/jobs/issues/comments/12 "), "{calls}");
+    assert_eq!(written, format!("{MARK}{nothing}"));
+    // A long one ends with a line, not within a letter.
+    let (_, written) = comment("1", &"- ½ → ⅔ wider\n".repeat(5_000));
+    assert!(written.len() < 60_500, "{}", written.len());
+    let mut lines: Vec<&str> = written.lines().rev().collect();
+    assert!(lines[0].contains("`casewright diff --from abc specs`"), "{}", lines[0]);
+    lines.truncate(lines.len() - 2);
+    assert!(lines[2..].iter().all(|line| *line == "- ½ → ⅔ wider"), "{:?}", &lines[..4]);
+}
+
+/// The entries of the hooks, as the framework runs them: with the files that
+/// are committed, or without.
+#[test]
+fn hook_entries_do_their_work() {
+    let bench = repository(&[("jobs/a.case", &*spec("first.case")), ("b.case", "stock ply {}\n")]);
+    let run = |id: &str, files: &[&str]| {
+        let hooks = yaml("pre-commit-hooks.yaml");
+        let hook = hooks.as_vec().unwrap().iter().find(|hook| hook["id"].as_str() == Some(id));
+        let hook = hook.unwrap();
+        let mut words = hook["entry"].as_str().unwrap().split(' ');
+        let mut command = at_home(&bench, words.next().unwrap());
+        command.args(words);
+        if hook["pass_filenames"].as_bool() != Some(false) {
+            command.args(files);
+        }
+        let done = done(&mut command);
+        (done.code, format!("{}{}", done.out, done.err))
+    };
+    let files = ["jobs/a.case"];
+    assert_eq!(run("casewright-check", &files).0, Some(0));
+    assert_eq!(run("casewright-format", &files).0, Some(0));
+    std::fs::write(bench.path("jobs/a.case"), tall().replace("  wide", "    wide")).unwrap();
+    for id in ["casewright-check", "casewright-format"] {
+        let (code, said) = run(id, &files);
+        assert_eq!(code, Some(1), "{id}: {said}");
+        assert!(said.contains("jobs/a.case"), "{id}: {said}");
+    }
+}
+
+#[test]
 fn hook_entries_have_what_the_framework_needs() {
     let hooks = yaml("pre-commit-hooks.yaml");
     for hook in hooks.as_vec().unwrap() {
@@ -215,6 +389,14 @@ fn the_git_hook_looks_at_what_is_committed() {
     // Spoilt in the folder only: what is committed is sound.
     write("jobs/a.case", &tall());
     let done = commit("notes");
+    assert_eq!(done.code, Some(0), "{done:?}");
+    // What a spec uses may have any name, and lies in the folder otherwise.
+    write("jobs/a.case", &spec("first.case").replacen('\n', "\nuse \"more/stocks.txt\"\n", 1));
+    std::fs::create_dir(bench.path("jobs/more")).unwrap();
+    write("jobs/more/stocks.txt", "stock spare { plywood 1/4 }\n");
+    git(&bench, &["add", "."]);
+    write("jobs/more/stocks.txt", "nonsense\n");
+    let done = commit("what it uses");
     assert_eq!(done.code, Some(0), "{done:?}");
     git(&bench, &["rm", "-qf", "jobs/a.case"]);
     let done = commit("no spec left");

@@ -539,7 +539,7 @@ fn revisions_of_git_are_compared_with_what_they_used_then() {
         (["pieces/a.case", "--from", "never"], "`never` is no revision of this git repository"),
         (["pieces/b.case", "--from", "HEAD"], "there is no file pieces/b.case at revision HEAD"),
         (["pieces/a.case", "--from", "-x"], "`-x` is no revision"),
-        (["other/a.case", "--from", "HEAD"], "there is no folder other"),
+        (["other/a.case", "--from", "HEAD"], "there is no file other/a.case at revision HEAD"),
     ] {
         let arguments = [arguments[0], &format!("{}={}", arguments[1], arguments[2])];
         let done = repository.diff(&arguments);
@@ -593,8 +593,8 @@ fn git_diff_shows_it_with_two_lines_of_set_up() {
     repository.write("pieces/new.case", &console());
     repository.git(&["add", "--all"]);
     let done = repository.git(&["diff", "--cached"]);
-    assert!(done.out.contains("new piece: pieces/new.case"), "{done:?}");
-    assert!(done.out.contains("45 parts"), "{done:?}");
+    assert!(done.out.contains("pieces/new.case ("), "{done:?}");
+    assert!(done.out.contains(") is new\n45 parts to make.\n"), "{done:?}");
     repository.write("pieces/new.case", "case {\n");
     let done = repository.git(&["diff"]);
     assert!(done.out.contains("can't be built"), "{done:?}");
@@ -610,7 +610,10 @@ fn the_driver_says_what_it_can_and_stays_out_of_the_help() {
     let gone = ["git-diff", "a.case", "a.case", "0123456", "100644", "/dev/null", ".", "."];
     let done = bench.run(&gone);
     assert_eq!(done.code, Some(0), "{done:?}");
-    assert!(done.out.contains("piece gone: a.case"), "{done:?}");
+    assert!(
+        done.out.contains("a.case (0123456) is gone\n45 parts no longer needed.\n"),
+        "{done:?}"
+    );
     let help = bench.run(&["--help"]).out;
     assert!(help.contains("\n  diff ") && !help.contains("git-diff"), "{help}");
 }

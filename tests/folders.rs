@@ -131,6 +131,62 @@ fn a_slip_never_hides_a_piece() {
     );
 }
 
+/// A word with one letter gone, doubled, put before its neighbour, or another.
+fn slips(word: &str) -> Vec<String> {
+    let mut all: Vec<String> = Vec::new();
+    for at in 0..word.len() {
+        let (before, rest) = word.split_at(at);
+        let (own, after) = rest.split_at(1);
+        all.push(format!("{before}{after}"));
+        all.push(format!("{before}{own}{own}{after}"));
+        all.push(format!(
+            "{before}{}{own}{}",
+            &after[..after.len().min(1)],
+            after.get(1..).unwrap_or("")
+        ));
+        all.push(format!("{before}q{after}"));
+    }
+    all.retain(|slip| slip != word);
+    all
+}
+
+/// Whichever two of the words that begin its statements are misspelt.
+#[test]
+fn two_slips_never_hide_a_piece() {
+    let text = spec("first.case");
+    let is_statement = |line: &&str| line.starts_with(|first: char| first.is_ascii_lowercase());
+    let mut words: Vec<&str> =
+        text.lines().filter(is_statement).filter_map(|line| line.split(' ').next()).collect();
+    words.dedup();
+    assert!(words.contains(&"job") && words.contains(&"case"), "{words:?}");
+    let misspelt = |text: &str, word: &str, slip: &str| {
+        text.replacen(&format!("\n{word} "), &format!("\n{slip} "), 1)
+    };
+    let mut bench = Bench::new();
+    let mut names = Vec::new();
+    for (index, first) in words.iter().enumerate() {
+        for second in &words[index + 1..] {
+            let (one, other) = (slips(first), slips(second));
+            // Every slip of both words that make a piece, one of the others.
+            let all = (*first, *second) == ("job", "case");
+            for turn in 0..if all { one.len() * other.len() } else { 1 } {
+                let text = misspelt(&text, first, &one[turn % one.len()]);
+                let text = misspelt(&text, second, &other[turn / one.len()]);
+                let name = format!("a/{first}-{second}-{turn}.case");
+                bench = bench.with(&name, &text);
+                names.push(name);
+            }
+        }
+    }
+    assert!(names.len() > 200, "{names:?}");
+    let done = bench.run(&["check", "a", "--format", "short"]);
+    assert_eq!(done.code, Some(1));
+    for name in names {
+        assert!(done.out.contains(&format!("{name}:")), "{name} is passed over");
+    }
+    assert!(!done.err.contains("left out"), "{}", done.err);
+}
+
 /// The fault of a file that a piece uses is told with that piece.
 #[test]
 fn a_slip_in_a_used_file_is_told_once() {

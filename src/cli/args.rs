@@ -118,6 +118,9 @@ pub struct Check {
     /// The specs; of a folder, every spec in it and below
     #[arg(required = true, value_name = "SPEC", value_hint = ValueHint::AnyPath)]
     pub specs: Vec<PathBuf>,
+    /// Check what is staged in git, not what lies in the folder
+    #[arg(long)]
+    pub staged: bool,
     /// How findings are printed
     #[arg(long, value_enum, default_value = "text")]
     pub format: Format,
@@ -290,7 +293,8 @@ pub struct Man {
     after_help = "Exit code 0: nothing changes in the shop; 1: something changes; 2: trouble, or a side has errors."
 )]
 pub struct Diff {
-    /// The spec; its earlier revision where a second file is named
+    /// The spec; its earlier revision where a second file is named. With --from
+    /// a folder too, for every spec in it and below
     #[arg(value_name = "SPEC")]
     pub spec: PathBuf,
     /// The later revision, as a file of its own

@@ -4,34 +4,47 @@ use std::num::NonZeroUsize;
 use std::path::Path;
 use std::thread::available_parallelism;
 
+use crate::diagnostics::Severity;
 use crate::diagnostics::render::{self, Finding, Look, RuleText};
-use crate::diagnostics::{Severity, Sources};
 use crate::measure::FileId;
 use crate::model::SourceFiles;
 use crate::pipeline::{self, Compilation};
-use crate::{checks, syntax};
+use crate::{checks, syntax, vocabulary};
 
 use super::args::{Check, Deny, Format};
 use super::crew;
 use super::disk::{self, Disk};
 use super::exit::Exit;
 use super::find::{self, Candidate};
+use super::shelf::Shelf;
 use super::shown;
 use super::terminal::{Terminal, complain};
 
 pub(super) fn run(check: &Check, terminal: &Terminal) -> Exit {
-    let candidates = find::candidates(&check.specs);
+    let shelf = match check.staged {
+        true => Shelf::staged(),
+        false => Ok(Shelf::Disk),
+    };
+    let shelf = match shelf {
+        Ok(shelf) => shelf,
+        Err(why) => {
+            complain(&why);
+            return Exit::Misused;
+        }
+    };
+    let candidates = find::candidates(&check.specs, &shelf);
     let own = || (candidates.all.len() > 1).then(available_parallelism).and_then(Result::ok);
     let threads = check.threads.or_else(own).unwrap_or(NonZeroUsize::MIN);
     let look = terminal.look;
     let first = |candidate: &Candidate| {
-        if candidate.found && !holds_piece(&candidate.path) {
+        // What can't be read is said when it is compiled.
+        if candidate.found && shelf.text(&candidate.path).is_ok_and(|text| !holds_piece(&text)) {
             return Checked::default();
         }
-        checked(&candidate.path, check, look)
+        checked(&candidate.path, &shelf, check, look)
     };
     let mut all = crew::each(&candidates.all, threads, first);
-    reconsider(&candidates.all, &mut all, |path| checked(path, check, look));
+    reconsider(&candidates.all, &shelf, &mut all, |path| checked(path, &shelf, check, look));
 
     let mut exit = if candidates.failed { Exit::Misused } else { Exit::Sound };
     exit = all.iter().filter_map(|checked| checked.exit).fold(exit, Exit::or);
@@ -61,9 +74,9 @@ struct Checked {
     unread: Option<String>,
 }
 
-fn checked(spec: &Path, check: &Check, look: Look) -> Checked {
+fn checked(spec: &Path, shelf: &Shelf, check: &Check, look: Look) -> Checked {
     let name = shown::slashed(spec);
-    let compiled = match pipeline::check(&Disk::for_spec(spec), &spec.to_string_lossy()) {
+    let compiled = match shelf.compile(spec) {
         Ok(compiled) => compiled,
         Err(error) => {
             let why = disk::sentence(spec, &error);
@@ -92,15 +105,14 @@ fn checked(spec: &Path, check: &Check, look: Look) -> Checked {
     checked
 }
 
-/// True for a file that is a piece, or was to be one.
-fn holds_piece(path: &Path) -> bool {
-    // What can't be read is said when it is compiled.
-    disk::text(path).map_or(true, |text| is_piece(&text))
+/// True for a spec, false for a file that specs use.
+pub(super) fn is_piece(compiled: &Compilation) -> bool {
+    compiled.sources.get(FileId::default()).is_some_and(|main| holds_piece(&main.text))
 }
 
 /// True for a text that is a piece, or was to be one. What others use holds
 /// neither job nor case.
-pub(super) fn is_piece(text: &str) -> bool {
+fn holds_piece(text: &str) -> bool {
     let (tree, _) = syntax::parse(FileId::default(), text);
     tree.items.iter().any(|item| match item {
         syntax::Item::Statement(statement) => {
@@ -110,25 +122,36 @@ pub(super) fn is_piece(text: &str) -> bool {
     })
 }
 
-/// A file that was left out, can't be read to its end and is used by none of
-/// the others may have been a piece: its fault must not pass in silence.
-fn reconsider(candidates: &[Candidate], all: &mut [Checked], compile: impl Fn(&Path) -> Checked) {
+/// A file that was left out, is used by none of the others and can't be read
+/// to its end, or has a word that no file begins a line with, may have been a
+/// piece: its fault must not pass in silence.
+fn reconsider(
+    candidates: &[Candidate],
+    shelf: &Shelf,
+    all: &mut [Checked],
+    compile: impl Fn(&Path) -> Checked,
+) {
     let used: Vec<String> = all.iter().flat_map(|checked| checked.names.clone()).collect();
     for (candidate, checked) in candidates.iter().zip(all) {
         if checked.exit.is_none()
             && !used.contains(&disk::name(&candidate.path))
-            && has_faults(&candidate.path)
+            && shelf.text(&candidate.path).is_ok_and(|text| may_be_piece(&text))
         {
             *checked = compile(&candidate.path);
         }
     }
 }
 
-fn has_faults(path: &Path) -> bool {
-    disk::text(path).is_ok_and(|text| {
-        let file = Sources::new().add("", text.clone());
-        !syntax::parse(file, &text).1.is_empty()
-    })
+fn may_be_piece(text: &str) -> bool {
+    let (tree, found) = syntax::parse(FileId::default(), text);
+    let known = vocabulary::block_named("file");
+    let is_odd = |item: &syntax::Item| match item {
+        syntax::Item::Statement(statement) => {
+            known.is_none_or(|file| file.word(&statement.word.text()).is_none())
+        }
+        _ => false,
+    };
+    !found.is_empty() || tree.items.iter().any(is_odd)
 }
 
 /// Prints everything in order. What several specs share is marked once.

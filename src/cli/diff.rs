@@ -1,44 +1,48 @@
 //! `casewright diff`
 
+mod folder;
+mod spec;
+
 use std::ffi::OsString;
 use std::fs::{self, File};
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
-use crate::diagnostics::render::plain;
-use crate::model::ReadError;
-use crate::pipeline::{self, Compilation};
-use crate::revision::{self, Difference, Named, Verdict};
+use crate::pipeline::Compilation;
+use crate::revision::{self, Comparison, Verdict};
 
 use super::args::{Diff, DiffFormat};
-use super::check;
 use super::exit::Exit;
-use super::git::GitFiles;
+use super::git::Repository;
+use super::shelf::Shelf;
 use super::shown;
 use super::terminal::{Terminal, complain};
 
-/// A revision with what it is called.
-type Side = (String, Compilation);
-
 pub(super) fn run(diff: &Diff, terminal: &Terminal) -> Exit {
-    let Some((was, now)) = sides(diff) else { return Exit::Misused };
-    let difference = revision::compare(
-        Named { name: &was.0, compiled: &was.1 },
-        Named { name: &now.0, compiled: &now.1 },
-    );
-    let text = match diff.format {
-        DiffFormat::Text => revision::text(&difference, terminal.look.width),
-        DiffFormat::Markdown => revision::markdown(&difference),
-        DiffFormat::Json => revision::json(&difference),
-        DiffFormat::Html => revision::html(&difference),
+    let compared = match compare(diff) {
+        Ok(compared) => compared,
+        Err(why) => {
+            complain(&why);
+            return Exit::Misused;
+        }
     };
-    let exit = exit(&difference);
+    let pieces = &compared.pieces;
+    let text = match diff.format {
+        // That nothing changes is not known of what can't be read.
+        _ if pieces.is_empty() && compared.failed => return Exit::Misused,
+        DiffFormat::Text => revision::all_text(pieces, terminal.look.width),
+        DiffFormat::Markdown => revision::all_markdown(pieces),
+        DiffFormat::Json => revision::all_json(pieces),
+        DiffFormat::Html => revision::all_html(pieces),
+    };
+    let exit = if compared.failed { Exit::Misused } else { Exit::Sound };
+    let exit = pieces.iter().map(exit_of).fold(exit, Exit::or);
     let Some(file) = &diff.into else {
         terminal.print(&text);
         return exit;
     };
     let shown = shown::path(file);
-    if [&was, &now].iter().any(|(_, compiled)| is_source(file, compiled)) {
+    if is_source(file, &compared.sources) {
         complain(&format!("{shown} is one of the specs; nothing was written"));
         return Exit::Misused;
     }
@@ -54,65 +58,75 @@ pub(super) fn run(diff: &Diff, terminal: &Terminal) -> Exit {
     }
 }
 
+/// What was compared.
+#[derive(Default)]
+struct Compared {
+    pieces: Vec<Comparison>,
+    /// The names of all texts that were read.
+    sources: Vec<String>,
+    /// Something could not be read, as was said.
+    failed: bool,
+}
+
+impl Compared {
+    fn note(&mut self, compiled: &Compilation) {
+        self.sources.extend(compiled.sources.iter().map(|(_, source)| source.name.clone()));
+    }
+}
+
+/// The two revisions of what git keeps.
+struct Revisions {
+    repository: Repository,
+    from: String,
+    to: Option<String>,
+    was: Shelf,
+    now: Shelf,
+}
+
+/// # Errors
+/// Why nothing can be compared, as a sentence.
+fn compare(diff: &Diff) -> Result<Compared, String> {
+    if let Some(later) = &diff.later {
+        return spec::files(&diff.spec, later);
+    }
+    let Some(from) = &diff.from else {
+        return Err("name a second file, or with --from a revision of git".to_owned());
+    };
+    let repository = || Repository::of(&diff.spec);
+    let own = repository()?;
+    for revision in [Some(from), diff.to.as_ref()].into_iter().flatten() {
+        own.knows(revision)?;
+    }
+    let revisions = Revisions {
+        was: Shelf::Git(repository()?, from.clone()),
+        now: match &diff.to {
+            Some(to) => Shelf::Git(repository()?, to.clone()),
+            None => Shelf::Disk,
+        },
+        repository: own,
+        from: from.clone(),
+        to: diff.to.clone(),
+    };
+    let is_folder = [&revisions.was, &revisions.now].iter().any(|it| it.is_folder(&diff.spec));
+    match is_folder {
+        true => folder::compare(&diff.spec, &revisions),
+        false => spec::compare(&diff.spec, &revisions),
+    }
+}
+
 /// As diff tools have it.
-fn exit(difference: &Difference) -> Exit {
-    match difference.verdict() {
+fn exit_of(piece: &Comparison) -> Exit {
+    match piece.verdict() {
         Verdict::Nothing => Exit::Sound,
         Verdict::Something => Exit::Unsound,
         Verdict::Untold => Exit::Misused,
     }
 }
 
-/// Both revisions; says why where one can't be had.
-fn sides(diff: &Diff) -> Option<(Side, Side)> {
-    let disk = |spec: &Path| -> Option<Side> { Some((shown::path(spec), check::compile(spec)?)) };
-    if let Some(later) = &diff.later {
-        return Some((disk(&diff.spec)?, disk(later)?));
-    }
-    let Some(from) = &diff.from else {
-        complain("name a second file, or with --from a revision of git");
-        return None;
-    };
-    let was = at_revision(&diff.spec, from)?;
-    let now = match &diff.to {
-        Some(to) => at_revision(&diff.spec, to)?,
-        None => {
-            let (name, compiled) = disk(&diff.spec)?;
-            (format!("{name} (working tree)"), compiled)
-        }
-    };
-    Some((was, now))
-}
-
-fn at_revision(spec: &Path, revision: &str) -> Option<Side> {
-    let shown = shown::path(spec);
-    let files = match GitFiles::for_spec(spec, revision) {
-        Ok(files) => files,
-        Err(why) => {
-            complain(&why);
-            return None;
-        }
-    };
-    match pipeline::check(&files, &spec.to_string_lossy()) {
-        Ok(compiled) => Some((format!("{shown} ({revision})"), compiled)),
-        Err(error) => {
-            let place = format!("{shown} at revision {}", plain(revision));
-            complain(&match error {
-                ReadError::Missing => files.why_missing(&shown),
-                ReadError::Other(why) => format!("{place} can't be read: {why}"),
-                ReadError::TooLarge => format!("{place} is longer than 8 MiB"),
-                ReadError::NotText => format!("{place} is no UTF-8 text"),
-                ReadError::Outside => format!("{place} lies outside its folder"),
-            });
-            None
-        }
-    }
-}
-
-/// True for a file that a compilation was read from.
-fn is_source(file: &Path, compiled: &Compilation) -> bool {
+/// True for a file that was read.
+fn is_source(file: &Path, sources: &[String]) -> bool {
     let Ok(file) = file.canonicalize() else { return false };
-    let mut names = compiled.sources.iter().map(|(_, source)| Path::new(&source.name));
+    let mut names = sources.iter().map(Path::new);
     names.any(|name| name.canonicalize().is_ok_and(|name| name == file))
 }
 

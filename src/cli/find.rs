@@ -4,6 +4,7 @@
 use std::ffi::OsStr;
 use std::path::{Component, Path, PathBuf};
 
+use super::shelf::Shelf;
 use super::shown;
 use super::terminal::complain;
 
@@ -29,17 +30,16 @@ pub(super) struct Candidates {
 }
 
 /// Files in the order they were typed, those of a folder sorted in its place.
-pub(super) fn candidates(typed: &[PathBuf]) -> Candidates {
+pub(super) fn candidates(typed: &[PathBuf], shelf: &Shelf) -> Candidates {
     let mut candidates = Candidates::default();
     for path in typed {
-        if !path.is_dir() {
+        if !shelf.is_folder(path) {
             candidates.all.push(Candidate { path: path.clone(), found: false });
             continue;
         }
         candidates.searched = true;
-        let mut files = Vec::new();
-        candidates.failed |= !walk(path, &mut files);
-        files.sort();
+        let Found { files, all_read } = shelf.specs(path);
+        candidates.failed |= !all_read;
         if files.is_empty() {
             complain(&format!("there is no .{ENDING} file in {}", shown::path(path)));
             candidates.failed = true;
@@ -53,33 +53,55 @@ pub(super) fn candidates(typed: &[PathBuf]) -> Candidates {
     candidates
 }
 
-/// Every file with the ending below a folder; hidden ones and links are left
-/// out. False where something can't be read.
-fn walk(root: &Path, files: &mut Vec<PathBuf>) -> bool {
-    let mut readable = true;
-    let mut folders = vec![root.to_path_buf()];
+/// The specs of a folder.
+#[derive(Debug)]
+pub(super) struct Found {
+    /// Sorted.
+    pub(super) files: Vec<PathBuf>,
+    /// False where a folder below can't be read.
+    pub(super) all_read: bool,
+}
+
+/// Every spec in and below a folder on disk, none where it is not there;
+/// hidden ones and links are left out.
+pub(super) fn below(root: &Path) -> Found {
+    let mut found = Found { files: Vec::new(), all_read: true };
+    let mut folders: Vec<PathBuf> = root.is_dir().then(|| root.to_path_buf()).into_iter().collect();
     while let Some(folder) = folders.pop() {
         let entries = std::fs::read_dir(&folder).and_then(Iterator::collect::<Result<Vec<_>, _>>);
         let entries = entries.unwrap_or_else(|error| {
             complain(&format!("{} can't be read: {error}", shown::path(&folder)));
-            readable = false;
+            found.all_read = false;
             Vec::new()
         });
         for entry in entries {
             let path = entry.path();
-            let hidden = entry.file_name().as_encoded_bytes().starts_with(b".");
             let Ok(kind) = entry.file_type() else { continue };
-            if hidden {
+            if is_hidden(&entry.file_name()) {
                 continue;
             }
             if kind.is_dir() {
                 folders.push(path);
-            } else if kind.is_file() && path.extension() == Some(OsStr::new(ENDING)) {
-                files.push(tidy(&path));
+            } else if kind.is_file() && has_ending(&path) {
+                found.files.push(tidy(&path));
             }
         }
     }
-    readable
+    found.files.sort();
+    found
+}
+
+/// True for the path of a spec within a folder, none of it hidden.
+pub(super) fn is_spec(within: &Path) -> bool {
+    has_ending(within) && !within.iter().any(is_hidden)
+}
+
+fn has_ending(path: &Path) -> bool {
+    path.extension() == Some(OsStr::new(ENDING))
+}
+
+fn is_hidden(name: &OsStr) -> bool {
+    name.as_encoded_bytes().starts_with(b".")
 }
 
 /// Without the `.` that only says where one is.

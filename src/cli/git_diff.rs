@@ -5,13 +5,12 @@ use std::cell::OnceCell;
 use std::path::Path;
 
 use crate::diagnostics::render::plain;
-use crate::measure::FileId;
 use crate::model::{ReadError, SourceFiles, SourceText};
 use crate::pipeline::{self, Compilation};
-use crate::revision::{self, Named};
+use crate::revision::{self, Comparison, Named};
 
 use super::args::GitDiff;
-use super::check;
+use super::check::is_piece;
 use super::disk::{self, Disk};
 use super::exit::Exit;
 use super::git::{self, GitFiles};
@@ -37,22 +36,26 @@ pub(super) fn run(diff: &GitDiff, terminal: &Terminal) -> Exit {
     let now = Side { path, file: new_file, hex: new_hex, later: true };
     let places = Places { was: &was, now: &now, found: OnceCell::new() };
     let (old, new) = (was.compile(&places), now.compile(&places));
-    let text = match (old, new) {
-        (Some(old), Some(new)) if is_piece(&old) || is_piece(&new) => {
-            let difference = revision::compare(
-                Named { name: &was.name(&places), compiled: &old },
-                Named { name: &now.name(&places), compiled: &new },
-            );
-            revision::text(&difference, terminal.look.width)
+    let (was_name, now_name) = (was.name(&places), now.name(&places));
+    let piece = match (&old, &new) {
+        (Some(old), Some(new)) if is_piece(old) || is_piece(new) => {
+            Some(Comparison::Both(Box::new(revision::compare(
+                Named { name: &was_name, compiled: old },
+                Named { name: &now_name, compiled: new },
+            ))))
         }
-        (None, Some(new)) if *old_file == NOTHING && is_piece(&new) => {
-            whole("new piece", &now.name(&places), &new)
+        (None, Some(new)) if *old_file == NOTHING && is_piece(new) => {
+            Some(Comparison::new_piece(Named { name: &now_name, compiled: new }))
         }
-        (Some(old), None) if *new_file == NOTHING && is_piece(&old) => {
-            whole("piece gone", &was.name(&places), &old)
+        (Some(old), None) if *new_file == NOTHING && is_piece(old) => {
+            Some(Comparison::gone(Named { name: &was_name, compiled: old }))
         }
+        _ => None,
+    };
+    let text = match piece {
+        Some(piece) => revision::all_text(&[piece], terminal.look.width),
         // A file that others use means nothing by itself: its text is shown.
-        _ => git::printed(&["diff", "--no-ext-diff", "--no-index", "--", old_file, new_file])
+        None => git::printed(&["diff", "--no-ext-diff", "--no-index", "--", old_file, new_file])
             .unwrap_or_default(),
     };
     terminal.print(&format!("{text}\n"));
@@ -70,8 +73,15 @@ struct Side<'a> {
 }
 
 impl Side<'_> {
-    fn is_work(&self) -> bool {
-        self.file == self.path
+    /// Where git says itself that it comes from. It names the working file
+    /// for a staged text too, where that is the same; a hash of noughts stands
+    /// for one that was never added.
+    fn told(&self) -> Option<Place> {
+        if self.file != self.path {
+            return None;
+        }
+        let is_work = self.hex.bytes().all(|digit| digit == b'0');
+        Some(if is_work { Place::Work } else { Place::Staged })
     }
 
     fn name(&self, places: &Places<'_>) -> String {
@@ -82,9 +92,9 @@ impl Side<'_> {
             }
             _ => String::new(),
         };
-        match self.is_work() {
-            true => format!("{} (working tree)", self.path),
-            false => format!("{} ({hex}{guessed})", self.path),
+        match self.told() {
+            Some(Place::Work) => format!("{} (working tree)", self.path),
+            _ => format!("{} ({hex}{guessed})", self.path),
         }
     }
 
@@ -151,9 +161,15 @@ struct Places<'a> {
 impl Places<'_> {
     fn find(&self) -> [Place; 2] {
         let head = Place::At("HEAD".to_owned());
-        if self.now.is_work() {
-            let known = [head, Place::Staged].into_iter().find(|place| self.was.is_at(place));
-            return [known.unwrap_or_else(|| self.was.guessed()), Place::Work];
+        let beside = |side: &Side<'_>| {
+            let known = [&head, &Place::Staged].into_iter().find(|place| side.is_at(place));
+            known.map_or_else(|| side.guessed(), Place::clone)
+        };
+        match (self.was.told(), self.now.told()) {
+            (Some(was), Some(now)) => return [was, now],
+            (None, Some(now)) => return [beside(self.was), now],
+            (Some(was), None) => return [was, beside(self.now)],
+            (None, None) => {}
         }
         if self.was.is_at(&head) && self.now.is_at(&Place::Staged) && !self.now.is_at(&head) {
             return [head, Place::Staged];
@@ -191,20 +207,4 @@ impl SourceFiles for Handed<'_> {
         let source = Disk::for_spec(Path::new(file)).read(None, file)?;
         Ok(SourceText { name: path.to_owned(), ..source })
     }
-}
-
-/// True for a spec, false for a file that specs use.
-fn is_piece(compiled: &Compilation) -> bool {
-    compiled.sources.get(FileId(0)).is_some_and(|main| check::is_piece(&main.text))
-}
-
-/// What is said of a spec that is only on one side.
-fn whole(what: &str, name: &str, compiled: &Compilation) -> String {
-    let job = compiled.piece.as_ref().map_or("", |piece| piece.job.name.as_str());
-    let parts = compiled.parts.as_ref().map_or(0, |parts| parts.all.len());
-    let errors = match compiled.is_sound() {
-        true => "",
-        false => "; it has errors",
-    };
-    format!("{}\n{what}: {}, {parts} parts{errors}\n", plain(job), plain(name))
 }

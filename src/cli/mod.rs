@@ -21,6 +21,7 @@ mod new;
 mod record;
 mod reference;
 mod save;
+mod shelf;
 mod shown;
 mod terminal;
 mod trade;

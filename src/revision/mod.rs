@@ -5,6 +5,7 @@
 mod assembly;
 mod bench;
 mod benched;
+mod comparison;
 mod difference;
 mod features;
 mod findings;
@@ -22,12 +23,13 @@ mod two_sided;
 mod year;
 
 pub use benched::{Benched, BenchedState, Need};
+pub use comparison::Comparison;
 pub use difference::{
     Board, Compared, Counted, Cut, Difference, Fault, Finding, GapChange, GapPlace, Joined, Marked,
     OpeningChange, OpeningSize, PaperChange, PartChange, Renamed, Room, Setting, SettingChange,
     SetupChange, Side, Step, StepChange, Verdict, Weight, WeightChange,
 };
-pub use render::{SCHEMA, html, json, markdown, text};
+pub use render::{SCHEMA, all_html, all_json, all_markdown, all_text, html, json, markdown, text};
 pub use sections::{Entry, SECTIONS, Section};
 pub use two_sided::{Amount, Changes, Figure, Lists, Pair, Resized};
 

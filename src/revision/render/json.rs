@@ -4,7 +4,7 @@
 use serde::Serialize;
 
 use crate::diagnostics::render::json_line;
-use crate::revision::difference::{Difference, Verdict};
+use crate::revision::difference::{Difference, Side, Verdict};
 
 /// The version of the object; goes up when a field changes or goes away.
 pub const SCHEMA: u32 = 1;
@@ -26,4 +26,16 @@ pub fn json(difference: &Difference) -> String {
         Verdict::Untold => "untold",
     };
     json_line(&Line { schema: SCHEMA, verdict, difference })
+}
+
+#[derive(Serialize)]
+struct Alone<'a> {
+    schema: u32,
+    verdict: &'static str,
+    piece: &'a Side,
+}
+
+/// A piece that only one side has as a JSON object.
+pub(super) fn alone(verdict: &'static str, piece: &Side) -> String {
+    json_line(&Alone { schema: SCHEMA, verdict, piece })
 }

@@ -14,20 +14,32 @@ use super::report::{Report, report};
 #[derive(Template)]
 #[template(path = "difference.html")]
 struct Page<'a> {
-    report: &'a Report,
+    title: String,
+    reports: &'a [Report],
 }
 
 /// A difference as a page of its own.
 #[must_use]
 pub fn html(difference: &Difference) -> String {
+    in_html(&[report(difference)])
+}
+
+pub(super) fn in_html(reports: &[Report]) -> String {
+    let title = match reports {
+        [report] => format!("What changes · {}", report.title),
+        _ => "What changes".to_owned(),
+    };
     // Only a template that is at fault can fail, which every test would show.
-    Page { report: &report(difference) }.render().unwrap_or_default()
+    Page { title, reports }.render().unwrap_or_default()
 }
 
 /// A difference as Markdown.
 #[must_use]
 pub fn markdown(difference: &Difference) -> String {
-    let report = report(difference);
+    in_marks(&report(difference))
+}
+
+pub(super) fn in_marks(report: &Report) -> String {
     let mut text = format!("## {}\n\n", in_markdown(&report.title));
     let _ = writeln!(text, "{}\n", in_markdown(&report.sides));
     for line in &report.summary {

@@ -1,5 +1,6 @@
 //! What all formats for people say, in order.
 
+use crate::revision::comparison::Comparison;
 use crate::revision::difference::{Difference, Side, Verdict};
 use crate::revision::sections::{Entry, SECTIONS, Section};
 use crate::revision::two_sided::Pair;
@@ -19,17 +20,55 @@ pub(super) struct Report {
     pub(super) sections: Vec<(&'static Section, Vec<Entry>)>,
 }
 
+/// What is said of a piece, whatever became of it.
+pub(super) fn of(comparison: &Comparison) -> Report {
+    match comparison {
+        Comparison::Both(difference) => report(difference),
+        Comparison::New(side) => alone(side, "is new", "to make", Tense::Now),
+        Comparison::Gone(side) => alone(side, "is gone", "no longer needed", Tense::Then),
+    }
+}
+
+/// A piece that only one side has.
+fn alone(side: &Side, is: &str, parts: &str, tense: Tense) -> Report {
+    let title = match (&side.job, &side.revision) {
+        (Some(job), Some(revision)) => format!("{job}: revision {revision}"),
+        _ => "A piece".to_owned(),
+    };
+    let summary = side.parts.map(|count| {
+        let plural = if count == 1 { "part" } else { "parts" };
+        let cut = match side.cut {
+            None | Some(0) => String::new(),
+            Some(cut) => format!(", {cut} of them cut already"),
+        };
+        format!("{count} {plural} {parts}{cut}.")
+    });
+    Report {
+        title,
+        sides: format!("{} {is}", side.name),
+        summary: summary.into_iter().collect(),
+        faults: faults(side, tense).into_iter().collect(),
+        sections: Vec::new(),
+    }
+}
+
 pub(super) fn report(difference: &Difference) -> Report {
     let Pair { was, now } = &difference.sides;
     let sections = SECTIONS
         .iter()
         .map(|section| (section, (section.entries)(difference)))
         .filter(|(_, entries)| !entries.is_empty());
+    // The name says which side it is, unless both have the same.
+    let tense = if was.name == now.name { Tense::Then } else { Tense::Now };
     Report {
         title: title(was, now),
-        sides: format!("{} → {}", was.name, now.name),
+        // Of many specs each is only named.
+        sides: match was.name == now.name {
+            true => now.name.clone(),
+            false => format!("{} → {}", was.name, now.name),
+        },
         summary: summary(difference),
-        faults: [was, now].into_iter().filter_map(faults).collect(),
+        faults: [faults(was, tense), faults(now, Tense::Now)].into_iter().flatten().collect(),
         sections: sections.collect(),
     }
 }
@@ -105,13 +144,22 @@ fn counts(difference: &Difference) -> String {
     }
 }
 
-fn faults(side: &Side) -> Option<Entry> {
+/// When a side had its errors.
+enum Tense {
+    Then,
+    Now,
+}
+
+fn faults(side: &Side, tense: Tense) -> Option<Entry> {
     let lines: Vec<String> = side
         .errors
         .iter()
         .map(|fault| format!("{}:{}: {} [{}]", fault.file, fault.line, fault.title, fault.slug))
         .collect();
     let plural = if lines.len() == 1 { "an error" } else { "errors" };
-    let head = format!("{} has {plural} and can't be built", side.name);
+    let head = match tense {
+        Tense::Now => format!("{} has {plural} and can't be built", side.name),
+        Tense::Then => format!("{} had {plural} and could not be built", side.name),
+    };
     (!lines.is_empty()).then_some(Entry { head, lines })
 }

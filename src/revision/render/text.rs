@@ -6,12 +6,15 @@ use crate::diagnostics::render::plain;
 use crate::revision::difference::Difference;
 use crate::revision::sections::Entry;
 
-use super::report::report;
+use super::report::{Report, report};
 
 /// A difference as plain text, wrapped to so many columns.
 #[must_use]
 pub fn text(difference: &Difference, width: usize) -> String {
-    let report = report(difference);
+    in_text(&report(difference), width)
+}
+
+pub(super) fn in_text(report: &Report, width: usize) -> String {
     let mut text = format!("{}\n{}\n", plain(&report.title), plain(&report.sides));
     for line in &report.summary {
         let _ = writeln!(text, "{line}");
