@@ -21,6 +21,7 @@ pub fn is_shapeless(slug: &str) -> bool {
             | "line-too-long"
             | "too-many"
             | "control-character"
+            | "merge-conflict"
     )
 }
 

@@ -4,6 +4,7 @@
 use pest::Parser;
 use pest::iterators::Pair;
 
+use super::conflict;
 use super::faults;
 use super::limits;
 use super::number::{self, NumberFault};
@@ -21,7 +22,7 @@ pub(super) struct Grammar;
 /// mistake gives one diagnostic.
 #[must_use]
 pub fn parse(file: FileId, text: &str) -> (Tree, Vec<Diagnostic>) {
-    if let Some(refusal) = limits::refuse(file, text) {
+    if let Some(refusal) = limits::refuse(file, text).or_else(|| conflict::refuse(file, text)) {
         return (Tree::default(), vec![refusal]);
     }
     let mut reader = Reader { file, text, found: Vec::new(), unclosed: Vec::new(), marks: false };
