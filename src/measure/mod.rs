@@ -5,6 +5,7 @@
 mod digest;
 mod exact;
 mod length;
+mod line_end;
 mod nearest;
 mod quantity;
 mod scale;
@@ -15,6 +16,7 @@ mod unit;
 pub use digest::digest;
 pub use exact::Exact;
 pub use length::Length;
+pub use line_end::line_end;
 pub use nearest::nearest;
 pub use quantity::{
     Angle, Date, Duration, Load, Mass, Moment, Money, Percent, Rate, Stiffness, Temperature,

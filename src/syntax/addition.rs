@@ -4,6 +4,7 @@
 use std::ops::Range;
 
 use super::tree::{Block, Item};
+use crate::measure::line_end;
 
 /// The text with another in the place of what stands at `range`.
 #[must_use]
@@ -33,13 +34,13 @@ pub fn append(text: &str, block: &Block, statement: &str) -> Option<String> {
         let outer = indent_of(text, close).unwrap_or_default();
         format!("{outer}  ")
     });
-    replace(text, line..line, &format!("{indent}{statement}{}", newline_of(text)))
+    replace(text, line..line, &format!("{indent}{statement}{}", line_end(text)))
 }
 
 /// The text with a block at its end, an empty line before it.
 #[must_use]
 pub fn append_block(text: &str, head: &str, statement: &str) -> String {
-    let newline = newline_of(text);
+    let newline = line_end(text);
     let mut whole = text.to_owned();
     if !whole.is_empty() && !whole.ends_with(['\n', '\r']) {
         whole.push_str(newline);
@@ -81,10 +82,6 @@ fn indent_of(text: &str, at: usize) -> Option<String> {
         .rfind(['\n', '\r'])
         .map_or(before, |newline| before.get(newline + 1..).unwrap_or(""));
     line.chars().all(|c| c == ' ' || c == '\t').then(|| line.to_owned())
-}
-
-fn newline_of(text: &str) -> &'static str {
-    if text.contains("\r\n") { "\r\n" } else { "\n" }
 }
 
 #[cfg(test)]

@@ -147,6 +147,12 @@ pub(crate) fn is_formatted(text: &str, once: &str) {
     let twice = syntax::format(FileId(0), once);
     assert_eq!(twice.as_deref(), Ok(once), "not the same twice:\n{text}");
     assert!(once.lines().all(|line| line.trim_end() == line), "{once}");
+    // Every line ends as the first one did.
+    let first = text.split_inclusive('\n').next().unwrap_or("");
+    let plain = once.replace("\r\n", "\n");
+    let ends = if first.ends_with("\r\n") { plain.replace('\n', "\r\n") } else { plain.clone() };
+    assert_eq!(once, ends, "{text:?}");
+    let once = plain;
     assert!(!once.contains("\n\n\n") && !once.contains('\r'), "{once}");
     assert!(once.is_empty() || (once.ends_with('\n') && !once.ends_with("\n\n")), "{once}");
 }
