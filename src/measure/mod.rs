@@ -8,6 +8,7 @@ mod length;
 mod line_end;
 mod nearest;
 mod quantity;
+mod readings;
 mod scale;
 mod span;
 mod tape;
@@ -21,6 +22,7 @@ pub use nearest::nearest;
 pub use quantity::{
     Angle, Date, Duration, Load, Mass, Moment, Money, Percent, Rate, Stiffness, Temperature,
 };
+pub use readings::date_readings;
 pub use scale::Scale;
 pub use span::{FileId, Span, Spanned};
 pub use tape::{Printed, Tape};
