@@ -37,6 +37,7 @@ const TEXTS: &[&str] = &[
     "::error file=x::y",
     "%0A::error::x",
     "&amp;&lt;",
+    "@someone #12 GH-7 https://evil.example/ www.evil.example a@evil.example *x* _y_ ~~z~~ :smile:",
     "\u{feff}\u{200b}",
 ];
 

@@ -244,3 +244,75 @@ fn a_file_that_can_not_be_read_or_written_ends_with_2() {
     assert_eq!(read(&bench, "a.case"), slips());
     assert!(is_tidy(&bench));
 }
+
+/// Wherever a line lost the brace that it ends with, the message is at that
+/// line and putting the brace there mends it.
+#[test]
+fn a_lost_opening_brace_is_found_by_the_indent() {
+    let mut tried = 0;
+    for name in ["first.case", "hall-console.case", "tide-cottage-press.case"] {
+        let sound = spec(name);
+        for (line, at) in sound.match_indices(" {\n").map(|(at, _)| (&sound[..at], at)) {
+            let text = format!("{line}{}", &sound[at + 2..]);
+            let compiled = support::compile(&text);
+            let found = &compiled.diagnostics;
+            assert_eq!(support::slugs(&compiled), ["stray-brace"], "{name}: {found:#?}");
+            let place = compiled.sources.position(found[0].primary.span).line;
+            assert_eq!(place as usize, line.lines().count(), "{name}: {found:#?}");
+            let mended = casewright::diagnostics::mend(&compiled.sources, &[&found[0].fixes[0]]);
+            assert_eq!(mended.texts.values().next(), Some(&sound), "{name}");
+            tried += 1;
+        }
+    }
+    assert!(tried > 30, "{tried}");
+}
+
+/// A brace too many that no other lacks is still to be taken out.
+#[test]
+fn a_brace_too_many_is_taken_out() {
+    for text in
+        [format!("{}}}\n", spec("first.case")), changed("    }\n  }\n", "    }\n  }\n  }\n")]
+    {
+        let compiled = support::compile(&text);
+        let found = &compiled.diagnostics;
+        let strays = found.iter().filter(|found| found.slug == "stray-brace");
+        assert!(strays.clone().count() == 1, "{found:#?}");
+        assert!(strays.clone().all(|found| found.title == "a closing brace too many"));
+    }
+}
+
+/// However a day is written, the message says how a spec writes it.
+#[test]
+fn a_date_of_another_form_is_put_right() {
+    for (word, written, right) in [
+        ("cut", "15.5.2026", Some("2026-05-15")),
+        ("cut", "5/15/2026", Some("2026-05-15")),
+        ("cut", "2026-5-15", Some("2026-05-15")),
+        ("measured", "3.4.2026", Some("2026-04-03")),
+        ("measured", "15/5/2026", Some("2026-05-15")),
+        ("cut", "3/4/2026", None),
+        ("cut", "31.2.2026", None),
+    ] {
+        let body = if word == "cut" { "cupboard.kick" } else { "shop { humidity 46% }" };
+        let with = |date: &str| format!("{}\n{word} {date} {{ {body} }}\n", spec("first.case"));
+        let compiled = support::compile(&with(written));
+        let [found] = compiled.diagnostics.as_slice() else {
+            panic!("{written}: {:#?}", compiled.diagnostics)
+        };
+        assert!(found.title.starts_with("a date is written year, month, day"), "{found:?}");
+        let fixes: Vec<_> = found.fixes.iter().collect();
+        let mended = casewright::diagnostics::mend(&compiled.sources, &fixes);
+        assert_eq!(mended.texts.values().next().cloned(), right.map(with), "{written}");
+    }
+    let bench = Bench::new().with("a.case", &spec("first.case"));
+    for (written, said) in [
+        ("15.5.2026", "did you mean 2026-05-15?"),
+        ("3/4/2026", "a date is written as 2026-03-14"),
+        ("today", "a date is written as 2026-03-14"),
+    ] {
+        let done = bench.run(&["record", "a.case", "kick", "--date", written]);
+        assert_eq!(done.code, Some(2), "{done:?}");
+        assert!(done.err.contains(said), "{done:?}");
+    }
+    assert_eq!(read(&bench, "a.case"), spec("first.case"));
+}

@@ -10,15 +10,12 @@
 
 mod support;
 
-use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
-use casewright::checks;
-use casewright::diagnostics::{self, Diagnostic, Fix, Grade, Severity};
+use casewright::diagnostics::{Fix, Grade};
 use casewright::measure::{Exact, Length, Tape, Unit};
-use casewright::model::{Axis, Case, Item, MemoryFiles, OpeningKind, Piece, Set};
+use casewright::model::{Axis, Case, Item, OpeningKind, Piece, Set};
 use casewright::parts::Parts;
-use casewright::{pipeline, syntax};
 use proptest::prelude::*;
 use support::compile;
 
@@ -315,102 +312,4 @@ fn fronts_and_their_gaps_fill_their_openings() {
         let (piece, parts) = (compiled.piece.expect("a piece"), compiled.parts.expect("parts"));
         assert!(fronts_fill(&piece, &parts).expect("filled") > 0);
     }
-}
-
-/// Every spec that something is wrong with: those in specs/broken, and the
-/// example of each rule.
-fn broken_specs() -> Vec<(String, String)> {
-    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("specs/broken");
-    let mut all: Vec<(String, String)> = std::fs::read_dir(folder)
-        .expect("the folder")
-        .map(|entry| entry.expect("an entry").path())
-        .filter(|path| path.extension().is_some_and(|ending| ending == "case"))
-        .map(|path| {
-            let name = path.file_name().expect("a name").to_string_lossy().into_owned();
-            (name, std::fs::read_to_string(&path).expect("a spec"))
-        })
-        .collect();
-    all.sort();
-    all.extend(
-        checks::all().map(|rule| (format!("example of {}", rule.slug), rule.example.broken())),
-    );
-    all
-}
-
-/// A spec with the files that broken ones use.
-fn with_parts(text: &str) -> MemoryFiles {
-    ["ring", "back", "self", "site"].iter().fold(MemoryFiles::one("a.case", text), |files, part| {
-        let path = format!("{}/specs/broken/parts/{part}.case", env!("CARGO_MANIFEST_DIR"));
-        let text = std::fs::read_to_string(path).expect("a part");
-        files.with(&format!("parts/{part}.case"), &text)
-    })
-}
-
-/// Every fix that is offered for whatever is found, but for those with a hole,
-/// gives a spec in which it is found no more, and that has no error which was
-/// not there before. Warnings that an error hid may come to light.
-#[test]
-fn every_mending_that_is_offered_mends() {
-    let (mut tried, mut wrong) = (BTreeMap::<Severity, usize>::new(), Vec::new());
-    for (name, text) in broken_specs() {
-        let files = with_parts(&text);
-        let compiled = pipeline::check(&files, "a.case").expect("readable");
-        for found in &compiled.diagnostics {
-            for fix in found.fixes.iter().filter(|fix| fix.grade != Grade::Sketch) {
-                let mended = diagnostics::mend(&compiled.sources, &[fix]);
-                assert_eq!(mended.made, 1, "{name}: {} can't be made", fix.title);
-                let files = mended.texts.iter().fold(files.clone(), |files, (file, text)| {
-                    files.with(&compiled.sources.get(*file).expect("a file").name, text)
-                });
-                let again = pipeline::check(&files, "a.case").expect("readable");
-                let count = |all: &[Diagnostic]| {
-                    let same = |d: &&Diagnostic| d.slug == found.slug && d.subject == found.subject;
-                    all.iter().filter(same).count()
-                };
-                if count(&again.diagnostics) >= count(&compiled.diagnostics) {
-                    wrong.push(format!("{name}: {}: {} does not mend", found.title, fix.title));
-                }
-                let fresh = |d: &&Diagnostic| {
-                    d.severity == Severity::Error
-                        && compiled.diagnostics.iter().all(|old| old.title != d.title)
-                };
-                if let Some(worse) = again.diagnostics.iter().find(fresh) {
-                    wrong.push(format!("{name}: {}: then {}", fix.title, worse.title));
-                }
-                *tried.entry(found.severity).or_default() += 1;
-            }
-        }
-    }
-    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-    let tried = |severity| tried.get(&severity).copied().unwrap_or_default();
-    let tried = [Severity::Error, Severity::Warning].map(tried);
-    assert!(tried[0] > 60 && tried[1] > 30, "{tried:?}");
-}
-
-/// A fix with a hole can be written in where it says: with something in the
-/// hole the text can be read, and where there is none what was found is gone.
-#[test]
-fn every_sketch_can_be_written_in() {
-    let (mut open, mut closed) = (0, 0);
-    for (name, text) in broken_specs() {
-        let compiled = pipeline::check(&with_parts(&text), "a.case").expect("readable");
-        for found in &compiled.diagnostics {
-            for fix in found.fixes.iter().filter(|fix| fix.grade == Grade::Sketch) {
-                let mended = diagnostics::mend(&compiled.sources, &[fix]);
-                let (file, mended) = mended.texts.iter().next().expect("a text");
-                let written = mended.replace('…', "something");
-                let (_, faults) = syntax::parse(*file, &written);
-                assert!(faults.is_empty(), "{name}: {}: {faults:?}", fix.title);
-                if mended.contains('…') {
-                    open += 1;
-                    continue;
-                }
-                let again = compile(mended);
-                let still = again.diagnostics.iter().any(|it| it.title == found.title);
-                assert!(!still, "{name}: {}: {}\n{mended}", found.title, fix.title);
-                closed += 1;
-            }
-        }
-    }
-    assert!(open > 0 && closed > 2, "{open} {closed}");
 }

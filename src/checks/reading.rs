@@ -246,6 +246,13 @@ pub(super) const RULES: &[Rule] = &[
         "wide 36;\u{7} deep 18",
     ),
     reading(
+        "merge-conflict",
+        "The marks that git leaves where two changes met, with both versions between them. Nothing else is said of the file until one of them holds.",
+        "Read together, the two would ask for boards that nobody drew.",
+        "pull knob { screw 5/32 }\n",
+        "<<<<<<< HEAD\npull knob { screw 5/32 }\n=======\npull knob { screw 3/16 }\n>>>>>>> stout-screws\n",
+    ),
+    reading(
         "nested-too-deep",
         "Braces or parentheses nested deeper than any piece needs.",
         "Mostly braces that were never closed.",

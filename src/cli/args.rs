@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum, ValueHint};
 
-use crate::measure::Date;
+use crate::measure::{Date, date_readings};
 
 /// Compiles a cabinet written as text to the shop's papers.
 #[derive(Debug, Parser)]
@@ -259,8 +259,11 @@ pub struct Record {
     pub size: Option<String>,
 }
 
-fn date(text: &str) -> Result<Date, &'static str> {
-    Date::parse(text).ok_or("a date is written as 2026-03-14")
+fn date(text: &str) -> Result<Date, String> {
+    Date::parse(text).ok_or_else(|| match date_readings(text).as_deref() {
+        Some([day]) => format!("a date is written year, month, day; did you mean {day}?"),
+        _ => "a date is written as 2026-03-14".to_owned(),
+    })
 }
 
 /// `casewright new`

@@ -1,6 +1,8 @@
 //! A file replaced as a whole: its new text is written beside it, and one
-//! rename puts it in place. A kill at any moment leaves the old or the new.
+//! rename puts it in place. A kill at any moment leaves the old or the new, and
+//! of two that save at once the later sees what the first has done.
 
+use std::fs::File;
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
@@ -38,9 +40,48 @@ impl Staged {
 
     /// Puts the new text in the place of the old one.
     pub(super) fn commit(self) -> io::Result<()> {
+        // Nobody else puts a text there between the look and the rename.
+        let _lock = lock(&self.target)?;
         if std::fs::read(&self.target)? != self.old.as_bytes() {
             return Err(io::Error::other("it was changed while casewright worked on it"));
         }
         self.fresh.persist(&self.target).map(|_| ()).map_err(|error| error.error)
     }
 }
+
+/// Waits until no other run saves this file, and keeps others waiting until it
+/// is dropped. The lock is the file's own, so that nothing is left beside it.
+#[cfg(unix)]
+fn lock(target: &Path) -> io::Result<File> {
+    use std::os::unix::fs::MetadataExt as _;
+    loop {
+        // On network drives only a file that may be written can be locked.
+        let file = File::options().read(true).write(true).open(target);
+        let file = file.or_else(|_| File::open(target))?;
+        take(&file);
+        // Whoever had it may have put another file in its place meanwhile.
+        let (own, there) = (file.metadata()?, target.metadata()?);
+        if (own.dev(), own.ino()) == (there.dev(), there.ino()) {
+            return Ok(file);
+        }
+    }
+}
+
+/// A file that is open can't be replaced here: the lock is one for this file
+/// among those that come and go.
+#[cfg(not(unix))]
+fn lock(target: &Path) -> io::Result<File> {
+    let name = crate::measure::digest([target.as_os_str().as_encoded_bytes()]);
+    let place = std::env::temp_dir().join(format!("casewright-{name:016x}.lock"));
+    let file = File::options().create(true).append(true).open(place)?;
+    take(&file);
+    Ok(file)
+}
+
+/// Where the drive has no locks, what was read is compared all the same.
+fn take(file: &File) {
+    let _ = file.lock();
+}
+
+#[cfg(test)]
+mod tests;

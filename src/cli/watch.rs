@@ -22,11 +22,12 @@ use super::{build, check, disk, write};
 use files::Watched;
 use serve::Server;
 
-/// How often the files are looked at.
-const POLL: Duration = Duration::from_millis(100);
+/// How often the files are looked at: a few of them cost next to nothing.
+const POLL: Duration = Duration::from_millis(20);
 
-/// How long they must rest before a save counts as done.
-const REST: Duration = Duration::from_millis(50);
+/// How long they must rest before a save counts as done. What is written
+/// later all the same is the next save.
+const REST: Duration = Duration::from_millis(15);
 
 /// Saves that follow each other without rest are built after so many looks.
 const MOST_RESTS: u32 = 20;

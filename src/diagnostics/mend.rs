@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{Diagnostic, Edit, Fix, Sources};
-use crate::measure::{FileId, Span};
+use crate::measure::{FileId, Span, line_end};
 
 /// A fix with the name that it is asked for by.
 #[derive(Clone, Debug)]
@@ -65,7 +65,7 @@ pub fn mend(sources: &Sources, fixes: &[&Fix]) -> Mended {
         let at = written.entry(span.file).or_default();
         let mended = texts.entry(span.file).or_default();
         mended.push_str(source.text.get(*at..span.start as usize).unwrap_or_default());
-        mended.push_str(text);
+        mended.push_str(&text.replace('\n', line_end(&source.text)));
         *at = span.end as usize;
     }
     for (file, mended) in &mut texts {

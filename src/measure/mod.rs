@@ -5,8 +5,10 @@
 mod digest;
 mod exact;
 mod length;
+mod line_end;
 mod nearest;
 mod quantity;
+mod readings;
 mod scale;
 mod span;
 mod tape;
@@ -15,10 +17,12 @@ mod unit;
 pub use digest::digest;
 pub use exact::Exact;
 pub use length::Length;
+pub use line_end::line_end;
 pub use nearest::nearest;
 pub use quantity::{
     Angle, Date, Duration, Load, Mass, Moment, Money, Percent, Rate, Stiffness, Temperature,
 };
+pub use readings::date_readings;
 pub use scale::Scale;
 pub use span::{FileId, Span, Spanned};
 pub use tape::{Printed, Tape};

@@ -44,7 +44,9 @@ pub(super) fn text(page: &Page) -> String {
 /// Filters for the templates.
 #[allow(unreachable_pub, reason = "the filter attribute makes items public in this module")]
 pub(crate) mod filters {
-    use super::{Table, in_html, in_markdown, plain_table, visible};
+    use crate::papers::markdown::in_markdown;
+
+    use super::{Table, in_html, plain_table, visible};
 
     /// In letters that can be seen: for plain text, and for HTML that the
     /// template escapes.
@@ -137,21 +139,6 @@ fn in_html(text: &str) -> String {
         at += 1;
     }
     out
-}
-
-/// Safe inside a Markdown paragraph or table cell.
-pub(crate) fn in_markdown(text: &str) -> String {
-    let mut safe = String::with_capacity(text.len());
-    for c in visible(text).chars() {
-        match c {
-            '|' | '\\' | '`' | '*' | '_' | '<' | '>' | '[' | ']' | '#' | '~' => {
-                safe.push('\\');
-                safe.push(c);
-            }
-            c => safe.push(c),
-        }
-    }
-    safe
 }
 
 fn run_or(chars: &[char], from: usize) -> usize {

@@ -13,6 +13,7 @@ mod gaps;
 mod index;
 mod jig_sheet;
 mod left_to_cut;
+mod markdown;
 mod measured;
 mod measuring;
 mod page;
@@ -28,8 +29,9 @@ use crate::plans::setups::{self, Setup};
 
 pub use measuring::form as measuring_form;
 
-pub(crate) use emit::{filters, in_markdown};
+pub(crate) use emit::filters;
 use figures::Figures;
+pub(crate) use markdown::in_markdown;
 use page::{Block, Page};
 
 /// What a paper is made from.

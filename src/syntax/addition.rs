@@ -4,6 +4,7 @@
 use std::ops::Range;
 
 use super::tree::{Block, Item};
+use crate::measure::line_end;
 
 /// The text with another in the place of what stands at `range`.
 #[must_use]
@@ -17,7 +18,7 @@ pub fn replace(text: &str, range: Range<usize>, with: &str) -> Option<String> {
 #[must_use]
 pub fn rewrite(text: &str, range: Range<usize>, statement: &str) -> Option<String> {
     let indent = margin_of(text, range.start)?;
-    replace(text, range, &indented(statement, &indent, newline_of(text)))
+    replace(text, range, &indented(statement, &indent, line_end(text)))
 }
 
 /// The text with `statement` as the last one of a closed block: on a line of
@@ -30,7 +31,7 @@ pub fn append(text: &str, block: &Block, statement: &str) -> Option<String> {
     let between = text.get(end..close)?;
     let Some(newline) = between.rfind(['\n', '\r']) else {
         let margin = margin_of(text, close)?;
-        let statement = indented(statement, &margin, newline_of(text));
+        let statement = indented(statement, &margin, line_end(text));
         return match last {
             Some(_) => replace(text, end..end, &format!("; {statement}")),
             None => replace(text, end..close, &format!(" {statement} ")),
@@ -43,7 +44,7 @@ pub fn append(text: &str, block: &Block, statement: &str) -> Option<String> {
         let outer = indent_of(text, close).unwrap_or_default();
         format!("{outer}  ")
     });
-    let newline = newline_of(text);
+    let newline = line_end(text);
     let statement = indented(statement, &indent, newline);
     replace(text, line..line, &format!("{indent}{statement}{newline}"))
 }
@@ -51,7 +52,7 @@ pub fn append(text: &str, block: &Block, statement: &str) -> Option<String> {
 /// The text with a block at its end, an empty line before it.
 #[must_use]
 pub fn append_block(text: &str, head: &str, statement: &str) -> String {
-    let newline = newline_of(text);
+    let newline = line_end(text);
     let mut whole = text.to_owned();
     if !whole.is_empty() && !whole.ends_with(['\n', '\r']) {
         whole.push_str(newline);
@@ -107,10 +108,6 @@ fn indent_of(text: &str, at: usize) -> Option<String> {
         .rfind(['\n', '\r'])
         .map_or(before, |newline| before.get(newline + 1..).unwrap_or(""));
     line.chars().all(|c| c == ' ' || c == '\t').then(|| line.to_owned())
-}
-
-fn newline_of(text: &str) -> &'static str {
-    if text.contains("\r\n") { "\r\n" } else { "\n" }
 }
 
 #[cfg(test)]

@@ -6,7 +6,7 @@ use pest::error::{Error, ErrorVariant, InputLocation};
 use super::parser::{Grammar, Rule};
 use super::tree::{Argument, Expr, ExprKind, Name, Statement};
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade};
-use crate::measure::{Exact, FileId, Span};
+use crate::measure::{Date, Exact, FileId, Span, date_readings};
 
 /// True for a finding after which every statement may stand in the wrong
 /// block, or none was read at all.
@@ -21,49 +21,8 @@ pub fn is_shapeless(slug: &str) -> bool {
             | "line-too-long"
             | "too-many"
             | "control-character"
+            | "merge-conflict"
     )
-}
-
-/// An opening brace, for finding the one that was never closed.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Brace {
-    pub(super) open: Span,
-    pub(super) closed: bool,
-    /// The first statement read into it that stands as far left as the line
-    /// it opened on.
-    pub(super) outdented: Option<Span>,
-}
-
-/// The message for braces that are still open at the end. The indentation
-/// tells which of them the maker forgot to close.
-pub(super) fn unclosed(text: &str, braces: &[Brace]) -> Option<Diagnostic> {
-    let missing = braces.iter().filter(|brace| !brace.closed).count();
-    let outermost = braces.iter().find(|brace| !brace.closed)?;
-    let guilty = braces
-        .iter()
-        .filter_map(|brace| brace.outdented.map(|span| (span.start, brace)))
-        .min_by_key(|(start, _)| *start)
-        .map_or(outermost, |(_, brace)| brace);
-    let title = match missing {
-        1 => "a brace is never closed".to_owned(),
-        n => format!("{n} braces are never closed"),
-    };
-    let mut diagnostic =
-        Diagnostic::error("unclosed-block", title, guilty.open, "opened here, never closed");
-    let end = guilty.outdented.map_or(text.trim_end().len(), |span| {
-        text.get(..span.start as usize).map_or(0, |before| before.trim_end().len())
-    });
-    let at = Span::new(guilty.open.file, end, end);
-    if let Some(next) = guilty.outdented {
-        diagnostic = diagnostic.label(next, "`}` is missing before this line, by its indent");
-    }
-    diagnostic = diagnostic.fix(Fix::new(Grade::Choice, "close it with `}`", at, "\n}"));
-    Some(diagnostic)
-}
-
-pub(super) fn stray_close(span: Span) -> Diagnostic {
-    Diagnostic::error("stray-brace", "a closing brace too many", span, "no brace is open here")
-        .fix(Fix::new(Grade::Choice, "delete it", span, ""))
 }
 
 /// A brace that stands on a line without a keyword; `owner` is the statement
@@ -86,6 +45,22 @@ pub(super) fn no_separator(span: Span) -> Diagnostic {
 
 pub(super) fn no_such_date(span: Span) -> Diagnostic {
     syntax("the calendar has no such day", span, "year-month-day, as in 2026-03-14")
+}
+
+/// A date written as in another place than a spec.
+pub(super) fn date(file: FileId, written: &str, at: usize) -> Option<Diagnostic> {
+    let written = written.trim_end();
+    let days = date_readings(written).filter(|_| Date::parse(written).is_none())?;
+    let span = Span::new(file, at, at + written.len());
+    let found = syntax(
+        "a date is written year, month, day, as in `2026-03-14`",
+        span,
+        if days.is_empty() { "no such day" } else { "not so" },
+    );
+    Some(match days.as_slice() {
+        [day] => found.fix(Fix::new(Grade::Choice, "write it so", span, day.to_string())),
+        _ => found,
+    })
 }
 
 pub(super) fn number_too_fine(span: Span, text: &str) -> Diagnostic {
@@ -174,6 +149,15 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
     let from = from.min(line.len());
     if let Some(diagnostic) = typographic(line, from, &span) {
         return diagnostic;
+    }
+    // A date of another form begins as a number does.
+    let is_part = |c: char| c.is_ascii_digit() || matches!(c, '.' | '/' | '-');
+    let begin = line.get(..from).map_or(0, |before| before.trim_end_matches(is_part).len());
+    if let Some(fault) = line.get(begin..).and_then(|rest| {
+        let end = rest.find(|c| !is_part(c)).unwrap_or(rest.len());
+        date(file, rest.get(..end)?, start + begin)
+    }) {
+        return fault;
     }
     let rest = line.get(from..).unwrap_or("");
     let skipped = rest.len() - rest.trim_start().len();

@@ -3,6 +3,8 @@
 //! Must not know the meaning of any word.
 
 mod addition;
+mod braces;
+mod conflict;
 mod faults;
 mod format;
 mod limits;

@@ -4,6 +4,8 @@
 use pest::Parser;
 use pest::iterators::Pair;
 
+use super::braces;
+use super::conflict;
 use super::faults;
 use super::limits;
 use super::number::{self, NumberFault};
@@ -21,10 +23,17 @@ pub(super) struct Grammar;
 /// mistake gives one diagnostic.
 #[must_use]
 pub fn parse(file: FileId, text: &str) -> (Tree, Vec<Diagnostic>) {
-    if let Some(refusal) = limits::refuse(file, text) {
+    if let Some(refusal) = limits::refuse(file, text).or_else(|| conflict::refuse(file, text)) {
         return (Tree::default(), vec![refusal]);
     }
-    let mut reader = Reader { file, text, found: Vec::new(), unclosed: Vec::new(), marks: false };
+    let mut reader = Reader {
+        file,
+        text,
+        found: Vec::new(),
+        unclosed: Vec::new(),
+        strays: Vec::new(),
+        marks: false,
+    };
     let pairs = match Grammar::parse(Rule::file, text) {
         Ok(pairs) => pairs,
         Err(error) => {
@@ -38,10 +47,10 @@ pub fn parse(file: FileId, text: &str) -> (Tree, Vec<Diagnostic>) {
     for pair in pairs.flat_map(Pair::into_inner) {
         reader.item(pair, &mut items);
     }
-    if let Some(unclosed) = faults::unclosed(text, &reader.unclosed) {
-        reader.found.push(unclosed);
-    }
-    (Tree { items }, reader.found)
+    let tree = Tree { items };
+    reader.found.extend(braces::unclosed(text, &reader.unclosed));
+    reader.found.extend(braces::stray(text, &tree, &reader.strays));
+    (tree, reader.found)
 }
 
 struct Reader<'a> {
@@ -50,7 +59,9 @@ struct Reader<'a> {
     found: Vec<Diagnostic>,
     /// Every block, with whether its brace was closed: for finding the
     /// one that is really open.
-    unclosed: Vec<faults::Brace>,
+    unclosed: Vec<braces::Brace>,
+    /// Closing braces where none is open.
+    strays: Vec<Span>,
     /// Within `cut`, whose statements begin with the names and marks of parts:
     /// a mark is written in capitals.
     marks: bool,
@@ -78,7 +89,7 @@ impl Reader<'_> {
                 self.junk(pair);
             }
             Rule::bare => self.bare(pair, items),
-            Rule::stray_close => self.found.push(faults::stray_close(span)),
+            Rule::stray_close => self.strays.push(span),
             _ => {}
         }
     }
@@ -175,6 +186,20 @@ impl Reader<'_> {
                         let found = faults::backslashes(self.file, part.as_str(), at, path);
                         self.found.extend(found);
                     }
+                    let dated = arguments.is_empty()
+                        && part.as_rule() != Rule::date
+                        && word.as_ref().is_some_and(|word: &Name| {
+                            matches!(word.text().as_str(), "cut" | "measured")
+                        });
+                    let written = part.as_span();
+                    if dated
+                        && let Some(fault) =
+                            faults::date(self.file, written.as_str(), written.start())
+                    {
+                        self.found.push(fault);
+                        sound = false;
+                        continue;
+                    }
                     match self.argument(part) {
                         Some(argument) => arguments.push(argument),
                         None => sound = false,
@@ -216,7 +241,7 @@ impl Reader<'_> {
             match part.as_rule() {
                 Rule::open => {
                     block.open = span;
-                    self.unclosed.push(faults::Brace {
+                    self.unclosed.push(braces::Brace {
                         open: span,
                         closed: false,
                         outdented: None,
@@ -247,14 +272,8 @@ impl Reader<'_> {
     /// True for a statement on a later line that stands as far left as the
     /// line of the brace that it is read into.
     fn is_outdented(&self, open: Span, statement: Span) -> bool {
-        let indent = |at: u32| {
-            let before = self.text.get(..at as usize).unwrap_or("");
-            let line = before.rfind(['\n', '\r']).map_or(0, |newline| newline + 1);
-            let text = self.text.get(line..).unwrap_or("");
-            (line, text.len() - text.trim_start_matches([' ', '\t']).len())
-        };
-        let (open_line, open_indent) = indent(open.start);
-        let (line, own_indent) = indent(statement.start);
+        let (open_line, open_indent) = braces::indent(self.text, open.start);
+        let (line, own_indent) = braces::indent(self.text, statement.start);
         line > open_line
             && own_indent <= open_indent
             && line + own_indent == statement.start as usize

@@ -7,6 +7,7 @@ mod blocks;
 mod defaults;
 mod entries;
 mod evaluate;
+mod example;
 mod read;
 mod reference;
 mod slot;

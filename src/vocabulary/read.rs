@@ -11,6 +11,7 @@ use crate::syntax::{Argument, Expr, ExprKind, Item, Statement, Tree};
 use super::blocks::{BLOCKS, block_named};
 use super::entries::{Entries, Entry};
 use super::evaluate::Fault;
+use super::example;
 use super::slot::read_one;
 use super::value::Value;
 use super::word::{Block, Body, Slot, Times, Word};
@@ -107,11 +108,15 @@ impl Reader<'_> {
                 self.sink.push(
                     Diagnostic::error(
                         "word-missing",
-                        format!("{} needs `{}`: {}", block.title, word.word, word.help),
+                        format!("{} must say `{}`: {}", block.title, word.word, word.help),
                         open,
                         format!("no `{}` in here", word.word),
                     )
-                    .fix(insert(items, close, word.example)),
+                    .fix(insert(
+                        items,
+                        close,
+                        &example::of(block, word, self.unit),
+                    )),
                 );
             }
         }
@@ -122,7 +127,9 @@ impl Reader<'_> {
                 [] if group.iter().any(|word| written(word)) => {}
                 [] => {
                     let words: Vec<String> = group.iter().map(|word| format!("`{word}`")).collect();
-                    let example = block.word(group[0]).map_or("", |word| word.example);
+                    let example = block
+                        .word(group[0])
+                        .map_or_else(Default::default, |word| example::of(block, word, self.unit));
                     self.sink.push(
                         Diagnostic::error(
                             "word-missing",
@@ -130,7 +137,7 @@ impl Reader<'_> {
                             open,
                             format!("{what} is missing"),
                         )
-                        .fix(insert(items, close, example)),
+                        .fix(insert(items, close, &example)),
                     );
                 }
                 [first, rest @ ..] => {
@@ -166,12 +173,18 @@ impl Reader<'_> {
                 return None;
             }
         };
-        let body = self.body(word, statement)?;
+        let body = self.body(block, word, statement)?;
         Some(Entry::new(word, statement.word.span, statement.head(), values, body))
     }
 
-    fn body(&mut self, word: &'static Word, statement: &Statement) -> Option<Option<Entries>> {
+    fn body(
+        &mut self,
+        home: &'static Block,
+        word: &'static Word,
+        statement: &Statement,
+    ) -> Option<Option<Entries>> {
         let head = statement.head();
+        let example = || example::of(home, word, self.unit);
         match (word.body, &statement.block) {
             (Body::None, None) | (Body::May(_), None) => Some(None),
             (Body::None, Some(block)) => {
@@ -182,7 +195,7 @@ impl Reader<'_> {
                         block.open,
                         "these braces have no meaning here",
                     )
-                    .note(format!("it is written `{}`", word.example)),
+                    .note(format!("it is written `{}`", example())),
                 );
                 None
             }
@@ -195,7 +208,7 @@ impl Reader<'_> {
                         head,
                         format!("`{{ … }}` with {title} belongs behind this"),
                     )
-                    .note(format!("for example `{}`", word.example)),
+                    .note(format!("for example `{}`", example())),
                 );
                 None
             }
@@ -214,6 +227,7 @@ impl Reader<'_> {
     ) -> Result<Vec<Option<Spanned<Value>>>, Fault> {
         let mut rest = statement.arguments.as_slice();
         let mut values = Vec::with_capacity(word.takes.len());
+        let example = || format!("for example `{}`", example::of(block, word, self.unit));
         let mut slots = word.takes;
         if word.any_name {
             let name = statement.word.clone();
@@ -233,11 +247,11 @@ impl Reader<'_> {
                         statement.head(),
                         "a value is missing behind this",
                     )
-                    .note(format!("for example `{}`", word.example)),
+                    .note(example()),
                 ));
             }
             let (value, taken) = read_one(*kind, rest, self.unit)
-                .map_err(|fault| Box::new(fault.note(format!("for example `{}`", word.example))))?;
+                .map_err(|fault| Box::new(fault.note(example())))?;
             values.push(Some(value));
             rest = rest.get(taken..).unwrap_or(&[]);
         }
@@ -245,13 +259,14 @@ impl Reader<'_> {
             [] => Ok(values),
             [first, ..] => {
                 let last = rest.last().unwrap_or(first);
-                Err(extra(block, word, first, first.span().to(last.span())))
+                let whole = first.span().to(last.span());
+                Err(extra(block, word, first, whole, self.unit))
             }
         }
     }
 }
 
-fn extra(block: &Block, word: &Word, first: &Argument, span: Span) -> Fault {
+fn extra(block: &Block, word: &Word, first: &Argument, span: Span, unit: Unit) -> Fault {
     // Two statements on one line, the `;` between them forgotten.
     if let Some(next) = first.as_word().and_then(|next| block.word(&next.text)) {
         return Box::new(
@@ -275,7 +290,7 @@ fn extra(block: &Block, word: &Word, first: &Argument, span: Span) -> Fault {
         format!("`{}` takes no more than it has already", word.word)
     };
     let fault = Diagnostic::error("value-extra", title, span, "this has no place here")
-        .note(format!("it is written `{}`", word.example));
+        .note(format!("it is written `{}`", example::of(block, word, unit)));
     let minus = matches!(first, Argument::Expr(Expr { kind: ExprKind::Negative(_), .. }));
     Box::new(match minus {
         true => fault.note("a minus between two sizes needs a space on both sides: `opening - 1`"),

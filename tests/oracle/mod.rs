@@ -9,6 +9,7 @@
 )]
 
 mod clean;
+mod markdown;
 mod meaning;
 mod mirror;
 pub(crate) mod places;
@@ -23,6 +24,7 @@ use casewright::revision::{self, Difference, Named, Verdict};
 use casewright::syntax;
 
 pub(crate) use clean::{csv_is_text, html_is_text, is_shown};
+pub(crate) use markdown::markdown_is_text;
 pub(crate) use meaning::{meaning, outcome};
 pub(crate) use mirror::is_mirrored;
 
@@ -104,7 +106,8 @@ pub(crate) fn papers(text: &str) {
         match file.format {
             Format::Html => html_is_text(&file.text),
             Format::Csv => csv_is_text(&file.text),
-            Format::Text | Format::Markdown => {}
+            Format::Markdown => markdown_is_text(&file.text),
+            Format::Text => {}
         }
         // What could not be kept prints as no number, or as the largest there is.
         let is_lost = file.text.contains("NaN") || longest_figure(&file.text) > 15;
@@ -144,6 +147,12 @@ pub(crate) fn is_formatted(text: &str, once: &str) {
     let twice = syntax::format(FileId(0), once);
     assert_eq!(twice.as_deref(), Ok(once), "not the same twice:\n{text}");
     assert!(once.lines().all(|line| line.trim_end() == line), "{once}");
+    // Every line ends as the first one did.
+    let first = text.split_inclusive('\n').next().unwrap_or("");
+    let plain = once.replace("\r\n", "\n");
+    let ends = if first.ends_with("\r\n") { plain.replace('\n', "\r\n") } else { plain.clone() };
+    assert_eq!(once, ends, "{text:?}");
+    let once = plain;
     assert!(!once.contains("\n\n\n") && !once.contains('\r'), "{once}");
     assert!(once.is_empty() || (once.ends_with('\n') && !once.ends_with("\n\n")), "{once}");
 }
@@ -227,7 +236,9 @@ fn without_a_line(text: &str) -> String {
 fn is_shown_in_every_form(difference: &Difference) {
     is_shown(&revision::text(difference, 80));
     is_shown(&revision::json(difference));
-    is_shown(&revision::markdown(difference));
+    let markdown = revision::markdown(difference);
+    is_shown(&markdown);
+    markdown_is_text(&markdown);
     let html = revision::html(difference);
     is_shown(&html);
     html_is_text(&html);

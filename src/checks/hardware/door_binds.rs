@@ -3,7 +3,7 @@
 use super::swings;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Angle, Exact, Length, Span};
+use crate::measure::{Angle, Exact, Length, Span, Tape};
 use crate::model::{Fronts, Hinge, HingeKind, Opening, Piece, Set, Size};
 use crate::trade::{self, Edge, Leaf};
 
@@ -136,11 +136,7 @@ impl Door<'_> {
 
     fn report(&self, piece: &Piece, edge: Edge, needs: Length, gap: &Gap<'_>) -> Diagnostic {
         let tape = piece.tape();
-        let mut up = tape.up(needs);
-        // A wider gap makes a narrower leaf, which may need a mark more.
-        if up < self.needs(edge, self.wide - (up - gap.length) * gap.narrows) {
-            up += tape.mark;
-        }
+        let (up, enough) = self.widened(edge, needs, gap, tape);
         let (corner, because) = match edge {
             Edge::Lead => (
                 "inner corner",
@@ -186,14 +182,37 @@ impl Door<'_> {
             ));
         }
         let edit = format!("{} {}", gap.word, tape.source(up));
-        match swings::written(piece, gap.size) {
+        match swings::written(piece, gap.size).filter(|_| enough) {
             Some(span) => diagnostic.fix(Fix::new(
                 Grade::Choice,
                 format!("a {} of {figure}", gap.word),
                 span,
                 edit,
             )),
-            None => diagnostic.note(format!("or say `{edit}` here")),
+            None if enough => diagnostic.note(format!("or say `{edit}` here")),
+            None => diagnostic.note("no gap is enough: the leaf needs another hinge or a bevel"),
         }
     }
+
+    /// The gap, in marks of the tape, that is enough for the leaf it leaves:
+    /// a wider gap makes a narrower leaf, which may need a wider one still.
+    /// With it, whether it is.
+    fn widened(&self, edge: Edge, needs: Length, gap: &Gap<'_>, tape: &Tape) -> (Length, bool) {
+        let mut up = tape.up(needs);
+        for _ in 0..MOST_WIDENINGS {
+            let wide = self.wide - (up - gap.length) * gap.narrows;
+            if !wide.is_positive() {
+                break;
+            }
+            let needs = self.needs(edge, wide);
+            if needs <= up {
+                return (up, true);
+            }
+            up = tape.up(needs);
+        }
+        (up, false)
+    }
 }
+
+/// How often a gap is widened for the leaf that the last widening left.
+const MOST_WIDENINGS: usize = 16;

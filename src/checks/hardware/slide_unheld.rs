@@ -2,8 +2,8 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
-use crate::measure::Length;
-use crate::model::Piece;
+use crate::measure::{Length, Span};
+use crate::model::{Axis, Case, MemberKind, Opening, Partition, Piece, Side};
 use crate::parts::{Direction, Parts, Role};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -22,38 +22,117 @@ pub(in crate::checks) const RULE: Rule = Rule {
     check: Check::Parts(check),
 };
 
+/// The thickest packer.
+const MOST: Length = Length::mm(102);
+
+/// What stands between a slide and the board that is to carry it.
+struct Cause<'a> {
+    /// The statement to change.
+    span: Span,
+    /// The slides that it leaves without a board: left or right, of which
+    /// drawer, how far from the nearest board.
+    slides: Vec<(Side, &'a Opening, Length)>,
+    /// What can be done.
+    advice: String,
+}
+
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let tape = piece.tape();
-    let mut told = Vec::new();
+    let mut causes: Vec<Cause<'_>> = Vec::new();
     for part in parts.all.iter().filter(|part| part.role == Role::Packer) {
         let (from, to) = part.extent(Direction::X);
-        if to - from <= Length::mm(102) {
+        if to - from <= MOST {
             continue;
         }
         let Some((drawer, side)) = part.path.rsplit_once('.') else { continue };
+        let side = if side.starts_with("left") { Side::Left } else { Side::Right };
         let Some(case) = piece.cases.get(part.case) else { continue };
         let Some(opening) = case.openings.iter().find(|o| o.path == drawer) else { continue };
-        if told.contains(&opening.span) {
-            continue;
+        let slide = (side, opening, to - from);
+        let (span, advice) = beside(piece, case, opening, side);
+        match causes.iter_mut().find(|cause| cause.span == span) {
+            Some(known) => known.slides.push(slide),
+            None => causes.push(Cause { span, slides: vec![slide], advice }),
         }
-        told.push(opening.span);
-        let side = side.split('-').next().unwrap_or(side);
-        sink.push(
-            Diagnostic::error(
-                RULE.slug,
-                format!(
-                    "nothing carries the {side} slide of {drawer}: the nearest board is {} away",
-                    tape.text(to - from)
-                ),
-                opening.span,
-                format!("{side} slide"),
-            )
-            .label(part.span, "the drawers")
-            .note(match case.partitions {
-                Some(_) => "let the stile beside it run the whole height, so that a partition stands behind it",
-                None => "`partitions { joint dado { } }` in the case puts a board behind each stile that runs the whole height; let the stile beside this drawer run so",
-            })
-            .subject(drawer),
-        );
     }
+    for cause in &causes {
+        sink.extend(report(piece, cause));
+    }
+}
+
+fn report(piece: &Piece, cause: &Cause<'_>) -> Option<Diagnostic> {
+    let tape = piece.tape();
+    let (first, others) = cause.slides.split_first()?;
+    let (side, opening, away) = first;
+    let far = tape.text(*away);
+    let title = match others.len() {
+        0 => format!(
+            "nothing carries the {} slide of {}: the nearest board is {far} away",
+            side.word(),
+            opening.path
+        ),
+        more => format!(
+            "nothing carries {} slides, the {} one of {} among them: the nearest board is {far} away",
+            more + 1,
+            side.word(),
+            opening.path
+        ),
+    };
+    let mut found =
+        Diagnostic::error(RULE.slug, title, cause.span, "no board stands near enough behind this")
+            .note(&cause.advice)
+            .subject(&opening.path);
+    for (side, opening, _) in &cause.slides {
+        if opening.span != cause.span {
+            found = found.label(opening.span, format!("{} slide", side.word()));
+        }
+    }
+    Some(found)
+}
+
+/// The statement beside an opening that keeps boards away from its slide, and
+/// what to do about it.
+fn beside(piece: &Piece, case: &Case, opening: &Opening, side: Side) -> (Span, String) {
+    let tape = piece.tape();
+    let thickness = |stock| piece.stock(stock).map_or(Length::ZERO, |s| s.thickness.length);
+    let index = usize::from(side == Side::Right);
+    let edge = |opening: &Opening| match side {
+        Side::Left => opening.x,
+        Side::Right => opening.x + opening.wide.length,
+    };
+    let own = edge(opening);
+    let is_outer = case.openings.first().is_some_and(|root| edge(root) == own);
+    if let Some(frame) = case.frame.as_ref().filter(|_| is_outer) {
+        let (end, exposure) = (&case.ends[index], &case.exposure[index]);
+        let most = MOST + thickness(end.stock) + exposure.scribe().length;
+        let advice = format!(
+            "make this stile {} wide or less, so that the end stands near enough; or fill its place \
+             with a narrower stile, an opening, and a stile of the whole height with a partition behind it",
+            tape.figure(tape.down(most))
+        );
+        return (frame.stiles[index].span, advice);
+    }
+    let member = case.members.iter().filter(|member| member.axis == Axis::Across).find(|member| {
+        let far = if side == Side::Left { member.x + member.wide.length } else { member.x };
+        far == own && member.y <= opening.y && opening.y < member.y + member.long.length
+    });
+    let Some(member) = member else {
+        return (opening.span, "let a board stand beside this opening".to_owned());
+    };
+    let advice = match (&member.kind, case.partitions.is_some()) {
+        (MemberKind::Stile(Partition::Board(board)), _) if member.full => format!(
+            "make this stile {} wide or less, so that the partition behind it stands near enough",
+            tape.figure(tape.down(MOST.twice() + thickness(board.stock)))
+        ),
+        (_, true) if member.full => "let a partition stand behind this stile".to_owned(),
+        (_, false) if member.full => {
+            "`partitions { joint dado { } }` in the case puts a board behind this stile".to_owned()
+        }
+        (_, true) => {
+            "let this stile run the whole height, so that a partition stands behind it".to_owned()
+        }
+        (_, false) => "`partitions { joint dado { } }` in the case puts a board behind each stile \
+                       that runs the whole height; let this one run so"
+            .to_owned(),
+    };
+    (member.span, advice)
 }

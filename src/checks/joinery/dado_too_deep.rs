@@ -62,7 +62,8 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 diagnostic = diagnostic.label(stock.thickness_span, tape.figure(thick));
             }
             let most = tape.down(thick / 3).max(tape.mark);
-            if let Some(at) = feature.deep_at {
+            // What is thinner than two marks has no depth that would do.
+            if let Some(at) = feature.deep_at.filter(|_| most <= thick.half()) {
                 diagnostic = diagnostic.fix(Fix::new(
                     Grade::Choice,
                     "a third of the thickness",

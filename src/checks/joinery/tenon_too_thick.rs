@@ -40,6 +40,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let written = piece.facts.written(tenon);
         let at = written.or(frame.joint.span).unwrap_or(frame.span);
         let third = tape.print(thick / 3).shown;
+        let fits = third.is_positive() && (thick - third).half() >= least;
         let mut diagnostic = Diagnostic::error(
             RULE.slug,
             format!(
@@ -59,7 +60,13 @@ fn check(piece: &Piece, sink: &mut Sink) {
         ))
         .because("the walls of the mortise break out")
         .subject(&case.name);
-        if written.is_some() && third.is_positive() {
+        if !fits {
+            diagnostic = diagnostic.note(format!(
+                "no tenon fits into {}: from {} on, one of about a third leaves enough; take thicker stock or another joint",
+                tape.figure(thick),
+                tape.figure(tape.up(least * 3))
+            ));
+        } else if written.is_some() {
             diagnostic = diagnostic.fix(Fix::new(
                 Grade::Choice,
                 "about a third of the thickness",

@@ -1,5 +1,6 @@
 //! A text written again from its tree: one look for every spec. Only spaces,
-//! line ends and `;` change; each value keeps the text that it was written in.
+//! line breaks and `;` change; each value keeps the text that it was written in,
+//! and every line ends as the first one did.
 
 mod align;
 mod layout;
@@ -9,7 +10,7 @@ mod source;
 use super::limits;
 use super::parser::parse;
 use crate::diagnostics::Diagnostic;
-use crate::measure::{FileId, Span};
+use crate::measure::{FileId, Span, line_end};
 use line::Line;
 
 /// The text as the shop keeps it.
@@ -25,7 +26,7 @@ pub fn format(file: FileId, text: &str) -> Result<String, Vec<Diagnostic>> {
     let mut lines = layout::lines(text, &tree);
     align::values(&mut lines);
     align::comments(&mut lines);
-    let written = match write(&lines) {
+    let written = match write(&lines, line_end(text)) {
         Ok(written) => written,
         Err(at) => return Err(vec![limits::too_long(Span { file, start: at, end: at })]),
     };
@@ -37,7 +38,7 @@ pub fn format(file: FileId, text: &str) -> Result<String, Vec<Diagnostic>> {
 
 /// The lines as text. An indent or a column may make a line too long to be
 /// read; then where that line begins in the source.
-fn write(lines: &[Line]) -> Result<String, u32> {
+fn write(lines: &[Line], newline: &str) -> Result<String, u32> {
     let mut text = String::new();
     for line in lines {
         let start = text.len();
@@ -45,7 +46,7 @@ fn write(lines: &[Line]) -> Result<String, u32> {
         if text.len() - start > limits::LONGEST_LINE {
             return Err(line.at);
         }
-        text.push('\n');
+        text.push_str(newline);
     }
     Ok(text)
 }
