@@ -91,7 +91,7 @@ impl Tape {
     /// `332.5`. Millimetres print as a decimal where three places hold them.
     #[must_use]
     pub fn exact(&self, length: Length) -> String {
-        number(length.in_unit(self.unit), self.unit)
+        printed(number(length.in_unit(self.unit), self.unit))
     }
 
     /// A figure for a message: exact where a maker would write it so, in the
@@ -102,7 +102,7 @@ impl Tape {
         let own = length.in_unit(self.unit);
         let source = self.source(length);
         if is_plain(own, self.unit) || source.contains(' ') {
-            return source;
+            return printed(source);
         }
         self.text(length)
     }
@@ -185,6 +185,14 @@ impl Tape {
             Unit::Millimetre => decimal(millimetres, 6),
             _ => format!("{} mm", decimal(millimetres, 6)),
         }
+    }
+}
+
+/// A figure with a minus that no reader takes for the hyphen of `1-1/2`.
+fn printed(figure: String) -> String {
+    match figure.strip_prefix('-') {
+        Some(rest) => format!("−{rest}"),
+        None => figure,
     }
 }
 

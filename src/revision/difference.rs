@@ -78,8 +78,8 @@ pub struct Board {
 pub struct Cut {
     /// Sentences of the cut list that differ.
     pub lines: Lists<String>,
-    /// Cuts that moved though the cut list reads the same.
-    pub moved: Vec<&'static str>,
+    /// Cuts that differ though the cut list reads the same.
+    pub moved: Vec<Silent>,
 }
 
 impl Cut {
@@ -88,6 +88,19 @@ impl Cut {
     pub fn is_empty(&self) -> bool {
         self.lines.is_empty() && self.moved.is_empty()
     }
+}
+
+/// A cut that differs in what the cut list does not say.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub struct Silent {
+    /// Which: `dado`.
+    pub cut: &'static str,
+    /// `long`, `wide`, `deep`; nothing where it stands elsewhere.
+    pub size: Option<&'static str>,
+    /// That size as it was.
+    pub was: Option<Figure>,
+    /// As it is.
+    pub now: Option<Figure>,
 }
 
 /// How a part is let into another.

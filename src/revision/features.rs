@@ -7,9 +7,9 @@ use crate::model::Piece;
 use crate::papers;
 use crate::parts::{Feature, FeatureKind, Part};
 
-use super::difference::Cut;
+use super::difference::{Cut, Silent};
 use super::side::Revision;
-use super::two_sided::Lists;
+use super::two_sided::{Figure, Lists, Pair};
 
 /// The cuts that are not the same on both sides. A cut that keeps its distance
 /// from one end of a part that grew at the other is the same.
@@ -77,11 +77,48 @@ pub(super) fn compare(
     let lines = lines(&was, &now, without_part);
     let mut moved = Vec::new();
     if lines.is_empty() {
-        moved = unlike.added.iter().chain(&unlike.dropped).map(|cut| cut.kind.word()).collect();
-        moved.sort_unstable();
-        moved.dedup();
+        moved = silent(&unlike, tape);
     }
     Cut { lines, moved }
+}
+
+/// What the cut list does not tell: a cut that only runs further, say.
+fn silent(unlike: &Lists<&Feature>, tape: Tape) -> Vec<Silent> {
+    let mut left = unlike.dropped.clone();
+    let mut told: Vec<Silent> = Vec::new();
+    for now in &unlike.added {
+        let cut = now.kind.word();
+        let at = left.iter().position(|was| was.kind.word() == cut);
+        match at.map(|at| left.remove(at)) {
+            Some(was) => told.extend(resized(was, now, tape)),
+            None => told.push(Silent { cut, size: None, was: None, now: None }),
+        }
+    }
+    let gone = left.iter().map(|was| was.kind.word());
+    told.extend(gone.map(|cut| Silent { cut, size: None, was: None, now: None }));
+    told.sort_unstable();
+    told.dedup();
+    told
+}
+
+/// In which sizes a cut differs; in none where it only stands elsewhere.
+fn resized(was: &Feature, now: &Feature, tape: Tape) -> Vec<Silent> {
+    let cut = now.kind.word();
+    let extent = |(from, to): (Length, Length)| to - from;
+    let (u, v) = ((extent(was.u), extent(now.u)), (extent(was.v), extent(now.v)));
+    let [long, wide] = if u.0.max(u.1) >= v.0.max(v.1) { [u, v] } else { [v, u] };
+    let sizes = [("long", long), ("wide", wide), ("deep", (was.deep, now.deep))];
+    let differs = sizes.into_iter().filter(|(_, (was, now))| was != now);
+    let told: Vec<Silent> = differs
+        .map(|(size, (was, now))| {
+            let Pair { was, now } = Figure::both(was, now, tape);
+            Silent { cut, size: Some(size), was: Some(was), now: Some(now) }
+        })
+        .collect();
+    match told.is_empty() {
+        true => vec![Silent { cut, size: None, was: None, now: None }],
+        false => told,
+    }
 }
 
 /// The part that is let in may only have another mark.

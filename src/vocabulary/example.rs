@@ -101,7 +101,7 @@ mod tests {
         assert_eq!(metric("diagonals", "rising"), "rising 944");
         assert_eq!(metric("diagonals", "falling"), "falling 945");
         assert_eq!(metric("drawers", "groove"), "groove { up 13 mm; deep 8 }");
-        assert_eq!(metric("cut-part", "made"), "made dado 659 by 0");
+        assert_eq!(metric("cut-part", "made"), "made dado { long 659 to 677; thick 0 to 6.5 }");
         assert_eq!(metric("case", "deep"), "deep 430");
         let case = block_named("case").unwrap();
         let deep = case.word("deep").unwrap();

@@ -1,6 +1,6 @@
 //! Parts, in words: like changes together.
 
-use crate::revision::difference::{Board, Difference, Joined, Marked, PartChange};
+use crate::revision::difference::{Board, Difference, Joined, Marked, PartChange, Silent};
 use crate::revision::two_sided::Lists;
 
 use super::Entry;
@@ -103,8 +103,18 @@ fn particulars(change: &PartChange) -> Vec<String> {
         .collect();
     lines.extend(joints(&change.joints));
     lines.extend(told(&change.cuts.lines));
-    lines.extend(change.cuts.moved.iter().map(|what| format!("{what} elsewhere; see the papers")));
+    lines.extend(change.cuts.moved.iter().map(silent));
     lines
+}
+
+/// `dado 12 → 12-1/4 long`
+fn silent(cut: &Silent) -> String {
+    match (cut.size, &cut.was, &cut.now) {
+        (Some(size), Some(was), Some(now)) => {
+            format!("{} {} → {} {size}", cut.cut, was.text, now.text)
+        }
+        _ => format!("{} elsewhere; see the papers", cut.cut),
+    }
 }
 
 fn joints(joints: &Lists<Joined>) -> Vec<String> {
