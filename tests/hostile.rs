@@ -16,6 +16,7 @@ use std::ffi::OsStr;
 
 #[cfg(unix)]
 use casewright::diagnostics::render::plain;
+use casewright::papers::{Format, packet};
 #[cfg(unix)]
 use oracle::is_shown;
 #[cfg(unix)]
@@ -74,6 +75,26 @@ fn a_spec_may_say_anything_and_its_papers_are_papers() {
             oracle::format(&text);
             oracle::compare(&text);
         }
+    }
+}
+
+/// The list holds the names of a spec, letter for letter, and the oracle would
+/// see a cell that is none.
+#[test]
+fn names_reach_the_cells_of_the_list_as_they_are() {
+    let text = spec("first.case").replace("maple", "e5-1").replace("upper", "true-1");
+    let compiled = oracle::compile(&text);
+    let files = packet(&compiled).expect("papers");
+    let list = files.iter().find(|file| file.format == Format::Csv).expect("a list");
+    oracle::csv_is_text(&list.text);
+    let mut reader = csv::Reader::from_reader(list.text.as_bytes());
+    let rows: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+    let has = |column: usize, cell: &str| rows.iter().any(|row| row.get(column) == Some(cell));
+    assert!(has(1, "cupboard.true-1.front") && has(2, "e5-1"), "{}", list.text);
+    assert_eq!(rows.len(), compiled.parts.expect("parts").all.len());
+    for cell in ["=1", "+1", "-1", "@x", "\"\t=1\"", "\"\r=1\""] {
+        let wrong = list.text.replacen("e5-1", cell, 1);
+        assert!(std::panic::catch_unwind(|| oracle::csv_is_text(&wrong)).is_err(), "{cell:?}");
     }
 }
 

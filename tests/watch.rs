@@ -149,6 +149,24 @@ fn papers_follow_every_sound_save_and_stay_at_a_broken_one() {
     assert_eq!(left.len(), 1, "no working folder stays behind: {left:?}");
 }
 
+/// A slow disk or a slow hand: what is read between two pieces is no piece to
+/// build, and the last look sees the whole.
+#[test]
+fn a_text_that_is_written_in_pieces_is_built_whole() {
+    let bench = bench();
+    let mut watch = Running::start(&bench, &["my.case"]);
+    watch.hear(ENDS);
+    let text = spec("first.case").replace("wide 36;", "wide 40;");
+    let mut file = std::fs::File::create(bench.path("my.case")).unwrap();
+    for piece in text.as_bytes().chunks(text.len() / 3) {
+        file.write_all(piece).unwrap();
+        std::thread::sleep(Duration::from_millis(60));
+    }
+    watch.hear(" is sound\n");
+    watch.hear(ENDS);
+    assert!(paper(&bench, "cut-list.csv").contains("cupboard.kick,ply,40,"));
+}
+
 #[test]
 fn files_that_are_used_are_watched_too() {
     let text = format!("{}use \"own/more.case\"\n", spec("first.case"));

@@ -9,8 +9,6 @@ use super::left_to_cut;
 /// One row a part. Cells that a spreadsheet would take for a formula are set
 /// off with an apostrophe.
 pub(super) fn cut_list(piece: &Piece, parts: &Parts, ledger: &Ledger<'_>) -> String {
-    let mut writer =
-        csv::WriterBuilder::new().terminator(csv::Terminator::Any(b'\n')).from_writer(Vec::new());
     let tape = piece.tape();
     let unit = tape.unit.name();
     let head = [
@@ -30,11 +28,10 @@ pub(super) fn cut_list(piece: &Piece, parts: &Parts, ledger: &Ledger<'_>) -> Str
         "measured".to_owned(),
         "cut".to_owned(),
     ];
-    // Writing into memory has no way to fail.
-    let _ = writer.write_record(&head);
+    let mut rows = vec![head];
     for (id, part) in parts.iter() {
         let shown = |length| tape.exact(tape.print(length).shown);
-        let row = [
+        rows.push([
             part.mark.clone(),
             part.path.clone(),
             piece.stock(part.stock).map_or(String::new(), |stock| stock.name.clone()),
@@ -53,7 +50,16 @@ pub(super) fn cut_list(piece: &Piece, parts: &Parts, ledger: &Ledger<'_>) -> Str
             tape.exact(part.thickness.length),
             measured(piece, part),
             left_to_cut::done(ledger, id),
-        ];
+        ]);
+    }
+    written(&rows)
+}
+
+fn written<const COLUMNS: usize>(rows: &[[String; COLUMNS]]) -> String {
+    let mut writer =
+        csv::WriterBuilder::new().terminator(csv::Terminator::Any(b'\n')).from_writer(Vec::new());
+    for row in rows {
+        // Writing into memory has no way to fail.
         let _ = writer.write_record(row.iter().map(|cell| safe(cell)));
     }
     writer.into_inner().ok().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
@@ -71,5 +77,40 @@ fn safe(cell: &str) -> String {
         format!("'{cell}")
     } else {
         cell.to_owned()
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test that can't go on stops")]
+mod tests {
+    use super::written;
+
+    fn read(text: &str) -> Vec<Vec<String>> {
+        let mut reader = csv::ReaderBuilder::new().has_headers(false).from_reader(text.as_bytes());
+        let rows = reader.records().map(|row| row.unwrap().iter().map(str::to_owned).collect());
+        rows.collect()
+    }
+
+    /// The names of a spec are words, so no spec can put these into a cell.
+    #[test]
+    fn a_cell_is_read_back_as_it_was_and_never_as_a_formula() {
+        let formulas =
+            ["=cmd|' /C calc'!A0", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "=1\n,\"x\"", "-"];
+        for formula in formulas {
+            let row = ["mark".to_owned(), formula.to_owned(), "last".to_owned()];
+            assert_eq!(read(&written(&[row])), [["mark", &format!("'{formula}"), "last"]]);
+        }
+        for plain in ["", "a,b", "a\"b", "\"", "a\nb", "a\r\nb", " =1", "1-1/2", "'x", "é;|"] {
+            let row = ["mark".to_owned(), plain.to_owned(), "last".to_owned()];
+            assert_eq!(read(&written(&[row])), [["mark", plain, "last"]]);
+        }
+    }
+
+    #[test]
+    fn rows_stay_rows() {
+        let row = |cell: &str| [cell.to_owned(), "2".to_owned()];
+        let text = written(&[row("a\nb"), row("\""), row("=x")]);
+        assert_eq!(read(&text), [["a\nb", "2"], ["\"", "2"], ["'=x", "2"]]);
+        assert_eq!(text.matches("2\n").count(), 3, "{text}");
     }
 }
