@@ -10,12 +10,11 @@
 
 mod support;
 
-use casewright::diagnostics::Severity;
 use casewright::measure::{Exact, Length};
 use casewright::model::MemoryFiles;
 use casewright::parts::{Part, Parts};
 use casewright::pipeline::{self, Compilation};
-use casewright::plans::{seasons, square};
+use casewright::plans::seasons;
 use support::{Bench, compile, slugs, spec};
 
 /// The hall console with these lines at its end.
@@ -142,48 +141,6 @@ fn a_shelf_of_a_frame_less_case_goes_by_its_opening() {
     let shelf = |c: &Compilation| parts(c).named("rack.bay.shelf").expect("a shelf").1.clone();
     // 636 − 2 × 18 = 600 drawn, 602 measured.
     assert_eq!(shelf(&built).length.length - shelf(&drawn).length.length, Length::mm(2));
-}
-
-#[test]
-fn an_opening_out_of_square_says_where_to_plane() {
-    let c = console(
-        "measured { opening press { wide 26-17/32; diagonals { rising 37-5/32; falling 37-7/32 } } }",
-    );
-    assert_eq!(slugs(&c), ["front-tapered"]);
-    assert_eq!(c.diagnostics[0].severity, Severity::Note);
-    let piece = c.piece.as_ref().expect("a piece");
-    let leaning = square::leaning(piece);
-    let [one] = leaning.as_slice() else { panic!("one opening leans") };
-    // 1/16 × √(26.53125² + 26²) / (2 × 26.53125) = 0.0625 × 37.1477 / 53.0625 = 0.043755.
-    assert!((one.lean.to_mm_f64() / 25.4 - 0.043_755).abs() < 0.000_05);
-    // 3/32 − 0.021877 = 0.071873.
-    assert!((one.least().to_mm_f64() / 25.4 - 0.071_873).abs() < 0.000_05);
-    // The falling diagonal is the longer: the top stands to the left, so the
-    // left side comes in at the bottom and the right one at the top.
-    let told = one.tight.clone().map(|corner| (corner.front.clone(), corner.word()));
-    assert_eq!(
-        told,
-        [
-            ("console.press.left-door".to_owned(), "lower left".to_owned()),
-            ("console.press.right-door".to_owned(), "upper right".to_owned()),
-        ]
-    );
-    let title = &c.diagnostics[0].title;
-    assert!(title.ends_with("plane 0.022 (about 1/64) off two corners of its front"), "{title}");
-}
-
-#[test]
-fn diagonals_that_agree_say_nothing() {
-    let c = console("measured { opening press { diagonals { rising 37-1/8; falling 37-9/64 } } }");
-    assert_eq!(slugs(&c), Vec::<&str>::new());
-}
-
-#[test]
-fn an_overlay_front_covers_an_opening_out_of_square() {
-    let text = spec("first.case").replace("set inset;", "set overlay { by 1/2 };");
-    let more = "measured { opening store { diagonals { rising 38-5/8; falling 38-3/4 } } }";
-    let plain = slugs(&compile(&text)).len();
-    assert_eq!(slugs(&compile(&format!("{text}\n{more}\n"))).len(), plain);
 }
 
 #[test]

@@ -34,6 +34,8 @@ pub struct Diagonals {
     pub rising: Length,
     /// From the upper left corner to the lower right.
     pub falling: Length,
+    /// How true the tape reads.
+    pub with: Length,
     /// The statement.
     pub span: Span,
 }
@@ -43,6 +45,12 @@ impl Diagonals {
     #[must_use]
     pub fn differ(&self) -> Length {
         (self.rising - self.falling).abs()
+    }
+
+    /// By how much they differ at least: each may be off by as much as the tape.
+    #[must_use]
+    pub fn differ_surely(&self) -> Length {
+        (self.differ() - self.with.twice()).max(Length::ZERO)
     }
 }
 
@@ -194,7 +202,7 @@ fn read(opening: &mut Opening, body: &Entries, with: Length, ctx: &mut Lower) ->
         let inner = entry.body()?;
         let rising = inner.length("rising")?.value;
         let falling = inner.length("falling")?.value;
-        Some(Diagonals { rising, falling, span: entry.head })
+        Some(Diagonals { rising, falling, with, span: entry.head })
     });
     opening.came_out = came_out;
     if let Some(diagonals) = diagonals {
@@ -213,11 +221,10 @@ fn is_odd(opening: &Opening, diagonals: &Diagonals, with: Length) -> bool {
     let wide = opening.as_built(Axis::Across).length;
     let high = opening.as_built(Axis::Down).length;
     let square = trade::diagonal(wide, high);
-    let mean = (diagonals.rising + diagonals.falling).half();
     // Sides that lean by s lengthen the mean by about s²/2d: next to nothing
     // before the lean itself is beyond all use.
-    let lean = trade::lean(wide, high, diagonals.differ());
-    (mean - square).abs() > with * 4 || lean > wide.min(high) / 8
+    let mean = (diagonals.rising + diagonals.falling).half();
+    (mean - square).abs() > with * 4
 }
 
 /// The opening that a name, or the end of one, means.

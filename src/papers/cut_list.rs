@@ -10,6 +10,7 @@ use crate::trade;
 
 use super::figures::MEASURED;
 use super::left_to_cut;
+use super::measured;
 use super::page::{Block, Table, left, right};
 use super::{Source, with_currency, words};
 
@@ -143,9 +144,13 @@ fn by_width(
     let (parts, figures) = (source.parts, &source.figures);
     let mut widths: BTreeMap<Length, Vec<Line<'_>>> = BTreeMap::new();
     let ledger = source.ledger;
+    let planed = measured::left_wider(source);
     for (id, part) in own {
         let done = left_to_cut::done(ledger, *id);
-        let features = words::features(part, parts, source.piece, figures);
+        let mut features = words::features(part, parts, source.piece, figures);
+        if let Some(wider) = planed.get(id).filter(|_| !left_to_cut::is_done(ledger, *id)) {
+            features.insert(0, wider.clone());
+        }
         let lines = widths.entry(part.width.length).or_default();
         let same = lines.iter_mut().find(|line| {
             line.features == features

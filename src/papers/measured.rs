@@ -1,9 +1,13 @@
 //! What was measured, as every paper tells it, and openings out of square.
 
+use std::collections::BTreeMap;
+
 use crate::model::{Axis, Piece, Reading, Subject};
+use crate::parts::PartId;
 use crate::plans::square::{self, Corner};
 
 use super::Source;
+use super::figures::MEASURED;
 use super::page::{Block, Table, left, right};
 
 /// The line that says which sizes are as measured.
@@ -56,33 +60,54 @@ fn opening(source: &Source<'_>, piece: &Piece, path: &str) -> String {
     format!("opening {path} {}", told.join(", "))
 }
 
+/// What the cut list says of a board that is to be planed to an opening out of
+/// square: `leave it 672.58 (m) wide …`.
+pub(super) fn left_wider(source: &Source<'_>) -> BTreeMap<PartId, String> {
+    let mut told = BTreeMap::new();
+    for leaning in square::leaning(source.piece) {
+        for (id, part) in leaning.tight.iter().filter_map(|corner| corner.board(source.parts)) {
+            let (blank, word) = leaning.board_blank(part);
+            let blank = source.piece.tape().fine(blank);
+            let line = format!(
+                "leave it {blank}{MEASURED} {word} until it is planed to its opening, see the gaps"
+            );
+            told.insert(id, line);
+        }
+    }
+    told
+}
+
 /// Where to plane the fronts of openings that are out of square.
 pub(super) fn out_of_square(source: &Source<'_>) -> Vec<Block> {
     let (tape, figures) = (source.piece.tape(), &source.figures);
     let mut table = Table {
         columns: vec![
             left("front").strong(),
+            right("cut it wide").strong(),
             right("plane off").strong(),
             left("at its corner"),
             left("out to nothing at"),
-            right("reveal there before"),
+            right("sides if cut as drawn"),
             left("opening"),
         ],
         ..Table::default()
     };
     for leaning in square::leaning(source.piece) {
-        let Some(opening) = leaning.opening.path.rsplit('.').next() else { continue };
         let differ = figures.text(leaning.diagonals.differ());
         let row = |corner: &Corner| {
-            let leaf = corner.front.rsplit('.').next().unwrap_or_default().replace('-', " ");
+            let mut names = corner.front.rsplit('.');
+            let leaf = names.next().unwrap_or_default().replace('-', " ");
+            let opening = names.next().unwrap_or_default();
             let named = source.parts.named(&corner.front);
             let mark = named.map_or(String::new(), |(_, part)| format!("{} ", part.mark));
+            let measured = |length| format!("{}{MEASURED}", tape.fine(length));
             vec![
                 format!("{mark}{opening}, {leaf}"),
-                tape.fine(leaning.each()),
+                measured(leaning.blank()),
+                measured(leaning.lean),
                 corner.word(),
                 corner.other_end(),
-                tape.fine(leaning.least()),
+                measured(leaning.even_as_drawn()),
                 format!(
                     "diagonals differ by {differ}, leans {} over its height",
                     tape.fine(leaning.lean)
@@ -96,7 +121,7 @@ pub(super) fn out_of_square(source: &Source<'_>) -> Vec<Block> {
     }
     vec![
         Block::Heading("Openings out of square".into()),
-        Block::Note("Set the front in the middle of its opening with shims, mark the taper, plane it, and set it again. Seen from the front.".into()),
+        Block::Note("Cut the front this wide (of a framed one, its planed stiles wider), plane each taper, and only then let in or bore for its hinges. Its reveals are then as drawn all the way up; one that was cut as drawn has the wider ones at its sides. Two leaves meet at square edges. Seen from the front.".into()),
         Block::Table(table),
     ]
 }

@@ -40,7 +40,7 @@ pub use hinging::{butt_gap, butts_for_height, hinges_for_height, hinges_for_weig
 pub use moisture::equilibrium;
 pub use movement::movement;
 pub use sheets::{SHEETS, SheetGood, sheet_named};
-pub use shims::{Shims, least_gap, shim_stack};
+pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use small_work::{
     least_wall, narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed,
 };
