@@ -228,3 +228,56 @@ fn there_is_no_form_for_what_is_not_there() {
     let wrong = bench.run(&["measure", "wrong.case"]);
     assert_eq!((wrong.code, wrong.out.as_str()), (Some(1), ""));
 }
+
+#[test]
+fn a_reading_that_cannot_be_right_is_told_alone_and_counts_for_nothing() {
+    let drawn = console("");
+    for (reading, slug) in [
+        ("measured { stock birch-ply { actual 7.07 } }", "measured-far"),
+        ("measured { stock birch-ply { actual 0.0707 } }", "measured-far"),
+        ("measured { stock cherry { actual 19 } }", "measured-far"),
+        ("measured { opening press { wide 2.65; high 26 } }", "measured-far"),
+        ("measured { opening press { wide 265 } }", "measured-far"),
+        // Two figures changed places: 26-1/2 is drawn.
+        ("measured { opening press { wide 62.5 } }", "measured-far"),
+        // Diagonals are nothing without their sides.
+        (
+            "measured { opening press { wide 25.6; diagonals { rising 37-1/8; falling 37-1/4 } } }",
+            "measured-far",
+        ),
+    ] {
+        let cut = "cut 2026-03-14 { console.press.left-door; console.bottom }";
+        let c = console(&format!("{reading}\n{cut}"));
+        assert_eq!(slugs(&c), [slug], "{reading}");
+        assert!(!c.is_sound(), "{reading}");
+        let size = |part: &Part| (part.length.length, part.width.length, part.thickness.length);
+        let sizes = |c: &Compilation| parts(c).all.iter().map(size).collect::<Vec<_>>();
+        assert!(sizes(&c) == sizes(&drawn), "{reading}");
+    }
+    // Read again, the right figure is offered.
+    let fixes = |reading: &str| {
+        let c = console(reading);
+        c.diagnostics[0].fixes.iter().map(|fix| fix.edits[0].text.clone()).collect::<Vec<_>>()
+    };
+    assert_eq!(fixes("measured { stock birch-ply { actual 7.07 } }"), ["actual 0.707"]);
+    assert_eq!(fixes("measured { opening press { wide 265 } }"), ["wide 26-1/2"]);
+}
+
+#[test]
+fn a_sheet_that_cannot_be_so_thick_is_told_alone() {
+    for actual in ["7.2", "0.072", "18", "1-1/4"] {
+        let text = spec("hall-console.case").replace("actual 23/32", &format!("actual {actual}"));
+        let of = |slug: &&str| *slug != "absurd-size";
+        let c = compile(&text);
+        assert_eq!(slugs(&c).iter().filter(|slug| of(slug)).count(), 0, "{:?}", slugs(&c));
+        assert!(!c.is_sound());
+    }
+    // Sheets as they are sold: a quarter inch of 5 mm, three quarters of 18 mm.
+    for (nominal, actual) in
+        [("1/4", "5 mm"), ("3/4", "18 mm"), ("1/2", "12 mm"), ("1/8", "2.7 mm")]
+    {
+        let text = spec("first.case")
+            .replace("plywood 1/4; actual 13/64", &format!("plywood {nominal}; actual {actual}"));
+        assert!(!slugs(&compile(&text)).contains(&"absurd-size"), "{nominal} {actual}");
+    }
+}

@@ -25,6 +25,9 @@ pub struct CameOut {
     pub diagonals: Option<Diagonals>,
     /// Diagonals that its sides can't have.
     pub odd: Option<Diagonals>,
+    /// A width and a height too far off to be made up for, and where they are
+    /// read: they don't count.
+    pub refused: [Option<(Length, Span)>; 2],
 }
 
 /// The two diagonals of an opening, seen from the front.
@@ -190,6 +193,11 @@ fn read(opening: &mut Opening, body: &Entries, with: Length, ctx: &mut Lower) ->
         if (value.value - drawn).abs() <= with {
             continue;
         }
+        if (value.value - drawn).abs() > opening.most_off().0 {
+            let place = value.span_or(body.open);
+            came_out.refused[usize::from(axis == Axis::Down)] = Some((value.value, place));
+            continue;
+        }
         let name = format!("{} {word} as measured", opening.name());
         let origin = Origin::Measured(value.span_or(body.open));
         let size = ctx.facts.add(value.value, name, origin);
@@ -205,7 +213,9 @@ fn read(opening: &mut Opening, body: &Entries, with: Length, ctx: &mut Lower) ->
         Some(Diagonals { rising, falling, with, span: entry.head })
     });
     opening.came_out = came_out;
-    if let Some(diagonals) = diagonals {
+    // Diagonals are nothing without their sides.
+    let sound = opening.came_out.refused.iter().all(Option::is_none);
+    if let Some(diagonals) = diagonals.filter(|_| sound) {
         if is_odd(opening, &diagonals, with) {
             opening.came_out.odd = Some(diagonals);
         } else if diagonals.differ() > with {
