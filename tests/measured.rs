@@ -281,3 +281,85 @@ fn a_sheet_that_cannot_be_so_thick_is_told_alone() {
         assert!(!slugs(&compile(&text)).contains(&"absurd-size"), "{nominal} {actual}");
     }
 }
+
+/// The text of every paper of the hall console with these lines at its end.
+fn papers(more: &str) -> Vec<(String, String)> {
+    let bench =
+        Bench::new().with("console.case", &format!("{}\n{more}\n", spec("hall-console.case")));
+    let slugs = ["drawings", "cut-list", "jig-sheet", "gaps", "assembly-order", "weights"];
+    let print = |slug: &&str| {
+        let paper = bench.run(&["build", "console.case", "--print", slug]);
+        assert_eq!(paper.code, Some(0), "{}", paper.err);
+        ((*slug).to_owned(), paper.out)
+    };
+    slugs.iter().map(print).collect()
+}
+
+/// Every line of a paper with the mark, its note aside.
+fn marked(paper: &str) -> Vec<&str> {
+    let lines = paper.lines().filter(|line| line.contains("(m)"));
+    lines.filter(|line| !line.starts_with("Note: as measured")).map(str::trim).collect()
+}
+
+#[test]
+fn every_paper_marks_what_is_as_measured_and_says_so_only_then() {
+    for (reading, with) in [
+        (
+            "opening press { wide 26-17/32; high 26-1/16 }",
+            "drawings cut-list jig-sheet gaps weights",
+        ),
+        ("stock birch-ply { actual 0.707 }", "drawings cut-list jig-sheet assembly-order weights"),
+        ("shop { humidity 46% }", "cut-list gaps assembly-order"),
+    ] {
+        for (slug, paper) in papers(&format!("measured {{ {reading} }}")) {
+            let says = paper.contains("(m) stands behind a figure made from them");
+            assert_eq!(!marked(&paper).is_empty(), says, "{slug}: {reading}");
+            assert_eq!(with.split(' ').any(|with| with == slug), says, "{slug}: {reading}");
+        }
+    }
+    assert!(papers("").iter().all(|(_, paper)| !paper.contains("(m)")));
+}
+
+#[test]
+fn a_mark_stands_behind_what_is_made_from_a_reading_and_nothing_else() {
+    let all =
+        papers("measured { opening press { wide 26-17/32 }; stock birch-ply { actual 0.707 } }");
+    let paper = |slug: &str| &all.iter().find(|(own, _)| own == slug).expect("a paper").1;
+    let has = |slug: &str, text: &str| {
+        assert!(paper(slug).contains(text), "{slug}: {text}\n{}", paper(slug))
+    };
+    // The leaf is 13-7/64 wide: its far cups stand by its width, the near ones
+    // by their hinge, the pull of both by the height as drawn.
+    has("cut-list", "centre 3 and 22-13/16 from the bottom end, 27/32~ from the left edge");
+    has("cut-list", "centre 3 and 22-13/16 from the bottom end, 12-1/4~ (m) from the left edge");
+    // The dado takes the measured board; it stands 4 up whatever that is.
+    has(
+        "cut-list",
+        "dado 23/32~ (m) wide, 1/4 deep in the inside face, 4 from the bottom end, takes B",
+    );
+    has("jig-sheet", "straight-edge 1-11/32~ (m) from the bottom end");
+    // The frame is as drawn.
+    has("cut-list", "61-3/4");
+    assert!(!all.iter().any(|(_, paper)| paper.contains("61-3/4 (m)")));
+    // The reveals are as written, the front is not.
+    has("gaps", ">> 3/32  gap as fitted");
+    has("gaps", "13-1/8~ (m)");
+    has("drawings", "13-1/8~ (m)");
+    has("weights", "doors: 9.5 lb (m)");
+    has("weights", "28.2 lb drawers");
+}
+
+#[test]
+fn drawings_mark_their_dimensions() {
+    let text = "casework 1\njob \"Shelves\" { units mm }\nsite { left open; right open }\n\
+        stock ply { plywood 18 mm }\ncase rack {\n  wide 636; deep 300; high 800\n  ends { stock ply }\n\
+        bottom { joint dado { deep 6 } }\n  top { joint dado { deep 6 }; panel }\n  frame none\n\
+        across { open bay { shelf { adjustable 1 } } }\n}\nmeasured { stock ply { actual 17.6 } }\n";
+    let c = compile(text);
+    let files = casewright::papers::packet(&c).expect("a packet");
+    let page = files.iter().find(|file| file.name == "drawings.html").expect("the drawings");
+    // 636 − 2 × 17.6 = 600.8 between ends of 17.6; over all it is 636 as before.
+    for figure in [">601~ (m)<", ">17.5~ (m)<", ">636<", ">300<"] {
+        assert!(page.text.contains(figure), "{figure}");
+    }
+}

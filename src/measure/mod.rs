@@ -21,5 +21,5 @@ pub use quantity::{
 };
 pub use scale::Scale;
 pub use span::{FileId, Span, Spanned};
-pub use tape::{Printed, Tape};
+pub use tape::{MEASURED, Printed, Tape};
 pub use unit::{SPELLINGS, Unit};

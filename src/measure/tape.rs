@@ -2,6 +2,9 @@
 
 use super::{Exact, Length, Unit};
 
+/// Behind a figure on paper that was made from a measured one.
+pub const MEASURED: &str = " (m)";
+
 /// The finest mark that the job's papers are printed to, and their unit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Tape {

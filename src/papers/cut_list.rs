@@ -8,7 +8,6 @@ use crate::parts::{Grain, Part, PartId};
 use crate::plans::small_parts;
 use crate::trade;
 
-use super::figures::MEASURED;
 use super::left_to_cut;
 use super::measured;
 use super::page::{Block, Table, left, right};
@@ -97,7 +96,8 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> String 
         }
         parts.push(format!("{} of rough pieces before waste", volume(stock, own, source)));
         let humidity = source.piece.shop.humidity;
-        parts.push(format!("let it settle at {} % humidity before milling", humidity.0));
+        let mark = measured::air(source);
+        parts.push(format!("let it settle at {}{mark} % humidity before milling", humidity.0));
     } else {
         if stock.nominal != stock.thickness.length {
             parts.push(format!("sold as {}", text(stock.nominal)));
@@ -188,9 +188,8 @@ fn by_width(
         let facts = &source.piece.facts;
         let measured =
             lines.iter().flat_map(|line| &line.parts).any(|part| facts.is_measured(&part.width));
-        let mark = if measured { MEASURED } else { "" };
         blocks.push(Block::Setting {
-            figure: format!("{}{mark}", figures.text(width)),
+            figure: format!("{}{}", figures.plain(width), figures.mark(measured)),
             what: format!("fence, {pieces}"),
             more,
         });
@@ -217,8 +216,8 @@ fn by_width(
             if stock.is_solid() {
                 row.push(format!(
                     "{} x {}",
-                    figures.text(first.rough.length),
-                    figures.text(first.rough.width)
+                    figures.plain(first.rough.length),
+                    figures.plain(first.rough.width)
                 ));
             }
             if !ledger.is_empty() {

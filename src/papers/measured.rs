@@ -7,17 +7,23 @@ use crate::parts::PartId;
 use crate::plans::square::{self, Corner};
 
 use super::Source;
-use super::figures::MEASURED;
 use super::page::{Block, Table, left, right};
 
-/// The line that says which sizes are as measured.
+/// The line that says which sizes are as measured, on a paper that has a
+/// figure made from one.
 pub(super) fn note(source: &Source<'_>) -> Option<String> {
     let readings = &source.piece.readings;
-    if readings.is_empty() {
+    if !source.figures.has_marked() {
         return None;
     }
     let told: Vec<String> = readings.iter().map(|reading| one(source, reading)).collect();
     Some(format!("as measured: {}; (m) stands behind a figure made from them", told.join("; ")))
+}
+
+/// The mark behind what the air of the shop makes, where that was measured.
+pub(super) fn air(source: &Source<'_>) -> &'static str {
+    let mut readings = source.piece.readings.iter();
+    source.figures.mark(readings.any(|reading| reading.subject == Subject::Humidity))
 }
 
 fn one(source: &Source<'_>, reading: &Reading) -> String {
@@ -44,7 +50,7 @@ fn opening(source: &Source<'_>, piece: &Piece, path: &str) -> String {
     if let Some(opening) = all.find(|opening| opening.is_leaf() && opening.path == path) {
         let came_out = &opening.came_out;
         for (axis, size) in [(Axis::Across, &came_out.wide), (Axis::Down, &came_out.high)] {
-            let text = |length| source.figures.text(length);
+            let text = |length| source.figures.plain(length);
             told.extend(size.as_ref().map(|size| {
                 let drawn = text(opening.along(axis).length);
                 format!("{} {} (drawn {drawn})", text(size.length), axis.size_word())
@@ -68,8 +74,9 @@ pub(super) fn left_wider(source: &Source<'_>) -> BTreeMap<PartId, String> {
         for (id, part) in leaning.tight.iter().filter_map(|corner| corner.board(source.parts)) {
             let (blank, word) = leaning.board_blank(part);
             let blank = source.piece.tape().fine(blank);
+            let mark = source.figures.mark(true);
             let line = format!(
-                "leave it {blank}{MEASURED} {word} until it is planed to its opening, see the gaps"
+                "leave it {blank}{mark} {word} until it is planed to its opening, see the gaps"
             );
             told.insert(id, line);
         }
@@ -100,7 +107,7 @@ pub(super) fn out_of_square(source: &Source<'_>) -> Vec<Block> {
             let opening = names.next().unwrap_or_default();
             let named = source.parts.named(&corner.front);
             let mark = named.map_or(String::new(), |(_, part)| format!("{} ", part.mark));
-            let measured = |length| format!("{}{MEASURED}", tape.fine(length));
+            let measured = |length| format!("{}{}", tape.fine(length), figures.mark(true));
             vec![
                 format!("{mark}{opening}, {leaf}"),
                 measured(leaning.blank()),

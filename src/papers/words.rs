@@ -7,7 +7,8 @@ use crate::trade;
 
 use crate::plans::seasons::{Air, Climate};
 
-use super::figures::{Figures, MEASURED};
+use super::figures::Figures;
+use super::{Source, measured};
 
 /// What a part is called on paper: `left end`, `rail between upper and middle`.
 pub(super) fn name(part: &Part) -> String {
@@ -36,9 +37,13 @@ pub(super) fn name(part: &Part) -> String {
 }
 
 /// `Milled in air of 40 % humidity (7.7 % moisture); the room runs from …`
-pub(super) fn climate(piece: &Piece) -> String {
+pub(super) fn climate(source: &Source<'_>) -> String {
+    let piece = source.piece;
     let climate = Climate::of(piece);
-    let air = |air: Air| format!("{} % humidity ({:.1} % moisture)", air.humidity.0, air.moisture);
+    let told = |air: Air, mark: &str| {
+        format!("{}{mark} % humidity ({:.1}{mark} % moisture)", air.humidity.0, air.moisture)
+    };
+    let air = |air: Air| told(air, "");
     let warm = piece.site.temperature.0;
     let warm = match piece.tape().unit {
         Unit::Inch => format!("{} °F", (warm * Exact::ratio(9, 5) + Exact::int(32)).round()),
@@ -50,7 +55,7 @@ pub(super) fn climate(piece: &Piece) -> String {
     };
     format!(
         "The wood is milled and fitted at {}. The room runs from {} to {} at {warm}.{usual}",
-        air(climate.milled),
+        told(climate.milled, measured::air(source)),
         air(climate.driest),
         air(climate.dampest)
     )
@@ -80,7 +85,7 @@ pub(super) fn features(
             FeatureKind::Flute(_) => flutes.push(feature),
             FeatureKind::Bore(_) => bores.push(feature),
             _ => {
-                let line = one(part, feature, parts, piece, figures);
+                let line = one(part, feature, parts, figures);
                 if !lines.contains(&line) {
                     lines.push(line);
                 }
@@ -176,7 +181,7 @@ fn both_ends(lines: Vec<String>) -> Vec<String> {
     joined
 }
 
-fn one(part: &Part, feature: &Feature, parts: &Parts, piece: &Piece, figures: &Figures) -> String {
+fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> String {
     let face = part.face_name(feature.face);
     let text = |length| figures.text(length);
     match feature.kind {
@@ -192,14 +197,8 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, piece: &Piece, figures: &F
             let takes =
                 feature.takes.map_or(String::new(), |id| format!(", takes {}", parts.mark(id)));
             let stops = stops(part, feature, &channel, figures);
-            // As wide as a board that was measured.
-            let guest = feature.takes.and_then(|id| parts.get(id));
-            let measured = guest.is_some_and(|guest| {
-                guest.thickness.length == channel.wide && piece.facts.is_measured(&guest.thickness)
-            });
-            let mark = if measured { MEASURED } else { "" };
             format!(
-                "{what} {}{mark} wide, {} deep in the {face}, {place}{stops}{takes}",
+                "{what} {} wide, {} deep in the {face}, {place}{stops}{takes}",
                 text(channel.wide),
                 text(feature.deep)
             )

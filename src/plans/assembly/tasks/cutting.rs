@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::measure::Length;
+use crate::measure::{Length, MEASURED};
 use crate::parts::{Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 
@@ -116,7 +116,9 @@ impl Maker<'_> {
                 continue;
             }
             let above = boards.iter().map(|(above, board)| {
-                format!("{} above the bottom end of {}", tape.text(*above), self.marks(&[*board]))
+                let mark = if above.is_measured() { MEASURED } else { "" };
+                let (above, board) = (tape.text(*above), self.marks(&[*board]));
+                format!("{above}{mark} above the bottom end of {board}")
             });
             let above: Vec<String> = above.collect();
             lines.push(format!("it lies {}", above.join(", ")));
