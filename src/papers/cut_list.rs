@@ -43,7 +43,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         }
         count += own.len();
         blocks.push(Block::Heading(heading(stock, source)));
-        blocks.push(Block::Note(about(stock, &own, source)));
+        blocks.extend(about(stock, &own, source).map(Block::Note));
         for note in &stock.notes {
             blocks.push(Block::Note(note.clone()));
         }
@@ -72,7 +72,8 @@ fn heading(stock: &Stock, source: &Source<'_>) -> String {
     format!("{}: {} {thick}", stock.name, stock.kind.word())
 }
 
-fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> String {
+/// What a stock is and how it is bought; `None` where the spec says nothing.
+fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> Option<String> {
     let text = |length| source.figures.text(length);
     let mut parts = Vec::new();
     if let Some(species) = &stock.species {
@@ -117,11 +118,10 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> String 
     }
     parts.extend(stock.price.map(|price| with_currency(source, price)));
     let mut line = parts.join("; ");
-    if let Some(first) = line.get(..1).map(str::to_uppercase) {
-        line.replace_range(..1, &first);
-    }
+    let first = line.get(..1)?.to_uppercase();
+    line.replace_range(..1, &first);
     line.push('.');
-    line
+    Some(line)
 }
 
 /// What the rough pieces of a stock come to: board feet, or cubic metres.

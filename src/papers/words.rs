@@ -119,16 +119,27 @@ pub(super) fn features(
 /// The bores of one kind in one face.
 fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Option<String> {
     let first = same.first()?;
-    let places: Vec<String> = same.iter().map(|f| figures.text(f.centre().0)).collect();
     let start = part.face_name(Face::LengthStart);
     let edge = match first.face {
         Face::ThickStart | Face::ThickEnd => Face::WidthStart,
         _ => Face::ThickStart,
     };
-    let across = if same.iter().all(|f| f.centre().1 == first.centre().1) {
-        format!("{} from the {}", figures.text(first.centre().1), part.face_name(edge))
-    } else {
-        "as drawn".to_owned()
+    let centres: Vec<(Length, Length)> = same.iter().map(|f| f.centre()).collect();
+    let (along, across): (Vec<Length>, Vec<Length>) = centres.iter().copied().unzip();
+    let alike = |places: &[Length]| places.iter().all(|place| Some(place) == places.first());
+    let one = |place: Length| figures.text(place);
+    let list = |places: &[Length]| listed(&places.iter().copied().map(one).collect::<Vec<_>>());
+    let edge = part.face_name(edge);
+    // What all have in common is told once: a line along the part, or across it
+    // as the two screws of a pull on an upright panel.
+    let (u, v) = first.centre();
+    let place = match (alike(&along), alike(&across)) {
+        (_, true) => format!("{} from the {start}, {} from the {edge}", list(&along), one(v)),
+        (true, false) => format!("{} from the {start}, {} from the {edge}", one(u), list(&across)),
+        (false, false) => {
+            let pairs = centres.iter().map(|(u, v)| format!("{} by {}", one(*u), one(*v)));
+            format!("{} from the {start} and the {edge}", listed(&pairs.collect::<Vec<_>>()))
+        }
     };
     let plural = if same.len() > 1 { "s" } else { "" };
     let deep = match bore {
@@ -140,11 +151,10 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
         Bore::Cup | Bore::Pull => String::new(),
     };
     Some(format!(
-        "{} {}{plural} {}{deep}{face}: centre {} from the {start}, {across}",
+        "{} {}{plural} {}{deep}{face}: centre {place}",
         same.len(),
         bore.word(),
         figures.hardware(first.u.1 - first.u.0),
-        listed(&places),
     ))
 }
 
