@@ -326,7 +326,7 @@ fn a_mark_stands_behind_what_is_made_from_a_reading_and_nothing_else() {
         papers("measured { opening press { wide 26-17/32 }; stock birch-ply { actual 0.707 } }");
     let paper = |slug: &str| &all.iter().find(|(own, _)| own == slug).expect("a paper").1;
     let has = |slug: &str, text: &str| {
-        assert!(paper(slug).contains(text), "{slug}: {text}\n{}", paper(slug))
+        assert!(paper(slug).contains(text), "{slug}: {text}\n{}", paper(slug));
     };
     // The leaf is 13-7/64 wide: its far cups stand by its width, the near ones
     // by their hinge, the pull of both by the height as drawn.
