@@ -10,12 +10,11 @@
 
 mod support;
 
-use casewright::diagnostics::Severity;
 use casewright::measure::{Exact, Length};
 use casewright::model::MemoryFiles;
 use casewright::parts::{Part, Parts};
 use casewright::pipeline::{self, Compilation};
-use casewright::plans::{seasons, square};
+use casewright::plans::seasons;
 use support::{Bench, compile, slugs, spec};
 
 /// The hall console with these lines at its end.
@@ -145,48 +144,6 @@ fn a_shelf_of_a_frame_less_case_goes_by_its_opening() {
 }
 
 #[test]
-fn an_opening_out_of_square_says_where_to_plane() {
-    let c = console(
-        "measured { opening press { wide 26-17/32; diagonals { rising 37-5/32; falling 37-7/32 } } }",
-    );
-    assert_eq!(slugs(&c), ["front-tapered"]);
-    assert_eq!(c.diagnostics[0].severity, Severity::Note);
-    let piece = c.piece.as_ref().expect("a piece");
-    let leaning = square::leaning(piece);
-    let [one] = leaning.as_slice() else { panic!("one opening leans") };
-    // 1/16 × √(26.53125² + 26²) / (2 × 26.53125) = 0.0625 × 37.1477 / 53.0625 = 0.043755.
-    assert!((one.lean.to_mm_f64() / 25.4 - 0.043_755).abs() < 0.000_05);
-    // 3/32 − 0.021877 = 0.071873.
-    assert!((one.least().to_mm_f64() / 25.4 - 0.071_873).abs() < 0.000_05);
-    // The falling diagonal is the longer: the top stands to the left, so the
-    // left side comes in at the bottom and the right one at the top.
-    let told = one.tight.clone().map(|corner| (corner.front.clone(), corner.word()));
-    assert_eq!(
-        told,
-        [
-            ("console.press.left-door".to_owned(), "lower left".to_owned()),
-            ("console.press.right-door".to_owned(), "upper right".to_owned()),
-        ]
-    );
-    let title = &c.diagnostics[0].title;
-    assert!(title.ends_with("plane 0.022 (about 1/64) off two corners of its front"), "{title}");
-}
-
-#[test]
-fn diagonals_that_agree_say_nothing() {
-    let c = console("measured { opening press { diagonals { rising 37-1/8; falling 37-9/64 } } }");
-    assert_eq!(slugs(&c), Vec::<&str>::new());
-}
-
-#[test]
-fn an_overlay_front_covers_an_opening_out_of_square() {
-    let text = spec("first.case").replace("set inset;", "set overlay { by 1/2 };");
-    let more = "measured { opening store { diagonals { rising 38-5/8; falling 38-3/4 } } }";
-    let plain = slugs(&compile(&text)).len();
-    assert_eq!(slugs(&compile(&format!("{text}\n{more}\n"))).len(), plain);
-}
-
-#[test]
 fn papers_mark_what_is_as_measured_and_say_of_what() {
     let text = format!(
         "{}\nmeasured 2026-03-20 {{ opening press {{ wide 26-17/32 }}; stock thin-ply {{ actual 0.2 }} }}\n",
@@ -270,4 +227,139 @@ fn there_is_no_form_for_what_is_not_there() {
     assert_eq!(bench.run(&["measure", "nothing.case"]).code, Some(2));
     let wrong = bench.run(&["measure", "wrong.case"]);
     assert_eq!((wrong.code, wrong.out.as_str()), (Some(1), ""));
+}
+
+#[test]
+fn a_reading_that_cannot_be_right_is_told_alone_and_counts_for_nothing() {
+    let drawn = console("");
+    for (reading, slug) in [
+        ("measured { stock birch-ply { actual 7.07 } }", "measured-far"),
+        ("measured { stock birch-ply { actual 0.0707 } }", "measured-far"),
+        ("measured { stock cherry { actual 19 } }", "measured-far"),
+        ("measured { opening press { wide 2.65; high 26 } }", "measured-far"),
+        ("measured { opening press { wide 265 } }", "measured-far"),
+        // Two figures changed places: 26-1/2 is drawn.
+        ("measured { opening press { wide 62.5 } }", "measured-far"),
+        // Diagonals are nothing without their sides.
+        (
+            "measured { opening press { wide 25.6; diagonals { rising 37-1/8; falling 37-1/4 } } }",
+            "measured-far",
+        ),
+    ] {
+        let cut = "cut 2026-03-14 { console.press.left-door; console.bottom }";
+        let c = console(&format!("{reading}\n{cut}"));
+        assert_eq!(slugs(&c), [slug], "{reading}");
+        assert!(!c.is_sound(), "{reading}");
+        let size = |part: &Part| (part.length.length, part.width.length, part.thickness.length);
+        let sizes = |c: &Compilation| parts(c).all.iter().map(size).collect::<Vec<_>>();
+        assert!(sizes(&c) == sizes(&drawn), "{reading}");
+    }
+    // Read again, the right figure is offered.
+    let fixes = |reading: &str| {
+        let c = console(reading);
+        c.diagnostics[0].fixes.iter().map(|fix| fix.edits[0].text.clone()).collect::<Vec<_>>()
+    };
+    assert_eq!(fixes("measured { stock birch-ply { actual 7.07 } }"), ["actual 0.707"]);
+    assert_eq!(fixes("measured { opening press { wide 265 } }"), ["wide 26-1/2"]);
+}
+
+#[test]
+fn a_sheet_that_cannot_be_so_thick_is_told_alone() {
+    for actual in ["7.2", "0.072", "18", "1-1/4"] {
+        let text = spec("hall-console.case").replace("actual 23/32", &format!("actual {actual}"));
+        let of = |slug: &&str| *slug != "absurd-size";
+        let c = compile(&text);
+        assert_eq!(slugs(&c).iter().filter(|slug| of(slug)).count(), 0, "{:?}", slugs(&c));
+        assert!(!c.is_sound());
+    }
+    // Sheets as they are sold: a quarter inch of 5 mm, three quarters of 18 mm.
+    for (nominal, actual) in
+        [("1/4", "5 mm"), ("3/4", "18 mm"), ("1/2", "12 mm"), ("1/8", "2.7 mm")]
+    {
+        let text = spec("first.case")
+            .replace("plywood 1/4; actual 13/64", &format!("plywood {nominal}; actual {actual}"));
+        assert!(!slugs(&compile(&text)).contains(&"absurd-size"), "{nominal} {actual}");
+    }
+}
+
+/// The text of every paper of the hall console with these lines at its end.
+fn papers(more: &str) -> Vec<(String, String)> {
+    let bench =
+        Bench::new().with("console.case", &format!("{}\n{more}\n", spec("hall-console.case")));
+    let slugs = ["drawings", "cut-list", "jig-sheet", "gaps", "assembly-order", "weights"];
+    let print = |slug: &&str| {
+        let paper = bench.run(&["build", "console.case", "--print", slug]);
+        assert_eq!(paper.code, Some(0), "{}", paper.err);
+        ((*slug).to_owned(), paper.out)
+    };
+    slugs.iter().map(print).collect()
+}
+
+/// Every line of a paper with the mark, its note aside.
+fn marked(paper: &str) -> Vec<&str> {
+    let lines = paper.lines().filter(|line| line.contains("(m)"));
+    lines.filter(|line| !line.starts_with("Note: as measured")).map(str::trim).collect()
+}
+
+#[test]
+fn every_paper_marks_what_is_as_measured_and_says_so_only_then() {
+    for (reading, with) in [
+        (
+            "opening press { wide 26-17/32; high 26-1/16 }",
+            "drawings cut-list jig-sheet gaps weights",
+        ),
+        ("stock birch-ply { actual 0.707 }", "drawings cut-list jig-sheet assembly-order weights"),
+        ("shop { humidity 46% }", "cut-list gaps assembly-order"),
+    ] {
+        for (slug, paper) in papers(&format!("measured {{ {reading} }}")) {
+            let says = paper.contains("(m) stands behind a figure made from them");
+            assert_eq!(!marked(&paper).is_empty(), says, "{slug}: {reading}");
+            assert_eq!(with.split(' ').any(|with| with == slug), says, "{slug}: {reading}");
+        }
+    }
+    assert!(papers("").iter().all(|(_, paper)| !paper.contains("(m)")));
+}
+
+#[test]
+fn a_mark_stands_behind_what_is_made_from_a_reading_and_nothing_else() {
+    let all =
+        papers("measured { opening press { wide 26-17/32 }; stock birch-ply { actual 0.707 } }");
+    let paper = |slug: &str| &all.iter().find(|(own, _)| own == slug).expect("a paper").1;
+    let has = |slug: &str, text: &str| {
+        assert!(paper(slug).contains(text), "{slug}: {text}\n{}", paper(slug));
+    };
+    // The leaf is 13-7/64 wide: its far cups stand by its width, the near ones
+    // by their hinge, the pull of both by the height as drawn.
+    has("cut-list", "centre 3 and 22-13/16 from the bottom end, 27/32~ from the left edge");
+    has("cut-list", "centre 3 and 22-13/16 from the bottom end, 12-1/4~ (m) from the left edge");
+    // The dado takes the measured board; it stands 4 up whatever that is.
+    has(
+        "cut-list",
+        "dado 23/32~ (m) wide, 1/4 deep in the inside face, 4 from the bottom end, takes B",
+    );
+    has("jig-sheet", "straight-edge 1-11/32~ (m) from the bottom end");
+    // The frame is as drawn.
+    has("cut-list", "61-3/4");
+    assert!(!all.iter().any(|(_, paper)| paper.contains("61-3/4 (m)")));
+    // The reveals are as written, the front is not.
+    has("gaps", ">> 3/32  gap as fitted");
+    has("gaps", "13-1/8~ (m)");
+    has("drawings", "13-1/8~ (m)");
+    has("weights", "doors: 9.5 lb (m)");
+    has("weights", "28.2 lb drawers");
+}
+
+#[test]
+fn drawings_mark_their_dimensions() {
+    let text = "casework 1\njob \"Shelves\" { units mm }\nsite { left open; right open }\n\
+        stock ply { plywood 18 mm }\ncase rack {\n  wide 636; deep 300; high 800\n  ends { stock ply }\n\
+        bottom { joint dado { deep 6 } }\n  top { joint dado { deep 6 }; panel }\n  frame none\n\
+        across { open bay { shelf { adjustable 1 } } }\n}\nmeasured { stock ply { actual 17.6 } }\n";
+    let c = compile(text);
+    let files = casewright::papers::packet(&c).expect("a packet");
+    let page = files.iter().find(|file| file.name == "drawings.html").expect("the drawings");
+    // 636 − 2 × 17.6 = 600.8 between ends of 17.6; over all it is 636 as before.
+    for figure in [">601~ (m)<", ">17.5~ (m)<", ">636<", ">300<"] {
+        assert!(page.text.contains(figure), "{figure}");
+    }
 }

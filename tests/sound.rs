@@ -106,8 +106,11 @@ fn a_rabbet_with_no_depth_written_holds_the_back() {
     let first = include_str!("../specs/first.case");
     assert!(first.contains("joint rabbet { deep 3/8 }"));
     let unwritten = first.replace("joint rabbet { deep 3/8 }", "joint rabbet");
-    for (actual, found) in [("23/32", false), ("12 mm", false), ("11.5 mm", true)] {
-        let text = unwritten.replace("actual 23/32", &format!("actual {actual}"));
+    for (thick, actual, found) in
+        [("3/4", "23/32", false), ("12 mm", "12 mm", false), ("12 mm", "11.5 mm", true)]
+    {
+        let text = unwritten
+            .replace("plywood 3/4; actual 23/32", &format!("plywood {thick}; actual {actual}"));
         let compiled = pipeline::check(&MemoryFiles::one("a.case", &text), "a.case").unwrap();
         let thin = compiled.diagnostics.iter().any(|d| d.slug == "rabbet-too-thin");
         assert_eq!(thin, found, "{actual}: {:?}", compiled.diagnostics);

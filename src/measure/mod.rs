@@ -25,5 +25,5 @@ pub use quantity::{
 pub use readings::date_readings;
 pub use scale::Scale;
 pub use span::{FileId, Span, Spanned};
-pub use tape::{Printed, Tape};
+pub use tape::{MEASURED, Printed, Tape};
 pub use unit::{SPELLINGS, Unit};

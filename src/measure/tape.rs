@@ -2,6 +2,9 @@
 
 use super::{Exact, Length, Unit};
 
+/// Behind a figure on paper that was made from a measured one.
+pub const MEASURED: &str = " (m)";
+
 /// The finest mark that the job's papers are printed to, and their unit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Tape {
@@ -157,6 +160,19 @@ impl Tape {
         if figure.contains(' ') { figure } else { format!("{figure} {}", self.unit.name()) }
     }
 
+    /// As [`Tape::source`], of what a calliper or a slip of a decimal gave: as a
+    /// decimal where no tape has the figure and four places hold it.
+    #[must_use]
+    pub fn decimal_source(&self, length: Length) -> String {
+        let own = length.in_unit(self.unit);
+        let text = decimal(own, 4);
+        let mark = own.denom().count_ones() == 1;
+        if self.unit == Unit::Inch && mark || text.contains('/') {
+            return self.source(length);
+        }
+        text
+    }
+
     /// How the length is written in a spec of this job, ready to paste: exact,
     /// in the job's own unit where that is plain, else in the other.
     #[must_use]
@@ -268,6 +284,15 @@ mod tests {
         assert_eq!(Tape::inches().recorded(mixed), "457.890625 mm");
         assert_eq!(Tape::millimetres().recorded(mixed), "457.890625");
         assert_eq!(Tape::inches().recorded(Length::inches(20, 3)), "6-2/3");
+    }
+
+    #[test]
+    fn what_a_calliper_reads_is_written_as_a_decimal() {
+        let tape = Tape::inches();
+        let inches = |count, of| tape.decimal_source(Length::inches(count, of));
+        assert_eq!((inches(707, 1000).as_str(), inches(53, 2).as_str()), ("0.707", "26-1/2"));
+        assert_eq!((inches(814, 25).as_str(), inches(1, 3).as_str()), ("32.56", "1/3"));
+        assert_eq!(Tape::millimetres().decimal_source(Length::mm(178) / 10), "17.8");
     }
 
     #[test]

@@ -10,6 +10,7 @@ use super::size::Size;
 use super::stock::{range, rate};
 
 /// How a hinge works.
+#[allow(clippy::large_enum_variant, reason = "a piece has few kinds of hinge")]
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum HingeKind {
     /// Concealed, in a bored cup.

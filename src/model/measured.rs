@@ -25,6 +25,9 @@ pub struct CameOut {
     pub diagonals: Option<Diagonals>,
     /// Diagonals that its sides can't have.
     pub odd: Option<Diagonals>,
+    /// A width and a height too far off to be made up for, and where they are
+    /// read: they don't count.
+    pub refused: [Option<(Length, Span)>; 2],
 }
 
 /// The two diagonals of an opening, seen from the front.
@@ -34,6 +37,8 @@ pub struct Diagonals {
     pub rising: Length,
     /// From the upper left corner to the lower right.
     pub falling: Length,
+    /// How true the tape reads.
+    pub with: Length,
     /// The statement.
     pub span: Span,
 }
@@ -43,6 +48,12 @@ impl Diagonals {
     #[must_use]
     pub fn differ(&self) -> Length {
         (self.rising - self.falling).abs()
+    }
+
+    /// By how much they differ at least: each may be off by as much as the tape.
+    #[must_use]
+    pub fn differ_surely(&self) -> Length {
+        (self.differ() - self.with.twice()).max(Length::ZERO)
     }
 }
 
@@ -182,6 +193,11 @@ fn read(opening: &mut Opening, body: &Entries, with: Length, ctx: &mut Lower) ->
         if (value.value - drawn).abs() <= with {
             continue;
         }
+        if (value.value - drawn).abs() > opening.most_off().0 {
+            let place = value.span_or(body.open);
+            came_out.refused[usize::from(axis == Axis::Down)] = Some((value.value, place));
+            continue;
+        }
         let name = format!("{} {word} as measured", opening.name());
         let origin = Origin::Measured(value.span_or(body.open));
         let size = ctx.facts.add(value.value, name, origin);
@@ -194,10 +210,12 @@ fn read(opening: &mut Opening, body: &Entries, with: Length, ctx: &mut Lower) ->
         let inner = entry.body()?;
         let rising = inner.length("rising")?.value;
         let falling = inner.length("falling")?.value;
-        Some(Diagonals { rising, falling, span: entry.head })
+        Some(Diagonals { rising, falling, with, span: entry.head })
     });
     opening.came_out = came_out;
-    if let Some(diagonals) = diagonals {
+    // Diagonals are nothing without their sides.
+    let sound = opening.came_out.refused.iter().all(Option::is_none);
+    if let Some(diagonals) = diagonals.filter(|_| sound) {
         if is_odd(opening, &diagonals, with) {
             opening.came_out.odd = Some(diagonals);
         } else if diagonals.differ() > with {
@@ -213,11 +231,10 @@ fn is_odd(opening: &Opening, diagonals: &Diagonals, with: Length) -> bool {
     let wide = opening.as_built(Axis::Across).length;
     let high = opening.as_built(Axis::Down).length;
     let square = trade::diagonal(wide, high);
-    let mean = (diagonals.rising + diagonals.falling).half();
     // Sides that lean by s lengthen the mean by about s²/2d: next to nothing
     // before the lean itself is beyond all use.
-    let lean = trade::lean(wide, high, diagonals.differ());
-    (mean - square).abs() > with * 4 || lean > wide.min(high) / 8
+    let mean = (diagonals.rising + diagonals.falling).half();
+    (mean - square).abs() > with * 4
 }
 
 /// The opening that a name, or the end of one, means.

@@ -4,7 +4,7 @@ use crate::measure::{Length, Span};
 
 use super::carries::Carries;
 use super::case::{Board, Side};
-use super::front::Fronts;
+use super::front::{Fronts, Set};
 use super::measured::CameOut;
 use super::size::Size;
 
@@ -149,6 +149,19 @@ impl Opening {
     #[must_use]
     pub fn grown_by(&self, axis: Axis) -> Length {
         self.as_built(axis).length - self.along(axis).length
+    }
+
+    /// The most that it can come out larger or smaller and still be made up
+    /// for, and by what.
+    #[must_use]
+    pub fn most_off(&self) -> (Length, &'static str) {
+        match &self.front {
+            Some(fronts) if fronts.set == Set::Inset => {
+                (fronts.gap.length.twice(), "its two reveals")
+            }
+            Some(_) => (Length::inches(1, 8), "an overlay front"),
+            None => (Length::inches(1, 4), "shelves and fittings"),
+        }
     }
 
     /// Its lower left corner as built. Nobody knows which of its sides is off,

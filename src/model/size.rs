@@ -32,6 +32,8 @@ impl Facts {
     /// Adds a fact and gives it as a size.
     pub fn add(&mut self, length: Length, name: impl Into<String>, origin: Origin) -> Size {
         let id = FactId(u32::try_from(self.all.len()).unwrap_or(u32::MAX));
+        let measured = matches!(origin, Origin::Measured(_));
+        let length = if measured { length.as_measured() } else { length };
         self.all.push(Fact { length, name: name.into(), origin, word: None });
         Size { length, terms: vec![(id, Exact::ONE)] }
     }

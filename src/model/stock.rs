@@ -117,6 +117,8 @@ pub struct Stock {
     pub thickness_span: Span,
     /// The written thickness that a measured one has replaced.
     pub replaced: Option<(Length, Span)>,
+    /// A measured thickness that can't be right, and does not count.
+    pub refused: Option<(Length, Span)>,
 }
 
 impl Stock {
@@ -177,8 +179,15 @@ pub(super) fn lower(
         }
         None => (ctx.positive(body, word, &label)?, kind_entry.head),
     };
-    let mut replaced = None;
+    if kind != StockKind::Lumber {
+        absurd(&name, thickness.length, thickness_span, (nominal.value, kind_entry.head), ctx);
+    }
+    let (mut replaced, mut refused) = (None, None);
     let (thickness, thickness_span) = match measured {
+        Some(actual) if is_slip(actual.value, thickness.length) => {
+            refused = Some((actual.value, actual.span_or(thickness_span)));
+            (thickness, thickness_span)
+        }
         Some(actual) if actual.value != thickness.length => {
             replaced = Some((thickness.length, thickness_span));
             let size = ctx.facts.sourced(actual, format!("{label}, measured"));
@@ -227,7 +236,40 @@ pub(super) fn lower(
         span: entry.head,
         thickness_span,
         replaced,
+        refused,
     })
+}
+
+fn is_slip(thickness: Length, called: Length) -> bool {
+    (thickness - called).abs() > trade::thickness_off(called)
+}
+
+/// Reports a sheet that can't be as thick as is written of what it is sold as.
+fn absurd(
+    name: &str,
+    actual: Length,
+    span: Span,
+    (nominal, nominal_span): (Length, Span),
+    ctx: &mut Lower,
+) {
+    if !is_slip(actual, nominal) {
+        return;
+    }
+    let tape = ctx.tape;
+    let title = format!(
+        "{name} can't be {} thick: it is sold as {}",
+        tape.figure_with_unit(actual),
+        tape.figure_with_unit(nominal)
+    );
+    let mut found = Diagnostic::error("absurd-size", title, span, tape.figure_with_unit(actual))
+        .label(nominal_span, format!("sold as {}", tape.figure_with_unit(nominal)))
+        .note("mostly a slip of a figure; if that is what a calliper reads, write what it is sold as, too");
+    if let Some(meant) = trade::meant(actual, tape.unit, |length| !is_slip(length, nominal)) {
+        let meant = tape.decimal_source(meant);
+        let title = format!("{meant}, if that is what was meant");
+        found = found.fix(Fix::new(Grade::Choice, title, span, format!("actual {meant}")));
+    }
+    ctx.sink.push(found);
 }
 
 fn sheet(body: &Entries) -> Option<Sheet> {

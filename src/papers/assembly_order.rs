@@ -1,5 +1,6 @@
 //! The assembly order.
 
+use crate::measure::MEASURED;
 use crate::model::HingeKind;
 use crate::plans::assembly::{self, Slot, Task, Wait, Work};
 use crate::plans::hardware::{self, Count, Kind};
@@ -22,7 +23,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     ))];
     blocks.push(Block::Note(format!(
         "{} Keep parts stacked on sticks and glue up soon after milling.",
-        words::climate(source.piece)
+        words::climate(source)
     )));
     blocks.extend(notes(source).into_iter().map(Block::Note));
     hardware(source, &mut blocks);
@@ -179,6 +180,8 @@ fn step(
     let figures = &source.figures;
     let star = if slot.critical { "*" } else { "" };
     let mut more = task.lines.clone();
+    // Such a figure bears its mark already.
+    figures.mark(more.iter().any(|line| line.contains(MEASURED)));
     let mut after: Vec<usize> = task.after.iter().map(|index| number_of(*index)).collect();
     after.sort_unstable();
     if !after.is_empty() {
@@ -217,8 +220,9 @@ fn step(
     if let Some((a, b)) = task.square {
         let diagonal = trade::diagonal(a, b);
         let within = trade::diagonals_within(a.max(b));
+        let mark = figures.mark((a + b).is_measured());
         blocks.push(Block::Proof(vec![format!(
-            "both diagonals of {} by {} are {}; they may differ by {}",
+            "both diagonals of {} by {} are {}{mark}; they may differ by {}",
             figures.text(a),
             figures.text(b),
             figures.near(diagonal),

@@ -8,8 +8,8 @@ use crate::parts::{Grain, Part, PartId};
 use crate::plans::small_parts;
 use crate::trade;
 
-use super::figures::MEASURED;
 use super::left_to_cut;
+use super::measured;
 use super::page::{Block, Table, left, right};
 use super::{Source, with_currency, words};
 
@@ -43,7 +43,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         }
         count += own.len();
         blocks.push(Block::Heading(heading(stock, source)));
-        blocks.push(Block::Note(about(stock, &own, source)));
+        blocks.extend(about(stock, &own, source).map(Block::Note));
         for note in &stock.notes {
             blocks.push(Block::Note(note.clone()));
         }
@@ -72,7 +72,8 @@ fn heading(stock: &Stock, source: &Source<'_>) -> String {
     format!("{}: {} {thick}", stock.name, stock.kind.word())
 }
 
-fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> String {
+/// What a stock is and how it is bought; `None` where the spec says nothing.
+fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> Option<String> {
     let text = |length| source.figures.text(length);
     let mut parts = Vec::new();
     if let Some(species) = &stock.species {
@@ -96,7 +97,8 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> String 
         }
         parts.push(format!("{} of rough pieces before waste", volume(stock, own, source)));
         let humidity = source.piece.shop.humidity;
-        parts.push(format!("let it settle at {} % humidity before milling", humidity.0));
+        let mark = measured::air(source);
+        parts.push(format!("let it settle at {}{mark} % humidity before milling", humidity.0));
     } else {
         if stock.nominal != stock.thickness.length {
             parts.push(format!("sold as {}", text(stock.nominal)));
@@ -116,11 +118,10 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> String 
     }
     parts.extend(stock.price.map(|price| with_currency(source, price)));
     let mut line = parts.join("; ");
-    if let Some(first) = line.get(..1).map(str::to_uppercase) {
-        line.replace_range(..1, &first);
-    }
+    let first = line.get(..1)?.to_uppercase();
+    line.replace_range(..1, &first);
     line.push('.');
-    line
+    Some(line)
 }
 
 /// What the rough pieces of a stock come to: board feet, or cubic metres.
@@ -143,9 +144,13 @@ fn by_width(
     let (parts, figures) = (source.parts, &source.figures);
     let mut widths: BTreeMap<Length, Vec<Line<'_>>> = BTreeMap::new();
     let ledger = source.ledger;
+    let planed = measured::left_wider(source);
     for (id, part) in own {
         let done = left_to_cut::done(ledger, *id);
-        let features = words::features(part, parts, source.piece, figures);
+        let mut features = words::features(part, parts, source.piece, figures);
+        if let Some(wider) = planed.get(id).filter(|_| !left_to_cut::is_done(ledger, *id)) {
+            features.insert(0, wider.clone());
+        }
         let lines = widths.entry(part.width.length).or_default();
         let same = lines.iter_mut().find(|line| {
             line.features == features
@@ -183,9 +188,8 @@ fn by_width(
         let facts = &source.piece.facts;
         let measured =
             lines.iter().flat_map(|line| &line.parts).any(|part| facts.is_measured(&part.width));
-        let mark = if measured { MEASURED } else { "" };
         blocks.push(Block::Setting {
-            figure: format!("{}{mark}", figures.text(width)),
+            figure: format!("{}{}", figures.plain(width), figures.mark(measured)),
             what: format!("fence, {pieces}"),
             more,
         });
@@ -212,8 +216,8 @@ fn by_width(
             if stock.is_solid() {
                 row.push(format!(
                     "{} x {}",
-                    figures.text(first.rough.length),
-                    figures.text(first.rough.width)
+                    figures.plain(first.rough.length),
+                    figures.plain(first.rough.width)
                 ));
             }
             if !ledger.is_empty() {

@@ -1,39 +1,64 @@
 //! The one place where a length is printed, with its mark where it was rounded.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
 
-use crate::measure::{Length, Printed, Tape, Unit};
+use crate::measure::{Length, MEASURED, Printed, Tape, Unit};
 use crate::model::{Facts, Size};
-
-/// Behind a figure that was made from a measured one.
-pub(super) const MEASURED: &str = " (m)";
 
 /// Prints lengths and keeps the exact value of each one that was rounded.
 #[derive(Debug)]
 pub(super) struct Figures {
     tape: Tape,
     rounded: RefCell<BTreeMap<Length, String>>,
+    /// Figures made from measured ones bear a mark.
+    marks: bool,
+    marked: Cell<bool>,
 }
 
 impl Figures {
     pub(super) fn new(tape: Tape) -> Self {
-        Self { tape, rounded: RefCell::default() }
+        Self { tape, rounded: RefCell::default(), marks: true, marked: Cell::default() }
     }
 
-    /// A length at its tape mark, `~` behind it where it was rounded.
+    /// Figures that bear no mark where they are made from measured ones.
+    pub(super) fn unmarked(tape: Tape) -> Self {
+        Self { marks: false, ..Self::new(tape) }
+    }
+
+    /// A length at its tape mark, `~` behind it where it was rounded, `(m)`
+    /// where a measured figure takes part in it.
     pub(super) fn text(&self, length: Length) -> String {
         self.show(self.tape.print(length))
     }
 
+    /// A length at its tape mark, whatever it is made from.
+    pub(super) fn plain(&self, length: Length) -> String {
+        self.shown(self.tape.print(length))
+    }
+
+    /// What stands behind a figure that is made from a measured one.
+    pub(super) fn mark(&self, measured: bool) -> &'static str {
+        if !measured || !self.marks {
+            return "";
+        }
+        self.marked.set(true);
+        MEASURED
+    }
+
+    /// True where a figure bears the mark.
+    pub(super) fn has_marked(&self) -> bool {
+        self.marked.get()
+    }
+
     /// The next mark above, for what must not be less.
     pub(super) fn at_least(&self, length: Length) -> String {
-        self.text(self.tape.up(length))
+        format!("{}{}", self.plain(self.tape.up(length)), self.mark(length.is_measured()))
     }
 
     /// The next mark below, for what must not be more.
     pub(super) fn at_most(&self, length: Length) -> String {
-        self.text(self.tape.down(length))
+        format!("{}{}", self.plain(self.tape.down(length)), self.mark(length.is_measured()))
     }
 
     /// A length that no fraction gives exactly, as of a diagonal.
@@ -43,11 +68,14 @@ impl Figures {
 
     /// A size of a part: `(m)` behind one that a measured figure takes part in.
     pub(super) fn size(&self, size: &Size, facts: &Facts) -> String {
-        let mark = if facts.is_measured(size) { MEASURED } else { "" };
-        format!("{}{mark}", self.text(size.length))
+        format!("{}{}", self.plain(size.length), self.mark(facts.is_measured(size)))
     }
 
     fn show(&self, printed: Printed) -> String {
+        format!("{}{}", self.shown(printed), self.mark(printed.exact.is_measured()))
+    }
+
+    fn shown(&self, printed: Printed) -> String {
         let text = self.tape.show(printed);
         if printed.is_rounded() {
             self.rounded.borrow_mut().insert(printed.exact, text.clone());
@@ -62,8 +90,9 @@ impl Figures {
 
     /// Parts that add up on paper: `1-3/4 + 61-3/4 + 2-1/2 = 66`.
     pub(super) fn sum(&self, parts: &[Length]) -> String {
-        let whole = self.tape.print(parts.iter().copied().sum()).shown;
-        format!("{} = {}", self.spread(parts).join(" + "), self.tape.exact(whole))
+        let whole = self.tape.print(parts.iter().copied().sum());
+        let mark = self.mark(whole.exact.is_measured());
+        format!("{} = {}{mark}", self.spread(parts).join(" + "), self.tape.exact(whole.shown))
     }
 
     /// A length given by a maker's sheet, in whole or tenth millimetres where

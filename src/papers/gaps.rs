@@ -8,12 +8,12 @@ use crate::trade;
 
 use super::Source;
 use super::measured;
-use super::page::{Block, Table, left, right};
+use super::page::{Block, Column, Table, left, right};
 use super::words;
 
 pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     let gaps = seasons::gaps(source.piece, source.parts);
-    let mut blocks = vec![Block::Note(words::climate(source.piece))];
+    let mut blocks = vec![Block::Note(words::climate(source))];
     if gaps.is_empty() {
         blocks.push(Block::Note("This piece has no doors, drawers or false fronts.".into()));
     } else {
@@ -37,6 +37,14 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         ]));
     }
     blocks
+}
+
+/// The columns of what the year makes, which goes by the air of the shop.
+fn days(source: &Source<'_>) -> [Column; 2] {
+    match measured::air(source) {
+        "" => [right("driest"), right("dampest")],
+        _ => [right("driest (m)"), right("dampest (m)")],
+    }
 }
 
 /// All gaps of one size: the shims, then the edges.
@@ -72,13 +80,14 @@ fn group(source: &Source<'_>, size: Length, own: &[&Gap<'_>], blocks: &mut Vec<B
     }
     let figure = source.figures.text(size);
     blocks.push(Block::Setting { figure, what: "gap as fitted".into(), more });
+    let [driest, dampest] = days(source);
     let mut table = Table {
         columns: vec![
             left("front").strong(),
             left("edge"),
             left("beside"),
-            right("driest"),
-            right("dampest"),
+            driest,
+            dampest,
             right("± likely"),
             right("± worst"),
         ],
@@ -139,13 +148,14 @@ fn season(tape: &Tape, gap: Length) -> String {
 /// Solid panels in their grooves.
 fn panels(source: &Source<'_>, blocks: &mut Vec<Block>) {
     let (piece, tape) = (source.piece, source.piece.tape());
+    let [driest, dampest] = days(source);
     let mut table = Table {
         columns: vec![
             left("panel").strong(),
             right("wide"),
             right("room at each side"),
-            right("driest"),
-            right("dampest"),
+            driest,
+            dampest,
         ],
         ..Table::default()
     };
@@ -169,14 +179,9 @@ fn panels(source: &Source<'_>, blocks: &mut Vec<Block>) {
 fn wood(source: &Source<'_>, blocks: &mut Vec<Block>) {
     let (piece, tape) = (source.piece, source.piece.tape());
     let climate = Climate::of(piece);
+    let [driest, dampest] = days(source);
     let mut table = Table {
-        columns: vec![
-            left("board").strong(),
-            left("wood"),
-            right("wide"),
-            right("driest"),
-            right("dampest"),
-        ],
+        columns: vec![left("board").strong(), left("wood"), right("wide"), driest, dampest],
         ..Table::default()
     };
     let mut rows: Vec<(&Part, &Stock, usize)> = Vec::new();

@@ -1,19 +1,29 @@
 //! What was measured, as every paper tells it, and openings out of square.
 
+use std::collections::BTreeMap;
+
 use crate::model::{Axis, Piece, Reading, Subject};
+use crate::parts::PartId;
 use crate::plans::square::{self, Corner};
 
 use super::Source;
 use super::page::{Block, Table, left, right};
 
-/// The line that says which sizes are as measured.
+/// The line that says which sizes are as measured, on a paper that has a
+/// figure made from one.
 pub(super) fn note(source: &Source<'_>) -> Option<String> {
     let readings = &source.piece.readings;
-    if readings.is_empty() {
+    if !source.figures.has_marked() {
         return None;
     }
     let told: Vec<String> = readings.iter().map(|reading| one(source, reading)).collect();
     Some(format!("as measured: {}; (m) stands behind a figure made from them", told.join("; ")))
+}
+
+/// The mark behind what the air of the shop makes, where that was measured.
+pub(super) fn air(source: &Source<'_>) -> &'static str {
+    let mut readings = source.piece.readings.iter();
+    source.figures.mark(readings.any(|reading| reading.subject == Subject::Humidity))
 }
 
 fn one(source: &Source<'_>, reading: &Reading) -> String {
@@ -40,7 +50,7 @@ fn opening(source: &Source<'_>, piece: &Piece, path: &str) -> String {
     if let Some(opening) = all.find(|opening| opening.is_leaf() && opening.path == path) {
         let came_out = &opening.came_out;
         for (axis, size) in [(Axis::Across, &came_out.wide), (Axis::Down, &came_out.high)] {
-            let text = |length| source.figures.text(length);
+            let text = |length| source.figures.plain(length);
             told.extend(size.as_ref().map(|size| {
                 let drawn = text(opening.along(axis).length);
                 format!("{} {} (drawn {drawn})", text(size.length), axis.size_word())
@@ -56,33 +66,55 @@ fn opening(source: &Source<'_>, piece: &Piece, path: &str) -> String {
     format!("opening {path} {}", told.join(", "))
 }
 
+/// What the cut list says of a board that is to be planed to an opening out of
+/// square: `leave it 672.58 (m) wide …`.
+pub(super) fn left_wider(source: &Source<'_>) -> BTreeMap<PartId, String> {
+    let mut told = BTreeMap::new();
+    for leaning in square::leaning(source.piece) {
+        for (id, part) in leaning.tight.iter().filter_map(|corner| corner.board(source.parts)) {
+            let (blank, word) = leaning.board_blank(part);
+            let blank = source.piece.tape().fine(blank);
+            let mark = source.figures.mark(true);
+            let line = format!(
+                "leave it {blank}{mark} {word} until it is planed to its opening, see the gaps"
+            );
+            told.insert(id, line);
+        }
+    }
+    told
+}
+
 /// Where to plane the fronts of openings that are out of square.
 pub(super) fn out_of_square(source: &Source<'_>) -> Vec<Block> {
     let (tape, figures) = (source.piece.tape(), &source.figures);
     let mut table = Table {
         columns: vec![
             left("front").strong(),
+            right("cut it wide").strong(),
             right("plane off").strong(),
             left("at its corner"),
             left("out to nothing at"),
-            right("reveal there before"),
+            right("sides if cut as drawn"),
             left("opening"),
         ],
         ..Table::default()
     };
     for leaning in square::leaning(source.piece) {
-        let Some(opening) = leaning.opening.path.rsplit('.').next() else { continue };
         let differ = figures.text(leaning.diagonals.differ());
         let row = |corner: &Corner| {
-            let leaf = corner.front.rsplit('.').next().unwrap_or_default().replace('-', " ");
+            let mut names = corner.front.rsplit('.');
+            let leaf = names.next().unwrap_or_default().replace('-', " ");
+            let opening = names.next().unwrap_or_default();
             let named = source.parts.named(&corner.front);
             let mark = named.map_or(String::new(), |(_, part)| format!("{} ", part.mark));
+            let measured = |length| format!("{}{}", tape.fine(length), figures.mark(true));
             vec![
                 format!("{mark}{opening}, {leaf}"),
-                tape.fine(leaning.each()),
+                measured(leaning.blank()),
+                measured(leaning.lean),
                 corner.word(),
                 corner.other_end(),
-                tape.fine(leaning.least()),
+                measured(leaning.even_as_drawn()),
                 format!(
                     "diagonals differ by {differ}, leans {} over its height",
                     tape.fine(leaning.lean)
@@ -96,7 +128,7 @@ pub(super) fn out_of_square(source: &Source<'_>) -> Vec<Block> {
     }
     vec![
         Block::Heading("Openings out of square".into()),
-        Block::Note("Set the front in the middle of its opening with shims, mark the taper, plane it, and set it again. Seen from the front.".into()),
+        Block::Note("Cut the front this wide (of a framed one, its planed stiles wider), plane each taper, and only then let in or bore for its hinges. Its reveals are then as drawn all the way up; one that was cut as drawn has the wider ones at its sides. Two leaves meet at square edges. Seen from the front.".into()),
         Block::Table(table),
     ]
 }

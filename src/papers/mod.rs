@@ -191,12 +191,13 @@ pub fn part_name(part: &Part) -> String {
 /// What is cut into a part, in the sentences of the cut list.
 #[must_use]
 pub fn cuts(part: &Part, parts: &Parts, piece: &Piece, tape: Tape) -> Vec<String> {
-    words::features(part, parts, piece, &Figures::new(tape))
+    words::features(part, parts, piece, &Figures::unmarked(tape))
 }
 
 fn page(paper: &Paper, source: &Source<'_>, hash: &str) -> Page {
     let (piece, tape) = (source.piece, source.piece.tape());
     let blocks = (paper.blocks)(source);
+    // Behind the blocks: it looks whether they have a marked figure.
     let notes = notes(source);
     let unit = match tape.unit {
         crate::measure::Unit::Inch => "inches",

@@ -13,7 +13,7 @@ use super::words;
 const HEAVIEST: usize = 8;
 
 pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
-    let (piece, parts) = (source.piece, source.parts);
+    let (piece, parts, figures) = (source.piece, source.parts, &source.figures);
     let scale = Scale::of(piece.tape());
     let weights = weights::weigh(piece, parts);
     let one = trade::one_person();
@@ -30,30 +30,35 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     let mut sums = Vec::new();
     blocks.push(Block::Heading("What is lifted".into()));
     for group in &groups {
+        let mut own = Vec::new();
         let mut table = Table {
             columns: vec![right("weight").strong(), left("what"), right("people, at least")],
             ..Table::default()
         };
         for (name, body) in &group.lines {
             let people = trade::people(body.mass()).to_string();
-            table.rows.push(vec![shown.next().unwrap_or_default(), name.clone(), people]);
+            let weight = shown.next().unwrap_or_default();
+            own.push(weight.clone());
+            let mark = figures.mark(body.measured);
+            table.rows.push(vec![format!("{weight}{mark}"), name.clone(), people]);
         }
-        let cells = table.rows.iter().filter_map(|row| row.first());
-        let sum = added(cells.map(String::as_str));
-        table.foot = format!("{}: {sum}", group.name);
-        sums.push(format!("{sum} {}", group.name));
+        let sum = added(own.iter().map(String::as_str));
+        let mark = figures.mark(group.lines.iter().any(|(_, body)| body.measured));
+        table.foot = format!("{}: {sum}{mark}", group.name);
+        sums.push(format!("{sum}{mark} {}", group.name));
         blocks.push(Block::Table(table));
     }
     let all = weights.whole();
+    let mark = figures.mark(all.measured);
     blocks.push(Block::Note(format!(
-        "The whole: {whole}, {} people at the least if it were lifted as one.",
+        "The whole: {whole}{mark}, {} people at the least if it were lifted as one.",
         trade::people(all.mass())
     )));
     heaviest(source, &weights, &mut blocks);
     balance(source, &weights, &mut blocks);
     tips(source, &weights, &mut blocks);
     blocks.push(Block::Proof(vec![
-        format!("the tables add up: {} = {whole}", sums.join(" + ")),
+        format!("the tables add up: {} = {whole}{mark}", sums.join(" + ")),
         "the heaviest line, put on a bathroom scale, is within a tenth of its figure".to_owned(),
     ]));
     blocks
@@ -130,7 +135,8 @@ fn heaviest(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
         else {
             continue;
         };
-        table.rows.push(vec![part.mark.clone(), words::name(part), scale.text(body.mass())]);
+        let weight = format!("{}{}", scale.text(body.mass()), source.figures.mark(body.measured));
+        table.rows.push(vec![part.mark.clone(), words::name(part), weight]);
     }
     blocks.push(Block::Heading("The heaviest parts".into()));
     blocks.push(Block::Table(table));
@@ -150,7 +156,8 @@ fn balance(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
     let mut row = |name: String, body: Body| {
         if let Some(centre) = body.centre() {
             let mut cells = vec![name];
-            cells.extend(centre.map(|along| tape.text(near(along, tape))));
+            let mark = source.figures.mark(body.measured);
+            cells.extend(centre.map(|along| format!("{}{mark}", tape.text(near(along, tape)))));
             table.rows.push(cells);
         }
     };
@@ -195,11 +202,12 @@ fn tips(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
         if plan.tips() {
             tips.push(case.name.as_str());
         }
+        let mark = source.figures.mark(weights.of_case(plan.case).any(|body| body.measured));
         table.rows.push(vec![
             case.name.clone(),
-            scale.moments(&[holds]).1,
-            scale.moments(&[pulls]).1,
-            format!("{}.{}", tenths / 10, tenths % 10),
+            format!("{}{mark}", scale.moments(&[holds]).1),
+            format!("{}{mark}", scale.moments(&[pulls]).1),
+            format!("{}.{}{mark}", tenths / 10, tenths % 10),
             verdict.to_owned(),
         ]);
     }

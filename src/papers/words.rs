@@ -7,7 +7,8 @@ use crate::trade;
 
 use crate::plans::seasons::{Air, Climate};
 
-use super::figures::{Figures, MEASURED};
+use super::figures::Figures;
+use super::{Source, measured};
 
 /// What a part is called on paper: `left end`, `rail between upper and middle`.
 pub(super) fn name(part: &Part) -> String {
@@ -36,9 +37,13 @@ pub(super) fn name(part: &Part) -> String {
 }
 
 /// `Milled in air of 40 % humidity (7.7 % moisture); the room runs from …`
-pub(super) fn climate(piece: &Piece) -> String {
+pub(super) fn climate(source: &Source<'_>) -> String {
+    let piece = source.piece;
     let climate = Climate::of(piece);
-    let air = |air: Air| format!("{} % humidity ({:.1} % moisture)", air.humidity.0, air.moisture);
+    let told = |air: Air, mark: &str| {
+        format!("{}{mark} % humidity ({:.1}{mark} % moisture)", air.humidity.0, air.moisture)
+    };
+    let air = |air: Air| told(air, "");
     let warm = piece.site.temperature.0;
     let warm = match piece.tape().unit {
         Unit::Inch => format!("{} °F", (warm * Exact::ratio(9, 5) + Exact::int(32)).round()),
@@ -50,7 +55,7 @@ pub(super) fn climate(piece: &Piece) -> String {
     };
     format!(
         "The wood is milled and fitted at {}. The room runs from {} to {} at {warm}.{usual}",
-        air(climate.milled),
+        told(climate.milled, measured::air(source)),
         air(climate.driest),
         air(climate.dampest)
     )
@@ -80,7 +85,7 @@ pub(super) fn features(
             FeatureKind::Flute(_) => flutes.push(feature),
             FeatureKind::Bore(_) => bores.push(feature),
             _ => {
-                let line = one(part, feature, parts, piece, figures);
+                let line = one(part, feature, parts, figures);
                 if !lines.contains(&line) {
                     lines.push(line);
                 }
@@ -114,16 +119,27 @@ pub(super) fn features(
 /// The bores of one kind in one face.
 fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Option<String> {
     let first = same.first()?;
-    let places: Vec<String> = same.iter().map(|f| figures.text(f.centre().0)).collect();
     let start = part.face_name(Face::LengthStart);
     let edge = match first.face {
         Face::ThickStart | Face::ThickEnd => Face::WidthStart,
         _ => Face::ThickStart,
     };
-    let across = if same.iter().all(|f| f.centre().1 == first.centre().1) {
-        format!("{} from the {}", figures.text(first.centre().1), part.face_name(edge))
-    } else {
-        "as drawn".to_owned()
+    let centres: Vec<(Length, Length)> = same.iter().map(|f| f.centre()).collect();
+    let (along, across): (Vec<Length>, Vec<Length>) = centres.iter().copied().unzip();
+    let alike = |places: &[Length]| places.iter().all(|place| Some(place) == places.first());
+    let one = |place: Length| figures.text(place);
+    let list = |places: &[Length]| listed(&places.iter().copied().map(one).collect::<Vec<_>>());
+    let edge = part.face_name(edge);
+    // What all have in common is told once: a line along the part, or across it
+    // as the two screws of a pull on an upright panel.
+    let (u, v) = first.centre();
+    let place = match (alike(&along), alike(&across)) {
+        (_, true) => format!("{} from the {start}, {} from the {edge}", list(&along), one(v)),
+        (true, false) => format!("{} from the {start}, {} from the {edge}", one(u), list(&across)),
+        (false, false) => {
+            let pairs = centres.iter().map(|(u, v)| format!("{} by {}", one(*u), one(*v)));
+            format!("{} from the {start} and the {edge}", listed(&pairs.collect::<Vec<_>>()))
+        }
     };
     let plural = if same.len() > 1 { "s" } else { "" };
     let deep = match bore {
@@ -135,11 +151,10 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
         Bore::Cup | Bore::Pull => String::new(),
     };
     Some(format!(
-        "{} {}{plural} {}{deep}{face}: centre {} from the {start}, {across}",
+        "{} {}{plural} {}{deep}{face}: centre {place}",
         same.len(),
         bore.word(),
         figures.hardware(first.u.1 - first.u.0),
-        listed(&places),
     ))
 }
 
@@ -176,7 +191,7 @@ fn both_ends(lines: Vec<String>) -> Vec<String> {
     joined
 }
 
-fn one(part: &Part, feature: &Feature, parts: &Parts, piece: &Piece, figures: &Figures) -> String {
+fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> String {
     let face = part.face_name(feature.face);
     let text = |length| figures.text(length);
     match feature.kind {
@@ -192,14 +207,8 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, piece: &Piece, figures: &F
             let takes =
                 feature.takes.map_or(String::new(), |id| format!(", takes {}", parts.mark(id)));
             let stops = stops(part, feature, &channel, figures);
-            // As wide as a board that was measured.
-            let guest = feature.takes.and_then(|id| parts.get(id));
-            let measured = guest.is_some_and(|guest| {
-                guest.thickness.length == channel.wide && piece.facts.is_measured(&guest.thickness)
-            });
-            let mark = if measured { MEASURED } else { "" };
             format!(
-                "{what} {}{mark} wide, {} deep in the {face}, {place}{stops}{takes}",
+                "{what} {} wide, {} deep in the {face}, {place}{stops}{takes}",
                 text(channel.wide),
                 text(feature.deep)
             )

@@ -2,7 +2,10 @@
 
 use crate::measure::Length;
 use crate::model::{Axis, Diagonals, Fronts, Opening, Piece, Set, Side};
+use crate::parts::{Direction, Part, PartId, Parts, Role};
 use crate::trade;
+
+use super::ledger::{Ledger, State};
 
 /// A corner of a front, seen from the front.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -27,13 +30,28 @@ impl Corner {
     pub fn other_end(&self) -> String {
         format!("{} {}", level(!self.upper), self.side.word())
     }
+
+    /// The board whose edge is planed: the front itself, or a stile of it.
+    #[must_use]
+    pub fn board<'a>(&self, parts: &'a Parts) -> Option<(PartId, &'a Part)> {
+        let stile = || parts.named(&format!("{}.{}-stile", self.front, self.side.word()));
+        parts.named(&self.front).or_else(stile)
+    }
 }
 
 fn level(upper: bool) -> &'static str {
     if upper { "upper" } else { "lower" }
 }
 
-/// An opening with an inset front whose sides lean.
+/// An opening with an inset front whose sides lean: rails level, both sides
+/// off plumb by the same, as a frame that was racked in the clamps.
+///
+/// Its front is to have the drawn reveal all the way up, so each edge beside
+/// a side leans as far as that side: the whole lean goes off it at its tight
+/// corner, running out to nothing at the other. A front cut to its drawn
+/// width would be narrower by half the lean at each of these edges, so it is
+/// left that much wider first. The two leaves of a pair keep the edges where
+/// they meet square: only their outer edges are planed.
 #[derive(Clone, Debug)]
 pub struct Leaning<'a> {
     /// The opening.
@@ -44,22 +62,75 @@ pub struct Leaning<'a> {
     pub diagonals: Diagonals,
     /// How far its sides lean over its height.
     pub lean: Length,
+    /// How far they lean at least, whatever the tape is off.
+    pub surely: Length,
     /// The two corners at which a square front comes near the frame.
     pub tight: [Corner; 2],
 }
 
 impl Leaning<'_> {
-    /// What the lean takes from the gap at each tight corner: a front set in
-    /// the middle has half of it at each.
-    #[must_use]
-    pub fn each(&self) -> Length {
-        self.lean.half()
-    }
-
-    /// What is left of the gap there.
+    /// What is left of the gap at the tight corners of a square front that is
+    /// set in the middle: it loses half of the lean there.
     #[must_use]
     pub fn least(&self) -> Length {
-        self.fronts.gap.length - self.each()
+        self.fronts.gap.length - self.lean.half()
+    }
+
+    /// The same, however much of the lean is the tape's.
+    #[must_use]
+    pub fn least_surely(&self) -> Length {
+        self.fronts.gap.length - self.surely.half()
+    }
+
+    /// By how much the front, or each leaf of a pair, is left wider for its
+    /// edges to be planed.
+    #[must_use]
+    pub fn wider(&self) -> Length {
+        if self.opening.leaves() == 2 { self.lean.half() } else { self.lean }
+    }
+
+    /// The width of the front or leaf before it is planed.
+    #[must_use]
+    pub fn blank(&self) -> Length {
+        self.opening.leaf(self.fronts).0.length + self.wider()
+    }
+
+    /// What a planed board is cut to before, with the word for it: a drawer
+    /// front is planed at its ends.
+    #[must_use]
+    pub fn board_blank(&self, part: &Part) -> (Length, &'static str) {
+        let wider = if part.role == Role::Slab { self.wider() } else { self.lean.half() };
+        match part.placement.width {
+            Direction::X => (part.width.length + wider, "wide"),
+            _ => (part.length.length + wider, "long"),
+        }
+    }
+
+    /// The reveal at both sides, all the way up, of a front that was cut to its
+    /// drawn width and planed nevertheless.
+    #[must_use]
+    pub fn even_as_drawn(&self) -> Length {
+        self.fronts.gap.length + self.lean.half()
+    }
+
+    /// The same of a front of which a planed board lies cut on the bench, as
+    /// wide as it was cut; `None` where nothing of it is cut.
+    #[must_use]
+    pub fn even_as_cut(&self, parts: &Parts, ledger: &Ledger<'_>) -> Option<Length> {
+        let reveals = self.tight.iter().filter_map(|corner| {
+            let (id, part) = corner.board(parts)?;
+            let State::Cut(cut) = ledger.state(id) else { return None };
+            let (drawn, was) = match part.placement.width {
+                Direction::X => (&part.width, &cut.wide),
+                _ => (&part.length, &cut.long),
+            };
+            let was = was.as_ref().map_or(drawn.length, |was| was.value);
+            // A front of one board is planed at two edges.
+            let edges = if part.role == Role::Slab { 3 - self.opening.leaves() } else { 1 };
+            let short = self.lean.half() - (was - drawn.length) / i64::from(edges);
+            Some(self.fronts.gap.length + short.max(Length::ZERO))
+        });
+        reveals.max()
     }
 }
 
@@ -89,6 +160,7 @@ fn one(opening: &Opening) -> Option<Leaning<'_>> {
         fronts,
         diagonals,
         lean: trade::lean(wide, high, diagonals.differ()),
+        surely: trade::lean(wide, high, diagonals.differ_surely()),
         tight: [corner(Side::Left, to_right), corner(Side::Right, !to_right)],
     })
 }

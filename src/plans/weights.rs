@@ -18,13 +18,15 @@ pub struct Body {
     pub grams: i64,
     /// Grams times the place of their centre, in millimetres, along x, y and z.
     moment: [f64; 3],
+    /// A measured figure takes part in it.
+    pub measured: bool,
 }
 
 impl Body {
     /// A weight at a place, in millimetres.
     #[must_use]
     pub fn at(grams: i64, place: [f64; 3]) -> Self {
-        Self { grams, moment: place.map(|along| along * grams as f64) }
+        Self { grams, moment: place.map(|along| along * grams as f64), measured: false }
     }
 
     /// Its weight.
@@ -57,6 +59,7 @@ impl Body {
     #[must_use]
     pub fn with(mut self, other: Self) -> Self {
         self.grams += other.grams;
+        self.measured |= other.measured;
         for (own, other) in self.moment.iter_mut().zip(other.moment) {
             *own += other;
         }
@@ -93,6 +96,15 @@ impl Weights {
     #[must_use]
     pub fn whole(&self) -> Body {
         self.lifted.values().fold(Body::default(), |all, one| all.with(*one))
+    }
+
+    /// What is lifted of a case: itself, its base, its doors and drawers.
+    pub fn of_case(&self, case: usize) -> impl Iterator<Item = &Body> {
+        let own = move |lifted: &Lifted| match lifted {
+            Lifted::Case(index) | Lifted::Base(index) => *index == case,
+            Lifted::Door(index, _) | Lifted::Drawer(index, _) => *index == case,
+        };
+        self.lifted.iter().filter(move |(lifted, _)| own(lifted)).map(|(_, body)| body)
     }
 
     /// The weight of one thing that is lifted; nothing where there is none.
@@ -179,7 +191,9 @@ fn body(piece: &Piece, part: &Part) -> Body {
             Direction::Z => place[2] = at,
         }
     }
-    Body::at(grams, place)
+    let sizes = [&part.length, &part.width, &part.thickness];
+    let measured = sizes.iter().any(|size| piece.facts.is_measured(size));
+    Body { measured, ..Body::at(grams, place) }
 }
 
 /// The volume of a cut and its middle along length, width and thickness.

@@ -16,6 +16,7 @@ mod sheets;
 mod shims;
 mod species;
 mod lumber;
+mod slips;
 mod small_work;
 mod plane;
 mod square;
@@ -40,7 +41,8 @@ pub use hinging::{butt_gap, butts_for_height, hinges_for_height, hinges_for_weig
 pub use moisture::equilibrium;
 pub use movement::movement;
 pub use sheets::{SHEETS, SheetGood, sheet_named};
-pub use shims::{Shims, least_gap, shim_stack};
+pub use shims::{Shims, least_gap, shim_stack, widest_gap};
+pub use slips::{meant, thickness_off};
 pub use small_work::{
     least_wall, narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed,
 };

@@ -1,12 +1,19 @@
 //! The gap between a front and its frame: the least that works, and what is
 //! laid in to set one.
 
-use crate::measure::{Exact, Length};
+use crate::measure::{Exact, Length, Unit};
 
 /// Under this a gap rubs before it closes (common practice, no source).
 #[must_use]
 pub fn least_gap() -> Length {
     Length::inches(1, 64)
+}
+
+/// Over this a gap shows daylight, and is mostly a slip: 5/16 in, 8 mm
+/// (common practice, no source).
+#[must_use]
+pub fn widest_gap(unit: Unit) -> Length {
+    unit.either(Length::inches(5, 16), Length::mm(8))
 }
 
 /// Shims for a gap.

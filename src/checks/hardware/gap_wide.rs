@@ -4,6 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::measure::{Length, Unit};
 use crate::model::{Piece, Set};
+use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "gap-wide",
@@ -19,7 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    let most = tape.unit.either(Length::inches(5, 16), Length::mm(8));
+    let most = trade::widest_gap(tape.unit);
     let mut told = Vec::new();
     for opening in piece.cases.iter().flat_map(|case| &case.openings) {
         let Some(front) = &opening.front else { continue };

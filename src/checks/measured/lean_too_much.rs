@@ -1,48 +1,45 @@
-//! An opening so far out of square that its front touches the frame.
+//! An opening so far out of square that no front fits it with its reveals in
+//! range.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Severity, Sink};
 use crate::model::Piece;
-use crate::plans::square::leaning;
-use crate::trade::least_gap;
+use crate::plans::square::{Leaning, leaning};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "lean-too-much",
-    severity: Severity::Warning,
-    finds: "A measured opening so far out of square that a square front set in its middle has less than 1/64 in (0.4 mm) of reveal at two corners.",
-    why: "The front jams at those corners before it is home. What has to be planed off is more than an even reveal can hide.",
-    source: "plane geometry (Pythagoras). That a gap under 1/64 in rubs: common practice, no source.",
-    formula: "lean = difference of the diagonals × diagonal / twice the width; reveal less half the lean.",
-    accept: "The front is planed to its opening, and the taper may show.",
+    severity: Severity::Error,
+    finds: "A measured opening that leans by more than its two reveals, whatever the tape is off.",
+    why: "A square front does not go in at all, and one that is planed to it is no rectangle any more, which all that hangs on it or runs behind it is made for. The frame that stands there is another than the one that is drawn.",
+    source: "plane geometry (Pythagoras). That a front may be planed by its two reveals and no more: ours.",
+    formula: "lean = difference of the diagonals × diagonal / twice the width; half of it is taken from each reveal. Twice what the tape may be off is taken from the difference first.",
+    accept: "",
     example: Example {
         base: Base::First,
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
-        wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\nmeasured { opening store { diagonals { rising 38-17/32; falling 38-27/32 } } }",
+        wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\nmeasured { opening store { diagonals { rising 38-13/32; falling 38-31/32 } } }",
     },
     check: Check::Piece(check),
 };
 
+/// True where no front gets reveals in range.
+pub(super) fn is_beyond(leaning: &Leaning<'_>) -> bool {
+    leaning.least_surely().is_negative()
+}
+
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    for leaning in leaning(piece).iter().filter(|leaning| leaning.least() < least_gap()) {
-        let gap = leaning.fronts.gap.length;
+    for leaning in leaning(piece).iter().filter(|leaning| is_beyond(leaning)) {
         let title = format!(
-            "{} is too far out of square for its reveal: it leans {} over its height, the reveal is {}",
+            "{} is too far out of square for a front: it leans {} over its height, its two reveals are {}",
             leaning.opening.path,
             tape.fine(leaning.lean),
-            tape.figure(gap)
-        );
-        let warning = Diagnostic::new(
-            RULE.slug,
-            Severity::Warning,
-            title,
-            leaning.diagonals.span,
-            format!("they differ by {}", tape.figure(leaning.diagonals.differ())),
+            tape.figure(leaning.fronts.gap.length.twice())
         );
         sink.push(
-            super::planing(warning, tape, leaning)
-                .because("a square front jams at two corners before it is home")
-                .note("or pull the frame square with a clamp along its longer diagonal, if the case is not glued to it yet, and measure again"),
+            super::out_of_square(Severity::Error, RULE.slug, title, tape, leaning)
+                .because("a square front does not go in, and one that is planed to it is no rectangle any more")
+                .note("measure both diagonals again; if they are right, pull the frame square with a clamp along the longer one, if the case is not glued to it yet"),
         );
     }
 }

@@ -1,17 +1,18 @@
-//! A measured opening that the drawing no longer fits.
+//! A reading that the drawing no longer fits, or that can't be right.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
-use crate::measure::{Length, Span};
-use crate::model::{Axis, Opening, Piece, Set};
+use crate::measure::{Length, Span, Tape};
+use crate::model::{Axis, Opening, Piece, Set, Stock};
+use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "measured-far",
     severity: Severity::Error,
-    finds: "A measured opening that differs from the drawn one by more than its two reveals; where it has an overlay front by more than 1/8 in (3 mm), where it has none by more than 1/4 in (6 mm).",
-    why: "No front with its reveals in range can make up for that. The frame that stands there is another than the one that is drawn, and every board behind it is placed by the drawing.",
-    source: "Reveals: plane geometry. The other two figures: ours.",
-    formula: "measured − drawn, against twice the reveal.",
+    finds: "A measured opening that differs from the drawn one by more than its two reveals; where it has an overlay front by more than 1/8 in (3 mm), where it has none by more than 1/4 in (6 mm). A measured thickness that is off the written one by more than a quarter of it, and by more than 1/16 in (1.6 mm). Neither counts: all else is judged as if it were not there.",
+    why: "No front with its reveals in range can make up for that. The frame that stands there is another than the one that is drawn, and every board behind it is placed by the drawing. A figure that is off by far more is mostly a slip.",
+    source: "Reveals: plane geometry. The other figures: ours.",
+    formula: "measured − drawn, against twice the reveal; measured − written, against a quarter.",
     accept: "",
     example: Example {
         base: Base::First,
@@ -23,65 +24,94 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     for opening in piece.cases.iter().flat_map(|case| &case.openings) {
-        for axis in [Axis::Across, Axis::Down] {
-            let off = opening.grown_by(axis);
-            let (most, what) = most(opening);
-            if off.abs() > most {
-                sink.push(report(piece, opening, axis, (most, what)));
-            }
+        let axes = [Axis::Across, Axis::Down].into_iter().zip(opening.came_out.refused);
+        for (axis, (measured, span)) in axes.filter_map(|(axis, read)| Some((axis, read?))) {
+            sink.push(report(piece.tape(), opening, axis, measured, span));
         }
     }
-}
-
-/// The most that can be made up for, and by what.
-fn most(opening: &Opening) -> (Length, &'static str) {
-    match &opening.front {
-        Some(fronts) if fronts.set == Set::Inset => (fronts.gap.length.twice(), "its two reveals"),
-        Some(_) => (Length::inches(1, 8), "an overlay front"),
-        None => (Length::inches(1, 4), "shelves and fittings"),
+    for stock in &piece.stocks {
+        let refused = stock.refused;
+        sink.extend(refused.map(|(measured, span)| thickness(piece.tape(), stock, measured, span)));
     }
 }
 
-fn report(
-    piece: &Piece,
-    opening: &Opening,
-    axis: Axis,
-    (most, what): (Length, &str),
-) -> Diagnostic {
-    let tape = piece.tape();
-    let (drawn, measured) = (opening.along(axis).length, opening.as_built(axis).length);
+fn report(tape: &Tape, opening: &Opening, axis: Axis, measured: Length, span: Span) -> Diagnostic {
+    let (most, what) = opening.most_off();
+    let drawn = opening.along(axis).length;
     let off = measured - drawn;
-    let (more, word) = match (off.is_positive(), axis) {
-        (true, Axis::Across) => ("wider", "wide"),
-        (false, Axis::Across) => ("narrower", "wide"),
-        (true, Axis::Down) => ("taller", "high"),
-        (false, Axis::Down) => ("lower", "high"),
+    let word = axis.size_word();
+    let more = match (off.is_positive(), axis) {
+        (true, Axis::Across) => "wider",
+        (false, Axis::Across) => "narrower",
+        (true, Axis::Down) => "taller",
+        (false, Axis::Down) => "lower",
     };
-    let at = |axis: Axis| piece.facts.written(opening.as_built(axis)).unwrap_or(opening.span);
-    let by = tape.figure(off.abs());
     let written: Option<Span> = opening.size_spans[usize::from(axis == Axis::Down)];
-    let mut diagnostic = Diagnostic::error(
-        RULE.slug,
-        format!(
-            "{} came out {by} {more} than drawn: {what} can make up for {}",
+    let meant = trade::meant(measured, tape.unit, |length| (length - drawn).abs() <= most);
+    let slip = meant.is_some() || off.abs() > drawn / 4;
+    let title = match slip {
+        true => format!(
+            "{} can't have come out {} {word}: {} is drawn",
             opening.path,
+            tape.figure(measured),
+            tape.figure(drawn)
+        ),
+        false => format!(
+            "{} came out {} {more} than drawn: {what} can make up for {}",
+            opening.path,
+            tape.figure(off.abs()),
             tape.figure(most)
         ),
-        at(axis),
-        format!("measured {}", tape.figure(measured)),
-    )
-    .label(written.unwrap_or(opening.span), format!("drawn {} {word}", tape.figure(drawn)))
-    .sum(super::off_by(tape, measured, drawn, "drawn"))
-    .because("what stands behind the frame is placed by a drawing that no longer holds")
-    .note("measure again; if the reading is right, draw what was built: the opening, or the members beside it")
-    .subject(&opening.path);
+    };
+    let mut found =
+        Diagnostic::error(RULE.slug, title, span, format!("measured {}", tape.figure(measured)))
+            .label(written.unwrap_or(opening.span), format!("drawn {} {word}", tape.figure(drawn)))
+            .sum(super::off_by(tape, measured, drawn, "drawn"))
+            .subject(&opening.path);
+    if let Some(meant) = meant {
+        found = found.fix(as_meant(tape, word, meant, span));
+    }
+    if slip {
+        return found.note("mostly a slip of a figure, or the hook of the tape: measure again");
+    }
+    found = found
+        .because("what stands behind the frame is placed by a drawing that no longer holds")
+        .note("measure again; if the reading is right, draw what was built: the opening, or the members beside it");
     if let Some(fronts) = opening.front.as_ref().filter(|fronts| fronts.set == Set::Inset) {
         let gap = tape.figure(fronts.gap.length);
-        diagnostic = diagnostic.label(fronts.gap_span, format!("reveal {gap}, twice"));
+        found = found.label(fronts.gap_span, format!("reveal {gap}, twice"));
     }
-    if let Some(span) = written {
-        let edit = format!("{word} {}", tape.source(measured));
-        diagnostic = diagnostic.fix(Fix::new(Grade::Choice, "draw what was built", span, edit));
+    match written {
+        Some(span) => {
+            let edit = format!("{word} {}", tape.source(measured));
+            found.fix(Fix::new(Grade::Choice, "draw what was built", span, edit))
+        }
+        None => found,
     }
-    diagnostic
+}
+
+fn thickness(tape: &Tape, stock: &Stock, measured: Length, span: Span) -> Diagnostic {
+    let written = stock.thickness.length;
+    let (figure, own) = (tape.figure(measured), tape.figure(written));
+    let found = Diagnostic::error(
+        RULE.slug,
+        format!("{} can't have come out {figure} thick: {own} is written", stock.name),
+        span,
+        format!("measured {figure}"),
+    )
+    .label(stock.thickness_span, format!("written {own}"))
+    .sum(super::off_by(tape, measured, written, "written"))
+    .note("mostly a slip of a figure: measure again; another board is a stock of its own")
+    .subject(&stock.name);
+    let most = trade::thickness_off(written);
+    match trade::meant(measured, tape.unit, |length| (length - written).abs() <= most) {
+        Some(meant) => found.fix(as_meant(tape, "actual", meant, span)),
+        None => found,
+    }
+}
+
+fn as_meant(tape: &Tape, word: &str, meant: Length, span: Span) -> Fix {
+    let meant = tape.decimal_source(meant);
+    let title = format!("{meant}, if that is what was read");
+    Fix::new(Grade::Choice, title, span, format!("{word} {meant}"))
 }

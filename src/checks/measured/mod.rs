@@ -5,7 +5,7 @@ pub(super) mod lean_too_much;
 pub(super) mod measured_far;
 pub(super) mod measured_odd;
 
-use crate::diagnostics::{Diagnostic, Sum};
+use crate::diagnostics::{Diagnostic, Severity, Sum};
 use crate::measure::{Length, Tape, Unit};
 use crate::plans::square::Leaning;
 
@@ -30,45 +30,29 @@ fn off_by(tape: &Tape, measured: Length, other: Length, word: &str) -> Sum {
     }
 }
 
-/// What to plane where, and the sums that lead to it.
-fn planing(diagnostic: Diagnostic, tape: &Tape, leaning: &Leaning<'_>) -> Diagnostic {
-    let opening = leaning.opening;
-    let differ = leaning.diagonals.differ();
+/// The diagonals, the reveal, and what the one leaves of the other.
+fn out_of_square(
+    severity: Severity,
+    slug: &'static str,
+    title: String,
+    tape: &Tape,
+    leaning: &Leaning<'_>,
+) -> Diagnostic {
+    let differ = tape.figure(leaning.diagonals.differ());
+    let gap = tape.figure(leaning.fronts.gap.length);
+    let (lean, least) = (tape.fine(leaning.lean), tape.fine(leaning.least()));
     let [one, other] = &leaning.tight;
-    let off = fine(tape, leaning.each());
-    let place = |corner: &crate::plans::square::Corner| {
-        let leaf = corner.front.rsplit('.').next().unwrap_or_default().replace('-', " ");
-        format!(
-            "{off} off the {} corner of the {leaf}, running out to nothing at its {} corner",
-            corner.word(),
-            corner.other_end()
-        )
-    };
-    diagnostic
-        .label(
-            leaning.fronts.gap_span,
-            format!("reveal {}", tape.figure(leaning.fronts.gap.length)),
-        )
+    let span = leaning.diagonals.span;
+    Diagnostic::new(slug, severity, title, span, format!("they differ by {differ}"))
+        .label(leaning.fronts.gap_span, format!("reveal {gap}"))
+        .working("lean", format!("the diagonals differ by {differ}: {lean} over its height"))
         .working(
-            "lean",
+            "square",
             format!(
-                "the diagonals differ by {}: {} over its height",
-                tape.figure(differ),
-                tape.fine(leaning.lean)
-            ),
-        )
-        .working(
-            "reveal",
-            format!(
-                "{} − half of {} = {} at the {} and {} corners",
-                tape.figure(leaning.fronts.gap.length),
-                tape.fine(leaning.lean),
-                tape.fine(leaning.least()),
+                "{gap} − half of {lean} = {least} at the {} and {} corners",
                 one.word(),
                 other.word()
             ),
         )
-        .note(format!("plane {}", place(one)))
-        .note(format!("plane {}", place(other)))
-        .subject(&opening.path)
+        .subject(&leaning.opening.path)
 }

@@ -19,6 +19,8 @@ pub enum Wait {
     None,
     /// It stays in the clamps.
     Clamps,
+    /// The glue cures before it is worked; for so long of it in the clamps.
+    Cure(Duration),
     /// The glue sets while screws hold it.
     Screws,
     /// The finish dries.
@@ -76,6 +78,9 @@ impl Task {
         let what = match self.waits_for {
             Wait::None => return None,
             Wait::Clamps => "in the clamps",
+            Wait::Cure(clamped) => {
+                return Some(format!("{} to cure, the first {clamped} in the clamps", self.wait));
+            }
             Wait::Screws => "to set",
             Wait::Finish => "to dry",
         };

@@ -2,7 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use crate::measure::Length;
+use crate::measure::{Length, MEASURED};
+use crate::model::Stock;
 use crate::parts::{Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 
@@ -116,7 +117,9 @@ impl Maker<'_> {
                 continue;
             }
             let above = boards.iter().map(|(above, board)| {
-                format!("{} above the bottom end of {}", tape.text(*above), self.marks(&[*board]))
+                let mark = if above.is_measured() { MEASURED } else { "" };
+                let (above, board) = (tape.text(*above), self.marks(&[*board]));
+                format!("{above}{mark} above the bottom end of {board}")
             });
             let above: Vec<String> = above.collect();
             lines.push(format!("it lies {}", above.join(", ")));
@@ -133,8 +136,10 @@ impl Maker<'_> {
         let marks = self.marks(&wide);
         let lines = vec![
             format!("edge to edge, rings turned in turn: {}", marks),
-            "leave them over size; to width and length only when the glue has cured".to_owned(),
+            "leave them over size; planed, and to width and length, only when the glue has cured"
+                .to_owned(),
         ];
+        let (clamp, cure) = (self.piece.shop.clamp, self.piece.shop.cure);
         let minutes = minutes::BLANK * wide.len() as i64;
         // One after the other: the shop must have clamps for the longest.
         let panels = || {
@@ -151,8 +156,8 @@ impl Maker<'_> {
             parts: wide,
             work: Work::Glue,
             hands: hands(minutes),
-            wait: self.piece.shop.cure.max(self.piece.shop.clamp),
-            waits_for: Wait::Clamps,
+            wait: cure.max(clamp),
+            waits_for: if cure > clamp { Wait::Cure(clamp) } else { Wait::Clamps },
             clamps,
             spreading,
             square: None,
@@ -168,11 +173,14 @@ impl Maker<'_> {
             return None;
         }
         let marks = self.marks(&hidden);
-        let lines = vec![format!(
-            "first coat of {} on {}, edges too: unfinished wood would show when a panel shrinks",
-            finish.kind.word(),
-            marks
-        )];
+        // A sheet keeps its size; it is only out of reach.
+        let moves = hidden.iter().filter_map(|id| self.parts.get(*id));
+        let moves = moves.filter_map(|part| self.piece.stock(part.stock)).any(Stock::is_solid);
+        let why = match moves {
+            true => ", edges too: unfinished wood would show when a panel shrinks",
+            false => ": no brush gets into a groove or rabbet later",
+        };
+        let lines = vec![format!("first coat of {} on {marks}{why}", finish.kind.word())];
         let title = "Finish what can't be reached later".into();
         Some(self.coat(finish, title, lines, hidden, routed))
     }

@@ -1,7 +1,7 @@
 //! Fronts and drawer boxes, and hanging them.
 
-use crate::model::{HingeKind, Opening, OpeningKind};
-use crate::parts::{Assembly, Bore, FeatureKind, JointSort, Role};
+use crate::model::{HingeKind, Opening, OpeningKind, Stock};
+use crate::parts::{Assembly, Bore, FeatureKind, JointSort, Part, Role};
 use crate::plans::assembly::gluing;
 
 use super::{Maker, Work, minutes};
@@ -29,7 +29,13 @@ impl Maker<'_> {
             let joints = self.joints_of(unit);
             let load = gluing::joined(self.parts, &joints);
             let mut lines = self.joint_lines(&joints);
-            lines.push("no glue in the panel's grooves: it must move".to_owned());
+            let panels = parts.iter().filter_map(|id| self.parts.get(*id));
+            let mut panels = panels.filter(|part| part.role == Role::FrontPanel);
+            let solid = |part: &Part| self.piece.stock(part.stock).is_some_and(Stock::is_solid);
+            lines.push(match panels.any(solid) {
+                true => "no glue in the panel's grooves: it must move".to_owned(),
+                false => "the panel is a sheet and keeps its size: dry in its grooves, or with a little glue".to_owned(),
+            });
             let square = self.outline(&parts, unit);
             let mut after = before.clone();
             after.extend(prefinished);
