@@ -165,7 +165,7 @@ fn a_joint_that_is_too_large_is_lost_and_one_too_small_is_made_larger() {
     let thick = redrawn(&text, thin, "stock thin    { plywood 1/4; actual 1/4;");
     let rows = trims(&thick);
     assert!(rows.iter().any(|row| row.contains("make larger: groove")), "{rows:?}");
-    let thinner = redrawn(&text, thin, "stock thin    { plywood 1/4; actual 5/32;");
+    let thinner = redrawn(&text, thin, "stock thin    { plywood 3/16; actual 5/32;");
     let told = misfits(&thinner);
     assert!(told.iter().any(|told| told.contains("its groove 13/64 wide")), "{told:?}");
 }

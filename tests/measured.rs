@@ -246,7 +246,7 @@ fn a_reading_that_cannot_be_right_is_told_alone_and_counts_for_nothing() {
             "measured-far",
         ),
     ] {
-        let cut = "cut 2026-03-14 { console.press.left-door; console.bottom }";
+        let cut = "cut 2026-03-14 { console.press.left-door { long 25-13/16; wide 13-3/32 }; console.bottom { long 64-5/16; wide 16-9/32 } }";
         let c = console(&format!("{reading}\n{cut}"));
         assert_eq!(slugs(&c), [slug], "{reading}");
         assert!(!c.is_sound(), "{reading}");
