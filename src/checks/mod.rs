@@ -18,10 +18,13 @@ mod shop;
 mod site;
 mod strength;
 
+use std::cell::LazyCell;
+
 use crate::diagnostics::Sink;
 use crate::measure::{FileId, Span};
 use crate::model::Piece;
 use crate::parts::Parts;
+use crate::plans::ledger::Ledger;
 
 pub use accept::accept;
 pub use explain::{explain, first_sentence, index};
@@ -124,9 +127,12 @@ pub fn piece(piece: &Piece, sink: &mut Sink) {
 
 /// Runs the rules that look at the parts.
 pub fn parts(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+    let ledger = LazyCell::new(|| Ledger::of(piece, parts));
     for rule in RULES {
-        if let Check::Parts(check) = rule.check {
-            check(piece, parts, sink);
+        match rule.check {
+            Check::Parts(check) => check(piece, parts, sink),
+            Check::Cut(check) if !piece.cuts.is_empty() => check(&ledger, sink),
+            _ => {}
         }
         // Whatever else is said of a board that can't be is a second message.
         let first = joinery::part_impossible::RULE.slug;

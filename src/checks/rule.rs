@@ -3,6 +3,7 @@
 use crate::diagnostics::{Severity, Sink};
 use crate::model::Piece;
 use crate::parts::Parts;
+use crate::plans::ledger::Ledger;
 
 /// A sound spec that examples change one line of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,6 +59,8 @@ pub enum Check {
     Piece(fn(&Piece, &mut Sink)),
     /// It looks at the parts.
     Parts(fn(&Piece, &Parts, &mut Sink)),
+    /// It looks at what is cut already; nothing is asked where nothing is.
+    Cut(fn(&Ledger<'_>, &mut Sink)),
 }
 
 /// A rule.

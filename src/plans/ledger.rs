@@ -94,8 +94,10 @@ pub enum Meant {
 /// The parts of a piece with what is known of them.
 #[derive(Debug)]
 pub struct Ledger<'a> {
-    piece: &'a Piece,
-    parts: &'a Parts,
+    /// The piece.
+    pub piece: &'a Piece,
+    /// Its parts.
+    pub parts: &'a Parts,
     /// The last word on each part.
     last: Vec<Option<&'a Cut>>,
     /// What no part is called.

@@ -2,8 +2,6 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Severity, Sink};
-use crate::model::Piece;
-use crate::parts::Parts;
 use crate::plans::ledger::Ledger;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -19,14 +17,10 @@ pub(in crate::checks) const RULE: Rule = Rule {
         sound: "finish oil { hardwax-oil; coats 1; covers 30 m2 per l; mix 3 to 1; pot-life 4 h; cure 24 h }",
         wrong: "finish oil { hardwax-oil; coats 1; covers 30 m2 per l; mix 3 to 1; pot-life 4 h; cure 24 h }\ncut 2026-03-14 { console.bank.upper.front { long 17-1/16; wide 8-13/16; stock cherry; joints 0 } }",
     },
-    check: Check::Parts(check),
+    check: Check::Cut(check),
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    if piece.cuts.is_empty() {
-        return;
-    }
-    let ledger = Ledger::of(piece, parts);
+fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
     let elsewhere = ledger.elsewhere();
     let Some(((cut, part), rest)) = elsewhere.split_first() else { return };
     let more = match rest.len() {

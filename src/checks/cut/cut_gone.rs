@@ -24,16 +24,13 @@ pub(in crate::checks) const RULE: Rule = Rule {
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.old-shelf }",
     },
-    check: Check::Parts(check),
+    check: Check::Cut(check),
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    if piece.cuts.is_empty() {
-        return;
-    }
-    let ledger = Ledger::of(piece, parts);
+fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
+    let (piece, parts) = (ledger.piece, ledger.parts);
     for cut in ledger.gone.iter().filter(|cut| cut.spoiled.is_none()) {
-        sink.push(gone(piece, parts, &ledger, cut));
+        sink.push(gone(piece, parts, ledger, cut));
     }
     for (cut, names) in &ledger.unclear {
         sink.push(

@@ -4,7 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Figure, Fix, Grade, Severity, Sink, Sum, Term};
 use crate::measure::{Exact, Length, Span, Spanned};
 use crate::model::{Cut, Fact, Piece, Size};
-use crate::parts::{Part, Parts, Role};
+use crate::parts::{Part, Role};
 use crate::plans::ledger::{Differs, Ledger, Side};
 
 use super::{cut_again, joints, other_use, would_do};
@@ -22,19 +22,16 @@ pub(in crate::checks) const RULE: Rule = Rule {
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.bottom { long 35; wide 17-1/16 } }",
     },
-    check: Check::Parts(check),
+    check: Check::Cut(check),
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    if piece.cuts.is_empty() {
-        return;
-    }
-    let ledger = Ledger::of(piece, parts);
+fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
+    let piece = ledger.piece;
     for (part, cut) in ledger.cut().filter(|(part, cut)| ledger.is_other_stock(part, cut)) {
-        sink.extend(other_stock(piece, &ledger, part, cut));
+        sink.extend(other_stock(piece, ledger, part, cut));
     }
     for differs in ledger.too_small() {
-        sink.push(too_small(piece, &ledger, &differs));
+        sink.push(too_small(piece, ledger, &differs));
     }
     for (part, cut, fit) in ledger.lost() {
         sink.extend(joints::lost(piece, part, cut, fit));

@@ -4,7 +4,6 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Severity, Sink};
 use crate::measure::nearest;
 use crate::model::Piece;
-use crate::parts::Parts;
 use crate::plans::ledger::{Ledger, Unnamed};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -20,14 +19,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.kick { long 36; wide 4; stock poplar-ply } }",
     },
-    check: Check::Parts(check),
+    check: Check::Cut(check),
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    if piece.cuts.is_empty() {
-        return;
-    }
-    for unnamed in Ledger::of(piece, parts).unnamed() {
+fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
+    let piece = ledger.piece;
+    for unnamed in ledger.unnamed() {
         sink.extend(told(piece, &unnamed));
     }
 }

@@ -2,8 +2,8 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Severity, Sink};
-use crate::model::{Cut, Piece};
-use crate::parts::{Part, PartId, Parts};
+use crate::model::Cut;
+use crate::parts::{Part, PartId};
 use crate::plans::ledger::{Ledger, State};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -19,14 +19,11 @@ pub(in crate::checks) const RULE: Rule = Rule {
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.kick }",
     },
-    check: Check::Parts(check),
+    check: Check::Cut(check),
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    if piece.cuts.is_empty() {
-        return;
-    }
-    let ledger = Ledger::of(piece, parts);
+fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
+    let (piece, parts) = (ledger.piece, ledger.parts);
     let bare = |(id, part): (PartId, _)| {
         let State::Cut(cut) = ledger.state(id) else { return None };
         (cut.long.is_none() || cut.wide.is_none()).then_some((part, cut))

@@ -1,5 +1,7 @@
 //! The joints in a part laid over those it is drawn with.
 
+use std::cell::LazyCell;
+
 use crate::measure::Length;
 use crate::model::{Cut, Made};
 use crate::parts::{Feature, Part};
@@ -77,12 +79,12 @@ pub fn fit<'a>(part: &Part, cut: &'a Cut, spare: [Length; 2], tolerance: Length)
     }
     let Some((shift, laid)) = best else { return Fit::default() };
     let either = [0, 1].map(|axis| {
-        let ends = [Length::ZERO, spare[axis]].map(|end| {
+        let as_well = |end: Length| {
             let mut shift = shift;
             shift[axis] = end;
-            laying.lay(shift)
-        });
-        spare[axis].is_positive() && ends.iter().all(|end| !laid.is_better(end))
+            !laid.is_better(&laying.lay(shift))
+        };
+        spare[axis].is_positive() && [Length::ZERO, spare[axis]].into_iter().all(as_well)
     });
     let lost = laid.lost.iter().filter_map(|number| laying.lost(*number, &laid, shift)).collect();
     Fit { shift, either, lost, to_make: laid.to_make }
@@ -190,12 +192,23 @@ impl<'a, 'p> Laying<'a, 'p> {
         let standing = self.standing(shift);
         let set = self.set(&standing);
         let mut lost = Vec::new();
-        let goes: Vec<Space> = self.goes.iter().map(|space| space.grown(self.tolerance)).collect();
+        // Most stand just as they are drawn, and need none of what follows.
+        let goes = LazyCell::new(|| -> Vec<Space> {
+            self.goes.iter().map(|space| space.grown(self.tolerance)).collect()
+        });
+        let gone = LazyCell::new(|| -> Vec<Space> {
+            let taken = standing.iter().flat_map(|made| taken(made.word, &made.space, self.cut));
+            taken.map(|space| space.grown(self.tolerance)).collect()
+        });
         let board = Space::whole(self.sizes);
         // What is within the tolerance of a side is as good as gone.
         let mut inner = board.grown(-self.tolerance);
         inner.0[2] = (Length::ZERO, self.cut[2].max(self.sizes[2]));
         for (number, made) in standing.iter().enumerate() {
+            let as_drawn = |drawn: &Drawn<'_>| (drawn.word, drawn.space) == (made.word, made.space);
+            if self.drawn.iter().any(as_drawn) {
+                continue;
+            }
             let Some(there) = made.space.common(&inner) else { continue };
             let fits = match sort(made.word) {
                 Sort::Pilot | Sort::Hidden => true,
@@ -215,12 +228,11 @@ impl<'a, 'p> Laying<'a, 'p> {
                 lost.push(number);
             }
         }
-        let gone: Vec<Space> = standing
-            .iter()
-            .flat_map(|made| taken(made.word, &made.space, self.cut))
-            .map(|space| space.grown(self.tolerance))
-            .collect();
-        let to_make = self.drawn.iter().filter(|drawn| !self.is_made(drawn, &standing, &gone, set));
+        let lacks = |drawn: &&Drawn<'p>| {
+            let as_made = |made: &Stands<'_>| (made.word, made.space) == (drawn.word, drawn.space);
+            !standing.iter().any(as_made) && !self.is_made(drawn, &standing, &gone, set)
+        };
+        let to_make = self.drawn.iter().filter(lacks);
         let larger = |drawn: &Drawn<'_>| {
             let mut same = standing.iter().filter(|made| made.word == drawn.word);
             let over = |made: &Stands<'_>| made.space.common(&drawn.space).is_some();

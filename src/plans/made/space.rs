@@ -89,7 +89,7 @@ impl Space {
     /// True where others hold all of it.
     pub(super) fn is_within<'a>(&self, others: impl Iterator<Item = &'a Self>) -> bool {
         let mut left = vec![*self];
-        for other in others {
+        for other in others.filter(|other| other.common(self).is_some()) {
             left = left.iter().flat_map(|piece| piece.without(other)).collect();
             if left.is_empty() {
                 return true;
