@@ -154,6 +154,13 @@ const LOOKS: &[(&str, &str)] = &[
     ("wide 3        # a\n   # not\n", "wide 3        # a\n# not\n"),
     ("a {# x\n\n\n# y\nb 1\n# z\n\n}# end\n", "a {  # x\n  # y\n  b 1\n  # z\n}  # end\n"),
     ("a 1; # x\n", "a 1  # x\n"),
+    // Values of a block, and one that is added to them; a word too long for
+    // the column leaves it alone.
+    ("s {\nkerf 1/8\nhumidity 40%\n}\n", "s {\n  kerf     1/8\n  humidity 40%\n}\n"),
+    (
+        "s {\n  kerf      1/8\n  humidity  40%\n  day 8 h\n  door-thickness 3\n}\n",
+        "s {\n  kerf      1/8\n  humidity  40%\n  day       8 h\n  door-thickness 3\n}\n",
+    ),
 ];
 
 #[test]

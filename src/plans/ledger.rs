@@ -342,6 +342,14 @@ impl<'a> Ledger<'a> {
         open && self.parts.get(id).is_some_and(|part| self.is_exact(part, cut))
     }
 
+    /// True for a cut part that lacks nothing.
+    fn is_as_drawn(&self, id: PartId, part: &'a Part, cut: &'a Cut) -> bool {
+        let fits = |fit: &Fit<'_>| fit.lost.is_empty() && fit.to_make.is_empty();
+        !self.is_other_stock(part, cut)
+            && self.fit(id).is_none_or(fits)
+            && self.differing_of(part, cut, |was, needs| (was - needs).abs()).is_empty()
+    }
+
     fn is_exact(&self, part: &'a Part, cut: &'a Cut) -> bool {
         let sizes = [(&cut.long, &part.length), (&cut.wide, &part.width)];
         let tolerance = self.piece.shop.tolerance.cut;
@@ -361,7 +369,7 @@ impl<'a> Ledger<'a> {
             .parts
             .iter()
             .filter_map(|(id, part)| match self.state(id) {
-                State::Cut(cut) if cut.long.is_some() && !self.is_exact(part, cut) => {
+                State::Cut(cut) if cut.long.is_some() && !self.is_as_drawn(id, part, cut) => {
                     Some((id, part, cut))
                 }
                 _ => None,

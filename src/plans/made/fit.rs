@@ -66,7 +66,8 @@ pub(super) struct Stands<'a> {
 /// at both.
 #[must_use]
 pub fn fit<'a>(part: &Part, cut: &'a Cut, spare: [Length; 2], tolerance: Length) -> Fit<'a> {
-    let laying = Laying::new(part, cut, tolerance);
+    let trimmed = spare.iter().any(|spare| spare.is_positive());
+    let laying = Laying { trimmed, ..Laying::new(part, cut, tolerance) };
     let shifts = [0, 1].map(|axis| laying.shifts(axis, spare[axis]));
     let mut best: Option<([Length; 2], Laid)> = None;
     for along in &shifts[0] {
@@ -100,6 +101,8 @@ struct Laying<'a, 'p> {
     goes: Vec<Space>,
     made: Vec<Stands<'a>>,
     tolerance: Length,
+    /// Some of it comes off.
+    trimmed: bool,
 }
 
 /// What comes of one way to trim.
@@ -107,7 +110,8 @@ struct Laid {
     /// By their place among those made.
     lost: Vec<usize>,
     to_make: Vec<ToMake>,
-    /// How far joints stand from where they are drawn, in square millimetres.
+    /// How far joints stand from where they are drawn, in square millimetres;
+    /// nought where there is no choice.
     off: f64,
 }
 
@@ -144,7 +148,7 @@ impl<'a, 'p> Laying<'a, 'p> {
             Some(Stands { made, word: kind::known(&made.word.value)?, space })
         };
         let made = cut.made.iter().take(MOST_LAID).filter_map(stands).collect();
-        Self { sizes: own, cut: as_cut, drawn, goes, made, tolerance }
+        Self { sizes: own, cut: as_cut, drawn, goes, made, tolerance, trimmed: false }
     }
 
     /// What may be taken off where this side begins, out of all that is.
@@ -240,7 +244,8 @@ impl<'a, 'p> Laying<'a, 'p> {
         };
         let to_make =
             to_make.map(|drawn| ToMake { feature: drawn.number, larger: larger(drawn) }).collect();
-        Laid { lost, to_make, off: self.off(&standing) }
+        let off = if self.trimmed { self.off(&standing) } else { 0.0 };
+        Laid { lost, to_make, off }
     }
 
     /// The mortises of the drawing, each right through: one that is deeper than

@@ -1,10 +1,14 @@
 //! Values and trailing comments that stand in a column.
 //!
 //! A column is taken from the source: where values stood below each other, and
-//! not by chance, they do so again. Written twice a text gives the same bytes,
-//! since whatever is put into a column stands in one when it is read again.
+//! not by chance, they do so again. Values of plain statements that follow each
+//! other in a block stand below each other anyhow, but for a word that is too
+//! long for the column that the maker has chosen. Written twice a text
+//! gives the same bytes, since whatever is put into a column stands in one when
+//! it is read again.
 
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 
 use super::line::{Kind, Line};
 
@@ -25,7 +29,7 @@ pub(super) fn values(lines: &mut [Line]) {
     let mut run: Vec<usize> = Vec::new();
     for at in 0..=lines.len() {
         match lines.get(at).map(|line| line.kind) {
-            Some(Kind::Statements) => run.push(at),
+            Some(Kind::Statements | Kind::Plain) => run.push(at),
             Some(Kind::Continued) => {}
             _ => align_run(lines, &std::mem::take(&mut run)),
         }
@@ -46,7 +50,7 @@ fn align_run(lines: &mut [Line], run: &[usize]) {
     let (mut columns, rest): (BTreeMap<_, _>, BTreeMap<_, _>) =
         columns.into_iter().partition(|(_, places)| is_column(places));
     // The column may be as wide as those that stood in it left it.
-    let gaps: BTreeMap<usize, usize> = columns
+    let mut gaps: BTreeMap<usize, usize> = columns
         .iter()
         .map(|(column, places)| {
             let least = places.iter().map(|place| stood(lines, *place)).min().unwrap_or(1);
@@ -74,6 +78,12 @@ fn align_run(lines: &mut [Line], run: &[usize]) {
             taken.insert((line, piece), nearest);
         }
     }
+    for group in plain(lines, run) {
+        match usual(&group, &taken) {
+            Some(column) => join(lines, &group, column, &mut columns, &mut gaps, &mut taken),
+            None => stand_alone(lines, &group),
+        }
+    }
     // From the left: what moves a piece moves those behind it on its line.
     for (column, places) in columns {
         let before = |(line, piece): &Place| lines.get(*line).map_or(0, |line| line.width(*piece));
@@ -84,6 +94,64 @@ fn align_run(lines: &mut [Line], run: &[usize]) {
             if let Some(piece) = lines.get_mut(line).and_then(|line| line.pieces.get_mut(piece)) {
                 piece.gap = target.saturating_sub(before);
             }
+        }
+    }
+}
+
+/// The plain statements of a block that follow each other, two or more.
+fn plain(lines: &[Line], run: &[usize]) -> Vec<Vec<usize>> {
+    let is_plain =
+        |at: &usize| lines.get(*at).is_some_and(|line| line.kind == Kind::Plain && line.indent > 0);
+    let next = |one: &usize, other: &usize| one + 1 == *other && is_plain(one) && is_plain(other);
+    let groups = run.chunk_by(next).filter(|group| group.len() > 1);
+    groups.map(<[usize]>::to_vec).collect()
+}
+
+/// The column that most values of a group stand in; nothing where none does.
+fn usual(group: &[usize], taken: &BTreeMap<Place, usize>) -> Option<usize> {
+    let mut counts: BTreeMap<usize, usize> = BTreeMap::new();
+    for column in group.iter().filter_map(|line| taken.get(&(*line, 1))) {
+        *counts.entry(*column).or_default() += 1;
+    }
+    counts.into_iter().rev().max_by_key(|(_, count)| *count).map(|(column, _)| column)
+}
+
+/// Values that stand in no column, each below the other.
+fn stand_alone(lines: &mut [Line], group: &[usize]) {
+    let word = |lines: &[Line], line: usize| lines.get(line).map_or(0, |line| line.width(1));
+    let longest = group.iter().map(|line| word(lines, *line)).max().unwrap_or(0);
+    for line in group {
+        let gap = longest + 1 - word(lines, *line);
+        if let Some(piece) = lines.get_mut(*line).and_then(|line| line.pieces.get_mut(1)) {
+            piece.gap = gap;
+        }
+    }
+}
+
+/// Puts the other values of a group into the column of most, as far as their
+/// words leave room: it does not move for them.
+fn join(
+    lines: &[Line],
+    group: &[usize],
+    column: usize,
+    columns: &mut BTreeMap<usize, Vec<Place>>,
+    gaps: &mut BTreeMap<usize, usize>,
+    taken: &mut BTreeMap<Place, usize>,
+) {
+    let Some(places) = columns.get_mut(&column) else { return };
+    // Where a block stands behind a name depends on the columns before it.
+    if places.iter().any(|(_, piece)| *piece > 1) {
+        return;
+    }
+    let word = |line: usize| lines.get(line).map_or(0, |line| line.width(1));
+    let longest = places.iter().map(|(line, _)| word(*line)).max().unwrap_or(0);
+    let gap = gaps.entry(column).or_insert(1);
+    let target = longest + *gap;
+    for line in group.iter().copied().filter(|line| word(*line) < target) {
+        if let Entry::Vacant(free) = taken.entry((line, 1)) {
+            free.insert(column);
+            places.push((line, 1));
+            *gap = (*gap).min(target - word(line));
         }
     }
 }

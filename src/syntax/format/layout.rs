@@ -124,7 +124,9 @@ impl Layout<'_> {
         if block.is_none() || stood_flat {
             let pieces = self.pieces(statement);
             if block.is_none() || indent + single_spaced(&pieces) <= WIDEST {
-                let line = Line::new(Kind::Statements, indent, statement.span.start);
+                let plain = statement.block.is_none() && !statement.arguments.is_empty();
+                let kind = if plain { Kind::Plain } else { Kind::Statements };
+                let line = Line::new(kind, indent, statement.span.start);
                 return self.lines.push(Line { pieces, comment, ..line });
             }
         }

@@ -7,6 +7,8 @@ use unicode_width::UnicodeWidthChar as _;
 pub(super) enum Kind {
     /// Whole statements.
     Statements,
+    /// One statement that is a word with its values.
+    Plain,
     /// The first or last line of a block that stands on several.
     Brace,
     /// A comment by itself, at the indent of its block.
