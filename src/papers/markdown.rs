@@ -71,34 +71,49 @@ fn code(safe: &mut String, word: &str) {
 /// Whether a code host makes a link, a call, a picture or a formula of
 /// something in this word (user guides of several hosts; from memory).
 fn is_taken_up(word: &str) -> bool {
-    let low = word.to_ascii_lowercase();
-    let chars: Vec<char> = low.chars().collect();
-    let refers = |pair: &[char]| matches!(pair, ['#' | '!' | '&' | '%' | '^' | '~', next] if next.is_alphanumeric());
+    let signs = |b: u8| matches!(b, b'@' | b'$' | b'#' | b'!' | b'&' | b'%' | b'^' | b'~' | b':');
+    let has_sign = word.bytes().any(signs);
+    // Most words are plain ones, and every paper is full of them.
+    (has_sign && is_taken_up_for_a_sign(word))
+        || has(word, "www.")
+        || has(word, "gh-")
+        || is_commit(word)
+}
+
+fn is_taken_up_for_a_sign(word: &str) -> bool {
+    let refers = |(sign, next): (char, char)| {
+        matches!(sign, '#' | '!' | '&' | '%' | '^' | '~') && next.is_alphanumeric()
+    };
     (word.contains(['@', '$']) && word.len() > 1)
-        || chars.windows(2).any(refers)
-        || low.contains("://")
-        || low.contains("www.")
-        || low.contains("gh-")
-        || is_picture(&low)
-        || is_commit(&low)
+        || word.chars().zip(word.chars().skip(1)).any(refers)
+        || word.contains("://")
+        || is_picture(word)
+}
+
+/// True for a word that holds these letters, large or small.
+fn has(word: &str, letters: &str) -> bool {
+    let size = letters.len();
+    word.as_bytes().windows(size).any(|part| part.eq_ignore_ascii_case(letters.as_bytes()))
 }
 
 /// The name of a small picture between two colons.
-fn is_picture(low: &str) -> bool {
+fn is_picture(word: &str) -> bool {
     let is_name = |name: &str| {
         !name.is_empty()
             && name.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '_' | '+' | '-'))
     };
-    let mut between = low.split(':').skip(1).peekable();
+    let mut between = word.split(':').skip(1).peekable();
     std::iter::from_fn(|| between.next().filter(|_| between.peek().is_some())).any(is_name)
 }
 
 /// The least number of digits by which a commit is known.
 const SHORT_COMMIT: usize = 7;
 
-fn is_commit(low: &str) -> bool {
-    low.split(|c: char| !c.is_alphanumeric())
-        .any(|run| run.len() >= SHORT_COMMIT && run.chars().all(|c| c.is_ascii_hexdigit()))
+fn is_commit(word: &str) -> bool {
+    word.len() >= SHORT_COMMIT
+        && word
+            .split(|c: char| !c.is_alphanumeric())
+            .any(|run| run.len() >= SHORT_COMMIT && run.chars().all(|c| c.is_ascii_hexdigit()))
 }
 
 #[cfg(test)]
