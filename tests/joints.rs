@@ -198,6 +198,22 @@ fn holes_can_be_set_by_a_little_but_not_against_each_other() {
 }
 
 #[test]
+fn a_shorter_door_can_be_hung_by_the_cups_it_has() {
+    let text = recorded(&spec("first.case"), &["ST-LD", "ST-RD"]);
+    // Half an inch lower: cups at 3 and 17-13/16 of 20-13/16 come to lie 2-3/4
+    // from both ends once 1/4 is taken off each.
+    let lower = redrawn(&text, "high 34-1/2 ", "high 34 ");
+    let found = compile(&lower).diagnostics;
+    assert_eq!(found.iter().filter(|found| found.slug == "cut-misfit").count(), 2);
+    let note = found[0].notes.last().unwrap();
+    assert_eq!(note, "or hang it by the cups it has: `from-end 2-3/4` in the hinge");
+    let hung = redrawn(&lower, "from-edge 4 mm;", "from-edge 4 mm; from-end 2-3/4;");
+    assert_eq!(misfits(&hung), Vec::<String>::new());
+    let off = "length 20-13/16 to 20-5/16: take 1/4 off the bottom end, 1/4 off the top end";
+    assert!(trims(&hung)[0].contains(off), "{:?}", trims(&hung));
+}
+
+#[test]
 fn a_door_is_trimmed_where_it_has_no_hinge() {
     let text = recorded(&spec("first.case"), &["ST-LD", "ST-RD"]);
     let gap = redrawn(&text, "gap 3/32; meeting 3/16", "gap 5/32; meeting 3/16");

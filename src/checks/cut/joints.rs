@@ -4,7 +4,7 @@ use crate::checks::cut::cut_misfit::RULE;
 use crate::diagnostics::{Diagnostic, Sum};
 use crate::measure::{Length, Span, Tape};
 use crate::model::{Cut, Piece};
-use crate::parts::Part;
+use crate::parts::{Face, Part};
 use crate::plans::made::{self, Fit, Lost, Off};
 
 use super::cut_again;
@@ -45,7 +45,31 @@ pub(super) fn lost(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Opti
         diagnostic =
             diagnostic.note("one that is filled or does no harm can be taken out of the record");
     }
+    if let Some(from_end) = from_end(part, cut, fit, tape) {
+        diagnostic = diagnostic.note(format!(
+            "or hang it by the cups it has: `from-end {}` in the hinge",
+            tape.source(from_end)
+        ));
+    }
     Some(diagnostic.fix(cut_again(cut)).subject(&part.path))
+}
+
+/// How far from the ends the hinges would have to be for the cups of a door to
+/// be right, where it is they alone that are not, and they alike.
+fn from_end(part: &Part, cut: &Cut, fit: &Fit<'_>, tape: &Tape) -> Option<Length> {
+    let is_high = |lost: &Lost<'_>| {
+        let along = matches!(lost.off, Off::Place { from: Face::LengthStart, .. });
+        along && lost.made.word.value == "hinge-cup"
+    };
+    if !fit.lost.iter().all(is_high) {
+        return None;
+    }
+    let cups = cut.made.iter().filter(|made| made.word.value == "hinge-cup");
+    let heights = cups.filter_map(|made| made.space[0]).map(|(from, to)| (from + to).half());
+    let heights: Vec<Length> = heights.map(|height| height - fit.shift[0]).collect();
+    let low = heights.iter().min()?;
+    let high = part.length.length - *heights.iter().max()?;
+    ((*low - high).abs() <= tape.mark).then(|| tape.print((*low + high).half()).shown)
 }
 
 /// A lost joint in words.
