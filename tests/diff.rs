@@ -420,7 +420,7 @@ fn read_from_the_other_side_it_says_the_opposite() {
 #[test]
 fn panels_that_float_are_told_through_the_year() {
     let press = spec("tide-cottage-press.case");
-    let damp = with(&press, "humidity 40% to 65%", "humidity 35% to 70%");
+    let damp = with(&press, "humidity    40% to 65%", "humidity 35% to 70%");
     let difference = compare(&press, &damp);
     let panels: Vec<&str> = difference.panels.iter().map(|gap| gap.front.now.as_str()).collect();
     assert_eq!(panels, ["press.linen.left-door.panel", "press.linen.right-door.panel"]);

@@ -11,6 +11,7 @@
 mod support;
 
 use casewright::diagnostics::{self, Diagnostic, Severity};
+use casewright::measure::Length;
 use casewright::pipeline::Compilation;
 use support::{Bench, compile, spec};
 
@@ -323,4 +324,89 @@ fn the_jig_sheet_ticks_what_is_right_after_a_trim() {
     assert_eq!(ticked(&low), 2);
     let deeper = redrawn(&low, "joint rabbet { deep 3/8 }", "joint rabbet { deep 7/16 }");
     assert_eq!(ticked(&deeper), 1);
+}
+
+#[test]
+fn a_joint_is_as_deep_in_a_sheet_of_another_thickness() {
+    // A rabbet 6 wide and 9 deep in the inside face of an end, dados in it.
+    let text = recorded(&spec("alcove-shelves.case"), &["LB-LE"]);
+    let thicker = format!("{text}\nmeasured {{ stock birch {{ actual 18.5 }} }}\n");
+    assert_eq!(misfits(&thicker), Vec::<String>::new());
+    // The shelves are thicker too, the dados for them not wide enough.
+    assert!(trims(&thicker)[0].contains("make larger: "), "{:?}", trims(&thicker));
+    let thinner = format!("{text}\nmeasured {{ stock birch {{ actual 17.5 }} }}\n");
+    let told = misfits(&thinner);
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert!(told[0].contains("dado 18 wide"), "{told:?}");
+}
+
+#[test]
+fn a_joint_from_edge_to_edge_asks_for_no_side_of_a_rip() {
+    let bench = Bench::new().with("a.case", &spec("hall-console.case"));
+    let done = bench.run(&["record", "a.case", "B", "--size", "wide 17", "--date", "2026-03-14"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    let text = std::fs::read_to_string(bench.path("a.case")).unwrap();
+    assert!(trims(&text)[0].contains("off at either edge"), "{:?}", trims(&text));
+}
+
+#[test]
+fn a_door_of_many_flutes_is_trimmed_by_its_cups() {
+    let text = recorded(&spec("hall-console.case"), &["PR-LD"]);
+    let cups = text.matches("made hinge-cup").count();
+    let flutes = text.matches("made flute").count();
+    assert!(cups == 2 && flutes > 10 && (cups + flutes) * flutes > 300, "{cups} {flutes}");
+    // The door was made 3/4 longer, of which 1/4 is below its lower cup's place.
+    let drawn = compile(&spec("hall-console.case"));
+    let door = drawn.parts.as_ref().unwrap().named("console.press.left-door").unwrap().1;
+    let long = door.length.length;
+    let tape = casewright::measure::Tape::inches();
+    let moved = text.replacen(
+        &format!("long {}; wide", tape.source(long)),
+        &format!("long {}; wide", tape.source(long + Length::inches(3, 4))),
+        1,
+    );
+    assert_ne!(moved, text);
+    let lines = moved.lines().map(|line| match line.split_once("{ at ") {
+        Some((before, rest)) if line.contains("hinge-cup") || line.contains("pull-hole") => {
+            let (at, behind) = rest.split_once(" by ").unwrap();
+            let height = door.features.iter().find_map(|feature| {
+                let centre = (feature.u.0 + feature.u.1).half();
+                (tape.recorded(centre) == at).then_some(centre)
+            });
+            let height = height.unwrap() + Length::inches(1, 4);
+            format!("{before}{{ at {} by {behind}", tape.recorded(height))
+        }
+        _ => line.to_owned(),
+    });
+    let moved = lines.collect::<Vec<_>>().join("\n");
+    assert_eq!(misfits(&moved), Vec::<String>::new());
+    let off = "take 1/4 off the bottom end, 1/2 off the top end";
+    assert!(trims(&moved)[0].contains(off), "{:?}", trims(&moved));
+}
+
+#[test]
+fn a_name_that_is_taken_is_not_offered() {
+    let text = format!(
+        "{}\ncut 2026-03-14 {{\n  console.bank.upper.front {{ long 17-1/16; wide 8-13/16; \
+         stock cherry; joints 0 }}\n  console.bank.middle.front {{ long 20; wide 12; \
+         stock cherry; joints 0 }}\n}}\n",
+        spec("hall-console.case")
+    );
+    let found = compile(&text).diagnostics;
+    let elsewhere: Vec<&Diagnostic> =
+        found.iter().filter(|found| found.slug == "cut-elsewhere").collect();
+    // It is what the lower front is too, and nothing is known of that.
+    assert_eq!(elsewhere.len(), 1);
+    assert!(elsewhere[0].title.contains("console.bank.lower.front"), "{}", elsewhere[0].title);
+}
+
+#[test]
+fn a_size_that_came_out_different_takes_its_joints_along() {
+    let bench = Bench::new().with("a.case", &spec("first.case"));
+    let size = ["--size", "thick 13/16", "--date", "2026-03-14"];
+    let done = bench.run(&[&["record", "a.case", "ST-LD"][..], &size[..]].concat());
+    assert_eq!(done.code, Some(0), "{done:?}");
+    let text = std::fs::read_to_string(bench.path("a.case")).unwrap();
+    // 13/16 is 20.6375 mm, and a cup 12.5 mm deep in the back of it.
+    assert!(text.contains("across 35 mm; thick 8.1375 mm to 13/16 }"), "{text}");
 }

@@ -450,6 +450,7 @@ fn what_is_recorded_is_as_drawn() {
         let after = read(&bench);
         assert_eq!(slugs(&after), slugs(&drawn));
         let ledger = ledger(&after);
+        assert_eq!(bench.run(&["format", name, "--check"]).code, Some(0), "{name}");
         assert_eq!(ledger.cut().count(), parts.len());
         assert!(ledger.trims().is_empty() && ledger.more_joints().is_empty());
         for (id, part) in after.parts.as_ref().expect("parts").iter() {

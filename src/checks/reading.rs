@@ -71,6 +71,13 @@ pub(super) const RULES: &[Rule] = &[
         "rail top    { wide 1-1/2 * 2 in * 1 in }",
     ),
     reading(
+        "made-odd",
+        "A joint on record that can't be: a hole with a centre and no diameter, or the other way round, or one that lies beyond its board.",
+        "It would be laid over the drawing and fit anything.",
+        "finish oil { hardwax-oil; coats 2; cure 24 h }",
+        "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.kick { long 36; wide 4; thick 23/32; stock ply; made pull-hole { at 5 by 2 } } }",
+    ),
+    reading(
         "word-unknown",
         "A word that its block does not hold. A near miss is named with its mending; a word of another block is told where it belongs.",
         "A misspelt word that was passed over would leave a part off the papers.",
@@ -275,7 +282,7 @@ pub(super) const RULES: &[Rule] = &[
     ),
     reading(
         "too-many",
-        "More than 10 000 statements in one block or 100 000 in a file, more than 1 000 cases, more than 500 openings in one case, or more than 50 000 parts.",
+        "More than 10 000 statements in one block or 100 000 in a file, more than 1 000 cases, more than 500 openings in one case, more than 50 000 parts, or more than 300 joints on record of one part.",
         "No piece is that large; it would be slow to check on every save.",
         "casework 1 ",
         MANY_CASES,

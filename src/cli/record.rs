@@ -22,7 +22,7 @@ use super::terminal::{Terminal, complain};
 
 mod statement;
 
-use statement::{SIDES, Stage, statement};
+use statement::{OwnSize, SIDES, Stage, statement};
 
 pub(super) fn run(record: &Record, terminal: &Terminal) -> Exit {
     let Some(date) = record.date.or_else(today) else {
@@ -110,7 +110,7 @@ fn find<'a>(parts: &'a Parts, name: &str) -> Result<&'a Part, String> {
 }
 
 /// The sizes of `--size`, each with its figure as it was typed.
-fn sizes(text: &str, unit: Unit) -> Result<Vec<(&'static str, String)>, String> {
+fn sizes(text: &str, unit: Unit) -> Result<Vec<OwnSize>, String> {
     let shown = render::plain(text);
     let wrong = || format!("`{shown}` is no size: write it as `wide 16-9/32` or `long 30; wide 4`");
     let (tree, found) = syntax::parse(FileId::default(), text);
@@ -128,10 +128,10 @@ fn sizes(text: &str, unit: Unit) -> Result<Vec<(&'static str, String)>, String> 
         };
         let length = vocabulary::length(expr, unit).map_err(|_| wrong())?;
         let figure = text.get(expr.span.range()).unwrap_or_default().trim();
-        if !length.is_positive() || sizes.iter().any(|(known, _)| *known == word) {
+        if !length.is_positive() || sizes.iter().any(|known: &OwnSize| known.word == word) {
             return Err(wrong());
         }
-        sizes.push((word, figure.to_owned()));
+        sizes.push(OwnSize { word, figure: figure.to_owned(), length });
     }
     if sizes.is_empty() { Err(wrong()) } else { Ok(sizes) }
 }

@@ -189,18 +189,24 @@ impl Tape {
     }
 
     /// As [`Tape::source`], but a sum of both units as a long decimal, rather
-    /// than as a fraction of 4064ths.
+    /// than as a fraction of 4064ths. What no short fraction holds is told to
+    /// the thousandth of a millimetre: the wood is no truer.
     #[must_use]
     pub fn recorded(&self, length: Length) -> String {
         let own = length.in_unit(self.unit);
         let source = self.source(length);
         let millimetres = length.in_unit(Unit::Millimetre);
-        let holds = (millimetres * Exact::int(1_000_000)).is_whole();
-        match self.unit {
-            _ if is_plain(own, self.unit) || source.contains(' ') || !holds => source,
-            Unit::Millimetre => decimal(millimetres, 6),
-            _ => format!("{} mm", decimal(millimetres, 6)),
-        }
+        let holds = |places: i64| (millimetres * Exact::int(places)).is_whole();
+        let told = match holds(1_000_000) {
+            _ if is_plain(own, self.unit) || source.contains(' ') => return source,
+            true => decimal(millimetres, 6),
+            false if own.denom() <= 1_000 => return source,
+            false => {
+                let thousandths = (millimetres * Exact::int(1_000)).round();
+                decimal(Exact::ratio(thousandths, 1_000), 3)
+            }
+        };
+        if self.unit == Unit::Millimetre { told } else { format!("{told} mm") }
     }
 }
 
@@ -284,6 +290,8 @@ mod tests {
         assert_eq!(Tape::inches().recorded(mixed), "457.890625 mm");
         assert_eq!(Tape::millimetres().recorded(mixed), "457.890625");
         assert_eq!(Tape::inches().recorded(Length::inches(20, 3)), "6-2/3");
+        // 20 / 3003 in = 0.1691641... mm.
+        assert_eq!(Tape::inches().recorded(Length::inches(20, 3003)), "0.169 mm");
     }
 
     #[test]

@@ -7,6 +7,9 @@ use crate::vocabulary::{Entries, Entry};
 use super::lower::Lower;
 use super::stock::range;
 
+/// The sizes of a part, and the sides of a joint.
+const SIDES: [&str; 3] = ["long", "wide", "thick"];
+
 /// A part that is cut, or was spoiled.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Cut {
@@ -46,23 +49,67 @@ pub struct Made {
     pub span: Span,
 }
 
-fn made(entry: &Entry) -> Option<Made> {
+/// As many joints as one part may have on record: each is laid over each that
+/// is drawn.
+const MOST_MADE: usize = 300;
+
+/// The joints of a part that was cut to these sizes, as far as they are known.
+fn on_record(body: &Entries, sizes: [Option<Length>; 3], ctx: &mut Lower) -> Vec<Made> {
+    let mut all = body.all("made");
+    let made: Vec<Made> =
+        all.by_ref().take(MOST_MADE).filter_map(|entry| made(entry, sizes, ctx)).collect();
+    if let Some(entry) = all.next() {
+        let title = format!("more than {MOST_MADE} joints of one part");
+        ctx.sink.push(Diagnostic::error("too-many", title, entry.head, "the first too many"));
+    }
+    made
+}
+
+fn made(entry: &Entry, sizes: [Option<Length>; 3], ctx: &mut Lower) -> Option<Made> {
     let word = entry.text(0)?;
     let body = entry.body();
     let side = |word: &str| body.and_then(|body| range(body, word));
-    let [mut long, mut wide, thick] = ["long", "wide", "thick"].map(side);
-    if let Some(at) = body.and_then(|body| body.one("at")) {
-        let across = body.and_then(|body| body.length("across"));
-        let radius = across.map_or(Length::ZERO, |across| across.value.half());
-        let round = |centre: Spanned<Length>| (centre.value - radius, centre.value + radius);
-        long = at.length(0).map(round);
-        wide = at.length(2).map(round);
+    let [mut long, mut wide, thick] = SIDES.map(side);
+    let (at, across) =
+        (body.and_then(|body| body.one("at")), body.and_then(|b| b.length("across")));
+    let mut odd = |what: &str, span: Span| {
+        ctx.sink.push(
+            Diagnostic::error("made-odd", format!("this {what}"), span, "can't be")
+                .note("`casewright record` writes what is drawn"),
+        );
+    };
+    match (at, across) {
+        (Some(at), Some(across)) => {
+            if !["hinge-cup", "pull-hole", "plate-hole"].contains(&word.value) {
+                odd("joint is no hole: it has no centre", at.head);
+            } else if long.is_some() || wide.is_some() {
+                odd("hole is told twice: by its centre, and from and to", at.head);
+            } else if !across.value.is_positive() {
+                odd("hole has no width", across.span_or(entry.head));
+            }
+            let radius = across.value.half();
+            let round = |centre: Spanned<Length>| (centre.value - radius, centre.value + radius);
+            long = at.length(0).map(round);
+            wide = at.length(2).map(round);
+        }
+        (Some(at), None) => odd("hole says no diameter: `across 35 mm`", at.head),
+        (None, Some(across)) => {
+            odd("hole says no centre: `at 3 by 1`", across.span_or(entry.head));
+        }
+        (None, None) => {}
     }
-    Some(Made {
-        word: Spanned::new(word.value.to_owned(), word.span),
-        space: [long, wide, thick],
-        span: entry.head,
-    })
+    let space = [long, wide, thick];
+    // A hole may be drawn over an edge; what lies wholly beyond the board can't.
+    let beyond = space.iter().zip(sizes).any(|(side, size)| match (side, size) {
+        (Some((from, to)), size) => {
+            !to.is_positive() || from == to || size.is_some_and(|size| *from >= size)
+        }
+        (None, _) => false,
+    });
+    if beyond {
+        odd("joint takes nothing of the board", entry.head);
+    }
+    Some(Made { word: Spanned::new(word.value.to_owned(), word.span), space, span: entry.head })
 }
 
 /// Every cut part, the last word on each last.
@@ -86,7 +133,7 @@ pub(super) fn cuts(main: &Entries, ctx: &mut Lower) -> Vec<Cut> {
                 continue;
             }
             seen.push(name.clone());
-            all.push(cut(entry, date.value, name));
+            all.push(cut(entry, date.value, name, ctx));
         }
     }
     // A stable order: of one day, the last in the file counts.
@@ -94,7 +141,7 @@ pub(super) fn cuts(main: &Entries, ctx: &mut Lower) -> Vec<Cut> {
     all
 }
 
-fn cut(entry: &Entry, date: Date, name: Spanned<String>) -> Cut {
+fn cut(entry: &Entry, date: Date, name: Spanned<String>, ctx: &mut Lower) -> Cut {
     let body = entry.body();
     let length = |word: &str| {
         let value = body?.length(word)?;
@@ -115,16 +162,18 @@ fn cut(entry: &Entry, date: Date, name: Spanned<String>) -> Cut {
         (Some(body), None) => (after(body.open), " ", ""),
         (None, _) => (after(entry.head), " { ", " }"),
     };
+    let [long, wide, thick] = SIDES.map(length);
+    let sizes = [&long, &wide, &thick].map(|size| size.as_ref().map(|size| size.value));
     Cut {
         date,
         name,
-        long: length("long"),
-        wide: length("wide"),
-        thick: length("thick"),
+        long,
+        wide,
+        thick,
         stock: text("stock"),
         species: text("species"),
         joints,
-        made: body.map_or(Vec::new(), |body| body.all("made").filter_map(made).collect()),
+        made: body.map_or(Vec::new(), |body| on_record(body, sizes, ctx)),
         spoiled: body.and_then(|body| body.flag("spoiled")),
         add,
     }

@@ -7,6 +7,8 @@ use crate::parts::{Part, PartId, Parts};
 
 use super::made::{self, Fit, ToMake};
 
+mod uses;
+
 /// How far a part has come.
 #[derive(Clone, Copy, Debug)]
 pub enum State<'a> {
@@ -304,6 +306,13 @@ impl<'a> Ledger<'a> {
         Some(made::fit(part, cut, spare, tolerance))
     }
 
+    /// The same, with nothing taken off where the part begins: many boards are
+    /// held against many parts so.
+    fn laid_flush(&self, part: &'a Part, cut: &'a Cut) -> Option<Fit<'a>> {
+        let tolerance = self.piece.shop.tolerance.cut;
+        (!cut.made.is_empty()).then(|| made::fit(part, cut, [Length::ZERO; 2], tolerance))
+    }
+
     fn is_too_small(&self, part: &'a Part, cut: &'a Cut) -> bool {
         !self.differing_of(part, cut, |was, needs| needs - was).is_empty()
     }
@@ -332,103 +341,6 @@ impl<'a> Ledger<'a> {
         let trims = self.differing_of(part, cut, excess);
         let whole = trims.iter().all(|trim| trim.side == Side::Thickness);
         cut.made.is_empty() && had > 0 && had >= part.features.len() && whole
-    }
-
-    /// True where a part still to be cut is just what this board is, with every
-    /// joint that is in it.
-    #[must_use]
-    pub fn is_just(&self, id: PartId, cut: &'a Cut) -> bool {
-        let open = !matches!(self.state(id), State::Cut(_));
-        open && self.parts.get(id).is_some_and(|part| self.is_exact(part, cut))
-    }
-
-    /// True for a cut part that lacks nothing.
-    fn is_as_drawn(&self, id: PartId, part: &'a Part, cut: &'a Cut) -> bool {
-        let fits = |fit: &Fit<'_>| fit.lost.is_empty() && fit.to_make.is_empty();
-        !self.is_other_stock(part, cut)
-            && self.fit(id).is_none_or(fits)
-            && self.differing_of(part, cut, |was, needs| (was - needs).abs()).is_empty()
-    }
-
-    fn is_exact(&self, part: &'a Part, cut: &'a Cut) -> bool {
-        let sizes = [(&cut.long, &part.length), (&cut.wide, &part.width)];
-        let tolerance = self.piece.shop.tolerance.cut;
-        let alike = sizes.into_iter().all(|(was, is)| {
-            was.as_ref().is_some_and(|was| (was.value - is.length).abs() <= tolerance)
-        });
-        alike
-            && self.would_do(part, cut)
-            && self.laid(part, cut).is_none_or(|fit| fit.to_make.is_empty())
-    }
-
-    /// Boards that no longer are what their part is, and are just what the same
-    /// part of another opening is: it may have got another name.
-    #[must_use]
-    pub fn elsewhere(&self) -> Vec<(&'a Cut, &'a Part)> {
-        let off: Vec<(PartId, &'a Part, &'a Cut)> = self
-            .parts
-            .iter()
-            .filter_map(|(id, part)| match self.state(id) {
-                State::Cut(cut) if cut.long.is_some() && !self.is_as_drawn(id, part, cut) => {
-                    Some((id, part, cut))
-                }
-                _ => None,
-            })
-            .collect();
-        let mut taken: Vec<PartId> = Vec::new();
-        let mut all = Vec::new();
-        for (id, part, cut) in &off {
-            let free = |other: PartId| match self.state(other) {
-                State::Cut(_) => off.iter().any(|(own, ..)| *own == other),
-                _ => true,
-            };
-            let could = self.parts.iter().filter(|(other, it)| {
-                other != id
-                    && it.name() == part.name()
-                    && free(*other)
-                    && !taken.contains(other)
-                    && self.is_exact(it, cut)
-            });
-            if let Some((other, it)) = could.min_by_key(|(other, _)| other.0.abs_diff(id.0)) {
-                taken.push(other);
-                all.push((*cut, it));
-            }
-        }
-        all
-    }
-
-    /// Parts still to be cut that a board of this size would do for. Nothing is
-    /// known where its joints are only counted.
-    #[must_use]
-    pub fn would_do_for(&self, cut: &'a Cut) -> Option<Vec<&'a Part>> {
-        let counted = cut.joints.as_ref().is_some_and(|joints| joints.value > 0);
-        if cut.long.is_none() || cut.wide.is_none() || cut.stock.is_none() {
-            return None;
-        }
-        if counted && cut.made.is_empty() {
-            return None;
-        }
-        let left = |(id, part): (PartId, &'a Part)| {
-            let open = !matches!(self.state(id), State::Cut(_));
-            (open && self.would_do(part, cut)).then_some(part)
-        };
-        Some(self.parts.iter().filter_map(left).collect())
-    }
-
-    fn would_do(&self, part: &'a Part, cut: &'a Cut) -> bool {
-        let tolerance = self.piece.shop.tolerance.cut;
-        let holds = |was: &Option<Spanned<Length>>, needs: &Size| {
-            was.as_ref().is_none_or(|was| needs.length <= was.value + tolerance)
-        };
-        let same = self
-            .piece
-            .stock(part.stock)
-            .is_some_and(|own| cut.stock.as_ref().is_some_and(|stock| stock.value == own.name));
-        same && !self.is_other_stock(part, cut)
-            && holds(&cut.long, &part.length)
-            && holds(&cut.wide, &part.width)
-            && holds(&cut.thick, &part.thickness)
-            && self.laid(part, cut).is_none_or(|fit| fit.lost.is_empty())
     }
 }
 

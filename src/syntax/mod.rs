@@ -14,7 +14,7 @@ mod tree;
 
 pub use addition::{append, append_block, replace, rewrite};
 pub use faults::is_shapeless;
-pub use format::format;
+pub use format::{WIDEST, format};
 pub use limits::{DEEPEST_BLOCK, LONGEST_FILE};
 pub use parser::parse;
 pub use tree::{

@@ -68,10 +68,14 @@ fn gone<'a>(piece: &Piece, parts: &'a Parts, ledger: &Ledger<'a>, cut: &'a Cut) 
             }
         }
         just => {
+            let same = match cut.made.is_empty() {
+                true => "same size",
+                false => "same size, same joints",
+            };
             let first = just.iter().copied().filter(|path| Some(*path) == near);
             let others = just.iter().copied().filter(|path| Some(*path) != near);
             for path in first.chain(others).take(MOST_OFFERED) {
-                diagnostic = diagnostic.fix(rename("same size, same joints".to_owned(), path));
+                diagnostic = diagnostic.fix(rename(same.to_owned(), path));
             }
             return diagnostic;
         }

@@ -49,7 +49,7 @@ fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
     let edits = bare.iter().map(|(part, cut)| {
         let sizes = [("long", &cut.long, &part.length), ("wide", &cut.wide, &part.width)];
         let words = sizes.into_iter().filter(|(_, written, _)| written.is_none());
-        let words = words.map(|(word, _, size)| format!("{word} {}", tape.source(size.length)));
+        let words = words.map(|(word, _, size)| format!("{word} {}", tape.recorded(size.length)));
         let (span, before, after) = cut.add;
         Edit { span, text: format!("{before}{}{after}", words.collect::<Vec<_>>().join("; ")) }
     });

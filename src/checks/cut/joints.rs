@@ -41,6 +41,14 @@ pub(super) fn lost(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Opti
             told.push(line);
         }
     }
+    let sides = [Face::LengthStart, Face::WidthStart].into_iter().zip(fit.shift);
+    for (side, off) in sides.filter(|(_, off)| off.is_positive()) {
+        diagnostic = diagnostic.note(format!(
+            "told as once {} is taken off the {}, where it does best",
+            tape.figure(off),
+            part.face_name(side)
+        ));
+    }
     if fit.lost.iter().any(|lost| matches!(lost.off, Off::Gone { .. })) {
         diagnostic =
             diagnostic.note("one that is filled or does no harm can be taken out of the record");

@@ -15,8 +15,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "The wood is dried in the room itself before it is milled, and `humidity` in `shop` is not what it was milled at.",
     example: Example {
         base: Base::Press,
-        sound: "humidity 50%\n  kerf 3.2",
-        wrong: "humidity 80%\n  kerf 3.2",
+        sound: "humidity 50%\n  kerf     3.2",
+        wrong: "humidity 80%\n  kerf     3.2",
     },
     check: Check::Piece(check),
 };

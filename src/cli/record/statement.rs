@@ -1,12 +1,27 @@
 //! What is written of a part: its sizes, its stock, and the joints in it.
 
-use crate::measure::Tape;
+use crate::measure::{Length, Tape};
 use crate::model::Piece;
 use crate::parts::{FeatureKind, Part};
-use crate::plans::made::{self, Space};
+use crate::plans::made::{self, Range, Space};
+use crate::syntax;
 
 /// The sizes that a part may have come out different in.
 pub(super) const SIDES: [&str; 3] = ["long", "wide", "thick"];
+
+/// How far in a statement of `cut` stands.
+const INDENT: usize = 2;
+
+/// A size that came out different.
+#[derive(Clone, Debug)]
+pub(super) struct OwnSize {
+    /// One of [`SIDES`].
+    pub(super) word: &'static str,
+    /// As it was typed.
+    pub(super) figure: String,
+    /// What it is.
+    pub(super) length: Length,
+}
 
 /// How much is known of a part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,22 +36,17 @@ pub(super) enum Stage {
 
 /// `console.kick { long 66; wide 4; thick 23/32; stock birch-ply; joints 0 }`,
 /// with joints over several lines.
-pub(super) fn statement(
-    piece: &Piece,
-    part: &Part,
-    own: &[(&str, String)],
-    stage: Stage,
-) -> String {
+pub(super) fn statement(piece: &Piece, part: &Part, own: &[OwnSize], stage: Stage) -> String {
     if stage == Stage::Spoiled {
         return format!("{} {{ spoiled }}", part.path);
     }
     let tape = piece.tape();
     let drawn = [&part.length, &part.width, &part.thickness];
-    let mut words: Vec<String> = SIDES
-        .into_iter()
-        .zip(drawn)
-        .map(|(word, size)| match own.iter().find(|(known, _)| *known == word) {
-            Some((_, figure)) => format!("{word} {figure}"),
+    let own = SIDES.map(|word| own.iter().find(|known| known.word == word));
+    let told = SIDES.into_iter().zip(drawn).zip(own);
+    let mut words: Vec<String> = told
+        .map(|((word, size), own)| match own {
+            Some(own) => format!("{word} {}", own.figure),
             None => format!("{word} {}", tape.recorded(size.length)),
         })
         .collect();
@@ -46,15 +56,26 @@ pub(super) fn statement(
     }
     if stage == Stage::Sawn || part.features.is_empty() {
         words.push("joints 0".to_owned());
-        return format!("{} {{ {} }}", part.path, words.join("; "));
+        let line = format!("{} {{ {} }}", part.path, words.join("; "));
+        if line.len() + INDENT <= syntax::WIDEST {
+            return line;
+        }
+        return format!("{} {{\n  {}\n}}", part.path, words.join("; "));
+    }
+    let mut sizes = drawn.map(|size| size.length);
+    for (size, own) in sizes.iter_mut().zip(own) {
+        *size = own.map_or(*size, |own| own.length);
     }
     let mut lines = vec![words.join("; ")];
     lines.extend(part.features.iter().map(|feature| {
-        let space = Space::of(part, feature);
+        let mut space = Space::of(part, feature);
+        for (axis, (own, drawn)) in sizes.iter().zip(drawn).enumerate() {
+            space.0[axis] = as_cut(space.0[axis], drawn.length, *own);
+        }
         let round = matches!(feature.kind, FeatureKind::Bore(_)) && feature.face.is_broad();
         let place = if round { hole(&space, tape) } else { Vec::new() };
         let from = if round { 2 } else { 0 };
-        let told = [place, sides(&space, part, tape, from)].concat();
+        let told = [place, sides(&space, &sizes, tape, from)].concat();
         let word = made::word(feature.kind);
         match told.is_empty() {
             true => format!("made {word}"),
@@ -62,6 +83,15 @@ pub(super) fn statement(
         }
     }));
     format!("{} {{\n  {}\n}}", part.path, lines.join("\n  "))
+}
+
+/// What counts from the far side of a part goes with that side.
+fn as_cut((from, to): Range, drawn: Length, own: Length) -> Range {
+    match (from.is_positive(), to >= drawn) {
+        (true, true) => (from + own - drawn, own),
+        (false, true) => (from, own),
+        _ => (from, to),
+    }
 }
 
 /// `at 17-13/16 by 21.5 mm`, `across 35 mm`
@@ -72,11 +102,10 @@ fn hole(space: &Space, tape: &Tape) -> Vec<String> {
 
 /// `long 25-15/16 to 26-21/32`, `thick 0 to 1/4`: from this axis on, but for
 /// what reaches from side to side.
-fn sides(space: &Space, part: &Part, tape: &Tape, from: usize) -> Vec<String> {
-    let whole = [&part.length, &part.width, &part.thickness];
-    let sides = SIDES.into_iter().zip(space.0).zip(whole).skip(from);
+fn sides(space: &Space, sizes: &[Length; 3], tape: &Tape, from: usize) -> Vec<String> {
+    let sides = SIDES.into_iter().zip(space.0).zip(sizes).skip(from);
     sides
-        .filter(|((_, (from, to)), whole)| from.is_positive() || *to < whole.length)
+        .filter(|((_, (from, to)), whole)| from.is_positive() || to < whole)
         .map(|((side, (from, to)), _)| {
             format!("{side} {} to {}", tape.recorded(from), tape.recorded(to))
         })

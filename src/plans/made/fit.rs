@@ -1,20 +1,19 @@
 //! The joints in a part laid over those it is drawn with.
 
 use std::cell::LazyCell;
+use std::collections::BTreeMap;
 
-use crate::measure::Length;
+use crate::measure::{Exact, Length, Unit};
 use crate::model::{Cut, Made};
 use crate::parts::{Feature, Part};
 
 use super::kind::{self, Sort, sort, taken};
 use super::off::{self, Lost};
-use super::space::{Space, sizes};
+use super::space::{Range, Space, sizes};
 
-/// More ways to trim than this are not tried along one side, nor are more
-/// joints laid over each other: those of a few say enough. Where many lie over
-/// many only the plainest ways are tried.
-const MOST_SHIFTS: usize = 16;
-const MOST_LAID: usize = 200;
+/// Of each kind of joint so many ways to trim are tried along a side that bring
+/// one right; where many lie over many, fewer.
+const SHIFTS_TRIED: [usize; 2] = [4, 1];
 const MANY: usize = 1_000;
 
 /// As much as a hinge can be set by, or nobody sees (common practice, no
@@ -105,14 +104,24 @@ struct Laying<'a, 'p> {
     trimmed: bool,
 }
 
+/// Where a joint lies in a board of another thickness: as deep in its face.
+fn through(range: Range, cut: Length, own: Length) -> Range {
+    let at_end = range.1 >= cut;
+    match (range.0.is_positive(), at_end) {
+        (false, true) => (Length::ZERO, own),
+        (true, true) => (range.0 + own - cut, own),
+        _ => range,
+    }
+}
+
 /// What comes of one way to trim.
 struct Laid {
     /// By their place among those made.
     lost: Vec<usize>,
     to_make: Vec<ToMake>,
-    /// How far joints stand from where they are drawn, in square millimetres;
-    /// nought where there is no choice.
-    off: f64,
+    /// How far joints stand from where they are drawn, in square hundredths of
+    /// a millimetre; nought where there is no choice.
+    off: i128,
 }
 
 impl Laid {
@@ -130,7 +139,7 @@ impl<'a, 'p> Laying<'a, 'p> {
         for (size, written) in as_cut.iter_mut().zip(written) {
             *size = written.as_ref().map_or(*size, |written| written.value);
         }
-        let features = part.features.iter().enumerate().take(MOST_LAID);
+        let features = part.features.iter().enumerate();
         let drawn: Vec<Drawn<'p>> = features
             .map(|(number, feature)| Drawn {
                 number,
@@ -145,9 +154,11 @@ impl<'a, 'p> Laying<'a, 'p> {
             for (own, written) in space.0.iter_mut().zip(&made.space) {
                 *own = written.unwrap_or(*own);
             }
+            space.0[2] = through(space.0[2], as_cut[2], own[2]);
             Some(Stands { made, word: kind::known(&made.word.value)?, space })
         };
-        let made = cut.made.iter().take(MOST_LAID).filter_map(stands).collect();
+        let made = cut.made.iter().filter_map(stands).collect();
+        as_cut[2] = own[2];
         Self { sizes: own, cut: as_cut, drawn, goes, made, tolerance, trimmed: false }
     }
 
@@ -156,34 +167,42 @@ impl<'a, 'p> Laying<'a, 'p> {
         if !spare.is_positive() {
             return vec![Length::ZERO];
         }
-        let mut by: Vec<(Length, usize)> = Vec::new();
-        let mut add = |shift: Length| match by.iter_mut().find(|(known, _)| *known == shift) {
-            Some((_, count)) => *count += 1,
-            None => by.push((shift, 1)),
-        };
-        for made in &self.made {
-            for drawn in self.drawn.iter().filter(|drawn| drawn.word == made.word) {
+        let mut words: Vec<&str> = self.made.iter().map(|made| made.word).collect();
+        words.sort_unstable();
+        words.dedup();
+        let many = self.made.len() * self.drawn.len() > MANY;
+        let mut all = vec![Length::ZERO, spare, spare.half()];
+        for word in words {
+            let most = self.usual(word, axis, spare);
+            let most = most.get(..SHIFTS_TRIED[usize::from(many)]).unwrap_or(&most);
+            // Between two that each bring one joint right.
+            let halves = most.windows(2).map(|two| (two[0] + two[1]).half());
+            for shift in most.iter().copied().chain(halves) {
+                if !all.contains(&shift) {
+                    all.push(shift);
+                }
+            }
+        }
+        all
+    }
+
+    /// What is to be taken off for joints of one kind to come right, first what
+    /// brings most of them right.
+    fn usual(&self, word: &str, axis: usize, spare: Length) -> Vec<Length> {
+        let mut by: BTreeMap<Length, usize> = BTreeMap::new();
+        for made in self.made.iter().filter(|made| made.word == word) {
+            for drawn in self.drawn.iter().filter(|drawn| drawn.word == word) {
                 let (was, now) = (made.space.0[axis], drawn.space.0[axis]);
                 for shift in [was.0 - now.0, was.1 - now.1] {
                     if !shift.is_negative() && shift <= spare + self.tolerance {
-                        add(shift.min(spare));
+                        *by.entry(shift.min(spare)).or_default() += 1;
                     }
                 }
             }
         }
+        let mut by: Vec<(Length, usize)> = by.into_iter().collect();
         by.sort_by_key(|(shift, count)| (std::cmp::Reverse(*count), *shift));
-        let many = self.made.len() * self.drawn.len() > MANY;
-        by.truncate(if many { MOST_SHIFTS / 8 } else { MOST_SHIFTS });
-        let mut all = vec![Length::ZERO, spare, spare.half()];
-        let most: Vec<Length> = by.into_iter().map(|(shift, _)| shift).collect();
-        // Between two that each bring one joint right.
-        let halves = most.windows(2).map(|two| (two[0] + two[1]).half());
-        for shift in most.iter().copied().chain(halves) {
-            if !all.contains(&shift) {
-                all.push(shift);
-            }
-        }
-        all
+        by.into_iter().map(|(shift, _)| shift).collect()
     }
 
     fn standing(&self, [along, across]: [Length; 2]) -> Vec<Stands<'a>> {
@@ -244,7 +263,7 @@ impl<'a, 'p> Laying<'a, 'p> {
         };
         let to_make =
             to_make.map(|drawn| ToMake { feature: drawn.number, larger: larger(drawn) }).collect();
-        let off = if self.trimmed { self.off(&standing) } else { 0.0 };
+        let off = if self.trimmed { self.off(&standing) } else { 0 };
         Laid { lost, to_make, off }
     }
 
@@ -336,24 +355,24 @@ impl<'a, 'p> Laying<'a, 'p> {
         }
     }
 
-    /// How far joints stand from the nearest of their kind. No figure of it is
-    /// printed.
-    fn off(&self, standing: &[Stands<'_>]) -> f64 {
-        let apart = |made: &Stands<'_>, drawn: &Drawn<'_>| {
-            let square = |axis: usize| {
-                (made.space.middle(axis) - drawn.space.middle(axis)).to_mm_f64().powi(2)
-            };
+    /// How far joints stand from the nearest of their kind. What reaches from
+    /// side to side is moved by no trim.
+    fn off(&self, standing: &[Stands<'_>]) -> i128 {
+        let apart = |made: &Stands<'_>, drawn: &Drawn<'_>| -> i128 {
+            let placed = (0..2).filter(|axis| made.made.space[*axis].is_some());
+            let square = placed.map(|axis| {
+                let off = made.space.middle(axis) - drawn.space.middle(axis);
+                let hundredths = off.in_unit(Unit::Millimetre) * Exact::int(100);
+                i128::from(hundredths.round()).pow(2)
+            });
             // A door hangs by its cups; where its pull is shows less.
-            let weight = if made.word == "hinge-cup" { 100.0 } else { 1.0 };
-            (square(0) + square(1)) * weight
+            square.sum::<i128>() * if made.word == "hinge-cup" { 100 } else { 1 }
         };
         let nearest = |made: &Stands<'_>| {
             let same = self.drawn.iter().filter(|drawn| drawn.word == made.word);
-            same.map(|drawn| apart(made, drawn)).min_by(f64::total_cmp)
+            same.map(|drawn| apart(made, drawn)).min()
         };
-        // What runs from end to end is moved by no trim.
-        let placed = standing.iter().filter(|made| made.made.space.iter().any(Option::is_some));
-        placed.filter_map(nearest).sum()
+        standing.iter().filter_map(nearest).sum()
     }
 
     fn lost(&self, number: usize, laid: &Laid, shift: [Length; 2]) -> Option<Lost<'a>> {

@@ -7,7 +7,7 @@ use crate::diagnostics::render::json_line;
 use crate::revision::difference::{Difference, Side, Verdict};
 
 /// The version of the object; goes up when a field changes or goes away.
-pub const SCHEMA: u32 = 1;
+pub const SCHEMA: u32 = 2;
 
 #[derive(Serialize)]
 struct Line<'a> {

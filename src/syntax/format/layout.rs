@@ -14,9 +14,9 @@ use crate::syntax::tree::{Argument, Block, Comment, Item, Name, Statement, Tree}
 /// Spaces for each level.
 const INDENT: usize = 2;
 
-/// The widest line of several statements. What aligns it with its neighbours
+/// The widest line of several statements, in columns. What aligns it with its neighbours
 /// is not counted, or a longer neighbour could break it up; nor is a comment.
-const WIDEST: usize = 100;
+pub const WIDEST: usize = 100;
 
 pub(super) fn lines(text: &str, tree: &Tree) -> Vec<Line> {
     let mut layout = Layout { text, measured: plain_tabs(text, tree), lines: Vec::new() };

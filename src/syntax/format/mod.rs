@@ -11,6 +11,7 @@ use super::limits;
 use super::parser::parse;
 use crate::diagnostics::Diagnostic;
 use crate::measure::{FileId, Span, line_end};
+pub use layout::WIDEST;
 use line::Line;
 
 /// The text as the shop keeps it.
