@@ -44,7 +44,7 @@ pub(super) fn lost(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Opti
     let sides = [Face::LengthStart, Face::WidthStart].into_iter().zip(fit.shift);
     for (side, off) in sides.filter(|(_, off)| off.is_positive()) {
         diagnostic = diagnostic.note(format!(
-            "told as once {} is taken off the {}, where it does best",
+            "counted with {} taken off the {}, where it serves best",
             tape.figure(off),
             part.face_name(side)
         ));
