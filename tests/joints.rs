@@ -410,3 +410,61 @@ fn a_size_that_came_out_different_takes_its_joints_along() {
     // 13/16 is 20.6375 mm, and a cup 12.5 mm deep in the back of it.
     assert!(text.contains("across 35 mm; thick 8.1375 mm to 13/16 }"), "{text}");
 }
+
+#[test]
+fn pocket_holes_are_not_where_they_were_in_a_narrower_board() {
+    let text = recorded(&spec("first.case"), &["FST", "RL-UP-ST"]);
+    let narrower = redrawn(&text, "stretchers 2 { wide 4 }", "stretchers 2 { wide 3 }");
+    assert!(trims(&narrower)[0].contains("cut now: pocket holes"), "{:?}", trims(&narrower));
+}
+
+#[test]
+fn a_hole_that_is_a_little_wide_is_a_hole() {
+    let text = recorded(&spec("first.case"), &["ST-LD"]);
+    let thin = redrawn(&text, "screw 5/32", "screw 1/8");
+    assert_eq!(misfits(&thin), Vec::<String>::new());
+    assert_eq!(trims(&thin), Vec::<String>::new());
+}
+
+#[test]
+fn what_is_told_of_both_ends_comes_to_what_is_taken_off() {
+    let text = recorded(&spec("first.case"), &["ST-LD"]);
+    // 1/32 shorter: 1/64 at either end, which the tape does not show.
+    let short = redrawn(&text, "high 34-1/2 ", "high 34-15/32 ");
+    let row = &trims(&short)[0];
+    assert_eq!(row.matches("1/32").count(), 1, "{row}");
+}
+
+#[test]
+fn the_face_that_is_planed_is_the_one_without_joints() {
+    let text = recorded(&spec("first.case"), &["ST-LD", "UP-XF"]);
+    let thin = redrawn(
+        &text,
+        "stock maple   { lumber 4/4; thickness 3/4;",
+        "stock maple   { lumber 4/4; thickness 21/32;",
+    );
+    assert_eq!(misfits(&thin), Vec::<String>::new());
+    assert!(
+        trims(&thin)[0].contains("thickness 3/4 to 21/32: take 3/32 off the show face"),
+        "{:?}",
+        trims(&thin)
+    );
+}
+
+#[test]
+fn a_joint_that_is_new_in_a_board_without_any_is_still_to_be_cut() {
+    let text = recorded(&spec("first.case"), &["KICK", "B"]);
+    let bench = Bench::new().with("a.case", &text);
+    let from = text.find("    down {").unwrap();
+    let to = from + text[from..].find("\n    }").unwrap() + "\n    }".len();
+    let doors = "    across {\n      doors a { share 1 }\n      stile mid { wide 1-1/2 }\n      \
+                 doors b { share 1 }\n    }";
+    let with = format!("{}{doors}{}", &text[..from], &text[to..]);
+    let with =
+        with.replacen("  bottom {", "  partitions { joint dado { deep 1/4 } }\n  bottom {", 1);
+    std::fs::write(bench.path("b.case"), &with).unwrap();
+    assert_eq!(errors(&compile(&with)), Vec::<&str>::new());
+    assert!(trims(&with).iter().any(|row| row.contains("cut now: dado")), "{:?}", trims(&with));
+    let told = bench.run(&["diff", "a.case", "b.case"]).out;
+    assert!(told.contains("B (bottom): still to be cut into it: dado"), "{told}");
+}

@@ -27,6 +27,8 @@ pub struct Cut {
     pub stock: Option<Spanned<String>>,
     /// The wood it is of, where that is written.
     pub species: Option<Spanned<String>>,
+    /// It has no joints yet.
+    pub sawn: Option<Span>,
     /// How many joints and bores it had, where they are not told one by one.
     pub joints: Option<Spanned<u32>>,
     /// The joints and bores in it.
@@ -172,6 +174,7 @@ fn cut(entry: &Entry, date: Date, name: Spanned<String>, ctx: &mut Lower) -> Cut
         thick,
         stock: text("stock"),
         species: text("species"),
+        sawn: body.and_then(|body| body.flag("sawn")),
         joints,
         made: body.map_or(Vec::new(), |body| on_record(body, sizes, ctx)),
         spoiled: body.and_then(|body| body.flag("spoiled")),

@@ -38,7 +38,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     let trims = trims(source);
     let mut line = format!("{} of {} are cut", all - rest.len(), words::pieces(all));
     if !trims.rows.is_empty() {
-        let _ = write!(line, ", {} to be trimmed", words::pieces(trims.rows.len()));
+        let _ = write!(line, ", {} to be trimmed or worked on", words::pieces(trims.rows.len()));
     }
     let mut blocks = vec![Block::Heading("Still to cut".into()), Block::Note(format!("{line}."))];
     let then = if trims.rows.is_empty() { "these" } else { "then these" };
@@ -72,7 +72,12 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
 fn trims<'a>(source: &Source<'a>) -> Table {
     let (ledger, figures) = (source.ledger, &source.figures);
     let mut table = Table {
-        columns: vec![left("mark").strong(), left("piece"), left("trim"), left("cut on")],
+        columns: vec![
+            left("mark").strong(),
+            left("piece"),
+            left("what is to be done"),
+            left("cut on"),
+        ],
         ..Table::default()
     };
     let mut tasks: Vec<(&'a Part, String, Vec<String>)> = Vec::new();
@@ -131,7 +136,7 @@ fn taken(source: &Source<'_>, trim: &Differs<'_>) -> String {
     let (axis, faces, side) = match trim.side {
         Side::Length => (0, [Face::LengthStart, Face::LengthEnd], "end"),
         Side::Width => (1, [Face::WidthStart, Face::WidthEnd], "edge"),
-        Side::Thickness => return format!("{} off", figures.text(whole)),
+        Side::Thickness => return format!("{} off{}", figures.text(whole), face(part, trim)),
     };
     let fit = source.parts.named(&part.path).and_then(|(id, _)| source.ledger.fit(id));
     let Some(fit) = fit else {
@@ -143,12 +148,34 @@ fn taken(source: &Source<'_>, trim: &Differs<'_>) -> String {
         return format!("{} off at either {side}", figures.text(whole));
     }
     let first = fit.shift[axis];
-    let both = [first, whole - first].into_iter().zip(faces);
-    let both = both.filter(|(off, _)| off.is_positive());
+    let both = [first, whole - first];
+    // Rounded each by itself, both could come to more than the whole.
+    let both = figures.spread(&both).into_iter().zip(both).zip(faces);
     let both: Vec<String> = both
-        .map(|(off, face)| format!("{} off the {}", figures.text(off), part.face_name(face)))
+        .filter(|((_, off), _)| off.is_positive())
+        .map(|((text, _), face)| format!("{text} off the {}", part.face_name(face)))
         .collect();
     both.join(", ")
+}
+
+/// Which face is planed, where joints keep their depth in the other.
+fn face(part: &Part, trim: &Differs<'_>) -> String {
+    let through = trim.cut.made.iter().filter_map(|made| made.space[2]);
+    let ends = through.map(|(from, to)| (from.is_positive(), to >= trim.was));
+    let (mut front, mut back, mut inside) = (false, false, false);
+    for end in ends {
+        match end {
+            (false, _) => front = true,
+            (true, true) => back = true,
+            (true, false) => inside = true,
+        }
+    }
+    match (front, back, inside) {
+        (true, false, false) => format!(" the {}", part.face_name(Face::ThickEnd)),
+        (false, true, false) => format!(" the {}", part.face_name(Face::ThickStart)),
+        (false, false, true) => ", as much at either face".to_owned(),
+        _ => String::new(),
+    }
 }
 
 fn left_over(source: &Source<'_>, rest: &[(PartId, &Part)]) -> Table {

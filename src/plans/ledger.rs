@@ -252,8 +252,7 @@ impl<'a> Ledger<'a> {
     }
 
     /// Cut parts that are to have more joints and bores than when they were
-    /// made. One that was only sawn is not among them: it lacks nothing that it
-    /// ever had.
+    /// made. One that is only sawn is not among them: it is not made yet.
     #[must_use]
     pub fn more_joints(&self) -> Vec<MoreJoints<'a>> {
         let more = |(id, part): (PartId, &'a Part)| {
@@ -263,10 +262,12 @@ impl<'a> Ledger<'a> {
                 None if self.is_other_stock(part, cut) || self.is_too_small(part, cut) => {
                     return None;
                 }
+                None if cut.sawn.is_some() => return None,
                 None => {
                     let had = cut.joints.as_ref()?.value as usize;
-                    let more = part.features.len().checked_sub(had).filter(|_| had > 0)?;
-                    (more, Vec::new())
+                    let more = part.features.len().checked_sub(had)?;
+                    let all = (0..part.features.len()).filter(|_| had == 0);
+                    (more, all.map(|feature| ToMake { feature, larger: false }).collect())
                 }
             };
             let more = u32::try_from(more).ok().filter(|more| *more > 0)?;
@@ -279,8 +280,7 @@ impl<'a> Ledger<'a> {
     #[must_use]
     pub fn sawn(&self) -> Vec<&'a Part> {
         let sawn = |(part, cut): (&'a Part, &'a Cut)| {
-            let none = cut.joints.as_ref().is_some_and(|joints| joints.value == 0);
-            (none && cut.made.is_empty() && !part.features.is_empty()).then_some(part)
+            (cut.sawn.is_some() && !part.features.is_empty()).then_some(part)
         };
         self.cut().filter_map(sawn).collect()
     }

@@ -131,10 +131,13 @@ fn needs<'a>(side: &Revision<'a>, tape: Tape) -> BTreeMap<&'a str, Vec<Need>> {
         }
     }
     for more in ledger.more_joints() {
-        let features = more.to_make.iter().filter_map(|it| more.part.features.get(it.feature));
-        let which = made::listed(features.map(|feature| made::word(feature.kind)));
-        let which = Some(which).filter(|which| !which.is_empty());
-        add(more.part, Need::Joints { more: more.more, which });
+        let [which, larger] = [false, true].map(|larger| {
+            let own = more.to_make.iter().filter(|it| it.larger == larger);
+            let features = own.filter_map(|it| more.part.features.get(it.feature));
+            let list = made::listed(features.map(|feature| made::word(feature.kind)));
+            Some(list).filter(|list| !list.is_empty())
+        });
+        add(more.part, Need::Joints { more: more.more, which, larger });
     }
     needs
 }
@@ -149,9 +152,14 @@ fn off(side: &Revision<'_>, trim: &Differs<'_>, tape: Tape) -> Vec<Off> {
     let fit = side.parts.named(&trim.part.path).and_then(|(id, _)| side.ledger.fit(id));
     let Some(fit) = fit.filter(|fit| !fit.either[axis]) else { return Vec::new() };
     let whole = trim.was - trim.needs.length;
-    let both = [fit.shift[axis], whole - fit.shift[axis]].into_iter().zip(faces);
-    both.filter(|(by, _)| by.is_positive())
-        .map(|(by, face)| Off { side: trim.part.face_name(face), by: Figure::new(by, tape) })
+    let both = [fit.shift[axis], whole - fit.shift[axis]];
+    let printed = tape.spread(&both).into_iter().zip(faces);
+    printed
+        .filter(|(by, _)| by.exact.is_positive())
+        .map(|(by, face)| Off {
+            side: trim.part.face_name(face),
+            by: Figure { length: by.exact, text: tape.show(by) },
+        })
         .collect()
 }
 

@@ -63,8 +63,10 @@ pub enum Need {
     Joints {
         /// How many fewer.
         more: u32,
-        /// Which, where that is known: `dado, 2 hinge cups`.
+        /// Those to be cut, where that is known: `dado, 2 hinge cups`.
         which: Option<String>,
+        /// Those to be made larger.
+        larger: Option<String>,
     },
 }
 

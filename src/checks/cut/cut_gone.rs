@@ -4,7 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::model::{Cut, Piece};
 use crate::parts::Parts;
-use crate::plans::ledger::{self, Ledger};
+use crate::plans::ledger::{self, Ledger, State};
 
 use super::{other_use, would_do};
 
@@ -60,7 +60,10 @@ fn gone<'a>(piece: &Piece, parts: &'a Parts, ledger: &Ledger<'a>, cut: &'a Cut) 
         .filter(|(id, _)| ledger.is_just(*id, cut))
         .map(|(_, part)| part.path.as_str())
         .collect();
-    let near = ledger::near(parts, name);
+    let is_free = |path: &&str| {
+        parts.named(path).is_some_and(|(id, _)| matches!(ledger.state(id), State::Uncut))
+    };
+    let near = ledger::near(parts, name).filter(is_free);
     match just.as_slice() {
         [] => {
             if let Some(near) = near {

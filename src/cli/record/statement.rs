@@ -55,7 +55,7 @@ pub(super) fn statement(piece: &Piece, part: &Part, own: &[OwnSize], stage: Stag
         words.extend(stock.species.iter().map(|species| format!("species {species}")));
     }
     if stage == Stage::Sawn || part.features.is_empty() {
-        words.push("joints 0".to_owned());
+        words.push(if stage == Stage::Sawn { "sawn" } else { "joints 0" }.to_owned());
         let line = format!("{} {{ {} }}", part.path, words.join("; "));
         if line.len() + INDENT <= syntax::WIDEST {
             return line;

@@ -32,9 +32,13 @@ impl<'a> Ledger<'a> {
     fn is_exact(&self, part: &'a Part, cut: &'a Cut) -> bool {
         let sizes = [(&cut.long, &part.length), (&cut.wide, &part.width)];
         let tolerance = self.piece.shop.tolerance.cut;
-        let alike = sizes.into_iter().all(|(was, is)| {
-            was.as_ref().is_some_and(|was| (was.value - is.length).abs() <= tolerance)
-        });
+        let near = |was: &Spanned<Length>, is: &Size| (was.value - is.length).abs() <= tolerance;
+        let alike =
+            sizes.into_iter().all(|(was, is)| was.as_ref().is_some_and(|was| near(was, is)))
+                && cut
+                    .thick
+                    .as_ref()
+                    .is_none_or(|was| !self.is_solid(part) || near(was, &part.thickness));
         alike
             && self.would_do(part, cut)
             && self.laid_flush(part, cut).is_none_or(|fit| fit.to_make.is_empty())

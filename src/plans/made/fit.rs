@@ -82,7 +82,8 @@ pub fn fit<'a>(part: &Part, cut: &'a Cut, spare: [Length; 2], tolerance: Length)
         let as_well = |end: Length| {
             let mut shift = shift;
             shift[axis] = end;
-            !laid.is_better(&laying.lay(shift))
+            let other = laying.lay(shift);
+            !laid.is_better(&other) && laying.words(&other) == laying.words(&laid)
         };
         spare[axis].is_positive() && [Length::ZERO, spare[axis]].into_iter().all(as_well)
     });
@@ -104,13 +105,15 @@ struct Laying<'a, 'p> {
     trimmed: bool,
 }
 
-/// Where a joint lies in a board of another thickness: as deep in its face.
+/// Where a joint lies in a board of another thickness: as deep in its face; one
+/// between the faces with as much off either.
 fn through(range: Range, cut: Length, own: Length) -> Range {
-    let at_end = range.1 >= cut;
-    match (range.0.is_positive(), at_end) {
+    let more = own - cut;
+    match (range.0.is_positive(), range.1 >= cut) {
         (false, true) => (Length::ZERO, own),
-        (true, true) => (range.0 + own - cut, own),
-        _ => range,
+        (true, true) => (range.0 + more, own),
+        (false, false) => range,
+        (true, false) => (range.0 + more.half(), range.1 + more.half()),
     }
 }
 
@@ -160,6 +163,14 @@ impl<'a, 'p> Laying<'a, 'p> {
         let made = cut.made.iter().filter_map(stands).collect();
         as_cut[2] = own[2];
         Self { sizes: own, cut: as_cut, drawn, goes, made, tolerance, trimmed: false }
+    }
+
+    /// What is still to be made, by its words.
+    fn words(&self, laid: &Laid) -> Vec<(&'static str, bool)> {
+        let word = |it: &ToMake| self.drawn.get(it.feature).map(|drawn| (drawn.word, it.larger));
+        let mut words: Vec<_> = laid.to_make.iter().filter_map(word).collect();
+        words.sort_unstable();
+        words
     }
 
     /// What may be taken off where this side begins, out of all that is.
@@ -316,10 +327,21 @@ impl<'a, 'p> Laying<'a, 'p> {
 
     /// True where one of the same kind is drawn just there.
     fn whole(&self, made: &Stands<'_>, board: &Space) -> bool {
-        let Some(there) = made.space.common(board) else { return true };
-        self.drawn
-            .iter()
-            .any(|drawn| drawn.word == made.word && there.is_near(&drawn.space, self.tolerance))
+        if made.space.common(board).is_none() {
+            return true;
+        }
+        let same = self.drawn.iter().filter(|drawn| drawn.word == made.word);
+        same.into_iter().any(|drawn| self.is_whole(made, drawn, board))
+    }
+
+    /// True for one that is just the other. What is parted evenly over the width
+    /// of an end is another thing in a narrower board.
+    fn is_whole(&self, made: &Stands<'_>, drawn: &Drawn<'_>, board: &Space) -> bool {
+        let parted = made.word != "mitre";
+        let as_wide = (made.space.extent(1) - drawn.space.extent(1)).abs() <= self.tolerance;
+        let there = made.space.common(board);
+        there.is_some_and(|there| there.is_near(&drawn.space, self.tolerance))
+            && (as_wide || !parted)
     }
 
     fn is_made(
@@ -343,15 +365,13 @@ impl<'a, 'p> Laying<'a, 'p> {
                     made.space.extent(axis) + self.tolerance >= drawn.space.extent(axis)
                 };
                 same().any(|made| is_bored(made) && (0..3).all(|axis| reaches(made, axis)))
+                    || drawn.space.is_within(gone.iter())
             }
             Sort::Taken | Sort::Tenon => taken(drawn.word, &drawn.space, self.sizes)
                 .iter()
                 .filter_map(|space| space.common(&board))
                 .all(|space| space.is_within(gone.iter())),
-            Sort::Whole | Sort::Hidden => same().any(|made| {
-                let there = made.space.common(&board);
-                there.is_some_and(|there| there.is_near(&drawn.space, self.tolerance))
-            }),
+            Sort::Whole | Sort::Hidden => same().any(|made| self.is_whole(made, drawn, &board)),
         }
     }
 

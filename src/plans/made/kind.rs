@@ -62,6 +62,7 @@ pub fn listed<'a>(words: impl Iterator<Item = &'a str>) -> String {
     }
     let one = |(word, count): (&str, usize)| match (count, word.ends_with('s')) {
         (1, _) | (_, true) => said(word),
+        (count, false) if word.ends_with("ch") => format!("{count} {}es", said(word)),
         (count, false) => format!("{count} {}s", said(word)),
     };
     counts.into_iter().map(one).collect::<Vec<_>>().join(", ")
@@ -124,7 +125,8 @@ mod tests {
 
     #[test]
     fn joints_are_counted_by_their_words() {
-        let words = ["dado", "notch", "dado", "pocket-holes", "pocket-holes"];
-        assert_eq!(listed(words.into_iter()), "2 dados, notch, pocket holes");
+        let words = ["dado", "notch", "dado", "pocket-holes", "pocket-holes", "mitre"];
+        assert_eq!(listed(words.into_iter()), "2 dados, notch, pocket holes, mitre");
+        assert_eq!(listed(["notch", "notch"].into_iter()), "2 notches");
     }
 }

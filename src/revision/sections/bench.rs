@@ -113,12 +113,18 @@ fn needs(part: &Benched) -> String {
         Need::Joint { joint, how, cut, wanted: None } => {
             format!("{joint} made {}, none is drawn there now", sized(how, &cut.text))
         }
+        Need::Joints { which: Some(which), larger: Some(larger), .. } => {
+            format!("still to be cut into it: {which}; to be made larger: {larger}")
+        }
         Need::Joints { which: Some(which), .. } => format!("still to be cut into it: {which}"),
+        Need::Joints { larger: Some(larger), .. } => format!("to be made larger: {larger}"),
         Need::Joints { more: 1, .. } => "cut 1 more joint or bore into it".to_owned(),
         Need::Joints { more, .. } => format!("cut {more} more joints or bores into it"),
     };
     let mut told: Vec<String> = Vec::new();
-    for need in part.needs.iter().map(one) {
+    // Into a board that is to be made again nothing is cut.
+    let again = part.needs.iter().any(Need::is_anew);
+    for need in part.needs.iter().filter(|need| !again || need.is_anew()).map(one) {
         if !told.contains(&need) {
             told.push(need);
         }

@@ -169,9 +169,10 @@ pub(super) const CUT_PART: Block = Block {
         Word::new("stock", "what it was cut from", "stock birch-ply").takes(&[needs(Kind::Label)]),
         Word::new("species", "the wood it is of", "species black-cherry")
             .takes(&[needs(Kind::Label)]),
+        Word::new("sawn", "it is sawn to size and has no joints yet", "sawn"),
         Word::new(
             "joints",
-            "how many joints and bores it had when it was made, where `made` does not tell them one by one; 0 for one that is only sawn",
+            "how many joints and bores it had when it was made, where `made` does not tell them one by one",
             "joints 0",
         )
         .takes(&[needs(Kind::Count(1_000))]),
