@@ -14,7 +14,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     severity: Severity::Error,
     finds: "A part that is cut already and that the design now wants longer, wider or thicker than it was cut, by more than the shop's tolerance, or of another stock, or with wood where a joint was made already.",
     why: "Wood can't be put back. Either the revision gives way to the part, or the part is cut again.",
-    source: "Ours; the tolerance is the shop's own.",
+    source: "Ours; the tolerance is the shop's own. That a hinge cup, and a pull as a whole, may stand 2 mm off is common practice, no source.",
     formula: "what the design needs − what was cut, against `tolerance { cut … }`.",
     accept: "",
     example: Example {
