@@ -152,7 +152,7 @@ fn taken(source: &Source<'_>, trim: &Differs<'_>) -> String {
     // Rounded each by itself, both could come to more than the whole.
     let both = figures.spread(&both).into_iter().zip(both).zip(faces);
     let both: Vec<String> = both
-        .filter(|((_, off), _)| off.is_positive())
+        .filter(|((text, off), _)| off.is_positive() && !text.starts_with("0~"))
         .map(|((text, _), face)| format!("{text} off the {}", part.face_name(face)))
         .collect();
     both.join(", ")

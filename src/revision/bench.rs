@@ -155,7 +155,7 @@ fn off(side: &Revision<'_>, trim: &Differs<'_>, tape: Tape) -> Vec<Off> {
     let both = [fit.shift[axis], whole - fit.shift[axis]];
     let printed = tape.spread(&both).into_iter().zip(faces);
     printed
-        .filter(|(by, _)| by.exact.is_positive())
+        .filter(|(by, _)| by.shown.is_positive())
         .map(|(by, face)| Off {
             side: trim.part.face_name(face),
             by: Figure { length: by.exact, text: tape.show(by) },
