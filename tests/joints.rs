@@ -469,3 +469,13 @@ fn a_joint_that_is_new_in_a_board_without_any_is_still_to_be_cut() {
     let told = bench.run(&["diff", "a.case", "b.case"]).out;
     assert!(told.contains("B (bottom): still to be cut into it: dado"), "{told}");
 }
+
+#[test]
+fn a_door_that_is_hung_on_the_other_side_may_be_turned() {
+    let one = spec("first.case").replacen("doors store {", "door store { hung left;", 1);
+    let text = recorded(&one, &["ST-D"]);
+    let other = redrawn(&text, "hung left", "hung right");
+    let found = compile(&other).diagnostics;
+    let found = found.iter().find(|found| found.slug == "cut-misfit").expect("an error");
+    assert!(found.notes.iter().any(|note| note.starts_with("turned end for end")), "{found:?}");
+}

@@ -53,6 +53,10 @@ pub(super) fn lost(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Opti
         diagnostic =
             diagnostic.note("one that is filled or does no harm can be taken out of the record");
     }
+    if fits_turned(piece, part, cut) {
+        diagnostic = diagnostic
+            .note("turned end for end, every joint in it is where it is drawn: look at its grain");
+    }
     if let Some(from_end) = from_end(part, cut, fit, tape) {
         diagnostic = diagnostic.note(format!(
             "or hang it by the cups it has: `from-end {}` in the hinge",
@@ -60,6 +64,23 @@ pub(super) fn lost(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Opti
         ));
     }
     Some(diagnostic.fix(cut_again(cut)).subject(&part.path))
+}
+
+/// True where every joint comes right if the board is turned half round on its
+/// face.
+fn fits_turned(piece: &Piece, part: &Part, cut: &Cut) -> bool {
+    let sizes = [
+        cut.long.as_ref().map_or(part.length.length, |long| long.value),
+        cut.wide.as_ref().map_or(part.width.length, |wide| wide.value),
+    ];
+    let mut turned = cut.clone();
+    for made in &mut turned.made {
+        for (side, size) in made.space.iter_mut().zip(sizes) {
+            *side = side.map(|(from, to)| (size - to, size - from));
+        }
+    }
+    let tolerance = piece.shop.tolerance.cut;
+    made::fit(part, &turned, [Length::ZERO; 2], tolerance).lost.is_empty()
 }
 
 /// How far from the ends the hinges would have to be for the cups of a door to
