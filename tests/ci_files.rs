@@ -398,6 +398,9 @@ fn the_git_hook_looks_at_what_is_committed() {
     write("jobs/more/stocks.txt", "nonsense\n");
     let done = commit("what it uses");
     assert_eq!(done.code, Some(0), "{done:?}");
+    git(&bench, &["add", "."]);
+    let refused = commit("only what it uses");
+    assert_eq!(refused.code, Some(1), "{refused:?}");
     git(&bench, &["rm", "-qf", "jobs/a.case"]);
     let done = commit("no spec left");
     assert_eq!(done.code, Some(0), "{done:?}");

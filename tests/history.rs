@@ -320,6 +320,12 @@ fn what_is_staged_can_be_checked() {
         assert_eq!(done.err, told);
     }
     assert_eq!(repository.bench.run(&["check", "jobs/a.case", "--staged"]).code, Some(0));
+    // A whole path is one like any other.
+    for name in ["", "jobs", "jobs/a.case"] {
+        let whole = repository.bench.path(name);
+        let done = repository.bench.run(&["check", "--staged", whole.to_str().unwrap()]);
+        assert_eq!(done.code, Some(0), "{done:?}");
+    }
     repository.git(&["add", "jobs/shared/ply.txt"]);
     let done = repository.bench.run(&["check", "--staged", ".", "--format", "short"]);
     assert_eq!(done.code, Some(1), "{done:?}");
@@ -329,5 +335,5 @@ fn what_is_staged_can_be_checked() {
     outside.env("GIT_CEILING_DIRECTORIES", bench.path("").parent().unwrap());
     let done = support::done(&mut outside);
     assert_eq!(done.code, Some(2), "{done:?}");
-    assert!(done.err.contains("lies in no git repository"), "{done:?}");
+    assert!(done.err.contains(": . lies in no git repository"), "{done:?}");
 }

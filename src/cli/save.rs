@@ -2,11 +2,15 @@
 //! rename puts it in place. A kill at any moment leaves the old or the new, and
 //! of two that save at once the later sees what the first has done.
 
-use std::fs::File;
+use std::fs::{File, TryLockError};
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
 
 use tempfile::NamedTempFile;
+
+/// How long another may hold the file. A save holds it for a moment only.
+const PATIENCE: Duration = Duration::from_secs(2);
 
 /// A new text that waits beside its file.
 #[derive(Debug)]
@@ -54,11 +58,12 @@ impl Staged {
 #[cfg(unix)]
 fn lock(target: &Path) -> io::Result<File> {
     use std::os::unix::fs::MetadataExt as _;
+    let end = Instant::now() + PATIENCE;
     loop {
         // On network drives only a file that may be written can be locked.
         let file = File::options().read(true).write(true).open(target);
         let file = file.or_else(|_| File::open(target))?;
-        take(&file);
+        take(&file, end)?;
         // Whoever had it may have put another file in its place meanwhile.
         let (own, there) = (file.metadata()?, target.metadata()?);
         if (own.dev(), own.ino()) == (there.dev(), there.ino()) {
@@ -74,13 +79,19 @@ fn lock(target: &Path) -> io::Result<File> {
     let name = crate::measure::digest([target.as_os_str().as_encoded_bytes()]);
     let place = std::env::temp_dir().join(format!("casewright-{name:016x}.lock"));
     let file = File::options().create(true).append(true).open(place)?;
-    take(&file);
+    take(&file, Instant::now() + PATIENCE)?;
     Ok(file)
 }
 
 /// Where the drive has no locks, what was read is compared all the same.
-fn take(file: &File) {
-    let _ = file.lock();
+fn take(file: &File, end: Instant) -> io::Result<()> {
+    while let Err(TryLockError::WouldBlock) = file.try_lock() {
+        if Instant::now() >= end {
+            return Err(io::Error::other("another program holds it"));
+        }
+        std::thread::sleep(Duration::from_millis(5));
+    }
+    Ok(())
 }
 
 #[cfg(test)]

@@ -10,7 +10,7 @@ pub(crate) fn in_markdown(text: &str) -> String {
     // White space and digits before a full stop mean something where a line
     // begins, and this text may be the first of one.
     let words = text.trim_start();
-    safe.push_str(&"&#32;".repeat(text.len() - words.len()));
+    safe.push_str(&"&#32;".repeat(text.chars().take_while(|c| c.is_whitespace()).count()));
     let ordinal = words.len() - words.trim_start_matches(|c: char| c.is_ascii_digit()).len();
     for (index, word) in words.split(' ').enumerate() {
         if index > 0 {
@@ -76,7 +76,7 @@ fn is_taken_up(word: &str) -> bool {
     // Most words are plain ones, and every paper is full of them.
     (has_sign && is_taken_up_for_a_sign(word))
         || has(word, "www.")
-        || has(word, "gh-")
+        || is_issue(word)
         || is_commit(word)
 }
 
@@ -94,6 +94,15 @@ fn is_taken_up_for_a_sign(word: &str) -> bool {
 fn has(word: &str, letters: &str) -> bool {
     let size = letters.len();
     word.as_bytes().windows(size).any(|part| part.eq_ignore_ascii_case(letters.as_bytes()))
+}
+
+/// `GH-12` by itself. Within a word, as in `high-gloss`, the letters say nothing.
+fn is_issue(word: &str) -> bool {
+    word.as_bytes().windows(4).enumerate().any(|(at, part)| {
+        part[..3].eq_ignore_ascii_case(b"gh-")
+            && part[3].is_ascii_digit()
+            && !word[..at].ends_with(char::is_alphanumeric)
+    })
 }
 
 /// The name of a small picture between two colons.

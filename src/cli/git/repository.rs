@@ -31,7 +31,8 @@ impl Repository {
         let output = git(&here, &["rev-parse", "--show-prefix"]).output();
         let output = output.map_err(|error| no_git(&error))?;
         if !output.status.success() {
-            return Err(format!("{} lies in no git repository", shown::path(&path)));
+            let path = if path.as_os_str().is_empty() { Path::new(".") } else { &path };
+            return Err(format!("{} lies in no git repository", shown::path(path)));
         }
         let prefix =
             String::from_utf8_lossy(&output.stdout).trim_end_matches(['\r', '\n']).to_owned();
@@ -125,7 +126,16 @@ impl Repository {
     /// A path from the top of the repository, as git writes it.
     fn named(&self, path: &Path) -> String {
         let mut above: Vec<&str> = self.prefix.split_terminator('/').collect();
-        let mut here = Some(self.here.as_path());
+        let (base, path) = match path.is_absolute() && !self.here.is_absolute() {
+            true => match self.truly(path) {
+                Some(truly) => truly,
+                // Nothing in the repository has such a name.
+                None => return shown::slashed(path),
+            },
+            false => (self.here.clone(), path.to_path_buf()),
+        };
+        let path = path.as_path();
+        let mut here = Some(base.as_path());
         while let Some(folder) = here.filter(|folder| !path.starts_with(folder)) {
             here = folder.parent();
             above.pop();
@@ -138,6 +148,27 @@ impl Repository {
         let own = shown::slashed(own);
         above.extend(Some(own.as_str()).filter(|own| !own.is_empty()));
         above.join("/")
+    }
+
+    /// The folder we are in and a path in the same repository, both from the
+    /// root; nothing for a path that lies elsewhere.
+    fn truly(&self, path: &Path) -> Option<(PathBuf, PathBuf)> {
+        let here = dunce::canonicalize(Path::new(".").join(&self.here)).ok()?;
+        let top = here.ancestors().nth(self.prefix.split_terminator('/').count())?;
+        let is_plain = path.components().all(|part| part != Component::ParentDir);
+        if is_plain && path.starts_with(top) {
+            return Some((here.clone(), path.to_path_buf()));
+        }
+        // A link or a way back leads there. The last name may be a link of the
+        // repository's own, and what is staged may be gone from the disk.
+        let beside = |folder: &Path| {
+            let within = path.strip_prefix(folder).ok()?;
+            Some(dunce::canonicalize(folder).ok()?.join(within))
+        };
+        let known = path.ancestors().skip(1).find_map(beside);
+        let whole = dunce::canonicalize(path).ok();
+        let found = known.into_iter().chain(whole).find(|path| path.starts_with(top))?;
+        Some((here.clone(), found))
     }
 
     /// A path from the top of the repository, as it could have been typed.

@@ -49,3 +49,18 @@ fn a_text_that_was_changed_meanwhile_is_kept() {
     assert!(staged.commit().unwrap_err().to_string().contains("changed while"));
     assert_eq!(std::fs::read_to_string(&file).unwrap(), "oneand more\n");
 }
+
+#[cfg(unix)]
+#[test]
+fn nobody_waits_for_ever_for_a_file_that_another_holds() {
+    let place = tempfile::tempdir().unwrap();
+    let file = place.path().join("a.case");
+    std::fs::write(&file, "one").unwrap();
+    let held = std::fs::File::open(&file).unwrap();
+    held.lock().unwrap();
+    let staged = Staged::new(&file, "one", "two").unwrap();
+    assert!(staged.commit().unwrap_err().to_string().contains("another program holds it"));
+    assert_eq!(std::fs::read_to_string(&file).unwrap(), "one");
+    // Nothing lies beside it.
+    assert_eq!(std::fs::read_dir(place.path()).unwrap().count(), 1);
+}

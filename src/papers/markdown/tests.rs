@@ -58,6 +58,11 @@ fn a_text_reads_as_it_is_and_leads_nowhere() {
 #[test]
 fn what_leads_nowhere_is_set_as_text() {
     assert_eq!(in_markdown("26-1/2 by 15-7/32~ & 30% x"), "26-1/2 by 15-7/32\\~ &amp; 30% x");
+    let words = "high-gloss through-tenons rough-sawn high-2 gh-x";
+    assert_eq!(in_markdown(words), words);
+    assert_eq!(in_markdown("see GH-7 (gh-8)"), "see `GH-7` `(gh-8)`");
+    // One letter of three bytes.
+    assert_eq!(in_markdown("\u{3000}x"), "&#32;x");
     assert_eq!(in_markdown("made by @someone, #12"), "made by `@someone,` `#12`");
 }
 
