@@ -193,6 +193,17 @@ fn a_front_that_is_cut_is_told_what_it_comes_to() {
 }
 
 #[test]
+fn a_metric_job_makes_up_for_whole_millimetres() {
+    // 6, where an inch job takes a quarter: 6.35.
+    for (wide, found) in [("682.1", 0), ("682.3", 1)] {
+        let more = format!("measured {{ opening sink {{ wide {wide} }} }}");
+        let c = compile(&stand("open sink", "slab", &more));
+        let far = c.diagnostics.iter().filter(|d| d.slug == "measured-far").count();
+        assert_eq!(far, found, "{wide}: {:?}", slugs(&c));
+    }
+}
+
+#[test]
 fn what_leans_by_more_than_its_reveals_is_an_error() {
     // Lean 0.6882 for 1: both reveals are 5, so the diagonals may differ by
     // 7.266, and by 0.8 more that the tape may be off.
