@@ -204,6 +204,26 @@ fn a_metric_job_makes_up_for_whole_millimetres() {
 }
 
 #[test]
+fn rough_sizes_made_from_measured_ones_are_marked() {
+    let more = "measured { opening sink { wide 677.2 } }";
+    let list = |more: &str| {
+        let text = stand("door sink { hung left }", "slab", more);
+        let bench = Bench::new().with("stand.case", &text);
+        bench.run(&["build", "stand.case", "--print", "cut-list"]).out
+    };
+    // 1 wider than drawn: 672.2. Its length is as drawn.
+    let row = |list: &str| {
+        let row = list.lines().find(|line| line.contains("sink, door"));
+        row.unwrap_or_else(|| panic!("{list}")).to_owned()
+    };
+    let (drawn, marked) = (row(&list("")), row(&list(more)));
+    assert!(!drawn.contains("(m)"), "{drawn}");
+    assert_eq!(marked.matches("(m)").count(), 1, "{marked}");
+    let (_, rough) = marked.split_once(" x ").expect("a rough size");
+    assert!(rough.split_whitespace().nth(1) == Some("(m)"), "{marked}");
+}
+
+#[test]
 fn what_leans_by_more_than_its_reveals_is_an_error() {
     // Lean 0.6882 for 1: both reveals are 5, so the diagonals may differ by
     // 7.266, and by 0.8 more that the tape may be off.
