@@ -13,6 +13,7 @@ mod support;
 use casewright::diagnostics::Severity;
 use casewright::model::Side;
 use casewright::pipeline::Compilation;
+use casewright::plans::ledger::Ledger;
 use casewright::plans::square::{self, Corner, Leaning};
 use support::{Bench, compile, slugs, spec};
 
@@ -180,16 +181,128 @@ fn the_papers_say_how_wide_to_cut_it() {
 fn a_front_that_is_cut_is_told_what_it_comes_to() {
     let said = |more: &str| {
         let c = compile(&stand("door sink { hung left }", "slab", &format!("{LEANS}\n{more}")));
-        assert_eq!(slugs(&c), ["front-tapered"], "{more}");
+        assert_eq!(slugs(&c)[0], "front-tapered", "{more}");
         c.diagnostics[0].notes.last().expect("a note").clone()
     };
     let told = said("");
     assert!(told.starts_with("one that is cut to its drawn width already"), "{told}");
     let told = said("cut 2026-03-14 { stand.sink.door }");
     assert!(told.contains("it is cut already: planed so, it has 3.19 at both sides"), "{told}");
-    // Left wider, it has all it needs: 2.5 + (1.376 − 1.4) / 2 is no less than 2.5.
-    let told = said("cut 2026-03-14 { stand.sink.door { wide 672.6 } }");
-    assert!(told.contains("it has 2.50 at both sides"), "{told}");
+    // Left wider, it has all it needs: (1.376 − 1.4) / 2 is nothing. 672.58 is
+    // the blank as the papers round it.
+    for wide in ["672.6", "672.58", "672.57"] {
+        let told = said(&format!("cut 2026-03-14 {{ stand.sink.door {{ wide {wide} }} }}"));
+        assert!(told.starts_with("plane before its hinges"), "{told}");
+    }
+}
+
+#[test]
+fn a_front_cut_to_its_blank_is_not_trimmed() {
+    let framed = "panel { stile 60; rail 60; panel-stock sheet; groove 9 }";
+    for (opening, build, size, trim) in [
+        ("door sink { hung left }", "slab", "door { wide 672.58 }", None),
+        ("door sink { hung left }", "slab", "door { wide 672.2 }", None),
+        ("false sink", "slab", "front { long 672.58 }", None),
+        ("doors sink", "slab", "left-door { wide 334.79 }", None),
+        ("door sink { hung left }", framed, "door.left-stile { wide 60.69 }", None),
+        // What is wider than the blank is trimmed to it: 672.58, 60.69.
+        ("door sink { hung left }", "slab", "door { wide 676 }", Some((672.576, "672.58 (m)"))),
+        (
+            "door sink { hung left }",
+            framed,
+            "door.left-stile { wide 63 }",
+            Some((60.688, "60.69 (m)")),
+        ),
+        // The inner stile of a leaf is not planed.
+        ("doors sink", framed, "left-door.right-stile { wide 60.8 }", Some((60.0, "60"))),
+    ] {
+        let text =
+            stand(opening, build, &format!("{LEANS}\ncut 2026-03-14 {{ stand.sink.{size} }}"));
+        let c = compile(&text);
+        let (piece, parts) = (c.piece.as_ref().unwrap(), c.parts.as_ref().unwrap());
+        let ledger = Ledger::of(piece, parts);
+        assert_eq!(ledger.cut().count(), 1, "{size}");
+        let trims = ledger.trims();
+        assert_eq!(trims.len(), usize::from(trim.is_some()), "{size}");
+        let Some((to, told)) = trim else { continue };
+        near(trims[0].needs.length.to_mm_f64(), to);
+        let bench = Bench::new().with("stand.case", &text);
+        let list = bench.run(&["build", "stand.case", "--print", "cut-list"]);
+        assert!(list.out.contains(&format!(" to {told}: take ")), "{}{}", list.out, list.err);
+    }
+}
+
+#[test]
+fn one_cut_leaf_leaves_the_advice_for_the_other() {
+    let framed = "panel { stile 60; rail 60; panel-stock sheet; groove 9 }";
+    let told = |opening: &str, build: &str, cut: &str| {
+        let more = format!("{LEANS}\ncut 2026-03-14 {{ {cut} }}");
+        let c = compile(&stand(opening, build, &more));
+        let mut found = c.diagnostics.iter();
+        let found = found.find(|d| d.slug == "front-tapered").expect("a note");
+        format!("{}\n{}", found.title, found.notes.join("\n"))
+    };
+    let has = |told: &str, says: &[&str], no: &[&str]| {
+        assert!(says.iter().all(|it| told.contains(it)), "{told}");
+        assert!(!no.iter().any(|it| told.contains(it)), "{told}");
+    };
+    let pair = told("doors sink", "slab", "stand.sink.left-door { wide 334.1 }");
+    let says = [
+        "leave the right door 0.69 wider",
+        "cut the right door 334.79 wide, not 334.1",
+        "the left door is cut already: planed so, it has 3.19 at its side instead of 2.5",
+    ];
+    has(&pair, &says, &["each leaf 0.69"]);
+    // Of one cut to its blank nothing is said.
+    let pair = told("doors sink", "slab", "stand.sink.right-door { wide 334.79 }");
+    has(&pair, &["cut the left door 334.79 wide, not 334.1"], &["cut already"]);
+    let pair = told("doors sink", framed, "stand.sink.right-door.right-stile { wide 60 }");
+    let says = [
+        "cut the left door 334.79 wide, not 334.1: its outer stile 0.69 wider",
+        "the right door is cut already: planed so, it has 3.19 at its side",
+    ];
+    has(&pair, &says, &[]);
+    let door = told("door sink { hung left }", framed, "stand.sink.door.left-stile { wide 60 }");
+    let says = [
+        "leave the right stile 0.69 wider",
+        "cut the right stile 0.69 wider",
+        "the left stile is cut already: planed so, it has 3.19 at its side",
+    ];
+    has(&door, &says, &["both stiles"]);
+    let both = "stand.sink.left-door { wide 334.1 }; stand.sink.right-door { wide 334.1 }";
+    let pair = told("doors sink", "slab", both);
+    has(&pair, &["it is cut already: planed so, it has 3.19 at both sides"], &["wider"]);
+}
+
+#[test]
+fn a_metric_job_makes_up_for_whole_millimetres() {
+    // 6, where an inch job takes a quarter: 6.35.
+    for (wide, found) in [("682.1", 0), ("682.3", 1)] {
+        let more = format!("measured {{ opening sink {{ wide {wide} }} }}");
+        let c = compile(&stand("open sink", "slab", &more));
+        let far = c.diagnostics.iter().filter(|d| d.slug == "measured-far").count();
+        assert_eq!(far, found, "{wide}: {:?}", slugs(&c));
+    }
+}
+
+#[test]
+fn rough_sizes_made_from_measured_ones_are_marked() {
+    let more = "measured { opening sink { wide 677.2 } }";
+    let list = |more: &str| {
+        let text = stand("door sink { hung left }", "slab", more);
+        let bench = Bench::new().with("stand.case", &text);
+        bench.run(&["build", "stand.case", "--print", "cut-list"]).out
+    };
+    // 1 wider than drawn: 672.2. Its length is as drawn.
+    let row = |list: &str| {
+        let row = list.lines().find(|line| line.contains("sink, door"));
+        row.unwrap_or_else(|| panic!("{list}")).to_owned()
+    };
+    let (drawn, marked) = (row(&list("")), row(&list(more)));
+    assert!(!drawn.contains("(m)"), "{drawn}");
+    assert_eq!(marked.matches("(m)").count(), 1, "{marked}");
+    let (_, rough) = marked.split_once(" x ").expect("a rough size");
+    assert!(rough.split_whitespace().nth(1) == Some("(m)"), "{marked}");
 }
 
 #[test]

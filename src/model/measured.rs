@@ -193,7 +193,7 @@ fn read(opening: &mut Opening, body: &Entries, with: Length, ctx: &mut Lower) ->
         if (value.value - drawn).abs() <= with {
             continue;
         }
-        if (value.value - drawn).abs() > opening.most_off().0 {
+        if (value.value - drawn).abs() > opening.most_off(ctx.tape.unit).0 {
             let place = value.span_or(body.open);
             came_out.refused[usize::from(axis == Axis::Down)] = Some((value.value, place));
             continue;

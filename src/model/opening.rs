@@ -1,6 +1,6 @@
 //! The openings of a case and the members between them, solved and placed.
 
-use crate::measure::{Length, Span};
+use crate::measure::{Length, Span, Unit};
 
 use super::carries::Carries;
 use super::case::{Board, Side};
@@ -154,13 +154,13 @@ impl Opening {
     /// The most that it can come out larger or smaller and still be made up
     /// for, and by what.
     #[must_use]
-    pub fn most_off(&self) -> (Length, &'static str) {
+    pub fn most_off(&self, unit: Unit) -> (Length, &'static str) {
         match &self.front {
             Some(fronts) if fronts.set == Set::Inset => {
                 (fronts.gap.length.twice(), "its two reveals")
             }
-            Some(_) => (Length::inches(1, 8), "an overlay front"),
-            None => (Length::inches(1, 4), "shelves and fittings"),
+            Some(_) => (unit.either(Length::inches(1, 8), Length::mm(3)), "an overlay front"),
+            None => (unit.either(Length::inches(1, 4), Length::mm(6)), "shelves and fittings"),
         }
     }
 

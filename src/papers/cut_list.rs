@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Length, Unit};
-use crate::model::{Axis, Item, OpeningKind, Piece, Stock, StockId};
+use crate::model::{Axis, Item, OpeningKind, Piece, Size, Stock, StockId};
 use crate::parts::{Grain, Part, PartId};
 use crate::plans::small_parts;
 use crate::trade;
@@ -214,10 +214,13 @@ fn by_width(
                 figures.size(&first.length, facts),
             ];
             if stock.is_solid() {
+                let rough = |rough: Length, of: &Size| {
+                    format!("{}{}", figures.plain(rough), figures.mark(facts.is_measured(of)))
+                };
                 row.push(format!(
                     "{} x {}",
-                    figures.plain(first.rough.length),
-                    figures.plain(first.rough.width)
+                    rough(first.rough.length, &first.length),
+                    rough(first.rough.width, &first.width)
                 ));
             }
             if !ledger.is_empty() {

@@ -6,6 +6,7 @@ use std::fmt::Write as _;
 use crate::parts::{Face, Part, PartId};
 use crate::plans::ledger::{Differs, Ledger, MoreJoints, Side, State};
 use crate::plans::made;
+use crate::plans::square::to_blank;
 
 use super::Source;
 use super::page::{Block, Table, left, right};
@@ -94,7 +95,11 @@ fn trims<'a>(source: &Source<'a>) -> Table {
             "{} {} to {}: take {}",
             trim.side.word(),
             figures.text(trim.was),
-            figures.text(needs),
+            // The papers say it as fine as this where it is to be cut.
+            match to_blank(&trim) {
+                true => format!("{}{}", source.piece.tape().fine(needs), figures.mark(true)),
+                false => figures.text(needs),
+            },
             taken(source, &trim)
         );
         add(trim.part, trim.cut.date.to_string(), task);

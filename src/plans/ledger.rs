@@ -1,6 +1,8 @@
 //! What is cut, what is left to cut, and what must be trimmed: the facts of
 //! the shop beside the parts as they are drawn now.
 
+use std::borrow::Cow;
+
 use crate::measure::{Length, Spanned, nearest};
 use crate::model::{Cut, Piece, Size, Stock};
 use crate::parts::{Part, PartId, Parts};
@@ -44,7 +46,7 @@ impl Side {
 }
 
 /// A size that a part was cut to and is no longer to have.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct Differs<'a> {
     /// The part.
     pub part: &'a Part,
@@ -54,8 +56,8 @@ pub struct Differs<'a> {
     pub side: Side,
     /// As it was cut.
     pub was: Length,
-    /// As it is to be now.
-    pub needs: &'a Size,
+    /// As it is to be now; owned where that is not as it is drawn.
+    pub needs: Cow<'a, Size>,
 }
 
 /// A part that is to have more joints than when it was made.
@@ -171,7 +173,7 @@ impl<'a> Ledger<'a> {
     /// Sizes of cut parts that are to be smaller.
     #[must_use]
     pub fn trims(&self) -> Vec<Differs<'a>> {
-        self.differing(excess)
+        super::square::before_planing(self.piece, self.parts, self.differing(excess))
     }
 
     fn differing(&self, by: impl Fn(Length, Length) -> Length) -> Vec<Differs<'a>> {
@@ -199,7 +201,7 @@ impl<'a> Ledger<'a> {
             // A sheet is as thick as it is.
             let fixed = side == Side::Thickness && !self.is_solid(part);
             let differs = !fixed && by(was, needs.length) > tolerance;
-            differs.then_some(Differs { part, cut, side, was, needs })
+            differs.then_some(Differs { part, cut, side, was, needs: Cow::Borrowed(needs) })
         };
         sides.into_iter().filter_map(differs).collect()
     }

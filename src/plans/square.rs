@@ -1,11 +1,13 @@
 //! Openings that came out of square, and what that takes off their fronts.
 
+use std::borrow::Cow;
+
 use crate::measure::Length;
-use crate::model::{Axis, Diagonals, Fronts, Opening, Piece, Set, Side};
+use crate::model::{Axis, Diagonals, Fronts, Opening, Piece, Set, Side, Size};
 use crate::parts::{Direction, Part, PartId, Parts, Role};
 use crate::trade;
 
-use super::ledger::{Ledger, State};
+use super::ledger::{self, Differs, Ledger, State};
 
 /// A corner of a front, seen from the front.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -113,25 +115,70 @@ impl Leaning<'_> {
         self.fronts.gap.length + self.lean.half()
     }
 
-    /// The same of a front of which a planed board lies cut on the bench, as
-    /// wide as it was cut; `None` where nothing of it is cut.
+    /// The same beside the board at a tight corner, as wide as it was cut;
+    /// `None` where it is not cut. One that was left as wide as it is to be,
+    /// to what the papers round, has the drawn reveal.
     #[must_use]
-    pub fn even_as_cut(&self, parts: &Parts, ledger: &Ledger<'_>) -> Option<Length> {
-        let reveals = self.tight.iter().filter_map(|corner| {
-            let (id, part) = corner.board(parts)?;
-            let State::Cut(cut) = ledger.state(id) else { return None };
-            let (drawn, was) = match part.placement.width {
-                Direction::X => (&part.width, &cut.wide),
-                _ => (&part.length, &cut.long),
-            };
-            let was = was.as_ref().map_or(drawn.length, |was| was.value);
-            // A front of one board is planed at two edges.
-            let edges = if part.role == Role::Slab { 3 - self.opening.leaves() } else { 1 };
-            let short = self.lean.half() - (was - drawn.length) / i64::from(edges);
-            Some(self.fronts.gap.length + short.max(Length::ZERO))
-        });
-        reveals.max()
+    pub fn even_as_cut(
+        &self,
+        corner: &Corner,
+        parts: &Parts,
+        ledger: &Ledger<'_>,
+    ) -> Option<Length> {
+        let (id, part) = corner.board(parts)?;
+        let State::Cut(cut) = ledger.state(id) else { return None };
+        let (drawn, was) = match part.placement.width {
+            Direction::X => (&part.width, &cut.wide),
+            _ => (&part.length, &cut.long),
+        };
+        let was = was.as_ref().map_or(drawn.length, |was| was.value);
+        // A front of one board is planed at two edges.
+        let edges = if part.role == Role::Slab { 3 - self.opening.leaves() } else { 1 };
+        let short = self.lean.half() - (was - drawn.length) / i64::from(edges);
+        let short = if short > rounding() { short } else { Length::ZERO };
+        Some(self.fronts.gap.length + short)
     }
+}
+
+/// What the blank is rounded by on paper at most.
+fn rounding() -> Length {
+    Length::inches(1, 1000)
+}
+
+/// What is to be trimmed off cut parts, but for the wood that fronts have for
+/// their planing: a front is trimmed to its blank. Nothing says that one is
+/// planed, so it is taken as still to be.
+pub(super) fn before_planing<'a>(
+    piece: &Piece,
+    parts: &Parts,
+    trims: Vec<Differs<'a>>,
+) -> Vec<Differs<'a>> {
+    let leaning = leaning(piece);
+    let least = piece.shop.tolerance.cut.max(rounding());
+    let boards = leaning.iter().flat_map(|one| {
+        let boards = one.tight.iter().filter_map(|corner| corner.board(parts));
+        boards.map(move |(_, part)| (part, one.board_blank(part).0))
+    });
+    let boards: Vec<(&Part, Length)> = boards.collect();
+    let left = |trim: Differs<'a>| {
+        let planed = |part: &Part| match part.placement.width {
+            Direction::X => ledger::Side::Width,
+            _ => ledger::Side::Length,
+        };
+        let blank = boards
+            .iter()
+            .find(|(part, _)| part.path == trim.part.path && planed(part) == trim.side);
+        let Some((_, blank)) = blank else { return Some(trim) };
+        let needs = Size::from_terms(blank.as_measured(), trim.needs.terms().to_vec());
+        (trim.was - *blank > least).then_some(Differs { needs: Cow::Owned(needs), ..trim })
+    };
+    trims.into_iter().filter_map(left).collect()
+}
+
+/// True for a part that is trimmed to what it has to be before it is planed.
+#[must_use]
+pub fn to_blank(trim: &Differs<'_>) -> bool {
+    matches!(trim.needs, Cow::Owned(_))
 }
 
 /// Every opening whose measured diagonals differ and that has an inset front.

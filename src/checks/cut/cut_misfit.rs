@@ -83,7 +83,7 @@ fn noted(diagnostic: Diagnostic, note: Option<String>) -> Diagnostic {
 
 fn too_small<'a>(piece: &Piece, ledger: &Ledger<'a>, differs: &Differs<'a>) -> Diagnostic {
     let tape = piece.tape();
-    let Differs { part, cut, side, was, needs } = *differs;
+    let Differs { part, cut, side, was, ref needs } = *differs;
     let short = needs.length - was;
     let (word, written) = match side {
         Side::Length => ("short", &cut.long),
@@ -137,7 +137,7 @@ fn used<'a>(piece: &Piece, ledger: &Ledger<'a>, cut: &'a Cut) -> Option<String> 
 /// Gives way to the part: the one figure of the sum that is a size of the
 /// piece, by as much as it is short.
 fn as_cut(piece: &Piece, differs: &Differs<'_>) -> Option<Fix> {
-    let facts = || piece.facts.of(differs.needs);
+    let facts = || piece.facts.of(&differs.needs);
     let sizes: Vec<(&Fact, &str, Exact)> = facts()
         .filter_map(|(fact, factor)| {
             let word = fact.word.filter(|word| ["wide", "deep", "high"].contains(word))?;

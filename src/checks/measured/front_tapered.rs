@@ -35,25 +35,33 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let ledger = Ledger::of(piece, parts);
     for leaning in &leaning {
         if !is_beyond(leaning) {
-            let cut = leaning.even_as_cut(parts, &ledger);
+            let cut = leaning.tight.each_ref();
+            let cut = cut.map(|corner| leaning.even_as_cut(corner, parts, &ledger));
             sink.push(report(piece.tape(), leaning, cut));
         }
     }
 }
 
-fn report(tape: &Tape, leaning: &Leaning<'_>, cut: Option<Length>) -> Diagnostic {
+/// What each side comes to whose board is cut already.
+type AsCut = [Option<Length>; 2];
+
+fn report(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Diagnostic {
     let opening = leaning.opening;
     let pair = opening.leaves() == 2;
     let off = super::fine(tape, leaning.lean);
-    let wider = super::fine(tape, leaning.wider());
     let (each, of) = if pair {
         ("each leaf", "one corner of each leaf")
     } else {
         ("its front", "two corners of its front")
     };
-    let leave = match cut {
-        Some(_) => String::new(),
-        None => format!("leave {each} {wider} wider, and "),
+    let leave = match uncut(leaning, cut) {
+        Uncut::None => String::new(),
+        Uncut::All => format!("leave {each} {} wider, and ", super::fine(tape, leaning.wider())),
+        // A leaf or a stile: half of the lean either way.
+        Uncut::One(corner) => {
+            let half = super::fine(tape, leaning.lean.half());
+            format!("leave the {} {half} wider, and ", board(leaning, corner))
+        }
     };
     let jams = leaning.least_surely() < trade::least_gap();
     let severity = if jams { Severity::Warning } else { Severity::Note };
@@ -62,8 +70,8 @@ fn report(tape: &Tape, leaning: &Leaning<'_>, cut: Option<Length>) -> Diagnostic
     if jams {
         found = found.because("a square front jams at two corners before it is home");
     }
-    if cut.is_none() {
-        found = found.note(wood(tape, leaning));
+    if let Some(wood) = wood(tape, leaning, cut) {
+        found = found.note(wood);
     }
     for corner in &leaning.tight {
         found = found.note(format!("then plane {}", taper(tape, leaning, corner)));
@@ -75,39 +83,97 @@ fn report(tape: &Tape, leaning: &Leaning<'_>, cut: Option<Length>) -> Diagnostic
         found =
             found.note("plane before its hinges are let in or bored: they go by the planed edge");
     }
-    found.note(as_cut(tape, leaning, cut))
+    as_cut(tape, leaning, cut).into_iter().fold(found, Diagnostic::note)
+}
+
+/// Which of the planed boards are still to be cut.
+enum Uncut<'a> {
+    None,
+    One(&'a Corner),
+    All,
+}
+
+fn uncut<'a>(leaning: &'a Leaning<'_>, cut: AsCut) -> Uncut<'a> {
+    let [left, right] = &leaning.tight;
+    match cut {
+        [None, None] => Uncut::All,
+        [None, Some(_)] => Uncut::One(left),
+        [Some(_), None] => Uncut::One(right),
+        [Some(_), Some(_)] => Uncut::None,
+    }
+}
+
+/// What a board that is planed by itself is called: `left door`, and of a
+/// single front its `left stile`.
+fn board(leaning: &Leaning<'_>, corner: &Corner) -> String {
+    match leaning.opening.leaves() {
+        2 => leaf(corner),
+        _ => format!("{} stile", corner.side.word()),
+    }
+}
+
+fn leaf(corner: &Corner) -> String {
+    corner.front.rsplit('.').next().unwrap_or_default().replace('-', " ")
 }
 
 /// What a front comes to that is cut already, or was cut as it is drawn.
-fn as_cut(tape: &Tape, leaning: &Leaning<'_>, cut: Option<Length>) -> String {
+/// Nothing of one that was left as wide as it has to be.
+fn as_cut(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Vec<String> {
     let gap = leaning.fronts.gap.length;
-    let even = cut.unwrap_or_else(|| leaning.even_as_drawn());
-    let what = match cut {
-        Some(_) => "it is cut already: planed so, it has",
-        None => "one that is cut to its drawn width already, planed so, has",
+    let say = |what: String, even: Length, sides: &str| {
+        let widest = trade::widest_gap(tape.unit);
+        let daylight = if even > widest && gap <= widest { ", which shows daylight" } else { "" };
+        let (even, gap) = (tape.fine(even), tape.figure(gap));
+        format!("{what} {even} at {sides} instead of {gap}{daylight}")
     };
-    let widest = trade::widest_gap(tape.unit);
-    let daylight = if even > widest && gap <= widest { ", which shows daylight" } else { "" };
-    format!("{what} {} at both sides instead of {}{daylight}", tape.fine(even), tape.figure(gap))
+    match cut {
+        [None, None] => {
+            let what = "one that is cut to its drawn width already, planed so, has".to_owned();
+            vec![say(what, leaning.even_as_drawn(), "both sides")]
+        }
+        [Some(left), Some(right)] if tape.fine(left) == tape.fine(right) => {
+            let what = "it is cut already: planed so, it has".to_owned();
+            let wide = Some(left).filter(|even| *even > gap);
+            wide.map(|even| say(what, even, "both sides")).into_iter().collect()
+        }
+        _ => {
+            let sides = leaning.tight.iter().zip(cut);
+            let wide = sides.filter_map(|(corner, even)| {
+                let even = even.filter(|even| *even > gap)?;
+                let what = board(leaning, corner);
+                let what = format!("the {what} is cut already: planed so, it has");
+                Some(say(what, even, "its side"))
+            });
+            wide.collect()
+        }
+    }
 }
 
-/// What has to be left for the planing.
-fn wood(tape: &Tape, leaning: &Leaning<'_>) -> String {
+/// What has to be left for the planing of what is not cut.
+fn wood(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Option<String> {
     let pair = leaning.opening.leaves() == 2;
-    let what = if pair { "each leaf" } else { "the front" };
     let half = super::fine(tape, leaning.lean.half());
+    let what = match uncut(leaning, cut) {
+        Uncut::None => return None,
+        Uncut::One(corner) if !pair => {
+            return Some(format!("cut the {} {half} wider", board(leaning, corner)));
+        }
+        Uncut::One(corner) => format!("the {}", leaf(corner)),
+        Uncut::All if pair => "each leaf".to_owned(),
+        Uncut::All => "the front".to_owned(),
+    };
     let how = match (&leaning.fronts.build, pair) {
         (Build::Slab, _) => String::new(),
         (Build::Panel(_), true) => format!(": its outer stile {half} wider"),
         (Build::Panel(_), false) => format!(": both stiles {half} wider"),
     };
     let drawn = tape.figure(leaning.blank() - leaning.wider());
-    format!("cut {what} {} wide, not {drawn}{how}", super::fine(tape, leaning.blank()))
+    Some(format!("cut {what} {} wide, not {drawn}{how}", super::fine(tape, leaning.blank())))
 }
 
 /// `1.38 off the upper left corner of the front, running out to nothing …`
 fn taper(tape: &Tape, leaning: &Leaning<'_>, corner: &Corner) -> String {
-    let leaf = corner.front.rsplit('.').next().unwrap_or_default().replace('-', " ");
+    let leaf = leaf(corner);
     format!(
         "{} off the {} corner of the {leaf}, running out to nothing at its {} corner",
         super::fine(tape, leaning.lean),

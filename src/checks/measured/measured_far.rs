@@ -36,7 +36,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
 }
 
 fn report(tape: &Tape, opening: &Opening, axis: Axis, measured: Length, span: Span) -> Diagnostic {
-    let (most, what) = opening.most_off();
+    let (most, what) = opening.most_off(tape.unit);
     let drawn = opening.along(axis).length;
     let off = measured - drawn;
     let word = axis.size_word();
