@@ -2,8 +2,9 @@
 //! spec under them.
 
 use std::ffi::OsStr;
-use std::path::{Component, Path, PathBuf};
+use std::path::{Path, PathBuf};
 
+use super::git::simple;
 use super::shelf::Shelf;
 use super::shown;
 use super::terminal::complain;
@@ -45,7 +46,7 @@ pub(super) fn candidates(typed: &[PathBuf], shelf: &Shelf) -> Candidates {
             candidates.failed = true;
         }
         for path in files {
-            if candidates.all.iter().all(|known| tidy(&known.path) != path) {
+            if candidates.all.iter().all(|known| simple(&known.path) != path) {
                 candidates.all.push(Candidate { path, found: true });
             }
         }
@@ -83,7 +84,7 @@ pub(super) fn below(root: &Path) -> Found {
             if kind.is_dir() {
                 folders.push(path);
             } else if kind.is_file() && has_ending(&path) {
-                found.files.push(tidy(&path));
+                found.files.push(simple(&path));
             }
         }
     }
@@ -102,9 +103,4 @@ fn has_ending(path: &Path) -> bool {
 
 fn is_hidden(name: &OsStr) -> bool {
     name.as_encoded_bytes().starts_with(b".")
-}
-
-/// Without the `.` that only says where one is.
-fn tidy(path: &Path) -> PathBuf {
-    path.components().filter(|part| *part != Component::CurDir).collect()
 }

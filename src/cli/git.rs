@@ -70,7 +70,7 @@ impl SourceFiles for GitFiles {
     }
 }
 
-/// A path without its `.` parts.
+/// A path without the `.` that only says where one is.
 pub(super) fn simple(path: &Path) -> PathBuf {
     path.components().filter(|part| *part != Component::CurDir).collect()
 }
