@@ -37,20 +37,15 @@ pub(super) fn run(diff: &GitDiff, terminal: &Terminal) -> Exit {
     let places = Places { was: &was, now: &now, found: OnceCell::new() };
     let (old, new) = (was.compile(&places), now.compile(&places));
     let (was_name, now_name) = (was.name(&places), now.name(&places));
-    let piece = match (&old, &new) {
-        (Some(old), Some(new)) if is_piece(old) || is_piece(new) => {
-            Some(Comparison::Both(Box::new(revision::compare(
-                Named { name: &was_name, compiled: old },
-                Named { name: &now_name, compiled: new },
-            ))))
-        }
-        (None, Some(new)) if *old_file == NOTHING && is_piece(new) => {
-            Some(Comparison::new_piece(Named { name: &now_name, compiled: new }))
-        }
-        (Some(old), None) if *new_file == NOTHING && is_piece(old) => {
-            Some(Comparison::gone(Named { name: &was_name, compiled: old }))
-        }
-        _ => None,
+    // A side that can't be read, though git has one, leaves nothing to compare.
+    let sides = [(&old, old_file), (&new, new_file)];
+    let is_whole = sides.iter().all(|(side, file)| side.is_some() || **file == NOTHING);
+    let piece = match is_whole && [&old, &new].into_iter().flatten().any(is_piece) {
+        true => Comparison::of(
+            old.as_ref().map(|compiled| Named { name: &was_name, compiled }),
+            new.as_ref().map(|compiled| Named { name: &now_name, compiled }),
+        ),
+        false => None,
     };
     let text = match piece {
         Some(piece) => revision::all_text(&[piece], terminal.look.width),

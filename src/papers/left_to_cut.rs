@@ -4,8 +4,7 @@
 use std::fmt::Write as _;
 
 use crate::parts::{Face, Part, PartId};
-use crate::plans::ledger::{Differs, Ledger, MoreJoints, Side, State};
-use crate::plans::made;
+use crate::plans::ledger::{Differs, Ledger, MoreJoints, Off, Side, State};
 use crate::plans::square::to_blank;
 
 use super::Source;
@@ -122,13 +121,8 @@ fn lacking(joints: &MoreJoints<'_>) -> String {
             joints.more
         );
     }
-    let told =
-        [("cut now", false), ("make larger", true)].into_iter().filter_map(|(say, larger)| {
-            let own = joints.to_make.iter().filter(|it| it.larger == larger);
-            let features = own.filter_map(|it| joints.part.features.get(it.feature));
-            let list = made::listed(features.map(|feature| made::word(feature.kind)));
-            (!list.is_empty()).then(|| format!("{say}: {list}"))
-        });
+    let told = [("cut now", false), ("make larger", true)].into_iter();
+    let told = told.filter_map(|(say, larger)| Some(format!("{say}: {}", joints.listed(larger)?)));
     let told: Vec<String> = told.chain(["see its row below".to_owned()]).collect();
     told.join("; ")
 }
@@ -138,29 +132,28 @@ fn lacking(joints: &MoreJoints<'_>) -> String {
 fn taken(source: &Source<'_>, trim: &Differs<'_>) -> String {
     let (figures, part) = (&source.figures, trim.part);
     let whole = trim.was - trim.needs.length;
-    let (axis, faces, side) = match trim.side {
-        Side::Length => (0, [Face::LengthStart, Face::LengthEnd], "end"),
-        Side::Width => (1, [Face::WidthStart, Face::WidthEnd], "edge"),
+    let side = match trim.side {
+        Side::Length => "end",
+        Side::Width => "edge",
         Side::Thickness => return format!("{} off{}", figures.text(whole), face(part, trim)),
     };
-    let fit = source.parts.named(&part.path).and_then(|(id, _)| source.ledger.fit(id));
-    let Some(fit) = fit else {
-        let counted = trim.cut.joints.as_ref().is_some_and(|joints| joints.value > 0);
-        let anew = if counted { ", then cut anew what joints were there" } else { "" };
-        return format!("{} off{anew}", figures.text(whole));
-    };
-    if fit.either[axis] {
-        return format!("{} off at either {side}", figures.text(whole));
+    match source.ledger.off(trim) {
+        Off::Unknown => {
+            let counted = trim.cut.joints.as_ref().is_some_and(|joints| joints.value > 0);
+            let anew = if counted { ", then cut anew what joints were there" } else { "" };
+            format!("{} off{anew}", figures.text(whole))
+        }
+        Off::Either => format!("{} off at either {side}", figures.text(whole)),
+        Off::Sides(both) => {
+            // Rounded each by itself, both could come to more than the whole.
+            let told = figures.spread(&both.map(|(_, off)| off)).into_iter().zip(both);
+            let told: Vec<String> = told
+                .filter(|(text, (_, off))| off.is_positive() && !text.starts_with("0~"))
+                .map(|(text, (face, _))| format!("{text} off the {}", part.face_name(face)))
+                .collect();
+            told.join(", ")
+        }
     }
-    let first = fit.shift[axis];
-    let both = [first, whole - first];
-    // Rounded each by itself, both could come to more than the whole.
-    let both = figures.spread(&both).into_iter().zip(both).zip(faces);
-    let both: Vec<String> = both
-        .filter(|((text, off), _)| off.is_positive() && !text.starts_with("0~"))
-        .map(|((text, _), face)| format!("{text} off the {}", part.face_name(face)))
-        .collect();
-    both.join(", ")
 }
 
 /// Which face is planed, where joints keep their depth in the other.

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 
 use crate::measure::{Length, Spanned, nearest};
 use crate::model::{Cut, Piece, Size, Stock};
-use crate::parts::{Part, PartId, Parts};
+use crate::parts::{Face, Part, PartId, Parts};
 
 use super::made::{self, Fit, ToMake};
 
@@ -71,6 +71,29 @@ pub struct MoreJoints<'a> {
     pub more: u32,
     /// Which, where that is known.
     pub to_make: Vec<ToMake>,
+}
+
+impl MoreJoints<'_> {
+    /// Those to be cut, or those to be made `larger`, by their words; nothing
+    /// where there are none or which is not known.
+    #[must_use]
+    pub fn listed(&self, larger: bool) -> Option<String> {
+        let own = self.to_make.iter().filter(|it| it.larger == larger);
+        let features = own.filter_map(|it| self.part.features.get(it.feature));
+        let list = made::listed(features.map(|feature| made::word(feature.kind)));
+        Some(list).filter(|list| !list.is_empty())
+    }
+}
+
+/// Where the wood of a trim comes off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Off {
+    /// Of a part whose joints are not on record, nobody can tell.
+    Unknown,
+    /// At either end or edge.
+    Either,
+    /// So much off each.
+    Sides([(Face, Length); 2]),
 }
 
 /// A stock that parts were cut from and that the spec does not have.
@@ -167,7 +190,7 @@ impl<'a> Ledger<'a> {
     /// the shop's tolerance covers is no difference.
     #[must_use]
     pub fn too_small(&self) -> Vec<Differs<'a>> {
-        self.differing(|was, needs| needs - was)
+        self.differing(lack)
     }
 
     /// Sizes of cut parts that are to be smaller.
@@ -294,6 +317,26 @@ impl<'a> Ledger<'a> {
         self.fits.get(id.0)?.as_ref()
     }
 
+    /// Where the wood of a trim comes off for the joints to come right. Of its
+    /// thickness nobody can tell.
+    #[must_use]
+    pub fn off(&self, trim: &Differs<'_>) -> Off {
+        let (axis, faces) = match trim.side {
+            Side::Length => (0, [Face::LengthStart, Face::LengthEnd]),
+            Side::Width => (1, [Face::WidthStart, Face::WidthEnd]),
+            Side::Thickness => return Off::Unknown,
+        };
+        let fit = self.parts.named(&trim.part.path).and_then(|(id, _)| self.fit(id));
+        match fit {
+            None => Off::Unknown,
+            Some(fit) if fit.either[axis] => Off::Either,
+            Some(fit) => {
+                let (first, whole) = (fit.shift[axis], trim.was - trim.needs.length);
+                Off::Sides([(faces[0], first), (faces[1], whole - first)])
+            }
+        }
+    }
+
     fn laid(&self, part: &'a Part, cut: &'a Cut) -> Option<Fit<'a>> {
         let is_known = cut.spoiled.is_none() && !cut.made.is_empty();
         if !is_known || self.is_other_stock(part, cut) || self.is_too_small(part, cut) {
@@ -316,7 +359,7 @@ impl<'a> Ledger<'a> {
     }
 
     fn is_too_small(&self, part: &'a Part, cut: &'a Cut) -> bool {
-        !self.differing_of(part, cut, |was, needs| needs - was).is_empty()
+        !self.differing_of(part, cut, lack).is_empty()
     }
 
     /// Cut parts with joints where the drawing wants none.
@@ -344,6 +387,11 @@ impl<'a> Ledger<'a> {
         let whole = trims.iter().all(|trim| trim.side == Side::Thickness);
         cut.made.is_empty() && had > 0 && had >= part.features.len() && whole
     }
+}
+
+/// What a part has too little.
+fn lack(was: Length, needs: Length) -> Length {
+    needs - was
 }
 
 /// What a part has too much.

@@ -6,8 +6,8 @@ use std::collections::BTreeMap;
 use crate::measure::Tape;
 use crate::model::Cut;
 use crate::papers;
-use crate::parts::{Face, Part, PartId};
-use crate::plans::ledger::{Differs, Side, State};
+use crate::parts::{Part, PartId};
+use crate::plans::ledger::{self, Differs, State};
 use crate::plans::made;
 
 use super::benched::{Benched, BenchedState, Need, Off};
@@ -131,12 +131,7 @@ fn needs<'a>(side: &Revision<'a>, tape: Tape) -> BTreeMap<&'a str, Vec<Need>> {
         }
     }
     for more in ledger.more_joints() {
-        let [which, larger] = [false, true].map(|larger| {
-            let own = more.to_make.iter().filter(|it| it.larger == larger);
-            let features = own.filter_map(|it| more.part.features.get(it.feature));
-            let list = made::listed(features.map(|feature| made::word(feature.kind)));
-            Some(list).filter(|list| !list.is_empty())
-        });
+        let [which, larger] = [false, true].map(|larger| more.listed(larger));
         add(more.part, Need::Joints { more: more.more, which, larger });
     }
     needs
@@ -144,19 +139,11 @@ fn needs<'a>(side: &Revision<'a>, tape: Tape) -> BTreeMap<&'a str, Vec<Need>> {
 
 /// Which sides the wood is taken off, where joints say so.
 fn off(side: &Revision<'_>, trim: &Differs<'_>, tape: Tape) -> Vec<Off> {
-    let (axis, faces) = match trim.side {
-        Side::Length => (0, [Face::LengthStart, Face::LengthEnd]),
-        Side::Width => (1, [Face::WidthStart, Face::WidthEnd]),
-        Side::Thickness => return Vec::new(),
-    };
-    let fit = side.parts.named(&trim.part.path).and_then(|(id, _)| side.ledger.fit(id));
-    let Some(fit) = fit.filter(|fit| !fit.either[axis]) else { return Vec::new() };
-    let whole = trim.was - trim.needs.length;
-    let both = [fit.shift[axis], whole - fit.shift[axis]];
-    let printed = tape.spread(&both).into_iter().zip(faces);
+    let ledger::Off::Sides(both) = side.ledger.off(trim) else { return Vec::new() };
+    let printed = tape.spread(&both.map(|(_, off)| off)).into_iter().zip(both);
     printed
         .filter(|(by, _)| by.shown.is_positive())
-        .map(|(by, face)| Off {
+        .map(|(by, (face, _))| Off {
             side: trim.part.face_name(face),
             by: Figure { length: by.exact, text: tape.show(by) },
         })

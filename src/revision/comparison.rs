@@ -17,16 +17,16 @@ pub enum Comparison {
 }
 
 impl Comparison {
-    /// A piece that the earlier revision lacks.
+    /// What became of a piece that one revision may lack; nothing of one that
+    /// both do.
     #[must_use]
-    pub fn new_piece(now: Named<'_>) -> Self {
-        Self::New(side::told(now))
-    }
-
-    /// A piece that the later revision lacks.
-    #[must_use]
-    pub fn gone(was: Named<'_>) -> Self {
-        Self::Gone(side::told(was))
+    pub fn of(was: Option<Named<'_>>, now: Option<Named<'_>>) -> Option<Self> {
+        match (was, now) {
+            (Some(was), Some(now)) => Some(Self::Both(Box::new(super::compare(was, now)))),
+            (None, Some(now)) => Some(Self::New(side::told(now))),
+            (Some(was), None) => Some(Self::Gone(side::told(was))),
+            (None, None) => None,
+        }
     }
 
     /// What it comes to.

@@ -6,6 +6,8 @@ use crate::measure::nearest;
 use crate::model::Piece;
 use crate::plans::ledger::{Ledger, Unnamed};
 
+use super::together;
+
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-stock-gone",
     severity: Severity::Warning,
@@ -59,9 +61,6 @@ fn told(piece: &Piece, unnamed: &Unnamed<'_>) -> Option<Diagnostic> {
 /// `kick was` or `kick and 3 parts more were`
 fn cut_parts(unnamed: &Unnamed<'_>) -> String {
     let first = unnamed.cuts.first().map_or("", |cut| cut.name.value.as_str());
-    match unnamed.cuts.len() {
-        0 | 1 => format!("{first} was"),
-        2 => format!("{first} and another part were"),
-        count => format!("{first} and {} parts more were", count - 1),
-    }
+    let others = unnamed.cuts.len().saturating_sub(1);
+    format!("{} {}", together(first, others), if others == 0 { "was" } else { "were" })
 }

@@ -6,6 +6,8 @@ use crate::model::Cut;
 use crate::parts::{Part, PartId};
 use crate::plans::ledger::{Ledger, State};
 
+use super::together;
+
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-unsized",
     severity: Severity::Warning,
@@ -30,14 +32,13 @@ fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
     };
     let bare: Vec<(&Part, &Cut)> = parts.iter().filter_map(bare).collect();
     let Some(((part, cut), rest)) = bare.split_first() else { return };
-    let more = match rest.len() {
-        0 => "is cut, and its size is".to_owned(),
-        1 => "and another part are cut, and their sizes are".to_owned(),
-        count => format!("and {count} parts more are cut, and their sizes are"),
+    let are = match rest.is_empty() {
+        true => "is cut, and its size is",
+        false => "are cut, and their sizes are",
     };
     let mut diagnostic = Diagnostic::warning(
         RULE.slug,
-        format!("{} {more} not written down", part.path),
+        format!("{} {are} not written down", together(&part.path, rest.len())),
         cut.name.span,
         format!("cut on {}", cut.date),
     )

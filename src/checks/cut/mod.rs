@@ -31,6 +31,15 @@ fn other_use<'a>(piece: &Piece, ledger: &Ledger<'a>, cut: &'a Cut) -> Option<Vec
     Some(told.collect())
 }
 
+/// `kick`, `kick and another part`, `kick and 3 parts more`
+fn together(first: &str, others: usize) -> String {
+    match others {
+        0 => first.to_owned(),
+        1 => format!("{first} and another part"),
+        count => format!("{first} and {count} parts more"),
+    }
+}
+
 /// `the board would do for …`
 fn would_do(uses: &[String]) -> String {
     format!("the board would do for {}", uses.join(", "))

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use std::thread::available_parallelism;
 
 use crate::pipeline::Compilation;
-use crate::revision::{self, Comparison, Named, Verdict};
+use crate::revision::{Comparison, Named, Verdict};
 
 use super::spec::at_revision;
 use super::{Compared, Revisions};
@@ -91,17 +91,13 @@ fn compared(pair: &SpecNames, revisions: &Revisions) -> One {
     if !one.complaints.is_empty() || !is_piece {
         return one;
     }
-    one.piece = match (&was, &now) {
-        (Some(was), Some(now)) if is_same(&was.1, &now.1) => None,
-        (Some(was), Some(now)) => {
-            let difference = revision::compare(named(was), named(now));
-            let changes = difference.verdict() != Verdict::Nothing;
-            changes.then(|| Comparison::Both(Box::new(difference)))
-        }
-        (None, Some(now)) => Some(Comparison::new_piece(named(now))),
-        (Some(was), None) => Some(Comparison::gone(named(was))),
-        (None, None) => None,
-    };
+    if let (Some(was), Some(now)) = (&was, &now)
+        && is_same(&was.1, &now.1)
+    {
+        return one;
+    }
+    let piece = Comparison::of(was.as_ref().map(named), now.as_ref().map(named));
+    one.piece = piece.filter(|piece| piece.verdict() != Verdict::Nothing);
     one
 }
 

@@ -5,7 +5,7 @@ use std::path::Path;
 use crate::diagnostics::render::plain;
 use crate::model::ReadError;
 use crate::pipeline::Compilation;
-use crate::revision::{self, Comparison, Named};
+use crate::revision::{Comparison, Named};
 
 use super::{Compared, Revisions};
 use crate::cli::disk;
@@ -84,14 +84,7 @@ fn one(was: Option<&Side>, now: Option<&Side>) -> Compared {
     for side in [was, now].into_iter().flatten() {
         compared.note(&side.compiled);
     }
-    compared.pieces.extend(match (was, now) {
-        (Some(was), Some(now)) => {
-            Some(Comparison::Both(Box::new(revision::compare(was.named(), now.named()))))
-        }
-        (None, Some(now)) => Some(Comparison::new_piece(now.named())),
-        (Some(was), None) => Some(Comparison::gone(was.named())),
-        (None, None) => None,
-    });
+    compared.pieces.extend(Comparison::of(was.map(Side::named), now.map(Side::named)));
     compared
 }
 

@@ -87,7 +87,9 @@ pub fn fit<'a>(part: &Part, cut: &'a Cut, spare: [Length; 2], tolerance: Length)
         };
         spare[axis].is_positive() && [Length::ZERO, spare[axis]].into_iter().all(as_well)
     });
-    let lost = laid.lost.iter().filter_map(|number| laying.lost(*number, &laid, shift)).collect();
+    let standing = laying.standing(shift);
+    let lost = laid.lost.iter().filter_map(|number| standing.get(*number));
+    let lost = lost.map(|made| laying.lost(made, &laid)).collect();
     Fit { shift, either, lost, to_make: laid.to_make }
 }
 
@@ -237,7 +239,7 @@ impl<'a, 'p> Laying<'a, 'p> {
         let board = Space::whole(self.sizes);
         // What is within the tolerance of a side is as good as gone.
         let mut inner = board.grown(-self.tolerance);
-        inner.0[2] = (Length::ZERO, self.cut[2].max(self.sizes[2]));
+        inner.0[2] = board.0[2];
         for (number, made) in standing.iter().enumerate() {
             let as_drawn = |drawn: &Drawn<'_>| (drawn.word, drawn.space) == (made.word, made.space);
             if self.drawn.iter().any(as_drawn) {
@@ -330,8 +332,8 @@ impl<'a, 'p> Laying<'a, 'p> {
         if made.space.common(board).is_none() {
             return true;
         }
-        let same = self.drawn.iter().filter(|drawn| drawn.word == made.word);
-        same.into_iter().any(|drawn| self.is_whole(made, drawn, board))
+        let mut same = self.drawn.iter().filter(|drawn| drawn.word == made.word);
+        same.any(|drawn| self.is_whole(made, drawn, board))
     }
 
     /// True for one that is just the other. What is parted evenly over the width
@@ -395,9 +397,7 @@ impl<'a, 'p> Laying<'a, 'p> {
         standing.iter().filter_map(nearest).sum()
     }
 
-    fn lost(&self, number: usize, laid: &Laid, shift: [Length; 2]) -> Option<Lost<'a>> {
-        let standing = self.standing(shift);
-        let made = standing.get(number)?;
+    fn lost(&self, made: &Stands<'a>, laid: &Laid) -> Lost<'a> {
         let free = |drawn: &&Drawn<'p>| {
             drawn.word == made.word && laid.to_make.iter().any(|it| it.feature == drawn.number)
         };
@@ -410,6 +410,6 @@ impl<'a, 'p> Laying<'a, 'p> {
         };
         let over = self.drawn.iter().filter(over).min_by_key(apart);
         let near = over.or_else(|| self.drawn.iter().filter(free).min_by_key(apart));
-        Some(off::lost(made, near, &Space::whole(self.sizes), self.tolerance))
+        off::lost(made, near, &Space::whole(self.sizes), self.tolerance)
     }
 }

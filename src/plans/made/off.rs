@@ -53,11 +53,7 @@ pub enum Off {
 
 /// The axes that a joint's place on its face is counted along.
 pub(super) fn flat(feature: &Feature) -> [usize; 2] {
-    flat_of(axis(feature.face))
-}
-
-fn flat_of(depth: usize) -> [usize; 2] {
-    match depth {
+    match axis(feature.face) {
         0 => [1, 2],
         1 => [0, 2],
         _ => [0, 1],
