@@ -1,13 +1,6 @@
 //! Every spec in specs/broken holds one mistake: its message is reviewed as a
 //! snapshot, and it says one thing only.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};

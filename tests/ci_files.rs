@@ -1,21 +1,13 @@
 //! The workflow and the hooks under ci/: they are what they claim to be, and
 //! what of them can run here does its work.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
 #![cfg(unix)]
-
-mod support;
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use crate::support::{Bench, Done, done, spec};
 use clap::CommandFactory as _;
-use support::{Bench, Done, done, spec};
 use yaml_rust2::{Yaml, YamlLoader};
 
 fn file(name: &str) -> PathBuf {

@@ -1,18 +1,9 @@
 //! `casewright check`, as it is typed.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
 use std::io::Read as _;
 use std::process::Stdio;
 
-use support::{Bench, done, spec};
+use crate::support::{Bench, done, spec};
 
 /// The console with its bank a 32nd too tall.
 fn too_tall() -> String {

@@ -1,15 +1,6 @@
 //! `casewright new`, `explain`, `reference` and `why`, as they are typed.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
-use support::{Bench, spec};
+use crate::support::{Bench, spec};
 
 #[test]
 fn a_new_spec_is_sound_and_nothing_is_overwritten() {

@@ -1,18 +1,9 @@
 //! What `check` tells a code host: a SARIF log, or marks at the lines.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
 use std::collections::BTreeSet;
 
+use crate::support::{Bench, Done, spec};
 use serde_json::Value;
-use support::{Bench, Done, spec};
 
 /// The schema as OASIS publishes it; tests/data/README.md says where from.
 const SCHEMA: &str = include_str!("data/sarif-schema-2.1.0.json");
@@ -119,7 +110,7 @@ fn every_rule_is_in_the_log_with_its_page() {
 #[test]
 fn every_mistake_of_the_collection_makes_a_valid_log() {
     let specs = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("specs");
-    let log = log(&support::done(
+    let log = log(&crate::support::done(
         Bench::new().command(&["check", "--format", "sarif", "broken"]).current_dir(specs),
     ));
     is_valid(&log);

@@ -1,21 +1,12 @@
 //! `casewright completions` and `casewright man`: all that may be typed, and
 //! nothing else.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
+use crate::support::Bench;
+#[cfg(target_os = "linux")]
+use crate::support::done;
 use clap::CommandFactory as _;
 #[cfg(target_os = "linux")]
 use std::process::Command;
-use support::Bench;
-#[cfg(target_os = "linux")]
-use support::done;
 
 const SHELLS: [&str; 5] = ["bash", "elvish", "fish", "powershell", "zsh"];
 

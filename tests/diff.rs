@@ -1,21 +1,11 @@
 //! `casewright diff` and `git diff`: a piece through its revisions.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod oracle;
-mod support;
-
+use crate::oracle::is_mirrored;
+use crate::support::{Bench, Done, Repository, compile, done, spec};
 use casewright::pipeline::Compilation;
 use casewright::revision::{self, Difference, Named, Verdict};
-use oracle::is_mirrored;
 use proptest::prelude::*;
 use serde_json::Value;
-use support::{Bench, Done, Repository, compile, done, spec};
 
 fn console() -> String {
     spec("hall-console.case")
@@ -552,7 +542,7 @@ fn revisions_of_git_are_compared_with_what_they_used_then() {
     let bench = Bench::new().with("a.case", &console());
     let mut outside = bench.command(&["diff", "a.case", "--from", "HEAD"]);
     outside.env("GIT_CEILING_DIRECTORIES", bench.path("").parent().unwrap());
-    let done = support::done(&mut outside);
+    let done = crate::support::done(&mut outside);
     assert!(done.err.contains("a.case lies in no git repository"), "{done:?}");
 }
 

@@ -1,15 +1,6 @@
 //! `casewright check FOLDER`: every spec under it, in order.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
-use support::{Bench, spec};
+use crate::support::{Bench, spec};
 
 /// A shop's folder: three pieces, one of them wrong, and what they share.
 fn shop() -> Bench {
@@ -108,7 +99,8 @@ fn what_is_named_twice_is_checked_once() {
 #[test]
 fn here_is_a_folder_too() {
     let bench = shop();
-    let done = support::done(bench.command(&["check", "."]).current_dir(bench.path("jobs/a")));
+    let done =
+        crate::support::done(bench.command(&["check", "."]).current_dir(bench.path("jobs/a")));
     assert_eq!(done.err, "first.case is sound\n1 spec: 1 sound\n");
 }
 

@@ -1,28 +1,19 @@
 //! `casewright format`: one look for every spec, and nothing but the look.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod oracle;
-mod support;
-
+use crate::oracle;
 use std::collections::BTreeMap;
 use std::io::Write as _;
 use std::path::Path;
 use std::process::Stdio;
 
+use crate::oracle::outcome;
+use crate::support::{Bench, spec};
 use casewright::measure::FileId;
 use casewright::model::MemoryFiles;
 use casewright::pipeline;
 use casewright::syntax::parse;
 use casewright::{papers, syntax};
-use oracle::outcome;
 use proptest::prelude::*;
-use support::{Bench, spec};
 
 fn formatted(text: &str) -> String {
     syntax::format(FileId(0), text).unwrap_or_else(|found| panic!("{text}\n{found:#?}"))

@@ -1,14 +1,6 @@
 //! Texts at which fuzzing stopped, each asked again what every target asks.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod oracle;
-
+use crate::oracle;
 use std::path::Path;
 
 /// The texts, by name.

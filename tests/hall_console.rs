@@ -1,12 +1,5 @@
 //! The hall console worked by hand: every sum stands beside its check.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
 use casewright::measure::{Exact, Length, Unit};
 use casewright::model::{MemoryFiles, Size};
 use casewright::parts::{FeatureKind, Part};

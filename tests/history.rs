@@ -1,17 +1,8 @@
 //! `casewright diff --from` over names that come and go: pieces that are new,
 //! gone or renamed, links, whole folders, and what is only staged.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
+use crate::support::{Done, Repository, spec};
 use serde_json::Value;
-use support::{Done, Repository, spec};
 
 fn first() -> String {
     spec("first.case")
@@ -76,7 +67,7 @@ fn a_renamed_spec_is_compared_with_its_old_name() {
     // From a folder further in, and by the whole path.
     let inside = |arguments: &[&str]| {
         let mut command = repository.bench.command(arguments);
-        support::done(command.current_dir(repository.bench.path("done")))
+        crate::support::done(command.current_dir(repository.bench.path("done")))
     };
     let done = inside(&["diff", "b.case", "--from", "HEAD~1"]);
     is(&done, 1, &["../jobs/a.case (HEAD~1) → b.case (working tree)"]);
@@ -213,7 +204,7 @@ fn of_a_folder_every_piece_that_changes_is_told_in_order() {
     let later = repository.diff(&["jobs", "--from", "HEAD~1", "--to", "HEAD"]);
     assert_eq!((later.code, later.out), (Some(1), text.out));
     let mut here = repository.bench.command(&["diff", ".", "--from", "HEAD~1"]);
-    let here = support::done(here.current_dir(repository.bench.path("jobs")));
+    let here = crate::support::done(here.current_dir(repository.bench.path("jobs")));
     is(&here, 1, &["a.case", "moved.case → b/moved.case", "gone.case is gone", "new.case is new"]);
     let back = repository.diff(&["jobs", "--from", "HEAD", "--to", "HEAD~1"]);
     let told = ["jobs/gone.case is new", "jobs/b/moved.case → jobs/moved.case"];
@@ -330,10 +321,10 @@ fn what_is_staged_can_be_checked() {
     let done = repository.bench.run(&["check", "--staged", ".", "--format", "short"]);
     assert_eq!(done.code, Some(1), "{done:?}");
     assert!(done.out.starts_with("jobs/shared/ply.txt:1:"), "{done:?}");
-    let bench = support::Bench::new().with("a.case", &first());
+    let bench = crate::support::Bench::new().with("a.case", &first());
     let mut outside = bench.command(&["check", "--staged", "."]);
     outside.env("GIT_CEILING_DIRECTORIES", bench.path("").parent().unwrap());
-    let done = support::done(&mut outside);
+    let done = crate::support::done(&mut outside);
     assert_eq!(done.code, Some(2), "{done:?}");
     assert!(done.err.contains(": . lies in no git repository"), "{done:?}");
 }

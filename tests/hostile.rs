@@ -1,27 +1,18 @@
 //! Texts that a terminal, a page, a spreadsheet or a file system might take
 //! for its own, put wherever a text goes in: they come out as text.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod oracle;
-mod support;
-
 #[cfg(unix)]
+use crate::oracle;
 use std::ffi::OsStr;
 
 #[cfg(unix)]
+use crate::oracle::is_shown;
+#[cfg(unix)]
+use crate::support::Bench;
+use crate::support::spec;
+#[cfg(unix)]
 use casewright::diagnostics::render::plain;
 use casewright::papers::{Format, packet};
-#[cfg(unix)]
-use oracle::is_shown;
-#[cfg(unix)]
-use support::Bench;
-use support::spec;
 
 /// Each is a text in quotes of the language.
 const TEXTS: &[&str] = &[
@@ -218,7 +209,7 @@ fn arguments_may_be_anything() {
     // Bytes that are no text at all.
     use std::os::unix::ffi::OsStrExt as _;
     let mut command = bench.command(&["check"]);
-    let done = support::done(command.arg(OsStr::from_bytes(b"a\xff\x1b[2J.case")));
+    let done = crate::support::done(command.arg(OsStr::from_bytes(b"a\xff\x1b[2J.case")));
     assert_eq!(done.code, Some(2), "{done:?}");
     is_shown(&done.err);
 }

@@ -1,19 +1,10 @@
 //! Joints that are in the wood already, beside a drawing that has changed: what
 //! is lost, what a trim brings right, what is still to be cut.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
+use crate::support::{Bench, compile, spec};
 use casewright::diagnostics::{self, Diagnostic, Severity};
 use casewright::measure::Length;
 use casewright::pipeline::Compilation;
-use support::{Bench, compile, spec};
 
 /// A spec with these parts recorded as they are drawn in it.
 fn recorded(text: &str, parts: &[&str]) -> String {

@@ -1,22 +1,13 @@
 //! Parts that are cut: `cut` in the spec, `casewright record`, and what the
 //! cut list says is left.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
+use crate::support::{Bench, compile, spec};
 use casewright::measure::{FileId, Length};
 use casewright::pipeline::Compilation;
 use casewright::plans::ledger::{Ledger, Side, State};
 use casewright::plans::made;
 use casewright::syntax::{self, Item, Statement};
 use proptest::prelude::*;
-use support::{Bench, compile, spec};
 
 /// The first cabinet with these lines at its end.
 fn first(more: &str) -> Compilation {
@@ -25,7 +16,7 @@ fn first(more: &str) -> Compilation {
 
 /// What is found, but that sizes are not written: most facts here are short.
 fn slugs(compiled: &Compilation) -> Vec<&'static str> {
-    support::slugs(compiled).into_iter().filter(|slug| *slug != "cut-unsized").collect()
+    crate::support::slugs(compiled).into_iter().filter(|slug| *slug != "cut-unsized").collect()
 }
 
 fn ledger(compiled: &Compilation) -> Ledger<'_> {

@@ -1,21 +1,12 @@
 //! Sizes as they came out: what is made after them goes by them, what was
 //! made before stays as it is drawn.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
+use crate::support::{Bench, compile, slugs, spec};
 use casewright::measure::{Exact, Length};
 use casewright::model::MemoryFiles;
 use casewright::parts::{Part, Parts};
 use casewright::pipeline::{self, Compilation};
 use casewright::plans::seasons;
-use support::{Bench, compile, slugs, spec};
 
 /// The hall console with these lines at its end.
 fn console(more: &str) -> Compilation {

@@ -1,15 +1,6 @@
 //! `casewright mend`: edits made by command, on files.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
-use support::{Bench, spec};
+use crate::support::{Bench, spec};
 
 /// A sound spec with one text in the place of another.
 fn changed(from: &str, to: &str) -> String {
@@ -254,9 +245,9 @@ fn a_lost_opening_brace_is_found_by_the_indent() {
         let sound = spec(name);
         for (line, at) in sound.match_indices(" {\n").map(|(at, _)| (&sound[..at], at)) {
             let text = format!("{line}{}", &sound[at + 2..]);
-            let compiled = support::compile(&text);
+            let compiled = crate::support::compile(&text);
             let found = &compiled.diagnostics;
-            assert_eq!(support::slugs(&compiled), ["stray-brace"], "{name}: {found:#?}");
+            assert_eq!(crate::support::slugs(&compiled), ["stray-brace"], "{name}: {found:#?}");
             let place = compiled.sources.position(found[0].primary.span).line;
             assert_eq!(place as usize, line.lines().count(), "{name}: {found:#?}");
             let mended = casewright::diagnostics::mend(&compiled.sources, &[&found[0].fixes[0]]);
@@ -273,7 +264,7 @@ fn a_brace_too_many_is_taken_out() {
     for text in
         [format!("{}}}\n", spec("first.case")), changed("    }\n  }\n", "    }\n  }\n  }\n")]
     {
-        let compiled = support::compile(&text);
+        let compiled = crate::support::compile(&text);
         let found = &compiled.diagnostics;
         let strays = found.iter().filter(|found| found.slug == "stray-brace");
         assert!(strays.clone().count() == 1, "{found:#?}");
@@ -295,7 +286,7 @@ fn a_date_of_another_form_is_put_right() {
     ] {
         let body = if word == "cut" { "cupboard.kick" } else { "shop { humidity 46% }" };
         let with = |date: &str| format!("{}\n{word} {date} {{ {body} }}\n", spec("first.case"));
-        let compiled = support::compile(&with(written));
+        let compiled = crate::support::compile(&with(written));
         let [found] = compiled.diagnostics.as_slice() else {
             panic!("{written}: {:#?}", compiled.diagnostics)
         };

@@ -1,28 +1,18 @@
 //! Every fix that is offered mends, whatever the figures are; and the fixes of
 //! every rule are put to it.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod oracle;
-mod support;
-
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
+use crate::oracle::places::tokens;
+use crate::support::compile;
 use casewright::checks;
 use casewright::diagnostics::{self, Diagnostic, Fix, Grade, Severity};
 use casewright::model::MemoryFiles;
 use casewright::pipeline::{self, Compilation};
 use casewright::syntax;
-use oracle::places::tokens;
 use proptest::prelude::*;
 use proptest::sample::Index;
-use support::compile;
 
 /// Every spec that something is wrong with: those in specs/broken, and the
 /// example of each rule.

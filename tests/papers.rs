@@ -1,16 +1,7 @@
 //! What single papers say of panels, pulls, glue and stocks.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
+use crate::support::{compile, spec};
 use casewright::papers;
-use support::{compile, spec};
 
 /// A paper of a piece as plain text.
 fn paper(text: &str, slug: &str) -> String {

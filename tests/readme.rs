@@ -1,12 +1,5 @@
 //! What the README shows is what the compiler says.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
 use std::path::Path;
 use std::process::Command;
 

@@ -1,18 +1,10 @@
 //! A spec in the middle of being typed: whatever is struck out, doubled or
 //! mistyped, the compiler answers, and points into the text it was given.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod oracle;
-
+use crate::oracle;
 use std::ops::Range;
 
-use oracle::places::{lines, tokens};
+use crate::oracle::places::{lines, tokens};
 use proptest::prelude::*;
 use proptest::sample::Index;
 

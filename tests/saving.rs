@@ -1,18 +1,9 @@
 //! What becomes of a spec that commands write: by several at once, with the
 //! line ends of another system, in the middle of a merge.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
 use std::process::{Child, Stdio};
 
-use support::{Bench, Repository, spec};
+use crate::support::{Bench, Repository, spec};
 
 fn read(bench: &Bench) -> String {
     std::fs::read_to_string(bench.path("a.case")).unwrap()
@@ -117,7 +108,7 @@ fn an_unfinished_merge_is_told_once_and_nothing_touches_it() {
     own.commit();
     let mut merge = std::process::Command::new("git");
     merge.args(["merge", "deeper"]).current_dir(own.bench.path(""));
-    assert_eq!(support::done(&mut merge).code, Some(1));
+    assert_eq!(crate::support::done(&mut merge).code, Some(1));
     let text = read(&own.bench);
     assert!(text.contains("\n=======\n"), "{text}");
 

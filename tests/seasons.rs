@@ -1,18 +1,9 @@
 //! Gaps through the year: figures worked by hand, and what must hold whatever
 //! the piece.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
+use crate::support::compile;
 use casewright::measure::{Length, Unit};
 use casewright::plans::seasons::{self, Edge};
-use support::compile;
 
 const CONSOLE: &str = include_str!("../specs/hall-console.case");
 const FIRST: &str = include_str!("../specs/first.case");

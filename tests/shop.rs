@@ -1,13 +1,6 @@
 //! What the shop can do: warnings go away with what they ask for, and nothing
 //! that makes the work easier ever brings one.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
 use casewright::diagnostics::{Diagnostic, Grade, Severity};
 use casewright::measure::FileId;
 use casewright::model::MemoryFiles;

@@ -1,13 +1,6 @@
 //! The solver against solvers of others: random layouts with a known answer,
 //! and a general-purpose linear-programming solver for whether any exists.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
 use casewright::measure::{Exact, Length, Unit};
 use casewright::model::layout::{EquationId, System, Value, Variable};
 use good_lp::{Expression, ProblemVariables, Solution as _, SolverModel, microlp, variable};

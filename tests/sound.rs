@@ -1,12 +1,5 @@
 //! The demo pieces: sound, complete, and possible in space.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
 use std::fs;
 use std::path::Path;
 

@@ -1,21 +1,12 @@
 //! Openings out of square: what their fronts are cut to and where they are
 //! planed, against plain coordinates.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
+use crate::support::{Bench, compile, slugs, spec};
 use casewright::diagnostics::Severity;
 use casewright::model::Side;
 use casewright::pipeline::Compilation;
 use casewright::plans::ledger::Ledger;
 use casewright::plans::square::{self, Corner, Leaning};
-use support::{Bench, compile, slugs, spec};
 
 /// A frame round one opening 676.2 wide and 639.4 high, reveals 2.5.
 fn stand(opening: &str, build: &str, more: &str) -> String {

@@ -1,16 +1,7 @@
 //! One piece through eight revisions in a repository, three of them after the
 //! saw has run and two of them measured: what each says at the bench.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
-use support::Repository;
+use crate::support::Repository;
 
 const SPEC: &str = "hall.case";
 

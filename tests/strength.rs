@@ -1,13 +1,6 @@
 //! Sag, weight and tipping over random pieces: what is stronger never does
 //! worse, what is heavier never does better, and a mirror changes nothing.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
 use casewright::diagnostics::{Diagnostic, Severity};
 use casewright::model::MemoryFiles;
 use casewright::pipeline;

@@ -1,23 +1,14 @@
 //! Any layout that is accepted adds up exactly, in both units and on paper;
 //! any that is refused has no solution, and each mending offered mends it.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
-mod support;
-
 use std::fmt::Write as _;
 
+use crate::support::compile;
 use casewright::diagnostics::{Fix, Grade};
 use casewright::measure::{Exact, Length, Tape, Unit};
 use casewright::model::{Axis, Case, Item, OpeningKind, Piece, Set};
 use casewright::parts::Parts;
 use proptest::prelude::*;
-use support::compile;
 
 /// A size as it is written.
 #[derive(Clone, Copy, Debug)]

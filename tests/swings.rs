@@ -1,12 +1,5 @@
 //! Doors through their swing, in whole pieces: worked by hand, and mirrored.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
 use std::fmt::Write as _;
 
 use casewright::model::MemoryFiles;

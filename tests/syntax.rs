@@ -1,12 +1,5 @@
 //! Reading a text: every construct of the language, and what is said of mistakes.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
 use casewright::diagnostics::Grade;
 use casewright::measure::{Exact, FileId, Unit};
 use casewright::syntax::{Argument, Expr, ExprKind, Item, Number, NumberUnit, Statement, parse};

@@ -1,13 +1,6 @@
 //! The order of the house: imports go one way, files keep to one subject, and
 //! what is registered once is found everywhere.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
-
 use std::fs;
 use std::path::{Path, PathBuf};
 

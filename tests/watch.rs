@@ -1,14 +1,6 @@
 //! `casewright watch`, run as a maker runs it.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test that can't go on stops"
-)]
 #![cfg(unix)]
-
-mod support;
 
 use std::io::{Read, Write};
 use std::net::TcpStream;
@@ -17,7 +9,7 @@ use std::process::{Child, Command, ExitStatus, Stdio};
 use std::sync::{Arc, Mutex};
 use std::time::{Duration, Instant};
 
-use support::{Bench, spec};
+use crate::support::{Bench, spec};
 
 /// Far longer than anything takes, even on a machine with much else to do.
 const PATIENCE: Duration = Duration::from_secs(60);

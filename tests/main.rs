@@ -1,0 +1,47 @@
+//! Every test that looks at the compiler from outside, in one binary: the
+//! library is linked once.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that can't go on stops"
+)]
+
+mod oracle;
+mod support;
+
+mod broken;
+mod ci_files;
+mod cli_check;
+mod cli_shell;
+mod code_hosts;
+mod completions;
+mod diff;
+mod folders;
+mod format;
+mod fuzzed;
+mod hall_console;
+mod history;
+mod hostile;
+mod joints;
+mod ledger;
+mod measured;
+mod mend;
+mod mendings;
+mod papers;
+mod readme;
+mod robust;
+mod saving;
+mod seasons;
+mod shop;
+mod solver;
+mod sound;
+mod square;
+mod story;
+mod strength;
+mod sums;
+mod swings;
+mod syntax;
+mod tidy;
+mod watch;
