@@ -21,6 +21,7 @@ mod diff;
 mod folders;
 mod format;
 mod fuzzed;
+mod golden;
 mod hall_console;
 mod history;
 mod hostile;
