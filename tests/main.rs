@@ -25,6 +25,7 @@ mod golden;
 mod hall_console;
 mod history;
 mod hostile;
+mod jig;
 mod joints;
 mod ledger;
 mod measured;

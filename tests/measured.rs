@@ -328,7 +328,12 @@ fn a_mark_stands_behind_what_is_made_from_a_reading_and_nothing_else() {
         "cut-list",
         "dado 23/32~ (m) wide, 1/4 deep in the inside face, 4 from the bottom end, takes B",
     );
-    has("jig-sheet", "straight-edge 1-11/32~ (m) from the bottom end");
+    has(
+        "jig-sheet",
+        "dado 23/32~ (m) wide and 1/4 deep in the inside face; its near side lies 4 from the bottom end",
+    );
+    // Cut with a bit of 5/8: 0.707 − 0.625 = 0.082 lies between its two walls.
+    has("jig-sheet", ">> 13-27/32~ (m), then 0.082 (m) toward the right end");
     // The frame is as drawn.
     has("cut-list", "61-3/4");
     assert!(!all.iter().any(|(_, paper)| paper.contains("61-3/4 (m)")));

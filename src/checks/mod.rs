@@ -83,6 +83,7 @@ const RULES: &[&Rule] = &[
     &material::species_unknown::RULE,
     &ornament::flute_too_deep::RULE,
     &ornament::flutes_none::RULE,
+    &ornament::flutes_too_short::RULE,
     &ornament::flutes_uneven::RULE,
     &ornament::pull_in_flute::RULE,
     &site::base_too_deep::RULE,

@@ -56,11 +56,6 @@ impl Figures {
         format!("{}{}", self.plain(self.tape.up(length)), self.mark(length.is_measured()))
     }
 
-    /// The next mark below, for what must not be more.
-    pub(super) fn at_most(&self, length: Length) -> String {
-        format!("{}{}", self.plain(self.tape.down(length)), self.mark(length.is_measured()))
-    }
-
     /// A length that no fraction gives exactly, as of a diagonal.
     pub(super) fn near(&self, length: Length) -> String {
         self.tape.text(length)

@@ -2,7 +2,8 @@
 
 use crate::measure::{Duration, Exact, Length, Unit};
 use crate::parts::FeatureKind;
-use crate::plans::setups::{self, Setup};
+use crate::plans::guide::{Guide, Guided};
+use crate::plans::setups::{Run, Setup};
 use crate::trade;
 
 use super::drawing::setup::drawing;
@@ -15,14 +16,17 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         return vec![Block::Note("Nothing in this piece is cut with the router.".into())];
     }
     let mut blocks = vec![
-        Block::Caution("Feed against the turn of the bit; never climb-cut by hand. A bit wider than 1 in (25 mm) runs in a router table only, never by hand. Unplug before you change a bit; three quarters of the shank in the collet. Eyes, ears, dust mask; dust of hardwoods can harm, so draw it off at the bit.".into()),
-        Block::Note(format!("{} set-ups, in the order that changes the bit least. Every distance counts from the one edge or end that is named, never from the cut before. With a straight-edge, the figure holds for a base plate {} across.", setups.len(), source.figures.text(source.piece.shop.base_plate))),
+        Block::Caution("Feed against the turn of the bit; never climb-cut by hand. A bit wider than 1 in (25 mm) runs in a router table only, never by hand. On the table feed from right to left, with featherboards and a push block. Unplug before you change a bit; three quarters of the shank in the collet. Eyes, ears, dust mask; dust of hardwoods can harm, so draw it off at the bit.".into()),
+        Block::Note(format!("{} set-ups, in the order that changes the bit least. Each has one guide. Every setting counts from the edge, end or face that is named, never from the cut before, and holds for the bit in the heading over it; with a straight-edge it holds for a base plate {} across. Make every pass on every piece at one setting before you move the guide to the next.", setups.len(), source.figures.text(source.piece.shop.base_plate))),
     ];
     let mut bit = None;
     for (number, setup) in setups.iter().enumerate() {
         let own = (setup.cutter.name.clone(), setup.cutter.diameter);
         if bit.as_ref() != Some(&own) {
             blocks.push(Block::Heading(cutter(source, setup)));
+            if setup.cutter.name.is_none() {
+                blocks.push(Block::Note("No straight bit of the spec goes into these cuts. The settings hold for this width only: enter the bit that you use in the spec to get its own.".into()));
+            }
             blocks.extend(setup.cutter.notes.iter().cloned().map(Block::Note));
             bit = Some(own);
         }
@@ -42,17 +46,17 @@ fn cutter(source: &Source<'_>, setup: &Setup) -> String {
     let figures = &source.figures;
     match (&setup.cutter.name, setup.kind) {
         (Some(name), _) => {
-            let diameter = figures.text(setup.cutter.diameter);
+            let diameter = source.piece.tape().figure(setup.cutter.diameter);
             let shank = setup.cutter.shank.map(|shank| format!(", shank {}", figures.text(shank)));
             format!(
-                "Bit {name}, {diameter}{}: at most {} turns a minute",
+                "Bit {name}, {diameter}{}: at most {} rpm",
                 shank.unwrap_or_default(),
                 setup.cutter.speed
             )
         }
         (None, _) => format!(
-            "Straight bit no wider than {}: at most {} turns a minute",
-            figures.at_most(setup.cutter.diameter),
+            "Straight bit {} across: at most {} rpm",
+            source.piece.tape().figure(setup.cutter.diameter),
             setup.cutter.speed
         ),
     }
@@ -87,46 +91,143 @@ fn ornament(source: &Source<'_>, setup: &Setup) -> Option<String> {
     ))
 }
 
+/// The guide and what it is set to: the large figure, what it is, and how the
+/// router is led.
+fn guided(
+    source: &Source<'_>,
+    setup: &Setup,
+    guided: &Guided,
+    rabbet: bool,
+) -> (String, String, Vec<String>) {
+    let figures = &source.figures;
+    let datum = &setup.datum;
+    let (what, place) = match guided.guide {
+        Guide::Near => (
+            format!("straight-edge, from the {datum}"),
+            format!(
+                "clamp the straight-edge between the {datum} and the cut, on the left of the router as you push it"
+            ),
+        ),
+        Guide::Far => (
+            format!("straight-edge, from the {datum}"),
+            format!(
+                "clamp the straight-edge on the far side of the cut from the {datum}, on the left of the router as you push it"
+            ),
+        ),
+        Guide::Table => (
+            "router-table fence, to the near side of the bit".to_owned(),
+            format!("on the router table, with the {datum} along the fence"),
+        ),
+    };
+    let mut more = vec![place];
+    let settings = &guided.settings;
+    let exact = settings.iter().all(|set| !source.piece.tape().print(*set).is_rounded());
+    let fine = |length: Length| {
+        format!("{}{}", source.piece.tape().fine(length), figures.mark(length.is_measured()))
+    };
+    let texts: Vec<String> = settings.iter().map(|set| figures.text(*set)).collect();
+    let way = match guided.guide {
+        Guide::Near => format!("toward the {datum}"),
+        Guide::Far => format!("away from the {datum}"),
+        Guide::Table => "away from the bit".to_owned(),
+    };
+    let order = match (guided.guide, rabbet) {
+        (Guide::Near, _) => format!(
+            "cut the wall farther from the {datum} first, then move the straight-edge {way}"
+        ),
+        (Guide::Far, true) => {
+            format!("cut along the {datum} first, then move the straight-edge {way}")
+        }
+        (Guide::Far, false) => {
+            format!("cut the wall nearer the {datum} first, then move the straight-edge {way}")
+        }
+        (Guide::Table, _) => {
+            format!("make the cut nearer the fence first, then move the fence {way}")
+        }
+    };
+    let steps = settings.len().saturating_sub(1);
+    let each = fine(guided.set_over / Exact::int(steps.max(1) as i64));
+    // What two settings are apart is the width of the joint: no tape is true
+    // enough for it where a setting is rounded.
+    let figure = match texts.as_slice() {
+        [first, _] if !exact => format!("{first}, then {} {way}", fine(guided.set_over)),
+        [first, _, ..] if !exact => format!("{first}, then {steps} times {each} {way}"),
+        _ => texts.join(", then "),
+    };
+    if settings.len() > 1 {
+        more.push(format!(
+            "the {} is wider than the bit: {order}; the other order is a climb cut",
+            setup.kind.word()
+        ));
+        let over = match steps {
+            1 => format!("set-over {each}"),
+            _ => format!("set-over {} in {steps} steps of {each}", fine(guided.set_over)),
+        };
+        more.push(format!(
+            "{over}: take it from a gauge block or shims, and try the mating part in the test cut"
+        ));
+    }
+    let base = source.piece.shop.base_plate;
+    let narrow = setup.runs.iter().filter_map(|run| source.parts.get(run.part)).any(|part| {
+        let (long, across) = part.face_size(setup.face);
+        (if setup.along { long } else { across }) < base
+    });
+    if guided.guide != Guide::Table && narrow {
+        more.push("where a piece is narrower than the base plate, clamp scrap of the same thickness along both its sides".to_owned());
+    }
+    (figure, what, more)
+}
+
 fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block>) {
     let figures = &source.figures;
     let text = |length: Length| figures.text(length);
     let Some(first) = setup.lines.first() else { return };
-    let flutes = matches!(setup.kind, FeatureKind::Flute(_));
-    let along = first.from.is_zero() && !flutes;
-    let (figure, from) = if flutes {
-        let centre = text(first.from + first.wide.half());
-        let count = setup.lines.len();
-        (centre, format!("from the {} to the centre of the first of {count} flutes", setup.datum))
-    } else if along {
-        (text(first.wide), format!("{} this wide along the {}", setup.kind.word(), setup.datum))
-    } else {
-        let near =
-            format!("from the {} to the near side of the {}", setup.datum, setup.kind.word());
-        (text(first.from), near)
+    let kind = setup.kind.word();
+    let datum = &setup.datum;
+    // Stiles and rails of a door are grooved in one go, each in another edge.
+    let face_of = |run: &Run| source.parts.get(run.part).map(|part| part.face_name(run.face));
+    let edges = setup.runs.iter().any(|run| face_of(run).as_ref() != Some(&setup.face_name));
+    let face = if edges { "edge that is named below" } else { setup.face_name.as_str() };
+    let along = first.from.is_zero();
+    let (figure, what, led) = match &setup.guided {
+        Some(guided) => self::guided(source, setup, guided, along),
+        None => {
+            let count = setup.lines.len();
+            let center = text(first.from + first.wide.half());
+            (
+                center,
+                format!("from the {datum} to the center of the first of {count} flutes"),
+                Vec::new(),
+            )
+        }
     };
-    let mut more = vec![format!(
-        "{} {}{} deep in the {}",
-        setup.kind.word(),
-        if flutes { String::new() } else { format!("{} wide, ", text(first.wide)) },
-        text(setup.deep),
-        setup.face_name
-    )];
+    let mut more = vec![match &setup.guided {
+        None => format!("{kind} {} deep in the {face}", text(setup.deep)),
+        Some(_) if along => format!(
+            "{kind} {} wide and {} deep along the {datum}, in the {face}",
+            text(first.wide),
+            text(setup.deep)
+        ),
+        Some(_) => format!(
+            "{kind} {} wide and {} deep in the {face}; its near side lies {} from the {datum}",
+            text(first.wide),
+            text(setup.deep),
+            text(first.from)
+        ),
+    }];
+    more.extend(led);
     let passes: Vec<String> = setup.passes.iter().map(|pass| text(*pass)).collect();
+    let each = match &setup.guided {
+        Some(guided) if guided.settings.len() > 1 => " at each setting",
+        _ => "",
+    };
     more.push(match passes.as_slice() {
-        [only] => format!("one pass, depth {only}"),
-        many => format!("{} passes: set the depth to {}", many.len(), many.join(", then ")),
+        [only] => format!("one pass{each}, depth {only}"),
+        many => format!("{} passes{each}: set the depth to {}", many.len(), many.join(", then ")),
     });
     more.extend(ornament(source, setup));
-    let strokes = setups::strokes(setup);
-    if strokes > 1 {
-        let shift = first.wide - setup.cutter.diameter;
-        more.push(format!("wider than the bit: first along this setting, last with the guide moved {} away from the datum", text(shift)));
-    }
-    if !flutes && setup.face.is_broad() {
-        let side = if setup.guide_beyond { "beyond the cut" } else { "before the cut" };
-        more.push(format!("straight-edge {} from the {}, {side}", text(setup.guide), setup.datum));
-    }
-    blocks.push(Block::Setting { figure, what: format!("{number}. {from}"), more });
+    let flutes = setup.guided.is_none();
+    blocks.push(Block::Setting { figure, what: format!("{number}. {what}"), more });
     if let Some(part) = setup.runs.first().and_then(|run| source.parts.get(run.part)) {
         let svg = drawing(setup, part, figures);
         let caption = format!("set-up {number} on {}, to scale", part.mark);
@@ -134,7 +235,7 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
     }
     if flutes {
         let mut lines = Table {
-            columns: vec![right("line").strong(), right("centre from the datum").strong()],
+            columns: vec![right("line").strong(), right("center from the datum").strong()],
             ..Table::default()
         };
         for (line, channel) in setup.lines.iter().enumerate() {
@@ -146,24 +247,30 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
         );
         blocks.push(Block::Table(lines));
     }
-    let stopped = setup.runs.iter().any(|run| run.stop.is_positive());
+    let stopped = setup.runs.iter().any(|run| run.stops != (Length::ZERO, Length::ZERO));
     let mut columns = vec![left("mark").strong(), left("piece"), right("run")];
+    if edges {
+        columns.push(left("edge"));
+    }
     if stopped {
-        columns.push(left("begin"));
+        columns.extend([left("start"), left("end")]);
     }
     let mut table = Table { columns, ..Table::default() };
     for run in &setup.runs {
         let Some(part) = source.parts.get(run.part) else { continue };
         let mut row = vec![part.mark.clone(), words::name(part), text(run.length)];
+        if edges {
+            row.push(part.face_name(run.face));
+        }
         if stopped {
-            let begin = match run.stop.is_positive() {
-                true => {
-                    let start = part.face_name(setup.face.ends_of_run(setup.along).0);
-                    format!("stopped {} in from the {start}", text(run.stop))
+            let (start, end) = run.face.ends_of_run(setup.along);
+            row.extend([(run.stops.0, start), (run.stops.1, end)].map(|(stop, side)| {
+                let side = part.face_name(side);
+                match stop.is_positive() {
+                    true => format!("{} short of the {side}", text(stop)),
+                    false => format!("at the {side}"),
                 }
-                false => "at the edge".to_owned(),
-            };
-            row.push(begin);
+            }));
         }
         if source.ledger.is_made(run.part, &run.features) {
             table.ticked.insert(table.rows.len());
@@ -175,20 +282,15 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
     table.foot =
         format!("{pieces}, {} of run in all, about {}", text(whole), setup.time.whole_minutes());
     blocks.push(Block::Table(table));
+    let deep = text(setup.deep);
     blocks.push(Block::Proof(vec![if flutes {
-        format!("a test cut in scrap is {} wide and {} deep", text(first.wide), text(setup.deep))
+        format!("a test cut in scrap is {} wide and {deep} deep", text(first.wide))
     } else if along {
-        format!(
-            "a test cut in scrap takes its part without force, {} wide and {} deep",
-            text(first.wide),
-            text(setup.deep)
-        )
+        format!("a test cut in scrap is {deep} deep, and the mating part lies flush in it")
     } else {
         format!(
-            "a test cut in scrap takes its part without force, {} deep, {} from the {}",
-            text(setup.deep),
-            text(first.from),
-            setup.datum
+            "a test cut in scrap is {deep} deep and {} from the {datum}, and the mating part slides in by hand",
+            text(first.from)
         )
     }]));
 }

@@ -2,8 +2,10 @@
 
 use crate::measure::{Duration, Exact, Length};
 use crate::model::{BitShape, Piece};
-use crate::parts::{Face, Feature, FeatureKind, Part, PartId, Parts};
+use crate::parts::{Channel, Face, Feature, FeatureKind, Part, PartId, Parts};
 use crate::trade;
+
+use super::guide::{self, Board, Guided};
 
 /// One line of a set-up, across its run.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,9 +19,10 @@ pub struct CutLine {
 /// The bit of a set-up.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Cutter {
-    /// Its name in the spec; `None` where the spec has no bit that suits.
+    /// Its name in the spec; `None` where the spec has no bit that suits, and a
+    /// usual one is asked for.
     pub name: Option<String>,
-    /// Its diameter; that of the cut where the spec has none.
+    /// Its diameter: the settings hold for this one only.
     pub diameter: Length,
     /// The fastest it may turn: the spec's figure, or the limit for its size.
     pub speed: u32,
@@ -34,12 +37,15 @@ pub struct Cutter {
 pub struct Run {
     /// The part.
     pub part: PartId,
+    /// The face that is cut.
+    pub face: Face,
     /// Which of its features are cut.
     pub features: Vec<usize>,
     /// The length of all its lines.
     pub length: Length,
-    /// How far the cut begins short of the edge or end that the run starts at.
-    pub stop: Length,
+    /// How far the cut stops short of the edges or ends that its run lies
+    /// between; zero where it runs out.
+    pub stops: (Length, Length),
 }
 
 /// A set-up.
@@ -65,11 +71,9 @@ pub struct Setup {
     pub passes: Vec<Length>,
     /// The pieces.
     pub runs: Vec<Run>,
-    /// From the datum to a straight-edge that the base plate runs along; on
-    /// the far side of the cut where there is no room before it.
-    pub guide: Length,
-    /// The straight-edge lies beyond the cut.
-    pub guide_beyond: bool,
+    /// What the router runs along, and where it is set; `None` for flutes, whose
+    /// lines are all listed.
+    pub guided: Option<Guided>,
     /// Setting up and running all pieces.
     pub time: Duration,
 }
@@ -113,14 +117,21 @@ fn add(setups: &mut Vec<Setup>, new: Setup) {
             && old.lines == new.lines
             && old.datum == new.datum
             && old.cutter == new.cutter
-            // A broad face and an edge are worked differently; which of the two
-            // broad faces is up makes no difference to the fence.
+            && old.guided == new.guided
+            // The two ends of a case are both cut in their inside faces; a
+            // divider that is cut in both its faces is two set-ups. On the
+            // table it makes no difference which edge is down.
             && old.face.is_broad() == new.face.is_broad()
+            && (old.face_name == new.face_name || !new.face.is_broad())
     });
     match same {
         Some(old) => {
             for run in new.runs {
-                match old.runs.iter_mut().find(|known| known.part == run.part) {
+                match old
+                    .runs
+                    .iter_mut()
+                    .find(|known| (known.part, known.stops) == (run.part, run.stops))
+                {
                     Some(known) => {
                         known.length += run.length;
                         known.features.extend(run.features);
@@ -149,10 +160,12 @@ fn one(piece: &Piece, part: &Part, id: PartId, numbered: &[(usize, &Feature)]) -
     };
     let cut = lines.first().map_or(Length::ZERO, |line| line.wide);
     let cutter = cutter(piece, first, cut);
-    let offset = (piece.shop.base_plate - cutter.diameter).half();
-    let near = lines.first().map_or(Length::ZERO, |line| line.from);
-    let (guide, guide_beyond) =
-        if near >= offset { (near - offset, false) } else { (near + cut + offset, true) };
+    let (long, wide) = part.face_size(first.face);
+    let (run, across) = if along { (long, wide) } else { (wide, long) };
+    let guided = (!matches!(first.kind, FeatureKind::Flute(_))).then(|| {
+        let board = Board { face: first.face, across, run };
+        guide::guide(&channel, board, cutter.diameter, piece.shop.base_plate, piece.tape().unit)
+    });
     let length: Length = features.iter().map(|f| f.run(along)).map(|(from, to)| to - from).sum();
     Setup {
         kind: first.kind,
@@ -166,28 +179,53 @@ fn one(piece: &Piece, part: &Part, id: PartId, numbered: &[(usize, &Feature)]) -
         lines,
         runs: vec![Run {
             part: id,
+            face: first.face,
             features: numbered.iter().map(|(number, _)| *number).collect(),
             length,
-            stop: channel.stops.0.max(Length::ZERO),
+            stops: stops(part, first, &channel),
         }],
-        guide,
-        guide_beyond,
+        guided,
         time: Duration::default(),
     }
 }
 
+/// How far a cut stops short of both sides of its run. Up to a step that is as
+/// deep it may run out: there is no wood left to stop before.
+fn stops(part: &Part, feature: &Feature, channel: &Channel) -> (Length, Length) {
+    let along = channel.along;
+    let (across, run) = (feature.across(along), feature.run(along));
+    let gone = |from: Length, to: Length| {
+        part.features.iter().any(|other| {
+            let (beside, over) = (other.across(along), other.run(along));
+            other.is_channel()
+                && other.face == feature.face
+                && other.deep >= feature.deep
+                && (beside.0 <= across.0 && across.1 <= beside.1)
+                && (over.0 <= from && to <= over.1)
+        })
+    };
+    let left = |stop: Length, from: Length, to: Length| match stop.is_positive() && !gone(from, to)
+    {
+        true => stop,
+        false => Length::ZERO,
+    };
+    let (start, end) = channel.stops;
+    (left(start, Length::ZERO, run.0), left(end, run.1, run.1 + end))
+}
+
 /// The bit for a cut: the flute's own, or the widest straight bit of the spec
-/// that is not wider than the channel.
+/// that goes into the channel, or the usual one that does.
 fn cutter(piece: &Piece, feature: &Feature, wide: Length) -> Cutter {
     let bit = match feature.kind {
         FeatureKind::Flute(index) => piece.bits.get(index),
         _ => piece
             .bits
             .iter()
-            .filter(|bit| bit.shape == BitShape::Straight && bit.diameter <= wide)
+            .filter(|bit| bit.shape == BitShape::Straight && bit.diameter <= wide + trade::mating())
             .max_by_key(|bit| bit.diameter),
     };
-    let diameter = bit.map_or(wide, |bit| bit.diameter);
+    let diameter =
+        bit.map_or_else(|| trade::usual_bit(wide, piece.tape().unit), |bit| bit.diameter);
     let limit = trade::speed_limit(diameter);
     Cutter {
         name: bit.map(|bit| bit.name.clone()),
@@ -198,14 +236,10 @@ fn cutter(piece: &Piece, feature: &Feature, wide: Length) -> Cutter {
     }
 }
 
-/// Strokes across the width of a channel that is wider than its bit.
+/// Places of the guide, each a stroke of its own.
 #[must_use]
 pub fn strokes(setup: &Setup) -> i64 {
-    let wide = setup.lines.first().map_or(Length::ZERO, |line| line.wide);
-    match setup.kind {
-        FeatureKind::Flute(_) => 1,
-        _ => (wide / setup.cutter.diameter).ceil().max(1),
-    }
+    setup.guided.as_ref().map_or(1, |guided| guided.settings.len() as i64)
 }
 
 fn time(piece: &Piece, setup: &Setup) -> Duration {

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Length, Tape};
 use crate::parts::FeatureKind;
+use crate::plans::guide::Guide;
 use crate::plans::setups::{Run, Setup};
 
 use super::difference::{Setting, SettingChange, SetupChange};
@@ -77,7 +78,7 @@ fn change(
         let other = matched.parts.new_of(run.part.0).and_then(|part| now.remove(&part));
         match other {
             None => pieces.dropped.push(old.parts.mark(run.part).to_owned()),
-            Some(other) if other.stop != run.stop => {
+            Some(other) if other.stops != run.stops => {
                 begins.push(new.parts.mark(other.part).to_owned());
             }
             Some(_) => {}
@@ -113,11 +114,9 @@ fn settings(a: &Setup, b: &Setup, tape: Tape) -> Vec<SettingChange> {
         format!("{name} {}", text(setup.cutter.diameter))
     };
     let cutter = |setup: &Setup| (setup.cutter.name.clone(), setup.cutter.diameter);
-    // Without a bit of the spec's own, the figure is that of the cut.
-    let named = a.cutter.name.is_some() || b.cutter.name.is_some();
-    add("bit", bit(a), bit(b), !named || cutter(a) == cutter(b));
+    add("bit", bit(a), bit(b), cutter(a) == cutter(b));
     let speed = |setup: &Setup| setup.cutter.speed.to_string();
-    add("turns", speed(a), speed(b), !named || a.cutter.speed == b.cutter.speed);
+    add("rpm", speed(a), speed(b), a.cutter.speed == b.cutter.speed);
     let place = |setup: &Setup| (fence(setup), setup.datum.clone());
     let both = |was, now| {
         let Pair { was, now } = Figure::both(was, now, tape);
@@ -140,13 +139,22 @@ fn settings(a: &Setup, b: &Setup, tape: Tape) -> Vec<SettingChange> {
         setup.lines.iter().map(|line| line.from - first(setup)).collect()
     };
     add("lines", pitch(a), pitch(b), moved(a) == moved(b));
-    let guide = |setup: &Setup| (setup.guide, setup.guide_beyond);
     // It follows from the fence; only another base plate moves it alone.
-    let alone = set.is_empty() && !is_flutes(a) && a.face.is_broad() && guide(a) != guide(b);
-    if alone {
-        set.push(SettingChange { what: "straight-edge", was: text(a.guide), now: text(b.guide) });
+    if set.is_empty() && a.guided != b.guided {
+        set.push(SettingChange { what: "guide", was: guide(a, tape), now: guide(b, tape) });
     }
     set
+}
+
+/// The guide and its settings in words.
+fn guide(setup: &Setup, tape: Tape) -> String {
+    let Some(guided) = &setup.guided else { return String::new() };
+    let what = match guided.guide {
+        Guide::Near | Guide::Far => "straight-edge",
+        Guide::Table => "router table",
+    };
+    let settings: Vec<String> = guided.settings.iter().map(|set| tape.text(*set)).collect();
+    format!("{what} {}", settings.join(", then "))
 }
 
 fn is_flutes(setup: &Setup) -> bool {

@@ -61,6 +61,40 @@ pub fn flute_lines(wide: Length, flute: Length, pitch: Length, land: Length) -> 
     (0..=steps).map(|number| first + pitch * number).collect()
 }
 
+/// How far two widths that mate may differ before the joint is loose or will
+/// not close: 0.1 mm, 0.004 in (common practice, no source).
+#[must_use]
+pub fn mating() -> Length {
+    Length::mm(1) * Exact::ratio(1, 10)
+}
+
+/// How much of the cut before a further stroke takes again, so that no ridge is
+/// left between them: 1/16 in, or a quarter of a bit under 1/4 in (common
+/// practice, no source).
+#[must_use]
+pub fn stroke_overlap(bit: Length) -> Length {
+    Length::inches(1, 16).min(bit.half().half())
+}
+
+/// The straight bits that most shops own: inches, then millimetres (common
+/// practice, no source).
+const USUAL_INCHES: [(i64, i64); 8] =
+    [(1, 8), (3, 16), (1, 4), (5, 16), (3, 8), (1, 2), (5, 8), (3, 4)];
+const USUAL_MM: [i64; 9] = [3, 4, 5, 6, 8, 10, 12, 16, 18];
+
+/// The widest of the usual straight bits that goes into a channel `wide`
+/// across; the channel's own width where even the smallest does not.
+#[must_use]
+pub fn usual_bit(wide: Length, unit: Unit) -> Length {
+    let inches = USUAL_INCHES.map(|(n, d)| Length::inches(n, d));
+    let metric = USUAL_MM.map(Length::mm);
+    let usual: &[Length] = match unit {
+        Unit::Inch | Unit::Foot => &inches,
+        Unit::Millimetre | Unit::Centimetre | Unit::Metre => &metric,
+    };
+    usual.iter().copied().filter(|bit| *bit <= wide + mating()).max().unwrap_or(wide)
+}
+
 /// The highest speed for a bit of this diameter, in turns a minute. Common
 /// practice, the same in several published charts; the limit marked on the
 /// bit goes before it.
@@ -197,6 +231,19 @@ mod tests {
         }
         let metres = rim_speed(Length::inches(2, 1), 18_000).in_unit(Unit::Metre).to_f64();
         assert!((metres / 60.0 - 47.9).abs() < 0.05, "{metres}");
+    }
+
+    /// Undersized plywood, 23/32 and 13/64 thick, takes the bit below it.
+    #[test]
+    fn a_usual_bit_goes_into_its_channel() {
+        let inch = |n, d| usual_bit(Length::inches(n, d), Unit::Inch);
+        assert_eq!(inch(23, 32), Length::inches(5, 8));
+        assert_eq!(inch(13, 64), Length::inches(3, 16));
+        assert_eq!(inch(3, 4), Length::inches(3, 4));
+        assert_eq!(inch(1, 16), Length::inches(1, 16));
+        assert_eq!(usual_bit(Length::mm(9), Unit::Millimetre), Length::mm(8));
+        // 1/4 in is 6.35 mm.
+        assert_eq!(usual_bit(Length::inches(1, 4), Unit::Millimetre), Length::mm(6));
     }
 
     #[test]

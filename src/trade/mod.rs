@@ -24,7 +24,8 @@ mod swing;
 
 pub use board::{board_feet, cubic_metres, surface_measure, tallied_feet};
 pub use cutter::{
-    depth_passes, flute_arc, flute_area, flute_lines, flute_width, rim_speed, speed_limit,
+    depth_passes, flute_arc, flute_area, flute_lines, flute_width, mating, rim_speed, speed_limit,
+    stroke_overlap, usual_bit,
 };
 pub use fasteners::{pocket_count, pocket_places, pocket_screw, pocket_width};
 pub use finishes::{FINISHES, FinishGood, heats_in_rags};

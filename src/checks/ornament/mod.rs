@@ -2,5 +2,17 @@
 
 pub(super) mod flute_too_deep;
 pub(super) mod flutes_none;
+pub(super) mod flutes_too_short;
 pub(super) mod flutes_uneven;
 pub(super) mod pull_in_flute;
+
+use crate::model::{Opening, Piece};
+use crate::parts::{Assembly, Part};
+
+/// The opening that a front is made for.
+fn opening_of<'a>(piece: &'a Piece, part: &Part) -> Option<&'a Opening> {
+    let Assembly::Front(path) = &part.assembly else { return None };
+    let (of, _) = path.rsplit_once('.')?;
+    let case = piece.cases.get(part.case)?;
+    case.openings.iter().find(|opening| opening.path == of && opening.front.is_some())
+}

@@ -4,7 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
 use crate::model::{Flutes, Opening, Piece, Pull, Side};
-use crate::parts::{Assembly, Bore, Face, Feature, FeatureKind, Part, Parts};
+use crate::parts::{Bore, Face, Feature, FeatureKind, Part, Parts};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pull-in-flute",
@@ -44,11 +44,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
 
 /// The opening, flutes and pull of a front that has both.
 fn fluted<'a>(piece: &'a Piece, part: &Part) -> Option<(&'a Opening, &'a Flutes, &'a Pull)> {
-    let Assembly::Front(path) = &part.assembly else { return None };
-    let (of, _) = path.rsplit_once('.')?;
-    let case = piece.cases.get(part.case)?;
-    let opening =
-        case.openings.iter().find(|opening| opening.path == of && opening.front.is_some())?;
+    let opening = super::opening_of(piece, part)?;
     let front = opening.front.as_ref()?;
     let flutes = front.flutes.as_ref()?;
     let width = crate::trade::flute_width(piece.bits.get(flutes.bit)?.diameter, flutes.deep);

@@ -2,51 +2,63 @@
 
 use crate::papers::figures::Figures;
 use crate::parts::Part;
+use crate::plans::guide::Guide;
 use crate::plans::setups::{CutLine, Setup};
 
 use super::svg::{Fill, Line, Svg};
 
-/// The piece lying on the bench with the edge that the fence runs on below,
-/// the cut, and its distance from that edge.
+/// The piece lying on the bench with the datum below: the cut, its distance
+/// from the datum, and the straight-edge at each of its settings.
 pub(in crate::papers) fn drawing(setup: &Setup, part: &Part, figures: &Figures) -> String {
     let (long, wide) = part.face_size(setup.face);
     let (run, across) = if setup.along { (long, wide) } else { (wide, long) };
-    let (run, across) = (run.to_mm_f64(), across.to_mm_f64());
+    let (run, whole) = (run.to_mm_f64(), across.to_mm_f64());
+    let guided = setup.guided.as_ref().filter(|guided| guided.guide != Guide::Table);
+    let guides = guided.map_or(&[][..], |guided| guided.settings.as_slice());
     // A large board is drawn broken: only the corner at the datum matters.
-    let reach = setup.lines.iter().map(|l| (l.from + l.wide).to_mm_f64()).fold(0.0, f64::max);
-    let across = across.min((reach * 1.6).max(70.0));
+    let cuts = setup.lines.iter().map(|line| line.from + line.wide);
+    let reach = cuts.chain(guides.iter().copied()).map(|at| at.to_mm_f64()).fold(0.0, f64::max);
+    let across = whole.min((reach * 1.3).max(70.0));
     let shown = run.min(across * 2.6);
     let mut svg = Svg::new(shown.max(across) * 1.2);
     let letter = shown.max(across) / 26.0;
     svg.rect((0.0, 0.0), (shown, across), Line::Wide, Fill::White);
-    if shown < run {
-        for offset in [0.0, letter * 0.5] {
+    let slant = letter * 0.3;
+    for offset in [0.0, letter * 0.5] {
+        if shown < run {
             let x = shown - letter + offset;
-            svg.line(
-                (x - letter * 0.3, across + letter * 0.5),
-                (x + letter * 0.3, -letter * 0.5),
-                Line::Narrow,
-            );
+            svg.line((x - slant, across + letter * 0.5), (x + slant, -letter * 0.5), Line::Narrow);
+        }
+        if across < whole {
+            let y = letter - offset;
+            svg.line((-letter * 0.5, y + slant), (shown + letter * 0.5, y - slant), Line::Narrow);
         }
     }
-    let stop = setup.runs.first().map_or(0.0, |run| run.stop.to_mm_f64());
+    let stops = setup.runs.first().map(|run| run.stops).unwrap_or_default();
+    let end = (run - stops.1.to_mm_f64()).min(shown);
+    let start = stops.0.to_mm_f64().min(end);
     for CutLine { from, wide } in &setup.lines {
         let (from, wide) = (from.to_mm_f64(), wide.to_mm_f64());
-        let start = stop.min(shown);
         let y = across - from;
-        svg.rect((start, y - wide), (shown, y), Line::Narrow, Fill::Grey);
+        svg.rect((start, y - wide), (end, y), Line::Narrow, Fill::Grey);
     }
     // The datum edge lies below.
     svg.line((-letter, across), (shown + letter, across), Line::Wide);
     svg.text((shown / 2.0, across + letter * 1.3), &setup.datum, letter, false);
+    let high = letter * 0.95;
+    for (step, at) in guides.iter().enumerate() {
+        let y = across - at.to_mm_f64();
+        svg.line((-letter * 0.8, y), (shown + letter * 0.8, y), Line::Beyond);
+        let x = shown + letter * (2.2 + 2.0 * step as f64);
+        svg.upright(across, y, x, &figures.text(*at), high);
+    }
     if let Some(first) = setup.lines.first() {
         let from = first.from.to_mm_f64();
-        let high = letter * 0.95;
         if from > 0.0 {
             svg.upright(across, across - from, -letter * 1.6, &figures.text(first.from), high);
         }
         let top = across - from - first.wide.to_mm_f64();
         svg.upright(across - from, top, -letter * 3.6, &figures.text(first.wide), high);
     }
-    svg.finish("the set-up, drawn to scale")
+    svg.finish("the set-up, drawn to scale; a line of long dashes is the straight-edge")
 }

@@ -24,6 +24,10 @@ pub(super) fn cut(builder: &mut Builder<'_>, id: PartId, spec: &Flutes) {
         (part.width.length, part.length.length)
     };
     let run = (spec.stop, run - spec.stop);
+    // Shorter than it is wide it would lie across the others; that is refused.
+    if run.1 - run.0 <= flute && !spec.stop.is_zero() {
+        return;
+    }
     for centre in trade::flute_lines(across, flute, spec.pitch, spec.land) {
         let band = (centre - flute.half(), centre + flute.half());
         let (u, v) = if along_length { (run, band) } else { (band, run) };

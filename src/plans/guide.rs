@@ -1,0 +1,166 @@
+//! Where the guide of a router stands for a channel, and in which order: one
+//! guide a set-up, and no setting that makes a climb cut of the next.
+//!
+//! Seen from above a hand-held router turns clockwise and pulls to the left of
+//! its feed, so a straight-edge stands on its left. A stroke that takes wood on
+//! the left of the bit only is sound; one that takes it on the right only is a
+//! climb cut. Every further stroke therefore steps to the left of the feed:
+//! toward a straight-edge, or on a router table away from the fence. (A router
+//! manual and a page on router tables say so; the order for two walls is in a
+//! woodworking magazine's note on wide dadoes: the wall farthest from the
+//! straight-edge first.)
+
+use crate::measure::{Exact, Length, Unit};
+use crate::parts::{Channel, Face};
+use crate::trade;
+
+/// What the router runs along.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Guide {
+    /// A straight-edge between the datum and the cut.
+    Near,
+    /// A straight-edge on the far side of the cut, seen from the datum.
+    Far,
+    /// The fence of a router table; the datum runs along it.
+    Table,
+}
+
+/// A guide and its places, from the datum, in the order in which they are cut:
+/// to the edge of a straight-edge, or from the fence to the near side of the bit.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Guided {
+    /// What the router runs along.
+    pub guide: Guide,
+    /// Where it is set, one place a stroke.
+    pub settings: Vec<Length>,
+    /// How far the last place lies from the first; zero for one place.
+    pub set_over: Length,
+}
+
+/// What a guide needs to know of the board.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Board {
+    /// The face that is cut.
+    pub(super) face: Face,
+    /// The face across the run of the cut.
+    pub(super) across: Length,
+    /// The face along it.
+    pub(super) run: Length,
+}
+
+/// The guide for a channel cut with a bit `bit` across in a router whose base
+/// plate is `base` across.
+pub(super) fn guide(
+    channel: &Channel,
+    board: Board,
+    bit: Length,
+    base: Length,
+    unit: Unit,
+) -> Guided {
+    let nearest = near_sides(channel.from, channel.wide, bit);
+    let half = (base - bit).half();
+    let far: Vec<Length> = nearest.iter().map(|side| *side + bit + half).collect();
+    let near: Vec<Length> = nearest.iter().rev().map(|side| *side - half).collect();
+    // The straight-edge needs so much of the board to be clamped on, and the
+    // base so much to stand on.
+    let hold = trade::narrowest_routed(unit);
+    let stands = board.face.is_broad() && board.run >= hold;
+    let first = near.iter().min().copied().unwrap_or_default();
+    let last = far.last().copied().unwrap_or_default();
+    let (guide, settings) = if stands && first >= hold {
+        (Guide::Near, near)
+    } else if stands && board.across - last >= hold {
+        (Guide::Far, far)
+    } else {
+        (Guide::Table, nearest)
+    };
+    let set_over = match settings.as_slice() {
+        [first, .., last] => (*last - *first).abs(),
+        _ => Length::ZERO,
+    };
+    Guided { guide, settings, set_over }
+}
+
+/// Where the near side of the bit runs, from the datum: both walls of the
+/// channel, and as many strokes between them as clear what is left.
+fn near_sides(from: Length, wide: Length, bit: Length) -> Vec<Length> {
+    let over = wide - bit;
+    if over <= trade::mating() {
+        return vec![from];
+    }
+    let fresh = bit - trade::stroke_overlap(bit);
+    let more = (over / fresh).ceil().clamp(1, 1_000);
+    (0..=more).map(|step| from + over * Exact::ratio(step, more)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn channel(from: Length, wide: Length) -> Channel {
+        let stops = (Length::ZERO, Length::ZERO);
+        Channel { along: false, datum: Face::LengthStart, from, wide, stops }
+    }
+
+    fn mm(millimetres: i64) -> Length {
+        Length::mm(millimetres)
+    }
+
+    fn board(across: i64, run: i64) -> Board {
+        Board { face: Face::ThickStart, across: mm(across), run: mm(run) }
+    }
+
+    fn set(from: i64, wide: i64, board: Board, bit: i64) -> (Guide, Vec<Length>) {
+        let guided = guide(&channel(mm(from), mm(wide)), board, mm(bit), mm(150), Unit::Millimetre);
+        (guided.guide, guided.settings)
+    }
+
+    /// Worked by hand: a dado from 27 to 45 with a bit of 12 under a base of
+    /// 150. On the far side the base's edge lies 75 beyond the bit's centre:
+    /// 27 + 6 + 75 = 108 for the near wall, 45 − 6 + 75 = 114 for the far one.
+    #[test]
+    fn a_far_straight_edge_begins_at_the_near_wall() {
+        assert_eq!(set(27, 18, board(1820, 560), 12), (Guide::Far, vec![mm(108), mm(114)]));
+    }
+
+    /// A dado from 400 to 418: the far wall first, 418 − 6 − 75 = 337, then
+    /// toward the datum, 400 + 6 − 75 = 331.
+    #[test]
+    fn a_near_straight_edge_begins_at_the_far_wall() {
+        assert_eq!(set(400, 18, board(1820, 560), 12), (Guide::Near, vec![mm(337), mm(331)]));
+    }
+
+    /// A groove from 13 to 19 in a drawer side 100 wide: the straight-edge would
+    /// have 150 / 2 + 19 = 94 behind it and 6 to lie on.
+    #[test]
+    fn a_board_too_narrow_for_a_straight_edge_goes_to_the_table() {
+        assert_eq!(set(13, 6, board(100, 450), 6), (Guide::Table, vec![mm(13)]));
+        assert_eq!(set(13, 8, board(100, 450), 6), (Guide::Table, vec![mm(13), mm(15)]));
+    }
+
+    #[test]
+    fn an_edge_goes_to_the_table() {
+        let edge = Board { face: Face::WidthEnd, across: mm(600), run: mm(600) };
+        assert_eq!(set(200, 12, edge, 12).0, Guide::Table);
+    }
+
+    /// 40 wide with a bit of 12, each stroke 1.5 over the one before: 28 is left
+    /// after the first, 28 / 10.5 = 2.7, so three more.
+    #[test]
+    fn strokes_overlap_until_the_channel_is_clear() {
+        let (_, settings) = set(200, 40, board(1820, 560), 12);
+        assert_eq!(settings.len(), 4);
+        assert!(settings.is_sorted_by(|a, b| a > b));
+        assert_eq!(settings[0] - settings[3], mm(28));
+        assert!(settings.windows(2).all(|pair| pair[0] - pair[1] <= mm(12) - Length::mm(1)));
+    }
+
+    /// No tool is set truer than that: a bit of 18 cuts a channel of 18.05.
+    #[test]
+    fn a_bit_as_wide_as_its_channel_cuts_it_at_once() {
+        let wide = mm(18) + mm(1) * Exact::ratio(1, 20);
+        let one =
+            guide(&channel(mm(27), wide), board(1820, 560), mm(18), mm(150), Unit::Millimetre);
+        assert_eq!(one.settings.len(), 1);
+    }
+}
