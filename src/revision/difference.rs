@@ -230,7 +230,7 @@ pub struct Setting {
 /// One figure of a set-up that changed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct SettingChange {
-    /// `fence`, `depth`, `width`, `bit`, `lines`, `straight-edge`.
+    /// `fence`, `depth`, `width`, `bit`, `lines`, `rpm`, `guide`.
     pub what: &'static str,
     /// Before.
     pub was: String,
