@@ -3,6 +3,9 @@
 //! Each stage has one room, and a room uses only the rooms before it:
 //! measure → diagnostics → syntax → vocabulary → trade → model → parts →
 //! plans → checks → papers → revision → cli.
+//!
+//! All but the last are the core: a function of texts, with no clock, file,
+//! thread or terminal. `cli` comes with the feature `shell`.
 
 pub mod measure;
 pub mod diagnostics;
@@ -15,5 +18,6 @@ pub mod plans;
 pub mod checks;
 pub mod papers;
 pub mod revision;
+#[cfg(feature = "shell")]
 pub mod cli;
 pub mod pipeline;

@@ -6,8 +6,8 @@ use std::collections::BTreeMap;
 
 use crate::checks;
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sources};
-use crate::measure::{Length, Span, Unit};
-use crate::model::{self, Piece, ReadError, SourceFiles};
+use crate::measure::{FileId, Length, Span, Unit};
+use crate::model::{self, Piece, ReadError, Role, SourceFiles};
 use crate::parts::{self, Part, Parts};
 
 /// What became of a spec.
@@ -24,6 +24,13 @@ pub struct Compilation {
 }
 
 impl Compilation {
+    /// True for a piece, or what was to be one; false for a file that others use.
+    #[must_use]
+    pub fn is_piece(&self) -> bool {
+        let main = self.sources.get(FileId::default());
+        main.is_some_and(|main| model::role(&main.text) == Role::Piece)
+    }
+
     /// True where nothing forbids building the piece.
     #[must_use]
     pub fn is_sound(&self) -> bool {

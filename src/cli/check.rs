@@ -4,12 +4,11 @@ use std::num::NonZeroUsize;
 use std::path::Path;
 use std::thread::available_parallelism;
 
+use crate::checks;
 use crate::diagnostics::Severity;
 use crate::diagnostics::render::{self, Finding, Look, RuleText};
-use crate::measure::FileId;
-use crate::model::SourceFiles;
+use crate::model::{self, Role, SourceFiles};
 use crate::pipeline::{self, Compilation};
-use crate::{checks, syntax, vocabulary};
 
 use super::args::{Check, Deny, Format};
 use super::crew;
@@ -38,7 +37,9 @@ pub(super) fn run(check: &Check, terminal: &Terminal) -> Exit {
     let look = terminal.look;
     let first = |candidate: &Candidate| {
         // What can't be read is said when it is compiled.
-        if candidate.found && shelf.text(&candidate.path).is_ok_and(|text| !holds_piece(&text)) {
+        if candidate.found
+            && shelf.text(&candidate.path).is_ok_and(|text| model::role(&text) != Role::Piece)
+        {
             return Checked::default();
         }
         checked(&candidate.path, &shelf, check, look)
@@ -105,23 +106,6 @@ fn checked(spec: &Path, shelf: &Shelf, check: &Check, look: Look) -> Checked {
     checked
 }
 
-/// True for a spec, false for a file that specs use.
-pub(super) fn is_piece(compiled: &Compilation) -> bool {
-    compiled.sources.get(FileId::default()).is_some_and(|main| holds_piece(&main.text))
-}
-
-/// True for a text that is a piece, or was to be one. What others use holds
-/// neither job nor case.
-fn holds_piece(text: &str) -> bool {
-    let (tree, _) = syntax::parse(FileId::default(), text);
-    tree.items.iter().any(|item| match item {
-        syntax::Item::Statement(statement) => {
-            matches!(statement.word.text().as_str(), "case" | "job")
-        }
-        _ => false,
-    })
-}
-
 /// A file that was left out, is used by none of the others and can't be read
 /// to its end, or has a word that no file begins a line with, may have been a
 /// piece: its fault must not pass in silence.
@@ -135,23 +119,11 @@ fn reconsider(
     for (candidate, checked) in candidates.iter().zip(all) {
         if checked.exit.is_none()
             && !used.contains(&disk::name(&candidate.path))
-            && shelf.text(&candidate.path).is_ok_and(|text| may_be_piece(&text))
+            && shelf.text(&candidate.path).is_ok_and(|text| model::role(&text) == Role::Doubtful)
         {
             *checked = compile(&candidate.path);
         }
     }
-}
-
-fn may_be_piece(text: &str) -> bool {
-    let (tree, found) = syntax::parse(FileId::default(), text);
-    let known = vocabulary::block_named("file");
-    let is_odd = |item: &syntax::Item| match item {
-        syntax::Item::Statement(statement) => {
-            known.is_none_or(|file| file.word(&statement.word.text()).is_none())
-        }
-        _ => false,
-    };
-    !found.is_empty() || tree.items.iter().any(is_odd)
 }
 
 /// Prints everything in order. What several specs share is marked once.

@@ -5,6 +5,8 @@ use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
+use crate::revision::Hands;
+
 use super::exit::STACK;
 
 /// Does `work` for every item, on so many threads at most.
@@ -42,9 +44,37 @@ pub(super) fn each<T: Sync, R: Send>(
     done.into_iter().map(|(_, result)| result).collect()
 }
 
+/// Both sides at once: one is made on a thread of its own where the system gives
+/// one.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct SideBySide;
+
+impl Hands for SideBySide {
+    fn both<T: Send>(&self, one: impl Fn() -> T + Sync, other: impl Fn() -> T) -> (T, T) {
+        thread::scope(|scope| {
+            let beside = thread::Builder::new().stack_size(STACK).spawn_scoped(scope, &one);
+            let other = other();
+            match beside.map(thread::ScopedJoinHandle::join) {
+                Ok(Ok(one)) => (one, other),
+                Ok(Err(fault)) => resume_unwind(fault),
+                Err(_) => (one(), other),
+            }
+        })
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn both_sides_are_made_and_come_in_order() {
+        assert_eq!(SideBySide.both(|| "was", || "now"), ("was", "now"));
+        let outcome = std::panic::catch_unwind(|| {
+            SideBySide.both(|| panic!("a fault beside"), || "now");
+        });
+        assert!(outcome.is_err());
+    }
 
     #[test]
     fn every_item_is_done_once_and_in_order() {

@@ -10,7 +10,7 @@ use crate::pipeline::{self, Compilation};
 use crate::revision::{self, Comparison, Named};
 
 use super::args::GitDiff;
-use super::check::is_piece;
+use super::crew::SideBySide;
 use super::disk::{self, Disk};
 use super::exit::Exit;
 use super::git::{self, GitFiles};
@@ -40,10 +40,11 @@ pub(super) fn run(diff: &GitDiff, terminal: &Terminal) -> Exit {
     // A side that can't be read, though git has one, leaves nothing to compare.
     let sides = [(&old, old_file), (&new, new_file)];
     let is_whole = sides.iter().all(|(side, file)| side.is_some() || **file == NOTHING);
-    let piece = match is_whole && [&old, &new].into_iter().flatten().any(is_piece) {
+    let piece = match is_whole && [&old, &new].into_iter().flatten().any(Compilation::is_piece) {
         true => Comparison::of(
             old.as_ref().map(|compiled| Named { name: &was_name, compiled }),
             new.as_ref().map(|compiled| Named { name: &now_name, compiled }),
+            &SideBySide,
         ),
         false => None,
     };

@@ -1,9 +1,9 @@
 //! What became of a piece between two revisions: it differs, or only one of
 //! them has it.
 
-use super::Named;
 use super::difference::{Difference, Side, Verdict};
 use super::side;
+use super::{Hands, Named};
 
 /// What became of a piece.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -20,9 +20,11 @@ impl Comparison {
     /// What became of a piece that one revision may lack; nothing of one that
     /// both do.
     #[must_use]
-    pub fn of(was: Option<Named<'_>>, now: Option<Named<'_>>) -> Option<Self> {
+    pub fn of(was: Option<Named<'_>>, now: Option<Named<'_>>, hands: &impl Hands) -> Option<Self> {
         match (was, now) {
-            (Some(was), Some(now)) => Some(Self::Both(Box::new(super::compare(was, now)))),
+            (Some(was), Some(now)) => {
+                Some(Self::Both(Box::new(super::compare_with(was, now, hands))))
+            }
             (None, Some(now)) => Some(Self::New(side::told(now))),
             (Some(was), None) => Some(Self::Gone(side::told(was))),
             (None, None) => None,

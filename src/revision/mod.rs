@@ -9,6 +9,7 @@ mod comparison;
 mod difference;
 mod features;
 mod findings;
+mod hands;
 mod hardware;
 mod matching;
 mod names;
@@ -29,12 +30,10 @@ pub use difference::{
     OpeningChange, OpeningSize, PaperChange, PartChange, Renamed, Room, Setting, SettingChange,
     SetupChange, Side, Step, StepChange, Verdict, Weight, WeightChange,
 };
+pub use hands::{Hands, OneByOne};
 pub use render::{SCHEMA, all_html, all_json, all_markdown, all_text, html, json, markdown, text};
 pub use sections::{Entry, SECTIONS, Section};
 pub use two_sided::{Amount, Changes, Figure, Lists, Pair, Resized};
-
-use std::panic::resume_unwind;
-use std::thread;
 
 use crate::papers;
 use crate::pipeline::Compilation;
@@ -56,6 +55,12 @@ pub struct Named<'a> {
 /// [`Difference::compared`] says so.
 #[must_use]
 pub fn compare(was: Named<'_>, now: Named<'_>) -> Difference {
+    compare_with(was, now, &OneByOne)
+}
+
+/// As [`compare`], with the hands that are there.
+#[must_use]
+pub fn compare_with(was: Named<'_>, now: Named<'_>, hands: &impl Hands) -> Difference {
     let sides = Pair { was: side::told(was), now: side::told(now) };
     let mut difference = Difference::empty(sides);
     let (Some(old), Some(new)) = (&was.compiled.piece, &now.compiled.piece) else {
@@ -93,7 +98,7 @@ pub fn compare(was: Named<'_>, now: Named<'_>) -> Difference {
     if was.compiled.is_sound() && now.compiled.is_sound() {
         difference.compared.papers = true;
         let bodies = |side: &Revision<'_>| papers::bodies(side.piece, side.parts, &side.setups);
-        let both = both(|| bodies(&old), || bodies(&new));
+        let both = hands.both(|| bodies(&old), || bodies(&new));
         let both = both.0.into_iter().zip(both.1);
         difference.papers = papers::PAPERS
             .iter()
@@ -103,18 +108,4 @@ pub fn compare(was: Named<'_>, now: Named<'_>) -> Difference {
             .collect();
     }
     difference
-}
-
-/// Does two things of one length at a time, one of them on a thread of its own
-/// where the system gives one.
-fn both<T: Send>(one: impl Fn() -> T + Sync, other: impl Fn() -> T) -> (T, T) {
-    thread::scope(|scope| {
-        let beside = thread::Builder::new().spawn_scoped(scope, &one);
-        let other = other();
-        match beside.map(thread::ScopedJoinHandle::join) {
-            Ok(Ok(one)) => (one, other),
-            Ok(Err(fault)) => resume_unwind(fault),
-            Err(_) => (one(), other),
-        }
-    })
 }

@@ -10,8 +10,7 @@ use crate::revision::{Comparison, Named, Verdict};
 
 use super::spec::at_revision;
 use super::{Compared, Revisions};
-use crate::cli::check::is_piece;
-use crate::cli::crew;
+use crate::cli::crew::{self, SideBySide};
 use crate::cli::disk;
 use crate::cli::shelf::Shelf;
 use crate::cli::shown;
@@ -87,7 +86,7 @@ fn compared(pair: &SpecNames, revisions: &Revisions) -> One {
     let now = read(pair.now.as_deref(), &revisions.now, revisions.to.as_deref(), &mut one);
     let sides = [&was, &now];
     // A file that others use means nothing by itself.
-    let is_piece = sides.iter().filter_map(|side| side.as_ref()).any(|(_, own)| is_piece(own));
+    let is_piece = sides.iter().filter_map(|side| side.as_ref()).any(|(_, own)| own.is_piece());
     if !one.complaints.is_empty() || !is_piece {
         return one;
     }
@@ -96,7 +95,7 @@ fn compared(pair: &SpecNames, revisions: &Revisions) -> One {
     {
         return one;
     }
-    let piece = Comparison::of(was.as_ref().map(named), now.as_ref().map(named));
+    let piece = Comparison::of(was.as_ref().map(named), now.as_ref().map(named), &SideBySide);
     one.piece = piece.filter(|piece| piece.verdict() != Verdict::Nothing);
     one
 }

@@ -8,6 +8,7 @@ use crate::pipeline::Compilation;
 use crate::revision::{Comparison, Named};
 
 use super::{Compared, Revisions};
+use crate::cli::crew::SideBySide;
 use crate::cli::disk;
 use crate::cli::git::simple;
 use crate::cli::shelf::Shelf;
@@ -84,7 +85,7 @@ fn one(was: Option<&Side>, now: Option<&Side>) -> Compared {
     for side in [was, now].into_iter().flatten() {
         compared.note(&side.compiled);
     }
-    compared.pieces.extend(Comparison::of(was.map(Side::named), now.map(Side::named)));
+    compared.pieces.extend(Comparison::of(was.map(Side::named), now.map(Side::named), &SideBySide));
     compared
 }
 
