@@ -2,7 +2,7 @@
 //!
 //! Each stage has one room, and a room uses only the rooms before it:
 //! measure → diagnostics → syntax → vocabulary → trade → model → parts →
-//! plans → checks → papers → revision → cli.
+//! plans → checks → papers → revision → editor → cli.
 //!
 //! All but the last are the core: a function of texts, with no clock, file,
 //! thread or terminal. `cli` comes with the feature `shell`.
@@ -18,6 +18,7 @@ pub mod plans;
 pub mod checks;
 pub mod papers;
 pub mod revision;
+pub mod editor;
 #[cfg(feature = "shell")]
 pub mod cli;
 pub mod pipeline;

@@ -18,6 +18,7 @@ mod cli_shell;
 mod code_hosts;
 mod completions;
 mod diff;
+mod editor;
 mod folders;
 mod format;
 mod fuzzed;

@@ -20,6 +20,7 @@ const ROOMS: &[&str] = &[
     "pipeline",
     "papers",
     "revision",
+    "editor",
     "cli",
 ];
 

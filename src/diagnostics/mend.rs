@@ -11,6 +11,10 @@ pub struct NamedFix<'a> {
     /// Slug, line and number: `sizes-conflict:51:2`; the file stands before
     /// the line where it is not the spec itself.
     pub name: String,
+    /// The finding that it mends: its place among those that were asked about.
+    pub finding: usize,
+    /// Its place among the fixes of its finding.
+    pub index: usize,
     /// The fix.
     pub fix: &'a Fix,
 }
@@ -20,17 +24,17 @@ pub struct NamedFix<'a> {
 pub fn named<'a>(sources: &Sources, diagnostics: &'a [Diagnostic]) -> Vec<NamedFix<'a>> {
     let mut counts: BTreeMap<String, usize> = BTreeMap::new();
     let mut all = Vec::new();
-    for diagnostic in diagnostics {
+    for (finding, diagnostic) in diagnostics.iter().enumerate() {
         let span = diagnostic.primary.span;
         let line = sources.position(span).line;
         let place = match sources.get(span.file).filter(|_| span.file != FileId::default()) {
             Some(used) => format!("{}:{}:{line}", diagnostic.slug, used.name),
             None => format!("{}:{line}", diagnostic.slug),
         };
-        for fix in &diagnostic.fixes {
+        for (index, fix) in diagnostic.fixes.iter().enumerate() {
             let number = counts.entry(place.clone()).or_default();
             *number += 1;
-            all.push(NamedFix { name: format!("{place}:{number}"), fix });
+            all.push(NamedFix { name: format!("{place}:{number}"), finding, index, fix });
         }
     }
     all
@@ -149,7 +153,10 @@ mod tests {
             }
         };
         let found = [at(FileId(0), 2), at(FileId(0), 3), at(shop, 0)];
-        let names: Vec<String> = named(&sources, &found).into_iter().map(|f| f.name).collect();
+        let all = named(&sources, &found);
+        let places: Vec<[usize; 2]> = all.iter().map(|f| [f.finding, f.index]).collect();
+        assert_eq!(places, [[0, 0], [0, 1], [1, 0], [1, 1], [2, 0], [2, 1]]);
+        let names: Vec<String> = all.into_iter().map(|f| f.name).collect();
         let shared = ["syntax:2:1", "syntax:2:2", "syntax:2:3", "syntax:2:4"];
         assert_eq!(names[..4], shared);
         assert_eq!(names[4..], ["syntax:own/shop.case:1:1", "syntax:own/shop.case:1:2"]);

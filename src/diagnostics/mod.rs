@@ -9,6 +9,7 @@ pub mod render;
 mod sink;
 mod sources;
 mod sum;
+mod utf16;
 
 pub use diagnostic::{Diagnostic, Label, Severity};
 pub use fix::{Edit, Fix, Grade};
@@ -16,3 +17,4 @@ pub use mend::{Mended, NamedFix, mend, named};
 pub use sink::Sink;
 pub use sources::{Position, Source, Sources};
 pub use sum::{Figure, Sum, Term};
+pub use utf16::Utf16Position;

@@ -1,8 +1,10 @@
 //! The texts of a spec, with their names and lines.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use crate::measure::{FileId, Span};
+
+use super::utf16::Utf16Position;
 
 /// One text.
 #[derive(Clone, Debug)]
@@ -12,6 +14,8 @@ pub struct Source {
     /// The whole text.
     pub text: Arc<str>,
     line_starts: Vec<u32>,
+    /// The same as editors count, once one asks.
+    pub(super) editor_lines: OnceLock<Vec<u32>>,
 }
 
 /// A place a person can find: both count from 1, columns in characters.
@@ -43,7 +47,12 @@ impl Sources {
         line_starts.extend(
             text.bytes().enumerate().filter(|(_, b)| *b == b'\n').map(|(i, _)| i as u32 + 1),
         );
-        self.files.push(Source { name: name.into(), text, line_starts });
+        self.files.push(Source {
+            name: name.into(),
+            text,
+            line_starts,
+            editor_lines: OnceLock::new(),
+        });
         FileId(self.files.len() as u32 - 1)
     }
 
@@ -68,6 +77,15 @@ impl Sources {
     #[must_use]
     pub fn position(&self, span: Span) -> Position {
         self.get(span.file).map_or(Position { line: 1, column: 1 }, |s| s.position(span.start))
+    }
+
+    /// Where an editor finds the first byte of a span and the one just past its
+    /// last.
+    #[must_use]
+    pub fn utf16(&self, span: Span) -> (Utf16Position, Utf16Position) {
+        let nowhere = Utf16Position { line: 0, column: 0 };
+        let source = self.get(span.file);
+        source.map_or((nowhere, nowhere), |s| (s.utf16(span.start), s.utf16(span.end)))
     }
 
     /// Line and column just past a span's last byte.

@@ -96,6 +96,12 @@ pub const PAPERS: &[Paper] = &[
     },
 ];
 
+/// The paper that also comes as a table for other programs.
+const CUT_LIST: &str = "cut-list";
+
+/// The page that leads to the papers.
+const INDEX: &str = "index";
+
 /// The form of a text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Format {
@@ -125,26 +131,15 @@ pub struct PaperFile {
 /// Every paper of a sound piece in every format; `None` for one with errors.
 #[must_use]
 pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
-    let (Some(piece), Some(parts)) = (&compiled.piece, &compiled.parts) else { return None };
-    if !compiled.is_sound() {
-        return None;
-    }
+    let (piece, parts) = sound(compiled)?;
     let hash = hash(compiled);
     let mut files = Vec::new();
     let setups = setups::plan(piece, parts);
     let ledger = Ledger::of(piece, parts);
     for paper in PAPERS {
-        let page = page(
-            paper,
-            &Source {
-                piece,
-                parts,
-                setups: &setups,
-                ledger: &ledger,
-                figures: Figures::new(*piece.tape()),
-            },
-            &hash,
-        );
+        let figures = Figures::new(*piece.tape());
+        let source = Source { piece, parts, setups: &setups, ledger: &ledger, figures };
+        let page = page(paper, &source, &hash);
         let mut add = |format, ending: &str, text| {
             let name = format!("{}.{ending}", paper.slug);
             files.push(PaperFile { paper: paper.slug, format, name, text });
@@ -155,14 +150,56 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
     }
     let csv = csv_list::cut_list(piece, parts, &ledger);
     files.push(PaperFile {
-        paper: "cut-list",
+        paper: CUT_LIST,
         format: Format::Csv,
         name: "cut-list.csv".into(),
         text: csv,
     });
     let text = index::html(piece, &hash);
-    files.push(PaperFile { paper: "index", format: Format::Html, name: "index.html".into(), text });
+    files.push(PaperFile { paper: INDEX, format: Format::Html, name: "index.html".into(), text });
     Some(files)
+}
+
+/// One paper of a sound piece in one format, as it stands in its packet;
+/// `None` where a packet has no such paper.
+#[must_use]
+pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String> {
+    let (piece, parts) = sound(compiled)?;
+    if slug == INDEX {
+        return (format == Format::Html).then(|| index::html(piece, &hash(compiled)));
+    }
+    let paper = PAPERS.iter().find(|paper| paper.slug == slug)?;
+    let ledger = Ledger::of(piece, parts);
+    if format == Format::Csv {
+        return (slug == CUT_LIST).then(|| csv_list::cut_list(piece, parts, &ledger));
+    }
+    let setups = setups::plan(piece, parts);
+    let figures = Figures::new(*piece.tape());
+    let source = Source { piece, parts, setups: &setups, ledger: &ledger, figures };
+    let page = page(paper, &source, &hash(compiled));
+    match format {
+        Format::Html => Some(emit::html(&page)),
+        Format::Markdown => Some(emit::markdown(&page)),
+        Format::Text => Some(emit::text(&page)),
+        Format::Csv => None,
+    }
+}
+
+/// The piece from the front as SVG, with its marks: of a piece with errors
+/// too, wherever its parts are known.
+#[must_use]
+pub fn elevation(compiled: &Compilation) -> Option<String> {
+    let (piece, parts) = (compiled.piece.as_ref()?, compiled.parts.as_ref()?);
+    let figures = Figures::new(*piece.tape());
+    Some(drawing::view::elevation(piece, parts, &figures, &drawing::view::extent(parts)))
+}
+
+/// A piece that papers may be made of, with its parts.
+fn sound(compiled: &Compilation) -> Option<(&Piece, &Parts)> {
+    match (&compiled.piece, &compiled.parts) {
+        (Some(piece), Some(parts)) if compiled.is_sound() => Some((piece, parts)),
+        _ => None,
+    }
 }
 
 /// What a paper says, drawings and all, without what only tells the revision

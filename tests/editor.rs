@@ -1,0 +1,165 @@
+//! A small editor, played on what the library offers.
+
+use std::collections::BTreeSet;
+
+use casewright::diagnostics::{self, Grade};
+use casewright::editor::{self, TermFrom, Thing, Why};
+use casewright::measure::Length;
+use casewright::papers::{self, Format};
+use casewright::pipeline::Compilation;
+use casewright::vocabulary::Origin;
+
+use crate::support::{compile, slugs, spec};
+
+/// What a name may mean.
+fn why(compiled: &Compilation, name: &str) -> Vec<Why> {
+    editor::why(compiled.piece.as_ref().unwrap(), compiled.parts.as_ref(), name)
+}
+
+/// The terms of a sum as they are printed, and the statement of each.
+fn told(compiled: &Compilation, sum: &editor::Sum) -> Vec<(String, String)> {
+    let from = |from: &TermFrom| match from {
+        TermFrom::Fact { origin: Origin::Written(span), .. } => {
+            compiled.sources.text(*span).to_owned()
+        }
+        other => format!("{other:?}"),
+    };
+    sum.terms.iter().map(|term| (term.text.clone(), from(&term.from))).collect()
+}
+
+/// 66 − 1-3/4 − 2-1/2 − 17-1/4 − 1-1/2 − 1-1/2 − 15 = 26-1/2.
+#[test]
+fn a_size_tells_its_terms_as_data() {
+    let console = compile(&spec("hall-console.case"));
+    let press = why(&console, "press");
+    let [press] = press.as_slice() else { panic!("{press:#?}") };
+    assert_eq!((press.name.as_str(), &press.thing), ("console.press", &Thing::Opening));
+    let wide = &press.sizes[0];
+    assert_eq!((wide.word, wide.exact.as_str(), &wide.printed), ("wide", "26-1/2 in", &None));
+    let mut terms = told(&console, wide);
+    terms.sort();
+    let expected = [
+        ("+ 66", "wide 66"),
+        ("− 1-1/2", "wide 1-1/2"),
+        ("− 1-1/2", "wide 1-1/2"),
+        ("− 1-3/4", "wide 1-3/4"),
+        ("− 15", "wide 15"),
+        ("− 17-1/4", "wide 17-1/4"),
+        ("− 2-1/2", "wide 2-1/2"),
+    ];
+    assert_eq!(terms, expected.map(|(term, from)| (term.to_owned(), from.to_owned())));
+    assert_eq!(wide.terms.iter().filter(|term| term.negative).count(), 6);
+}
+
+/// The two lower drawers share what is left of 33 high: 4 of base, rails of
+/// 1-1/2 above, below and twice between, and 5 for the upper one go off it.
+#[test]
+fn a_share_counts_its_terms_by_halves() {
+    let console = compile(&spec("hall-console.case"));
+    let middle = why(&console, "bank.middle");
+    let high = middle[0].sizes.iter().find(|sum| sum.word == "high").unwrap();
+    let mut terms = told(&console, high);
+    terms.sort();
+    let expected = [
+        ("+ 1/2 × 33", "high 33"),
+        ("− 1/2 × 1-1/2", "wide 1-1/2"),
+        ("− 1/2 × 1-1/2", "wide 1-1/2"),
+        ("− 1/2 × 1-1/2", "wide 1-1/2"),
+        ("− 1/2 × 1-1/2", "wide 1-1/2"),
+        ("− 1/2 × 4", "high 4"),
+        ("− 1/2 × 5", "high 5"),
+    ];
+    assert_eq!(terms, expected.map(|(term, from)| (term.to_owned(), from.to_owned())));
+}
+
+/// Whatever is asked about, the terms add up to the size.
+#[test]
+fn terms_add_up() {
+    for name in ["hall-console.case", "first.case", "tide-cottage-press.case"] {
+        let compiled = compile(&spec(name));
+        let piece = compiled.piece.as_ref().unwrap();
+        let names: BTreeSet<String> =
+            editor::known_names(piece, compiled.parts.as_ref()).into_iter().collect();
+        for why in names.iter().flat_map(|name| why(&compiled, name)) {
+            for sum in &why.sizes {
+                let signed = |term: &editor::Term| {
+                    // The sign is that of the whole term.
+                    let value = term.length.abs() * term.times;
+                    if term.negative { -value } else { value }
+                };
+                let total: Length = sum.terms.iter().map(signed).sum();
+                assert_eq!(total, sum.length, "{} {} of {name}", why.name, sum.word);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_part_is_found_by_its_mark_too() {
+    let console = compile(&spec("hall-console.case"));
+    let end = why(&console, "console.left-end");
+    let Thing::Part { mark } = &end[0].thing else { panic!("{end:#?}") };
+    let by_mark = why(&console, mark);
+    assert_eq!(by_mark, end);
+    assert_eq!(end[0].sizes[0].exact, "33 in");
+    // 3/4 plywood is 23/32 thick; the tape of the job knows that mark.
+    assert_eq!((end[0].sizes[2].word, end[0].sizes[2].exact.as_str()), ("thickness", "23/32 in"));
+}
+
+/// Each paper by itself is the one of the packet.
+#[test]
+fn a_single_paper_is_that_of_the_packet() {
+    let console = compile(&spec("hall-console.case"));
+    let packet = papers::packet(&console).unwrap();
+    for file in &packet {
+        let single = papers::one(&console, file.paper, file.format);
+        assert_eq!(single.as_ref(), Some(&file.text), "{}", file.name);
+    }
+    assert_eq!(papers::one(&console, "weights", Format::Csv), None);
+    assert_eq!(papers::one(&console, "index", Format::Text), None);
+    assert_eq!(papers::one(&console, "nothing", Format::Html), None);
+    let page = packet.iter().find(|file| file.name == "drawings.html").unwrap();
+    assert!(page.text.contains(&papers::elevation(&console).unwrap()));
+}
+
+/// Doors 5/8 thick are too thin for the hinge: no paper, but a drawing.
+#[test]
+fn a_piece_with_errors_is_drawn() {
+    let sound = compile(&spec("hall-console.case"));
+    let text = spec("hall-console.case").replace(
+        "cherry\n  lumber 4/4; species black-cherry; thickness 3/4",
+        "cherry\n  lumber 4/4; species black-cherry; thickness 5/8",
+    );
+    let compiled = compile(&text.replace("door-thickness 16 mm", "door-thickness 22 mm"));
+    assert!(!compiled.is_sound(), "{:?}", slugs(&compiled));
+    assert_eq!(papers::one(&compiled, "drawings", Format::Html), None);
+    let drawn = papers::elevation(&compiled).unwrap();
+    for part in &sound.parts.as_ref().unwrap().all {
+        if part.name().ends_with("door") || part.name().ends_with("stile") {
+            assert!(drawn.contains(&format!(">{}<", part.mark)), "{}", part.path);
+        }
+    }
+}
+
+/// An editor shows the fixes of one finding at its place: by number, not by
+/// counting what stands before.
+#[test]
+fn a_fix_is_made_by_finding_and_number() {
+    let text =
+        spec("hall-console.case").replace("drawer upper  { high 5 }", "drawer upper  { hihg 5 }");
+    let compiled = compile(&text);
+    let named = diagnostics::named(&compiled.sources, &compiled.diagnostics);
+    for fix in &named {
+        let finding = &compiled.diagnostics[fix.finding];
+        assert_eq!(&finding.fixes[fix.index], fix.fix);
+        assert!(fix.name.starts_with(finding.slug), "{}", fix.name);
+    }
+    let wrong = compiled
+        .diagnostics
+        .iter()
+        .position(|found| compiled.sources.text(found.primary.span).contains("hihg"));
+    let spelt = named.iter().find(|fix| Some(fix.finding) == wrong).unwrap();
+    assert_eq!(spelt.fix.grade, Grade::Sure);
+    let mended = diagnostics::mend(&compiled.sources, &[spelt.fix]);
+    assert_eq!(mended.texts.into_values().next(), Some(spec("hall-console.case")));
+}
