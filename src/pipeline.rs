@@ -67,7 +67,12 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
         }
         sink.extend(checks::accept(&piece.accepts, found.into_sorted()));
     }
-    Ok(Compilation { sources: loaded.sources, diagnostics: sink.into_sorted(), piece, parts })
+    let mut diagnostics = sink.into_sorted();
+    // What stands there already mends nothing.
+    for found in &mut diagnostics {
+        found.fixes.retain(|fix| fix.changes(&loaded.sources));
+    }
+    Ok(Compilation { sources: loaded.sources, diagnostics, piece, parts })
 }
 
 /// Few statements may still ask for more boards than can be looked at.

@@ -11,6 +11,7 @@
 mod oracle;
 mod support;
 
+mod accepting;
 mod broken;
 mod ci_files;
 mod cli_check;

@@ -1,5 +1,7 @@
 //! `accept`: a warning silenced at one place, with a reason.
 
+use std::collections::BTreeSet;
+
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity};
 use crate::measure::nearest;
 use crate::model::Accept;
@@ -9,7 +11,7 @@ use super::rule::{Base, Check, Example, Rule};
 pub(super) const RULE: Rule = Rule {
     slug: "accept-unused",
     severity: Severity::Warning,
-    finds: "An `accept` that silences nothing. Errors can't be accepted.",
+    finds: "An `accept` that silences nothing, or whose short name suits several places that have the same finding. Errors can't be accepted.",
     why: "A leftover `accept` would hide the same warning when a later revision brings it back for another reason.",
     source: "Ours.",
     formula: "",
@@ -26,35 +28,52 @@ pub(super) const RULE: Rule = Rule {
 /// silences none.
 #[must_use]
 pub fn accept(accepts: &[Accept], diagnostics: Vec<Diagnostic>) -> Vec<Diagnostic> {
-    let mut used = vec![false; accepts.len()];
-    let mut kept: Vec<Diagnostic> = Vec::with_capacity(diagnostics.len());
-    for diagnostic in diagnostics {
-        let by = accepts.iter().position(|accept| silences(accept, &diagnostic));
-        match by {
-            Some(index) => used[index] = true,
-            None => kept.push(diagnostic),
-        }
-    }
-    let mut kept = fold(kept);
-    for (accept, _) in accepts.iter().zip(used).filter(|(_, used)| !used) {
-        kept.push(unused(accept, &kept));
+    let places: Vec<BTreeSet<String>> =
+        accepts.iter().map(|accept| places(accept, &diagnostics)).collect();
+    let is_accepted = |found: &Diagnostic| {
+        let by = |(accept, places): (&Accept, &BTreeSet<String>)| {
+            places.len() == 1 && concerns(accept, found).is_some_and(|place| places.contains(place))
+        };
+        accepts.iter().zip(&places).any(by)
+    };
+    let mut kept = fold(diagnostics.into_iter().filter(|found| !is_accepted(found)).collect());
+    for (accept, places) in accepts.iter().zip(&places).filter(|(_, places)| places.len() != 1) {
+        kept.push(unused(accept, places, &kept));
     }
     kept
 }
 
+/// The place that an `accept` silences: the one that it names in full, or
+/// every place that has its name in a longer one.
+fn places(accept: &Accept, diagnostics: &[Diagnostic]) -> BTreeSet<String> {
+    let found = diagnostics.iter().filter_map(|found| concerns(accept, found));
+    let places: BTreeSet<String> = found.map(str::to_owned).collect();
+    match places.get(&accept.subject) {
+        Some(named) => BTreeSet::from([named.clone()]),
+        None => places,
+    }
+}
+
+/// The place of a finding that an `accept` may be meant for.
+fn concerns<'a>(accept: &Accept, found: &'a Diagnostic) -> Option<&'a str> {
+    let place = found.subject.as_deref()?;
+    let named = place == accept.subject || place.ends_with(&format!(".{}", accept.subject));
+    (named && found.severity != Severity::Error && found.slug == accept.slug).then_some(place)
+}
+
 /// One cause, one message: what a rule says again at the same statement, of
-/// other openings, is told with the first.
+/// other places, is told with the first of those that nobody has accepted.
 fn fold(diagnostics: Vec<Diagnostic>) -> Vec<Diagnostic> {
     let mut kept: Vec<Diagnostic> = Vec::with_capacity(diagnostics.len());
     for mut diagnostic in diagnostics {
         let same = |known: &&mut Diagnostic| {
-            diagnostic.severity != Severity::Error
-                && known.slug == diagnostic.slug
+            known.slug == diagnostic.slug
+                && known.severity == diagnostic.severity
                 && known.primary.span == diagnostic.primary.span
                 && known.subject != diagnostic.subject
         };
         match (kept.iter_mut().find(same), &mut diagnostic.subject) {
-            (Some(first), Some(subject)) if first.also.last() != Some(subject) => {
+            (Some(first), Some(subject)) if !first.also.contains(subject) => {
                 first.also.push(std::mem::take(subject));
             }
             (Some(_), Some(_)) => {}
@@ -64,14 +83,21 @@ fn fold(diagnostics: Vec<Diagnostic>) -> Vec<Diagnostic> {
     kept
 }
 
-fn silences(accept: &Accept, diagnostic: &Diagnostic) -> bool {
-    let Some(subject) = &diagnostic.subject else { return false };
-    diagnostic.severity != Severity::Error
-        && diagnostic.slug == accept.slug
-        && (*subject == accept.subject || subject.ends_with(&format!(".{}", accept.subject)))
-}
-
-fn unused(accept: &Accept, kept: &[Diagnostic]) -> Diagnostic {
+fn unused(accept: &Accept, places: &BTreeSet<String>, kept: &[Diagnostic]) -> Diagnostic {
+    if !places.is_empty() {
+        let names: Vec<&str> = places.iter().map(String::as_str).collect();
+        let title = format!(
+            "this `accept` silences nothing: {} is the name of {} places",
+            accept.subject,
+            names.len()
+        );
+        return Diagnostic::warning(RULE.slug, title, accept.span, "which of them?")
+            .subject(&accept.subject)
+            .note(format!(
+                "write one `accept` for each place, with its whole name: {}",
+                names.join(", ")
+            ));
+    }
     let title = format!("this `accept` silences nothing: no {} on {}", accept.slug, accept.subject);
     let warning = Diagnostic::warning(RULE.slug, title, accept.span, "silences nothing")
         .subject(&accept.subject);

@@ -11,6 +11,7 @@ mod joinery;
 mod material;
 mod measured;
 mod movement;
+mod once;
 mod ornament;
 mod reading;
 mod rule;

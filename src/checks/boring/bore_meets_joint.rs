@@ -1,5 +1,6 @@
 //! A hole that runs into a joint, or out of its part.
 
+use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
@@ -26,12 +27,9 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
-    let mut told = Vec::new();
     for part in &parts.all {
+        let mut once = Once::default();
         for (bore, kind) in bores(part) {
-            if told.contains(&(bore.span, part.stock)) {
-                continue;
-            }
             let what = kind.word();
             let label = format!("{what} {} across", tape.figure(bore.u.1 - bore.u.0));
             let over = over_the_edge(part, bore, kind);
@@ -50,8 +48,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             } else {
                 part.features.iter().find_map(|joint| into(piece, part, (bore, kind), joint))
             };
-            let Some(found) = found else { continue };
-            told.push((bore.span, part.stock));
+            let Some(found) = found.filter(|_| once.is_first(bore.span)) else { continue };
             sink.push(
                 found
                     .because("the screw finds no wood there, or splits what is let in")

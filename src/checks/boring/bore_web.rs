@@ -1,5 +1,6 @@
 //! Holes that meet inside a board, or come out at its far side.
 
+use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::Length;
@@ -31,13 +32,10 @@ fn least() -> Length {
 }
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let mut told = Vec::new();
     for part in &parts.all {
+        let mut once = Once::default();
         let all: Vec<(&Feature, Bore)> = bores(part).collect();
         for (i, (bore, kind)) in all.iter().enumerate() {
-            if told.contains(&(bore.span, part.stock)) {
-                continue;
-            }
             let left = part.depth(bore.face) - bore.deep;
             // Behind a block lies the board that it is glued to.
             let blind = *kind == Bore::Plate && part.role != Role::HingeBlock;
@@ -48,10 +46,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                         .map(|web| meeting(piece, part, (bore, *kind), (other, *its), web))
                 })
             });
-            if let Some(found) = found {
-                told.push((bore.span, part.stock));
-                sink.push(found);
-            }
+            sink.extend(found.filter(|_| once.is_first(bore.span)));
         }
     }
 }

@@ -25,21 +25,14 @@ pub(in crate::checks) const RULE: Rule = Rule {
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let mut told = Vec::new();
     for (index, case) in piece.cases.iter().enumerate() {
         let Some(boxes) = &case.drawers else { continue };
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(_), .. } = opening.kind else { continue };
             let pull = opening.front.as_ref().and_then(|front| front.pull);
             let Some(pull) = pull.and_then(|pull| piece.pulls.get(pull)) else { continue };
-            if told.contains(&pull.span) {
-                continue;
-            }
             let drawer = Drawer { piece, parts: parts.of_case(index), boxes, opening, pull };
-            if let Some(found) = drawer.look() {
-                told.push(pull.span);
-                sink.push(found);
-            }
+            sink.extend(drawer.look());
         }
     }
 }
@@ -110,7 +103,8 @@ impl Drawer<'_> {
             )
             .because("its head can't be drawn up from inside the drawer")
             .note("another height with `up`, another `centres`, or the groove elsewhere")
-            .subject(&self.opening.path),
+            .subject(&self.opening.path)
+            .urgency(met.by() / Length::mm(1)),
         )
     }
 

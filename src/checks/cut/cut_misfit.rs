@@ -1,8 +1,9 @@
 //! A cut part that the design wants larger, or of another stock.
 
+use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Figure, Fix, Grade, Severity, Sink, Sum, Term};
-use crate::measure::{Exact, Length, Span, Spanned};
+use crate::measure::{Exact, Length, Spanned};
 use crate::model::{Cut, Fact, Piece, Size};
 use crate::parts::{Part, Role};
 use crate::plans::ledger::{Differs, Ledger, Side};
@@ -102,10 +103,9 @@ fn too_small<'a>(piece: &Piece, ledger: &Ledger<'a>, differs: &Differs<'a>) -> D
         at,
         format!("{} on {}", tape.figure(was), cut.date),
     );
-    let mut told: Vec<Span> = Vec::new();
+    let mut once = Once::default();
     for (fact, _) in piece.facts.of(needs) {
-        let Some(span) = fact.origin.span().filter(|span| !told.contains(span)) else { continue };
-        told.push(span);
+        let Some(span) = fact.origin.span().filter(|span| once.is_first(*span)) else { continue };
         diagnostic = diagnostic.label(span, format!("{} {}", fact.name, tape.figure(fact.length)));
     }
     let wanted = sum(piece, needs);

@@ -1,8 +1,9 @@
 //! A hinge cup that breaks through the door.
 
+use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
-use crate::measure::Length;
+use crate::measure::{Length, Span};
 use crate::model::Piece;
 use crate::parts::{Bore, Feature, FeatureKind, Part, Parts};
 
@@ -21,8 +22,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
     let least = Length::mm(2);
-    let mut told = Vec::new();
     for part in &parts.all {
+        let mut once = Once::default();
         for cup in part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Cup)) {
             // Nearest wood-eater in front of the cup: the deepest flute it lies behind.
             let flute = part
@@ -32,8 +33,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 .max_by_key(|f| f.deep);
             let front = flute.map_or(Length::ZERO, |flute| flute.deep);
             let web = part.thickness.length - cup.deep - front;
-            if web < least && !told.contains(&(cup.span, part.stock)) {
-                told.push((cup.span, part.stock));
+            if web < least && once.is_first(cup.span) {
                 let mut sum = Sum::new("leaves", web, tape)
                     .plus(part.thickness.length, "door", tape)
                     .minus(cup.deep, "cup", tape);
@@ -62,19 +62,13 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 }
                 sink.push(diagnostic.sum(sum));
             }
-            edge(piece, part, cup, &mut told, sink);
+            edge(piece, part, cup, &mut once, sink);
         }
     }
 }
 
 /// The cup must lie within the part and clear of the panel's groove.
-fn edge(
-    piece: &Piece,
-    part: &Part,
-    cup: &Feature,
-    told: &mut Vec<(crate::measure::Span, crate::model::StockId)>,
-    sink: &mut Sink,
-) {
+fn edge(piece: &Piece, part: &Part, cup: &Feature, once: &mut Once<Span>, sink: &mut Sink) {
     let tape = piece.tape();
     let grooved = part.features.iter().filter(|f| {
         f.kind == FeatureKind::Groove
@@ -91,10 +85,9 @@ fn edge(
         cause = Some(groove.span);
     }
     let over = (from - cup.v.0).max(cup.v.1 - to);
-    if !over.is_positive() || told.contains(&(cup.span, part.stock)) {
+    if !over.is_positive() || !once.is_first(cup.span) {
         return;
     }
-    told.push((cup.span, part.stock));
     let what = if cause.is_some() { "the groove of the panel" } else { "the edge" };
     let mut diagnostic = Diagnostic::error(
         RULE.slug,

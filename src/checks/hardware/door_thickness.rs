@@ -22,16 +22,14 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    let mut told = Vec::new();
     for (_, opening, fronts) in super::doors(piece) {
         let Some((hinge, span)) = fronts.hinge else { continue };
         let Some(hinge) = piece.hinges.get(hinge) else { continue };
         let Some((least, most)) = hinge.door_thickness else { continue };
         let thick = piece.thickness(fronts.stock).length;
-        if least <= thick && thick <= most || told.contains(&(span, fronts.stock)) {
+        if least <= thick && thick <= most {
             continue;
         }
-        told.push((span, fronts.stock));
         let Some(stock) = piece.stock(fronts.stock) else { continue };
         sink.push(
             Diagnostic::error(

@@ -21,18 +21,17 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     let most = trade::widest_gap(tape.unit);
-    let mut told = Vec::new();
     for opening in piece.cases.iter().flat_map(|case| &case.openings) {
         let Some(front) = &opening.front else { continue };
         let gap = (front.set == Set::Inset).then_some((&front.gap, front.gap_span, "gap"));
-        let meeting =
-            (opening.leaves() == 2).then_some((&front.meeting, front.meeting_span, "meeting"));
+        // Where only the reveal is written, it holds between the leaves too.
+        let own = opening.leaves() == 2 && (gap.is_none() || front.meeting_span != front.gap_span);
+        let meeting = own.then_some((&front.meeting, front.meeting_span, "meeting"));
         for (size, span, word) in gap.into_iter().chain(meeting) {
             let wide = size.length;
-            if wide <= most || told.contains(&span) {
+            if wide <= most {
                 continue;
             }
-            told.push(span);
             let what = if word == "gap" { "a reveal" } else { "a gap between two leaves" };
             let mut diagnostic = Diagnostic::warning(
                 RULE.slug,

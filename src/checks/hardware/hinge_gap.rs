@@ -3,6 +3,7 @@
 use super::swings;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::measure::Length;
 use crate::model::{Piece, Set};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -19,15 +20,13 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    let mut told = Vec::new();
     for (_, opening, fronts) in super::doors(piece) {
         let Some((hinge, span)) = fronts.hinge else { continue };
         let Some(hinge) = piece.hinges.get(hinge) else { continue };
         let (needs, leaves) = (hinge.gap.length, fronts.gap.length);
-        if fronts.set != Set::Inset || needs <= leaves || told.contains(&(span, fronts.gap_span)) {
+        if fronts.set != Set::Inset || needs <= leaves {
             continue;
         }
-        told.push((span, fronts.gap_span));
         let up = tape.up(needs);
         let diagnostic = Diagnostic::error(
             RULE.slug,
@@ -48,7 +47,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 .minus(leaves, "reveal", tape),
         )
         .because("the door's hinge edge rubs on the stile before the door is open")
-        .subject(&opening.path);
+        .subject(&opening.path)
+        .urgency((needs - leaves) / Length::mm(1));
         let edit = format!("gap {}", tape.source(up));
         sink.push(match swings::written(piece, &fronts.gap) {
             Some(span) => {

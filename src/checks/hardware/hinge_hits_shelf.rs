@@ -1,5 +1,6 @@
 //! A hinge where a fixed board stands.
 
+use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
@@ -31,7 +32,6 @@ struct Hinge<'a> {
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
-    let mut told = Vec::new();
     for (index, _) in piece.cases.iter().enumerate() {
         let own = parts.of_case(index);
         let fixed: Vec<&Part> = own
@@ -48,10 +48,11 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 )
             })
             .collect();
+        let mut once = Once::default();
         for hinge in own.iter().flat_map(hinges) {
             let hit = fixed.iter().find(|part| part.cuboid().overlaps(&hinge.space));
-            let Some(board) = hit.filter(|board| !told.contains(&board.span)) else { continue };
-            told.push(board.span);
+            let first = |board: &&&Part| once.is_first((&hinge.part.path, board.span));
+            let Some(board) = hit.filter(first) else { continue };
             let stands = board.cuboid();
             let centre = (hinge.space.from.y + hinge.space.to.y).half();
             let needs = hinge.space.size(Direction::Y).half();

@@ -4,6 +4,7 @@ use std::cell::LazyCell;
 
 use super::door_stopped;
 use super::swings::{self, Door};
+use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::model::{Piece, Side};
@@ -88,13 +89,12 @@ fn report(piece: &Piece, left: (&Door<'_>, Body), right: (&Door<'_>, Body)) -> D
         diagnostic = diagnostic.label(left.front.opening.span, "hung right");
     }
     diagnostic = diagnostic.label(right.front.opening.span, "hung left");
-    let mut told = Vec::new();
+    let mut once = Once::default();
     for (door, body) in [(left, own), (right, other)] {
         let Some((span, label)) = door.pull_label(tape).filter(|_| body == Body::Pull) else {
             continue;
         };
-        if !told.contains(&span) {
-            told.push(span);
+        if once.is_first(span) {
             diagnostic = diagnostic.label(span, label);
         }
     }

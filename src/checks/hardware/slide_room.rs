@@ -2,6 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::Length;
 use crate::model::{OpeningKind, Piece, Set};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -19,7 +20,6 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     for case in &piece.cases {
-        let mut told = Vec::new();
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(index), .. } = opening.kind else { continue };
             let (Some(slide), Some(front)) = (piece.slides.get(index), &opening.front) else {
@@ -34,10 +34,9 @@ fn check(piece: &Piece, sink: &mut Sink) {
             // An inset front lies in the frame's plane; an overlay one before it.
             let room = case.deep.length - back - thick;
             let needs = slide.room.length;
-            if needs <= room || told.contains(&index) {
+            if needs <= room {
                 continue;
             }
-            told.push(index);
             let what = if front.set == Set::Inset { "inset front" } else { "front" };
             sink.push(
                 Diagnostic::error(
@@ -63,7 +62,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 .sum(Sum::new("short by", needs - room, tape))
                 .because("the drawer stands proud of the frame and can't be closed")
                 .note("take a shorter slide, or make the case deeper")
-                .subject(&opening.path),
+                .subject(&opening.path)
+                .urgency((needs - room) / Length::mm(1)),
             );
         }
     }

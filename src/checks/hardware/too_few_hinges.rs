@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Scale, Span};
+use crate::measure::{Exact, Scale, Span};
 use crate::model::{Fronts, HingeKind, Opening, Piece};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -22,22 +22,16 @@ pub(in crate::checks) const RULE: Rule = Rule {
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
-    // One statement may hold for many doors: the neediest of them is told.
-    let mut worst: Vec<(Span, u32, &Opening, &Fronts)> = Vec::new();
     for (_, opening, fronts) in super::doors(piece) {
         let (Some(written), Some(_)) = (fronts.hinges, fronts.hinge) else { continue };
         let needs = piece.hinges_needed(opening, fronts).most();
         if written.value >= needs {
             continue;
         }
-        match worst.iter_mut().find(|(span, ..)| *span == written.span) {
-            Some(known) if known.1 >= needs => {}
-            Some(known) => *known = (written.span, needs, opening, fronts),
-            None => worst.push((written.span, needs, opening, fronts)),
-        }
-    }
-    for (span, needs, opening, fronts) in worst {
-        sink.push(finding(piece, span, needs, opening, fronts));
+        // One statement may hold for many doors: the neediest goes first.
+        let short = i64::from(needs.saturating_sub(written.value));
+        let found = finding(piece, written.span, needs, opening, fronts);
+        sink.push(found.urgency(Exact::int(short)));
     }
 }
 

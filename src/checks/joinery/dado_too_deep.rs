@@ -23,7 +23,6 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
-    let mut told = Vec::new();
     for part in &parts.all {
         // An edge groove has the width of its board to lean on.
         let broad = part.features.iter().filter(|feature| {
@@ -32,10 +31,9 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         });
         for feature in broad {
             let thick = part.thickness.length;
-            if feature.deep <= thick.half() || told.contains(&feature.span) {
+            if feature.deep <= thick.half() {
                 continue;
             }
-            told.push(feature.span);
             let left = thick - feature.deep;
             let stock = piece.stock(part.stock);
             let at = feature.deep_at.unwrap_or(feature.span);

@@ -25,7 +25,6 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     let least = trade::least_wall(tape.unit);
-    let mut told = Vec::new();
     for opening in piece.cases.iter().flat_map(|case| &case.openings) {
         let Some(fronts) = &opening.front else { continue };
         let Build::Panel(build) = &fronts.build else { continue };
@@ -36,10 +35,9 @@ fn check(piece: &Piece, sink: &mut Sink) {
         };
         let (thick, groove) = (stile.thickness.length, panel.thickness.length);
         let wall = (thick - groove).half();
-        if wall >= least || told.contains(&build.span) {
+        if wall >= least {
             continue;
         }
-        told.push(build.span);
         sink.push(
             Diagnostic::error(
                 RULE.slug,

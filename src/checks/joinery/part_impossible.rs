@@ -25,7 +25,6 @@ pub(in crate::checks) const RULE: Rule = Rule {
 pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
     let wall = piece.wall();
-    let mut told = Vec::new();
     for part in &parts.all {
         let sizes = [
             (part.length.length, "long"),
@@ -61,10 +60,6 @@ pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 (None, None) => continue,
             },
         };
-        if told.contains(&part.span) {
-            continue;
-        }
-        told.push(part.span);
         let mut diagnostic =
             Diagnostic::error(RULE.slug, title, part.span, label).subject(&part.path);
         // The statements that its own figures come from, where they leave nothing.

@@ -25,17 +25,15 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
     let least = Length::mm(6);
-    let mut told = Vec::new();
     for part in parts.all.iter().filter(|part| matches!(part.role, Role::End(_))) {
         for rabbet in
             part.features.iter().filter(|f| f.kind == FeatureKind::Rabbet && f.takes.is_none())
         {
             let thick = part.thickness.length;
             let lip = thick - rabbet.deep;
-            if told.contains(&rabbet.span) || rabbet.deep >= least && lip >= least {
+            if rabbet.deep >= least && lip >= least {
                 continue;
             }
-            told.push(rabbet.span);
             let good = tape.print(thick.half()).shown;
             let title = if rabbet.deep < least {
                 format!(
@@ -57,7 +55,8 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                     "the back's fixings need {} of ledge, and the lip as much to stay on",
                     tape.figure_with_unit(tape.up(least))
                 ))
-                .subject(&part.path);
+                .subject(&part.path)
+                .urgency(-rabbet.deep.min(lip) / Length::mm(1));
             if good < least || thick - good < least {
                 diagnostic = diagnostic.note(format!(
                     "{} is too thin for both; plant the back on behind (`joint screw`), or take thicker ends",

@@ -25,7 +25,6 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
     let trim = piece.shop.edge_trim.twice();
-    let mut told = Vec::new();
     for part in &parts.all {
         let Some(stock) = piece.stock(part.stock) else { continue };
         let Some(sheet) = stock.sheet.filter(|_| !stock.is_solid()) else { continue };
@@ -38,10 +37,9 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let turned = part.grain == Grain::None && fits(wide, long);
         // A back's grain may run either way; it is seen from inside only.
         let back = part.role == crate::parts::Role::Back && fits(wide, long);
-        if fits(long, wide) || turned || back || told.contains(&part.stock) {
+        if fits(long, wide) || turned || back {
             continue;
         }
-        told.push(part.stock);
         sink.push(
             Diagnostic::error(
                 RULE.slug,
@@ -59,7 +57,8 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             )
             .label(part.span, format!("{} by {}", tape.text(long), tape.text(wide)))
             .note("take a larger sheet, or build the part of two")
-            .subject(&part.path),
+            .subject(&part.path)
+            .urgency((long - along).max(wide - across) / Length::mm(1)),
         );
     }
 }

@@ -1,5 +1,6 @@
 //! Solid wood glued across the grain of something that does not move with it.
 
+use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Length;
@@ -32,7 +33,7 @@ fn most() -> Length {
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let climate = Climate::of(piece);
-    let mut told = Vec::new();
+    let mut once = Once::default();
     for joint in parts.joints.iter().filter(|joint| joint.glued) {
         let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
             continue;
@@ -50,10 +51,9 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 true => (part, into, one),
                 false => (into, part, other),
             };
-            if apart <= most() || told.contains(&(&mover.path, &holder.path)) {
+            if apart <= most() || !once.is_first((&mover.path, &holder.path)) {
                 continue;
             }
-            told.push((&mover.path, &holder.path));
             let case = Glue { joint, mover, holder, along, apart, own };
             sink.push(report(piece, &climate, &case));
         }

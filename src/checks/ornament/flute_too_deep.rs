@@ -22,17 +22,15 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    let mut told = Vec::new();
     for opening in piece.cases.iter().flat_map(|case| &case.openings) {
         let Some(front) = &opening.front else { continue };
         let (Some(flutes), Some(stock)) = (&front.flutes, piece.stock(front.stock)) else {
             continue;
         };
         let thick = stock.thickness.length;
-        if flutes.deep <= thick.half() || told.contains(&flutes.span) {
+        if flutes.deep <= thick.half() {
             continue;
         }
-        told.push(flutes.span);
         let shallow = tape.down(thick / 4);
         let mut diagnostic = Diagnostic::error(
             RULE.slug,

@@ -23,7 +23,6 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    let mut told = Vec::new();
     let fronts = piece
         .cases
         .iter()
@@ -32,10 +31,6 @@ fn check(piece: &Piece, sink: &mut Sink) {
     for (opening, front) in fronts {
         let Some(flutes) = &front.flutes else { continue };
         let Some(bit) = piece.bits.get(flutes.bit) else { continue };
-        if told.contains(&flutes.span) {
-            continue;
-        }
-        told.push(flutes.span);
         if matches!(front.build, Build::Panel(_)) {
             sink.push(
                 Diagnostic::error(

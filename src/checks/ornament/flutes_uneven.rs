@@ -1,8 +1,11 @@
 //! Flutes that break step from one front to the next.
 
+use std::collections::BTreeMap;
+
+use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Length, Tape};
+use crate::measure::{Length, Span, Tape};
 use crate::model::{Build, Case, Flutes, Opening, OpeningKind, Piece, Run};
 use crate::trade;
 
@@ -20,16 +23,20 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    let mut told = Vec::new();
     for case in &piece.cases {
         let fields = fields(piece, case);
         let stacked = stacked(&fields);
+        let mut once = Once::default();
+        // By the statement, which many fronts share.
+        let mut pitches: BTreeMap<Span, Option<Length>> = BTreeMap::new();
         for fault in faults(&fields, &stacked, tape) {
-            let Some(field) = fields.get(fault.field) else { continue };
-            if !told.contains(&field.flutes.span) {
-                told.push(field.flutes.span);
-                sink.push(finding(&fault, field, &fields, &stacked, tape));
-            }
+            let Some(field) = fields.get(fault.field).filter(|_| once.is_first(fault.field)) else {
+                continue;
+            };
+            let pitch = *pitches
+                .entry(field.flutes.span)
+                .or_insert_with(|| nearest_pitch(field, &fields, &stacked, tape));
+            sink.push(finding(&fault, field, &fields, pitch, tape));
         }
     }
 }
@@ -182,7 +189,7 @@ fn finding(
     fault: &Fault,
     field: &Field<'_>,
     fields: &[Field<'_>],
-    stacked: &[(usize, usize)],
+    even: Option<Length>,
     tape: &Tape,
 ) -> Diagnostic {
     let path = &field.opening.path;
@@ -215,7 +222,8 @@ fn finding(
     let mut found = note(title)
         .label(field.opening.span, format!("front {} wide", tape.text(field.wide)))
         .because("the eye follows the lines and stops where they break step")
-        .subject(path);
+        .subject(path)
+        .urgency(fault.off / Length::mm(1));
     match &fault.kind {
         FaultKind::Meeting { step, gap } => {
             let margin = (*step - *gap).half();
@@ -246,7 +254,7 @@ fn finding(
         }
         FaultKind::Margin(_) => {}
     }
-    match nearest_pitch(field, fields, stacked, tape) {
+    match even {
         Some(pitch) => found.fix(Fix::new(
             Grade::Choice,
             format!("a pitch of {}, at which they run on", tape.figure(pitch)),

@@ -19,17 +19,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let mut told = Vec::new();
     for part in &parts.all {
         let Some((opening, flutes, pull)) = fluted(piece, part) else { continue };
-        if told.contains(&(pull.span, flutes.span)) {
-            continue;
-        }
         let lines: Vec<&Feature> =
             part.features.iter().filter(|f| matches!(f.kind, FeatureKind::Flute(_))).collect();
-        let bores = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Pull));
         let half = pull.foot.max(pull.screw).half();
-        let worst = bores
+        let worst = holes(part)
             .flat_map(|hole| lines.iter().map(move |line| (hole, line)))
             .map(|(hole, line)| (over(hole, line, half), hole, *line))
             .max_by_key(|(over, ..)| *over);
@@ -37,9 +32,13 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         if over <= piece.tape().mark {
             continue;
         }
-        told.push((pull.span, flutes.span));
         sink.push(finding(piece, part, opening, (flutes, pull), (over, hole, line), &lines));
     }
+}
+
+/// The holes of its pull.
+fn holes(part: &Part) -> impl Iterator<Item = &Feature> {
+    part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Pull))
 }
 
 /// The opening, flutes and pull of a front that has both.
@@ -91,7 +90,7 @@ fn finding(
     let (from, to) = line.across(along);
     let land = flutes.pitch - (to - from);
     let hole_in = self::over(hole, line, pull.screw.half());
-    let title = if hole_in.is_positive() {
+    let title = if hole_in > tape.mark {
         format!("a hole of the pull of {} lies {} in a flute", part.path, tape.text(hole_in))
     } else {
         format!("the foot of the pull of {} stands {} over a flute", part.path, tape.text(over))
@@ -128,31 +127,39 @@ fn finding(
             ),
     )
     .because("the bit wanders off the side of a flute, and the pull rocks on its edges")
-    .subject(&part.path);
+    .subject(&part.path)
+    .urgency(over / Length::mm(1));
     let foot = pull.foot.max(pull.screw);
+    let too_wide = format!(
+        "its foot is {} across: a wider pitch or shallower flutes leave a land for it, or a smaller `foot` if yours is",
+        tape.figure(foot)
+    );
     if foot - land > tape.mark.twice() {
-        return found.note(format!(
-            "its foot is {} across: a wider pitch or shallower flutes leave a land for it, or a smaller `foot` if yours is",
-            tape.figure(foot)
-        ));
+        return found.note(too_wide);
     }
     match moved(tape, part, opening, pull, at, lines) {
-        Some(edge) => {
-            let title = format!("its holes on the middle of a land, {} from the edge", tape.figure(edge));
+        // At the nearest mark the foot still stands over a flute.
+        Some((_, off)) if (foot - land).half() + off > tape.mark => found = found.note(too_wide),
+        Some((edge, _)) => {
+            let title =
+                format!("its holes on the middle of a land, {} from the edge", tape.figure(edge));
             if let Some(span) = pull.from_edge_span {
                 let text = format!("from-edge {}", tape.source(edge));
                 found = found.fix(Fix::new(Grade::Choice, title, span, text));
             } else {
-                found = found.note(format!("`from-edge {}` in the pull sets it on a land", tape.source(edge)));
+                let text = tape.source(edge);
+                found = found.note(format!("`from-edge {text}` in the pull sets it on a land"));
             }
         }
-        None => found = found.note("a pitch that half the pull's `centres` holds, even or odd times, puts its holes on lands"),
+        None if holes(part).count() > 1 => found = found.note("a pitch that half the pull's `centres` holds, even or odd times, puts its holes on lands"),
+        None => found = found.note("a pitch with a land in the middle of this front puts its hole on it, or a pull set off the middle"),
     }
     found
 }
 
 /// From the lead edge of a door with upright flutes to the middle of the land
-/// nearest to where the pull is now, at a mark of the tape.
+/// nearest to where the pull is now, at a mark of the tape; and how far that
+/// mark lies beside the middle.
 fn moved(
     tape: &Tape,
     part: &Part,
@@ -160,7 +167,7 @@ fn moved(
     pull: &Pull,
     at: Length,
     lines: &[&Feature],
-) -> Option<Length> {
+) -> Option<(Length, Length)> {
     let upright = lines.first().is_some_and(|line| runs_along(line));
     if !opening.is_door() || !upright {
         return None;
@@ -175,5 +182,7 @@ fn moved(
     let leaf = part.path.rsplit('.').next()?;
     let lead = opening.hung(leaf)?.other();
     let shift = if lead == Side::Left { nearest - at } else { at - nearest };
-    Some(tape.print(pull.from_edge + shift).shown)
+    let edge = pull.from_edge + shift;
+    let shown = tape.print(edge).shown;
+    Some((shown, (edge - shown).abs()))
 }

@@ -4,7 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Length;
 use crate::model::Piece;
-use crate::parts::{Assembly, Feature, FeatureKind, Part, Parts};
+use crate::parts::{Feature, FeatureKind, Part, Parts};
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -30,32 +30,18 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
     let shortest = trade::shortest_routed(tape.unit);
     let narrowest = trade::narrowest_routed(tape.unit);
-    // Of the parts of one drawer box or door that are too small in one way, the
-    // first stands for all.
-    let is_short = |part: &Part| part.length.length < shortest;
-    let mut told: Vec<(&Assembly, Vec<&Part>, &Feature)> = Vec::new();
     for part in &parts.all {
         let Some(cut) = part.features.iter().find(|cut| is_small(part, cut, shortest, narrowest))
         else {
             continue;
         };
-        let alike = |(assembly, own, _): &&mut (&Assembly, Vec<&Part>, &Feature)| {
-            **assembly == part.assembly
-                && own.first().is_some_and(|first| is_short(first) == is_short(part))
-        };
-        match told.iter_mut().find(alike) {
-            Some((_, parts, _)) => parts.push(part),
-            None => told.push((&part.assembly, vec![part], cut)),
-        }
-    }
-    for (_, own, cut) in told {
-        let Some(part) = own.first() else { continue };
+        let is_short = part.length.length < shortest;
         let (long, wide) = (part.length.length, part.width.length);
-        let (size, what, how) = match is_short(part) {
+        let (size, what, how) = match is_short {
             true => (long, "long", "in one longer piece, and cut to length after"),
             false => (wide, "wide", "in a wider board, and rip to width after"),
         };
-        let because = match is_short(part) {
+        let because = match is_short {
             true => format!(
                 "under {} there is no room for the router and the clamps",
                 tape.figure_with_unit(shortest)
@@ -79,12 +65,12 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         if cut.span != part.span {
             diagnostic = diagnostic.label(cut.span, kind);
         }
-        let marks: Vec<&str> = own.iter().map(|part| part.mark.as_str()).collect();
         sink.push(
             diagnostic
                 .because(because)
-                .note(format!("rout {} {how}", marks.join(", ")))
-                .subject(&part.path),
+                .note(format!("rout it {how}"))
+                .subject(&part.path)
+                .urgency(-size / Length::mm(1)),
         );
     }
 }

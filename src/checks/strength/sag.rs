@@ -28,13 +28,13 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let all = spans::lying(piece, parts);
     // The shelves of one opening are alike: the worst of them is told.
-    let mut worst: BTreeMap<(Span, usize), (&Lying<'_>, Length, usize)> = BTreeMap::new();
+    let mut worst: BTreeMap<String, (&Lying<'_>, Length, usize)> = BTreeMap::new();
     for one in &all {
         let Some(sag) = one.sag(piece, one.part.stock) else { continue };
         if one.holds(piece, one.part.stock) {
             continue;
         }
-        let known = worst.entry((one.part.span, one.part.case)).or_insert((one, sag, 0));
+        let known = worst.entry(named(one.part, 1).1).or_insert((one, sag, 0));
         known.2 += 1;
         if sag > known.1 {
             (known.0, known.1) = (one, sag);
