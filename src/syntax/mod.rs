@@ -10,6 +10,7 @@ mod format;
 mod limits;
 mod number;
 mod parser;
+mod plain;
 mod tree;
 
 pub use addition::{append, append_block, replace, rewrite};
@@ -17,6 +18,7 @@ pub use faults::is_shapeless;
 pub use format::{WIDEST, format};
 pub use limits::{DEEPEST_BLOCK, LONGEST_FILE};
 pub use parser::parse;
+pub use plain::plain;
 pub use tree::{
     Argument, BinaryOp, Block, Comment, Expr, ExprKind, Item, Name, Number, NumberUnit, Statement,
     Tree, Word,

@@ -36,7 +36,7 @@ pub(super) fn quantity(pair: Pair<'_, Rule>) -> Result<Number, NumberFault> {
 }
 
 /// `3`, `23.5`, `3/4`, `1-1/2` or `1 1/2`.
-fn number(text: &str) -> Result<Exact, NumberFault> {
+pub(super) fn number(text: &str) -> Result<Exact, NumberFault> {
     let Some((left, denom)) = text.split_once('/') else { return decimal(text) };
     let (units, numer) = left.split_once(['-', ' ']).unwrap_or(("0", left));
     checked(whole(units)? + fraction(whole(numer)?, whole(denom)?)?)
@@ -70,7 +70,7 @@ fn checked(value: Exact) -> Result<Exact, NumberFault> {
 }
 
 /// The unit written behind a number.
-fn unit_named(text: &str) -> Option<NumberUnit> {
+pub(super) fn unit_named(text: &str) -> Option<NumberUnit> {
     Some(match text {
         "%" => NumberUnit::Percent,
         "deg" => NumberUnit::Degree,

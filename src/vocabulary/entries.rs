@@ -179,15 +179,15 @@ impl Entries {
         words.iter().find_map(|word| self.one(word).map(|entry| (*word, entry)))
     }
 
-    fn sourced<T>(&self, word: &str, pick: impl Fn(&Value) -> Option<T>) -> Option<Sourced<T>> {
+    fn sourced<T>(&self, word: &str, pick: impl FnOnce(&Value) -> Option<T>) -> Option<Sourced<T>> {
         if let Some(entry) = self.one(word) {
             let value = entry.value(0)?;
             return pick(&value.value)
                 .map(|value2| Sourced { value: value2, origin: Origin::Written(entry.head) });
         }
         let word = self.block.word(word)?;
-        let value = defaults::value(self.block.name, word.word, self.unit)?;
-        pick(value).map(|value| Sourced {
+        let value = defaults::value(word, self.unit)?;
+        pick(&value).map(|value| Sourced {
             value,
             origin: Origin::Default { block: self.block.name, word: word.word },
         })
