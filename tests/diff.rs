@@ -190,7 +190,9 @@ fn another_joint_is_rework() {
         &[
             "1 part cut or joined otherwise: P-BA-PR (partition between bank and press)",
             "joined by dowels instead of pocket screws",
-            "now 7 dowels 3/8 at both ends",
+            "now 7 dowels 3/8 at the bottom end",
+            // Above it are two stretchers, three to each.
+            "now 6 dowels 3/8 at the top end",
         ],
     );
     assert!(section(&text, "Assembly").contains("4 → 6 clamps"), "{text}");

@@ -34,6 +34,7 @@ mod measured;
 mod mend;
 mod mendings;
 mod papers;
+mod pockets;
 mod readme;
 mod robust;
 mod saving;

@@ -2,6 +2,7 @@
 //! In: entries of the vocabulary. Out: a [`Piece`], or what can't hold and why.
 //! Must not know places in space or anything of paper.
 
+mod beside;
 mod blame;
 mod carries;
 mod case;
@@ -36,6 +37,7 @@ mod species;
 mod stock;
 
 pub use crate::trade::Sawn;
+pub use beside::Sight;
 pub use carries::Carries;
 pub use case::{
     Base, Board, Bottom, Case, End, Exposure, Joinery, JointKind, Leg, Seam, Shelves, Side, Top,

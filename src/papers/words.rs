@@ -3,7 +3,6 @@
 use crate::measure::{Exact, Length, Unit};
 use crate::model::Piece;
 use crate::parts::{Bore, Channel, Face, Feature, FeatureKind, Part, Parts, Role};
-use crate::trade;
 
 use crate::plans::seasons::{Air, Climate};
 
@@ -235,12 +234,15 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
                 text(feature.v.1 - feature.v.0)
             )
         }
-        FeatureKind::Pockets(count, screw) => {
+        FeatureKind::Pockets(_, screw) => {
             let end = if feature.u.0.is_zero() { Face::LengthStart } else { Face::LengthEnd };
             let screw = screw.map(|screw| format!(" for {} screws", text(screw)));
             let screw = screw.unwrap_or_default();
-            let places = trade::pocket_places(part.width.length, count);
-            let places: Vec<String> = places.into_iter().map(text).collect();
+            let all: Vec<Length> = strips(part, feature)
+                .flat_map(|(strip, count)| strip.pocket_places(count))
+                .collect();
+            let count = all.len();
+            let places: Vec<String> = all.into_iter().map(text).collect();
             let plural = if count == 1 { "" } else { "s" };
             format!(
                 "{count} pocket hole{plural}{screw} in the {face}, {} from the {} at the {}",
@@ -264,12 +266,29 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             feature.takes.map_or(String::new(), |id| format!(", takes {}", parts.mark(id))),
         ),
         FeatureKind::Dovetails => format!("dovetails {} deep at the {face}", text(feature.deep)),
-        FeatureKind::Dowels(count, diameter) => {
+        FeatureKind::Dowels(_, diameter) => {
+            let count: u32 = strips(part, feature).map(|(_, count)| count).sum();
             let wide = diameter.map(|diameter| format!(" {}", figures.hardware(diameter)));
             format!("{count} dowels{} at the {face}", wide.unwrap_or_default())
         }
         FeatureKind::Bore(_) | FeatureKind::Flute(_) => String::new(),
     }
+}
+
+/// The features of a kind at one end: where the end meets several boards, such
+/// as two stretchers, each has its own holes. All are told in one line.
+fn strips<'a>(part: &'a Part, first: &'a Feature) -> impl Iterator<Item = (&'a Feature, u32)> {
+    part.features.iter().filter_map(move |other| match (first.kind, other.kind) {
+        (FeatureKind::Pockets(..), FeatureKind::Pockets(count, _))
+            if (first.face, first.u) == (other.face, other.u) =>
+        {
+            Some((other, count))
+        }
+        (FeatureKind::Dowels(..), FeatureKind::Dowels(count, _)) if first.face == other.face => {
+            Some((other, count))
+        }
+        _ => None,
+    })
 }
 
 fn stops(part: &Part, feature: &Feature, channel: &Channel, figures: &Figures) -> String {

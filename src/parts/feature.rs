@@ -1,6 +1,7 @@
 //! What is cut into a part.
 
 use crate::measure::{Length, Span};
+use crate::trade;
 
 use super::part::PartId;
 use super::space::Face;
@@ -107,6 +108,13 @@ impl Feature {
     #[must_use]
     pub fn centre(&self) -> (Length, Length) {
         ((self.u.0 + self.u.1).half(), (self.v.0 + self.v.1).half())
+    }
+
+    /// The centers of `count` pocket holes, from where the width begins.
+    #[must_use]
+    pub fn pocket_places(&self, count: u32) -> Vec<Length> {
+        let places = trade::pocket_places(self.v.1 - self.v.0, count).into_iter();
+        places.map(|place| self.v.0 + place).collect()
     }
 
     /// True for a channel or step that a saw or router cuts to a fence.

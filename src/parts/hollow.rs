@@ -26,8 +26,8 @@ impl Part {
             return vec![self.hollow(feature, feature.v)];
         };
         let half = trade::pocket_width().half();
-        let places = trade::pocket_places(self.width.length, count);
-        places.into_iter().map(|at| self.hollow(feature, (at - half, at + half))).collect()
+        let places = feature.pocket_places(count).into_iter();
+        places.map(|at| self.hollow(feature, (at - half, at + half))).collect()
     }
 
     /// True where one of the features takes out all that the part and a guest
@@ -48,7 +48,9 @@ impl Part {
         features.flat_map(|feature| self.hollows(feature)).any(|hollow| holds(&hollow))
     }
 
-    fn hollow(&self, feature: &Feature, v: (Length, Length)) -> Cuboid {
+    /// The box that a feature takes out between two places of its `v`.
+    #[must_use]
+    pub fn hollow(&self, feature: &Feature, v: (Length, Length)) -> Cuboid {
         let place = &self.placement;
         let into = place.direction(feature.face);
         let along_v = match feature.face {

@@ -1,10 +1,12 @@
 //! Pocket holes in a face that is seen.
 
+use std::cmp::Reverse;
+
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Length;
-use crate::model::{Case, OpeningKind, Piece};
-use crate::parts::{Direction, FeatureKind, Parts, Role};
+use crate::model::{Case, Opening, Piece, Sight};
+use crate::parts::{Direction, Feature, FeatureKind, Part, Parts, Role};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pocket-seen",
@@ -28,27 +30,20 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         .iter()
         .filter(|part| matches!(part.role, Role::Partition | Role::FixedShelf | Role::Divider))
     {
-        let Some(pockets) =
-            part.features.iter().find(|f| matches!(f.kind, FeatureKind::Pockets(..)))
+        let Some(case) = piece.cases.get(part.case) else { continue };
+        let pockets = part.features.iter().filter(|f| matches!(f.kind, FeatureKind::Pockets(..)));
+        let looked_at = pockets
+            .flat_map(|hole| seen_from(part, hole, case).into_iter().map(move |o| (hole, o)))
+            .filter(|(_, opening)| opening.sight() > Sight::Hidden);
+        // Niches come before doors, and of two alike the one further left.
+        let Some((pockets, opening)) = looked_at
+            .min_by_key(|(_, opening)| (Reverse(opening.sight()), opening.x, Reverse(opening.y)))
         else {
             continue;
         };
-        let Some(case) = piece.cases.get(part.case) else { continue };
-        let space = part.cuboid();
-        let seen = if part.role == Role::Partition {
-            let x = if pockets.face.is_start() {
-                space.from.x - Length::mm(1)
-            } else {
-                space.to.x + Length::mm(1)
-            };
-            seen_from(case, x - case.x, None)
-        } else {
-            let middle = (space.from.x + space.to.x).half() - case.x;
-            seen_from(case, middle, Some(space.from.along(Direction::Y) - Length::mm(1)))
-        };
-        let Some((path, how)) = seen else { continue };
+        let how = if opening.sight() == Sight::Open { "in" } else { "behind the doors of" };
         sink.push(
-            Diagnostic::warning(RULE.slug, format!("the pocket holes of {} are seen {how} {path}", part.path), pockets.span, "pocket screws")
+            Diagnostic::warning(RULE.slug, format!("the pocket holes of {} are seen {how} {}", part.path, opening.path), pockets.span, "pocket screws")
                 .label(part.span, "this board")
                 .note("a dado hides the joint: `joint dado { deep 1/4 }`; or plug the pockets and accept it")
                 .subject(&part.path),
@@ -56,35 +51,17 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     }
 }
 
-/// The opening that looks onto a place in the case, if it is ever open to the eye.
-fn seen_from(case: &Case, x: Length, y: Option<Length>) -> Option<(&str, &'static str)> {
-    case.openings.iter().filter(|o| o.is_leaf()).find_map(|o| {
-        // A partition stands behind a stile: the opening beside it begins a little further on.
-        let reach = Length::inches(3, 1);
-        let covers = o.x - reach <= x
-            && x <= o.x + o.wide.length + reach
-            && y.is_none_or(|y| o.y <= y && y <= o.y + o.high.length);
-        let beside = covers && nearest_beside(case, x) == Some(o.x);
-        let how = match o.kind {
-            OpeningKind::Open => "in",
-            OpeningKind::Door(_) | OpeningKind::Doors => "behind the doors of",
-            _ => return None,
-        };
-        (if y.is_some() { covers } else { beside }).then_some((o.path.as_str(), how))
-    })
-}
-
-/// The left edge of the opening nearest to a place beside a partition.
-fn nearest_beside(case: &Case, x: Length) -> Option<Length> {
-    let distance = |o: &crate::model::Opening| {
-        let (from, to) = (o.x, o.x + o.wide.length);
-        if x < from {
-            from - x
-        } else if x > to {
-            x - to
-        } else {
-            Length::ZERO
+/// The openings into whose room the holes at one end of a part look.
+fn seen_from<'a>(part: &Part, pockets: &Feature, case: &'a Case) -> Vec<&'a Opening> {
+    let space = part.hollow(pockets, pockets.v);
+    let stretch = |direction| {
+        let from = if direction == Direction::X { case.x } else { Length::ZERO };
+        let (near, far) = (space.from.along(direction) - from, space.to.along(direction) - from);
+        match part.placement.direction(pockets.face) == direction {
+            true if pockets.face.is_start() => (near, near),
+            true => (far, far),
+            false => (near, far),
         }
     };
-    case.openings.iter().filter(|o| o.is_leaf()).min_by_key(|o| distance(o)).map(|o| o.x)
+    case.beside(stretch(Direction::X), stretch(Direction::Y))
 }

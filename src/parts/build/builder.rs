@@ -143,7 +143,7 @@ impl<'a> Builder<'a> {
 
     pub(super) fn cut(&mut self, id: PartId, feature: Feature) {
         // Two hosts at one end, such as two stretchers over a partition, ask
-        // for the same holes.
+        // for the same tenon.
         if let Some(part) = self.parts.all.get_mut(id.0)
             && !part.features.contains(&feature)
         {
@@ -185,7 +185,15 @@ impl<'a> Builder<'a> {
             JointKind::Rabbet => FeatureKind::Rabbet,
             _ => {
                 let end = guest.placement.face(holder.placement.direction(face), !face.is_start());
-                self.fasten_end(part, end, joint, span);
+                let along = guest.placement.width;
+                let (own, wood) = (guest.cuboid(), holder.cuboid());
+                let from = own.from.along(along);
+                // A stretcher covers only a strip of the end below it.
+                let held = (
+                    wood.from.along(along).max(from) - from,
+                    wood.to.along(along).min(own.to.along(along)) - from,
+                );
+                self.fasten_end(part, end, held, joint, span);
                 return;
             }
         };
@@ -212,11 +220,19 @@ impl<'a> Builder<'a> {
         self.cut(host, Feature { kind, face, u, v, deep, deep_at, takes: Some(part), span });
     }
 
-    /// Pocket holes, dowels or a tenon at one end of a part.
-    pub(super) fn fasten_end(&mut self, id: PartId, end: Face, joint: &Joinery, span: Span) {
+    /// Pocket holes, dowels or a tenon at one end of a part. `held` is the
+    /// stretch of its width that meets wood there.
+    pub(super) fn fasten_end(
+        &mut self,
+        id: PartId,
+        end: Face,
+        held: (Length, Length),
+        joint: &Joinery,
+        span: Span,
+    ) {
         let Some(part) = self.part(id) else { return };
         let (length, width, thick) = (part.length.length, part.width.length, part.thickness.length);
-        let count = trade::pocket_count(width);
+        let count = trade::pocket_count(held.1 - held.0);
         let at_end = |deep: Length| match end {
             Face::LengthStart => (Length::ZERO, deep),
             _ => (length - deep, length),
@@ -233,7 +249,7 @@ impl<'a> Builder<'a> {
                     ),
                     face: back,
                     u: at_end(deep),
-                    v: (Length::ZERO, width),
+                    v: held,
                     deep: thick,
                     deep_at: None,
                     takes: None,
@@ -243,7 +259,7 @@ impl<'a> Builder<'a> {
             JointKind::Dowel => Feature {
                 kind: FeatureKind::Dowels(count, joint.diameter),
                 face: end,
-                u: (Length::ZERO, width),
+                u: held,
                 v: (Length::ZERO, thick),
                 deep: Length::inches(1, 1),
                 deep_at: None,

@@ -2,7 +2,7 @@
 
 use crate::measure::Length;
 use crate::model::{
-    Axis, Board, Joinery, JointKind, Member, MemberKind, Partition, Seam, Side, Size,
+    Axis, Board, Case, Joinery, JointKind, Member, MemberKind, Partition, Seam, Side, Size,
 };
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::joint::JointSort;
@@ -240,29 +240,17 @@ fn partition(builder: &mut Builder<'_>, member: &Member, board: &Board, bottom: 
         // A stile with a name of its own.
         None => format!("{stile}-partition"),
     };
-    upright(
-        builder,
-        &name,
-        Role::Partition,
-        board,
-        x,
-        (floor, ceiling),
-        clear,
-        pocket_side(builder, member),
-    );
+    upright(builder, &name, board, x, (floor, ceiling), clear);
 }
 
 /// An upright board between what lies below and above it.
-#[allow(clippy::too_many_arguments)]
 fn upright(
     builder: &mut Builder<'_>,
     name: &str,
-    role: Role,
     board: &Board,
     x: Length,
     (floor, ceiling): (Length, Length),
     clear: Size,
-    show: Face,
 ) {
     let planes = builder.planes.clone();
     let thickness = builder.thickness(board.stock).length;
@@ -284,9 +272,16 @@ fn upright(
     if !above.is_empty() {
         length = length + &let_in;
     }
+    let stretches = match board.joint.kind {
+        // What is bored at its ends is seen there, and nowhere else.
+        JointKind::Pocket => {
+            vec![(floor, floor + thickness.twice()), (ceiling - thickness.twice(), ceiling)]
+        }
+        _ => vec![(floor, ceiling)],
+    };
     let id = builder.add(Draft {
         name: name.to_owned(),
-        role,
+        role: Role::Partition,
         assembly,
         stock: board.stock,
         length,
@@ -294,7 +289,7 @@ fn upright(
         thickness: None,
         origin: builder.at(x, foot, planes.carcass.length),
         axes: UPRIGHT,
-        show: Some(show),
+        show: Some(shown_side(builder.case, (x, x + thickness), &stretches)),
         span: board.span,
         notes: board.notes.clone(),
     });
@@ -322,23 +317,19 @@ fn hosts_above(
         .collect()
 }
 
-/// The face of a partition that the pockets must not be in: the one that is
-/// seen. Behind drawers nobody looks; a niche is always seen, and a cupboard
-/// when its doors are open.
-fn pocket_side(builder: &Builder<'_>, member: &Member) -> Face {
-    let behind_drawers = |x: Length| {
-        let mut at = builder.case.openings.iter().filter(|opening| {
-            opening.is_leaf() && opening.x <= x && x <= opening.x + opening.wide.length
-        });
-        at.all(|opening| {
-            matches!(
-                opening.kind,
-                crate::model::OpeningKind::Drawer { .. } | crate::model::OpeningKind::False
-            )
-        })
+/// The face of an upright board that is shown, from what is seen of either
+/// face over these stretches of its height: pockets are bored in the other.
+/// Of two that are seen as much the right one is shown.
+fn shown_side(
+    case: &Case,
+    (left, right): (Length, Length),
+    stretches: &[(Length, Length)],
+) -> Face {
+    let sight = |x: Length| {
+        let beside = stretches.iter().flat_map(|stretch| case.beside((x, x), *stretch));
+        beside.map(crate::model::Opening::sight).max()
     };
-    let right = member.x + member.wide.length + Length::mm(1);
-    if behind_drawers(right) { Face::ThickStart } else { Face::ThickEnd }
+    if sight(left) > sight(right) { Face::ThickStart } else { Face::ThickEnd }
 }
 
 /// A board between two openings of a frame-less case.
@@ -346,18 +337,8 @@ fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
     let name = builder.local(&member.path).to_owned();
     if member.axis == Axis::Across {
         let ceiling = member.y + member.long.length;
-        let show = pocket_side(builder, member);
         let extent = (member.y, ceiling);
-        upright(
-            builder,
-            &name,
-            Role::Partition,
-            board,
-            member.x,
-            extent,
-            member.long.clone(),
-            show,
-        );
+        upright(builder, &name, board, member.x, extent, member.long.clone());
         return;
     }
     shelf_between(

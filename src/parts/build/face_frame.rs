@@ -154,7 +154,8 @@ fn meet(
             continue;
         }
         let end = if is_start { Face::LengthStart } else { Face::LengthEnd };
-        builder.fasten_end(id, end, &frame.joint, frame.span);
+        let whole = (Length::ZERO, builder.part(id).map_or(Length::ZERO, |it| it.width.length));
+        builder.fasten_end(id, end, whole, &frame.joint, frame.span);
         if frame.joint.kind == JointKind::Tenon {
             mortise(builder, id, host, face);
         }
