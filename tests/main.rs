@@ -28,6 +28,7 @@ mod hall_console;
 mod history;
 mod hostile;
 mod jig;
+mod jobs;
 mod joints;
 mod ledger;
 mod measured;

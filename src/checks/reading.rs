@@ -149,7 +149,7 @@ pub(super) const RULES: &[Rule] = &[
     ),
     reading(
         "absurd-size",
-        "A size below nought, of nothing, or beyond 100 m; a tape whose mark no tape has; a sheet that is off what it is sold as by more than a quarter of it, and by more than 1/16 in (1.6 mm).",
+        "A size below nought, of nothing, or beyond 100 m; a mark that no tape has; a sheet that is off what it is sold as by more than a quarter of it, and by more than 1/16 in (1.6 mm).",
         "Mostly a slip of a unit or a minus.",
         "wide 36; deep 18",
         "wide 36000 ft; deep 18",

@@ -44,6 +44,17 @@ impl Tape {
         Self { unit: Unit::Millimetre, mark: Length::mm(1) / 2 }
     }
 
+    /// The finest marks that a tape or rule has (common practice, no source):
+    /// halves of an inch to 1/128, as on a fraction caliper, a millimeter, its
+    /// half, and its tenth, as on a vernier.
+    #[must_use]
+    pub fn marks(unit: Unit) -> Vec<Length> {
+        match unit {
+            Unit::Inch => (1..=7).map(|halved| Length::inches(1, 1 << halved)).collect(),
+            _ => [1, 2, 10].into_iter().map(|of| Length::mm(1) / of).collect(),
+        }
+    }
+
     /// The length at the nearest mark; halfway goes away from zero.
     #[must_use]
     pub fn print(&self, exact: Length) -> Printed {

@@ -34,6 +34,13 @@ pub(super) fn read_one(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken 
             Some(word) => one(Value::Word(word.text.clone())),
             None => Err(wrong(kind, span)),
         },
+        Kind::LetterOrNumber => match (first.as_word(), number(first)) {
+            (Some(word), _) => one(Value::Word(word.text.clone())),
+            (None, Some(Number { value, unit: None })) if value.is_whole() => {
+                one(Value::Word(value.numer().to_string()))
+            }
+            _ => Err(wrong(kind, span)),
+        },
         Kind::Path => match first {
             Argument::Expr(Expr { kind: ExprKind::Name(name), .. }) => {
                 one(Value::Path(name.clone()))

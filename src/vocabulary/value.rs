@@ -45,7 +45,8 @@ pub enum Value {
     Coverage(Exact),
     /// `Kind::Text`.
     Text(String),
-    /// `Kind::Label`, `Kind::Choice`, `Kind::Define`, `Kind::Refer`, `Kind::Exactly`.
+    /// `Kind::Label`, `Kind::LetterOrNumber`, `Kind::Choice`, `Kind::Define`,
+    /// `Kind::Refer`, `Kind::Exactly`.
     Word(String),
     /// `Kind::Path`.
     Path(Name),

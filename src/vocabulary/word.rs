@@ -45,6 +45,8 @@ pub enum Kind {
     Text,
     /// One word of the maker's own: `B`, `black-cherry`.
     Label,
+    /// One word or whole number, as drawings are counted: `B`, `7`.
+    LetterOrNumber,
     /// The new name that this statement gives.
     Define,
     /// The name of something defined elsewhere: a stock, a hinge, …
@@ -85,6 +87,7 @@ impl Kind {
             Self::Coverage => "a coverage such as `30 m2 per l`".into(),
             Self::Text => "a text in quotes".into(),
             Self::Label => "one word".into(),
+            Self::LetterOrNumber => "one word or whole number such as `B` or `7`".into(),
             Self::Define => "a name of your own".into(),
             Self::Refer(what) => format!("the name of a {what}"),
             Self::Path => "the name of an opening or part such as `console.press`".into(),
