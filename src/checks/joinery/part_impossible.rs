@@ -9,7 +9,7 @@ use crate::parts::{Assembly, Direction, Face, FeatureKind, Part, Parts};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "part-impossible",
     severity: Severity::Error,
-    finds: "A board that comes out with no size at all or with nothing between its tenons, or that stands past the front, back, sides, top or floor of its case.",
+    finds: "A board that comes out with no size at all, with less than half a mark of the tape, or with nothing between its tenons, or that stands past the front, back, sides, top or floor of its case.",
     why: "It can't be cut, or the case does not go to its wall.",
     source: "geometry.",
     formula: "",
@@ -32,14 +32,23 @@ pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             (part.thickness.length, "thick"),
         ];
         let nothing = sizes.into_iter().find(|(size, _)| !size.is_positive());
+        // What the tape shows as nothing can't be cut either.
+        let thread = sizes.into_iter().take(2).find(|(size, _)| tape.print(*size).shown.is_zero());
         let tenons = || tenons(part).filter(|tenons| part.length.length <= *tenons);
         let outside = || piece.cases.get(part.case).and_then(|case| outside(part, case, wall));
-        let (title, label) = match nothing {
-            Some((size, word)) => {
+        let (title, label) = match (nothing, thread) {
+            (Some((size, word)), _) => {
                 let size = tape.text(size);
                 (format!("{} comes out {size} {word}", part.path), format!("{size} {word}"))
             }
-            None => match (tenons(), outside()) {
+            (None, Some((size, word))) => {
+                let (size, mark) = (tape.decimal_source(size), tape.exact(tape.mark));
+                (
+                    format!("{} comes out only {size} {word}", part.path),
+                    format!("{size} {word}; the finest mark of the tape is {mark}"),
+                )
+            }
+            (None, None) => match (tenons(), outside()) {
                 (Some(tenons), _) => {
                     let (long, tenons) = (tape.text(part.length.length), tape.text(tenons));
                     (
@@ -63,14 +72,19 @@ pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let mut diagnostic =
             Diagnostic::error(RULE.slug, title, part.span, label).subject(&part.path);
         // The statements that its own figures come from, where they leave nothing.
+        let nothing = nothing.or(thread);
         if nothing.is_some() || tenons().is_some() {
             let own = [&part.length, &part.width, &part.thickness];
-            let size = own.into_iter().find(|size| !size.length.is_positive());
+            let size =
+                own.into_iter().find(|size| nothing.is_some_and(|(of, _)| of == size.length));
             let size = size.or(Some(&part.length));
             let facts = size.into_iter().flat_map(|size| piece.facts.of(size));
             let written = facts.filter_map(|(fact, _)| fact.origin.span().map(|at| (at, fact)));
             for (at, fact) in written.filter(|(at, _)| *at != part.span).take(4) {
-                diagnostic = diagnostic.label(at, tape.figure(fact.length));
+                let shown = !tape.print(fact.length).shown.is_zero();
+                let figure =
+                    if shown { tape.figure(fact.length) } else { tape.decimal_source(fact.length) };
+                diagnostic = diagnostic.label(at, figure);
             }
         }
         sink.push(diagnostic);
