@@ -12,6 +12,7 @@ mod oracle;
 mod support;
 
 mod accepting;
+mod bases;
 mod broken;
 mod ci_files;
 mod cli_check;

@@ -1,7 +1,7 @@
 //! What the case stands on: kick board, separate base, legs.
 
 use crate::measure::{Length, Unit};
-use crate::model::{Base, Size};
+use crate::model::{Base, Case, Leg, Size};
 use crate::parts::joint::JointSort;
 use crate::parts::part::{Assembly, PartId, Role};
 use crate::parts::space::Face;
@@ -14,11 +14,21 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     if let Some(base) = case.base.clone() {
         if base.separate {
             separate(builder, &base, carcass);
-        } else {
-            kick(builder, &base, carcass);
+            return;
         }
+        kick(builder, &base, carcass);
     }
     legs(builder, carcass);
+}
+
+/// From the left side of the case to the middle of a leg.
+fn leg_centre(case: &Case, leg: &Leg) -> Length {
+    leg.at.as_ref().map_or_else(|| case.wide.length.half(), |at| at.length)
+}
+
+/// The name of a leg: numbered where there are several.
+fn leg_name(case: &Case, number: usize) -> String {
+    if case.legs.len() > 1 { format!("leg-{}", number + 1) } else { "leg".to_owned() }
 }
 
 /// Where the rear of the kick board lies.
@@ -75,11 +85,42 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
     let front = long(builder, "base-front", &front_z, Some(Face::ThickStart));
     let rear = long(builder, "base-back", &rear_z, None);
     let clear = &rear_z - &front_z - &thick;
+    let screw = JointSort::Wood(crate::model::JointKind::Screw);
+    // A leg is one more sleeper, where the maker wants it.
+    let mut taken: Vec<(Length, Length)> = Vec::new();
+    for (number, leg) in builder.case.legs.clone().iter().enumerate() {
+        let own = builder.thickness(leg.stock).length;
+        let x = leg_centre(builder.case, leg) - own.half();
+        let whole = leg.wide.as_ref().is_none_or(|wide| wide.length == clear.length);
+        let id = builder.add(Draft {
+            name: leg_name(builder.case, number),
+            role: Role::BaseMember,
+            assembly: assembly.clone(),
+            stock: leg.stock,
+            length: leg.wide.clone().unwrap_or_else(|| clear.clone()),
+            width: base.high.clone(),
+            thickness: None,
+            origin: builder.at(x, Length::ZERO, front_z.length + thick.length),
+            axes: SIDEWAYS,
+            show: None,
+            span: leg.span,
+            notes: leg.notes.clone(),
+        });
+        builder.join(screw, id, front, true, leg.span);
+        if whole {
+            builder.join(screw, id, rear, true, leg.span);
+            taken.push((x, x + own));
+        }
+    }
     // A sleeper at each end and no gap wider than about 24 in between.
     let spaces = (wide.length.in_unit(Unit::Inch) / 24.into()).ceil().max(1);
     let room = wide.length - thick.length;
     for number in 0..=spaces {
         let x = left.length + room * number / spaces;
+        // A leg from front to back does the work of a sleeper in its place.
+        if taken.iter().any(|(from, to)| x < *to && *from < x + thick.length) {
+            continue;
+        }
         let name = match number {
             0 => "base-left-sleeper".to_owned(),
             n if n == spaces => "base-right-sleeper".to_owned(),
@@ -100,7 +141,6 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
             notes: Vec::new(),
         });
         for into in [front, rear] {
-            let screw = JointSort::Wood(crate::model::JointKind::Screw);
             builder.join(screw, id, into, true, base.span);
         }
     }
@@ -110,13 +150,9 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
 }
 
 fn legs(builder: &mut Builder<'_>, carcass: &Carcass) {
-    let many = builder.case.legs.len() > 1;
     for (number, leg) in builder.case.legs.clone().iter().enumerate() {
         let thick = builder.thickness(leg.stock);
-        let centre = match &leg.at {
-            Some(at) => at.length,
-            None => builder.case.wide.length.half(),
-        };
+        let centre = leg_centre(builder.case, leg);
         let front = match &builder.case.base {
             Some(base) => kick_rear(builder, base),
             None => builder.planes.carcass.clone(),
@@ -125,9 +161,8 @@ fn legs(builder: &mut Builder<'_>, carcass: &Carcass) {
             Some(wide) => wide.clone(),
             None => &builder.planes.inside - &front,
         };
-        let name = if many { format!("leg-{}", number + 1) } else { "leg".to_owned() };
         let id = builder.add(Draft {
-            name,
+            name: leg_name(builder.case, number),
             role: Role::Leg,
             assembly: Assembly::Carcass(builder.index),
             stock: leg.stock,

@@ -172,7 +172,7 @@ pub(super) const STRETCHERS: Block = Block {
 pub(super) const LEG: Block = Block {
     name: "leg",
     title: "a leg",
-    help: "An upright board under the bottom, from the floor, square to the front.",
+    help: "An upright board under the bottom, from the floor, square to the front. In a separate base it stands between the front and the back of the base, and a sleeper in its place is left out.",
     words: &[
         Word::new(
             "at",
@@ -182,7 +182,7 @@ pub(super) const LEG: Block = Block {
         .takes(&[needs(Kind::Length)]),
         Word::new(
             "wide",
-            "front to back; from the kick board to the back unless written",
+            "front to back; from the kick board to the back of the case or of a separate base unless written",
             "wide 12",
         )
         .takes(&[needs(Kind::Length)]),
