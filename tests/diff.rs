@@ -1,7 +1,7 @@
 //! `casewright diff` and `git diff`: a piece through its revisions.
 
 use crate::oracle::is_mirrored;
-use crate::support::{Bench, Done, Repository, compile, done, spec};
+use crate::support::{Bench, Done, Repository, compile, done, ids_are_unique, spec};
 use casewright::pipeline::Compilation;
 use casewright::revision::{self, Difference, Named, Verdict};
 use proptest::prelude::*;
@@ -492,6 +492,7 @@ fn html_is_one_file_that_needs_no_other() {
         assert!(!page.contains(outside), "{outside}");
     }
     assert!(page.contains("<sup>1</sup>&frasl;<sub>16</sub>"), "{page}");
+    ids_are_unique("d.html", &page);
     let left: Vec<_> = std::fs::read_dir(bench.path("")).unwrap().collect();
     assert_eq!(left.len(), 3, "{left:?}");
 }

@@ -8,6 +8,8 @@ use casewright::papers;
 use casewright::parts::clashes;
 use casewright::pipeline::{self, Compilation};
 
+use crate::support::ids_are_unique;
+
 /// Every spec that holds a piece, compiled, with its name.
 fn pieces() -> Vec<(String, Compilation)> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs");
@@ -46,6 +48,20 @@ fn the_demo_pieces_are_sound_and_their_papers_are_whole() {
         for part in &compiled.parts.expect("parts").all {
             assert!(list.text.contains(&part.mark), "{name}: {} is missing", part.mark);
         }
+    }
+}
+
+/// An id that stands twice on a page is not valid HTML, and a reference to it
+/// takes the first: the hatching of another section.
+#[test]
+fn every_id_stands_once_on_its_page() {
+    for (name, compiled) in pieces() {
+        let packet = papers::packet(&compiled).expect("papers");
+        let pages = packet.iter().filter(|file| file.name.ends_with(".html"));
+        let ids: usize =
+            pages.map(|page| ids_are_unique(&format!("{name}, {}", page.name), &page.text)).sum();
+        // One hatching for the section of each case.
+        assert_eq!(ids, compiled.piece.expect("a piece").cases.len(), "{name}");
     }
 }
 

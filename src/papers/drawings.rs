@@ -18,11 +18,11 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
             small: false,
         },
     ];
-    for case in &piece.cases {
+    for (number, case) in piece.cases.iter().enumerate() {
         let x = case.x + section_at(case);
         blocks.push(Block::Heading(format!("Section through {}", case.name)));
         blocks.push(Block::Drawing {
-            svg: view::section(piece, parts, figures, &whole, x),
+            svg: view::section(piece, parts, figures, &whole, x, number + 1),
             caption: format!(
                 "cut {} from the left side of the piece, seen from the left",
                 figures.text(x)

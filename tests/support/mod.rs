@@ -114,6 +114,23 @@ pub(crate) fn compile(text: &str) -> Compilation {
     pipeline::check(&MemoryFiles::one("a.case", text), "a.case").unwrap()
 }
 
+/// Asks of a page of HTML that no id stands twice, and that what is referred
+/// to by its id is there. Returns how many ids there are.
+pub(crate) fn ids_are_unique(name: &str, page: &str) -> usize {
+    let ids: Vec<&str> =
+        page.split(" id=\"").skip(1).filter_map(|rest| rest.split('"').next()).collect();
+    for (at, id) in ids.iter().enumerate() {
+        assert!(!ids[..at].contains(id), "{name}: `{id}` stands twice");
+    }
+    let named = |mark: &'static str, end: char| {
+        page.split(mark).skip(1).filter_map(move |rest| rest.split(end).next())
+    };
+    for id in named("url(#", ')').chain(named("href=\"#", '"')) {
+        assert!(ids.contains(&id), "{name}: nothing is called `{id}`");
+    }
+    ids.len()
+}
+
 /// The codes of what was found, in order.
 pub(crate) fn slugs(compiled: &Compilation) -> Vec<&'static str> {
     compiled.diagnostics.iter().map(|found| found.slug).collect()

@@ -11,6 +11,9 @@ pub(in crate::papers) struct Svg {
     body: String,
     from: (f64, f64),
     to: (f64, f64),
+    /// The name of its hatching, which no other drawing of the page may have;
+    /// nothing where it has none.
+    hatching: String,
     /// How thick a wide line is, in millimetres of the piece.
     pub(in crate::papers) wide: f64,
 }
@@ -33,7 +36,7 @@ pub(in crate::papers) enum Fill {
     White,
     /// A light grey.
     Grey,
-    /// Cut through.
+    /// Cut through. Asks for [`Svg::hatched`].
     Hatched,
 }
 
@@ -41,7 +44,18 @@ impl Svg {
     /// A drawing of something `size` millimetres across.
     pub(in crate::papers) fn new(size: f64) -> Self {
         let far = f64::INFINITY;
-        Self { body: String::new(), from: (far, far), to: (-far, -far), wide: size / 420.0 }
+        Self {
+            body: String::new(),
+            from: (far, far),
+            to: (-far, -far),
+            hatching: String::new(),
+            wide: size / 420.0,
+        }
+    }
+
+    /// The same with a hatching, of a name that stands once on the page.
+    pub(in crate::papers) fn hatched(self, name: String) -> Self {
+        Self { hatching: name, ..self }
     }
 
     fn reach(&mut self, x: f64, y: f64) {
@@ -88,9 +102,9 @@ impl Svg {
             let _ = write!(path, "{}{} {}", if i == 0 { "M" } else { "L" }, number(*x), number(*y));
         }
         let fill = match fill {
-            Fill::White => "#fff",
-            Fill::Grey => "#e4e4e4",
-            Fill::Hatched => "url(#hatch)",
+            Fill::White => "#fff".to_owned(),
+            Fill::Grey => "#e4e4e4".to_owned(),
+            Fill::Hatched => format!("url(#{})", self.hatching),
         };
         let stroke = self.stroke(line);
         let _ = writeln!(
@@ -203,17 +217,22 @@ impl Svg {
         let (x, y) = (self.from.0 - margin, self.from.1 - margin);
         let (w, h) =
             (self.to.0 - self.from.0 + margin * 2.0, self.to.1 - self.from.1 + margin * 2.0);
-        let step = self.wide * 7.0;
+        let hatching = match self.hatching.as_str() {
+            "" => String::new(),
+            name => format!(
+                "<defs><pattern id=\"{name}\" width=\"{s}\" height=\"{s}\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\"><rect width=\"{s}\" height=\"{s}\" fill=\"#fff\"/><path d=\"M0 0V{s}\" stroke=\"#000\" stroke-width=\"{}\"/></pattern></defs>\n",
+                number(self.wide / 2.0),
+                s = number(self.wide * 7.0),
+            ),
+        };
         format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"{} {} {} {}\" role=\"img\" aria-label=\"{}\" font-family=\"Liberation Sans, Arial, Helvetica, sans-serif\">\n<defs><pattern id=\"hatch\" width=\"{s}\" height=\"{s}\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\"><rect width=\"{s}\" height=\"{s}\" fill=\"#fff\"/><path d=\"M0 0V{s}\" stroke=\"#000\" stroke-width=\"{}\"/></pattern></defs>\n{}</svg>",
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"{} {} {} {}\" role=\"img\" aria-label=\"{}\" font-family=\"Liberation Sans, Arial, Helvetica, sans-serif\">\n{hatching}{}</svg>",
             number(x),
             number(y),
             number(w),
             number(h),
             title.replace(['"', '<', '&'], " "),
-            number(self.wide / 2.0),
             self.body,
-            s = number(step),
         )
     }
 }

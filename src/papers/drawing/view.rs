@@ -215,16 +215,17 @@ fn chain(case: &Case, axis: Axis, figures: &Figures) -> Vec<(f64, f64, String)> 
 }
 
 /// A section square to the front, seen from the left: what the cut goes
-/// through is hatched.
+/// through is hatched. It is the section of this number on its page.
 pub(in crate::papers) fn section(
     piece: &Piece,
     parts: &Parts,
     figures: &Figures,
     whole: &Cuboid,
     x: Length,
+    number: usize,
 ) -> String {
     let (deep, high) = (mm(whole.to.z), mm(whole.to.y));
-    let mut svg = Svg::new(deep.max(high) * 1.25);
+    let mut svg = Svg::new(deep.max(high) * 1.25).hatched(format!("hatching-{number}"));
     let letter = deep.max(high) / 38.0;
     // The case that is cut and its neighbour beyond: what stands further along
     // is mostly hidden, and drawing it each time would cost the square of the cases.
