@@ -11,11 +11,11 @@ use super::rule::{Base, Check, Example, Rule};
 pub(super) const RULE: Rule = Rule {
     slug: "accept-unused",
     severity: Severity::Warning,
-    finds: "An `accept` that silences nothing, or whose short name suits several places that have the same finding. Errors can't be accepted.",
+    finds: "An `accept` silences nothing, or its short name fits several places that have the same finding. Errors can't be accepted.",
     why: "A leftover `accept` would hide the same warning when a later revision brings it back for another reason.",
-    source: "Ours.",
+    source: "Our own rule.",
     formula: "",
-    accept: "Never: take the leftover `accept` away.",
+    accept: "Never. Take the leftover `accept` out.",
     example: Example {
         base: Base::First,
         sound: "site { left open; right open; fixing wall; humidity 30% to 55% }",

@@ -12,9 +12,9 @@ use super::bores;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "bore-meets-joint",
     severity: Severity::Error,
-    finds: "A hole for a hinge, its plate or a pull that runs into a dado, groove, rabbet, mortise, notch or pocket hole of its part, or over the part's edge.",
-    why: "The screw finds a joint instead of wood: it holds nothing, or splits what is let in there; a hole over an edge can't be bored clean.",
-    source: "plane geometry; a pocket hole is taken as wide as its 3/8 in step drill.",
+    finds: "A hole for a hinge, a hinge plate, or a pull runs into a joint of its part or over the part's edge. The joint may be a dado, groove, rabbet, mortise, notch, or pocket hole.",
+    why: "The screw meets a joint instead of solid wood, so it holds nothing or splits the board that the joint houses. A hole that runs over an edge can't be bored clean.",
+    source: "Plane geometry. A pocket hole is taken to be as wide as its 3/8 in step drill.",
     formula: "",
     accept: "",
     example: Example {

@@ -13,10 +13,10 @@ use super::bores;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "bore-web",
     severity: Severity::Error,
-    finds: "Two holes in one part that meet or leave less than 2 mm of wood between them, as the plate screws of two doors back to back on one partition do; or a plate screw that leaves less than 2 mm to the far face.",
-    why: "The second screw strikes the first or breaks into its hole, and neither holds; a screw that comes through shows on the other side.",
-    source: "plane geometry; 2 mm is common practice, as for hinge cups.",
-    formula: "Between two holes bored toward each other: the board's thickness less both depths. Between two side by side: the distance of their centres less both radii.",
+    finds: "Two holes in one part meet or leave less than 2 mm of wood between them, or a plate screw leaves less than 2 mm to the far face. The usual case is the plate screws of two doors that hang back to back on one partition.",
+    why: "The second screw strikes the first or breaks into its hole, and neither one holds. A screw that comes through shows on the other side.",
+    source: "Plane geometry. The 2 mm is common practice, as for hinge cups.",
+    formula: "For two holes bored toward each other, the wood left is the board's thickness less both depths. For two holes side by side, it is the distance between their centers less both radii.",
     accept: "",
     example: Example {
         base: Base::First,

@@ -11,11 +11,11 @@ use super::bores;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pull-meets-box",
     severity: Severity::Warning,
-    finds: "A pull of a drawer whose screw, passing on through the front of the box, runs into the groove of the bottom or the end of a side, or misses the box.",
-    why: "The screw goes through the front and the front of the box and is drawn up from inside. In the groove its head lies against the edge of the bottom; at a side there is no room for head and driver; past the box it draws on the front alone.",
-    source: "plane geometry.",
+    finds: "The screw of a drawer pull passes through the front of the box and runs into the bottom's groove or the end of a side, or it misses the box.",
+    why: "The screw goes through the drawer front and the front of the box, and it is tightened from inside. In the groove its head bears on the edge of the bottom, and at a side there is no room for the head and the driver. A screw that misses the box pulls on the drawer front alone.",
+    source: "Plane geometry.",
     formula: "",
-    accept: "The pull is fixed from the front, or its screws end in the drawer's front.",
+    accept: "Accept it if the pull is fixed from the front, or if its screws end inside the drawer front.",
     example: Example {
         base: Base::First,
         sound: "groove { up 13 mm; deep 1/4 }",

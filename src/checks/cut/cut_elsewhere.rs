@@ -7,11 +7,11 @@ use crate::plans::ledger::Ledger;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-elsewhere",
     severity: Severity::Note,
-    finds: "A cut part that is to have another size or other joints now, while it is just what the same part of another opening is to be.",
-    why: "Openings have got other names, as when a drawer is put in above the others: the board belongs where it fits, and nothing has to be trimmed.",
-    source: "Ours.",
+    finds: "A cut part no longer matches its own place, but it is exactly what the same part of another opening needs.",
+    why: "Openings have changed names, as happens when you add a drawer above the others. The board belongs where it fits, and then nothing has to be trimmed.",
+    source: "Our own rule.",
     formula: "",
-    accept: "The board stays where it is and is trimmed.",
+    accept: "Accept it if the board stays where it is and you trim it.",
     example: Example {
         base: Base::Console,
         sound: "finish oil { hardwax-oil; coats 1; covers 30 m2 per l; mix 3 to 1; pot-life 4 h; cure 24 h }",

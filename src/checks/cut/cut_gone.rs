@@ -14,11 +14,11 @@ const MOST_OFFERED: usize = 3;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-gone",
     severity: Severity::Warning,
-    finds: "A part that is cut and that the design does not have, or not any more. It is told which parts still to be cut the board would do for, where `cut` says its size and stock.",
-    why: "A revision has left a board on the bench, or the name is misspelt and the part would be cut twice.",
-    source: "Ours.",
+    finds: "A part is cut, but the design does not have it or no longer has it. Where `cut` gives the board's size and stock, the message lists the parts still to be cut that the board would make.",
+    why: "A revision has left a board on the bench, or the name is misspelled and the part would be cut twice.",
+    source: "Our own rule.",
     formula: "",
-    accept: "The board is put by for another job.",
+    accept: "Accept it if you put the board aside for another job.",
     example: Example {
         base: Base::First,
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",

@@ -13,10 +13,10 @@ use super::{cut_again, joints, other_use, would_do};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-misfit",
     severity: Severity::Error,
-    finds: "A part that is cut already and that the design now wants longer, wider or thicker than it was cut, by more than the shop's tolerance, or of another stock, or with wood where a joint was made already.",
-    why: "Wood can't be put back. Either the revision gives way to the part, or the part is cut again.",
-    source: "Ours; the tolerance is the shop's own. That a hinge cup, and a pull as a whole, may stand 2 mm off is common practice, no source.",
-    formula: "what the design needs − what was cut, against `tolerance { cut … }`.",
+    finds: "A part is already cut, and the design now needs more wood than it has. The design may want it longer, wider, or thicker by more than the shop's tolerance, in another stock, or solid where a joint is already cut.",
+    why: "Wood can't be put back. Change the revision to suit the part, or cut the part again.",
+    source: "Our own rule; the tolerance is the shop's own. It is common practice, with no published source, that a hinge cup or a whole pull may sit 2 mm off.",
+    formula: "What the design needs less what was cut, compared with `tolerance { cut … }`.",
     accept: "",
     example: Example {
         base: Base::First,

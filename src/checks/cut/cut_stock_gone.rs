@@ -11,11 +11,11 @@ use super::together;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-stock-gone",
     severity: Severity::Warning,
-    finds: "A stock that `cut` names and that the spec does not have, or not any more.",
-    why: "It was renamed, or the name is misspelt, or its parts are to be of another stock now: then they are to be made again, and only the maker can tell.",
-    source: "Ours.",
+    finds: "A `cut` names a stock that the spec does not have or no longer has.",
+    why: "The stock was renamed, its name is misspelled, or its parts now come from another stock. In the last case the parts must be made again, and only the maker can tell.",
+    source: "Our own rule.",
     formula: "",
-    accept: "The parts are of what they are to be of, whatever it is called.",
+    accept: "Accept it if the parts are cut from the right stock, whatever it is called.",
     example: Example {
         base: Base::First,
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",

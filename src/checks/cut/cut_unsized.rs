@@ -11,11 +11,11 @@ use super::together;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-unsized",
     severity: Severity::Warning,
-    finds: "Parts that are cut without a word of how long or wide they are.",
-    why: "They were cut as they were drawn that day. Once the drawing changes nobody can tell any more what lies on the bench, and a part that no longer fits is taken for a good one. `casewright record` writes the sizes.",
-    source: "Ours.",
+    finds: "Parts are recorded as cut without their length or width.",
+    why: "They were cut as the drawing stood that day. Once the drawing changes, nobody can tell what lies on the bench, and a part that no longer fits passes for a good one. `casewright record` writes the sizes.",
+    source: "Our own rule.",
     formula: "",
-    accept: "Nothing of them will be drawn anew.",
+    accept: "Accept it if the drawing of these parts will never change.",
     example: Example {
         base: Base::First,
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",

@@ -8,9 +8,9 @@ use crate::model::{Axis, OpeningKind, Piece};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "box-too-big",
     severity: Severity::Error,
-    finds: "A drawer box as wide or as high as its opening or more, or one with no useful room left inside.",
-    why: "The figures of the slide, the thickness of the drawer's sides and the opening don't go together: the box can't be put in, or holds nothing.",
-    source: "plane geometry.",
+    finds: "A drawer box is as wide or as high as its opening, or it has no useful room inside.",
+    why: "The slide's figures, the thickness of the drawer sides, and the opening don't go together. The box won't go in, or it holds nothing.",
+    source: "Plane geometry.",
     formula: "",
     accept: "",
     example: Example {

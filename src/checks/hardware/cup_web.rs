@@ -10,9 +10,9 @@ use crate::parts::{Bore, Feature, FeatureKind, Part, Parts};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cup-web",
     severity: Severity::Error,
-    finds: "A hinge cup that leaves less than 2 mm of wood in front of it, counted to the bottom of any flute it lies behind, or that breaks into a groove or the door's edge.",
-    why: "Under 2 mm the bit's point or the cup's pressure shows on the show face, or breaks through.",
-    source: "common practice: hinge makers ask for 2 to 3 mm.",
+    finds: "A hinge cup leaves less than 2 mm of wood in front of it, or it breaks into a groove or the door's edge. Where the cup lies behind a flute, the wood is measured to the bottom of the flute.",
+    why: "With less than 2 mm, the bit's point or the pressure of the cup shows on the show face or breaks through it.",
+    source: "Common practice: hinge makers ask for 2 to 3 mm.",
     formula: "",
     accept: "",
     example: Example { base: Base::First, sound: "bore 12.5 mm;", wrong: "bore 17.5 mm;" },

@@ -10,10 +10,10 @@ use crate::trade::{self, Edge, Leaf};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "door-binds",
     severity: Severity::Error,
-    finds: "An inset door, on a butt hinge or on a cup hinge that gives its poses, whose inner corner needs more room at its lead edge than the gap leaves, or whose hinge edge moves further toward its stile than the gap leaves.",
-    why: "The door's inner corner lies further from the pin than its outer edge. As the door opens that corner swings out through the gap; where the gap is smaller it strikes the stile, or the other leaf. A concealed hinge moves the whole leaf besides, and with it the hinge edge.",
-    source: "plane geometry: on a pin the corner's distance from it, √(W² + t² + 2pt), less the door's width W; on a cup hinge the leaf is carried along its poses.",
-    formula: "On a pin p ahead of the frame a door W wide and t thick needs √(W² + t² + 2pt) − W. On poses it needs as much as any point of the leaf behind the plane of the front ever reaches past the edge's place when closed.",
+    finds: "An inset door strikes the stile or the other leaf as it swings, because its gap is too small. This holds for butt hinges, and for cup hinges that give their poses.",
+    why: "The door's inner corner lies farther from the pin than its outer edge does, so it swings out through the gap as the door opens. A concealed hinge also shifts the whole leaf, and its hinge edge can rub the stile.",
+    source: "Plane geometry. On a pin, the corner lies √(W² + t² + 2pt) from the pin, and the door's width W is taken off. On a cup hinge, the leaf is carried along its poses.",
+    formula: "On a pin set p ahead of the frame, a door W wide and t thick needs a gap of √(W² + t² + 2pt) − W at its latch edge. On poses, the gap must be as large as the farthest reach of any point of the leaf behind the plane of the front, past where the edge sits when the door is closed.",
     accept: "",
     example: Example {
         base: Base::First,

@@ -11,11 +11,11 @@ use crate::trade::Body;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "door-stopped",
     severity: Severity::Warning,
-    finds: "A door that can't open to 90 degrees: its leaf or its pull meets a wall at the side of the piece, a neighbouring case that stands further out, a keep-out, or the closed front or pull of another opening.",
-    why: "The pull strikes the wall each time the door is opened, and whoever opens it further levers the hinge out of its screws. What stands behind a door comes out past its edge only when it is square to the front.",
-    source: "plane geometry; a cup hinge without poses is taken to turn about the front corner of its hinge edge, with 1/16 in of mercy (common practice, no source).",
-    formula: "The leaf and a rectangle for its pull (as far off the face as the pull stands) are turned degree by degree until they lie in the other thing. At 90 degrees the pull reaches to the hinge side as far as it stands, less what the hinge has moved the leaf aside: the wall must be no nearer.",
-    accept: "Nothing comes out from behind the door, and a stop holds it before its pull strikes.",
+    finds: "A door can't open 90 degrees. Its leaf or its pull meets a wall beside the piece, a neighboring case that stands farther out, a keep-out, or the closed front or pull of another opening.",
+    why: "The pull strikes the wall each time the door opens, and anyone who pushes farther levers the hinge out of its screws. Whatever slides out from behind the door clears its edge only when the door is open 90 degrees.",
+    source: "Plane geometry. Where a cup hinge gives no poses, the door is taken to turn about the front corner of its hinge edge, with a tolerance of 1/16 in (common practice; no published source).",
+    formula: "The leaf, and a rectangle for its pull, are turned degree by degree until they touch the other thing. At 90 degrees the pull reaches as far to the hinge side as it stands off the face, less what the hinge has shifted the leaf. The wall must be no nearer than that.",
+    accept: "Accept it if nothing slides out from behind the door and a stop holds the door before its pull strikes.",
     example: Example {
         base: Base::Alcove,
         sound: "case right-books {\n  wide 800; deep 300;",

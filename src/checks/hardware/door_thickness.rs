@@ -7,9 +7,9 @@ use crate::model::Piece;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "door-thickness",
     severity: Severity::Error,
-    finds: "A door thinner or thicker than its hinge is made for.",
-    why: "Outside the hinge's range its cup breaks through, or the door can't swing clear of the frame.",
-    source: "the hinge maker's own figures, as given in the spec.",
+    finds: "A door is thinner or thicker than its hinge is made for.",
+    why: "Outside the hinge's range the cup breaks through, or the door can't swing clear of the frame.",
+    source: "The hinge maker's own figures, as given in the spec.",
     formula: "",
     accept: "",
     example: Example {

@@ -14,11 +14,11 @@ use crate::trade::Body;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "drawer-hits-door",
     severity: Severity::Warning,
-    finds: "A drawer that meets the leaf or pull of a door beside it, when the door stands open at 90 degrees and the drawer is pulled out by the length of its slide.",
-    why: "Whoever has the door open and pulls the drawer drives its front into the door's pull: a dent, or a hinge wrenched.",
-    source: "plane geometry; a cup hinge without poses is taken to turn about the front corner of its hinge edge, with 1/16 in of mercy (common practice, no source).",
-    formula: "Open at 90 degrees a door's pull reaches from its hinge edge as far as it stands, less what the hinge has moved the leaf aside: the drawer must be no nearer.",
-    accept: "The door is never open while the drawer is used, or a stop holds it well past or short of square.",
+    finds: "A drawer runs into the leaf or pull of an open door beside it. The door stands open 90 degrees, and the drawer is out by the length of its slide.",
+    why: "Anyone who pulls the drawer while the door is open drives its front into the door's pull. That dents the front or wrenches the hinge.",
+    source: "Plane geometry. Where a cup hinge gives no poses, the door is taken to turn about the front corner of its hinge edge, with a tolerance of 1/16 in (common practice; no published source).",
+    formula: "With the door open 90 degrees, its pull reaches from the hinge edge as far as it stands off the face, less what the hinge has shifted the leaf. The drawer must be no nearer than that.",
+    accept: "Accept it if the door is never open while the drawer is used, or if a stop holds the door well past or well short of 90 degrees.",
     example: Example {
         base: Base::Console,
         sound: "pull ring { centres 3; screw 5/32; up middle; from-edge 1-1/32 }",

@@ -8,9 +8,9 @@ use crate::parts::{self, Direction, Parts};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "fronts-collide",
     severity: Severity::Error,
-    finds: "Two fronts that take the same place, as overlay fronts do that reach further than half the member between them, or that touch.",
-    why: "Neither can be closed, or neither hung; two that touch rub from the first day.",
-    source: "plane geometry.",
+    finds: "Two fronts overlap or touch. Overlay fronts do so when they reach over more than half of the member between them.",
+    why: "One of them can't be hung or can't be closed. Two fronts that touch rub from the first day.",
+    source: "Plane geometry.",
     formula: "",
     accept: "",
     example: Example { base: Base::First, sound: "set inset;", wrong: "set overlay { by 7/8 };" },

@@ -9,11 +9,11 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "gap-wide",
     severity: Severity::Warning,
-    finds: "A reveal round an inset front, or a gap between two leaves, of more than 5/16 in (8 mm).",
-    why: "Light and dust go through, and it is mostly a figure in the other unit: `gap 3` in an inch job.",
-    source: "Reveals as built are 1/16 to 1/8 in (common practice); the American Hardwood Information Center's summary of grades allows 1/32 to 3/32 in.",
+    finds: "The gap around an inset front, or between the two leaves of a pair, is more than 5/16 in (8 mm).",
+    why: "Light and dust get through. The figure is usually in the wrong unit, such as `gap 3` in an inch job.",
+    source: "Gaps as built are 1/16 to 1/8 in (common practice). The American Hardwood Information Center's summary of grades allows 1/32 to 3/32 in.",
     formula: "",
-    accept: "A shadow gap is what you want.",
+    accept: "Accept it if you want a shadow gap.",
     example: Example { base: Base::First, sound: "gap 3/32;", wrong: "gap 1/2;" },
     check: Check::Piece(check),
 };

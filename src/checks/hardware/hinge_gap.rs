@@ -9,9 +9,9 @@ use crate::model::{Piece, Set};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hinge-gap",
     severity: Severity::Error,
-    finds: "An inset door whose hinge needs more gap at the hinge side than the reveal leaves.",
-    why: "A concealed hinge swings the door's edge toward the stile before it comes out. With less than the hinge's least gap the edge rubs or binds before the door is open.",
-    source: "the hinge maker's own figure, as given in the spec.",
+    finds: "The hinge of an inset door needs a larger gap at the hinge side than the door has.",
+    why: "A concealed hinge swings the door's edge toward the stile before the door comes out. If the gap is smaller than the hinge's least gap, the edge rubs or binds before the door is open.",
+    source: "The hinge maker's own figure, as given in the spec.",
     formula: "",
     accept: "",
     example: Example { base: Base::First, sound: "gap 1.5 mm;", wrong: "gap 3 mm;" },

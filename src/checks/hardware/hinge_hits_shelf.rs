@@ -10,9 +10,9 @@ use crate::parts::{Bore, Cuboid, Direction, FeatureKind, Part, Parts, Role};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hinge-hits-shelf",
     severity: Severity::Error,
-    finds: "A cup hinge, or the block that its plate sits on, at the height of a fixed shelf, a divider, the bottom or top, or the packer of a slide.",
-    why: "Behind the closed door the hinge's cup and arm take up a space of their own. Where a fixed board stands in it the door stays open.",
-    source: "common practice, no source: 20 mm above and below the centre of the cup, 60 mm in from the back of the door.",
+    finds: "A cup hinge, or the block that carries its plate, sits at the height of a board or a packer. The board may be a fixed shelf, a divider, the bottom, or the top; the packer carries a slide.",
+    why: "Behind the closed door the hinge's cup and arm need room. Where a fixed board is in the way, the door won't close.",
+    source: "Common practice; no published source: 20 mm above and below the center of the cup, and 60 mm deep from the back of the door.",
     formula: "",
     accept: "",
     example: Example {

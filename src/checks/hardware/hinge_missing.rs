@@ -7,11 +7,11 @@ use crate::model::Piece;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hinge-missing",
     severity: Severity::Warning,
-    finds: "A door for which the spec names no hinge.",
-    why: "Without the hinge's figures neither its gap nor its cups can be checked, and no paper lists it.",
-    source: "Ours.",
+    finds: "The spec names no hinge for a door.",
+    why: "Without the hinge's figures, the door's gap and cups can't be checked, and no sheet lists the hinge.",
+    source: "Our own rule.",
     formula: "",
-    accept: "The door is lifted out on pegs or slides in a track that is bought later.",
+    accept: "Accept it if the door lifts out on pegs, or if it slides in a track that you will buy later.",
     example: Example { base: Base::First, sound: "hinge cup-hinge; pull knob", wrong: "pull knob" },
     check: Check::Piece(check),
 };

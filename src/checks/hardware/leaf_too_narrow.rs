@@ -7,9 +7,9 @@ use crate::model::{Axis, HingeKind, Piece};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "leaf-too-narrow",
     severity: Severity::Error,
-    finds: "A door, or one leaf of a pair, that is narrower than twice what its hinge cup takes up.",
-    why: "The cup and the hinge's wings need their width of door; on a narrower leaf the screws of the hinge meet the lead edge.",
-    source: "common practice, no source.",
+    finds: "A door, or one leaf of a pair, is less than twice as wide as the room that its hinge cup takes up.",
+    why: "The cup and the hinge's wings need their width of door. On a narrower leaf the hinge screws reach the latch edge.",
+    source: "Common practice; no published source.",
     formula: "",
     accept: "",
     example: Example { base: Base::First, sound: "wide 36; deep 18", wrong: "wide 9-1/2; deep 18" },

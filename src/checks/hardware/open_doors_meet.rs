@@ -14,11 +14,11 @@ use crate::trade::Body;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "open-doors-meet",
     severity: Severity::Note,
-    finds: "Two doors hung back to back at one stile, divider or seam of two cases, whose pulls or leaves meet when both stand open at 90 degrees.",
-    why: "The second door can't be opened square while the first one stands open, and pull strikes pull.",
-    source: "plane geometry; a cup hinge without poses is taken to turn about the front corner of its hinge edge, with 1/16 in of mercy (common practice, no source).",
-    formula: "Open at 90 degrees each pull reaches from its door's hinge edge as far as it stands, less what the hinge has moved the leaf aside: the two reaches must go between the hinge edges.",
-    accept: "The two are never open together, or stops hold them short of each other.",
+    finds: "Two doors that hang back to back strike each other when both stand open 90 degrees. They hang at one stile, one divider, or the seam of two cases, and their pulls or leaves meet.",
+    why: "You can't open the second door 90 degrees while the first one is open, and one pull strikes the other.",
+    source: "Plane geometry. Where a cup hinge gives no poses, the door is taken to turn about the front corner of its hinge edge, with a tolerance of 1/16 in (common practice; no published source).",
+    formula: "With both doors open 90 degrees, each pull reaches from its door's hinge edge as far as it stands off the face, less what the hinge has shifted the leaf. The two reaches together must fit between the hinge edges.",
+    accept: "Accept it if the two doors are never open together, or if stops hold them short of each other.",
     example: Example {
         base: Base::First,
         sound: "doors store { share 1; shelf { adjustable 1 } }",

@@ -8,11 +8,11 @@ use crate::model::Piece;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "shelves-crowded",
     severity: Severity::Warning,
-    finds: "Shelves of one opening that leave under 2 in (50 mm) of clear height between them.",
-    why: "Hardly a hand goes in; it is mostly a slip of the pen.",
-    source: "common practice, no source.",
-    formula: "the opening's height less the shelves' thickness, shared among one room more than there are shelves.",
-    accept: "It holds papers, prints or trays.",
+    finds: "The shelves of one opening leave less than 2 in (50 mm) of clear height between them.",
+    why: "A hand hardly fits between them. The figure is usually a slip of the pen.",
+    source: "Common practice; no published source.",
+    formula: "The opening's height less the thickness of its shelves, divided by one more than the number of shelves.",
+    accept: "Accept it if the shelves hold papers, prints, or trays.",
     example: Example {
         base: Base::First,
         sound: "shelf { adjustable 1 }",

@@ -11,11 +11,11 @@ use crate::plans::weights::{self, Lifted};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "slide-load",
     severity: Severity::Warning,
-    finds: "A drawer that weighs more, with its front and what it holds, than its slide carries.",
-    why: "An overloaded slide sags at full reach, wears its balls out, and lets the drawer fall.",
-    source: "the slide maker's own `load`, as given in the spec; contents 15 lb on a square foot of drawer, ANSI/KCMA A161.1, or `load` of the drawers.",
-    formula: "box + front + load × inside width × inside depth > the slide's load.",
-    accept: "What the drawer holds is light, whatever its size; a smaller `load` says so better.",
+    finds: "A drawer weighs more than its slide carries. Its weight includes its front and what it holds.",
+    why: "An overloaded slide sags at full extension, wears out its balls, and lets the drawer fall.",
+    source: "The slide maker's own `load`, as given in the spec. Contents: 15 lb per square foot of drawer (ANSI/KCMA A161.1), or the drawers' `load`.",
+    formula: "Box + front + load × inside width × inside depth, compared with the slide's load.",
+    accept: "Accept it if the drawer holds light things, whatever its size. A smaller `load` says so better.",
     example: Example { base: Base::Console, sound: "load       75 lb", wrong: "load       25 lb" },
     check: Check::Parts(check),
 };

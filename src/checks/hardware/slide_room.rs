@@ -8,9 +8,9 @@ use crate::model::{OpeningKind, Piece, Set};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "slide-room",
     severity: Severity::Error,
-    finds: "A drawer slide that needs more depth than there is between the back of the front and the inside of the back.",
-    why: "An inset front takes its own thickness from the depth. The drawer then stands proud of the frame and can't be closed.",
-    source: "the slide maker's own figure, as given in the spec.",
+    finds: "A drawer slide needs more depth than there is from the back of the front to the inside of the case's back.",
+    why: "An inset front takes its own thickness out of the depth. The drawer then stands proud of the frame and won't close.",
+    source: "The slide maker's own figure, as given in the spec.",
     formula: "",
     accept: "",
     example: Example { base: Base::First, sound: "room 15-3/4", wrong: "room 17-1/4" },

@@ -9,9 +9,9 @@ use crate::parts::{Direction, Parts, Role};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "slide-unheld",
     severity: Severity::Error,
-    finds: "A drawer whose slide would stand on a packer of more than 4 in (100 mm), because no board of the case is near that side of its opening.",
-    why: "A slide is screwed to a board. Behind a stile that does not run the whole height there is none, and a packer as thick as an opening is no packer.",
-    source: "geometry; 4 in is common practice, no source.",
+    finds: "A drawer slide would need a packer more than 4 in (100 mm) thick, because no board of the case is near that side of its opening.",
+    why: "A slide is screwed to a board. There is none behind a stile that stops short of the full height, and a block as thick as an opening is not a packer.",
+    source: "Plane geometry. The 4 in is common practice; no published source.",
     formula: "",
     accept: "",
     example: Example {

@@ -8,11 +8,11 @@ use crate::model::{Fronts, HingeKind, Opening, Piece};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "too-few-hinges",
     severity: Severity::Warning,
-    finds: "A door for which the spec gives fewer hinges than its height or its weight asks for. Where the spec gives no number, the larger of the two is used.",
-    why: "The door drops at its lead edge within a year, or pulls its top hinge out.",
-    source: "common practice, the same in several hinge makers' catalogues.",
-    formula: "concealed hinges: 2 to 40 in high, 3 to 60, 4 to 80, then 5; and 2 under 15 lb, one more for each 15 lb. Butt hinges: one for each 30 in of height or part of it, at least 2.",
-    accept: "The maker of your hinge allows more on each.",
+    finds: "The spec gives a door fewer hinges than its height or its weight needs. Where the spec gives no number, the larger of the two counts is used.",
+    why: "The door drops at its latch edge within a year, or it pulls its top hinge out.",
+    source: "Common practice; several hinge makers' catalogs agree.",
+    formula: "Concealed hinges: 2 up to 40 in high, 3 up to 60, 4 up to 80, then 5; and 2 under 15 lb, with one more for every 15 lb. Butt hinges: one for each 30 in of height or part of it, and at least 2.",
+    accept: "Accept it if your hinge's maker allows more on each hinge.",
     example: Example {
         base: Base::Press,
         sound: "hinge inset-cup; pull",

@@ -8,9 +8,9 @@ use crate::parts::{FeatureKind, Parts};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "dado-too-deep",
     severity: Severity::Error,
-    finds: "A dado or groove that is deeper than half the board it is cut into.",
-    why: "What is left of the board behind the dado is thinner than the dado is deep; the board breaks there when the case is lifted or racked.",
-    source: "common practice, no source: a third of the thickness is usual, half the most.",
+    finds: "A dado or groove is deeper than half the thickness of its board.",
+    why: "The wood left behind the dado is thinner than the dado is deep. The board breaks there when the case is lifted or racked.",
+    source: "Common practice; no published source: a third of the thickness is usual, and half is the most.",
     formula: "",
     accept: "",
     example: Example {

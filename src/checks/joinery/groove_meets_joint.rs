@@ -8,9 +8,9 @@ use crate::model::{OpeningKind, Piece};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "groove-meets-joint",
     severity: Severity::Error,
-    finds: "A drawer bottom whose groove lies lower than the notch that the slide needs, or so low that less than 3/16 in of wood is left under it.",
-    why: "The runner passes under the bottom. Where the groove lies below the top of the notch, the runner hits the bottom or the notch cuts the groove open.",
-    source: "plane geometry; the least wood under a groove is common practice, no source.",
+    finds: "The groove of a drawer bottom lies lower than the top of the notch that the slide needs, or it leaves less than 3/16 in of wood under it.",
+    why: "The runner passes under the bottom. Where the groove lies below the top of the notch, the runner hits the bottom, or the notch cuts the groove open.",
+    source: "Plane geometry. The least wood under a groove is common practice; no published source.",
     formula: "",
     accept: "",
     example: Example {

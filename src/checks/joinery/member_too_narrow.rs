@@ -9,9 +9,9 @@ use crate::parts::{Part, Parts, Role};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "member-too-narrow",
     severity: Severity::Error,
-    finds: "A stile or rail of the frame that is too narrow for the frame's joint: under 1 in for pocket screws, or a stile that its own tenons would come through.",
-    why: "Two pocket screws need an inch of rail or the end splits. A mortise must leave 1/4 in of stile beyond the tenon.",
-    source: "common practice, no source.",
+    finds: "A stile or rail of the frame is too narrow for the frame's joint. Pocket screws need a rail 1 in wide, and a stile must be wide enough that its own tenons don't come through it.",
+    why: "Two pocket screws need an inch of rail, or its end splits. A mortise must leave 1/4 in of stile past the end of the tenon.",
+    source: "Common practice; no published source.",
     formula: "",
     accept: "",
     example: Example {

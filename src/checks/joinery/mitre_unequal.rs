@@ -8,11 +8,11 @@ use crate::model::{Piece, Seam, Side};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "mitre-unequal",
     severity: Severity::Warning,
-    finds: "A mitred seam between a stile and an end whose thicknesses differ by more than 1/16 in.",
-    why: "Both mitres start at the same outer corner. The thicker board's mitre is longer, and its inner part finds no wood to glue to. A step of up to 1/16 in on the hidden side does no harm.",
-    source: "plane geometry; the limit is common practice, no source.",
+    finds: "A mitered seam joins a stile and an end whose thicknesses differ by more than 1/16 in.",
+    why: "Both miters start at the same outer corner. The thicker board's miter is longer, and its inner part has no wood to glue to. A step of up to 1/16 in on the hidden side does no harm.",
+    source: "Plane geometry. The limit is common practice; no published source.",
     formula: "",
-    accept: "The step lies on the inside where nobody looks, and the glue line is strengthened with splines or blocks.",
+    accept: "Accept it if the step lies inside where nobody looks, and you reinforce the glue line with splines or blocks.",
     example: Example {
         base: Base::Console,
         sound: "plywood 3/4; actual 23/32; species black-cherry;",

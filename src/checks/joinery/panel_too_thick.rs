@@ -9,10 +9,10 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "panel-too-thick",
     severity: Severity::Error,
-    finds: "A panel so thick that its groove leaves under 1/8 in (3 mm) of the stile at either side.",
-    why: "The groove takes the whole edge: its walls break off, and the rail has no tongue to hold by.",
-    source: "common practice, no source.",
-    formula: "half of the stile's thickness less the panel's.",
+    finds: "A panel is so thick that its groove leaves less than 1/8 in (3 mm) of the stile on either side.",
+    why: "The groove takes up the whole edge. Its walls break off, and nothing is left to hold the rail's tongue.",
+    source: "Common practice; no published source.",
+    formula: "Half of what is left when the panel's thickness is taken from the stile's.",
     accept: "",
     example: Example {
         base: Base::Press,

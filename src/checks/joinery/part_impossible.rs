@@ -9,9 +9,9 @@ use crate::parts::{Assembly, Direction, Face, FeatureKind, Part, Parts};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "part-impossible",
     severity: Severity::Error,
-    finds: "A board that comes out with no size at all, with less than half a mark of the tape, or with nothing between its tenons, or that stands past the front, back, sides, top or floor of its case.",
-    why: "It can't be cut, or the case does not go to its wall.",
-    source: "geometry.",
+    finds: "A board can't be made or doesn't fit its case. It has no size at all, is smaller than half a mark of the tape, has nothing between its tenons, or extends past the front, back, sides, top, or floor of its case.",
+    why: "The board can't be cut, or the case won't go up against its wall.",
+    source: "Plane geometry.",
     formula: "",
     accept: "",
     example: Example {

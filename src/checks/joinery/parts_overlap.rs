@@ -8,9 +8,9 @@ use crate::parts::{Assembly, Part, Parts, clashes};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "parts-overlap",
     severity: Severity::Error,
-    finds: "Two boards of a case that take the same place, and neither is cut out for the other.",
+    finds: "Two boards of a case take the same place, and neither is cut out for the other.",
     why: "One of them can't go in.",
-    source: "geometry.",
+    source: "Plane geometry.",
     formula: "",
     accept: "",
     example: Example {

@@ -11,11 +11,11 @@ use crate::parts::{Direction, Feature, FeatureKind, Part, Parts, Role};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pocket-seen",
     severity: Severity::Warning,
-    finds: "A partition fixed with pocket screws whose pockets face a niche, or a cupboard that is seen into when its doors are open.",
+    finds: "The pocket holes of a partition show in a niche, or in a cupboard when its doors are open.",
     why: "A pocket is an oval hole two inches long. Behind drawers nobody sees it; in a niche everybody does.",
-    source: "common practice, no source.",
+    source: "Common practice; no published source.",
     formula: "",
-    accept: "The holes are plugged in the same wood, or the face is painted or lined.",
+    accept: "Accept it if you plug the holes in the same wood, or paint or line the face.",
     example: Example {
         base: Base::Console,
         sound: "stile { wide 1-1/2; partition { joint dado { deep 1/4 } } }",

@@ -9,9 +9,9 @@ use crate::parts::{FeatureKind, Parts, Role};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "rabbet-too-thin",
     severity: Severity::Error,
-    finds: "A rabbet for the back whose ledge is narrower than 6 mm (about 1/4 in), or that leaves less than that of the end beside it.",
+    finds: "The rabbet for the back has a ledge narrower than 6 mm (about 1/4 in), or it leaves less than that of the end beside it.",
     why: "The pins or screws of the back need a ledge to go into, and the lip that hides the back's edge must not break off.",
-    source: "6 mm: common practice, no source; half to two thirds of the thickness as the usual depth: American Furniture Design, Rabbet & Dado Joints.",
+    source: "6 mm: common practice; no published source. Half to two thirds of the thickness as the usual depth: American Furniture Design, Rabbet & Dado Joints.",
     formula: "",
     accept: "",
     example: Example {

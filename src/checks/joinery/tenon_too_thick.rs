@@ -9,10 +9,10 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "tenon-too-thick",
     severity: Severity::Error,
-    finds: "Tenons of a frame so thick that under 1/8 in (3 mm) is left at either side of the mortise.",
-    why: "The walls of the mortise break out while it is cut, or split as the tenon is driven in.",
-    source: "common practice, no source: a tenon is about a third of the thickness.",
-    formula: "half of the frame's thickness less the tenon's.",
+    finds: "The tenons of a frame are so thick that less than 1/8 in (3 mm) is left on either side of the mortise.",
+    why: "The walls of the mortise break out while you cut it, or they split as the tenon goes in.",
+    source: "Common practice; no published source: a tenon is about a third of the thickness.",
+    formula: "Half of what is left when the tenon's thickness is taken from the frame's.",
     accept: "",
     example: Example {
         base: Base::Press,

@@ -9,11 +9,11 @@ use crate::parts::Parts;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "actual-odd",
     severity: Severity::Warning,
-    finds: "A sheet whose `actual` thickness is more than 1/32 in (0.8 mm) over its nominal one, or more than 1/16 in (1.6 mm) under it.",
+    finds: "The `actual` thickness of a sheet is more than 1/32 in (0.8 mm) over its nominal one, or more than 1/16 in (1.6 mm) under it.",
     why: "Every dado and groove is cut to this figure. A slip of the pen here makes all of them wrong.",
-    source: "ANSI/HPVA HP-1 allows nothing over and 3/64 in under for hardwood plywood; sheets sold run to 1/16 in under (shop measurements, common practice).",
+    source: "ANSI/HPVA HP-1 allows nothing over and 3/64 in under for hardwood plywood. Sheets as sold run up to 1/16 in under (shop measurements, common practice).",
     formula: "",
-    accept: "That is what the calliper reads.",
+    accept: "Accept it if that is what the caliper reads.",
     example: Example {
         base: Base::First,
         sound: "plywood 1/4; actual 13/64",

@@ -9,9 +9,9 @@ use crate::parts::{Grain, Parts};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "part-too-large",
     severity: Severity::Error,
-    finds: "A part that no sheet of its stock holds once the factory edges are trimmed, its grain the right way round.",
+    finds: "A part is too large for any sheet of its stock, with the factory edges trimmed and the grain the right way.",
     why: "It can't be cut.",
-    source: "plane geometry.",
+    source: "Plane geometry.",
     formula: "",
     accept: "",
     example: Example {

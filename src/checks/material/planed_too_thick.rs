@@ -8,9 +8,9 @@ use crate::parts::Parts;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "planed-too-thick",
     severity: Severity::Error,
-    finds: "Lumber whose planed thickness is its rough thickness or more.",
-    why: "Both faces of a rough board must be planed until they are flat and clean; nothing is left to plane, and every part comes out thinner than drawn.",
-    source: "plane geometry; the boards named are those of the National Hardwood Lumber Association's table of surfaced lumber (S2S).",
+    finds: "The planed thickness of lumber is the same as its rough thickness or more.",
+    why: "Both faces of a rough board must be planed until they are flat and clean. Here nothing is left to plane, so every part would come out thinner than drawn.",
+    source: "Plane geometry. The boards named are those of the National Hardwood Lumber Association's table of surfaced lumber (S2S).",
     formula: "",
     accept: "",
     example: Example {

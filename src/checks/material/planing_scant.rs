@@ -9,11 +9,11 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "planing-scant",
     severity: Severity::Warning,
-    finds: "Lumber whose planed thickness is more than rough boards of its thickness surface to on two sides.",
-    why: "A rough board is cupped, bowed and sawn unevenly. What it surfaces to is all that the trade promises of it; boards that need more planing than that stay rough in the hollows or end up thinner than drawn.",
+    finds: "The planed thickness of lumber is more than rough boards of that thickness surface to on two sides.",
+    why: "A rough board is cupped, bowed, and unevenly sawn, and the trade promises no more than its surfaced thickness. A board that needs more planing than that stays rough in the hollows or ends up thinner than drawn.",
     source: "National Hardwood Lumber Association, standard thickness of surfaced lumber, S2S (3/8: 3/16; 1/2: 5/16; 5/8: 7/16; 3/4: 9/16; 4/4: 13/16; 5/4: 1-1/16; 6/4: 1-5/16; 7/4: 1-1/2; 8/4: 1-3/4; 10/4: 2-1/4; 12/4: 2-3/4; 16/4: 3-3/4), read in reprints.",
-    formula: "rough less 3/16 in, from 7/4 up less 1/4 in; boards sold in millimetres lose as much.",
-    accept: "The boards are in your rack and you have measured them: flat and thick enough to yield it.",
+    formula: "The rough thickness less 3/16 in, or less 1/4 in from 7/4 up. Boards sold in millimeters lose as much.",
+    accept: "Accept it if the boards are in your rack and you have measured them: they are flat, and thick enough to yield it.",
     example: Example {
         base: Base::First,
         sound: "stock maple   { lumber 4/4; thickness 3/4;",

@@ -10,11 +10,11 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "species-unknown",
     severity: Severity::Warning,
-    finds: "Boards that don't say what wood they are, or of a wood that neither the built-in table nor the spec has figures for.",
-    why: "How it moves through the year, what it weighs and how far it sags can't be worked out, so nothing that hangs on it is checked.",
+    finds: "Boards don't say what wood they are, or neither the built-in table nor the spec has figures for their wood.",
+    why: "Without its figures, nobody can work out how the wood moves through the year, what it weighs, or how far it sags. Nothing that depends on those is checked.",
     source: "`casewright trade species` lists the woods that are known, with their sources.",
     formula: "",
-    accept: "Nothing wide or loaded is made of it, or you have judged its movement yourself.",
+    accept: "Accept it if nothing wide or loaded is made of it, or if you have judged its movement yourself.",
     example: Example {
         base: Base::First,
         sound: "stock maple   { lumber 4/4; thickness 3/4; species sugar-maple; sawn quarter }",

@@ -14,11 +14,11 @@ use super::lean_too_much::is_beyond;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "front-tapered",
     severity: Severity::Note,
-    finds: "An opening whose measured diagonals differ by more than the tape may be off: a square front in it has uneven reveals. It says how much wider to leave the front, and how much to plane off at which corner for reveals that are as drawn all the way up. A warning where a square front would jam, with less than 1/64 in (0.4 mm) left at two corners.",
-    why: "A reveal that narrows by 1/32 over a door is seen across the room. Planed to its opening, the front hides it; but planing makes it narrower, so the wood for that has to be there.",
-    source: "plane geometry (Pythagoras): the squares of the diagonals differ by four times width times lean. Leaves of a pair whose meeting edges stay square: common practice, no source.",
-    formula: "lean = difference of the diagonals × diagonal / twice the width. Each edge beside a side of the opening is planed by the lean. Left wider: the lean for a front, half of it for each leaf of a pair. A front cut to its drawn width has, planed, its reveal and half the lean at both sides.",
-    accept: "You plane every front to its opening anyway.",
+    finds: "The measured diagonals of an opening differ by more than the tape may be off, so a square front in it has uneven gaps. The message says how much wider to leave the front, and how much to plane off at which corner to get the drawn gap all the way up. It is a warning where a square front would jam, with less than 1/64 in (0.4 mm) left at two corners.",
+    why: "A gap that narrows by 1/32 over a door can be seen across the room. Planing the front to its opening hides it. But planing makes the front narrower, so you must leave the wood for it.",
+    source: "Plane geometry (Pythagoras): the squares of the diagonals differ by four times the width times the lean. That the meeting edges of a pair stay square is common practice; no published source.",
+    formula: "Lean = difference of the diagonals × diagonal / twice the width. Each edge beside a side of the opening is planed by the lean. Leave a single front wider by the lean, and each leaf of a pair wider by half of it. A front that was cut to its drawn width ends up, once planed, with its gap plus half the lean on both sides.",
+    accept: "Accept it if you plane every front to its opening anyway.",
     example: Example {
         base: Base::First,
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",

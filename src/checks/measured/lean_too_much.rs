@@ -9,10 +9,10 @@ use crate::plans::square::{Leaning, leaning};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "lean-too-much",
     severity: Severity::Error,
-    finds: "A measured opening that leans by more than its two reveals, whatever the tape is off.",
-    why: "A square front does not go in at all, and one that is planed to it is no rectangle any more, which all that hangs on it or runs behind it is made for. The frame that stands there is another than the one that is drawn.",
-    source: "plane geometry (Pythagoras). That a front may be planed by its two reveals and no more: ours.",
-    formula: "lean = difference of the diagonals × diagonal / twice the width; half of it is taken from each reveal. Twice what the tape may be off is taken from the difference first.",
+    finds: "A measured opening leans by more than its two gaps, even if the tape is off by all it may be.",
+    why: "A square front won't go in at all. A front planed to fit is no longer a rectangle, and everything that hangs on it or runs behind it is made for a rectangle. The frame you built is not the frame that is drawn.",
+    source: "Plane geometry (Pythagoras). That a front may be planed by its two gaps and no more is our own rule.",
+    formula: "Lean = difference of the diagonals × diagonal / twice the width, and half of the lean comes off each gap. Twice what the tape may be off is taken from the difference first.",
     accept: "",
     example: Example {
         base: Base::First,

@@ -9,10 +9,10 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "measured-far",
     severity: Severity::Error,
-    finds: "A measured opening that differs from the drawn one by more than its two reveals; where it has an overlay front by more than 1/8 in (3 mm), where it has none by more than 1/4 in (6 mm). A measured thickness that is off the written one by more than a quarter of it, and by more than 1/16 in (1.6 mm). Neither counts: all else is judged as if it were not there.",
-    why: "No front with its reveals in range can make up for that. The frame that stands there is another than the one that is drawn, and every board behind it is placed by the drawing. A figure that is off by far more is mostly a slip.",
-    source: "Reveals: plane geometry. The other figures: ours.",
-    formula: "measured − drawn, against twice the reveal; measured − written, against a quarter.",
+    finds: "A measured opening or thickness is too far off its drawn figure. An opening may be off by its two gaps; with an overlay front the limit is 1/8 in (3 mm), and with no front it is 1/4 in (6 mm). A thickness may be off by a quarter of itself or by 1/16 in (1.6 mm), whichever is more. The reading is ignored, and everything else is judged without it.",
+    why: "No front with its gaps in range can make up for that. The frame you built is not the frame that is drawn, and the drawing places every board behind it. A figure that is off by far more is usually a slip.",
+    source: "Gaps: plane geometry. The other figures are our own.",
+    formula: "Measured − drawn, compared with twice the gap. For a thickness, measured − written, compared with a quarter of it.",
     accept: "",
     example: Example {
         base: Base::First,

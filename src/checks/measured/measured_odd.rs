@@ -9,11 +9,11 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "measured-odd",
     severity: Severity::Warning,
-    finds: "A reading that does not go with the others: diagonals that an opening of those sides can't have, or boards measured more than 1/16 in (1.6 mm) off what they were to be planed to. Diagonals that are odd count for nothing.",
-    why: "Mostly a slip of a figure, or the hook of the tape. Everything made after it would be off by as much.",
-    source: "Pythagoras; four readings may each be off by as much as the tape. That a planer holds 1/16 in with ease: common practice, no source.",
-    formula: "the mean of the two diagonals against √(wide² + high²).",
-    accept: "You have measured again, and it is so.",
+    finds: "A reading does not agree with the others. Either an opening with those sides can't have those diagonals, or boards measure more than 1/16 in (1.6 mm) off what they were to be planed to. Diagonals that don't agree are ignored.",
+    why: "The usual cause is a slip of a figure or the hook of the tape. Everything made after it would be off by as much.",
+    source: "Pythagoras; each of the four readings may be off by as much as the tape. That a planer easily holds 1/16 in is common practice; no published source.",
+    formula: "The mean of the two diagonals, compared with √(wide² + high²).",
+    accept: "Accept it if you have measured again and the reading stands.",
     example: Example {
         base: Base::First,
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",

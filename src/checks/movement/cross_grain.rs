@@ -13,11 +13,11 @@ use super::{product, weather};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cross-grain",
     severity: Severity::Warning,
-    finds: "A back of solid wood held at both edges, or a glued joint along which one board moves across its grain and the other does not, by more than 1/16 in (1.6 mm) from the driest to the dampest day.",
-    why: "The glue holds the wood where it wants to move: it cups, the joint lets go, or the board splits, mostly in its first dry winter.",
-    source: "Wood Handbook (FPL-GTR-190), Table 13-5 and Eq. 13-2. That joints bear up to 1/16 in: common practice, no source.",
-    formula: "length of the joint × difference of the two boards' coefficients × points of moisture from driest to dampest.",
-    accept: "Only the front inch or two of the joint is glued and the rest left free, or fixed through slots.",
+    finds: "A glued joint holds wood that moves across its grain by more than 1/16 in (1.6 mm) from the driest day to the dampest. It may be a solid back held at both edges, or a joint along which one board moves and the other does not.",
+    why: "The glue holds the wood where it wants to move. The board cups, the joint lets go, or the board splits, usually in its first dry winter.",
+    source: "Wood Handbook (FPL-GTR-190), Table 13-5 and Eq. 13-2. That joints bear up to 1/16 in is common practice; no published source.",
+    formula: "Length of the joint × difference of the two boards' coefficients × points of moisture from driest to dampest.",
+    accept: "Accept it if only the front inch or two of the joint is glued, and the rest is left free or is fixed through slots.",
     example: Example {
         base: Base::First,
         sound: "ends { stock ply }",

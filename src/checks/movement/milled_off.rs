@@ -8,11 +8,11 @@ use crate::plans::seasons::Climate;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "milled-off",
     severity: Severity::Warning,
-    finds: "Wood milled in air that leaves it more than 2 points of moisture damper than the dampest day of its room, or drier than the driest.",
-    why: "It never comes to rest in that room as it was made: gaps stay open or closed, panels shrink off their finish, and joints work loose in the first year.",
-    source: "Wood Handbook (FPL-GTR-190), Eq. 4-5. That members should agree within 2 points: common practice; ANSI/KCMA A161.1 asks for 10 % at most at fabrication.",
-    formula: "moisture in the shop's air against moisture in the room's, at the room's temperature.",
-    accept: "The wood is dried in the room itself before it is milled, and `humidity` in `shop` is not what it was milled at.",
+    finds: "The wood is milled in air that leaves it more than 2 points of moisture damper than the dampest day of its room, or drier than the driest.",
+    why: "The wood never settles in that room at the size you made it. Gaps stay open or closed, panels shrink and show an unfinished edge, and joints work loose in the first year.",
+    source: "Wood Handbook (FPL-GTR-190), Eq. 4-5. That members should agree within 2 points is common practice; ANSI/KCMA A161.1 asks for 10 % at most at fabrication.",
+    formula: "Moisture in the shop's air, compared with moisture in the room's air, at the room's temperature.",
+    accept: "Accept it if you dry the wood in the room itself before you mill it, so that `humidity` in `shop` is not what it is milled at.",
     example: Example {
         base: Base::Press,
         sound: "humidity 50%\n  kerf     3.2",

@@ -12,11 +12,11 @@ use super::{product, quarter_fix, weather};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "panel-room",
     severity: Severity::Warning,
-    finds: "A solid panel that swells to the bottom of its grooves, or shrinks until less than 1/8 in (3 mm) of it is held.",
-    why: "A panel without room pushes its frame apart at the joints. One that leaves its groove rattles, and shows a gap along the stile.",
-    source: "Wood Handbook (FPL-GTR-190), Table 13-5 and Eq. 13-2. That 1/8 in should stay in the groove: common practice, no source.",
-    formula: "panel width × coefficient × points of moisture, half of it at each side, against the room left in each groove.",
-    accept: "The panel is of a wood or a make that moves less than its species, such as a veneered board entered as lumber.",
+    finds: "A solid panel swells to the bottom of its grooves, or it shrinks until the grooves hold less than 1/8 in (3 mm) of it.",
+    why: "A panel without room pushes its frame apart at the joints. A panel that leaves its groove rattles and shows a gap along the stile.",
+    source: "Wood Handbook (FPL-GTR-190), Table 13-5 and Eq. 13-2. That 1/8 in should stay in the groove is common practice; no published source.",
+    formula: "Panel width × coefficient × points of moisture, half of it on each side, compared with the room left in each groove.",
+    accept: "Accept it if the panel's wood or make moves less than its species, such as a veneered board entered as lumber.",
     example: Example {
         base: Base::Press,
         sound: "panel-stock ash-thin; groove 10; float 2 }",

@@ -7,9 +7,9 @@ use crate::model::Piece;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "flute-too-deep",
     severity: Severity::Error,
-    finds: "Flutes deeper than half of the front they are cut into.",
-    why: "The front bends and splits along its thinnest line, and warps for want of wood on one side.",
-    source: "common practice, no source.",
+    finds: "Flutes are deeper than half the thickness of their front.",
+    why: "The front bends and splits along its thinnest line. It warps because one side has lost more wood than the other.",
+    source: "Common practice; no published source.",
     formula: "",
     accept: "",
     example: Example {

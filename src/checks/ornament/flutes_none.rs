@@ -8,9 +8,9 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "flutes-none",
     severity: Severity::Error,
-    finds: "Flutes whose pitch leaves less land between them than is asked for, that are cut with a straight bit, or that are asked for on a frame-and-panel front.",
-    why: "Between flutes that stand too close the land breaks out under the bit.",
-    source: "plane geometry: a flute is 2·√(2rd − d²) wide.",
+    finds: "Flutes can't be cut as written. Their pitch leaves less land between them than the spec asks for, they would be cut with a straight bit, or they are on a frame-and-panel front.",
+    why: "Where flutes are too close together, the land between them breaks out under the bit.",
+    source: "Plane geometry: a flute is 2·√(2rd − d²) wide.",
     formula: "",
     accept: "",
     example: Example {

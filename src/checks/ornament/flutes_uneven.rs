@@ -12,11 +12,11 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "flutes-uneven",
     severity: Severity::Note,
-    finds: "Upright flutes that break step: at the meeting of a pair of doors, between fronts of different width above each other, or with a plain margin more than twice as wide as the lands.",
-    why: "The eye follows the lines. A step that is neither the pitch nor twice the pitch, with the gap in place of a line, shows across the room.",
-    source: "plane geometry; that a gap may stand for a line is common practice, no source.",
-    formula: "Over the meeting of a pair: the margin of one leaf + the gap + the margin of the other, a whole number of pitches within a mark of the tape.",
-    accept: "The fronts are meant to be read one by one.",
+    finds: "Upright flutes break step. They do so where a pair of doors meets, between fronts of different width above each other, or where a plain margin is more than twice as wide as the lands.",
+    why: "The eye follows the lines. A step that is neither one pitch nor two, with the gap in place of a line, shows across the room.",
+    source: "Plane geometry. That a gap may stand in for a line is common practice; no published source.",
+    formula: "Where a pair meets, the margin of one leaf + the gap + the margin of the other must be a whole number of pitches, within a mark of the tape.",
+    accept: "Accept it if the fronts are meant to be seen one by one.",
     example: Example { base: Base::Console, sound: "meeting 1/8", wrong: "meeting 7/32" },
     check: Check::Piece(check),
 };

@@ -9,11 +9,11 @@ use crate::parts::{Bore, Face, Feature, FeatureKind, Part, Parts};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pull-in-flute",
     severity: Severity::Warning,
-    finds: "A pull on a fluted front whose hole lies in a flute, or whose foot stands out over one by more than a mark of the tape.",
-    why: "The bit wanders off the side of a flute; the pull rocks on its edges, and daylight shows under its foot.",
-    source: "plane geometry; a foot of twice the screw where none is written is common practice, no source.",
+    finds: "A pull on a fluted front has its hole in a flute, or its foot overhangs one by more than a mark of the tape.",
+    why: "The bit wanders off the side of a flute. The pull rocks on its edges, and daylight shows under its foot.",
+    source: "Plane geometry. Where no foot is written, it is taken as twice the screw (common practice; no published source).",
     formula: "",
-    accept: "The pull has a back plate that spans the flutes, or they are cut out under its feet by hand.",
+    accept: "Accept it if the pull has a backplate that spans the flutes, or if you pare the flutes away under its feet by hand.",
     example: Example { base: Base::Console, sound: "from-edge 1-1/32", wrong: "from-edge 1-1/4" },
     check: Check::Parts(check),
 };

@@ -11,11 +11,11 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "bit-speed",
     severity: Severity::Warning,
-    finds: "A router bit whose speed is above the limit for its diameter. A bit of a used file counts only where the piece is cut with it.",
-    why: "The rim of a wide bit runs faster than that of a narrow one. Too fast, it burns the wood and itself, and can bend its shank or throw a cutter.",
-    source: "common practice, the same in several published charts: to 1 in 24,000 turns a minute, to 2 in 18,000, to 2-1/2 in 16,000, beyond that 12,000.",
-    formula: "the rim runs π × diameter × turns.",
-    accept: "The bit itself is marked with a higher limit: that goes before the chart.",
+    finds: "A router bit runs faster than the limit for its diameter. A bit in a used file counts only where the piece is cut with it.",
+    why: "The rim of a wide bit runs faster than the rim of a narrow one. At too high a speed the bit burns the wood and itself, and it can bend its shank or throw a cutter.",
+    source: "Common practice; several published charts agree: 24,000 rpm up to 1 in, 18,000 up to 2 in, 16,000 up to 2-1/2 in, and 12,000 above that.",
+    formula: "The rim speed is π × diameter × rpm.",
+    accept: "Accept it if the bit itself is marked with a higher limit. The bit's own limit takes precedence over the chart.",
     example: Example {
         base: Base::Console,
         sound: "shank 1/2; speed 16000",

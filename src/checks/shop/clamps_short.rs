@@ -11,11 +11,11 @@ use super::Short;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "clamps-short",
     severity: Severity::Warning,
-    finds: "A glue-up that takes more clamps than the shop has.",
-    why: "Every glued joint of one go has to be drawn up before the glue grabs. Where clamps run out, a joint stays open, and the piece is out of square for good.",
-    source: "common practice, no source.",
-    formula: "one clamp for each 12 in of a joint, or part of it; a clamp along a part closes the joints at both its ends; a panel takes one for each 8 in of its length, at least two. Pocket screws and screws hold their own joints.",
-    accept: "You can borrow clamps for a day, or draw the joints up by other means: cauls, wedges, tape, pins.",
+    finds: "A glue-up takes more clamps than the shop has.",
+    why: "Every joint of one glue-up must be drawn up before the glue grabs. If you run out of clamps, a joint stays open, and the piece is out of square for good.",
+    source: "Common practice; no published source.",
+    formula: "One clamp for each 12 in of a joint or part of it. A clamp along a part closes the joints at both its ends. A panel takes one for each 8 in of its length, and at least two. Pocket screws and screws hold their own joints.",
+    accept: "Accept it if you can borrow clamps for a day, or if you draw the joints up by other means: cauls, wedges, tape, or pins.",
     example: Example {
         base: Base::First,
         sound: "cure 24 h; clamps 6 }",

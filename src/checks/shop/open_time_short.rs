@@ -11,11 +11,11 @@ use super::Short;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "open-time-short",
     severity: Severity::Warning,
-    finds: "A glue-up whose glue skins over before the last joint is spread and closed.",
-    why: "Glue that has skinned over doesn't wet the other face. The joint looks closed, and comes apart.",
-    source: "common practice: white and yellow glue stay open 5 to 10 min, slow ones up to 20, less in dry heat. The rate of spreading has no source.",
-    formula: "a quarter of a minute for each joint that a clamp closes, and a minute for each 30 in of it. Joints that screws close one by one are not counted.",
-    accept: "You have a hand to help, or you have timed yourself and are quicker.",
+    finds: "The glue skins over before you can spread and close the last joint of a glue-up.",
+    why: "Glue that has skinned over doesn't wet the other face. The joint looks closed, and it comes apart.",
+    source: "Common practice: white and yellow glues stay open 5 to 10 min, slow ones up to 20, and less in dry heat. The rate of spreading has no published source.",
+    formula: "A quarter of a minute for each joint that a clamp closes, and a minute for each 30 in of it. Joints that screws close one by one are not counted.",
+    accept: "Accept it if you have a helper, or if you have timed yourself and are quicker.",
     example: Example {
         base: Base::Press,
         sound: "day 7 h; clamps 14",

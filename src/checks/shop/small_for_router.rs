@@ -10,11 +10,11 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "small-for-router",
     severity: Severity::Warning,
-    finds: "A part with a dado, groove, rabbet or flutes that is shorter than 6 in (150 mm), or whose face is narrower than 2 in (50 mm) where the router's base has to lie on it.",
-    why: "The base tips over the edge of so small a piece, and there is nowhere to clamp it that the router doesn't run. Held by hand it brings the fingers to the bit.",
-    source: "common practice, no source.",
+    finds: "A part with a dado, groove, rabbet, or flutes is too small to rout safely. It is shorter than 6 in (150 mm), or the face that the router's base lies on is narrower than 2 in (50 mm).",
+    why: "The base tips over the edge of so small a piece, and there is no place to clamp it clear of the router. Held by hand, it brings your fingers to the bit.",
+    source: "Common practice; no published source.",
     formula: "",
-    accept: "You cut it on the table saw, by hand, or in a jig that holds the piece on all sides.",
+    accept: "Accept it if you cut it on the table saw, by hand, or in a jig that holds the piece on all sides.",
     example: Example {
         base: Base::First,
         sound: "drawer upper { high 5 }",

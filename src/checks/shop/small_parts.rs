@@ -10,11 +10,11 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "small-parts",
     severity: Severity::Note,
-    finds: "Solid parts that are cut rough shorter than 12 in (300 mm), too short to plane and joint by themselves, or that are narrower than 3/4 in (19 mm), too narrow to rip by themselves. Told once for each stock.",
-    why: "A board shorter than the distance between a planer's rollers tips into the knives and is thrown out; on a jointer it brings the hands over them. A narrow strip is drawn down beside the saw blade.",
-    source: "common practice, no source; the book of your machine goes before it.",
-    formula: "rough length: finished length and the shop's allowance.",
-    accept: "You know it, and mill these parts in one blank.",
+    finds: "Solid parts are too small to mill by themselves. They are cut rough shorter than 12 in (300 mm), too short to plane and joint, or they are narrower than 3/4 in (19 mm), too narrow to rip. Each stock is reported once.",
+    why: "A board shorter than the distance between a planer's rollers tips into the knives and is thrown out. On a jointer it brings your hands over the knives. A narrow strip is drawn down beside the saw blade.",
+    source: "Common practice; no published source. Your machine's manual takes precedence.",
+    formula: "Rough length: the finished length plus the shop's allowance.",
+    accept: "Accept it if you know this and mill these parts as one blank.",
     example: Example {
         base: Base::First,
         sound: "undermount; length 15; room 15-3/4",

@@ -7,9 +7,9 @@ use crate::model::Piece;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "base-too-deep",
     severity: Severity::Error,
-    finds: "A toe kick set back by more than half of the depth of the case.",
+    finds: "A toe kick is set back by more than half the depth of its case.",
     why: "The case has hardly anything to stand on, and its ends are cut through.",
-    source: "common practice, no source: 2-1/2 to 3-1/2 in.",
+    source: "Common practice; no published source: 2-1/2 to 3-1/2 in.",
     formula: "",
     accept: "",
     example: Example { base: Base::First, sound: "set-back 3;", wrong: "set-back 12;" },

@@ -8,9 +8,9 @@ use crate::parts::{Assembly, Cuboid, Direction, FeatureKind, Part, Parts, Role, 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "keep-out-hit",
     severity: Severity::Error,
-    finds: "A part that stands where a keep-out of the site is. A back may be cut round it on site; a drawer that says `around` is cut round it.",
-    why: "On the day of fitting the piece does not go to the wall.",
-    source: "plane geometry.",
+    finds: "A part stands where the site has a keep-out. A back may be cut round it on site, and a drawer that says `around` is cut round it.",
+    why: "On the day you install the piece, it won't go up against the wall.",
+    source: "Plane geometry.",
     formula: "",
     accept: "",
     example: Example {

@@ -7,9 +7,9 @@ use crate::model::{Exposure, Piece, Seam, Side};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "scribe-too-wide",
     severity: Severity::Error,
-    finds: "A scribe that takes so much of its stile that the end of the case no longer stands behind it, or a mitred seam at a side that is planed to a wall.",
-    why: "The stile must reach from the wall past the end it is fixed to. A mitre planed to a wall is a mitre no more.",
-    source: "geometry.",
+    finds: "A scribe takes so much of its stile that the end of the case no longer stands behind the stile, or a side that is planed to a wall has a mitered seam.",
+    why: "The stile must reach from the wall past the end that it is fixed to. A miter that has been planed to a wall no longer closes.",
+    source: "Plane geometry.",
     formula: "",
     accept: "",
     example: Example { base: Base::Console, sound: "scribe 3/4", wrong: "scribe 2-1/4" },

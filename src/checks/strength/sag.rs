@@ -12,11 +12,11 @@ use crate::plans::spans::{self, Lying};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "sag",
     severity: Severity::Warning,
-    finds: "A shelf, bottom or top that sags further under its load than a standard allows: 1/16 in in a foot of span and 1/4 in at most under 15 lb on a square foot, or the span over 144 under a load that the spec gives.",
-    why: "A bent shelf is seen, and what stands on it leans together. A bent bottom jams the doors and drawers over it. Left loaded, wood goes on bending: to 1.5 times as much, or twice.",
-    source: "deflection: Wood Handbook (FPL-GTR-190), Table 9-1, and AWC Design Aid 6 for a board over a middle support; load and limit: ANSI/KCMA A161.1, shelves and bottoms; with `load`: Architectural Woodwork Standards, 1st ed., p. 253 and 279 (40 lb general, 50 lb books). Stiffness: the Wood Handbook's tables, or `stiffness` of the stock. Creep: common practice.",
-    formula: "5 W L³ / (384 EI), EI that of the board, of the frame's rail glued along its front and of the kick board under it; the back, and the board's own weight, are left out.",
-    accept: "The board is stiffened in a way that the spec does not say, or what stands on it is light.",
+    finds: "A shelf, bottom, or top sags more under its load than a standard allows. The limit is 1/16 in per foot of span and 1/4 in at most under 15 lb per square foot. Where the spec gives a load, the limit is the span over 144.",
+    why: "A bent shelf shows, and what stands on it leans together. A bent bottom jams the doors and drawers above it. Wood that stays loaded goes on bending, to 1.5 or even 2 times as much.",
+    source: "Deflection: Wood Handbook (FPL-GTR-190), Table 9-1, and AWC Design Aid 6 for a board over a middle support. Load and limit: ANSI/KCMA A161.1, shelves and bottoms; with `load`: Architectural Woodwork Standards, 1st ed., p. 253 and 279 (40 lb general, 50 lb books). Stiffness: the Wood Handbook's tables, or the stock's `stiffness`. Creep: common practice.",
+    formula: "5 W L³ / (384 EI). EI is that of the board, plus the frame's rail glued along its front and the toe kick under it. The back and the board's own weight are left out.",
+    accept: "Accept it if the board is stiffened in a way that the spec does not say, or if it carries only light things.",
     example: Example {
         base: Base::First,
         sound: "shelf { adjustable 1 }",

@@ -11,11 +11,11 @@ use crate::plans::weights;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "tips",
     severity: Severity::Warning,
-    finds: "A case that is not fixed to the wall and goes over forward about the front edge of what it stands on, with every drawer out and full and every door open.",
-    why: "A case that goes over kills. A child that climbs on an open drawer weighs more than all that is counted here.",
-    source: "statics: moments about the front edge of base, kick board or ends. Contents: 15 lb on a square foot of drawer, ANSI/KCMA A161.1, or `load`. Densities: the Wood Handbook's gravities at 12 % moisture.",
-    formula: "Σ weight × distance before the edge > Σ weight × distance behind it. Drawers are out by the length of their slides, doors stand square to the front, the case itself is empty and stands alone; hardware and a worktop are not counted.",
-    accept: "A worktop or something else that the spec does not know holds the case down. A case between two walls is no safer for that.",
+    finds: "A case that is not fixed to the wall tips forward with every drawer out and full and every door open. It tips about the front edge of its base, toe kick, or ends.",
+    why: "A case that tips over can kill. A child who climbs on an open drawer weighs more than everything counted here.",
+    source: "Statics: moments about the front edge of the base, toe kick, or ends. Contents: 15 lb per square foot of drawer (ANSI/KCMA A161.1), or `load`. Densities: the Wood Handbook's gravities at 12 % moisture.",
+    formula: "The case tips where Σ weight × distance in front of the edge exceeds Σ weight × distance behind it. Drawers are out by the length of their slides, and doors are open 90 degrees. The case itself is empty and stands alone; hardware and a countertop are not counted.",
+    accept: "Accept it if a countertop, or something else that the spec does not know about, holds the case down. Standing between two walls makes a case no safer.",
     example: Example {
         base: Base::First,
         sound: "site { left open; right open; fixing wall; humidity 30% to 55% }",
