@@ -13,7 +13,7 @@ fn a_new_spec_is_sound_and_nothing_is_overwritten() {
     let bench = bench.with("mine.case", "my own\n");
     let done = bench.run(&["new", "mine.case"]);
     assert_eq!(done.code, Some(2), "{done:?}");
-    assert!(done.err.contains("mine.case is there already"), "{done:?}");
+    assert!(done.err.contains("mine.case already exists"), "{done:?}");
     assert_eq!(std::fs::read_to_string(bench.path("mine.case")).unwrap(), "my own\n");
     assert_eq!(bench.run(&["new", "no/such/folder.case"]).code, Some(2));
 }
@@ -71,7 +71,7 @@ fn every_table_of_the_trade_can_be_read_with_its_source() {
         let table = bench.run(&["trade", slug]);
         assert_eq!(table.code, Some(0), "{slug}");
         assert!(table.out.lines().all(|line| line.chars().count() <= 100), "{slug}: {}", table.out);
-        assert!(table.out.contains("Your own figures"), "{slug}: {}", table.out);
+        assert!(table.out.contains("For your own figures:"), "{slug}: {}", table.out);
     }
     // Wood Handbook, Table 13-5: black cherry 0.00126 and 0.00248.
     let woods = bench.run(&["trade", "species"]).out;

@@ -529,9 +529,9 @@ fn revisions_of_git_are_compared_with_what_they_used_then() {
     assert_eq!(same.code, Some(0), "{same:?}");
 
     for (arguments, said) in [
-        (["pieces/a.case", "--from", "never"], "`never` is no revision of this git repository"),
+        (["pieces/a.case", "--from", "never"], "this git repository has no revision `never`"),
         (["pieces/b.case", "--from", "HEAD"], "there is no file pieces/b.case at revision HEAD"),
-        (["pieces/a.case", "--from", "-x"], "`-x` is no revision"),
+        (["pieces/a.case", "--from", "-x"], "`-x` is not a revision"),
         (["other/a.case", "--from", "HEAD"], "there is no file other/a.case at revision HEAD"),
     ] {
         let arguments = [arguments[0], &format!("{}={}", arguments[1], arguments[2])];
@@ -546,7 +546,7 @@ fn revisions_of_git_are_compared_with_what_they_used_then() {
     let mut outside = bench.command(&["diff", "a.case", "--from", "HEAD"]);
     outside.env("GIT_CEILING_DIRECTORIES", bench.path("").parent().unwrap());
     let done = crate::support::done(&mut outside);
-    assert!(done.err.contains("a.case lies in no git repository"), "{done:?}");
+    assert!(done.err.contains("a.case is not in a git repository"), "{done:?}");
 }
 
 /// The two lines of the README, as they stand there.
@@ -597,7 +597,7 @@ fn git_diff_shows_it_with_two_lines_of_set_up() {
 fn the_driver_says_what_it_can_and_stays_out_of_the_help() {
     let bench = Bench::new().with("a.case", &console());
     let done = bench.run(&["git-diff", "a.case"]);
-    assert_eq!((done.code, done.out.as_str()), (Some(0), "a.case is not merged yet\n\n"));
+    assert_eq!((done.code, done.out.as_str()), (Some(0), "a.case still has a merge conflict\n\n"));
     assert_eq!(bench.run(&["git-diff", "a.case", "old"]).code, Some(2));
     assert_eq!(bench.run(&["git-diff"]).code, Some(2));
     let gone = ["git-diff", "a.case", "a.case", "0123456", "100644", "/dev/null", ".", "."];

@@ -34,10 +34,10 @@ fn every_spec_under_it_is_checked_in_order_and_counted() {
             "jobs/a/first.case is sound",
             "jobs/ferry/stand.case is sound",
             "1 error in jobs/tall.case",
-            "3 specs: 2 sound, 1 with errors; 1 file without a case left out",
+            "3 specs: 2 sound, 1 with errors; skipped 1 file without a case",
         ]
     );
-    assert!(done.err.ends_with("left out\n"), "{}", done.err);
+    assert!(done.err.ends_with("without a case\n"), "{}", done.err);
 }
 
 #[test]
@@ -76,7 +76,7 @@ fn the_worst_end_counts() {
     std::fs::write(bench.path("jobs/photo.case"), [0xff, 0xd8]).unwrap();
     let done = bench.run(&["check", "jobs", "--format", "short"]);
     assert_eq!(done.code, Some(2));
-    assert!(done.err.contains("casewright: jobs/photo.case is no UTF-8 text\n"), "{done:?}");
+    assert!(done.err.contains("casewright: jobs/photo.case is not UTF-8 text\n"), "{done:?}");
     assert!(done.err.contains("4 specs: 2 sound, 1 with errors, 1 unreadable;"), "{done:?}");
     assert!(done.out.starts_with("jobs/tall.case:"), "{done:?}");
 }
@@ -117,10 +117,7 @@ fn a_slip_never_hides_a_piece() {
         assert!(done.out.contains(name), "{name}: {done:?}");
     }
     assert!(!done.out.contains("a/stock.case"), "{done:?}");
-    assert!(
-        done.err.contains("2 specs: 2 with errors; 1 file without a case left out"),
-        "{done:?}"
-    );
+    assert!(done.err.contains("2 specs: 2 with errors; skipped 1 file without a case"), "{done:?}");
 }
 
 /// A word with one letter gone, doubled, put before its neighbour, or another.
@@ -189,7 +186,7 @@ fn a_slip_in_a_used_file_is_told_once() {
     assert_eq!(done.out.lines().count(), 1, "{done:?}");
     assert!(done.out.starts_with("a/x/own.case:1:"), "{done:?}");
     assert!(
-        done.err.ends_with("1 spec: 1 with errors; 1 file without a case left out\n"),
+        done.err.ends_with("1 spec: 1 with errors; skipped 1 file without a case\n"),
         "{done:?}"
     );
 }

@@ -135,7 +135,7 @@ fn links_are_followed_at_a_revision_too() {
     repository.write("store/real.case", &with(&sharing("ply.case"), "wide 36;", "wide 37;"));
     is(&repository.diff(&["link.case", "--from", "HEAD"]), 1, &["cupboard 36 → 37 wide, 1 wider"]);
     for (name, why) in
-        [("torn.case", "to what is not there"), ("out.case", "out of the repository")]
+        [("torn.case", "to a file that does not exist"), ("out.case", "out of the repository")]
     {
         let done = repository.diff(&[name, "--from", "HEAD", "--to", "HEAD"]);
         assert_eq!((done.code, done.out.as_str()), (Some(2), ""), "{done:?}");
@@ -254,7 +254,7 @@ fn of_a_folder_in_which_nothing_changes_that_is_said() {
     std::fs::write(repository.bench.path("jobs/a.case"), [0xff, 0xd8]).unwrap();
     let done = repository.diff(&["jobs", "--from", "HEAD"]);
     assert_eq!((done.code, done.out.as_str()), (Some(2), ""));
-    assert!(done.err.contains("jobs/a.case is no UTF-8 text"), "{done:?}");
+    assert!(done.err.contains("jobs/a.case is not UTF-8 text"), "{done:?}");
     let done = repository.diff(&["nowhere", "--from", "HEAD"]);
     assert_eq!((done.code, done.out.as_str()), (Some(2), ""));
 }
@@ -307,7 +307,7 @@ fn what_is_staged_can_be_checked() {
     for folder in [".", "jobs"] {
         let done = repository.bench.run(&["check", "--staged", folder]);
         assert_eq!(done.code, Some(0), "{done:?}");
-        let told = "jobs/a.case is sound\n1 spec: 1 sound; 1 file without a case left out\n";
+        let told = "jobs/a.case is sound\n1 spec: 1 sound; skipped 1 file without a case\n";
         assert_eq!(done.err, told);
     }
     assert_eq!(repository.bench.run(&["check", "jobs/a.case", "--staged"]).code, Some(0));
@@ -326,5 +326,5 @@ fn what_is_staged_can_be_checked() {
     outside.env("GIT_CEILING_DIRECTORIES", bench.path("").parent().unwrap());
     let done = crate::support::done(&mut outside);
     assert_eq!(done.code, Some(2), "{done:?}");
-    assert!(done.err.contains(": . lies in no git repository"), "{done:?}");
+    assert!(done.err.contains(": . is not in a git repository"), "{done:?}");
 }

@@ -148,7 +148,7 @@ fn a_joint_that_is_too_large_is_lost_and_one_too_small_is_made_larger() {
     assert!(trims(&deeper)[0].contains("make larger: rabbet"), "{:?}", trims(&deeper));
     let shallower = redrawn(&text, "joint rabbet { deep 3/8 }", "joint rabbet { deep 5/16 }");
     let told = misfits(&shallower);
-    assert_eq!(told, ["cupboard.left-end has its rabbet 3/8 deep: the design now wants 5/16"]);
+    assert_eq!(told, ["cupboard.left-end has its rabbet 3/8 deep, but the design now wants 5/16"]);
     let compiled = compile(&shallower);
     let found = compiled.diagnostics.iter().find(|d| d.slug == "cut-misfit").unwrap();
     assert_eq!(compiled.sources.text(found.labels[0].span), "deep 5/16");
@@ -198,7 +198,10 @@ fn a_shorter_door_can_be_hung_by_the_cups_it_has() {
     let found = compile(&lower).diagnostics;
     assert_eq!(found.iter().filter(|found| found.slug == "cut-misfit").count(), 2);
     let note = found[0].notes.last().unwrap();
-    assert_eq!(note, "or hang it by the cups it has: `from-end 2-3/4` in the hinge");
+    assert_eq!(
+        note,
+        "you can also hang the door by the cups it has, with `from-end 2-3/4` in the hinge"
+    );
     let hung = redrawn(&lower, "from-edge 4 mm;", "from-edge 4 mm; from-end 2-3/4;");
     assert_eq!(misfits(&hung), Vec::<String>::new());
     let off = "length 20-13/16 to 20-5/16: take 1/4 off the bottom end, 1/4 off the top end";
@@ -250,7 +253,7 @@ fn a_board_whose_part_is_renamed_is_recognised_by_size_and_joint() {
     }
     let mut text = renamed.clone();
     for _ in 0..3 {
-        text = mended(&text, "cut-gone", "same size, same joints");
+        text = mended(&text, "cut-gone", "this part has the same size and the same joints");
     }
     let again = compile(&text);
     assert!(again.diagnostics.iter().all(|found| !found.slug.starts_with("cut-")));
@@ -268,7 +271,7 @@ fn a_stock_that_only_has_another_name_is_asked_for_once() {
     let told: Vec<&str> = told.map(|found| found.title.as_str()).collect();
     assert_eq!(
         told,
-        ["cupboard.left-stile and 3 parts more were cut from maple, and no stock is called that"]
+        ["cupboard.left-stile and 3 other parts were cut from maple, but no stock has that name"]
     );
     let again = compile(&mended(&renamed, "cut-stock-gone", "it is `rock`"));
     assert!(again.diagnostics.iter().all(|found| !found.slug.starts_with("cut-")));
@@ -276,7 +279,8 @@ fn a_stock_that_only_has_another_name_is_asked_for_once() {
     let cherry = redrawn(&text, "species sugar-maple; sawn", "species black-cherry; sawn");
     let told = misfits(&cherry);
     assert_eq!(told.len(), 4);
-    let said = "cupboard.left-stile was cut from sugar maple, and is to be of black cherry";
+    let said =
+        "cupboard.left-stile was cut from sugar maple, but the design now wants black cherry";
     assert_eq!(told[0], said);
 }
 

@@ -129,7 +129,7 @@ fn a_board_left_over_is_told_what_it_would_do_for() {
     assert_eq!(slugs(&c), ["cut-gone"]);
     let note = &c.diagnostics[0].notes[0];
     // Stretchers are 36 − 2 × 23/32 = 34-9/16 long: 1/16 too long for it.
-    assert_eq!(note, "nothing that is still to be cut comes out of the board");
+    assert_eq!(note, "no part that is still to be cut fits on this board");
     let c = first(&format!("cut 2026-03-14 {{ {} }}", board.replace("34-1/2", "36")));
     let note = &c.diagnostics[0].notes[0];
     assert!(note.contains("cupboard.kick (36 by 4)"), "{note}");
@@ -279,7 +279,7 @@ fn a_record_leaves_the_rest_of_the_file_alone() {
     // The same part on the same day is said anew, in its place.
     let done = bench.run(&["record", "first.case", "KICK", "--date", "2026-03-14"]);
     assert_eq!(done.code, Some(0), "{done:?}");
-    assert!(done.err.contains("KICK: what is said of it on 2026-03-15 counts"), "{done:?}");
+    assert!(done.err.contains("KICK: the later record of 2026-03-15 takes precedence"), "{done:?}");
     let kick = "cupboard.kick { long 36; wide 4; thick 23/32; stock ply; joints 0 }";
     let last = last.replace("    kick    #", &format!("    {kick}    #"));
     assert_eq!(std::fs::read_to_string(bench.path("first.case")).unwrap(), last);
@@ -317,11 +317,11 @@ fn what_can_not_be_recorded_changes_nothing() {
     let refused: [(&[&str], i32, &str); 9] = [
         (&["first.case", "botom"], 2, "did you mean `bottom`?"),
         (&["first.case", "kick", "no-such-thing"], 2, "no part is called `no-such-thing`"),
-        (&["first.case", "kick", "--date", "2026-02-30"], 2, "a date is written as 2026-03-14"),
-        (&["first.case", "kick", "--size", "wide"], 2, "is no size"),
-        (&["first.case", "kick", "--size", "wide 4; wide 5"], 2, "is no size"),
-        (&["first.case", "kick", "--size", "high 4"], 2, "is no size"),
-        (&["first.case", "kick", "bottom", "--size", "wide 4"], 2, "--size is that of one part"),
+        (&["first.case", "kick", "--date", "2026-02-30"], 2, "write a date like this: 2026-03-14"),
+        (&["first.case", "kick", "--size", "wide"], 2, "is not a size"),
+        (&["first.case", "kick", "--size", "wide 4; wide 5"], 2, "is not a size"),
+        (&["first.case", "kick", "--size", "high 4"], 2, "is not a size"),
+        (&["first.case", "kick", "bottom", "--size", "wide 4"], 2, "--size is for one part"),
         (&["wrong.case", "kick"], 1, "nothing was recorded"),
         (&["nothing.case", "kick"], 2, "there is no file nothing.case"),
     ];
@@ -352,7 +352,7 @@ fn a_link_stays_a_link_and_a_file_its_own() {
     std::fs::set_permissions(&real, std::fs::Permissions::from_mode(0o440)).unwrap();
     let done = bench.run(&["record", "link.case", "bottom", "--date", "2026-03-14"]);
     assert_eq!(done.code, Some(2), "{done:?}");
-    assert!(done.err.contains("it may only be read"), "{done:?}");
+    assert!(done.err.contains("it is read-only"), "{done:?}");
     assert_eq!(std::fs::read_dir(bench.path("real")).unwrap().count(), 1);
 }
 
@@ -425,7 +425,7 @@ fn a_joint_that_the_drawing_moves_is_an_error_and_one_that_trimming_brings_right
     let open =
         changed(&text, "stile mid { wide 1-1/2 }", "stile mid { wide 1-1/2; partition none }");
     let found = open.diagnostics.iter().find(|d| d.slug == "cut-misfit").expect("an error");
-    assert!(found.title.ends_with("the design has none there any more"), "{}", found.title);
+    assert!(found.title.ends_with("the design no longer has one there"), "{}", found.title);
 }
 
 /// What is recorded is read again as it was drawn: no finding, no trim, for

@@ -178,7 +178,10 @@ fn a_front_that_is_cut_is_told_what_it_comes_to() {
     let told = said("");
     assert!(told.starts_with("one that is cut to its drawn width already"), "{told}");
     let told = said("cut 2026-03-14 { stand.sink.door }");
-    assert!(told.contains("it is cut already: planed so, it has 3.19 at both sides"), "{told}");
+    assert!(
+        told.contains("it is already cut, so once planed it will have a gap of 3.19 on both sides"),
+        "{told}"
+    );
     // Left wider, it has all it needs: (1.376 − 1.4) / 2 is nothing. 672.58 is
     // the blank as the papers round it.
     for wide in ["672.6", "672.58", "672.57"] {
@@ -241,7 +244,7 @@ fn one_cut_leaf_leaves_the_advice_for_the_other() {
     let says = [
         "leave the right door 0.69 wider",
         "cut the right door 334.79 wide, not 334.1",
-        "the left door is cut already: planed so, it has 3.19 at its side instead of 2.5",
+        "the left door is already cut, so once planed it will have a gap of 3.19 on its side, not 2.5",
     ];
     has(&pair, &says, &["each leaf 0.69"]);
     // Of one cut to its blank nothing is said.
@@ -249,20 +252,24 @@ fn one_cut_leaf_leaves_the_advice_for_the_other() {
     has(&pair, &["cut the left door 334.79 wide, not 334.1"], &["cut already"]);
     let pair = told("doors sink", framed, "stand.sink.right-door.right-stile { wide 60 }");
     let says = [
-        "cut the left door 334.79 wide, not 334.1: its outer stile 0.69 wider",
-        "the right door is cut already: planed so, it has 3.19 at its side",
+        "cut the left door 334.79 wide, not 334.1, by making its outer stile 0.69 wider",
+        "the right door is already cut, so once planed it will have a gap of 3.19 on its side",
     ];
     has(&pair, &says, &[]);
     let door = told("door sink { hung left }", framed, "stand.sink.door.left-stile { wide 60 }");
     let says = [
         "leave the right stile 0.69 wider",
         "cut the right stile 0.69 wider",
-        "the left stile is cut already: planed so, it has 3.19 at its side",
+        "the left stile is already cut, so once planed it will have a gap of 3.19 on its side",
     ];
     has(&door, &says, &["both stiles"]);
     let both = "stand.sink.left-door { wide 334.1 }; stand.sink.right-door { wide 334.1 }";
     let pair = told("doors sink", "slab", both);
-    has(&pair, &["it is cut already: planed so, it has 3.19 at both sides"], &["wider"]);
+    has(
+        &pair,
+        &["it is already cut, so once planed it will have a gap of 3.19 on both sides"],
+        &["wider"],
+    );
 }
 
 #[test]

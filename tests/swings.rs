@@ -328,7 +328,7 @@ fn a_pull_clears_the_wall_by_as_much_as_stile_and_gap() {
 #[test]
 fn doors_back_to_back_need_room_for_both_pulls() {
     let plan = one(Some([60, 60]), &[Front::Door(false), Front::Door(true)]);
-    assert_eq!(titles(&plan), ["a.p and a.q open together strike each other, pull on pull"]);
+    assert_eq!(titles(&plan), ["a.p and a.q strike each other when both are open, pull on pull"]);
     assert!(titles(&Plan { stands: 22, ..plan.clone() }).is_empty());
     // Hung the same way they never meet.
     assert!(titles(&one(Some([60, 60]), &[Front::Door(true), Front::Door(true)])).is_empty());
@@ -344,7 +344,7 @@ fn a_drawer_is_pulled_into_an_open_door() {
     let mut plan = one(Some([60, 60]), &[Front::Bank, Front::Door(true)]);
     plan.cases[0].wide = 700;
     plan.stands = 45;
-    assert_eq!(titles(&plan), ["a.p.midp strikes the pull of a.q open at 90 degrees"]);
+    assert_eq!(titles(&plan), ["a.p.midp strikes the pull of a.q when it is open 90 degrees"]);
     assert!(titles(&Plan { stands: 44, ..plan.clone() }).is_empty());
     // Hung on its other side it opens away from the bank.
     plan.cases[0].fronts[1].1 = Front::Door(false);

@@ -83,7 +83,7 @@ impl Drop for Running {
     }
 }
 
-const ENDS: &str = "Ctrl-C ends\n";
+const ENDS: &str = "press Ctrl-C to stop\n";
 
 fn paper(bench: &Bench, name: &str) -> String {
     std::fs::read_to_string(bench.path("papers/my").join(name)).unwrap()
@@ -106,7 +106,7 @@ fn papers_follow_every_sound_save_and_stay_at_a_broken_one() {
     let mut watch = Running::start(&bench, &["my.case"]);
     let said = watch.hear(ENDS);
     assert!(said.contains("my.case is sound\n"), "{said}");
-    assert!(said.ends_with("watching my.case; Ctrl-C ends\n"), "{said}");
+    assert!(said.ends_with("watching my.case; press Ctrl-C to stop\n"), "{said}");
     let first = paper(&bench, "cut-list.txt");
 
     let wider = spec("first.case").replace("wide 36; deep 18", "wide 40; deep 18");
@@ -194,7 +194,7 @@ fn warnings_that_are_denied_write_nothing() {
     assert!(!bench.path("out").exists());
     save(&bench.path("my.case"), &spec("first.case"));
     let said = watch.hear(ENDS);
-    assert!(said.contains("files in out/a; open out/a/index.html\n"), "{said}");
+    assert!(said.contains("files are in out/a; open out/a/index.html\n"), "{said}");
 }
 
 #[test]
@@ -206,7 +206,7 @@ fn what_is_not_there_at_the_start_is_a_mistake() {
     let port = taken.local_addr().unwrap().port();
     let done = bench().run(&["watch", "my.case", &format!("--serve={port}")]);
     assert_eq!(done.code, Some(2));
-    assert!(done.err.starts_with(&format!("casewright: port {port} can't be used: ")), "{done:?}");
+    assert!(done.err.starts_with(&format!("casewright: port {port} can't be used (")), "{done:?}");
 }
 
 /// Sends bytes as they are, for no client would send some of these.

@@ -87,18 +87,18 @@ fn unused(accept: &Accept, places: &BTreeSet<String>, kept: &[Diagnostic]) -> Di
     if !places.is_empty() {
         let names: Vec<&str> = places.iter().map(String::as_str).collect();
         let title = format!(
-            "this `accept` silences nothing: {} is the name of {} places",
+            "this `accept` silences nothing, since {} is the name of {} places",
             accept.subject,
             names.len()
         );
         return Diagnostic::warning(RULE.slug, title, accept.span, "which of them?")
             .subject(&accept.subject)
             .note(format!(
-                "write one `accept` for each place, with its whole name: {}",
+                "write one `accept` for each place with its whole name: {}",
                 names.join(", ")
             ));
     }
-    let title = format!("this `accept` silences nothing: no {} on {}", accept.slug, accept.subject);
+    let title = format!("this `accept` silences nothing, since there is no {} on {}", accept.slug, accept.subject);
     let warning = Diagnostic::warning(RULE.slug, title, accept.span, "silences nothing")
         .subject(&accept.subject);
     if super::slugs().all(|slug| slug != accept.slug) {
@@ -113,7 +113,7 @@ fn unused(accept: &Accept, places: &BTreeSet<String>, kept: &[Diagnostic]) -> Di
         };
     }
     if kept.iter().any(|d| d.slug == accept.slug && d.severity == Severity::Error) {
-        return warning.note("an error can't be accepted, only mended");
+        return warning.note("an error can't be accepted; it must be fixed");
     }
-    warning.fix(Fix::new(Grade::Choice, "take it away", accept.span, ""))
+    warning.fix(Fix::new(Grade::Choice, "take it out", accept.span, ""))
 }

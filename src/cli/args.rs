@@ -7,7 +7,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum, ValueHint};
 
 use crate::measure::{Date, date_readings};
 
-/// Compiles a cabinet written as text to the shop's papers.
+/// Turns a cabinet written as text into the shop's papers.
 #[derive(Debug, Parser)]
 #[command(
     name = "casewright",
@@ -20,17 +20,17 @@ pub struct Arguments {
     /// What to do.
     #[command(subcommand)]
     pub command: Command,
-    /// Colour in messages
+    /// Use color in messages
     #[arg(long, global = true, value_enum, default_value = "auto", value_name = "WHEN")]
-    pub color: Colour,
-    /// Columns for messages; the terminal's own unless given
+    pub color: Color,
+    /// Set how many columns messages take (default: the terminal's own)
     #[arg(long, global = true, value_name = "COLUMNS", value_parser = clap::value_parser!(u16).range(40..=200))]
     pub width: Option<u16>,
 }
 
-/// When to use colour.
+/// When to use color.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum Colour {
+pub enum Color {
     /// On a terminal.
     Auto,
     /// Always.
@@ -48,31 +48,31 @@ pub enum Command {
     Build(Build),
     /// Build a spec again whenever it or a file it uses is saved
     Watch(Watch),
-    /// Write specs again in one look: indents, columns, spaces
+    /// Rewrite specs in one layout: indents, columns, and spaces
     Format(Formatting),
-    /// Make the edits that mend a spec
+    /// Fix a spec by making the edits that its findings offer
     Mend(Mend),
-    /// Explain what a finding means; without a name, list them all
+    /// Explain a finding, or list them all when no name is given
     Explain(Explain),
-    /// Show where a size of a part or opening comes from
+    /// Show where each size of a part or an opening comes from
     Why(Why),
-    /// Print an empty measuring form, to fill in and put into the spec
+    /// Print a blank measuring form to fill in and paste into the spec
     Measure(Measure),
-    /// Record parts as cut, in the spec itself
+    /// Record parts as cut in the spec itself
     Record(Record),
-    /// Print the figures of the trade that it works with, and their sources
+    /// Print the trade's figures that casewright works with, and their sources
     Trade(Trade),
     /// Print the language reference
     Reference,
     /// Start a new spec from a short example
     New(New),
-    /// Print a script that completes commands, flags and names in a shell
+    /// Print a script that completes commands, flags, and names in a shell
     Completions(Completions),
-    /// Print a page of the manual; read it with `casewright man | man -l -`
+    /// Print a manual page (read it with `casewright man | man -l -`)
     Man(Man),
-    /// Say what changes in the shop between two revisions of a piece
+    /// Show what changes in the shop between two revisions of a piece
     Diff(Diff),
-    /// Answer `git diff`, which calls this with its seven arguments
+    /// Answer `git diff`, which runs this with its seven arguments
     #[command(hide = true)]
     GitDiff(GitDiff),
 }
@@ -80,22 +80,22 @@ pub enum Command {
 /// How findings are printed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum Format {
-    /// Pages to read.
+    /// Full messages to read.
     Text,
-    /// One line each.
+    /// One line for each finding.
     Short,
-    /// One JSON object a line, on standard output.
+    /// One JSON object per line, on standard output.
     Json,
     /// One SARIF 2.1.0 log, for code hosts.
     Sarif,
-    /// Workflow commands, which mark the lines of a pull request.
+    /// Workflow commands that mark the lines of a pull request.
     Annotations,
 }
 
 /// How a difference is printed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum DiffFormat {
-    /// To read on a terminal.
+    /// Text to read on a terminal.
     Text,
     /// A comment for a pull request.
     Markdown,
@@ -105,7 +105,7 @@ pub enum DiffFormat {
     Html,
 }
 
-/// What is refused besides errors.
+/// What is refused in addition to errors.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum Deny {
     /// Warnings.
@@ -115,19 +115,19 @@ pub enum Deny {
 /// `casewright check`
 #[derive(Args, Debug)]
 pub struct Check {
-    /// The specs; of a folder, every spec in it and below
+    /// The specs to check; a folder stands for every spec in it and below it
     #[arg(required = true, value_name = "SPEC", value_hint = ValueHint::AnyPath)]
     pub specs: Vec<PathBuf>,
-    /// Check what is staged in git, not what lies in the folder
+    /// Check the specs as they are staged in git, not as they are in the folder
     #[arg(long)]
     pub staged: bool,
-    /// How findings are printed
+    /// Choose how findings are printed
     #[arg(long, value_enum, default_value = "text")]
     pub format: Format,
-    /// Exit with 1 for these too
+    /// Also exit with status 1 when there are findings of this severity
     #[arg(long, value_enum)]
     pub deny: Option<Deny>,
-    /// Threads at most; one for each processor unless given
+    /// Use at most this many threads (default: one for each processor)
     #[arg(long, value_name = "COUNT")]
     pub threads: Option<NonZeroUsize>,
 }
@@ -138,13 +138,13 @@ pub struct Build {
     /// The spec
     #[arg(value_name = "SPEC", value_hint = ValueHint::FilePath)]
     pub spec: PathBuf,
-    /// The folder; `papers/` and the spec's name unless given
+    /// Write the papers into this folder (default: `papers/` and the spec's name)
     #[arg(long, value_name = "FOLDER", value_hint = ValueHint::DirPath)]
     pub into: Option<PathBuf>,
-    /// Exit with 1 and write nothing for these too
+    /// Also write nothing and exit with status 1 when there are findings of this severity
     #[arg(long, value_enum)]
     pub deny: Option<Deny>,
-    /// Print one paper as plain text instead of writing any
+    /// Print this one paper as plain text and write no files
     #[arg(long, value_name = "PAPER")]
     pub print: Option<String>,
 }
@@ -155,14 +155,14 @@ pub struct Watch {
     /// The spec
     #[arg(value_name = "SPEC", value_hint = ValueHint::FilePath)]
     pub spec: PathBuf,
-    /// The folder; `papers/` and the spec's name unless given
+    /// Write the papers into this folder (default: `papers/` and the spec's name)
     #[arg(long, value_name = "FOLDER", value_hint = ValueHint::DirPath)]
     pub into: Option<PathBuf>,
-    /// Write nothing for these too
+    /// Also write nothing when there are findings of this severity
     #[arg(long, value_enum)]
     pub deny: Option<Deny>,
-    /// Show the papers to browsers on this machine, which reload them by
-    /// themselves; on port 4650 unless given, on any free one for 0
+    /// Show the papers in a browser on this machine, which reloads them by itself
+    /// (default port: 4650; 0 takes any free port)
     #[arg(
         long,
         value_name = "PORT",
@@ -176,10 +176,10 @@ pub struct Watch {
 /// `casewright format`
 #[derive(Args, Debug)]
 pub struct Formatting {
-    /// The specs; `-` reads standard input and writes standard output
+    /// The specs to format; `-` reads standard input and writes standard output
     #[arg(required = true, value_name = "SPEC")]
     pub specs: Vec<PathBuf>,
-    /// Change nothing; list the specs that would change, and exit with 1 for them
+    /// Change nothing, list the specs that would change, and exit with status 1 if there are any
     #[arg(long)]
     pub check: bool,
 }
@@ -190,13 +190,13 @@ pub struct Mend {
     /// The spec
     #[arg(value_name = "SPEC")]
     pub spec: PathBuf,
-    /// Change nothing; list the sure mends that wait, and exit with 1 for them
+    /// Change nothing, list the sure fixes, and exit with status 1 if there are any
     #[arg(long, conflicts_with_all = ["list", "take"])]
     pub check: bool,
-    /// Change nothing; list every mend on offer with its name
+    /// Change nothing and list every fix on offer with its name
     #[arg(long, conflicts_with = "take")]
     pub list: bool,
-    /// Make this one instead of all that are sure
+    /// Make this one fix instead of all the sure ones
     #[arg(long, value_name = "NAME")]
     pub take: Option<String>,
 }
@@ -204,7 +204,7 @@ pub struct Mend {
 /// `casewright explain`
 #[derive(Args, Debug)]
 pub struct Explain {
-    /// The name in brackets behind `error` or `warning`
+    /// The name in brackets after `error`, `warning`, or `note`
     #[arg(value_name = "NAME")]
     pub name: Option<String>,
 }
@@ -212,7 +212,7 @@ pub struct Explain {
 /// `casewright trade`
 #[derive(Args, Debug)]
 pub struct Trade {
-    /// One table; without a name, list them all
+    /// The table to print (without one, all tables are listed)
     #[arg(value_name = "TABLE")]
     pub table: Option<String>,
 }
@@ -223,7 +223,7 @@ pub struct Why {
     /// The spec
     #[arg(value_name = "SPEC", value_hint = ValueHint::FilePath)]
     pub spec: PathBuf,
-    /// A part, its mark, or an opening: `console.bottom`, `press`
+    /// The name or mark of a part, or the name of an opening: `console.bottom`, `press`
     #[arg(value_name = "NAME")]
     pub name: String,
 }
@@ -242,34 +242,34 @@ pub struct Record {
     /// The spec
     #[arg(value_name = "SPEC")]
     pub spec: PathBuf,
-    /// The parts, by name or mark
+    /// The parts to record, by name or mark
     #[arg(required = true, value_name = "PART")]
     pub parts: Vec<String>,
-    /// The day; today unless given
+    /// The day they were cut (default: today)
     #[arg(long, value_name = "DATE", value_parser = date)]
     pub date: Option<Date>,
-    /// They are spoiled, and are to be cut again
+    /// Record the parts as spoiled, so that they are cut again
     #[arg(long, conflicts_with = "size")]
     pub spoiled: bool,
-    /// They are sawn to size, and have no joints yet
+    /// Record the parts as sawn to size, without their joints yet
     #[arg(long, conflicts_with = "spoiled")]
     pub sawn: bool,
-    /// What came out different: 'wide 16-9/32'
+    /// Record the sizes that came out different: 'wide 16-9/32'
     #[arg(long, value_name = "SIZE")]
     pub size: Option<String>,
 }
 
 fn date(text: &str) -> Result<Date, String> {
     Date::parse(text).ok_or_else(|| match date_readings(text).as_deref() {
-        Some([day]) => format!("a date is written year, month, day; did you mean {day}?"),
-        _ => "a date is written as 2026-03-14".to_owned(),
+        Some([day]) => format!("write a date as year, month, day; did you mean {day}?"),
+        _ => "write a date like this: 2026-03-14".to_owned(),
     })
 }
 
 /// `casewright new`
 #[derive(Args, Debug)]
 pub struct New {
-    /// The file to write; it must not be there yet
+    /// The file to write; it must not exist yet
     #[arg(value_name = "FILE", value_hint = ValueHint::FilePath)]
     pub file: PathBuf,
 }
@@ -285,7 +285,7 @@ pub struct Completions {
 /// `casewright man`
 #[derive(Args, Debug)]
 pub struct Man {
-    /// The command; the whole of casewright without one
+    /// The command to print a page for (default: casewright as a whole)
     #[arg(value_name = "COMMAND")]
     pub command: Option<String>,
 }
@@ -293,26 +293,26 @@ pub struct Man {
 /// `casewright diff`
 #[derive(Args, Debug)]
 #[command(
-    after_help = "Exit code 0: nothing changes in the shop; 1: something changes; 2: trouble, or a side has errors."
+    after_help = "Exit status: 0 when nothing changes in the shop, 1 when something changes, and 2 when a revision has errors or can't be compared."
 )]
 pub struct Diff {
-    /// The spec; its earlier revision where a second file is named. With --from
-    /// a folder too, for every spec in it and below
+    /// The spec, or its earlier revision when you name a second file. With --from,
+    /// it may also be a folder, which stands for every spec in it and below it
     #[arg(value_name = "SPEC")]
     pub spec: PathBuf,
-    /// The later revision, as a file of its own
+    /// The later revision in a file of its own
     #[arg(value_name = "LATER", conflicts_with_all = ["from", "to"])]
     pub later: Option<PathBuf>,
-    /// The earlier revision in git: a commit, branch or tag
+    /// The earlier revision in git: a commit, branch, or tag
     #[arg(long, value_name = "REV")]
     pub from: Option<String>,
-    /// The later revision in git; the working tree unless given
+    /// The later revision in git (default: the working tree)
     #[arg(long, value_name = "REV", requires = "from")]
     pub to: Option<String>,
-    /// How the difference is printed
+    /// Choose how the difference is printed
     #[arg(long, value_enum, default_value = "text")]
     pub format: DiffFormat,
-    /// Write it into a file instead
+    /// Write the difference into this file
     #[arg(long, value_name = "FILE")]
     pub into: Option<PathBuf>,
 }

@@ -17,7 +17,7 @@ pub(super) fn run(build: &Build, terminal: &Terminal) -> Exit {
         && papers::PAPERS.iter().all(|paper| paper.slug != slug.as_str())
     {
         let known: Vec<&str> = papers::PAPERS.iter().map(|paper| paper.slug).collect();
-        complain(&format!("there is no paper `{slug}`; there are: {}", known.join(", ")));
+        complain(&format!("no paper is called `{slug}`; the papers are {}", known.join(", ")));
         return Exit::Misused;
     }
     let Some(compiled) = check::compile(&build.spec) else { return Exit::Misused };
@@ -62,10 +62,10 @@ pub(super) fn files(packet: &[PaperFile]) -> Vec<(&str, &[u8])> {
 /// What is said when they have been written.
 pub(super) fn written(count: usize, folder: &Path) -> String {
     let shown = shown::path(folder);
-    format!("{count} files in {shown}; open {shown}/index.html\n")
+    format!("{count} files are in {shown}; open {shown}/index.html\n")
 }
 
 /// What is said when they can't be.
 pub(super) fn unwritten(error: &io::Error) -> String {
-    format!("the papers can't be written: {error}; nothing was changed")
+    format!("the papers can't be written, and nothing was changed: {error}")
 }

@@ -168,8 +168,8 @@ fn rule_text(rule: &checks::Rule) -> RuleText {
     }
 }
 
-/// `9 specs: 7 sound, 1 with warnings, 1 with errors; 2 files without a case
-/// left out`.
+/// `9 specs: 7 sound, 1 with warnings, 1 with errors; skipped 2 files without
+/// a case`.
 fn tally(all: &[Checked]) -> String {
     let specs: Vec<&Checked> = all.iter().filter(|checked| checked.exit.is_some()).collect();
     let count = |is: &dyn Fn(&Checked) -> bool| specs.iter().filter(|spec| is(spec)).count();
@@ -196,7 +196,7 @@ fn tally(all: &[Checked]) -> String {
     }
     let left_out = all.len() - specs.len();
     if left_out > 0 {
-        line = format!("{line}; {} without a case left out", counted(left_out, "file"));
+        line = format!("{line}; skipped {} without a case", counted(left_out, "file"));
     }
     line + "\n"
 }

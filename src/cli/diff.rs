@@ -43,7 +43,7 @@ pub(super) fn run(diff: &Diff, terminal: &Terminal) -> Exit {
     };
     let shown = shown::path(file);
     if is_source(file, &compared.sources) {
-        complain(&format!("{shown} is one of the specs; nothing was written"));
+        complain(&format!("{shown} is one of the specs, so nothing was written"));
         return Exit::Misused;
     }
     match write(file, text.as_bytes()) {
@@ -52,7 +52,7 @@ pub(super) fn run(diff: &Diff, terminal: &Terminal) -> Exit {
             exit
         }
         Err(error) => {
-            complain(&format!("{shown} can't be written: {error}; nothing was changed"));
+            complain(&format!("{shown} can't be written, and nothing was changed: {error}"));
             Exit::Misused
         }
     }
@@ -90,7 +90,7 @@ fn compare(diff: &Diff) -> Result<Compared, String> {
         return spec::files(&diff.spec, later);
     }
     let Some(from) = &diff.from else {
-        return Err("name a second file, or with --from a revision of git".to_owned());
+        return Err("name a second file, or name a git revision with --from".to_owned());
     };
     let repository = || Repository::of(&diff.spec);
     let own = repository()?;

@@ -50,7 +50,7 @@ impl Disk {
         // Opening a pipe would wait for someone to write to it.
         let is_special = |file: &Path| file.metadata().is_ok_and(|about| !about.is_file());
         if from.is_some() && is_special(&file) {
-            return Err(ReadError::Other("it is no plain file".to_owned()));
+            return Err(ReadError::Other("it is not a plain file".to_owned()));
         }
         let text = text(&file)?;
         let name = name(&file);
@@ -97,8 +97,8 @@ pub(super) fn sentence(path: &Path, error: &ReadError) -> String {
     match error {
         ReadError::Missing => format!("there is no file {path}"),
         ReadError::Outside => format!("{path} lies outside its folder"),
-        ReadError::TooLarge => format!("{path} is longer than 8 MiB"),
-        ReadError::NotText => format!("{path} is no UTF-8 text"),
+        ReadError::TooLarge => format!("{path} is larger than 8 MiB"),
+        ReadError::NotText => format!("{path} is not UTF-8 text"),
         ReadError::Other(why) => format!("{path} can't be read: {why}"),
     }
 }

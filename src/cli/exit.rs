@@ -82,8 +82,8 @@ fn fault(place: Option<(&str, u32)>) -> String {
         format!(" ({stage}, {ours}:{line})")
     });
     format!(
-        "this is a fault in casewright{place}, not in the spec; please report it with the spec \
-         that shows it"
+        "this is a fault in casewright{place}, not in the spec; please report it and include \
+         the spec"
     )
 }
 

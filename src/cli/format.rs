@@ -68,7 +68,7 @@ fn one(spec: &Path, text: &Arc<str>, check: bool, terminal: &Terminal) -> Exit {
             Exit::Sound
         }
         Err(error) => {
-            complain(&format!("{shown} can't be written: {error}; it was left as it is"));
+            complain(&format!("{shown} can't be written, and it was not changed: {error}"));
             Exit::Misused
         }
     }
@@ -76,7 +76,7 @@ fn one(spec: &Path, text: &Arc<str>, check: bool, terminal: &Terminal) -> Exit {
 
 fn refuse(name: &str, sources: &Sources, found: &[Diagnostic], terminal: &Terminal) {
     terminal.tell(&render::terminal(sources, found, terminal.look));
-    terminal.tell(&format!("{}; it was left as it is\n", render::summary(name, found)));
+    terminal.tell(&format!("{}; the file was not changed\n", render::summary(name, found)));
 }
 
 fn standard_input() -> Result<Arc<str>, ReadError> {

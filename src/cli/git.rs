@@ -88,7 +88,7 @@ fn git(folder: &Path, arguments: &[&str]) -> Command {
 /// Why git can't be run at all, as a sentence's end.
 fn no_git(error: &std::io::Error) -> String {
     match error.kind() {
-        ErrorKind::NotFound => "git is not installed, or not on the path".to_owned(),
+        ErrorKind::NotFound => "git is not installed, or it is not on the path".to_owned(),
         _ => format!("git can't be run: {error}"),
     }
 }

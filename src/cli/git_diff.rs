@@ -25,10 +25,10 @@ pub(super) fn run(diff: &GitDiff, terminal: &Terminal) -> Exit {
     // What follows the seven only says that the file was renamed.
     let [path, old_file, old_hex, _, new_file, new_hex, _, ..] = told.as_slice() else {
         if let [path] = told.as_slice() {
-            terminal.print(&format!("{} is not merged yet\n\n", plain(path)));
+            terminal.print(&format!("{} still has a merge conflict\n\n", plain(path)));
             return Exit::Sound;
         }
-        complain("git-diff takes seven arguments, as git gives them");
+        complain("git-diff takes the seven arguments that git gives it");
         return Exit::Misused;
     };
     let was = Side { path, file: old_file, hex: old_hex, later: false };
@@ -84,7 +84,7 @@ impl Side<'_> {
         let hex = self.hex.get(..7).unwrap_or(self.hex);
         let guessed = match places.found.get().map(|found| self.own(found)) {
             Some(Place::Guessed(commit)) => {
-                format!(", files it uses as of {}", commit.get(..7).unwrap_or(commit))
+                format!(", with used files as of {}", commit.get(..7).unwrap_or(commit))
             }
             _ => String::new(),
         };

@@ -48,7 +48,7 @@ pub(super) fn run(mend: &Mend, terminal: &Terminal) -> Exit {
         Ok(made) => made,
         Err(reason) => {
             check::report(&mend.spec, &compiled, terminal);
-            complain(&format!("{reason}; nothing was changed"));
+            complain(&format!("{reason}, so nothing was changed"));
             return Exit::Unsound;
         }
     };
@@ -68,13 +68,13 @@ fn finish(mend: &Mend, texts: &Overlay, made: usize, terminal: &Terminal) -> Exi
     let Some(compiled) = check::compile_from(texts, &mend.spec) else { return Exit::Misused };
     let spec = shown::path(&mend.spec);
     terminal.tell(&match made {
-        0 => format!("nothing in {spec} can be mended for sure\n"),
-        1 => "1 mend was made\n".to_owned(),
-        many => format!("{many} mends were made\n"),
+        0 => format!("{spec} has no sure fix\n"),
+        1 => "1 fix was made\n".to_owned(),
+        many => format!("{many} fixes were made\n"),
     });
     check::report(&mend.spec, &compiled, terminal);
     if compiled.diagnostics.iter().any(|found| !found.fixes.is_empty()) {
-        terminal.tell(&format!("ways to mend it by name: casewright mend {spec} --list\n"));
+        terminal.tell(&format!("for the names of the fixes, run: casewright mend {spec} --list\n"));
     }
     check::judge(&compiled, None)
 }
@@ -84,12 +84,18 @@ fn list(spec: &Path, compiled: &Compilation, all: &[NamedFix<'_>], terminal: &Te
     let spec = shown::path(spec);
     let has = |grade| all.iter().any(|named| named.fix.grade == grade);
     if all.is_empty() {
-        terminal.tell(&format!("nothing to mend in {spec}\n"));
+        terminal.tell(&format!("{spec} has nothing to fix\n"));
     }
     for (grade, said) in [
-        (Grade::Sure, format!("sure:   casewright mend {spec} makes them all\n")),
-        (Grade::Choice, format!("choice: casewright mend {spec} --take NAME makes that one\n")),
-        (Grade::Sketch, "sketch: has a hole for you to fill; write it in yourself\n".to_owned()),
+        (Grade::Sure, format!("sure:   casewright mend {spec} makes all of these\n")),
+        (
+            Grade::Choice,
+            format!("choice: casewright mend {spec} --take NAME makes the one you name\n"),
+        ),
+        (
+            Grade::Sketch,
+            "sketch: this one has a blank to fill; write it into the spec yourself\n".to_owned(),
+        ),
     ] {
         if has(grade) {
             terminal.tell(&said);
@@ -108,7 +114,7 @@ fn asked_for<'a>(name: &str, all: &[NamedFix<'a>]) -> Result<&'a Fix, String> {
     let found = all.iter().find(|named| named.name == name || (only && named.name == first));
     match found {
         Some(named) if named.fix.grade == Grade::Sketch => {
-            Err(format!("`{shown}` has a hole for you to fill; write it in yourself"))
+            Err(format!("`{shown}` has a blank to fill; write it into the spec yourself"))
         }
         Some(named) => Ok(named.fix),
         None => {
@@ -116,7 +122,7 @@ fn asked_for<'a>(name: &str, all: &[NamedFix<'a>]) -> Result<&'a Fix, String> {
             let hint = near.map_or("; `--list` shows the names".to_owned(), |near| {
                 format!("; did you mean `{}`?", render::plain(near))
             });
-            Err(format!("no mend is called `{shown}`{hint}"))
+            Err(format!("no fix is called `{shown}`{hint}"))
         }
     }
 }
@@ -152,7 +158,7 @@ fn make(texts: &mut Overlay, compiled: &Compilation, fixes: &[&Fix]) -> Result<u
     for (file, text) in &mended.texts {
         let Some(source) = compiled.sources.get(*file) else { continue };
         if let Some(fault) = spoilt(&source.text, text) {
-            return Err(format!("{} could not be read any more: {fault}", source.name));
+            return Err(format!("{} could no longer be read: {fault}", source.name));
         }
     }
     for (file, text) in mended.texts {

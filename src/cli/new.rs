@@ -15,11 +15,13 @@ pub(super) fn run(new: &New, terminal: &Terminal) -> Exit {
     let created = std::fs::OpenOptions::new().write(true).create_new(true).open(&new.file);
     match created.and_then(|mut file| file.write_all(EXAMPLE.as_bytes())) {
         Ok(()) => {
-            terminal.tell(&format!("{shown} is a small cabinet; try: casewright build {shown}\n"));
+            terminal.tell(&format!(
+                "{shown} holds a small cabinet; to build it, run: casewright build {shown}\n"
+            ));
             Exit::Sound
         }
         Err(error) if error.kind() == std::io::ErrorKind::AlreadyExists => {
-            complain(&format!("{shown} is there already; nothing was changed"));
+            complain(&format!("{shown} already exists, so nothing was changed"));
             Exit::Misused
         }
         Err(error) => {

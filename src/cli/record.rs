@@ -26,11 +26,11 @@ use statement::{OwnSize, SIDES, Stage, statement};
 
 pub(super) fn run(record: &Record, terminal: &Terminal) -> Exit {
     let Some(date) = record.date.or_else(today) else {
-        complain("the day is not known here; say it: --date 2026-03-14");
+        complain("this machine does not know the day; give it with --date 2026-03-14");
         return Exit::Misused;
     };
     if record.size.is_some() && record.parts.len() > 1 {
-        complain("--size is that of one part; record the others by themselves");
+        complain("--size is for one part; record the other parts separately");
         return Exit::Misused;
     }
     let Some(compiled) = check::compile(&record.spec) else { return Exit::Misused };
@@ -92,7 +92,7 @@ fn find<'a>(parts: &'a Parts, name: &str) -> Result<&'a Part, String> {
     match ledger::meant(parts, name) {
         Meant::One(id) => parts.get(id).ok_or_else(|| format!("no part is called `{shown}`")),
         Meant::Many(names) => {
-            Err(format!("more than one part is called `{shown}`: {}", names.join(", ")))
+            Err(format!("`{shown}` is the name of several parts: {}", names.join(", ")))
         }
         Meant::None => {
             // The name of an opening, whose parts have names of their own.
@@ -112,7 +112,8 @@ fn find<'a>(parts: &'a Parts, name: &str) -> Result<&'a Part, String> {
 /// The sizes of `--size`, each with its figure as it was typed.
 fn sizes(text: &str, unit: Unit) -> Result<Vec<OwnSize>, String> {
     let shown = render::plain(text);
-    let wrong = || format!("`{shown}` is no size: write it as `wide 16-9/32` or `long 30; wide 4`");
+    let wrong =
+        || format!("`{shown}` is not a size; write it like `wide 16-9/32` or `long 30; wide 4`");
     let (tree, found) = syntax::parse(FileId::default(), text);
     if !found.is_empty() {
         return Err(wrong());
@@ -150,7 +151,7 @@ fn write(
     let mut text = old.to_string();
     for (part, statement) in statements {
         let Some(next) = added(&text, parts, date, part, statement) else {
-            complain("there is no place for it in the spec; nothing was recorded");
+            complain("the spec has no place for the record, so nothing was recorded");
             return Exit::Misused;
         };
         text = next;
@@ -158,21 +159,23 @@ fn write(
     let after = match recheck(&record.spec, &text) {
         Some(after) if holds(&after, date, statements) => after,
         _ => {
-            complain("the spec could not be read with it; nothing was recorded");
+            complain(
+                "the spec could no longer be read with the record in it, so nothing was recorded",
+            );
             return Exit::Misused;
         }
     };
     let shown = shown::path(&record.spec);
     let saved = Staged::new(&record.spec, old, &text).and_then(Staged::commit);
     if let Err(error) = saved {
-        complain(&format!("{shown} can't be written: {error}; nothing was recorded"));
+        complain(&format!("{shown} can't be written, and nothing was recorded: {error}"));
         return Exit::Misused;
     }
     let marks: Vec<&str> = statements.iter().map(|(part, _)| part.mark.as_str()).collect();
     let word = if record.spoiled { "spoiled" } else { "cut" };
     terminal.tell(&format!("{shown}: {} {word} on {date}\n", marks.join(" ")));
     for (mark, later) in overruled(&after, date, statements) {
-        terminal.tell(&format!("{mark}: what is said of it on {later} counts\n"));
+        terminal.tell(&format!("{mark}: the later record of {later} takes precedence\n"));
     }
     let exit = check::judge(&after, None);
     if exit != Exit::Sound {

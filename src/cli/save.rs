@@ -28,12 +28,12 @@ impl Staged {
         let target = file.canonicalize()?;
         let about = target.metadata()?;
         if !about.is_file() {
-            return Err(io::Error::other("it is no plain file"));
+            return Err(io::Error::other("it is not a plain file"));
         }
         if about.permissions().readonly() {
-            return Err(io::Error::other("it may only be read"));
+            return Err(io::Error::other("it is read-only"));
         }
-        let folder = target.parent().ok_or_else(|| io::Error::other("it lies in no folder"))?;
+        let folder = target.parent().ok_or_else(|| io::Error::other("it is not in a folder"))?;
         let mut fresh = tempfile::Builder::new().prefix(".casewright-").tempfile_in(folder)?;
         fresh.write_all(text.as_bytes())?;
         fresh.as_file().set_permissions(about.permissions())?;
@@ -47,7 +47,7 @@ impl Staged {
         // Nobody else puts a text there between the look and the rename.
         let _lock = lock(&self.target)?;
         if std::fs::read(&self.target)? != self.old.as_bytes() {
-            return Err(io::Error::other("it was changed while casewright worked on it"));
+            return Err(io::Error::other("it changed while casewright worked on it"));
         }
         self.fresh.persist(&self.target).map(|_| ()).map_err(|error| error.error)
     }
@@ -87,7 +87,7 @@ fn lock(target: &Path) -> io::Result<File> {
 fn take(file: &File, end: Instant) -> io::Result<()> {
     while let Err(TryLockError::WouldBlock) = file.try_lock() {
         if Instant::now() >= end {
-            return Err(io::Error::other("another program holds it"));
+            return Err(io::Error::other("another program is using it"));
         }
         std::thread::sleep(Duration::from_millis(5));
     }

@@ -6,7 +6,7 @@ use std::io::{ErrorKind, IsTerminal as _, Write as _};
 use crate::diagnostics::render::{Look, plain};
 use crate::measure::nearest;
 
-use super::args::Colour;
+use super::args::Color;
 use super::exit::Exit;
 
 /// What is known of standard error, where messages go.
@@ -23,18 +23,18 @@ pub(super) struct Terminal {
 const WIDEST: u16 = 100;
 
 impl Terminal {
-    pub(super) fn new(colour: Colour, width: Option<u16>) -> Self {
+    pub(super) fn new(colour: Color, width: Option<u16>) -> Self {
         let stream = std::io::stderr();
         let on_terminal = stream.is_terminal();
         let set = |name: &str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
         let forced =
             |name: &str| set(name) && std::env::var_os(name).is_none_or(|value| value != "0");
         let colour = match colour {
-            Colour::Always => true,
-            Colour::Never => false,
-            Colour::Auto if set("NO_COLOR") => false,
-            Colour::Auto if forced("CLICOLOR_FORCE") || forced("FORCE_COLOR") => true,
-            Colour::Auto => on_terminal && std::env::var("TERM").is_ok_and(|term| term != "dumb"),
+            Color::Always => true,
+            Color::Never => false,
+            Color::Auto if set("NO_COLOR") => false,
+            Color::Auto if forced("CLICOLOR_FORCE") || forced("FORCE_COLOR") => true,
+            Color::Auto => on_terminal && std::env::var("TERM").is_ok_and(|term| term != "dumb"),
         };
         let own = || terminal_size::terminal_size_of(&stream).map(|(width, _)| width.0);
         let width = width.or_else(|| own().filter(|_| on_terminal).map(|width| width.min(WIDEST)));

@@ -59,6 +59,6 @@ fn table(listing: &Listing) -> String {
         line(&mut row.iter().map(String::as_str));
     }
     let _ = writeln!(text, "\n{}\n", textwrap::fill(listing.source, WIDE));
-    let _ = writeln!(text, "Your own figures, in a spec or a file it uses:\n  {}", listing.own);
+    let _ = writeln!(text, "For your own figures:\n  {}", listing.own);
     text
 }

@@ -47,7 +47,9 @@ pub(super) fn run(watch: &Watch, terminal: &Terminal) -> Exit {
         Ok(server) => server,
         Err(error) => {
             let port = watch.serve.unwrap_or_default();
-            complain(&format!("port {port} can't be used: {error}; name another: --serve=PORT"));
+            complain(&format!(
+                "port {port} can't be used ({error}); name another one with --serve=PORT"
+            ));
             return Exit::Misused;
         }
     };
@@ -103,7 +105,8 @@ fn round(
     let packet = papers::packet(&compiled);
     match packet.filter(|_| check::judge(&compiled, watch.deny) == Exit::Sound) {
         None if folder.exists() => {
-            terminal.tell("nothing was written; the papers are those of the last sound save\n");
+            terminal
+                .tell("nothing was written; the papers are still those of the last sound save\n");
         }
         None => terminal.tell("nothing was written\n"),
         Some(packet) => {
@@ -126,7 +129,7 @@ fn round(
 /// What is being done, under what was found.
 fn foot(watch: &Watch, files: &Watched, server: Option<&Server>, terminal: &Terminal) {
     if let Some(server) = server {
-        terminal.tell(&format!("shown at http://{}/\n", server.address()));
+        terminal.tell(&format!("the papers are shown at http://{}/\n", server.address()));
     }
     let spec = shown::path(&watch.spec);
     let more = match files.used() {
@@ -134,5 +137,5 @@ fn foot(watch: &Watch, files: &Watched, server: Option<&Server>, terminal: &Term
         1 => " and 1 file it uses".to_owned(),
         many => format!(" and {many} files it uses"),
     };
-    terminal.tell(&format!("watching {spec}{more}; Ctrl-C ends\n"));
+    terminal.tell(&format!("watching {spec}{more}; press Ctrl-C to stop\n"));
 }

@@ -56,7 +56,7 @@ fn print(text: &mut String, sources: &Sources, sum: &Sum) {
                 let line = sources.position(span).line;
                 format!("{}:{line}  {}", plain(file), plain(sources.text(span)))
             }
-            Origin::Default { block, word } => format!("default of `{word}` in {block}"),
+            Origin::Default { block, word } => format!("default of `{word}` in `{block}`"),
         };
         let _ = writeln!(text, "    {:<16}{name:<24}{from}", term.text);
     }

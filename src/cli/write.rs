@@ -69,7 +69,7 @@ pub(super) fn replace(folder: &Path, files: &[(&str, &[u8])]) -> io::Result<()> 
     let mut names = BTreeSet::new();
     for (name, _) in files {
         if !is_safe(name) || !names.insert(name.to_lowercase()) {
-            return Err(refuse(format!("`{name}` is no name for a paper")));
+            return Err(refuse(format!("a paper can't be called `{name}`")));
         }
     }
     let target = Target::find(folder)?;
@@ -79,7 +79,10 @@ pub(super) fn replace(folder: &Path, files: &[(&str, &[u8])]) -> io::Result<()> 
     for (name, _) in files {
         let path = target.folder.join(name);
         if path.is_dir() || (exists(&path) && !ours.contains(OsStr::new(name))) {
-            return Err(refuse(format!("{} is not a paper of casewright", shown::path(&path))));
+            return Err(refuse(format!(
+                "{} is not one of casewright's papers",
+                shown::path(&path)
+            )));
         }
     }
     let mut fresh = Fresh::start(&target)?;
@@ -116,7 +119,7 @@ impl Target {
             Err(error) => return Err(error),
         };
         if std::env::current_dir().is_ok_and(|here| here.starts_with(&folder)) {
-            return Err(refuse("the folder is the one you are in; name another"));
+            return Err(refuse("that is the folder you are in; name another one"));
         }
         let parent = folder.parent().ok_or_else(|| refuse("the folder has no name"))?.to_path_buf();
         let mut working = OsString::from(".");
@@ -141,7 +144,7 @@ impl Target {
         let ours = listed(&self.folder)?;
         if ours.is_empty() && entries.next().is_some() {
             return Err(refuse(format!(
-                "{} holds other files than papers; name a folder for them alone",
+                "{} holds files that are not papers; name a folder that holds nothing else",
                 shown::path(&self.folder)
             )));
         }
@@ -226,7 +229,10 @@ impl Target {
             }
         }
         if let Some(kept) = kept {
-            let reason = format!("{} is not ours and could not be moved back", shown::path(&kept));
+            let reason = format!(
+                "{} is not one of casewright's files, and it could not be moved back",
+                shown::path(&kept)
+            );
             return Err(refuse(reason));
         }
         // The manifest goes last: until then a kill leaves a folder that the
@@ -289,7 +295,7 @@ impl Fresh {
                 return Ok(Self { folder, manifest: Some(manifest) });
             }
         }
-        Err(refuse(format!("no folder can be made in {}", shown::path(&target.parent))))
+        Err(refuse(format!("casewright can't make a folder in {}", shown::path(&target.parent))))
     }
 
     fn fill(&mut self, files: &[(&str, &[u8])]) -> io::Result<()> {

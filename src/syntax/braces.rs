@@ -37,7 +37,7 @@ pub(super) fn unclosed(text: &str, braces: &[Brace]) -> Option<Diagnostic> {
     });
     let at = Span::new(guilty.open.file, end, end);
     if let Some(next) = guilty.outdented {
-        diagnostic = diagnostic.label(next, "`}` is missing before this line, by its indent");
+        diagnostic = diagnostic.label(next, "by its indent, `}` is missing before this line");
     }
     diagnostic = diagnostic.fix(Fix::new(Grade::Choice, "close it with `}`", at, "\n}"));
     Some(diagnostic)
@@ -57,7 +57,7 @@ pub(super) fn stray(text: &str, tree: &Tree, strays: &[Span]) -> Vec<Diagnostic>
         Some(statement) => without_opening(statement, *stray),
         None => Diagnostic::error(
             "stray-brace",
-            "a closing brace too many",
+            "there is one closing brace too many",
             *stray,
             "no brace is open here",
         )
@@ -68,10 +68,10 @@ pub(super) fn stray(text: &str, tree: &Tree, strays: &[Span]) -> Vec<Diagnostic>
 
 fn without_opening(statement: &Statement, stray: Span) -> Diagnostic {
     let word = statement.word.text();
-    let title = format!("the opening brace of `{word}` is missing, by the indent of what follows");
+    let title = format!("by the indent of the next lines, `{word}` lacks its opening brace");
     let end = Span { start: statement.span.end, ..statement.span };
-    Diagnostic::error("stray-brace", title, statement.span, "`{` is missing behind this")
-        .label(stray, "so this one closes nothing")
+    Diagnostic::error("stray-brace", title, statement.span, "`{` is missing after this")
+        .label(stray, "this brace then closes nothing")
         .fix(Fix::new(Grade::Choice, format!("open `{word}` with `{{`"), end, " {"))
 }
 

@@ -18,15 +18,15 @@ struct Marks {
 pub(super) fn refuse(file: FileId, text: &str) -> Option<Diagnostic> {
     let all = conflicts(file, text);
     let (Marks { first, middle, last }, more) = all.split_first()?;
-    let title = "a merge was left unfinished: two versions of some lines stand here";
-    let found = Diagnostic::error("merge-conflict", title, *first, "here begins the one")
-        .label(*middle, "here the other")
-        .label(*last, "and here it ends")
-        .note("write what shall hold of the two and delete the lines of the marks");
+    let title = "a merge was left unfinished, and both versions of these lines are still here";
+    let found = Diagnostic::error("merge-conflict", title, *first, "one version starts here")
+        .label(*middle, "the other version starts here")
+        .label(*last, "it ends here")
+        .note("keep one version and delete the conflict markers");
     Some(match more.len() {
         0 => found,
-        1 => found.note("there is one more further down"),
-        more => found.note(format!("there are {more} more further down")),
+        1 => found.note("there is 1 more conflict further down"),
+        more => found.note(format!("there are {more} more conflicts further down")),
     })
 }
 

@@ -29,22 +29,22 @@ pub fn is_shapeless(slug: &str) -> bool {
 /// it surely belongs to.
 pub(super) fn bare_brace(open: Span, owner: Option<&Statement>) -> Diagnostic {
     let Some(owner) = owner else {
-        return syntax("a brace stands without its keyword", open, "what does it hold?");
+        return syntax("this brace has no word before it", open, "write before it what it holds");
     };
     let between = Span { start: owner.span.end, end: open.start, ..open };
     let title = format!("the brace of `{}` stands on a line of its own", owner.word.text());
-    syntax(title, open, "belongs on the line above")
-        .label(owner.head(), "its keyword")
+    syntax(title, open, "this belongs on the line above")
+        .label(owner.head(), "to the end of this")
         .fix(Fix::new(Grade::Sure, "move it up", between, " "))
 }
 
 pub(super) fn no_separator(span: Span) -> Diagnostic {
-    syntax("a new statement needs a new line or `;` before it", span, "`;` belongs here")
+    syntax("a new statement needs a new line or `;` before it", span, "`;` is missing here")
         .fix(Fix::new(Grade::Sure, "put `;` between them", span, "; "))
 }
 
 pub(super) fn no_such_date(span: Span) -> Diagnostic {
-    syntax("the calendar has no such day", span, "year-month-day, as in 2026-03-14")
+    syntax("the calendar has no such day", span, "write year-month-day, as in 2026-03-14")
 }
 
 /// A date written as in another place than a spec.
@@ -53,12 +53,12 @@ pub(super) fn date(file: FileId, written: &str, at: usize) -> Option<Diagnostic>
     let days = date_readings(written).filter(|_| Date::parse(written).is_none())?;
     let span = Span::new(file, at, at + written.len());
     let found = syntax(
-        "a date is written year, month, day, as in `2026-03-14`",
+        "write a date as year, month, and day, as in `2026-03-14`",
         span,
-        if days.is_empty() { "no such day" } else { "not so" },
+        if days.is_empty() { "no such day" } else { "not in this form" },
     );
     Some(match days.as_slice() {
-        [day] => found.fix(Fix::new(Grade::Choice, "write it so", span, day.to_string())),
+        [day] => found.fix(Fix::new(Grade::Choice, "write it like this", span, day.to_string())),
         _ => found,
     })
 }
@@ -66,7 +66,7 @@ pub(super) fn date(file: FileId, written: &str, at: usize) -> Option<Diagnostic>
 pub(super) fn number_too_fine(span: Span, text: &str) -> Diagnostic {
     let title = "this number has more digits than can be kept exactly";
     let found = Diagnostic::error("number-too-fine", title, span, "too many digits")
-        .note("a figure may be as fine as a millionth, and as large as fits into 18 digits");
+        .note("a figure may be as fine as a millionth and may have up to 18 digits");
     match text.get(span.range()).and_then(to_a_millionth) {
         Some(near) => found.fix(Fix::new(Grade::Choice, format!("write `{near}`"), span, near)),
         None => found,
@@ -89,17 +89,18 @@ fn to_a_millionth(written: &str) -> Option<String> {
 }
 
 pub(super) fn over_nought(span: Span) -> Diagnostic {
-    Diagnostic::error("division-by-nought", "nothing can be divided by nought", span, "over nought")
+    Diagnostic::error(
+        "division-by-nought",
+        "nothing can be divided by zero",
+        span,
+        "a division by zero",
+    )
 }
 
 pub(super) fn capital(word: &Name) -> Diagnostic {
     let small = word.text().to_ascii_lowercase();
-    syntax("keywords are written small", word.span, "a capital letter").fix(Fix::new(
-        Grade::Sure,
-        format!("write `{small}`"),
-        word.span,
-        small,
-    ))
+    syntax("write words of the language in lower case", word.span, "this has a capital letter")
+        .fix(Fix::new(Grade::Sure, format!("write `{small}`"), word.span, small))
 }
 
 /// `1 -1/2`, which reads as two values but surely means one.
@@ -116,7 +117,7 @@ pub(super) fn stray_space(arguments: &[Argument], text: &str) -> Option<Diagnost
         let written: String =
             text.get(span.range()).unwrap_or("").chars().filter(|c| !c.is_whitespace()).collect();
         // `1 - 1/2` is the other reading, and half the size.
-        Some(syntax("a mixed number has no space in it", span, "a space too many").fix(Fix::new(
+        Some(syntax("a mixed number has no space in it", span, "one space too many").fix(Fix::new(
             Grade::Choice,
             format!("write `{written}`"),
             span,
@@ -182,35 +183,35 @@ pub(super) fn junk(file: FileId, line: &str, at: Span) -> Diagnostic {
             let before = line.get(..from).unwrap_or("").trim_end();
             let number = before.ends_with(|d: char| d.is_ascii_digit());
             let grade = if number { Grade::Choice } else { Grade::Sure };
-            syntax(format!("no `{c}` stands between a word and its value"), here, "delete this")
+            syntax(format!("don't write `{c}` between a word and its value"), here, "delete this")
                 .fix(Fix::new(grade, "leave a space", gone, if spaced { "" } else { " " }))
         }
         ',' if is_decimal(line, from) => {
-            syntax("decimals have a point, not a comma", here, "a comma")
+            syntax("write a decimal with a point, not a comma", here, "a comma")
                 .fix(Fix::new(Grade::Choice, "write `.`", here, "."))
-                .note("two statements are parted by `;`")
+                .note("if you mean two statements, put `;` between them")
         }
-        ',' => syntax("statements are parted by `;` or a new line, not by `,`", here, "a comma")
+        ',' => syntax("separate statements with `;` or a new line, not with `,`", here, "a comma")
             .fix(Fix::new(Grade::Choice, "write `;`", here, ";")),
         '"' => Diagnostic::error(
             "unclosed-text",
             "a text has no closing quote",
             span(from, line.len()),
-            "the quote that opens it",
+            "the text opens here",
         )
-        .note("a text ends on the line it begins on; write `\\n` for a new line in it"),
-        '\'' => syntax("texts stand in double quotes", here, "a single quote"),
+        .note("a text must end on the line where it starts; write `\\n` for a new line in it"),
+        '\'' => syntax("put a text in double quotes", here, "a single quote"),
         '-' if rest[1..].trim_start().starts_with(|d: char| d.is_ascii_digit()) => syntax(
-            "a minus needs a space on both sides, a mixed number none",
+            "a minus needs a space on both sides, and a mixed number has none",
             here,
-            "a minus or a hyphen?",
+            "is this a minus or a hyphen?",
         )
-        .note("`2 - 1/2` takes a half away from two; `2-1/2` is two and a half"),
+        .note("`2 - 1/2` takes a half away from two, and `2-1/2` is two and a half"),
         '}' | '{' => syntax(format!("{expected} belongs here"), here, "not a brace"),
         _ if from == 0 => syntax(
-            "a line starts with a word that says what it is",
+            "a line must start with a word that says what it is",
             span(0, first_word(rest)),
-            "no such word starts a line",
+            "this is not such a word",
         ),
         _ => syntax(
             format!("{expected} belongs here"),
@@ -242,9 +243,9 @@ pub(super) fn backslashes(file: FileId, quoted: &str, at: usize, path: bool) -> 
     }
     let first = edits.first()?.span;
     let found = match path {
-        true => syntax("the folders of a path are parted by `/`", first, "a backslash"),
-        false => syntax("a backslash stands alone in a text", first, "this one")
-            .note("`\\\"` is a quote in a text, `\\n` a new line, `\\\\` a backslash"),
+        true => syntax("separate the folders of a path with `/`", first, "a backslash"),
+        false => syntax("this backslash has no meaning in a text", first, "a single backslash")
+            .note("in a text, write `\\\"` for a quote, `\\n` for a new line, and `\\\\` for a backslash"),
     };
     Some(found.fix(Fix { title: format!("write `{plain}`"), grade: Grade::Choice, edits }))
 }
@@ -274,8 +275,12 @@ fn typographic(line: &str, at: usize, span: &dyn Fn(usize, usize) -> Span) -> Op
         let joined = before.ends_with(|digit: char| digit.is_ascii_digit());
         let plain = if joined { format!("-{plain}") } else { (*plain).to_owned() };
         return Some(
-            syntax("fractions are written with a slash", here, "one mark for a whole fraction")
-                .fix(Fix::new(Grade::Sure, format!("write `{plain}`"), here, plain)),
+            syntax("write a fraction with a slash", here, "this is one character").fix(Fix::new(
+                Grade::Sure,
+                format!("write `{plain}`"),
+                here,
+                plain,
+            )),
         );
     }
     // A dash may be a minus, a hyphen or `to`, and a cross a product or the two
@@ -300,8 +305,8 @@ fn typographic(line: &str, at: usize, span: &dyn Fn(usize, usize) -> Span) -> Op
             text: plain.to_owned(),
         }));
     }
-    let title = format!("`{c}` is a typesetter's mark; a spec is written in plain ones");
-    Some(syntax(title, here, "not a plain mark").fix(fix))
+    let title = format!("`{c}` comes from a word processor; write the plain character");
+    Some(syntax(title, here, "not a plain character").fix(fix))
 }
 
 /// True where the mark at this byte has a digit on each side.
@@ -366,7 +371,7 @@ fn trade_name(rule: Rule) -> &'static str {
         | Rule::times_sign
         | Rule::divide_sign
         | Rule::sum_tail
-        | Rule::operator => "a sign of arithmetic",
+        | Rule::operator => "an arithmetic sign",
         Rule::mark | Rule::unit | Rule::unit_start | Rule::foot | Rule::inch => "a unit",
         Rule::open | Rule::bare | Rule::block => "`{`",
         Rule::close | Rule::stray_close | Rule::missing_close => "`}`",
@@ -390,5 +395,5 @@ pub(super) fn unreadable(file: FileId, text: &str, error: &Error<Rule>) -> Diagn
     while !text.is_char_boundary(at) {
         at -= 1;
     }
-    syntax("the file can't be read from here on", Span::new(file, at, at), "here")
+    syntax("the file can't be read from this point on", Span::new(file, at, at), "here")
 }

@@ -41,7 +41,7 @@ fn letters(file: FileId, text: &str) -> Option<Diagnostic> {
         if c.is_control() && !matches!(c, '\n' | '\r' | '\t') {
             return Some(Diagnostic::error(
                 "control-character",
-                format!("a control character (U+{:04X}) stands in the file", u32::from(c)),
+                format!("the file holds a control character (U+{:04X})", u32::from(c)),
                 at,
                 "delete this",
             ));
@@ -147,21 +147,21 @@ pub(super) fn refuse_pairs(file: FileId, pairs: &Pairs<'_, Rule>) -> Option<Diag
 
 pub(super) fn too_large(file: FileId) -> Diagnostic {
     let at = Span::new(file, 0, 0);
-    Diagnostic::error("file-too-large", "the file is longer than 8 MiB", at, "")
-        .note("split what several jobs share into a file of its own and `use` it")
+    Diagnostic::error("file-too-large", "the file is larger than 8 MiB", at, "")
+        .note("move what several jobs share into a file of its own and `use` it")
 }
 
 pub(super) fn too_long(at: Span) -> Diagnostic {
-    let title = format!("a line is longer than {LONGEST_LINE} bytes");
-    Diagnostic::error("line-too-long", title, at, "end the line before this")
+    let title = format!("this line is longer than {LONGEST_LINE} bytes");
+    Diagnostic::error("line-too-long", title, at, "start a new line before this")
 }
 
 fn too_many(at: Span, together: bool) -> Diagnostic {
     let (most, holder) =
         if together { (MOST_TOGETHER, "one block") } else { (MOST_STATEMENTS, "the file") };
-    let title = format!("more than {most} statements stand in {holder}");
-    Diagnostic::error("too-many", title, at, "the first too many")
-        .note("no piece is that large; a job of several pieces is several specs")
+    let title = format!("{holder} holds more than {most} statements");
+    Diagnostic::error("too-many", title, at, "the first one too many")
+        .note("no piece is that large; write one spec for each piece of a job")
 }
 
 fn too_deep(at: Span, braces: bool) -> Diagnostic {
@@ -169,7 +169,7 @@ fn too_deep(at: Span, braces: bool) -> Diagnostic {
         if braces { ("braces", DEEPEST_BLOCK) } else { ("parentheses", DEEPEST_GROUP) };
     Diagnostic::error(
         "nested-too-deep",
-        format!("{what} nest too deep: no piece needs more than {most} levels"),
+        format!("the {what} are nested too deep; no piece needs more than {most} levels"),
         at,
         "one level too many",
     )

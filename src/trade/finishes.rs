@@ -1,19 +1,19 @@
-//! Finishes: what a litre covers, how long a coat takes, and what its rags do.
+//! Finishes: what a liter covers, how long a coat takes, and what its rags do.
 
 /// What is known of a kind of finish.
 #[derive(Clone, Copy, Debug)]
 pub struct FinishGood {
     /// Its word in a spec.
     pub name: &'static str,
-    /// Square metres that a litre covers in one coat, from and to; 0 where no
+    /// Square meters that a liter covers in one coat, from and to; 0 where no
     /// figure is published that holds for most.
     pub covers: (u32, u32),
     /// How long a coat dries before the next.
     pub recoat: &'static str,
     /// How long it takes to its full hardness.
     pub cured: &'static str,
-    /// It dries by taking up oxygen: rags that lie in a heap grow hot of
-    /// themselves and can set themselves alight.
+    /// It dries by taking up oxygen: rags that lie in a heap heat up by
+    /// themselves and can catch fire.
     pub heats: bool,
 }
 
@@ -38,7 +38,7 @@ pub const FINISHES: &[FinishGood] = &[
     finish("paint", (10, 12), "2 to 24 h", "7 to 30 days", true),
 ];
 
-/// True for a finish whose rags can set themselves alight.
+/// True for a finish whose rags can catch fire by themselves.
 #[must_use]
 pub fn heats_in_rags(name: &str) -> bool {
     FINISHES.iter().any(|finish| finish.name == name && finish.heats)

@@ -45,7 +45,7 @@ fn species() -> Listing {
         title: "Woods",
         head: vec!["name", "gravity", "radial", "tangential", "stiffness", ""],
         rows: SPECIES.iter().map(row).collect(),
-        source: "Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-190, 2010): specific gravity and modulus of elasticity (million psi) at 12 % moisture from Table 5-3b; change of size for each point of moisture, across the rings (radial) and along them (tangential), from Table 13-5. European woods: BRE, Movement of timbers (Technical Note 38). A figure with * is from memory and not yet compared with its source.",
+        source: "Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-190, 2010). Specific gravity and modulus of elasticity (million psi) at 12 % moisture are from Table 5-3b. The change of size for each point of moisture, across the rings (radial) and along them (tangential), is from Table 13-5. European woods are from BRE, Movement of timbers (Technical Note 38). A figure with * is from memory and has not been compared with its source yet.",
         own: "species pear { gravity 0.69; shrinks { radial 3.9%; tangential 11.3% }; stiffness 7.8 GPa }",
     }
 }
@@ -67,7 +67,7 @@ fn sheets() -> Listing {
         title: "Sheet goods",
         head: vec!["name", "gravity", "stiffness", "published"],
         rows,
-        source: "The heavy and limp end of the published range, so that no weight or sag is made out less than it is. Stiffness in million psi.",
+        source: "These are the heaviest and least stiff figures of the published range, so that no weight or sag comes out too small. Stiffness is in million psi.",
         own: "stock birch { plywood 18 mm; gravity 0.68; stiffness 1400000 psi }",
     }
 }
@@ -90,9 +90,9 @@ fn lumber() -> Listing {
     Listing {
         slug: "lumber",
         title: "Rough boards",
-        head: vec!["rough", "planed on both faces", "8 in by 10 ft tallies"],
+        head: vec!["rough", "planed on both faces", "8 in by 10 ft, board feet"],
         rows,
-        source: "National Hardwood Lumber Association: standard thickness of surfaced lumber (S2S), as two reference charts reprint it, 10/4 from memory; surface measure by an export guide to its rules. Boards are tallied in board feet; those under 1 in thick as 1 in.",
+        source: "National Hardwood Lumber Association: standard thickness of surfaced lumber (S2S), as two reference charts reprint it; 10/4 is from memory. Surface measure follows an export guide to its rules. Boards are tallied in board feet, and boards under 1 in thick count as 1 in.",
         own: "stock oak { lumber 5/4; thickness 1-1/16; species white-oak }",
     }
 }
@@ -110,10 +110,10 @@ fn screws() -> Listing {
     Listing {
         slug: "screws",
         title: "Pocket screws",
-        head: vec!["stock", "screw"],
+        head: vec!["stock, in", "screw, in"],
         rows,
-        source: "Common practice, the same in several published charts: inches. Fine thread for hardwood, coarse for softwood and sheet goods; two in a rail up to 3 in wide, one more for each 3 in beyond.",
-        own: "the maker of your pocket jig has a chart of his own, which goes before this one",
+        source: "Common practice; several published charts agree. Use fine thread for hardwood, and coarse thread for softwood and sheet goods. Drive two screws into a rail up to 3 in wide, and one more for each further 3 in.",
+        own: "the chart of your pocket jig's maker takes precedence over this one",
     }
 }
 
@@ -135,9 +135,9 @@ fn bits() -> Listing {
     Listing {
         slug: "bits",
         title: "Router bits",
-        head: vec!["diameter", "turns a minute at most", "rim"],
+        head: vec!["diameter, in", "most rpm", "rim speed"],
         rows,
-        source: "Common practice, the same in four published charts: inches. The limit marked on the bit goes before this one. No pass deeper than half the diameter or 1/4 in; over 1 in in a router table only.",
+        source: "Common practice; four published charts agree. The limit marked on the bit takes precedence. Make no pass deeper than half the diameter or 1/4 in. Use a bit over 1 in wide only in a router table.",
         own: "bit round-nose-half { round-nose 1/2; shank 1/2; speed 16000 }",
     }
 }
@@ -155,16 +155,16 @@ fn finishes() -> Listing {
                 covers,
                 finish.recoat.to_owned(),
                 finish.cured.to_owned(),
-                if finish.heats { "rags can set themselves alight" } else { "" }.to_owned(),
+                if finish.heats { "rags can catch fire by themselves" } else { "" }.to_owned(),
             ]
         })
         .collect();
     Listing {
         slug: "finishes",
         title: "Finishes",
-        head: vec!["name", "m2 per litre and coat", "next coat after", "hard after", ""],
+        head: vec!["name", "m2 per liter, one coat", "next coat after", "hard after", ""],
         rows,
-        source: "Common practice, from label values; the can in your hand goes before them. Drying oils take up oxygen and give off heat: spread their rags flat outdoors, or put them in water in a lidded metal can.",
+        source: "Common practice, from label values. The can in your hand takes precedence. Drying oils take up oxygen and give off heat, so spread their rags flat outdoors, or put them in water in a metal can with a lid.",
         own: "finish oil { hardwax-oil; coats 2; covers 24 m2 per l; cure 12 h }",
     }
 }

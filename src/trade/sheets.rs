@@ -19,7 +19,7 @@ pub const SHEETS: &[SheetGood] = &[
         name: "plywood",
         gravity: 600,
         stiffness: 950,
-        source: "gravity 0.4 to 0.6, stiffness 1.01 to 1.24: Wood Handbook, Table 12-1; veneer core 0.95: Architectural Woodwork Standards, 1st ed., p. 279",
+        source: "gravity 0.4 to 0.6, stiffness 1.01 to 1.24: Wood Handbook, Table 12-1; stiffness of veneer core 0.95: Architectural Woodwork Standards, 1st ed., p. 279",
     },
     SheetGood {
         name: "mdf",

@@ -43,7 +43,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                         part.path
                     ))
                     .label(part.span, format!("{} by {}", tape.text(long), tape.text(wide)))
-                    .note("set it further in"),
+                    .note("move it farther in"),
                 )
             } else {
                 part.features.iter().find_map(|joint| into(piece, part, (bore, kind), joint))
@@ -51,7 +51,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let Some(found) = found.filter(|_| once.is_first(bore.span)) else { continue };
             sink.push(
                 found
-                    .because("the screw finds no wood there, or splits what is let in")
+                    .because("the screw finds no wood there, or it splits what the joint houses")
                     .subject(&part.path),
             );
         }
@@ -71,7 +71,7 @@ fn into(
     let title = format!("a {what} runs {} into the {named} of {}", tape.text(by), part.path);
     let label = format!("{what} {} deep", tape.figure(bore.deep));
     let mut found = Diagnostic::error(RULE.slug, title, bore.span, label)
-        .note("move the hinge or pull, or bore less deep");
+        .note("move the hinge or pull, or bore a shallower hole");
     if joint.span != bore.span {
         let label = format!("{named} {} deep", tape.figure(joint.deep));
         found = found.label(joint.span, label);

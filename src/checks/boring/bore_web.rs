@@ -98,7 +98,11 @@ fn meeting(
     };
     let title = match &web {
         Web::Ends(left) if left.is_negative() => {
-            format!("{both} bored toward each other meet by {} in {}", tape.text(-*left), part.path)
+            format!(
+                "{both} bored toward each other overlap by {} in {}",
+                tape.text(-*left),
+                part.path
+            )
         }
         Web::Ends(left) => {
             format!("{both} leave {} between them in {}", tape.figure(*left), part.path)
@@ -112,7 +116,7 @@ fn meeting(
     let mut found =
         Diagnostic::error(RULE.slug, title, a.span, format!("{one} {} deep", tape.figure(a.deep)))
             .because(
-                "the second screw strikes the first or breaks into its hole, and neither holds",
+                "the second screw strikes the first or breaks into its hole, and neither one holds",
             )
             .subject(&part.path);
     if part.span != a.span {
@@ -140,7 +144,9 @@ fn meeting(
             let most = whole_mm((thick - least()).half());
             match plate(piece, a).filter(|_| a.span == b.span && most.is_positive()) {
                 Some(plate) => found = shallower(piece, found, &plate, a.deep - most),
-                None => found = found.note("shorter screws, or hinges at other heights"),
+                None => {
+                    found = found.note("use shorter screws, or put the hinges at other heights")
+                }
             }
             found
         }
@@ -150,10 +156,10 @@ fn meeting(
             found
                 .sum(
                     Sum::new("leaves", apart - radii, tape)
-                        .plus(apart, "between centres", tape)
+                        .plus(apart, "between centers", tape)
                         .minus(radii, "two radii", tape),
                 )
-                .note("move one of them")
+                .note("move one of the two")
         }
     }
 }
@@ -176,7 +182,7 @@ fn through(piece: &Piece, part: &Part, bore: &Feature) -> Diagnostic {
                     .plus(thick, "wood", tape)
                     .minus(bore.deep, "screw", tape),
             )
-            .because("less than 2 mm bulges or breaks through under the screw's point")
+            .because("with less than 2 mm, the screw's point raises a bulge or breaks through")
             .subject(&part.path);
     let most = whole_mm(thick - least());
     match plate(piece, bore).filter(|_| most.is_positive()) {
@@ -197,11 +203,11 @@ fn shallower(piece: &Piece, found: Diagnostic, plate: &Plate, by: Length) -> Dia
     match plate.deep_span {
         Some(span) => found.fix(Fix::new(
             Grade::Choice,
-            format!("holes and screws {} deep", tape.figure(deep)),
+            format!("bore the holes {} deep, and use screws of that length", tape.figure(deep)),
             span,
             format!("deep {}", tape.source(deep)),
         )),
-        None => found.note(format!("`deep {}` in the plate leaves enough", tape.source(deep))),
+        None => found.note(format!("`deep {}` in the plate leaves enough wood", tape.source(deep))),
     }
 }
 

@@ -87,7 +87,7 @@ impl Drawer<'_> {
             Diagnostic::warning(
                 RULE.slug,
                 format!(
-                    "the pull's screw of {} {} by {}",
+                    "the screw of the pull of {} {} by {}",
                     self.opening.path,
                     met.what,
                     tape.figure(met.by())
@@ -101,8 +101,8 @@ impl Drawer<'_> {
                     .plus(met.to, met.upper, tape)
                     .minus(met.from, met.lower, tape),
             )
-            .because("its head can't be drawn up from inside the drawer")
-            .note("another height with `up`, another `centres`, or the groove elsewhere")
+            .because("its head can't be tightened from inside the drawer")
+            .note("change the height with `up`, change `centres`, or move the groove")
             .subject(&self.opening.path)
             .urgency(met.by() / Length::mm(1)),
         )
@@ -117,14 +117,14 @@ impl Drawer<'_> {
             let hole = (hole.from.along(direction) - base, hole.to.along(direction) - base);
             let other = (other.from.along(direction) - base, other.to.along(direction) - base);
             let (from, to) = (hole.0.max(other.0), hole.1.min(other.1));
-            let lower = if from == hole.0 { "hole begins" } else { "it begins" };
-            let upper = if to == hole.1 { "hole ends" } else { "it ends" };
+            let lower = if from == hole.0 { "start of hole" } else { "start of joint" };
+            let upper = if to == hole.1 { "end of hole" } else { "end of joint" };
             Met { what, from, to, lower, upper, span }
         };
         let (up, opening) = (Direction::Y, self.opening.span);
         let groove = self.boxes.groove_up_span.unwrap_or(self.boxes.groove_span);
         let mut found =
-            vec![shared(&bottom.cuboid(), up, "runs into the groove of the bottom", groove)];
+            vec![shared(&bottom.cuboid(), up, "runs into the bottom's groove", groove)];
         let miss = |from, to, lower, upper| Met {
             what: "misses the front of the box",
             from,
@@ -134,8 +134,8 @@ impl Drawer<'_> {
             span: opening,
         };
         let (low, high) = (hole.from.y - space.from.y, hole.to.y - space.from.y);
-        found.push(miss(low, Length::ZERO, "hole begins", "box begins"));
-        found.push(miss(space.size(up), high, "box ends", "hole ends"));
+        found.push(miss(low, Length::ZERO, "start of hole", "start of box"));
+        found.push(miss(space.size(up), high, "end of box", "end of hole"));
         let side = |side| shared(side, Direction::X, "runs into a side of the drawer", opening);
         found.extend(sides.iter().map(side));
         found

@@ -25,26 +25,26 @@ fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
     let Some(((cut, part), rest)) = elsewhere.split_first() else { return };
     let more = match rest.len() {
         0 => String::new(),
-        1 => ", and another cut part is another one".to_owned(),
-        count => format!(", and {count} other cut parts are others"),
+        1 => ", and 1 other cut part matches another part".to_owned(),
+        count => format!(", and {count} other cut parts match other parts"),
     };
     let mut diagnostic = Diagnostic::new(
         RULE.slug,
         Severity::Note,
-        format!("{}, as it was cut, is just what {} is now{more}", cut.name.value, part.path),
+        format!("{} as it was cut now matches {}{more}", cut.name.value, part.path),
         cut.name.span,
         format!("cut on {}", cut.date),
     );
     for (cut, part) in rest.iter().take(3) {
-        diagnostic = diagnostic.label(cut.name.span, format!("this is {}", part.path));
+        diagnostic = diagnostic.label(cut.name.span, format!("this matches {}", part.path));
     }
     let edits = elsewhere
         .iter()
         .map(|(cut, part)| Edit { span: cut.name.span, text: part.path.clone() })
         .collect();
     let title = match rest.is_empty() {
-        true => "give it that name".to_owned(),
-        false => "give them those names".to_owned(),
+        true => "record it under that name".to_owned(),
+        false => "record them under those names".to_owned(),
     };
     sink.push(diagnostic.fix(Fix { title, grade: Grade::Choice, edits }));
 }

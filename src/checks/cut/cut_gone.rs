@@ -36,11 +36,11 @@ fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
         sink.push(
             Diagnostic::error(
                 "name-unknown",
-                format!("more than one part is called `{}`", cut.name.value),
+                format!("`{}` is the name of several parts", cut.name.value),
                 cut.name.span,
-                "write more of its name",
+                "write more of the name",
             )
-            .note(format!("there are: {}", names.join(", "))),
+            .note(format!("the parts are {}", names.join(", "))),
         );
     }
 }
@@ -49,7 +49,7 @@ fn gone<'a>(piece: &Piece, parts: &'a Parts, ledger: &Ledger<'a>, cut: &'a Cut) 
     let name = &cut.name.value;
     let mut diagnostic = Diagnostic::warning(
         RULE.slug,
-        format!("{name} is cut, but the design has no part of that name"),
+        format!("{name} is cut, but the design has no part with that name"),
         cut.name.span,
         format!("cut on {}", cut.date),
     )
@@ -67,13 +67,13 @@ fn gone<'a>(piece: &Piece, parts: &'a Parts, ledger: &Ledger<'a>, cut: &'a Cut) 
     match just.as_slice() {
         [] => {
             if let Some(near) = near {
-                diagnostic = diagnostic.fix(rename(format!("the part `{near}`"), near));
+                diagnostic = diagnostic.fix(rename(format!("it is the part `{near}`"), near));
             }
         }
         just => {
             let same = match cut.made.is_empty() {
-                true => "same size",
-                false => "same size, same joints",
+                true => "this part has the same size",
+                false => "this part has the same size and the same joints",
             };
             let first = just.iter().copied().filter(|path| Some(*path) == near);
             let others = just.iter().copied().filter(|path| Some(*path) != near);
@@ -85,7 +85,7 @@ fn gone<'a>(piece: &Piece, parts: &'a Parts, ledger: &Ledger<'a>, cut: &'a Cut) 
     }
     match other_use(piece, ledger, cut) {
         Some(uses) if uses.is_empty() => {
-            diagnostic.note("nothing that is still to be cut comes out of the board")
+            diagnostic.note("no part that is still to be cut fits on this board")
         }
         Some(uses) => diagnostic.note(would_do(&uses)),
         None => diagnostic,

@@ -62,11 +62,11 @@ fn other_stock<'a>(
     };
     let diagnostic = Diagnostic::error(
         RULE.slug,
-        format!("{} was cut from {was}, and is to be of {now}", part.path),
+        format!("{} was cut from {was}, but the design now wants {now}", part.path),
         span,
         format!("cut on {}", cut.date),
     )
-    .label(part.span, format!("now of {}", stock.name));
+    .label(part.span, format!("now made of {}", stock.name));
     let diagnostic = match wood {
         Some(_) => diagnostic.label(stock.species_span, &now),
         None => diagnostic.label(stock.thickness_span, format!("{thick} thick")),
@@ -95,7 +95,7 @@ fn too_small<'a>(piece: &Piece, ledger: &Ledger<'a>, differs: &Differs<'a>) -> D
     let mut diagnostic = Diagnostic::error(
         RULE.slug,
         format!(
-            "{} is cut {} too {word}: the design now wants {}",
+            "{} is cut {} too {word}; the design now wants {}",
             part.path,
             tape.figure(short),
             tape.text(needs.length)
@@ -149,7 +149,7 @@ fn as_cut(piece: &Piece, differs: &Differs<'_>) -> Option<Fix> {
     let length = fact.length - (differs.needs.length - differs.was) / *factor;
     let (span, length) = (fact.origin.span()?, Some(length).filter(|it| it.is_positive())?);
     let figure = piece.tape().source(length);
-    let title = format!("draw it as it was cut: {} {figure}", fact.name);
+    let title = format!("draw it as it was cut, with {} {figure}", fact.name);
     Some(Fix::new(Grade::Choice, title, span, format!("{word} {figure}")))
 }
 
@@ -195,5 +195,5 @@ fn reveal(piece: &Piece, differs: &Differs<'_>) -> Option<String> {
     let leaves = if differs.side == Side::Width { i64::from(opening.leaves()) } else { 1 };
     let gap: Length = fronts.gap.length + short * Exact::ratio(leaves, 2);
     let tape = piece.tape();
-    Some(format!("or give it wider reveals, so that it fits as it is: `gap {}`", tape.source(gap)))
+    Some(format!("with a wider gap it fits as it is: `gap {}`", tape.source(gap)))
 }

@@ -37,9 +37,9 @@ fn told(piece: &Piece, unnamed: &Unnamed<'_>) -> Option<Diagnostic> {
     let (first, rest) = spans.split_first()?;
     let mut diagnostic = Diagnostic::warning(
         RULE.slug,
-        format!("{} cut from {}, and no stock is called that", cut_parts(unnamed), unnamed.name),
+        format!("{} cut from {}, but no stock has that name", cut_parts(unnamed), unnamed.name),
         *first,
-        "no such stock",
+        "there is no such stock",
     )
     .subject(unnamed.name);
     for span in rest.iter().take(2) {
@@ -51,14 +51,14 @@ fn told(piece: &Piece, unnamed: &Unnamed<'_>) -> Option<Diagnostic> {
         Some(name) => {
             let edits =
                 spans.iter().map(|span| Edit { span: *span, text: name.to_owned() }).collect();
-            let title = format!("it is `{name}`");
+            let title = format!("it is the stock `{name}`");
             diagnostic.fix(Fix { title, grade: Grade::Choice, edits })
         }
         None => diagnostic,
     })
 }
 
-/// `kick was` or `kick and 3 parts more were`
+/// `kick was` or `kick and 3 other parts were`
 fn cut_parts(unnamed: &Unnamed<'_>) -> String {
     let first = unnamed.cuts.first().map_or("", |cut| cut.name.value.as_str());
     let others = unnamed.cuts.len().saturating_sub(1);

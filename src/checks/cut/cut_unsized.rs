@@ -33,18 +33,18 @@ fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
     let bare: Vec<(&Part, &Cut)> = parts.iter().filter_map(bare).collect();
     let Some(((part, cut), rest)) = bare.split_first() else { return };
     let are = match rest.is_empty() {
-        true => "is cut, and its size is",
-        false => "are cut, and their sizes are",
+        true => "is cut, but its size is",
+        false => "are cut, but their sizes are",
     };
     let mut diagnostic = Diagnostic::warning(
         RULE.slug,
-        format!("{} {are} not written down", together(&part.path, rest.len())),
+        format!("{} {are} not recorded", together(&part.path, rest.len())),
         cut.name.span,
         format!("cut on {}", cut.date),
     )
     .because("if the drawing changes, nobody can tell what was cut");
     for (_, cut) in rest.iter().take(2) {
-        diagnostic = diagnostic.label(cut.name.span, "nor of this");
+        diagnostic = diagnostic.label(cut.name.span, "the same here");
     }
     let tape = piece.tape();
     let edits = bare.iter().map(|(part, cut)| {
@@ -56,8 +56,8 @@ fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
     });
     let fix = Fix {
         title: match rest.is_empty() {
-            true => "it was cut as it is drawn now".to_owned(),
-            false => "they were cut as they are drawn now".to_owned(),
+            true => "record it as it is drawn now".to_owned(),
+            false => "record them as they are drawn now".to_owned(),
         },
         grade: Grade::Choice,
         edits: edits.collect(),

@@ -18,7 +18,7 @@ pub(super) fn lost(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Opti
     let said = Said::of(first, part, tape);
     let mut diagnostic = Diagnostic::error(
         RULE.slug,
-        format!("{} has its {}: {}", part.path, said.is, said.wanted),
+        format!("{} has its {}, but {}", part.path, said.is, said.wanted),
         first.made.span,
         format!("made on {}", cut.date),
     );
@@ -37,29 +37,29 @@ pub(super) fn lost(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Opti
         let Said { is, wanted, .. } = Said::of(other, part, tape);
         let line = (is, wanted);
         if told.len() < TOLD && !told.contains(&line) {
-            diagnostic = diagnostic.note(format!("and its {}: {}", line.0, line.1));
+            diagnostic = diagnostic.note(format!("it also has its {}, but {}", line.0, line.1));
             told.push(line);
         }
     }
     let sides = [Face::LengthStart, Face::WidthStart].into_iter().zip(fit.shift);
     for (side, off) in sides.filter(|(_, off)| off.is_positive()) {
         diagnostic = diagnostic.note(format!(
-            "counted with {} taken off the {}, where it serves best",
+            "these figures count with {} taken off the {}, where a trim does the most good",
             tape.figure(off),
             part.face_name(side)
         ));
     }
     if fit.lost.iter().any(|lost| matches!(lost.off, Off::Gone { .. })) {
-        diagnostic =
-            diagnostic.note("one that is filled or does no harm can be taken out of the record");
+        diagnostic = diagnostic
+            .note("if you fill a joint, or if it does no harm, take it out of the record");
     }
     if fits_turned(piece, part, cut) {
         diagnostic = diagnostic
-            .note("turned end for end, every joint in it is where it is drawn: look at its grain");
+            .note("turned end for end, the board has every joint where it is drawn; check its grain first");
     }
     if let Some(from_end) = from_end(part, cut, fit, tape) {
         diagnostic = diagnostic.note(format!(
-            "or hang it by the cups it has: `from-end {}` in the hinge",
+            "you can also hang the door by the cups it has, with `from-end {}` in the hinge",
             tape.source(from_end)
         ));
     }
@@ -122,7 +122,7 @@ impl Said {
                 Self {
                     is: format!("{word} {told} from the {}", part.face_name(from)),
                     wanted: format!("the design now wants it at {now}"),
-                    now: format!("this one, now at {now}"),
+                    now: format!("this one is now at {now}"),
                     differs: Some((span, was, wanted)),
                 }
             }
@@ -137,7 +137,7 @@ impl Said {
             }
             Off::Gone { from, was } => Self {
                 is: format!("{word} {} from the {}", tape.figure(was), part.face_name(from)),
-                wanted: "the design has none there any more".to_owned(),
+                wanted: "the design no longer has one there".to_owned(),
                 now: String::new(),
                 differs: None,
             },

@@ -31,16 +31,16 @@ fn other_use<'a>(piece: &Piece, ledger: &Ledger<'a>, cut: &'a Cut) -> Option<Vec
     Some(told.collect())
 }
 
-/// `kick`, `kick and another part`, `kick and 3 parts more`
+/// `kick`, `kick and 1 other part`, `kick and 3 other parts`
 fn together(first: &str, others: usize) -> String {
     match others {
         0 => first.to_owned(),
-        1 => format!("{first} and another part"),
-        count => format!("{first} and {count} parts more"),
+        1 => format!("{first} and 1 other part"),
+        count => format!("{first} and {count} other parts"),
     }
 }
 
-/// `the board would do for …`
+/// `the board is large enough for …`
 fn would_do(uses: &[String]) -> String {
-    format!("the board would do for {}", uses.join(", "))
+    format!("the board is large enough for {}", uses.join(", "))
 }

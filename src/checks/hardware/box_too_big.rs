@@ -41,7 +41,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             if outside >= wide.length {
                 sink.push(
                     error(
-                        format!("the box of {} is {} wide, its opening {}", opening.path, tape.figure(outside), tape.figure(wide.length)),
+                        format!("the box of {} is {} wide, and its opening is {}", opening.path, tape.figure(outside), tape.figure(wide.length)),
                         rule.span,
                         format!("inside {}", tape.figure(inside)),
                     )
@@ -49,7 +49,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     .label(opening.span, format!("opening {}", tape.figure(wide.length)))
                     .sum(Sum::new("box", outside, tape).plus(inside, "inside", tape).plus(side.twice(), "two sides", tape))
                     .sum(Sum::new("over by", outside - wide.length, tape))
-                    .note("thinner sides make the box narrower over all; or check the slide's own sheet"),
+                    .note("use thinner sides to make the box narrower overall, or check the slide maker's own sheet"),
                 );
                 continue;
             }
@@ -66,7 +66,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                         format!("opening {}", tape.figure(wide.length)),
                     )
                     .label(rule.span, "the slide's width")
-                    .note("too narrow for this hardware: make the opening wider"),
+                    .note("this is too narrow for the hardware; make the opening wider"),
                 );
                 continue;
             }
@@ -76,13 +76,13 @@ fn check(piece: &Piece, sink: &mut Sink) {
             if high >= tall.length || high < least {
                 let title = if high < least {
                     format!(
-                        "the box of {} is {} high: nothing is left above its bottom",
+                        "the box of {} is {} high, which leaves nothing above its bottom",
                         opening.path,
                         tape.figure(high)
                     )
                 } else {
                     format!(
-                        "the box of {} is {} high, its opening {}",
+                        "the box of {} is {} high, and its opening is {}",
                         opening.path,
                         tape.figure(high),
                         tape.figure(tall.length)

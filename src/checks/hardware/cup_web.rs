@@ -40,19 +40,19 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 let mut diagnostic = Diagnostic::error(
                     RULE.slug,
                     format!(
-                        "the hinge cup leaves {} in the front of {}",
+                        "the hinge cup leaves {} of wood in the face of {}",
                         tape.figure(web),
                         part.path
                     ),
                     cup.span,
                     format!("cup {} deep", tape.source(cup.deep)),
                 )
-                .because("less than 2 mm shows on the show face or breaks through")
+                .because("with less than 2 mm, the cup shows on the show face or breaks through")
                 .subject(&part.path);
                 if let Some(flute) = flute {
                     sum = sum.minus(flute.deep, "flute", tape);
                     diagnostic = diagnostic.label(flute.span, format!("flute {} deep", tape.figure(flute.deep)))
-                        .note("leave the flutes off this door, make them shallower, or take a thicker door");
+                        .note("leave the flutes off this door, make them shallower, or use a thicker door");
                 }
                 if let Some(stock) = piece.stock(part.stock) {
                     diagnostic = diagnostic.label(
@@ -88,7 +88,7 @@ fn edge(piece: &Piece, part: &Part, cup: &Feature, once: &mut Once<Span>, sink: 
     if !over.is_positive() || !once.is_first(cup.span) {
         return;
     }
-    let what = if cause.is_some() { "the groove of the panel" } else { "the edge" };
+    let what = if cause.is_some() { "the panel's groove" } else { "the edge" };
     let mut diagnostic = Diagnostic::error(
         RULE.slug,
         format!("the hinge cup breaks into {what} of {} by {}", part.path, tape.text(over)),
@@ -96,7 +96,7 @@ fn edge(piece: &Piece, part: &Part, cup: &Feature, once: &mut Once<Span>, sink: 
         format!("cup {} across", tape.source(cup.v.1 - cup.v.0)),
     )
     .label(part.span, format!("{} wide", tape.figure(part.width.length)))
-    .note("make the front's stile wider, or take a hinge with a smaller cup")
+    .note("make the door's stile wider, or use a hinge with a smaller cup")
     .subject(&part.path);
     if let Some(span) = cause.filter(|span| *span != part.span) {
         diagnostic = diagnostic.label(span, "groove");

@@ -140,7 +140,7 @@ impl Door<'_> {
         let (corner, because) = match edge {
             Edge::Lead => (
                 "inner corner",
-                "the corner lies further from the pin than the door's face is wide",
+                "the corner lies farther from the pin than the face of the door is wide",
             ),
             Edge::Hinge => (
                 "hinge edge",
@@ -150,13 +150,13 @@ impl Door<'_> {
         let (figure, leaves) = (tape.figure(up), tape.figure(gap.length));
         let kind = match self.hinge.kind {
             HingeKind::Butt { .. } => "on a butt hinge",
-            HingeKind::Cup { .. } => "hung on this",
+            HingeKind::Cup { .. } => "hung on this hinge",
         };
         let hung = self.fronts.hinge.map_or(self.fronts.span, |(_, span)| span);
         let mut diagnostic = Diagnostic::error(
             RULE.slug,
             format!(
-                "the {corner} of {} strikes: it needs {figure}, the {} is {leaves}",
+                "the {corner} of {} strikes as it swings; it needs {figure}, and the {} is {leaves}",
                 self.opening.path, gap.word
             ),
             gap.span,
@@ -172,12 +172,12 @@ impl Door<'_> {
         .because(because)
         .subject(&self.opening.path);
         if matches!(self.hinge.kind, HingeKind::Cup { .. }) {
-            diagnostic = diagnostic.label(self.hinge.span, "moves by its poses");
+            diagnostic = diagnostic.label(self.hinge.span, "it moves by its poses");
         }
         if let Some(bevel) = self.leaf(self.wide).back_bevel(edge, gap.length, self.up_to()) {
-            let edge = if edge == Edge::Lead { "lead" } else { "hinge" };
+            let edge = if edge == Edge::Lead { "latch" } else { "hinge" };
             diagnostic = diagnostic.note(format!(
-                "or plane the {edge} edge {} degrees off square, so that its back clears",
+                "you can also plane the {edge} edge {} degrees off square, so that its back clears",
                 bevel.0.ceil().max(2)
             ));
         }
@@ -185,12 +185,14 @@ impl Door<'_> {
         match swings::written(piece, gap.size).filter(|_| enough) {
             Some(span) => diagnostic.fix(Fix::new(
                 Grade::Choice,
-                format!("a {} of {figure}", gap.word),
+                format!("make the {} {figure}", gap.word),
                 span,
                 edit,
             )),
-            None if enough => diagnostic.note(format!("or say `{edit}` here")),
-            None => diagnostic.note("no gap is enough: the leaf needs another hinge or a bevel"),
+            None if enough => diagnostic.note(format!("you can also write `{edit}` here")),
+            None => {
+                diagnostic.note("no gap is large enough; the leaf needs another hinge or a bevel")
+            }
         }
     }
 

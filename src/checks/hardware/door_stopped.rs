@@ -171,7 +171,7 @@ fn report(piece: &Piece, door: &Door<'_>, angle: Angle, body: Body, thing: &Thin
     }
     diagnostic = diagnostic
         .because(
-            "opened further, the door is levered off its hinges, and the other thing is marked",
+            "if the door is pushed farther, it levers off its hinges and dents what it strikes",
         )
         .subject(&opening.path);
     for note in notes(door, body, short.map(|_| away), tape) {
@@ -187,16 +187,16 @@ fn report(piece: &Piece, door: &Door<'_>, angle: Angle, body: Body, thing: &Thin
 fn notes(door: &Door<'_>, body: Body, away: Option<Length>, tape: &Tape) -> Vec<String> {
     let mut notes = Vec::new();
     let Some(away) = away else {
-        notes.push("the door needs the room before it".to_owned());
+        notes.push("keep the space in front of the door clear".to_owned());
         return notes;
     };
     let stands = away + door.aside;
     if body == Body::Pull && stands.is_positive() {
         let most = tape.figure(tape.down(stands));
-        notes.push(format!("or take a pull that stands {most} at most"));
+        notes.push(format!("a pull that stands {most} or less also clears it"));
     }
     if door.front.opening.leaves() == 1 {
-        notes.push(format!("or hang the door on its {} side", door.hung.other().word()));
+        notes.push(format!("you can also hang the door on its {} side", door.hung.other().word()));
     }
     notes
 }

@@ -35,7 +35,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             Diagnostic::error(
                 RULE.slug,
                 format!(
-                    "{} is {} thick; {} takes {} to {}",
+                    "{} is {} thick, but {} takes {} to {}",
                     opening.path,
                     tape.figure(thick),
                     hinge.name,
@@ -47,7 +47,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             )
             .label(stock.thickness_span, format!("{} thick", tape.figure(thick)))
             .label(hinge.span, format!("{} to {}", tape.source(least), tape.source(most)))
-            .note("choose another hinge, or doors of another thickness")
+            .note("choose another hinge, or make the doors another thickness")
             .subject(&opening.path),
         );
     }

@@ -92,12 +92,12 @@ fn report(
     let tape = piece.tape();
     let others = match more {
         0 => String::new(),
-        1 => " and one more drawer".to_owned(),
-        more => format!(" and {more} more drawers"),
+        1 => " and 1 other drawer".to_owned(),
+        more => format!(" and {more} other drawers"),
     };
     let verb = if more == 0 { "strikes" } else { "strike" };
     let title = format!(
-        "{}{others} {verb} the {} of {} open at 90 degrees",
+        "{}{others} {verb} the {} of {} when it is open 90 degrees",
         drawer.front.name(),
         swings::word(body),
         door.front.name()
@@ -132,11 +132,12 @@ fn report(
         let stands = away + door.aside;
         if body == Body::Pull && stands.is_positive() {
             let most = tape.figure(tape.down(stands));
-            diagnostic = diagnostic.note(format!("or a pull that stands {most} at most"));
+            diagnostic =
+                diagnostic.note(format!("a pull that stands {most} or less also clears it"));
         }
     }
     diagnostic
-        .because("with the door open the drawer is pulled into it")
-        .note("or hang the door on its other side")
+        .because("anyone who opens the drawer while the door is open drives it into the door")
+        .note("you can also hang the door on its other side")
         .subject(&opening.path)
 }

@@ -39,12 +39,12 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 .map_or(front.span(), |fronts| fronts.span);
             let how = match by.is_positive() {
                 true => format!("overlap by {}", tape.figure(by)),
-                false => "touch: no gap is left between them".to_owned(),
+                false => "touch, with no gap between them".to_owned(),
             };
             let title = format!("{} and {} {how}", front.path, other.path);
-            let found = Diagnostic::error(RULE.slug, title, at, "set here")
+            let found = Diagnostic::error(RULE.slug, title, at, "this is set here")
                 .label(front.span(), "this front")
-                .note("two overlay fronts share the member between them: each may reach over half of it, less half the gap")
+                .note("two overlay fronts share the member between them; each may reach over half of it, less half the gap")
                 .subject(front.path);
             sink.push(match by.is_positive() {
                 true => found.sum(Sum::new("over by", by, tape)),

@@ -32,14 +32,14 @@ fn check(piece: &Piece, sink: &mut Sink) {
             if wide <= most {
                 continue;
             }
-            let what = if word == "gap" { "a reveal" } else { "a gap between two leaves" };
+            let what = if word == "gap" { "a gap around a front" } else { "a gap between two leaves" };
             let mut diagnostic = Diagnostic::warning(
                 RULE.slug,
-                format!("{what} of {} shows daylight", tape.figure_with_unit(wide)),
+                format!("{what} is {} wide and shows daylight", tape.figure_with_unit(wide)),
                 span,
                 tape.figure_with_unit(wide),
             )
-            .label(opening.span, format!("round {}", opening.name()))
+            .label(opening.span, format!("around {}", opening.name()))
             .subject(&opening.path);
             // The same count in the other unit, where that is a reveal.
             let count = wide.in_unit(tape.unit);
@@ -51,7 +51,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             if meant <= most && meant >= Length::mm(1) {
                 diagnostic = diagnostic.fix(Fix::new(
                     Grade::Choice,
-                    format!("{count} {}, if that is what was meant", other.name()),
+                    format!("{count} {}, if that is what you meant", other.name()),
                     span,
                     format!("{word} {count} {}", other.name()),
                 ));

@@ -31,7 +31,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let diagnostic = Diagnostic::error(
             RULE.slug,
             format!(
-                "{} needs a gap of {} at the hinge, the reveal is {}",
+                "{} needs a gap of {} at the hinge side, and the gap is {}",
                 hinge.name,
                 tape.figure(needs),
                 tape.figure(leaves)
@@ -40,11 +40,11 @@ fn check(piece: &Piece, sink: &mut Sink) {
             tape.figure(leaves),
         )
         .label(hinge.gap_span, tape.figure(needs))
-        .label(span, "hung on this")
+        .label(span, "hung on this hinge")
         .sum(
             Sum::new("short by", needs - leaves, tape)
                 .plus(needs, "needed", tape)
-                .minus(leaves, "reveal", tape),
+                .minus(leaves, "gap", tape),
         )
         .because("the door's hinge edge rubs on the stile before the door is open")
         .subject(&opening.path)
@@ -52,10 +52,10 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let edit = format!("gap {}", tape.source(up));
         sink.push(match swings::written(piece, &fronts.gap) {
             Some(span) => {
-                let title = format!("a reveal of {}", tape.figure(up));
+                let title = format!("make the gap {}", tape.figure(up));
                 diagnostic.fix(Fix::new(Grade::Choice, title, span, edit))
             }
-            None => diagnostic.note(format!("say `{edit}` here")),
+            None => diagnostic.note(format!("write `{edit}` here")),
         });
     }
 }

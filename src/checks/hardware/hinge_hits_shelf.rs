@@ -70,8 +70,8 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                         .plus(needs, "needed", tape)
                         .minus(gap, "to the board", tape),
                 )
-                .because("cup and arm strike the board before the door is shut")
-                .note("another number of hinges or `from-end` moves the hinge; `adjustable` frees the shelf")
+                .because("the cup and the arm strike the board before the door is shut")
+                .note("move the hinge with `from-end` or another number of hinges, or make the shelf `adjustable`")
                 .subject(&hinge.part.path),
             );
         }
@@ -82,13 +82,13 @@ fn title(door: &Part, board: &Part, gap: Length, needs: Length, tape: &Tape) -> 
     let needs = tape.figure(needs);
     match gap.is_positive() {
         true => format!(
-            "a hinge of {} stands {} from {}, it needs {needs}",
+            "a hinge of {} is {} from {} and needs {needs}",
             door.path,
             tape.text(gap),
             board.path
         ),
         false => format!(
-            "a hinge of {} stands at the height of {}, it needs {needs} clear",
+            "a hinge of {} is at the height of {} and needs {needs} clear of it",
             door.path, board.path
         ),
     }

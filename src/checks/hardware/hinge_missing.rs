@@ -22,11 +22,11 @@ fn check(piece: &Piece, sink: &mut Sink) {
             sink.push(
                 Diagnostic::warning(
                     RULE.slug,
-                    format!("nothing says what {} is hung on", opening.path),
+                    format!("{} has no hinge", opening.path),
                     opening.span,
-                    "no hinge",
+                    "what is it hung on?",
                 )
-                .label(fronts.span, "no `hinge` in here")
+                .label(fronts.span, "there is no `hinge` here")
                 .subject(&opening.path),
             );
         }

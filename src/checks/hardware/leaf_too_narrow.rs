@@ -33,7 +33,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             Diagnostic::error(
                 RULE.slug,
                 format!(
-                    "{what} of {} is {} wide, its hinge needs {}",
+                    "{what} of {} is {} wide, and its hinge needs {}",
                     opening.path,
                     tape.text(wide),
                     tape.text(least)
@@ -41,7 +41,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 opening.span,
                 format!("opening {}", tape.figure(opening.as_built(Axis::Across).length)),
             )
-            .label(span, "hung on this")
+            .label(span, "hung on this hinge")
             .sum(Sum::new("needs", least, tape).plus(diameter.twice(), "two cups", tape).plus(
                 from_edge.twice(),
                 "two edges",

@@ -73,7 +73,7 @@ fn report(piece: &Piece, left: (&Door<'_>, Body), right: (&Door<'_>, Body)) -> D
     let tape = piece.tape();
     let ((left, own), (right, other)) = (left, right);
     let title = format!(
-        "{} and {} open together strike each other, {} on {}",
+        "{} and {} strike each other when both are open, {} on {}",
         left.front.name(),
         right.front.name(),
         swings::word(own),
@@ -111,14 +111,14 @@ fn report(piece: &Piece, left: (&Door<'_>, Body), right: (&Door<'_>, Body)) -> D
     // A leaf of a pair has its hinges where it has them.
     let single = [left, right].iter().filter(|door| door.front.opening.leaves() == 1).count();
     diagnostic
-        .because("the second door can't be opened square while the first stands open")
+        .because("you can't open the second door 90 degrees while the first one is open")
         .note(match single {
-            0 => "or set their pulls at different heights",
+            0 => "you can also set their pulls at different heights",
             1 => {
-                "or hang the single door on its other side, or set their pulls at different heights"
+                "you can also hang the single door on its other side, or set their pulls at different heights"
             }
             _ => {
-                "or hang one of the two on its other side, or set their pulls at different heights"
+                "you can also hang one of the two on its other side, or set their pulls at different heights"
             }
         })
         .subject(&right.front.opening.path)

@@ -38,13 +38,13 @@ fn check(piece: &Piece, sink: &mut Sink) {
             }
             let mut sum = Sum::new("clear", clear, tape)
                 .plus(opening.high.length, "opening", tape)
-                .minus(taken, format!("in {count} shelves"), tape);
+                .minus(taken, format!("thickness of {count} shelves"), tape);
             sum.over = set.count + 1;
             sink.push(
                 Diagnostic::warning(
                     RULE.slug,
                     format!(
-                        "{count} shelves leave {} of clear height each in {}",
+                        "{count} shelves leave {} of clear height between them in {}",
                         tape.text(clear.max(Length::ZERO)),
                         opening.path
                     ),

@@ -44,7 +44,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let mut diagnostic = Diagnostic::warning(
                 RULE.slug,
                 format!(
-                    "{} weighs {sum} full, {} carries {}",
+                    "{} weighs {sum} when it is full, and {} carries {}",
                     opening.path,
                     slide.name,
                     scale.text(most)
@@ -55,20 +55,22 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             .label(opening.span, format!("{sum} full"))
             .sum(Sum::told("weighs", &*sum).and(next(), "box and front").and(next(), "contents"))
             .sum(Sum::told("over by", scale.over(full, most)))
-            .because("an overloaded slide sags when it is out, and lets the drawer fall")
+            .because("an overloaded slide sags at full extension and lets the drawer fall")
             .subject(&opening.path)
             .urgency(full.0 - most.0);
             let carries = drawers::load(case, opening);
             diagnostic = match carries.and_then(|carries| carries.written) {
                 Some(span) => diagnostic.label(span, "what it holds"),
                 None => diagnostic.note(
-                    "it is taken to hold 15 lb per ft2 (ANSI/KCMA A161.1); `load` says what else",
+                    "the drawer is taken to hold 15 lb per square foot (ANSI/KCMA A161.1); give another figure with `load`",
                 ),
             };
             let stronger = piece.slides.iter().find(|slide| slide.load.is_some_and(|l| l >= full));
             diagnostic = match stronger {
-                Some(slide) => diagnostic.note(format!("`{}` of this spec carries it", slide.name)),
-                None => diagnostic.note("take a slide that carries more, or two drawers for one"),
+                Some(slide) => {
+                    diagnostic.note(format!("the slide `{}` of this spec carries it", slide.name))
+                }
+                None => diagnostic.note("use a slide that carries more, or make two drawers of it"),
             };
             sink.push(diagnostic);
         }

@@ -42,7 +42,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 Diagnostic::error(
                     RULE.slug,
                     format!(
-                        "{} needs {} behind the front of {}, there is {}",
+                        "{} needs {} behind the front of {}, and there is {}",
                         slide.name,
                         tape.figure(needs),
                         opening.path,
@@ -60,8 +60,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
                         .minus(back, "back", tape),
                 )
                 .sum(Sum::new("short by", needs - room, tape))
-                .because("the drawer stands proud of the frame and can't be closed")
-                .note("take a shorter slide, or make the case deeper")
+                .because("the drawer stands proud of the frame and won't close")
+                .note("use a shorter slide, or make the case deeper")
                 .subject(&opening.path)
                 .urgency((needs - room) / Length::mm(1)),
             );

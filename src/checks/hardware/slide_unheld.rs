@@ -66,19 +66,19 @@ fn report(piece: &Piece, cause: &Cause<'_>) -> Option<Diagnostic> {
     let far = tape.text(*away);
     let title = match others.len() {
         0 => format!(
-            "nothing carries the {} slide of {}: the nearest board is {far} away",
+            "nothing carries the {} slide of {}; the nearest board is {far} away",
             side.word(),
             opening.path
         ),
         more => format!(
-            "nothing carries {} slides, the {} one of {} among them: the nearest board is {far} away",
+            "nothing carries {} slides, such as the {} one of {}; the nearest board is {far} away",
             more + 1,
             side.word(),
             opening.path
         ),
     };
     let mut found =
-        Diagnostic::error(RULE.slug, title, cause.span, "no board stands near enough behind this")
+        Diagnostic::error(RULE.slug, title, cause.span, "no board is near enough behind this")
             .note(&cause.advice)
             .subject(&opening.path);
     for (side, opening, _) in &cause.slides {
@@ -105,8 +105,8 @@ fn beside(piece: &Piece, case: &Case, opening: &Opening, side: Side) -> (Span, S
         let (end, exposure) = (&case.ends[index], &case.exposure[index]);
         let most = MOST + thickness(end.stock) + exposure.scribe().length;
         let advice = format!(
-            "make this stile {} wide or less, so that the end stands near enough; or fill its place \
-             with a narrower stile, an opening, and a stile of the whole height with a partition behind it",
+            "make this stile {} wide or less, so that the end is near enough; or put a narrower stile, \
+             an opening, and a stile of full height with a partition behind it in its place",
             tape.figure(tape.down(most))
         );
         return (frame.stiles[index].span, advice);
@@ -116,23 +116,26 @@ fn beside(piece: &Piece, case: &Case, opening: &Opening, side: Side) -> (Span, S
         far == own && member.y <= opening.y && opening.y < member.y + member.long.length
     });
     let Some(member) = member else {
-        return (opening.span, "let a board stand beside this opening".to_owned());
+        return (opening.span, "put a board beside this opening".to_owned());
     };
     let advice = match (&member.kind, case.partitions.is_some()) {
         (MemberKind::Stile(Partition::Board(board)), _) if member.full => format!(
-            "make this stile {} wide or less, so that the partition behind it stands near enough",
+            "make this stile {} wide or less, so that the partition behind it is near enough",
             tape.figure(tape.down(MOST.twice() + thickness(board.stock)))
         ),
-        (_, true) if member.full => "let a partition stand behind this stile".to_owned(),
+        (_, true) if member.full => "put a partition behind this stile".to_owned(),
         (_, false) if member.full => {
-            "`partitions { joint dado { } }` in the case puts a board behind this stile".to_owned()
+            "write `partitions { joint dado { } }` in the case to put a board behind this stile"
+                .to_owned()
         }
         (_, true) => {
-            "let this stile run the whole height, so that a partition stands behind it".to_owned()
+            "run this stile the full height, so that a partition stands behind it".to_owned()
         }
-        (_, false) => "`partitions { joint dado { } }` in the case puts a board behind each stile \
-                       that runs the whole height; let this one run so"
-            .to_owned(),
+        (_, false) => {
+            "run this stile the full height, and write `partitions { joint dado { } }` in \
+                       the case to put a board behind each such stile"
+                .to_owned()
+        }
     };
     (member.span, advice)
 }

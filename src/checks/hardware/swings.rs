@@ -11,7 +11,7 @@ use crate::parts::{Cuboid, Direction, Front};
 use crate::trade::{Body, Hung, Leaf, Patch, Pivot};
 use crate::vocabulary::Origin;
 
-/// Square to the front: what a door should reach.
+/// Open 90 degrees: what a door should reach.
 pub(super) const SQUARE: Angle = Angle(Exact::int(90));
 
 /// The space of a front or of its pull.
@@ -147,8 +147,8 @@ impl Door<'_> {
             .min_by_key(|(angle, _)| *angle)
     }
 
-    /// From the closed hinge edge to a thing at the hinge side; below nought
-    /// for one that begins before the leaf.
+    /// From the closed hinge edge to a thing at the hinge side; negative for
+    /// one that starts before the leaf.
     pub(super) fn to(&self, thing: &Cuboid) -> Length {
         match self.hung {
             Side::Left => self.swing.x() - thing.to.x,
@@ -229,7 +229,7 @@ impl Stile<'_> {
         self.free.then(|| {
             Fix::new(
                 Grade::Choice,
-                format!("{} {} wide", self.name, tape.figure(wide)),
+                format!("make {} {} wide", self.name, tape.figure(wide)),
                 self.span,
                 format!("wide {}", tape.source(wide)),
             )

@@ -50,12 +50,12 @@ fn finding(
     let what = if opening.leaves() == 2 { "each leaf of" } else { "the door of" };
     let mut diagnostic = Diagnostic::warning(
         RULE.slug,
-        format!("{what} {} hangs on {has} hinges, it needs {needs}", opening.path),
+        format!("{what} {} hangs on {has} hinges and needs {needs}", opening.path),
         span,
         has.to_string(),
     )
     .label(opening.span, format!("{} high, {mass}", tape.text(high)))
-    .because("the door drops at its lead edge, or pulls its top hinge out");
+    .because("the door drops at its latch edge, or it pulls its top hinge out");
     if let Some((hinge, at)) = fronts.hinge {
         let hinge = piece.hinges.get(hinge);
         let butt = hinge.is_some_and(|hinge| matches!(hinge.kind, HingeKind::Butt { .. }));
@@ -69,11 +69,11 @@ fn finding(
     }
     diagnostic
         .sum(Sum::told("short by", needs.saturating_sub(has).to_string()))
-        .note("without `hinges` the larger of height and weight holds")
+        .note("without `hinges`, the larger of the two counts is used")
         .subject(&opening.path)
         .fix(Fix::new(
             Grade::Choice,
-            format!("{needs} hinges on each"),
+            format!("put {needs} hinges on each"),
             span,
             format!("hinges {needs}"),
         ))

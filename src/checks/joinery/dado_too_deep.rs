@@ -41,7 +41,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let mut diagnostic = Diagnostic::error(
                 RULE.slug,
                 format!(
-                    "a {word} {} deep leaves only {} of {}",
+                    "a {word} {} deep leaves only {} of the thickness of {}",
                     tape.figure(feature.deep),
                     tape.figure(left),
                     part.path
@@ -64,7 +64,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             if let Some(at) = feature.deep_at.filter(|_| most <= thick.half()) {
                 diagnostic = diagnostic.fix(Fix::new(
                     Grade::Choice,
-                    "a third of the thickness",
+                    "make it a third of the thickness",
                     at,
                     format!("deep {}", tape.source(most)),
                 ));

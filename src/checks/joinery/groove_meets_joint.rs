@@ -42,7 +42,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             RULE.slug,
             if up < notch {
                 format!(
-                    "the groove is {} up, the slide's notch {} high",
+                    "the groove is {} up, and the slide's notch is {} high",
                     tape.figure(up),
                     tape.figure(notch)
                 )
@@ -66,7 +66,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         sink.push(match boxes.groove_up_span {
             Some(span) => diagnostic.fix(Fix::new(
                 Grade::Choice,
-                format!("raise it to {}", tape.figure(least)),
+                format!("raise the groove to {}", tape.figure(least)),
                 span,
                 raised,
             )),

@@ -46,7 +46,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                         part,
                         frame,
                         long + Length::inches(1, 4),
-                        "for the mortise and 1/4 beyond it",
+                        "for the mortise and 1/4 in past it",
                         sink,
                     );
                 }
@@ -66,7 +66,7 @@ fn least(piece: &Piece, part: &Part, frame: &Frame, least: Length, what: &str, s
     sink.push(
         Diagnostic::error(
             RULE.slug,
-            format!("{} is {} wide, too narrow {what}", part.path, tape.figure(wide)),
+            format!("{} is {} wide, which is too narrow {what}", part.path, tape.figure(wide)),
             at,
             tape.figure(wide),
         )
@@ -79,7 +79,7 @@ fn least(piece: &Piece, part: &Part, frame: &Frame, least: Length, what: &str, s
         .subject(&part.path)
         .fix(crate::diagnostics::Fix::new(
             crate::diagnostics::Grade::Choice,
-            format!("make it {}", tape.figure(least)),
+            format!("make it {} wide", tape.figure(least)),
             at,
             format!("wide {}", tape.source(least)),
         )),

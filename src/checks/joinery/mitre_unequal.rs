@@ -38,13 +38,13 @@ fn check(piece: &Piece, sink: &mut Sink) {
             }
             let mut diagnostic = Diagnostic::warning(
                 RULE.slug,
-                format!("the mitred {} seam joins {} to {}: a step of {}", side.word(), tape.figure(stile), tape.figure(board), tape.figure(step)),
+                format!("the mitered {} seam joins {} to {}, with a step of {}", side.word(), tape.figure(stile), tape.figure(board), tape.figure(step)),
                 end.span,
-                "mitred",
+                "mitered",
             )
             .sum(Sum::new("step", step, tape).plus(stile.max(board), "thicker", tape).minus(stile.min(board), "thinner", tape))
-            .because("the inner part of the longer mitre has nothing to glue to")
-            .note("take stock of equal thickness for both, or plane the stile to the end's thickness, or write `seam butt`")
+            .because("the inner part of the longer miter has nothing to glue to")
+            .note("use stock of equal thickness for both, plane the stile to the end's thickness, or write `seam butt`")
             .subject(format!("{}.{}-end", case.name, side.word()));
             for (id, what) in [(frame.stock, "stile"), (end.stock, "end")] {
                 if let Some(stock) = piece.stock(id) {

@@ -42,12 +42,12 @@ fn check(piece: &Piece, sink: &mut Sink) {
             Diagnostic::error(
                 RULE.slug,
                 format!(
-                    "the panel of {} leaves {} of its stiles at each side of the groove",
+                    "the panel of {} leaves {} of the stile on each side of its groove",
                     opening.path,
                     tape.figure(wall.max(Length::ZERO))
                 ),
                 build.span,
-                "panel and groove",
+                "this panel",
             )
             .label(stile.thickness_span, format!("stiles {} thick", tape.figure(thick)))
             .label(panel.thickness_span, format!("panel {} thick", tape.figure(groove)))
@@ -56,7 +56,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     .plus(thick, "stile", tape)
                     .minus(groove, "panel", tape),
             )
-            .note("a thinner panel, or thicker stiles; a panel with a thinner edge is not in the language yet")
+            .note("use a thinner panel or thicker stiles; a panel with a thinned edge is not supported yet")
             .subject(&opening.path),
         );
     }

@@ -53,7 +53,7 @@ pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                     let (long, tenons) = (tape.text(part.length.length), tape.text(tenons));
                     (
                         format!(
-                            "{} has nothing between its tenons: it comes out {long} long, the tenons take {tenons}",
+                            "{} has nothing between its tenons; it comes out {long} long, and the tenons take {tenons}",
                             part.path
                         ),
                         format!("{long} long with its tenons"),
@@ -62,7 +62,7 @@ pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 (None, Some((by, side))) => {
                     let by = tape.text(by);
                     (
-                        format!("{} reaches {by} past the {side} of its case", part.path),
+                        format!("{} extends {by} past the {side} of its case", part.path),
                         format!("{by} past the {side}"),
                     )
                 }

@@ -42,11 +42,11 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let [wide, high, deep] = clash.by.map(|by| tape.text(by));
         let mut diagnostic = Diagnostic::error(
             RULE.slug,
-            format!("{} and {} are in the same place", one.path, other.path),
+            format!("{} and {} take the same place", one.path, other.path),
             one.span,
             if one.span == other.span { "these boards" } else { "this board" },
         )
-        .working("they share", format!("{wide} wide, {high} high and {deep} deep"))
+        .working("they share", format!("{wide} wide, {high} high, and {deep} deep"))
         .subject(&one.path);
         if one.span != other.span {
             diagnostic = diagnostic.label(other.span, "and this one");

@@ -71,12 +71,12 @@ fn joint(
         (None, _) => sink.push(
             Diagnostic::error(
                 RULE.slug,
-                format!("{} is no thickness for pocket screws", tape.figure(thick)),
+                format!("pocket screws don't work in stock {} thick", tape.figure(thick)),
                 at,
                 "pocket screws",
             )
             .label(thickness_span, tape.figure(thick))
-            .note("stock from 1/2 to 1-3/4 in takes them; choose another joint")
+            .note("they need stock from 1/2 to 1-3/4 in thick; choose another joint")
             .subject(subject),
         ),
         // A quarter inch of slack: charts differ by an eighth.
@@ -93,13 +93,13 @@ fn joint(
             )
             .label(thickness_span, tape.figure(thick))
             .because(format!(
-                "{} is the usual screw for this thickness",
+                "the usual screw for this thickness is {}",
                 tape.figure_with_unit(usual)
             ))
             .subject(subject)
             .fix(Fix::new(
                 Grade::Choice,
-                "the usual screw",
+                "use the usual screw",
                 joint.screw_span.unwrap_or(at),
                 format!("screw {}", tape.source(usual)),
             )),

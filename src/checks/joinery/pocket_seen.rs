@@ -43,9 +43,9 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         };
         let how = if opening.sight() == Sight::Open { "in" } else { "behind the doors of" };
         sink.push(
-            Diagnostic::warning(RULE.slug, format!("the pocket holes of {} are seen {how} {}", part.path, opening.path), pockets.span, "pocket screws")
+            Diagnostic::warning(RULE.slug, format!("the pocket holes of {} show {how} {}", part.path, opening.path), pockets.span, "pocket screws")
                 .label(part.span, "this board")
-                .note("a dado hides the joint: `joint dado { deep 1/4 }`; or plug the pockets and accept it")
+                .note("a dado hides the joint (`joint dado { deep 1/4 }`); you can also plug the pockets and accept this")
                 .subject(&part.path),
         );
     }

@@ -37,7 +37,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let good = tape.print(thick.half()).shown;
             let title = if rabbet.deep < least {
                 format!(
-                    "the rabbet's ledge is {}, too narrow to fix the back to",
+                    "the rabbet's ledge is {}, which is too narrow to fix the back to",
                     tape.figure(rabbet.deep)
                 )
             } else {
@@ -52,20 +52,20 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                     tape,
                 ))
                 .because(format!(
-                    "the back's fixings need {} of ledge, and the lip as much to stay on",
+                    "the back's fixings need {} of ledge, and the lip needs as much to stay on",
                     tape.figure_with_unit(tape.up(least))
                 ))
                 .subject(&part.path)
                 .urgency(-rabbet.deep.min(lip) / Length::mm(1));
             if good < least || thick - good < least {
                 diagnostic = diagnostic.note(format!(
-                    "{} is too thin for both; plant the back on behind (`joint screw`), or take thicker ends",
+                    "{} is too thin for both; screw the back on from behind (`joint screw`), or use thicker ends",
                     tape.figure(thick)
                 ));
             } else if let Some(at) = rabbet.deep_at {
                 diagnostic = diagnostic.fix(Fix::new(
                     Grade::Choice,
-                    "about half the end, as is usual",
+                    "make it about half the end, as is usual",
                     at,
                     format!("deep {}", tape.source(good)),
                 ));

@@ -44,7 +44,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let mut diagnostic = Diagnostic::error(
             RULE.slug,
             format!(
-                "a tenon {} thick leaves {} at each side of its mortise in {}",
+                "a tenon {} thick leaves {} on each side of its mortise in {}",
                 tape.figure(tenon.length),
                 tape.figure(wall.max(Length::ZERO)),
                 case.name
@@ -62,14 +62,14 @@ fn check(piece: &Piece, sink: &mut Sink) {
         .subject(&case.name);
         if !fits {
             diagnostic = diagnostic.note(format!(
-                "no tenon fits into {}: from {} on, one of about a third leaves enough; take thicker stock or another joint",
+                "no tenon fits into {}; use stock at least {} thick, where a third leaves enough, or another joint",
                 tape.figure(thick),
                 tape.figure(tape.up(least * 3))
             ));
         } else if written.is_some() {
             diagnostic = diagnostic.fix(Fix::new(
                 Grade::Choice,
-                "about a third of the thickness",
+                "make it about a third of the thickness",
                 at,
                 format!("thick {}", tape.source(third)),
             ));

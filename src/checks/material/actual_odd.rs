@@ -36,7 +36,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             Diagnostic::warning(
                 RULE.slug,
                 format!(
-                    "{} is {} thick, {} {word} what it is sold as",
+                    "{} is {} thick, which is {} {word} what it is sold as",
                     stock.name,
                     tape.figure(actual),
                     tape.figure(by)

@@ -40,10 +40,10 @@ fn thicker_board(diagnostic: Diagnostic, stock: &Stock) -> Diagnostic {
     match trade::rough_for(stock.thickness.length, quarters) {
         Some((name, _)) => diagnostic.fix(Fix::new(
             Grade::Choice,
-            format!("boards {name} rough"),
+            format!("use {name} boards"),
             stock.nominal_span,
             format!("lumber {name}"),
         )),
-        None => diagnostic.note("no yard cuts boards that thick: glue it up of two or more"),
+        None => diagnostic.note("no yard cuts boards that thick; laminate it from two or more"),
     }
 }

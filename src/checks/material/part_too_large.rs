@@ -44,7 +44,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             Diagnostic::error(
                 RULE.slug,
                 format!(
-                    "{} is {} by {}, a trimmed sheet of {} only {} by {}",
+                    "{} is {} by {}, but a trimmed sheet of {} is only {} by {}",
                     part.path,
                     tape.text(long),
                     tape.text(wide),
@@ -56,7 +56,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 "this sheet",
             )
             .label(part.span, format!("{} by {}", tape.text(long), tape.text(wide)))
-            .note("take a larger sheet, or build the part of two")
+            .note("use a larger sheet, or change the design so that the part is smaller")
             .subject(&part.path)
             .urgency((long - along).max(wide - across) / Length::mm(1)),
         );

@@ -32,7 +32,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let diagnostic = Diagnostic::error(
             RULE.slug,
             format!(
-                "{} can't be planed to {}: its boards are {rough} rough",
+                "{} can't be planed to {}, because its boards are {rough} rough",
                 stock.name,
                 tape.figure(thick)
             ),
@@ -40,7 +40,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             format!("planed to {}", tape.figure(thick)),
         )
         .label(stock.nominal_span, format!("{rough} rough"))
-        .because("nothing is left to plane the two faces flat")
+        .because("nothing is left for planing the two faces flat")
         .subject(&stock.name);
         sink.push(super::thicker_board(diagnostic, stock));
     }

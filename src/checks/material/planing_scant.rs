@@ -35,7 +35,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let diagnostic = Diagnostic::warning(
             RULE.slug,
             format!(
-                "{} is to be {} thick, boards {rough} rough plane to {}",
+                "{} is to be {} thick, but {rough} boards plane to {}",
                 stock.name,
                 tape.figure(thick),
                 tape.text(yields)
@@ -49,7 +49,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             "to plane both faces",
             tape,
         ))
-        .because("a board that is cupped or bowed comes out thinner than the parts are drawn")
+        .because("a cupped or bowed board comes out thinner than the parts are drawn")
         .subject(&stock.name);
         sink.push(super::thicker_board(diagnostic, stock));
     }

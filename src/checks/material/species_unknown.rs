@@ -37,7 +37,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
 fn unknown(piece: &Piece, stock: &Stock, name: &str) -> Diagnostic {
     let diagnostic = Diagnostic::warning(
         RULE.slug,
-        format!("no wood is known as `{name}`: its movement and weight can't be worked out"),
+        format!("no wood is known as `{name}`, so its movement and weight can't be worked out"),
         stock.species_span,
         "unknown species",
     )
@@ -48,12 +48,13 @@ fn unknown(piece: &Piece, stock: &Stock, name: &str) -> Diagnostic {
     match called.map(|species| species.name).or_else(|| nearest(name, known)) {
         Some(near) => diagnostic.fix(Fix::new(
             Grade::Choice,
-            format!("the species `{near}`"),
+            format!("it is `{near}`"),
             stock.species_span,
             near,
         )),
-        None => diagnostic
-            .note("`casewright trade species` lists what is known; a `species` block adds one"),
+        None => diagnostic.note(
+            "`casewright trade species` lists the known woods, and a `species` block adds one",
+        ),
     }
 }
 
@@ -61,9 +62,9 @@ fn unknown(piece: &Piece, stock: &Stock, name: &str) -> Diagnostic {
 fn unsaid(stock: &Stock) -> Diagnostic {
     let diagnostic = Diagnostic::warning(
         RULE.slug,
-        format!("`{}` says no species: its movement and weight can't be worked out", stock.name),
+        format!("`{}` has no species, so its movement and weight can't be worked out", stock.name),
         stock.species_span,
-        "of which wood",
+        "which wood is this?",
     )
     .subject(&stock.name);
     let called = |name: &str| stock.name == name || stock.name.split('-').any(|word| word == name);
@@ -74,12 +75,12 @@ fn unsaid(stock: &Stock) -> Diagnostic {
     match named {
         Some(species) => diagnostic.fix(Fix::new(
             Grade::Choice,
-            format!("boards of {}", species.name.replace('-', " ")),
+            format!("it is {}", species.name.replace('-', " ")),
             at,
             format!("; species {}", species.name),
         )),
         None => diagnostic
-            .fix(Fix::new(Grade::Sketch, "say which wood it is", at, "; species …"))
-            .note("`casewright trade species` lists what is known"),
+            .fix(Fix::new(Grade::Sketch, "write which wood it is", at, "; species …"))
+            .note("`casewright trade species` lists the known woods"),
     }
 }

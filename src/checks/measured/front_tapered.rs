@@ -65,10 +65,10 @@ fn report(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Diagnostic {
     };
     let jams = leaning.least_surely() < trade::least_gap();
     let severity = if jams { Severity::Warning } else { Severity::Note };
-    let title = format!("{} is out of square: {leave}plane {off} off {of}", opening.path);
+    let title = format!("{} is out of square; {leave}plane {off} off {of}", opening.path);
     let mut found = super::out_of_square(severity, RULE.slug, title, tape, leaning);
     if jams {
-        found = found.because("a square front jams at two corners before it is home");
+        found = found.because("a square front jams at two corners before it closes");
     }
     if let Some(wood) = wood(tape, leaning, cut) {
         found = found.note(wood);
@@ -77,11 +77,11 @@ fn report(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Diagnostic {
         found = found.note(format!("then plane {}", taper(tape, leaning, corner)));
     }
     if pair {
-        found = found.note("the edges where the leaves meet stay square, so that they meet evenly");
+        found = found.note("keep the meeting edges square, so that the leaves meet evenly");
     }
     if opening.is_door() {
         found =
-            found.note("plane before its hinges are let in or bored: they go by the planed edge");
+            found.note("plane it before you cut in or bore for its hinges, because they are set from the planed edge");
     }
     as_cut(tape, leaning, cut).into_iter().fold(found, Diagnostic::note)
 }
@@ -124,15 +124,16 @@ fn as_cut(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Vec<String> {
         let widest = trade::widest_gap(tape.unit);
         let daylight = if even > widest && gap <= widest { ", which shows daylight" } else { "" };
         let (even, gap) = (tape.fine(even), tape.figure(gap));
-        format!("{what} {even} at {sides} instead of {gap}{daylight}")
+        format!("{what} {even} on {sides}, not {gap}{daylight}")
     };
     match cut {
         [None, None] => {
-            let what = "one that is cut to its drawn width already, planed so, has".to_owned();
+            let what = "a front already cut to its drawn width will, once planed, have a gap of"
+                .to_owned();
             vec![say(what, leaning.even_as_drawn(), "both sides")]
         }
         [Some(left), Some(right)] if tape.fine(left) == tape.fine(right) => {
-            let what = "it is cut already: planed so, it has".to_owned();
+            let what = "it is already cut, so once planed it will have a gap of".to_owned();
             let wide = Some(left).filter(|even| *even > gap);
             wide.map(|even| say(what, even, "both sides")).into_iter().collect()
         }
@@ -141,7 +142,8 @@ fn as_cut(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Vec<String> {
             let wide = sides.filter_map(|(corner, even)| {
                 let even = even.filter(|even| *even > gap)?;
                 let what = board(leaning, corner);
-                let what = format!("the {what} is cut already: planed so, it has");
+                let what =
+                    format!("the {what} is already cut, so once planed it will have a gap of");
                 Some(say(what, even, "its side"))
             });
             wide.collect()
@@ -164,8 +166,8 @@ fn wood(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Option<String> {
     };
     let how = match (&leaning.fronts.build, pair) {
         (Build::Slab, _) => String::new(),
-        (Build::Panel(_), true) => format!(": its outer stile {half} wider"),
-        (Build::Panel(_), false) => format!(": both stiles {half} wider"),
+        (Build::Panel(_), true) => format!(", by making its outer stile {half} wider"),
+        (Build::Panel(_), false) => format!(", by making both stiles {half} wider"),
     };
     let drawn = tape.figure(leaning.blank() - leaning.wider());
     Some(format!("cut {what} {} wide, not {drawn}{how}", super::fine(tape, leaning.blank())))
@@ -175,7 +177,7 @@ fn wood(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Option<String> {
 fn taper(tape: &Tape, leaning: &Leaning<'_>, corner: &Corner) -> String {
     let leaf = leaf(corner);
     format!(
-        "{} off the {} corner of the {leaf}, running out to nothing at its {} corner",
+        "{} off the {} corner of the {leaf}, tapering to nothing at its {} corner",
         super::fine(tape, leaning.lean),
         corner.word(),
         corner.other_end()

@@ -31,15 +31,15 @@ fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     for leaning in leaning(piece).iter().filter(|leaning| is_beyond(leaning)) {
         let title = format!(
-            "{} is too far out of square for a front: it leans {} over its height, its two reveals are {}",
+            "{} is too far out of square for a front; it leans {} over its height, and its two gaps come to {}",
             leaning.opening.path,
             tape.fine(leaning.lean),
             tape.figure(leaning.fronts.gap.length.twice())
         );
         sink.push(
             super::out_of_square(Severity::Error, RULE.slug, title, tape, leaning)
-                .because("a square front does not go in, and one that is planed to it is no rectangle any more")
-                .note("measure both diagonals again; if they are right, pull the frame square with a clamp along the longer one, if the case is not glued to it yet"),
+                .because("a square front won't go in, and a front planed to fit is no longer a rectangle")
+                .note("measure both diagonals again; if they are right and the case is not glued to the frame yet, pull the frame square with a clamp along the longer diagonal"),
         );
     }
 }

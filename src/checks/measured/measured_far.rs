@@ -44,20 +44,20 @@ fn report(tape: &Tape, opening: &Opening, axis: Axis, measured: Length, span: Sp
         (true, Axis::Across) => "wider",
         (false, Axis::Across) => "narrower",
         (true, Axis::Down) => "taller",
-        (false, Axis::Down) => "lower",
+        (false, Axis::Down) => "shorter",
     };
     let written: Option<Span> = opening.size_spans[usize::from(axis == Axis::Down)];
     let meant = trade::meant(measured, tape.unit, |length| (length - drawn).abs() <= most);
     let slip = meant.is_some() || off.abs() > drawn / 4;
     let title = match slip {
         true => format!(
-            "{} can't have come out {} {word}: {} is drawn",
+            "{} can't have come out {} {word}, since it is drawn {}",
             opening.path,
             tape.figure(measured),
             tape.figure(drawn)
         ),
         false => format!(
-            "{} came out {} {more} than drawn: {what} can make up for {}",
+            "{} came out {} {more} than drawn, but {what} can make up for only {}",
             opening.path,
             tape.figure(off.abs()),
             tape.figure(most)
@@ -72,19 +72,20 @@ fn report(tape: &Tape, opening: &Opening, axis: Axis, measured: Length, span: Sp
         found = found.fix(as_meant(tape, word, meant, span));
     }
     if slip {
-        return found.note("mostly a slip of a figure, or the hook of the tape: measure again");
+        return found
+            .note("measure again; the usual cause is a slip of a figure or the hook of the tape");
     }
     found = found
-        .because("what stands behind the frame is placed by a drawing that no longer holds")
-        .note("measure again; if the reading is right, draw what was built: the opening, or the members beside it");
+        .because("the drawing that places everything behind the frame no longer holds")
+        .note("measure again; if the reading is right, draw the opening or the members beside it as they were built");
     if let Some(fronts) = opening.front.as_ref().filter(|fronts| fronts.set == Set::Inset) {
         let gap = tape.figure(fronts.gap.length);
-        found = found.label(fronts.gap_span, format!("reveal {gap}, twice"));
+        found = found.label(fronts.gap_span, format!("gap {gap}, on two sides"));
     }
     match written {
         Some(span) => {
             let edit = format!("{word} {}", tape.source(measured));
-            found.fix(Fix::new(Grade::Choice, "draw what was built", span, edit))
+            found.fix(Fix::new(Grade::Choice, "draw it as it was built", span, edit))
         }
         None => found,
     }
@@ -95,13 +96,13 @@ fn thickness(tape: &Tape, stock: &Stock, measured: Length, span: Span) -> Diagno
     let (figure, own) = (tape.figure(measured), tape.figure(written));
     let found = Diagnostic::error(
         RULE.slug,
-        format!("{} can't have come out {figure} thick: {own} is written", stock.name),
+        format!("{} can't have come out {figure} thick, since {own} is written", stock.name),
         span,
         format!("measured {figure}"),
     )
     .label(stock.thickness_span, format!("written {own}"))
     .sum(super::off_by(tape, measured, written, "written"))
-    .note("mostly a slip of a figure: measure again; another board is a stock of its own")
+    .note("measure again; the usual cause is a slip of a figure, and a different board needs a stock of its own")
     .subject(&stock.name);
     let most = trade::thickness_off(written);
     match trade::meant(measured, tape.unit, |length| (length - written).abs() <= most) {
@@ -112,6 +113,6 @@ fn thickness(tape: &Tape, stock: &Stock, measured: Length, span: Span) -> Diagno
 
 fn as_meant(tape: &Tape, word: &str, meant: Length, span: Span) -> Fix {
     let meant = tape.decimal_source(meant);
-    let title = format!("{meant}, if that is what was read");
+    let title = format!("{meant}, if that is what you read");
     Fix::new(Grade::Choice, title, span, format!("{word} {meant}"))
 }

@@ -33,7 +33,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             Diagnostic::new(
                 RULE.slug,
                 Severity::Warning,
-                format!("the diagonals of {} don't go with its sides", opening.path),
+                format!("an opening with the sides of {} can't have these diagonals", opening.path),
                 odd.span,
                 format!("{} and {}", tape.figure(odd.rising), tape.figure(odd.falling)),
             )
@@ -47,7 +47,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     tape.text(square)
                 ),
             )
-            .note("measure both diagonals again, and both sides")
+            .note("measure both diagonals and both sides again")
             .subject(&opening.path),
         );
     }
@@ -64,13 +64,13 @@ fn check(piece: &Piece, sink: &mut Sink) {
             Diagnostic::new(
                 RULE.slug,
                 Severity::Warning,
-                format!("{} measures {by} {word} than it was to be planed to", stock.name),
+                format!("{} measures {by} {word} than its planed thickness", stock.name),
                 stock.thickness_span,
                 format!("measured {}", tape.figure(measured)),
             )
             .label(span, format!("to be planed to {}", tape.figure(written)))
             .sum(super::off_by(tape, measured, written, "written"))
-            .note("measure again, in several places; if it is so, write it as its `thickness`")
+            .note("measure again in several places; if the reading stands, write it as the `thickness`")
             .subject(&stock.name),
         );
     }

@@ -30,7 +30,7 @@ fn off_by(tape: &Tape, measured: Length, other: Length, word: &str) -> Sum {
     }
 }
 
-/// The diagonals, the reveal, and what the one leaves of the other.
+/// The diagonals, the gap, and what the one leaves of the other.
 fn out_of_square(
     severity: Severity,
     slug: &'static str,
@@ -44,8 +44,11 @@ fn out_of_square(
     let [one, other] = &leaning.tight;
     let span = leaning.diagonals.span;
     Diagnostic::new(slug, severity, title, span, format!("they differ by {differ}"))
-        .label(leaning.fronts.gap_span, format!("reveal {gap}"))
-        .working("lean", format!("the diagonals differ by {differ}: {lean} over its height"))
+        .label(leaning.fronts.gap_span, format!("gap {gap}"))
+        .working(
+            "lean",
+            format!("the diagonals differ by {differ}, so it leans {lean} over its height"),
+        )
         .working(
             "square",
             format!(

@@ -80,7 +80,7 @@ fn backs(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
         let diagnostic = Diagnostic::warning(
             RULE.slug,
             format!(
-                "{} is of solid wood and held at both edges: it moves {} over its {}",
+                "{} is solid wood held at both edges, and it moves {} over its {}",
                 back.path,
                 tape.fine(own.range()),
                 tape.text(wide)
@@ -89,8 +89,8 @@ fn backs(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
             "this back",
         )
         .label(stock.span, format!("{wood}, {} sawn", stock.sawn.word()))
-        .because("it pushes the case apart when it swells, and splits when it shrinks")
-        .note("a back of plywood; or of narrow boards that overlap, each held in its middle")
+        .because("it pushes the case apart when it swells, and it splits when it shrinks")
+        .note("make the back of plywood, or of narrow boards that overlap and are each held in the middle")
         .subject(&back.path);
         let product = product(tape, climate, damp, wide, own.coefficient);
         sink.push(weather(diagnostic, piece, climate, damp).working(
@@ -135,7 +135,7 @@ fn report(piece: &Piece, climate: &Climate, glue: &Glue<'_>) -> Diagnostic {
     let mut diagnostic = Diagnostic::warning(
         RULE.slug,
         format!(
-            "{} is glued across its grain to {}: it moves {} along {} of joint",
+            "{} is glued across its grain to {}, and it moves {} along {} of joint",
             glue.mover.path,
             glue.holder.path,
             tape.fine(glue.apart),
@@ -144,7 +144,7 @@ fn report(piece: &Piece, climate: &Climate, glue: &Glue<'_>) -> Diagnostic {
         glue.joint.span,
         "glued here",
     )
-    .because("the board cups, splits or tears the joint open in its first dry winter")
+    .because("the board cups, splits, or tears the joint open in its first dry winter")
     .subject(&glue.mover.path)
     .urgency(glue.apart / Length::mm(1));
     for board in [glue.mover, glue.holder] {
@@ -168,5 +168,5 @@ fn report(piece: &Piece, climate: &Climate, glue: &Glue<'_>) -> Diagnostic {
             "in a year",
             format!("{} on the driest day, {} on the dampest", tape.fine(dry), tape.fine(wet)),
         )
-        .note("sheet goods for both, solid wood with its grain the same way for both, or glue at the front edge only and slots for the rest")
+        .note("use sheet goods for both, run the grain of both the same way, or glue only the front edge and slot the rest")
 }

@@ -63,16 +63,16 @@ fn report(piece: &Piece, climate: &Climate, gap: &Gap<'_>) -> Diagnostic {
     let season = if damp { "damp" } else { "dry" };
     let opening = gap.front.opening;
     let swelling = gap.fitted - gap.least();
-    let amount = format!("{} of swelling", tape.fine(swelling));
+    let amount = tape.fine(swelling);
     let fitted = tape.figure(gap.fitted);
     let title = if gap.meeting {
         format!(
-            "the two leaves of {} will meet in the {season} season: {fitted} between them, {amount}",
+            "the two leaves of {} will meet in the {season} season; they have {fitted} between them and swell {amount}",
             opening.path
         )
     } else {
         format!(
-            "{} will jam at its {} edge in the {season} season: a gap of {fitted}, {amount}",
+            "{} will jam at its {} edge in the {season} season; its gap is {fitted}, and the wood moves {amount}",
             opening.path,
             gap.edge.word()
         )
@@ -149,7 +149,10 @@ fn arithmetic(
         };
         let mut line = format!("{product}{share} = {}", tape.fine(one.abs()));
         if count > 1 {
-            line.push_str(&format!("; {count} of them {}", tape.fine(one.abs() * count as i64)));
+            line.push_str(&format!(
+                ", and {count} of them {}",
+                tape.fine(one.abs() * count as i64)
+            ));
         }
         diagnostic = diagnostic.working(&swell.what, line);
         let sign = if one.is_negative() { '+' } else { '−' };
@@ -195,17 +198,17 @@ fn mend(
     let quarter = quarter_fix(stocks);
     let quartered = least_quartered(piece, climate, gap, damp);
     if let Some(fix) = quarter.clone().filter(|_| quartered >= least_gap()) {
-        let title = format!("{}: {} is left", fix.title, tape.fine(quartered));
+        let title = format!("{}, which leaves {}", fix.title, tape.fine(quartered));
         diagnostic = diagnostic.fix(Fix { title, ..fix });
     }
     if let Some((needed, text)) = wider(gap.least()) {
-        let title = format!("a gap of {}", tape.figure(needed));
+        let title = format!("make the gap {}", tape.figure(needed));
         diagnostic = diagnostic.fix(Fix::new(Grade::Choice, title, span, text));
     }
     if let (Some(fix), Some((needed, text))) =
         (quarter.filter(|_| quartered < least_gap()), wider(quartered))
     {
-        let title = format!("{} and a gap of {}", fix.title, tape.figure(needed));
+        let title = format!("{} and make the gap {}", fix.title, tape.figure(needed));
         let mut edits = fix.edits;
         edits.push(crate::diagnostics::Edit { span, text });
         diagnostic = diagnostic.fix(Fix { title, grade: Grade::Choice, edits });
@@ -233,7 +236,7 @@ fn framed(
         return diagnostic;
     }
     diagnostic.note(format!(
-        "built of frame and panel only its stiles swell: with stiles {} wide by {}",
+        "in a frame-and-panel front only the stiles swell, by {1} where they are {0} wide",
         piece.tape().figure(usual_stile(piece)),
         piece.tape().fine(taken)
     ))

@@ -48,8 +48,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
     )
     .working("milled", format!("at {} % humidity: {:.1} % moisture", climate.milled.humidity.0, climate.milled.moisture))
     .working("room", format!("{day} day {} %: {:.1} %", air.humidity.0, air.moisture))
-    .because("it never comes to rest in that room as it was made")
-    .note("let boards stand on sticks in air like the room's until a moisture meter agrees, and mill them then")
+    .because("the wood never settles in that room at the size you made it")
+    .note("sticker the boards in air like the room's until a moisture meter agrees, and mill them then")
     .subject("shop");
     if let (Some(_), Some(room)) = (piece.shop.humidity_span, piece.site.humidity_span) {
         diagnostic = diagnostic.label(room, "the room");

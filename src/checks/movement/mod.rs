@@ -20,7 +20,9 @@ fn weather(diagnostic: Diagnostic, piece: &Piece, climate: &Climate, damp: bool)
             let [low, high] = [climate.driest, climate.dampest].map(|air| air.humidity.0);
             diagnostic.label(span, format!("the room: {low} to {high} %"))
         }
-        None => diagnostic.note("a usual heated room is taken: `humidity` in `site` gives yours"),
+        None => diagnostic.note(
+            "the figures are those of a usual heated room; give yours with `humidity` in `site`",
+        ),
     };
     diagnostic.working(
         "milled",
@@ -65,6 +67,6 @@ fn quarter_fix(stocks: &[&Stock]) -> Option<Fix> {
         .filter(|stock| stock.sawn != Sawn::Quarter)
         .map(|stock| stock.name.as_str())
         .collect();
-    let title = format!("boards of {} sawn on the quarter", names.join(" and "));
+    let title = format!("use quartersawn {}", names.join(" and "));
     (!edits.is_empty()).then_some(Fix { title, grade: Grade::Choice, edits })
 }

@@ -53,14 +53,14 @@ fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> D
         build.and_then(|build| piece.facts.written(&build.float)).unwrap_or(float.panel.span);
     let title = if tight {
         format!(
-            "{} has no room in the {season} season: {} in each groove, it swells {} a side",
+            "{} has no room in the {season} season; each groove leaves it {}, and it swells {} on each side",
             float.panel.path,
             tape.figure(float.room),
             tape.fine(change.half())
         )
     } else {
         format!(
-            "{} leaves its groove in the {season} season: {} is held, it shrinks {} a side",
+            "{} leaves its groove in the {season} season; the groove holds {}, and the panel shrinks {} on each side",
             float.panel.path,
             tape.figure(float.held),
             tape.fine(change.half().abs())
@@ -79,7 +79,7 @@ fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> D
     diagnostic = diagnostic.working(
         "panel",
         format!(
-            "{product} = {}, half of it {}",
+            "{product} = {}, and half of that is {}",
             tape.fine(change.abs()),
             tape.fine(change.half().abs())
         ),
@@ -95,14 +95,14 @@ fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> D
                     tape.fine(change.half().abs())
                 ),
             )
-            .note("deeper grooves, or a panel in two with a stile between, hold it");
+            .note("cut deeper grooves, or make two panels with a stile between them");
     }
     let Some(build) = build else { return diagnostic };
     let needed = tape.up(change.half());
     if span != float.panel.span && build.groove.length - needed >= least_held() {
         diagnostic = diagnostic.fix(Fix::new(
             Grade::Choice,
-            format!("{} left free in each groove", tape.figure(needed)),
+            format!("leave {} free in each groove", tape.figure(needed)),
             span,
             format!("float {}", tape.source(needed)),
         ));
@@ -115,7 +115,7 @@ fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> D
             diagnostic = diagnostic.fix(fix);
         }
     }
-    diagnostic.note("no glue in the grooves; a panel of plywood does not move")
+    diagnostic.note("put no glue in the grooves; a plywood panel does not move")
 }
 
 /// How the front of the panel is built.

@@ -35,7 +35,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let mut diagnostic = Diagnostic::error(
             RULE.slug,
             format!(
-                "flutes {} deep leave {} of the fronts of {}",
+                "flutes {} deep leave {} of the thickness of the fronts of {}",
                 tape.figure(flutes.deep),
                 tape.figure(thick - flutes.deep),
                 opening.path
@@ -53,7 +53,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         if let Some(span) = flutes.deep_span.filter(|_| shallow.is_positive()) {
             diagnostic = diagnostic.fix(Fix::new(
                 Grade::Choice,
-                "a quarter of the thickness",
+                "make them a quarter of the thickness",
                 span,
                 format!("deep {}", tape.source(shallow)),
             ));

@@ -39,7 +39,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     flutes.span,
                     "not supported yet",
                 )
-                .label(front.span, "built of frame and panel")
+                .label(front.span, "these fronts are frame and panel")
                 .subject(&opening.path),
             );
             continue;
@@ -48,7 +48,10 @@ fn check(piece: &Piece, sink: &mut Sink) {
             sink.push(
                 Diagnostic::error(
                     RULE.slug,
-                    format!("{} is a straight bit; flutes are cut with a round-nose bit", bit.name),
+                    format!(
+                        "{} is a straight bit, but flutes are cut with a round-nose bit",
+                        bit.name
+                    ),
                     flutes.span,
                     "flutes",
                 )
@@ -64,7 +67,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 Diagnostic::error(
                     RULE.slug,
                     format!(
-                        "the land between flutes is {}, at least {} is asked for",
+                        "the land between flutes is {}, but the spec asks for at least {}",
                         tape.text(land),
                         tape.figure(flutes.land)
                     ),
@@ -77,7 +80,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                         .plus(flutes.pitch, "pitch", tape)
                         .minus(tape.print(flute).shown, "flute", tape),
                 )
-                .note("a wider pitch, a shallower flute or a smaller bit leaves more land")
+                .note("a wider pitch, a shallower flute, or a smaller bit leaves more land")
                 .subject(&opening.path),
             );
         }

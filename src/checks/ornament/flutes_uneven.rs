@@ -196,7 +196,7 @@ fn finding(
     let pitch = tape.figure(field.pitch);
     let title = match &fault.kind {
         FaultKind::Meeting { step, .. } => format!(
-            "the flutes of {path} are {} apart where its doors meet, {pitch} elsewhere",
+            "the flutes of {path} are {} apart where its doors meet and {pitch} apart elsewhere",
             tape.text(*step)
         ),
         FaultKind::Stack(other) => format!(
@@ -205,7 +205,7 @@ fn finding(
             fields.get(*other).map_or("the next front", |other| other.opening.path.as_str())
         ),
         FaultKind::Margin(plain) => format!(
-            "the flutes of {path} leave a margin of {}, their lands are {}",
+            "the flutes of {path} leave a margin of {}, and their lands are {}",
             tape.text(*plain),
             tape.text(field.pitch - field.flute)
         ),
@@ -242,7 +242,7 @@ fn finding(
             let whole = ((field.wide + *gap) / field.pitch).round();
             let wide = field.pitch * whole - *gap;
             found = found.note(format!(
-                "at this pitch they would run on over leaves {} wide",
+                "at this pitch they would keep step on leaves {} wide",
                 tape.text(wide)
             ));
         }
@@ -257,7 +257,7 @@ fn finding(
     match even {
         Some(pitch) => found.fix(Fix::new(
             Grade::Choice,
-            format!("a pitch of {}, at which they run on", tape.figure(pitch)),
+            format!("use a pitch of {}, which keeps step", tape.figure(pitch)),
             field.flutes.pitch_span,
             format!("pitch {}", tape.source(pitch)),
         )),

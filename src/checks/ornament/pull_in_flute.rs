@@ -91,9 +91,9 @@ fn finding(
     let land = flutes.pitch - (to - from);
     let hole_in = self::over(hole, line, pull.screw.half());
     let title = if hole_in > tape.mark {
-        format!("a hole of the pull of {} lies {} in a flute", part.path, tape.text(hole_in))
+        format!("a hole of the pull of {} breaks {} into a flute", part.path, tape.text(hole_in))
     } else {
-        format!("the foot of the pull of {} stands {} over a flute", part.path, tape.text(over))
+        format!("the foot of the pull of {} overhangs a flute by {}", part.path, tape.text(over))
     };
     let (u, v) = hole.centre();
     let (at, side) = if along { (v, Face::WidthStart) } else { (u, Face::LengthStart) };
@@ -102,19 +102,19 @@ fn finding(
         RULE.slug,
         title,
         pull.from_edge_span.filter(|_| opening.is_door()).unwrap_or(pull.span),
-        format!("centre {} from the {}", tape.text(at), part.face_name(side)),
+        format!("center {} from the {}", tape.text(at), part.face_name(side)),
     )
     .label(
         flutes.span,
         format!(
-            "flute from {} to {}, lands {} wide",
+            "a flute from {} to {}, with lands {} wide",
             tape.text(from),
             tape.text(to),
             tape.text(land)
         ),
     )
     .sum(
-        Sum::new("over it", tape.print(to_over).shown - tape.print(from_over).shown, tape)
+        Sum::new("over the flute", tape.print(to_over).shown - tape.print(from_over).shown, tape)
             .plus(
                 tape.print(to_over).shown,
                 if to_over == to { "end of flute" } else { "end of foot" },
@@ -122,7 +122,7 @@ fn finding(
             )
             .minus(
                 tape.print(from_over).shown,
-                if from_over == from { "begin of flute" } else { "begin of foot" },
+                if from_over == from { "start of flute" } else { "start of foot" },
                 tape,
             ),
     )
@@ -131,7 +131,7 @@ fn finding(
     .urgency(over / Length::mm(1));
     let foot = pull.foot.max(pull.screw);
     let too_wide = format!(
-        "its foot is {} across: a wider pitch or shallower flutes leave a land for it, or a smaller `foot` if yours is",
+        "its foot is {} across; a wider pitch or shallower flutes leave a land for it, and so does a smaller `foot`",
         tape.figure(foot)
     );
     if foot - land > tape.mark.twice() {
@@ -142,22 +142,22 @@ fn finding(
         Some((_, off)) if (foot - land).half() + off > tape.mark => found = found.note(too_wide),
         Some((edge, _)) => {
             let title =
-                format!("its holes on the middle of a land, {} from the edge", tape.figure(edge));
+                format!("put its holes on the middle of a land, {} from the edge", tape.figure(edge));
             if let Some(span) = pull.from_edge_span {
                 let text = format!("from-edge {}", tape.source(edge));
                 found = found.fix(Fix::new(Grade::Choice, title, span, text));
             } else {
                 let text = tape.source(edge);
-                found = found.note(format!("`from-edge {text}` in the pull sets it on a land"));
+                found = found.note(format!("write `from-edge {text}` in the pull to put it on a land"));
             }
         }
-        None if holes(part).count() > 1 => found = found.note("a pitch that half the pull's `centres` holds, even or odd times, puts its holes on lands"),
-        None => found = found.note("a pitch with a land in the middle of this front puts its hole on it, or a pull set off the middle"),
+        None if holes(part).count() > 1 => found = found.note("choose a pitch that divides half the pull's `centres` evenly, so that its holes fall on lands"),
+        None => found = found.note("choose a pitch that puts a land in the middle of this front, or set the pull off the middle"),
     }
     found
 }
 
-/// From the lead edge of a door with upright flutes to the middle of the land
+/// From the latch edge of a door with upright flutes to the middle of the land
 /// nearest to where the pull is now, at a mark of the tape; and how far that
 /// mark lies beside the middle.
 fn moved(
@@ -177,7 +177,7 @@ fn moved(
         _ => None,
     };
     let nearest = lines.windows(2).filter_map(middle).min_by_key(|land| (*land - at).abs())?;
-    // The distance counts from the lead edge: on one side it grows as `v`
+    // The distance counts from the latch edge: on one side it grows as `v`
     // does, on the other it shrinks.
     let leaf = part.path.rsplit('.').next()?;
     let lead = opening.hung(leaf)?.other();

@@ -48,21 +48,25 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             Diagnostic::warning(
                 RULE.slug,
                 format!(
-                    "{} runs at {speed} turns a minute, a bit {} across at {limit} at most",
+                    "{} runs at {speed} rpm, and the limit for a bit {} across is {limit} rpm",
                     bit.name,
                     tape.figure(bit.diameter)
                 ),
                 at,
-                format!("{speed} turns a minute"),
+                format!("{speed} rpm"),
             )
             .label(bit.span, format!("{} across", tape.figure(bit.diameter)))
-            .because("too fast a bit burns, and can bend its shank or throw a cutter")
-            .note(format!("at {speed} its rim runs {}, at {limit} {}", rim(speed), rim(limit)))
-            .note("a limit marked on the bit goes before this one")
+            .because("at too high a speed a bit burns, and it can bend its shank or throw a cutter")
+            .note(format!(
+                "its rim runs {} at {speed} rpm and {} at {limit} rpm",
+                rim(speed),
+                rim(limit)
+            ))
+            .note("a limit marked on the bit takes precedence")
             .subject(&bit.name)
             .fix(Fix::new(
                 Grade::Choice,
-                format!("{limit} turns a minute"),
+                format!("{limit} rpm"),
                 at,
                 format!("speed {limit}"),
             )),
@@ -73,7 +77,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
 /// How far the rim runs: feet a minute, or metres a second.
 fn rim(minute: Length, tape: &Tape) -> String {
     match tape.unit {
-        Unit::Inch | Unit::Foot => format!("{} ft a minute", minute.in_unit(Unit::Foot).round()),
-        _ => format!("{} m a second", (minute.in_unit(Unit::Metre) / 60.into()).round()),
+        Unit::Inch | Unit::Foot => format!("{} ft/min", minute.in_unit(Unit::Foot).round()),
+        _ => format!("{} m/s", (minute.in_unit(Unit::Metre) / 60.into()).round()),
     }
 }

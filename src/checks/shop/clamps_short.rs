@@ -38,33 +38,33 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let joints = glue_up.load.joints();
         let told = match (glue_up.sort, glue_up.load.0.as_slice()) {
             (Sort::Panel, [row]) => format!(
-                "{} at one for each 8 in or 200 mm, rounded up = {}",
+                "{} at one for each 8 in or 200 mm, rounded up, comes to {}",
                 tape.figure(row.long / i64::from(row.joints.max(1))),
                 clamps(needs)
             ),
             _ => format!(
-                "{} = {}: one for each 12 in or 300 mm of a joint, rounded up",
+                "{} = {}, at one for each 12 in or 300 mm of a joint, rounded up",
                 sum(parts, &glue_up),
                 clamps(needs)
             ),
         };
         let diagnostic = super::short(
             RULE.slug,
-            format!("the {} takes {}, the shop has {has}", glue_up.what, clamps(needs)),
+            format!("the {} takes {}, and the shop has {has}", glue_up.what, clamps(needs)),
             format!("{} to close at once", super::count(joints, "joint")),
             &glue_up,
             piece,
             Short {
                 word: "clamps",
                 written: piece.shop.clamps_span,
-                has: clamps(has),
+                has: format!("the shop has {}", clamps(has)),
                 needs: needs.to_string(),
-                fix: format!("with {}", clamps(needs)),
+                fix: format!("get {}", clamps(needs)),
             },
         );
         sink.push(
             diagnostic
-                .because("a joint that no clamp draws up before the glue grabs stays open")
+                .because("a joint stays open if no clamp draws it up before the glue grabs")
                 .note(told)
                 .note(instead(glue_up.sort)),
         );
@@ -90,8 +90,10 @@ fn sum(parts: &Parts, glue_up: &GlueUp) -> String {
 fn instead(sort: Sort) -> &'static str {
     match sort {
         Sort::Joints => {
-            "or in two goes: leave dry what can still go in later, until the first joints have set"
+            "you can also glue it up in two goes: leave dry whatever can still go in later, until the first joints have set"
         }
-        _ => "or lay a stiff caul along the joint, so that fewer clamps draw up all of it",
+        _ => {
+            "you can also lay a stiff caul along the joint, so that fewer clamps draw up all of it"
+        }
     }
 }

@@ -64,8 +64,9 @@ fn short(
             .fix(Fix::new(Grade::Choice, fix, span, text)),
         None => {
             // Of a shop that the spec says nothing of it is advice, no more.
-            let diagnostic = Diagnostic::new(slug, Severity::Note, title, glue_up.span, asks)
-                .note(format!("{has} unless `{word}` in `shop` says otherwise"));
+            let diagnostic = Diagnostic::new(slug, Severity::Note, title, glue_up.span, asks).note(
+                format!("this assumes that {has}; give your own figure with `{word}` in `shop`"),
+            );
             match piece.shop.start {
                 Some(at) => diagnostic.fix(Fix::new(Grade::Choice, fix, at, format!(" {text};"))),
                 None => diagnostic,

@@ -42,7 +42,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         }
         let diagnostic = super::short(
             RULE.slug,
-            format!("the {} takes {needs} to spread, the glue stays open {open}", glue_up.what),
+            format!("the {} takes {needs} to spread, but the glue stays open {open}", glue_up.what),
             format!("{joints} in one go"),
             &glue_up,
             piece,
@@ -51,13 +51,13 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 written: piece.shop.open_time_span,
                 has: format!("the glue stays open {open}"),
                 needs: needs.to_string(),
-                fix: format!("a slower glue that stays open {needs}"),
+                fix: format!("use a slower glue that stays open {needs}"),
             },
         )
         .sum(sum)
         .because("glue that has skinned over no longer wets the other face")
         .note(format!(
-            "{joints} at 15 s each, and {} at 30 in or 760 mm a minute: {needs}, rounded up",
+            "{joints} at 15 s each, and {} at 30 in or 760 mm a minute, come to {needs}, rounded up",
             tape.text(glue_up.load.long())
         ));
         sink.push(match instead(&glue_up) {
@@ -71,10 +71,10 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
 fn instead(glue_up: &GlueUp) -> Option<&'static str> {
     match glue_up.sort {
         Sort::Panel if glue_up.load.joints() > 1 => {
-            Some("or glue up two halves, and those to each other when they have set")
+            Some("you can also glue up two halves, and glue them to each other once they have set")
         }
         Sort::Joints => Some(
-            "or in two goes: one end of every part first, the other side put on dry to hold them in place",
+            "you can also glue it up in two goes: one end of every part first, with the other side put on dry to hold them in place",
         ),
         _ => None,
     }

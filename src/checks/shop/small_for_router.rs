@@ -38,16 +38,16 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let is_short = part.length.length < shortest;
         let (long, wide) = (part.length.length, part.width.length);
         let (size, what, how) = match is_short {
-            true => (long, "long", "in one longer piece, and cut to length after"),
-            false => (wide, "wide", "in a wider board, and rip to width after"),
+            true => (long, "long", "in one longer piece, and cut to length afterward"),
+            false => (wide, "wide", "in a wider board, and rip to width afterward"),
         };
         let because = match is_short {
             true => format!(
-                "under {} there is no room for the router and the clamps",
+                "on a piece shorter than {} there is no room for the router and the clamps",
                 tape.figure_with_unit(shortest)
             ),
             false => format!(
-                "on a face under {} wide the router's base tips",
+                "on a face narrower than {} the router's base tips",
                 tape.figure_with_unit(narrowest)
             ),
         };
@@ -55,7 +55,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let mut diagnostic = Diagnostic::warning(
             RULE.slug,
             format!(
-                "{} is {} {what}, too small to rout the {kind} by itself",
+                "{} is {} {what}, which is too small to rout the {kind} by itself",
                 part.path,
                 tape.text(size)
             ),

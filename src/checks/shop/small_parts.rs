@@ -47,21 +47,21 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                     RULE.slug,
                     RULE.severity,
                     format!(
-                        "{} under {least} rough, too short to plane one by one",
+                        "{} shorter than {least} rough, too short to plane one by one",
                         pieces(short.len(), &stock.name)
                     ),
                     stock.span,
-                    "cut of this",
+                    "cut from this",
                 )
                 .label(longest.span, format!("{} long", tape.text(longest.length.length)))
                 .sum(
                     Sum::new("rough", rough, tape)
                         .plus(longest.length.length, longest.name(), tape)
-                        .plus(rough - longest.length.length, "allowed on the length", tape),
+                        .plus(rough - longest.length.length, "allowance on the length", tape),
                 )
-                .because("the planer's rollers must always hold one end")
+                .because("the planer's rollers must always hold one end of the board")
                 .note(format!(
-                    "plane, joint and rout {} as one longer blank, and cut to length last",
+                    "plane, joint, and rout {} as one longer blank, and cut to length last",
                     marks(&short)
                 ))
                 .subject(&stock.name),
@@ -75,16 +75,16 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                     RULE.slug,
                     RULE.severity,
                     format!(
-                        "{} under {least} wide, too narrow to rip one by one",
+                        "{} narrower than {least}, too narrow to rip one by one",
                         pieces(narrow.len(), &stock.name)
                     ),
                     part.span,
                     format!("{} wide", tape.text(part.width.length)),
                 )
                 .label(stock.span, "its stock")
-                .because("a narrow strip is drawn down beside the blade")
+                .because("the saw can draw a narrow strip down beside the blade")
                 .note(format!(
-                    "rip {} off a wider board, on the side of the blade away from the fence",
+                    "rip {} off a wider board, with the strip on the side of the blade away from the fence",
                     marks(&narrow)
                 ))
                 .subject(&stock.name),

@@ -29,7 +29,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             Diagnostic::error(
                 RULE.slug,
                 format!(
-                    "the base of {} is set back {}, the case is {} deep",
+                    "the base of {} is set back {}, but the case is only {} deep",
                     case.name,
                     tape.figure(back),
                     tape.figure(deep)

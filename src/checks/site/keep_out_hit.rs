@@ -34,7 +34,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let mut diagnostic = Diagnostic::error(
             RULE.slug,
             format!(
-                "{} stands in the {}: {} wide, {} high, {} deep of it",
+                "{} stands in the {}; they share a space {} wide, {} high, and {} deep",
                 part.path,
                 keep_out.name,
                 tape.text(by(Direction::X)),
@@ -44,11 +44,11 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             part.span,
             "this part",
         )
-        .label(keep_out.span, "keep clear of this")
+        .label(keep_out.span, "this must stay clear")
         .subject(&part.path);
         if matches!(part.assembly, Assembly::DrawerBox(_)) {
             diagnostic = diagnostic.note(format!(
-                "a drawer is cut round it where it says `around \"{}\"`",
+                "write `around \"{}\"` in a drawer to cut it round this",
                 keep_out.name
             ));
         }

@@ -34,15 +34,15 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     Diagnostic::error(
                         RULE.slug,
                         format!(
-                            "the {} seam of {} is mitred, and its stile is planed to the wall",
+                            "the {} seam of {} is mitered, but its stile is planed to the wall",
                             side.word(),
                             case.name
                         ),
                         at,
-                        format!("{} scribe", tape.figure(scribe.length)),
+                        format!("scribe {}", tape.figure(scribe.length)),
                     )
                     .label(stile.span, "seam mitre")
-                    .note("a butt seam, or no scribe at this side")
+                    .note("use a butt seam, or leave out the scribe on this side")
                     .subject(&case.name),
                 );
                 continue;
@@ -55,13 +55,13 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 Diagnostic::error(
                     RULE.slug,
                     format!(
-                        "the {} stile of {} does not reach past its end: {} short",
+                        "the {} stile of {} is {} too narrow to reach past its end",
                         side.word(),
                         case.name,
                         tape.text(-left)
                     ),
                     at,
-                    format!("{} scribe", tape.figure(scribe.length)),
+                    format!("scribe {}", tape.figure(scribe.length)),
                 )
                 .label(stile.span, format!("stile {} wide", tape.figure(stile.wide.length)))
                 .label(end.span, format!("end {} thick", tape.figure(thick)))
@@ -71,7 +71,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                         .minus(scribe.length, "scribe", tape)
                         .minus(thick, "end", tape),
                 )
-                .because("the end stands free behind its stile, and shows in the opening")
+                .because("the end is no longer behind its stile, and it shows in the opening")
                 .subject(&case.name),
             );
         }

@@ -63,18 +63,18 @@ fn finding(
     let mut diagnostic = Diagnostic::warning(
         RULE.slug,
         format!(
-            "{name} sags {} over a span of {}, it may sag {}",
+            "{name} sags {} over a span of {}, and the limit is {}",
             tape.figure(sags),
             tape.text(one.span),
             tape.figure(limit)
         ),
         part.span,
-        format!("{} between what carries it", tape.text(one.span)),
+        format!("unsupported span {}", tape.text(one.span)),
     )
     .sum(
         Sum::new("over by", sags - limit, tape).plus(sags, "sag", tape).minus(limit, "limit", tape),
     )
-    .because("what stands on it leans together, and doors and drawers below or above it bind")
+    .because("what stands on it leans together, and doors and drawers above or below it bind")
     .subject(subject)
     .urgency((sags - limit) / Length::mm(1));
     if let Some(stock) = piece.stock(part.stock) {
@@ -85,22 +85,23 @@ fn finding(
     diagnostic = match one.carries.written {
         Some(span) => diagnostic
             .label(span, load.to_string())
-            .note("the limit under a load that is written is the span over 144 (Architectural Woodwork Standards)"),
-        None => diagnostic.note(format!("with {load}, and a limit of 1/16 in in a foot, 1/4 in at most (ANSI/KCMA A161.1); `load` says what else stands on it")),
+            .note("under a load that the spec gives, the limit is the span over 144 (Architectural Woodwork Standards)"),
+        None => diagnostic.note(format!("this is with {load} and a limit of 1/16 in per foot, 1/4 in at most (ANSI/KCMA A161.1); give another load with `load`")),
     };
     if let Some(longest) = one.longest(piece).filter(|longest| longest.is_finite()) {
         let marks = Length::new(Exact::ratio((longest * 1000.0) as i64, 1000), Unit::Inch);
         let longest = tape.down(marks);
-        diagnostic = diagnostic.note(format!("it holds over a span of {}", tape.figure(longest)));
+        diagnostic = diagnostic
+            .note(format!("the board is stiff enough over a span of {}", tape.figure(longest)));
     }
     if let Some(halved) = one.halved(piece).filter(|_| one.supports == 0) {
         let what = if part.role == Role::Bottom { "leg" } else { "partition" };
         let halved = tape.figure(step * (halved / step).ceil());
-        diagnostic =
-            diagnostic.note(format!("a {what} under its middle would leave {halved} at the most"));
+        diagnostic = diagnostic
+            .note(format!("with a {what} under its middle it would sag {halved} at most"));
     }
     diagnostic = diagnostic
-        .note("figured for a new board: left loaded, it comes to 1.5 times as much, or twice");
+        .note("this is the sag of a new board; if it stays loaded, it sags 1.5 to 2 times as much");
     for fix in fixes(piece, case, all, one) {
         diagnostic = diagnostic.fix(fix);
     }
@@ -140,7 +141,8 @@ fn fixes(piece: &Piece, case: &Case, all: &[Lying<'_>], one: &Lying<'_>) -> Vec<
     };
     if let (Some(place), Some(stock)) = (place, stiffer(piece, all, one)) {
         let thick = piece.tape().figure(stock.thickness.length);
-        fixes.push(place.says(&format!("stock {}", stock.name), format!("{thick} thick")));
+        fixes
+            .push(place.says(&format!("stock {}", stock.name), format!("use stock {thick} thick")));
     }
     // A leg could stand in what the site keeps clear.
     let room = piece.site.keep_outs.is_empty() && case.legs.is_empty();
@@ -148,7 +150,7 @@ fn fixes(piece: &Piece, case: &Case, all: &[Lying<'_>], one: &Lying<'_>) -> Vec<
         && one.halved(piece).is_some_and(|sag| sag <= one.limit().over(one.span.half()))
     {
         let before = Span { end: bottom.board.span.start, ..bottom.board.span };
-        fixes.push(Fix::new(Grade::Choice, "a leg under its middle", before, "leg { }\n  "));
+        fixes.push(Fix::new(Grade::Choice, "put a leg under its middle", before, "leg { }\n  "));
     }
     fixes
 }

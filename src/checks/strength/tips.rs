@@ -44,21 +44,21 @@ fn finding(piece: &Piece, tipping: &Tipping) -> Option<Diagnostic> {
     let mut diagnostic = Diagnostic::warning(
         RULE.slug,
         format!(
-            "{} tips forward with {} open: {} pull it over, {} hold it",
+            "{} tips forward with {} open; {} pull it over, and only {} hold it",
             case.name,
             opened(tipping),
             scale.moments(&[pulls]).1,
             scale.moments(&[holds]).1
         ),
         case.span,
-        "stands free",
+        "this stands free",
     );
     if let Some(base) = &case.base {
         let back = format!("it stands on an edge {} behind its front", tape.figure(tipping.behind));
         diagnostic = diagnostic.label(base.span, back);
     }
     for (head, side, pulls) in
-        [("holds", "behind", &tipping.holds), ("pulls", "before", &tipping.pulls)]
+        [("holds", "behind", &tipping.holds), ("pulls", "ahead of", &tipping.pulls)]
     {
         diagnostic = diagnostic.sum(sum(head, side, pulls, piece));
     }
@@ -74,7 +74,7 @@ fn finding(piece: &Piece, tipping: &Tipping) -> Option<Diagnostic> {
         diagnostic
             .sum(Sum::told("over by", scale.moment_over(pulls, holds)))
             .because("it falls on whoever opens it")
-            .note("hardware and a worktop are not counted; nor is a child on an open drawer")
+            .note("hardware, a countertop, and a child on an open drawer are not counted")
             .subject(&case.name)
             .fix(fix),
     )

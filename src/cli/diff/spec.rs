@@ -36,9 +36,14 @@ pub(super) fn compare(spec: &Path, revisions: &Revisions) -> Result<Compared, St
             let from = plain(from);
             return Err(match to {
                 Some(to) => {
-                    format!("there is no file {shown} at revision {from}, nor at {}", plain(to))
+                    format!(
+                        "there is no file {shown} at revision {from} or at revision {}",
+                        plain(to)
+                    )
                 }
-                None => format!("there is no file {shown} at revision {from}, nor now"),
+                None => {
+                    format!("there is no file {shown} at revision {from} or in the working tree")
+                }
             });
         }
         (None, Some(_)) => {

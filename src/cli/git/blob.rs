@@ -31,11 +31,11 @@ pub(super) fn staged(folder: &Path, path: &str) -> Result<String, ReadError> {
     };
     let about: Vec<&str> = about.split(' ').collect();
     match about.as_slice() {
-        ["120000", ..] => {
-            Err(ReadError::Other("it is staged as a link, which is not followed".to_owned()))
-        }
+        ["120000", ..] => Err(ReadError::Other(
+            "it is staged as a link, and casewright does not follow links".to_owned(),
+        )),
         [_, hash, "0"] => read(folder, hash, &[]),
-        _ => Err(ReadError::Other("it is not merged yet".to_owned())),
+        _ => Err(ReadError::Other("it still has a merge conflict".to_owned())),
     }
 }
 
@@ -74,7 +74,7 @@ fn told(answer: &mut impl BufRead) -> Result<String, ReadError> {
             ));
         }
         ["dangling" | "notdir", _] => {
-            return Err(ReadError::Other("it is a link to what is not there".to_owned()));
+            return Err(ReadError::Other("it is a link to a file that does not exist".to_owned()));
         }
         ["loop", _] => return Err(ReadError::Other("it is a link to itself".to_owned())),
         _ => return Err(ReadError::Missing),

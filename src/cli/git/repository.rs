@@ -32,7 +32,7 @@ impl Repository {
         let output = output.map_err(|error| no_git(&error))?;
         if !output.status.success() {
             let path = if path.as_os_str().is_empty() { Path::new(".") } else { &path };
-            return Err(format!("{} lies in no git repository", shown::path(path)));
+            return Err(format!("{} is not in a git repository", shown::path(path)));
         }
         let prefix =
             String::from_utf8_lossy(&output.stdout).trim_end_matches(['\r', '\n']).to_owned();
@@ -46,12 +46,12 @@ impl Repository {
     pub(in crate::cli) fn knows(&self, revision: &str) -> Result<(), String> {
         let shown = plain(revision);
         if revision.is_empty() || revision.starts_with('-') {
-            return Err(format!("`{shown}` is no revision"));
+            return Err(format!("`{shown}` is not a revision"));
         }
         let tree = format!("{revision}^{{tree}}");
         match answer(&self.here, &["rev-parse", "--verify", "--quiet", &tree]) {
             Some(_) => Ok(()),
-            None => Err(format!("`{shown}` is no revision of this git repository")),
+            None => Err(format!("this git repository has no revision `{shown}`")),
         }
     }
 

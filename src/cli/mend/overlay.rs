@@ -67,7 +67,7 @@ impl Overlay {
             if let Err(error) = fresh.commit() {
                 let others = match done.as_slice() {
                     [] => "nothing was changed".to_owned(),
-                    done => format!("{} is mended already", done.join(", ")),
+                    done => format!("{} is already fixed", done.join(", ")),
                 };
                 return Err(sentence(&name, &error, &others));
             }
@@ -78,7 +78,7 @@ impl Overlay {
 }
 
 fn sentence(name: &str, error: &std::io::Error, others: &str) -> String {
-    format!("{} can't be written: {error}; {others}", render::plain(name))
+    format!("{} can't be written, and {others}: {error}", render::plain(name))
 }
 
 impl SourceFiles for Overlay {

@@ -59,7 +59,7 @@ fn nobody_waits_for_ever_for_a_file_that_another_holds() {
     let held = std::fs::File::open(&file).unwrap();
     held.lock().unwrap();
     let staged = Staged::new(&file, "one", "two").unwrap();
-    assert!(staged.commit().unwrap_err().to_string().contains("another program holds it"));
+    assert!(staged.commit().unwrap_err().to_string().contains("another program is using it"));
     assert_eq!(std::fs::read_to_string(&file).unwrap(), "one");
     // Nothing lies beside it.
     assert_eq!(std::fs::read_dir(place.path()).unwrap().count(), 1);

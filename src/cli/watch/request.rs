@@ -49,7 +49,10 @@ const HTML: &str = "text/html; charset=utf-8";
 /// Answers from the folder of papers as it is now.
 pub(super) fn answer(request: Request<'_>, port: u16, folder: &Path, revision: &str) -> Answer {
     if !matches!(request.hosts, [host] if is_here(host, port)) {
-        return Answer::refusal("403 Forbidden", "this machine is called localhost or 127.0.0.1");
+        return Answer::refusal(
+            "403 Forbidden",
+            "only requests for localhost or 127.0.0.1 are answered",
+        );
     }
     if !matches!(request.method, "GET" | "HEAD") {
         return Answer::refusal("405 Method Not Allowed", "papers can only be read");
@@ -70,8 +73,8 @@ pub(super) fn answer(request: Request<'_>, port: u16, folder: &Path, revision: &
         Some(bytes) if kind == HTML => Answer::new("200 OK", HTML, with_script(&bytes, revision)),
         Some(bytes) => Answer::new("200 OK", kind, bytes),
         None if kind == HTML => {
-            let page = "<!DOCTYPE html>\n<title>No papers</title>\n<p>There is no such paper yet; \
-                        the terminal says why.</p>\n";
+            let page = "<!DOCTYPE html>\n<title>No papers</title>\n<p>There is no such paper yet. \
+                        The terminal says why.</p>\n";
             Answer::new("404 Not Found", HTML, with_script(page.as_bytes(), revision))
         }
         None => Answer::refusal("404 Not Found", "there is no such paper"),

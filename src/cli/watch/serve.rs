@@ -102,7 +102,7 @@ fn converse(mut stream: TcpStream, port: u16, shared: &Shared) -> io::Result<()>
             return Ok(());
         }
         if head.len() > LONGEST_HEAD {
-            let why = "the head of the request is too long";
+            let why = "the request's header is too long";
             return send(
                 &mut stream,
                 &Answer::refusal("431 Request Header Fields Too Large", why),
@@ -118,7 +118,7 @@ fn reply(head: &[u8], port: u16, shared: &Shared) -> Option<(Answer, bool)> {
     let mut request = httparse::Request::new(&mut headers);
     match request.parse(head) {
         Ok(httparse::Status::Partial) => None,
-        Err(_) => Some((Answer::refusal("400 Bad Request", "this is no request"), false)),
+        Err(_) => Some((Answer::refusal("400 Bad Request", "this is not a valid request"), false)),
         Ok(httparse::Status::Complete(_)) => {
             let hosts: Vec<&str> = request
                 .headers

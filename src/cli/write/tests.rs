@@ -74,12 +74,12 @@ fn someone_elses_folder_or_file_is_refused() {
 
     fs::write(folder.join("only-b.txt"), "mine").unwrap();
     let error = replace(&folder, B).unwrap_err().to_string();
-    assert!(error.contains("only-b.txt is not a paper of casewright"), "{error}");
+    assert!(error.contains("only-b.txt is not one of casewright's papers"), "{error}");
     assert_eq!(fs::read(folder.join("only-b.txt")).unwrap(), b"mine");
 
     fs::remove_file(folder.join(MANIFEST)).unwrap();
     let error = replace(&folder, A).unwrap_err().to_string();
-    assert!(error.contains("holds other files"), "{error}");
+    assert!(error.contains("holds files that are not papers"), "{error}");
     assert_eq!(fs::read(folder.join("cut-list.txt")).unwrap(), b"A");
     assert_eq!(names(place.path()), ["letters"]);
 }

@@ -33,7 +33,7 @@ pub(super) fn wait(target: &Target) -> io::Result<Option<File>> {
         std::thread::sleep(PAUSE);
     }
     let folder = super::shown::path(&target.folder);
-    Err(super::refuse(format!("another run keeps writing into {folder}")))
+    Err(super::refuse(format!("another run of casewright is still writing into {folder}")))
 }
 
 /// Elsewhere a lock goes along with the folder that is renamed, and is enough.

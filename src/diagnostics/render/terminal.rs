@@ -39,7 +39,8 @@ pub fn terminal(sources: &Sources, diagnostics: &[Diagnostic], look: Look) -> St
     }
     for (slug, count) in drawn {
         if let Some(more @ 1..) = count.checked_sub(MOST_OF_A_KIND) {
-            pages.push(format!("{more} more of {slug}: `--format short` lists every one\n"));
+            pages
+                .push(format!("{more} more findings of {slug}; `--format short` lists them all\n"));
         }
     }
     pages.iter().map(|page| format!("{page}\n")).collect()
@@ -100,7 +101,7 @@ fn foot(sources: &Sources, diagnostic: &Diagnostic, left_out: usize, look: Look)
         rows.push(Row::new("also", text(&also(&diagnostic.also))));
     }
     if left_out > 0 {
-        let more = format!("{left_out} more statements take part; `--format json` lists them");
+        let more = format!("{left_out} more statements take part, and `--format json` lists them");
         rows.push(Row::new("note", text(&more)));
     }
     let column = 1 + rows

@@ -222,7 +222,11 @@ fn many_of_a_kind_are_counted() {
     let (sources, found) = bank();
     let page = terminal(&sources, &vec![found; 27], wide(100));
     assert_eq!(page.matches("error[sizes-conflict]").count(), 20);
-    assert!(page.ends_with("\n\n7 more of sizes-conflict: `--format short` lists every one\n\n"));
+    assert!(
+        page.ends_with(
+            "\n\n7 more findings of sizes-conflict; `--format short` lists them all\n\n"
+        )
+    );
 }
 
 #[test]
