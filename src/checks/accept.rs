@@ -98,7 +98,10 @@ fn unused(accept: &Accept, places: &BTreeSet<String>, kept: &[Diagnostic]) -> Di
                 names.join(", ")
             ));
     }
-    let title = format!("this `accept` silences nothing, since there is no {} on {}", accept.slug, accept.subject);
+    let title = format!(
+        "this `accept` silences nothing, since there is no {} on {}",
+        accept.slug, accept.subject
+    );
     let warning = Diagnostic::warning(RULE.slug, title, accept.span, "silences nothing")
         .subject(&accept.subject);
     if super::slugs().all(|slug| slug != accept.slug) {

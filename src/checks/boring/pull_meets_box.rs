@@ -123,8 +123,7 @@ impl Drawer<'_> {
         };
         let (up, opening) = (Direction::Y, self.opening.span);
         let groove = self.boxes.groove_up_span.unwrap_or(self.boxes.groove_span);
-        let mut found =
-            vec![shared(&bottom.cuboid(), up, "runs into the bottom's groove", groove)];
+        let mut found = vec![shared(&bottom.cuboid(), up, "runs into the bottom's groove", groove)];
         let miss = |from, to, lower, upper| Met {
             what: "misses the front of the box",
             from,

@@ -32,7 +32,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
             if wide <= most {
                 continue;
             }
-            let what = if word == "gap" { "a gap around a front" } else { "a gap between two leaves" };
+            let what =
+                if word == "gap" { "a gap around a front" } else { "a gap between two leaves" };
             let mut diagnostic = Diagnostic::warning(
                 RULE.slug,
                 format!("{what} is {} wide and shows daylight", tape.figure_with_unit(wide)),
