@@ -471,7 +471,7 @@ fn a_joint_made_further_than_it_is_drawn_is_lost() {
         for (part, cut) in ledger.cut() {
             let sizes = [&part.length, &part.width, &part.thickness].map(|size| size.length);
             for number in 0..cut.made.len() {
-                let word = cut.made[number].word.value.as_str();
+                let word = cut.made[number].kind.value.spelling();
                 // These do no harm, or leave wood where they are smaller.
                 if ["plate-hole", "pocket-holes", "dowel-holes", "tenon"].contains(&word) {
                     continue;

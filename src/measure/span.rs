@@ -50,4 +50,9 @@ impl<T> Spanned<T> {
     pub fn new(value: T, span: Span) -> Self {
         Self { value, span }
     }
+
+    /// What is made of it, written at the same place.
+    pub fn map<U>(self, make: impl FnOnce(T) -> U) -> Spanned<U> {
+        Spanned { value: make(self.value), span: self.span }
+    }
 }

@@ -4,6 +4,7 @@
 
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Sum};
 use crate::measure::{Exact, Length, Span};
+use crate::vocabulary::words;
 
 use super::equations::{Known, Says, Unknown};
 use super::layout::{Conflict, EquationId, Question, Solution, Value};
@@ -123,10 +124,10 @@ fn says_its_share(drafts: &Drafts<'_>, list: usize, name: &str) -> Option<&'stat
         .iter()
         .find(|draft| draft.parent == Some(list) && draft.path.rsplit('.').next() == Some(name))?;
     let body = draft.entry.body()?;
-    if body.number("share").is_some() {
-        return Some("share");
+    if body.says(words::group::SHARE) {
+        return Some(words::group::SHARE.spelling());
     }
-    body.one("same").map(|_| "same")
+    body.says(words::group::SAME).then_some(words::group::SAME.spelling())
 }
 
 /// What a statement is labelled with: its figure, or that it is worked out.

@@ -2,7 +2,7 @@
 
 use crate::measure::{Load, Span};
 use crate::trade;
-use crate::vocabulary::{Entries, Value};
+use crate::vocabulary::{Entries, words};
 
 /// A load, and whether the maker wrote it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -20,7 +20,6 @@ pub(super) fn read(body: &Entries) -> Carries {
 
 /// The load that a block gives, where it gives one.
 pub(super) fn own(body: &Entries) -> Option<Carries> {
-    let value = body.any("load")?;
-    let Value::Load(load) = value.value else { return None };
-    Some(Carries { load, written: value.origin.span() })
+    let load = body.get(words::shelf::LOAD)?;
+    Some(Carries { load: load.value, written: load.origin.span() })
 }

@@ -1,6 +1,7 @@
 //! A solved case: its boards, its frame and its openings.
 
 use crate::measure::{Exact, Length, Span};
+use crate::vocabulary::{JointKind, Seam, Side};
 
 use super::carries::Carries;
 use super::frame::Frame;
@@ -11,15 +12,6 @@ use super::site::Boundary;
 use super::size::Size;
 use super::stock::StockId;
 
-/// Left or right, seen from the front.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Side {
-    /// The left.
-    Left,
-    /// The right.
-    Right,
-}
-
 impl Side {
     /// Both, left first.
     pub const BOTH: [Self; 2] = [Self::Left, Self::Right];
@@ -27,10 +19,7 @@ impl Side {
     /// The word for it.
     #[must_use]
     pub fn word(self) -> &'static str {
-        match self {
-            Self::Left => "left",
-            Self::Right => "right",
-        }
+        self.spelling()
     }
 
     /// The other side.
@@ -85,15 +74,6 @@ impl Exposure {
     }
 }
 
-/// How a frame member meets an end of the case.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Seam {
-    /// The frame covers the end's front edge.
-    Butt,
-    /// Both are mitred, so that the grain wraps round the corner.
-    Mitre,
-}
-
 /// How a board is joined.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Joinery {
@@ -113,27 +93,6 @@ pub struct Joinery {
     pub screw_span: Option<Span>,
     /// The statement, where there is one.
     pub span: Option<Span>,
-}
-
-/// The kinds of joint that a spec can ask for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum JointKind {
-    /// A board let into a groove across another.
-    Dado,
-    /// A board in a step along another's edge.
-    Rabbet,
-    /// Screws in pockets bored at a slant.
-    Pocket,
-    /// Screws through the face.
-    Screw,
-    /// Tenon and mortise.
-    Tenon,
-    /// Dowels.
-    Dowel,
-    /// Dovetails.
-    Dovetail,
-    /// Glued edge to edge or face to face.
-    Butt,
 }
 
 impl JointKind {

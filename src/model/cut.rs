@@ -2,13 +2,11 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Date, Length, Span, Spanned};
-use crate::vocabulary::{Entries, Entry};
+use crate::syntax::Name;
+use crate::vocabulary::takes::{Label, Length as LengthWord, LengthRange, Path};
+use crate::vocabulary::{Entries, MadeKind, Said, Word, words};
 
 use super::lower::Lower;
-use super::stock::range;
-
-/// The sizes of a part, and the sides of a joint.
-const SIDES: [&str; 3] = ["long", "wide", "thick"];
 
 /// A part that is cut, or was spoiled.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -42,8 +40,8 @@ pub struct Cut {
 /// A joint or bore that is in a part.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Made {
-    /// What it is: a word of `made`.
-    pub word: Spanned<String>,
+    /// What it is.
+    pub kind: Spanned<MadeKind>,
     /// The box it lies in, along the part, across it and through it, from its
     /// left, lower or front side; nothing where it reaches from side to side.
     pub space: [Option<(Length, Length)>; 3],
@@ -57,9 +55,9 @@ const MOST_MADE: usize = 300;
 
 /// The joints of a part that was cut to these sizes, as far as they are known.
 fn on_record(body: &Entries, sizes: [Option<Length>; 3], ctx: &mut Lower) -> Vec<Made> {
-    let mut all = body.all("made");
+    let mut all = body.all(words::cut_part::MADE);
     let made: Vec<Made> =
-        all.by_ref().take(MOST_MADE).filter_map(|entry| made(entry, sizes, ctx)).collect();
+        all.by_ref().take(MOST_MADE).filter_map(|said| made(said, sizes, ctx)).collect();
     if let Some(entry) = all.next() {
         let title = format!("more than {MOST_MADE} joints of one part");
         ctx.sink.push(Diagnostic::error("too-many", title, entry.head, "the first too many"));
@@ -67,13 +65,15 @@ fn on_record(body: &Entries, sizes: [Option<Length>; 3], ctx: &mut Lower) -> Vec
     made
 }
 
-fn made(entry: &Entry, sizes: [Option<Length>; 3], ctx: &mut Lower) -> Option<Made> {
-    let word = entry.text(0)?;
+fn made(entry: Said<'_, MadeKind>, sizes: [Option<Length>; 3], ctx: &mut Lower) -> Option<Made> {
+    use words::made::{ACROSS, AT, LONG, THICK, WIDE};
+
+    let kind = entry.value()?.map(|kind| *kind);
     let body = entry.body();
-    let side = |word: &str| body.and_then(|body| range(body, word));
-    let [mut long, mut wide, thick] = SIDES.map(side);
-    let (at, across) =
-        (body.and_then(|body| body.one("at")), body.and_then(|b| b.length("across")));
+    let side = |word: Word<LengthRange>| body?.get(word).map(|side| side.value);
+    let [mut long, mut wide, thick] = [LONG, WIDE, THICK].map(side);
+    let at = body.and_then(|body| body.one(AT));
+    let across = body.and_then(|body| body.get(ACROSS));
     let mut odd = |what: &str, span: Span| {
         ctx.sink.push(
             Diagnostic::error("made-odd", format!("this {what}"), span, "can't be")
@@ -82,7 +82,7 @@ fn made(entry: &Entry, sizes: [Option<Length>; 3], ctx: &mut Lower) -> Option<Ma
     };
     match (at, across) {
         (Some(at), Some(across)) => {
-            if !["hinge-cup", "pull-hole", "plate-hole"].contains(&word.value) {
+            if !is_hole(kind.value) {
                 odd("joint is no hole: it has no centre", at.head);
             } else if long.is_some() || wide.is_some() {
                 odd("hole is told twice: by its centre, and from and to", at.head);
@@ -90,9 +90,9 @@ fn made(entry: &Entry, sizes: [Option<Length>; 3], ctx: &mut Lower) -> Option<Ma
                 odd("hole has no width", across.span_or(entry.head));
             }
             let radius = across.value.half();
-            let round = |centre: Spanned<Length>| (centre.value - radius, centre.value + radius);
-            long = at.length(0).map(round);
-            wide = at.length(2).map(round);
+            let round = |centre: Spanned<&Length>| (*centre.value - radius, *centre.value + radius);
+            long = at.value().map(round);
+            wide = at.third().map(round);
         }
         (Some(at), None) => odd("hole says no diameter: `across 35 mm`", at.head),
         (None, Some(across)) => {
@@ -111,17 +111,35 @@ fn made(entry: &Entry, sizes: [Option<Length>; 3], ctx: &mut Lower) -> Option<Ma
     if beyond {
         odd("joint takes nothing of the board", entry.head);
     }
-    Some(Made { word: Spanned::new(word.value.to_owned(), word.span), space, span: entry.head })
+    Some(Made { kind, space, span: entry.head })
+}
+
+/// True for a round hole, which has a centre.
+fn is_hole(kind: MadeKind) -> bool {
+    match kind {
+        MadeKind::HingeCup | MadeKind::PullHole | MadeKind::PlateHole => true,
+        MadeKind::Dado
+        | MadeKind::Groove
+        | MadeKind::Rabbet
+        | MadeKind::Mitre
+        | MadeKind::Notch
+        | MadeKind::Mortise
+        | MadeKind::Tenon
+        | MadeKind::Dovetails
+        | MadeKind::Flute
+        | MadeKind::PocketHoles
+        | MadeKind::DowelHoles => false,
+    }
 }
 
 /// Every cut part, the last word on each last.
 pub(super) fn cuts(main: &Entries, ctx: &mut Lower) -> Vec<Cut> {
     let mut all = Vec::new();
-    for block in main.all("cut") {
-        let (Some(date), Some(body)) = (block.date(0), block.body()) else { continue };
+    for block in main.all(words::file::CUT) {
+        let (Some(date), Some(body)) = (block.value(), block.body()) else { continue };
         let mut seen: Vec<Spanned<String>> = Vec::new();
-        for entry in body.all("PART") {
-            let Some(name) = entry.path(0) else { continue };
+        for entry in body.all(words::cut::PART) {
+            let Some(name) = entry.value().map(|path| path.map(Name::text)) else { continue };
             if let Some(first) = seen.iter().find(|known| known.value == name.value) {
                 ctx.sink.push(
                     Diagnostic::error(
@@ -135,7 +153,7 @@ pub(super) fn cuts(main: &Entries, ctx: &mut Lower) -> Vec<Cut> {
                 continue;
             }
             seen.push(name.clone());
-            all.push(cut(entry, date.value, name, ctx));
+            all.push(cut(entry, *date.value, name, ctx));
         }
     }
     // A stable order: of one day, the last in the file counts.
@@ -143,17 +161,16 @@ pub(super) fn cuts(main: &Entries, ctx: &mut Lower) -> Vec<Cut> {
     all
 }
 
-fn cut(entry: &Entry, date: Date, name: Spanned<String>, ctx: &mut Lower) -> Cut {
+fn cut(entry: Said<'_, Path>, date: Date, name: Spanned<String>, ctx: &mut Lower) -> Cut {
+    use words::cut_part::{JOINTS, LONG, SAWN, SPECIES, SPOILED, STOCK, THICK, WIDE};
+
     let body = entry.body();
-    let length = |word: &str| {
-        let value = body?.length(word)?;
+    let length = |word: Word<LengthWord>| {
+        let value = body?.get(word)?;
         Some(Spanned::new(value.value, value.span_or(entry.head)))
     };
-    let text = |word: &str| {
-        let text = body?.one(word)?.text(0)?;
-        Some(Spanned::new(text.value.to_owned(), text.span))
-    };
-    let joints = body.and_then(|body| body.one("joints")).and_then(|joints| joints.count(0));
+    let text = |word: Word<Label>| body?.one(word)?.value().map(|text| text.map(str::to_owned));
+    let joints = body.and_then(|body| body.one(JOINTS)).and_then(Said::value);
     let after = |span: Span| Span { start: span.end, ..span };
     let last = body.and_then(|body| body.in_order().last());
     let add = match (body, last) {
@@ -164,7 +181,7 @@ fn cut(entry: &Entry, date: Date, name: Spanned<String>, ctx: &mut Lower) -> Cut
         (Some(body), None) => (after(body.open), " ", ""),
         (None, _) => (after(entry.head), " { ", " }"),
     };
-    let [long, wide, thick] = SIDES.map(length);
+    let [long, wide, thick] = [LONG, WIDE, THICK].map(length);
     let sizes = [&long, &wide, &thick].map(|size| size.as_ref().map(|size| size.value));
     Cut {
         date,
@@ -172,12 +189,12 @@ fn cut(entry: &Entry, date: Date, name: Spanned<String>, ctx: &mut Lower) -> Cut
         long,
         wide,
         thick,
-        stock: text("stock"),
-        species: text("species"),
-        sawn: body.and_then(|body| body.flag("sawn")),
-        joints,
+        stock: text(STOCK),
+        species: text(SPECIES),
+        sawn: body.and_then(|body| body.flag(SAWN)),
+        joints: joints.map(|count| count.map(|count| *count)),
         made: body.map_or(Vec::new(), |body| on_record(body, sizes, ctx)),
-        spoiled: body.and_then(|body| body.flag("spoiled")),
+        spoiled: body.and_then(|body| body.flag(SPOILED)),
         add,
     }
 }

@@ -1,35 +1,16 @@
 //! Finishes.
 
 use crate::measure::{Duration, Exact, Span};
-use crate::vocabulary::{Entry, Value};
+use crate::vocabulary::words::finish::FinishKind;
+use crate::vocabulary::{Entry, Kinds, words};
 
 use super::lower::Lower;
-
-/// What a finish is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum FinishKind {
-    /// Hardens by oxidation; its rags can catch fire of themselves.
-    HardwaxOil,
-    /// Likewise.
-    Oil,
-    /// A varnish.
-    Varnish,
-    /// A lacquer.
-    Lacquer,
-    /// A wax.
-    Wax,
-    /// A paint.
-    Paint,
-}
 
 impl FinishKind {
     /// Its word in a spec.
     #[must_use]
     pub fn slug(self) -> &'static str {
-        match self {
-            Self::HardwaxOil => "hardwax-oil",
-            _ => self.word(),
-        }
+        self.spelling()
     }
 
     /// How it is called on the papers.
@@ -37,11 +18,7 @@ impl FinishKind {
     pub fn word(self) -> &'static str {
         match self {
             Self::HardwaxOil => "hardwax oil",
-            Self::Oil => "oil",
-            Self::Varnish => "varnish",
-            Self::Lacquer => "lacquer",
-            Self::Wax => "wax",
-            Self::Paint => "paint",
+            Self::Oil | Self::Varnish | Self::Lacquer | Self::Wax | Self::Paint => self.spelling(),
         }
     }
 }
@@ -70,30 +47,17 @@ pub struct Finish {
 }
 
 pub(super) fn finish(entry: &Entry, _ctx: &mut Lower) -> Option<Finish> {
+    use words::finish::{COATS, COVERS, CURE, MIX, POT_LIFE};
+
     let body = entry.body()?;
-    let kinds = ["hardwax-oil", "oil", "varnish", "lacquer", "wax", "paint"];
-    let kind = match body.first_of(&kinds)?.0 {
-        "hardwax-oil" => FinishKind::HardwaxOil,
-        "oil" => FinishKind::Oil,
-        "varnish" => FinishKind::Varnish,
-        "lacquer" => FinishKind::Lacquer,
-        "wax" => FinishKind::Wax,
-        _ => FinishKind::Paint,
-    };
     Some(Finish {
-        name: entry.text(0)?.value.to_owned(),
-        kind,
-        coats: body.count("coats")?.value.max(1),
-        covers: body.any("covers").and_then(|value| match value.value {
-            Value::Coverage(coverage) => Some(coverage),
-            _ => None,
-        }),
-        mix: body.any("mix").and_then(|value| match value.value {
-            Value::Ratio(a, b) => Some((a, b)),
-            _ => None,
-        }),
-        pot_life: body.duration("pot-life").map(|life| life.value),
-        cure: body.duration("cure")?.value,
+        name: entry.name()?.value.to_owned(),
+        kind: body.which()?.0,
+        coats: body.get(COATS)?.value.max(1),
+        covers: body.get(COVERS).map(|covers| covers.value),
+        mix: body.get(MIX).map(|mix| mix.value),
+        pot_life: body.get(POT_LIFE).map(|life| life.value),
+        cure: body.get(CURE)?.value,
         notes: body.notes(),
         span: entry.head,
     })

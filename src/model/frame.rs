@@ -1,8 +1,9 @@
 //! The face frame's outer members.
 
 use crate::measure::Span;
+use crate::vocabulary::Seam;
 
-use super::case::{Joinery, Seam};
+use super::case::Joinery;
 use super::size::Size;
 use super::stock::StockId;
 

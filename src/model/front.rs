@@ -1,6 +1,7 @@
 //! Fronts and drawer boxes.
 
 use crate::measure::{Length, Span, Spanned};
+use crate::vocabulary::Run;
 
 use super::carries::Carries;
 use super::case::Joinery;
@@ -41,15 +42,6 @@ pub struct PanelBuild {
     pub float: Size,
     /// The statement.
     pub span: Span,
-}
-
-/// Which way flutes run.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Run {
-    /// Up and down.
-    Vertical,
-    /// From side to side.
-    Horizontal,
 }
 
 /// Flutes on a front.

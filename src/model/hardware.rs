@@ -2,11 +2,13 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Length, Mass, Rate, Span};
-use crate::vocabulary::{Entries, Entry, SizeExpr, Value, linear};
+use crate::vocabulary::takes;
+use crate::vocabulary::words::bit::BitShape;
+use crate::vocabulary::words::slide::{Across, Mount};
+use crate::vocabulary::{Entries, Entry, PullHeight, Said, SizeExpr, Word, linear, words};
 
 use super::lower::Lower;
 use super::size::Size;
-use super::stock::rate;
 
 /// A size of a drawer box by its opening: `factor × opening + constant`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -90,41 +92,41 @@ pub struct Slide {
 }
 
 pub(super) fn slide(entry: &Entry, ctx: &mut Lower) -> Option<Slide> {
+    use words::slide::{ADJUST, BOX_HIGH, LENGTH, LOAD, NOTCH, PRICE, ROOM};
+
     let body = entry.body()?;
-    let name = entry.text(0)?.value.to_owned();
-    let undermount = body.flag("undermount").is_some();
-    if !undermount {
-        body.flag("side-mount")?;
-    }
-    let width = if body.one("box-inside").is_some() {
-        BoxWidth::Inside(box_rule(body, "box-inside", ctx)?)
-    } else {
-        BoxWidth::Outside(box_rule(body, "box-outside", ctx)?)
+    let name = entry.name()?.value.to_owned();
+    let undermount = match body.which()?.0 {
+        Mount::Under => true,
+        Mount::Beside => false,
+    };
+    let (across, _) = body.which::<Across>()?;
+    let rule = box_rule(body, across.handle(), ctx)?;
+    let width = match across {
+        Across::Inside => BoxWidth::Inside(rule),
+        Across::Outside => BoxWidth::Outside(rule),
     };
     Some(Slide {
         undermount,
-        length: ctx.positive(body, "length", &format!("length of {name}"))?,
-        room: ctx.positive(body, "room", &format!("room of {name}"))?,
+        length: ctx.positive(body, LENGTH, &format!("length of {name}")).known()?,
+        room: ctx.positive(body, ROOM, &format!("room of {name}")).known()?,
         box_width: width,
-        box_high: box_rule(body, "box-high", ctx)?,
-        notch: body
-            .one("notch")
-            .and_then(|notch| notch.body())
-            .and_then(|notch| Some((notch.length("wide")?.value, notch.length("high")?.value))),
-        adjust: body.length("adjust").map(|adjust| adjust.value).unwrap_or_default(),
-        load: body.any("load").and_then(|value| match value.value {
-            Value::Mass(mass) => Some(mass),
-            _ => None,
+        box_high: box_rule(body, BOX_HIGH, ctx)?,
+        notch: body.one(NOTCH).and_then(Said::body).and_then(|notch| {
+            let wide = notch.get(words::notch::WIDE)?.value;
+            Some((wide, notch.get(words::notch::HIGH)?.value))
         }),
-        price: rate(body),
+        adjust: body.get(ADJUST).map(|adjust| adjust.value).unwrap_or_default(),
+        load: body.get(LOAD).map(|load| load.value),
+        price: body.get(PRICE).map(|price| price.value),
         notes: body.notes(),
         span: entry.head,
-        room_span: body.length("room")?.span_or(entry.head),
+        room_span: body.get(ROOM)?.span_or(entry.head),
         name,
     })
 }
 
-fn box_rule(body: &Entries, word: &str, ctx: &mut Lower) -> Option<BoxRule> {
+fn box_rule(body: &Entries, word: Word<takes::Size>, ctx: &mut Lower) -> Option<BoxRule> {
     let size = body.size(word)?;
     let SizeExpr { expr, unit } = size.value;
     let sum = linear(expr, *unit, &mut |name| {
@@ -152,15 +154,6 @@ fn box_rule(body: &Entries, word: &str, ctx: &mut Lower) -> Option<BoxRule> {
             None
         }
     }
-}
-
-/// Where a pull sits on a drawer front.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum PullHeight {
-    /// Half way up.
-    Middle,
-    /// A third from the top.
-    UpperThird,
 }
 
 /// A pull or knob.
@@ -193,43 +186,27 @@ pub struct Pull {
 }
 
 pub(super) fn pull(entry: &Entry, ctx: &mut Lower) -> Option<Pull> {
+    use words::pull::{CENTRES, FOOT, FROM_EDGE, PRICE, SCREW, STANDS, UP};
+
     let body = entry.body()?;
-    let centres = match body.one("centres") {
-        Some(_) => Some(ctx.positive(body, "centres", "pull centres")?.length),
-        None => None,
-    };
-    let screw = ctx.positive(body, "screw", "pull screw")?.length;
-    let foot = match body.one("foot") {
-        Some(_) => ctx.positive(body, "foot", "foot of the pull")?.length,
-        // A foot is mostly a post of twice its screw (common practice, no source).
-        None => screw.twice(),
-    };
+    let centres = ctx.positive(body, CENTRES, "pull centres").sound()?;
+    let screw = ctx.positive(body, SCREW, "pull screw").known()?.length;
+    let foot = ctx.positive(body, FOOT, "foot of the pull").sound()?;
     Some(Pull {
-        name: entry.text(0)?.value.to_owned(),
-        centres,
+        name: entry.name()?.value.to_owned(),
+        centres: centres.map(|centres| centres.length),
         screw,
-        foot,
-        height: match body.word("up").map(|up| up.value).as_deref() {
-            Some("upper-third") => PullHeight::UpperThird,
-            _ => PullHeight::Middle,
-        },
-        from_edge: body.length("from-edge")?.value,
-        from_edge_span: body.one("from-edge").map(|from| from.head),
-        stands: body.length("stands")?.value,
-        stands_span: body.length("stands")?.span_or(entry.head),
-        price: rate(body),
+        // A foot is mostly a post of twice its screw (common practice, no source).
+        foot: foot.map_or(screw.twice(), |foot| foot.length),
+        height: body.get(UP)?.value,
+        from_edge: body.get(FROM_EDGE)?.value,
+        from_edge_span: body.one(FROM_EDGE).map(|from| from.head),
+        stands: body.get(STANDS)?.value,
+        stands_span: body.get(STANDS)?.span_or(entry.head),
+        price: body.get(PRICE).map(|price| price.value),
         notes: body.notes(),
         span: entry.head,
     })
-}
-
-/// The shape of a router bit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum BitShape {
-    /// Cuts a round-bottomed groove.
-    RoundNose,
-    /// Cuts a square one.
-    Straight,
 }
 
 /// A router bit.
@@ -255,13 +232,13 @@ pub struct Bit {
 
 pub(super) fn bit(entry: &Entry, ctx: &mut Lower) -> Option<Bit> {
     let body = entry.body()?;
-    let (word, _) = body.first_of(&["round-nose", "straight"])?;
-    let speed = body.count("speed");
+    let (shape, _) = body.which::<BitShape>()?;
+    let speed = body.get(words::bit::SPEED);
     Some(Bit {
-        name: entry.text(0)?.value.to_owned(),
-        shape: if word == "straight" { BitShape::Straight } else { BitShape::RoundNose },
-        diameter: ctx.positive(body, word, "bit diameter")?.length,
-        shank: body.length("shank").map(|shank| shank.value),
+        name: entry.name()?.value.to_owned(),
+        shape,
+        diameter: ctx.positive(body, shape.handle(), "bit diameter").known()?.length,
+        shank: body.get(words::bit::SHANK).map(|shank| shank.value),
         speed: speed.map(|speed| speed.value),
         speed_span: speed.and_then(|speed| speed.origin.span()),
         notes: body.notes(),

@@ -3,11 +3,11 @@
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Angle, Length, Rate, Span, Unit};
 use crate::trade::Pose;
-use crate::vocabulary::{Entries, Entry};
+use crate::vocabulary::words::hinge::Hanging;
+use crate::vocabulary::{Entries, Entry, Word, takes, words};
 
 use super::lower::Lower;
 use super::size::Size;
-use super::stock::{range, rate};
 
 /// How a hinge works.
 #[allow(clippy::large_enum_variant, reason = "a piece has few kinds of hinge")]
@@ -53,13 +53,15 @@ pub struct Plate {
 }
 
 fn plate(entry: &Entry, ctx: &mut Lower) -> Option<Plate> {
+    use words::plate::{APART, BACK, DEEP, SCREW};
+
     let body = entry.body()?;
     Some(Plate {
-        back: ctx.positive(body, "back", "plate line")?.length,
-        apart: ctx.positive(body, "apart", "plate screws")?.length,
-        screw: ctx.positive(body, "screw", "plate screw")?.length,
-        deep: ctx.positive(body, "deep", "plate screw depth")?.length,
-        deep_span: body.one("deep").map(|deep| deep.head),
+        back: ctx.positive(body, BACK, "plate line").known()?.length,
+        apart: ctx.positive(body, APART, "plate screws").known()?.length,
+        screw: ctx.positive(body, SCREW, "plate screw").known()?.length,
+        deep: ctx.positive(body, DEEP, "plate screw depth").known()?.length,
+        deep_span: body.one(DEEP).map(|deep| deep.head),
         span: entry.head,
     })
 }
@@ -92,42 +94,50 @@ pub struct Hinge {
 }
 
 pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
+    use words::hinge::{ADJUST, DOOR_THICKNESS, FROM_END, GAP, PIN_AHEAD, PRICE, SWING};
+
     let body = entry.body()?;
-    let name = entry.text(0)?.value.to_owned();
-    let kind = if body.flag("butt").is_some() {
-        HingeKind::Butt { pin_ahead: body.length("pin-ahead")?.value }
-    } else {
-        let diameter = ctx.positive(body, "cup", "cup")?.length;
-        wide_cup(body, diameter, ctx)?;
-        let mut needed = |word: &str| {
-            let value = body.length(word).map(|value| value.value);
-            if value.is_none() {
-                ctx.sink.push(Diagnostic::error(
-                    "word-missing",
-                    format!("the cup hinge `{name}` must give `{word}`"),
-                    entry.head,
-                    format!("`{word}` is missing"),
-                ));
-            }
-            value
-        };
-        let (bore, from_edge) = (needed("bore")?, needed("from-edge")?);
-        let plate = body.one("plate").and_then(|entry| plate(entry, ctx));
-        HingeKind::Cup { diameter, bore, from_edge, plate, poses: poses(body, &name, ctx)? }
+    let name = entry.name()?.value.to_owned();
+    let kind = match body.which()?.0 {
+        Hanging::Butt => HingeKind::Butt { pin_ahead: body.get(PIN_AHEAD)?.value },
+        Hanging::Cup => cup(entry, body, &name, ctx)?,
     };
     Some(Hinge {
         kind,
-        swing: body.angle("swing")?.value,
-        gap: ctx.size(body, "gap", &format!("least gap of {name}"))?,
-        gap_span: body.length("gap")?.span_or(entry.head),
-        adjust: body.length("adjust").map(|adjust| adjust.value).unwrap_or_default(),
-        door_thickness: range(body, "door-thickness"),
-        from_end: body.length("from-end")?.value,
-        price: rate(body),
+        swing: body.get(SWING)?.value,
+        gap: ctx.size(body, GAP, &format!("least gap of {name}"))?,
+        gap_span: body.get(GAP)?.span_or(entry.head),
+        adjust: body.get(ADJUST).map(|adjust| adjust.value).unwrap_or_default(),
+        door_thickness: body.get(DOOR_THICKNESS).map(|range| range.value),
+        from_end: body.get(FROM_END)?.value,
+        price: body.get(PRICE).map(|price| price.value),
         notes: body.notes(),
         span: entry.head,
         name,
     })
+}
+
+fn cup(entry: &Entry, body: &Entries, name: &str, ctx: &mut Lower) -> Option<HingeKind> {
+    use words::hinge::{BORE, CUP, FROM_EDGE, PLATE};
+
+    let diameter = ctx.positive(body, CUP, "cup").known()?.length;
+    wide_cup(body, diameter, ctx)?;
+    let mut needed = |word: Word<takes::Length>| {
+        let value = body.get(word).map(|value| value.value);
+        if value.is_none() {
+            let word = word.spelling();
+            ctx.sink.push(Diagnostic::error(
+                "word-missing",
+                format!("the cup hinge `{name}` must give `{word}`"),
+                entry.head,
+                format!("`{word}` is missing"),
+            ));
+        }
+        value
+    };
+    let (bore, from_edge) = (needed(BORE)?, needed(FROM_EDGE)?);
+    let plate = body.one(PLATE).and_then(|entry| plate(&entry, ctx));
+    Some(HingeKind::Cup { diameter, bore, from_edge, plate, poses: poses(body, name, ctx)? })
 }
 
 /// Cups are 26 to 40 mm wide; a larger figure is mostly in the other unit.
@@ -135,7 +145,7 @@ fn wide_cup(body: &Entries, diameter: Length, ctx: &mut Lower) -> Option<()> {
     if diameter <= Length::mm(60) {
         return Some(());
     }
-    let at = body.one("cup").map_or(body.open, |cup| cup.head);
+    let at = body.one(words::hinge::CUP).map_or(body.open, |cup| cup.head);
     let count = diameter.in_unit(ctx.tape.unit);
     let mut diagnostic = Diagnostic::error(
         "absurd-size",
@@ -160,12 +170,12 @@ fn poses(body: &Entries, name: &str, ctx: &mut Lower) -> Option<Vec<Pose>> {
         ));
         None
     };
-    for entry in body.all("pose") {
+    for entry in body.all(words::hinge::POSE) {
         let inner = entry.body()?;
         let pose = Pose {
-            at: inner.angle("at")?.value,
-            out: inner.length("out")?.value,
-            aside: inner.length("aside")?.value,
+            at: inner.get(words::pose::AT)?.value,
+            out: inner.get(words::pose::OUT)?.value,
+            aside: inner.get(words::pose::ASIDE)?.value,
         };
         let degrees = pose.at.0;
         if let Some((last, _)) = poses.last().filter(|(last, _)| last.at >= pose.at) {

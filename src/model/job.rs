@@ -1,8 +1,8 @@
 //! The job: what stands at the head of every paper.
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::{Span, Tape, Unit};
-use crate::vocabulary::Entry;
+use crate::measure::{Span, Tape};
+use crate::vocabulary::{Said, Units, takes, words};
 
 use super::lower::Lower;
 
@@ -23,13 +23,13 @@ pub struct Job {
     pub span: Span,
 }
 
-fn no_such_mark(unit: Unit, span: Span) -> Diagnostic {
-    let (title, usual) = match unit {
-        Unit::Inch => (
+fn no_such_mark(units: Units, span: Span) -> Diagnostic {
+    let (title, usual) = match units {
+        Units::Inches => (
             "an inch job is printed to 1/2, 1/4, 1/8, 1/16, 1/32, 1/64 or 1/128",
             [("tape 1/16", "most tapes"), ("tape 1/32", "a steel rule")],
         ),
-        _ => (
+        Units::Millimetres => (
             "a metric job is printed to 1, 0.5 or 0.1 mm",
             [("tape 1 mm", "most tapes"), ("tape 0.5 mm", "a steel rule")],
         ),
@@ -40,27 +40,29 @@ fn no_such_mark(unit: Unit, span: Span) -> Diagnostic {
     })
 }
 
-pub(super) fn lower(entry: &Entry, ctx: &mut Lower) -> Option<Job> {
+pub(super) fn lower(entry: Said<'_, takes::Text>, ctx: &mut Lower) -> Option<Job> {
+    use words::job::{CURRENCY, REVISION, TAPE, UNITS};
+
     let body = entry.body()?;
-    let unit = body.word("units").and_then(|units| Unit::parse(&units.value)).unwrap_or(Unit::Inch);
-    let mut tape = match unit {
-        Unit::Inch => Tape::inches(),
-        _ => Tape::millimetres(),
+    let units = body.get(UNITS).map_or(Units::Inches, |units| units.value);
+    let mut tape = match units {
+        Units::Inches => Tape::inches(),
+        Units::Millimetres => Tape::millimetres(),
     };
-    if let Some(mark) = body.length("tape") {
+    if let Some(mark) = body.get(TAPE) {
         let span = mark.span_or(entry.head);
-        if Tape::marks(unit).contains(&mark.value) {
+        if Tape::marks(units.unit()).contains(&mark.value) {
             tape.mark = mark.value;
         } else {
-            ctx.sink.push(no_such_mark(unit, span));
+            ctx.sink.push(no_such_mark(units, span));
         }
     }
     ctx.tape = tape;
     Some(Job {
-        name: entry.text(0).map(|text| text.value.to_owned()).unwrap_or_default(),
-        revision: body.word("revision").map(|r| r.value).unwrap_or_default(),
+        name: entry.value().map(|text| text.value.to_owned()).unwrap_or_default(),
+        revision: body.get(REVISION).map(|r| r.value).unwrap_or_default(),
         tape,
-        currency: body.word("currency").map(|c| c.value),
+        currency: body.get(CURRENCY).map(|c| c.value),
         notes: body.notes(),
         span: entry.head,
     })

@@ -3,7 +3,7 @@
 use crate::diagnostics::{Diagnostic, Sink, Sources};
 use crate::measure::{FileId, Span, Unit};
 use crate::syntax::{self, Tree};
-use crate::vocabulary::{self, Entries};
+use crate::vocabulary::{self, Entries, words};
 
 use super::files::{ReadError, SourceFiles};
 
@@ -128,7 +128,9 @@ fn uses(tree: &Tree) -> Vec<(String, Span)> {
     tree.items
         .iter()
         .filter_map(|item| match item {
-            syntax::Item::Statement(statement) if statement.word.text() == "use" => {
+            syntax::Item::Statement(statement)
+                if statement.word.text() == words::file::USE.spelling() =>
+            {
                 match statement.arguments.first() {
                     Some(syntax::Argument::Text { value, span }) => Some((value.clone(), *span)),
                     _ => None,

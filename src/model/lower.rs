@@ -1,9 +1,13 @@
 //! What every lowering step shares: the facts, the findings and the names.
 
+use std::marker::PhantomData;
+
 use crate::diagnostics::{Diagnostic, Fix, Grade, Sink};
 use crate::measure::{Length, Span, Spanned, Tape, nearest};
-use crate::vocabulary::{BLOCKS, Entries, Entry, Sourced, block_named};
+use crate::vocabulary::takes::{Define, Thing};
+use crate::vocabulary::{Block, Entries, Refer, Said, Sourced, Takes, Word};
 
+use super::given::Given;
 use super::size::{Facts, Size};
 
 /// The state of a lowering.
@@ -19,17 +23,22 @@ pub(super) struct Lower {
 
 /// Things of one kind that are referred to by name.
 #[derive(Debug)]
-pub(super) struct Names<'a> {
-    /// `stock`, `hinge`, …
-    pub(super) what: &'static str,
+pub(super) struct Names<'a, T> {
     /// The names in the order of their index.
-    pub(super) names: Vec<&'a str>,
+    names: Vec<&'a str>,
+    of: PhantomData<fn() -> T>,
+}
+
+impl<'a, T> Names<'a, T> {
+    /// The names of all things of a kind.
+    pub(super) fn new(names: impl Iterator<Item = &'a str>) -> Self {
+        Self { names: names.collect(), of: PhantomData }
+    }
 }
 
 impl Lower {
     /// A block with nothing in it, so that its defaults can be asked for.
-    pub(super) fn empty(&self, name: &str) -> Entries {
-        let block = block_named(name).unwrap_or(BLOCKS[0]);
+    pub(super) fn empty(&self, block: &'static Block) -> Entries {
         let nowhere = Span::default();
         Entries::new(block, self.tape.unit, nowhere, nowhere, Vec::new())
     }
@@ -38,17 +47,17 @@ impl Lower {
     pub(super) fn size(
         &mut self,
         entries: &Entries,
-        word: &'static str,
+        word: Word<impl Takes<Is = Length>>,
         name: &str,
     ) -> Option<Size> {
-        entries.length(word).map(|value| self.facts.said(value, name, word))
+        entries.get(word).map(|value| self.facts.said(value, name, word.spelling()))
     }
 
     /// As [`Lower::size`], nought where there is none.
     pub(super) fn size_or_zero(
         &mut self,
         entries: &Entries,
-        word: &'static str,
+        word: Word<impl Takes<Is = Length>>,
         name: &str,
     ) -> Size {
         self.size(entries, word, name).unwrap_or_default()
@@ -58,17 +67,19 @@ impl Lower {
     pub(super) fn positive(
         &mut self,
         entries: &Entries,
-        word: &'static str,
+        word: Word<impl Takes<Is = Length>>,
         name: &str,
-    ) -> Option<Size> {
-        let value = entries.length(word)?;
-        self.above_nought(value, entries.open, word)?;
-        Some(self.facts.said(value, name, word))
+    ) -> Given<Size> {
+        let Some(value) = entries.get(word) else { return Given::Absent };
+        if !self.above_nought(value, entries.open, word.spelling()) {
+            return Given::Refused;
+        }
+        Given::Is(self.facts.said(value, name, word.spelling()))
     }
 
-    fn above_nought(&mut self, value: Sourced<Length>, open: Span, word: &str) -> Option<()> {
+    fn above_nought(&mut self, value: Sourced<Length>, open: Span, word: &str) -> bool {
         if value.value.is_positive() {
-            return Some(());
+            return true;
         }
         self.sink.push(Diagnostic::error(
             "absurd-size",
@@ -76,29 +87,34 @@ impl Lower {
             value.span_or(open),
             "nothing",
         ));
-        None
+        false
     }
 
     /// Finds `name` among `names`, or reports it.
-    pub(super) fn find(&mut self, name: Spanned<&str>, names: &Names<'_>) -> Option<usize> {
+    pub(super) fn find<T: Thing>(
+        &mut self,
+        name: Spanned<&str>,
+        names: &Names<'_, T>,
+    ) -> Option<usize> {
+        let what = T::WHAT;
         if let Some(index) = names.names.iter().position(|known| *known == name.value) {
             return Some(index);
         }
         let mut diagnostic = Diagnostic::error(
             "name-unknown",
-            format!("no {} is called `{}`", names.what, name.value),
+            format!("no {what} is called `{}`", name.value),
             name.span,
             "unknown name",
         );
         if let Some(near) = nearest(name.value, names.names.iter().copied()) {
             diagnostic = diagnostic.fix(Fix::new(
                 Grade::Choice,
-                format!("the {} `{near}`", names.what),
+                format!("the {what} `{near}`"),
                 name.span,
                 near,
             ));
         } else if names.names.is_empty() {
-            diagnostic = diagnostic.note(format!("the spec has no {} at all", names.what));
+            diagnostic = diagnostic.note(format!("the spec has no {what} at all"));
         } else {
             diagnostic = diagnostic.note(format!("there are: {}", names.names.join(", ")));
         }
@@ -106,24 +122,28 @@ impl Lower {
         None
     }
 
-    /// The thing that `word` of a block refers to: `Ok(None)` where the word
-    /// does not stand, `Err(())` where its name is unknown (reported).
-    pub(super) fn refer(
+    /// The thing that `word` of a block refers to, and its statement; a name
+    /// that is unknown is refused.
+    pub(super) fn refer<T: Thing>(
         &mut self,
         entries: &Entries,
-        word: &str,
-        names: &Names<'_>,
-    ) -> Option<Spanned<usize>> {
-        let entry = entries.one(word)?;
-        let name = entry.text(0)?;
-        self.find(name, names).map(|index| Spanned::new(index, entry.head))
+        word: Word<Refer<T>>,
+        names: &Names<'_, T>,
+    ) -> Given<Spanned<usize>> {
+        let Some(said) = entries.one(word) else { return Given::Absent };
+        let index = said.value().and_then(|name| self.find(name, names));
+        index.map_or(Given::Refused, |index| Given::Is(Spanned::new(index, said.head)))
     }
 
     /// Reports a name that two things of one kind have.
-    pub(super) fn twice<'a>(&mut self, what: &str, entries: impl Iterator<Item = &'a Entry>) {
+    pub(super) fn twice<'a>(
+        &mut self,
+        what: &str,
+        entries: impl Iterator<Item = Said<'a, Define>>,
+    ) {
         let mut seen: Vec<Spanned<String>> = Vec::new();
         for entry in entries {
-            let Some(name) = entry.text(0) else { continue };
+            let Some(name) = entry.value() else { continue };
             if let Some(first) = seen.iter().find(|known| known.value == name.value) {
                 self.sink.push(
                     Diagnostic::error(

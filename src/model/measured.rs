@@ -4,8 +4,9 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Date, Length, Percent, Span, Spanned, nearest};
+use crate::syntax::Name;
 use crate::trade;
-use crate::vocabulary::{Entries, Entry, Origin, Sourced, Value};
+use crate::vocabulary::{Entries, Origin, Said, Sourced, takes, words};
 
 use super::case::Case;
 use super::lower::Lower;
@@ -97,32 +98,36 @@ impl Replaced {
 
 /// Reads what is known before the piece is solved.
 pub(super) fn replaced(main: &Entries, ctx: &mut Lower) -> Replaced {
+    use words::measured::{SHOP, STOCK};
+    use words::measured_shop::HUMIDITY;
+    use words::measured_stock::ACTUAL;
+
     let mut found = Replaced::default();
     let mut shop: Option<Span> = None;
-    for body in main.all("measured").filter_map(Entry::body) {
-        for entry in body.all("stock") {
-            let (Some(name), Some(inner)) = (entry.text(0), entry.body()) else { continue };
+    for body in main.all(words::file::MEASURED).filter_map(Said::body) {
+        for entry in body.all(STOCK) {
+            let (Some(name), Some(inner)) = (entry.value(), entry.body()) else { continue };
             if let Some((first, _)) = found.stocks.iter().find(|(n, _)| n.value == name.value) {
                 ctx.sink.push(again(name.value, name.span, first.span));
                 continue;
             }
-            let Some(actual) = inner.length("actual") else { continue };
+            let Some(actual) = inner.get(ACTUAL) else { continue };
             let span = actual.span_or(entry.head);
-            if ctx.positive(inner, "actual", name.value).is_some() {
+            if ctx.positive(inner, ACTUAL, name.value).known().is_some() {
                 let name = Spanned::new(name.value.to_owned(), name.span);
                 let origin = Origin::Measured(span);
                 found.stocks.push((name, Sourced { value: actual.value, origin }));
             }
         }
-        let Some(entry) = body.one("shop") else { continue };
+        let Some(entry) = body.one(SHOP) else { continue };
         let Some(inner) = entry.body() else { continue };
         if let Some(first) = shop {
             ctx.sink.push(again("shop", entry.head, first));
             continue;
         }
         shop = Some(entry.head);
-        if let Some(Value::Percent(percent)) = inner.any("humidity").map(|value| value.value) {
-            found.humidity = Some((percent, inner.place("humidity")));
+        if let Some(humidity) = inner.get(HUMIDITY) {
+            found.humidity = Some((humidity.value, inner.place(HUMIDITY)));
         }
     }
     found
@@ -137,14 +142,17 @@ pub(super) fn openings(
     shop: &Shop,
     ctx: &mut Lower,
 ) -> Vec<Reading> {
+    use words::measured::{OPENING, SHOP, STOCK, WITH};
+
     let mut readings = Vec::new();
     let mut seen: Vec<(String, Span)> = Vec::new();
-    for block in main.all("measured") {
-        let date = block.date(0).map(|date| date.value);
+    for block in main.all(words::file::MEASURED) {
+        let date = block.value().map(|date| *date.value);
         let Some(body) = block.body() else { continue };
-        let with = body.length("with").map(|with| with.value).unwrap_or_default();
-        for entry in body.all("opening") {
-            let (Some(name), Some(inner)) = (entry.path(0), entry.body()) else { continue };
+        let with = body.get(WITH).map(|with| with.value).unwrap_or_default();
+        for entry in body.all(OPENING) {
+            let (Some(name), Some(inner)) = (entry.value(), entry.body()) else { continue };
+            let name = name.map(Name::text);
             let Some(place) = find(&name, cases, ctx) else { continue };
             let Some(opening) = cases.get_mut(place.0).and_then(|c| c.openings.get_mut(place.1))
             else {
@@ -160,15 +168,15 @@ pub(super) fn openings(
                 readings.push(Reading { subject, date, span: entry.head });
             }
         }
-        let of_stock = |entry: &Entry| {
-            let name = entry.text(0)?.value;
+        let of_stock = |entry: Said<'_, takes::Refer<takes::Stock>>| {
+            let name = entry.value()?.value;
             let counts = |stock: &Stock| stock.name == name && stock.replaced.is_some();
             let index = stocks.iter().position(counts)?;
             Some(Reading { subject: Subject::Stock(StockId(index)), date, span: entry.head })
         };
-        readings.extend(body.all("stock").filter_map(of_stock));
-        let air = body.one("shop").filter(|entry| {
-            let place = entry.body().map(|inner| inner.place("humidity"));
+        readings.extend(body.all(STOCK).filter_map(of_stock));
+        let air = body.one(SHOP).filter(|entry| {
+            let place = entry.body().map(|inner| inner.place(words::measured_shop::HUMIDITY));
             place.is_some() && place == shop.humidity_span
         });
         readings.extend(air.map(|entry| Reading {
@@ -183,10 +191,13 @@ pub(super) fn openings(
 /// Reads one opening; true where something of it is not as drawn.
 fn read(opening: &mut Opening, body: &Entries, with: Length, ctx: &mut Lower) -> bool {
     let mut came_out = CameOut::default();
-    for axis in [Axis::Across, Axis::Down] {
-        let word = axis.size_word();
-        let Some(value) = body.length(word) else { continue };
-        if ctx.positive(body, word, word).is_none() {
+    for axis in Axis::BOTH {
+        let word = match axis {
+            Axis::Across => words::measured_opening::WIDE,
+            Axis::Down => words::measured_opening::HIGH,
+        };
+        let Some(value) = body.get(word) else { continue };
+        if ctx.positive(body, word, word.spelling()).known().is_none() {
             continue;
         }
         let drawn = opening.along(axis).length;
@@ -198,7 +209,7 @@ fn read(opening: &mut Opening, body: &Entries, with: Length, ctx: &mut Lower) ->
             came_out.refused[usize::from(axis == Axis::Down)] = Some((value.value, place));
             continue;
         }
-        let name = format!("{} {word} as measured", opening.name());
+        let name = format!("{} {} as measured", opening.name(), word.spelling());
         let origin = Origin::Measured(value.span_or(body.open));
         let size = ctx.facts.add(value.value, name, origin);
         match axis {
@@ -206,10 +217,10 @@ fn read(opening: &mut Opening, body: &Entries, with: Length, ctx: &mut Lower) ->
             Axis::Down => came_out.high = Some(size),
         }
     }
-    let diagonals = body.one("diagonals").and_then(|entry| {
+    let diagonals = body.one(words::measured_opening::DIAGONALS).and_then(|entry| {
         let inner = entry.body()?;
-        let rising = inner.length("rising")?.value;
-        let falling = inner.length("falling")?.value;
+        let rising = inner.get(words::diagonals::RISING)?.value;
+        let falling = inner.get(words::diagonals::FALLING)?.value;
         Some(Diagonals { rising, falling, with, span: entry.head })
     });
     opening.came_out = came_out;

@@ -1,9 +1,11 @@
 //! The openings of a case and the members between them, solved and placed.
 
 use crate::measure::{Length, Span, Unit};
+use crate::vocabulary::takes::Size as SizeWord;
+use crate::vocabulary::{Side, Word, words};
 
 use super::carries::Carries;
-use super::case::{Board, Side};
+use super::case::Board;
 use super::front::{Fronts, Set};
 use super::measured::CameOut;
 use super::size::Size;
@@ -18,13 +20,21 @@ pub enum Axis {
 }
 
 impl Axis {
-    /// The word that gives a size along this axis.
+    /// Both.
+    pub const BOTH: [Self; 2] = [Self::Across, Self::Down];
+
+    /// The word that gives the size of an opening along this axis.
+    pub(super) fn size(self) -> Word<SizeWord> {
+        match self {
+            Self::Across => words::group::WIDE,
+            Self::Down => words::group::HIGH,
+        }
+    }
+
+    /// How that word is spelled.
     #[must_use]
     pub fn size_word(self) -> &'static str {
-        match self {
-            Self::Across => "wide",
-            Self::Down => "high",
-        }
+        self.size().spelling()
     }
 
     /// The other axis.

@@ -3,7 +3,11 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Length, Span};
-use crate::vocabulary::{Entries, Entry, Linear, Origin, SizeExpr, Sourced, linear};
+use crate::syntax::Name;
+use crate::vocabulary::words::{Between, Leaf, Nested};
+use crate::vocabulary::{
+    Entries, Entry, Kinds, Linear, Origin, SizeExpr, Sourced, Word, linear, takes, words,
+};
 
 use super::case::Board;
 use super::equations::{Known, Says, Sheet, Unknown};
@@ -22,6 +26,8 @@ pub(super) struct Draft<'a> {
     pub(super) path: String,
     pub(super) parent: Option<usize>,
     pub(super) list: Option<Axis>,
+    /// What it is, where it is no list.
+    pub(super) leaf: Option<Leaf>,
     pub(super) items: Vec<Item>,
     pub(super) wide: Variable,
     pub(super) high: Variable,
@@ -33,6 +39,7 @@ pub(super) struct MemberDraft<'a> {
     pub(super) path: String,
     pub(super) list: usize,
     pub(super) axis: Axis,
+    pub(super) between: Between,
     pub(super) wide: Variable,
     /// The board that a divider is, once it is read.
     pub(super) board: Option<Board>,
@@ -63,14 +70,13 @@ pub(super) struct Drafts<'a> {
 impl<'a> Drafts<'a> {
     /// Reads the root list and everything in it, and writes its equations.
     pub(super) fn read(
-        list: &'a Entry,
+        (list, axis): (&'a Entry, Axis),
         sheet: Sheet,
         names: SizeNames,
         context: &Context<'a>,
         ctx: &mut Lower,
     ) -> Self {
         let mut drafts = Self { openings: Vec::new(), members: Vec::new(), names, sheet };
-        let axis = axis_of(list);
         drafts.list(list, axis, None, context.case.to_owned(), context, ctx);
         drafts.same_names(ctx);
         drafts.sizes(context, ctx);
@@ -82,7 +88,7 @@ impl<'a> Drafts<'a> {
         entry: &'a Entry,
         path: String,
         parent: Option<usize>,
-        list: Option<Axis>,
+        what: Result<Axis, Leaf>,
     ) -> usize {
         let open = entry.body().map(|body| body.open);
         let parent_axis = parent.and_then(|parent| self.openings[parent].list);
@@ -94,7 +100,9 @@ impl<'a> Drafts<'a> {
         let (wide, high) = (unknown(Axis::Across), unknown(Axis::Down));
         let wide = self.sheet.variable(wide);
         let high = self.sheet.variable(high);
-        self.openings.push(Draft { entry, path, parent, list, items: Vec::new(), wide, high });
+        let (list, leaf) = (what.ok(), what.err());
+        let items = Vec::new();
+        self.openings.push(Draft { entry, path, parent, list, leaf, items, wide, high });
         self.openings.len() - 1
     }
 
@@ -107,52 +115,48 @@ impl<'a> Drafts<'a> {
         context: &Context<'a>,
         ctx: &mut Lower,
     ) -> usize {
-        let index = self.draft(entry, path.clone(), parent, Some(axis));
+        let index = self.draft(entry, path.clone(), parent, Ok(axis));
         let Some(body) = entry.body() else { return index };
         let mut items = Vec::new();
         for child in body.in_order() {
-            match child.word.word {
-                "across" | "down" => {
-                    body.mark(child);
-                    let path = match child.text(0) {
-                        Some(name) => format!("{path}.{}", name.value),
-                        None => path.clone(),
-                    };
-                    let list = self.list(child, axis_of(child), Some(index), path, context, ctx);
-                    items.push(Item::Opening(list));
+            if let Some(nested) = child.kind::<Nested>() {
+                let path = match child.name() {
+                    Some(name) => format!("{path}.{}", name.value),
+                    None => path.clone(),
+                };
+                let axis = match nested {
+                    Nested::Across => Axis::Across,
+                    Nested::Down => Axis::Down,
+                };
+                let list = self.list(child, axis, Some(index), path, context, ctx);
+                items.push(Item::Opening(list));
+            } else if let Some(leaf) = child.kind::<Leaf>() {
+                let name = child.name().map_or("opening", |name| name.value);
+                let path = format!("{path}.{name}");
+                items.push(Item::Opening(self.draft(child, path, Some(index), Err(leaf))));
+            } else if let Some(between) = child.kind::<Between>() {
+                if let Some(fault) = misplaced(child, between, axis, context.frameless) {
+                    ctx.sink.push(fault);
                 }
-                "drawer" | "door" | "doors" | "open" | "false" => {
-                    body.mark(child);
-                    let name = child.text(0).map_or("opening", |name| name.value);
-                    let path = format!("{path}.{name}");
-                    items.push(Item::Opening(self.draft(child, path, Some(index), None)));
-                }
-                "stile" | "rail" | "divider" => {
-                    body.mark(child);
-                    if let Some(fault) = misplaced(child, axis, context.frameless) {
-                        ctx.sink.push(fault);
-                    }
-                    let name = format!("{} {}", last(&path), child.word.word);
-                    let unknown = Unknown {
-                        name,
-                        axis,
-                        span: child.head,
-                        list: Some(index),
-                        open: child.body().map(|body| body.open),
-                    };
-                    let wide = self.sheet.variable(unknown);
-                    let path = path.clone();
-                    self.members.push(MemberDraft {
-                        entry: child,
-                        path,
-                        list: index,
-                        axis,
-                        wide,
-                        board: None,
-                    });
-                    items.push(Item::Member(self.members.len() - 1));
-                }
-                _ => {}
+                let name = format!("{} {}", last(&path), between.spelling());
+                let unknown = Unknown {
+                    name,
+                    axis,
+                    span: child.head,
+                    list: Some(index),
+                    open: child.body().map(|body| body.open),
+                };
+                let wide = self.sheet.variable(unknown);
+                self.members.push(MemberDraft {
+                    entry: child,
+                    path: path.clone(),
+                    list: index,
+                    axis,
+                    between,
+                    wide,
+                    board: None,
+                });
+                items.push(Item::Member(self.members.len() - 1));
             }
         }
         if !items.iter().any(|item| matches!(item, Item::Opening(_))) {
@@ -179,10 +183,10 @@ impl<'a> Drafts<'a> {
             };
             let before = neighbour(i.checked_sub(1).and_then(|i| items.get(i)));
             let after = neighbour(items.get(i + 1));
-            let entry = self.members[*member].entry;
-            let name = match entry.text(0) {
+            let draft = &self.members[*member];
+            let name = match draft.entry.name() {
                 Some(name) => name.value.to_owned(),
-                None => format!("{}-{before}-{after}", entry.word.word),
+                None => format!("{}-{before}-{after}", draft.between.spelling()),
             };
             self.members[*member].path = format!("{path}.{name}");
         }
@@ -190,9 +194,9 @@ impl<'a> Drafts<'a> {
 
     fn same_names(&mut self, ctx: &mut Lower) {
         let mut seen: Vec<(&str, Span)> = Vec::new();
-        for draft in self.openings.iter().filter(|draft| draft.entry.text(0).is_some()) {
+        for draft in self.openings.iter().filter(|draft| draft.entry.name().is_some()) {
             let name = last(&draft.path);
-            let span = draft.entry.text(0).map_or(draft.entry.head, |name| name.span);
+            let span = draft.entry.name().map_or(draft.entry.head, |name| name.span);
             if let Some((_, first)) = seen.iter().find(|(known, _)| *known == draft.path.as_str()) {
                 ctx.sink.push(
                     Diagnostic::error(
@@ -211,7 +215,7 @@ impl<'a> Drafts<'a> {
     /// The equations of every list and size.
     fn sizes(&mut self, context: &Context<'a>, ctx: &mut Lower) {
         for (i, draft) in self.openings.iter().enumerate() {
-            if i == 0 || draft.entry.text(0).is_some() {
+            if i == 0 || draft.entry.name().is_some() {
                 self.names.add(&draft.path, draft.wide, draft.high);
             }
         }
@@ -261,30 +265,30 @@ impl<'a> Drafts<'a> {
         let draft = &self.openings[index];
         let Some(body) = draft.entry.body().filter(|_| index > 0) else { return };
         let name = last(&draft.path).to_owned();
-        let sizes = [("wide", draft.wide), ("high", draft.high)];
+        let sizes = [(Axis::Across, draft.wide), (Axis::Down, draft.high)];
         let axis = draft.parent.and_then(|parent| self.openings[parent].list);
         let parent = draft.parent;
-        for (word, variable) in sizes {
-            let list = parent.filter(|_| axis.map(Axis::size_word) == Some(word));
-            if body.block.word(word).is_some() {
-                self.fix(body, word, variable, &name, list, ctx);
-            }
+        for (along, variable) in sizes {
+            let list = parent.filter(|_| axis == Some(along));
+            self.fix(body, along.size(), variable, &name, list, ctx);
         }
     }
 
     fn member(&mut self, index: usize, context: &Context<'a>, ctx: &mut Lower) {
         let draft = &self.members[index];
         let (entry, variable, list) = (draft.entry, draft.wide, draft.list);
-        let name = entry.word.word.to_owned();
-        if name == "divider" {
-            let Some(board) = divider(entry, context, ctx) else { return };
-            let size = context.shared.thickness(board.stock);
-            self.sheet.fix_to(variable, &size, "divider", Some(list), entry.head);
-            self.members[index].board = Some(board);
-            return;
-        }
-        if let Some(body) = entry.body() {
-            self.fix(body, "wide", variable, &name, Some(list), ctx);
+        let name = draft.between.spelling();
+        match draft.between {
+            Between::Divider => {
+                let Some(board) = divider(entry, context, ctx) else { return };
+                let size = context.shared.thickness(board.stock);
+                self.sheet.fix_to(variable, &size, name, Some(list), entry.head);
+                self.members[index].board = Some(board);
+            }
+            Between::Stile | Between::Rail => {
+                let Some(body) = entry.body() else { return };
+                self.fix(body, words::stile::WIDE, variable, name, Some(list), ctx);
+            }
         }
     }
 
@@ -292,13 +296,14 @@ impl<'a> Drafts<'a> {
     pub(super) fn fix(
         &mut self,
         body: &Entries,
-        word: &'static str,
+        word: Word<takes::Size>,
         variable: Variable,
         name: &str,
         list: Option<usize>,
         ctx: &mut Lower,
     ) {
         let Some(size) = body.size(word) else { return };
+        let word = word.spelling();
         let SizeExpr { expr, unit } = size.value;
         let names = &self.names;
         let sum = match linear(expr, *unit, &mut |name| names.size(name)) {
@@ -338,7 +343,7 @@ impl<'a> Drafts<'a> {
             let own = if axis == Axis::Across { draft.wide } else { draft.high };
             let name = last(&draft.path).to_owned();
             let span = draft.entry.head;
-            if let Some(share) = body.number("share") {
+            if let Some(share) = body.get(words::group::SHARE) {
                 let unit = *unit.get_or_insert_with(|| {
                     let name = format!("a share of {name}'s list");
                     let unknown = Unknown { name, axis, span, list: None, open: None };
@@ -352,8 +357,8 @@ impl<'a> Drafts<'a> {
                 };
                 let terms = vec![(own, Exact::ONE), (unit, -share.value)];
                 self.sheet.equation(terms, Length::ZERO, known);
-            } else if let Some(same) = body.one("same") {
-                let Some(path) = same.path(0) else { continue };
+            } else if let Some(same) = body.one(words::group::SAME) {
+                let Some(path) = same.value().map(|path| path.map(Name::text)) else { continue };
                 let Found::One(other) = self.names.find(&path.value) else {
                     ctx.sink.push(Diagnostic::error(
                         "name-unknown",
@@ -398,42 +403,41 @@ fn positive(sum: &Linear<Variable>, span: Span, ctx: &mut Lower) -> bool {
     }
 }
 
-fn axis_of(entry: &Entry) -> Axis {
-    if entry.word.word == "across" { Axis::Across } else { Axis::Down }
-}
-
 /// A stile belongs in `across`, a rail in `down`, a divider in a frame-less case.
-fn misplaced(entry: &Entry, axis: Axis, frameless: bool) -> Option<Diagnostic> {
-    let word = entry.word.word;
+fn misplaced(entry: &Entry, between: Between, axis: Axis, frameless: bool) -> Option<Diagnostic> {
+    let word = between.spelling();
     let fault = |title: String, note: String| {
         Some(
             Diagnostic::error("member-misplaced", title, entry.head, "not in this list").note(note),
         )
     };
-    match (word, axis, frameless) {
-        ("divider", _, false) => fault(
+    match (between, axis, frameless) {
+        (Between::Divider, _, false) => fault(
             "a divider stands between the openings of a frame-less case only".into(),
             "behind a full-height stile a partition stands of itself; see `partitions`".into(),
         ),
-        ("stile" | "rail", _, true) => fault(
+        (Between::Stile | Between::Rail, _, true) => fault(
             format!("a frame-less case has no {word}"),
             "between its openings stand dividers: `divider { }`".into(),
         ),
-        ("stile", Axis::Down, _) => fault(
+        (Between::Stile, Axis::Down, false) => fault(
             "a stile can't stand in a list that runs down".into(),
             "from top to bottom, openings are parted by `rail`".into(),
         ),
-        ("rail", Axis::Across, _) => fault(
+        (Between::Rail, Axis::Across, false) => fault(
             "a rail can't lie in a list that runs across".into(),
             "from left to right, openings are parted by `stile`".into(),
         ),
-        _ => None,
+        (Between::Divider, _, true)
+        | (Between::Stile, Axis::Across, false)
+        | (Between::Rail, Axis::Down, false) => None,
     }
 }
 
 fn divider(entry: &Entry, context: &Context<'_>, ctx: &mut Lower) -> Option<Board> {
-    let empty = ctx.empty("divider");
+    let empty = ctx.empty(&words::divider::BLOCK);
     let body = entry.body().unwrap_or(&empty);
     let Context { partitions, stock, shared, .. } = *context;
-    read_case::board_like(body, partitions, stock, "divider", entry.head, shared, ctx)
+    let (joint, at) = (words::divider::JOINT, entry.head);
+    read_case::board_like(body, joint, partitions, stock, "divider", at, shared, ctx)
 }

@@ -2,7 +2,10 @@
 
 use crate::diagnostics::{Diagnostic, Sink};
 use crate::measure::{Length, Span, Spanned, Tape};
-use crate::vocabulary::{Entries, Entry};
+use crate::syntax::Name;
+use crate::vocabulary::takes::{Define, Label, On, Path, Text};
+use crate::vocabulary::words::{OfPiece, file};
+use crate::vocabulary::{Entries, Entry, Kinds, Said, Word};
 
 use super::case::{Case, Exposure};
 use super::cut::{self, Cut};
@@ -73,7 +76,7 @@ pub struct Piece {
 }
 
 impl Piece {
-    /// A stock; the first one for an id that another piece gave out.
+    /// A stock; `None` for an id that another piece gave out.
     #[must_use]
     pub fn stock(&self, id: StockId) -> Option<&Stock> {
         self.stocks.get(id.0)
@@ -120,11 +123,11 @@ pub fn lower(loaded: &Loaded) -> (Option<Piece>, Sink) {
 fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     version(main, ctx);
     for file in files {
-        file.noted("use");
-        file.noted("units");
+        file.noted(file::USE);
+        file.noted(file::UNITS);
     }
     only_in_main(files, ctx);
-    let job = match main.one("job") {
+    let job = match main.one(file::JOB) {
         Some(entry) => job::lower(entry, ctx),
         None => {
             ctx.sink.push(
@@ -139,39 +142,38 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
             None
         }
     };
-    let site = site::lower(main.one("site").and_then(Entry::body), ctx);
+    let site = site::lower(main.one(file::SITE).and_then(Said::body), ctx);
     let replaced = measured::replaced(main, ctx);
     let shop = shop(main, files, &replaced, ctx);
-    let species = gather(files, "species", ctx, species::lower);
-    let stocks = gather(files, "stock", ctx, |entry, ctx| {
-        let thick = entry.text(0).and_then(|name| replaced.thickness(name.value));
+    let species = gather(files, file::SPECIES, ctx, species::lower);
+    let stocks = gather(files, file::STOCK, ctx, |entry, ctx| {
+        let thick = entry.name().and_then(|name| replaced.thickness(name.value));
         stock::lower(entry, &species, thick, ctx)
     });
-    let hinges = gather(files, "hinge", ctx, hinge::hinge);
-    let slides = gather(files, "slide", ctx, hardware::slide);
-    let pulls = gather(files, "pull", ctx, hardware::pull);
-    let bits = gather(files, "bit", ctx, hardware::bit);
-    let finishes = gather(files, "finish", ctx, finish::finish);
+    let hinges = gather(files, file::HINGE, ctx, hinge::hinge);
+    let slides = gather(files, file::SLIDE, ctx, hardware::slide);
+    let pulls = gather(files, file::PULL, ctx, hardware::pull);
+    let bits = gather(files, file::BIT, ctx, hardware::bit);
+    let finishes = gather(files, file::FINISH, ctx, finish::finish);
     // A thing whose own block is at fault is missing here; what refers to it
     // must not be blamed too.
     if ctx.sink.has_errors() {
         return None;
     }
-    let entries: Vec<&Entry> = main.all("case").collect();
+    let entries: Vec<Said<'_, Define>> = main.all(file::CASE).collect();
     if let Some(case) = entries.get(MOST_CASES) {
         ctx.sink.push(limits::too_many(MOST_CASES, "cases", case.head));
         return None;
     }
     ctx.twice("case", entries.iter().copied());
-    let names = |what, names| Names { what, names };
     let shared = Shared {
-        stock_names: names("stock", stocks.iter().map(|s| s.name.as_str()).collect()),
-        hinges: names("hinge", hinges.iter().map(|h| h.name.as_str()).collect()),
-        slides: names("slide", slides.iter().map(|s| s.name.as_str()).collect()),
-        pulls: names("pull", pulls.iter().map(|p| p.name.as_str()).collect()),
-        bits: names("bit", bits.iter().map(|b| b.name.as_str()).collect()),
-        finishes: names("finish", finishes.iter().map(|f| f.name.as_str()).collect()),
-        keep_outs: names("keep-out", site.keep_outs.iter().map(|k| k.name.as_str()).collect()),
+        stock_names: Names::new(stocks.iter().map(|s| s.name.as_str())),
+        hinges: Names::new(hinges.iter().map(|h| h.name.as_str())),
+        slides: Names::new(slides.iter().map(|s| s.name.as_str())),
+        pulls: Names::new(pulls.iter().map(|p| p.name.as_str())),
+        bits: Names::new(bits.iter().map(|b| b.name.as_str())),
+        finishes: Names::new(finishes.iter().map(|f| f.name.as_str())),
+        keep_outs: Names::new(site.keep_outs.iter().map(|k| k.name.as_str())),
         stocks: &stocks,
     };
     for (name, _) in &replaced.stocks {
@@ -194,7 +196,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         let left = if index == 0 { Exposure::of_boundary(&site.left) } else { Exposure::Neighbour };
         let last = index + 1 == entries.len();
         let right = if last { Exposure::of_boundary(&site.right) } else { Exposure::Neighbour };
-        if let Some(mut case) = solve_case::lower(entry, [left, right], &shared, ctx) {
+        if let Some(mut case) = solve_case::lower(&entry, [left, right], &shared, ctx) {
             case.x = x;
             x += case.wide.length;
             cases.push(case);
@@ -207,7 +209,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         false => Vec::new(),
     };
     let cuts = cut::cuts(main, ctx);
-    let accepts = main.all("accept").filter_map(accept).collect();
+    let accepts = main.all(file::ACCEPT).filter_map(accept).collect();
     Some(Piece {
         job: job?,
         site,
@@ -228,8 +230,8 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
 }
 
 fn version(main: &Entries, ctx: &mut Lower) {
-    if let Some(count) = main.one("casework").and_then(|entry| entry.count(0))
-        && count.value != 1
+    if let Some(count) = main.one(file::CASEWORK).and_then(Said::value)
+        && *count.value != 1
     {
         ctx.sink.push(Diagnostic::error(
             "version-unknown",
@@ -244,28 +246,27 @@ fn version(main: &Entries, ctx: &mut Lower) {
 /// stands in the spec.
 fn only_in_main(files: &[Entries], ctx: &mut Lower) {
     for file in files.iter().skip(1) {
-        file.noted("casework");
-        for word in ["job", "site", "case", "accept", "measured", "cut"] {
-            for entry in file.all(word) {
-                entry.mark_all();
-                ctx.sink.push(
-                    Diagnostic::error(
-                        "use-holds-piece",
-                        format!("a file that is used may not hold `{word}`"),
-                        entry.head,
-                        "only in the spec itself",
-                    )
-                    .note("a used file shares stock, hardware, finishes and the shop"),
-                );
-            }
+        file.noted(file::CASEWORK);
+        for (word, entry) in file.in_order().filter_map(|e| Some((e.kind::<OfPiece>()?, e))) {
+            entry.mark_all();
+            let word = word.spelling();
+            ctx.sink.push(
+                Diagnostic::error(
+                    "use-holds-piece",
+                    format!("a file that is used may not hold `{word}`"),
+                    entry.head,
+                    "only in the spec itself",
+                )
+                .note("a used file shares stock, hardware, finishes and the shop"),
+            );
         }
     }
 }
 
 /// The spec's own shop, else that of the first file used that has one.
 fn shop(main: &Entries, files: &[Entries], replaced: &Replaced, ctx: &mut Lower) -> Shop {
-    let own = main.one("shop");
-    let mut shared = files.iter().skip(1).filter_map(|file| file.one("shop"));
+    let own = main.one(file::SHOP);
+    let mut shared = files.iter().skip(1).filter_map(|used| used.one(file::SHOP));
     let entry = own.or_else(|| shared.next());
     for other in shared {
         other.mark_all();
@@ -280,35 +281,35 @@ fn shop(main: &Entries, files: &[Entries], replaced: &Replaced, ctx: &mut Lower)
     }
     if own.is_some() {
         for file in files.iter().skip(1) {
-            file.all("shop").for_each(Entry::mark_all);
+            file.all(file::SHOP).for_each(|shop| shop.mark_all());
         }
     }
-    shop::lower(entry.and_then(Entry::body), replaced.humidity, ctx)
+    shop::lower(entry.and_then(Said::body), replaced.humidity, ctx)
 }
 
 /// Everything of one kind from all files.
 fn gather<T>(
     files: &[Entries],
-    word: &'static str,
+    word: Word<Define>,
     ctx: &mut Lower,
     lower: impl Fn(&Entry, &mut Lower) -> Option<T>,
 ) -> Vec<T> {
-    let entries: Vec<&Entry> = files.iter().flat_map(|file| file.all(word)).collect();
-    ctx.twice(word, entries.iter().copied());
+    let entries: Vec<Said<'_, Define>> = files.iter().flat_map(|file| file.all(word)).collect();
+    ctx.twice(word.spelling(), entries.iter().copied());
     let mut all = Vec::with_capacity(entries.len());
     for entry in entries {
-        all.extend(lower(entry, ctx));
+        all.extend(lower(&entry, ctx));
     }
     all
 }
 
-fn accept(entry: &Entry) -> Option<Accept> {
-    let slug = entry.text(0)?;
+fn accept(entry: Said<'_, (Label, On, Path, Text)>) -> Option<Accept> {
+    let slug = entry.value()?;
     Some(Accept {
         slug: slug.value.to_owned(),
         slug_span: slug.span,
-        subject: entry.path(2)?.value,
-        reason: entry.text(3)?.value.to_owned(),
+        subject: Name::text(entry.third()?.value),
+        reason: entry.fourth()?.value.to_owned(),
         span: entry.head,
     })
 }

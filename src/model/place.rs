@@ -2,7 +2,7 @@
 
 use crate::diagnostics::{Fix, Grade};
 use crate::measure::Span;
-use crate::vocabulary::Entries;
+use crate::vocabulary::{Entries, Word};
 
 /// Where a word stands, or would.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,13 +15,13 @@ pub struct Place {
 
 impl Place {
     /// Of `word` in a block.
-    pub(super) fn of(body: &Entries, word: &str) -> Self {
+    pub(super) fn of<T>(body: &Entries, word: Word<T>) -> Self {
         Self { span: body.place(word), block: None }
     }
 
     /// Of a word in `block`, which does not stand yet in `body`.
-    pub(super) fn within(body: &Entries, block: &'static str) -> Self {
-        Self { span: body.place(block), block: Some(block) }
+    pub(super) fn within<T>(body: &Entries, block: Word<T>) -> Self {
+        Self { span: body.place(block), block: Some(block.spelling()) }
     }
 
     /// The edit that makes a statement stand there.

@@ -3,18 +3,20 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::Length;
-use crate::vocabulary::{Entries, Entry};
+use crate::vocabulary::takes::Braces;
+use crate::vocabulary::words::{self, Between, Leaf, shelf::Held};
+use crate::vocabulary::{Entries, Entry, Nothing, Said, Word};
 
 use super::blame;
 use super::carries;
-use super::case::Side;
+use super::front::Fronts;
 use super::layout::{Solution, Variable};
 use super::lower::Lower;
 use super::measured::CameOut;
 use super::opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};
 use super::openings::{Context, Draft, Drafts, MemberDraft};
-use super::read_case;
 use super::size::Size;
+use super::{read_case, read_fronts};
 
 impl<'a> Drafts<'a> {
     /// The solved openings and members, placed from `(x, y)` of the root's
@@ -55,57 +57,31 @@ fn opening(
     ctx: &mut Lower,
 ) -> Option<Opening> {
     let entry = draft.entry;
-    let empty = ctx.empty(match entry.word.word {
-        "across" | "down" => "group",
-        other => other,
-    });
+    let empty = ctx.empty(entry.word.body.block()?);
     let body = entry.body().unwrap_or(&empty);
-    let kind = match entry.word.word {
-        "drawer" => {
-            let slide = ctx.refer(body, "slide", &context.shared.slides).map(|slide| slide.value);
-            let around = body.one("around").and_then(|around| around.text(0));
-            let around = around.and_then(|name| ctx.find(name, &context.shared.keep_outs));
-            let slide = slide.or(context.drawers.map(|drawers| drawers.slide));
-            if context.drawers.is_none() {
-                ctx.sink.push(missing("drawers", "drawer boxes", entry));
-            }
-            let carries = carries::own(body);
-            Some(OpeningKind::Drawer { slide, around, carries })
-        }
-        "door" => {
-            let hung = body.word("hung").map(|side| side.value);
-            let side = if hung.as_deref() == Some("right") { Side::Right } else { Side::Left };
-            Some(OpeningKind::Door(side))
-        }
-        "doors" => Some(OpeningKind::Doors),
-        "open" => Some(OpeningKind::Open),
-        "false" => Some(OpeningKind::False),
-        _ => draft.list.map(|axis| OpeningKind::List(axis, draft.items.clone())),
+    let kind = match draft.leaf {
+        None => draft.list.map(|axis| OpeningKind::List(axis, draft.items.clone())),
+        Some(Leaf::Drawer) => Some(drawer(entry, body, context, ctx)),
+        // A door that does not say its side has been reported.
+        Some(Leaf::Door) => body.get(words::door::HUNG).map(|hung| OpeningKind::Door(hung.value)),
+        Some(Leaf::Doors) => Some(OpeningKind::Doors),
+        Some(Leaf::Open) => Some(OpeningKind::Open),
+        Some(Leaf::False) => Some(OpeningKind::False),
     };
-    let has_front = matches!(entry.word.word, "drawer" | "door" | "doors" | "false");
-    let front = if has_front {
-        let own = body.one("front");
-        match (own, context.fronts) {
-            (Some(own), parent) => read_case::fronts(own, parent, context.shared, ctx),
-            (None, Some(parent)) => Some(parent.clone()),
-            (None, None) => {
-                ctx.sink.push(missing("fronts", "fronts", entry));
-                None
-            }
+    let front = match draft.leaf {
+        Some(Leaf::Drawer | Leaf::Door | Leaf::Doors | Leaf::False) => {
+            Some(front(entry, body, context, ctx)?)
         }
-    } else {
-        None
+        Some(Leaf::Open) | None => None,
     };
-    if has_front && front.is_none() {
-        return None;
-    }
-    let shelves = (body.block.word("shelf").is_some()).then(|| body.one("shelf")).flatten();
+    let shelves = match draft.leaf {
+        Some(Leaf::Door | Leaf::Doors | Leaf::Open) => body.one(words::door::SHELF),
+        Some(Leaf::Drawer | Leaf::False) | None => None,
+    };
     let is_root = draft.parent.is_none();
-    let span_of = |word: &str| {
-        if is_root || body.block.word(word).is_none() {
-            return None;
-        }
-        body.size(word).map(|size| size.span)
+    let span_of = |axis: Axis| {
+        let size = (!is_root).then(|| body.size(axis.size()))?;
+        size.map(|size| size.span)
     };
     Some(Opening {
         path: draft.path.clone(),
@@ -116,27 +92,53 @@ fn opening(
         x: Length::ZERO,
         y: Length::ZERO,
         front,
-        shelves: shelves.and_then(shelf_set),
+        shelves: shelves.and_then(|shelves| shelf_set(&shelves)),
         notes: if is_root { Vec::new() } else { body.notes() },
         span: entry.head,
-        size_spans: [span_of("wide"), span_of("high")],
+        size_spans: Axis::BOTH.map(span_of),
         came_out: CameOut::default(),
     })
 }
 
-fn missing(block: &str, what: &str, entry: &Entry) -> Diagnostic {
+fn drawer(entry: &Entry, body: &Entries, context: &Context<'_>, ctx: &mut Lower) -> OpeningKind {
+    let slide = ctx.refer(body, words::drawer::SLIDE, &context.shared.slides).known();
+    let around = body.one(words::drawer::AROUND).and_then(Said::value);
+    let around = around.and_then(|name| ctx.find(name, &context.shared.keep_outs));
+    if context.drawers.is_none() {
+        ctx.sink.push(missing(words::case::DRAWERS, "drawer boxes", entry));
+    }
+    OpeningKind::Drawer {
+        slide: slide.map(|slide| slide.value).or(context.drawers.map(|drawers| drawers.slide)),
+        around,
+        carries: carries::own(body),
+    }
+}
+
+/// The front of an opening: as it says itself, else as those of the case are.
+fn front(entry: &Entry, body: &Entries, context: &Context<'_>, ctx: &mut Lower) -> Option<Fronts> {
+    match (body.one(words::door::FRONT), context.fronts) {
+        (Some(own), parent) => read_fronts::fronts(&own, parent, context.shared, ctx),
+        (None, Some(parent)) => Some(parent.clone()),
+        (None, None) => {
+            ctx.sink.push(missing(words::case::FRONTS, "fronts", entry));
+            None
+        }
+    }
+}
+
+fn missing(block: Word<Braces>, what: &str, entry: &Entry) -> Diagnostic {
     Diagnostic::error(
         "word-missing",
         format!("the case says nothing of its {what}"),
         entry.head,
-        format!("`{block} {{ … }}` is missing in the case"),
+        format!("`{} {{ … }}` is missing in the case", block.spelling()),
     )
 }
 
 /// A partition that is asked for where none can stand.
 fn homeless(entry: &Entry, member: &Member) -> Option<Diagnostic> {
     let short = matches!(member.kind, MemberKind::Stile(_)) && !member.full;
-    let partition = entry.body().filter(|_| short)?.one("partition")?;
+    let partition = entry.body().filter(|_| short)?.one(words::stile::PARTITION)?;
     partition.body()?;
     let found = Diagnostic::error(
         "member-misplaced",
@@ -153,11 +155,13 @@ fn homeless(entry: &Entry, member: &Member) -> Option<Diagnostic> {
 
 fn shelf_set(entry: &Entry) -> Option<ShelfSet> {
     let body = entry.body()?;
-    let adjustable = body.one("adjustable");
-    let count = adjustable.or_else(|| body.one("fixed"))?.count(0)?;
+    let (held, _) = body.which::<Held>()?;
     Some(ShelfSet {
-        count: count.value,
-        adjustable: adjustable.is_some(),
+        count: body.get(held.handle())?.value,
+        adjustable: match held {
+            Held::Adjustable => true,
+            Held::Fixed => false,
+        },
         carries: carries::own(body),
         span: entry.head,
         notes: body.notes(),
@@ -171,16 +175,16 @@ fn member(
     ctx: &mut Lower,
 ) -> Option<Member> {
     let entry = draft.entry;
-    let kind = match entry.word.word {
-        "stile" => {
-            let own = entry.body().and_then(|body| body.one("partition"));
-            let none = own.is_some_and(|own| own.text(0).is_some_and(|word| word.value == "none"));
-            let board = match (own.and_then(Entry::body), context.partitions) {
+    let kind = match draft.between {
+        Between::Stile => {
+            let own = entry.body().and_then(|body| body.one(words::stile::PARTITION));
+            let none = own.is_some_and(|own| own.is(Nothing::None));
+            let board = match (own.and_then(Said::body), context.partitions) {
                 _ if none => None,
                 (Some(body), parent) => {
                     let Context { stock, shared, .. } = *context;
-                    let (what, at) = ("partition", entry.head);
-                    Some(read_case::board_like(body, parent, stock, what, at, shared, ctx)?)
+                    let (joint, what, at) = (words::panels::JOINT, "partition", entry.head);
+                    Some(read_case::board_like(body, joint, parent, stock, what, at, shared, ctx)?)
                 }
                 (None, parent) => parent.cloned(),
             };
@@ -188,8 +192,8 @@ fn member(
                 board.map_or(Partition::None, |board| Partition::Board(Box::new(board))),
             )
         }
-        "rail" => MemberKind::Rail,
-        _ => MemberKind::Divider(Box::new(draft.board.clone()?)),
+        Between::Rail => MemberKind::Rail,
+        Between::Divider => MemberKind::Divider(Box::new(draft.board.clone()?)),
     };
     Some(Member {
         path: draft.path.clone(),

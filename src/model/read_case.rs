@@ -1,36 +1,42 @@
 //! Entries of a case to its boards, frame and fronts, before anything is solved.
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::{Length, Span, Spanned};
-use crate::vocabulary::{Entries, Entry};
+use crate::measure::Span;
+use crate::vocabulary::takes::{Bit, Finish, Hinge, KeepOut, Pull, Slide, Stock};
+use crate::vocabulary::words::base::{BaseBuild, BaseKind};
+use crate::vocabulary::words::{self, top::TopKind};
+use crate::vocabulary::{Entries, Entry, JointKind, Said, Seam, Side, Takes, Word};
 
 use super::carries;
-use super::case::{
-    Base, Board, Bottom, End, Joinery, JointKind, Leg, Seam, Shelves, Side, Top, third,
-};
-use super::front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Run, Set};
+use super::case::{Base, Board, Bottom, End, Joinery, Leg, Shelves, Top, third};
+use super::given::Given;
 use super::lower::{Lower, Names};
 use super::place::Place;
 use super::size::Size;
-use super::stock::{Stock, StockId};
+use super::stock::{self, StockId};
 
 /// What a case may refer to.
 #[derive(Debug)]
 pub(super) struct Shared<'a> {
-    pub(super) stocks: &'a [Stock],
-    pub(super) stock_names: Names<'a>,
-    pub(super) hinges: Names<'a>,
-    pub(super) slides: Names<'a>,
-    pub(super) pulls: Names<'a>,
-    pub(super) bits: Names<'a>,
-    pub(super) finishes: Names<'a>,
-    pub(super) keep_outs: Names<'a>,
+    pub(super) stocks: &'a [stock::Stock],
+    pub(super) stock_names: Names<'a, Stock>,
+    pub(super) hinges: Names<'a, Hinge>,
+    pub(super) slides: Names<'a, Slide>,
+    pub(super) pulls: Names<'a, Pull>,
+    pub(super) bits: Names<'a, Bit>,
+    pub(super) finishes: Names<'a, Finish>,
+    pub(super) keep_outs: Names<'a, KeepOut>,
 }
 
 impl Shared<'_> {
     pub(super) fn thickness(&self, stock: StockId) -> Size {
         self.stocks.get(stock.0).map(|stock| stock.thickness.clone()).unwrap_or_default()
     }
+}
+
+/// The stock that a block names, where it names one.
+pub(super) fn named(body: &Entries, shared: &Shared<'_>, ctx: &mut Lower) -> Given<StockId> {
+    ctx.refer(body, words::case::STOCK, &shared.stock_names).map(|index| StockId(index.value))
 }
 
 /// The stock that `body` names, else the fallback; reports where neither does.
@@ -42,8 +48,10 @@ pub(super) fn stock(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<StockId> {
-    if body.one("stock").is_some() {
-        return ctx.refer(body, "stock", &shared.stock_names).map(|index| StockId(index.value));
+    match named(body, shared, ctx) {
+        Given::Is(stock) => return Some(stock),
+        Given::Refused => return None,
+        Given::Absent => {}
     }
     if fallback.is_none() {
         ctx.sink.push(
@@ -59,28 +67,19 @@ pub(super) fn stock(
     fallback
 }
 
-/// The joint that a block asks for, or `kind` where it asks for none.
+/// The joint that a block asks for by `word`, or `kind` where it asks for none.
 pub(super) fn joinery(
     body: &Entries,
+    word: Word<impl Takes<Is = JointKind>>,
     kind: JointKind,
     into: &Size,
     what: &str,
     ctx: &mut Lower,
 ) -> Joinery {
-    let entry = body.one("joint");
-    let kind = match entry.and_then(|entry| entry.text(0)).map(|word| word.value) {
-        Some("dado") => JointKind::Dado,
-        Some("rabbet") => JointKind::Rabbet,
-        Some("pocket") => JointKind::Pocket,
-        Some("screw") => JointKind::Screw,
-        Some("tenon") => JointKind::Tenon,
-        Some("dowel") => JointKind::Dowel,
-        Some("dovetail") => JointKind::Dovetail,
-        Some("butt") => JointKind::Butt,
-        _ => kind,
-    };
-    let empty = ctx.empty("joint");
-    let sizes = entry.and_then(|entry| entry.body()).unwrap_or(&empty);
+    let said = body.one(word);
+    let kind = said.and_then(Said::value).map_or(kind, |asked| *asked.value);
+    let empty = ctx.empty(&words::joint::BLOCK);
+    let sizes = said.and_then(Said::body).unwrap_or(&empty);
     let mut joint = Joinery {
         kind,
         deep: None,
@@ -89,23 +88,28 @@ pub(super) fn joinery(
         diameter: None,
         screw: None,
         screw_span: None,
-        span: entry.map(|entry| entry.head),
+        span: said.map(|said| said.head),
     };
     match kind {
         JointKind::Dado | JointKind::Rabbet => {
             let name = format!("{what} {}", kind.word());
             let usual = if kind == JointKind::Rabbet { into.half() } else { third(into) };
-            joint.deep = Some(ctx.positive(sizes, "deep", &name).unwrap_or(usual));
+            joint.deep =
+                Some(ctx.positive(sizes, words::joint::DEEP, &name).known().unwrap_or(usual));
         }
         JointKind::Tenon => {
-            joint.long = ctx.positive(sizes, "long", &format!("{what} tenon"));
-            let thick = ctx.positive(sizes, "thick", &format!("{what} tenon thickness"));
+            joint.long = ctx.positive(sizes, words::joint::LONG, &format!("{what} tenon")).known();
+            let name = format!("{what} tenon thickness");
+            let thick = ctx.positive(sizes, words::joint::THICK, &name).known();
             joint.thick = Some(thick.unwrap_or_else(|| third(into)));
         }
-        JointKind::Dowel => joint.diameter = sizes.length("diameter").map(|d| d.value),
+        JointKind::Dowel => {
+            joint.diameter = sizes.get(words::joint::DIAMETER).map(|d| d.value);
+        }
         JointKind::Pocket | JointKind::Screw => {
-            joint.screw = sizes.length("screw").map(|screw| screw.value);
-            joint.screw_span = sizes.one("screw").map(|screw| screw.head);
+            let screw = sizes.get(words::joint::SCREW);
+            joint.screw = screw.map(|screw| screw.value);
+            joint.screw_span = screw.and_then(|screw| screw.origin.span());
         }
         JointKind::Dovetail | JointKind::Butt => {}
     }
@@ -120,12 +124,16 @@ pub(super) fn base(
     ctx: &mut Lower,
 ) -> Option<Base> {
     let body = entry.body()?;
-    body.noted("toe-kick");
-    let separate = body.flag("separate").is_some();
-    body.noted("cut-into");
+    match body.which() {
+        Some((BaseKind::ToeKick, _)) | None => {}
+    }
+    let separate = match body.which() {
+        Some((BaseBuild::Separate, _)) => true,
+        Some((BaseBuild::CutInto, _)) | None => false,
+    };
     Some(Base {
         high,
-        set_back: ctx.size(body, "set-back", "toe-kick set-back")?,
+        set_back: ctx.size(body, words::base::SET_BACK, "toe-kick set-back")?,
         separate,
         stock: stock(body, fallback, "the base", entry.head, shared, ctx)?,
         span: entry.head,
@@ -141,20 +149,21 @@ pub(super) fn ends(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<[End; 2]> {
-    let both = case.one("ends");
-    let both_body = both.and_then(Entry::body);
-    let both_names_stock = both_body.is_some_and(|body| body.one("stock").is_some());
-    let common = match both_body {
-        Some(body) if both_names_stock => Some(stock(body, None, "the ends", at, shared, ctx)?),
-        _ => fallback,
+    let both = case.one(words::case::ENDS);
+    let both_body = both.and_then(Said::body);
+    let common = match both_body.map_or(Given::Absent, |body| named(body, shared, ctx)) {
+        Given::Is(stock) => Some(stock),
+        Given::Refused => return None,
+        Given::Absent => fallback,
     };
     let notes = both_body.map(Entries::notes).unwrap_or_default();
     let mut one = |side: Side| {
-        let own = case.all("end").find(|e| e.text(0).is_some_and(|w| w.value == side.word()));
-        let body = own.and_then(Entry::body);
-        let span = own.or(both).map_or(at, |entry| entry.head);
+        let own = case.all(words::case::END).find(|end| end.is(side));
+        let body = own.and_then(Said::body);
+        let head = own.map(|end| end.head).or(both.map(|ends| ends.head));
+        let span = head.unwrap_or(at);
         let what = format!("the {} end", side.word());
-        let empty = ctx.empty("end");
+        let empty = ctx.empty(&words::end::BLOCK);
         let body = body.unwrap_or(&empty);
         let mut notes = notes.clone();
         notes.extend(body.notes());
@@ -171,15 +180,13 @@ pub(super) fn ends(
 
 /// How a stile or end meets its neighbour.
 pub(super) fn seam(body: &Entries) -> Seam {
-    match body.word("seam").map(|seam| seam.value).as_deref() {
-        Some("mitre") => Seam::Mitre,
-        _ => Seam::Butt,
-    }
+    body.get(words::end::SEAM).map_or(Seam::Butt, |seam| seam.value)
 }
 
 /// A board: its stock and joint.
 pub(super) fn board(
     entry: &Entry,
+    joint: Word<impl Takes<Is = JointKind>>,
     kind: JointKind,
     into: &Size,
     fallback: Option<StockId>,
@@ -190,7 +197,7 @@ pub(super) fn board(
     let body = entry.body()?;
     Some(Board {
         stock: stock(body, fallback, &format!("the {what}"), entry.head, shared, ctx)?,
-        joint: joinery(body, kind, into, what, ctx),
+        joint: joinery(body, joint, kind, into, what, ctx),
         span: entry.head,
         notes: body.notes(),
     })
@@ -199,6 +206,7 @@ pub(super) fn board(
 /// A board of its own that is as `parent` in what it does not say.
 pub(super) fn board_like(
     body: &Entries,
+    word: Word<impl Takes<Is = JointKind>>,
     parent: Option<&Board>,
     stock_of_case: Option<StockId>,
     what: &str,
@@ -208,7 +216,7 @@ pub(super) fn board_like(
 ) -> Option<Board> {
     let fallback = parent.map(|board| board.stock).or(stock_of_case);
     let stock = stock(body, fallback, &format!("the {what}"), at, shared, ctx)?;
-    let mut joint = joinery(body, JointKind::Dado, &shared.thickness(stock), what, ctx);
+    let mut joint = joinery(body, word, JointKind::Dado, &shared.thickness(stock), what, ctx);
     if let Some(parent) = parent.filter(|_| joint.span.is_none()) {
         joint = parent.joint.clone();
     }
@@ -222,13 +230,14 @@ pub(super) fn bottom(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Bottom> {
-    let board = board(entry, JointKind::Dado, into, fallback, "bottom", shared, ctx)?;
+    let joint = words::bottom::JOINT;
+    let board = board(entry, joint, JointKind::Dado, into, fallback, "bottom", shared, ctx)?;
     let body = entry.body()?;
     Some(Bottom {
         board,
-        flush: body.flag("flush").is_some(),
+        flush: body.flag(words::bottom::FLUSH).is_some(),
         carries: carries::read(body),
-        stock_at: Place::of(body, "stock"),
+        stock_at: Place::of(body, words::case::STOCK),
     })
 }
 
@@ -240,12 +249,13 @@ pub(super) fn top(
     ctx: &mut Lower,
 ) -> Option<Top> {
     let body = entry.body()?;
-    let stretchers = match body.one("stretchers") {
-        Some(stretchers) => {
-            let empty = ctx.empty("stretchers");
+    let stretchers = match body.which() {
+        Some((TopKind::Stretchers, _)) => {
+            let stretchers = body.one(words::top::STRETCHERS)?;
+            let empty = ctx.empty(&words::stretchers::BLOCK);
             let sizes = stretchers.body().unwrap_or(&empty);
-            let count = stretchers.count(0)?;
-            if count.value == 0 {
+            let count = stretchers.value()?;
+            if *count.value == 0 {
                 ctx.sink.push(Diagnostic::error(
                     "absurd-size",
                     "a top of no stretchers can't be built",
@@ -254,23 +264,21 @@ pub(super) fn top(
                 ));
                 return None;
             }
-            Some((count.value, ctx.positive(sizes, "wide", "stretcher width")?))
+            let wide = ctx.positive(sizes, words::stretchers::WIDE, "stretcher width").known()?;
+            Some((*count.value, wide))
         }
-        None => {
-            body.noted("panel");
-            None
-        }
+        Some((TopKind::Panel, _)) | None => None,
     };
     let kind = if stretchers.is_some() { JointKind::Pocket } else { JointKind::Dado };
     Some(Top {
-        board: board(entry, kind, into, fallback, "top", shared, ctx)?,
+        board: board(entry, words::top::JOINT, kind, into, fallback, "top", shared, ctx)?,
         // Stretchers carry what is said, a worktop, and nothing by themselves.
         carries: match stretchers {
             None => Some(carries::read(body)),
             Some(_) => carries::own(body).filter(|carries| carries.written.is_some()),
         },
         stretchers,
-        stock_at: Place::of(body, "stock"),
+        stock_at: Place::of(body, words::case::STOCK),
     })
 }
 
@@ -280,12 +288,12 @@ pub(super) fn legs(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Vec<Leg> {
-    case.all("leg")
+    case.all(words::case::LEG)
         .filter_map(|entry| {
             let body = entry.body()?;
             Some(Leg {
-                at: ctx.size(body, "at", "leg at"),
-                wide: ctx.size(body, "wide", "leg width"),
+                at: ctx.size(body, words::leg::AT, "leg at"),
+                wide: ctx.size(body, words::leg::WIDE, "leg width"),
                 stock: stock(body, fallback, "the leg", entry.head, shared, ctx)?,
                 span: entry.head,
                 notes: body.notes(),
@@ -302,167 +310,21 @@ pub(super) fn shelves(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Shelves {
-    let empty = ctx.empty("shelves");
-    let entry = case.one("shelves");
-    let body = entry.and_then(Entry::body).unwrap_or(&empty);
-    let named = ctx.refer(body, "stock", &shared.stock_names).map(|index| StockId(index.value));
+    let empty = ctx.empty(&words::shelves::BLOCK);
+    let entry = case.one(words::case::SHELVES);
+    let body = entry.and_then(Said::body).unwrap_or(&empty);
+    let named = named(body, shared, ctx).known();
     Shelves {
         stock: named.or(fallback),
-        clearance: ctx.size_or_zero(body, "clearance", "shelf clearance"),
-        set_back: ctx.size_or_zero(body, "set-back", "shelf set-back"),
-        joint: joinery(body, JointKind::Dado, into, "shelf", ctx),
+        clearance: ctx.size_or_zero(body, words::shelves::CLEARANCE, "shelf clearance"),
+        set_back: ctx.size_or_zero(body, words::shelves::SET_BACK, "shelf set-back"),
+        joint: joinery(body, words::shelves::JOINT, JointKind::Dado, into, "shelf", ctx),
         carries: carries::read(body),
         stock_at: match entry {
-            Some(_) => Place::of(body, "stock"),
-            None => Place::within(case, "shelves"),
+            Some(_) => Place::of(body, words::case::STOCK),
+            None => Place::within(case, words::case::SHELVES),
         },
         span: entry.map_or(at, |entry| entry.head),
         notes: body.notes(),
     }
-}
-
-/// The fronts of a case, or with `parent` those of one opening.
-pub(super) fn fronts(
-    entry: &Entry,
-    parent: Option<&Fronts>,
-    shared: &Shared<'_>,
-    ctx: &mut Lower,
-) -> Option<Fronts> {
-    let body = entry.body()?;
-    let at = entry.head;
-    let written = |word: &str| body.one(word).is_some();
-    let stock = stock(body, parent.map(|p| p.stock), "the front", at, shared, ctx)?;
-    let set = match parent {
-        Some(parent) if !written("set") => parent.set.clone(),
-        _ => set(body, ctx)?,
-    };
-    let build = match parent {
-        Some(parent) if !written("build") => parent.build.clone(),
-        _ => build(body, shared, ctx)?,
-    };
-    let (gap, gap_span) = match parent {
-        Some(parent) if !written("gap") => (parent.gap.clone(), parent.gap_span),
-        _ => (ctx.size(body, "gap", "gap")?, body.length("gap")?.span_or(at)),
-    };
-    let (meeting, meeting_span) = match parent {
-        Some(parent) if !written("meeting") => (parent.meeting.clone(), parent.meeting_span),
-        _ => (ctx.size(body, "meeting", "meeting")?, body.length("meeting")?.span_or(at)),
-    };
-    let hinge = ctx.refer(body, "hinge", &shared.hinges).map(|hinge| (hinge.value, hinge.span));
-    let hinges = body.count("hinges").map(|n| Spanned::new(n.value, n.span_or(at)));
-    let pull = ctx.refer(body, "pull", &shared.pulls).map(|pull| pull.value);
-    let flutes = match body.one("flutes") {
-        Some(flutes) => self::flutes(flutes, shared, ctx),
-        None => parent.and_then(|parent| parent.flutes.clone()),
-    };
-    let mut notes = parent.map(|parent| parent.notes.clone()).unwrap_or_default();
-    notes.extend(body.notes());
-    Some(Fronts {
-        stock,
-        set,
-        build,
-        gap,
-        gap_span,
-        meeting,
-        meeting_span,
-        hinge: hinge.or_else(|| parent.and_then(|parent| parent.hinge)),
-        hinges: hinges.or_else(|| parent.and_then(|parent| parent.hinges)),
-        pull: pull.or_else(|| parent.and_then(|parent| parent.pull)),
-        flutes,
-        notes,
-        span: at,
-    })
-}
-
-fn set(body: &Entries, ctx: &mut Lower) -> Option<Set> {
-    if body.word("set")?.value != "overlay" {
-        return Some(Set::Inset);
-    }
-    let empty = ctx.empty("overlay");
-    let sizes = body.one("set").and_then(Entry::body).unwrap_or(&empty);
-    Some(Set::Overlay(ctx.size(sizes, "by", "overlay")?))
-}
-
-fn build(body: &Entries, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Build> {
-    if body.word("build")?.value != "panel" {
-        return Some(Build::Slab);
-    }
-    let entry = body.one("build")?;
-    let Some(sizes) = entry.body() else {
-        ctx.sink.push(
-            Diagnostic::error(
-                "block-missing",
-                "a frame-and-panel front must say its sizes",
-                entry.head,
-                "`{ stile …; rail …; panel-stock … }` belongs behind this",
-            )
-            .note("for example `build panel { stile 2-1/4; rail 2-1/4; panel-stock thin-ply; groove 3/8 }`"),
-        );
-        return None;
-    };
-    Some(Build::Panel(PanelBuild {
-        stile: ctx.positive(sizes, "stile", "front stile")?,
-        rail: ctx.positive(sizes, "rail", "front rail")?,
-        panel_stock: StockId(ctx.refer(sizes, "panel-stock", &shared.stock_names)?.value),
-        groove: ctx.positive(sizes, "groove", "panel groove")?,
-        float: ctx.size(sizes, "float", "panel float")?,
-        span: entry.head,
-    }))
-}
-
-/// The least that flutes may be apart. Anything less is a slip, and would ask
-/// for flutes by the thousand.
-const LEAST_PITCH: Length = Length::mm(1);
-
-fn flutes(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Flutes> {
-    let body = entry.body()?;
-    let pitch = ctx.positive(body, "pitch", "flute pitch")?.length;
-    let pitch_span = body.length("pitch")?.span_or(entry.head);
-    if pitch < LEAST_PITCH {
-        let title = "no flutes are cut less than 1 mm from centre to centre";
-        ctx.sink.push(Diagnostic::error("absurd-size", title, pitch_span, "the pitch"));
-        return None;
-    }
-    Some(Flutes {
-        run: match body.word("run")?.value.as_str() {
-            "horizontal" => Run::Horizontal,
-            _ => Run::Vertical,
-        },
-        bit: ctx.refer(body, "bit", &shared.bits)?.value,
-        deep: ctx.positive(body, "deep", "flute depth")?.length,
-        deep_span: body.one("deep").map(|deep| deep.head),
-        pitch,
-        pitch_span,
-        land: body.length("land")?.value,
-        stop: body.length("stop")?.value,
-        span: entry.head,
-    })
-}
-
-pub(super) fn drawers(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<DrawerBoxes> {
-    let body = entry.body()?;
-    let stock = stock(body, None, "the drawer boxes", entry.head, shared, ctx);
-    let bottom = ctx.refer(body, "bottom-stock", &shared.stock_names);
-    let slide = ctx.refer(body, "slide", &shared.slides);
-    let empty = ctx.empty("groove");
-    let groove = body.one("groove");
-    let sizes = groove.and_then(Entry::body).unwrap_or(&empty);
-    let stock = stock?;
-    let packer = ctx.refer(body, "packer-stock", &shared.stock_names).map(|p| StockId(p.value));
-    Some(DrawerBoxes {
-        groove_play: ctx.size(sizes, "play", "play of the bottom")?,
-        packer_stock: packer.unwrap_or(stock),
-        packer_wide: ctx.positive(body, "packer-wide", "packer width")?,
-        stock,
-        bottom_stock: StockId(bottom?.value),
-        slide: slide?.value,
-        carries: carries::read(body),
-        groove_up: ctx.size(sizes, "up", "groove up")?,
-        groove_deep: ctx.positive(sizes, "deep", "groove depth")?,
-        groove_up_span: sizes.one("up").map(|up| up.head),
-        groove_span: groove.map_or(entry.head, |groove| groove.head),
-        joint: joinery(body, JointKind::Rabbet, &shared.thickness(stock), "drawer", ctx),
-        notes: body.notes(),
-        span: entry.head,
-    })
 }

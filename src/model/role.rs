@@ -2,7 +2,7 @@
 
 use crate::measure::FileId;
 use crate::syntax::{self, Item, Statement, Tree};
-use crate::vocabulary;
+use crate::vocabulary::words::file;
 
 /// What a file is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -29,11 +29,13 @@ pub fn role(text: &str) -> Role {
 pub(crate) fn role_of(tree: &Tree, whole: bool) -> Role {
     let words: Vec<String> =
         tree.items.iter().filter_map(statement).map(|it| it.word.text()).collect();
-    if words.iter().any(|word| matches!(word.as_str(), "case" | "job")) {
+    if words
+        .iter()
+        .any(|word| [file::CASE.spelling(), file::JOB.spelling()].contains(&word.as_str()))
+    {
         return Role::Piece;
     }
-    let known = vocabulary::block_named("file");
-    let is_odd = |word: &String| known.is_none_or(|file| file.word(word).is_none());
+    let is_odd = |word: &String| file::block().word(word).is_none();
     match !whole || words.iter().any(is_odd) {
         true => Role::Doubtful,
         false => Role::Shared,

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Duration, Exact, Length, Percent, Span, Unit};
-use crate::vocabulary::{Entries, Value};
+use crate::vocabulary::{Entries, Said, Word, takes, words};
 
 use super::lower::Lower;
 
@@ -53,7 +53,9 @@ pub struct Shop {
 
 /// No saw cuts wider than 10 mm; the figure is mostly in the other unit.
 fn wide_saw(body: &Entries, ctx: &mut Lower) {
-    let Some(kerf) = body.length("kerf").filter(|kerf| kerf.value > Length::mm(10)) else { return };
+    let Some(kerf) = body.get(words::shop::KERF).filter(|kerf| kerf.value > Length::mm(10)) else {
+        return;
+    };
     let count = kerf.value.in_unit(Unit::Inch);
     let at = kerf.span_or(body.open);
     let mut diagnostic = Diagnostic::error(
@@ -85,58 +87,60 @@ pub(super) fn lower(
     measured: Option<(Percent, Span)>,
     ctx: &mut Lower,
 ) -> Shop {
+    use words::shop::{
+        ALLOW, BASE_PLATE, CARD, CLAMP, CLAMPS, CURE, DAY, FEED, HUMIDITY, KERF, OPEN_TIME, SET_UP,
+    };
+    use words::{allow, tolerance as true_to};
+
     let start = body.map(|body| Span { start: body.open.end, ..body.open });
     let empty;
     let body = match body {
         Some(body) => body,
         None => {
-            empty = ctx.empty("shop");
+            empty = ctx.empty(&words::shop::BLOCK);
             &empty
         }
     };
-    let empty_allow = ctx.empty("allow");
-    let allow = body.one("allow").and_then(|entry| entry.body()).unwrap_or(&empty_allow);
-    let length = |entries: &Entries, word: &str| {
-        entries.length(word).map_or(Length::ZERO, |value| value.value)
+    let empty_allow = ctx.empty(&allow::BLOCK);
+    let left_on = body.one(ALLOW).and_then(Said::body).unwrap_or(&empty_allow);
+    let length = |entries: &Entries, word: Word<takes::Length>| {
+        entries.get(word).map_or(Length::ZERO, |value| value.value)
     };
-    let humidity = body.any("humidity").and_then(|value| match value.value {
-        Value::Percent(percent) => Some(percent),
-        _ => None,
-    });
+    let humidity = body.get(HUMIDITY).map(|humidity| humidity.value);
     // The word has a default, so there always is one.
     let humidity = humidity.unwrap_or(Percent(Exact::int(40)));
-    let written = body.one("humidity").map(|entry| entry.head);
+    let written = body.one(HUMIDITY).map(|entry| entry.head);
     let (humidity, humidity_span) = match measured {
         Some((percent, span)) if percent != humidity => (percent, Some(span)),
         _ => (humidity, None),
     };
-    let empty_tolerance = ctx.empty("tolerance");
+    let empty_tolerance = ctx.empty(&true_to::BLOCK);
     let tolerance =
-        body.one("tolerance").and_then(|entry| entry.body()).unwrap_or(&empty_tolerance);
-    let feed = body.any("feed").and_then(|value| match value.value {
-        Value::Feed(feed) if feed.is_positive() => Some(feed),
-        _ => None,
-    });
-    let day = body.duration("day").map(|day| day.value).unwrap_or_default();
-    let clamps = body.count("clamps");
-    let open_time = body.duration("open-time");
+        body.one(words::shop::TOLERANCE).and_then(Said::body).unwrap_or(&empty_tolerance);
+    let feed = body.get(FEED).map(|feed| feed.value).filter(|feed| feed.is_positive());
+    let hours = |word: Word<takes::Duration>| {
+        body.get(word).map(|duration| duration.value).unwrap_or_default()
+    };
+    let day = hours(DAY);
+    let clamps = body.get(CLAMPS);
+    let open_time = body.get(OPEN_TIME);
     wide_saw(body, ctx);
-    let base_plate = ctx.positive(body, "base-plate", "router base").unwrap_or_default();
+    let base_plate = ctx.positive(body, BASE_PLATE, "router base").known().unwrap_or_default();
     Shop {
         humidity,
         humidity_span: humidity_span.or(written),
         tolerance: Tolerance {
-            cut: length(tolerance, "cut"),
-            square: length(tolerance, "square"),
-            place: length(tolerance, "place"),
+            cut: length(tolerance, true_to::CUT),
+            square: length(tolerance, true_to::SQUARE),
+            place: length(tolerance, true_to::PLACE),
         },
-        card: length(body, "card"),
-        kerf: length(body, "kerf"),
-        allow_length: length(allow, "length"),
-        allow_width: length(allow, "width"),
-        edge_trim: length(allow, "edge-trim"),
-        clamp: body.duration("clamp").map(|d| d.value).unwrap_or_default(),
-        cure: body.duration("cure").map(|d| d.value).unwrap_or_default(),
+        card: length(body, CARD),
+        kerf: length(body, KERF),
+        allow_length: length(left_on, allow::LENGTH),
+        allow_width: length(left_on, allow::WIDTH),
+        edge_trim: length(left_on, allow::EDGE_TRIM),
+        clamp: hours(CLAMP),
+        cure: hours(CURE),
         day: if day.0.is_positive() { day } else { Duration::hours(Exact::int(8)) },
         clamps: clamps.map_or(0, |count| count.value),
         clamps_span: clamps.and_then(|count| count.origin.span()),
@@ -145,7 +149,7 @@ pub(super) fn lower(
         start,
         base_plate: base_plate.length,
         feed: feed.unwrap_or_else(|| Length::new(Exact::int(100), Unit::Inch)),
-        set_up: body.duration("set-up").map(|d| d.value).unwrap_or_default(),
+        set_up: hours(SET_UP),
         notes: body.notes(),
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Exact, Length, Percent, Span, Temperature};
-use crate::vocabulary::{Entries, Value};
+use crate::vocabulary::{Entries, Fixing, Meets, Word, words};
 
 use super::lower::Lower;
 use super::place::Place;
@@ -67,34 +67,30 @@ pub struct KeepOut {
 }
 
 pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
+    use words::keep_out;
+    use words::site::{FIXING, HUMIDITY, KEEP_OUT, LEFT, RIGHT, TEMPERATURE};
+
     let written = body;
-    let empty = ctx.empty("site");
+    let empty = ctx.empty(&words::site::BLOCK);
     let body = body.unwrap_or(&empty);
     let keep_outs = body
-        .all("keep-out")
+        .all(KEEP_OUT)
         .filter_map(|entry| {
             let inner = entry.body()?;
-            let length = |word| inner.length(word).map(|value| value.value);
             Some(KeepOut {
-                name: entry.text(0)?.value.to_owned(),
-                from_left: length("from-left")?,
-                up: length("up")?,
-                wide: length("wide")?,
-                high: length("high")?,
-                deep: length("deep")?,
+                name: entry.value()?.value.to_owned(),
+                from_left: inner.get(keep_out::FROM_LEFT)?.value,
+                up: inner.get(keep_out::UP)?.value,
+                wide: inner.get(keep_out::WIDE)?.value,
+                high: inner.get(keep_out::HIGH)?.value,
+                deep: inner.get(keep_out::DEEP)?.value,
                 notes: inner.notes(),
                 span: entry.head,
             })
         })
         .collect();
-    let humidity = body.any("humidity").and_then(|value| match value.value {
-        Value::PercentRange(low, high) => Some((low, high)),
-        _ => None,
-    });
-    let temperature = body.any("temperature").and_then(|value| match value.value {
-        Value::Temperature(temperature) => Some(temperature),
-        _ => None,
-    });
+    let humidity = body.get(HUMIDITY).map(|humidity| humidity.value);
+    let temperature = body.get(TEMPERATURE).map(|temperature| temperature.value);
     if let Some(warm) = temperature {
         habitable(warm, body, ctx);
     }
@@ -102,12 +98,15 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
     let humidity = humidity.unwrap_or((Percent(Exact::int(30)), Percent(Exact::int(55))));
     let temperature = temperature.unwrap_or(Temperature::fahrenheit(Exact::int(70)));
     Site {
-        left: boundary(body, "left", ctx),
-        right: boundary(body, "right", ctx),
-        fixed: body.word("fixing").is_some_and(|fixing| fixing.value == "wall"),
-        fixed_at: written.map(|body| Place::of(body, "fixing")),
+        left: boundary(body, LEFT, ctx),
+        right: boundary(body, RIGHT, ctx),
+        fixed: match body.get(FIXING).map(|fixing| fixing.value) {
+            Some(Fixing::Wall) => true,
+            Some(Fixing::None) | None => false,
+        },
+        fixed_at: written.map(|body| Place::of(body, FIXING)),
         humidity,
-        humidity_span: body.one("humidity").map(|entry| entry.head),
+        humidity_span: body.one(HUMIDITY).map(|entry| entry.head),
         temperature,
         keep_outs,
         notes: body.notes(),
@@ -119,7 +118,7 @@ fn habitable(warm: Temperature, body: &Entries, ctx: &mut Lower) {
     if (Exact::int(-10)..=Exact::int(45)).contains(&warm.0) {
         return;
     }
-    let Some(entry) = body.one("temperature") else { return };
+    let Some(entry) = body.one(words::site::TEMPERATURE) else { return };
     let mut diagnostic = Diagnostic::error(
         "absurd-size",
         format!("nobody lives in a room of {} °C", warm.0.round()),
@@ -134,14 +133,15 @@ fn habitable(warm: Temperature, body: &Entries, ctx: &mut Lower) {
     ctx.sink.push(diagnostic);
 }
 
-fn boundary(body: &Entries, side: &str, ctx: &mut Lower) -> Boundary {
-    let Some(entry) = body.one(side) else { return Boundary::Open };
-    if entry.text(0).is_none_or(|word| word.value != "wall") {
-        return Boundary::Open;
+fn boundary(body: &Entries, side: Word<Meets>, ctx: &mut Lower) -> Boundary {
+    let Some(said) = body.one(side) else { return Boundary::Open };
+    match said.value().map_or(Meets::Open, |meets| *meets.value) {
+        Meets::Open => Boundary::Open,
+        Meets::Wall => {
+            let name = format!("{} scribe", side.spelling());
+            let wall = said.body();
+            let scribe = wall.and_then(|wall| ctx.size(wall, words::wall::SCRIBE, &name));
+            Boundary::Wall { scribe: scribe.unwrap_or_default(), span: said.head }
+        }
     }
-    let scribe = entry
-        .body()
-        .and_then(|wall| ctx.size(wall, "scribe", &format!("{side} scribe")))
-        .unwrap_or_default();
-    Boundary::Wall { scribe, span: entry.head }
 }

@@ -29,11 +29,10 @@ impl SizeNames {
             Err(Box::new(Diagnostic::error("name-unknown", title, name.span, label)))
         };
         let text = name.text();
-        let Some((path, axis)) = text.rsplit_once('.').and_then(|(path, word)| match word {
-            "wide" => Some((path, Axis::Across)),
-            "high" => Some((path, Axis::Down)),
-            _ => None,
-        }) else {
+        let along = |word: &str| Axis::BOTH.into_iter().find(|axis| axis.size_word() == word);
+        let Some((path, axis)) =
+            text.rsplit_once('.').and_then(|(path, word)| along(word).map(|axis| (path, axis)))
+        else {
             return unknown(
                 format!("`{text}` names no size: write `{text}.wide` or `{text}.high`"),
                 "wide or high?",

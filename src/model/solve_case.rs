@@ -2,17 +2,21 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Length, Span};
-use crate::vocabulary::{Entries, Entry};
+use crate::vocabulary::words::frame::Root;
+use crate::vocabulary::{Entries, Entry, JointKind, Nothing, RailSide, Said, Seam, Side, words};
 
-use super::case::{Case, End, Exposure, JointKind, Side};
+use super::case::{Board, Bottom, Case, End, Exposure, Leg, Shelves, Top};
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::frame::{Frame, OuterMember};
+use super::front::{DrawerBoxes, Fronts};
+use super::given::Given;
 use super::layout::Variable;
 use super::limits::{self, MOST_OPENINGS};
 use super::lower::Lower;
 use super::opening::Axis;
 use super::openings::{Context, Drafts};
 use super::read_case::{self, Shared};
+use super::read_fronts;
 use super::size::Size;
 use super::size_names::SizeNames;
 use super::stock::StockId;
@@ -29,6 +33,75 @@ struct Outer {
     above: Option<Variable>,
 }
 
+/// What a case says of its boards, fronts and boxes, as far as it is sound.
+struct Blocks {
+    /// What a board is of that does not say it.
+    stock: Option<StockId>,
+    ends: Option<[End; 2]>,
+    fronts: Given<Fronts>,
+    drawers: Given<DrawerBoxes>,
+    partitions: Given<Board>,
+    bottom: Given<Bottom>,
+    back: Given<Board>,
+    top: Given<Top>,
+    legs: Vec<Leg>,
+    shelves: Shelves,
+    finish: Option<usize>,
+}
+
+impl Blocks {
+    /// `None` where nothing is known of any board.
+    fn read(entry: &Entry, body: &Entries, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Self> {
+        use words::case::{BACK, BOTTOM, DRAWERS, FINISH, FRONTS, PARTITIONS, TOP};
+
+        let own = match read_case::named(body, shared, ctx) {
+            // Every board would lack what was just found missing.
+            Given::Refused => return None,
+            Given::Absent => None,
+            Given::Is(stock) => Some(stock),
+        };
+        let ends = read_case::ends(body, entry.head, own, shared, ctx);
+        if own.is_none() && ends.is_none() {
+            return None;
+        }
+        let into = ends.as_ref().map(|ends| shared.thickness(ends[0].stock)).unwrap_or_default();
+        // What a board does not say, the case says; else it is as the ends are.
+        let stock = own.or_else(|| ends.as_ref().map(|ends| ends[1].stock));
+        let fronts = body.one(FRONTS).map(|e| read_fronts::fronts(&e, None, shared, ctx));
+        let drawers = body.one(DRAWERS).map(|e| read_fronts::drawers(&e, shared, ctx));
+        let partitions = body.one(PARTITIONS).map(|e| {
+            let (joint, dado) = (words::panels::JOINT, JointKind::Dado);
+            read_case::board(&e, joint, dado, &into, stock, "partitions", shared, ctx)
+        });
+        let bottom = body.one(BOTTOM).map(|e| read_case::bottom(&e, &into, stock, shared, ctx));
+        let back = body.one(BACK).map(|e| {
+            let (joint, rabbet) = (words::back::JOINT, JointKind::Rabbet);
+            read_case::board(&e, joint, rabbet, &into, stock, "back", shared, ctx)
+        });
+        let top = body.one(TOP).map(|e| read_case::top(&e, &into, stock, shared, ctx));
+        Some(Self {
+            legs: read_case::legs(body, stock, shared, ctx),
+            shelves: read_case::shelves(body, entry.head, &into, stock, shared, ctx),
+            finish: ctx.refer(body, FINISH, &shared.finishes).known().map(|finish| finish.value),
+            stock,
+            ends,
+            fronts: Given::block(fronts),
+            drawers: Given::block(drawers),
+            partitions: Given::block(partitions),
+            bottom: Given::block(bottom),
+            back: Given::block(back),
+            top: Given::block(top),
+        })
+    }
+}
+
+/// The boards that a frame-less case has in place of a frame.
+struct Boards<'a> {
+    ends: &'a [End; 2],
+    bottom: Option<&'a Board>,
+    top: Option<&'a Board>,
+}
+
 pub(super) fn lower(
     entry: &Entry,
     exposure: [Exposure; 2],
@@ -36,42 +109,20 @@ pub(super) fn lower(
     ctx: &mut Lower,
 ) -> Option<Case> {
     let body = entry.body()?;
-    let name = entry.text(0)?.value;
-    let fallback = ctx.refer(body, "stock", &shared.stock_names).map(|index| StockId(index.value));
-    if fallback.is_none() && body.one("stock").is_some() {
-        // Every board would lack what was just found missing.
-        return None;
-    }
-    let ends = read_case::ends(body, entry.head, fallback, shared, ctx);
-    if fallback.is_none() && ends.is_none() {
-        return None;
-    }
-    let into = ends.as_ref().map(|ends| shared.thickness(ends[0].stock)).unwrap_or_default();
-    // What a board does not say, the case says; else it is as the ends are.
-    let fallback = fallback.or_else(|| ends.as_ref().map(|ends| ends[1].stock));
-    let fronts = body.one("fronts").map(|fronts| read_case::fronts(fronts, None, shared, ctx));
-    let drawers = body.one("drawers").map(|drawers| read_case::drawers(drawers, shared, ctx));
-    let partitions = body.one("partitions").map(|partitions| {
-        read_case::board(partitions, JointKind::Dado, &into, fallback, "partitions", shared, ctx)
-    });
-    let bottom = body.one("bottom").map(|b| read_case::bottom(b, &into, fallback, shared, ctx));
-    let back = body.one("back").map(|back| {
-        read_case::board(back, JointKind::Rabbet, &into, fallback, "back", shared, ctx)
-    });
-    let top = body.one("top").map(|top| read_case::top(top, &into, fallback, shared, ctx));
-    let legs = read_case::legs(body, fallback, shared, ctx);
-    let shelves = read_case::shelves(body, entry.head, &into, fallback, shared, ctx);
-    let finish = ctx.refer(body, "finish", &shared.finishes).map(|finish| finish.value);
-    let deep = ctx.positive(body, "deep", &format!("{name} deep"));
-    let deep_span = body.length("deep").map_or(entry.head, |deep| deep.span_or(entry.head));
+    let name = entry.name()?.value;
+    let blocks = Blocks::read(entry, body, shared, ctx)?;
+    let deep = ctx.positive(body, words::case::DEEP, &format!("{name} deep")).known();
+    let deep_span = body.get(words::case::DEEP).map_or(entry.head, |deep| deep.span_or(entry.head));
 
-    let frame_entry = body.one("frame")?;
-    let frameless = frame_entry.text(0).is_some_and(|word| word.value == "none");
-    let frame_body = frame_entry.body();
-    let list = list(body, frame_body, frameless, frame_entry, ctx)?;
+    let frame_said = body.one(words::case::FRAME)?;
+    let frameless = frame_said.is(Nothing::None);
+    let frame_body = frame_said.body();
+    let root = list(body, frame_body, frameless, &frame_said, ctx)?;
     // A block at fault was reported; the openings would only repeat it.
-    let (fronts, drawers, partitions) = (flat(fronts)?, flat(drawers)?, flat(partitions)?);
-    let (bottom, back, top, ends) = (flat(bottom)?, flat(back)?, flat(top)?, ends?);
+    let Blocks { stock, ends, legs, shelves, finish, .. } = blocks;
+    let (fronts, drawers) = (blocks.fronts.sound()?, blocks.drawers.sound()?);
+    let (partitions, back) = (blocks.partitions.sound()?, blocks.back.sound()?);
+    let (bottom, top, ends) = (blocks.bottom.sound()?, blocks.top.sound()?, ends?);
 
     let context = Context {
         case: name,
@@ -79,7 +130,7 @@ pub(super) fn lower(
         fronts: fronts.as_ref(),
         drawers: drawers.as_ref(),
         partitions: partitions.as_ref(),
-        stock: fallback,
+        stock,
         shared,
     };
     let errors = ctx.sink.errors();
@@ -88,7 +139,7 @@ pub(super) fn lower(
         outer(&mut sheet, entry, body, frame_body, frameless, top.is_some(), bottom.is_some());
     let mut names = SizeNames::default();
     names.add(name, outer.wide, outer.high);
-    let mut drafts = Drafts::read(list, sheet, names, &context, ctx);
+    let mut drafts = Drafts::read(root, sheet, names, &context, ctx);
     if let Some(draft) = drafts.openings.get(MOST_OPENINGS) {
         let what = format!("openings in {name}");
         ctx.sink.push(limits::too_many(MOST_OPENINGS, &what, draft.entry.head));
@@ -96,40 +147,10 @@ pub(super) fn lower(
     }
     fix_outer(&mut drafts, &outer, entry, body, frame_body, ctx);
     if frameless {
-        let span = entry.head;
-        let sides = [("left end", &ends[0]), ("right end", &ends[1])];
-        for ((name, end), variable) in sides.into_iter().zip(outer.sides) {
-            drafts.sheet.fix_to(variable, &shared.thickness(end.stock), name, None, end.span);
-        }
-        if let (Some(variable), Some(bottom)) = (outer.below, &bottom) {
-            drafts.sheet.fix_to(
-                variable,
-                &shared.thickness(bottom.board.stock),
-                "bottom",
-                None,
-                bottom.board.span,
-            );
-        }
-        if let (Some(variable), Some(top)) = (outer.above, &top) {
-            drafts.sheet.fix_to(
-                variable,
-                &shared.thickness(top.board.stock),
-                "top",
-                None,
-                top.board.span,
-            );
-        }
-        if exposure.iter().any(|side| !side.scribe().length.is_zero()) {
-            ctx.sink.push(
-                Diagnostic::error(
-                    "not-supported-yet",
-                    "a frame-less case has no stile to scribe to the wall",
-                    span,
-                    "no scribe without a frame",
-                )
-                .note("write `wall { scribe 0 }` and close the gap with a filler of your own, or give the case a frame"),
-            );
-        }
+        let bottom = bottom.as_ref().map(|bottom| &bottom.board);
+        let boards = Boards { ends: &ends, bottom, top: top.as_ref().map(|top| &top.board) };
+        fix_boards(&mut drafts, &outer, &boards, shared);
+        no_scribe(&exposure, entry.head, ctx);
     }
     leaves(&mut drafts, &outer, entry.head);
 
@@ -152,14 +173,14 @@ pub(super) fn lower(
     let origin = at_left.map(|at_left| (at_left, at_below));
     let placed = drafts.finish(&solution, origin, &context, ctx);
 
-    let base = match body.one("base") {
-        Some(base) => Some(read_case::base(base, base_high?, fallback, shared, ctx)?),
+    let base = match body.one(words::case::BASE) {
+        Some(base) => Some(read_case::base(&base, base_high?, stock, shared, ctx)?),
         None => None,
     };
     let frame = match frame_body.filter(|_| !frameless) {
         Some(frame) => {
             let [left, right] = sides;
-            Some(self::frame(frame_entry, frame, [left?, right?], above, below, shared, ctx)?)
+            Some(self::frame(&frame_said, frame, [left?, right?], above, below, shared, ctx)?)
         }
         None => None,
     };
@@ -191,12 +212,32 @@ pub(super) fn lower(
     })
 }
 
-/// A block that stands must be sound; one that does not stand is no fault.
-fn flat<T>(read: Option<Option<T>>) -> Option<Option<T>> {
-    match read {
-        None => Some(None),
-        Some(Some(sound)) => Some(Some(sound)),
-        Some(None) => None,
+/// The sides of a frame-less case are as thick as its boards.
+fn fix_boards(drafts: &mut Drafts<'_>, outer: &Outer, boards: &Boards<'_>, shared: &Shared<'_>) {
+    let sides = [("left end", &boards.ends[0]), ("right end", &boards.ends[1])];
+    for ((name, end), variable) in sides.into_iter().zip(outer.sides) {
+        drafts.sheet.fix_to(variable, &shared.thickness(end.stock), name, None, end.span);
+    }
+    let lying = [(outer.below, boards.bottom, "bottom"), (outer.above, boards.top, "top")];
+    for (variable, board, name) in lying {
+        if let (Some(variable), Some(board)) = (variable, board) {
+            drafts.sheet.fix_to(variable, &shared.thickness(board.stock), name, None, board.span);
+        }
+    }
+}
+
+/// Reports a scribe that has no stile to be planed on.
+fn no_scribe(exposure: &[Exposure; 2], span: Span, ctx: &mut Lower) {
+    if exposure.iter().any(|side| !side.scribe().length.is_zero()) {
+        ctx.sink.push(
+            Diagnostic::error(
+                "not-supported-yet",
+                "a frame-less case has no stile to scribe to the wall",
+                span,
+                "no scribe without a frame",
+            )
+            .note("write `wall { scribe 0 }` and close the gap with a filler of your own, or give the case a frame"),
+        );
     }
 }
 
@@ -207,7 +248,7 @@ fn list<'a>(
     frameless: bool,
     frame_entry: &Entry,
     ctx: &mut Lower,
-) -> Option<&'a Entry> {
+) -> Option<(&'a Entry, Axis)> {
     let (holder, what) = match (frameless, frame) {
         (true, _) => (case, "the frame-less case"),
         (false, Some(frame)) => (frame, "the frame"),
@@ -224,9 +265,11 @@ fn list<'a>(
             return None;
         }
     };
-    match (holder.one("across"), holder.one("down")) {
-        (Some(list), None) | (None, Some(list)) => Some(list),
-        (Some(first), Some(second)) => {
+    let mut lists = holder.in_order().filter_map(|entry| Some((entry.kind()?, entry)));
+    match (lists.next(), lists.next()) {
+        (Some((Root::Across, list)), None) => Some((list, Axis::Across)),
+        (Some((Root::Down, list)), None) => Some((list, Axis::Down)),
+        (Some((_, first)), Some((_, second))) => {
             ctx.sink.push(
                 Diagnostic::error(
                     "word-twice",
@@ -239,7 +282,7 @@ fn list<'a>(
             );
             None
         }
-        (None, None) => {
+        (None, _) => {
             if frameless {
                 ctx.sink.push(Diagnostic::error(
                     "word-missing",
@@ -263,21 +306,18 @@ fn outer(
     has_bottom: bool,
 ) -> Outer {
     let open = Some(body.open);
-    let name = entry.text(0).map_or("the case", |name| name.value);
+    let name = entry.name().map_or("the case", |name| name.value);
     let mut unknown = |name: &str, axis, span: Span| {
         sheet.variable(Unknown { name: name.to_owned(), axis, span, list: None, open })
     };
     let wide = unknown(name, Axis::Across, entry.head);
     let high = unknown(name, Axis::Down, entry.head);
-    let base = body.one("base").map(|base| unknown("base", Axis::Down, base.head));
+    let base = body.one(words::case::BASE).map(|base| unknown("base", Axis::Down, base.head));
     let sides = ["left stile", "right stile"].map(|side| unknown(side, Axis::Across, entry.head));
-    let rail = |side: &str| {
-        frame.is_some_and(|frame| {
-            frame.all("rail").any(|rail| rail.text(0).is_some_and(|word| word.value == side))
-        })
-    };
-    let below = if frameless { has_bottom } else { rail("bottom") };
-    let above = if frameless { has_top } else { rail("top") };
+    let rail =
+        |side| frame.is_some_and(|frame| frame.all(words::frame::RAIL).any(|rail| rail.is(side)));
+    let below = if frameless { has_bottom } else { rail(RailSide::Bottom) };
+    let above = if frameless { has_top } else { rail(RailSide::Top) };
     let below = below.then(|| unknown("bottom rail", Axis::Down, entry.head));
     let above = above.then(|| unknown("top rail", Axis::Down, entry.head));
     Outer { wide, high, base, sides, below, above }
@@ -292,18 +332,19 @@ fn fix_outer(
     frame: Option<&Entries>,
     ctx: &mut Lower,
 ) {
-    drafts.fix(body, "wide", outer.wide, "wide", None, ctx);
-    drafts.fix(body, "high", outer.high, "high", None, ctx);
-    if let (Some(base), Some(variable)) = (body.one("base").and_then(Entry::body), outer.base) {
-        drafts.fix(base, "high", variable, "base", None, ctx);
+    drafts.fix(body, words::case::WIDE, outer.wide, "wide", None, ctx);
+    drafts.fix(body, words::case::HIGH, outer.high, "high", None, ctx);
+    let base = body.one(words::case::BASE).and_then(Said::body);
+    if let (Some(base), Some(variable)) = (base, outer.base) {
+        drafts.fix(base, words::base::HIGH, variable, "base", None, ctx);
     }
     let Some(frame) = frame else { return };
     for (side, variable) in Side::BOTH.into_iter().zip(outer.sides) {
-        let stile =
-            frame.all("stile").find(|s| s.text(0).is_some_and(|word| word.value == side.word()));
-        match stile.and_then(Entry::body) {
+        let stile = frame.all(words::frame::STILE).find(|stile| stile.is(side));
+        match stile.and_then(Said::body) {
             Some(stile) => {
-                drafts.fix(stile, "wide", variable, &format!("{} stile", side.word()), None, ctx);
+                let name = format!("{} stile", side.word());
+                drafts.fix(stile, words::outer_stile::WIDE, variable, &name, None, ctx);
             }
             None => ctx.sink.push(
                 Diagnostic::error(
@@ -316,10 +357,11 @@ fn fix_outer(
             ),
         }
     }
-    for (side, variable) in [("bottom", outer.below), ("top", outer.above)] {
-        let rail = frame.all("rail").find(|r| r.text(0).is_some_and(|word| word.value == side));
-        if let (Some(rail), Some(variable)) = (rail.and_then(Entry::body), variable) {
-            drafts.fix(rail, "wide", variable, &format!("{side} rail"), None, ctx);
+    for (side, variable) in [(RailSide::Bottom, outer.below), (RailSide::Top, outer.above)] {
+        let rail = frame.all(words::frame::RAIL).find(|rail| rail.is(side));
+        if let (Some(rail), Some(variable)) = (rail.and_then(Said::body), variable) {
+            let name = format!("{} rail", side.spelling());
+            drafts.fix(rail, words::outer_rail::WIDE, variable, &name, None, ctx);
         }
     }
 }
@@ -352,20 +394,26 @@ fn frame(
 ) -> Option<Frame> {
     let stock = read_case::stock(body, None, "the frame", entry.head, shared, ctx)?;
     let into = shared.thickness(stock);
-    let joint = read_case::joinery(body, JointKind::Pocket, &into, "frame", ctx);
-    let member = |word: &str, side: &str, wide: Size| {
-        let entry = body.all(word).find(|m| m.text(0).is_some_and(|name| name.value == side))?;
-        let inner = entry.body()?;
-        let seam = if word == "stile" { read_case::seam(inner) } else { super::case::Seam::Butt };
-        Some(OuterMember { wide, seam, span: entry.head, notes: inner.notes() })
+    let asked = words::frame::JOINT;
+    let joint = read_case::joinery(body, asked, JointKind::Pocket, &into, "frame", ctx);
+    let stile = |side: Side, wide: Size| {
+        let said = body.all(words::frame::STILE).find(|stile| stile.is(side))?;
+        let inner = said.body()?;
+        let seam = read_case::seam(inner);
+        Some(OuterMember { wide, seam, span: said.head, notes: inner.notes() })
+    };
+    let rail = |side: RailSide, wide: Size| {
+        let said = body.all(words::frame::RAIL).find(|rail| rail.is(side))?;
+        let notes = said.body()?.notes();
+        Some(OuterMember { wide, seam: Seam::Butt, span: said.head, notes })
     };
     let [left, right] = sides;
     Some(Frame {
         stock,
         joint,
-        stiles: [member("stile", "left", left)?, member("stile", "right", right)?],
-        top: above.and_then(|wide| member("rail", "top", wide)),
-        bottom: below.and_then(|wide| member("rail", "bottom", wide)),
+        stiles: [stile(Side::Left, left)?, stile(Side::Right, right)?],
+        top: above.and_then(|wide| rail(RailSide::Top, wide)),
+        bottom: below.and_then(|wide| rail(RailSide::Bottom, wide)),
         span: entry.head,
         notes: body.notes(),
     })
@@ -376,7 +424,7 @@ fn frame(
 fn seamed(ends: [End; 2], frame: Option<&Frame>) -> [End; 2] {
     let [left, right] = ends;
     let with = |end: End, stile: Option<&OuterMember>| match stile {
-        Some(stile) if stile.seam == super::case::Seam::Mitre => End { seam: stile.seam, ..end },
+        Some(stile) if stile.seam == Seam::Mitre => End { seam: stile.seam, ..end },
         _ => end,
     };
     [

@@ -3,7 +3,9 @@
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Span};
 use crate::trade::{self, Wood};
-use crate::vocabulary::{Entries, Entry, Value};
+use crate::vocabulary::takes::{Number, Percent, Stiffness};
+use crate::vocabulary::words::species::Movement;
+use crate::vocabulary::{Entries, Entry, Word, words};
 
 use super::lower::Lower;
 
@@ -25,14 +27,29 @@ pub(super) fn wood(name: &str, own: &[OwnSpecies]) -> Option<Wood> {
 }
 
 pub(super) fn lower(entry: &Entry, ctx: &mut Lower) -> Option<OwnSpecies> {
+    use words::{shrinks, species};
+
     let body = entry.body()?;
-    body.noted("note");
-    let gravity = figure(body, "gravity", (0.05, 1.5), ctx);
-    let [radial, tangential] = match body.one("shrinks").and_then(|shrinks| shrinks.body()) {
-        Some(shrinks) => [coefficient(shrinks, "radial"), coefficient(shrinks, "tangential")],
-        None => ["radial", "tangential"].map(|word| figure(body, word, (0.0, 0.02), ctx)),
+    body.noted(species::NOTE);
+    let gravity = figure(body, species::GRAVITY, (0.05, 1.5), |wood| wood.gravity().to_f64(), ctx);
+    let movement = body.which();
+    let [radial, tangential] = match movement {
+        Some((Movement::Shrinkage, entry)) => {
+            let figures = entry.body()?;
+            [shrinks::RADIAL, shrinks::TANGENTIAL].map(|word| coefficient(figures, word))
+        }
+        Some((Movement::Coefficient, _)) | None => {
+            let within = (0.0, 0.02);
+            let radial = |wood: &Wood| f64::from(wood.radial) / 1e6;
+            let tangential = |wood: &Wood| f64::from(wood.tangential) / 1e6;
+            [
+                figure(body, species::RADIAL, within, radial, ctx),
+                figure(body, species::TANGENTIAL, within, tangential, ctx),
+            ]
+        }
     };
-    if body.one("shrinks").is_none() && body.one("radial").is_none() {
+    let is_total = matches!(movement, Some((Movement::Shrinkage, _)));
+    if !is_total && !body.says(species::RADIAL) {
         ctx.sink.push(Diagnostic::error(
             "word-missing",
             "a species that gives `tangential` must give `radial`",
@@ -41,33 +58,36 @@ pub(super) fn lower(entry: &Entry, ctx: &mut Lower) -> Option<OwnSpecies> {
         ));
     }
     Some(OwnSpecies {
-        name: entry.text(0)?.value.to_owned(),
+        name: entry.name()?.value.to_owned(),
         wood: Wood {
             gravity: whole(gravity?, 1000)?,
             radial: whole(radial?, 1_000_000)?,
             tangential: whole(tangential?, 1_000_000)?,
-            stiffness: stiffness(body)?,
+            stiffness: stiffness(body, species::STIFFNESS)?,
         },
         span: entry.head,
     })
 }
 
-/// A plain number that must lie where that of any wood does.
-fn figure(body: &Entries, word: &str, (least, most): (f64, f64), ctx: &mut Lower) -> Option<Exact> {
-    let value = body.number(word)?;
+/// A plain number that must lie where that of any wood does; `of` is the same
+/// figure of a wood.
+fn figure(
+    body: &Entries,
+    word: Word<Number>,
+    (least, most): (f64, f64),
+    of: fn(&Wood) -> f64,
+    ctx: &mut Lower,
+) -> Option<Exact> {
+    let value = body.get(word)?;
     let number = value.value.to_f64();
     if (least..=most).contains(&number) {
         return Some(value.value);
     }
-    let near = trade::species_named("black-cherry").map(|cherry| match word {
-        "gravity" => cherry.wood.gravity().to_f64(),
-        "radial" => f64::from(cherry.wood.radial) / 1e6,
-        _ => f64::from(cherry.wood.tangential) / 1e6,
-    });
+    let near = trade::species_named("black-cherry").map(|cherry| of(&cherry.wood));
     ctx.sink.push(
         Diagnostic::error(
             "absurd-size",
-            format!("no wood has a {word} of {number}"),
+            format!("no wood has a {} of {number}", word.spelling()),
             value.span_or(body.open),
             "out of any table",
         )
@@ -79,16 +99,14 @@ fn figure(body: &Entries, word: &str, (least, most): (f64, f64), ctx: &mut Lower
 /// The change for each point of moisture that a total shrinkage stands for:
 /// C = S / (3000 − 20 S), by which Wood Handbook, Table 13-5 follows from its
 /// Tables 4-3 and 4-4 (rebased to the size at 10 % moisture).
-fn coefficient(shrinks: &Entries, word: &str) -> Option<Exact> {
-    let Value::Percent(percent) = shrinks.any(word)?.value else { return None };
-    let s = percent.0;
+fn coefficient(shrinks: &Entries, word: Word<Percent>) -> Option<Exact> {
+    let s = shrinks.get(word)?.value.0;
     Some(s / (Exact::int(3000) - Exact::int(20) * s))
 }
 
 /// The stiffness of a block, in thousands of pounds to the square inch.
-pub(super) fn stiffness(body: &Entries) -> Option<u32> {
-    let Value::Stiffness(stiffness) = body.any("stiffness")?.value else { return None };
-    whole(stiffness.0, 1).map(|psi| (psi + 500) / 1000)
+pub(super) fn stiffness(body: &Entries, word: Word<Stiffness>) -> Option<u32> {
+    whole(body.get(word)?.value.0, 1).map(|psi| (psi + 500) / 1000)
 }
 
 /// A number as a whole count of its `parts`.

@@ -2,51 +2,20 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Length, Rate, Span};
-use crate::trade::{self, Sawn, Wood};
-use crate::vocabulary::{Entries, Entry, Sourced, Value};
+use crate::trade::{self, Wood};
+use crate::vocabulary::words::{self, stock::StockKind};
+use crate::vocabulary::{Entries, Entry, Kinds, Said, Sawn, SheetGrain, Sourced};
 
 use super::lower::Lower;
 use super::size::Size;
 use super::species::{self, OwnSpecies};
 
-/// What a stock is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum StockKind {
-    /// Veneers glued crosswise.
-    Plywood,
-    /// Medium-density fibreboard.
-    Mdf,
-    /// Pressed chips.
-    Particleboard,
-    /// Thin hard fibreboard.
-    Hardboard,
-    /// Solid boards.
-    Lumber,
-}
-
 impl StockKind {
     /// How it is called on the papers.
     #[must_use]
     pub fn word(self) -> &'static str {
-        match self {
-            Self::Plywood => "plywood",
-            Self::Mdf => "mdf",
-            Self::Particleboard => "particleboard",
-            Self::Hardboard => "hardboard",
-            Self::Lumber => "lumber",
-        }
+        self.spelling()
     }
-}
-
-/// Which way the face grain of a sheet runs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum SheetGrain {
-    /// Along its length.
-    Long,
-    /// Across it.
-    Wide,
-    /// It has none.
-    None,
 }
 
 /// A whole sheet.
@@ -141,24 +110,18 @@ pub(super) fn lower(
     measured: Option<Sourced<Length>>,
     ctx: &mut Lower,
 ) -> Option<Stock> {
+    use words::stock::{ACTUAL, BOARDS, GRAVITY, ON_HAND, PRICE, SAWN, SPECIES, THICKNESS};
+
     let body = entry.body()?;
-    let name = entry.text(0)?.value.to_owned();
-    let kinds = ["plywood", "mdf", "particleboard", "hardboard", "lumber"];
-    let (word, kind_entry) = body.first_of(&kinds)?;
-    let kind = match word {
-        "plywood" => StockKind::Plywood,
-        "mdf" => StockKind::Mdf,
-        "particleboard" => StockKind::Particleboard,
-        "hardboard" => StockKind::Hardboard,
-        _ => StockKind::Lumber,
-    };
-    let nominal = body.length(word)?;
+    let name = entry.name()?.value.to_owned();
+    let (kind, kind_entry) = body.which::<StockKind>()?;
+    let nominal = body.get(kind.handle())?;
     let label = format!("thickness of {name}");
-    let own = if kind == StockKind::Lumber { "thickness" } else { "actual" };
-    let (thickness, thickness_span) = match body.length(own) {
+    let own = if kind == StockKind::Lumber { THICKNESS } else { ACTUAL };
+    let (thickness, thickness_span) = match body.get(own) {
         Some(value) => {
             let span = value.span_or(entry.head);
-            (ctx.positive(body, own, &label)?, span)
+            (ctx.positive(body, own, &label).known()?, span)
         }
         None if kind == StockKind::Lumber => {
             ctx.sink.push(
@@ -177,7 +140,7 @@ pub(super) fn lower(
             );
             return None;
         }
-        None => (ctx.positive(body, word, &label)?, kind_entry.head),
+        None => (ctx.positive(body, kind.handle(), &label).known()?, kind_entry.head),
     };
     if kind != StockKind::Lumber {
         absurd(&name, thickness.length, thickness_span, (nominal.value, kind_entry.head), ctx);
@@ -195,14 +158,14 @@ pub(super) fn lower(
         }
         _ => (thickness, thickness_span),
     };
-    let named = body.one("species").and_then(|entry| entry.text(0));
+    let named = body.one(SPECIES).and_then(Said::value);
     let wood = if kind == StockKind::Lumber {
         named.as_ref().and_then(|name| species::wood(name.value, woods))
     } else {
         None
     };
-    let sheet_good = trade::sheet_named(word);
-    let gravity = body.number("gravity").and_then(|gravity| species::whole(gravity.value, 1000));
+    let sheet_good = trade::sheet_named(kind.spelling());
+    let gravity = body.get(GRAVITY).and_then(|gravity| species::whole(gravity.value, 1000));
     let known = wood.map(|wood| wood.gravity).or(sheet_good.map(|sheet| sheet.gravity));
     let stiff = wood.map(|wood| wood.stiffness).or(sheet_good.map(|sheet| sheet.stiffness));
     Some(Stock {
@@ -211,27 +174,27 @@ pub(super) fn lower(
         nominal: nominal.value,
         wood,
         gravity: gravity.or(known),
-        stiffness: species::stiffness(body).or(stiff),
+        stiffness: species::stiffness(body, words::stock::STIFFNESS).or(stiff),
         nominal_span: kind_entry.head,
         thickness,
         species_span: named.map_or(kind_entry.head, |name| name.span),
-        species: body.word("species").map(|species| species.value),
-        sawn: match body.word("sawn").map(|sawn| sawn.value).as_deref() {
-            Some("quarter") => Sawn::Quarter,
-            Some("rift") => Sawn::Rift,
-            _ => Sawn::Flat,
-        },
-        sawn_span: body.one("sawn").map(|sawn| sawn.head),
+        species: named.map(|name| name.value.to_owned()),
+        sawn: body.get(SAWN)?.value,
+        sawn_span: body.one(SAWN).map(|sawn| sawn.head),
         sheet: sheet(body),
         on_hand: body
-            .all("on-hand")
-            .filter_map(|piece| piece.body())
-            .filter_map(|piece| Some((piece.length("long")?.value, piece.length("wide")?.value)))
+            .all(ON_HAND)
+            .filter_map(Said::body)
+            .filter_map(|piece| {
+                let long = piece.get(words::on_hand::LONG)?.value;
+                Some((long, piece.get(words::on_hand::WIDE)?.value))
+            })
             .collect(),
-        boards: body.one("boards").and_then(|boards| boards.body()).and_then(|boards| {
-            Some(Boards { wide: range(boards, "wide")?, long: range(boards, "long")? })
+        boards: body.one(BOARDS).and_then(Said::body).and_then(|boards| {
+            let wide = boards.get(words::boards::WIDE)?.value;
+            Some(Boards { wide, long: boards.get(words::boards::LONG)?.value })
         }),
-        price: rate(body),
+        price: body.get(PRICE).map(|price| price.value),
         notes: body.notes(),
         span: entry.head,
         thickness_span,
@@ -273,30 +236,10 @@ fn absurd(
 }
 
 fn sheet(body: &Entries) -> Option<Sheet> {
-    let sheet = body.one("sheet")?.body()?;
+    let sheet = body.one(words::stock::SHEET)?.body()?;
     Some(Sheet {
-        long: sheet.length("long")?.value,
-        wide: sheet.length("wide")?.value,
-        grain: match sheet.word("grain").map(|grain| grain.value).as_deref() {
-            Some("wide") => SheetGrain::Wide,
-            Some("none") => SheetGrain::None,
-            _ => SheetGrain::Long,
-        },
+        long: sheet.get(words::sheet::LONG)?.value,
+        wide: sheet.get(words::sheet::WIDE)?.value,
+        grain: sheet.get(words::sheet::GRAIN)?.value,
     })
-}
-
-/// A range of lengths of a block.
-pub(super) fn range(body: &Entries, word: &str) -> Option<(Length, Length)> {
-    match body.any(word)?.value {
-        Value::LengthRange(low, high) => Some((low, high)),
-        _ => None,
-    }
-}
-
-/// The price of a block.
-pub(super) fn rate(body: &Entries) -> Option<Rate> {
-    match body.any("price")?.value {
-        Value::Rate(rate) => Some(rate),
-        _ => None,
-    }
 }

@@ -80,7 +80,7 @@ impl MoreJoints<'_> {
     pub fn listed(&self, larger: bool) -> Option<String> {
         let own = self.to_make.iter().filter(|it| it.larger == larger);
         let features = own.filter_map(|it| self.part.features.get(it.feature));
-        let list = made::listed(features.map(|feature| made::word(feature.kind)));
+        let list = made::listed(features.map(|feature| made::kind(feature.kind)));
         Some(list).filter(|list| !list.is_empty())
     }
 }

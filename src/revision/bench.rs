@@ -114,7 +114,7 @@ fn needs<'a>(side: &Revision<'a>, tape: Tape) -> BTreeMap<&'a str, Vec<Need>> {
     }
     for (part, _, fit) in ledger.lost() {
         for lost in &fit.lost {
-            let joint = made::said(&lost.made.word.value);
+            let joint = made::said(lost.made.kind.value);
             let (how, was, wanted) = match lost.off {
                 made::Off::Place { was, wanted, .. } => ("at", was, Some(wanted)),
                 made::Off::Size { word, was, wanted, .. } => (word, was, Some(wanted)),

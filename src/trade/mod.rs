@@ -47,7 +47,7 @@ pub use slips::{meant, thickness_off};
 pub use small_work::{
     least_wall, narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed,
 };
-pub use species::{SPECIES, Sawn, Species, Wood, species_named};
+pub use species::{SPECIES, Species, Wood, species_named};
 pub use square::{diagonal, diagonals_within, lean, root_sum_square};
 pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};
 pub use weight::{USUAL_GRAVITY, density, grams, kilograms, one_person, people, volume};

@@ -28,7 +28,8 @@ pub fn movement(wide: Length, coefficient: u32, from: f64, to: f64) -> Length {
 mod tests {
     use super::*;
     use crate::measure::Unit;
-    use crate::trade::{Sawn, species_named};
+    use crate::trade::species_named;
+    use crate::vocabulary::Sawn;
     use proptest::prelude::*;
 
     fn inches(length: Length) -> f64 {

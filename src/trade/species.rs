@@ -8,6 +8,7 @@
 //! for the gravity; all of it from memory. What is from memory is marked.
 
 use crate::measure::Exact;
+use crate::vocabulary::Sawn;
 
 /// The properties of a wood, as whole numbers so that two are equal or not.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,26 +37,11 @@ impl Wood {
     }
 }
 
-/// How boards are sawn.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Sawn {
-    /// Rings lie flat.
-    Flat,
-    /// Rings stand upright.
-    Quarter,
-    /// In between.
-    Rift,
-}
-
 impl Sawn {
     /// The word for it in a spec.
     #[must_use]
     pub fn word(self) -> &'static str {
-        match self {
-            Self::Flat => "flat",
-            Self::Quarter => "quarter",
-            Self::Rift => "rift",
-        }
+        self.spelling()
     }
 
     /// Change of a board's width for each point of moisture, in millionths:

@@ -6,11 +6,11 @@ use crate::syntax;
 
 use super::slot::read_one;
 use super::value::Value;
-use super::word::Word;
+use super::word::Row;
 
 /// What holds where `word` is not written in a file of this unit.
 #[must_use]
-pub(super) fn value(word: &Word, unit: Unit) -> Option<Value> {
+pub(super) fn value(word: &Row, unit: Unit) -> Option<Value> {
     let text = match unit {
         Unit::Millimetre => word.metric.or(word.default),
         _ => word.default,
@@ -28,7 +28,7 @@ mod tests {
     use crate::syntax::Item;
 
     /// What the whole grammar makes of a default.
-    fn parsed(word: &Word, text: &str) -> Value {
+    fn parsed(word: &Row, text: &str) -> Value {
         let (tree, faults) = syntax::parse(FileId(0), &format!("word {text}\n"));
         assert!(faults.is_empty(), "{text}: {faults:?}");
         let Some(Item::Statement(statement)) = tree.items.first() else { panic!("{text}") };

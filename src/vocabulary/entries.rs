@@ -3,19 +3,24 @@
 //! effect, and is refused instead of being silently ignored.
 
 use std::cell::Cell;
+use std::marker::PhantomData;
+use std::ops::Deref;
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::{Angle, Date, Duration, Exact, Length, Span, Spanned, Unit};
+use crate::measure::{Span, Spanned, Unit};
 
+use super::blocks::NOTE;
 use super::defaults;
+use super::takes::{Define, Flag, Size};
+use super::typed::{Kinds, Takes, Word};
 use super::value::{Origin, SizeExpr, Sourced, Value};
-use super::word::{Block, Word};
+use super::word::{Block, Kind, Row};
 
 /// One statement.
 #[derive(Debug)]
 pub struct Entry {
     /// Its word in the vocabulary.
-    pub word: &'static Word,
+    pub word: &'static Row,
     /// The keyword.
     pub span: Span,
     /// The keyword and its arguments.
@@ -45,7 +50,7 @@ impl Entry {
     /// A statement nobody has looked at yet.
     #[must_use]
     pub fn new(
-        word: &'static Word,
+        word: &'static Row,
         span: Span,
         head: Span,
         values: Vec<Option<Spanned<Value>>>,
@@ -54,62 +59,27 @@ impl Entry {
         Self { word, span, head, values, body, read: Cell::new(false) }
     }
 
-    fn value(&self, slot: usize) -> Option<&Spanned<Value>> {
-        self.values.get(slot).and_then(Option::as_ref)
+    fn slot<T: Takes>(&self, slot: usize) -> Option<Spanned<&T::Is>> {
+        let value = self.values.get(slot)?.as_ref()?;
+        T::of(&value.value).map(|is| Spanned::new(is, value.span))
     }
 
-    /// The word in slot `slot`: a name, a choice, a label.
+    /// The name that it gives, where it gives one.
     #[must_use]
-    pub fn text(&self, slot: usize) -> Option<Spanned<&str>> {
-        match self.value(slot) {
-            Some(Spanned { value: Value::Word(text) | Value::Text(text), span }) => {
-                Some(Spanned::new(text, *span))
-            }
-            _ => None,
-        }
+    pub fn name(&self) -> Option<Spanned<&str>> {
+        let gives = self.word.takes.first().is_some_and(|slot| slot.kind == Kind::Define);
+        gives.then(|| self.slot::<Define>(0)).flatten()
     }
 
-    /// The dotted name in slot `slot`.
+    /// Which of a group of words it is; that is read then.
     #[must_use]
-    pub fn path(&self, slot: usize) -> Option<Spanned<String>> {
-        match self.value(slot) {
-            Some(Spanned { value: Value::Path(name), span }) => {
-                Some(Spanned::new(name.text(), *span))
-            }
-            _ => None,
-        }
+    pub fn kind<K: Kinds>(&self) -> Option<K> {
+        let (kind, _) = K::ALL.iter().find(|(_, row)| row.word == self.word.word)?;
+        self.read.set(true);
+        Some(*kind)
     }
 
-    /// The count in slot `slot`.
-    #[must_use]
-    pub fn count(&self, slot: usize) -> Option<Spanned<u32>> {
-        match self.value(slot) {
-            Some(Spanned { value: Value::Count(count), span }) => Some(Spanned::new(*count, *span)),
-            _ => None,
-        }
-    }
-
-    /// The length in slot `slot`.
-    #[must_use]
-    pub fn length(&self, slot: usize) -> Option<Spanned<Length>> {
-        match self.value(slot) {
-            Some(Spanned { value: Value::Length(length), span }) => {
-                Some(Spanned::new(*length, *span))
-            }
-            _ => None,
-        }
-    }
-
-    /// The date in slot `slot`.
-    #[must_use]
-    pub fn date(&self, slot: usize) -> Option<Spanned<Date>> {
-        match self.value(slot) {
-            Some(Spanned { value: Value::Date(date), span }) => Some(Spanned::new(*date, *span)),
-            _ => None,
-        }
-    }
-
-    /// Its block, or an empty one.
+    /// What its braces hold; `None` where it has none.
     #[must_use]
     pub fn body(&self) -> Option<&Entries> {
         self.body.as_ref()
@@ -121,6 +91,80 @@ impl Entry {
         for entry in self.body.iter().flat_map(|body| &body.items) {
             entry.mark_all();
         }
+    }
+}
+
+/// A statement, and what its word is read as.
+#[derive(Debug)]
+pub struct Said<'a, T> {
+    /// The statement.
+    pub entry: &'a Entry,
+    takes: PhantomData<fn() -> T>,
+}
+
+impl<T> Clone for Said<'_, T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Said<'_, T> {}
+
+impl<T> Deref for Said<'_, T> {
+    type Target = Entry;
+
+    fn deref(&self) -> &Entry {
+        self.entry
+    }
+}
+
+impl<'a, T> Said<'a, T> {
+    fn new(entry: &'a Entry) -> Self {
+        Self { entry, takes: PhantomData }
+    }
+
+    /// What its braces hold; `None` where it has none.
+    #[must_use]
+    pub fn body(self) -> Option<&'a Entries> {
+        self.entry.body()
+    }
+}
+
+impl<'a, T: Takes> Said<'a, T> {
+    /// Its first argument; `None` where that may be left out, and is.
+    #[must_use]
+    pub fn value(self) -> Option<Spanned<&'a T::Is>> {
+        self.entry.slot::<T>(0)
+    }
+}
+
+impl<T: Takes<Is: Copy + PartialEq>> Said<'_, T> {
+    /// True where it says just this.
+    #[must_use]
+    pub fn is(self, value: T::Is) -> bool {
+        self.value().is_some_and(|own| *own.value == value)
+    }
+}
+
+impl<'a, A, B, C: Takes> Said<'a, (A, B, C)> {
+    /// Its third argument.
+    #[must_use]
+    pub fn third(self) -> Option<Spanned<&'a C::Is>> {
+        self.entry.slot::<C>(2)
+    }
+}
+
+impl<'a, A, B, C: Takes, D: Takes> Said<'a, (A, B, C, D)> {
+    /// Its third argument.
+    #[must_use]
+    pub fn third(self) -> Option<Spanned<&'a C::Is>> {
+        self.entry.slot::<C>(2)
+    }
+
+    /// Its fourth argument.
+    #[must_use]
+    pub fn fourth(self) -> Option<Spanned<&'a D::Is>> {
+        self.entry.slot::<D>(3)
     }
 }
 
@@ -137,23 +181,46 @@ impl Entries {
         Self { block, open, close, unit, items }
     }
 
+    fn written(&self, row: &'static Row) -> Option<&Entry> {
+        debug_assert!(self.holds(row), "{} in {}", row.word, self.block.name);
+        self.items.iter().find(|entry| entry.word.word == row.word)
+    }
+
+    /// True where the block may hold this word, read as it is here.
+    fn holds(&self, row: &'static Row) -> bool {
+        self.block.word(row.word).is_some_and(|own| own.takes == row.takes)
+    }
+
+    /// True for a word that this block may hold.
+    #[must_use]
+    pub fn may_hold<T>(&self, word: Word<T>) -> bool {
+        self.holds(word.row())
+    }
+
     /// The one statement with this word.
     #[must_use]
-    pub fn one(&self, word: &str) -> Option<&Entry> {
-        debug_assert!(self.block.word(word).is_some(), "{word} in {}", self.block.name);
-        let entry = self.items.iter().find(|entry| entry.word.word == word)?;
+    pub fn one<T>(&self, word: Word<T>) -> Option<Said<'_, T>> {
+        let entry = self.written(word.row())?;
         entry.read.set(true);
-        Some(entry)
+        Some(Said::new(entry))
+    }
+
+    /// True where the word stands.
+    #[must_use]
+    pub fn says<T>(&self, word: Word<T>) -> bool {
+        self.one(word).is_some()
     }
 
     /// Every statement with this word, in order.
-    pub fn all<'a>(&'a self, word: &'a str) -> impl Iterator<Item = &'a Entry> {
-        debug_assert!(self.block.word(word).is_some(), "{word} in {}", self.block.name);
-        self.items.iter().filter(move |entry| entry.word.word == word).inspect(|e| e.read.set(true))
+    pub fn all<T>(&self, word: Word<T>) -> impl Iterator<Item = Said<'_, T>> {
+        let row = word.row();
+        debug_assert!(self.holds(row), "{} in {}", row.word, self.block.name);
+        let same = self.items.iter().filter(move |entry| entry.word.word == row.word);
+        same.inspect(|entry| entry.read.set(true)).map(Said::new)
     }
 
     /// Marks a word as read that says nothing more than that it stands.
-    pub fn noted(&self, word: &str) {
+    pub fn noted<T>(&self, word: Word<T>) {
         self.all(word).for_each(drop);
     }
 
@@ -162,119 +229,56 @@ impl Entries {
         self.items.iter()
     }
 
-    /// Marks one statement as read.
-    pub fn mark(&self, entry: &Entry) {
-        entry.read.set(true);
-    }
-
-    /// True where a word without arguments stands.
+    /// Which of a group of words stands.
     #[must_use]
-    pub fn flag(&self, word: &str) -> Option<Span> {
-        self.one(word).map(|entry| entry.span)
+    pub fn which<K: Kinds>(&self) -> Option<(K, &Entry)> {
+        K::ALL.iter().find_map(|(kind, row)| {
+            let entry = self.written(row)?;
+            entry.read.set(true);
+            Some((*kind, entry))
+        })
     }
 
-    /// The first of several words that stands, for a choice of one.
+    /// Where a word stands that takes nothing.
     #[must_use]
-    pub fn first_of<'a>(&self, words: &[&'a str]) -> Option<(&'a str, &Entry)> {
-        words.iter().find_map(|word| self.one(word).map(|entry| (*word, entry)))
+    pub fn flag(&self, word: Word<Flag>) -> Option<Span> {
+        self.one(word).map(|said| said.span)
     }
 
-    fn sourced<T>(&self, word: &str, pick: impl FnOnce(&Value) -> Option<T>) -> Option<Sourced<T>> {
-        if let Some(entry) = self.one(word) {
-            let value = entry.value(0)?;
-            return pick(&value.value)
-                .map(|value2| Sourced { value: value2, origin: Origin::Written(entry.head) });
+    /// What a word says, or its default.
+    #[must_use]
+    pub fn get<T>(&self, word: Word<T>) -> Option<Sourced<<T::Is as ToOwned>::Owned>>
+    where
+        T: Takes<Is: ToOwned>,
+    {
+        if let Some(said) = self.one(word) {
+            let origin = Origin::Written(said.head);
+            return said.value().map(|is| Sourced { value: is.value.to_owned(), origin });
         }
-        let word = self.block.word(word)?;
-        let value = defaults::value(word, self.unit)?;
-        pick(&value).map(|value| Sourced {
-            value,
-            origin: Origin::Default { block: self.block.name, word: word.word },
-        })
-    }
-
-    /// A length, written or by default.
-    #[must_use]
-    pub fn length(&self, word: &str) -> Option<Sourced<Length>> {
-        self.sourced(word, |value| match value {
-            Value::Length(length) => Some(*length),
-            _ => None,
-        })
+        let row = self.block.word(word.spelling())?;
+        let value = T::of(&defaults::value(row, self.unit)?)?.to_owned();
+        Some(Sourced { value, origin: Origin::Default { block: self.block.name, word: row.word } })
     }
 
     /// A size expression with the statement it stands in; sizes have no defaults.
     #[must_use]
-    pub fn size(&self, word: &str) -> Option<Spanned<&SizeExpr>> {
-        let entry = self.one(word)?;
-        match entry.value(0) {
-            Some(Spanned { value: Value::Size(size), .. }) => Some(Spanned::new(size, entry.head)),
-            _ => None,
-        }
+    pub fn size(&self, word: Word<Size>) -> Option<Spanned<&SizeExpr>> {
+        let said = self.one(word)?;
+        said.value().map(|size| Spanned::new(size.value, said.head))
     }
 
-    /// A choice or label, written or by default.
-    #[must_use]
-    pub fn word(&self, word: &str) -> Option<Sourced<String>> {
-        self.sourced(word, |value| match value {
-            Value::Word(text) | Value::Text(text) => Some(text.clone()),
-            _ => None,
-        })
-    }
-
-    /// A count, written or by default.
-    #[must_use]
-    pub fn count(&self, word: &str) -> Option<Sourced<u32>> {
-        self.sourced(word, |value| match value {
-            Value::Count(count) => Some(*count),
-            _ => None,
-        })
-    }
-
-    /// A plain number, written or by default.
-    #[must_use]
-    pub fn number(&self, word: &str) -> Option<Sourced<Exact>> {
-        self.sourced(word, |value| match value {
-            Value::Number(number) => Some(*number),
-            _ => None,
-        })
-    }
-
-    /// A time, written or by default.
-    #[must_use]
-    pub fn duration(&self, word: &str) -> Option<Sourced<Duration>> {
-        self.sourced(word, |value| match value {
-            Value::Duration(duration) => Some(*duration),
-            _ => None,
-        })
-    }
-
-    /// An angle, written or by default.
-    #[must_use]
-    pub fn angle(&self, word: &str) -> Option<Sourced<Angle>> {
-        self.sourced(word, |value| match value {
-            Value::Angle(angle) => Some(*angle),
-            _ => None,
-        })
-    }
-
-    /// Any other value, written or by default.
-    #[must_use]
-    pub fn any(&self, word: &str) -> Option<Sourced<Value>> {
-        self.sourced(word, |value| Some(value.clone()))
-    }
-
-    /// Where an edit puts `word`: its statement, or just behind the opening
+    /// Where an edit puts a word: its statement, or just behind the opening
     /// brace where there is none.
     #[must_use]
-    pub fn place(&self, word: &str) -> Span {
-        let written = self.items.iter().find(|entry| entry.word.word == word);
+    pub fn place<T>(&self, word: Word<T>) -> Span {
+        let written = self.written(word.row());
         written.map_or(Span { start: self.open.end, ..self.open }, |entry| entry.head)
     }
 
     /// Every note of the block.
     #[must_use]
     pub fn notes(&self) -> Vec<String> {
-        self.all("note").filter_map(|entry| entry.text(0)).map(|t| t.value.to_owned()).collect()
+        self.all(NOTE).filter_map(Said::value).map(|text| text.value.to_owned()).collect()
     }
 
     /// A diagnostic for every statement that nothing has read.

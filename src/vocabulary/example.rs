@@ -7,11 +7,10 @@ use crate::diagnostics::{Edit, Fix, Grade, Sources, mend};
 use crate::measure::{Exact, Length, Tape, Unit};
 use crate::syntax::{self, Argument, Expr, ExprKind, Item, Number, Statement};
 
-use super::blocks::block_named;
-use super::word::{Block, Body, Kind, Word};
+use super::word::{Block, Kind, Row};
 
 /// The example of a word of this block, bare lengths in this unit.
-pub(super) fn of(block: &Block, word: &Word, unit: Unit) -> Cow<'static, str> {
+pub(super) fn of(block: &Block, word: &Row, unit: Unit) -> Cow<'static, str> {
     if unit == Unit::Inch {
         return Cow::Borrowed(word.example);
     }
@@ -35,9 +34,7 @@ fn gather(block: &Block, items: &[Item], unit: Unit, edits: &mut Vec<Edit>) {
         if word.takes.iter().any(|slot| is_length(slot.kind)) {
             figures(statement, unit, edits);
         }
-        if let (Body::May(name) | Body::Must(name), Some(inner)) = (word.body, &statement.block)
-            && let Some(block) = block_named(name)
-        {
+        if let (Some(block), Some(inner)) = (word.body.block(), &statement.block) {
             gather(block, &inner.items, unit, edits);
         }
     }
@@ -89,7 +86,7 @@ fn round(inches: Exact, unit: Unit) -> String {
 mod tests {
     use super::*;
     use crate::measure::FileId;
-    use crate::vocabulary::BLOCKS;
+    use crate::vocabulary::{BLOCKS, block_named};
 
     fn metric(block: &str, word: &str) -> String {
         let block = block_named(block).unwrap();
@@ -116,7 +113,7 @@ mod tests {
                 assert!(syntax::parse(FileId(0), &text.replace('…', " ")).1.is_empty(), "{text}");
                 // Fractions are how inches are written; others keep theirs.
                 let is_plain = word.takes.iter().any(|slot| is_length(slot.kind));
-                assert!(!is_plain || word.body != Body::None || !text.contains('/'), "{text}");
+                assert!(!is_plain || word.body.block().is_some() || !text.contains('/'), "{text}");
             }
         }
     }

@@ -3,7 +3,10 @@
 //! In: a syntax tree. Out: entries, each of its kind, and what was not understood.
 //! Must not know the solver or what a word does to the piece.
 
-mod blocks;
+pub(crate) mod blocks;
+#[macro_use]
+mod choice;
+mod choices;
 mod defaults;
 mod entries;
 mod evaluate;
@@ -11,13 +14,20 @@ mod example;
 mod read;
 mod reference;
 mod slot;
+pub mod takes;
+mod typed;
 mod value;
 mod word;
 
-pub use blocks::{BLOCKS, MADE, block_named};
-pub use entries::{Entries, Entry};
+pub(crate) use blocks as words;
+pub use blocks::{BLOCKS, block_named};
+pub use choice::Choice;
+pub use choices::*;
+pub use entries::{Entries, Entry, Said};
 pub use evaluate::{Fault, Linear, in_reason, length, linear, number, too_fine};
 pub use read::{read, stated_unit};
 pub use reference::reference;
+pub use takes::{Count, Flag, Maybe, Refer, Thing};
+pub use typed::{Kinds, Takes, Word};
 pub use value::{Origin, SizeExpr, Sourced, Value};
-pub use word::{Block, Body, Kind, Slot, Times, Word};
+pub use word::{Block, Body, Kind, Row, Slot, Times};

@@ -8,25 +8,25 @@ use crate::diagnostics::{Diagnostic, Fix, Grade, Sink};
 use crate::measure::{Span, Spanned, Unit, nearest};
 use crate::syntax::{Argument, Expr, ExprKind, Item, Statement, Tree};
 
-use super::blocks::{BLOCKS, block_named};
+use super::blocks::{BLOCKS, file, job};
 use super::entries::{Entries, Entry};
 use super::evaluate::Fault;
 use super::example;
 use super::slot::read_one;
 use super::value::Value;
-use super::word::{Block, Body, Slot, Times, Word};
+use super::word::{Block, Body, Row, Slot, Times};
 
 /// The unit of bare numbers that a file states: `job { units … }`, or `units …`
 /// of its own.
 #[must_use]
 pub fn stated_unit(tree: &Tree) -> Option<Unit> {
     let units = |statement: &Statement| {
-        (statement.word.text() == "units")
+        (statement.word.text() == job::UNITS.spelling())
             .then(|| statement.arguments.first()?.as_word().and_then(|w| Unit::parse(&w.text)))
             .flatten()
     };
     statements(&tree.items).find_map(|statement| {
-        if statement.word.text() == "job" {
+        if statement.word.text() == file::JOB.spelling() {
             let block = statement.block.as_ref()?;
             return statements(&block.items).find_map(units);
         }
@@ -45,9 +45,8 @@ fn statements(items: &[Item]) -> impl Iterator<Item = &Statement> {
 /// A tree from which lines are missing, not being `whole`, is not asked for
 /// words that may have stood on them.
 pub fn read(tree: &Tree, end: Span, unit: Unit, whole: bool, sink: &mut Sink) -> Entries {
-    let file = block_named("file").unwrap_or(BLOCKS[0]);
     let start = Span { start: 0, end: 0, ..end };
-    Reader { unit, whole, sink }.block(file, &tree.items, start, end)
+    Reader { unit, whole, sink }.block(file::block(), &tree.items, start, end)
 }
 
 struct Reader<'a> {
@@ -180,7 +179,7 @@ impl Reader<'_> {
     fn body(
         &mut self,
         home: &'static Block,
-        word: &'static Word,
+        word: &'static Row,
         statement: &Statement,
     ) -> Option<Option<Entries>> {
         let head = statement.head();
@@ -199,22 +198,20 @@ impl Reader<'_> {
                 );
                 None
             }
-            (Body::Must(name), None) => {
-                let title = block_named(name).map_or("its block", |block| block.title);
+            (Body::Must(block), None) => {
                 self.sink.push(
                     Diagnostic::error(
                         "block-missing",
                         format!("`{}` needs braces that say what it is", word.word),
                         head,
-                        format!("`{{ … }}` with {title} belongs behind this"),
+                        format!("`{{ … }}` with {} belongs behind this", block().title),
                     )
                     .note(format!("for example `{}`", example())),
                 );
                 None
             }
-            (Body::May(name) | Body::Must(name), Some(block)) => {
-                let definition = block_named(name)?;
-                Some(Some(self.block(definition, &block.items, block.open, block.close)))
+            (Body::May(definition) | Body::Must(definition), Some(block)) => {
+                Some(Some(self.block(definition(), &block.items, block.open, block.close)))
             }
         }
     }
@@ -222,7 +219,7 @@ impl Reader<'_> {
     fn arguments(
         &mut self,
         block: &'static Block,
-        word: &'static Word,
+        word: &'static Row,
         statement: &Statement,
     ) -> Result<Vec<Option<Spanned<Value>>>, Fault> {
         let mut rest = statement.arguments.as_slice();
@@ -266,7 +263,7 @@ impl Reader<'_> {
     }
 }
 
-fn extra(block: &Block, word: &Word, first: &Argument, span: Span, unit: Unit) -> Fault {
+fn extra(block: &Block, word: &Row, first: &Argument, span: Span, unit: Unit) -> Fault {
     // Two statements on one line, the `;` between them forgotten.
     if let Some(next) = first.as_word().and_then(|next| block.word(&next.text)) {
         return Box::new(

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use super::blocks::BLOCKS;
-use super::word::{Block, Body, Times, Word};
+use super::word::{Block, Body, Row, Times};
 
 /// The reference as Markdown.
 #[must_use]
@@ -62,7 +62,7 @@ fn heading(block: &Block) -> String {
     }
     let mut opened: Vec<&str> = Vec::new();
     for word in BLOCKS.iter().flat_map(|other| other.words) {
-        let opens = matches!(word.body, Body::May(name) | Body::Must(name) if name == block.name);
+        let opens = word.body.block().is_some_and(|opened| opened.name == block.name);
         if opens && !opened.contains(&word.word) {
             opened.push(word.word);
         }
@@ -72,7 +72,7 @@ fn heading(block: &Block) -> String {
     format!("{} {{ }}: {title}", words.join(", "))
 }
 
-fn help(word: &Word) -> String {
+fn help(word: &Row) -> String {
     let mut help = word.help.to_owned();
     if word.times == Times::Many {
         help.push_str("; may stand more than once");
@@ -80,7 +80,7 @@ fn help(word: &Word) -> String {
     help
 }
 
-fn value(word: &Word) -> String {
+fn value(word: &Row) -> String {
     let mut parts: Vec<String> = word
         .takes
         .iter()
@@ -97,7 +97,7 @@ fn value(word: &Word) -> String {
     parts.join(", ")
 }
 
-fn otherwise(word: &Word) -> String {
+fn otherwise(word: &Row) -> String {
     match (word.default, word.times) {
         (Some(default), _) => match word.metric {
             Some(metric) => format!("`{default}`; `{metric}` in a metric file"),

@@ -7,9 +7,10 @@ use crate::measure::{
 };
 use crate::syntax::{Argument, Expr, ExprKind, Number, NumberUnit};
 
+use super::choice::Choice;
 use super::evaluate::{self, Fault};
 use super::value::{SizeExpr, Value};
-use super::word::Kind;
+use super::word::{Kind, one_of};
 
 type Taken = Result<(Spanned<Value>, usize), Fault>;
 
@@ -51,7 +52,7 @@ pub(super) fn read_one(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken 
             Argument::Date { value, .. } => one(Value::Date(*value)),
             _ => Err(wrong(kind, span)),
         },
-        Kind::Choice(words) => choice(kind, words, first),
+        Kind::Choice(choices) => choice(kind, choices, first),
         Kind::Exactly(word) => match first.as_word() {
             Some(found) if found.text == word => one(Value::Word(word.to_owned())),
             _ => Err(wrong(kind, span)),
@@ -81,18 +82,18 @@ pub(super) fn read_one(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken 
         Kind::Percent => one(Value::Percent(percent(kind, first)?)),
         Kind::PercentRange => {
             let (low, high, whole) = ends(kind, arguments, |a| percent(kind, a))?;
-            Ok((Spanned::new(Value::PercentRange(low.min(high), low.max(high)), whole), 3))
+            Ok((Spanned::new(Value::PercentRange((low.min(high), low.max(high))), whole), 3))
         }
         Kind::LengthRange => {
             let (low, high, whole) =
                 ends(kind, arguments, |a| evaluate::length(expr(kind, a)?, unit))?;
-            Ok((Spanned::new(Value::LengthRange(low.min(high), low.max(high)), whole), 3))
+            Ok((Spanned::new(Value::LengthRange((low.min(high), low.max(high))), whole), 3))
         }
         Kind::Ratio => {
             let (a, b, whole) = ends(kind, arguments, |a| {
                 positive(evaluate::number(expr(kind, a)?, unit)?, a.span())
             })?;
-            Ok((Spanned::new(Value::Ratio(a, b), whole), 3))
+            Ok((Spanned::new(Value::Ratio((a, b)), whole), 3))
         }
         Kind::Angle => match number(first) {
             Some(Number { value, unit: Some(NumberUnit::Degree) }) => {
@@ -216,11 +217,11 @@ fn nominal(kind: Kind, argument: &Argument, unit: Unit) -> Taken {
     Ok((Spanned::new(Value::Length(length), argument.span()), 1))
 }
 
-fn choice(kind: Kind, words: &'static [&'static str], argument: &Argument) -> Taken {
+fn choice(kind: Kind, choices: &'static [Choice], argument: &Argument) -> Taken {
     let span = argument.span();
     let Some(found) = argument.as_word() else { return Err(wrong(kind, span)) };
-    if let Some(word) = words.iter().find(|word| **word == found.text) {
-        return Ok((Spanned::new(Value::Word((*word).to_owned()), span), 1));
+    if let Some(choice) = choices.iter().find(|choice| choice.word == found.text) {
+        return Ok((Spanned::new(Value::Choice(choice), span), 1));
     }
     let mut fault = Diagnostic::error(
         "value-wrong",
@@ -228,7 +229,7 @@ fn choice(kind: Kind, words: &'static [&'static str], argument: &Argument) -> Ta
         span,
         format!("{} belongs here", kind.describe()),
     );
-    if let Some(near) = nearest(&found.text, words.iter().copied()) {
+    if let Some(near) = nearest(&found.text, choices.iter().map(|choice| choice.word)) {
         fault = fault.fix(Fix::new(Grade::Sure, format!("write `{near}`"), span, near));
     }
     Err(Box::new(fault))
@@ -247,7 +248,7 @@ fn price(kind: Kind, units: &'static [&'static str], arguments: &[Argument], uni
     };
     let word = last.as_word().map(|word| word.text.as_str());
     let Some(per) = units.iter().find(|unit| Some(**unit) == word) else {
-        return Err(wrong(Kind::Choice(units), last.span()));
+        return Err(wrong_of(&one_of(units), last.span()));
     };
     let rate = Rate { price: Money(amount), per };
     Ok((Spanned::new(Value::Rate(rate), first.span().to(last.span())), taken))
@@ -318,9 +319,13 @@ fn coverage(kind: Kind, arguments: &[Argument]) -> Taken {
 }
 
 fn wrong(kind: Kind, span: Span) -> Fault {
+    wrong_of(&kind.describe(), span)
+}
+
+fn wrong_of(what: &str, span: Span) -> Fault {
     Box::new(Diagnostic::error(
         "value-wrong",
-        format!("{} belongs here", kind.describe()),
+        format!("{what} belongs here"),
         span,
         "this is something else",
     ))

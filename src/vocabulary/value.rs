@@ -6,6 +6,8 @@ use crate::measure::{
 };
 use crate::syntax::{Expr, Name};
 
+use super::choice::Choice;
+
 /// A value of the kind that its slot asks for.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Value {
@@ -20,9 +22,9 @@ pub enum Value {
     /// `Kind::Percent`.
     Percent(Percent),
     /// `Kind::PercentRange`, lower end first.
-    PercentRange(Percent, Percent),
+    PercentRange((Percent, Percent)),
     /// `Kind::LengthRange`, lower end first.
-    LengthRange(Length, Length),
+    LengthRange((Length, Length)),
     /// `Kind::Angle`.
     Angle(Angle),
     /// `Kind::Temperature`.
@@ -40,14 +42,16 @@ pub enum Value {
     /// `Kind::Feed`: the length run in one minute.
     Feed(Length),
     /// `Kind::Ratio`.
-    Ratio(Exact, Exact),
+    Ratio((Exact, Exact)),
     /// `Kind::Coverage`: square metres to the litre.
     Coverage(Exact),
     /// `Kind::Text`.
     Text(String),
-    /// `Kind::Label`, `Kind::LetterOrNumber`, `Kind::Choice`, `Kind::Define`,
-    /// `Kind::Refer`, `Kind::Exactly`.
+    /// `Kind::Label`, `Kind::LetterOrNumber`, `Kind::Define`, `Kind::Refer`,
+    /// `Kind::Exactly`.
     Word(String),
+    /// `Kind::Choice`.
+    Choice(&'static Choice),
     /// `Kind::Path`.
     Path(Name),
     /// `Kind::Date`.

@@ -1,5 +1,7 @@
 //! What the vocabulary says of one word, one argument and one block.
 
+use super::choice::Choice;
+
 /// What an argument may be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {
@@ -56,7 +58,7 @@ pub enum Kind {
     /// `2026-03-14`
     Date,
     /// One of these words.
-    Choice(&'static [&'static str]),
+    Choice(&'static [Choice]),
     /// This very word, for reading's sake: `on`.
     Exactly(&'static str),
 }
@@ -92,22 +94,25 @@ impl Kind {
             Self::Refer(what) => format!("the name of a {what}"),
             Self::Path => "the name of an opening or part such as `console.press`".into(),
             Self::Date => "a date such as `2026-03-14`".into(),
-            Self::Choice(words) => {
-                let words: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
-                match words.split_last() {
-                    Some((last, rest)) if !rest.is_empty() => {
-                        format!("{} or {last}", rest.join(", "))
-                    }
-                    _ => words.concat(),
-                }
+            Self::Choice(choices) => {
+                one_of(&choices.iter().map(|choice| choice.word).collect::<Vec<_>>())
             }
             Self::Exactly(word) => format!("the word `{word}`"),
         }
     }
 }
 
+/// Several words to choose from: `` `a`, `b` or `c` ``.
+pub(super) fn one_of(words: &[&str]) -> String {
+    let words: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
+    match words.split_last() {
+        Some((last, rest)) if !rest.is_empty() => format!("{} or {last}", rest.join(", ")),
+        _ => words.concat(),
+    }
+}
+
 /// One argument.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Slot {
     /// What it is.
     pub kind: Kind,
@@ -117,25 +122,36 @@ pub struct Slot {
 
 /// An argument that must stand.
 #[must_use]
-pub(super) const fn needs(kind: Kind) -> Slot {
+pub(crate) const fn needs(kind: Kind) -> Slot {
     Slot { kind, optional: false }
 }
 
 /// An argument that may be left out.
 #[must_use]
-pub(super) const fn may(kind: Kind) -> Slot {
+pub(crate) const fn may(kind: Kind) -> Slot {
     Slot { kind, optional: true }
 }
 
 /// Whether a word opens a block.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug)]
 pub enum Body {
     /// Never.
     None,
-    /// It may: the block's name in the registry.
-    May(&'static str),
+    /// It may: this one.
+    May(fn() -> &'static Block),
     /// It must.
-    Must(&'static str),
+    Must(fn() -> &'static Block),
+}
+
+impl Body {
+    /// The block that may stand behind the word.
+    #[must_use]
+    pub fn block(self) -> Option<&'static Block> {
+        match self {
+            Self::None => None,
+            Self::May(block) | Self::Must(block) => Some(block()),
+        }
+    }
 }
 
 /// How often a word may stand in its block.
@@ -151,7 +167,7 @@ pub enum Times {
 
 /// A word that a block may hold.
 #[derive(Clone, Copy, Debug)]
-pub struct Word {
+pub struct Row {
     /// The keyword.
     pub word: &'static str,
     /// Its arguments.
@@ -172,7 +188,7 @@ pub struct Word {
     pub any_name: bool,
 }
 
-impl Word {
+impl Row {
     /// A word without arguments or block, at most once.
     #[must_use]
     pub const fn new(word: &'static str, help: &'static str, example: &'static str) -> Self {
@@ -198,14 +214,14 @@ impl Word {
 
     /// May open this block.
     #[must_use]
-    pub const fn may_open(mut self, block: &'static str) -> Self {
+    pub const fn may_open(mut self, block: fn() -> &'static Block) -> Self {
         self.body = Body::May(block);
         self
     }
 
     /// Must open this block.
     #[must_use]
-    pub const fn opens(mut self, block: &'static str) -> Self {
+    pub const fn opens(mut self, block: fn() -> &'static Block) -> Self {
         self.body = Body::Must(block);
         self
     }
@@ -256,7 +272,7 @@ pub struct Block {
     /// What it says, in a sentence or two.
     pub help: &'static str,
     /// The words.
-    pub words: &'static [Word],
+    pub words: &'static [&'static Row],
     /// Groups of words of which exactly one must stand, each with what the
     /// choice is called: `(&["plywood", "lumber"], "a kind of stock")`.
     pub one_of: &'static [(&'static [&'static str], &'static str)],
@@ -265,15 +281,15 @@ pub struct Block {
 impl Block {
     /// The word of this block with this spelling.
     #[must_use]
-    pub fn word(&self, text: &str) -> Option<&'static Word> {
-        self.words.iter().find(|word| word.word == text)
+    pub fn word(&self, text: &str) -> Option<&'static Row> {
+        self.words.iter().copied().find(|word| word.word == text)
     }
 
     /// What a statement says that begins with this keyword: a word of the
     /// block, or the one that stands for any name.
     #[must_use]
-    pub fn meant(&self, keyword: &str) -> Option<&'static Word> {
-        let any = || self.words.iter().find(|word| word.any_name);
-        self.words.iter().find(|word| !word.any_name && word.word == keyword).or_else(any)
+    pub fn meant(&self, keyword: &str) -> Option<&'static Row> {
+        let any = || self.words.iter().copied().find(|word| word.any_name);
+        self.words.iter().copied().find(|word| !word.any_name && word.word == keyword).or_else(any)
     }
 }

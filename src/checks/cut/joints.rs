@@ -3,7 +3,7 @@
 use crate::checks::cut::cut_misfit::RULE;
 use crate::diagnostics::{Diagnostic, Sum};
 use crate::measure::{Length, Span, Tape};
-use crate::model::{Cut, Piece};
+use crate::model::{Cut, MadeKind, Piece};
 use crate::parts::{Face, Part};
 use crate::plans::made::{self, Fit, Lost, Off};
 
@@ -88,12 +88,12 @@ fn fits_turned(piece: &Piece, part: &Part, cut: &Cut) -> bool {
 fn from_end(part: &Part, cut: &Cut, fit: &Fit<'_>, tape: &Tape) -> Option<Length> {
     let is_high = |lost: &Lost<'_>| {
         let along = matches!(lost.off, Off::Place { from: Face::LengthStart, .. });
-        along && lost.made.word.value == "hinge-cup"
+        along && lost.made.kind.value == MadeKind::HingeCup
     };
     if !fit.lost.iter().all(is_high) {
         return None;
     }
-    let cups = cut.made.iter().filter(|made| made.word.value == "hinge-cup");
+    let cups = cut.made.iter().filter(|made| made.kind.value == MadeKind::HingeCup);
     let heights = cups.filter_map(|made| made.space[0]).map(|(from, to)| (from + to).half());
     let heights: Vec<Length> = heights.map(|height| height - fit.shift[0]).collect();
     let low = heights.iter().min()?;
@@ -115,7 +115,7 @@ struct Said {
 
 impl Said {
     fn of(lost: &Lost<'_>, part: &Part, tape: &Tape) -> Self {
-        let word = made::said(&lost.made.word.value);
+        let word = made::said(lost.made.kind.value);
         match lost.off {
             Off::Place { from, was, wanted, span } => {
                 let [told, now] = tape.apart(was, wanted);

@@ -76,7 +76,7 @@ pub(super) fn statement(piece: &Piece, part: &Part, own: &[OwnSize], stage: Stag
         let place = if round { hole(&space, tape) } else { Vec::new() };
         let from = if round { 2 } else { 0 };
         let told = [place, sides(&space, &sizes, tape, from)].concat();
-        let word = made::word(feature.kind);
+        let word = made::kind(feature.kind).spelling();
         match told.is_empty() {
             true => format!("made {word}"),
             false => format!("made {word} {{ {} }}", told.join("; ")),

@@ -4,7 +4,7 @@ use std::cell::LazyCell;
 use std::collections::BTreeMap;
 
 use crate::measure::{Exact, Length, Unit};
-use crate::model::{Cut, Made};
+use crate::model::{Cut, Made, MadeKind};
 use crate::parts::{Feature, Part};
 
 use super::kind::{self, Sort, sort, taken};
@@ -48,7 +48,7 @@ pub struct Fit<'a> {
 pub(super) struct Drawn<'a> {
     pub(super) number: usize,
     pub(super) feature: &'a Feature,
-    pub(super) word: &'static str,
+    pub(super) kind: MadeKind,
     pub(super) space: Space,
 }
 
@@ -56,7 +56,7 @@ pub(super) struct Drawn<'a> {
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Stands<'a> {
     pub(super) made: &'a Made,
-    pub(super) word: &'static str,
+    pub(super) kind: MadeKind,
     pub(super) space: Space,
 }
 
@@ -83,7 +83,7 @@ pub fn fit<'a>(part: &Part, cut: &'a Cut, spare: [Length; 2], tolerance: Length)
             let mut shift = shift;
             shift[axis] = end;
             let other = laying.lay(shift);
-            !laid.is_better(&other) && laying.words(&other) == laying.words(&laid)
+            !laid.is_better(&other) && laying.kinds(&other) == laying.kinds(&laid)
         };
         spare[axis].is_positive() && [Length::ZERO, spare[axis]].into_iter().all(as_well)
     });
@@ -149,30 +149,30 @@ impl<'a, 'p> Laying<'a, 'p> {
             .map(|(number, feature)| Drawn {
                 number,
                 feature,
-                word: kind::word(feature.kind),
+                kind: kind::kind(feature.kind),
                 space: Space::of(part, feature),
             })
             .collect();
-        let goes = drawn.iter().flat_map(|joint| taken(joint.word, &joint.space, own)).collect();
+        let goes = drawn.iter().flat_map(|joint| taken(joint.kind, &joint.space, own)).collect();
         let stands = |made: &'a Made| {
             let mut space = Space::whole(as_cut);
             for (own, written) in space.0.iter_mut().zip(&made.space) {
                 *own = written.unwrap_or(*own);
             }
             space.0[2] = through(space.0[2], as_cut[2], own[2]);
-            Some(Stands { made, word: kind::known(&made.word.value)?, space })
+            Some(Stands { made, kind: made.kind.value, space })
         };
         let made = cut.made.iter().filter_map(stands).collect();
         as_cut[2] = own[2];
         Self { sizes: own, cut: as_cut, drawn, goes, made, tolerance, trimmed: false }
     }
 
-    /// What is still to be made, by its words.
-    fn words(&self, laid: &Laid) -> Vec<(&'static str, bool)> {
-        let word = |it: &ToMake| self.drawn.get(it.feature).map(|drawn| (drawn.word, it.larger));
-        let mut words: Vec<_> = laid.to_make.iter().filter_map(word).collect();
-        words.sort_unstable();
-        words
+    /// What is still to be made, by its kinds.
+    fn kinds(&self, laid: &Laid) -> Vec<(MadeKind, bool)> {
+        let kind = |it: &ToMake| self.drawn.get(it.feature).map(|drawn| (drawn.kind, it.larger));
+        let mut kinds: Vec<_> = laid.to_make.iter().filter_map(kind).collect();
+        kinds.sort_unstable();
+        kinds
     }
 
     /// What may be taken off where this side begins, out of all that is.
@@ -180,13 +180,13 @@ impl<'a, 'p> Laying<'a, 'p> {
         if !spare.is_positive() {
             return vec![Length::ZERO];
         }
-        let mut words: Vec<&str> = self.made.iter().map(|made| made.word).collect();
-        words.sort_unstable();
-        words.dedup();
+        let mut kinds: Vec<MadeKind> = self.made.iter().map(|made| made.kind).collect();
+        kinds.sort_unstable_by_key(|kind| kind.spelling());
+        kinds.dedup();
         let many = self.made.len() * self.drawn.len() > MANY;
         let mut all = vec![Length::ZERO, spare, spare.half()];
-        for word in words {
-            let most = self.usual(word, axis, spare);
+        for kind in kinds {
+            let most = self.usual(kind, axis, spare);
             let most = most.get(..SHIFTS_TRIED[usize::from(many)]).unwrap_or(&most);
             // Between two that each bring one joint right.
             let halves = most.windows(2).map(|two| (two[0] + two[1]).half());
@@ -201,10 +201,10 @@ impl<'a, 'p> Laying<'a, 'p> {
 
     /// What is to be taken off for joints of one kind to come right, first what
     /// brings most of them right.
-    fn usual(&self, word: &str, axis: usize, spare: Length) -> Vec<Length> {
+    fn usual(&self, kind: MadeKind, axis: usize, spare: Length) -> Vec<Length> {
         let mut by: BTreeMap<Length, usize> = BTreeMap::new();
-        for made in self.made.iter().filter(|made| made.word == word) {
-            for drawn in self.drawn.iter().filter(|drawn| drawn.word == word) {
+        for made in self.made.iter().filter(|made| made.kind == kind) {
+            for drawn in self.drawn.iter().filter(|drawn| drawn.kind == kind) {
                 let (was, now) = (made.space.0[axis], drawn.space.0[axis]);
                 for shift in [was.0 - now.0, was.1 - now.1] {
                     if !shift.is_negative() && shift <= spare + self.tolerance {
@@ -233,7 +233,7 @@ impl<'a, 'p> Laying<'a, 'p> {
             self.goes.iter().map(|space| space.grown(self.tolerance)).collect()
         });
         let gone = LazyCell::new(|| -> Vec<Space> {
-            let taken = standing.iter().flat_map(|made| taken(made.word, &made.space, self.cut));
+            let taken = standing.iter().flat_map(|made| taken(made.kind, &made.space, self.cut));
             taken.map(|space| space.grown(self.tolerance)).collect()
         });
         let board = Space::whole(self.sizes);
@@ -241,21 +241,21 @@ impl<'a, 'p> Laying<'a, 'p> {
         let mut inner = board.grown(-self.tolerance);
         inner.0[2] = board.0[2];
         for (number, made) in standing.iter().enumerate() {
-            let as_drawn = |drawn: &Drawn<'_>| (drawn.word, drawn.space) == (made.word, made.space);
+            let as_drawn = |drawn: &Drawn<'_>| (drawn.kind, drawn.space) == (made.kind, made.space);
             if self.drawn.iter().any(as_drawn) {
                 continue;
             }
             let Some(there) = made.space.common(&inner) else { continue };
-            let fits = match sort(made.word) {
+            let fits = match sort(made.kind) {
                 Sort::Pilot | Sort::Hidden => true,
                 Sort::Whole => self.whole(made, &board),
                 Sort::Bore if self.bored(made, set).is_some() => true,
-                Sort::Taken if made.word == "mortise" => {
+                Sort::Taken if made.kind == MadeKind::Mortise => {
                     there.is_within(goes.iter().chain(&self.deep_mortises()))
                 }
                 Sort::Taken | Sort::Bore => there.is_within(goes.iter()),
                 Sort::Tenon => {
-                    let gone = taken(made.word, &made.space, self.cut);
+                    let gone = taken(made.kind, &made.space, self.cut);
                     let gone = gone.iter().filter_map(|space| space.common(&inner));
                     gone.into_iter().all(|space| space.is_within(goes.iter()))
                 }
@@ -265,14 +265,14 @@ impl<'a, 'p> Laying<'a, 'p> {
             }
         }
         let lacks = |drawn: &&Drawn<'p>| {
-            let as_made = |made: &Stands<'_>| (made.word, made.space) == (drawn.word, drawn.space);
+            let as_made = |made: &Stands<'_>| (made.kind, made.space) == (drawn.kind, drawn.space);
             !standing.iter().any(as_made) && !self.is_made(drawn, &standing, &gone, set)
         };
         let to_make = self.drawn.iter().filter(lacks);
         let larger = |drawn: &Drawn<'_>| {
-            let mut same = standing.iter().filter(|made| made.word == drawn.word);
+            let mut same = standing.iter().filter(|made| made.kind == drawn.kind);
             let over = |made: &Stands<'_>| made.space.common(&drawn.space).is_some();
-            matches!(sort(drawn.word), Sort::Taken | Sort::Bore | Sort::Pilot) && same.any(over)
+            matches!(sort(drawn.kind), Sort::Taken | Sort::Bore | Sort::Pilot) && same.any(over)
         };
         let to_make =
             to_make.map(|drawn| ToMake { feature: drawn.number, larger: larger(drawn) }).collect();
@@ -283,7 +283,7 @@ impl<'a, 'p> Laying<'a, 'p> {
     /// The mortises of the drawing, each right through: one that is deeper than
     /// its tenon is long does no harm.
     fn deep_mortises(&self) -> Vec<Space> {
-        let mortises = self.drawn.iter().filter(|drawn| drawn.word == "mortise");
+        let mortises = self.drawn.iter().filter(|drawn| drawn.kind == MadeKind::Mortise);
         mortises
             .map(|drawn| {
                 let depth = super::axis(drawn.feature.face);
@@ -297,11 +297,12 @@ impl<'a, 'p> Laying<'a, 'p> {
     /// The drawn hole that a bore is near enough to; holes of a pull once all
     /// of them are moved by `set`.
     fn bored(&self, made: &Stands<'_>, set: [Length; 2]) -> Option<&Drawn<'p>> {
-        self.drawn.iter().filter(|drawn| drawn.word == made.word).find(|drawn| {
+        self.drawn.iter().filter(|drawn| drawn.kind == made.kind).find(|drawn| {
             let flat = off::flat(drawn.feature);
-            let (set, by) = match made.word {
-                "pull-hole" => (set, self.tolerance),
-                _ => ([Length::ZERO; 2], self.tolerance.max(ADJUSTED)),
+            let (set, by) = if made.kind == MadeKind::PullHole {
+                (set, self.tolerance)
+            } else {
+                ([Length::ZERO; 2], self.tolerance.max(ADJUSTED))
             };
             flat.iter().zip(set).all(|(axis, set)| {
                 let off = made.space.middle(*axis) - set - drawn.space.middle(*axis);
@@ -314,9 +315,9 @@ impl<'a, 'p> Laying<'a, 'p> {
     /// By how much all holes for pulls stand elsewhere, if that is little.
     fn set(&self, standing: &[Stands<'_>]) -> [Length; 2] {
         let pulls: Vec<&Stands<'_>> =
-            standing.iter().filter(|made| made.word == "pull-hole").collect();
+            standing.iter().filter(|made| made.kind == MadeKind::PullHole).collect();
         let Some(first) = pulls.first() else { return [Length::ZERO; 2] };
-        let sets = self.drawn.iter().filter(|drawn| drawn.word == first.word).map(|drawn| {
+        let sets = self.drawn.iter().filter(|drawn| drawn.kind == first.kind).map(|drawn| {
             off::flat(drawn.feature).map(|axis| first.space.middle(axis) - drawn.space.middle(axis))
         });
         let little = sets.filter(|set| set.iter().all(|by| by.abs() <= ADJUSTED));
@@ -332,14 +333,14 @@ impl<'a, 'p> Laying<'a, 'p> {
         if made.space.common(board).is_none() {
             return true;
         }
-        let mut same = self.drawn.iter().filter(|drawn| drawn.word == made.word);
+        let mut same = self.drawn.iter().filter(|drawn| drawn.kind == made.kind);
         same.any(|drawn| self.is_whole(made, drawn, board))
     }
 
     /// True for one that is just the other. What is parted evenly over the width
     /// of an end is another thing in a narrower board.
     fn is_whole(&self, made: &Stands<'_>, drawn: &Drawn<'_>, board: &Space) -> bool {
-        let parted = made.word != "mitre";
+        let parted = made.kind != MadeKind::Mitre;
         let as_wide = (made.space.extent(1) - drawn.space.extent(1)).abs() <= self.tolerance;
         let there = made.space.common(board);
         there.is_some_and(|there| there.is_near(&drawn.space, self.tolerance))
@@ -354,10 +355,10 @@ impl<'a, 'p> Laying<'a, 'p> {
         set: [Length; 2],
     ) -> bool {
         let board = Space::whole(self.sizes);
-        let same = || standing.iter().filter(|made| made.word == drawn.word);
-        match sort(drawn.word) {
+        let same = || standing.iter().filter(|made| made.kind == drawn.kind);
+        match sort(drawn.kind) {
             Sort::Bore | Sort::Pilot => {
-                let is_bored = |made: &Stands<'_>| match sort(drawn.word) {
+                let is_bored = |made: &Stands<'_>| match sort(drawn.kind) {
                     Sort::Bore => {
                         self.bored(made, set).is_some_and(|hole| hole.number == drawn.number)
                     }
@@ -369,7 +370,7 @@ impl<'a, 'p> Laying<'a, 'p> {
                 same().any(|made| is_bored(made) && (0..3).all(|axis| reaches(made, axis)))
                     || drawn.space.is_within(gone.iter())
             }
-            Sort::Taken | Sort::Tenon => taken(drawn.word, &drawn.space, self.sizes)
+            Sort::Taken | Sort::Tenon => taken(drawn.kind, &drawn.space, self.sizes)
                 .iter()
                 .filter_map(|space| space.common(&board))
                 .all(|space| space.is_within(gone.iter())),
@@ -388,10 +389,10 @@ impl<'a, 'p> Laying<'a, 'p> {
                 i128::from(hundredths.round()).pow(2)
             });
             // A door hangs by its cups; where its pull is shows less.
-            square.sum::<i128>() * if made.word == "hinge-cup" { 100 } else { 1 }
+            square.sum::<i128>() * if made.kind == MadeKind::HingeCup { 100 } else { 1 }
         };
         let nearest = |made: &Stands<'_>| {
-            let same = self.drawn.iter().filter(|drawn| drawn.word == made.word);
+            let same = self.drawn.iter().filter(|drawn| drawn.kind == made.kind);
             same.map(|drawn| apart(made, drawn)).min()
         };
         standing.iter().filter_map(nearest).sum()
@@ -399,10 +400,10 @@ impl<'a, 'p> Laying<'a, 'p> {
 
     fn lost(&self, made: &Stands<'a>, laid: &Laid) -> Lost<'a> {
         let free = |drawn: &&Drawn<'p>| {
-            drawn.word == made.word && laid.to_make.iter().any(|it| it.feature == drawn.number)
+            drawn.kind == made.kind && laid.to_make.iter().any(|it| it.feature == drawn.number)
         };
         let over = |drawn: &&Drawn<'p>| {
-            drawn.word == made.word && drawn.space.common(&made.space).is_some()
+            drawn.kind == made.kind && drawn.space.common(&made.space).is_some()
         };
         let apart = |drawn: &&Drawn<'p>| {
             let by = |axis| (made.space.middle(axis) - drawn.space.middle(axis)).abs();

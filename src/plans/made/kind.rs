@@ -1,8 +1,8 @@
 //! The kinds of joint that the shop writes down, and the wood each one takes.
 
 use crate::measure::Length;
+use crate::model::MadeKind;
 use crate::parts::{Bore, FeatureKind};
-use crate::vocabulary::MADE;
 
 use super::space::Space;
 
@@ -23,66 +23,71 @@ pub(super) enum Sort {
     Hidden,
 }
 
-/// The word of `made` for a kind.
+/// What a record calls a feature.
 #[must_use]
-pub fn word(kind: FeatureKind) -> &'static str {
-    match kind {
-        FeatureKind::Dado => "dado",
-        FeatureKind::Groove => "groove",
-        FeatureKind::Rabbet => "rabbet",
-        FeatureKind::Mitre => "mitre",
-        FeatureKind::Notch => "notch",
-        FeatureKind::Pockets(..) => "pocket-holes",
-        FeatureKind::Bore(Bore::Cup) => "hinge-cup",
-        FeatureKind::Bore(Bore::Pull) => "pull-hole",
-        FeatureKind::Bore(Bore::Plate) => "plate-hole",
-        FeatureKind::Flute(_) => "flute",
-        FeatureKind::Tenon => "tenon",
-        FeatureKind::Mortise => "mortise",
-        FeatureKind::Dovetails => "dovetails",
-        FeatureKind::Dowels(..) => "dowel-holes",
+pub fn kind(feature: FeatureKind) -> MadeKind {
+    match feature {
+        FeatureKind::Dado => MadeKind::Dado,
+        FeatureKind::Groove => MadeKind::Groove,
+        FeatureKind::Rabbet => MadeKind::Rabbet,
+        FeatureKind::Mitre => MadeKind::Mitre,
+        FeatureKind::Notch => MadeKind::Notch,
+        FeatureKind::Pockets(..) => MadeKind::PocketHoles,
+        FeatureKind::Bore(Bore::Cup) => MadeKind::HingeCup,
+        FeatureKind::Bore(Bore::Pull) => MadeKind::PullHole,
+        FeatureKind::Bore(Bore::Plate) => MadeKind::PlateHole,
+        FeatureKind::Flute(_) => MadeKind::Flute,
+        FeatureKind::Tenon => MadeKind::Tenon,
+        FeatureKind::Mortise => MadeKind::Mortise,
+        FeatureKind::Dovetails => MadeKind::Dovetails,
+        FeatureKind::Dowels(..) => MadeKind::DowelHoles,
     }
 }
 
-/// A word of `made` as it is said: `hinge cup`.
+/// A kind of joint as it is said: `hinge cup`.
 #[must_use]
-pub fn said(word: &str) -> String {
-    word.replace('-', " ")
+pub fn said(kind: MadeKind) -> String {
+    kind.spelling().replace('-', " ")
 }
 
-/// Several joints by their words: `2 dados, notch, pocket holes`.
+/// Several joints: `2 dados, notch, pocket holes`.
 #[must_use]
-pub fn listed<'a>(words: impl Iterator<Item = &'a str>) -> String {
-    let mut counts: Vec<(&str, usize)> = Vec::new();
-    for word in words {
-        match counts.iter_mut().find(|(known, _)| *known == word) {
+pub fn listed(kinds: impl Iterator<Item = MadeKind>) -> String {
+    let mut counts: Vec<(MadeKind, usize)> = Vec::new();
+    for kind in kinds {
+        match counts.iter_mut().find(|(known, _)| *known == kind) {
             Some((_, count)) => *count += 1,
-            None => counts.push((word, 1)),
+            None => counts.push((kind, 1)),
         }
     }
-    let one = |(word, count): (&str, usize)| match (count, word.ends_with('s')) {
-        (1, _) | (_, true) => said(word),
-        (count, false) if word.ends_with("ch") => format!("{count} {}es", said(word)),
-        (count, false) => format!("{count} {}s", said(word)),
+    let one = |(kind, count): (MadeKind, usize)| match (count, kind.spelling().ends_with('s')) {
+        (1, _) | (_, true) => said(kind),
+        (count, false) if kind.spelling().ends_with("ch") => format!("{count} {}es", said(kind)),
+        (count, false) => format!("{count} {}s", said(kind)),
     };
     counts.into_iter().map(one).collect::<Vec<_>>().join(", ")
 }
 
-pub(super) fn sort(word: &str) -> Sort {
-    match word {
-        "tenon" => Sort::Tenon,
-        "hinge-cup" | "pull-hole" => Sort::Bore,
-        "mitre" | "dovetails" => Sort::Whole,
-        "plate-hole" => Sort::Pilot,
-        "pocket-holes" | "dowel-holes" => Sort::Hidden,
-        _ => Sort::Taken,
+pub(super) fn sort(kind: MadeKind) -> Sort {
+    match kind {
+        MadeKind::Tenon => Sort::Tenon,
+        MadeKind::HingeCup | MadeKind::PullHole => Sort::Bore,
+        MadeKind::Mitre | MadeKind::Dovetails => Sort::Whole,
+        MadeKind::PlateHole => Sort::Pilot,
+        MadeKind::PocketHoles | MadeKind::DowelHoles => Sort::Hidden,
+        MadeKind::Dado
+        | MadeKind::Groove
+        | MadeKind::Rabbet
+        | MadeKind::Notch
+        | MadeKind::Mortise
+        | MadeKind::Flute => Sort::Taken,
     }
 }
 
 /// The wood that a joint takes out of a board of these sizes, box by box;
 /// nothing for a kind that is more than its box.
-pub(super) fn taken(word: &str, space: &Space, sizes: [Length; 3]) -> Vec<Space> {
-    match sort(word) {
+pub(super) fn taken(kind: MadeKind, space: &Space, sizes: [Length; 3]) -> Vec<Space> {
+    match sort(kind) {
         Sort::Taken | Sort::Bore => vec![*space],
         Sort::Tenon => {
             let mut end = Space::whole(sizes);
@@ -93,40 +98,16 @@ pub(super) fn taken(word: &str, space: &Space, sizes: [Length; 3]) -> Vec<Space>
     }
 }
 
-/// The word of the vocabulary that a record uses.
-pub(super) fn known(word: &str) -> Option<&'static str> {
-    MADE.iter().copied().find(|known| *known == word)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
-    fn every_word_stands_in_the_vocabulary() {
-        let kinds = [
-            FeatureKind::Dado,
-            FeatureKind::Groove,
-            FeatureKind::Rabbet,
-            FeatureKind::Mitre,
-            FeatureKind::Notch,
-            FeatureKind::Mortise,
-            FeatureKind::Tenon,
-            FeatureKind::Dovetails,
-            FeatureKind::Flute(0),
-            FeatureKind::Pockets(1, None),
-            FeatureKind::Dowels(1, None),
-            FeatureKind::Bore(Bore::Cup),
-            FeatureKind::Bore(Bore::Pull),
-            FeatureKind::Bore(Bore::Plate),
-        ];
-        assert_eq!(kinds.map(word).as_slice(), MADE);
-    }
-
-    #[test]
     fn joints_are_counted_by_their_words() {
-        let words = ["dado", "notch", "dado", "pocket-holes", "pocket-holes", "mitre"];
-        assert_eq!(listed(words.into_iter()), "2 dados, notch, pocket holes, mitre");
-        assert_eq!(listed(["notch", "notch"].into_iter()), "2 notches");
+        use MadeKind::{Dado, Mitre, Notch, PocketHoles};
+
+        let kinds = [Dado, Notch, Dado, PocketHoles, PocketHoles, Mitre];
+        assert_eq!(listed(kinds.into_iter()), "2 dados, notch, pocket holes, mitre");
+        assert_eq!(listed([Notch, Notch].into_iter()), "2 notches");
     }
 }

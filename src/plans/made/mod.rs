@@ -10,6 +10,6 @@ mod off;
 mod space;
 
 pub use fit::{Fit, ToMake, fit};
-pub use kind::{listed, said, word};
+pub use kind::{kind, listed, said};
 pub use off::{Lost, Off};
 pub use space::{Range, Space, axis};

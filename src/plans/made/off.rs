@@ -1,7 +1,7 @@
 //! In what a joint that is made differs from the drawing.
 
 use crate::measure::{Length, Span};
-use crate::model::Made;
+use crate::model::{Made, MadeKind};
 use crate::parts::{Face, Feature};
 
 use super::fit::{Drawn, Stands};
@@ -75,8 +75,8 @@ pub(super) fn lost<'a>(
 }
 
 /// Where a joint stands along an axis, as it is told.
-fn place(word: &str, space: &Space, axis: usize) -> Length {
-    match sort(word) {
+fn place(kind: MadeKind, space: &Space, axis: usize) -> Length {
+    match sort(kind) {
         Sort::Bore => space.middle(axis),
         _ => space.0[axis].0,
     }
@@ -86,7 +86,7 @@ fn moved(made: &Stands<'_>, drawn: &Drawn<'_>, tolerance: Length) -> Option<Off>
     let far = |axis: usize| {
         let (was, now) = (made.space.0[axis], drawn.space.0[axis]);
         let middle = (made.space.middle(axis) - drawn.space.middle(axis)).abs();
-        let by = match sort(made.word) {
+        let by = match sort(made.kind) {
             Sort::Bore => middle,
             // One that only reaches further stands where it stood.
             _ => (was.0 - now.0).abs().min((was.1 - now.1).abs()).min(middle),
@@ -97,8 +97,8 @@ fn moved(made: &Stands<'_>, drawn: &Drawn<'_>, tolerance: Length) -> Option<Off>
     let (_, axis) = places.max_by_key(|(by, _)| *by)?;
     Some(Off::Place {
         from: STARTS[axis],
-        was: place(made.word, &made.space, axis),
-        wanted: place(made.word, &drawn.space, axis),
+        was: place(made.kind, &made.space, axis),
+        wanted: place(made.kind, &drawn.space, axis),
         span: drawn.feature.span,
     })
 }
@@ -112,7 +112,7 @@ fn resized(made: &Stands<'_>, drawn: &Drawn<'_>, tolerance: Length) -> Option<Of
     let flat = flat(drawn.feature);
     let (axis, was, wanted) = flat.into_iter().chain([depth]).find_map(differs)?;
     let longer = |other: usize| drawn.space.extent(axis) >= drawn.space.extent(other);
-    let word = match (sort(made.word), axis == depth) {
+    let word = match (sort(made.kind), axis == depth) {
         (Sort::Tenon | Sort::Whole, true) => "long",
         (_, true) => "deep",
         (Sort::Bore, false) => "across",
@@ -131,5 +131,5 @@ fn gone(made: &Stands<'_>, board: &Space) -> Off {
         made.space.0[*axis].0 <= board.0[*axis].0 && made.space.0[*axis].1 >= board.0[*axis].1
     };
     let axis = (0..3).find(|axis| !reaches(axis)).unwrap_or(0);
-    Off::Gone { from: STARTS[axis], was: place(made.word, &made.space, axis) }
+    Off::Gone { from: STARTS[axis], was: place(made.kind, &made.space, axis) }
 }

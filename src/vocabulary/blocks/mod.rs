@@ -1,93 +1,103 @@
 //! The vocabulary: one file a group of blocks, one registry.
 
-mod case;
-mod frame;
-mod fronts;
-mod hardware;
-mod job;
-mod later;
-pub use later::MADE;
-mod shop;
-mod site;
-mod species;
-mod stock;
-mod top;
+#[macro_use]
+mod declare;
 
-use super::word::{Block, Kind, Word, needs};
+mod cabinet;
+mod elevation;
+mod fronts_and_boxes;
+mod hardware;
+mod job_and_shop;
+mod materials;
+mod records;
+mod whole_file;
+
+pub(crate) use cabinet::*;
+pub(crate) use elevation::*;
+pub(crate) use fronts_and_boxes::*;
+pub(crate) use hardware::*;
+pub(crate) use job_and_shop::*;
+pub(crate) use materials::*;
+pub(crate) use records::*;
+pub(crate) use whole_file::*;
+
+use super::choices::*;
+use super::takes::*;
+use super::word::Block;
 
 /// Every block of the language, the file itself first.
-pub const BLOCKS: &[&Block] = &[
-    &top::FILE,
-    &job::JOB,
-    &site::SITE,
-    &site::WALL,
-    &site::KEEP_OUT,
-    &shop::SHOP,
-    &shop::ALLOW,
-    &shop::TOLERANCE,
-    &species::SPECIES,
-    &species::SHRINKS,
-    &stock::STOCK,
-    &stock::SHEET,
-    &stock::ON_HAND,
-    &stock::BOARDS,
-    &hardware::HINGE,
-    &hardware::PLATE,
-    &hardware::POSE,
-    &hardware::SLIDE,
-    &hardware::NOTCH,
-    &hardware::PULL,
-    &hardware::BIT,
-    &hardware::FINISH,
-    &case::CASE,
-    &case::BASE,
-    &case::PANELS,
-    &case::END,
-    &case::BOTTOM,
-    &case::BACK,
-    &case::TOP,
-    &case::STRETCHERS,
-    &case::LEG,
-    &case::SHELVES,
-    &case::JOINT,
-    &frame::FRAME,
-    &frame::OUTER_STILE,
-    &frame::OUTER_RAIL,
-    &frame::LIST,
-    &frame::GROUP,
-    &frame::STILE_BLOCK,
-    &frame::RAIL_BLOCK,
-    &frame::DIVIDER_BLOCK,
-    &frame::DRAWER_BLOCK,
-    &frame::DOOR_BLOCK,
-    &frame::DOORS_BLOCK,
-    &frame::OPEN_BLOCK,
-    &frame::FALSE_FRONT,
-    &frame::SHELF_BLOCK,
-    &fronts::FRONTS,
-    &fronts::OVERLAY,
-    &fronts::PANEL,
-    &fronts::FLUTES,
-    &fronts::DRAWERS,
-    &fronts::GROOVE,
-    &later::MEASURED,
-    &later::OPENING,
-    &later::DIAGONALS,
-    &later::STOCK,
-    &later::SHOP,
-    &later::CUT,
-    &later::CUT_PART,
-    &later::MADE_JOINT,
+pub static BLOCKS: &[&Block] = &[
+    &file::BLOCK,
+    &job::BLOCK,
+    &site::BLOCK,
+    &wall::BLOCK,
+    &keep_out::BLOCK,
+    &shop::BLOCK,
+    &allow::BLOCK,
+    &tolerance::BLOCK,
+    &species::BLOCK,
+    &shrinks::BLOCK,
+    &stock::BLOCK,
+    &sheet::BLOCK,
+    &on_hand::BLOCK,
+    &boards::BLOCK,
+    &hinge::BLOCK,
+    &plate::BLOCK,
+    &pose::BLOCK,
+    &slide::BLOCK,
+    &notch::BLOCK,
+    &pull::BLOCK,
+    &bit::BLOCK,
+    &finish::BLOCK,
+    &case::BLOCK,
+    &base::BLOCK,
+    &panels::BLOCK,
+    &end::BLOCK,
+    &bottom::BLOCK,
+    &back::BLOCK,
+    &file::BLOCK,
+    &stretchers::BLOCK,
+    &leg::BLOCK,
+    &shelves::BLOCK,
+    &joint::BLOCK,
+    &frame::BLOCK,
+    &outer_stile::BLOCK,
+    &outer_rail::BLOCK,
+    &list::BLOCK,
+    &group::BLOCK,
+    &stile::BLOCK,
+    &rail::BLOCK,
+    &divider::BLOCK,
+    &drawer::BLOCK,
+    &door::BLOCK,
+    &doors::BLOCK,
+    &open::BLOCK,
+    &false_front::BLOCK,
+    &shelf::BLOCK,
+    &fronts::BLOCK,
+    &overlay::BLOCK,
+    &panel::BLOCK,
+    &flutes::BLOCK,
+    &drawers::BLOCK,
+    &groove::BLOCK,
+    &measured::BLOCK,
+    &measured_opening::BLOCK,
+    &diagonals::BLOCK,
+    &measured_stock::BLOCK,
+    &measured_shop::BLOCK,
+    &cut::BLOCK,
+    &cut_part::BLOCK,
+    &made::BLOCK,
 ];
 
-/// The note that any item may carry to the papers.
-const NOTE: Word = Word::new(
-    "note",
-    "printed on the papers beside this item",
-    "note \"sand to 180 before glue-up\"",
-)
-.takes(&[needs(Kind::Text)])
-.many();
+words! {
+    /// The note that any item may carry to the papers.
+    NOTE: Text = (
+        "note",
+        "printed on the papers beside this item",
+        "note \"sand to 180 before glue-up\"",
+    ).many();
+}
 
 /// The block with this name.
 #[must_use]

@@ -1,0 +1,172 @@
+//! Entries of a case to its fronts and drawer boxes.
+
+use crate::diagnostics::Diagnostic;
+use crate::measure::{Length, Spanned};
+use crate::vocabulary::{Entries, Entry, HowBuilt, HowSet, JointKind, Said, words};
+
+use super::carries;
+use super::front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Set};
+use super::lower::Lower;
+use super::read_case::{Shared, joinery, stock};
+use super::stock::StockId;
+
+/// The fronts of a case, or with `parent` those of one opening.
+pub(super) fn fronts(
+    entry: &Entry,
+    parent: Option<&Fronts>,
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<Fronts> {
+    use words::fronts::{BUILD, FLUTES, GAP, HINGE, HINGES, MEETING, PULL, SET};
+
+    let body = entry.body()?;
+    let at = entry.head;
+    let stock = stock(body, parent.map(|p| p.stock), "the front", at, shared, ctx)?;
+    let set = match parent {
+        Some(parent) if !body.says(SET) => parent.set.clone(),
+        _ => set(body, ctx)?,
+    };
+    let build = match parent {
+        Some(parent) if !body.says(BUILD) => parent.build.clone(),
+        _ => build(body, shared, ctx)?,
+    };
+    let (gap, gap_span) = match parent {
+        Some(parent) if !body.says(GAP) => (parent.gap.clone(), parent.gap_span),
+        _ => (ctx.size(body, GAP, "gap")?, body.get(GAP)?.span_or(at)),
+    };
+    let (meeting, meeting_span) = match parent {
+        Some(parent) if !body.says(MEETING) => (parent.meeting.clone(), parent.meeting_span),
+        _ => (ctx.size(body, MEETING, "meeting")?, body.get(MEETING)?.span_or(at)),
+    };
+    // A hinge or pull that nobody knows is reported; that of the case stands in.
+    let hinge = ctx.refer(body, HINGE, &shared.hinges).map(|hinge| (hinge.value, hinge.span));
+    let hinges = body.get(HINGES).map(|n| Spanned::new(n.value, n.span_or(at)));
+    let pull = ctx.refer(body, PULL, &shared.pulls).map(|pull| pull.value);
+    let flutes = match body.one(FLUTES) {
+        Some(flutes) => self::flutes(&flutes, shared, ctx),
+        None => parent.and_then(|parent| parent.flutes.clone()),
+    };
+    let mut notes = parent.map(|parent| parent.notes.clone()).unwrap_or_default();
+    notes.extend(body.notes());
+    Some(Fronts {
+        stock,
+        set,
+        build,
+        gap,
+        gap_span,
+        meeting,
+        meeting_span,
+        hinge: hinge.known().or_else(|| parent.and_then(|parent| parent.hinge)),
+        hinges: hinges.or_else(|| parent.and_then(|parent| parent.hinges)),
+        pull: pull.known().or_else(|| parent.and_then(|parent| parent.pull)),
+        flutes,
+        notes,
+        span: at,
+    })
+}
+
+fn set(body: &Entries, ctx: &mut Lower) -> Option<Set> {
+    match body.get(words::fronts::SET)?.value {
+        HowSet::Inset => Some(Set::Inset),
+        HowSet::Overlay => {
+            let empty = ctx.empty(&words::overlay::BLOCK);
+            let sizes = body.one(words::fronts::SET).and_then(Said::body).unwrap_or(&empty);
+            Some(Set::Overlay(ctx.size(sizes, words::overlay::BY, "overlay")?))
+        }
+    }
+}
+
+fn build(body: &Entries, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Build> {
+    match body.get(words::fronts::BUILD)?.value {
+        HowBuilt::Slab => Some(Build::Slab),
+        HowBuilt::Panel => {
+            let said = body.one(words::fronts::BUILD)?;
+            panel(&said, shared, ctx).map(Build::Panel)
+        }
+    }
+}
+
+fn panel(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<PanelBuild> {
+    use words::panel::{FLOAT, GROOVE, PANEL_STOCK, RAIL, STILE};
+
+    let Some(sizes) = entry.body() else {
+        ctx.sink.push(
+            Diagnostic::error(
+                "block-missing",
+                "a frame-and-panel front must say its sizes",
+                entry.head,
+                "`{ stile …; rail …; panel-stock … }` belongs behind this",
+            )
+            .note("for example `build panel { stile 2-1/4; rail 2-1/4; panel-stock thin-ply; groove 3/8 }`"),
+        );
+        return None;
+    };
+    Some(PanelBuild {
+        stile: ctx.positive(sizes, STILE, "front stile").known()?,
+        rail: ctx.positive(sizes, RAIL, "front rail").known()?,
+        panel_stock: StockId(ctx.refer(sizes, PANEL_STOCK, &shared.stock_names).known()?.value),
+        groove: ctx.positive(sizes, GROOVE, "panel groove").known()?,
+        float: ctx.size(sizes, FLOAT, "panel float")?,
+        span: entry.head,
+    })
+}
+
+/// The least that flutes may be apart. Anything less is a slip, and would ask
+/// for flutes by the thousand.
+const LEAST_PITCH: Length = Length::mm(1);
+
+fn flutes(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Flutes> {
+    use words::flutes::{BIT, DEEP, LAND, PITCH, RUN, STOP};
+
+    let body = entry.body()?;
+    let pitch = ctx.positive(body, PITCH, "flute pitch").known()?.length;
+    let pitch_span = body.get(PITCH)?.span_or(entry.head);
+    if pitch < LEAST_PITCH {
+        let title = "no flutes are cut less than 1 mm from centre to centre";
+        ctx.sink.push(Diagnostic::error("absurd-size", title, pitch_span, "the pitch"));
+        return None;
+    }
+    Some(Flutes {
+        run: body.get(RUN)?.value,
+        bit: ctx.refer(body, BIT, &shared.bits).known()?.value,
+        deep: ctx.positive(body, DEEP, "flute depth").known()?.length,
+        deep_span: body.one(DEEP).map(|deep| deep.head),
+        pitch,
+        pitch_span,
+        land: body.get(LAND)?.value,
+        stop: body.get(STOP)?.value,
+        span: entry.head,
+    })
+}
+
+/// The drawer boxes of a case.
+pub(super) fn drawers(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<DrawerBoxes> {
+    use words::drawers::{BOTTOM_STOCK, GROOVE, JOINT, PACKER_STOCK, PACKER_WIDE, SLIDE};
+    use words::groove::{DEEP, PLAY, UP};
+
+    let body = entry.body()?;
+    let stock = stock(body, None, "the drawer boxes", entry.head, shared, ctx);
+    let bottom = ctx.refer(body, BOTTOM_STOCK, &shared.stock_names).known();
+    let slide = ctx.refer(body, SLIDE, &shared.slides).known();
+    let empty = ctx.empty(&words::groove::BLOCK);
+    let groove = body.one(GROOVE);
+    let sizes = groove.and_then(Said::body).unwrap_or(&empty);
+    let stock = stock?;
+    let packer = ctx.refer(body, PACKER_STOCK, &shared.stock_names).known();
+    Some(DrawerBoxes {
+        groove_play: ctx.size(sizes, PLAY, "play of the bottom")?,
+        packer_stock: packer.map_or(stock, |packer| StockId(packer.value)),
+        packer_wide: ctx.positive(body, PACKER_WIDE, "packer width").known()?,
+        stock,
+        bottom_stock: StockId(bottom?.value),
+        slide: slide?.value,
+        carries: carries::read(body),
+        groove_up: ctx.size(sizes, UP, "groove up")?,
+        groove_deep: ctx.positive(sizes, DEEP, "groove depth").known()?,
+        groove_up_span: sizes.one(UP).map(|up| up.head),
+        groove_span: groove.map_or(entry.head, |groove| groove.head),
+        joint: joinery(body, JOINT, JointKind::Rabbet, &shared.thickness(stock), "drawer", ctx),
+        notes: body.notes(),
+        span: entry.head,
+    })
+}

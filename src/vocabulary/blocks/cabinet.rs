@@ -1,0 +1,274 @@
+//! A case and its boards.
+
+pub(crate) use super::NOTE;
+use super::*;
+
+words! {
+    STOCK: Refer<Stock> = ("stock", "what it is made of", "stock birch-ply");
+    BOARD_JOINT: BoardJoint = (
+        "joint",
+        "how it is joined",
+        "joint dado { deep 1/4 }",
+    ).may_open(joint::block);
+    /// A load that stands on a board; its limit is tighter where none is written.
+    LOAD: Load = (
+        "load",
+        "what stands on it, for its sag: books 40 to 50 lb on a square foot",
+        "load 40 lb per ft2",
+    ).default("15 lb per ft2");
+    BACK_JOINT: BackJoint = (
+        "joint",
+        "let into rabbets of the ends, or screwed on behind them",
+        "joint rabbet { deep 3/8 }",
+    ).may_open(joint::block);
+}
+
+block! {
+    /// `case NAME { … }`
+    case: "case", "a case",
+    "A cabinet. Its sizes are over all: frame and base included, fronts flush (inset) or included (overlay), worktop not. A size may be left out where the openings give it.";
+    WIDE: Size = ("wide", "over all, scribes included", "wide 66");
+    DEEP: Length = ("deep", "the foremost face to the back", "deep 17").required();
+    HIGH: Size = ("high", "the floor to the top", "high 33");
+    STOCK: Refer<Stock> = (
+        "stock",
+        "what its boards are made of unless they say otherwise",
+        "stock birch-ply",
+    );
+    BASE: Braces = (
+        "base",
+        "what it stands on",
+        "base { toe-kick; high 4; set-back 3; cut-into ends }",
+    ).opens(base::block);
+    ENDS: Braces = ("ends", "both ends", "ends { stock birch-ply }").opens(panels::block);
+    END: Side = (
+        "end",
+        "one end, where it differs",
+        "end left { stock cherry-ply; seam mitre }",
+    ).opens(end::block).many();
+    BOTTOM: Braces = (
+        "bottom",
+        "the bottom",
+        "bottom { joint dado { deep 1/4 } }",
+    ).opens(bottom::block);
+    BACK: Braces = (
+        "back",
+        "the back",
+        "back { stock thin-ply; joint rabbet { deep 3/8 } }",
+    ).opens(back::block);
+    TOP: Braces = (
+        "top",
+        "the top: stretchers or a whole panel",
+        "top { stretchers 2 { wide 4 }; joint pocket }",
+    ).opens(top::block);
+    PARTITIONS: Braces = (
+        "partitions",
+        "the upright boards: one behind each full-height stile, or between openings of a frame-less case",
+        "partitions { joint dado { deep 1/4 } }",
+    ).opens(panels::block);
+    SHELVES: Braces = (
+        "shelves",
+        "the shelves",
+        "shelves { stock birch-ply; clearance 1/8 }",
+    ).opens(shelves::block);
+    LEG: Braces = (
+        "leg",
+        "an upright under the bottom, behind the toe kick",
+        "leg { at 33; wide 12 }",
+    ).opens(leg::block).many();
+    FRAME: Maybe<Nothing> = (
+        "frame",
+        "the face frame, or `none`",
+        "frame { stock cherry; … }",
+    ).may_open(frame::block).required();
+    ACROSS: Braces = (
+        "across",
+        "the openings of a frame-less case, left to right",
+        "across { … }",
+    ).opens(list::block);
+    DOWN: Braces = (
+        "down",
+        "the openings of a frame-less case, top to bottom",
+        "down { … }",
+    ).opens(list::block);
+    FRONTS: Braces = (
+        "fronts",
+        "doors and drawer fronts",
+        "fronts { stock cherry; set inset; gap 3/32 }",
+    ).opens(fronts::block);
+    DRAWERS: Braces = (
+        "drawers",
+        "drawer boxes",
+        "drawers { stock maple; slide soft-15 }",
+    ).opens(drawers::block);
+    FINISH: Refer<Finish> = ("finish", "the finish of its seen parts", "finish oil");
+    NOTE;
+}
+
+block! {
+    /// `base { … }`
+    base: "base", "the base",
+    "A toe kick is a recess under the front: cut into the ends, or a separate frame that the case stands on. Without a base the case stands on its ends or hangs on the wall.";
+    TOE_KICK: Flag = ("toe-kick", "a recess under the front", "toe-kick");
+    HIGH: Size = ("high", "from the floor to the underside of the frame", "high 4").required();
+    SET_BACK: Length = (
+        "set-back",
+        "from the face of the frame back to the kick board",
+        "set-back 3",
+    ).default("3 in").metric("75 mm");
+    CUT_INTO: CutInto = ("cut-into", "the ends run to the floor and are notched", "cut-into ends");
+    SEPARATE: Flag = ("separate", "a frame of its own under the case", "separate");
+    STOCK;
+    NOTE;
+    [one_of "the kind of base"] {
+        /// What a base is.
+        pub(crate) BaseKind {
+            /// A recess under the front.
+            ToeKick = TOE_KICK,
+        }
+    }
+    [one_of "how the base is built"] {
+        /// How a base is built.
+        pub(crate) BaseBuild {
+            /// The ends run to the floor and are notched.
+            CutInto = CUT_INTO,
+            /// A frame of its own under the case.
+            Separate = SEPARATE,
+        }
+    }
+}
+
+block! {
+    /// `ends { … }`, `partitions { … }`
+    panels: "panels", "these boards",
+    "Upright boards.";
+    STOCK;
+    JOINT = BOARD_JOINT;
+    NOTE;
+}
+
+block! {
+    /// `end left { … }`
+    end: "end", "an end",
+    "One end of the case.";
+    STOCK;
+    SEAM: Seam = (
+        "seam",
+        "how it meets the frame's stile: `mitre` wraps the grain round the corner",
+        "seam mitre",
+    ).default("butt");
+    NOTE;
+}
+
+block! {
+    /// `bottom { … }`
+    bottom: "bottom", "the bottom",
+    "The bottom of the case; its underside lies at the height of the base.";
+    STOCK;
+    JOINT = BOARD_JOINT;
+    FLUSH: Flag = ("flush", "its top lies level with the top of the bottom rail instead", "flush");
+    LOAD;
+    NOTE;
+}
+
+block! {
+    /// `back { … }`
+    back: "back", "the back",
+    "The back, in rabbets of the ends or planted on.";
+    STOCK;
+    JOINT = BACK_JOINT;
+    NOTE;
+}
+
+block! {
+    /// `top { … }`
+    top: "top", "the top",
+    "Two or more stretchers under a worktop, or a whole panel.";
+    STRETCHERS: Count<20> = (
+        "stretchers",
+        "how many boards lie from end to end",
+        "stretchers 2 { wide 4 }",
+    ).may_open(stretchers::block);
+    PANEL: Flag = ("panel", "a whole panel", "panel");
+    STOCK;
+    JOINT = BOARD_JOINT;
+    LOAD;
+    NOTE;
+    [one_of "what the top is"] {
+        /// What a top is.
+        pub(crate) TopKind {
+            /// Boards that lie from end to end.
+            Stretchers = STRETCHERS,
+            /// A whole panel.
+            Panel = PANEL,
+        }
+    }
+}
+
+block! {
+    /// `stretchers 2 { … }`
+    stretchers: "stretchers", "the stretchers",
+    "Flat boards from end to end at the top.";
+    WIDE: Length = ("wide", "front to back", "wide 4").default("4 in").metric("100 mm");
+}
+
+block! {
+    /// `leg { … }`
+    leg: "leg", "a leg",
+    "An upright board under the bottom, from the floor, square to the front. In a separate base it stands between the front and the back of the base, and a sleeper in its place is left out.";
+    AT: Length = (
+        "at",
+        "from the left side of the case to its centre; the middle unless written",
+        "at 33",
+    );
+    WIDE: Length = (
+        "wide",
+        "front to back; from the kick board to the back of the case or of a separate base unless written",
+        "wide 12",
+    );
+    STOCK;
+    NOTE;
+}
+
+block! {
+    /// `shelves { … }`
+    shelves: "shelves", "the shelves",
+    "What all shelves of the case have in common.";
+    STOCK;
+    CLEARANCE: Length = (
+        "clearance",
+        "an adjustable shelf is this much shorter than its space",
+        "clearance 1/8",
+    ).default("1/8 in").metric("3 mm");
+    SET_BACK: Length = (
+        "set-back",
+        "behind the frame or the front edge",
+        "set-back 1/2",
+    ).default("1/4 in").metric("6 mm");
+    JOINT = BOARD_JOINT;
+    LOAD;
+    NOTE;
+}
+
+block! {
+    /// `joint … { … }`
+    joint: "joint", "a joint",
+    "The sizes of a joint.";
+    DEEP: Length = (
+        "deep",
+        "how deep a dado or rabbet is cut; unless written a third of the thickness, of a rabbet half",
+        "deep 1/4",
+    );
+    LONG: Length = ("long", "the length of a tenon", "long 1").default("1 in").metric("25 mm");
+    THICK: Length = (
+        "thick",
+        "the thickness of a tenon; a third of the stock unless written",
+        "thick 1/4",
+    );
+    DIAMETER: Length = (
+        "diameter",
+        "the diameter of a dowel",
+        "diameter 3/8",
+    ).default("3/8 in").metric("9 mm");
+    SCREW: Length = ("screw", "the length of a screw", "screw 1-1/4");
+}

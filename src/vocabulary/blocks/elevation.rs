@@ -1,0 +1,319 @@
+//! The face frame, and the lists of openings that are the elevation.
+
+pub(crate) use super::NOTE;
+use super::*;
+
+words! {
+    WIDE: Size = ("wide", "its width", "wide 17-1/4");
+    HIGH: Size = ("high", "its height", "high 5");
+    SHARE: Number = ("share", "takes this share of what is left", "share 1");
+    SAME: Path = ("same", "is as wide or high as another in its list", "same upper");
+    FRONT: Braces = (
+        "front",
+        "where its front differs from the others",
+        "front { build panel { … } }",
+    ).opens(fronts::block);
+    STOCK: Refer<Stock> = ("stock", "what it is made of", "stock cherry");
+    JOINT: FrameJoint = (
+        "joint",
+        "how its members are joined",
+        "joint pocket",
+    ).may_open(joint::block);
+    DIVIDER_JOINT: DividerJoint = (
+        "joint",
+        "how it is joined",
+        "joint dado { deep 1/4 }",
+    ).may_open(joint::block);
+    ACROSS: Maybe<Define> = (
+        "across",
+        "openings left to right",
+        "across top-row { … }",
+    ).opens(group::block).many();
+    DOWN: Maybe<Define> = (
+        "down",
+        "openings top to bottom",
+        "down bank { wide 17-1/4; … }",
+    ).opens(group::block).many();
+    DRAWER: Define = (
+        "drawer",
+        "a drawer",
+        "drawer upper { high 5 }",
+    ).may_open(drawer::block).many();
+    DOOR: Define = (
+        "door",
+        "a single door",
+        "door left-hand { hung left }",
+    ).may_open(door::block).many();
+    DOORS: Define = (
+        "doors",
+        "a pair of doors that meet in the middle",
+        "doors press { share 1 }",
+    ).may_open(doors::block).many();
+    OPEN: Define = (
+        "open",
+        "an open niche",
+        "open niche { wide 15 }",
+    ).may_open(open::block).many();
+    FALSE: Define = (
+        "false",
+        "a false front that does not open",
+        "false apron { high 6 }",
+    ).may_open(false_front::block).many();
+    STILE: Maybe<Define> = (
+        "stile",
+        "an upright of the frame between two openings",
+        "stile { wide 1-1/2 }",
+    ).opens(stile::block).many();
+    RAIL: Maybe<Define> = (
+        "rail",
+        "a crosspiece of the frame between two openings",
+        "rail { wide 1-1/2 }",
+    ).opens(rail::block).many();
+    DIVIDER: Maybe<Define> = (
+        "divider",
+        "a board of the case between two openings of a frame-less case: a partition in `across`, a fixed shelf in `down`",
+        "divider { stock birch-ply }",
+    ).may_open(divider::block).many();
+    SHELF: Braces = ("shelf", "shelves behind it", "shelf { adjustable 2 }").opens(shelf::block);
+}
+
+block! {
+    /// `frame { … }`
+    frame: "frame", "the frame",
+    "A solid face frame on the front of the case: its outer members, and between them the openings.";
+    STOCK;
+    JOINT;
+    STILE: Side = (
+        "stile",
+        "an outer stile",
+        "stile left { wide 1-3/4; seam mitre }",
+    ).opens(outer_stile::block).many();
+    RAIL: RailSide = (
+        "rail",
+        "an outer rail",
+        "rail top { wide 1-1/2 }",
+    ).opens(outer_rail::block).many();
+    ACROSS: Braces = ("across", "the openings, left to right", "across { … }").opens(list::block);
+    DOWN: Braces = ("down", "the openings, top to bottom", "down { … }").opens(list::block);
+    NOTE;
+    [one_of "the list of openings"] {
+        /// Which way the root list of a frame runs.
+        pub(crate) Root {
+            /// Left to right.
+            Across = ACROSS,
+            /// Top to bottom.
+            Down = DOWN,
+        }
+    }
+}
+
+block! {
+    /// `stile left { … }` of a frame
+    outer_stile: "outer-stile", "an outer stile",
+    "The stile at the left or right of the frame; it runs the whole height.";
+    WIDE: Size = ("wide", "its width, scribe included", "wide 1-3/4").required();
+    SEAM: Seam = (
+        "seam",
+        "how it meets the end: `mitre` wraps the grain round the corner",
+        "seam mitre",
+    ).default("butt");
+    NOTE;
+}
+
+block! {
+    /// `rail top { … }` of a frame
+    outer_rail: "outer-rail", "an outer rail",
+    "The rail at the top or bottom of the frame; it runs between the outer stiles.";
+    WIDE: Size = ("wide", "its width", "wide 1-1/2").required();
+    NOTE;
+}
+
+block! {
+    /// The braces of the first `across` or `down`.
+    list: "list", "a list of openings",
+    "The elevation: `across` is read left to right, `down` top to bottom, and they nest as deep as the piece does. Order matters here and nowhere else.";
+    DRAWER;
+    DOOR;
+    DOORS;
+    OPEN;
+    FALSE;
+    ACROSS;
+    DOWN;
+    STILE;
+    RAIL;
+    DIVIDER;
+}
+
+block! {
+    /// The braces of a nested `across` or `down`.
+    group: "group", "a nested list of openings",
+    "A list inside a list: it has a size of its own besides its openings.";
+    WIDE;
+    HIGH;
+    SHARE;
+    SAME;
+    NOTE;
+    DRAWER;
+    DOOR;
+    DOORS;
+    OPEN;
+    FALSE;
+    ACROSS;
+    DOWN;
+    STILE;
+    RAIL;
+    DIVIDER;
+}
+
+block! {
+    /// `stile { … }` between openings
+    stile: "stile", "a stile",
+    "An upright of the frame. Where it runs the whole height of the openings, a partition stands behind it.";
+    WIDE: Size = ("wide", "its width", "wide 1-1/2").required();
+    PARTITION: Maybe<Nothing> = (
+        "partition",
+        "the partition behind it, where it differs; `none` leaves it out",
+        "partition { joint dado { deep 1/4 } }",
+    ).may_open(panels::block);
+    NOTE;
+}
+
+block! {
+    /// `rail { … }` between openings
+    rail: "rail", "a rail",
+    "A crosspiece of the frame.";
+    WIDE: Size = ("wide", "its width", "wide 1-1/2").required();
+    NOTE;
+}
+
+block! {
+    /// `divider { … }`
+    divider: "divider", "a divider",
+    "A board of the case between two openings.";
+    STOCK;
+    JOINT = DIVIDER_JOINT;
+    NOTE;
+}
+
+block! {
+    /// `drawer NAME { … }`
+    drawer: "drawer", "a drawer",
+    "An opening with a drawer.";
+    WIDE;
+    HIGH;
+    SHARE;
+    SAME;
+    FRONT;
+    SLIDE: Refer<Slide> = ("slide", "where its slide differs", "slide soft-12");
+    AROUND: Text = ("around", "the keep-out that its box is cut round", "around \"trap\"");
+    LOAD: Load = ("load", "what it holds, where it differs", "load 40 lb per ft2");
+    NOTE;
+}
+
+block! {
+    /// `door NAME { … }`
+    door: "door", "a door",
+    "An opening with a single door.";
+    WIDE;
+    HIGH;
+    SHARE;
+    SAME;
+    HUNG: Side = ("hung", "the side of its hinges", "hung left").required();
+    FRONT;
+    SHELF;
+    NOTE;
+}
+
+block! {
+    /// `doors NAME { … }`
+    doors: "doors", "a pair of doors",
+    "An opening with two leaves that meet in the middle.";
+    WIDE;
+    HIGH;
+    SHARE;
+    SAME;
+    FRONT;
+    SHELF;
+    NOTE;
+}
+
+block! {
+    /// `open NAME { … }`
+    open: "open", "a niche",
+    "An opening without a front.";
+    WIDE;
+    HIGH;
+    SHARE;
+    SAME;
+    SHELF;
+    NOTE;
+}
+
+block! {
+    /// `false NAME { … }`
+    false_front: "false", "a false front",
+    "An opening closed by a front that does not open.";
+    WIDE;
+    HIGH;
+    SHARE;
+    SAME;
+    FRONT;
+    NOTE;
+}
+
+block! {
+    /// `shelf { … }`
+    shelf: "shelf", "the shelves of an opening",
+    "How many shelves stand behind an opening.";
+    ADJUSTABLE: Count<100> = ("adjustable", "shelves on pins", "adjustable 2");
+    FIXED: Count<100> = ("fixed", "shelves joined to the case, evenly spaced", "fixed 1");
+    LOAD: Load = ("load", "what stands on each, where it differs", "load 50 lb per ft2");
+    NOTE;
+    [one_of "how the shelves are held"] {
+        /// How the shelves behind an opening are held.
+        pub(crate) Held of Count<100> {
+            /// On pins.
+            Adjustable = ADJUSTABLE,
+            /// Joined to the case.
+            Fixed = FIXED,
+        }
+    }
+}
+
+kinds! {
+    /// A list in a list of openings.
+    pub(crate) Nested {
+        /// Left to right.
+        Across = ACROSS,
+        /// Top to bottom.
+        Down = DOWN,
+    }
+}
+
+kinds! {
+    /// An opening in a list.
+    pub(crate) Leaf {
+        /// A drawer.
+        Drawer = DRAWER,
+        /// A single door.
+        Door = DOOR,
+        /// A pair of doors.
+        Doors = DOORS,
+        /// A niche.
+        Open = OPEN,
+        /// A front that does not open.
+        False = FALSE,
+    }
+}
+
+kinds! {
+    /// What stands between two openings of a list.
+    pub(crate) Between {
+        /// An upright of the frame.
+        Stile = STILE,
+        /// A crosspiece of the frame.
+        Rail = RAIL,
+        /// A board of a frame-less case.
+        Divider = DIVIDER,
+    }
+}

@@ -1,0 +1,156 @@
+//! Fronts and drawer boxes.
+
+pub(crate) use super::NOTE;
+use super::*;
+
+words! {
+    STOCK: Refer<Stock> = ("stock", "what they are made of", "stock cherry");
+}
+
+block! {
+    /// `fronts { … }`, and `front { … }` of one opening
+    fronts: "fronts", "the fronts",
+    "Doors, drawer fronts and false fronts: all of a case, or with `front` those of one opening.";
+    STOCK;
+    SET: HowSet = (
+        "set",
+        "how they lie: in their openings, or over the frame",
+        "set overlay { by 1/2 }",
+    ).may_open(overlay::block).default("inset");
+    BUILD: HowBuilt = (
+        "build",
+        "how they are built",
+        "build panel { stile 2-1/4; rail 2-1/4; panel-stock thin-ply; groove 3/8 }",
+    ).may_open(panel::block).default("slab");
+    GAP: Length = (
+        "gap",
+        "the reveal round an inset front",
+        "gap 3/32",
+    ).default("3/32 in").metric("2.5 mm");
+    MEETING: Length = (
+        "meeting",
+        "between the two leaves of a pair",
+        "meeting 1/8",
+    ).default("1/8 in").metric("3 mm");
+    HINGE: Refer<Hinge> = ("hinge", "the doors' hinge", "hinge inset-cup");
+    HINGES: Count<20> = (
+        "hinges",
+        "how many on each door; by height and weight unless written",
+        "hinges 3",
+    );
+    PULL: Refer<Pull> = ("pull", "the pull", "pull ring");
+    FLUTES: Braces = (
+        "flutes",
+        "flutes cut into the show face",
+        "flutes { run vertical; bit round-nose-half; deep 5/32; pitch 3/4; land 3/16 }",
+    ).opens(flutes::block);
+    NOTE;
+}
+
+block! {
+    /// `set overlay { … }`
+    overlay: "overlay", "an overlay",
+    "How far a front reaches over the edge of its opening.";
+    BY: Length = ("by", "on every side", "by 1/2").default("1/2 in").metric("12 mm");
+}
+
+block! {
+    /// `build panel { … }`
+    panel: "panel", "a frame-and-panel front",
+    "Two stiles the whole height, two rails between them, and a panel in their grooves.";
+    STILE: Length = ("stile", "the width of its stiles", "stile 2-1/4").required();
+    RAIL: Length = ("rail", "the width of its rails", "rail 2-1/4").required();
+    PANEL_STOCK: Refer<Stock> = (
+        "panel-stock",
+        "what the panel is made of",
+        "panel-stock thin-ply",
+    ).required();
+    GROOVE: Length = (
+        "groove",
+        "how deep the grooves are, and the tongues of the rails",
+        "groove 3/8",
+    ).default("3/8 in").metric("9 mm");
+    FLOAT: Length = (
+        "float",
+        "left free in each groove for a solid panel to move",
+        "float 1/8",
+    ).default("1/16 in").metric("1.5 mm");
+    NOTE;
+}
+
+block! {
+    /// `flutes { … }`
+    flutes: "flutes", "flutes",
+    "Parallel round-bottomed grooves, as many as fit, the same margin at both sides.";
+    RUN: Run = ("run", "which way they run", "run vertical").default("vertical");
+    BIT: Refer<Bit> = ("bit", "the bit that cuts them", "bit round-nose-half").required();
+    DEEP: Length = ("deep", "how deep", "deep 5/32").required();
+    PITCH: Length = ("pitch", "from centre to centre", "pitch 3/4").required();
+    LAND: Length = (
+        "land",
+        "the least flat left between flutes and at the edges",
+        "land 3/16",
+    ).default("1/8 in").metric("3 mm");
+    STOP: Length = (
+        "stop",
+        "how far they stop short of both ends; run through unless written",
+        "stop 1",
+    ).default("0");
+    NOTE;
+}
+
+block! {
+    /// `drawers { … }`
+    drawers: "drawers", "the drawers",
+    "The drawer boxes of a case.";
+    STOCK;
+    BOTTOM_STOCK: Refer<Stock> = (
+        "bottom-stock",
+        "what their bottoms are made of",
+        "bottom-stock thin-ply",
+    ).required();
+    SLIDE: Refer<Slide> = ("slide", "what they run on", "slide soft-15").required();
+    LOAD: Load = (
+        "load",
+        "what they hold on each square foot of bottom",
+        "load 15 lb per ft2",
+    ).default("15 lb per ft2");
+    GROOVE: Braces = (
+        "groove",
+        "the groove for the bottom",
+        "groove { up 13 mm; deep 5/16 }",
+    ).opens(groove::block);
+    JOINT: DrawerJoint = (
+        "joint",
+        "how the corners are joined",
+        "joint rabbet",
+    ).may_open(joint::block).default("rabbet");
+    PACKER_STOCK: Refer<Stock> = (
+        "packer-stock",
+        "what the packers behind narrow partitions are made of; as the boxes unless written",
+        "packer-stock birch-ply",
+    );
+    PACKER_WIDE: Length = (
+        "packer-wide",
+        "the height of a packer",
+        "packer-wide 2",
+    ).default("2 in").metric("50 mm");
+    NOTE;
+}
+
+block! {
+    /// `groove { … }`
+    groove: "groove", "the groove for a drawer bottom",
+    "The groove in front, sides and back that holds a drawer's bottom.";
+    UP: Length = (
+        "up",
+        "from the lower edge to the groove",
+        "up 13 mm",
+    ).default("1/2 in").metric("12 mm");
+    DEEP: Length = ("deep", "how deep it is", "deep 1/4").default("1/4 in").metric("6 mm");
+    PLAY: Length = (
+        "play",
+        "the bottom is this much smaller than its grooves would hold",
+        "play 1/16",
+    ).default("1/16 in").metric("1.5 mm");
+}

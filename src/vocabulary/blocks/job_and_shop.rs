@@ -1,0 +1,193 @@
+//! The job.
+
+pub(crate) use super::NOTE;
+use super::*;
+
+block! {
+    /// `job "…" { … }`
+    job: "job", "the job",
+    "The heading of every paper, and how its figures are written.";
+    REVISION: LetterOrNumber = (
+        "revision",
+        "the letter or number of this drawing",
+        "revision B",
+    ).default("A");
+    UNITS: Units = ("units", "the unit of bare numbers and of the papers", "units in").required();
+    TAPE: Length = (
+        "tape",
+        "the finest mark printed on the papers: 1/2, 1/4 and so on to 1/128 in an inch job, 1, 0.5 or 0.1 mm in a metric one; 1/32 or 0.5 mm unless written",
+        "tape 1/32",
+    );
+    CURRENCY: Text = ("currency", "the currency of all prices", "currency \"USD\"");
+    NOTE;
+}
+
+block! {
+    /// `site { … }`
+    site: "site", "the site",
+    "The room the piece is fitted in: what stands at its sides and what it must keep clear of.";
+    LEFT: Meets = (
+        "left",
+        "what the left side meets",
+        "left open",
+    ).may_open(wall::block).default("open");
+    RIGHT: Meets = (
+        "right",
+        "what the right side meets",
+        "right wall { scribe 3/4 }",
+    ).may_open(wall::block).default("open");
+    FIXING: Fixing = (
+        "fixing",
+        "`wall` where the piece is screwed to the wall behind it, so that it can't tip",
+        "fixing wall",
+    ).default("none");
+    HUMIDITY: PercentRange = (
+        "humidity",
+        "the room's driest and dampest air through the year",
+        "humidity 30% to 55%",
+    ).default("30% to 55%");
+    TEMPERATURE: Temperature = (
+        "temperature",
+        "the room's usual temperature",
+        "temperature 68 F",
+    ).default("70 F");
+    KEEP_OUT: Text = (
+        "keep-out",
+        "a pipe, socket or trap that no part may touch",
+        "keep-out \"heating pipe\" { from-left 52; up 0; wide 6; high 3-1/4; deep 3 }",
+    ).opens(keep_out::block).many();
+    NOTE;
+}
+
+block! {
+    /// `left wall { … }`
+    wall: "wall", "a wall",
+    "A wall at one side of the piece.";
+    SCRIBE: Length = (
+        "scribe",
+        "how far the outer stile reaches past the carcass, to be planed to the wall",
+        "scribe 3/4",
+    ).default("0");
+}
+
+block! {
+    /// `keep-out "…" { … }`
+    keep_out: "keep-out", "a keep-out",
+    "A box that stands against the wall behind the piece. Measured from the left side of the whole piece, from the floor, and out from the wall.";
+    FROM_LEFT: Offset = (
+        "from-left",
+        "from the left side of the piece to its left side; below nought where it begins left of the piece",
+        "from-left 52",
+    ).required();
+    UP: Length = ("up", "from the floor to its underside", "up 16").default("0");
+    WIDE: Length = ("wide", "its width", "wide 6").required();
+    HIGH: Length = ("high", "its height", "high 3-1/4").required();
+    DEEP: Length = ("deep", "how far it stands out from the wall", "deep 3").required();
+    NOTE;
+}
+
+block! {
+    /// `shop { … }`
+    shop: "shop", "the shop",
+    "How this shop works: its saw, its clamps and its hours.";
+    HUMIDITY: Percent = (
+        "humidity",
+        "the air when the wood was milled and the fronts are fitted",
+        "humidity 40%",
+    ).default("40%");
+    KERF: Length = (
+        "kerf",
+        "the width of the saw's cut",
+        "kerf 1/8",
+    ).default("1/8 in").metric("3 mm");
+    ALLOW: Braces = (
+        "allow",
+        "rough size over finished size",
+        "allow { length 1; width 1/4; edge-trim 1/2 }",
+    ).opens(allow::block);
+    CLAMP: Duration = (
+        "clamp",
+        "how long a glue-up stays in the clamps",
+        "clamp 1 h",
+    ).default("1 h");
+    CURE: Duration = (
+        "cure",
+        "how long glue cures before it is worked",
+        "cure 24 h",
+    ).default("24 h");
+    DAY: Duration = ("day", "the working day", "day 8 h").default("8 h");
+    CLAMPS: Count<1_000> = ("clamps", "how many clamps there are", "clamps 8").default("8");
+    OPEN_TIME: Duration = (
+        "open-time",
+        "how long the glue stays open once it is spread; white and yellow glue 5 to 10 min",
+        "open-time 8 min",
+    ).default("8 min");
+    BASE_PLATE: Length = (
+        "base-plate",
+        "across the router's base plate, for the distance of a straight-edge",
+        "base-plate 6",
+    ).default("6 in").metric("150 mm");
+    FEED: Feed = (
+        "feed",
+        "how fast the router is fed",
+        "feed 100 per min",
+    ).default("100 in per min").metric("2.5 m per min");
+    SET_UP: Duration = (
+        "set-up",
+        "how long it takes to change a set-up",
+        "set-up 15 min",
+    ).default("15 min");
+    TOLERANCE: Braces = (
+        "tolerance",
+        "how true this shop works",
+        "tolerance { cut 1/64; square 1/16; place 1/64 }",
+    ).opens(tolerance::block);
+    CARD: Length = (
+        "card",
+        "the thickness of one playing card of the deck used as shims",
+        "card 0.3 mm",
+    ).default("0.3 mm");
+    NOTE;
+}
+
+block! {
+    /// `tolerance { … }`
+    tolerance: "tolerance", "the tolerances",
+    "How far a size may be off, to either side, when it is made with care in this shop.";
+    CUT: Length = (
+        "cut",
+        "a part cut to a stop or fence",
+        "cut 1/64",
+    ).default("1/64 in").metric("0.4 mm");
+    SQUARE: Length = (
+        "square",
+        "the difference of an opening's two diagonals",
+        "square 1/16",
+    ).default("1/32 in").metric("0.8 mm");
+    PLACE: Length = (
+        "place",
+        "a front or hinge set by hand",
+        "place 1/64",
+    ).default("1/64 in").metric("0.4 mm");
+}
+
+block! {
+    /// `allow { … }`
+    allow: "allow", "the allowances",
+    "What is left on when a part is cut rough.";
+    LENGTH: Length = (
+        "length",
+        "left on the length of solid parts",
+        "length 1",
+    ).default("1 in").metric("25 mm");
+    WIDTH: Length = (
+        "width",
+        "left on the width of solid parts",
+        "width 1/4",
+    ).default("1/4 in").metric("6 mm");
+    EDGE_TRIM: Length = (
+        "edge-trim",
+        "trimmed off each factory edge of a sheet",
+        "edge-trim 1/2",
+    ).default("1/2 in").metric("12 mm");
+}

@@ -1,0 +1,147 @@
+//! Materials.
+
+pub(crate) use super::NOTE;
+use super::*;
+
+block! {
+    /// `stock NAME { … }`
+    stock: "stock", "a stock",
+    "A material. Sheet goods give the nominal thickness they are sold by and, with `actual`, what a calliper reads; lumber gives its rough thickness in quarters and the thickness it is planed to.";
+    PLYWOOD: Nominal = ("plywood", "plywood of this nominal thickness", "plywood 3/4");
+    MDF: Nominal = ("mdf", "medium-density fibreboard of this nominal thickness", "mdf 18 mm");
+    PARTICLEBOARD: Nominal = (
+        "particleboard",
+        "particleboard of this nominal thickness",
+        "particleboard 5/8",
+    );
+    HARDBOARD: Nominal = ("hardboard", "hardboard of this nominal thickness", "hardboard 1/4");
+    LUMBER: Nominal = (
+        "lumber",
+        "boards of this rough thickness: quarters of an inch, or a length with its unit",
+        "lumber 4/4",
+    );
+    ACTUAL: Length = (
+        "actual",
+        "the sheet's thickness as measured; the nominal one unless written",
+        "actual 23/32",
+    );
+    THICKNESS: Length = ("thickness", "what lumber is planed to", "thickness 3/4");
+    SPECIES: Label = ("species", "the wood, or the face veneer", "species black-cherry");
+    GRAVITY: Number = (
+        "gravity",
+        "specific gravity at 12 % moisture; that of the species or the kind of sheet unless written",
+        "gravity 0.68",
+    );
+    STIFFNESS: Stiffness = (
+        "stiffness",
+        "modulus of elasticity; that of the species or the kind of sheet unless written",
+        "stiffness 1400000 psi",
+    );
+    SAWN: Sawn = ("sawn", "how the boards are sawn", "sawn quarter").default("flat");
+    SHEET: Braces = (
+        "sheet",
+        "the size of a whole sheet",
+        "sheet { long 96; wide 48; grain long }",
+    ).opens(sheet::block);
+    ON_HAND: Braces = (
+        "on-hand",
+        "a piece already in the rack",
+        "on-hand { long 40; wide 27 }",
+    ).opens(on_hand::block).many();
+    BOARDS: Braces = (
+        "boards",
+        "the boards the yard has",
+        "boards { wide 5 to 8; long 96 to 120 }",
+    ).opens(boards::block);
+    PRICE: Price<BySize> = ("price", "what it costs", "price 82 per sheet");
+    NOTE;
+    [one_of "what it is"] {
+        /// What a stock is.
+        pub StockKind of Nominal {
+            /// Veneers glued crosswise.
+            Plywood = PLYWOOD,
+            /// Medium-density fibreboard.
+            Mdf = MDF,
+            /// Pressed chips.
+            Particleboard = PARTICLEBOARD,
+            /// Thin hard fibreboard.
+            Hardboard = HARDBOARD,
+            /// Solid boards.
+            Lumber = LUMBER,
+        }
+    }
+}
+
+block! {
+    /// `sheet { … }`
+    sheet: "sheet", "a sheet",
+    "A whole sheet as it is bought.";
+    LONG: Length = ("long", "its length", "long 96").required();
+    WIDE: Length = ("wide", "its width", "wide 48").required();
+    GRAIN: SheetGrain = ("grain", "which way the face grain runs", "grain long").default("long");
+}
+
+block! {
+    /// `on-hand { … }`
+    on_hand: "on-hand", "a piece on hand",
+    "A piece that is in the rack already.";
+    LONG: Length = ("long", "its length, along the grain", "long 40").required();
+    WIDE: Length = ("wide", "its width", "wide 27").required();
+}
+
+block! {
+    /// `boards { … }`
+    boards: "boards", "the boards",
+    "The narrowest to the widest and the shortest to the longest board the yard has.";
+    WIDE: LengthRange = ("wide", "their widths", "wide 5 to 8").required();
+    LONG: LengthRange = ("long", "their lengths", "long 96 to 120").required();
+}
+
+block! {
+    /// `species NAME { … }`
+    species: "species", "a species",
+    "A wood with figures of your own: how heavy, how stiff and how restless it is. `radial` and `tangential` are the change for each point of moisture, across and along the rings; tables that give the shrinkage from green to oven-dry instead go into `shrinks`.";
+    GRAVITY: Number = (
+        "gravity",
+        "specific gravity: oven-dry weight over the volume at 12 % moisture",
+        "gravity 0.50",
+    ).required();
+    RADIAL: Number = (
+        "radial",
+        "change across the rings for each point of moisture",
+        "radial 0.00126",
+    );
+    TANGENTIAL: Number = (
+        "tangential",
+        "change along the rings for each point of moisture",
+        "tangential 0.00248",
+    );
+    SHRINKS: Braces = (
+        "shrinks",
+        "shrinkage from green to oven-dry, where that is what the table gives",
+        "shrinks { radial 3.7%; tangential 7.1% }",
+    ).opens(shrinks::block);
+    STIFFNESS: Stiffness = (
+        "stiffness",
+        "modulus of elasticity",
+        "stiffness 1490000 psi",
+    ).required();
+    NOTE;
+    [one_of "how much it moves"] {
+        /// What a species gives of its movement.
+        pub(crate) Movement {
+            /// The change for each point of moisture.
+            Coefficient = TANGENTIAL,
+            /// The shrinkage from green to oven-dry.
+            Shrinkage = SHRINKS,
+        }
+    }
+}
+
+block! {
+    /// `shrinks { … }`
+    shrinks: "shrinks", "the shrinkage",
+    "Shrinkage from green to oven-dry. The change for each point of moisture follows as S / (3000 − 20 S), S in percent.";
+    RADIAL: Percent = ("radial", "across the rings", "radial 3.7%").required();
+    TANGENTIAL: Percent = ("tangential", "along the rings", "tangential 7.1%").required();
+}

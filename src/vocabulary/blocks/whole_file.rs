@@ -1,0 +1,106 @@
+//! The file itself.
+
+use super::*;
+
+block! {
+    /// What stands outside all braces.
+    file: "file", "the file",
+    "What stands outside all braces. A file that others `use` needs only what it shares.";
+    CASEWORK: Count<1_000> = ("casework", "the version of the language", "casework 1");
+    USE: Text = (
+        "use",
+        "takes the stock, hardware, finishes and shop of another file below this one's folder",
+        "use \"shop.case\"",
+    ).many();
+    UNITS: Units = ("units", "the unit of bare numbers in a file that others use", "units mm");
+    JOB: Text = (
+        "job",
+        "the job: its name, units and tape",
+        "job \"Hall console\" { units in }",
+    ).opens(job::block);
+    SITE: Braces = (
+        "site",
+        "the room it is fitted in",
+        "site { left open; right wall { scribe 3/4 } }",
+    ).opens(site::block);
+    SHOP: Braces = (
+        "shop",
+        "the shop it is made in",
+        "shop { kerf 1/8; clamps 8 }",
+    ).opens(shop::block);
+    STOCK: Define = (
+        "stock",
+        "a material, under a name of your own",
+        "stock birch-ply { plywood 3/4; actual 23/32; sheet { long 96; wide 48 } }",
+    ).opens(stock::block).many();
+    SPECIES: Define = (
+        "species",
+        "a wood that the built-in table lacks, or your own figures for one that it has (`casewright trade species` lists it)",
+        "species pear { gravity 0.69; shrinks { radial 3.9%; tangential 11.3% }; stiffness 7.8 GPa }",
+    ).opens(species::block).many();
+    HINGE: Define = (
+        "hinge",
+        "a hinge, from its maker's sheet",
+        "hinge inset-cup { cup 35 mm; bore 12.5 mm; from-edge 4 mm; gap 1.5 mm }",
+    ).opens(hinge::block).many();
+    SLIDE: Define = (
+        "slide",
+        "a drawer slide, from its maker's sheet",
+        "slide soft-15 { undermount; length 15; room 15-3/4; box-inside opening - 1-5/8; box-high opening - 7/8 }",
+    ).opens(slide::block).many();
+    PULL: Define = (
+        "pull",
+        "a pull or knob",
+        "pull ring { centres 3; screw 5/32; up middle }",
+    ).opens(pull::block).many();
+    BIT: Define = (
+        "bit",
+        "a router bit",
+        "bit half-straight { straight 1/2; shank 1/2; speed 18000 }",
+    ).opens(bit::block).many();
+    FINISH: Define = (
+        "finish",
+        "a finish",
+        "finish oil { hardwax-oil; coats 2; cure 24 h }",
+    ).opens(finish::block).many();
+    CASE: Define = (
+        "case",
+        "a cabinet; several stand side by side, left to right",
+        "case console { wide 66; deep 17; high 33 … }",
+    ).opens(case::block).many();
+    ACCEPT: (Label, On, Path, Text) = (
+        "accept",
+        "silences one warning at one place, with the reason",
+        "accept pocket-seen on console.partition-press-niche \"filled with plugs\"",
+    ).many();
+    MEASURED: Maybe<Date> = (
+        "measured",
+        "sizes as they came out of the clamps, from the yard and in the shop; the day may be said",
+        "measured { opening console.press { wide 26-17/32 } }",
+    ).opens(measured::block).many();
+    CUT: Date = (
+        "cut",
+        "parts that are cut already, and the day; `casewright record` writes it",
+        "cut 2026-03-14 { console.left-end; console.bottom { wide 16-9/32 } }",
+    ).opens(cut::block).many();
+}
+
+use file::{ACCEPT, CASE, CUT, JOB, MEASURED, SITE};
+
+kinds! {
+    /// What only the spec itself may hold, and no file that it uses.
+    pub(crate) OfPiece {
+        /// The job.
+        Job = JOB,
+        /// The room.
+        Site = SITE,
+        /// A case.
+        Case = CASE,
+        /// A warning that is accepted.
+        Accept = ACCEPT,
+        /// What is measured.
+        Measured = MEASURED,
+        /// What is cut.
+        Cut = CUT,
+    }
+}

@@ -1,0 +1,199 @@
+//! Every list of choices, as the types that the model matches on.
+
+use crate::measure::Unit;
+
+choices! {
+    /// Left or right, seen from the front.
+    Side {
+        /// The left.
+        Left = "left",
+        /// The right.
+        Right = "right",
+    }
+
+    /// Which of the outer rails of a frame.
+    RailSide {
+        /// The one at the top.
+        Top = "top",
+        /// The one at the bottom.
+        Bottom = "bottom",
+    }
+
+    /// How boards are joined.
+    JointKind {
+        /// A board let into a groove across another.
+        Dado = "dado",
+        /// A board in a step along another's edge.
+        Rabbet = "rabbet",
+        /// Screws in pockets bored at a slant.
+        Pocket = "pocket",
+        /// Screws through the face.
+        Screw = "screw",
+        /// Tenon and mortise.
+        Tenon = "tenon",
+        /// Dowels.
+        Dowel = "dowel",
+        /// Dovetails.
+        Dovetail = "dovetail",
+        /// Glued edge to edge or face to face.
+        Butt = "butt",
+    }
+
+    /// How a frame member meets an end of the case.
+    Seam {
+        /// Both are mitred, so that the grain wraps round the corner.
+        Mitre = "mitre",
+        /// The frame covers the end's front edge.
+        Butt = "butt",
+    }
+
+    /// What stands in place of a thing that is left out.
+    Nothing {
+        /// Nothing.
+        None = "none",
+    }
+
+    /// What a base is cut into.
+    CutInto {
+        /// The ends, which run to the floor.
+        Ends = "ends",
+    }
+
+    /// How fronts lie.
+    HowSet {
+        /// In their openings, flush with the frame.
+        Inset = "inset",
+        /// Over the frame.
+        Overlay = "overlay",
+    }
+
+    /// How fronts are built.
+    HowBuilt {
+        /// One board, or several glued edge to edge.
+        Slab = "slab",
+        /// Frame and panel.
+        Panel = "panel",
+    }
+
+    /// Which way flutes run.
+    Run {
+        /// Up and down.
+        Vertical = "vertical",
+        /// From side to side.
+        Horizontal = "horizontal",
+    }
+
+    /// What bare numbers count.
+    Units {
+        /// Inches.
+        Inches = "in",
+        /// Millimetres.
+        Millimetres = "mm",
+    }
+
+    /// Where a pull sits on a drawer front.
+    PullHeight {
+        /// Half way up.
+        Middle = "middle",
+        /// A third from the top.
+        UpperThird = "upper-third",
+    }
+
+    /// What a side of the piece meets.
+    Meets {
+        /// Nothing: it is seen.
+        Open = "open",
+        /// A wall that may not be straight.
+        Wall = "wall",
+    }
+
+    /// What the piece is screwed to.
+    Fixing {
+        /// The wall behind it.
+        Wall = "wall",
+        /// Nothing.
+        None = "none",
+    }
+
+    /// How boards are sawn.
+    Sawn {
+        /// Rings lie flat.
+        Flat = "flat",
+        /// Rings stand upright.
+        Quarter = "quarter",
+        /// In between.
+        Rift = "rift",
+    }
+
+    /// Which way the face grain of a sheet runs.
+    SheetGrain {
+        /// Along its length.
+        Long = "long",
+        /// Across it.
+        Wide = "wide",
+        /// It has none.
+        None = "none",
+    }
+
+    /// What stands between the two figures of a place.
+    By {
+        /// Along it by across it.
+        By = "by",
+    }
+
+    /// What a joint or bore that is in a part already is called.
+    MadeKind {
+        /// A groove across the grain.
+        Dado = "dado",
+        /// A groove along it.
+        Groove = "groove",
+        /// A step along an edge.
+        Rabbet = "rabbet",
+        /// An edge cut at a slant.
+        Mitre = "mitre",
+        /// A corner cut out.
+        Notch = "notch",
+        /// The hole for a tenon.
+        Mortise = "mortise",
+        /// A tenon.
+        Tenon = "tenon",
+        /// Dovetails.
+        Dovetails = "dovetails",
+        /// A flute.
+        Flute = "flute",
+        /// Pockets bored at a slant for screws.
+        PocketHoles = "pocket-holes",
+        /// Holes for dowels.
+        DowelHoles = "dowel-holes",
+        /// The hole for the cup of a hinge.
+        HingeCup = "hinge-cup",
+        /// A hole for the screw of a pull.
+        PullHole = "pull-hole",
+        /// A hole for a screw of a hinge plate.
+        PlateHole = "plate-hole",
+    }
+}
+
+impl Units {
+    /// The unit itself.
+    #[must_use]
+    pub const fn unit(self) -> Unit {
+        match self {
+            Self::Inches => Unit::Inch,
+            Self::Millimetres => Unit::Millimetre,
+        }
+    }
+}
+
+some_of! {
+    /// Joints of the boards of a case.
+    BoardJoint: JointKind = Dado, Rabbet, Pocket, Screw, Dowel;
+    /// Joints of a back.
+    BackJoint: JointKind = Rabbet, Screw;
+    /// Joints of a face frame.
+    FrameJoint: JointKind = Pocket, Tenon, Dowel;
+    /// Joints of a divider.
+    DividerJoint: JointKind = Dado, Pocket, Screw;
+    /// Joints of the corners of a drawer box.
+    DrawerJoint: JointKind = Rabbet, Dovetail, Butt;
+}
