@@ -35,6 +35,7 @@ mod ledger;
 mod measured;
 mod mend;
 mod mendings;
+mod order;
 mod papers;
 mod pockets;
 mod readme;

@@ -65,6 +65,10 @@ pub struct Task {
     pub clamps: u32,
     /// From the first drop of glue to the last joint; nought where there is no haste.
     pub spreading: Duration,
+    /// What is cut or bored into them here: a part and the number of its feature.
+    pub cuts: Vec<(PartId, usize)>,
+    /// The joints that are closed here for good, by their place among all.
+    pub closes: Vec<usize>,
     /// The rectangle whose diagonals are compared.
     pub square: Option<(Length, Length)>,
     /// Tasks that come first, by index.

@@ -147,6 +147,8 @@ mod tests {
             waits_for: Wait::None,
             clamps: 0,
             spreading: Duration::default(),
+            cuts: Vec::new(),
+            closes: Vec::new(),
             square: None,
             after: after.to_vec(),
         }

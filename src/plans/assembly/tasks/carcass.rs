@@ -1,34 +1,27 @@
 //! Frame, base and carcass of a case, and what is planted on them.
 
-use crate::parts::{Assembly, Joint, JointSort, PartId, Role};
+use crate::parts::{Assembly, JointSort, PartId, Role};
 use crate::plans::assembly::gluing;
 
 use super::{Maker, Work, minutes};
 
 impl Maker<'_> {
-    /// Frame, base and carcass of one case; the task after which it stands.
-    pub(super) fn case(
-        &mut self,
-        index: usize,
-        routed: usize,
-        pins: Option<usize>,
-        prefinished: Option<usize>,
-    ) -> usize {
+    /// Frame, base and carcass of one case; the tasks after which it stands.
+    pub(super) fn case(&mut self, index: usize) -> Vec<usize> {
         let name = self.piece.cases.get(index).map_or(String::new(), |case| case.name.clone());
-        let frame =
-            self.unit_glue(&Assembly::Frame(index), &format!("face frame of {name}"), vec![routed]);
-        let base = self.unit_glue(&Assembly::Base(index), &format!("base of {name}"), vec![routed]);
-        let mut before = vec![routed];
-        before.extend(pins);
-        let carcass =
-            self.unit_glue(&Assembly::Carcass(index), &format!("carcass of {name}"), before);
-        let mut stands = carcass.unwrap_or(routed);
-        stands = self.planted(index, stands, base, prefinished);
+        let frame = self.unit_glue(&Assembly::Frame(index), &format!("face frame of {name}"));
+        let base = self.unit_glue(&Assembly::Base(index), &format!("base of {name}"));
+        let carcass = self.unit_glue(&Assembly::Carcass(index), &format!("carcass of {name}"));
+        let stands = match carcass {
+            Some(carcass) => vec![carcass],
+            None => self.ready(&self.ids(|part| part.assembly == Assembly::Carcass(index))),
+        };
+        let stands = self.planted(index, stands, base);
         self.frame_on(index, stands, frame)
     }
 
     /// A glue-up of everything whose wood joints lie within one unit.
-    fn unit_glue(&mut self, unit: &Assembly, what: &str, after: Vec<usize>) -> Option<usize> {
+    fn unit_glue(&mut self, unit: &Assembly, what: &str) -> Option<usize> {
         let joints = self.joints_of(unit);
         if joints.is_empty() {
             return None;
@@ -47,6 +40,7 @@ impl Maker<'_> {
         let square = self.outline(&parts, unit);
         let load = gluing::joined(self.parts, &joints);
         let dry = vec!["no glue: every joint closes by hand, the diagonals agree, the clamps are set and lie ready".to_owned()];
+        let after = self.ready(&parts);
         let dry = self.simple(
             format!("Dry-fit the {what}"),
             dry,
@@ -56,63 +50,48 @@ impl Maker<'_> {
             after,
         );
         let minutes = minutes::JOINT * joints.len() as i64;
-        Some(self.glue(
-            format!("Glue up the {what}"),
-            lines,
-            parts,
-            minutes,
-            &load,
-            square,
-            vec![dry],
-        ))
+        let title = format!("Glue up the {what}");
+        let glued = self.glue(title, lines, parts.clone(), minutes, &load, square, vec![dry]);
+        self.closes(glued, self.closing.get(unit).cloned().unwrap_or_default());
+        self.makes(&parts, glued);
+        Some(glued)
     }
 
     /// Base, kick board, legs and back: fixed to the carcass once it is square.
-    fn planted(
-        &mut self,
-        index: usize,
-        carcass: usize,
-        base: Option<usize>,
-        prefinished: Option<usize>,
-    ) -> usize {
-        let own: Vec<Joint> = self
-            .parts
-            .joints
-            .iter()
-            .filter(|joint| joint.sort == JointSort::Planted)
-            .filter(|joint| self.parts.get(joint.part).is_some_and(|part| part.case == index))
-            .cloned()
-            .collect();
+    fn planted(&mut self, index: usize, carcass: Vec<usize>, base: Option<usize>) -> Vec<usize> {
         let mut last = carcass;
+        let mut loose = base;
         for (role, title) in [
             (Role::Bottom, "Set the carcass on its base"),
             (Role::Kick, "Fix the kick board"),
             (Role::Leg, "Set the legs under the bottom"),
             (Role::Back, "Fix the back"),
         ] {
-            let joints: Vec<&Joint> = own
-                .iter()
-                .filter(|joint| self.parts.get(joint.part).is_some_and(|part| part.role == role))
-                .collect();
+            let joints = self.picked(|joint| {
+                let part = self.parts.get(joint.part);
+                joint.sort == JointSort::Planted
+                    && part.is_some_and(|part| part.case == index && part.role == role)
+            });
             if joints.is_empty() {
                 continue;
             }
-            let mut parts: Vec<PartId> = joints.iter().map(|joint| joint.part).collect();
+            let planted = joints.iter().filter_map(|index| self.parts.joints.get(*index));
+            let mut parts: Vec<PartId> = planted.map(|joint| joint.part).collect();
             parts.sort_unstable();
             parts.dedup();
-            let mut after = vec![last];
+            let mut after = last;
+            after.extend(self.ready(&parts));
             let mut lines = Vec::new();
             let marks = self.marks(&parts);
             match role {
                 Role::Bottom => {
-                    after.extend(base);
+                    after.extend(loose.take());
                     lines.push(
                         "screwed from inside, no glue, so that it comes apart for the stairs"
                             .to_owned(),
                     );
                 }
                 Role::Back => {
-                    after.extend(prefinished);
                     lines.push(format!("{marks}: square the case with it, then pins or screws every 6 in or 150 mm, no glue"));
                 }
                 Role::Kick => lines.push(format!(
@@ -121,15 +100,28 @@ impl Maker<'_> {
                 _ => lines.push(format!("{marks} glued and screwed from above")),
             }
             let minutes = minutes::JOINT * 3 * parts.len() as i64;
-            last = self.simple(title.to_owned(), lines, parts, Work::Bench, minutes, after);
+            let work = Work::Bench;
+            let task = self.simple(title.to_owned(), lines, parts.clone(), work, minutes, after);
+            self.closes(task, joints);
+            self.makes(&parts, task);
+            last = vec![task];
         }
+        last.extend(loose);
         last
     }
 
     /// The frame goes on last: it squares the front and hides every edge.
-    fn frame_on(&mut self, index: usize, stands: usize, frame: Option<usize>) -> usize {
+    fn frame_on(
+        &mut self,
+        index: usize,
+        mut stands: Vec<usize>,
+        frame: Option<usize>,
+    ) -> Vec<usize> {
         let crossing = self.units.frames_on.get(&index).cloned().unwrap_or_default();
-        let Some(frame) = frame.filter(|_| !crossing.is_empty()) else { return stands };
+        stands.extend(frame);
+        if crossing.is_empty() {
+            return stands;
+        }
         let mut lines = Vec::new();
         for joint in &crossing {
             let (stile, end) = (self.parts.mark(joint.part), self.parts.mark(joint.into));
@@ -138,20 +130,22 @@ impl Maker<'_> {
                 _ => format!("{stile} to {end}: glued flush or over it, as drawn"),
             });
         }
-        let parts = crossing.iter().map(|joint| joint.part).collect();
+        let parts: Vec<PartId> = crossing.iter().map(|joint| joint.part).collect();
+        stands.extend(self.ready(&parts));
         let case = self.piece.cases.get(index);
         let load = gluing::laid_on(self.parts, &crossing);
         let square =
             case.map(|case| (case.wide.length, case.high.length - case.base_high().length));
         let name = case.map_or("", |case| case.name.as_str()).to_owned();
-        self.glue(
-            format!("Glue the face frame to the carcass of {name}"),
-            lines,
-            parts,
-            40,
-            &load,
-            square,
-            vec![stands, frame],
-        )
+        let title = format!("Glue the face frame to the carcass of {name}");
+        let glued = self.glue(title, lines, parts.clone(), 40, &load, square, stands);
+        let closes = self.picked(|joint| {
+            let unit = |id| self.parts.get(id).map(|part| &part.assembly);
+            unit(joint.part) == Some(&Assembly::Frame(index))
+                && unit(joint.into) == Some(&Assembly::Carcass(index))
+        });
+        self.closes(glued, closes);
+        self.makes(&parts, glued);
+        vec![glued]
     }
 }

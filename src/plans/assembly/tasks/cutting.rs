@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::measure::{Length, MEASURED};
+use crate::measure::{Duration, Length, MEASURED};
 use crate::model::Stock;
 use crate::parts::{Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
@@ -16,47 +16,14 @@ impl Maker<'_> {
         let lines = vec![
             "everything on the cut list, each piece marked before it leaves the saw".to_owned(),
         ];
-        self.simple("Cut the parts".into(), lines, Vec::new(), Work::Machine, minutes, Vec::new())
-    }
-
-    /// Dados, grooves, rabbets and pocket holes of the parts that `own` picks;
-    /// flutes are cut when the fronts are made.
-    pub(super) fn routed(
-        &mut self,
-        title: &str,
-        after: usize,
-        own: impl Fn(PartId) -> bool,
-    ) -> Option<usize> {
-        let mine: Vec<_> = self
-            .setups
-            .iter()
-            .filter(|setup| !matches!(setup.kind, FeatureKind::Flute(_)))
-            .filter(|setup| setup.runs.iter().any(|run| own(run.part)))
-            .collect();
-        let bored =
-            |part: &Part| part.features.iter().any(|f| matches!(f.kind, FeatureKind::Pockets(..)));
-        let pockets = self.parts.iter().filter(|(id, part)| own(*id) && bored(part)).count();
-        let mut lines = Vec::new();
-        if !mine.is_empty() {
-            let count = match mine.len() {
-                1 => "1 set-up".to_owned(),
-                many => format!("{many} set-ups"),
-            };
-            lines.push(format!("{count} of the router-jig sheet, in its order"));
-        }
-        if pockets > 0 {
-            lines.push(format!("the pocket holes of {pockets} parts"));
-        }
-        if lines.is_empty() {
-            return None;
-        }
-        let routing: i64 = mine.iter().map(|setup| setup.time.0.ceil()).sum();
-        let time = routing + pockets as i64 * minutes::BORE;
-        Some(self.simple(title.into(), lines, Vec::new(), Work::Router, time, vec![after]))
+        let title = "Cut the parts".into();
+        let cut = self.simple(title, lines, Vec::new(), Work::Machine, minutes, Vec::new());
+        self.makes(&all, cut);
+        cut
     }
 
     /// Shelf pins and hinge plates are bored for while the boards lie flat.
-    pub(super) fn pins(&mut self, routed: usize) -> Option<usize> {
+    pub(super) fn pins(&mut self) {
         let shelves: Vec<&Joint> =
             self.parts.joints.iter().filter(|j| j.sort == JointSort::Laid).collect();
         let mut pinned: Vec<PartId> = shelves.iter().map(|joint| joint.into).collect();
@@ -75,7 +42,7 @@ impl Maker<'_> {
             ));
         }
         let title = match (pinned.is_empty(), plated.is_empty()) {
-            (true, true) => return None,
+            (true, true) => return,
             (false, true) => "Bore for the shelf pins",
             (true, false) => "Bore for the hinge plates",
             (false, false) => "Bore for the shelf pins and hinge plates",
@@ -85,7 +52,11 @@ impl Maker<'_> {
         boards.extend(plated);
         boards.sort_unstable();
         boards.dedup();
-        Some(self.simple(title.into(), lines, boards, Work::Bench, minutes, vec![routed]))
+        let after = self.ready(&boards);
+        let task = self.simple(title.into(), lines, boards.clone(), Work::Bench, minutes, after);
+        let plates = self.features(&boards, |f| f.kind == FeatureKind::Bore(Bore::Plate));
+        self.cuts(task, plates);
+        self.makes(&boards, task);
     }
 
     /// Rows of pins that face each other must be level, though the boards may
@@ -127,11 +98,11 @@ impl Maker<'_> {
         lines
     }
 
-    /// Solid fronts wider than a board are glued up first of all.
-    pub(super) fn blanks(&mut self, cut: usize) -> Option<usize> {
+    /// Solid parts wider than a board are glued up first of all.
+    pub(super) fn blanks(&mut self) {
         let wide = self.ids(|part| gluing::is_glued_up(self.piece, part));
         if wide.is_empty() {
-            return None;
+            return;
         }
         let marks = self.marks(&wide);
         let lines = vec![
@@ -150,27 +121,68 @@ impl Maker<'_> {
         };
         let clamps = panels().map(|load| load.clamps()).max().unwrap_or(0);
         let spreading = panels().map(|load| load.spreading()).max().unwrap_or_default();
-        Some(self.add(Task {
+        let after = self.ready(&wide);
+        let task = self.add(Task {
             title: "Glue up the wide blanks".into(),
             lines,
-            parts: wide,
+            parts: wide.clone(),
             work: Work::Glue,
             hands: hands(minutes),
             wait: cure.max(clamp),
             waits_for: if cure > clamp { Wait::Cure(clamp) } else { Wait::Clamps },
             clamps,
             spreading,
+            cuts: Vec::new(),
+            closes: Vec::new(),
             square: None,
-            after: vec![cut],
-        }))
+            after,
+        });
+        self.makes(&wide, task);
+    }
+
+    /// Parts thicker than their stock are laminated before anything is cut
+    /// into them.
+    pub(super) fn layers(&mut self) {
+        let stock = |part: &Part| self.piece.stock(part.stock).map(|s| s.thickness.length);
+        let thick = self.ids(|part| stock(part).is_some_and(|own| part.thickness.length > own));
+        if thick.is_empty() {
+            return;
+        }
+        let tape = self.piece.tape();
+        let mut lines: Vec<String> = Vec::new();
+        for (id, part) in thick.iter().filter_map(|id| Some((*id, self.parts.get(*id)?))) {
+            let Some(own) = stock(part).filter(|own| own.is_positive()) else { continue };
+            let layers = (part.thickness.length / own).ceil();
+            let (mark, thick) = (self.marks(&[id]), tape.text(part.thickness.length));
+            lines.push(format!("{mark} from {layers} layers, face to face, then to {thick} thick"));
+        }
+        lines.push("clamps all round, with cauls; to size only when the glue has cured".to_owned());
+        let (clamp, cure) = (self.piece.shop.clamp, self.piece.shop.cure);
+        let after = self.ready(&thick);
+        let task = self.add(Task {
+            title: "Glue up the thick parts from layers".into(),
+            lines,
+            parts: thick.clone(),
+            work: Work::Glue,
+            hands: hands(minutes::LAYERS * thick.len() as i64),
+            wait: cure.max(clamp),
+            waits_for: if cure > clamp { Wait::Cure(clamp) } else { Wait::Clamps },
+            clamps: 0,
+            spreading: Duration::default(),
+            cuts: Vec::new(),
+            closes: Vec::new(),
+            square: None,
+            after,
+        });
+        self.makes(&thick, task);
     }
 
     /// What can't be reached once it is in its groove or rabbet.
-    pub(super) fn prefinish(&mut self, routed: usize) -> Option<usize> {
-        let finish = self.finish_used()?;
+    pub(super) fn prefinish(&mut self) {
+        let Some(finish) = self.finish_used() else { return };
         let hidden = self.ids(|part| matches!(part.role, Role::FrontPanel | Role::Back));
         if hidden.is_empty() {
-            return None;
+            return;
         }
         let marks = self.marks(&hidden);
         // A sheet keeps its size; it is only out of reach.
@@ -182,6 +194,8 @@ impl Maker<'_> {
         };
         let lines = vec![format!("first coat of {} on {marks}{why}", finish.kind.word())];
         let title = "Finish what can't be reached later".into();
-        Some(self.coat(finish, title, lines, hidden, routed))
+        let after = self.ready(&hidden);
+        let coated = self.coat(finish, title, lines, hidden.clone(), after);
+        self.makes(&hidden, coated);
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::measure::{Duration, Exact};
 use crate::model::{Exposure, Finish, Side};
-use crate::parts::PartId;
+use crate::parts::{JointSort, PartId};
 use crate::plans::{tipping, weights};
 
 use super::{Maker, Task, Wait, Work, hands, minutes};
@@ -38,18 +38,22 @@ impl Maker<'_> {
                 lines.push("both faces of every front alike, so that it stays flat".to_owned());
                 lines.extend(finish.notes.iter().cloned());
                 let title = format!("Coat {coat} of {}: {}", finish.coats, finish.kind.word());
-                last = self.coat(finish, title, lines, Vec::new(), last);
+                last = self.coat(finish, title, lines, Vec::new(), vec![last]);
             }
         }
         let lines = vec!["doors, drawers, shelves and pulls back to where they were marked; check every gap once more".to_owned()];
-        self.simple(
+        let together = self.simple(
             "Put together".into(),
             lines,
             Vec::new(),
             Work::Bench,
             minutes::SAND,
             vec![last],
-        )
+        );
+        // Shelves lie loose on their pins: now they come in to stay.
+        let laid = self.picked(|joint| joint.sort == JointSort::Laid);
+        self.closes(together, laid);
+        together
     }
 
     /// One coat, that cures before anything else is done to what it is on.
@@ -59,7 +63,7 @@ impl Maker<'_> {
         title: String,
         lines: Vec<String>,
         parts: Vec<PartId>,
-        after: usize,
+        after: Vec<usize>,
     ) -> usize {
         self.add(Task {
             title,
@@ -71,8 +75,10 @@ impl Maker<'_> {
             waits_for: Wait::Finish,
             clamps: 0,
             spreading: Duration::default(),
+            cuts: Vec::new(),
+            closes: Vec::new(),
             square: None,
-            after: vec![after],
+            after,
         })
     }
 

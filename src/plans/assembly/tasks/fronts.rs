@@ -1,29 +1,23 @@
-//! Fronts and drawer boxes, and hanging them.
+//! Fronts and drawer boxes: glued up, fitted, fluted and bored.
 
-use crate::model::{HingeKind, Opening, OpeningKind, Stock};
-use crate::parts::{Assembly, Bore, FeatureKind, JointSort, Part, Role};
+use crate::model::{Set, Stock};
+use crate::parts::{self, Assembly, Bore, FeatureKind, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 
 use super::{Maker, Work, minutes};
 
 impl Maker<'_> {
-    /// Fronts: framed ones glued up, then all to size, fluted and bored.
-    pub(super) fn fronts(
-        &mut self,
-        routed: usize,
-        blanks: Option<usize>,
-        prefinished: Option<usize>,
-    ) -> Option<usize> {
+    /// Fronts: framed ones glued up, all brought to size, inset ones planed to
+    /// their openings, and only then fluted and bored, since that counts from
+    /// edges that are still planed until then.
+    pub(super) fn fronts(&mut self, stands: &[usize]) {
         let units = self.units(|unit| match unit {
             Assembly::Front(path) => Some(path),
             _ => None,
         });
         if units.is_empty() {
-            return None;
+            return;
         }
-        let mut before = vec![routed];
-        before.extend(blanks);
-        let mut glued = Vec::new();
         let count = units.len() as i64;
         for (path, unit, parts) in units.into_iter().filter(|(.., parts)| parts.len() > 1) {
             let joints = self.joints_of(unit);
@@ -37,30 +31,62 @@ impl Maker<'_> {
                 false => "the panel is a sheet and keeps its size: dry in its grooves, or with a little glue".to_owned(),
             });
             let square = self.outline(&parts, unit);
-            let mut after = before.clone();
-            after.extend(prefinished);
-            glued.push(self.glue(
-                format!("Glue up {path}"),
-                lines,
-                parts,
-                minutes::FRONT,
-                &load,
-                square,
-                after,
-            ));
+            let (title, after) = (format!("Glue up {path}"), self.ready(&parts));
+            let glued =
+                self.glue(title, lines, parts.clone(), minutes::FRONT, &load, square, after);
+            self.closes(glued, self.closing.get(unit).cloned().unwrap_or_default());
+            self.makes(&parts, glued);
         }
         let all = self.ids(|part| matches!(part.assembly, Assembly::Front(_)));
-        let has = |kind: fn(&FeatureKind) -> bool| {
-            self.parts.all.iter().any(|part| part.features.iter().any(|f| kind(&f.kind)))
+        let fronts = parts::fronts(self.piece, self.parts);
+        let inset: Vec<&str> = fronts
+            .iter()
+            .filter(|front| front.fronts.set == Set::Inset)
+            .map(|front| front.path)
+            .collect();
+        let fitted = self.ids(|part| {
+            matches!(&part.assembly, Assembly::Front(path) if inset.contains(&path.as_str()))
+        });
+        let line = match (fitted.len() == all.len(), fitted.is_empty()) {
+            (true, _) => "to length and width, with a shaving left on at every edge",
+            (_, true) => "to length and width",
+            _ => "to length and width; those that are inset with a shaving left on at every edge",
         };
-        let mut lines = vec![
-            "to length and width with a shaving left on: each is planed to its own opening when it is hung".to_owned(),
-        ];
-        if has(|kind| matches!(kind, FeatureKind::Flute(_))) {
-            lines.push("flutes, from the set-up sheet, before any hole is bored".to_owned());
+        let (title, after) = ("Make the fronts".into(), self.ready(&all));
+        let time = minutes::MAKE_FRONT * count;
+        let made =
+            self.simple(title, vec![line.to_owned()], all.clone(), Work::Machine, time, after);
+        self.makes(&all, made);
+        if !fitted.is_empty() {
+            let lines = vec!["plane each to its own opening as it came out, shim it to its gaps, and mark the two alike; bore and rout nothing before, since every hole and flute counts from these edges".to_owned()];
+            let mut after = stands.to_vec();
+            after.push(made);
+            let time = minutes::FIT_FRONT * inset.len() as i64;
+            let title = "Fit the fronts to their openings".into();
+            let fit = self.simple(title, lines, fitted.clone(), Work::Bench, time, after);
+            self.makes(&fitted, fit);
         }
+        self.flute_and_bore(&all, count);
+    }
+
+    /// What counts from the edges of fronts that are at their size.
+    fn flute_and_bore(&mut self, all: &[PartId], count: i64) {
+        let is_flute = |kind: FeatureKind| matches!(kind, FeatureKind::Flute(_));
+        let is_hole = |kind: FeatureKind| matches!(kind, FeatureKind::Bore(Bore::Cup | Bore::Pull));
+        let cuts = self.features(all, |f| is_flute(f.kind) || is_hole(f.kind));
+        if cuts.is_empty() {
+            return;
+        }
+        let has = |kind: fn(&FeatureKind) -> bool| {
+            !self.features(all, |feature| kind(&feature.kind)).is_empty()
+        };
+        let fluted = has(|kind| matches!(kind, FeatureKind::Flute(_)));
         let cups = has(|kind| *kind == FeatureKind::Bore(Bore::Cup));
         let pulls = has(|kind| *kind == FeatureKind::Bore(Bore::Pull));
+        let mut lines = Vec::new();
+        if fluted {
+            lines.push("flutes, from the set-up sheet, before any hole is bored".to_owned());
+        }
         let holes = match (cups, pulls) {
             (true, true) => "hinge cups and pull holes",
             (true, false) => "hinge cups",
@@ -71,32 +97,24 @@ impl Maker<'_> {
                 "{holes}, from a template that stands on the same end of every front"
             ));
         }
-        if self.has_butts() {
-            lines.push("the leaves of the butt hinges let in flush, in door and stile, marked from the hinge itself".to_owned());
-        }
-        let flutes: i64 = self
-            .setups
-            .iter()
-            .filter(|s| matches!(s.kind, FeatureKind::Flute(_)))
-            .map(|s| s.time.0.ceil())
-            .sum();
-        let minutes = minutes::FRONT * count + flutes;
-        before.extend(glued);
-        Some(self.simple("Make the fronts".into(), lines, all, Work::Router, minutes, before))
+        let title = match (fluted, cups || pulls) {
+            (true, true) => "Flute and bore the fronts",
+            (true, false) => "Flute the fronts",
+            _ => "Bore the fronts",
+        };
+        let flutes: i64 =
+            self.setups.iter().filter(|s| is_flute(s.kind)).map(|s| s.time.0.ceil()).sum();
+        let time = minutes::BORE_FRONT * count + flutes;
+        let mut parts: Vec<PartId> = cuts.iter().map(|(id, _)| *id).collect();
+        parts.dedup();
+        let after = self.ready(&parts);
+        let task = self.simple(title.into(), lines, parts.clone(), Work::Router, time, after);
+        self.cuts(task, cuts);
+        self.makes(&parts, task);
     }
 
-    /// True where a door hangs on butt hinges.
-    fn has_butts(&self) -> bool {
-        let openings = self.piece.cases.iter().flat_map(|case| &case.openings);
-        openings.filter(|opening| opening.is_door()).any(|opening| {
-            let hinge = opening.front.as_ref().and_then(|front| front.hinge);
-            hinge
-                .and_then(|(index, _)| self.piece.hinges.get(index))
-                .is_some_and(|hinge| matches!(hinge.kind, HingeKind::Butt { .. }))
-        })
-    }
-
-    pub(super) fn boxes(&mut self, routed: usize, blanks: Option<usize>) -> Option<usize> {
+    /// Drawer boxes, one after the other: each takes the same clamps.
+    pub(super) fn boxes(&mut self) -> Option<usize> {
         let units = self.units(|unit| match unit {
             Assembly::DrawerBox(path) => Some(path),
             _ => None,
@@ -108,90 +126,14 @@ impl Maker<'_> {
             let mut lines = self.joint_lines(&joints);
             lines.push("the bottom goes in dry with the corners; it squares the box".to_owned());
             let square = self.outline(&parts, unit);
-            let mut after = vec![routed];
-            after.extend(blanks);
+            let mut after = self.ready(&parts);
             after.extend(last);
-            last = Some(self.glue(
-                format!("Glue up the drawer box of {path}"),
-                lines,
-                parts,
-                minutes::BOX,
-                &load,
-                square,
-                after,
-            ));
+            let title = format!("Glue up the drawer box of {path}");
+            let glued = self.glue(title, lines, parts.clone(), minutes::BOX, &load, square, after);
+            self.closes(glued, self.closing.get(unit).cloned().unwrap_or_default());
+            self.makes(&parts, glued);
+            last = Some(glued);
         }
         last
-    }
-
-    /// Doors, slides, drawers and their fronts; the tasks after which all hangs.
-    pub(super) fn hang(
-        &mut self,
-        stands: &[usize],
-        fronts: Option<usize>,
-        boxes: Option<usize>,
-    ) -> Vec<usize> {
-        let mut done = stands.to_vec();
-        let count = |sort: JointSort| {
-            self.parts.joints.iter().filter(|joint| joint.sort == sort).count() as i64
-        };
-        let (hung, slid) = (count(JointSort::Hung), count(JointSort::Slid) / 2);
-        if slid > 0 {
-            let packers = self.ids(|part| part.role == Role::Packer);
-            let mut lines = Vec::new();
-            if !packers.is_empty() {
-                let marks = self.marks(&packers);
-                lines.push(format!(
-                    "packers first, so that the slides stand flush with their openings: {marks}"
-                ));
-            }
-            lines.push("slides level and parallel, as their maker's sheet says; then the boxes; then each front planed to its own opening, shimmed to its gap and screwed to its box".to_owned());
-            let pulled = |opening: &Opening| {
-                matches!(opening.kind, OpeningKind::Drawer { .. })
-                    && opening.front.as_ref().is_some_and(|front| front.pull.is_some())
-            };
-            if self.piece.cases.iter().flat_map(|case| &case.openings).any(pulled) {
-                lines.push(
-                    "with a front in its place, its pull holes on through the front of the box"
-                        .to_owned(),
-                );
-            }
-            let mut after = stands.to_vec();
-            after.extend(boxes);
-            after.extend(fronts);
-            done.push(self.simple(
-                "Fit slides, drawers and their fronts".into(),
-                lines,
-                packers,
-                Work::Bench,
-                minutes::HANG * 2 * slid,
-                after,
-            ));
-        }
-        if hung > 0 {
-            let mut after = stands.to_vec();
-            after.extend(fronts);
-            let blocks = self.ids(|part| part.role == Role::HingeBlock);
-            let mut lines = Vec::new();
-            if !blocks.is_empty() {
-                let marks = self.marks(&blocks);
-                lines.push(format!(
-                    "the hinge blocks first, glued and screwed behind the stiles, flush with their openings: {marks}"
-                ));
-            }
-            lines.push("plane every door to its own opening as it came out, hang it, set its gaps with shims, then mark each leaf and hinge".to_owned());
-            done.push(self.simple(
-                "Hang the doors".into(),
-                lines,
-                blocks,
-                Work::Bench,
-                minutes::HANG * hung,
-                after,
-            ));
-        }
-        if hung == 0 && slid == 0 {
-            done.extend(fronts);
-        }
-        done
     }
 }

@@ -1,16 +1,18 @@
-//! Tasks from joints. Every joint of the piece belongs to one task; a task
-//! comes after those that make the things it joins.
+//! Tasks from joints. Every joint of the piece is cut in one task and closed in
+//! one; a task comes after those that its parts come out of.
 
 mod carcass;
 mod cutting;
 mod finishing;
 mod fronts;
+mod hanging;
+mod joints;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Duration, Exact, Length};
 use crate::model::{Finish, JointKind, Piece};
-use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Parts};
+use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts};
 use crate::plans::setups::Setup;
 
 use super::gluing::{Load, Units};
@@ -23,9 +25,17 @@ mod minutes {
     pub(super) const JOINT: i64 = 6;
     pub(super) const BLANK: i64 = 20;
     pub(super) const FRONT: i64 = 25;
+    pub(super) const MAKE_FRONT: i64 = 10;
+    pub(super) const FIT_FRONT: i64 = 10;
+    pub(super) const BORE_FRONT: i64 = 10;
     pub(super) const BORE: i64 = 8;
+    pub(super) const TENON: i64 = 10;
+    pub(super) const DOVETAILS: i64 = 25;
+    pub(super) const MITRE: i64 = 10;
+    pub(super) const NOTCH: i64 = 8;
+    pub(super) const LAYERS: i64 = 10;
     pub(super) const BOX: i64 = 25;
-    pub(super) const HANG: i64 = 20;
+    pub(super) const HANG: i64 = 15;
     pub(super) const COAT: i64 = 45;
     pub(super) const SAND: i64 = 90;
     pub(super) const FIT: i64 = 180;
@@ -35,27 +45,21 @@ mod minutes {
 pub(super) fn tasks(piece: &Piece, parts: &Parts, setups: &[Setup]) -> Vec<Task> {
     let mut maker = Maker::new(piece, parts, setups);
     let cut = maker.cut();
-    let blanks = maker.blanks(cut);
-    let glued: Vec<PartId> = blanks
-        .and_then(|index| maker.tasks.get(index))
-        .map(|t| t.parts.clone())
-        .unwrap_or_default();
-    let routed = maker.routed("Cut the joints", cut, |id| !glued.contains(&id)).unwrap_or(cut);
+    maker.blanks();
+    maker.layers();
     // A glued-up part gets its joints when it has cured and lies at its size.
-    let routed_blanks = blanks.map(|blanks| {
-        let joints =
-            maker.routed("Cut the joints of the glued-up parts", blanks, |id| glued.contains(&id));
-        joints.unwrap_or(blanks)
-    });
-    let pins = maker.pins(routed);
-    let prefinished = maker.prefinish(routed);
+    let (whole, late) = maker.by_turn(cut);
+    maker.joints("Cut the joints", &whole);
+    maker.joints("Cut the joints of the glued-up parts", &late);
+    maker.pins();
+    maker.prefinish();
     let mut stands = Vec::new();
     for case in 0..piece.cases.len() {
-        stands.push(maker.case(case, routed, pins, prefinished));
+        stands.extend(maker.case(case));
     }
-    let fronts = maker.fronts(routed, routed_blanks, prefinished);
-    let boxes = maker.boxes(routed, routed_blanks);
-    let hung = maker.hang(&stands, fronts, boxes);
+    maker.fronts(&stands);
+    let boxes = maker.boxes();
+    let hung = maker.hang(&stands, boxes);
     let finished = maker.finish(&hung);
     maker.fit(finished);
     maker.tasks
@@ -70,6 +74,11 @@ struct Maker<'a> {
     members: BTreeMap<&'a Assembly, Vec<PartId>>,
     /// The joints by what is glued up together.
     units: Units<'a>,
+    /// Every joint with both parts in one unit that closes with it, by its
+    /// place among all.
+    closing: BTreeMap<&'a Assembly, Vec<usize>>,
+    /// The task that each part comes out of, the last so far.
+    made: BTreeMap<PartId, usize>,
     tasks: Vec<Task>,
 }
 
@@ -79,11 +88,77 @@ impl<'a> Maker<'a> {
         for (id, part) in parts.iter() {
             members.entry(&part.assembly).or_default().push(id);
         }
-        let units = Units::of(parts);
-        Self { piece, parts, setups, members, units, tasks: Vec::new() }
+        let mut closing: BTreeMap<&Assembly, Vec<usize>> = BTreeMap::new();
+        for (index, joint) in parts.joints.iter().enumerate() {
+            let [own, other] =
+                [joint.part, joint.into].map(|id| parts.get(id).map(|part| &part.assembly));
+            let closes = matches!(joint.sort, JointSort::Wood(_) | JointSort::Floating);
+            if let Some(unit) = own.filter(|_| closes && own == other) {
+                closing.entry(unit).or_default().push(index);
+            }
+        }
+        let (units, made, tasks) = (Units::of(parts), BTreeMap::new(), Vec::new());
+        Self { piece, parts, setups, members, units, closing, made, tasks }
     }
 
-    fn add(&mut self, task: Task) -> usize {
+    /// The tasks that these parts come out of.
+    fn ready(&self, parts: &[PartId]) -> Vec<usize> {
+        parts.iter().filter_map(|id| self.made.get(id)).copied().collect()
+    }
+
+    /// From here on these parts come out of this task.
+    fn makes(&mut self, parts: &[PartId], task: usize) {
+        self.made.extend(parts.iter().map(|id| (*id, task)));
+    }
+
+    /// The joints that `pick` picks, by their place among all.
+    fn picked(&self, pick: impl Fn(&Joint) -> bool) -> Vec<usize> {
+        let joints = self.parts.joints.iter().enumerate();
+        joints.filter(|(_, joint)| pick(joint)).map(|(index, _)| index).collect()
+    }
+
+    /// The features of these parts that `pick` picks.
+    fn features(&self, parts: &[PartId], pick: impl Fn(&Feature) -> bool) -> Vec<(PartId, usize)> {
+        let of = |id: &PartId| self.parts.get(*id).map(|part| (*id, part));
+        parts
+            .iter()
+            .filter_map(of)
+            .flat_map(|(id, part)| part.features.iter().enumerate().map(move |own| (id, own)))
+            .filter(|(_, (_, feature))| pick(feature))
+            .map(|(id, (number, _))| (id, number))
+            .collect()
+    }
+
+    /// Says what is cut in a task.
+    fn cuts(&mut self, task: usize, features: Vec<(PartId, usize)>) {
+        if let Some(task) = self.tasks.get_mut(task) {
+            task.cuts.extend(features);
+        }
+    }
+
+    /// Says what is closed in a task.
+    fn closes(&mut self, task: usize, joints: Vec<usize>) {
+        if let Some(task) = self.tasks.get_mut(task) {
+            task.closes.extend(joints);
+        }
+    }
+
+    /// Those of these tasks that no other of them waits for.
+    fn latest(&self, mut after: Vec<usize>) -> Vec<usize> {
+        after.sort_unstable();
+        after.dedup();
+        let mut open = after.clone();
+        let mut before: BTreeSet<usize> = BTreeSet::new();
+        while let Some(index) = open.pop() {
+            let needs = self.tasks.get(index).into_iter().flat_map(|task| &task.after);
+            open.extend(needs.filter(|index| before.insert(**index)));
+        }
+        after.retain(|index| !before.contains(index));
+        after
+    }
+
+    fn add(&mut self, mut task: Task) -> usize {
+        task.after = self.latest(task.after);
         self.tasks.push(task);
         self.tasks.len() - 1
     }
@@ -107,6 +182,8 @@ impl<'a> Maker<'a> {
             waits_for: Wait::None,
             clamps: 0,
             spreading: Duration::default(),
+            cuts: Vec::new(),
+            closes: Vec::new(),
             square: None,
             after,
         })
@@ -134,6 +211,8 @@ impl<'a> Maker<'a> {
             waits_for: if clamps > 0 { Wait::Clamps } else { Wait::Screws },
             clamps,
             spreading: load.spreading(),
+            cuts: Vec::new(),
+            closes: Vec::new(),
             square,
             after,
         })

@@ -1,0 +1,132 @@
+//! Hanging doors, drawers and what is fixed before an opening.
+
+use crate::model::{HingeKind, Opening, OpeningKind};
+use crate::parts::{self, Assembly, JointSort, PartId, Role};
+
+use super::{Maker, Work, minutes};
+
+impl Maker<'_> {
+    /// Doors, slides, drawers and their fronts; the tasks after which all hangs.
+    pub(super) fn hang(&mut self, stands: &[usize], boxes: Option<usize>) -> Vec<usize> {
+        let mut done = stands.to_vec();
+        // Whatever hangs nowhere is made all the same.
+        done.extend(self.ready(&self.ids(|part| matches!(part.assembly, Assembly::Front(_)))));
+        done.extend(boxes);
+        let count = |sort: JointSort| {
+            self.parts.joints.iter().filter(|joint| joint.sort == sort).count() as i64
+        };
+        let (hung, slid) = (count(JointSort::Hung), count(JointSort::Slid) / 2);
+        if slid > 0 || count(JointSort::FrontFixed) > 0 {
+            let packers = self.ids(|part| part.role == Role::Packer);
+            let mut lines = Vec::new();
+            if !packers.is_empty() {
+                let marks = self.marks(&packers);
+                lines.push(format!(
+                    "packers first, so that the slides stand flush with their openings: {marks}"
+                ));
+            }
+            lines.push("slides level and parallel, as their maker's sheet says; then the boxes; then each front shimmed to its gaps and screwed to its box".to_owned());
+            let pulled = |opening: &Opening| {
+                matches!(opening.kind, OpeningKind::Drawer { .. })
+                    && opening.front.as_ref().is_some_and(|front| front.pull.is_some())
+            };
+            if self.piece.cases.iter().flat_map(|case| &case.openings).any(pulled) {
+                lines.push(
+                    "with a front in its place, its pull holes on through the front of the box"
+                        .to_owned(),
+                );
+            }
+            let mut after = stands.to_vec();
+            after.extend(boxes);
+            after.extend(self.ready(&packers));
+            after.extend(self.of_fronts(|kind| matches!(kind, OpeningKind::Drawer { .. })));
+            let title = "Fit slides, drawers and their fronts".into();
+            let time = minutes::HANG * 2 * slid.max(1);
+            let task = self.simple(title, lines, packers.clone(), Work::Bench, time, after);
+            let closes = self.picked(|joint| {
+                matches!(joint.sort, JointSort::Slid | JointSort::FrontFixed)
+                    || packers.contains(&joint.part)
+            });
+            self.closes(task, closes);
+            self.makes(&packers, task);
+            done.push(task);
+        }
+        if hung > 0 {
+            let mut after = stands.to_vec();
+            after.extend(
+                self.of_fronts(|kind| matches!(kind, OpeningKind::Door(_) | OpeningKind::Doors)),
+            );
+            let blocks = self.ids(|part| part.role == Role::HingeBlock);
+            let mut lines = Vec::new();
+            if !blocks.is_empty() {
+                let marks = self.marks(&blocks);
+                lines.push(format!(
+                    "the hinge blocks first, glued and screwed behind the stiles, flush with their openings: {marks}"
+                ));
+            }
+            if self.has_butts() {
+                lines.push("the leaves of the butt hinges let in flush, in door and stile, marked from the hinge itself".to_owned());
+            }
+            lines.push("hang every door in its own opening, set its gaps with shims, then mark each leaf and hinge".to_owned());
+            after.extend(self.ready(&blocks));
+            let title = "Hang the doors".into();
+            let time = minutes::HANG * hung;
+            let task = self.simple(title, lines, blocks.clone(), Work::Bench, time, after);
+            let closes =
+                self.picked(|joint| joint.sort == JointSort::Hung || blocks.contains(&joint.part));
+            self.closes(task, closes);
+            self.makes(&blocks, task);
+            done.push(task);
+        }
+        done.extend(self.false_fronts(stands));
+        done
+    }
+
+    /// Fronts before openings that nothing moves in.
+    fn false_fronts(&mut self, stands: &[usize]) -> Option<usize> {
+        let fixed = self.fronts_of(|kind| matches!(kind, OpeningKind::False));
+        if fixed.is_empty() {
+            return None;
+        }
+        let lines = vec![format!(
+            "{}: shimmed to its gaps, then screwed from behind through blocks glued beside the opening",
+            self.marks(&fixed)
+        )];
+        let mut after = stands.to_vec();
+        after.extend(self.ready(&fixed));
+        let title = "Fix the false fronts".into();
+        let time = minutes::HANG * fixed.len() as i64;
+        let task = self.simple(title, lines, fixed.clone(), Work::Bench, time, after);
+        self.makes(&fixed, task);
+        Some(task)
+    }
+
+    /// The boards of the fronts of openings of some kind.
+    fn fronts_of(&self, kind: fn(&OpeningKind) -> bool) -> Vec<PartId> {
+        let fronts = parts::fronts(self.piece, self.parts);
+        let own: Vec<&str> = fronts
+            .iter()
+            .filter(|front| kind(&front.opening.kind))
+            .map(|front| front.path)
+            .collect();
+        self.ids(
+            |part| matches!(&part.assembly, Assembly::Front(path) if own.contains(&path.as_str())),
+        )
+    }
+
+    /// The tasks that they come out of.
+    fn of_fronts(&self, kind: fn(&OpeningKind) -> bool) -> Vec<usize> {
+        self.ready(&self.fronts_of(kind))
+    }
+
+    /// True where a door hangs on butt hinges.
+    fn has_butts(&self) -> bool {
+        let openings = self.piece.cases.iter().flat_map(|case| &case.openings);
+        openings.filter(|opening| opening.is_door()).any(|opening| {
+            let hinge = opening.front.as_ref().and_then(|front| front.hinge);
+            hinge
+                .and_then(|(index, _)| self.piece.hinges.get(index))
+                .is_some_and(|hinge| matches!(hinge.kind, HingeKind::Butt { .. }))
+        })
+    }
+}

@@ -1,0 +1,322 @@
+//! The order of the work: what a joint is cut into is at its size, every joint
+//! is cut before its part is closed in, and each is closed once.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::Path;
+use std::sync::LazyLock;
+
+use casewright::measure::Length;
+use casewright::model::{MemoryFiles, OpeningKind, Piece, Set};
+use casewright::parts::{Assembly, Bore, FeatureKind, JointSort, Part, PartId, Parts};
+use casewright::pipeline::{self, Compilation};
+use casewright::plans::assembly::{self, Task};
+use casewright::plans::setups;
+
+use crate::support::compile;
+
+/// A chest of solid wood, 15 deep: ends, bottom, top and shelves are wider than
+/// any board, and everything is let into them.
+const CHEST: &str = r#"casework 1
+job "Solid chest" { units in }
+site { fixing wall }
+stock cherry { lumber 4/4; thickness 3/4; species black-cherry }
+stock thin { plywood 1/4; actual 13/64; sheet { long 96; wide 48 } }
+case chest {
+  wide 30; deep 15; high 30
+  stock cherry
+  back { stock thin; joint rabbet }
+  bottom { joint dado }
+  top { panel; joint dado }
+  frame none
+  across { open niche { share 1; shelf { fixed 2 } } }
+}
+"#;
+
+/// A board on edge between two ends: no glue holds anything.
+const LOOSE: &str = r#"casework 1
+job "Loose ends" { units in }
+site { fixing wall }
+stock ply { plywood 3/4; sheet { long 96; wide 48 } }
+case c {
+  wide 30; deep 15; high 30
+  stock ply
+  frame none
+  across { open niche { share 1 } }
+}
+"#;
+
+/// A piece with its order of work.
+struct Shop {
+    name: String,
+    piece: Piece,
+    parts: Parts,
+    tasks: Vec<Task>,
+}
+
+impl Shop {
+    fn of(name: &str, compiled: Compilation) -> Option<Self> {
+        let (piece, parts) = (compiled.piece?, compiled.parts?);
+        let tasks = assembly::plan(&piece, &parts, &setups::plan(&piece, &parts)).tasks;
+        Some(Self { name: name.to_owned(), piece, parts, tasks })
+    }
+
+    /// Every task that a task waits for.
+    fn before(&self, task: usize) -> BTreeSet<usize> {
+        let mut open = self.tasks[task].after.clone();
+        let mut all = BTreeSet::new();
+        while let Some(next) = open.pop() {
+            if all.insert(next) {
+                open.extend(&self.tasks[next].after);
+            }
+        }
+        all
+    }
+
+    fn part(&self, id: PartId) -> &Part {
+        self.parts.get(id).expect("a part")
+    }
+
+    /// The tasks in which a part is cut into, feature by feature.
+    fn cuts(&self, id: PartId) -> Vec<(usize, FeatureKind)> {
+        let of = |(number, task): (usize, &Task)| {
+            let own = task.cuts.iter().filter(move |(part, _)| *part == id);
+            own.map(move |(_, feature)| (number, *feature)).collect::<Vec<_>>()
+        };
+        let all = self.tasks.iter().enumerate().flat_map(of);
+        all.map(|(task, feature)| (task, self.part(id).features[feature].kind)).collect()
+    }
+
+    /// The task that closes a joint.
+    fn closed(&self, joint: usize) -> Vec<usize> {
+        let all = self.tasks.iter().enumerate();
+        all.filter(|(_, task)| task.closes.contains(&joint)).map(|(number, _)| number).collect()
+    }
+
+    fn titled(&self, title: &str) -> Option<usize> {
+        self.tasks.iter().position(|task| task.title == title)
+    }
+}
+
+/// The demo pieces, those above, and the starter with every sort of carcass,
+/// frame, front and drawer.
+static SHOPS: LazyLock<Vec<Shop>> = LazyLock::new(shops);
+
+fn shops() -> Vec<Shop> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs");
+    let mut files = MemoryFiles::default();
+    let mut names = Vec::new();
+    for entry in fs::read_dir(folder).expect("the specs") {
+        let path = entry.expect("an entry").path();
+        if path.extension().is_some_and(|ending| ending == "case") {
+            let name = path.file_name().expect("a name").to_string_lossy().into_owned();
+            files = files.with(&name, &fs::read_to_string(path).expect("a spec"));
+            names.push(name);
+        }
+    }
+    names.sort();
+    let compiled = |name: &String| pipeline::check(&files, name).expect("readable");
+    let mut all: Vec<Shop> =
+        names.iter().filter_map(|name| Shop::of(name, compiled(name))).collect();
+    assert!(all.len() >= 5);
+    all.extend(Shop::of("chest", compile(CHEST)));
+    all.extend(Shop::of("loose", compile(LOOSE)));
+    let first = include_str!("../specs/first.case");
+    let swap = |text: &str, from: &str, to: &str| {
+        assert!(text.contains(from), "{from}");
+        text.replace(from, to)
+    };
+    for carcass in ["stock ply ", "stock maple "] {
+        for frame in ["joint pocket\n    stile", "joint tenon\n    stile", "joint dowel\n    stile"]
+        {
+            for set in ["set inset", "set overlay { by 1/2 }"] {
+                for build in [
+                    "build slab",
+                    "build panel { stile 2; rail 2; panel-stock thin; groove 3/8; float 1/16 }",
+                ] {
+                    for (boxes, high) in [("rabbet\n  }", "high 5"), ("dovetail\n  }", "high 9")] {
+                        let name = format!("{carcass}{frame}{set}{build}{boxes}{high}");
+                        let text = swap(first, "stock ply                  ", carcass);
+                        let text =
+                            swap(&text, "ends { stock ply }", &format!("ends {{ {carcass}}}"));
+                        let text = swap(&text, "joint pocket\n    stile", frame);
+                        let text = swap(&text, "set inset", set);
+                        let text = swap(&text, "build slab", build);
+                        let text = swap(&text, "rabbet\n  }", boxes);
+                        let text = swap(&text, "high 5 }", &format!("{high} }}"));
+                        let compiled = compile(&text);
+                        let said: Vec<_> = compiled.diagnostics.iter().map(|d| &d.title).collect();
+                        assert!(compiled.parts.is_some(), "{name}: {said:?}");
+                        all.extend(Shop::of(&name, compiled));
+                    }
+                }
+            }
+        }
+    }
+    all
+}
+
+/// A hole for hardware or a flute: ornament and fittings, not a joint.
+fn is_late(kind: FeatureKind) -> bool {
+    matches!(kind, FeatureKind::Flute(_) | FeatureKind::Bore(Bore::Cup | Bore::Pull))
+}
+
+#[test]
+fn every_joint_of_every_part_is_cut_in_one_task() {
+    for shop in SHOPS.iter() {
+        for (id, part) in shop.parts.iter() {
+            for number in 0..part.features.len() {
+                let all = shop.tasks.iter().flat_map(|task| &task.cuts);
+                let count = all.filter(|cut| **cut == (id, number)).count();
+                let kind = part.features[number].kind;
+                assert_eq!(count, 1, "{}: {} of {}", shop.name, kind.word(), part.path);
+            }
+        }
+    }
+}
+
+/// Six inches is a wide board where the spec says nothing else; what is thicker
+/// than its stock is laminated.
+#[test]
+fn what_is_cut_into_has_cured() {
+    let mut seen = [0, 0];
+    for shop in SHOPS.iter() {
+        for (id, part) in shop.parts.iter() {
+            let stock = shop.piece.stock(part.stock).expect("a stock");
+            let widest = stock.boards.map_or(Length::inches(6, 1), |boards| boards.wide.1);
+            let wide = stock.is_solid() && part.width.length > widest;
+            let thick = part.thickness.length > stock.thickness.length;
+            let glued =
+                [(wide, "Glue up the wide blanks"), (thick, "Glue up the thick parts from layers")];
+            for (index, (_, title)) in glued.iter().enumerate().filter(|(_, (is, _))| *is) {
+                let blank = shop.titled(title).expect("a glue-up");
+                let name = format!("{}: {}", shop.name, part.path);
+                assert!(shop.tasks[blank].parts.contains(&id), "{name}");
+                assert!(shop.tasks[blank].wait >= shop.piece.shop.cure, "{name}");
+                for (task, kind) in shop.cuts(id) {
+                    assert!(shop.before(task).contains(&blank), "{name}: {}", kind.word());
+                    seen[index] += 1;
+                }
+                let joints = shop.parts.joints.iter().enumerate();
+                for (joint, _) in joints.filter(|(_, joint)| joint.part == id || joint.into == id) {
+                    for task in shop.closed(joint) {
+                        assert!(shop.before(task).contains(&blank), "{name} is closed in");
+                        seen[index] += 1;
+                    }
+                }
+            }
+        }
+    }
+    assert!(seen[0] > 100 && seen[1] > 10, "{seen:?}");
+}
+
+#[test]
+fn every_joint_is_closed_once_and_cut_before() {
+    let mut sorts: BTreeSet<String> = BTreeSet::new();
+    for shop in SHOPS.iter() {
+        for (index, joint) in shop.parts.joints.iter().enumerate() {
+            let names = [joint.part, joint.into].map(|id| shop.part(id).path.as_str());
+            let said = format!("{}: {:?} {names:?}", shop.name, joint.sort);
+            let closed = shop.closed(index);
+            assert_eq!(closed.len(), 1, "{said}");
+            let before = shop.before(closed[0]);
+            for id in [joint.part, joint.into] {
+                for (task, kind) in shop.cuts(id) {
+                    // A framed front is bored when it is glued up; what hangs, slides or
+                    // is screwed on is bored for that before.
+                    let hangs = matches!(
+                        joint.sort,
+                        JointSort::Hung | JointSort::Slid | JointSort::FrontFixed
+                    );
+                    if hangs || !is_late(kind) {
+                        assert!(before.contains(&task), "{said}: {}", kind.word());
+                        sorts.insert(kind.word().to_owned());
+                    }
+                }
+            }
+        }
+    }
+    for kind in ["dado", "groove", "rabbet", "pocket holes", "tenon", "mortise", "dovetails"] {
+        assert!(sorts.contains(kind), "{kind}: {sorts:?}");
+    }
+}
+
+/// One half of a dovetail is marked from the other: a wide side that is glued
+/// up keeps back the board that it joins.
+#[test]
+fn the_halves_of_a_dovetail_are_cut_when_both_boards_are_there() {
+    let mut seen = 0;
+    for shop in SHOPS.iter() {
+        let blank = shop.titled("Glue up the wide blanks");
+        for joint in &shop.parts.joints {
+            let ends = [joint.part, joint.into];
+            let dovetails = ends.map(|id| {
+                shop.cuts(id).into_iter().find(|(_, kind)| *kind == FeatureKind::Dovetails)
+            });
+            let own =
+                blank.filter(|blank| ends.iter().any(|id| shop.tasks[*blank].parts.contains(id)));
+            for ((task, _), blank) in dovetails.into_iter().flatten().zip(own) {
+                assert!(shop.before(task).contains(&blank), "{}", shop.name);
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 10, "{seen}");
+}
+
+/// An inset front is planed to its opening when the case and its frame stand;
+/// holes and flutes, which count from its edges, come after that.
+#[test]
+fn fronts_are_at_their_size_before_they_are_bored() {
+    let mut seen = 0;
+    for shop in SHOPS.iter() {
+        let fit = shop.titled("Fit the fronts to their openings");
+        let openings: Vec<_> = shop.piece.cases.iter().flat_map(|case| &case.openings).collect();
+        for (id, part) in shop.parts.iter() {
+            let Assembly::Front(path) = &part.assembly else { continue };
+            let is_own = |path: &str, of: &str| path.starts_with(&format!("{of}."));
+            let opening = openings.iter().find(|o| o.front.is_some() && is_own(path, &o.path));
+            let front = opening.and_then(|opening| opening.front.as_ref()).expect("a front");
+            let late = shop.cuts(id).into_iter().filter(|(_, kind)| is_late(*kind));
+            if front.set != Set::Inset {
+                continue;
+            }
+            let fit = fit.expect("a task");
+            for (task, _) in late {
+                assert!(shop.before(task).contains(&fit), "{}: {}", shop.name, part.path);
+                seen += 1;
+            }
+            let stands = shop.before(fit);
+            for (index, joint) in shop.parts.joints.iter().enumerate() {
+                let host = shop.part(joint.into);
+                let frame = matches!(host.assembly, Assembly::Carcass(_) | Assembly::Frame(_));
+                let glued =
+                    joint.glued && matches!(joint.sort, JointSort::Wood(_) | JointSort::Mitre);
+                let own = shop.part(joint.part);
+                let loose = matches!(own.assembly, Assembly::Loose(_));
+                if frame && glued && !loose && host.case == part.case {
+                    assert!(shop.closed(index).iter().all(|task| stands.contains(task)));
+                }
+            }
+        }
+    }
+    assert!(seen > 50, "{seen}");
+}
+
+/// What has no joint of its own is fixed all the same.
+#[test]
+fn every_false_front_is_fixed() {
+    let mut seen = 0;
+    for shop in SHOPS.iter() {
+        let openings: Vec<_> = shop.piece.cases.iter().flat_map(|case| &case.openings).collect();
+        for opening in openings.iter().filter(|o| matches!(o.kind, OpeningKind::False)) {
+            let fix = shop.titled("Fix the false fronts").expect("a task");
+            let own = |part: &Part| part.path.starts_with(&format!("{}.", opening.path));
+            for (id, _) in shop.parts.iter().filter(|(_, part)| own(part)) {
+                assert!(shop.tasks[fix].parts.contains(&id), "{}: {}", shop.name, opening.path);
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 0, "a demo piece has one");
+}
