@@ -73,7 +73,7 @@ fn a_mortise_in_an_edge_has_its_place() {
     // stile of 30-1/2: the next rail's mortise lies at 30-1/2 − 1-1/2 − 5 −
     // 1-1/2 = 22-1/2. Of 7 it is 2 lower.
     let lower = redrawn(&text, "drawer upper { high 5 }", "drawer upper { high 7 }");
-    let said = "has its mortise 22-1/2 from the bottom end: the design now wants it at 20-1/2";
+    let said = "has its mortise 22-1/2 from the bottom end, but the design now wants it at 20-1/2";
     assert_eq!(
         misfits(&lower),
         [format!("cupboard.left-stile {said}"), format!("cupboard.right-stile {said}")]
@@ -88,12 +88,12 @@ fn a_tenon_keeps_its_wood() {
     let thick = redrawn(&text, tenon, "joint tenon { long 1; thick 5/16 }");
     let told = misfits(&thick);
     assert_eq!(told.len(), 3, "{told:?}");
-    assert!(told[0].ends_with("has its tenon 1/4 thick: the design now wants 5/16"), "{told:?}");
+    assert!(told[0].ends_with("has its tenon 1/4 thick, but the design now wants 5/16"), "{told:?}");
     // Thinner: the tenons are planed down, and the mortises are too wide.
     let thin = redrawn(&text, tenon, "joint tenon { long 1; thick 3/16 }");
     let told = misfits(&thin);
     assert_eq!(told.len(), 2, "{told:?}");
-    assert!(told[0].ends_with("has its mortise 1/4 wide: the design now wants 3/16"), "{told:?}");
+    assert!(told[0].ends_with("has its mortise 1/4 wide, but the design now wants 3/16"), "{told:?}");
 }
 
 #[test]
@@ -122,7 +122,7 @@ fn joints_that_stop_short_or_at_a_corner_have_their_place() {
     let higher = redrawn(&text, "toe-kick; high 4;", "toe-kick; high 5;");
     let told = misfits(&higher);
     assert_eq!(told.len(), 2, "{told:?}");
-    assert!(told[0].ends_with("dado 4 from the bottom end: the design now wants it at 5"));
+    assert!(told[0].ends_with("dado 4 from the bottom end, but the design now wants it at 5"));
     // The notch for the kick is cut higher, not lower.
     let lower = redrawn(&text, "toe-kick; high 4; set-back 3", "toe-kick; high 4; set-back 2");
     let told = misfits(&lower);
@@ -186,7 +186,7 @@ fn holes_can_be_set_by_a_little_but_not_against_each_other() {
     );
     let told = misfits(&cup);
     assert_eq!(told.len(), 2, "{told:?}");
-    assert!(told[0].ends_with("hinge cup 35 mm across: the design now wants 26 mm"), "{told:?}");
+    assert!(told[0].ends_with("hinge cup 35 mm across, but the design now wants 26 mm"), "{told:?}");
 }
 
 #[test]

@@ -21,6 +21,7 @@ mod code_hosts;
 mod completions;
 mod diff;
 mod editor;
+mod english;
 mod folders;
 mod format;
 mod fuzzed;

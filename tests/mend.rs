@@ -156,7 +156,7 @@ fn what_has_a_hole_is_never_made() {
     let name = sketch.split_whitespace().next().unwrap();
     let done = bench.run(&["mend", "a.case", "--take", name]);
     assert_eq!(done.code, Some(2), "{done:?}");
-    assert!(done.err.contains("has a hole for you to fill"), "{done:?}");
+    assert!(done.err.contains("has a blank to fill"), "{done:?}");
     bench.run(&["mend", "a.case"]);
     assert_eq!(read(&bench, "a.case"), text);
 }

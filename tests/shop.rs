@@ -116,7 +116,7 @@ fn a_shop_that_says_nothing_has_eight_clamps() {
     let [only] = found.as_slice() else { panic!("{found:#?}") };
     assert_eq!(only.title, "the carcass of cupboard takes 10 clamps, and the shop has 8");
     assert_eq!(only.subject.as_deref(), Some("cupboard.carcass"));
-    assert!(only.notes.iter().any(|note| note.contains("unless `clamps` in `shop`")));
+    assert!(only.notes.iter().any(|note| note.contains("with `clamps` in `shop`")));
 }
 
 #[test]

@@ -253,7 +253,7 @@ mod tests {
     fn doors_back_to_back_share_one_partition() {
         let meets = found("plate { }", BACK_TO_BACK);
         assert_eq!(meets.len(), 1, "{meets:?}");
-        assert!(meets[0].starts_with("bore-web") && meets[0].contains("overlap"), "{meets:?}");
+        assert!(meets[0].starts_with("bore-web") && meets[0].contains("overlap by"), "{meets:?}");
         assert_eq!(found("plate { deep 8 mm }", BACK_TO_BACK), Vec::<String>::new());
         assert_eq!(found("plate { deep 8.2 mm }", BACK_TO_BACK).len(), 1);
     }

@@ -156,8 +156,8 @@ impl Door<'_> {
         let mut diagnostic = Diagnostic::error(
             RULE.slug,
             format!(
-                "the {corner} of {} strikes as it swings; it needs {figure}, and the {} is {leaves}",
-                self.opening.path, gap.word
+                "the {corner} of {} strikes as it swings; it needs {figure}, and the gap is {leaves}",
+                self.opening.path
             ),
             gap.span,
             leaves,
@@ -185,7 +185,7 @@ impl Door<'_> {
         match swings::written(piece, gap.size).filter(|_| enough) {
             Some(span) => diagnostic.fix(Fix::new(
                 Grade::Choice,
-                format!("make the {} {figure}", gap.word),
+                format!("make the gap {figure}"),
                 span,
                 edit,
             )),

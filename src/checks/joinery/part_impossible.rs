@@ -45,7 +45,7 @@ pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 let (size, mark) = (tape.decimal_source(size), tape.exact(tape.mark));
                 (
                     format!("{} comes out only {size} {word}", part.path),
-                    format!("{size} {word}; the finest mark of the tape is {mark}"),
+                    format!("{size} {word}, and the finest mark of the tape is {mark}"),
                 )
             }
             (None, None) => match (tenons(), outside()) {

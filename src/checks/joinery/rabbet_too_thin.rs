@@ -52,7 +52,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                     tape,
                 ))
                 .because(format!(
-                    "the back's fixings need {} of ledge, and the lip needs as much to stay on",
+                    "the back's fasteners need {} of ledge, and the lip needs as much to stay on",
                     tape.figure_with_unit(tape.up(least))
                 ))
                 .subject(&part.path)

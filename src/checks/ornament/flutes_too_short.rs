@@ -9,10 +9,10 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "flutes-too-short",
     severity: Severity::Error,
-    finds: "A front on which stopped flutes would come out shorter than they are wide, or would not run at all.",
-    why: "The bit drops in and comes out on the same spot. What is left is a row of dimples, and where the stops cross there is nothing to cut.",
-    source: "plane geometry.",
-    formula: "what is left is the front along the flutes less the stop at both ends.",
+    finds: "Stopped flutes come out shorter than they are wide, or they have no room to run at all.",
+    why: "The bit drops in and comes out on the same spot, which leaves a row of dimples. Where the two stops overlap there is nothing to cut.",
+    source: "Plane geometry.",
+    formula: "The length of the front along the flutes, less the stop at both ends.",
     accept: "",
     example: Example {
         base: Base::Console,
@@ -59,7 +59,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                     .minus(tape.print(flutes.stop.twice()).shown, "two stops", tape),
             )
             .because("the bit would drop in and come out on the same spot")
-            .note("a shorter `stop`, or none on this front, leaves them room to run")
+            .note("use a shorter `stop`, or none on this front, to leave them room to run")
             .subject(&part.path),
         );
     }

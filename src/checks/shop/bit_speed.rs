@@ -66,7 +66,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             .subject(&bit.name)
             .fix(Fix::new(
                 Grade::Choice,
-                format!("{limit} rpm"),
+                format!("run it at {limit} rpm"),
                 at,
                 format!("speed {limit}"),
             )),

@@ -90,7 +90,7 @@ fn sum(parts: &Parts, glue_up: &GlueUp) -> String {
 fn instead(sort: Sort) -> &'static str {
     match sort {
         Sort::Joints => {
-            "you can also glue it up in two goes: leave dry whatever can still go in later, until the first joints have set"
+            "you can also glue it up in two stages: leave dry whatever can still go in later, until the first joints have set"
         }
         _ => {
             "you can also lay a stiff caul along the joint, so that fewer clamps draw up all of it"

@@ -43,7 +43,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let diagnostic = super::short(
             RULE.slug,
             format!("the {} takes {needs} to spread, but the glue stays open {open}", glue_up.what),
-            format!("{joints} in one go"),
+            format!("{joints} in one glue-up"),
             &glue_up,
             piece,
             Short {
@@ -74,7 +74,7 @@ fn instead(glue_up: &GlueUp) -> Option<&'static str> {
             Some("you can also glue up two halves, and glue them to each other once they have set")
         }
         Sort::Joints => Some(
-            "you can also glue it up in two goes: one end of every part first, with the other side put on dry to hold them in place",
+            "you can also glue it up in two stages: one end of every part first, with the other side put on dry to hold them in place",
         ),
         _ => None,
     }
