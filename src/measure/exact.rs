@@ -48,9 +48,7 @@ impl Exact {
         // Nearly every number fits a machine word, where division is cheap.
         let most = i64::MAX as i128;
         if numer <= most && numer >= -most && denom <= most && denom > 0 {
-            let (numer, denom) = (numer as i64, denom as i64);
-            let divisor = gcd_word(numer.unsigned_abs(), denom.unsigned_abs()) as i64;
-            return Self { numer: numer / divisor, denom: denom / divisor };
+            return Self::lowest(numer as i64, denom as i64);
         }
         let sign = if denom < 0 { -1 } else { 1 };
         let divisor = gcd(numer.unsigned_abs(), denom.unsigned_abs()) as i128 * sign;
@@ -60,6 +58,19 @@ impl Exact {
             return Self::OUT_OF_RANGE;
         }
         Self { numer: numer as i64, denom: denom as i64 }
+    }
+
+    /// `numer / denom` in lowest terms, for a denominator above nought.
+    const fn lowest(numer: i64, denom: i64) -> Self {
+        // Most figures are whole, or in lowest terms already.
+        if denom == 1 {
+            return Self { numer, denom };
+        }
+        let divisor = gcd_word(numer.unsigned_abs(), denom.unsigned_abs()) as i64;
+        if divisor == 1 {
+            return Self { numer, denom };
+        }
+        Self { numer: numer / divisor, denom: denom / divisor }
     }
 
     /// The numerator in lowest terms; it carries the sign.
@@ -149,11 +160,22 @@ impl Exact {
     }
 }
 
-const fn gcd_word(mut a: u64, mut b: u64) -> u64 {
-    while b != 0 {
-        (a, b) = (b, a % b);
+/// Twos are taken out by shifting: what is left of a denominator in inches or
+/// millimetres is small, often one.
+const fn gcd_word(a: u64, b: u64) -> u64 {
+    if a == 0 || b == 0 {
+        return if a | b == 0 { 1 } else { a | b };
     }
-    if a == 0 { 1 } else { a }
+    let twos = (a | b).trailing_zeros();
+    let (mut a, mut b) = (a >> a.trailing_zeros(), b >> b.trailing_zeros());
+    while b > 1 {
+        (a, b) = (b, a % b);
+        if b == 0 {
+            return a << twos;
+        }
+        b >>= b.trailing_zeros();
+    }
+    1 << twos
 }
 
 const fn gcd(mut a: u128, mut b: u128) -> u128 {
@@ -177,8 +199,12 @@ impl Add for Exact {
         if self.numer == 0 && self.denom != 0 {
             return other;
         }
-        if self.denom == other.denom && self.denom != 0 {
-            return Self::reduce(self.numer as i128 + other.numer as i128, self.denom as i128);
+        if self.denom == other.denom
+            && self.denom != 0
+            && let Some(numer) = self.numer.checked_add(other.numer)
+            && numer != i64::MIN
+        {
+            return Self::lowest(numer, self.denom);
         }
         let (a, b) = (self.numer as i128, self.denom as i128);
         let (c, d) = (other.numer as i128, other.denom as i128);
@@ -255,6 +281,9 @@ impl PartialOrd for Exact {
 
 impl Ord for Exact {
     fn cmp(&self, other: &Self) -> Ordering {
+        if self.denom == other.denom {
+            return self.numer.cmp(&other.numer);
+        }
         match (self.is_out_of_range(), other.is_out_of_range()) {
             (true, true) => Ordering::Equal,
             (true, false) => Ordering::Greater,
