@@ -1,8 +1,9 @@
 //! The formats: plain text, Markdown and one self-contained HTML page.
 
-use std::fmt::Write as _;
+use std::borrow::Cow;
 
 use askama::Template;
+use textwrap::{WordSeparator, WordSplitter, WrapAlgorithm};
 use unicode_width::UnicodeWidthStr as _;
 
 use crate::diagnostics::render::plain;
@@ -52,7 +53,7 @@ pub(crate) mod filters {
     /// template escapes.
     #[askama::filter_fn]
     pub(crate) fn shown(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
-        Ok(visible(text))
+        Ok(visible(text).into_owned())
     }
 
     /// Escaped for HTML, fractions set as a maker reads them.
@@ -79,116 +80,158 @@ pub(crate) mod filters {
 
 /// What a spec says, on one line and in letters that can be seen: marks that
 /// turn the order of letters act in a browser as they do on a terminal.
-pub(crate) fn visible(text: &str) -> String {
-    plain(&text.replace(['\n', '\r'], " "))
+pub(crate) fn visible(text: &str) -> Cow<'_, str> {
+    if text.bytes().all(|byte| matches!(byte, b' '..=b'~')) {
+        return Cow::Borrowed(text);
+    }
+    Cow::Owned(plain(&text.replace(['\n', '\r'], " ")))
 }
 
 /// Escapes HTML and sets `26-1/2` as a whole number with a built-up fraction;
 /// the mark of a rounded figure becomes a raised ≈.
 fn in_html(text: &str) -> String {
+    let text = visible(text);
+    let bytes = text.as_bytes();
     let mut out = String::with_capacity(text.len() * 2);
-    let chars: Vec<char> = visible(text).chars().collect();
-    let mut at = 0;
-    while let Some(c) = chars.get(at).copied() {
-        let fresh = at == 0 || !(chars[at - 1].is_ascii_alphanumeric() || chars[at - 1] == '.');
-        if c.is_ascii_digit() && fresh {
-            let run = |from: usize| chars[from..].iter().take_while(|c| c.is_ascii_digit()).count();
-            let first = run(at);
-            let digits =
-                |from: usize, len: usize| chars[from..from + len].iter().collect::<String>();
-            let is = |at: usize, c: char| chars.get(at) == Some(&c);
-            // A whole number, a hyphen and a fraction; or a fraction alone.
-            let (whole, numer_at) = if is(at + first, '-')
-                && is(at + first + 1 + run_or(&chars, at + first + 1), '/')
-            {
-                (digits(at, first), at + first + 1)
-            } else {
-                (String::new(), at)
-            };
-            let numer = run(numer_at);
-            if numer > 0 && is(numer_at + numer, '/') {
-                let denom_at = numer_at + numer + 1;
-                let denom = run_or(&chars, denom_at);
-                if denom > 0 {
-                    let _ = write!(
-                        out,
-                        "{whole}<span class=\"fr\"><sup>{}</sup>&frasl;<sub>{}</sub></span>",
-                        digits(numer_at, numer),
-                        digits(denom_at, denom)
-                    );
-                    at = denom_at + denom;
-                    at += rounded(&mut out, &chars, at);
-                    continue;
-                }
-            }
-            let places = if is(at + first, '.') { run_or(&chars, at + first + 1) } else { 0 };
-            let first = if places > 0 { first + 1 + places } else { first };
-            out.push_str(&digits(at, first));
-            at += first;
-            at += rounded(&mut out, &chars, at);
+    // Runs of letters that stand for themselves are copied whole.
+    let (mut copied, mut at) = (0, 0);
+    while let Some(byte) = bytes.get(at) {
+        let before = at.checked_sub(1).map_or(b' ', |before| bytes[before]);
+        let fresh = !(before.is_ascii_alphanumeric() || before == b'.');
+        if byte.is_ascii_digit() && fresh {
+            out.push_str(&text[copied..at]);
+            at = figure(&mut out, &text, at);
+            copied = at;
             continue;
         }
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            '\'' => out.push_str("&#39;"),
-            c => out.push(c),
-        }
+        let escaped = match byte {
+            b'&' => "&amp;",
+            b'<' => "&lt;",
+            b'>' => "&gt;",
+            b'"' => "&quot;",
+            b'\'' => "&#39;",
+            _ => "",
+        };
         at += 1;
+        if !escaped.is_empty() {
+            out.push_str(&text[copied..at - 1]);
+            out.push_str(escaped);
+            copied = at;
+        }
     }
+    out.push_str(&text[copied..]);
     out
 }
 
-fn run_or(chars: &[char], from: usize) -> usize {
-    chars.iter().skip(from).take_while(|c| c.is_ascii_digit()).count()
+/// Writes the figure that begins at `at`, and says where it ends.
+fn figure(out: &mut String, text: &str, at: usize) -> usize {
+    let digits = |from: usize| {
+        let rest = text.as_bytes().get(from..).unwrap_or(&[]);
+        from + rest.iter().take_while(|byte| byte.is_ascii_digit()).count()
+    };
+    let is = |at: usize, sign: u8| text.as_bytes().get(at) == Some(&sign);
+    let whole = digits(at);
+    // A whole number, a hyphen and a fraction; or a fraction alone.
+    let numer = match is(whole, b'-') && is(digits(whole + 1), b'/') {
+        true => whole + 1..digits(whole + 1),
+        false => at..whole,
+    };
+    let denom = numer.end + 1..digits(numer.end + 1);
+    let mut end = if !numer.is_empty() && is(numer.end, b'/') && !denom.is_empty() {
+        if numer.start > at {
+            out.push_str(&text[at..whole]);
+        }
+        for piece in [
+            "<span class=\"fr\"><sup>",
+            &text[numer],
+            "</sup>&frasl;<sub>",
+            &text[denom.clone()],
+            "</sub></span>",
+        ] {
+            out.push_str(piece);
+        }
+        denom.end
+    } else {
+        let places = if is(whole, b'.') { digits(whole + 1) } else { whole };
+        let end = if places > whole + 1 { places } else { whole };
+        out.push_str(&text[at..end]);
+        end
+    };
+    if is(end, b'~') {
+        out.push_str("<sup class=\"ro\">≈</sup>");
+        end += 1;
+    }
+    end
 }
 
-fn rounded(out: &mut String, chars: &[char], at: usize) -> usize {
-    if chars.get(at) == Some(&'~') {
-        out.push_str("<sup class=\"ro\">≈</sup>");
-        return 1;
-    }
-    0
-}
+/// The widest that a cell stands before the last column of plain text. What is
+/// longer, the marks of many pieces, goes on below itself.
+const WIDEST_CELL: usize = 60;
 
 fn plain_table(table: &Table) -> String {
-    let cells: Vec<Vec<String>> =
-        table.rows.iter().map(|row| row.iter().map(|cell| visible(cell)).collect()).collect();
-    let columns = table.columns.len();
-    let width = |column: usize| {
-        let head = table.columns.get(column).map_or(0, |c| c.head.width());
-        cells
-            .iter()
-            .filter_map(|row| row.get(column))
-            .map(|cell| cell.width())
-            .max()
-            .unwrap_or(0)
-            .max(head)
-    };
-    let widths: Vec<usize> = (0..columns).map(width).collect();
-    let mut text = String::new();
-    let mut line = |tick: &str, row: &[String]| {
-        let mut line = format!("  {tick}");
-        for (column, cell) in row.iter().enumerate() {
-            let pad = widths.get(column).copied().unwrap_or(0).saturating_sub(cell.width());
-            let pad = " ".repeat(pad);
-            let align = table.columns.get(column).map_or(Align::Left, |c| c.align);
-            let _ = match align {
-                Align::Left => write!(line, "  {cell}{pad}"),
-                Align::Right => write!(line, "  {pad}{cell}"),
-            };
+    let last = table.columns.len().saturating_sub(1);
+    let rows: Vec<Vec<Vec<Cow<'_, str>>>> = table
+        .rows
+        .iter()
+        .map(|row| {
+            let cells = row.iter().enumerate();
+            cells.map(|(column, cell)| lines(cell, column < last)).collect()
+        })
+        .collect();
+    let mut widths: Vec<usize> = table.columns.iter().map(|column| width(column.head)).collect();
+    for row in &rows {
+        for (cell, widest) in row.iter().zip(&mut widths) {
+            *widest = cell.iter().map(|line| width(line)).fold(*widest, usize::max);
         }
-        text.push_str(line.trim_end());
+    }
+    let mut text = String::new();
+    let mut line = |tick: &str, row: &mut dyn Iterator<Item = &str>| {
+        text.push_str("  ");
+        text.push_str(tick);
+        for ((cell, widest), column) in row.zip(&widths).zip(&table.columns) {
+            let pad = widest.saturating_sub(width(cell));
+            let (before, behind) = match column.align {
+                Align::Left => (0, pad),
+                Align::Right => (pad, 0),
+            };
+            text.push_str("  ");
+            text.extend(std::iter::repeat_n(' ', before));
+            text.push_str(cell);
+            text.extend(std::iter::repeat_n(' ', behind));
+        }
+        text.truncate(text.trim_end().len());
         text.push('\n');
     };
-    let heads: Vec<String> = table.columns.iter().map(|c| c.head.to_owned()).collect();
-    line("   ", &heads);
-    for (index, row) in cells.iter().enumerate() {
-        line(if table.is_ticked(&index) { "[x]" } else { "[ ]" }, row);
+    line("   ", &mut table.columns.iter().map(|column| column.head));
+    for (index, row) in rows.iter().enumerate() {
+        for at in 0..row.iter().map(Vec::len).max().unwrap_or(1) {
+            let tick = match at {
+                0 if table.is_ticked(&index) => "[x]",
+                0 => "[ ]",
+                _ => "   ",
+            };
+            line(tick, &mut row.iter().map(|cell| cell.get(at).map_or("", Cow::as_ref)));
+        }
     }
     text
+}
+
+/// The lines of a cell: one, unless it is too wide for a column before others.
+fn lines(cell: &str, before_others: bool) -> Vec<Cow<'_, str>> {
+    let cell = visible(cell);
+    if !before_others || width(&cell) <= WIDEST_CELL {
+        return vec![cell];
+    }
+    let options = textwrap::Options::new(WIDEST_CELL)
+        .wrap_algorithm(WrapAlgorithm::FirstFit)
+        .word_separator(WordSeparator::AsciiSpace)
+        .word_splitter(WordSplitter::NoHyphenation);
+    textwrap::wrap(&cell, options).into_iter().map(|line| Cow::Owned(line.into_owned())).collect()
+}
+
+/// How many columns a text takes.
+fn width(text: &str) -> usize {
+    if text.is_ascii() { text.len() } else { text.width() }
 }
 
 #[cfg(test)]

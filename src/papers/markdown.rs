@@ -16,8 +16,13 @@ pub(crate) fn in_markdown(text: &str) -> String {
         if index > 0 {
             safe.push(' ');
         }
-        if is_taken_up(word) {
+        let signs = Signs::of(word);
+        if is_taken_up(word, signs) {
             code(&mut safe, word);
+            continue;
+        }
+        if index > 0 && !signs.escaped {
+            safe.push_str(word);
             continue;
         }
         for (at, c) in word.char_indices() {
@@ -68,15 +73,43 @@ fn code(safe: &mut String, word: &str) {
     }
 }
 
+/// The signs in a word. Most words have none, and every paper is full of
+/// them: one look at each letter says what else need not be looked for.
+#[derive(Clone, Copy, Default)]
+struct Signs {
+    /// One that [`letter`] escapes.
+    escaped: bool,
+    /// One that may begin a mention, a reference, a picture or a formula.
+    refers: bool,
+    hyphen: bool,
+    stop: bool,
+}
+
+impl Signs {
+    fn of(word: &str) -> Self {
+        let mut signs = Self::default();
+        for byte in word.bytes().filter(|byte| !byte.is_ascii_alphanumeric()) {
+            match byte {
+                b'&' | b'#' | b'~' => (signs.escaped, signs.refers) = (true, true),
+                b'@' | b'$' | b'!' | b'%' | b'^' | b':' => signs.refers = true,
+                b'`' | b'|' | b'\\' | b'*' | b'_' | b'<' | b'>' | b'[' | b']' => {
+                    signs.escaped = true;
+                }
+                b'-' => signs.hyphen = true,
+                b'.' => signs.stop = true,
+                _ => {}
+            }
+        }
+        signs
+    }
+}
+
 /// Whether a code host makes a link, a call, a picture or a formula of
 /// something in this word (user guides of several hosts; from memory).
-fn is_taken_up(word: &str) -> bool {
-    let signs = |b: u8| matches!(b, b'@' | b'$' | b'#' | b'!' | b'&' | b'%' | b'^' | b'~' | b':');
-    let has_sign = word.bytes().any(signs);
-    // Most words are plain ones, and every paper is full of them.
-    (has_sign && is_taken_up_for_a_sign(word))
-        || has(word, "www.")
-        || is_issue(word)
+fn is_taken_up(word: &str, signs: Signs) -> bool {
+    (signs.refers && is_taken_up_for_a_sign(word))
+        || (signs.stop && has(word, "www."))
+        || (signs.hyphen && is_issue(word))
         || is_commit(word)
 }
 

@@ -22,8 +22,9 @@ pub fn plain(text: &str) -> String {
 /// character written out as `<U+202E>`; where `unicode` is false also with
 /// nothing beyond ASCII.
 pub(super) fn visible(text: &str, unicode: bool) -> Cow<'_, str> {
-    let clean = |c: char| matches!(shown(c, unicode), Shown::Itself);
-    if text.chars().all(clean) {
+    // Nearly every text is of plain letters.
+    let plain = text.bytes().all(|byte| matches!(byte, b' '..=b'~'));
+    if plain || text.chars().all(|c| matches!(shown(c, unicode), Shown::Itself)) {
         return Cow::Borrowed(text);
     }
     let mut out = String::with_capacity(text.len() + 16);
