@@ -5,7 +5,10 @@ use crate::trade;
 
 use super::feature::{Feature, FeatureKind};
 use super::part::Part;
-use super::space::{Cuboid, Direction, Face, Point};
+use super::space::{Cuboid, Face};
+
+/// From and to along the length, width and thickness of a part.
+type Own = [(Length, Length); 3];
 
 impl Part {
     /// How far a part reaches behind a face.
@@ -30,52 +33,55 @@ impl Part {
         places.map(|at| self.hollow(feature, (at - half, at + half))).collect()
     }
 
-    /// True where one of the features takes out all that the part and a guest
-    /// would share.
+    /// True where one of the features, which are channels and notches, takes
+    /// out all that the part and a guest would share.
     pub(crate) fn makes_way<'a>(
         &'a self,
         guest: &Cuboid,
-        features: impl Iterator<Item = &'a Feature>,
+        mut features: impl Iterator<Item = &'a Feature>,
     ) -> bool {
-        let own = self.cuboid();
-        let holds = |hollow: &Cuboid| {
-            Direction::ALL.into_iter().all(|axis| {
-                let from = own.from.along(axis).max(guest.from.along(axis));
-                let to = own.to.along(axis).min(guest.to.along(axis));
-                hollow.from.along(axis) <= from && to <= hollow.to.along(axis)
-            })
-        };
-        features.flat_map(|feature| self.hollows(feature)).any(|hollow| holds(&hollow))
+        // A part has many channels, and all but one are elsewhere: what is
+        // shared is moved into the part's own frame, once.
+        let place = &self.placement;
+        let shared = [
+            (place.length, self.length.length),
+            (place.width, self.width.length),
+            (place.thickness, self.thickness.length),
+        ]
+        .map(|(axis, size)| {
+            let origin = place.origin.along(axis);
+            let (from, to) = (guest.from.along(axis) - origin, guest.to.along(axis) - origin);
+            (from.max(Length::ZERO), to.min(size))
+        });
+        features.any(|feature| {
+            let hollow = self.own_hollow(feature, feature.v);
+            hollow.iter().zip(&shared).all(|(own, shared)| own.0 <= shared.0 && shared.1 <= own.1)
+        })
     }
 
     /// The box that a feature takes out between two places of its `v`.
     #[must_use]
     pub fn hollow(&self, feature: &Feature, v: (Length, Length)) -> Cuboid {
         let place = &self.placement;
-        let into = place.direction(feature.face);
-        let along_v = match feature.face {
-            Face::ThickStart | Face::ThickEnd => place.width,
-            _ => place.thickness,
+        let (mut from, mut to) = (place.origin, place.origin);
+        let axes = [place.length, place.width, place.thickness];
+        for (axis, (start, end)) in axes.into_iter().zip(self.own_hollow(feature, v)) {
+            from.set(axis, place.origin.along(axis) + start);
+            to.set(axis, place.origin.along(axis) + end);
+        }
+        Cuboid { from, to }
+    }
+
+    fn own_hollow(&self, feature: &Feature, v: (Length, Length)) -> Own {
+        let whole = self.depth(feature.face);
+        let into = match feature.face.is_start() {
+            true => (Length::ZERO, feature.deep),
+            false => (whole - feature.deep, whole),
         };
-        let range = |direction: Direction| {
-            if direction == into {
-                let whole = self.depth(feature.face);
-                if feature.face.is_start() {
-                    (Length::ZERO, feature.deep)
-                } else {
-                    (whole - feature.deep, whole)
-                }
-            } else if direction == along_v {
-                v
-            } else {
-                feature.u
-            }
-        };
-        let [x, y, z] = Direction::ALL.map(|direction| {
-            let (from, to) = range(direction);
-            let start = place.origin.along(direction);
-            (start + from, start + to)
-        });
-        Cuboid { from: Point::new(x.0, y.0, z.0), to: Point::new(x.1, y.1, z.1) }
+        match feature.face {
+            Face::LengthStart | Face::LengthEnd => [into, feature.u, v],
+            Face::WidthStart | Face::WidthEnd => [feature.u, into, v],
+            Face::ThickStart | Face::ThickEnd => [feature.u, v, into],
+        }
     }
 }

@@ -33,7 +33,7 @@ impl Point {
         }
     }
 
-    fn set(&mut self, direction: Direction, value: Length) {
+    pub(super) fn set(&mut self, direction: Direction, value: Length) {
         match direction {
             Direction::X => self.x = value,
             Direction::Y => self.y = value,
