@@ -181,16 +181,16 @@ impl Reader<'_> {
                 Rule::keyword => word = part.into_inner().next().map(|name| self.name(name)),
                 Rule::text | Rule::date | Rule::plain | Rule::expression => {
                     if part.as_rule() == Rule::text {
-                        let path = word.as_ref().is_some_and(|word: &Name| word.text() == "use");
+                        let path = word.as_ref().is_some_and(|word: &Name| word.is("use"));
                         let at = part.as_span().start();
                         let found = faults::backslashes(self.file, part.as_str(), at, path);
                         self.found.extend(found);
                     }
                     let dated = arguments.is_empty()
                         && part.as_rule() != Rule::date
-                        && word.as_ref().is_some_and(|word: &Name| {
-                            matches!(word.text().as_str(), "cut" | "measured")
-                        });
+                        && word
+                            .as_ref()
+                            .is_some_and(|word: &Name| word.is("cut") || word.is("measured"));
                     let written = part.as_span();
                     if dated
                         && let Some(fault) =
@@ -207,7 +207,7 @@ impl Reader<'_> {
                 }
                 Rule::block => {
                     let outer = self.marks;
-                    self.marks |= word.as_ref().is_some_and(|word: &Name| word.text() == "cut");
+                    self.marks |= word.as_ref().is_some_and(|word: &Name| word.is("cut"));
                     block = Some(self.block(part));
                     self.marks = outer;
                 }
@@ -219,7 +219,8 @@ impl Reader<'_> {
             self.found.push(fault);
             return None;
         }
-        if !self.marks && word.text().contains(|c: char| c.is_ascii_uppercase()) {
+        let capital = |word: &Word| word.text.contains(|c: char| c.is_ascii_uppercase());
+        if !self.marks && word.words.iter().any(capital) {
             self.found.push(faults::capital(&word));
             for part in &mut word.words {
                 part.text.make_ascii_lowercase();

@@ -135,6 +135,11 @@ impl Name {
         }
     }
 
+    /// True for this one word.
+    pub(super) fn is(&self, word: &str) -> bool {
+        self.as_word().is_some_and(|own| own.text == word)
+    }
+
     /// The words joined by dots.
     #[must_use]
     pub fn text(&self) -> String {
