@@ -202,6 +202,10 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
             cases.push(case);
         }
     }
+    if let Some(fault) = limits::too_many_shelves(&cases) {
+        ctx.sink.push(fault);
+        return None;
+    }
     // Only a whole piece has every name that may have been measured.
     let whole = cases.len() == entries.len();
     let readings = match whole {
