@@ -1,15 +1,16 @@
 //! `casewright record`
 
+use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::Arc;
 
 use crate::diagnostics::{Severity, render};
-use crate::measure::{Date, FileId, Unit};
+use crate::measure::{Date, FileId, Span, Unit};
 use crate::model::{Piece, ReadError, SourceFiles, SourceText};
-use crate::parts::{Part, Parts};
+use crate::parts::{Part, PartId, Parts};
 use crate::pipeline::{self, Compilation};
 use crate::plans::ledger::{self, Ledger, Meant, State};
-use crate::syntax::{self, Argument, Item, Statement};
+use crate::syntax::{self, Argument, Block, Item};
 use crate::vocabulary;
 
 use super::args::Record;
@@ -148,14 +149,10 @@ fn write(
 ) -> Exit {
     let Some(source) = compiled.sources.get(FileId::default()) else { return Exit::Misused };
     let old = &source.text;
-    let mut text = old.to_string();
-    for (part, statement) in statements {
-        let Some(next) = added(&text, parts, date, part, statement) else {
-            complain("the spec has no place for the record, so nothing was recorded");
-            return Exit::Misused;
-        };
-        text = next;
-    }
+    let Some(text) = added(old, parts, date, statements) else {
+        complain("the spec has no place for the record, so nothing was recorded");
+        return Exit::Misused;
+    };
     let after = match recheck(&record.spec, &text) {
         Some(after) if holds(&after, date, statements) => after,
         _ => {
@@ -184,10 +181,11 @@ fn write(
     exit
 }
 
-/// The text with what is said of one part on one day.
-fn added(text: &str, parts: &Parts, date: Date, part: &Part, statement: &str) -> Option<String> {
+/// The text with what is said of parts on one day: in the place of what that
+/// day says of one already, or behind it.
+fn added(text: &str, parts: &Parts, date: Date, new: &[(&Part, String)]) -> Option<String> {
     let (tree, _) = syntax::parse(FileId::default(), text);
-    let of_day: Vec<&Statement> = tree
+    let of_day: Vec<&Block> = tree
         .items
         .iter()
         .filter_map(|item| match item {
@@ -197,26 +195,32 @@ fn added(text: &str, parts: &Parts, date: Date, part: &Part, statement: &str) ->
         .filter(|cut| {
             matches!(cut.arguments.first(), Some(Argument::Date { value, .. }) if *value == date)
         })
+        .filter_map(|cut| cut.block.as_ref())
         .collect();
-    let is_same = |known: &&Statement| match ledger::meant(parts, &known.word.text()) {
-        Meant::One(id) => parts.get(id).is_some_and(|known| known.path == part.path),
-        _ => false,
-    };
-    let inner = of_day.iter().rev().filter_map(|cut| cut.block.as_ref());
-    let said = inner.clone().find_map(|block| {
-        let own = block.items.iter().rev().filter_map(|item| match item {
-            Item::Statement(statement) => Some(statement),
-            _ => None,
+    // What is said last of a part counts.
+    let mut said: BTreeMap<PartId, Span> = BTreeMap::new();
+    for item in of_day.iter().flat_map(|block| &block.items) {
+        if let Item::Statement(known) = item
+            && let Meant::One(id) = ledger::meant(parts, &known.word.text())
+        {
+            said.insert(id, known.span);
+        }
+    }
+    let mut edits = Vec::new();
+    let mut unsaid = Vec::new();
+    for (part, statement) in new {
+        match parts.named(&part.path).and_then(|(id, _)| said.get(&id)) {
+            Some(span) => edits.push(syntax::rewrite(text, span.range(), statement)?),
+            None => unsaid.push(statement.as_str()),
+        }
+    }
+    if !unsaid.is_empty() {
+        edits.push(match of_day.last() {
+            Some(block) => syntax::append(text, block, &unsaid)?,
+            None => syntax::append_block(text, &format!("cut {date}"), &unsaid),
         });
-        own.clone().find(is_same)
-    });
-    if let Some(said) = said {
-        return syntax::rewrite(text, said.span.range(), statement);
     }
-    match inner.clone().next() {
-        Some(block) => syntax::append(text, block, statement),
-        None => Some(syntax::append_block(text, &format!("cut {date}"), statement)),
-    }
+    syntax::edited(text, edits)
 }
 
 /// The spec as it would be.

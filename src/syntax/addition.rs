@@ -6,66 +6,87 @@ use std::ops::Range;
 use super::tree::{Block, Item};
 use crate::measure::line_end;
 
-/// The text with another in the place of what stands at `range`.
-#[must_use]
-pub fn replace(text: &str, range: Range<usize>, with: &str) -> Option<String> {
-    let (before, after) = (text.get(..range.start)?, text.get(range.end..)?);
-    Some(format!("{before}{with}{after}"))
+/// What stands at a place of a text, and what takes it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Edit {
+    /// The place.
+    pub at: Range<usize>,
+    /// The new text.
+    pub with: String,
 }
 
-/// The text with a statement of one or more lines in the place of what stands
-/// at `range`, as far in as that.
+/// The text with all edits made; `None` where two of them overlap.
 #[must_use]
-pub fn rewrite(text: &str, range: Range<usize>, statement: &str) -> Option<String> {
+pub fn edited(text: &str, mut edits: Vec<Edit>) -> Option<String> {
+    edits.sort_by_key(|edit| (edit.at.start, edit.at.end));
+    let mut whole = String::with_capacity(text.len());
+    let mut done = 0;
+    for edit in edits {
+        whole.push_str(text.get(done..edit.at.start)?);
+        whole.push_str(&edit.with);
+        done = edit.at.end;
+    }
+    whole.push_str(text.get(done..)?);
+    Some(whole)
+}
+
+/// A statement of one or more lines in the place of what stands at `range`, as
+/// far in as that.
+#[must_use]
+pub fn rewrite(text: &str, range: Range<usize>, statement: &str) -> Option<Edit> {
     let indent = margin_of(text, range.start)?;
-    replace(text, range, &indented(statement, &indent, line_end(text)))
+    Some(Edit { at: range, with: indented(statement, &indent, line_end(text)) })
 }
 
-/// The text with `statement` as the last one of a closed block: on a line of
-/// its own where the closing brace has one, else behind the last statement.
+/// The statements as the last ones of a closed block: on lines of their own
+/// where the closing brace has one, else behind the last statement.
 #[must_use]
-pub fn append(text: &str, block: &Block, statement: &str) -> Option<String> {
+pub fn append(text: &str, block: &Block, statements: &[&str]) -> Option<Edit> {
     let close = block.close.start as usize;
     let last = block.items.iter().rev().find_map(end);
     let end = last.unwrap_or(block.open.end as usize);
     let between = text.get(end..close)?;
-    let Some(newline) = between.rfind(['\n', '\r']) else {
-        let margin = margin_of(text, close)?;
-        let statement = indented(statement, &margin, line_end(text));
-        return match last {
-            Some(_) => replace(text, end..end, &format!("; {statement}")),
-            None => replace(text, end..close, &format!(" {statement} ")),
-        };
+    let newline = line_end(text);
+    let all = |indent: &str, parted: &str| {
+        let all = statements.iter().map(|statement| indented(statement, indent, newline));
+        all.collect::<Vec<_>>().join(parted)
+    };
+    let Some(line) = between.rfind(['\n', '\r']) else {
+        let all = all(&margin_of(text, close)?, "; ");
+        return Some(match last {
+            Some(_) => Edit { at: end..end, with: format!("; {all}") },
+            None => Edit { at: end..close, with: format!(" {all} ") },
+        });
     };
     // Just before the line of the brace, as far in as the other statements.
-    let line = end + newline + 1;
+    let line = end + line + 1;
     let first = block.items.iter().find_map(start);
     let indent = first.and_then(|first| indent_of(text, first)).unwrap_or_else(|| {
         let outer = indent_of(text, close).unwrap_or_default();
         format!("{outer}  ")
     });
-    let newline = line_end(text);
-    let statement = indented(statement, &indent, newline);
-    replace(text, line..line, &format!("{indent}{statement}{newline}"))
+    let all = all(&indent, &format!("{newline}{indent}"));
+    Some(Edit { at: line..line, with: format!("{indent}{all}{newline}") })
 }
 
-/// The text with a block at its end, an empty line before it.
+/// A block at the end of the text, an empty line before it.
 #[must_use]
-pub fn append_block(text: &str, head: &str, statement: &str) -> String {
+pub fn append_block(text: &str, head: &str, statements: &[&str]) -> Edit {
     let newline = line_end(text);
-    let mut whole = text.to_owned();
-    if !whole.is_empty() && !whole.ends_with(['\n', '\r']) {
-        whole.push_str(newline);
+    let mut with = String::new();
+    if !text.is_empty() && !text.ends_with(['\n', '\r']) {
+        with.push_str(newline);
     }
-    if !whole.trim().is_empty() && !whole.ends_with("\n\n") && !whole.ends_with("\r\n\r\n") {
-        whole.push_str(newline);
+    if !text.trim().is_empty() && !text.ends_with("\n\n") && !text.ends_with("\r\n\r\n") {
+        with.push_str(newline);
     }
-    let statement = indented(statement, "  ", newline);
-    for line in [&format!("{head} {{"), &format!("  {statement}"), "}"] {
-        whole.push_str(line);
-        whole.push_str(newline);
+    let statements = statements.iter().map(|statement| indented(statement, "  ", newline));
+    let lines = statements.map(|statement| format!("  {statement}"));
+    for line in std::iter::once(format!("{head} {{")).chain(lines).chain(["}".to_owned()]) {
+        with.push_str(&line);
+        with.push_str(newline);
     }
-    whole
+    Edit { at: text.len()..text.len(), with }
 }
 
 fn start(item: &Item) -> Option<usize> {
@@ -124,7 +145,12 @@ mod tests {
             Item::Statement(statement) => statement.block.as_ref(),
             _ => None,
         });
-        append(text, block.expect("a block"), "b").expect("a place")
+        let edit = append(text, block.expect("a block"), &["b"]).expect("a place");
+        edited(text, vec![edit]).expect("a text")
+    }
+
+    fn with_block(text: &str) -> String {
+        edited(text, vec![append_block(text, "cut", &["b"])]).expect("a text")
     }
 
     #[test]
@@ -142,9 +168,9 @@ mod tests {
 
     #[test]
     fn a_block_comes_last() {
-        assert_eq!(append_block("", "cut", "b"), "cut {\n  b\n}\n");
-        assert_eq!(append_block("a", "cut", "b"), "a\n\ncut {\n  b\n}\n");
-        assert_eq!(append_block("a\n\n", "cut", "b"), "a\n\ncut {\n  b\n}\n");
-        assert_eq!(append_block("a\r\n", "cut", "b"), "a\r\n\r\ncut {\r\n  b\r\n}\r\n");
+        assert_eq!(with_block(""), "cut {\n  b\n}\n");
+        assert_eq!(with_block("a"), "a\n\ncut {\n  b\n}\n");
+        assert_eq!(with_block("a\n\n"), "a\n\ncut {\n  b\n}\n");
+        assert_eq!(with_block("a\r\n"), "a\r\n\r\ncut {\r\n  b\r\n}\r\n");
     }
 }

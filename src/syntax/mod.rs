@@ -13,7 +13,7 @@ mod parser;
 mod plain;
 mod tree;
 
-pub use addition::{append, append_block, replace, rewrite};
+pub use addition::{Edit, append, append_block, edited, rewrite};
 pub use faults::is_shapeless;
 pub use format::{WIDEST, format};
 pub use limits::{DEEPEST_BLOCK, LONGEST_FILE};
