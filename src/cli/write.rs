@@ -7,10 +7,8 @@
 //! old set under its other name, and the next run puts it back.
 //!
 //! A file named [`MANIFEST`] lists what we wrote. Nothing else in the folder is
-//! ever overwritten or removed: it moves over to the new folder. While a run
-//! works on a folder it holds a lock on the manifest there, so that another
-//! can tell its work from the leftovers of a run that was killed. On Windows,
-//! where no folder is renamed that holds an open file, runs take turns instead.
+//! ever overwritten or removed: it moves over to the new folder. Runs on one
+//! folder take turns, so that what a run finds beside it is a leftover.
 //!
 //! This guards against a kill, not against a power cut: nothing waits for the
 //! disk, since a set of papers can be written again from its spec.
@@ -18,27 +16,29 @@
 use std::collections::BTreeSet;
 use std::ffi::{OsStr, OsString};
 use std::fs::{self, File, TryLockError};
-use std::io::{self, ErrorKind, Write as _};
+use std::io::{self, ErrorKind};
 use std::path::{Path, PathBuf};
-use std::sync::atomic::{AtomicU64, Ordering};
+use std::time::{Duration, Instant};
 
 use crate::diagnostics::render::plain;
 
 use super::shown;
 
-mod turn;
-
 /// The list of our files, by which we know a folder as ours.
 const MANIFEST: &str = ".casewright";
 
+/// The end of the name under which a new set is written.
+const NEW: &str = "new";
+
 /// The end of the name under which an old set waits between two renames.
-const OLD: &str = "-old";
+const OLD: &str = "old";
 
-/// How often a name for the working folder is tried.
-const TRIES: u32 = 1000;
+/// How long a run waits for its turn. Others need it for a moment only.
+const PATIENCE: Duration = Duration::from_secs(10);
 
-/// How many working folders this process has begun.
-static STARTED: AtomicU64 = AtomicU64::new(0);
+/// Among how many locks the folders of a system are shared out: a lock for each
+/// would leave a file for each.
+const LOCKS: u64 = 64;
 
 /// Names that mean a device on some systems, with any ending (Microsoft,
 /// "Naming Files, Paths, and Namespaces").
@@ -73,8 +73,8 @@ pub(super) fn replace(folder: &Path, files: &[(&str, &[u8])]) -> io::Result<()> 
         }
     }
     let target = Target::find(folder)?;
-    let _turn = turn::wait(&target)?;
-    target.tidy()?;
+    let _turn = turn(&target.folder)?;
+    target.recover()?;
     let ours = target.ours()?;
     for (name, _) in files {
         let path = target.folder.join(name);
@@ -85,15 +85,48 @@ pub(super) fn replace(folder: &Path, files: &[(&str, &[u8])]) -> io::Result<()> 
             )));
         }
     }
-    let mut fresh = Fresh::start(&target)?;
-    match fresh.fill(files).and_then(|()| target.swap(&mut fresh)) {
-        Ok(()) => target.settle(&fresh.folder),
+    let fresh = target.beside(NEW);
+    fs::create_dir(&fresh)?;
+    match fill(&fresh, files).and_then(|()| target.swap(&fresh)) {
+        Ok(()) => target.settle(&fresh),
         Err(error) => {
             // The first reason is worth more than one found while clearing up.
-            let _ = fs::remove_dir_all(&fresh.folder);
+            let _ = fs::remove_dir_all(&fresh);
             Err(error)
         }
     }
+}
+
+/// Waits until no other run writes into the folder, and keeps others waiting
+/// until it is dropped, also by a kill. Where there are no locks, none waits.
+fn turn(folder: &Path) -> io::Result<Option<File>> {
+    let number = crate::measure::digest([folder.as_os_str().as_encoded_bytes()]) % LOCKS;
+    let place = std::env::temp_dir().join(format!("casewright-papers-{number}.lock"));
+    let file = File::open(&place);
+    let Ok(file) = file.or_else(|_| File::options().create(true).append(true).open(&place)) else {
+        return Ok(None);
+    };
+    let end = Instant::now() + PATIENCE;
+    while let Err(TryLockError::WouldBlock) = file.try_lock() {
+        if Instant::now() >= end {
+            let folder = shown::path(folder);
+            return Err(refuse(format!(
+                "another run of casewright is still writing into {folder}"
+            )));
+        }
+        std::thread::sleep(Duration::from_millis(1));
+    }
+    Ok(Some(file))
+}
+
+/// Writes a set into a new folder, its list first: a kill leaves nothing that
+/// the next run would not know as ours.
+fn fill(fresh: &Path, files: &[(&str, &[u8])]) -> io::Result<()> {
+    let mut names: Vec<&str> = files.iter().map(|(name, _)| *name).collect();
+    names.sort_unstable();
+    let list: String = names.iter().map(|name| format!("{name}\n")).collect();
+    fs::write(fresh.join(MANIFEST), list)?;
+    files.iter().try_for_each(|(name, bytes)| fs::write(fresh.join(name), bytes))
 }
 
 /// Where the papers go.
@@ -153,162 +186,63 @@ impl Target {
 
     /// Puts the new set in the place of the old one, which then stands where
     /// the new one was written.
-    fn swap(&self, fresh: &mut Fresh) -> io::Result<()> {
-        if cfg!(windows) {
-            // There a folder can't be renamed while a file in it is open. It is
-            // our turn, so nobody misses the lock.
-            fresh.manifest = None;
-        }
+    fn swap(&self, fresh: &Path) -> io::Result<()> {
         if !exists(&self.folder) {
-            return fs::rename(&fresh.folder, &self.folder);
+            return fs::rename(fresh, &self.folder);
         }
-        fs::set_permissions(&fresh.folder, fs::metadata(&self.folder)?.permissions())?;
-        if exchange(&fresh.folder, &self.folder)? {
+        fs::set_permissions(fresh, fs::metadata(&self.folder)?.permissions())?;
+        if exchange(fresh, &self.folder)? {
             return Ok(());
         }
-        let aside = self.beside(&format!("{}{OLD}", std::process::id()));
+        let aside = self.beside(OLD);
         fs::rename(&self.folder, &aside)?;
-        if let Err(error) = fs::rename(&fresh.folder, &self.folder) {
+        if let Err(error) = fs::rename(fresh, &self.folder) {
             fs::rename(&aside, &self.folder)?;
             return Err(error);
         }
-        fs::rename(&aside, &fresh.folder)
+        fs::rename(&aside, fresh)
     }
 
-    /// Puts right what runs that were killed have left behind.
-    fn tidy(&self) -> io::Result<()> {
-        let prefix = self.working.as_encoded_bytes();
-        let mut leftovers: Vec<PathBuf> = fs::read_dir(&self.parent)?
-            .filter_map(Result::ok)
-            .filter(|entry| entry.file_name().as_encoded_bytes().starts_with(prefix))
-            .map(|entry| entry.path())
-            .collect();
-        leftovers.sort();
-        for leftover in leftovers {
-            let Ok(manifest) = File::open(leftover.join(MANIFEST)) else {
-                // Killed before it could write anything; not ours if it holds
-                // something all the same.
-                let _ = fs::remove_dir(&leftover);
-                continue;
-            };
-            let lock = manifest.try_lock();
-            if cfg!(windows) {
-                // There an open file keeps its folder from being renamed or
-                // removed; it is our turn, so no other run works here.
-                drop(manifest);
-            }
-            let is_old = leftover.as_os_str().as_encoded_bytes().ends_with(OLD.as_bytes());
-            match lock {
-                Err(TryLockError::WouldBlock) => {}
-                _ if is_old && !exists(&self.folder) => fs::rename(&leftover, &self.folder)?,
-                Ok(()) => self.settle(&leftover)?,
-                // Without locks a leftover looks like another run's work.
-                Err(TryLockError::Error(_)) => {}
-            }
+    /// Puts right what a run that was killed has left behind.
+    fn recover(&self) -> io::Result<()> {
+        let aside = self.beside(OLD);
+        if exists(&aside) && !exists(&self.folder) {
+            fs::rename(&aside, &self.folder)?;
         }
-        Ok(())
+        self.settle(&aside)?;
+        self.settle(&self.beside(NEW))
     }
 
-    /// Clears a folder that has been replaced: what is not ours moves back to
-    /// where it was, what is ours goes.
+    /// Clears a folder that has been replaced, if there is one: what is not
+    /// ours moves back to where it was, what is ours goes.
     fn settle(&self, replaced: &Path) -> io::Result<()> {
+        let entries = match fs::read_dir(replaced) {
+            Err(error) if error.kind() == ErrorKind::NotFound => return Ok(()),
+            entries => entries?,
+        };
         let ours = listed(replaced)?;
-        let mut kept = None;
-        for entry in gone_is_fine(fs::read_dir(replaced).map(Some))?.into_iter().flatten() {
+        for entry in entries {
             let entry = entry?;
-            let name = entry.file_name();
+            let (name, home) = (entry.file_name(), self.folder.join(entry.file_name()));
             if name == MANIFEST {
                 continue;
             }
             if ours.contains(&name) && !entry.path().is_dir() {
-                gone_is_fine(fs::remove_file(entry.path()))?;
-            } else if exists(&self.folder) && !exists(&self.folder.join(&name)) {
-                gone_is_fine(fs::rename(entry.path(), self.folder.join(&name)))?;
+                fs::remove_file(entry.path())?;
+            } else if ours.is_empty() || !exists(&self.folder) || exists(&home) {
+                let reason =
+                    format!("{} is not one of casewright's papers", shown::path(&entry.path()));
+                return Err(refuse(reason));
             } else {
-                kept = Some(entry.path());
+                fs::rename(entry.path(), home)?;
             }
-        }
-        if let Some(kept) = kept {
-            let reason = format!(
-                "{} is not one of casewright's files, and it could not be moved back",
-                shown::path(&kept)
-            );
-            return Err(refuse(reason));
         }
         // The manifest goes last: until then a kill leaves a folder that the
         // next run knows as ours.
-        gone_is_fine(fs::remove_file(replaced.join(MANIFEST)))?;
-        for _ in 0..TRIES {
-            match gone_is_fine(fs::remove_dir(replaced)) {
-                // Another run has moved a file back into it while it was ours.
-                Err(error) if error.kind() == ErrorKind::DirectoryNotEmpty => {
-                    self.move_back(replaced)?;
-                }
-                done => return done,
-            }
+        if !ours.is_empty() {
+            fs::remove_file(replaced.join(MANIFEST))?;
         }
-        Err(refuse(format!("{} can't be cleared", shown::path(replaced))))
-    }
-
-    /// Moves everything that is left in a folder to where the papers are.
-    fn move_back(&self, replaced: &Path) -> io::Result<()> {
-        for entry in gone_is_fine(fs::read_dir(replaced).map(Some))?.into_iter().flatten() {
-            let entry = entry?;
-            let home = self.folder.join(entry.file_name());
-            if exists(&home) {
-                let reason = format!("{} could not be moved back", shown::path(&entry.path()));
-                return Err(refuse(reason));
-            }
-            gone_is_fine(fs::rename(entry.path(), home))?;
-        }
-        Ok(())
-    }
-}
-
-/// A folder in which a new set is being written.
-struct Fresh {
-    folder: PathBuf,
-    /// Locked for as long as this run works.
-    manifest: Option<File>,
-}
-
-impl Fresh {
-    fn start(target: &Target) -> io::Result<Self> {
-        for _ in 0..TRIES {
-            // No name is used twice: who still clears the leftover of one run
-            // must not find the work of the next under it.
-            let number = STARTED.fetch_add(1, Ordering::Relaxed);
-            let folder = target.beside(&format!("{}-{number}", std::process::id()));
-            match fs::create_dir(&folder) {
-                Err(error) if error.kind() == ErrorKind::AlreadyExists => continue,
-                other => other?,
-            }
-            let path = folder.join(MANIFEST);
-            let manifest = match File::create_new(&path) {
-                Err(error) if error.kind() == ErrorKind::NotFound => continue,
-                other => other?,
-            };
-            // Until it is locked, another run may take the folder for a
-            // leftover and clear it; then the next name is tried.
-            let lock = manifest.try_lock();
-            if !matches!(lock, Err(TryLockError::WouldBlock)) && exists(&path) {
-                return Ok(Self { folder, manifest: Some(manifest) });
-            }
-        }
-        Err(refuse(format!("casewright can't make a folder in {}", shown::path(&target.parent))))
-    }
-
-    fn fill(&mut self, files: &[(&str, &[u8])]) -> io::Result<()> {
-        let mut names: Vec<&str> = files.iter().map(|(name, _)| *name).collect();
-        names.sort_unstable();
-        let list: String = names.iter().map(|name| format!("{name}\n")).collect();
-        if let Some(manifest) = &mut self.manifest {
-            manifest.write_all(list.as_bytes())?;
-        }
-        for (name, bytes) in files {
-            fs::write(self.folder.join(name), bytes)?;
-        }
-        Ok(())
+        fs::remove_dir(replaced)
     }
 }
 
@@ -362,14 +296,6 @@ fn is_device(name: &str) -> bool {
 /// True for anything of that name, even a link that leads nowhere.
 fn exists(path: &Path) -> bool {
     path.symlink_metadata().is_ok()
-}
-
-/// Two runs may clear the same leftover; what is gone already is no error.
-fn gone_is_fine<T: Default>(result: io::Result<T>) -> io::Result<T> {
-    match result {
-        Err(error) if error.kind() == ErrorKind::NotFound => Ok(T::default()),
-        other => other,
-    }
 }
 
 fn refuse(reason: impl Into<String>) -> io::Error {
