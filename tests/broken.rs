@@ -1,7 +1,7 @@
 //! Every spec in specs/broken holds one mistake: its message is reviewed as a
 //! snapshot, and it says one thing only.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -9,6 +9,9 @@ use casewright::checks;
 use casewright::diagnostics::render::{Look, terminal};
 use casewright::model::MemoryFiles;
 use casewright::pipeline::{self, Compilation};
+use serde_json::Value;
+
+use crate::support::Bench;
 
 fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("specs/broken")
@@ -87,4 +90,38 @@ fn every_finding_has_a_broken_spec() {
     let missing: Vec<&str> =
         checks::slugs().filter(|slug| !shown.contains(slug) && !ELSEWHERE.contains(slug)).collect();
     assert!(missing.is_empty(), "{missing:?}");
+}
+
+/// What a message is, `explain` says and SARIF declares: one severity, or two
+/// where the page says when. Both occur then.
+#[test]
+fn a_message_is_as_bad_as_its_page_and_its_rule_in_sarif_say() {
+    let folder = folder().to_string_lossy().into_owned();
+    let done = Bench::new().run(&["check", &folder, "--format", "sarif"]);
+    let log: Value = serde_json::from_str(&done.out).expect("JSON");
+    let run = &log["runs"][0];
+    let text = |value: &Value| value.as_str().expect("a text").to_owned();
+    let levels: BTreeMap<String, String> = run["tool"]["driver"]["rules"]
+        .as_array()
+        .expect("rules")
+        .iter()
+        .map(|rule| (text(&rule["id"]), text(&rule["defaultConfiguration"]["level"])))
+        .collect();
+    let mut seen: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
+    for found in run["results"].as_array().expect("results") {
+        seen.entry(text(&found["ruleId"])).or_default().insert(text(&found["level"]));
+    }
+    assert!(seen.len() > 90, "{seen:#?}");
+    for (slug, levels_seen) in seen {
+        let level = &levels[&slug];
+        let page = checks::explain(&slug).expect("a page");
+        assert!(page.starts_with(&format!("{level}[{slug}]\n")), "{page}");
+        let mut declared = BTreeSet::from([level.clone()]);
+        for (other, head) in [("error", "an error"), ("warning", "a warning"), ("note", "a note")] {
+            if page.contains(&format!("\nWhen it is {head}\n")) {
+                declared.insert(other.to_owned());
+            }
+        }
+        assert_eq!(levels_seen, declared, "{slug}");
+    }
 }

@@ -22,6 +22,7 @@ pub(super) const RULE: Rule = Rule {
         wrong: "site { left open; right open; fixing wall; humidity 30% to 55% }\naccept pocket-seen on cupboard.store \"inside a cupboard\"",
     },
     check: Check::Reading,
+    sometimes: None,
 };
 
 /// Takes out the warnings that are accepted, and reports every `accept` that
@@ -91,19 +92,15 @@ fn unused(accept: &Accept, places: &BTreeSet<String>, kept: &[Diagnostic]) -> Di
             accept.subject,
             names.len()
         );
-        return Diagnostic::warning(RULE.slug, title, accept.span, "which of them?")
-            .subject(&accept.subject)
-            .note(format!(
-                "write one `accept` for each place with its whole name: {}",
-                names.join(", ")
-            ));
+        return RULE.finding(title, accept.span, "which of them?").subject(&accept.subject).note(
+            format!("write one `accept` for each place with its whole name: {}", names.join(", ")),
+        );
     }
     let title = format!(
         "this `accept` silences nothing, since there is no {} on {}",
         accept.slug, accept.subject
     );
-    let warning = Diagnostic::warning(RULE.slug, title, accept.span, "silences nothing")
-        .subject(&accept.subject);
+    let warning = RULE.finding(title, accept.span, "silences nothing").subject(&accept.subject);
     if super::slugs().all(|slug| slug != accept.slug) {
         return match nearest(&accept.slug, super::slugs()) {
             Some(near) => warning.fix(Fix::new(

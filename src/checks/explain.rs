@@ -44,6 +44,9 @@ fn page(rule: &Rule) -> String {
         let _ = writeln!(text, "{head}\n{}\n", indent(body));
     };
     part("What it finds", rule.finds);
+    if let Some((severity, when)) = rule.sometimes {
+        part(&format!("When it is {}", severity.with_article()), when);
+    }
     part("Why it matters in the shop", rule.why);
     if !rule.formula.is_empty() {
         part("How it is worked out", rule.formula);

@@ -23,6 +23,7 @@ const fn reading(
         accept: "",
         example: Example { base: Base::First, sound, wrong },
         check: Check::Reading,
+        sometimes: None,
     }
 }
 

@@ -1,6 +1,7 @@
 //! What a rule is.
 
-use crate::diagnostics::{Severity, Sink};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::measure::Span;
 use crate::model::Piece;
 use crate::parts::Parts;
 use crate::plans::ledger::Ledger;
@@ -68,7 +69,7 @@ pub enum Check {
 pub struct Rule {
     /// Its name.
     pub slug: &'static str,
-    /// How bad it is.
+    /// How bad a finding of it is, unless `sometimes` says otherwise.
     pub severity: Severity,
     /// What it finds.
     pub finds: &'static str,
@@ -84,4 +85,24 @@ pub struct Rule {
     pub example: Example,
     /// How it looks.
     pub check: Check,
+    /// How bad a finding of it is at times, and when.
+    pub sometimes: Option<(Severity, &'static str)>,
+}
+
+impl Rule {
+    /// A finding of this rule, as bad as the rule says.
+    pub(super) fn finding(
+        &self,
+        title: impl Into<String>,
+        span: Span,
+        label: impl Into<String>,
+    ) -> Diagnostic {
+        Diagnostic::new(self.slug, self.severity, title, span, label)
+    }
+
+    /// The same where the rule's other severity holds.
+    pub(super) fn at_times(&self, found: Diagnostic) -> Diagnostic {
+        let severity = self.sometimes.map_or(self.severity, |(severity, _)| severity);
+        Diagnostic { severity, ..found }
+    }
 }

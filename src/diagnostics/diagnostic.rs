@@ -25,6 +25,16 @@ impl Severity {
             Self::Note => "note",
         }
     }
+
+    /// The same in a sentence.
+    #[must_use]
+    pub fn with_article(self) -> &'static str {
+        match self {
+            Self::Error => "an error",
+            Self::Warning => "a warning",
+            Self::Note => "a note",
+        }
+    }
 }
 
 /// A statement that takes part, with what it contributes.

@@ -23,6 +23,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "pull knob { screw 5/32; from-edge 1/32 }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -35,7 +36,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let over = over_the_edge(part, bore, kind);
             let found = if over.is_positive() {
                 let (long, wide) = part.face_size(bore.face);
-                let error = |title| Diagnostic::error(RULE.slug, title, bore.span, &label);
+                let error = |title| RULE.finding(title, bore.span, &label);
                 Some(
                     error(format!(
                         "a {what} runs {} over the edge of {}",
@@ -70,7 +71,8 @@ fn into(
     let by = shared(part, bore, kind, joint)?;
     let title = format!("a {what} runs {} into the {named} of {}", tape.text(by), part.path);
     let label = format!("{what} {} deep", tape.figure(bore.deep));
-    let mut found = Diagnostic::error(RULE.slug, title, bore.span, label)
+    let mut found = RULE
+        .finding(title, bore.span, label)
         .note("move the hinge or pull, or bore a shallower hole");
     if joint.span != bore.span {
         let label = format!("{named} {} deep", tape.figure(joint.deep));

@@ -24,6 +24,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "from-edge 4 mm; swing 105 deg; plate { deep 45 mm }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 /// The least wood between two holes.
@@ -113,12 +114,12 @@ fn meeting(
             part.path
         ),
     };
-    let mut found =
-        Diagnostic::error(RULE.slug, title, a.span, format!("{one} {} deep", tape.figure(a.deep)))
-            .because(
-                "the second screw strikes the first or breaks into its hole, and neither one holds",
-            )
-            .subject(&part.path);
+    let mut found = RULE
+        .finding(title, a.span, format!("{one} {} deep", tape.figure(a.deep)))
+        .because(
+            "the second screw strikes the first or breaks into its hole, and neither one holds",
+        )
+        .subject(&part.path);
     if part.span != a.span {
         found = found.label(part.span, "in this board");
     }
@@ -174,16 +175,16 @@ fn through(piece: &Piece, part: &Part, bore: &Feature) -> Diagnostic {
     } else {
         format!("the plate screws leave {} at the far face of {}", tape.figure(left), part.path)
     };
-    let found =
-        Diagnostic::error(RULE.slug, title, bore.span, format!("{} deep", tape.figure(bore.deep)))
-            .label(thickness_span(piece, part), format!("{} thick here", tape.figure(thick)))
-            .sum(
-                Sum::new("leaves", left, tape)
-                    .plus(thick, "wood", tape)
-                    .minus(bore.deep, "screw", tape),
-            )
-            .because("with less than 2 mm, the screw's point raises a bulge or breaks through")
-            .subject(&part.path);
+    let found = RULE
+        .finding(title, bore.span, format!("{} deep", tape.figure(bore.deep)))
+        .label(thickness_span(piece, part), format!("{} thick here", tape.figure(thick)))
+        .sum(
+            Sum::new("leaves", left, tape)
+                .plus(thick, "wood", tape)
+                .minus(bore.deep, "screw", tape),
+        )
+        .because("with less than 2 mm, the screw's point raises a bulge or breaks through")
+        .subject(&part.path);
     let most = whole_mm(thick - least());
     match plate(piece, bore).filter(|_| most.is_positive()) {
         Some(plate) => shallower(piece, found, &plate, bore.deep - most),

@@ -22,6 +22,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "groove { up 2; deep 1/4 }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -84,8 +85,7 @@ impl Drawer<'_> {
         let up = (hole.from.y + hole.to.y).half() - base.y;
         let screw = tape.text(self.pull.screw);
         Some(
-            Diagnostic::warning(
-                RULE.slug,
+            RULE.finding(
                 format!(
                     "the screw of the pull of {} {} by {}",
                     self.opening.path,

@@ -1,7 +1,7 @@
 //! A board that is just what another part is now.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Severity, Sink};
+use crate::diagnostics::{Edit, Fix, Grade, Severity, Sink};
 use crate::plans::ledger::Ledger;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -18,6 +18,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "finish oil { hardwax-oil; coats 1; covers 30 m2 per l; mix 3 to 1; pot-life 4 h; cure 24 h }\ncut 2026-03-14 { console.bank.upper.front { long 17-1/16; wide 8-13/16; stock cherry; joints 0 } }",
     },
     check: Check::Cut(check),
+    sometimes: None,
 };
 
 fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
@@ -28,9 +29,7 @@ fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
         1 => ", and 1 other cut part matches another part".to_owned(),
         count => format!(", and {count} other cut parts match other parts"),
     };
-    let mut diagnostic = Diagnostic::new(
-        RULE.slug,
-        Severity::Note,
+    let mut diagnostic = RULE.finding(
         format!("{} as it was cut now matches {}{more}", cut.name.value, part.path),
         cut.name.span,
         format!("cut on {}", cut.date),

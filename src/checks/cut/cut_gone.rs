@@ -25,6 +25,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.old-shelf }",
     },
     check: Check::Cut(check),
+    sometimes: None,
 };
 
 fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
@@ -47,13 +48,13 @@ fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
 
 fn gone<'a>(piece: &Piece, parts: &'a Parts, ledger: &Ledger<'a>, cut: &'a Cut) -> Diagnostic {
     let name = &cut.name.value;
-    let mut diagnostic = Diagnostic::warning(
-        RULE.slug,
-        format!("{name} is cut, but the design has no part with that name"),
-        cut.name.span,
-        format!("cut on {}", cut.date),
-    )
-    .subject(name);
+    let mut diagnostic = RULE
+        .finding(
+            format!("{name} is cut, but the design has no part with that name"),
+            cut.name.span,
+            format!("cut on {}", cut.date),
+        )
+        .subject(name);
     let rename = |title: String, path: &str| Fix::new(Grade::Choice, title, cut.name.span, path);
     let just: Vec<&str> = parts
         .iter()

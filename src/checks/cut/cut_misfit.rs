@@ -24,6 +24,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.bottom { long 35; wide 17-1/16 } }",
     },
     check: Check::Cut(check),
+    sometimes: None,
 };
 
 fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
@@ -60,13 +61,13 @@ fn other_stock<'a>(
         Some(species) => species.replace('-', " "),
         None => format!("{}, {thick} thick", stock.name),
     };
-    let diagnostic = Diagnostic::error(
-        RULE.slug,
-        format!("{} was cut from {was}, but the design now wants {now}", part.path),
-        span,
-        format!("cut on {}", cut.date),
-    )
-    .label(part.span, format!("now made of {}", stock.name));
+    let diagnostic = RULE
+        .finding(
+            format!("{} was cut from {was}, but the design now wants {now}", part.path),
+            span,
+            format!("cut on {}", cut.date),
+        )
+        .label(part.span, format!("now made of {}", stock.name));
     let diagnostic = match wood {
         Some(_) => diagnostic.label(stock.species_span, &now),
         None => diagnostic.label(stock.thickness_span, format!("{thick} thick")),
@@ -92,8 +93,7 @@ fn too_small<'a>(piece: &Piece, ledger: &Ledger<'a>, differs: &Differs<'a>) -> D
         Side::Thickness => ("thin", &cut.thick),
     };
     let at = written.as_ref().map_or(cut.name.span, |written| written.span);
-    let mut diagnostic = Diagnostic::error(
-        RULE.slug,
+    let mut diagnostic = RULE.finding(
         format!(
             "{} is cut {} too {word}; the design now wants {}",
             part.path,

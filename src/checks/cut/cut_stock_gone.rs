@@ -22,6 +22,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.kick { long 36; wide 4; stock poplar-ply } }",
     },
     check: Check::Cut(check),
+    sometimes: None,
 };
 
 fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
@@ -35,13 +36,13 @@ fn told(piece: &Piece, unnamed: &Unnamed<'_>) -> Option<Diagnostic> {
     let spans = unnamed.cuts.iter().filter_map(|cut| cut.stock.as_ref().map(|name| name.span));
     let spans: Vec<_> = spans.collect();
     let (first, rest) = spans.split_first()?;
-    let mut diagnostic = Diagnostic::warning(
-        RULE.slug,
-        format!("{} cut from {}, but no stock has that name", cut_parts(unnamed), unnamed.name),
-        *first,
-        "there is no such stock",
-    )
-    .subject(unnamed.name);
+    let mut diagnostic = RULE
+        .finding(
+            format!("{} cut from {}, but no stock has that name", cut_parts(unnamed), unnamed.name),
+            *first,
+            "there is no such stock",
+        )
+        .subject(unnamed.name);
     for span in rest.iter().take(2) {
         diagnostic = diagnostic.label(*span, "here too");
     }

@@ -1,7 +1,7 @@
 //! A cut part of which no size is written.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Severity, Sink};
+use crate::diagnostics::{Edit, Fix, Grade, Severity, Sink};
 use crate::model::Cut;
 use crate::parts::{Part, PartId};
 use crate::plans::ledger::{Ledger, State};
@@ -22,6 +22,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.kick }",
     },
     check: Check::Cut(check),
+    sometimes: None,
 };
 
 fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
@@ -36,13 +37,13 @@ fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
         true => "is cut, but its size is",
         false => "are cut, but their sizes are",
     };
-    let mut diagnostic = Diagnostic::warning(
-        RULE.slug,
-        format!("{} {are} not recorded", together(&part.path, rest.len())),
-        cut.name.span,
-        format!("cut on {}", cut.date),
-    )
-    .because("if the drawing changes, nobody can tell what was cut");
+    let mut diagnostic = RULE
+        .finding(
+            format!("{} {are} not recorded", together(&part.path, rest.len())),
+            cut.name.span,
+            format!("cut on {}", cut.date),
+        )
+        .because("if the drawing changes, nobody can tell what was cut");
     for (_, cut) in rest.iter().take(2) {
         diagnostic = diagnostic.label(cut.name.span, "the same here");
     }

@@ -16,8 +16,7 @@ pub(super) fn lost(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Opti
     let tape = piece.tape();
     let [first, rest @ ..] = fit.lost.as_slice() else { return None };
     let said = Said::of(first, part, tape);
-    let mut diagnostic = Diagnostic::error(
-        RULE.slug,
+    let mut diagnostic = RULE.finding(
         format!("{} has its {}, but {}", part.path, said.is, said.wanted),
         first.made.span,
         format!("made on {}", cut.date),

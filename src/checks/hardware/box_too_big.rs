@@ -1,7 +1,7 @@
 //! A drawer box that does not go into its opening, or has no room inside.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{Axis, OpeningKind, Piece};
 
@@ -19,6 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "box-inside opening - 1;",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -36,7 +37,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 slide.box_width.inside_and_outside(wide, &piece.thickness(boxes.stock));
             let (inside, outside) = (inside.length, outside.length);
             let error = |title: String, span, label: String| {
-                Diagnostic::error(RULE.slug, title, span, label).subject(&opening.path)
+                RULE.finding(title, span, label).subject(&opening.path)
             };
             if outside >= wide.length {
                 sink.push(

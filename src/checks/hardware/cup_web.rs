@@ -2,7 +2,7 @@
 
 use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::{Length, Span};
 use crate::model::Piece;
 use crate::parts::{Bore, Feature, FeatureKind, Part, Parts};
@@ -17,6 +17,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "",
     example: Example { base: Base::First, sound: "bore 12.5 mm;", wrong: "bore 17.5 mm;" },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -37,18 +38,20 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 let mut sum = Sum::new("leaves", web, tape)
                     .plus(part.thickness.length, "door", tape)
                     .minus(cup.deep, "cup", tape);
-                let mut diagnostic = Diagnostic::error(
-                    RULE.slug,
-                    format!(
-                        "the hinge cup leaves {} of wood in the face of {}",
-                        tape.figure(web),
-                        part.path
-                    ),
-                    cup.span,
-                    format!("cup {} deep", tape.source(cup.deep)),
-                )
-                .because("with less than 2 mm, the cup shows on the show face or breaks through")
-                .subject(&part.path);
+                let mut diagnostic = RULE
+                    .finding(
+                        format!(
+                            "the hinge cup leaves {} of wood in the face of {}",
+                            tape.figure(web),
+                            part.path
+                        ),
+                        cup.span,
+                        format!("cup {} deep", tape.source(cup.deep)),
+                    )
+                    .because(
+                        "with less than 2 mm, the cup shows on the show face or breaks through",
+                    )
+                    .subject(&part.path);
                 if let Some(flute) = flute {
                     sum = sum.minus(flute.deep, "flute", tape);
                     diagnostic = diagnostic.label(flute.span, format!("flute {} deep", tape.figure(flute.deep)))
@@ -89,15 +92,15 @@ fn edge(piece: &Piece, part: &Part, cup: &Feature, once: &mut Once<Span>, sink: 
         return;
     }
     let what = if cause.is_some() { "the panel's groove" } else { "the edge" };
-    let mut diagnostic = Diagnostic::error(
-        RULE.slug,
-        format!("the hinge cup breaks into {what} of {} by {}", part.path, tape.text(over)),
-        cup.span,
-        format!("cup {} across", tape.source(cup.v.1 - cup.v.0)),
-    )
-    .label(part.span, format!("{} wide", tape.figure(part.width.length)))
-    .note("make the door's stile wider, or use a hinge with a smaller cup")
-    .subject(&part.path);
+    let mut diagnostic = RULE
+        .finding(
+            format!("the hinge cup breaks into {what} of {} by {}", part.path, tape.text(over)),
+            cup.span,
+            format!("cup {} across", tape.source(cup.v.1 - cup.v.0)),
+        )
+        .label(part.span, format!("{} wide", tape.figure(part.width.length)))
+        .note("make the door's stile wider, or use a hinge with a smaller cup")
+        .subject(&part.path);
     if let Some(span) = cause.filter(|span| *span != part.span) {
         diagnostic = diagnostic.label(span, "groove");
     }

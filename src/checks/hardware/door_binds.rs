@@ -21,6 +21,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "  butt; pin-ahead 4; gap 1.5 mm\n}",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 /// A gap, what it is called, and where it is written.
@@ -153,8 +154,7 @@ impl Door<'_> {
             HingeKind::Cup { .. } => "hung on this hinge",
         };
         let hung = self.fronts.hinge.map_or(self.fronts.span, |(_, span)| span);
-        let mut diagnostic = Diagnostic::error(
-            RULE.slug,
+        let mut diagnostic = RULE.finding(
             format!(
                 "the {corner} of {} strikes as it swings; it needs {figure}, and the gap is {leaves}",
                 self.opening.path

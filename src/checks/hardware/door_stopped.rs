@@ -22,6 +22,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "case right-books {\n  wide 800; deep 900;",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 /// What may stand in a door's way.
@@ -147,19 +148,10 @@ fn report(piece: &Piece, door: &Door<'_>, angle: Angle, body: Body, thing: &Thin
         angle.0.floor()
     );
     let mut diagnostic = match &stile {
-        Some(stile) => Diagnostic::warning(
-            RULE.slug,
-            title,
-            stile.span,
-            format!("{} wide", tape.figure(stile.wide.length)),
-        )
-        .label(opening.span, format!("hung {}", door.hung.word())),
-        None => Diagnostic::warning(
-            RULE.slug,
-            title,
-            opening.span,
-            format!("hung {}", door.hung.word()),
-        ),
+        Some(stile) => RULE
+            .finding(title, stile.span, format!("{} wide", tape.figure(stile.wide.length)))
+            .label(opening.span, format!("hung {}", door.hung.word())),
+        None => RULE.finding(title, opening.span, format!("hung {}", door.hung.word())),
     };
     diagnostic = diagnostic.label(thing.label.0, thing.label.1.as_str());
     if let Some((span, label)) = door.pull_label(tape).filter(|_| body == Body::Pull) {

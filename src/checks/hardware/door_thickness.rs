@@ -1,7 +1,7 @@
 //! A door too thin or too thick for its hinge.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Severity, Sink};
 use crate::model::Piece;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -18,6 +18,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "door-thickness 20 mm to 26 mm",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -32,8 +33,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         }
         let Some(stock) = piece.stock(fronts.stock) else { continue };
         sink.push(
-            Diagnostic::error(
-                RULE.slug,
+            RULE.finding(
                 format!(
                     "{} is {} thick, but {} takes {} to {}",
                     opening.path,

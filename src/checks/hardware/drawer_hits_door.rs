@@ -25,6 +25,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "pull ring { centres 3; screw 5/32; up middle; from-edge 1-1/32; stands 2 }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 const BODIES: [Body; 2] = [Body::Leaf, Body::Pull];
@@ -109,14 +110,10 @@ fn report(
     let opening = door.front.opening;
     let hung = format!("hung {}", door.hung.word());
     let mut diagnostic = match &stile {
-        Some(stile) => Diagnostic::warning(
-            RULE.slug,
-            title,
-            stile.span,
-            format!("{} wide", tape.figure(stile.wide.length)),
-        )
-        .label(opening.span, hung),
-        None => Diagnostic::warning(RULE.slug, title, opening.span, hung),
+        Some(stile) => RULE
+            .finding(title, stile.span, format!("{} wide", tape.figure(stile.wide.length)))
+            .label(opening.span, hung),
+        None => RULE.finding(title, opening.span, hung),
     };
     diagnostic = diagnostic
         .label(drawer.front.opening.span, format!("comes out {}", tape.figure(drawer.travel)));

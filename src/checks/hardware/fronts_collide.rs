@@ -1,7 +1,7 @@
 //! Fronts that lie over each other, or have no gap between them.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::model::Piece;
 use crate::parts::{self, Direction, Parts};
 
@@ -15,6 +15,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "",
     example: Example { base: Base::First, sound: "set inset;", wrong: "set overlay { by 7/8 };" },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -42,7 +43,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 false => "touch, with no gap between them".to_owned(),
             };
             let title = format!("{} and {} {how}", front.path, other.path);
-            let found = Diagnostic::error(RULE.slug, title, at, "this is set here")
+            let found = RULE.finding(title, at, "this is set here")
                 .label(front.span(), "this front")
                 .note("two overlay fronts share the member between them; each may reach over half of it, less half the gap")
                 .subject(front.path);

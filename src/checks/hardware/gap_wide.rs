@@ -1,7 +1,7 @@
 //! A reveal wider than anybody draws on purpose.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::diagnostics::{Fix, Grade, Severity, Sink};
 use crate::measure::{Length, Unit};
 use crate::model::{Piece, Set};
 use crate::trade;
@@ -16,6 +16,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "Accept it if you want a shadow gap.",
     example: Example { base: Base::First, sound: "gap 3/32;", wrong: "gap 1/2;" },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -34,14 +35,14 @@ fn check(piece: &Piece, sink: &mut Sink) {
             }
             let what =
                 if word == "gap" { "a gap around a front" } else { "a gap between two leaves" };
-            let mut diagnostic = Diagnostic::warning(
-                RULE.slug,
-                format!("{what} is {} wide and shows daylight", tape.figure_with_unit(wide)),
-                span,
-                tape.figure_with_unit(wide),
-            )
-            .label(opening.span, format!("around {}", opening.name()))
-            .subject(&opening.path);
+            let mut diagnostic = RULE
+                .finding(
+                    format!("{what} is {} wide and shows daylight", tape.figure_with_unit(wide)),
+                    span,
+                    tape.figure_with_unit(wide),
+                )
+                .label(opening.span, format!("around {}", opening.name()))
+                .subject(&opening.path);
             // The same count in the other unit, where that is a reveal.
             let count = wide.in_unit(tape.unit);
             let other = match tape.unit {

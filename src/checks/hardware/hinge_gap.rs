@@ -2,7 +2,7 @@
 
 use super::swings;
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{Piece, Set};
 
@@ -16,6 +16,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "",
     example: Example { base: Base::First, sound: "gap 1.5 mm;", wrong: "gap 3 mm;" },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -28,27 +29,27 @@ fn check(piece: &Piece, sink: &mut Sink) {
             continue;
         }
         let up = tape.up(needs);
-        let diagnostic = Diagnostic::error(
-            RULE.slug,
-            format!(
-                "{} needs a gap of {} at the hinge side, and the gap is {}",
-                hinge.name,
-                tape.figure(needs),
-                tape.figure(leaves)
-            ),
-            fronts.gap_span,
-            tape.figure(leaves),
-        )
-        .label(hinge.gap_span, tape.figure(needs))
-        .label(span, "hung on this hinge")
-        .sum(
-            Sum::new("short by", needs - leaves, tape)
-                .plus(needs, "needed", tape)
-                .minus(leaves, "gap", tape),
-        )
-        .because("the door's hinge edge rubs on the stile before the door is open")
-        .subject(&opening.path)
-        .urgency((needs - leaves) / Length::mm(1));
+        let diagnostic = RULE
+            .finding(
+                format!(
+                    "{} needs a gap of {} at the hinge side, and the gap is {}",
+                    hinge.name,
+                    tape.figure(needs),
+                    tape.figure(leaves)
+                ),
+                fronts.gap_span,
+                tape.figure(leaves),
+            )
+            .label(hinge.gap_span, tape.figure(needs))
+            .label(span, "hung on this hinge")
+            .sum(
+                Sum::new("short by", needs - leaves, tape)
+                    .plus(needs, "needed", tape)
+                    .minus(leaves, "gap", tape),
+            )
+            .because("the door's hinge edge rubs on the stile before the door is open")
+            .subject(&opening.path)
+            .urgency((needs - leaves) / Length::mm(1));
         let edit = format!("gap {}", tape.source(up));
         sink.push(match swings::written(piece, &fronts.gap) {
             Some(span) => {

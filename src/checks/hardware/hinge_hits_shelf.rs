@@ -2,7 +2,7 @@
 
 use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
 use crate::model::Piece;
 use crate::parts::{Bore, Cuboid, Direction, FeatureKind, Part, Parts, Role};
@@ -21,6 +21,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "shelf { fixed 1 }; front { hinges 3 }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 /// The space that hinges need, with what stands there.
@@ -58,9 +59,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let needs = hinge.space.size(Direction::Y).half();
             let gap = (stands.from.y - centre).max(centre - stands.to.y).max(Length::ZERO);
             sink.push(
-                Diagnostic::error(
-                    RULE.slug,
-                    title(hinge.part, board, gap, needs, tape),
+                RULE.finding(title(hinge.part, board, gap, needs, tape),
                     board.span,
                     format!("from {} to {} above the floor", tape.text(stands.from.y), tape.text(stands.to.y)),
                 )

@@ -1,7 +1,7 @@
 //! A door that nothing hangs.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Severity, Sink};
 use crate::model::Piece;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -14,14 +14,14 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "Accept it if the door lifts out on pegs, or if it slides in a track that you will buy later.",
     example: Example { base: Base::First, sound: "hinge cup-hinge; pull knob", wrong: "pull knob" },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
     for (_, opening, fronts) in super::doors(piece) {
         if fronts.hinge.is_none() {
             sink.push(
-                Diagnostic::warning(
-                    RULE.slug,
+                RULE.finding(
                     format!("{} has no hinge", opening.path),
                     opening.span,
                     "what is it hung on?",

@@ -1,7 +1,7 @@
 //! A door too narrow for its own hinge.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::model::{Axis, HingeKind, Piece};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -14,6 +14,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "",
     example: Example { base: Base::First, sound: "wide 36; deep 18", wrong: "wide 9-1/2; deep 18" },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -30,8 +31,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         }
         let what = if pair { "each leaf" } else { "the door" };
         sink.push(
-            Diagnostic::error(
-                RULE.slug,
+            RULE.finding(
                 format!(
                     "{what} of {} is {} wide, and its hinge needs {}",
                     opening.path,

@@ -25,6 +25,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "across {\n        door linen { share 1; hung right }\n        stile { wide 1-1/2 }\n        door china { same linen; hung left }\n      }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 const BODIES: [Body; 2] = [Body::Pull, Body::Leaf];
@@ -84,7 +85,7 @@ fn report(piece: &Piece, left: (&Door<'_>, Body), right: (&Door<'_>, Body)) -> D
         Some(stile) => (stile.span, format!("{} wide", tape.figure(stile.wide.length))),
         None => (left.front.opening.span, "hung right".to_owned()),
     };
-    let mut diagnostic = Diagnostic::new(RULE.slug, RULE.severity, title, at, label);
+    let mut diagnostic = RULE.finding(title, at, label);
     if stile.is_some() {
         diagnostic = diagnostic.label(left.front.opening.span, "hung right");
     }

@@ -1,7 +1,7 @@
 //! More shelves than there is room for.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::Piece;
 
@@ -19,6 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "shelf { adjustable 9 }",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -41,8 +42,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 .minus(taken, format!("thickness of {count} shelves"), tape);
             sum.over = set.count + 1;
             sink.push(
-                Diagnostic::warning(
-                    RULE.slug,
+                RULE.finding(
                     format!(
                         "{count} shelves leave {} of clear height between them in {}",
                         tape.text(clear.max(Length::ZERO)),

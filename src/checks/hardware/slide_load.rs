@@ -1,7 +1,7 @@
 //! A drawer heavier than its slide carries.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Figure, Severity, Sink, Sum};
+use crate::diagnostics::{Figure, Severity, Sink, Sum};
 use crate::measure::{Mass, Scale};
 use crate::model::{OpeningKind, Piece};
 use crate::parts::Parts;
@@ -18,6 +18,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "Accept it if the drawer holds light things, whatever its size. A smaller `load` says so better.",
     example: Example { base: Base::Console, sound: "load       75 lb", wrong: "load       25 lb" },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -41,23 +42,25 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let (each, sum) = scale.spread(&[own, holds]);
             let mut terms = each.into_iter();
             let mut next = || Figure::told(terms.next().unwrap_or_default());
-            let mut diagnostic = Diagnostic::warning(
-                RULE.slug,
-                format!(
-                    "{} weighs {sum} when it is full, and {} carries {}",
-                    opening.path,
-                    slide.name,
-                    scale.text(most)
-                ),
-                slide.span,
-                format!("carries {}", scale.text(most)),
-            )
-            .label(opening.span, format!("{sum} full"))
-            .sum(Sum::told("weighs", &*sum).and(next(), "box and front").and(next(), "contents"))
-            .sum(Sum::told("over by", scale.over(full, most)))
-            .because("an overloaded slide sags at full extension and lets the drawer fall")
-            .subject(&opening.path)
-            .urgency(full.0 - most.0);
+            let mut diagnostic = RULE
+                .finding(
+                    format!(
+                        "{} weighs {sum} when it is full, and {} carries {}",
+                        opening.path,
+                        slide.name,
+                        scale.text(most)
+                    ),
+                    slide.span,
+                    format!("carries {}", scale.text(most)),
+                )
+                .label(opening.span, format!("{sum} full"))
+                .sum(
+                    Sum::told("weighs", &*sum).and(next(), "box and front").and(next(), "contents"),
+                )
+                .sum(Sum::told("over by", scale.over(full, most)))
+                .because("an overloaded slide sags at full extension and lets the drawer fall")
+                .subject(&opening.path)
+                .urgency(full.0 - most.0);
             let carries = drawers::load(case, opening);
             diagnostic = match carries.and_then(|carries| carries.written) {
                 Some(span) => diagnostic.label(span, "what it holds"),

@@ -1,7 +1,7 @@
 //! A slide longer than the room behind the front.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{OpeningKind, Piece, Set};
 
@@ -15,6 +15,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "",
     example: Example { base: Base::First, sound: "room 15-3/4", wrong: "room 17-1/4" },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -39,8 +40,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             }
             let what = if front.set == Set::Inset { "inset front" } else { "front" };
             sink.push(
-                Diagnostic::error(
-                    RULE.slug,
+                RULE.finding(
                     format!(
                         "{} needs {} behind the front of {}, and there is {}",
                         slide.name,

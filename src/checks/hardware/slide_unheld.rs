@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "across row { high 5; drawer upper { wide 15 }; stile { wide 1-1/2 }; drawer other { share 1 } }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 /// The thickest packer.
@@ -77,10 +78,10 @@ fn report(piece: &Piece, cause: &Cause<'_>) -> Option<Diagnostic> {
             opening.path
         ),
     };
-    let mut found =
-        Diagnostic::error(RULE.slug, title, cause.span, "no board is near enough behind this")
-            .note(&cause.advice)
-            .subject(&opening.path);
+    let mut found = RULE
+        .finding(title, cause.span, "no board is near enough behind this")
+        .note(&cause.advice)
+        .subject(&opening.path);
     for (side, opening, _) in &cause.slides {
         if opening.span != cause.span {
             found = found.label(opening.span, format!("{} slide", side.word()));

@@ -19,6 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "hinge inset-cup; hinges 2; pull",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -48,14 +49,14 @@ fn finding(
     let high = opening.leaf(fronts).1.length;
     let mass = Scale::of(tape).text(piece.leaf_mass(opening, fronts));
     let what = if opening.leaves() == 2 { "each leaf of" } else { "the door of" };
-    let mut diagnostic = Diagnostic::warning(
-        RULE.slug,
-        format!("{what} {} hangs on {has} hinges and needs {needs}", opening.path),
-        span,
-        has.to_string(),
-    )
-    .label(opening.span, format!("{} high, {mass}", tape.text(high)))
-    .because("the door drops at its latch edge, or it pulls its top hinge out");
+    let mut diagnostic = RULE
+        .finding(
+            format!("{what} {} hangs on {has} hinges and needs {needs}", opening.path),
+            span,
+            has.to_string(),
+        )
+        .label(opening.span, format!("{} high, {mass}", tape.text(high)))
+        .because("the door drops at its latch edge, or it pulls its top hinge out");
     if let Some((hinge, at)) = fronts.hinge {
         let hinge = piece.hinges.get(hinge);
         let butt = hinge.is_some_and(|hinge| matches!(hinge.kind, HingeKind::Butt { .. }));

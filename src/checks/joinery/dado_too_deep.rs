@@ -1,7 +1,7 @@
 //! A dado deeper than half of the board it is cut into.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::model::Piece;
 use crate::parts::{FeatureKind, Parts};
 
@@ -19,6 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "bottom { joint dado { deep 7/16 } }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -38,24 +39,24 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let stock = piece.stock(part.stock);
             let at = feature.deep_at.unwrap_or(feature.span);
             let word = feature.kind.word();
-            let mut diagnostic = Diagnostic::error(
-                RULE.slug,
-                format!(
-                    "a {word} {} deep leaves only {} of the thickness of {}",
-                    tape.figure(feature.deep),
-                    tape.figure(left),
-                    part.path
-                ),
-                at,
-                format!("{} deep", tape.figure(feature.deep)),
-            )
-            .sum(Sum::new("leaves", left, tape).plus(thick, part.name(), tape).minus(
-                feature.deep,
-                word,
-                tape,
-            ))
-            .because(format!("the board breaks at a {word} deeper than half its thickness"))
-            .subject(&part.path);
+            let mut diagnostic = RULE
+                .finding(
+                    format!(
+                        "a {word} {} deep leaves only {} of the thickness of {}",
+                        tape.figure(feature.deep),
+                        tape.figure(left),
+                        part.path
+                    ),
+                    at,
+                    format!("{} deep", tape.figure(feature.deep)),
+                )
+                .sum(Sum::new("leaves", left, tape).plus(thick, part.name(), tape).minus(
+                    feature.deep,
+                    word,
+                    tape,
+                ))
+                .because(format!("the board breaks at a {word} deeper than half its thickness"))
+                .subject(&part.path);
             if let Some(stock) = stock {
                 diagnostic = diagnostic.label(stock.thickness_span, tape.figure(thick));
             }

@@ -1,7 +1,7 @@
 //! A groove for a drawer bottom that breaks into the slide's notch or the edge.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{OpeningKind, Piece};
 
@@ -19,6 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "groove { up 9 mm; deep 1/4 }",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -38,27 +39,27 @@ fn check(piece: &Piece, sink: &mut Sink) {
         if up >= least {
             continue;
         }
-        let mut diagnostic = Diagnostic::error(
-            RULE.slug,
-            if up < notch {
-                format!(
-                    "the groove is {} up, and the slide's notch is {} high",
-                    tape.figure(up),
-                    tape.figure(notch)
-                )
-            } else {
-                format!("only {} of wood is left under the groove", tape.figure(up))
-            },
-            boxes.groove_up_span.unwrap_or(boxes.groove_span),
-            format!("{} up", tape.figure(up)),
-        )
-        .sum(Sum::new("short by", least - up, tape).plus(least, "needed", tape).minus(
-            up,
-            "groove up",
-            tape,
-        ))
-        .because("the runner passes under the drawer's bottom")
-        .subject(&opening.path);
+        let mut diagnostic = RULE
+            .finding(
+                if up < notch {
+                    format!(
+                        "the groove is {} up, and the slide's notch is {} high",
+                        tape.figure(up),
+                        tape.figure(notch)
+                    )
+                } else {
+                    format!("only {} of wood is left under the groove", tape.figure(up))
+                },
+                boxes.groove_up_span.unwrap_or(boxes.groove_span),
+                format!("{} up", tape.figure(up)),
+            )
+            .sum(Sum::new("short by", least - up, tape).plus(least, "needed", tape).minus(
+                up,
+                "groove up",
+                tape,
+            ))
+            .because("the runner passes under the drawer's bottom")
+            .subject(&opening.path);
         if up < notch {
             diagnostic = diagnostic.label(slide.span, format!("notch {} high", tape.figure(notch)));
         }

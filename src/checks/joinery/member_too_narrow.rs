@@ -1,7 +1,7 @@
 //! A frame member too narrow for its joint.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{Frame, JointKind, Piece};
 use crate::parts::{Part, Parts, Role};
@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "rail { wide 3/4 }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -64,8 +65,7 @@ fn least(piece: &Piece, part: &Part, frame: &Frame, least: Length, what: &str, s
     let tape = piece.tape();
     let at = piece.facts.written(&part.width).unwrap_or(part.span);
     sink.push(
-        Diagnostic::error(
-            RULE.slug,
+        RULE.finding(
             format!("{} is {} wide, which is too narrow {what}", part.path, tape.figure(wide)),
             at,
             tape.figure(wide),

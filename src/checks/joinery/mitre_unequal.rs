@@ -1,7 +1,7 @@
 //! A mitred seam of two boards that are not equally thick.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{Piece, Seam, Side};
 
@@ -19,6 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "plywood 5/8; actual 5/8; species black-cherry;",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -36,9 +37,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             if step <= Length::inches(1, 16) {
                 continue;
             }
-            let mut diagnostic = Diagnostic::warning(
-                RULE.slug,
-                format!("the mitered {} seam joins {} to {}, with a step of {}", side.word(), tape.figure(stile), tape.figure(board), tape.figure(step)),
+            let mut diagnostic = RULE.finding(format!("the mitered {} seam joins {} to {}, with a step of {}", side.word(), tape.figure(stile), tape.figure(board), tape.figure(step)),
                 end.span,
                 "mitered",
             )

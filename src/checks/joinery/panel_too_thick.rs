@@ -1,7 +1,7 @@
 //! A panel too thick for the groove that holds it.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{Build, Piece};
 use crate::trade;
@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "panel-stock ash; groove 10; float 2",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -39,9 +40,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             continue;
         }
         sink.push(
-            Diagnostic::error(
-                RULE.slug,
-                format!(
+            RULE.finding(format!(
                     "the panel of {} leaves {} of the stile on each side of its groove",
                     opening.path,
                     tape.figure(wall.max(Length::ZERO))

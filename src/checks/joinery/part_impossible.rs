@@ -1,7 +1,7 @@
 //! A board of no size, or one that stands outside its case.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
 use crate::model::{Case, Piece};
 use crate::parts::{Assembly, Direction, Face, FeatureKind, Part, Parts};
@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "clearance 3; set-back 600",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -69,8 +70,7 @@ pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 (None, None) => continue,
             },
         };
-        let mut diagnostic =
-            Diagnostic::error(RULE.slug, title, part.span, label).subject(&part.path);
+        let mut diagnostic = RULE.finding(title, part.span, label).subject(&part.path);
         // The statements that its own figures come from, where they leave nothing.
         let nothing = nothing.or(thread);
         if nothing.is_some() || tenons().is_some() {

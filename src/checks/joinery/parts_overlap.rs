@@ -1,7 +1,7 @@
 //! Two boards in one place.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Severity, Sink};
 use crate::model::Piece;
 use crate::parts::{Assembly, Part, Parts, clashes};
 
@@ -19,6 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "stretchers 2 { wide 9 }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 /// Fronts, and drawers in their openings, have rules of their own.
@@ -40,14 +41,14 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             continue;
         }
         let [wide, high, deep] = clash.by.map(|by| tape.text(by));
-        let mut diagnostic = Diagnostic::error(
-            RULE.slug,
-            format!("{} and {} take the same place", one.path, other.path),
-            one.span,
-            if one.span == other.span { "these boards" } else { "this board" },
-        )
-        .working("they share", format!("{wide} wide, {high} high, and {deep} deep"))
-        .subject(&one.path);
+        let mut diagnostic = RULE
+            .finding(
+                format!("{} and {} take the same place", one.path, other.path),
+                one.span,
+                if one.span == other.span { "these boards" } else { "this board" },
+            )
+            .working("they share", format!("{wide} wide, {high} high, and {deep} deep"))
+            .subject(&one.path);
         if one.span != other.span {
             diagnostic = diagnostic.label(other.span, "and this one");
         }

@@ -1,7 +1,7 @@
 //! A pocket screw that does not suit the thickness.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::diagnostics::{Fix, Grade, Severity, Sink};
 use crate::measure::{Length, Span};
 use crate::model::{Joinery, JointKind, Piece, StockId};
 use crate::trade;
@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "top { stretchers 2 { wide 4 }; joint pocket { screw 2 } }",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -69,8 +70,7 @@ fn joint(
     let thickness_span = piece.stock(stock).map_or(span, |stock| stock.thickness_span);
     match (trade::pocket_screw(thick), joint.screw) {
         (None, _) => sink.push(
-            Diagnostic::error(
-                RULE.slug,
+            RULE.finding(
                 format!("pocket screws don't work in stock {} thick", tape.figure(thick)),
                 at,
                 "pocket screws",
@@ -81,8 +81,7 @@ fn joint(
         ),
         // A quarter inch of slack: charts differ by an eighth.
         (Some(usual), Some(screw)) if screw > usual + Length::inches(1, 4) => sink.push(
-            Diagnostic::error(
-                RULE.slug,
+            RULE.finding(
                 format!(
                     "a {} pocket screw comes through {} stock",
                     tape.figure_with_unit(screw),

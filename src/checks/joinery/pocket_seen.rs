@@ -3,7 +3,7 @@
 use std::cmp::Reverse;
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
 use crate::model::{Case, Opening, Piece, Sight};
 use crate::parts::{Direction, Feature, FeatureKind, Part, Parts, Role};
@@ -22,6 +22,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "stile { wide 1-1/2; partition { joint pocket } }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -43,7 +44,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         };
         let how = if opening.sight() == Sight::Open { "in" } else { "behind the doors of" };
         sink.push(
-            Diagnostic::warning(RULE.slug, format!("the pocket holes of {} show {how} {}", part.path, opening.path), pockets.span, "pocket screws")
+            RULE.finding(format!("the pocket holes of {} show {how} {}", part.path, opening.path), pockets.span, "pocket screws")
                 .label(part.span, "this board")
                 .note("a dado hides the joint (`joint dado { deep 1/4 }`); you can also plug the pockets and accept this")
                 .subject(&part.path),

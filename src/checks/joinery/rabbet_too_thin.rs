@@ -1,7 +1,7 @@
 //! A rabbet that leaves the back too little to hold on to.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::Piece;
 use crate::parts::{FeatureKind, Parts, Role};
@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "back { stock thin; joint rabbet { deep 5/8 } }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -45,7 +46,8 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             };
             let at = rabbet.deep_at.unwrap_or(rabbet.span);
             let deep = tape.figure(rabbet.deep);
-            let mut diagnostic = Diagnostic::error(RULE.slug, title, at, format!("{deep} deep"))
+            let mut diagnostic = RULE
+                .finding(title, at, format!("{deep} deep"))
                 .sum(Sum::new("lip", lip, tape).plus(thick, part.name(), tape).minus(
                     rabbet.deep,
                     "rabbet",

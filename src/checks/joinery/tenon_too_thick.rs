@@ -1,7 +1,7 @@
 //! A tenon that leaves no wood beside its mortise.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{JointKind, Piece};
 use crate::trade;
@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "joint tenon { long 25; thick 15 }",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -41,25 +42,25 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let at = written.or(frame.joint.span).unwrap_or(frame.span);
         let third = tape.print(thick / 3).shown;
         let fits = third.is_positive() && (thick - third).half() >= least;
-        let mut diagnostic = Diagnostic::error(
-            RULE.slug,
-            format!(
-                "a tenon {} thick leaves {} on each side of its mortise in {}",
-                tape.figure(tenon.length),
-                tape.figure(wall.max(Length::ZERO)),
-                case.name
-            ),
-            at,
-            format!("{} thick", tape.figure(tenon.length)),
-        )
-        .label(stock.thickness_span, format!("{} thick", tape.figure(thick)))
-        .sum(Sum::new("both walls", thick - tenon.length, tape).plus(thick, "frame", tape).minus(
-            tenon.length,
-            "tenon",
-            tape,
-        ))
-        .because("the walls of the mortise break out")
-        .subject(&case.name);
+        let mut diagnostic = RULE
+            .finding(
+                format!(
+                    "a tenon {} thick leaves {} on each side of its mortise in {}",
+                    tape.figure(tenon.length),
+                    tape.figure(wall.max(Length::ZERO)),
+                    case.name
+                ),
+                at,
+                format!("{} thick", tape.figure(tenon.length)),
+            )
+            .label(stock.thickness_span, format!("{} thick", tape.figure(thick)))
+            .sum(
+                Sum::new("both walls", thick - tenon.length, tape)
+                    .plus(thick, "frame", tape)
+                    .minus(tenon.length, "tenon", tape),
+            )
+            .because("the walls of the mortise break out")
+            .subject(&case.name);
         if !fits {
             diagnostic = diagnostic.note(format!(
                 "no tenon fits into {}; use stock at least {} thick, where a third leaves enough, or another joint",

@@ -1,7 +1,7 @@
 //! A sheet whose measured thickness does not go with what it is sold as.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::Piece;
 use crate::parts::Parts;
@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "plywood 1/4; actual 5/16",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -33,8 +34,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         }
         let (word, by) = if over.is_positive() { ("over", over) } else { ("under", -over) };
         sink.push(
-            Diagnostic::warning(
-                RULE.slug,
+            RULE.finding(
                 format!(
                     "{} is {} thick, which is {} {word} what it is sold as",
                     stock.name,

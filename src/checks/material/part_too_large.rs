@@ -1,7 +1,7 @@
 //! A part larger than any sheet of its stock.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
 use crate::model::{Piece, SheetGrain};
 use crate::parts::{Grain, Parts};
@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "stock ply     { plywood 3/4; actual 23/32; sheet { long 34; wide 34 } }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -41,8 +42,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             continue;
         }
         sink.push(
-            Diagnostic::error(
-                RULE.slug,
+            RULE.finding(
                 format!(
                     "{} is {} by {}, but a trimmed sheet of {} is only {} by {}",
                     part.path,

@@ -1,7 +1,7 @@
 //! Lumber planed to no less than its rough thickness.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Severity, Sink};
 use crate::model::Piece;
 use crate::parts::Parts;
 
@@ -19,6 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "stock maple   { lumber 3/4; thickness 3/4;",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -29,19 +30,19 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             continue;
         }
         let rough = super::rough_name(stock, tape);
-        let diagnostic = Diagnostic::error(
-            RULE.slug,
-            format!(
-                "{} can't be planed to {}, because its boards are {rough} rough",
-                stock.name,
-                tape.figure(thick)
-            ),
-            stock.thickness_span,
-            format!("planed to {}", tape.figure(thick)),
-        )
-        .label(stock.nominal_span, format!("{rough} rough"))
-        .because("nothing is left for planing the two faces flat")
-        .subject(&stock.name);
+        let diagnostic = RULE
+            .finding(
+                format!(
+                    "{} can't be planed to {}, because its boards are {rough} rough",
+                    stock.name,
+                    tape.figure(thick)
+                ),
+                stock.thickness_span,
+                format!("planed to {}", tape.figure(thick)),
+            )
+            .label(stock.nominal_span, format!("{rough} rough"))
+            .because("nothing is left for planing the two faces flat")
+            .subject(&stock.name);
         sink.push(super::thicker_board(diagnostic, stock));
     }
 }

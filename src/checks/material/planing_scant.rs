@@ -1,7 +1,7 @@
 //! Lumber planed to more than its rough boards are sure to yield.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::model::Piece;
 use crate::parts::Parts;
 use crate::trade;
@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "stock maple   { lumber 4/4; thickness 7/8;",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -32,25 +33,25 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             continue;
         }
         let rough = super::rough_name(stock, tape);
-        let diagnostic = Diagnostic::warning(
-            RULE.slug,
-            format!(
-                "{} is to be {} thick, but {rough} boards plane to {}",
-                stock.name,
-                tape.figure(thick),
-                tape.text(yields)
-            ),
-            stock.thickness_span,
-            format!("planed to {}", tape.figure(thick)),
-        )
-        .label(stock.nominal_span, format!("{rough} rough"))
-        .sum(Sum::new("yields", yields, tape).plus(stock.nominal, "rough", tape).minus(
-            loss,
-            "to plane both faces",
-            tape,
-        ))
-        .because("a cupped or bowed board comes out thinner than the parts are drawn")
-        .subject(&stock.name);
+        let diagnostic = RULE
+            .finding(
+                format!(
+                    "{} is to be {} thick, but {rough} boards plane to {}",
+                    stock.name,
+                    tape.figure(thick),
+                    tape.text(yields)
+                ),
+                stock.thickness_span,
+                format!("planed to {}", tape.figure(thick)),
+            )
+            .label(stock.nominal_span, format!("{rough} rough"))
+            .sum(Sum::new("yields", yields, tape).plus(stock.nominal, "rough", tape).minus(
+                loss,
+                "to plane both faces",
+                tape,
+            ))
+            .because("a cupped or bowed board comes out thinner than the parts are drawn")
+            .subject(&stock.name);
         sink.push(super::thicker_board(diagnostic, stock));
     }
 }

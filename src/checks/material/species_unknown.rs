@@ -21,6 +21,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "stock maple   { lumber 4/4; thickness 3/4; species hard-maple; sawn quarter }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -35,13 +36,13 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
 }
 
 fn unknown(piece: &Piece, stock: &Stock, name: &str) -> Diagnostic {
-    let diagnostic = Diagnostic::warning(
-        RULE.slug,
-        format!("no wood is known as `{name}`, so its movement and weight can't be worked out"),
-        stock.species_span,
-        "unknown species",
-    )
-    .subject(&stock.name);
+    let diagnostic = RULE
+        .finding(
+            format!("no wood is known as `{name}`, so its movement and weight can't be worked out"),
+            stock.species_span,
+            "unknown species",
+        )
+        .subject(&stock.name);
     let own = piece.species.iter().map(|species| species.name.as_str());
     let known = trade::SPECIES.iter().map(|species| species.name).chain(own);
     let called = trade::SPECIES.iter().find(|species| species.also.contains(&name));
@@ -60,13 +61,16 @@ fn unknown(piece: &Piece, stock: &Stock, name: &str) -> Diagnostic {
 
 /// The name of the stock may say what wood it is.
 fn unsaid(stock: &Stock) -> Diagnostic {
-    let diagnostic = Diagnostic::warning(
-        RULE.slug,
-        format!("`{}` has no species, so its movement and weight can't be worked out", stock.name),
-        stock.species_span,
-        "which wood is this?",
-    )
-    .subject(&stock.name);
+    let diagnostic = RULE
+        .finding(
+            format!(
+                "`{}` has no species, so its movement and weight can't be worked out",
+                stock.name
+            ),
+            stock.species_span,
+            "which wood is this?",
+        )
+        .subject(&stock.name);
     let called = |name: &str| stock.name == name || stock.name.split('-').any(|word| word == name);
     let named = trade::SPECIES
         .iter()

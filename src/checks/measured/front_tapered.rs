@@ -14,7 +14,7 @@ use super::lean_too_much::is_beyond;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "front-tapered",
     severity: Severity::Note,
-    finds: "The measured diagonals of an opening differ by more than the tape may be off, so a square front in it has uneven gaps. The message says how much wider to leave the front, and how much to plane off at which corner to get the drawn gap all the way up. It is a warning where a square front would jam, with less than 1/64 in (0.4 mm) left at two corners.",
+    finds: "The measured diagonals of an opening differ by more than the tape may be off, so a square front in it has uneven gaps. The message says how much wider to leave the front, and how much to plane off at which corner to get the drawn gap all the way up.",
     why: "A gap that narrows by 1/32 over a door can be seen across the room. Planing the front to its opening hides it. But planing makes the front narrower, so you must leave the wood for it.",
     source: "Plane geometry (Pythagoras): the squares of the diagonals differ by four times the width times the lean. That the meeting edges of a pair stay square is common practice; no published source.",
     formula: "Lean = difference of the diagonals × diagonal / twice the width. Each edge beside a side of the opening is planed by the lean. Leave a single front wider by the lean, and each leaf of a pair wider by half of it. A front that was cut to its drawn width ends up, once planed, with its gap plus half the lean on both sides.",
@@ -25,6 +25,10 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\nmeasured { opening store { diagonals { rising 38-23/32; falling 38-21/32 } } }",
     },
     check: Check::Parts(check),
+    sometimes: Some((
+        Severity::Warning,
+        "A square front would jam, with less than 1/64 in (0.4 mm) left at two corners.",
+    )),
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -64,11 +68,10 @@ fn report(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Diagnostic {
         }
     };
     let jams = leaning.least_surely() < trade::least_gap();
-    let severity = if jams { Severity::Warning } else { Severity::Note };
     let title = format!("{} is out of square; {leave}plane {off} off {of}", opening.path);
-    let mut found = super::out_of_square(severity, RULE.slug, title, tape, leaning);
+    let mut found = super::out_of_square(&RULE, title, tape, leaning);
     if jams {
-        found = found.because("a square front jams at two corners before it closes");
+        found = RULE.at_times(found).because("a square front jams at two corners before it closes");
     }
     if let Some(wood) = wood(tape, leaning, cut) {
         found = found.note(wood);

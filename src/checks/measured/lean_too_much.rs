@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\nmeasured { opening store { diagonals { rising 38-13/32; falling 38-31/32 } } }",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 /// True where no front gets reveals in range.
@@ -37,7 +38,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             tape.figure(leaning.fronts.gap.length.twice())
         );
         sink.push(
-            super::out_of_square(Severity::Error, RULE.slug, title, tape, leaning)
+            super::out_of_square(&RULE, title, tape, leaning)
                 .because("a square front won't go in, and a front planed to fit is no longer a rectangle")
                 .note("measure both diagonals again; if they are right and the case is not glued to the frame yet, pull the frame square with a clamp along the longer diagonal"),
         );

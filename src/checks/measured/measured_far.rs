@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\nmeasured { opening store { high 20-3/4 } }",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -63,11 +64,11 @@ fn report(tape: &Tape, opening: &Opening, axis: Axis, measured: Length, span: Sp
             tape.figure(most)
         ),
     };
-    let mut found =
-        Diagnostic::error(RULE.slug, title, span, format!("measured {}", tape.figure(measured)))
-            .label(written.unwrap_or(opening.span), format!("drawn {} {word}", tape.figure(drawn)))
-            .sum(super::off_by(tape, measured, drawn, "drawn"))
-            .subject(&opening.path);
+    let mut found = RULE
+        .finding(title, span, format!("measured {}", tape.figure(measured)))
+        .label(written.unwrap_or(opening.span), format!("drawn {} {word}", tape.figure(drawn)))
+        .sum(super::off_by(tape, measured, drawn, "drawn"))
+        .subject(&opening.path);
     if let Some(meant) = meant {
         found = found.fix(as_meant(tape, word, meant, span));
     }
@@ -94,9 +95,7 @@ fn report(tape: &Tape, opening: &Opening, axis: Axis, measured: Length, span: Sp
 fn thickness(tape: &Tape, stock: &Stock, measured: Length, span: Span) -> Diagnostic {
     let written = stock.thickness.length;
     let (figure, own) = (tape.figure(measured), tape.figure(written));
-    let found = Diagnostic::error(
-        RULE.slug,
-        format!("{} can't have come out {figure} thick, since {own} is written", stock.name),
+    let found = RULE.finding(format!("{} can't have come out {figure} thick, since {own} is written", stock.name),
         span,
         format!("measured {figure}"),
     )

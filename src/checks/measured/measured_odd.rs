@@ -1,7 +1,7 @@
 //! A reading that can't well be right.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
 use crate::model::{Axis, Piece};
 use crate::trade;
@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\nmeasured { opening store { diagonals { rising 39-1/2; falling 39-1/2 } } }",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -30,9 +31,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let high = opening.as_built(Axis::Down).length;
         let square = trade::diagonal(wide, high);
         sink.push(
-            Diagnostic::new(
-                RULE.slug,
-                Severity::Warning,
+            RULE.finding(
                 format!("an opening with the sides of {} can't have these diagonals", opening.path),
                 odd.span,
                 format!("{} and {}", tape.figure(odd.rising), tape.figure(odd.falling)),
@@ -61,10 +60,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let word = if off.is_positive() { "thicker" } else { "thinner" };
         let by = tape.figure(off.abs());
         sink.push(
-            Diagnostic::new(
-                RULE.slug,
-                Severity::Warning,
-                format!("{} measures {by} {word} than its planed thickness", stock.name),
+            RULE.finding(format!("{} measures {by} {word} than its planed thickness", stock.name),
                 stock.thickness_span,
                 format!("measured {}", tape.figure(measured)),
             )

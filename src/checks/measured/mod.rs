@@ -5,7 +5,8 @@ pub(super) mod lean_too_much;
 pub(super) mod measured_far;
 pub(super) mod measured_odd;
 
-use crate::diagnostics::{Diagnostic, Severity, Sum};
+use crate::checks::rule::Rule;
+use crate::diagnostics::{Diagnostic, Sum};
 use crate::measure::{Length, Tape, Unit};
 use crate::plans::square::Leaning;
 
@@ -31,19 +32,13 @@ fn off_by(tape: &Tape, measured: Length, other: Length, word: &str) -> Sum {
 }
 
 /// The diagonals, the gap, and what the one leaves of the other.
-fn out_of_square(
-    severity: Severity,
-    slug: &'static str,
-    title: String,
-    tape: &Tape,
-    leaning: &Leaning<'_>,
-) -> Diagnostic {
+fn out_of_square(rule: &Rule, title: String, tape: &Tape, leaning: &Leaning<'_>) -> Diagnostic {
     let differ = tape.figure(leaning.diagonals.differ());
     let gap = tape.figure(leaning.fronts.gap.length);
     let (lean, least) = (tape.fine(leaning.lean), tape.fine(leaning.least()));
     let [one, other] = &leaning.tight;
     let span = leaning.diagonals.span;
-    Diagnostic::new(slug, severity, title, span, format!("they differ by {differ}"))
+    rule.finding(title, span, format!("they differ by {differ}"))
         .label(leaning.fronts.gap_span, format!("gap {gap}"))
         .working(
             "lean",

@@ -24,6 +24,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "ends { stock maple }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 /// What a glued joint bears.
@@ -77,9 +78,7 @@ fn backs(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
         let damp = own.dampest.abs() >= own.driest.abs();
         let wood = stock.wood_name();
         let change = if damp { own.dampest } else { own.driest };
-        let diagnostic = Diagnostic::warning(
-            RULE.slug,
-            format!(
+        let diagnostic = RULE.finding(format!(
                 "{} is solid wood held at both edges, and it moves {} over its {}",
                 back.path,
                 tape.fine(own.range()),
@@ -132,21 +131,21 @@ struct Glue<'a> {
 fn report(piece: &Piece, climate: &Climate, glue: &Glue<'_>) -> Diagnostic {
     let tape = piece.tape();
     let damp = glue.own.dampest.abs() >= glue.own.driest.abs();
-    let mut diagnostic = Diagnostic::warning(
-        RULE.slug,
-        format!(
-            "{} is glued across its grain to {}, and it moves {} along {} of joint",
-            glue.mover.path,
-            glue.holder.path,
-            tape.fine(glue.apart),
-            tape.text(glue.along)
-        ),
-        glue.joint.span,
-        "glued here",
-    )
-    .because("the board cups, splits, or tears the joint open in its first dry winter")
-    .subject(&glue.mover.path)
-    .urgency(glue.apart / Length::mm(1));
+    let mut diagnostic = RULE
+        .finding(
+            format!(
+                "{} is glued across its grain to {}, and it moves {} along {} of joint",
+                glue.mover.path,
+                glue.holder.path,
+                tape.fine(glue.apart),
+                tape.text(glue.along)
+            ),
+            glue.joint.span,
+            "glued here",
+        )
+        .because("the board cups, splits, or tears the joint open in its first dry winter")
+        .subject(&glue.mover.path)
+        .urgency(glue.apart / Length::mm(1));
     for board in [glue.mover, glue.holder] {
         let Some(stock) = piece.stock(board.stock) else { continue };
         let wood = stock.wood_name();

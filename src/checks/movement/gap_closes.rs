@@ -24,6 +24,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "thickness 3/4; sawn flat",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 /// The width of stile that a framed door is compared with.
@@ -78,7 +79,8 @@ fn report(piece: &Piece, climate: &Climate, gap: &Gap<'_>) -> Diagnostic {
         )
     };
     let (span, word) = place(gap);
-    let mut diagnostic = Diagnostic::warning(RULE.slug, title, span, fitted.clone())
+    let mut diagnostic = RULE
+        .finding(title, span, fitted.clone())
         .subject(&opening.path)
         .urgency(-gap.least() / Length::mm(1));
     if span != opening.span {

@@ -1,7 +1,7 @@
 //! Wood milled far damper or drier than its room.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Severity, Sink};
 use crate::model::{Piece, Stock};
 use crate::plans::seasons::Climate;
 
@@ -19,6 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "humidity 80%\n  kerf     3.2",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -37,9 +38,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         return;
     }
     let Some(at) = piece.shop.humidity_span.or(piece.site.humidity_span) else { return };
-    let mut diagnostic = Diagnostic::warning(
-        RULE.slug,
-        format!("the wood is milled {by:.1} points {word} than it will ever be in the room"),
+    let mut diagnostic = RULE.finding(format!("the wood is milled {by:.1} points {word} than it will ever be in the room"),
         at,
         match piece.shop.humidity_span {
             Some(_) => format!("{} %: {:.1} % moisture", climate.milled.humidity.0, climate.milled.moisture),

@@ -23,6 +23,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "panel-stock ash-thin; groove 10; float 0.5 }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 /// What should stay in the groove.
@@ -66,7 +67,8 @@ fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> D
             tape.fine(change.half().abs())
         )
     };
-    let mut diagnostic = Diagnostic::warning(RULE.slug, title, span, tape.figure(float.room))
+    let mut diagnostic = RULE
+        .finding(title, span, tape.figure(float.room))
         .subject(&float.panel.path)
         .urgency(if tight { -float.least() } else { -float.held_least() } / Length::mm(1));
     let Some(stock) = piece.stock(float.panel.stock) else { return diagnostic };

@@ -1,7 +1,7 @@
 //! Flutes that leave too little of the front.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
+use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::model::Piece;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -18,6 +18,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "bit round-nose-half; deep 9/16; pitch 3/4; land 3/16",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -32,24 +33,24 @@ fn check(piece: &Piece, sink: &mut Sink) {
             continue;
         }
         let shallow = tape.down(thick / 4);
-        let mut diagnostic = Diagnostic::error(
-            RULE.slug,
-            format!(
-                "flutes {} deep leave {} of the thickness of the fronts of {}",
-                tape.figure(flutes.deep),
-                tape.figure(thick - flutes.deep),
-                opening.path
-            ),
-            flutes.deep_span.unwrap_or(flutes.span),
-            format!("{} deep", tape.figure(flutes.deep)),
-        )
-        .label(stock.thickness_span, format!("{} thick", tape.figure(thick)))
-        .sum(Sum::new("leaves", thick - flutes.deep, tape).plus(thick, "front", tape).minus(
-            flutes.deep,
-            "flute",
-            tape,
-        ))
-        .subject(&opening.path);
+        let mut diagnostic = RULE
+            .finding(
+                format!(
+                    "flutes {} deep leave {} of the thickness of the fronts of {}",
+                    tape.figure(flutes.deep),
+                    tape.figure(thick - flutes.deep),
+                    opening.path
+                ),
+                flutes.deep_span.unwrap_or(flutes.span),
+                format!("{} deep", tape.figure(flutes.deep)),
+            )
+            .label(stock.thickness_span, format!("{} thick", tape.figure(thick)))
+            .sum(Sum::new("leaves", thick - flutes.deep, tape).plus(thick, "front", tape).minus(
+                flutes.deep,
+                "flute",
+                tape,
+            ))
+            .subject(&opening.path);
         if let Some(span) = flutes.deep_span.filter(|_| shallow.is_positive()) {
             diagnostic = diagnostic.fix(Fix::new(
                 Grade::Choice,

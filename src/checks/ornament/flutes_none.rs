@@ -19,6 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "pitch 1/2; land 3/16",
     },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -46,8 +47,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         }
         if bit.shape != BitShape::RoundNose {
             sink.push(
-                Diagnostic::error(
-                    RULE.slug,
+                RULE.finding(
                     format!(
                         "{} is a straight bit, but flutes are cut with a round-nose bit",
                         bit.name
@@ -64,8 +64,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let land = flutes.pitch - flute;
         if land < flutes.land {
             sink.push(
-                Diagnostic::error(
-                    RULE.slug,
+                RULE.finding(
                     format!(
                         "the land between flutes is {}, but the spec asks for at least {}",
                         tape.text(land),

@@ -1,7 +1,7 @@
 //! Stopped flutes whose stops meet.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::model::{Piece, Run};
 use crate::parts::{Direction, Parts};
 use crate::trade;
@@ -20,6 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "pitch 3/4; land 3/16; stop 2-1/4 }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -41,8 +42,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             continue;
         }
         sink.push(
-            Diagnostic::error(
-                RULE.slug,
+            RULE.finding(
                 format!(
                     "the flutes on {} have {} left to run, and each is {} wide",
                     part.path,

@@ -19,6 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "Accept it if the fronts are meant to be seen one by one.",
     example: Example { base: Base::Console, sound: "meeting 1/8", wrong: "meeting 7/32" },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -210,15 +211,8 @@ fn finding(
             tape.text(field.pitch - field.flute)
         ),
     };
-    let note = |title: String| {
-        Diagnostic::new(
-            RULE.slug,
-            Severity::Note,
-            title,
-            field.flutes.pitch_span,
-            format!("pitch {pitch}"),
-        )
-    };
+    let note =
+        |title: String| RULE.finding(title, field.flutes.pitch_span, format!("pitch {pitch}"));
     let mut found = note(title)
         .label(field.opening.span, format!("front {} wide", tape.text(field.wide)))
         .because("the eye follows the lines and stops where they break step")

@@ -16,6 +16,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "Accept it if the pull has a backplate that spans the flutes, or if you pare the flutes away under its feet by hand.",
     example: Example { base: Base::Console, sound: "from-edge 1-1/32", wrong: "from-edge 1-1/4" },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -98,23 +99,27 @@ fn finding(
     let (u, v) = hole.centre();
     let (at, side) = if along { (v, Face::WidthStart) } else { (u, Face::LengthStart) };
     let (from_over, to_over) = shared(hole, line, pull.foot.max(pull.screw).half());
-    let mut found = Diagnostic::warning(
-        RULE.slug,
-        title,
-        pull.from_edge_span.filter(|_| opening.is_door()).unwrap_or(pull.span),
-        format!("center {} from the {}", tape.text(at), part.face_name(side)),
-    )
-    .label(
-        flutes.span,
-        format!(
-            "a flute from {} to {}, with lands {} wide",
-            tape.text(from),
-            tape.text(to),
-            tape.text(land)
-        ),
-    )
-    .sum(
-        Sum::new("over the flute", tape.print(to_over).shown - tape.print(from_over).shown, tape)
+    let mut found = RULE
+        .finding(
+            title,
+            pull.from_edge_span.filter(|_| opening.is_door()).unwrap_or(pull.span),
+            format!("center {} from the {}", tape.text(at), part.face_name(side)),
+        )
+        .label(
+            flutes.span,
+            format!(
+                "a flute from {} to {}, with lands {} wide",
+                tape.text(from),
+                tape.text(to),
+                tape.text(land)
+            ),
+        )
+        .sum(
+            Sum::new(
+                "over the flute",
+                tape.print(to_over).shown - tape.print(from_over).shown,
+                tape,
+            )
             .plus(
                 tape.print(to_over).shown,
                 if to_over == to { "end of flute" } else { "end of foot" },
@@ -125,10 +130,10 @@ fn finding(
                 if from_over == from { "start of flute" } else { "start of foot" },
                 tape,
             ),
-    )
-    .because("the bit wanders off the side of a flute, and the pull rocks on its edges")
-    .subject(&part.path)
-    .urgency(over / Length::mm(1));
+        )
+        .because("the bit wanders off the side of a flute, and the pull rocks on its edges")
+        .subject(&part.path)
+        .urgency(over / Length::mm(1));
     let foot = pull.foot.max(pull.screw);
     let too_wide = format!(
         "its foot is {} across; a wider pitch or shallower flutes leave a land for it, and so does a smaller `foot`",

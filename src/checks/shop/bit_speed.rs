@@ -1,7 +1,7 @@
 //! A router bit that is run faster than its size allows.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::diagnostics::{Fix, Grade, Severity, Sink};
 use crate::measure::{Length, Tape, Unit};
 use crate::model::{Bit, Piece};
 use crate::parts::Parts;
@@ -22,6 +22,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "shank 1/2; speed 26000",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -45,8 +46,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let at = bit.speed_span.unwrap_or(bit.span);
         let rim = |turns| rim(trade::rim_speed(bit.diameter, turns), tape);
         sink.push(
-            Diagnostic::warning(
-                RULE.slug,
+            RULE.finding(
                 format!(
                     "{} runs at {speed} rpm, and the limit for a bit {} across is {limit} rpm",
                     bit.name,

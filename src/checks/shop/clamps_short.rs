@@ -22,6 +22,10 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "cure 24 h; clamps 5 }",
     },
     check: Check::Parts(check),
+    sometimes: Some((
+        Severity::Note,
+        "The spec does not give `clamps` in `shop`, so the figure is assumed.",
+    )),
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -49,7 +53,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             ),
         };
         let diagnostic = super::short(
-            RULE.slug,
+            &RULE,
             format!("the {} takes {}, and the shop has {has}", glue_up.what, clamps(needs)),
             format!("{} to close at once", super::count(joints, "joint")),
             &glue_up,

@@ -8,7 +8,8 @@ pub(super) mod small_parts;
 
 use std::collections::BTreeMap;
 
-use crate::diagnostics::{Diagnostic, Fix, Grade, Severity};
+use crate::checks::rule::Rule;
+use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::Span;
 use crate::model::Piece;
 use crate::parts::{Part, Parts};
@@ -49,7 +50,7 @@ struct Short {
 /// A warning at the shop's own figure, or where that is a default, a note at the
 /// glue-up itself.
 fn short(
-    slug: &'static str,
+    rule: &Rule,
     title: String,
     asks: String,
     glue_up: &GlueUp,
@@ -59,14 +60,17 @@ fn short(
     let Short { word, written, has, needs, fix } = short;
     let text = format!("{word} {needs}");
     let diagnostic = match written {
-        Some(span) => Diagnostic::warning(slug, title, span, has)
-            .label(glue_up.span, asks)
-            .fix(Fix::new(Grade::Choice, fix, span, text)),
+        Some(span) => rule.finding(title, span, has).label(glue_up.span, asks).fix(Fix::new(
+            Grade::Choice,
+            fix,
+            span,
+            text,
+        )),
         None => {
             // Of a shop that the spec says nothing of it is advice, no more.
-            let diagnostic = Diagnostic::new(slug, Severity::Note, title, glue_up.span, asks).note(
-                format!("this assumes that {has}; give your own figure with `{word}` in `shop`"),
-            );
+            let diagnostic = rule.at_times(rule.finding(title, glue_up.span, asks)).note(format!(
+                "this assumes that {has}; give your own figure with `{word}` in `shop`"
+            ));
             match piece.shop.start {
                 Some(at) => diagnostic.fix(Fix::new(Grade::Choice, fix, at, format!(" {text};"))),
                 None => diagnostic,

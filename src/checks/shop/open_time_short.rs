@@ -22,6 +22,10 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "day 7 h; clamps 14; open-time 5 min",
     },
     check: Check::Parts(check),
+    sometimes: Some((
+        Severity::Note,
+        "The spec does not give `open-time` in `shop`, so the figure is assumed.",
+    )),
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -41,7 +45,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             sum = sum.plus(row.long, parts.get(row.part).map_or("", |part| part.name()), tape);
         }
         let diagnostic = super::short(
-            RULE.slug,
+            &RULE,
             format!("the {} takes {needs} to spread, but the glue stays open {open}", glue_up.what),
             format!("{joints} in one glue-up"),
             &glue_up,

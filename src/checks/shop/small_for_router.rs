@@ -1,7 +1,7 @@
 //! A part too small to be routed by itself.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
 use crate::model::Piece;
 use crate::parts::{Feature, FeatureKind, Part, Parts};
@@ -21,6 +21,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "drawer upper { high 2-3/4 }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -52,8 +53,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             ),
         };
         let kind = cut.kind.word();
-        let mut diagnostic = Diagnostic::warning(
-            RULE.slug,
+        let mut diagnostic = RULE.finding(
             format!(
                 "{} is {} {what}, which is too small to rout the {kind} by itself",
                 part.path,

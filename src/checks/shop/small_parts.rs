@@ -1,7 +1,7 @@
 //! Solid parts too small for the planer or the saw.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::model::{Piece, StockId};
 use crate::parts::{Part, Parts, Role};
 use crate::plans::small_parts::{is_narrow, is_short};
@@ -21,6 +21,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "undermount; length 10; room 10-3/4",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -43,9 +44,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let least = tape.figure_with_unit(trade::shortest_planed(tape.unit));
             let rough = longest.rough.length;
             sink.push(
-                Diagnostic::new(
-                    RULE.slug,
-                    RULE.severity,
+                RULE.finding(
                     format!(
                         "{} shorter than {least} rough, too short to plane one by one",
                         pieces(short.len(), &stock.name)
@@ -71,10 +70,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         if let Some(part) = narrow.iter().min_by_key(|part| part.width.length) {
             let least = tape.figure_with_unit(trade::narrowest_ripped(tape.unit));
             sink.push(
-                Diagnostic::new(
-                    RULE.slug,
-                    RULE.severity,
-                    format!(
+                RULE.finding(format!(
                         "{} narrower than {least}, too narrow to rip one by one",
                         pieces(narrow.len(), &stock.name)
                     ),

@@ -1,7 +1,7 @@
 //! A toe kick that leaves no base to stand on.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::model::Piece;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -14,6 +14,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "",
     example: Example { base: Base::First, sound: "set-back 3;", wrong: "set-back 12;" },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -26,8 +27,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         }
         let at = piece.facts.written(&base.set_back);
         sink.push(
-            Diagnostic::error(
-                RULE.slug,
+            RULE.finding(
                 format!(
                     "the base of {} is set back {}, but the case is only {} deep",
                     case.name,

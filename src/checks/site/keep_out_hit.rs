@@ -1,7 +1,7 @@
 //! A part where a pipe, socket or trap is.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Severity, Sink};
 use crate::model::{OpeningKind, Piece};
 use crate::parts::{Assembly, Cuboid, Direction, FeatureKind, Part, Parts, Role, keep_out_space};
 
@@ -19,6 +19,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "site { left open; right open; fixing wall; humidity 30% to 55%; keep-out \"socket\" { from-left 10; up 3; wide 4; high 4; deep 2 } }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -31,21 +32,21 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let Some(part) = hit else { continue };
         let tape = piece.tape();
         let by = |d: Direction| part.cuboid().overlap_along(&space, d);
-        let mut diagnostic = Diagnostic::error(
-            RULE.slug,
-            format!(
-                "{} stands in the {}; they share a space {} wide, {} high, and {} deep",
-                part.path,
-                keep_out.name,
-                tape.text(by(Direction::X)),
-                tape.text(by(Direction::Y)),
-                tape.text(by(Direction::Z))
-            ),
-            part.span,
-            "this part",
-        )
-        .label(keep_out.span, "this must stay clear")
-        .subject(&part.path);
+        let mut diagnostic = RULE
+            .finding(
+                format!(
+                    "{} stands in the {}; they share a space {} wide, {} high, and {} deep",
+                    part.path,
+                    keep_out.name,
+                    tape.text(by(Direction::X)),
+                    tape.text(by(Direction::Y)),
+                    tape.text(by(Direction::Z))
+                ),
+                part.span,
+                "this part",
+            )
+            .label(keep_out.span, "this must stay clear")
+            .subject(&part.path);
         if matches!(part.assembly, Assembly::DrawerBox(_)) {
             diagnostic = diagnostic.note(format!(
                 "write `around \"{}\"` in a drawer to cut it round this",

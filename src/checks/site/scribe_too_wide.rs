@@ -1,7 +1,7 @@
 //! A scribe that leaves nothing of its stile.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::diagnostics::{Severity, Sink, Sum};
 use crate::model::{Exposure, Piece, Seam, Side};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -14,6 +14,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "",
     example: Example { base: Base::Console, sound: "scribe 3/4", wrong: "scribe 2-1/4" },
     check: Check::Piece(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, sink: &mut Sink) {
@@ -31,8 +32,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             let at = piece.facts.written(scribe).unwrap_or(case.span);
             if end.seam == Seam::Mitre {
                 sink.push(
-                    Diagnostic::error(
-                        RULE.slug,
+                    RULE.finding(
                         format!(
                             "the {} seam of {} is mitered, but its stile is planed to the wall",
                             side.word(),
@@ -52,8 +52,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 continue;
             }
             sink.push(
-                Diagnostic::error(
-                    RULE.slug,
+                RULE.finding(
                     format!(
                         "the {} stile of {} is {} too narrow to reach past its end",
                         side.word(),

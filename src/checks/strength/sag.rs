@@ -23,6 +23,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "shelf { adjustable 1; load 150 lb per ft2 }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -60,23 +61,25 @@ fn finding(
     let sags = step * (sag / step).ceil();
     let limit = step * (one.limit().over(one.span) / step).floor();
     let (name, subject) = named(part, count);
-    let mut diagnostic = Diagnostic::warning(
-        RULE.slug,
-        format!(
-            "{name} sags {} over a span of {}, and the limit is {}",
-            tape.figure(sags),
-            tape.text(one.span),
-            tape.figure(limit)
-        ),
-        part.span,
-        format!("unsupported span {}", tape.text(one.span)),
-    )
-    .sum(
-        Sum::new("over by", sags - limit, tape).plus(sags, "sag", tape).minus(limit, "limit", tape),
-    )
-    .because("what stands on it leans together, and doors and drawers above or below it bind")
-    .subject(subject)
-    .urgency((sags - limit) / Length::mm(1));
+    let mut diagnostic = RULE
+        .finding(
+            format!(
+                "{name} sags {} over a span of {}, and the limit is {}",
+                tape.figure(sags),
+                tape.text(one.span),
+                tape.figure(limit)
+            ),
+            part.span,
+            format!("unsupported span {}", tape.text(one.span)),
+        )
+        .sum(
+            Sum::new("over by", sags - limit, tape)
+                .plus(sags, "sag", tape)
+                .minus(limit, "limit", tape),
+        )
+        .because("what stands on it leans together, and doors and drawers above or below it bind")
+        .subject(subject)
+        .urgency((sags - limit) / Length::mm(1));
     if let Some(stock) = piece.stock(part.stock) {
         let label = format!("{} thick", tape.figure(stock.thickness.length));
         diagnostic = diagnostic.label(stock.thickness_span, label);

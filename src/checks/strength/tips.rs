@@ -22,6 +22,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
         wrong: "site { left open; right open; humidity 30% to 55% }",
     },
     check: Check::Parts(check),
+    sometimes: None,
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -41,8 +42,7 @@ fn finding(piece: &Piece, tipping: &Tipping) -> Option<Diagnostic> {
     let scale = Scale::of(tape);
     let case = piece.cases.get(tipping.case)?;
     let (holds, pulls) = tipping.moments();
-    let mut diagnostic = Diagnostic::warning(
-        RULE.slug,
+    let mut diagnostic = RULE.finding(
         format!(
             "{} tips forward with {} open; {} pull it over, and only {} hold it",
             case.name,
