@@ -88,12 +88,18 @@ fn a_tenon_keeps_its_wood() {
     let thick = redrawn(&text, tenon, "joint tenon { long 1; thick 5/16 }");
     let told = misfits(&thick);
     assert_eq!(told.len(), 3, "{told:?}");
-    assert!(told[0].ends_with("has its tenon 1/4 thick, but the design now wants 5/16"), "{told:?}");
+    assert!(
+        told[0].ends_with("has its tenon 1/4 thick, but the design now wants 5/16"),
+        "{told:?}"
+    );
     // Thinner: the tenons are planed down, and the mortises are too wide.
     let thin = redrawn(&text, tenon, "joint tenon { long 1; thick 3/16 }");
     let told = misfits(&thin);
     assert_eq!(told.len(), 2, "{told:?}");
-    assert!(told[0].ends_with("has its mortise 1/4 wide, but the design now wants 3/16"), "{told:?}");
+    assert!(
+        told[0].ends_with("has its mortise 1/4 wide, but the design now wants 3/16"),
+        "{told:?}"
+    );
 }
 
 #[test]
@@ -186,7 +192,10 @@ fn holes_can_be_set_by_a_little_but_not_against_each_other() {
     );
     let told = misfits(&cup);
     assert_eq!(told.len(), 2, "{told:?}");
-    assert!(told[0].ends_with("hinge cup 35 mm across, but the design now wants 26 mm"), "{told:?}");
+    assert!(
+        told[0].ends_with("hinge cup 35 mm across, but the design now wants 26 mm"),
+        "{told:?}"
+    );
 }
 
 #[test]

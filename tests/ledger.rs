@@ -555,7 +555,8 @@ proptest! {
         let (tree, _) = syntax::parse(FileId::default(), &old);
         let Some(Item::Statement(cut)) = tree.items.first() else { panic!("{old}") };
         let block = cut.block.as_ref().expect("a block");
-        let new = syntax::append(&old, block, "x.new { wide 4 }").expect("a place");
+        let added = syntax::append(&old, block, &["x.new { wide 4 }"]).expect("a place");
+        let new = syntax::edited(&old, vec![added]).expect("one edit");
         let ((was, said), (is, says)) = (inside(&old), inside(&new));
         let mut expected = was;
         expected.push("x.new".to_owned());

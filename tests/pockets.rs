@@ -96,9 +96,7 @@ fn the_finding_names_the_opening_beside_the_holes() {
     };
     assert_eq!(
         row("open n { wide 9 }; divider { joint pocket }; door d { share 1; hung right }"),
-        [
-            "the pocket holes of cupboard.low.divider-n-d show behind the doors of cupboard.low.d"
-        ]
+        ["the pocket holes of cupboard.low.divider-n-d show behind the doors of cupboard.low.d"]
     );
     assert_eq!(
         row("open n { wide 9 }; divider { joint pocket }; open m { share 1 }"),
@@ -134,9 +132,7 @@ fn a_partition_behind_a_frame_goes_by_what_is_beside_its_ends() {
     assert_eq!(bored_from(&under_the_top, partition), "right");
     assert_eq!(
         seen(&under_the_top),
-        [
-            "the pocket holes of console.partition-bank-press show behind the doors of console.press"
-        ]
+        ["the pocket holes of console.partition-bank-press show behind the doors of console.press"]
     );
 }
 
