@@ -30,7 +30,7 @@ fn a_leg_in_a_separate_base_is_one_more_sleeper() {
         let parts = on_a_base(legs);
         assert!(parts.iter().all(|part| part.length.length == clear), "{parts:#?}");
         assert!(parts.iter().all(|part| part.extent(Direction::Y).0.is_zero()));
-        let mut names: Vec<_> = parts.iter().map(|part| part.name().to_owned()).collect();
+        let mut names: Vec<_> = parts.iter().map(|part| part.word().to_owned()).collect();
         names.sort();
         names
     };

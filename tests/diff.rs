@@ -95,7 +95,7 @@ fn an_opening_a_half_wider_is_told_with_all_that_follows() {
     let set_ups = section(&text, "Set-ups of the router");
     has(set_ups, &["dado in B", "fence 16-11/16~ → 16-3/16~ from the right end"]);
     // A stile that only stands elsewhere is not to be cut again.
-    assert!(!text.contains("S-PR-NI"), "{text}");
+    assert!(!text.contains("SPR-NI"), "{text}");
     has_no(&text, &["New parts", "Parts no longer needed", "Only renamed"]);
 }
 
@@ -125,7 +125,7 @@ fn a_new_name_is_told_once_with_its_marks() {
     let renamed = section(&text, "Only renamed");
     assert!(renamed.starts_with("  upper is called tray now\n      UP-F → TR-F, "), "{text}");
     // The rail beside it is named for it.
-    assert!(renamed.contains("RL-UP-MI → RL-TR-MI"), "{text}");
+    assert!(renamed.contains("RUP-MI → RTR-MI"), "{text}");
     assert_eq!(text.matches("upper").count(), 1, "{text}");
 }
 
@@ -188,7 +188,7 @@ fn another_joint_is_rework() {
     has(
         parts,
         &[
-            "1 part cut or joined otherwise: P-BA-PR (partition between bank and press)",
+            "1 part cut or joined otherwise: PBA-PR (partition between bank and press)",
             "joined by dowels instead of pocket screws",
             "now 7 dowels 3/8 at the bottom end",
             // Above it are two stretchers, three to each.

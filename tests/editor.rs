@@ -135,7 +135,7 @@ fn a_piece_with_errors_is_drawn() {
     assert_eq!(papers::one(&compiled, "drawings", Format::Html), None);
     let drawn = papers::elevation(&compiled).unwrap();
     for part in &sound.parts.as_ref().unwrap().all {
-        if part.name().ends_with("door") || part.name().ends_with("stile") {
+        if part.word().ends_with("door") || part.word().ends_with("stile") {
             assert!(drawn.contains(&format!(">{}<", part.mark)), "{}", part.path);
         }
     }

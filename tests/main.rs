@@ -36,6 +36,7 @@ mod ledger;
 mod measured;
 mod mend;
 mod mendings;
+mod names;
 mod order;
 mod papers;
 mod pockets;

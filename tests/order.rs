@@ -273,9 +273,8 @@ fn fronts_are_at_their_size_before_they_are_bored() {
         let fit = shop.titled("Fit the fronts to their openings");
         let openings: Vec<_> = shop.piece.cases.iter().flat_map(|case| &case.openings).collect();
         for (id, part) in shop.parts.iter() {
-            let Assembly::Front(path) = &part.assembly else { continue };
-            let is_own = |path: &str, of: &str| path.starts_with(&format!("{of}."));
-            let opening = openings.iter().find(|o| o.front.is_some() && is_own(path, &o.path));
+            let Assembly::Front(own) = part.assembly else { continue };
+            let opening = openings.iter().find(|opening| opening.id == own.opening);
             let front = opening.and_then(|opening| opening.front.as_ref()).expect("a front");
             let late = shop.cuts(id).into_iter().filter(|(_, kind)| is_late(*kind));
             if front.set != Set::Inset {

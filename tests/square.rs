@@ -3,7 +3,7 @@
 
 use crate::support::{Bench, compile, slugs, spec};
 use casewright::diagnostics::Severity;
-use casewright::model::Side;
+use casewright::model::{Leaf, Side};
 use casewright::pipeline::Compilation;
 use casewright::plans::ledger::Ledger;
 use casewright::plans::square::{self, Corner, Leaning};
@@ -108,9 +108,9 @@ fn leaves_of_a_pair_are_planed_outside_and_meet_square() {
         let (most, least) = reveals(corner, x, lean, lean);
         assert!((most - 2.5).abs() < 0.01 && (least - 2.5).abs() < 0.01, "{least} to {most}");
     }
-    let told = one.tight.clone().map(|corner| (corner.front.clone(), corner.word()));
-    let at = |leaf: &str, corner: &str| (format!("stand.sink.{leaf}"), corner.to_owned());
-    assert_eq!(told, [at("left-door", "upper left"), at("right-door", "lower right")]);
+    let told = one.tight.clone().map(|corner| (corner.front.leaf, corner.word()));
+    let at = |leaf, corner: &str| (leaf, corner.to_owned());
+    assert_eq!(told, [at(Leaf::LeftDoor, "upper left"), at(Leaf::RightDoor, "lower right")]);
     let title = &c.diagnostics[0].title;
     assert!(
         title.ends_with("leave each leaf 0.69 wider, and plane 1.38 off one corner of each leaf"),

@@ -80,7 +80,7 @@ fn the_plan_changes_and_no_board_is_wasted() {
 
     // The carcass and the frame are cut.
     let carcass = ["left-end", "right-end", "bottom", "back", "FST", "KST"];
-    let frame = ["LS", "RS", "TRL", "BRL", "RL-TR-UP", "RL-UP-ST"];
+    let frame = ["LS", "RS", "TRL", "BRL", "RTR-UP", "RUP-ST"];
     for (parts, date) in [(carcass, "2026-11-02"), (frame, "2026-11-03")] {
         let arguments = [&["record", SPEC, "--date", date], &parts[..]].concat();
         assert_eq!(story.run(&arguments).0, 0);
@@ -97,7 +97,7 @@ fn the_plan_changes_and_no_board_is_wasted() {
             "Parts: 20 drawn otherwise, 8 of them cut already; 32 in all, 12 cut.",
             // 38 + 1/2 − 1-7/16 = 37-1/16, and half an inch less.
             "B (bottom): cut 37-1/16 long, trim it to 36-9/16",
-            "TRL, BRL, RL-TR-UP, RL-UP-ST: cut 34-1/2 long, trim it to 34; still to be cut into \
+            "TRL, BRL, RTR-UP, RUP-ST: cut 34-1/2 long, trim it to 34; still to be cut into \
              it: pocket holes",
         ],
     );
@@ -136,13 +136,13 @@ fn the_plan_changes_and_no_board_is_wasted() {
     has(
         &story.keep(),
         &[
-            "8 parts spoiled, to be cut again: B, FST, KST, K, TRL, BRL, RL-TR-UP, RL-UP-ST",
+            "8 parts spoiled, to be cut again: B, FST, KST, K, TRL, BRL, RTR-UP, RUP-ST",
             "Parts: 20 drawn otherwise and not cut yet; 32 in all, 4 cut.",
         ],
     );
 
     // H: they are cut again, the frame is glued and measured: out of square.
-    let again = ["B", "K", "FST", "KST", "TRL", "BRL", "RL-TR-UP", "RL-UP-ST"];
+    let again = ["B", "K", "FST", "KST", "TRL", "BRL", "RTR-UP", "RUP-ST"];
     assert_eq!(story.run(&[&["record", SPEC, "--date", "2026-11-09"], &again[..]].concat()).0, 0);
     story.redraw(
         "actual 45/64 }\n",

@@ -200,8 +200,8 @@ fn adds_up(case: &Case, tape: &Tape) -> Result<(), TestCaseError> {
         let sizes: Vec<Length> = items
             .iter()
             .map(|item| match item {
-                Item::Opening(index) => case.openings[*index].along(*axis).length,
-                Item::Member(index) => case.members[*index].wide.length,
+                Item::Opening(index) => case.openings[index.at].along(*axis).length,
+                Item::Member(index) => case.members[index.at].wide.length,
             })
             .collect();
         let whole = opening.along(*axis).length;

@@ -158,3 +158,42 @@ fn papers_are_named_once() {
     slugs.dedup();
     assert_eq!(slugs.len(), papers::PAPERS.len());
 }
+
+/// What takes the name of a part, opening or case to pieces, or compares it.
+const TAKES_APART: &[&str] = &[
+    "rsplit('.')",
+    "rsplit_once('.')",
+    "split('.')",
+    "split_once('.')",
+    "rfind('.')",
+    "strip_suffix(\".",
+    "ends_with(\".",
+    ".path == ",
+    "== part.path",
+    "== opening.path",
+    "format!(\"{}.front",
+    "format!(\"{}.{leaf",
+];
+
+/// Behind the reader, ids say what belongs to what: names are put together for
+/// print by `parts/path.rs`, and only what the maker writes is looked up by
+/// `parts/named.rs`.
+#[test]
+fn no_name_is_taken_apart_behind_the_reader() {
+    let rooms = ["parts/", "plans/", "checks/", "papers/", "revision/"];
+    // `accept` names what it silences by the end of its name.
+    let readers = ["parts/named.rs", "checks/accept.rs"];
+    let mut wrong = Vec::new();
+    for (name, code) in files() {
+        let behind = rooms.iter().any(|room| name.starts_with(room));
+        if !behind || readers.contains(&name.as_str()) {
+            continue;
+        }
+        for (number, line) in code.lines().enumerate() {
+            if TAKES_APART.iter().any(|form| line.contains(form)) {
+                wrong.push(format!("{name}:{}: {}", number + 1, line.trim()));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}

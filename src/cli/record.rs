@@ -7,9 +7,9 @@ use std::sync::Arc;
 use crate::diagnostics::{Severity, render};
 use crate::measure::{Date, FileId, Span, Unit};
 use crate::model::{Piece, ReadError, SourceFiles, SourceText};
-use crate::parts::{Part, PartId, Parts};
+use crate::parts::{self, Meant, Part, PartId, Parts};
 use crate::pipeline::{self, Compilation};
-use crate::plans::ledger::{self, Ledger, Meant, State};
+use crate::plans::ledger::{Ledger, State};
 use crate::syntax::{self, Argument, Block, Item};
 use crate::vocabulary;
 
@@ -90,9 +90,11 @@ fn statements<'a>(
 
 fn find<'a>(parts: &'a Parts, name: &str) -> Result<&'a Part, String> {
     let shown = render::plain(name);
-    match ledger::meant(parts, name) {
+    match parts::meant(parts, name) {
         Meant::One(id) => parts.get(id).ok_or_else(|| format!("no part is called `{shown}`")),
-        Meant::Many(names) => {
+        Meant::Many(ids) => {
+            let known = ids.iter().filter_map(|id| parts.get(*id));
+            let names: Vec<&str> = known.map(|part| part.path.as_str()).collect();
             Err(format!("`{shown}` is the name of several parts: {}", names.join(", ")))
         }
         Meant::None => {
@@ -103,7 +105,7 @@ fn find<'a>(parts: &'a Parts, name: &str) -> Result<&'a Part, String> {
             if !own.is_empty() {
                 return Err(format!("`{shown}` is made of several parts: {}", own.join(", ")));
             }
-            let near = ledger::near(parts, name);
+            let near = parts::near(parts, name);
             let hint = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
             Err(format!("no part is called `{shown}`{hint}"))
         }
@@ -201,7 +203,7 @@ fn added(text: &str, parts: &Parts, date: Date, new: &[(&Part, String)]) -> Opti
     let mut said: BTreeMap<PartId, Span> = BTreeMap::new();
     for item in of_day.iter().flat_map(|block| &block.items) {
         if let Item::Statement(known) = item
-            && let Meant::One(id) = ledger::meant(parts, &known.word.text())
+            && let Meant::One(id) = parts::meant(parts, &known.word.text())
         {
             said.insert(id, known.span);
         }

@@ -34,7 +34,7 @@ impl Case {
         let apart: Vec<(&Opening, Length)> = items
             .iter()
             .filter_map(|item| match item {
-                Item::Opening(index) => self.openings.get(*index),
+                Item::Opening(index) => self.openings.get(index.at),
                 Item::Member(_) => None,
             })
             .map(|opening| {

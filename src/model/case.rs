@@ -6,6 +6,7 @@ use crate::vocabulary::{JointKind, Seam, Side};
 use super::carries::Carries;
 use super::frame::Frame;
 use super::front::{DrawerBoxes, Fronts};
+use super::id::{CaseId, FinishId};
 use super::opening::{Member, Opening};
 use super::place::Place;
 use super::site::Boundary;
@@ -220,6 +221,8 @@ pub struct Shelves {
 /// A solved case.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Case {
+    /// Which one.
+    pub id: CaseId,
     /// Its name.
     pub name: String,
     /// The statement.
@@ -262,8 +265,8 @@ pub struct Case {
     pub fronts: Option<Fronts>,
     /// The drawer boxes.
     pub drawers: Option<DrawerBoxes>,
-    /// The finish of its seen parts: an index into the piece's finishes.
-    pub finish: Option<usize>,
+    /// The finish of its seen parts.
+    pub finish: Option<FinishId>,
     /// Notes for the papers.
     pub notes: Vec<String>,
 }

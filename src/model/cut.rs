@@ -15,6 +15,8 @@ pub struct Cut {
     pub date: Date,
     /// The part: its name, the end of it, or its mark.
     pub name: Spanned<String>,
+    /// The mark that is on it.
+    pub mark: Option<Spanned<String>>,
     /// The length it was cut to, where it is written.
     pub long: Option<Spanned<Length>>,
     /// The width.
@@ -162,7 +164,7 @@ pub(super) fn cuts(main: &Entries, ctx: &mut Lower) -> Vec<Cut> {
 }
 
 fn cut(entry: Said<'_, Path>, date: Date, name: Spanned<String>, ctx: &mut Lower) -> Cut {
-    use words::cut_part::{JOINTS, LONG, SAWN, SPECIES, SPOILED, STOCK, THICK, WIDE};
+    use words::cut_part::{JOINTS, LONG, MARK, SAWN, SPECIES, SPOILED, STOCK, THICK, WIDE};
 
     let body = entry.body();
     let length = |word: Word<LengthWord>| {
@@ -186,6 +188,7 @@ fn cut(entry: Said<'_, Path>, date: Date, name: Spanned<String>, ctx: &mut Lower
     Cut {
         date,
         name,
+        mark: text(MARK),
         long,
         wide,
         thick,

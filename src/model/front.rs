@@ -5,6 +5,7 @@ use crate::vocabulary::Run;
 
 use super::carries::Carries;
 use super::case::Joinery;
+use super::id::{BitId, HingeId, PullId, SlideId};
 use super::size::Size;
 use super::stock::StockId;
 
@@ -49,8 +50,8 @@ pub struct PanelBuild {
 pub struct Flutes {
     /// Which way they run.
     pub run: Run,
-    /// The bit: an index into the piece's bits.
-    pub bit: usize,
+    /// The bit.
+    pub bit: BitId,
     /// How deep.
     pub deep: Length,
     /// The statement that says so.
@@ -84,12 +85,12 @@ pub struct Fronts {
     pub meeting: Size,
     /// The statement that gives it, else the block.
     pub meeting_span: Span,
-    /// The doors' hinge: an index into the piece's hinges, and its statement.
-    pub hinge: Option<(usize, Span)>,
+    /// The doors' hinge, and its statement.
+    pub hinge: Option<(HingeId, Span)>,
     /// How many hinges on each door, where written, and the statement.
     pub hinges: Option<Spanned<u32>>,
-    /// The pull: an index into the piece's pulls.
-    pub pull: Option<usize>,
+    /// The pull.
+    pub pull: Option<PullId>,
     /// Flutes on the show face.
     pub flutes: Option<Flutes>,
     /// Notes for the papers.
@@ -117,8 +118,8 @@ pub struct DrawerBoxes {
     pub stock: StockId,
     /// The stock of bottoms.
     pub bottom_stock: StockId,
-    /// The slide: an index into the piece's slides.
-    pub slide: usize,
+    /// The slide.
+    pub slide: SlideId,
     /// What they hold.
     pub carries: Carries,
     /// From the lower edge to the groove for the bottom.

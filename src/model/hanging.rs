@@ -61,7 +61,7 @@ impl Piece {
     #[must_use]
     pub fn hinges_needed(&self, opening: &Opening, fronts: &Fronts) -> HingeNeed {
         let high = opening.leaf(fronts).1.length;
-        let hinge = fronts.hinge.and_then(|(hinge, _)| self.hinges.get(hinge));
+        let hinge = fronts.hinge.and_then(|(hinge, _)| self.hinge(hinge));
         if hinge.is_some_and(|hinge| matches!(hinge.kind, HingeKind::Butt { .. })) {
             return HingeNeed { by_height: trade::butts_for_height(high), by_weight: 0 };
         }

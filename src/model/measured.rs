@@ -9,6 +9,7 @@ use crate::trade;
 use crate::vocabulary::{Entries, Origin, Said, Sourced, takes, words};
 
 use super::case::Case;
+use super::id::OpeningId;
 use super::lower::Lower;
 use super::opening::{Axis, Opening};
 use super::shop::Shop;
@@ -61,8 +62,8 @@ impl Diagonals {
 /// What was measured, for the papers.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Subject {
-    /// An opening: its name.
-    Opening(String),
+    /// An opening.
+    Opening(OpeningId),
     /// A stock.
     Stock(StockId),
     /// The air of the shop.
@@ -164,7 +165,7 @@ pub(super) fn openings(
             }
             seen.push((opening.path.clone(), name.span));
             if read(opening, inner, with, ctx) {
-                let subject = Subject::Opening(opening.path.clone());
+                let subject = Subject::Opening(opening.id);
                 readings.push(Reading { subject, date, span: entry.head });
             }
         }

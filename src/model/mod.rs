@@ -16,12 +16,14 @@ mod given;
 mod hanging;
 mod hardware;
 mod hinge;
+mod id;
 mod job;
 pub mod layout;
 mod limits;
 mod load;
 mod lower;
 mod measured;
+mod member_names;
 mod opening;
 mod openings;
 mod piece;
@@ -53,12 +55,18 @@ pub use front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Set};
 pub use hanging::HingeNeed;
 pub use hardware::{Bit, BoxRule, BoxWidth, Pull, Slide};
 pub use hinge::{Hinge, HingeKind, Plate};
+pub use id::{
+    BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, MemberId, OpeningId, PullId,
+    SlideId,
+};
 pub use job::Job;
 pub use limits::MOST_PARTS;
 pub(crate) use limits::too_many;
 pub use load::{Loaded, load};
 pub use measured::{CameOut, Diagonals, Reading, Subject};
-pub use opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};
+pub use opening::{
+    Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet,
+};
 pub use piece::{Accept, Piece, lower};
 pub use place::Place;
 pub use role::{Role, role};

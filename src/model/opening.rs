@@ -7,6 +7,7 @@ use crate::vocabulary::{Side, Word, words};
 use super::carries::Carries;
 use super::case::Board;
 use super::front::{Fronts, Set};
+use super::id::{CaseId, KeepOutId, Leaf, MemberId, OpeningId, SlideId};
 use super::measured::CameOut;
 use super::size::Size;
 
@@ -50,10 +51,10 @@ impl Axis {
 /// An item of a list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Item {
-    /// An opening or nested list: an index into the case's openings.
-    Opening(usize),
-    /// A stile, rail or divider: an index into the case's members.
-    Member(usize),
+    /// An opening or nested list.
+    Opening(OpeningId),
+    /// A stile, rail or divider.
+    Member(MemberId),
 }
 
 /// Shelves behind an opening.
@@ -78,11 +79,11 @@ pub enum OpeningKind {
     List(Axis, Vec<Item>),
     /// A drawer.
     Drawer {
-        /// Its slide: an index into the piece's slides; `None` where neither
-        /// the drawer nor the case's drawers name one that is known.
-        slide: Option<usize>,
-        /// The keep-out its box is cut round: an index into the site's.
-        around: Option<usize>,
+        /// Its slide; `None` where neither the drawer nor the case's drawers
+        /// name one that is known.
+        slide: Option<SlideId>,
+        /// The keep-out its box is cut round.
+        around: Option<KeepOutId>,
         /// What it holds, where that differs from the case's other drawers.
         carries: Option<Carries>,
     },
@@ -100,13 +101,17 @@ pub enum OpeningKind {
 /// plane of the front, from the left side of the case and the floor.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Opening {
+    /// Which one.
+    pub id: OpeningId,
     /// Its name, dotted from the case: `console.bank.upper`. A list without a
     /// name has that of the list it stands in.
     pub path: String,
+    /// What it is called on paper.
+    pub(super) title: String,
     /// What it is.
     pub kind: OpeningKind,
     /// The list it stands in; `None` for the root.
-    pub parent: Option<usize>,
+    pub parent: Option<OpeningId>,
     /// Its width.
     pub wide: Size,
     /// Its height.
@@ -130,6 +135,13 @@ pub struct Opening {
 }
 
 impl Opening {
+    /// What it is called on paper: its own name, with those of the lists it
+    /// stands in where another opening of its case has the same.
+    #[must_use]
+    pub fn title(&self) -> &str {
+        &self.title
+    }
+
     /// Its width or height along `axis`.
     #[must_use]
     pub fn along(&self, axis: Axis) -> &Size {
@@ -194,28 +206,42 @@ impl Opening {
         matches!(self.kind, OpeningKind::Door(_) | OpeningKind::Doors)
     }
 
-    /// The names of its leaves, left to right, and the side each is hung on.
+    /// Its leaves, left to right.
     #[must_use]
-    pub fn leaf_names(&self) -> Vec<(&'static str, Option<Side>)> {
+    pub fn leaves(&self) -> &'static [Leaf] {
         match self.kind {
-            OpeningKind::Doors => {
-                vec![("left-door", Some(Side::Left)), ("right-door", Some(Side::Right))]
-            }
-            OpeningKind::Door(side) => vec![("door", Some(side))],
-            _ => vec![("front", None)],
+            OpeningKind::Doors => &[Leaf::LeftDoor, Leaf::RightDoor],
+            OpeningKind::Door(_) => &[Leaf::Door],
+            _ => &[Leaf::Front],
         }
     }
 
     /// The side on which one of its leaves is hung.
     #[must_use]
-    pub fn hung(&self, leaf: &str) -> Option<Side> {
-        self.leaf_names().into_iter().find(|(name, _)| *name == leaf)?.1
+    pub fn hung(&self, leaf: Leaf) -> Option<Side> {
+        match (leaf, &self.kind) {
+            (Leaf::Door, OpeningKind::Door(side)) => Some(*side),
+            (leaf, OpeningKind::Doors) => leaf.side(),
+            _ => None,
+        }
+    }
+
+    /// True for one with a pair of leaves.
+    #[must_use]
+    pub fn is_pair(&self) -> bool {
+        matches!(self.kind, OpeningKind::Doors)
     }
 
     /// How many leaves its front has.
     #[must_use]
-    pub fn leaves(&self) -> u32 {
-        if matches!(self.kind, OpeningKind::Doors) { 2 } else { 1 }
+    pub fn leaf_count(&self) -> u32 {
+        if self.is_pair() { 2 } else { 1 }
+    }
+
+    /// The case it belongs to.
+    #[must_use]
+    pub fn case(&self) -> CaseId {
+        self.id.case
     }
 
     /// The width and height of its front, or of each leaf of a pair.
@@ -223,7 +249,7 @@ impl Opening {
     pub fn leaf(&self, fronts: &Fronts) -> (Size, Size) {
         let both = fronts.reach() * 2;
         let (wide, high) = (self.as_built(Axis::Across) + &both, self.as_built(Axis::Down) + &both);
-        let wide = if self.leaves() == 2 { (wide - &fronts.meeting).half() } else { wide };
+        let wide = if self.is_pair() { (wide - &fronts.meeting).half() } else { wide };
         (wide, high)
     }
 
@@ -254,17 +280,71 @@ pub enum MemberKind {
     Divider(Box<Board>),
 }
 
+impl Member {
+    /// The name that the maker gave it.
+    #[must_use]
+    pub fn given(&self) -> Option<&str> {
+        match &self.called {
+            Called::Given(name) => Some(name),
+            Called::Between { .. } => None,
+        }
+    }
+
+    /// True for a stile of the frame.
+    #[must_use]
+    pub fn is_stile(&self) -> bool {
+        matches!(self.kind, MemberKind::Stile(_))
+    }
+
+    /// What it is: `stile`, `rail`, `divider`.
+    #[must_use]
+    pub fn noun(&self) -> &'static str {
+        match self.kind {
+            MemberKind::Stile(_) => "stile",
+            MemberKind::Rail => "rail",
+            MemberKind::Divider(_) => "divider",
+        }
+    }
+}
+
+/// What a member is called.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Called {
+    /// By the name the maker gave it.
+    Given(String),
+    /// By the openings that it stands between.
+    Between {
+        /// The nearest ones with a name; `None` at the edge of its list.
+        beside: [Option<OpeningId>; 2],
+        /// The end of its name: `bank-press`.
+        words: String,
+        /// Its number, from the left or the top, among those between the same
+        /// two openings.
+        number: Option<u32>,
+    },
+}
+
+impl Default for Called {
+    fn default() -> Self {
+        Self::Between { beside: [None; 2], words: String::new(), number: None }
+    }
+}
+
 /// A member between two openings. Placed like an [`Opening`].
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Member {
+    /// Which one.
+    pub id: MemberId,
     /// Its name, dotted from the case: `console.stile-bank-press`.
     pub path: String,
+    /// Where that name comes from.
+    pub called: Called,
     /// What it is.
     pub kind: MemberKind,
     /// The axis of the list it stands in.
     pub axis: Axis,
-    /// The list it stands in: an index into the case's openings.
-    pub list: usize,
+    /// The list it stands in.
+    pub list: OpeningId,
     /// Along its list: the width of a stile or rail, the thickness of a divider.
     pub wide: Size,
     /// Across its list: its length in the front.

@@ -12,9 +12,10 @@ use crate::vocabulary::{
 use super::case::Board;
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::front::{DrawerBoxes, Fronts};
+use super::id::{CaseId, MemberId, OpeningId};
 use super::layout::Variable;
 use super::lower::Lower;
-use super::opening::{Axis, Item};
+use super::opening::{Axis, Called, Item};
 use super::read_case::{self, Shared};
 use super::size_names::{Found, SizeNames, last};
 use super::stock::StockId;
@@ -36,7 +37,9 @@ pub(super) struct Draft<'a> {
 #[derive(Debug)]
 pub(super) struct MemberDraft<'a> {
     pub(super) entry: &'a Entry,
+    /// Its name, once all openings of the case are known.
     pub(super) path: String,
+    pub(super) called: Called,
     pub(super) list: usize,
     pub(super) axis: Axis,
     pub(super) between: Between,
@@ -49,6 +52,7 @@ pub(super) struct MemberDraft<'a> {
 #[derive(Debug)]
 pub(super) struct Context<'a> {
     pub(super) case: &'a str,
+    pub(super) id: CaseId,
     pub(super) frameless: bool,
     pub(super) fronts: Option<&'a Fronts>,
     pub(super) drawers: Option<&'a DrawerBoxes>,
@@ -78,6 +82,7 @@ impl<'a> Drafts<'a> {
     ) -> Self {
         let mut drafts = Self { openings: Vec::new(), members: Vec::new(), names, sheet };
         drafts.list(list, axis, None, context.case.to_owned(), context, ctx);
+        drafts.name_members(context.id);
         drafts.same_names(ctx);
         drafts.sizes(context, ctx);
         drafts
@@ -129,11 +134,12 @@ impl<'a> Drafts<'a> {
                     Nested::Down => Axis::Down,
                 };
                 let list = self.list(child, axis, Some(index), path, context, ctx);
-                items.push(Item::Opening(list));
+                items.push(Item::Opening(OpeningId { case: context.id, at: list }));
             } else if let Some(leaf) = child.kind::<Leaf>() {
                 let name = child.name().map_or("opening", |name| name.value);
                 let path = format!("{path}.{name}");
-                items.push(Item::Opening(self.draft(child, path, Some(index), Err(leaf))));
+                let at = self.draft(child, path, Some(index), Err(leaf));
+                items.push(Item::Opening(OpeningId { case: context.id, at }));
             } else if let Some(between) = child.kind::<Between>() {
                 if let Some(fault) = misplaced(child, between, axis, context.frameless) {
                     ctx.sink.push(fault);
@@ -149,14 +155,16 @@ impl<'a> Drafts<'a> {
                 let wide = self.sheet.variable(unknown);
                 self.members.push(MemberDraft {
                     entry: child,
-                    path: path.clone(),
+                    path: String::new(),
+                    called: Called::default(),
                     list: index,
                     axis,
                     between,
                     wide,
                     board: None,
                 });
-                items.push(Item::Member(self.members.len() - 1));
+                let at = self.members.len() - 1;
+                items.push(Item::Member(MemberId { case: context.id, at }));
             }
         }
         if !items.iter().any(|item| matches!(item, Item::Opening(_))) {
@@ -167,29 +175,8 @@ impl<'a> Drafts<'a> {
                 "an opening belongs in these braces",
             ));
         }
-        self.name_members(&items, &path);
         self.openings[index].items = items;
         index
-    }
-
-    /// A member takes its name from its neighbours, so that a revision
-    /// elsewhere does not rename it.
-    fn name_members(&mut self, items: &[Item], path: &str) {
-        for (i, item) in items.iter().enumerate() {
-            let Item::Member(member) = item else { continue };
-            let neighbour = |item: Option<&Item>| match item {
-                Some(Item::Opening(opening)) => last(&self.openings[*opening].path).to_owned(),
-                _ => "edge".to_owned(),
-            };
-            let before = neighbour(i.checked_sub(1).and_then(|i| items.get(i)));
-            let after = neighbour(items.get(i + 1));
-            let draft = &self.members[*member];
-            let name = match draft.entry.name() {
-                Some(name) => name.value.to_owned(),
-                None => format!("{}-{before}-{after}", draft.between.spelling()),
-            };
-            self.members[*member].path = format!("{path}.{name}");
-        }
     }
 
     fn same_names(&mut self, ctx: &mut Lower) {
@@ -245,12 +232,12 @@ impl<'a> Drafts<'a> {
         for item in &draft.items {
             match item {
                 Item::Opening(child) => {
-                    let child = &self.openings[*child];
+                    let child = &self.openings[child.at];
                     terms.push((along(child), Exact::ONE));
                     crossings
                         .push(vec![(cross(child), Exact::ONE), (cross(draft), Exact::int(-1))]);
                 }
-                Item::Member(member) => terms.push((self.members[*member].wide, Exact::ONE)),
+                Item::Member(member) => terms.push((self.members[member.at].wide, Exact::ONE)),
             }
         }
         let known = |says| Known { says, span, constant: Length::ZERO, fact: None };
@@ -338,7 +325,7 @@ impl<'a> Drafts<'a> {
         let items = self.openings[index].items.clone();
         for item in items {
             let Item::Opening(child) = item else { continue };
-            let draft = &self.openings[child];
+            let draft = &self.openings[child.at];
             let Some(body) = draft.entry.body() else { continue };
             let own = if axis == Axis::Across { draft.wide } else { draft.high };
             let name = last(&draft.path).to_owned();

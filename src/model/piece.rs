@@ -12,11 +12,13 @@ use super::cut::{self, Cut};
 use super::finish::{self, Finish};
 use super::hardware::{self, Bit, Pull, Slide};
 use super::hinge::{self, Hinge};
+use super::id::{BitId, CaseId, FinishId, HingeId, MemberId, OpeningId, PullId, SlideId};
 use super::job::{self, Job};
 use super::limits::{self, MOST_CASES};
 use super::load::Loaded;
 use super::lower::{Lower, Names};
 use super::measured::{self, Reading, Replaced};
+use super::opening::{Member, Opening};
 use super::read_case::Shared;
 use super::shop::{self, Shop};
 use super::site::{self, Site};
@@ -80,6 +82,54 @@ impl Piece {
     #[must_use]
     pub fn stock(&self, id: StockId) -> Option<&Stock> {
         self.stocks.get(id.0)
+    }
+
+    /// A case; `None` for an id that another piece gave out, as with the others.
+    #[must_use]
+    pub fn case(&self, id: CaseId) -> Option<&Case> {
+        self.cases.get(id.0)
+    }
+
+    /// An opening.
+    #[must_use]
+    pub fn opening(&self, id: OpeningId) -> Option<&Opening> {
+        self.case(id.case)?.openings.get(id.at)
+    }
+
+    /// A stile, rail or divider.
+    #[must_use]
+    pub fn member(&self, id: MemberId) -> Option<&Member> {
+        self.case(id.case)?.members.get(id.at)
+    }
+
+    /// A hinge.
+    #[must_use]
+    pub fn hinge(&self, id: HingeId) -> Option<&Hinge> {
+        self.hinges.get(id.0)
+    }
+
+    /// A slide.
+    #[must_use]
+    pub fn slide(&self, id: SlideId) -> Option<&Slide> {
+        self.slides.get(id.0)
+    }
+
+    /// A pull.
+    #[must_use]
+    pub fn pull(&self, id: PullId) -> Option<&Pull> {
+        self.pulls.get(id.0)
+    }
+
+    /// A router bit.
+    #[must_use]
+    pub fn bit(&self, id: BitId) -> Option<&Bit> {
+        self.bits.get(id.0)
+    }
+
+    /// A finish.
+    #[must_use]
+    pub fn finish(&self, id: FinishId) -> Option<&Finish> {
+        self.finishes.get(id.0)
     }
 
     /// The thickness of a stock.
@@ -196,7 +246,9 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         let left = if index == 0 { Exposure::of_boundary(&site.left) } else { Exposure::Neighbour };
         let last = index + 1 == entries.len();
         let right = if last { Exposure::of_boundary(&site.right) } else { Exposure::Neighbour };
-        if let Some(mut case) = solve_case::lower(&entry, [left, right], &shared, ctx) {
+        if let Some(mut case) =
+            solve_case::lower(&entry, CaseId(index), [left, right], &shared, ctx)
+        {
             case.x = x;
             x += case.wide.length;
             cases.push(case);

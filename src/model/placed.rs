@@ -1,6 +1,8 @@
 //! Drafts of openings and members, once their sizes are known: what each is,
 //! and where it lies.
 
+use std::collections::BTreeMap;
+
 use crate::diagnostics::Diagnostic;
 use crate::measure::Length;
 use crate::vocabulary::takes::Braces;
@@ -10,6 +12,7 @@ use crate::vocabulary::{Entries, Entry, Nothing, Said, Word};
 use super::blame;
 use super::carries;
 use super::front::Fronts;
+use super::id::{KeepOutId, MemberId, OpeningId, SlideId};
 use super::layout::{Solution, Variable};
 use super::lower::Lower;
 use super::measured::CameOut;
@@ -31,17 +34,20 @@ impl<'a> Drafts<'a> {
         blame::report(&self, solution, ctx);
         let size = |variable: Variable| self.sheet.size(solution, variable);
         let mut openings = Vec::with_capacity(self.openings.len());
-        for draft in &self.openings {
-            openings.push(opening(draft, size(draft.wide), size(draft.high), context, ctx));
+        for (at, draft) in self.openings.iter().enumerate() {
+            let id = OpeningId { case: context.id, at };
+            openings.push(opening(draft, id, size(draft.wide), size(draft.high), context, ctx));
         }
         let mut members = Vec::with_capacity(self.members.len());
-        for draft in &self.members {
-            members.push(member(draft, size(draft.wide), context, ctx));
+        for (at, draft) in self.members.iter().enumerate() {
+            let id = MemberId { case: context.id, at };
+            members.push(member(draft, id, size(draft.wide), context, ctx));
         }
         let mut openings: Vec<Opening> = openings.into_iter().collect::<Option<_>>()?;
         let mut members: Vec<Member> = members.into_iter().collect::<Option<_>>()?;
         let (x, y) = origin?;
         place(&mut openings, &mut members, x, y);
+        title(&mut openings);
         let entries = self.members.iter().map(|draft| draft.entry);
         ctx.sink
             .extend(entries.zip(&members).filter_map(|(entry, member)| homeless(entry, member)));
@@ -51,6 +57,7 @@ impl<'a> Drafts<'a> {
 
 fn opening(
     draft: &Draft<'_>,
+    id: OpeningId,
     wide: Option<Size>,
     high: Option<Size>,
     context: &Context<'_>,
@@ -84,9 +91,11 @@ fn opening(
         size.map(|size| size.span)
     };
     Some(Opening {
+        id,
         path: draft.path.clone(),
+        title: String::new(),
         kind: kind?,
-        parent: draft.parent,
+        parent: draft.parent.map(|at| OpeningId { at, ..id }),
         wide: wide?,
         high: high?,
         x: Length::ZERO,
@@ -104,11 +113,14 @@ fn drawer(entry: &Entry, body: &Entries, context: &Context<'_>, ctx: &mut Lower)
     let slide = ctx.refer(body, words::drawer::SLIDE, &context.shared.slides).known();
     let around = body.one(words::drawer::AROUND).and_then(Said::value);
     let around = around.and_then(|name| ctx.find(name, &context.shared.keep_outs));
+    let around = around.map(KeepOutId);
     if context.drawers.is_none() {
         ctx.sink.push(missing(words::case::DRAWERS, "drawer boxes", entry));
     }
     OpeningKind::Drawer {
-        slide: slide.map(|slide| slide.value).or(context.drawers.map(|drawers| drawers.slide)),
+        slide: slide
+            .map(|slide| SlideId(slide.value))
+            .or(context.drawers.map(|drawers| drawers.slide)),
         around,
         carries: carries::own(body),
     }
@@ -170,6 +182,7 @@ fn shelf_set(entry: &Entry) -> Option<ShelfSet> {
 
 fn member(
     draft: &MemberDraft<'_>,
+    id: MemberId,
     wide: Option<Size>,
     context: &Context<'_>,
     ctx: &mut Lower,
@@ -196,10 +209,12 @@ fn member(
         Between::Divider => MemberKind::Divider(Box::new(draft.board.clone()?)),
     };
     Some(Member {
+        id,
         path: draft.path.clone(),
+        called: draft.called.clone(),
         kind,
         axis: draft.axis,
-        list: draft.list,
+        list: OpeningId { case: id.case, at: draft.list },
         wide: wide?,
         long: Size::zero(),
         x: Length::ZERO,
@@ -208,6 +223,39 @@ fn member(
         span: entry.head,
         notes: entry.body().map(Entries::notes).unwrap_or_default(),
     })
+}
+
+/// Says what each opening is called on paper: by the end of its name that no
+/// other opening of the case has.
+fn title(openings: &mut [Opening]) {
+    let words = |path: &str| -> Vec<String> {
+        let mut words: Vec<String> = path.split('.').skip(1).map(str::to_owned).collect();
+        words.reverse();
+        words
+    };
+    let mut paths: Vec<Vec<String>> = openings.iter().map(|it| words(&it.path)).collect();
+    paths.dedup();
+    let mut count: BTreeMap<&str, usize> = BTreeMap::new();
+    for words in &paths {
+        *count.entry(words.first().map_or("", String::as_str)).or_default() += 1;
+    }
+    for opening in openings.iter_mut() {
+        let words = words(&opening.path);
+        let Some(last) = words.first() else {
+            opening.title = opening.path.clone();
+            continue;
+        };
+        let alike = || paths.iter().filter(|other| other.first() == Some(last) && **other != words);
+        let shared = match count.get(last.as_str()) {
+            Some(1) => 0,
+            _ => alike()
+                .map(|other| other.iter().zip(&words).take_while(|(a, b)| a == b).count())
+                .max()
+                .unwrap_or(0),
+        };
+        let own: Vec<&str> = words.iter().take(shared + 1).rev().map(String::as_str).collect();
+        opening.title = own.join(" ");
+    }
 }
 
 /// Places every opening and member, parents before children.
@@ -223,7 +271,7 @@ fn place(openings: &mut [Opening], members: &mut [Member], x: Length, y: Length)
         for item in items {
             match item {
                 Item::Opening(child) => {
-                    let child = &mut openings[child];
+                    let child = &mut openings[child.at];
                     let along = child.along(axis).length;
                     (child.x, child.y) = match axis {
                         Axis::Across => (list.x + at, list.y),
@@ -232,7 +280,7 @@ fn place(openings: &mut [Opening], members: &mut [Member], x: Length, y: Length)
                     at += along;
                 }
                 Item::Member(member) => {
-                    let member = &mut members[member];
+                    let member = &mut members[member.at];
                     let along = member.wide.length;
                     (member.x, member.y) = match axis {
                         Axis::Across => (list.x + at, list.y),

@@ -6,6 +6,7 @@ use crate::vocabulary::{Entries, Entry, HowBuilt, HowSet, JointKind, Said, words
 
 use super::carries;
 use super::front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Set};
+use super::id::{BitId, HingeId, PullId, SlideId};
 use super::lower::Lower;
 use super::read_case::{Shared, joinery, stock};
 use super::stock::StockId;
@@ -39,9 +40,10 @@ pub(super) fn fronts(
         _ => (ctx.size(body, MEETING, "meeting")?, body.get(MEETING)?.span_or(at)),
     };
     // A hinge or pull that nobody knows is reported; that of the case stands in.
-    let hinge = ctx.refer(body, HINGE, &shared.hinges).map(|hinge| (hinge.value, hinge.span));
+    let hinge =
+        ctx.refer(body, HINGE, &shared.hinges).map(|hinge| (HingeId(hinge.value), hinge.span));
     let hinges = body.get(HINGES).map(|n| Spanned::new(n.value, n.span_or(at)));
-    let pull = ctx.refer(body, PULL, &shared.pulls).map(|pull| pull.value);
+    let pull = ctx.refer(body, PULL, &shared.pulls).map(|pull| PullId(pull.value));
     let flutes = match body.one(FLUTES) {
         Some(flutes) => self::flutes(&flutes, shared, ctx),
         None => parent.and_then(|parent| parent.flutes.clone()),
@@ -128,7 +130,7 @@ fn flutes(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Flutes>
     }
     Some(Flutes {
         run: body.get(RUN)?.value,
-        bit: ctx.refer(body, BIT, &shared.bits).known()?.value,
+        bit: BitId(ctx.refer(body, BIT, &shared.bits).known()?.value),
         deep: ctx.positive(body, DEEP, "flute depth").known()?.length,
         deep_span: body.one(DEEP).map(|deep| deep.head),
         pitch,
@@ -159,7 +161,7 @@ pub(super) fn drawers(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Op
         packer_wide: ctx.positive(body, PACKER_WIDE, "packer width").known()?,
         stock,
         bottom_stock: StockId(bottom?.value),
-        slide: slide?.value,
+        slide: SlideId(slide?.value),
         carries: carries::read(body),
         groove_up: ctx.size(sizes, UP, "groove up")?,
         groove_deep: ctx.positive(sizes, DEEP, "groove depth").known()?,

@@ -10,6 +10,7 @@ use super::equations::{Known, Says, Sheet, Unknown};
 use super::frame::{Frame, OuterMember};
 use super::front::{DrawerBoxes, Fronts};
 use super::given::Given;
+use super::id::{CaseId, FinishId};
 use super::layout::Variable;
 use super::limits::{self, MOST_OPENINGS};
 use super::lower::Lower;
@@ -46,7 +47,7 @@ struct Blocks {
     top: Given<Top>,
     legs: Vec<Leg>,
     shelves: Shelves,
-    finish: Option<usize>,
+    finish: Option<FinishId>,
 }
 
 impl Blocks {
@@ -82,7 +83,10 @@ impl Blocks {
         Some(Self {
             legs: read_case::legs(body, stock, shared, ctx),
             shelves: read_case::shelves(body, entry.head, &into, stock, shared, ctx),
-            finish: ctx.refer(body, FINISH, &shared.finishes).known().map(|finish| finish.value),
+            finish: ctx
+                .refer(body, FINISH, &shared.finishes)
+                .known()
+                .map(|finish| FinishId(finish.value)),
             stock,
             ends,
             fronts: Given::block(fronts),
@@ -104,6 +108,7 @@ struct Boards<'a> {
 
 pub(super) fn lower(
     entry: &Entry,
+    id: CaseId,
     exposure: [Exposure; 2],
     shared: &Shared<'_>,
     ctx: &mut Lower,
@@ -126,6 +131,7 @@ pub(super) fn lower(
 
     let context = Context {
         case: name,
+        id,
         frameless,
         fronts: fronts.as_ref(),
         drawers: drawers.as_ref(),
@@ -186,6 +192,7 @@ pub(super) fn lower(
     };
     let (openings, members) = placed?;
     Some(Case {
+        id,
         name: name.to_owned(),
         span: entry.head,
         x: Length::ZERO,

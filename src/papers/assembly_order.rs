@@ -93,7 +93,7 @@ fn hardware(source: &Source<'_>, blocks: &mut Vec<Block>) {
     for Count { kind, number } in hardware::count(piece) {
         let (name, price, mut told) = match kind {
             Kind::Hinge(index) => {
-                let Some(hinge) = piece.hinges.get(index) else { continue };
+                let Some(hinge) = piece.hinge(index) else { continue };
                 let mut told = vec![format!("opens to {} degrees", hinge.swing.0)];
                 if let HingeKind::Cup { diameter, bore, from_edge, plate, .. } = hinge.kind {
                     let (cup, deep) = (figures.hardware(diameter), figures.hardware(bore));
@@ -116,7 +116,7 @@ fn hardware(source: &Source<'_>, blocks: &mut Vec<Block>) {
                 (&hinge.name, hinge.price, told)
             }
             Kind::Slide(index) => {
-                let Some(slide) = piece.slides.get(index) else { continue };
+                let Some(slide) = piece.slide(index) else { continue };
                 let length = figures.text(slide.length.length);
                 let mut told = vec![format!(
                     "pair, {length} long, needs {} behind the front",
@@ -127,7 +127,7 @@ fn hardware(source: &Source<'_>, blocks: &mut Vec<Block>) {
                 (&slide.name, slide.price, told)
             }
             Kind::Pull(index) => {
-                let Some(pull) = piece.pulls.get(index) else { continue };
+                let Some(pull) = piece.pull(index) else { continue };
                 let mut told = vec![match pull.centres {
                     Some(centres) => format!("{} between its screws", figures.hardware(centres)),
                     None => "one screw".to_owned(),
@@ -234,7 +234,7 @@ fn step(
 /// True where a finish is used whose rags can set themselves alight.
 fn heats(source: &Source<'_>) -> bool {
     let used = source.piece.cases.iter().filter_map(|case| case.finish);
-    used.filter_map(|index| source.piece.finishes.get(index))
+    used.filter_map(|index| source.piece.finish(index))
         .any(|finish| trade::heats_in_rags(finish.kind.slug()))
 }
 

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Length, Unit};
 use crate::model::{Axis, Item, OpeningKind, Piece, Size, Stock, StockId};
-use crate::parts::{Grain, Part, PartId};
+use crate::parts::{Grain, Part, PartId, Role};
 use crate::plans::small_parts;
 use crate::trade;
 
@@ -141,7 +141,7 @@ fn by_width(
     thickness: Option<Length>,
     blocks: &mut Vec<Block>,
 ) {
-    let (parts, figures) = (source.parts, &source.figures);
+    let (piece, parts, figures) = (source.piece, source.parts, &source.figures);
     let mut widths: BTreeMap<Length, Vec<Line<'_>>> = BTreeMap::new();
     let ledger = source.ledger;
     let planed = measured::left_wider(source);
@@ -157,7 +157,7 @@ fn by_width(
                 && line.done == done
                 && line.parts.first().is_some_and(|first| {
                     first.length.length == part.length.length
-                        && plain_name(first) == plain_name(part)
+                        && plain_name(first, piece) == plain_name(part, piece)
                         && first.notes == part.notes
                 })
         });
@@ -209,7 +209,7 @@ fn by_width(
             let marks: Vec<&str> = line.parts.iter().map(|part| part.mark.as_str()).collect();
             let mut row = vec![
                 marks.join(" "),
-                plain_name(first),
+                plain_name(first, source.piece),
                 line.parts.len().to_string(),
                 figures.size(&first.length, facts),
             ];
@@ -262,15 +262,15 @@ fn cautions(source: &Source<'_>, lines: &[Line<'_>]) -> Vec<Block> {
 }
 
 /// The name of a part, the same for all that are cut alike.
-fn plain_name(part: &Part) -> String {
-    let name = words::name(part);
-    match name.rsplit_once(", ") {
-        Some((_, own)) if matches!(part.assembly, crate::parts::Assembly::DrawerBox(_)) => {
-            format!("drawer {}", own.replace("left ", "").replace("right ", "").replace("box ", ""))
-        }
-        Some((_, own)) if part.role == crate::parts::Role::Packer => own.to_owned(),
-        _ if part.role == crate::parts::Role::HingeBlock => "hinge block".to_owned(),
-        _ => name,
+fn plain_name(part: &Part, piece: &Piece) -> String {
+    match part.role {
+        Role::DrawerSide => "drawer side".to_owned(),
+        Role::DrawerFront => "drawer front".to_owned(),
+        Role::DrawerBack => "drawer back".to_owned(),
+        Role::DrawerBottom => "drawer bottom".to_owned(),
+        Role::Packer => part.word().replace('-', " "),
+        Role::HingeBlock => "hinge block".to_owned(),
+        _ => words::name(part, piece),
     }
 }
 
@@ -286,10 +286,10 @@ fn sums(source: &Source<'_>) -> Vec<String> {
             let sizes: Vec<Length> = items
                 .iter()
                 .filter_map(|item| match item {
-                    Item::Opening(index) => {
-                        case.openings.get(*index).map(|o| o.along(*axis).length)
+                    Item::Opening(opening) => {
+                        source.piece.opening(*opening).map(|o| o.along(*axis).length)
                     }
-                    Item::Member(index) => case.members.get(*index).map(|m| m.wide.length),
+                    Item::Member(member) => source.piece.member(*member).map(|m| m.wide.length),
                 })
                 .collect();
             let way = match axis {

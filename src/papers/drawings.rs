@@ -51,7 +51,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     for part in rows {
         table.rows.push(vec![
             part.mark.clone(),
-            words::name(part),
+            words::name(part, source.piece),
             figures.text(part.length.length),
             figures.text(part.width.length),
             figures.text(part.thickness.length),

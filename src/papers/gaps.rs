@@ -1,9 +1,9 @@
 //! Gaps through the year: shims, seasons and tolerances.
 
 use crate::measure::{Length, Tape, Unit};
-use crate::model::Stock;
+use crate::model::{Build, Stock};
 use crate::parts::Part;
-use crate::plans::seasons::{self, Climate, Gap};
+use crate::plans::seasons::{self, Against, Climate, Gap};
 use crate::trade;
 
 use super::Source;
@@ -109,9 +109,8 @@ fn group(source: &Source<'_>, size: Length, own: &[&Gap<'_>], blocks: &mut Vec<B
 
 /// `press, left door`, with its mark where it is one board.
 fn front(gap: &Gap<'_>) -> String {
-    let mut names = gap.front.path.rsplit('.');
-    let (leaf, opening) = (names.next().unwrap_or_default(), names.next().unwrap_or_default());
-    let name = format!("{opening}, {}", leaf.replace('-', " "));
+    let leaf = gap.front.id.leaf.word().replace('-', " ");
+    let name = format!("{}, {leaf}", gap.front.opening.title());
     match gap.front.parts.as_slice() {
         [only] => format!("{} {name}", only.mark),
         _ => name,
@@ -119,15 +118,16 @@ fn front(gap: &Gap<'_>) -> String {
 }
 
 fn beside(source: &Source<'_>, gap: &Gap<'_>) -> String {
-    match source.parts.named(&gap.against) {
-        Some((_, part)) => words::name(part),
-        None => gap
-            .against
-            .rsplit('.')
-            .take(2)
-            .map(|word| word.replace('-', " "))
-            .collect::<Vec<_>>()
-            .join(" of "),
+    match gap.against {
+        Against::Part(part) => words::name(part, source.piece),
+        // A front of one board is called as its paper calls it.
+        Against::Front(opening, leaf) => {
+            let leaf = leaf.word().replace('-', " ");
+            match opening.front.as_ref().map(|front| &front.build) {
+                Some(Build::Slab) => format!("{}, {leaf}", opening.title()),
+                _ => format!("{leaf} of {}", opening.title()),
+            }
+        }
     }
 }
 
@@ -161,7 +161,7 @@ fn panels(source: &Source<'_>, blocks: &mut Vec<Block>) {
     };
     for float in seasons::floats(piece, source.parts) {
         table.rows.push(vec![
-            format!("{} {}", float.panel.mark, words::name(float.panel)),
+            format!("{} {}", float.panel.mark, words::name(float.panel, source.piece)),
             source.figures.text(float.panel.width.length),
             tape.fine(float.room),
             tape.fine(float.driest),
@@ -201,8 +201,8 @@ fn wood(source: &Source<'_>, blocks: &mut Vec<Block>) {
         let change = climate.swelling(stock, part.width.length);
         let species = stock.wood_name();
         let name = match count {
-            1 => words::name(part),
-            count => format!("{} and {} more", words::name(part), count - 1),
+            1 => words::name(part, source.piece),
+            count => format!("{} and {} more", words::name(part, source.piece), count - 1),
         };
         table.rows.push(vec![
             format!("{} {name}", part.mark),

@@ -258,7 +258,7 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
     let mut table = Table { columns, ..Table::default() };
     for run in &setup.runs {
         let Some(part) = source.parts.get(run.part) else { continue };
-        let mut row = vec![part.mark.clone(), words::name(part), text(run.length)];
+        let mut row = vec![part.mark.clone(), words::name(part, source.piece), text(run.length)];
         if edges {
             row.push(part.face_name(run.face));
         }

@@ -83,7 +83,7 @@ fn trims<'a>(source: &Source<'a>) -> Table {
     let mut tasks: Vec<(&'a Part, String, Vec<String>)> = Vec::new();
     let mut add = |part: &'a Part, date: String, task: String| match tasks
         .iter_mut()
-        .find(|(known, ..)| known.path == part.path)
+        .find(|(known, ..)| known.key() == part.key())
     {
         Some((_, _, own)) => own.push(task),
         None => tasks.push((part, date, vec![task])),
@@ -107,7 +107,12 @@ fn trims<'a>(source: &Source<'a>) -> Table {
         add(joints.part, joints.cut.date.to_string(), lacking(&joints));
     }
     for (part, date, own) in tasks {
-        table.rows.push(vec![part.mark.clone(), words::name(part), own.join("; "), date]);
+        table.rows.push(vec![
+            part.mark.clone(),
+            words::name(part, source.piece),
+            own.join("; "),
+            date,
+        ]);
     }
     table
 }
@@ -202,7 +207,7 @@ fn left_over(source: &Source<'_>, rest: &[(PartId, &Part)]) -> Table {
         };
         table.rows.push(vec![
             part.mark.clone(),
-            words::name(part),
+            words::name(part, source.piece),
             stock(part).map_or(String::new(), |stock| stock.name.clone()),
             figures.size(&part.length, &source.piece.facts),
             figures.size(&part.width, &source.piece.facts),

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::{Axis, Piece, Reading, Subject};
-use crate::parts::PartId;
+use crate::model::{Axis, OpeningId, Reading, Subject};
+use crate::parts::{Of, PartId, Role};
 use crate::plans::square::{self, Corner};
 
 use super::Source;
@@ -36,7 +36,7 @@ fn one(source: &Source<'_>, reading: &Reading) -> String {
             }
             None => String::new(),
         },
-        Subject::Opening(path) => opening(source, piece, path),
+        Subject::Opening(id) => opening(source, *id),
     };
     match reading.date {
         Some(date) => format!("{what} ({date})"),
@@ -44,26 +44,24 @@ fn one(source: &Source<'_>, reading: &Reading) -> String {
     }
 }
 
-fn opening(source: &Source<'_>, piece: &Piece, path: &str) -> String {
-    let mut all = piece.cases.iter().flat_map(|case| &case.openings);
+fn opening(source: &Source<'_>, id: OpeningId) -> String {
+    let Some(opening) = source.piece.opening(id) else { return String::new() };
     let mut told = Vec::new();
-    if let Some(opening) = all.find(|opening| opening.is_leaf() && opening.path == path) {
-        let came_out = &opening.came_out;
-        for (axis, size) in [(Axis::Across, &came_out.wide), (Axis::Down, &came_out.high)] {
-            let text = |length| source.figures.plain(length);
-            told.extend(size.as_ref().map(|size| {
-                let drawn = text(opening.along(axis).length);
-                format!("{} {} (drawn {drawn})", text(size.length), axis.size_word())
-            }));
-        }
-        if came_out.diagonals.is_some() {
-            told.push("out of square".to_owned());
-        }
-        if came_out.odd.is_some() {
-            told.push("diagonals in doubt".to_owned());
-        }
+    let came_out = &opening.came_out;
+    for (axis, size) in [(Axis::Across, &came_out.wide), (Axis::Down, &came_out.high)] {
+        let text = |length| source.figures.plain(length);
+        told.extend(size.as_ref().map(|size| {
+            let drawn = text(opening.along(axis).length);
+            format!("{} {} (drawn {drawn})", text(size.length), axis.size_word())
+        }));
     }
-    format!("opening {path} {}", told.join(", "))
+    if came_out.diagonals.is_some() {
+        told.push("out of square".to_owned());
+    }
+    if came_out.odd.is_some() {
+        told.push("diagonals in doubt".to_owned());
+    }
+    format!("opening {} {}", opening.path, told.join(", "))
 }
 
 /// What the cut list says of a board that is to be planed to an opening out of
@@ -102,11 +100,12 @@ pub(super) fn out_of_square(source: &Source<'_>) -> Vec<Block> {
     for leaning in square::leaning(source.piece) {
         let differ = figures.text(leaning.diagonals.differ());
         let row = |corner: &Corner| {
-            let mut names = corner.front.rsplit('.');
-            let leaf = names.next().unwrap_or_default().replace('-', " ");
-            let opening = names.next().unwrap_or_default();
-            let named = source.parts.named(&corner.front);
-            let mark = named.map_or(String::new(), |(_, part)| format!("{} ", part.mark));
+            let leaf = corner.front.leaf.word().replace('-', " ");
+            let opening = leaning.opening.title();
+            let of = Of::Front(corner.front);
+            let mut slabs = source.parts.all.iter().filter(|part| part.role == Role::Slab);
+            let slab = slabs.find(|part| part.of == of);
+            let mark = slab.map_or(String::new(), |part| format!("{} ", part.mark));
             let measured = |length| format!("{}{}", tape.fine(length), figures.mark(true));
             vec![
                 format!("{mark}{opening}, {leaf}"),

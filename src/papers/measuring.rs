@@ -27,7 +27,7 @@ pub fn form(piece: &Piece, parts: &Parts) -> String {
         (format!("  with {with}"), "how true the tape reads".into()),
     ];
     for opening in piece.cases.iter().flat_map(|case| &case.openings) {
-        let done = Subject::Opening(opening.path.clone());
+        let done = Subject::Opening(opening.id);
         if opening.front.is_some() && !is_measured(piece, &done) {
             of_opening(piece, opening, &mut lines);
         }

@@ -221,8 +221,8 @@ pub fn bodies(piece: &Piece, parts: &Parts, setups: &[Setup]) -> Vec<Body> {
 
 /// What a part is called on paper: `left end`, `upper, front`.
 #[must_use]
-pub fn part_name(part: &Part) -> String {
-    words::name(part)
+pub fn part_name(part: &Part, piece: &Piece) -> String {
+    words::name(part, piece)
 }
 
 /// What is cut into a part, in the sentences of the cut list.

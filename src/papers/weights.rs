@@ -2,7 +2,7 @@
 
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
 use crate::plans::tipping::{self, What};
-use crate::plans::weights::{self, Body, Lifted, Weights};
+use crate::plans::weights::{self, Body, Lifted, Weights, name};
 use crate::trade;
 
 use super::Source;
@@ -71,7 +71,8 @@ struct Group {
 }
 
 fn groups(source: &Source<'_>, weights: &Weights) -> Vec<Group> {
-    let case = |index: usize| source.piece.cases.get(index).map_or("", |case| case.name.as_str());
+    let piece = source.piece;
+    let case = |id| piece.case(id).map_or("", |case| case.name.as_str());
     let mut groups = [
         ("cases without doors and drawers", Vec::new()),
         ("separate bases", Vec::new()),
@@ -80,14 +81,18 @@ fn groups(source: &Source<'_>, weights: &Weights) -> Vec<Group> {
     ]
     .map(|(name, lines)| Group { name, lines });
     let [cases, bases, doors, drawers] = &mut groups;
-    for (lifted, body) in &weights.lifted {
+    let mut all: Vec<(Lifted, String, Body)> = weights
+        .lifted
+        .iter()
+        .map(|(lifted, body)| (*lifted, name(piece, *lifted), *body))
+        .collect();
+    all.sort_by(|a, b| (a.0.case(), &a.1).cmp(&(b.0.case(), &b.1)));
+    for (lifted, name, body) in all {
         match lifted {
-            Lifted::Case(index) => cases.lines.push((case(*index).to_owned(), *body)),
-            Lifted::Base(index) => {
-                bases.lines.push((format!("base of {}", case(*index)), *body));
-            }
-            Lifted::Door(_, path) => doors.lines.push((path.clone(), *body)),
-            Lifted::Drawer(_, path) => drawers.lines.push((path.clone(), *body)),
+            Lifted::Case(_) => cases.lines.push((name, body)),
+            Lifted::Base(id) => bases.lines.push((format!("base of {}", case(id)), body)),
+            Lifted::Door(_) => doors.lines.push((name, body)),
+            Lifted::Drawer(_) => drawers.lines.push((name, body)),
         }
     }
     groups.into_iter().filter(|group| !group.lines.is_empty()).collect()
@@ -136,7 +141,7 @@ fn heaviest(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
             continue;
         };
         let weight = format!("{}{}", scale.text(body.mass()), source.figures.mark(body.measured));
-        table.rows.push(vec![part.mark.clone(), words::name(part), weight]);
+        table.rows.push(vec![part.mark.clone(), words::name(part, source.piece), weight]);
     }
     blocks.push(Block::Heading("The heaviest parts".into()));
     blocks.push(Block::Table(table));
@@ -162,8 +167,8 @@ fn balance(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
         }
     };
     row("the whole, closed".into(), weights.whole());
-    for (index, case) in source.piece.cases.iter().enumerate() {
-        row(format!("{}, empty", case.name), weights.of(&Lifted::Case(index)));
+    for case in &source.piece.cases {
+        row(format!("{}, empty", case.name), weights.of(&Lifted::Case(case.id)));
     }
     table.foot =
         "from the left side, the floor and the foremost face of the whole piece; hook the straps over it"
@@ -195,7 +200,7 @@ fn tips(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
     };
     let mut tips = Vec::new();
     for plan in plans.iter().filter(|plan| plan.pulls.iter().any(|pull| open(pull.what))) {
-        let Some(case) = piece.cases.get(plan.case) else { continue };
+        let Some(case) = piece.case(plan.case) else { continue };
         let (holds, pulls) = plan.moments();
         let tenths = (holds.0 / pulls.0 * Exact::int(10)).floor();
         let verdict = if plan.tips() { "tips" } else { "stands" };

@@ -2,7 +2,7 @@
 
 use crate::measure::{Exact, Length, Unit};
 use crate::model::Piece;
-use crate::parts::{Bore, Channel, Face, Feature, FeatureKind, Part, Parts, Role};
+use crate::parts::{self, Bore, Channel, Face, Feature, FeatureKind, Part, Parts};
 
 use crate::plans::seasons::{Air, Climate};
 
@@ -10,29 +10,8 @@ use super::figures::Figures;
 use super::{Source, measured};
 
 /// What a part is called on paper: `left end`, `rail between upper and middle`.
-pub(super) fn name(part: &Part) -> String {
-    let mut path: Vec<&str> = part.path.split('.').skip(1).collect();
-    let own = path.pop().unwrap_or(&part.path);
-    let own = match own.split('-').collect::<Vec<_>>().as_slice() {
-        [what @ ("stile" | "rail" | "partition" | "divider"), before, after] => {
-            format!("{what} between {} and {}", edge(before), edge(after))
-        }
-        words => words.join(" "),
-    };
-    // Members carry the name of their list in their own.
-    let plain = matches!(part.role, Role::Stile | Role::Rail | Role::Partition | Role::Divider);
-    match path.last() {
-        Some(opening) if !plain => {
-            let leaf = matches!(*opening, "left-door" | "right-door" | "door" | "front");
-            if leaf {
-                let of = path.len().checked_sub(2).and_then(|i| path.get(i)).copied().unwrap_or("");
-                format!("{of} {}, {own}", opening.replace('-', " "))
-            } else {
-                format!("{opening}, {own}")
-            }
-        }
-        _ => own,
-    }
+pub(super) fn name(part: &Part, piece: &Piece) -> String {
+    parts::title(piece, &part.key())
 }
 
 /// `Milled in air of 40 % humidity (7.7 % moisture); the room runs from …`
@@ -58,10 +37,6 @@ pub(super) fn climate(source: &Source<'_>) -> String {
         air(climate.driest),
         air(climate.dampest)
     )
-}
-
-fn edge(name: &str) -> &str {
-    if name == "edge" { "the edge" } else { name }
 }
 
 /// `1 piece`, `12 pieces`.
@@ -94,7 +69,7 @@ pub(super) fn features(
     lines = both_ends(lines);
     if let Some(first) = flutes.first() {
         let FeatureKind::Flute(bit) = first.kind else { return lines };
-        let bit = piece.bits.get(bit).map_or("", |bit| bit.name.as_str());
+        let bit = piece.bit(bit).map_or("", |bit| bit.name.as_str());
         lines.push(format!(
             "{} flutes {} deep with {bit}, see the set-up sheet",
             flutes.len(),

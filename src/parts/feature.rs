@@ -1,6 +1,7 @@
 //! What is cut into a part.
 
 use crate::measure::{Length, Span};
+use crate::model::BitId;
 use crate::trade;
 
 use super::part::PartId;
@@ -46,8 +47,8 @@ pub enum FeatureKind {
     Pockets(u32, Option<Length>),
     /// A round hole.
     Bore(Bore),
-    /// A round-bottomed channel cut with this bit (index into the piece's bits).
-    Flute(usize),
+    /// A round-bottomed channel cut with this bit.
+    Flute(BitId),
     /// A tenon or stub tenon at an end; its length is part of the part's.
     Tenon,
     /// The mortise for a tenon.

@@ -1,21 +1,22 @@
 //! Fronts as wholes: the parts of each, where it stands, and its pull.
 
-use std::collections::BTreeMap;
-
 use crate::measure::Span;
-use crate::model::{Fronts, Opening, Piece, Pull, Side};
+use crate::model::{CaseId, FrontId, Fronts, Opening, Piece, Pull, Side};
 
 use super::feature::{Bore, FeatureKind};
 use super::part::{Assembly, Part, Parts};
+use super::path::front_path;
 use super::space::{Cuboid, Direction, Point};
 
 /// A closed front: a door leaf, a drawer front or a false front.
 #[derive(Clone, Debug)]
 pub struct Front<'a> {
-    /// Its name: `console.press.left-door`.
-    pub path: &'a str,
+    /// Which one.
+    pub id: FrontId,
+    /// Its name for print: `console.press.left-door`.
+    pub path: String,
     /// The case it belongs to.
-    pub case: usize,
+    pub case: CaseId,
     /// The opening before which it stands.
     pub opening: &'a Opening,
     /// How it is made and hung.
@@ -41,7 +42,7 @@ impl Front<'_> {
     /// the opening has two.
     #[must_use]
     pub fn name(&self) -> &str {
-        if self.opening.leaves() == 2 { self.path } else { &self.opening.path }
+        if self.opening.is_pair() { &self.path } else { &self.opening.path }
     }
 
     /// The statement that its first board comes from.
@@ -54,24 +55,17 @@ impl Front<'_> {
 /// Every front of a piece, in the order they were built.
 #[must_use]
 pub fn fronts<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Front<'a>> {
-    let openings: BTreeMap<&str, &Opening> = piece
-        .cases
-        .iter()
-        .flat_map(|case| &case.openings)
-        .filter(|opening| opening.front.is_some())
-        .map(|opening| (opening.path.as_str(), opening))
-        .collect();
     let mut all: Vec<Front<'a>> = Vec::new();
     for part in &parts.all {
-        let Assembly::Front(path) = &part.assembly else { continue };
+        let Assembly::Front(id) = part.assembly else { continue };
         // The parts of one front follow each other.
-        if all.last().is_none_or(|front| front.path != path) {
-            all.extend(front(&openings, part, path));
+        if all.last().is_none_or(|front| front.id != id) {
+            all.extend(front(piece, part, id));
         }
-        let Some(front) = all.last_mut().filter(|front| front.path == path) else { continue };
+        let Some(front) = all.last_mut().filter(|front| front.id == id) else { continue };
         front.space = front.space.union(&part.cuboid());
         front.parts.push(part);
-        let Some(pull) = front.fronts.pull.and_then(|pull| piece.pulls.get(pull)) else { continue };
+        let Some(pull) = front.fronts.pull.and_then(|pull| piece.pull(pull)) else { continue };
         if let Some(space) = pull_space(part, pull) {
             front.pull = Some((pull, space));
         }
@@ -80,21 +74,17 @@ pub fn fronts<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Front<'a>> {
 }
 
 /// A front of which no board is known yet but the place of its first.
-fn front<'a>(
-    openings: &BTreeMap<&str, &'a Opening>,
-    part: &Part,
-    path: &'a str,
-) -> Option<Front<'a>> {
-    let (opening, leaf) = path.rsplit_once('.')?;
-    let opening = *openings.get(opening)?;
+fn front<'a>(piece: &'a Piece, part: &Part, id: FrontId) -> Option<Front<'a>> {
+    let opening = piece.opening(id.opening)?;
     Some(Front {
-        path,
+        id,
+        path: front_path(piece, id),
         case: part.case,
         opening,
         fronts: opening.front.as_ref()?,
         parts: Vec::new(),
         space: part.cuboid(),
-        hung: opening.hung(leaf),
+        hung: opening.hung(id.leaf),
         pull: None,
     })
 }

@@ -1,155 +1,296 @@
 //! Short marks to pencil on the parts. A mark comes from names, never from
-//! counting, so that a revision leaves the marks of untouched parts alone.
+//! counting, and is given to one part or to none: a revision leaves the marks
+//! of untouched parts alone, and only a new name that would have the same mark
+//! changes it. A part on record keeps the mark that was pencilled on it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use crate::model::Piece;
+use crate::measure::digest;
+use crate::model::{Called, CaseId, Leaf, OpeningId, Piece, Side};
 
-use super::part::{Part, Parts, Role, within};
+use super::part::{Key, Of, Part, PartId, Parts, Role, Which};
+use super::short_names::ShortNames;
 
-/// Gives every part its mark.
-pub(super) fn give(parts: &mut Parts, piece: &Piece) {
-    let names = names(piece);
-    let many = piece.cases.len() > 1;
-    let mut marks: Vec<String> = parts
-        .all
-        .iter()
-        .map(|part| {
-            let case = piece.cases.get(part.case).map_or("", |case| case.name.as_str());
-            let local = within(&part.path, case);
-            let mark = mark(part, local, &names);
-            let prefix = names.get(case).filter(|_| many);
-            prefix.map_or(mark.clone(), |prefix| format!("{prefix}-{mark}"))
-        })
-        .collect();
-    // Two parts of one mark: both are written out further, so neither depends
-    // on which of them comes first.
-    let mut count: BTreeMap<&str, usize> = BTreeMap::new();
-    for mark in &marks {
-        *count.entry(mark).or_default() += 1;
-    }
-    let shared: Vec<bool> = marks.iter().map(|mark| count.get(mark.as_str()) > Some(&1)).collect();
-    for ((mark, part), shared) in marks.iter_mut().zip(&parts.all).zip(shared) {
-        if shared {
-            *mark = part.path.to_uppercase();
+/// As many letters as one mark has at most.
+pub const LONGEST_MARK: usize = 6;
+
+/// Gives every part its mark. `recorded` has those of the parts on record.
+pub(super) fn give(parts: &mut Parts, piece: &Piece, recorded: &BTreeMap<PartId, String>) {
+    let names = ShortNames::of(piece);
+    let mut taken: BTreeSet<String> = BTreeSet::new();
+    let mut open: Vec<(usize, Vec<String>)> = Vec::new();
+    for (index, part) in parts.all.iter_mut().enumerate() {
+        match recorded.get(&PartId(index)).filter(|mark| taken.insert(seen_as(mark))) {
+            Some(mark) => part.mark.clone_from(mark),
+            None => open.push((index, candidates(piece, &part.key(), &names))),
         }
     }
-    for (part, mark) in parts.all.iter_mut().zip(marks) {
-        part.mark = mark;
-    }
-}
-
-/// A short form of every name in the piece: the initials of a hyphened name,
-/// else its first two letters; longer where two names would share it.
-fn names(piece: &Piece) -> BTreeMap<String, String> {
-    let mut all: Vec<&str> = Vec::new();
-    for case in &piece.cases {
-        all.push(&case.name);
-        for opening in &case.openings {
-            all.extend(opening.path.split('.').skip(1));
-        }
-    }
-    all.sort_unstable();
-    all.dedup();
-    let short = |name: &str, letters: usize| {
-        let words: Vec<&str> = name.split('-').filter(|word| !word.is_empty()).collect();
-        let each = if words.len() > 1 { letters.saturating_sub(1).max(1) } else { letters };
-        words.iter().map(|word| word.chars().take(each).collect::<String>()).collect::<String>()
-    };
-    let mut given = BTreeMap::new();
-    let mut rest = all;
-    let mut letters = 2;
-    while !rest.is_empty() {
+    // Each round every part without a mark asks for its next one. Where two ask
+    // for the same, neither has it, so neither depends on which comes first.
+    let mut round = 0;
+    while !open.is_empty() {
+        let asked: Vec<String> = open
+            .iter()
+            .map(|(index, candidates)| match (candidates.get(round), parts.all.get(*index)) {
+                (Some(mark), _) => mark.clone(),
+                (None, Some(part)) => drawn(part, *index, round - candidates.len()),
+                (None, None) => String::new(),
+            })
+            .collect();
         let mut count: BTreeMap<String, usize> = BTreeMap::new();
-        for name in &rest {
-            *count.entry(short(name, letters)).or_default() += 1;
+        for mark in asked.iter().filter(|mark| !mark.is_empty()) {
+            *count.entry(seen_as(mark)).or_default() += 1;
         }
-        // A name that is written out whole is as long as it gets.
-        rest.retain(|name| {
-            let own = short(name, letters);
-            let clear = count.get(&own) == Some(&1) || letters >= name.len();
-            if clear {
-                given.insert((*name).to_owned(), own.to_uppercase());
+        let mut left = Vec::new();
+        for (part, mark) in open.into_iter().zip(asked) {
+            let seen = seen_as(&mark);
+            match (
+                count.get(&seen) == Some(&1) && !taken.contains(&seen),
+                parts.all.get_mut(part.0),
+            ) {
+                (true, Some(own)) => {
+                    taken.insert(seen);
+                    own.mark = mark;
+                }
+                _ => left.push(part),
             }
-            !clear
-        });
-        letters += 1;
-    }
-    given
-}
-
-fn mark(part: &Part, local: &str, names: &BTreeMap<String, String>) -> String {
-    let mut path: Vec<&str> = local.split('.').collect();
-    let own = path.pop().unwrap_or(local);
-    // The innermost opening is enough to find a part; unnamed ones have none.
-    let known = |word: &str| names.get(word).cloned();
-    let within = |levels: usize| {
-        let from = path.len().saturating_sub(levels);
-        path[from..].iter().filter_map(|word| known(word)).collect::<Vec<_>>().join("")
-    };
-    // Only a member between two openings has their names in its own; an opening
-    // called `left` is no reason to write a left end otherwise.
-    let between = ["stile-", "rail-", "partition-", "divider-"].iter().any(|w| own.starts_with(w));
-    let words: Vec<String> = own
-        .split('-')
-        .enumerate()
-        .map(|(place, word)| match names.get(word).filter(|_| between && place > 0) {
-            Some(short) => format!("-{short}"),
-            None => short_word(word),
-        })
-        .collect();
-    let own = words.join("");
-    match part.role {
-        Role::Stile | Role::Rail | Role::Partition | Role::Divider => own,
-        Role::FrontStile | Role::FrontRail | Role::FrontPanel => {
-            let leaf = path.pop().map(short_leaf).unwrap_or_default();
-            let opening = path.last().and_then(|word| known(word)).unwrap_or_default();
-            format!("{opening}{leaf}-{own}")
         }
-        _ => match within(1) {
-            opening if opening.is_empty() => own,
-            opening => format!("{opening}-{own}"),
-        },
+        open = left;
+        round += 1;
     }
 }
 
-fn short_leaf(leaf: &str) -> String {
-    match leaf {
-        "left-door" => "L".to_owned(),
-        "right-door" => "R".to_owned(),
-        _ => String::new(),
-    }
+/// A mark as a hurried reader sees it: without its hyphens, and with one for
+/// letters and figures that look alike in pencil.
+fn seen_as(mark: &str) -> String {
+    let letters = mark.chars().filter(|c| *c != '-').map(|c| match c {
+        '0' | 'Q' => 'O',
+        '1' => 'I',
+        '2' => 'Z',
+        '5' => 'S',
+        '6' => 'G',
+        '8' => 'B',
+        other => other.to_ascii_uppercase(),
+    });
+    letters.collect()
 }
 
-fn short_word(word: &str) -> String {
-    let short = match word {
-        "left" => "L",
-        "right" => "R",
-        "top" => "T",
-        "bottom" => "B",
-        "front" => "F",
-        "back" => "K",
-        "middle" => "M",
-        "stile" => "S",
-        "rail" => "RL",
-        "end" => "E",
-        "side" => "SD",
-        "door" => "D",
-        "panel" => "PN",
-        "partition" => "P",
-        "divider" => "DV",
-        "stretcher" => "ST",
-        "shelf" => "SH",
-        "kick" => "KICK",
-        "leg" => "LEG",
-        "base" => "BS",
-        "sleeper" => "SL",
-        "box" => "X",
-        "packer" => "PK",
-        "hinge" => "H",
-        "block" => "BK",
-        "edge" => "-0",
-        other => return other.to_uppercase(),
+/// True where a letter stands beside the figure that it is taken for.
+fn misleads(mark: &str) -> bool {
+    let letters: Vec<char> = mark.chars().filter(|c| *c != '-').collect();
+    letters.windows(2).any(|two| matches!(two, ['O', '0'] | ['0', 'O'] | ['I', '1'] | ['1', 'I']))
+}
+
+/// The marks that a part may have, the best first; all of them from its names.
+fn candidates(piece: &Piece, key: &Key, names: &ShortNames) -> Vec<String> {
+    let mut marks = match key.of {
+        Of::Case(case) => of_case(key, case, names),
+        Of::Member(_) => of_member(piece, key, names),
+        Of::Opening(opening) => of_opening(piece, key, (opening, ""), names),
+        Of::Front(front) => {
+            let leaf = match front.leaf {
+                Leaf::LeftDoor => "L",
+                Leaf::RightDoor => "R",
+                Leaf::Front | Leaf::Door => "",
+            };
+            let leaf = if key.role == Role::Slab { "" } else { leaf };
+            of_opening(piece, key, (front.opening, leaf), names)
+        }
     };
-    short.to_owned()
+    marks.retain(|mark| !mark.is_empty() && mark.chars().count() <= LONGEST_MARK);
+    marks.retain(|mark| !misleads(mark));
+    marks.dedup();
+    marks
+}
+
+/// What stands before, and what the part itself is: with a hyphen between
+/// where there is room.
+fn joined(before: &str, own: &[String; 2]) -> String {
+    if before.is_empty() {
+        return own[0].clone();
+    }
+    let [long, short] = own;
+    let fits = |mark: &String| mark.chars().count() <= LONGEST_MARK;
+    let forms = [
+        format!("{before}-{long}"),
+        format!("{before}-{short}"),
+        format!("{before}{long}"),
+        format!("{before}{short}"),
+    ];
+    forms.into_iter().find(fits).unwrap_or_default()
+}
+
+fn of_case(key: &Key, case: CaseId, names: &ShortNames) -> Vec<String> {
+    let own = own(key);
+    let (case, letter) = (names.case(case), names.case_letter(case));
+    vec![own[0].clone(), joined(case, &own), joined(letter, &own)]
+}
+
+fn of_opening(
+    piece: &Piece,
+    key: &Key,
+    (opening, leaf): (OpeningId, &str),
+    names: &ShortNames,
+) -> Vec<String> {
+    let own = own(key);
+    let short = names.opening(opening);
+    let list = piece.opening(opening).and_then(|opening| names.list_of(piece, opening));
+    let letter = list.map_or("", |list| names.opening_letter(list));
+    let list = list.map_or("", |list| names.opening(list));
+    let (case, case_letter) = (names.case(opening.case), names.case_letter(opening.case));
+    let mut marks = vec![joined(&format!("{short}{leaf}"), &own)];
+    if !letter.is_empty() {
+        marks.push(joined(&format!("{letter}{short}{leaf}"), &own));
+        marks.push(joined(&format!("{list}{short}{leaf}"), &own));
+    }
+    marks.push(joined(&format!("{case}{leaf}"), &own));
+    marks.push(joined(&format!("{case_letter}{short}{leaf}"), &own));
+    marks.push(joined(&format!("{case_letter}{letter}{short}{leaf}"), &own));
+    marks.push(joined(&format!("{case}{short}{leaf}"), &own));
+    marks
+}
+
+/// A member by the two openings that it stands between.
+fn of_member(piece: &Piece, key: &Key, names: &ShortNames) -> Vec<String> {
+    let Of::Member(id) = key.of else { return Vec::new() };
+    let Some(member) = piece.member(id) else { return Vec::new() };
+    let list = piece.opening(member.list).and_then(|list| names.named(piece, list));
+    let (case, list) = (names.case(id.case), list.map_or("", |list| names.opening(list)));
+    let [kind, letter] = match key.role {
+        Role::Partition if !member.is_stile() => own(&Key { role: Role::Divider, ..*key }),
+        _ => own(key),
+    };
+    match &member.called {
+        Called::Given(name) => {
+            let word: String = capitals(name);
+            let own = match key.role == Role::Partition && member.is_stile() {
+                true => [format!("{word}P"), format!("P-{}", names.word(name))],
+                false => [word, format!("{letter}-{}", names.word(name))],
+            };
+            let mut marks = vec![own[0].clone(), own[1].clone()];
+            marks.extend([joined(list, &own), joined(case, &own)]);
+            marks
+        }
+        Called::Between { beside, number, .. } => {
+            let number = number.map_or(String::new(), |number| number.to_string());
+            let [before, after] =
+                beside.map(|opening| opening.map_or("X", |opening| names.opening(opening)));
+            let first = |name: &str| name.chars().take(1).collect::<String>();
+            let two = |name: &str| name.chars().take(2).collect::<String>();
+            let pairs = [
+                (before.to_owned(), after.to_owned()),
+                (before.to_owned(), two(after)),
+                (two(before), after.to_owned()),
+            ];
+            let mut marks: Vec<String> = pairs
+                .into_iter()
+                .map(|(before, after)| {
+                    let forms = [
+                        format!("{kind}-{before}-{after}{number}"),
+                        format!("{letter}{before}-{after}{number}"),
+                        format!("{letter}{before}{after}{number}"),
+                    ];
+                    let fits = |mark: &String| mark.chars().count() <= LONGEST_MARK;
+                    forms.into_iter().find(fits).unwrap_or_default()
+                })
+                .collect();
+            let initials = format!("{}{}{number}", first(before), first(after));
+            for place in [list, case] {
+                if !place.is_empty() {
+                    marks.push(joined(
+                        &format!("{letter}{place}"),
+                        &[initials.clone(), initials.clone()],
+                    ));
+                }
+            }
+            marks
+        }
+    }
+}
+
+/// What a part is, in full and shorter.
+fn own(key: &Key) -> [String; 2] {
+    let side = |side: Side| if side == Side::Left { "L" } else { "R" };
+    let (which, number) = match key.which {
+        Which::Only => ("", String::new()),
+        Which::At(at) => (side(at), String::new()),
+        Which::Top => ("T", String::new()),
+        Which::Bottom => ("B", String::new()),
+        Which::Front => ("F", String::new()),
+        Which::Back => ("K", String::new()),
+        Which::Number(number) => ("", number.to_string()),
+        Which::AtNumber(at, number) => (side(at), number.to_string()),
+    };
+    let (long, short) = match key.role {
+        Role::End(at) => return [format!("{}E", side(at)), format!("{}E", side(at))],
+        Role::Bottom => ("B", "B"),
+        Role::Top => ("T", "T"),
+        Role::Back => ("K", "K"),
+        Role::Stretcher if !number.is_empty() => ("MST", "M"),
+        Role::Stretcher => ("ST", "T"),
+        Role::Partition => ("P", "P"),
+        Role::Divider => ("DV", "D"),
+        Role::FixedShelf | Role::AdjustableShelf => ("SH", "S"),
+        Role::Leg | Role::BaseLeg => ("LEG", "LG"),
+        Role::Kick => ("KICK", "KI"),
+        Role::BaseMember => {
+            let (long, short) = match key.which {
+                Which::Front => ("BSF", "BF"),
+                Which::Back => ("BSK", "BK"),
+                Which::At(Side::Left) => ("BSLSL", "BL"),
+                Which::At(Side::Right) => ("BSRSL", "BR"),
+                _ => ("BSSL", "BS"),
+            };
+            return [format!("{long}{number}"), format!("{short}{number}")];
+        }
+        Role::Stile => ("S", "S"),
+        Role::Rail => ("RL", "R"),
+        Role::Slab => {
+            let Of::Front(front) = key.of else { return [String::new(), String::new()] };
+            let own = match front.leaf {
+                Leaf::Front => "F",
+                Leaf::Door => "D",
+                Leaf::LeftDoor => "LD",
+                Leaf::RightDoor => "RD",
+            };
+            return [own.to_owned(), own.to_owned()];
+        }
+        Role::FrontStile => ("S", "S"),
+        Role::FrontRail => ("RL", "R"),
+        Role::FrontPanel => ("PN", "P"),
+        Role::DrawerSide => ("SD", "S"),
+        Role::DrawerFront => ("XF", "XF"),
+        Role::DrawerBack => ("XK", "XK"),
+        Role::DrawerBottom => ("XB", "XB"),
+        Role::Packer => ("PK", "P"),
+        Role::HingeBlock => ("H", "H"),
+    };
+    [format!("{which}{long}{number}"), format!("{which}{short}{number}")]
+}
+
+fn capitals(name: &str) -> String {
+    name.chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_uppercase).collect()
+}
+
+/// Letters that nobody takes for another.
+const CLEAR: &[u8] = b"ACDEFHJKLMNPRTUVWXY";
+
+/// As often as letters are drawn before two parts are taken to have one name,
+/// which is an error that is told elsewhere.
+const MOST_DRAWN: usize = 8;
+
+/// The last resort where names are many and alike: letters drawn from the name,
+/// others each round.
+fn drawn(part: &Part, index: usize, round: usize) -> String {
+    let salt = if round < MOST_DRAWN { round } else { round + index };
+    let salt = salt.to_string();
+    let mut number = digest([part.path.as_bytes(), b"/", salt.as_bytes()]);
+    let letters = CLEAR.len() as u64;
+    (0..LONGEST_MARK)
+        .map(|_| {
+            let letter = CLEAR.get((number % letters) as usize).copied().unwrap_or(b'X');
+            number /= letters;
+            char::from(letter)
+        })
+        .collect()
 }

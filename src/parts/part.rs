@@ -1,10 +1,11 @@
 //! A board of the piece.
 
 use crate::measure::{Length, Span};
-use crate::model::{Side, Size, StockId};
+use crate::model::{CaseId, FrontId, MemberId, OpeningId, Side, Size, StockId};
 
 use super::feature::Feature;
 use super::joint::Joint;
+use super::named::Meant;
 use super::space::{Cuboid, Direction, Face, Placement};
 
 /// A part among its [`Parts`].
@@ -12,7 +13,7 @@ use super::space::{Cuboid, Direction, Face, Placement};
 pub struct PartId(pub usize);
 
 /// What a part is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Role {
     /// An end of the case.
     End(Side),
@@ -38,6 +39,8 @@ pub enum Role {
     Kick,
     /// A member of a separate base.
     BaseMember,
+    /// A leg that stands in a separate base, as one of its sleepers.
+    BaseLeg,
     /// A stile of the face frame.
     Stile,
     /// A rail of the face frame.
@@ -64,21 +67,89 @@ pub enum Role {
     HingeBlock,
 }
 
+/// What a part is of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Of {
+    /// A case as a whole.
+    Case(CaseId),
+    /// A member between two openings: itself, or the board behind it.
+    Member(MemberId),
+    /// An opening: its shelves, its drawer box, what its hardware stands on.
+    Opening(OpeningId),
+    /// A front.
+    Front(FrontId),
+}
+
+impl Of {
+    /// The case it belongs to.
+    #[must_use]
+    pub fn case(self) -> CaseId {
+        match self {
+            Self::Case(case) => case,
+            Self::Member(member) => member.case,
+            Self::Opening(opening) => opening.case,
+            Self::Front(front) => front.opening.case,
+        }
+    }
+
+    /// The opening it belongs to, if it is one's.
+    #[must_use]
+    pub fn opening(self) -> Option<OpeningId> {
+        match self {
+            Self::Opening(opening) => Some(opening),
+            Self::Front(front) => Some(front.opening),
+            Self::Case(_) | Self::Member(_) => None,
+        }
+    }
+}
+
+/// Which part it is of several that are the same otherwise.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Which {
+    /// There is one.
+    Only,
+    /// The left or the right one.
+    At(Side),
+    /// The upper one.
+    Top,
+    /// The lower one.
+    Bottom,
+    /// The one at the front.
+    Front,
+    /// The one at the back.
+    Back,
+    /// Numbered from the left, the bottom or the front.
+    Number(u32),
+    /// Numbered at the left or right.
+    AtNumber(Side, u32),
+}
+
+/// What tells a part from every other of its piece.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Key {
+    /// What it is of.
+    pub of: Of,
+    /// What it is.
+    pub role: Role,
+    /// Which of several.
+    pub which: Which,
+}
+
 /// What a part is put together with first.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Assembly {
     /// The separate base of a case.
-    Base(usize),
+    Base(CaseId),
     /// The carcass of a case.
-    Carcass(usize),
+    Carcass(CaseId),
     /// The face frame of a case.
-    Frame(usize),
-    /// A front: its path.
-    Front(String),
-    /// A drawer box: the path of its opening.
-    DrawerBox(String),
+    Frame(CaseId),
+    /// A front.
+    Front(FrontId),
+    /// The box of the drawer in this opening.
+    DrawerBox(OpeningId),
     /// Laid in or screwed on at the end.
-    Loose(usize),
+    Loose(CaseId),
 }
 
 /// Which way the grain runs.
@@ -104,8 +175,14 @@ pub struct Rough {
 /// A board.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Part {
-    /// Its name, dotted from the case: `console.bank.upper.front`.
+    /// Its name for print, dotted from the case: `console.bank.upper.front`.
     pub path: String,
+    /// Where the end of that name begins, which is the part's own.
+    pub(super) own: usize,
+    /// What it is of.
+    pub of: Of,
+    /// Which of several.
+    pub which: Which,
     /// The short mark that is pencilled on it.
     pub mark: String,
     /// What it is.
@@ -113,7 +190,7 @@ pub struct Part {
     /// What it is put together with first.
     pub assembly: Assembly,
     /// The case it belongs to.
-    pub case: usize,
+    pub case: CaseId,
     /// Its stock.
     pub stock: StockId,
     /// Finished, along the grain; tenons included.
@@ -169,10 +246,22 @@ impl Part {
         }
     }
 
-    /// The last part of its name.
+    /// What tells it from every other part of its piece.
     #[must_use]
-    pub fn name(&self) -> &str {
-        self.path.rsplit('.').next().unwrap_or(&self.path)
+    pub fn key(&self) -> Key {
+        Key { of: self.of, role: self.role, which: self.which }
+    }
+
+    /// The opening it belongs to, if it is one's.
+    #[must_use]
+    pub fn opening(&self) -> Option<OpeningId> {
+        self.of.opening()
+    }
+
+    /// The end of its name, within its case or opening: `left-end`.
+    #[must_use]
+    pub fn word(&self) -> &str {
+        self.path.get(self.own..).unwrap_or(&self.path)
     }
 
     /// From and to along an axis of the piece.
@@ -183,11 +272,6 @@ impl Part {
     }
 }
 
-/// A name without that of the case it stands in.
-pub(super) fn within<'p>(path: &'p str, case: &str) -> &'p str {
-    path.strip_prefix(case).and_then(|rest| rest.strip_prefix('.')).unwrap_or(path)
-}
-
 /// Every part of a piece.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Parts {
@@ -195,6 +279,8 @@ pub struct Parts {
     pub all: Vec<Part>,
     /// The joints.
     pub joints: Vec<Joint>,
+    /// The part that each `cut` of the piece means, in their order.
+    pub cuts: Vec<Meant>,
 }
 
 impl Parts {
@@ -211,7 +297,7 @@ impl Parts {
 
     /// The parts of one case; they follow each other.
     #[must_use]
-    pub fn of_case(&self, case: usize) -> &[Part] {
+    pub fn of_case(&self, case: CaseId) -> &[Part] {
         let from = self.all.partition_point(|part| part.case < case);
         let to = self.all.partition_point(|part| part.case <= case);
         self.all.get(from..to).unwrap_or(&[])
@@ -221,6 +307,12 @@ impl Parts {
     #[must_use]
     pub fn mark(&self, id: PartId) -> &str {
         self.get(id).map_or("", |part| part.mark.as_str())
+    }
+
+    /// The part that a key tells from the others.
+    #[must_use]
+    pub fn find(&self, key: &Key) -> Option<(PartId, &Part)> {
+        self.iter().find(|(_, part)| part.key() == *key)
     }
 
     /// The part with this name.

@@ -23,7 +23,7 @@ pub fn contents(piece: &Piece, case: &Case, opening: &Opening) -> Mass {
         return nothing;
     };
     let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { return nothing };
-    let Some(slide) = piece.slides.get(slide) else { return nothing };
+    let Some(slide) = piece.slide(slide) else { return nothing };
     let side = piece.thickness(boxes.stock);
     let wide = slide.box_width.inside_and_outside(opening.as_built(Axis::Across), &side).0.length;
     let deep = slide.length.length - side.length.twice();

@@ -1,18 +1,18 @@
 //! The hardware that a piece takes: how many of each.
 
 use crate::measure::Length;
-use crate::model::{OpeningKind, Piece};
+use crate::model::{HingeId, OpeningKind, Piece, PullId, SlideId};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Parts, Role};
 
 /// What is counted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {
-    /// A hinge: an index into the piece's hinges.
-    Hinge(usize),
-    /// A pair of slides: an index into the piece's slides.
-    Slide(usize),
-    /// A pull: an index into the piece's pulls.
-    Pull(usize),
+    /// A hinge.
+    Hinge(HingeId),
+    /// A pair of slides.
+    Slide(SlideId),
+    /// A pull.
+    Pull(PullId),
 }
 
 /// So many of one thing.
@@ -38,10 +38,10 @@ pub fn count(piece: &Piece) -> Vec<Count> {
         }
         let Some(front) = &opening.front else { continue };
         if let Some((hinge, _)) = front.hinge.filter(|_| opening.is_door()) {
-            add(Kind::Hinge(hinge), piece.hinges_on(opening, front) * opening.leaves());
+            add(Kind::Hinge(hinge), piece.hinges_on(opening, front) * opening.leaf_count());
         }
         if let Some(pull) = front.pull {
-            add(Kind::Pull(pull), opening.leaves());
+            add(Kind::Pull(pull), opening.leaf_count());
         }
     }
     counts
@@ -50,8 +50,8 @@ pub fn count(piece: &Piece) -> Vec<Count> {
 /// The screws of a pull: what they pass through, and how long they must be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct PullScrews {
-    /// The pull: an index into the piece's pulls.
-    pub pull: usize,
+    /// The pull.
+    pub pull: PullId,
     /// The thickness of the front at the hole.
     pub front: Length,
     /// From the back of the front at the hole to the box: behind a panel.
@@ -76,20 +76,16 @@ impl PullScrews {
 pub fn pull_screws(piece: &Piece, parts: &Parts) -> Vec<PullScrews> {
     let mut found: Vec<PullScrews> = Vec::new();
     for part in &parts.all {
-        let Assembly::Front(path) = &part.assembly else { continue };
+        let Assembly::Front(front) = part.assembly else { continue };
         let holes =
             part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Pull)).count() as u32;
         if holes == 0 {
             continue;
         }
-        let of = path.rsplit_once('.').map_or("", |(opening, _)| opening);
-        let pull = piece.cases.get(part.case).and_then(|case| {
-            case.openings.iter().find(|o| o.path == of).and_then(|o| o.front.as_ref()?.pull)
-        });
+        let pull = piece.opening(front.opening).and_then(|o| o.front.as_ref()?.pull);
         let Some(pull) = pull else { continue };
         let box_front = parts.of_case(part.case).iter().find(|other| {
-            other.role == Role::DrawerFront
-                && matches!(&other.assembly, Assembly::DrawerBox(opening) if opening == of)
+            other.role == Role::DrawerFront && other.assembly == Assembly::DrawerBox(front.opening)
         });
         let (_, back) = part.extent(Direction::Z);
         let hollow = box_front.map(|other| other.extent(Direction::Z).0 - back);

@@ -3,9 +3,9 @@
 
 use std::borrow::Cow;
 
-use crate::measure::{Length, Spanned, nearest};
+use crate::measure::{Length, Spanned};
 use crate::model::{Cut, Piece, Size, Stock};
-use crate::parts::{Face, Part, PartId, Parts};
+use crate::parts::{Face, Meant, Part, PartId, Parts};
 
 use super::made::{self, Fit, ToMake};
 
@@ -107,17 +107,6 @@ pub struct Unnamed<'a> {
     pub now: Option<&'a Stock>,
 }
 
-/// What a name in `cut` means.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Meant {
-    /// This part.
-    One(PartId),
-    /// More than one part; their names.
-    Many(Vec<String>),
-    /// None.
-    None,
-}
-
 /// The parts of a piece with what is known of them.
 #[derive(Debug)]
 pub struct Ledger<'a> {
@@ -129,8 +118,8 @@ pub struct Ledger<'a> {
     last: Vec<Option<&'a Cut>>,
     /// What no part is called.
     pub gone: Vec<&'a Cut>,
-    /// What more than one part is called, with their names.
-    pub unclear: Vec<(&'a Cut, Vec<String>)>,
+    /// What more than one part is called, with those parts.
+    pub unclear: Vec<(&'a Cut, &'a [PartId])>,
     /// How the joints in each part agree with the drawing.
     fits: Vec<Option<Fit<'a>>>,
 }
@@ -142,14 +131,14 @@ impl<'a> Ledger<'a> {
         let last = vec![None; parts.all.len()];
         let mut ledger =
             Self { piece, parts, last, gone: Vec::new(), unclear: Vec::new(), fits: Vec::new() };
-        for cut in &piece.cuts {
-            match meant(parts, &cut.name.value) {
+        for (cut, meant) in piece.cuts.iter().zip(&parts.cuts) {
+            match meant {
                 Meant::One(id) => {
                     if let Some(last) = ledger.last.get_mut(id.0) {
                         *last = Some(cut);
                     }
                 }
-                Meant::Many(names) => ledger.unclear.push((cut, names)),
+                Meant::Many(ids) => ledger.unclear.push((cut, ids)),
                 Meant::None => {
                     // What is said of it later takes the place of this.
                     ledger.gone.retain(|known| known.name.value != cut.name.value);
@@ -326,7 +315,7 @@ impl<'a> Ledger<'a> {
             Side::Width => (1, [Face::WidthStart, Face::WidthEnd]),
             Side::Thickness => return Off::Unknown,
         };
-        let fit = self.parts.named(&trim.part.path).and_then(|(id, _)| self.fit(id));
+        let fit = self.parts.find(&trim.part.key()).and_then(|(id, _)| self.fit(id));
         match fit {
             None => Off::Unknown,
             Some(fit) if fit.either[axis] => Off::Either,
@@ -397,47 +386,4 @@ fn lack(was: Length, needs: Length) -> Length {
 /// What a part has too much.
 fn excess(was: Length, needs: Length) -> Length {
     was - needs
-}
-
-/// The part that a name means: the whole of it, the end of it, or a mark.
-#[must_use]
-pub fn meant(parts: &Parts, name: &str) -> Meant {
-    if let Some((id, _)) = parts.named(name) {
-        return Meant::One(id);
-    }
-    let dotted = format!(".{name}");
-    let ends: Vec<(PartId, &Part)> =
-        parts.iter().filter(|(_, part)| part.path.ends_with(&dotted)).collect();
-    let found = match ends.is_empty() {
-        true => parts.iter().filter(|(_, part)| part.mark.eq_ignore_ascii_case(name)).collect(),
-        false => ends,
-    };
-    match found.as_slice() {
-        [] => Meant::None,
-        [(id, _)] => Meant::One(*id),
-        many => Meant::Many(many.iter().map(|(_, part)| part.path.clone()).collect()),
-    }
-}
-
-/// The name of a part that is nearest to a misspelt one. One word of a whole
-/// name may be wrong: most of two names is always the same.
-#[must_use]
-pub fn near<'a>(parts: &'a Parts, name: &str) -> Option<&'a str> {
-    let Some((list, last)) = name.rsplit_once('.') else {
-        let ends = parts.all.iter().map(Part::name);
-        return nearest(name, ends.filter(|end| matches!(meant(parts, end), Meant::One(_))));
-    };
-    let split = || parts.all.iter().filter_map(|part| Some((part, part.path.rsplit_once('.')?)));
-    let beside = || split().filter(|(_, (own, _))| *own == list).map(|(_, (_, end))| end);
-    let (to_last, to_list) = (nearest(last, beside()), || {
-        nearest(list, split().filter(|(_, (_, end))| *end == last).map(|(_, (own, _))| own))
-    });
-    let meant = |list: &str, last: &str| {
-        let found = split().find(|(_, (own, end))| *own == list && *end == last);
-        found.map(|(part, _)| part.path.as_str())
-    };
-    match to_last {
-        Some(end) => meant(list, end),
-        None => meant(to_list()?, last),
-    }
 }

@@ -217,7 +217,7 @@ fn stops(part: &Part, feature: &Feature, channel: &Channel) -> (Length, Length) 
 /// that goes into the channel, or the usual one that does.
 fn cutter(piece: &Piece, feature: &Feature, wide: Length) -> Cutter {
     let bit = match feature.kind {
-        FeatureKind::Flute(index) => piece.bits.get(index),
+        FeatureKind::Flute(index) => piece.bit(index),
         _ => piece
             .bits
             .iter()

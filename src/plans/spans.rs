@@ -13,7 +13,7 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Length, Load};
-use crate::model::{Carries, Case, OpeningKind, Piece, ShelfSet, StockId};
+use crate::model::{Carries, Case, OpeningKind, Piece, StockId};
 use crate::parts::{Direction, Part, PartId, Parts, Role};
 use crate::trade::{self, Allowed, Beam};
 
@@ -118,12 +118,11 @@ pub fn lying<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Lying<'a>> {
     }
     let mut found = Vec::new();
     let mut from = 0;
-    for (index, case) in piece.cases.iter().enumerate() {
-        let own = parts.of_case(index);
-        let sets = shelf_sets(case);
+    for case in &piece.cases {
+        let own = parts.of_case(case.id);
         for (offset, part) in own.iter().enumerate().filter(|(_, part)| is_lying(part)) {
             let id = PartId(from + offset);
-            let Some(carries) = carries(case, part, &sets) else { continue };
+            let Some(carries) = carries(piece, case, part) else { continue };
             let none = Vec::new();
             let hosts = hosts.get(&id).unwrap_or(&none);
             let under = under.get(&id).unwrap_or(&none);
@@ -152,21 +151,15 @@ fn is_lying(part: &Part) -> bool {
     )
 }
 
-/// The shelves behind each opening of a case, by its path.
-fn shelf_sets(case: &Case) -> BTreeMap<&str, &ShelfSet> {
-    let sets = case.openings.iter();
-    sets.filter_map(|opening| Some((opening.path.as_str(), opening.shelves.as_ref()?))).collect()
-}
-
 /// What stands on a board; `None` where nothing does.
-fn carries(case: &Case, part: &Part, sets: &BTreeMap<&str, &ShelfSet>) -> Option<Carries> {
+fn carries(piece: &Piece, case: &Case, part: &Part) -> Option<Carries> {
     match part.role {
         Role::Bottom => case.bottom.as_ref().map(|bottom| bottom.carries),
         Role::Top | Role::Stretcher => case.top.as_ref().and_then(|top| top.carries),
         Role::Divider => stood_on(case, part).then_some(case.shelves.carries),
         _ => {
-            let opening = part.path.rsplit_once('.').map_or("", |(opening, _)| opening);
-            let own = sets.get(opening).and_then(|set| set.carries);
+            let opening = part.opening().and_then(|id| piece.opening(id));
+            let own = opening.and_then(|opening| opening.shelves.as_ref()?.carries);
             Some(own.unwrap_or(case.shelves.carries))
         }
     }
@@ -211,7 +204,9 @@ fn one<'a>(
     let below = |other: &Part| other.cuboid().from.y < space.from.y;
     held.extend(under.iter().filter(|other| below(other)).map(|other| other.extent(Direction::X)));
     if part.role == Role::Bottom {
-        for member in own.iter().filter(|other| other.role == Role::BaseMember) {
+        for member in
+            own.iter().filter(|other| matches!(other.role, Role::BaseMember | Role::BaseLeg))
+        {
             let under = member.cuboid();
             let touches = under.to.y == space.from.y;
             if touches && under.from.x <= left && right <= under.to.x {

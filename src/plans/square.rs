@@ -3,8 +3,8 @@
 use std::borrow::Cow;
 
 use crate::measure::Length;
-use crate::model::{Axis, Diagonals, Fronts, Opening, Piece, Set, Side, Size};
-use crate::parts::{Direction, Part, PartId, Parts, Role};
+use crate::model::{Axis, Diagonals, FrontId, Fronts, Leaf, Opening, Piece, Set, Side, Size};
+use crate::parts::{Direction, Of, Part, PartId, Parts, Role, Which};
 use crate::trade;
 
 use super::ledger::{self, Differs, Ledger, State};
@@ -12,8 +12,8 @@ use super::ledger::{self, Differs, Ledger, State};
 /// A corner of a front, seen from the front.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Corner {
-    /// The name of the front: `console.press.left-door`.
-    pub front: String,
+    /// The front.
+    pub front: FrontId,
     /// Left or right.
     pub side: Side,
     /// The upper corner; else the lower one.
@@ -36,8 +36,12 @@ impl Corner {
     /// The board whose edge is planed: the front itself, or a stile of it.
     #[must_use]
     pub fn board<'a>(&self, parts: &'a Parts) -> Option<(PartId, &'a Part)> {
-        let stile = || parts.named(&format!("{}.{}-stile", self.front, self.side.word()));
-        parts.named(&self.front).or_else(stile)
+        let own = |part: &Part| match part.role {
+            Role::Slab => true,
+            Role::FrontStile => part.which == Which::At(self.side),
+            _ => false,
+        };
+        parts.iter().find(|(_, part)| part.of == Of::Front(self.front) && own(part))
     }
 }
 
@@ -88,7 +92,7 @@ impl Leaning<'_> {
     /// edges to be planed.
     #[must_use]
     pub fn wider(&self) -> Length {
-        if self.opening.leaves() == 2 { self.lean.half() } else { self.lean }
+        if self.opening.leaf_count() == 2 { self.lean.half() } else { self.lean }
     }
 
     /// The width of the front or leaf before it is planed.
@@ -133,7 +137,7 @@ impl Leaning<'_> {
         };
         let was = was.as_ref().map_or(drawn.length, |was| was.value);
         // A front of one board is planed at two edges.
-        let edges = if part.role == Role::Slab { 3 - self.opening.leaves() } else { 1 };
+        let edges = if part.role == Role::Slab { 3 - self.opening.leaf_count() } else { 1 };
         let short = self.lean.half() - (was - drawn.length) / i64::from(edges);
         let short = if short > rounding() { short } else { Length::ZERO };
         Some(self.fronts.gap.length + short)
@@ -167,7 +171,7 @@ pub(super) fn before_planing<'a>(
         };
         let blank = boards
             .iter()
-            .find(|(part, _)| part.path == trim.part.path && planed(part) == trim.side);
+            .find(|(part, _)| part.key() == trim.part.key() && planed(part) == trim.side);
         let Some((_, blank)) = blank else { return Some(trim) };
         let needs = Size::from_terms(blank.as_measured(), trim.needs.terms().to_vec());
         (trim.was - *blank > least).then_some(Differs { needs: Cow::Owned(needs), ..trim })
@@ -197,10 +201,10 @@ fn one(opening: &Opening) -> Option<Leaning<'_>> {
     // left side comes in at the top, its right one at the bottom.
     let to_right = diagonals.rising > diagonals.falling;
     let corner = |side: Side, upper| {
-        let names = opening.leaf_names();
-        let leaf = if side == Side::Left { names.first() } else { names.last() };
-        let leaf = leaf.map_or("", |(name, _)| name);
-        Corner { front: format!("{}.{leaf}", opening.path), side, upper }
+        let leaves = opening.leaves();
+        let leaf = if side == Side::Left { leaves.first() } else { leaves.last() };
+        let leaf = leaf.copied().unwrap_or(Leaf::Front);
+        Corner { front: FrontId { opening: opening.id, leaf }, side, upper }
     };
     Some(Leaning {
         opening,

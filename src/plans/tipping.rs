@@ -8,7 +8,7 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Exact, Length, Mass, Moment};
-use crate::model::{Case, OpeningKind, Piece};
+use crate::model::{Case, CaseId, FrontId, OpeningKind, Piece};
 use crate::parts::{Assembly, FeatureKind, Part, Parts, Role};
 
 use super::weights::{Body, Lifted, Weights};
@@ -43,7 +43,7 @@ pub struct Pull {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tipping {
     /// The case.
-    pub case: usize,
+    pub case: CaseId,
     /// From the foremost face of the piece back to the front edge of what the
     /// case stands on.
     pub edge: Length,
@@ -77,13 +77,13 @@ pub fn plan(piece: &Piece, parts: &Parts, weights: &Weights) -> Vec<Tipping> {
     let mut all = Vec::new();
     // All backs stand at one wall: a shallower case begins further back.
     let wall = piece.wall();
-    for (index, case) in piece.cases.iter().enumerate() {
-        let own = parts.of_case(index);
+    for case in &piece.cases {
+        let own = parts.of_case(case.id);
         let edge = own.iter().filter_map(stands_from).min();
         if let Some(edge) = edge {
             let behind = edge - (wall - case.deep.length);
-            let (holds, pulls) = of_case(piece, case, index, own, edge, weights);
-            all.push(Tipping { case: index, edge, behind, holds, pulls });
+            let (holds, pulls) = of_case(piece, case, own, edge, weights);
+            all.push(Tipping { case: case.id, edge, behind, holds, pulls });
         }
     }
     all
@@ -108,22 +108,21 @@ fn stands_from(part: &Part) -> Option<Length> {
 fn of_case(
     piece: &Piece,
     case: &Case,
-    index: usize,
     own: &[Part],
     edge: Length,
     weights: &Weights,
 ) -> (Vec<Pull>, Vec<Pull>) {
     let about = edge.to_mm_f64();
     // The front face of every leaf, the front of every drawer box.
-    let mut faces: BTreeMap<&str, Length> = BTreeMap::new();
+    let mut faces: BTreeMap<Assembly, Length> = BTreeMap::new();
     for part in own {
-        if let Assembly::Front(path) | Assembly::DrawerBox(path) = &part.assembly {
+        if matches!(part.assembly, Assembly::Front(_) | Assembly::DrawerBox(_)) {
             let z = part.placement.origin.z;
-            faces.entry(path).and_modify(|least| *least = z.min(*least)).or_insert(z);
+            faces.entry(part.assembly).and_modify(|least| *least = z.min(*least)).or_insert(z);
         }
     }
     let of = |lifted: &Lifted| weights.of(lifted);
-    let stands = of(&Lifted::Case(index)).with(of(&Lifted::Base(index)));
+    let stands = of(&Lifted::Case(case.id)).with(of(&Lifted::Base(case.id)));
     let (mut drawers, mut contents, mut doors) =
         (Body::default(), Body::default(), Body::default());
     let (mut drawer_count, mut door_count) = (0, 0);
@@ -132,12 +131,12 @@ fn of_case(
         match opening.kind {
             OpeningKind::Drawer { slide: Some(slide), .. } => {
                 let (Some(slide), Some(face)) =
-                    (piece.slides.get(slide), faces.get(opening.path.as_str()))
+                    (piece.slide(slide), faces.get(&Assembly::DrawerBox(opening.id)))
                 else {
                     continue;
                 };
                 let travel = slide.length.length.to_mm_f64();
-                let drawer = of(&Lifted::Drawer(index, opening.path.clone()));
+                let drawer = of(&Lifted::Drawer(opening.id));
                 drawers = drawers.with(drawer.moved(-travel));
                 // Its contents lie in its middle, which is half its length out.
                 let middle = face.to_mm_f64() - travel / 2.0;
@@ -147,10 +146,10 @@ fn of_case(
             }
             _ if opening.is_door() => {
                 let half = opening.leaf(fronts).0.length.half().to_mm_f64();
-                for (leaf, _) in opening.leaf_names() {
-                    let path = format!("{}.{leaf}", opening.path);
-                    let Some(face) = faces.get(path.as_str()) else { continue };
-                    let door = of(&Lifted::Door(index, path));
+                for leaf in opening.leaves() {
+                    let front = FrontId { opening: opening.id, leaf: *leaf };
+                    let Some(face) = faces.get(&Assembly::Front(front)) else { continue };
+                    let door = of(&Lifted::Door(front));
                     let Some([.., closed]) = door.centre() else { continue };
                     doors = doors.with(door.moved(face.to_mm_f64() - half - closed));
                     door_count += 1;

@@ -7,8 +7,8 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Exact, Length, Mass};
-use crate::model::{OpeningKind, Piece};
-use crate::parts::{Assembly, Direction, Face, Feature, FeatureKind, Part, Parts};
+use crate::model::{CaseId, FrontId, Leaf, OpeningId, OpeningKind, Piece};
+use crate::parts::{Assembly, Direction, Face, Feature, FeatureKind, Part, Parts, front_path};
 use crate::trade;
 
 /// A weight and where it balances.
@@ -68,16 +68,42 @@ impl Body {
 }
 
 /// What is lifted as one.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Lifted {
     /// A case as it is fitted, without its doors and drawers.
-    Case(usize),
+    Case(CaseId),
     /// The separate base of a case.
-    Base(usize),
-    /// A door leaf: its case and its path.
-    Door(usize, String),
-    /// A drawer with its front: its case and the path of its opening.
-    Drawer(usize, String),
+    Base(CaseId),
+    /// A door leaf.
+    Door(FrontId),
+    /// The drawer of an opening with its front.
+    Drawer(OpeningId),
+}
+
+impl Lifted {
+    /// The case it belongs to.
+    #[must_use]
+    pub fn case(self) -> CaseId {
+        match self {
+            Self::Case(case) | Self::Base(case) => case,
+            Self::Door(front) => front.opening.case,
+            Self::Drawer(opening) => opening.case,
+        }
+    }
+}
+
+/// What is lifted, by its name.
+#[must_use]
+pub fn name(piece: &Piece, lifted: Lifted) -> String {
+    match lifted {
+        Lifted::Case(case) | Lifted::Base(case) => {
+            piece.case(case).map_or(String::new(), |case| case.name.clone())
+        }
+        Lifted::Door(front) => front_path(piece, front),
+        Lifted::Drawer(opening) => {
+            piece.opening(opening).map_or(String::new(), |opening| opening.path.clone())
+        }
+    }
 }
 
 /// The weights of a piece.
@@ -99,12 +125,8 @@ impl Weights {
     }
 
     /// What is lifted of a case: itself, its base, its doors and drawers.
-    pub fn of_case(&self, case: usize) -> impl Iterator<Item = &Body> {
-        let own = move |lifted: &Lifted| match lifted {
-            Lifted::Case(index) | Lifted::Base(index) => *index == case,
-            Lifted::Door(index, _) | Lifted::Drawer(index, _) => *index == case,
-        };
-        self.lifted.iter().filter(move |(lifted, _)| own(lifted)).map(|(_, body)| body)
+    pub fn of_case(&self, case: CaseId) -> impl Iterator<Item = &Body> {
+        self.lifted.iter().filter(move |(lifted, _)| lifted.case() == case).map(|(_, body)| body)
     }
 
     /// The weight of one thing that is lifted; nothing where there is none.
@@ -118,22 +140,10 @@ impl Weights {
 #[must_use]
 pub fn weigh(piece: &Piece, parts: &Parts) -> Weights {
     let mut weights = Weights::default();
-    let drawers: Vec<BTreeMap<&str, bool>> = piece
-        .cases
-        .iter()
-        .map(|case| {
-            let leaf = case.openings.iter().filter(|opening| opening.front.is_some());
-            leaf.map(|opening| {
-                let drawer = matches!(opening.kind, OpeningKind::Drawer { .. });
-                (opening.path.as_str(), drawer)
-            })
-            .collect()
-        })
-        .collect();
     for part in &parts.all {
         let body = body(piece, part);
         weights.parts.push(body);
-        let own = lifted(part, drawers.get(part.case));
+        let own = lifted(piece, part);
         let sum = weights.lifted.entry(own).or_default();
         *sum = sum.with(body);
         if piece.stock(part.stock).is_some_and(|stock| stock.gravity.is_none())
@@ -146,21 +156,18 @@ pub fn weigh(piece: &Piece, parts: &Parts) -> Weights {
 }
 
 /// What a part is lifted with. A false front stays on its case.
-fn lifted(part: &Part, drawers: Option<&BTreeMap<&str, bool>>) -> Lifted {
-    let case = part.case;
-    match &part.assembly {
-        Assembly::Base(_) => Lifted::Base(case),
-        Assembly::DrawerBox(path) => Lifted::Drawer(case, path.clone()),
-        Assembly::Front(path) => match path.rsplit_once('.') {
-            Some((opening, "front")) => {
-                match drawers.and_then(|all| all.get(opening)).copied().unwrap_or(false) {
-                    true => Lifted::Drawer(case, opening.to_owned()),
-                    false => Lifted::Case(case),
-                }
-            }
-            _ => Lifted::Door(case, path.clone()),
+fn lifted(piece: &Piece, part: &Part) -> Lifted {
+    match part.assembly {
+        Assembly::Base(case) => Lifted::Base(case),
+        Assembly::DrawerBox(opening) => Lifted::Drawer(opening),
+        Assembly::Front(front) if front.leaf != Leaf::Front => Lifted::Door(front),
+        Assembly::Front(front) => match piece.opening(front.opening).map(|it| &it.kind) {
+            Some(OpeningKind::Drawer { .. }) => Lifted::Drawer(front.opening),
+            _ => Lifted::Case(front.opening.case),
         },
-        Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => Lifted::Case(case),
+        Assembly::Carcass(case) | Assembly::Frame(case) | Assembly::Loose(case) => {
+            Lifted::Case(case)
+        }
     }
 }
 
@@ -211,7 +218,7 @@ fn cut(piece: &Piece, size: [f64; 3], feature: &Feature) -> Option<(f64, [f64; 3
         // A triangle along the edge; half of a corner is tails.
         FeatureKind::Mitre | FeatureKind::Dovetails => u * v * deep / 2.0,
         FeatureKind::Flute(bit) => {
-            let bit = piece.bits.get(bit)?;
+            let bit = piece.bit(bit)?;
             u.max(v) * trade::flute_area(bit.diameter, feature.deep).to_f64()
         }
         FeatureKind::Tenon => {

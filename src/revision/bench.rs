@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use crate::measure::Tape;
 use crate::model::Cut;
 use crate::papers;
-use crate::parts::{Part, PartId};
+use crate::parts::{Key, Part, PartId};
 use crate::plans::ledger::{self, Differs, State};
 use crate::plans::made;
 
@@ -75,21 +75,21 @@ fn known(side: &Revision<'_>, tape: Tape) -> BTreeMap<usize, Benched> {
         let benched = Benched {
             path: part.path.clone(),
             mark: part.mark.clone(),
-            name: papers::part_name(part),
+            name: papers::part_name(part, side.piece),
             date: cut.date.to_string(),
             state,
-            needs: needs.remove(part.path.as_str()).unwrap_or_default(),
+            needs: needs.remove(&part.key()).unwrap_or_default(),
         };
         Some((id.0, benched))
     };
     side.parts.iter().filter_map(part).collect()
 }
 
-/// What the parts that are cut lack, by their name.
-fn needs<'a>(side: &Revision<'a>, tape: Tape) -> BTreeMap<&'a str, Vec<Need>> {
+/// What the parts that are cut lack.
+fn needs(side: &Revision<'_>, tape: Tape) -> BTreeMap<Key, Vec<Need>> {
     let ledger = &side.ledger;
-    let mut needs: BTreeMap<&str, Vec<Need>> = BTreeMap::new();
-    let mut add = |part: &'a Part, need: Need| needs.entry(&part.path).or_default().push(need);
+    let mut needs: BTreeMap<Key, Vec<Need>> = BTreeMap::new();
+    let mut add = |part: &Part, need: Need| needs.entry(part.key()).or_default().push(need);
     for (part, cut) in ledger.cut().filter(|(part, cut)| ledger.is_other_stock(part, cut)) {
         let stock = |name: Option<&str>| name.map(str::to_owned);
         add(

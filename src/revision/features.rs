@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Length, Tape};
-use crate::model::Piece;
+use crate::model::{BitId, Piece};
 use crate::papers;
 use crate::parts::{Feature, FeatureKind, Part};
 
@@ -40,8 +40,8 @@ fn alike(old: ((&Piece, &Part), &Feature), new: ((&Piece, &Part), &Feature)) -> 
 fn same_kind(old: (&Piece, FeatureKind), new: (&Piece, FeatureKind)) -> bool {
     match (old.1, new.1) {
         (FeatureKind::Flute(was), FeatureKind::Flute(now)) => {
-            let bit = |piece: &Piece, index: usize| {
-                piece.bits.get(index).map(|bit| (bit.name.clone(), bit.shape, bit.diameter))
+            let bit = |piece: &Piece, id: BitId| {
+                piece.bit(id).map(|bit| (bit.name.clone(), bit.shape, bit.diameter))
             };
             bit(old.0, was) == bit(new.0, now)
         }

@@ -17,11 +17,11 @@ pub(super) fn counts(old: &Piece, new: &Piece) -> Vec<Counted> {
         let mut counts = Counts::new();
         for count in hardware::count(piece) {
             let named = match count.kind {
-                Kind::Hinge(index) => ("hinge", piece.hinges.get(index).map(|h| h.name.clone())),
+                Kind::Hinge(index) => ("hinge", piece.hinge(index).map(|h| h.name.clone())),
                 Kind::Slide(index) => {
-                    ("pair of slides", piece.slides.get(index).map(|s| s.name.clone()))
+                    ("pair of slides", piece.slide(index).map(|s| s.name.clone()))
                 }
-                Kind::Pull(index) => ("pull", piece.pulls.get(index).map(|p| p.name.clone())),
+                Kind::Pull(index) => ("pull", piece.pull(index).map(|p| p.name.clone())),
             };
             if let (what, Some(name)) = named {
                 *counts.entry((what, name)).or_default() += count.number;
@@ -37,7 +37,7 @@ pub(super) fn screws(old: &Revision<'_>, new: &Revision<'_>, tape: Tape) -> Vec<
     let of = |side: &Revision<'_>| {
         let mut counts = Counts::new();
         for screw in hardware::pull_screws(side.piece, side.parts) {
-            let pull = side.piece.pulls.get(screw.pull).map_or("", |pull| pull.name.as_str());
+            let pull = side.piece.pull(screw.pull).map_or("", |pull| pull.name.as_str());
             let name = format!("for {pull}, at least {} long", tape.text(tape.up(screw.length())));
             *counts.entry(("screw", name)).or_default() += screw.number;
         }

@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use crate::measure::Length;
-use crate::model::{Axis, Case, Item, Opening, OpeningKind, Piece, Stock};
+use crate::model::{Axis, Case, Item, MemberId, Opening, OpeningKind, Piece, Stock};
 use crate::parts::Parts;
 
 use super::part_places;
@@ -71,6 +71,8 @@ pub(super) struct Match {
     pub(super) cases: Pairs,
     /// The openings of each pair of cases, by the case before.
     pub(super) openings: BTreeMap<usize, Pairs>,
+    /// The members that are on both sides, by those before.
+    pub(super) members: BTreeMap<MemberId, MemberId>,
     pub(super) stocks: Pairs,
     pub(super) parts: Pairs,
 }
@@ -86,7 +88,9 @@ impl Match {
             })
             .collect();
         let stocks = stocks(&old.0.stocks, &new.0.stocks);
-        let mut matched = Self { cases, openings, stocks, parts: Pairs::default() };
+        let (members, parts) = (BTreeMap::new(), Pairs::default());
+        let mut matched = Self { cases, openings, members, stocks, parts };
+        matched.pair_members(old.0, new.0);
         if let (Some(was), Some(now)) = (old.1, new.1) {
             matched.parts = part_places::parts((old.0, was), (new.0, now), &matched);
         }
@@ -241,7 +245,7 @@ fn children(case: &Case, list: usize) -> Vec<usize> {
         _ => &[],
     };
     let opening = |item: &Item| match item {
-        Item::Opening(index) => Some(*index),
+        Item::Opening(opening) => Some(opening.at),
         Item::Member(_) => None,
     };
     items.iter().filter_map(opening).collect()
@@ -254,7 +258,7 @@ fn same_name(old: &Case, a: &Opening, new: &Case, b: &Opening) -> bool {
 
 /// True for an opening with a name of its own.
 pub(super) fn is_named(case: &Case, opening: &Opening) -> bool {
-    let parent = opening.parent.and_then(|parent| case.openings.get(parent));
+    let parent = opening.parent.and_then(|parent| case.openings.get(parent.at));
     parent.is_some_and(|parent| parent.path != opening.path)
 }
 

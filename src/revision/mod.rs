@@ -11,6 +11,7 @@ mod features;
 mod findings;
 mod hands;
 mod hardware;
+mod ids;
 mod matching;
 mod names;
 mod openings;
@@ -92,9 +93,9 @@ pub fn compare_with(was: Named<'_>, now: Named<'_>, hands: &impl Hands) -> Diffe
     let (steps, work) = assembly::compare(&old, &new, &matched, &names, tape);
     difference.steps = steps;
     difference.work = work;
-    difference.gaps = year::gaps(&old, &new, &names, tape);
+    difference.gaps = year::gaps(&old, &new, &matched, tape);
     difference.panels = year::panels(&old, &new, &matched, tape);
-    difference.weights = year::weights(&old, &new, &names);
+    difference.weights = year::weights(&old, &new, &matched);
     if was.compiled.is_sound() && now.compiled.is_sound() {
         difference.compared.papers = true;
         let bodies = |side: &Revision<'_>| papers::bodies(side.piece, side.parts, &side.setups);

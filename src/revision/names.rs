@@ -3,18 +3,20 @@
 use std::collections::BTreeMap;
 
 use crate::model::Piece;
-use crate::parts::Parts;
+use crate::parts::{self, Parts};
 
 use super::difference::Renamed;
 use super::matching::{Match, is_named};
 use super::two_sided::Pair;
 
+/// What of a case is glued up in one go, by the end of its name.
+const UNITS: [&str; 4] = ["face-frame", "base", "carcass", "frame-on"];
+
 /// What things were called, and what the same things are called now.
 #[derive(Debug, Default)]
 pub(super) struct Names {
-    openings: BTreeMap<String, String>,
-    /// Whole names of parts, and marks.
-    parts: BTreeMap<String, String>,
+    /// Whole names of cases, openings and parts, and marks.
+    renamed: BTreeMap<String, String>,
 }
 
 impl Names {
@@ -23,32 +25,50 @@ impl Names {
         new: (&Piece, Option<&Parts>),
         matched: &Match,
     ) -> Self {
-        let openings = openings_renamed(old.0, new.0, matched);
-        let mut parts = BTreeMap::new();
-        for (was, now) in matched.parts.iter() {
-            let part = |parts: Option<&Parts>, index: usize| {
-                let part = parts?.all.get(index)?;
-                Some((part.path.clone(), part.mark.clone()))
-            };
-            let (Some(was), Some(now)) = (part(old.1, was), part(new.1, now)) else { continue };
-            if was.0 != now.0 {
-                parts.insert(was.0, now.0);
+        let mut renamed = BTreeMap::new();
+        let mut rename = |was: &str, now: &str| {
+            if was != now {
+                renamed.insert(was.to_owned(), now.to_owned());
             }
-            if was.1 != now.1 {
-                parts.insert(was.1, now.1);
+        };
+        let cases = old.0.cases.iter();
+        for (was, now) in cases.filter_map(|was| Some((was, new.0.case(matched.case(was.id)?)?))) {
+            rename(&was.name, &now.name);
+            for unit in UNITS {
+                rename(&format!("{}.{unit}", was.name), &format!("{}.{unit}", now.name));
+            }
+            for opening in &was.openings {
+                if let Some(now) = matched.opening(opening.id).and_then(|id| new.0.opening(id)) {
+                    rename(&opening.path, &now.path);
+                }
             }
         }
-        Self { openings, parts }
+        for (id, was) in old.1.into_iter().flat_map(Parts::iter) {
+            let known = new.1.zip(matched.parts.new_of(id.0));
+            match known.and_then(|(parts, index)| parts.all.get(index)) {
+                Some(now) => {
+                    rename(&was.path, &now.path);
+                    rename(&was.mark, &now.mark);
+                }
+                // What is gone is told by its name in the list as it is now.
+                None => {
+                    if let Some(key) = matched.key(was.key()) {
+                        rename(&was.path, &parts::path_of(new.0, &key));
+                    }
+                }
+            }
+        }
+        Self { renamed }
     }
 
     /// The present name of a part, opening or case.
     pub(super) fn path(&self, was: &str) -> String {
-        self.parts.get(was).cloned().unwrap_or_else(|| path(&self.openings, was))
+        self.renamed.get(was).map_or_else(|| was.to_owned(), Clone::clone)
     }
 
     /// A line of the old papers with the present names and marks in it.
     pub(super) fn line(&self, was: &str) -> String {
-        if self.openings.is_empty() && self.parts.is_empty() {
+        if self.renamed.is_empty() {
             return was.to_owned();
         }
         let inner = |c: char| c.is_alphanumeric() || matches!(c, '-' | '.' | '_');
@@ -86,45 +106,5 @@ impl Names {
             Pair::unequal(was.name.clone(), now.name.clone())
         });
         Renamed { openings, stocks: stocks.collect(), marks: Vec::new() }
-    }
-}
-
-/// Every case and opening whose whole name changed.
-pub(super) fn openings_renamed(
-    old: &Piece,
-    new: &Piece,
-    matched: &Match,
-) -> BTreeMap<String, String> {
-    let mut renamed = BTreeMap::new();
-    for (before, after, pairs) in matched.both_cases(old, new) {
-        if before.name != after.name {
-            renamed.insert(before.name.clone(), after.name.clone());
-        }
-        for (was, now) in pairs.iter() {
-            if let (Some(was), Some(now)) = (before.openings.get(was), after.openings.get(now))
-                && was.path != now.path
-            {
-                renamed.entry(was.path.clone()).or_insert_with(|| now.path.clone());
-            }
-        }
-    }
-    renamed
-}
-
-/// A name with the new name of the innermost opening in it that has one.
-pub(super) fn path(openings: &BTreeMap<String, String>, was: &str) -> String {
-    if openings.is_empty() {
-        return was.to_owned();
-    }
-    let mut end = was.len();
-    loop {
-        let (head, rest) = was.split_at(end);
-        if let Some(now) = openings.get(head) {
-            return format!("{now}{rest}");
-        }
-        match head.rfind('.') {
-            Some(dot) => end = dot,
-            None => return was.to_owned(),
-        }
     }
 }

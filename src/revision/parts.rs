@@ -94,7 +94,7 @@ fn board(side: &Revision<'_>, id: PartId, part: &Part, tape: Tape) -> Board {
         cut,
         path: part.path.clone(),
         mark: part.mark.clone(),
-        name: papers::part_name(part),
+        name: papers::part_name(part, side.piece),
         stock: stock.map_or(String::new(), |stock| stock.name.clone()),
         wood: stock.map_or(String::new(), wood),
         length: figure(&part.length),

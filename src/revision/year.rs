@@ -3,12 +3,13 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Scale, Tape};
+use crate::model::FrontId;
+use crate::parts::Key;
 use crate::plans::seasons::{self, Float, Gap};
 use crate::plans::weights::{self, Lifted};
 
 use super::difference::{GapChange, GapPlace, Room, Weight, WeightChange};
 use super::matching::Match;
-use super::names::Names;
 use super::side::Revision;
 use super::two_sided::{Changes, Figure, Pair};
 
@@ -16,11 +17,11 @@ use super::two_sided::{Changes, Figure, Pair};
 pub(super) fn gaps(
     old: &Revision<'_>,
     new: &Revision<'_>,
-    names: &Names,
+    matched: &Match,
     tape: Tape,
 ) -> Changes<GapChange, GapPlace> {
     let place = |gap: &Gap<'_>| GapPlace {
-        front: gap.front.path.to_owned(),
+        front: gap.front.path.clone(),
         edge: gap.edge.word(),
         room: Room {
             fitted: Figure::new(gap.fitted, tape),
@@ -28,14 +29,19 @@ pub(super) fn gaps(
             greatest: Figure::fine(gap.greatest(), tape),
         },
     };
-    let mut was: BTreeMap<(String, &str), GapPlace> = BTreeMap::new();
-    for gap in seasons::gaps(old.piece, old.parts) {
-        was.insert((names.path(gap.front.path), gap.edge.word()), place(&gap));
-    }
+    let mut was: BTreeMap<(FrontId, &str), GapPlace> = BTreeMap::new();
     let mut changes = Changes::default();
+    for gap in seasons::gaps(old.piece, old.parts) {
+        match matched.front(gap.front.id) {
+            Some(front) => {
+                was.insert((front, gap.edge.word()), place(&gap));
+            }
+            None => changes.dropped.push(place(&gap)),
+        }
+    }
     for gap in seasons::gaps(new.piece, new.parts) {
         let now = place(&gap);
-        match was.remove(&(now.front.clone(), now.edge)) {
+        match was.remove(&(gap.front.id, now.edge)) {
             None => changes.added.push(now),
             Some(was) if same_room(&was.room, &now.room) => {}
             Some(mut was) => {
@@ -50,7 +56,8 @@ pub(super) fn gaps(
             }
         }
     }
-    changes.dropped = was.into_values().collect();
+    changes.dropped.extend(was.into_values());
+    changes.dropped.sort_by(|a, b| (&a.front, a.edge).cmp(&(&b.front, b.edge)));
     changes
 }
 
@@ -75,13 +82,13 @@ pub(super) fn panels(
         greatest: Figure::fine(float.room.max(float.driest).max(float.dampest), tape),
     };
     let floats = seasons::floats(new.piece, new.parts);
-    let now: BTreeMap<&str, &Float<'_>> =
-        floats.iter().map(|float| (float.panel.path.as_str(), float)).collect();
-    let index: BTreeMap<&str, usize> =
-        old.parts.iter().map(|(id, part)| (part.path.as_str(), id.0)).collect();
+    let now: BTreeMap<Key, &Float<'_>> =
+        floats.iter().map(|float| (float.panel.key(), float)).collect();
+    let index: BTreeMap<Key, usize> =
+        old.parts.iter().map(|(id, part)| (part.key(), id.0)).collect();
     let change = |was: Float<'_>| {
-        let after = matched.parts.new_of(*index.get(was.panel.path.as_str())?)?;
-        let now = *now.get(new.parts.all.get(after)?.path.as_str())?;
+        let after = matched.parts.new_of(*index.get(&was.panel.key())?)?;
+        let now = *now.get(&new.parts.all.get(after)?.key())?;
         let (before, after) = (room(&was), room(now));
         (!same_room(&before, &after)).then(|| GapChange {
             front: Pair { was: was.panel.path.clone(), now: now.panel.path.clone() },
@@ -97,46 +104,65 @@ pub(super) fn panels(
 pub(super) fn weights(
     old: &Revision<'_>,
     new: &Revision<'_>,
-    names: &Names,
+    matched: &Match,
 ) -> Changes<WeightChange, Weight> {
     let scale = Scale::of(new.piece.tape());
     let of = |side: &Revision<'_>| {
         let weighed = weights::weigh(side.piece, side.parts);
-        let case = |index: &usize| {
-            side.piece.cases.get(*index).map_or(String::new(), |case| case.name.clone())
+        let weight = |what: &'static str, path: String, body: weights::Body| Weight {
+            what,
+            path,
+            grams: body.grams,
+            text: scale.text(body.mass()),
         };
-        let mut all: Vec<(&'static str, String, weights::Body)> = weighed
-            .lifted
-            .iter()
-            .map(|(lifted, body)| match lifted {
-                Lifted::Case(index) => ("case", case(index), *body),
-                Lifted::Base(index) => ("base", case(index), *body),
-                Lifted::Door(_, path) => ("door", path.clone(), *body),
-                Lifted::Drawer(_, path) => ("drawer", path.clone(), *body),
-            })
-            .collect();
-        all.push(("whole", String::new(), weighed.whole()));
+        let one = |(lifted, body): (&Lifted, &weights::Body)| {
+            let what = match lifted {
+                Lifted::Case(_) => "case",
+                Lifted::Base(_) => "base",
+                Lifted::Door(_) => "door",
+                Lifted::Drawer(_) => "drawer",
+            };
+            (Some(*lifted), weight(what, weights::name(side.piece, *lifted), *body))
+        };
+        let mut all: Vec<(Option<Lifted>, Weight)> = weighed.lifted.iter().map(one).collect();
+        all.sort_by(|(a, one), (b, other)| {
+            let kind = |lifted: &Option<Lifted>| lifted.map(|it| (rank(it), it.case()));
+            (kind(a), &one.path).cmp(&(kind(b), &other.path))
+        });
+        all.push((None, weight("whole", String::new(), weighed.whole())));
         all
     };
-    let weight = |kind: &'static str, name: &str, body: weights::Body| Weight {
-        what: kind,
-        path: name.to_owned(),
-        grams: body.grams,
-        text: scale.text(body.mass()),
-    };
-    let mut was: BTreeMap<(&'static str, String), Weight> = BTreeMap::new();
-    for (kind, name, body) in of(old) {
-        was.insert((kind, names.path(&name)), weight(kind, &name, body));
-    }
+    let mut was: BTreeMap<Option<Lifted>, Weight> = BTreeMap::new();
     let mut changes = Changes::default();
-    for (kind, name, body) in of(new) {
-        let now = weight(kind, &name, body);
-        match was.remove(&(kind, name)) {
+    for (lifted, weight) in of(old) {
+        match lifted.map(|lifted| matched.lifted(lifted)) {
+            Some(None) => changes.dropped.push(weight),
+            Some(now) => {
+                was.insert(now, weight);
+            }
+            None => {
+                was.insert(None, weight);
+            }
+        }
+    }
+    for (lifted, now) in of(new) {
+        match was.remove(&lifted) {
             None => changes.added.push(now),
             Some(was) if was.text == now.text => {}
             Some(was) => changes.changed.push(WeightChange { was, now }),
         }
     }
-    changes.dropped = was.into_values().collect();
+    changes.dropped.extend(was.into_values());
+    changes.dropped.sort_by(|a, b| (a.what, &a.path).cmp(&(b.what, &b.path)));
     changes
+}
+
+/// The order in which kinds are listed.
+fn rank(lifted: Lifted) -> u8 {
+    match lifted {
+        Lifted::Case(_) => 0,
+        Lifted::Base(_) => 1,
+        Lifted::Door(_) => 2,
+        Lifted::Drawer(_) => 3,
+    }
 }

@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::{Length, Span};
-use crate::model::{DrawerBoxes, Opening, OpeningKind, Piece, Pull};
+use crate::model::{DrawerBoxes, FrontId, Leaf, Opening, OpeningKind, Piece, Pull};
 use crate::parts::{Assembly, Bore, Cuboid, Direction, Part, Parts, Role};
 
 use super::bores;
@@ -26,13 +26,13 @@ pub(in crate::checks) const RULE: Rule = Rule {
 };
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    for (index, case) in piece.cases.iter().enumerate() {
+    for case in &piece.cases {
         let Some(boxes) = &case.drawers else { continue };
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(_), .. } = opening.kind else { continue };
             let pull = opening.front.as_ref().and_then(|front| front.pull);
-            let Some(pull) = pull.and_then(|pull| piece.pulls.get(pull)) else { continue };
-            let drawer = Drawer { piece, parts: parts.of_case(index), boxes, opening, pull };
+            let Some(pull) = pull.and_then(|pull| piece.pull(pull)) else { continue };
+            let drawer = Drawer { piece, parts: parts.of_case(case.id), boxes, opening, pull };
             sink.extend(drawer.look());
         }
     }
@@ -48,8 +48,8 @@ struct Drawer<'a> {
 
 impl Drawer<'_> {
     fn look(&self) -> Option<Diagnostic> {
-        let front = Assembly::Front(format!("{}.front", self.opening.path));
-        let own = Assembly::DrawerBox(self.opening.path.clone());
+        let front = Assembly::Front(FrontId { opening: self.opening.id, leaf: Leaf::Front });
+        let own = Assembly::DrawerBox(self.opening.id);
         let of = |role| {
             self.parts
                 .iter()

@@ -3,8 +3,8 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::model::{Cut, Piece};
-use crate::parts::Parts;
-use crate::plans::ledger::{self, Ledger, State};
+use crate::parts::{self, Parts};
+use crate::plans::ledger::{Ledger, State};
 
 use super::{other_use, would_do};
 
@@ -33,7 +33,9 @@ fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
     for cut in ledger.gone.iter().filter(|cut| cut.spoiled.is_none()) {
         sink.push(gone(piece, parts, ledger, cut));
     }
-    for (cut, names) in &ledger.unclear {
+    for (cut, ids) in &ledger.unclear {
+        let known = ids.iter().filter_map(|id| parts.get(*id));
+        let names: Vec<&str> = known.map(|part| part.path.as_str()).collect();
         sink.push(
             Diagnostic::error(
                 "name-unknown",
@@ -64,7 +66,7 @@ fn gone<'a>(piece: &Piece, parts: &'a Parts, ledger: &Ledger<'a>, cut: &'a Cut) 
     let is_free = |path: &&str| {
         parts.named(path).is_some_and(|(id, _)| matches!(ledger.state(id), State::Uncut))
     };
-    let near = ledger::near(parts, name).filter(is_free);
+    let near = parts::near(parts, name).filter(is_free);
     match just.as_slice() {
         [] => {
             if let Some(near) = near {

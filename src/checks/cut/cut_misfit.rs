@@ -186,13 +186,11 @@ fn sum(piece: &Piece, needs: &Size) -> Sum {
 /// A front that is too small can have wider reveals instead.
 fn reveal(piece: &Piece, differs: &Differs<'_>) -> Option<String> {
     let part = Some(differs.part).filter(|part| part.role == Role::Slab)?;
-    let (opening, _) = part.path.rsplit_once('.')?;
-    let case = piece.cases.get(part.case)?;
-    let opening = case.openings.iter().find(|known| known.path == opening && known.is_leaf())?;
+    let opening = piece.opening(part.opening()?)?;
     let fronts = opening.front.as_ref()?;
     let short = differs.needs.length - differs.was;
     // Two reveals take it up; beside a pair of leaves both are short.
-    let leaves = if differs.side == Side::Width { i64::from(opening.leaves()) } else { 1 };
+    let leaves = if differs.side == Side::Width { i64::from(opening.leaf_count()) } else { 1 };
     let gap: Length = fronts.gap.length + short * Exact::ratio(leaves, 2);
     let tape = piece.tape();
     Some(format!("with a wider gap it fits as it is: `gap {}`", tape.source(gap)))

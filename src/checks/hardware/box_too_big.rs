@@ -30,7 +30,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let side_span = piece.stock(boxes.stock).map_or(boxes.span, |stock| stock.thickness_span);
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
-            let Some(slide) = piece.slides.get(slide) else { continue };
+            let Some(slide) = piece.slide(slide) else { continue };
             let rule = slide.box_width.rule();
             let (wide, tall) = (opening.as_built(Axis::Across), opening.as_built(Axis::Down));
             let (inside, outside) =

@@ -46,7 +46,7 @@ struct Door<'a> {
 fn check(piece: &Piece, sink: &mut Sink) {
     for (_, opening, fronts) in super::doors(piece) {
         let Some((hinge, _)) = fronts.hinge else { continue };
-        let Some(hinge) = piece.hinges.get(hinge) else { continue };
+        let Some(hinge) = piece.hinge(hinge) else { continue };
         if fronts.set != Set::Inset || !gives_path(hinge) {
             continue;
         }
@@ -106,7 +106,7 @@ impl Door<'_> {
     }
 
     fn gap(&self, edge: Edge) -> Gap<'_> {
-        match (edge, self.opening.leaves()) {
+        match (edge, self.opening.leaf_count()) {
             (Edge::Lead, 2) => Gap {
                 size: &self.fronts.meeting,
                 length: self.fronts.meeting.length,

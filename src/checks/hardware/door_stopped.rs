@@ -4,7 +4,7 @@ use super::swings::{self, Door};
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::{Angle, Length, Span, Tape};
-use crate::model::{Boundary, Piece, Side};
+use crate::model::{Boundary, OpeningId, Piece, Side};
 use crate::parts::{self, Assembly, Cuboid, Front, Parts, Point, keep_out_space};
 use crate::trade::Body;
 
@@ -35,13 +35,13 @@ pub(super) struct Thing {
 
 /// What stands in the way of doors, parted so that a door need look at its
 /// own neighbours only.
-pub(super) struct Room<'a> {
+pub(super) struct Room {
     /// Walls and keep-outs.
     site: Vec<Thing>,
     /// The boards of each case, without its fronts.
     boards: Vec<Vec<Thing>>,
     /// The fronts and pulls of each case, with their opening.
-    fronts: Vec<Vec<(&'a str, Thing)>>,
+    fronts: Vec<Vec<(OpeningId, Thing)>>,
 }
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
@@ -59,7 +59,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
 }
 
 /// What of a piece may stand in the way of its doors.
-pub(super) fn room<'a>(piece: &Piece, parts: &Parts, fronts: &[Front<'a>]) -> Room<'a> {
+pub(super) fn room(piece: &Piece, parts: &Parts, fronts: &[Front<'_>]) -> Room {
     let tape = piece.tape();
     let mut site = walls(piece);
     site.extend(piece.site.keep_outs.iter().map(|keep_out| Thing {
@@ -68,8 +68,8 @@ pub(super) fn room<'a>(piece: &Piece, parts: &Parts, fronts: &[Front<'a>]) -> Ro
         label: (keep_out.span, format!("{} out from the wall", tape.figure(keep_out.deep))),
     }));
     let mut room = Room { site, boards: Vec::new(), fronts: Vec::new() };
-    for (index, case) in piece.cases.iter().enumerate() {
-        let boards = parts.of_case(index).iter();
+    for case in &piece.cases {
+        let boards = parts.of_case(case.id).iter();
         let boards = boards.filter(|part| !matches!(part.assembly, Assembly::Front(_)));
         let (what, deep) = (format!("the side of {}", case.name), tape.figure(case.deep.length));
         let thing = |space| Thing {
@@ -81,10 +81,10 @@ pub(super) fn room<'a>(piece: &Piece, parts: &Parts, fronts: &[Front<'a>]) -> Ro
         room.fronts.push(Vec::new());
     }
     for front in fronts {
-        let Some(own) = room.fronts.get_mut(front.case) else { continue };
+        let Some(own) = room.fronts.get_mut(front.case.0) else { continue };
         let mut add = |what, space| {
             let label = (front.opening.span, "closed".to_owned());
-            own.push((front.opening.path.as_str(), Thing { what, space, label }));
+            own.push((front.opening.id, Thing { what, space, label }));
         };
         add(front.name().to_owned(), front.space);
         if let Some((_, space)) = front.pull {
@@ -118,13 +118,13 @@ fn walls(piece: &Piece) -> Vec<Thing> {
 pub(super) fn stopped<'r>(
     piece: &Piece,
     door: &Door<'_>,
-    room: &'r Room<'_>,
+    room: &'r Room,
 ) -> Option<(Angle, Body, &'r Thing)> {
     let cases = door.near_cases(piece);
-    let boards = cases.clone().filter(|case| *case != door.front.case);
+    let boards = cases.clone().filter(|case| *case != door.front.case.0);
     let boards = boards.filter_map(|case| room.boards.get(case)).flatten();
     let fronts = cases.filter_map(|case| room.fronts.get(case)).flatten();
-    let others = fronts.filter(|(of, _)| *of != door.front.opening.path).map(|(_, thing)| thing);
+    let others = fronts.filter(|(of, _)| *of != door.front.opening.id).map(|(_, thing)| thing);
     room.site
         .iter()
         .chain(boards)
@@ -187,7 +187,7 @@ fn notes(door: &Door<'_>, body: Body, away: Option<Length>, tape: &Tape) -> Vec<
         let most = tape.figure(tape.down(stands));
         notes.push(format!("a pull that stands {most} or less also clears it"));
     }
-    if door.front.opening.leaves() == 1 {
+    if door.front.opening.leaf_count() == 1 {
         notes.push(format!("you can also hang the door on its {} side", door.hung.other().word()));
     }
     notes

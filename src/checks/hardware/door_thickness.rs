@@ -25,7 +25,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     for (_, opening, fronts) in super::doors(piece) {
         let Some((hinge, span)) = fronts.hinge else { continue };
-        let Some(hinge) = piece.hinges.get(hinge) else { continue };
+        let Some(hinge) = piece.hinge(hinge) else { continue };
         let Some((least, most)) = hinge.door_thickness else { continue };
         let thick = piece.thickness(fronts.stock).length;
         if least <= thick && thick <= most {

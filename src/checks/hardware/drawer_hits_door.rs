@@ -44,8 +44,8 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     for door in &swings::doors(piece, &fronts) {
         // Drawers follow each other case by case.
         let cases = door.near_cases(piece);
-        let first = drawers.partition_point(|drawer| drawer.front.case < cases.start);
-        let near = drawers.iter().skip(first).take_while(|drawer| drawer.front.case < cases.end);
+        let first = drawers.partition_point(|drawer| drawer.front.case.0 < cases.start);
+        let near = drawers.iter().skip(first).take_while(|drawer| drawer.front.case.0 < cases.end);
         let mut hits = near.filter_map(|drawer| Some((drawer, hit(door, drawer)?)));
         if let Some((drawer, hit)) = hits.next()
             && door_stopped::stopped(piece, door, &room).is_none()
@@ -57,7 +57,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
 
 fn drawer<'a>(piece: &Piece, front: &'a Front<'a>) -> Option<Drawer<'a>> {
     let OpeningKind::Drawer { slide, .. } = front.opening.kind else { return None };
-    let travel = piece.slides.get(slide?)?.length.length;
+    let travel = piece.slide(slide?)?.length.length;
     Some(Drawer { front, travel })
 }
 

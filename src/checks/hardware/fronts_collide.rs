@@ -34,7 +34,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             if by.is_negative() || !beside {
                 continue;
             }
-            let case = piece.cases.get(front.case);
+            let case = piece.case(front.case);
             let at = case
                 .and_then(|case| case.fronts.as_ref())
                 .map_or(front.span(), |fronts| fronts.span);
@@ -46,7 +46,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let found = RULE.finding(title, at, "this is set here")
                 .label(front.span(), "this front")
                 .note("two overlay fronts share the member between them; each may reach over half of it, less half the gap")
-                .subject(front.path);
+                .subject(&front.path);
             sink.push(match by.is_positive() {
                 true => found.sum(Sum::new("over by", by, tape)),
                 false => found,

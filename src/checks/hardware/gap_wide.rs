@@ -26,7 +26,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let Some(front) = &opening.front else { continue };
         let gap = (front.set == Set::Inset).then_some((&front.gap, front.gap_span, "gap"));
         // Where only the reveal is written, it holds between the leaves too.
-        let own = opening.leaves() == 2 && (gap.is_none() || front.meeting_span != front.gap_span);
+        let own = opening.is_pair() && (gap.is_none() || front.meeting_span != front.gap_span);
         let meeting = own.then_some((&front.meeting, front.meeting_span, "meeting"));
         for (size, span, word) in gap.into_iter().chain(meeting) {
             let wide = size.length;

@@ -23,7 +23,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     for (_, opening, fronts) in super::doors(piece) {
         let Some((hinge, span)) = fronts.hinge else { continue };
-        let Some(hinge) = piece.hinges.get(hinge) else { continue };
+        let Some(hinge) = piece.hinge(hinge) else { continue };
         let (needs, leaves) = (hinge.gap.length, fronts.gap.length);
         if fronts.set != Set::Inset || needs <= leaves {
             continue;

@@ -33,8 +33,8 @@ struct Hinge<'a> {
 
 fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     let tape = piece.tape();
-    for (index, _) in piece.cases.iter().enumerate() {
-        let own = parts.of_case(index);
+    for case in &piece.cases {
+        let own = parts.of_case(case.id);
         let fixed: Vec<&Part> = own
             .iter()
             .filter(|part| {

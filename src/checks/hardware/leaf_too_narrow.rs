@@ -21,10 +21,10 @@ fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     for (_, opening, fronts) in super::doors(piece) {
         let Some((hinge, span)) = fronts.hinge else { continue };
-        let Some(hinge) = piece.hinges.get(hinge) else { continue };
+        let Some(hinge) = piece.hinge(hinge) else { continue };
         let HingeKind::Cup { diameter, from_edge, .. } = hinge.kind else { continue };
         let least = (diameter + from_edge).twice();
-        let pair = opening.leaves() == 2;
+        let pair = opening.leaf_count() == 2;
         let wide = opening.leaf(fronts).0.length;
         if wide >= least {
             continue;

@@ -110,7 +110,7 @@ fn report(piece: &Piece, left: (&Door<'_>, Body), right: (&Door<'_>, Body)) -> D
         }
     }
     // A leaf of a pair has its hinges where it has them.
-    let single = [left, right].iter().filter(|door| door.front.opening.leaves() == 1).count();
+    let single = [left, right].iter().filter(|door| door.front.opening.leaf_count() == 1).count();
     diagnostic
         .because("you can't open the second door 90 degrees while the first one is open")
         .note(match single {

@@ -28,12 +28,12 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     }
     let weights = weights::weigh(piece, parts);
     let scale = Scale::of(piece.tape());
-    for (index, case) in piece.cases.iter().enumerate() {
+    for case in &piece.cases {
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
-            let Some(slide) = piece.slides.get(slide) else { continue };
+            let Some(slide) = piece.slide(slide) else { continue };
             let Some(most) = slide.load else { continue };
-            let own = weights.of(&Lifted::Drawer(index, opening.path.clone())).mass();
+            let own = weights.of(&Lifted::Drawer(opening.id)).mass();
             let holds = drawers::contents(piece, case, opening);
             let full = Mass(own.0 + holds.0);
             if full <= most {

@@ -23,7 +23,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
     for case in &piece.cases {
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(index), .. } = opening.kind else { continue };
-            let (Some(slide), Some(front)) = (piece.slides.get(index), &opening.front) else {
+            let (Some(slide), Some(front)) = (piece.slide(index), &opening.front) else {
                 continue;
             };
             let thick = piece.thickness(front.stock).length;

@@ -4,7 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::{Length, Span};
 use crate::model::{Axis, Case, MemberKind, Opening, Partition, Piece, Side};
-use crate::parts::{Direction, Parts, Role};
+use crate::parts::{Direction, Parts, Role, Which};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "slide-unheld",
@@ -44,10 +44,9 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         if to - from <= MOST {
             continue;
         }
-        let Some((drawer, side)) = part.path.rsplit_once('.') else { continue };
-        let side = if side.starts_with("left") { Side::Left } else { Side::Right };
-        let Some(case) = piece.cases.get(part.case) else { continue };
-        let Some(opening) = case.openings.iter().find(|o| o.path == drawer) else { continue };
+        let Which::At(side) = part.which else { continue };
+        let Some(case) = piece.case(part.case) else { continue };
+        let Some(opening) = part.opening().and_then(|id| piece.opening(id)) else { continue };
         let slide = (side, opening, to - from);
         let (span, advice) = beside(piece, case, opening, side);
         match causes.iter_mut().find(|cause| cause.span == span) {

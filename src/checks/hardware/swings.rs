@@ -5,7 +5,8 @@ use std::ops::Range;
 use crate::diagnostics::{Fix, Grade, Sum};
 use crate::measure::{Angle, Exact, Length, Span, Tape};
 use crate::model::{
-    Axis, Case, Hinge, HingeKind, Item, Member, MemberKind, OpeningKind, Piece, Set, Side, Size,
+    Axis, Case, Hinge, HingeKind, Item, Member, MemberKind, OpeningId, OpeningKind, Piece, Set,
+    Side, Size,
 };
 use crate::parts::{Cuboid, Direction, Front};
 use crate::trade::{Body, Hung, Leaf, Patch, Pivot};
@@ -57,7 +58,7 @@ pub(super) fn doors<'a>(piece: &'a Piece, fronts: &'a [Front<'a>]) -> Vec<Door<'
 
 fn door<'a>(piece: &'a Piece, front: &'a Front<'a>) -> Option<Door<'a>> {
     let hung = front.hung?;
-    let hinge = front.fronts.hinge.and_then(|(hinge, _)| piece.hinges.get(hinge))?;
+    let hinge = front.fronts.hinge.and_then(|(hinge, _)| piece.hinge(hinge))?;
     let space = front.space;
     let thick = space.size(Direction::Z);
     let turns = pivot(hinge, &front.fronts.set, thick);
@@ -76,7 +77,7 @@ fn door<'a>(piece: &'a Piece, front: &'a Front<'a>) -> Option<Door<'a>> {
     let open = hinge.swing.min(SQUARE);
     Some(Door {
         front,
-        case: piece.cases.get(front.case)?,
+        case: piece.case(front.case)?,
         hung,
         swing: Hung::new(leaf, (x, -space.from.z), hung == Side::Right, open),
         open,
@@ -257,43 +258,48 @@ pub(super) fn hinge_stile<'a>(piece: &'a Piece, door: &Door<'a>) -> Option<Stile
     };
     if let Some(member) = case.members.iter().find(beside) {
         let span = written(piece, &member.wide)?;
-        let free = any_gives_way(piece, case, member.list);
+        let free = any_gives_way(piece, member.list);
         return Some(Stile { name: member.path.clone(), wide: &member.wide, span, free });
     }
     let outer = door.hung.of(&frame.stiles);
     let span = written(piece, &outer.wide)?;
     let name = format!("the {} stile of {}", door.hung.word(), case.name);
-    Some(Stile { name, wide: &outer.wide, span, free: gives_way(piece, case, 0) })
+    Some(Stile {
+        name,
+        wide: &outer.wide,
+        span,
+        free: gives_way(piece, OpeningId { case: case.id, at: 0 }),
+    })
 }
 
 /// True where an opening takes what is left of the width.
-fn gives_way(piece: &Piece, case: &Case, index: usize) -> bool {
-    let Some(opening) = case.openings.get(index) else { return false };
+fn gives_way(piece: &Piece, id: OpeningId) -> bool {
+    let Some(opening) = piece.opening(id) else { return false };
     if opening.size_spans[0].is_some() {
         return false;
     }
     match &opening.kind {
-        OpeningKind::List(Axis::Across, _) => any_gives_way(piece, case, index),
+        OpeningKind::List(Axis::Across, _) => any_gives_way(piece, id),
         OpeningKind::List(Axis::Down, items) => {
-            openings_of(items).all(|child| gives_way(piece, case, child))
+            openings_of(items).all(|child| gives_way(piece, child))
         }
         // One figure alone: it is the same as another opening.
         _ => written(piece, &opening.wide).is_none(),
     }
 }
 
-fn any_gives_way(piece: &Piece, case: &Case, list: usize) -> bool {
-    match case.openings.get(list).map(|list| &list.kind) {
+fn any_gives_way(piece: &Piece, list: OpeningId) -> bool {
+    match piece.opening(list).map(|list| &list.kind) {
         Some(OpeningKind::List(_, items)) => {
-            openings_of(items).any(|child| gives_way(piece, case, child))
+            openings_of(items).any(|child| gives_way(piece, child))
         }
         _ => false,
     }
 }
 
-fn openings_of(items: &[Item]) -> impl Iterator<Item = usize> {
+fn openings_of(items: &[Item]) -> impl Iterator<Item = OpeningId> {
     items.iter().filter_map(|item| match item {
-        Item::Opening(index) => Some(*index),
+        Item::Opening(opening) => Some(*opening),
         Item::Member(_) => None,
     })
 }

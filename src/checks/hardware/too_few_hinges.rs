@@ -48,7 +48,7 @@ fn finding(
     let has = piece.hinges_on(opening, fronts);
     let high = opening.leaf(fronts).1.length;
     let mass = Scale::of(tape).text(piece.leaf_mass(opening, fronts));
-    let what = if opening.leaves() == 2 { "each leaf of" } else { "the door of" };
+    let what = if opening.is_pair() { "each leaf of" } else { "the door of" };
     let mut diagnostic = RULE
         .finding(
             format!("{what} {} hangs on {has} hinges and needs {needs}", opening.path),
@@ -58,7 +58,7 @@ fn finding(
         .label(opening.span, format!("{} high, {mass}", tape.text(high)))
         .because("the door drops at its latch edge, or it pulls its top hinge out");
     if let Some((hinge, at)) = fronts.hinge {
-        let hinge = piece.hinges.get(hinge);
+        let hinge = piece.hinge(hinge);
         let butt = hinge.is_some_and(|hinge| matches!(hinge.kind, HingeKind::Butt { .. }));
         let figure = |count: u32| count.to_string();
         diagnostic = diagnostic.sum(Sum::told("by height", figure(need.by_height)));

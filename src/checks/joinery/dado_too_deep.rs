@@ -50,7 +50,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                     at,
                     format!("{} deep", tape.figure(feature.deep)),
                 )
-                .sum(Sum::new("leaves", left, tape).plus(thick, part.name(), tape).minus(
+                .sum(Sum::new("leaves", left, tape).plus(thick, part.word(), tape).minus(
                     feature.deep,
                     word,
                     tape,

@@ -29,7 +29,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let up = boxes.groove_up.length;
         let drawer = case.openings.iter().find_map(|o| match o.kind {
             OpeningKind::Drawer { slide: Some(slide), .. } => {
-                piece.slides.get(slide).map(|slide| (o, slide))
+                piece.slide(slide).map(|slide| (o, slide))
             }
             _ => None,
         });

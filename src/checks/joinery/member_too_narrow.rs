@@ -4,7 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{Frame, JointKind, Piece};
-use crate::parts::{Part, Parts, Role};
+use crate::parts::{Of, Part, Parts, Role};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "member-too-narrow",
@@ -29,10 +29,10 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         if !is_rail && part.role != Role::Stile {
             continue;
         }
-        let frame = piece.cases.get(part.case).and_then(|case| case.frame.as_ref());
+        let frame = piece.case(part.case).and_then(|case| case.frame.as_ref());
         let Some(frame) = frame else { continue };
         // An outer stile takes joints; it has no end that is fastened.
-        let fastened = part.name() != "left-stile" && part.name() != "right-stile";
+        let fastened = matches!(part.of, Of::Member(_)) || is_rail;
         match frame.joint.kind {
             JointKind::Pocket if fastened => {
                 least(piece, part, frame, Length::inches(1, 1), "for two pocket screws", sink);

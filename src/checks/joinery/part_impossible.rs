@@ -36,7 +36,7 @@ pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         // What the tape shows as nothing can't be cut either.
         let thread = sizes.into_iter().take(2).find(|(size, _)| tape.print(*size).shown.is_zero());
         let tenons = || tenons(part).filter(|tenons| part.length.length <= *tenons);
-        let outside = || piece.cases.get(part.case).and_then(|case| outside(part, case, wall));
+        let outside = || piece.case(part.case).and_then(|case| outside(part, case, wall));
         let (title, label) = match (nothing, thread) {
             (Some((size, word)), _) => {
                 let size = tape.text(size);

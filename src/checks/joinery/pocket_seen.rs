@@ -31,7 +31,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         .iter()
         .filter(|part| matches!(part.role, Role::Partition | Role::FixedShelf | Role::Divider))
     {
-        let Some(case) = piece.cases.get(part.case) else { continue };
+        let Some(case) = piece.case(part.case) else { continue };
         let pockets = part.features.iter().filter(|f| matches!(f.kind, FeatureKind::Pockets(..)));
         let looked_at = pockets
             .flat_map(|hole| seen_from(part, hole, case).into_iter().map(move |o| (hole, o)))

@@ -48,7 +48,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
             let deep = tape.figure(rabbet.deep);
             let mut diagnostic = RULE
                 .finding(title, at, format!("{deep} deep"))
-                .sum(Sum::new("lip", lip, tape).plus(thick, part.name(), tape).minus(
+                .sum(Sum::new("lip", lip, tape).plus(thick, part.word(), tape).minus(
                     rabbet.deep,
                     "rabbet",
                     tape,

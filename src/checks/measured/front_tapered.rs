@@ -51,7 +51,7 @@ type AsCut = [Option<Length>; 2];
 
 fn report(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Diagnostic {
     let opening = leaning.opening;
-    let pair = opening.leaves() == 2;
+    let pair = opening.is_pair();
     let off = super::fine(tape, leaning.lean);
     let (each, of) = if pair {
         ("each leaf", "one corner of each leaf")
@@ -109,14 +109,14 @@ fn uncut<'a>(leaning: &'a Leaning<'_>, cut: AsCut) -> Uncut<'a> {
 /// What a board that is planed by itself is called: `left door`, and of a
 /// single front its `left stile`.
 fn board(leaning: &Leaning<'_>, corner: &Corner) -> String {
-    match leaning.opening.leaves() {
-        2 => leaf(corner),
-        _ => format!("{} stile", corner.side.word()),
+    match leaning.opening.is_pair() {
+        true => leaf(corner),
+        false => format!("{} stile", corner.side.word()),
     }
 }
 
 fn leaf(corner: &Corner) -> String {
-    corner.front.rsplit('.').next().unwrap_or_default().replace('-', " ")
+    corner.front.leaf.word().replace('-', " ")
 }
 
 /// What a front comes to that is cut already, or was cut as it is drawn.
@@ -156,7 +156,7 @@ fn as_cut(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Vec<String> {
 
 /// What has to be left for the planing of what is not cut.
 fn wood(tape: &Tape, leaning: &Leaning<'_>, cut: AsCut) -> Option<String> {
-    let pair = leaning.opening.leaves() == 2;
+    let pair = leaning.opening.is_pair();
     let half = super::fine(tape, leaning.lean.half());
     let what = match uncut(leaning, cut) {
         Uncut::None => return None,

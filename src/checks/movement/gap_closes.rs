@@ -46,7 +46,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         if gap.least() >= least_gap() || told || gap.swells.is_empty() {
             continue;
         }
-        let same = |known: &&mut Gap<'_>| known.front.opening.path == gap.front.opening.path;
+        let same = |known: &&mut Gap<'_>| known.front.opening.id == gap.front.opening.id;
         match worst.iter_mut().find(same) {
             Some(known) if gap.least() < known.least() => *known = gap,
             Some(_) => {}

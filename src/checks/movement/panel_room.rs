@@ -122,10 +122,7 @@ fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> D
 
 /// How the front of the panel is built.
 fn panel_build<'p>(piece: &'p Piece, float: &Float<'_>) -> Option<&'p PanelBuild> {
-    let (leaf, _) = float.panel.path.rsplit_once('.')?;
-    let (opening, _) = leaf.rsplit_once('.')?;
-    let case = piece.cases.get(float.panel.case)?;
-    let opening = case.openings.iter().find(|known| known.path == opening && known.is_leaf())?;
+    let opening = piece.opening(float.panel.opening()?)?;
     match &opening.front.as_ref()?.build {
         Build::Panel(panel) => Some(panel),
         Build::Slab => None,

@@ -31,7 +31,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         .filter_map(|o| o.front.as_ref().map(|f| (o, f)));
     for (opening, front) in fronts {
         let Some(flutes) = &front.flutes else { continue };
-        let Some(bit) = piece.bits.get(flutes.bit) else { continue };
+        let Some(bit) = piece.bit(flutes.bit) else { continue };
         if matches!(front.build, Build::Panel(_)) {
             sink.push(
                 Diagnostic::error(

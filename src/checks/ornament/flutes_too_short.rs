@@ -30,7 +30,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let Some(flutes) = opening.front.as_ref().and_then(|front| front.flutes.as_ref()) else {
             continue;
         };
-        let Some(bit) = piece.bits.get(flutes.bit) else { continue };
+        let Some(bit) = piece.bit(flutes.bit) else { continue };
         let (way, high) = match flutes.run {
             Run::Vertical => (Direction::Y, "high"),
             Run::Horizontal => (Direction::X, "wide"),

@@ -93,7 +93,7 @@ fn fields<'a>(piece: &'a Piece, case: &'a Case) -> Vec<Field<'a>> {
     let field = |opening: &'a Opening| {
         let front = opening.front.as_ref()?;
         let flutes = front.flutes.as_ref()?;
-        let bit = piece.bits.get(flutes.bit)?;
+        let bit = piece.bit(flutes.bit)?;
         let flute = trade::flute_width(bit.diameter, flutes.deep);
         let sound = flutes.run == Run::Vertical
             && front.build == Build::Slab

@@ -11,8 +11,6 @@ use crate::parts::{Assembly, Part};
 
 /// The opening that a front is made for.
 fn opening_of<'a>(piece: &'a Piece, part: &Part) -> Option<&'a Opening> {
-    let Assembly::Front(path) = &part.assembly else { return None };
-    let (of, _) = path.rsplit_once('.')?;
-    let case = piece.cases.get(part.case)?;
-    case.openings.iter().find(|opening| opening.path == of && opening.front.is_some())
+    let Assembly::Front(front) = part.assembly else { return None };
+    piece.opening(front.opening)
 }

@@ -4,7 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
 use crate::model::{Flutes, Opening, Piece, Pull, Side};
-use crate::parts::{Bore, Face, Feature, FeatureKind, Part, Parts};
+use crate::parts::{Assembly, Bore, Face, Feature, FeatureKind, Part, Parts};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pull-in-flute",
@@ -47,10 +47,10 @@ fn fluted<'a>(piece: &'a Piece, part: &Part) -> Option<(&'a Opening, &'a Flutes,
     let opening = super::opening_of(piece, part)?;
     let front = opening.front.as_ref()?;
     let flutes = front.flutes.as_ref()?;
-    let width = crate::trade::flute_width(piece.bits.get(flutes.bit)?.diameter, flutes.deep);
+    let width = crate::trade::flute_width(piece.bit(flutes.bit)?.diameter, flutes.deep);
     // Where the lands themselves are too narrow, that is said instead.
     let sound = flutes.pitch - width >= flutes.land;
-    let pull = piece.pulls.get(front.pull?)?;
+    let pull = piece.pull(front.pull?)?;
     sound.then_some((opening, flutes, pull))
 }
 
@@ -184,8 +184,8 @@ fn moved(
     let nearest = lines.windows(2).filter_map(middle).min_by_key(|land| (*land - at).abs())?;
     // The distance counts from the latch edge: on one side it grows as `v`
     // does, on the other it shrinks.
-    let leaf = part.path.rsplit('.').next()?;
-    let lead = opening.hung(leaf)?.other();
+    let Assembly::Front(front) = part.assembly else { return None };
+    let lead = opening.hung(front.leaf)?.other();
     let shift = if lead == Side::Left { nearest - at } else { at - nearest };
     let edge = pull.from_edge + shift;
     let shown = tape.print(edge).shown;

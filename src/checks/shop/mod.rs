@@ -83,7 +83,7 @@ fn short(
 /// The last names of the parts that close, as a sentence lists them.
 fn names(parts: &Parts, rows: &[Closing]) -> String {
     let names: Vec<&str> =
-        rows.iter().filter_map(|row| parts.get(row.part)).map(Part::name).collect();
+        rows.iter().filter_map(|row| parts.get(row.part)).map(Part::word).collect();
     names.join(", ")
 }
 

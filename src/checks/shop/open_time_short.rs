@@ -42,7 +42,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let joints = super::count(glue_up.load.joints(), "joint");
         let mut sum = Sum::new("glue line", glue_up.load.long(), tape);
         for row in &glue_up.load.0 {
-            sum = sum.plus(row.long, parts.get(row.part).map_or("", |part| part.name()), tape);
+            sum = sum.plus(row.long, parts.get(row.part).map_or("", |part| part.word()), tape);
         }
         let diagnostic = super::short(
             &RULE,

@@ -55,7 +55,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
                 .label(longest.span, format!("{} long", tape.text(longest.length.length)))
                 .sum(
                     Sum::new("rough", rough, tape)
-                        .plus(longest.length.length, longest.name(), tape)
+                        .plus(longest.length.length, longest.word(), tape)
                         .plus(rough - longest.length.length, "allowance on the length", tape),
                 )
                 .because("the planer's rollers must always hold one end of the board")

@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
-use crate::model::{OpeningKind, Piece};
+use crate::model::{KeepOutId, OpeningKind, Piece};
 use crate::parts::{Assembly, Cuboid, Direction, FeatureKind, Part, Parts, Role, keep_out_space};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -27,7 +27,9 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         let space = keep_out_space(piece, keep_out);
         let hit = parts.all.iter().find(|part| {
             // A back is cut out on site, where the pipe can be measured.
-            part.role != Role::Back && !cut_round(piece, part, index) && touches(part, &space)
+            part.role != Role::Back
+                && !cut_round(piece, part, KeepOutId(index))
+                && touches(part, &space)
         });
         let Some(part) = hit else { continue };
         let tape = piece.tape();
@@ -57,10 +59,9 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     }
 }
 
-fn cut_round(piece: &Piece, part: &Part, keep_out: usize) -> bool {
-    let Assembly::DrawerBox(path) = &part.assembly else { return false };
-    let opening =
-        piece.cases.get(part.case).and_then(|case| case.openings.iter().find(|o| o.path == *path));
+fn cut_round(piece: &Piece, part: &Part, keep_out: KeepOutId) -> bool {
+    let Assembly::DrawerBox(opening) = part.assembly else { return false };
+    let opening = piece.opening(opening);
     opening.is_some_and(|o| matches!(o.kind, OpeningKind::Drawer { around: Some(around), .. } if around == keep_out))
 }
 

@@ -35,14 +35,14 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         if one.holds(piece, one.part.stock) {
             continue;
         }
-        let known = worst.entry(named(one.part, 1).1).or_insert((one, sag, 0));
+        let known = worst.entry(named(piece, one.part, 1).1).or_insert((one, sag, 0));
         known.2 += 1;
         if sag > known.1 {
             (known.0, known.1) = (one, sag);
         }
     }
     for (one, sag, count) in worst.into_values() {
-        let Some(case) = piece.cases.get(one.part.case) else { continue };
+        let Some(case) = piece.case(one.part.case) else { continue };
         sink.push(finding(piece, case, &all, one, sag, count));
     }
 }
@@ -60,7 +60,7 @@ fn finding(
     // The sag up and the limit down, so that what is over shows as over.
     let sags = step * (sag / step).ceil();
     let limit = step * (one.limit().over(one.span) / step).floor();
-    let (name, subject) = named(part, count);
+    let (name, subject) = named(piece, part, count);
     let mut diagnostic = RULE
         .finding(
             format!(
@@ -117,8 +117,9 @@ fn fine(tape: &Tape) -> Length {
 }
 
 /// How the board is called, and what an `accept` names.
-fn named(part: &Part, count: usize) -> (String, String) {
-    let opening = part.path.rsplit_once('.').map_or("", |(opening, _)| opening);
+fn named(piece: &Piece, part: &Part, count: usize) -> (String, String) {
+    let opening = part.opening().and_then(|id| piece.opening(id));
+    let opening = opening.map_or("", |opening| opening.path.as_str());
     match (part.role, count) {
         (Role::FixedShelf | Role::AdjustableShelf, 1) => {
             (format!("the shelf of {opening}"), opening.to_owned())

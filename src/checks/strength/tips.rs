@@ -40,7 +40,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
 fn finding(piece: &Piece, tipping: &Tipping) -> Option<Diagnostic> {
     let tape = piece.tape();
     let scale = Scale::of(tape);
-    let case = piece.cases.get(tipping.case)?;
+    let case = piece.case(tipping.case)?;
     let (holds, pulls) = tipping.moments();
     let mut diagnostic = RULE.finding(
         format!(

@@ -34,7 +34,7 @@ pub(super) enum Stage {
     Spoiled,
 }
 
-/// `console.kick { long 66; wide 4; thick 23/32; stock birch-ply; joints 0 }`,
+/// `console.kick { mark KICK; long 66; wide 4; thick 23/32; stock birch-ply; joints 0 }`,
 /// with joints over several lines.
 pub(super) fn statement(piece: &Piece, part: &Part, own: &[OwnSize], stage: Stage) -> String {
     if stage == Stage::Spoiled {
@@ -44,12 +44,11 @@ pub(super) fn statement(piece: &Piece, part: &Part, own: &[OwnSize], stage: Stag
     let drawn = [&part.length, &part.width, &part.thickness];
     let own = SIDES.map(|word| own.iter().find(|known| known.word == word));
     let told = SIDES.into_iter().zip(drawn).zip(own);
-    let mut words: Vec<String> = told
-        .map(|((word, size), own)| match own {
-            Some(own) => format!("{word} {}", own.figure),
-            None => format!("{word} {}", tape.recorded(size.length)),
-        })
-        .collect();
+    let mut words = vec![format!("mark {}", part.mark)];
+    words.extend(told.map(|((word, size), own)| match own {
+        Some(own) => format!("{word} {}", own.figure),
+        None => format!("{word} {}", tape.recorded(size.length)),
+    }));
     if let Some(stock) = piece.stock(part.stock) {
         words.push(format!("stock {}", stock.name));
         words.extend(stock.species.iter().map(|species| format!("species {species}")));

@@ -1,10 +1,11 @@
 //! Elevation, section and exploded view.
 
 use crate::measure::Length;
-use crate::model::{Axis, Case, Item, OpeningKind, Piece};
+use crate::model::{Axis, Case, CaseId, Item, OpeningKind, Piece};
 use crate::papers::figures::Figures;
 use crate::parts::{
-    Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Part, Parts, Point, Role, keep_out_space,
+    Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Part, Parts, Point, Role, Which,
+    keep_out_space,
 };
 
 use super::svg::{Fill, Line, Svg};
@@ -93,7 +94,7 @@ fn shoulders(part: &Part) -> Cuboid {
 fn shown(part: &Part) -> bool {
     match part.role {
         Role::Stile | Role::Rail | Role::Slab | Role::Kick | Role::FrontPanel => true,
-        Role::BaseMember => part.name() == "base-front",
+        Role::BaseMember => part.which == Which::Front,
         _ => false,
     }
 }
@@ -173,7 +174,7 @@ fn chain(case: &Case, axis: Axis, figures: &Figures) -> Vec<(f64, f64, String)> 
             break;
         }
         let inner = items.iter().find_map(|item| match item {
-            Item::Opening(index) => case.openings.get(*index).filter(|o| !o.is_leaf()),
+            Item::Opening(index) => case.openings.get(index.at).filter(|o| !o.is_leaf()),
             Item::Member(_) => None,
         });
         match inner {
@@ -191,11 +192,11 @@ fn chain(case: &Case, axis: Axis, figures: &Figures) -> Vec<(f64, f64, String)> 
     if let OpeningKind::List(own, items) = &list.kind {
         for item in items.iter().filter(|_| *own == axis) {
             let (from, size) = match item {
-                Item::Opening(index) => case.openings.get(*index).map(|o| match axis {
+                Item::Opening(index) => case.openings.get(index.at).map(|o| match axis {
                     Axis::Across => (o.x, o.wide.length),
                     Axis::Down => (o.y, o.high.length),
                 }),
-                Item::Member(index) => case.members.get(*index).map(|m| match axis {
+                Item::Member(index) => case.members.get(index.at).map(|m| match axis {
                     Axis::Across => (m.x, m.wide.length),
                     Axis::Down => (m.y, m.wide.length),
                 }),
@@ -232,7 +233,7 @@ pub(in crate::papers) fn section(
     let cut_case = piece.cases.iter().rposition(|case| case.x <= x).unwrap_or(0);
     let mut order: Vec<&Part> = [cut_case, cut_case + 1]
         .into_iter()
-        .flat_map(|case| parts.of_case(case))
+        .flat_map(|case| parts.of_case(CaseId(case)))
         .filter(|part| part.cuboid().to.x > x)
         .collect();
     order.sort_by(|a, b| {

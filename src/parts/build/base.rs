@@ -1,9 +1,9 @@
 //! What the case stands on: kick board, separate base, legs.
 
 use crate::measure::{Length, Unit};
-use crate::model::{Base, Case, Leg, Size};
+use crate::model::{Base, Case, Leg, Side, Size};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::part::{Assembly, Of, PartId, Role, Which};
 use crate::parts::space::Face;
 
 use super::builder::{ACROSS, Builder, Draft, SIDEWAYS};
@@ -26,9 +26,9 @@ fn leg_centre(case: &Case, leg: &Leg) -> Length {
     leg.at.as_ref().map_or_else(|| case.wide.length.half(), |at| at.length)
 }
 
-/// The name of a leg: numbered where there are several.
-fn leg_name(case: &Case, number: usize) -> String {
-    if case.legs.len() > 1 { format!("leg-{}", number + 1) } else { "leg".to_owned() }
+/// Which leg it is: numbered where there are several.
+fn leg_number(case: &Case, number: u32) -> Which {
+    if case.legs.len() > 1 { Which::Number(number) } else { Which::Only }
 }
 
 /// Where the rear of the kick board lies.
@@ -40,9 +40,10 @@ fn kick_rear(builder: &Builder<'_>, base: &Base) -> Size {
 fn kick(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
     let front = &builder.planes.frame + &base.set_back;
     let id = builder.add(Draft {
-        name: "kick".to_owned(),
+        of: Of::Case(builder.id),
+        which: Which::Only,
         role: Role::Kick,
-        assembly: Assembly::Carcass(builder.index),
+        assembly: Assembly::Carcass(builder.id),
         stock: base.stock,
         length: builder.case.wide.clone(),
         width: base.high.clone(),
@@ -65,12 +66,13 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
     let front_z = &builder.planes.frame + &base.set_back;
     let rear_z = &builder.planes.rear - &thick;
     let wide = &right - &left;
-    let assembly = Assembly::Base(builder.index);
-    let long = |builder: &mut Builder<'_>, name: &str, z: &Size, show: Option<Face>| {
+    let assembly = Assembly::Base(builder.id);
+    let long = |builder: &mut Builder<'_>, which, z: &Size, show: Option<Face>| {
         builder.add(Draft {
-            name: name.to_owned(),
+            of: Of::Case(builder.id),
+            which,
             role: Role::BaseMember,
-            assembly: assembly.clone(),
+            assembly,
             stock: base.stock,
             length: wide.clone(),
             width: base.high.clone(),
@@ -82,20 +84,21 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
             notes: base.notes.clone(),
         })
     };
-    let front = long(builder, "base-front", &front_z, Some(Face::ThickStart));
-    let rear = long(builder, "base-back", &rear_z, None);
+    let front = long(builder, Which::Front, &front_z, Some(Face::ThickStart));
+    let rear = long(builder, Which::Back, &rear_z, None);
     let clear = &rear_z - &front_z - &thick;
     let screw = JointSort::Wood(crate::model::JointKind::Screw);
     // A leg is one more sleeper, where the maker wants it.
     let mut taken: Vec<(Length, Length)> = Vec::new();
-    for (number, leg) in builder.case.legs.clone().iter().enumerate() {
+    for (number, leg) in (1..).zip(&builder.case.legs.clone()) {
         let own = builder.thickness(leg.stock).length;
         let x = leg_centre(builder.case, leg) - own.half();
         let whole = leg.wide.as_ref().is_none_or(|wide| wide.length == clear.length);
         let id = builder.add(Draft {
-            name: leg_name(builder.case, number),
-            role: Role::BaseMember,
-            assembly: assembly.clone(),
+            of: Of::Case(builder.id),
+            which: leg_number(builder.case, number),
+            role: Role::BaseLeg,
+            assembly,
             stock: leg.stock,
             length: leg.wide.clone().unwrap_or_else(|| clear.clone()),
             width: base.high.clone(),
@@ -121,15 +124,16 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
         if taken.iter().any(|(from, to)| x < *to && *from < x + thick.length) {
             continue;
         }
-        let name = match number {
-            0 => "base-left-sleeper".to_owned(),
-            n if n == spaces => "base-right-sleeper".to_owned(),
-            n => format!("base-sleeper-{n}"),
+        let which = match number {
+            0 => Which::At(Side::Left),
+            n if n == spaces => Which::At(Side::Right),
+            n => Which::Number(u32::try_from(n).unwrap_or(u32::MAX)),
         };
         let id = builder.add(Draft {
-            name,
+            of: Of::Case(builder.id),
+            which,
             role: Role::BaseMember,
-            assembly: assembly.clone(),
+            assembly,
             stock: base.stock,
             length: clear.clone(),
             width: base.high.clone(),
@@ -150,7 +154,7 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
 }
 
 fn legs(builder: &mut Builder<'_>, carcass: &Carcass) {
-    for (number, leg) in builder.case.legs.clone().iter().enumerate() {
+    for (number, leg) in (1..).zip(&builder.case.legs.clone()) {
         let thick = builder.thickness(leg.stock);
         let centre = leg_centre(builder.case, leg);
         let front = match &builder.case.base {
@@ -162,9 +166,10 @@ fn legs(builder: &mut Builder<'_>, carcass: &Carcass) {
             None => &builder.planes.inside - &front,
         };
         let id = builder.add(Draft {
-            name: leg_name(builder.case, number),
+            of: Of::Case(builder.id),
+            which: leg_number(builder.case, number),
             role: Role::Leg,
-            assembly: Assembly::Carcass(builder.index),
+            assembly: Assembly::Carcass(builder.id),
             stock: leg.stock,
             length: depth,
             width: carcass.bottom_y.clone(),

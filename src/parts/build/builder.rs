@@ -2,10 +2,11 @@
 //! a feature or a joint is added.
 
 use crate::measure::{Length, Span};
-use crate::model::{Case, Joinery, JointKind, Piece, Set, Side, Size, StockId};
+use crate::model::{Case, CaseId, Joinery, JointKind, Piece, Set, Size, StockId};
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::joint::{Joint, JointSort};
-use crate::parts::part::{Assembly, Grain, Part, PartId, Parts, Role, Rough, within};
+use crate::parts::part::{Assembly, Grain, Key, Of, Part, PartId, Parts, Role, Rough, Which};
+use crate::parts::path;
 use crate::parts::space::{Direction, Face, Placement, Point};
 use crate::trade;
 
@@ -24,7 +25,8 @@ pub(super) struct Planes {
 
 /// A part before it is added.
 pub(super) struct Draft {
-    pub(super) name: String,
+    pub(super) of: Of,
+    pub(super) which: Which,
     pub(super) role: Role,
     pub(super) assembly: Assembly,
     pub(super) stock: StockId,
@@ -54,7 +56,7 @@ pub(super) const SIDEWAYS: [Direction; 3] = [Direction::Z, Direction::Y, Directi
 pub(super) struct Builder<'a> {
     pub(super) piece: &'a Piece,
     pub(super) case: &'a Case,
-    pub(super) index: usize,
+    pub(super) id: CaseId,
     /// The first part of this case: a look-up never goes through the others'.
     first: usize,
     pub(super) parts: &'a mut Parts,
@@ -62,25 +64,15 @@ pub(super) struct Builder<'a> {
 }
 
 impl<'a> Builder<'a> {
-    pub(super) fn new(
-        piece: &'a Piece,
-        case: &'a Case,
-        index: usize,
-        parts: &'a mut Parts,
-    ) -> Self {
+    pub(super) fn new(piece: &'a Piece, case: &'a Case, parts: &'a mut Parts) -> Self {
         let planes = planes(piece, case);
         let first = parts.all.len();
-        Self { piece, case, index, first, parts, planes }
+        Self { piece, case, id: case.id, first, parts, planes }
     }
 
     /// From the left side of the case to a place in the whole piece.
     pub(super) fn at(&self, x: Length, y: Length, z: Length) -> Point {
         Point::new(self.case.x + x, y, z)
-    }
-
-    /// A name of this case without the case's own: `bank.upper` of `console.bank.upper`.
-    pub(super) fn local<'p>(&self, path: &'p str) -> &'p str {
-        within(path, &self.case.name)
     }
 
     /// The parts of this case so far.
@@ -116,12 +108,17 @@ impl<'a> Builder<'a> {
         // A part thicker than its rough board is glued up from layers.
         rough.thickness = rough.thickness.max(thickness.length);
         let [length, width, thick] = draft.axes;
+        let key = Key { of: draft.of, role: draft.role, which: draft.which };
+        let (path, own) = path::path(self.piece, &key);
         self.parts.all.push(Part {
-            path: format!("{}.{}", self.case.name, draft.name),
+            path,
+            own,
+            of: draft.of,
+            which: draft.which,
             mark: String::new(),
             role: draft.role,
             assembly: draft.assembly,
-            case: self.index,
+            case: self.id,
             stock: draft.stock,
             length: draft.length,
             width: draft.width,
@@ -377,9 +374,4 @@ fn planes(piece: &Piece, case: &Case) -> Planes {
         rear: case.deep.clone(),
         frame: ahead,
     }
-}
-
-/// The end of the name of a side.
-pub(super) fn sided(side: Side, name: &str) -> String {
-    format!("{}-{name}", side.word())
 }

@@ -6,10 +6,10 @@ use crate::model::{
 };
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::part::{Assembly, Of, PartId, Role, Which};
 use crate::parts::space::{Direction, Face};
 
-use super::builder::{ACROSS, Builder, Draft, LYING, UPRIGHT, sided};
+use super::builder::{ACROSS, Builder, Draft, LYING, UPRIGHT};
 
 /// What the other builders need of the carcass.
 #[derive(Debug)]
@@ -64,9 +64,10 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
     let foot = if separate { case.base_high() } else { Size::zero() };
     let outside = if side == Side::Left { Face::ThickStart } else { Face::ThickEnd };
     let id = builder.add(Draft {
-        name: sided(side, "end"),
+        of: Of::Case(builder.id),
+        which: Which::Only,
         role: Role::End(side),
-        assembly: Assembly::Carcass(builder.index),
+        assembly: Assembly::Carcass(builder.id),
         stock: spec.stock,
         length: &case.high - &foot,
         width: &rear - &front,
@@ -147,7 +148,7 @@ fn bottom_height(builder: &Builder<'_>) -> Size {
 fn lying(
     builder: &mut Builder<'_>,
     ends: &[PartId; 2],
-    (name, role): (&str, Role),
+    (role, which): (Role, Which),
     board: &Board,
     y: Length,
     (z, wide): (Length, Size),
@@ -155,9 +156,10 @@ fn lying(
     let [left, right] = builder.inner_sides();
     let let_in = builder.let_in(&board.joint);
     let id = builder.add(Draft {
-        name: name.to_owned(),
+        of: Of::Case(builder.id),
+        which,
         role,
-        assembly: Assembly::Carcass(builder.index),
+        assembly: Assembly::Carcass(builder.id),
         stock: board.stock,
         length: &right - &left + &let_in * 2,
         width: wide,
@@ -184,7 +186,7 @@ fn bottom(builder: &mut Builder<'_>, ends: &[PartId; 2], y: &Size) -> Option<Par
     let bottom = builder.case.bottom.clone()?;
     let planes = &builder.planes;
     let depth = (planes.carcass.length, &planes.inside - &planes.carcass);
-    Some(lying(builder, ends, ("bottom", Role::Bottom), &bottom.board, y.length, depth))
+    Some(lying(builder, ends, (Role::Bottom, Which::Only), &bottom.board, y.length, depth))
 }
 
 fn top(builder: &mut Builder<'_>, ends: &[PartId; 2]) {
@@ -198,7 +200,7 @@ fn top(builder: &mut Builder<'_>, ends: &[PartId; 2]) {
             board.joint.kind = JointKind::Rabbet;
         }
         let depth = (front.length, &inside - &front);
-        lying(builder, ends, ("top", Role::Top), &board, high, depth);
+        lying(builder, ends, (Role::Top, Which::Only), &board, high, depth);
         return;
     };
     let room = inside.length - front.length - wide.length;
@@ -207,12 +209,12 @@ fn top(builder: &mut Builder<'_>, ends: &[PartId; 2]) {
             1 => front.length,
             _ => front.length + room * i64::from(number) / i64::from(count - 1),
         };
-        let name = match number {
-            0 => "front-stretcher".to_owned(),
-            n if n + 1 == count => "back-stretcher".to_owned(),
-            n => format!("middle-stretcher-{n}"),
+        let which = match number {
+            0 => Which::Front,
+            n if n + 1 == count => Which::Back,
+            n => Which::Number(n),
         };
-        lying(builder, ends, (&name, Role::Stretcher), &top.board, high, (z, wide.clone()));
+        lying(builder, ends, (Role::Stretcher, which), &top.board, high, (z, wide.clone()));
     }
 }
 
@@ -234,19 +236,13 @@ fn partition(builder: &mut Builder<'_>, member: &Member, board: &Board, bottom: 
     for stock in [bottom_board, top_board].into_iter().flatten() {
         clear = clear - builder.thickness(stock);
     }
-    let stile = builder.local(&member.path);
-    let name = match stile.split_once("stile-") {
-        Some((list, between)) => format!("{list}partition-{between}"),
-        // A stile with a name of its own.
-        None => format!("{stile}-partition"),
-    };
-    upright(builder, &name, board, x, (floor, ceiling), clear);
+    upright(builder, member, board, x, (floor, ceiling), clear);
 }
 
 /// An upright board between what lies below and above it.
 fn upright(
     builder: &mut Builder<'_>,
-    name: &str,
+    member: &Member,
     board: &Board,
     x: Length,
     (floor, ceiling): (Length, Length),
@@ -254,7 +250,7 @@ fn upright(
 ) {
     let planes = builder.planes.clone();
     let thickness = builder.thickness(board.stock).length;
-    let assembly = Assembly::Carcass(builder.index);
+    let assembly = Assembly::Carcass(builder.id);
     let near = builder.at(
         x + thickness.half(),
         floor,
@@ -280,7 +276,8 @@ fn upright(
         _ => vec![(floor, ceiling)],
     };
     let id = builder.add(Draft {
-        name: name.to_owned(),
+        of: Of::Member(member.id),
+        which: Which::Only,
         role: Role::Partition,
         assembly,
         stock: board.stock,
@@ -334,16 +331,15 @@ fn shown_side(
 
 /// A board between two openings of a frame-less case.
 fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
-    let name = builder.local(&member.path).to_owned();
     if member.axis == Axis::Across {
         let ceiling = member.y + member.long.length;
         let extent = (member.y, ceiling);
-        upright(builder, &name, board, member.x, extent, member.long.clone());
+        upright(builder, member, board, member.x, extent, member.long.clone());
         return;
     }
     shelf_between(
         builder,
-        (&name, Role::Divider),
+        (Of::Member(member.id), Role::Divider, Which::Only),
         board.stock,
         &board.joint,
         (member.x, member.x + member.long.length, member.long.clone()),
@@ -357,7 +353,7 @@ fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
 #[allow(clippy::too_many_arguments)]
 pub(super) fn shelf_between(
     builder: &mut Builder<'_>,
-    (name, role): (&str, Role),
+    (of, role, which): (Of, Role, Which),
     stock: crate::model::StockId,
     joint: &Joinery,
     (left, right, clear): (Length, Length, Size),
@@ -366,7 +362,7 @@ pub(super) fn shelf_between(
     notes: Vec<String>,
 ) {
     let planes = builder.planes.clone();
-    let assembly = Assembly::Carcass(builder.index);
+    let assembly = Assembly::Carcass(builder.id);
     let middle = y + builder.thickness(stock).length.half();
     let z = (planes.carcass.length + planes.inside.length).half();
     let at_left = builder.at(left, middle, z);
@@ -391,7 +387,8 @@ pub(super) fn shelf_between(
     };
     let front = &planes.carcass + &set_back;
     let id = builder.add(Draft {
-        name: name.to_owned(),
+        of,
+        which,
         role,
         assembly,
         stock,
@@ -418,9 +415,10 @@ fn back(builder: &mut Builder<'_>, ends: &[PartId; 2], bottom_y: &Size) {
     let high = &case.high - bottom_y;
     let wide = &right - &left + &let_in * 2;
     let id = builder.add(Draft {
-        name: "back".to_owned(),
+        of: Of::Case(builder.id),
+        which: Which::Only,
         role: Role::Back,
-        assembly: Assembly::Carcass(builder.index),
+        assembly: Assembly::Carcass(builder.id),
         stock: back.stock,
         length: wide,
         width: high,

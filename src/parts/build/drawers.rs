@@ -1,13 +1,16 @@
 //! Drawer boxes, and the packers that bring their slides flush.
 
 use crate::measure::Length;
-use crate::model::{Axis, DrawerBoxes, JointKind, Opening, OpeningKind, Set, Side, Size, Slide};
+use crate::model::{
+    Axis, DrawerBoxes, FrontId, JointKind, KeepOutId, Leaf, Opening, OpeningKind, Set, Side, Size,
+    Slide,
+};
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::part::{Assembly, Of, Part, PartId, Role, Which};
 use crate::parts::space::{Direction, Face, Point, keep_out_space};
 
-use super::builder::{ACROSS, Builder, Draft, LYING, SIDEWAYS, sided};
+use super::builder::{ACROSS, Builder, Draft, LYING, SIDEWAYS};
 use super::carcass::Carcass;
 use super::inside;
 
@@ -16,7 +19,7 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let openings = builder.case.openings.clone();
     for opening in &openings {
         let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
-        let Some(slide) = builder.piece.slides.get(slide).cloned() else { continue };
+        let Some(slide) = builder.piece.slide(slide).cloned() else { continue };
         let sides = drawer(builder, opening, &boxes, &slide);
         if let OpeningKind::Drawer { around: Some(around), .. } = opening.kind {
             cut_round(builder, opening, around);
@@ -43,7 +46,6 @@ fn drawer(
     boxes: &DrawerBoxes,
     slide: &Slide,
 ) -> [PartId; 2] {
-    let local = builder.local(&opening.path).to_owned();
     let thick = builder.thickness(boxes.stock);
     let wide = opening.as_built(Axis::Across);
     let (inside, outside) = slide.box_width.inside_and_outside(wide, &thick);
@@ -52,11 +54,12 @@ fn drawer(
     let x = opening.x + (opening.wide.length - size.outside.length).half();
     let y = opening.y + (opening.high.length - size.high.length).half();
     let z = box_front(builder, opening);
-    let assembly = Assembly::DrawerBox(opening.path.clone());
-    let draft = |name: &str, role, length: Size, width: &Size, origin, axes| Draft {
-        name: format!("{local}.{name}"),
+    let assembly = Assembly::DrawerBox(opening.id);
+    let draft = |which, role, length: Size, width: &Size, origin, axes| Draft {
+        of: Of::Opening(opening.id),
+        which,
         role,
-        assembly: assembly.clone(),
+        assembly,
         stock: boxes.stock,
         length,
         width: width.clone(),
@@ -71,7 +74,7 @@ fn drawer(
     let sides = [(Side::Left, x), (Side::Right, right_x)].map(|(side, x)| {
         let origin = builder.at(x, y, z);
         let mut side_draft = draft(
-            &sided(side, "side"),
+            Which::At(side),
             Role::DrawerSide,
             size.deep.clone(),
             &size.high,
@@ -92,32 +95,23 @@ fn drawer(
     let long = &size.inside + &reach * 2;
     let cross_x = x + thick.length - reach.length;
     let back_z = z + size.deep.length - thick.length;
-    let ends = [("box-front", Role::DrawerFront, z), ("box-back", Role::DrawerBack, back_z)].map(
-        |(name, role, z)| {
-            let origin = builder.at(cross_x, y, z);
-            let mut end = draft(name, role, long.clone(), &size.high, origin, ACROSS);
-            let outside = if role == Role::DrawerFront { Face::ThickStart } else { Face::ThickEnd };
-            end.show = Some(outside);
-            builder.add(end)
-        },
-    );
-    let bottom = bottom(
-        builder,
-        &local,
-        boxes,
-        &size,
-        (x + thick.length, y, z + thick.length),
-        &thick,
-        &assembly,
-        opening,
-    );
+    let ends = [(Role::DrawerFront, z), (Role::DrawerBack, back_z)].map(|(role, z)| {
+        let origin = builder.at(cross_x, y, z);
+        let mut end = draft(Which::Only, role, long.clone(), &size.high, origin, ACROSS);
+        let outside = if role == Role::DrawerFront { Face::ThickStart } else { Face::ThickEnd };
+        end.show = Some(outside);
+        builder.add(end)
+    });
+    let bottom =
+        bottom(builder, boxes, &size, (x + thick.length, y, z + thick.length), &thick, opening);
     corners(builder, boxes, &sides, &ends, &thick);
     grooves(builder, boxes, bottom, &sides, &ends);
     if let Some(notch) = slide.notch.filter(|_| slide.undermount) {
         notches(builder, ends[1], notch, slide, reach.length);
     }
-    let path = format!("{}.front", opening.path);
-    let front = builder.own().find(|(_, part)| part.path == path).map(|(id, _)| id);
+    let of = Of::Front(FrontId { opening: opening.id, leaf: Leaf::Front });
+    let slab = |part: &Part| part.of == of && part.role == Role::Slab;
+    let front = builder.own().find(|(_, part)| slab(part)).map(|(id, _)| id);
     if let Some(front) = front {
         builder.join(JointSort::FrontFixed, front, ends[0], false, opening.span);
     }
@@ -137,21 +131,20 @@ fn box_front(builder: &Builder<'_>, opening: &Opening) -> Length {
 #[allow(clippy::too_many_arguments)]
 fn bottom(
     builder: &mut Builder<'_>,
-    local: &str,
     boxes: &DrawerBoxes,
     size: &BoxSize,
     (x, y, z): (Length, Length, Length),
     thick: &Size,
-    assembly: &Assembly,
     opening: &Opening,
 ) -> PartId {
     let reach = &boxes.groove_deep * 2 - &boxes.groove_play;
     let offset = reach.length.half();
     let deep = &size.deep - thick * 2;
     builder.add(Draft {
-        name: format!("{local}.box-bottom"),
+        of: Of::Opening(opening.id),
+        which: Which::Only,
         role: Role::DrawerBottom,
-        assembly: assembly.clone(),
+        assembly: Assembly::DrawerBox(opening.id),
         stock: boxes.bottom_stock,
         length: &size.inside + &reach,
         width: deep + &reach,
@@ -281,8 +274,8 @@ fn notches(
 /// Cuts the back, the bottom and the sides of a box round a keep-out, an inch
 /// clear of it; a pipe comes from above, so the cut in an upright board is open
 /// at its top.
-fn cut_round(builder: &mut Builder<'_>, opening: &Opening, around: usize) {
-    let Some(keep_out) = builder.piece.site.keep_outs.get(around) else { return };
+fn cut_round(builder: &mut Builder<'_>, opening: &Opening, around: KeepOutId) {
+    let Some(keep_out) = builder.piece.site.keep_outs.get(around.0) else { return };
     let clear = Length::inches(1, 1);
     let back = builder.piece.wall() - builder.case.deep.length;
     let mut space = keep_out_space(builder.piece, keep_out);
@@ -290,7 +283,7 @@ fn cut_round(builder: &mut Builder<'_>, opening: &Opening, around: usize) {
         Point::new(space.from.x - clear, space.from.y - clear, space.from.z - clear - back);
     space.to = Point::new(space.to.x + clear, space.to.y + clear, space.to.z + clear - back);
     let span = opening.span;
-    let own = Assembly::DrawerBox(opening.path.clone());
+    let own = Assembly::DrawerBox(opening.id);
     let hit: Vec<PartId> = builder
         .own()
         .filter(|(_, part)| part.assembly == own && part.cuboid().overlaps(&space))
@@ -339,7 +332,6 @@ fn packer(
     if !thickness.length.is_positive() {
         return;
     }
-    let local = builder.local(&opening.path).to_owned();
     let x = match side {
         Side::Left => opening.x - space.packing[index].length,
         Side::Right => opening.x + opening.wide.length + off.length,
@@ -350,9 +342,10 @@ fn packer(
     };
     let z = builder.planes.carcass.length;
     let id = builder.add(Draft {
-        name: format!("{local}.{}", sided(side, "packer")),
+        of: Of::Opening(opening.id),
+        which: Which::At(side),
         role: Role::Packer,
-        assembly: Assembly::Loose(builder.index),
+        assembly: Assembly::Loose(builder.id),
         stock: boxes.packer_stock,
         length: slide.length.clone(),
         width: boxes.packer_wide.clone(),

@@ -4,34 +4,39 @@ use crate::measure::Length;
 use crate::model::{Axis, JointKind, MemberKind, Seam, Side, Size};
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::part::{Assembly, Of, PartId, Role, Which};
 use crate::parts::space::{Direction, Face, Point};
 
-use super::builder::{ACROSS, Builder, Draft, STANDING, is_glued, sided};
+use super::builder::{ACROSS, Builder, Draft, STANDING, is_glued};
 use super::carcass::Carcass;
 
 pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let Some(frame) = builder.case.frame.clone() else { return };
     let case = builder.case;
-    let assembly = Assembly::Frame(builder.index);
+    let assembly = Assembly::Frame(builder.id);
     let z = builder.planes.frame.length;
     let base = case.base_high();
     let high = &case.high - &base;
     let let_in = builder.let_in(&frame.joint);
-    let draft = |name: String, role, length: Size, width: Size, origin: Point, axes| Draft {
-        name,
-        role,
-        assembly: assembly.clone(),
-        stock: frame.stock,
-        length,
-        width,
-        thickness: None,
-        origin,
-        axes,
-        show: Some(Face::ThickStart),
-        span: frame.span,
-        notes: Vec::new(),
-    };
+    let id = builder.id;
+    let draft =
+        |(of, role, which): (Of, Role, Which), length: Size, width: Size, origin: Point, axes| {
+            Draft {
+                of,
+                which,
+                role,
+                assembly,
+                stock: frame.stock,
+                length,
+                width,
+                thickness: None,
+                origin,
+                axes,
+                show: Some(Face::ThickStart),
+                span: frame.span,
+                notes: Vec::new(),
+            }
+        };
     for (side, end) in Side::BOTH.into_iter().zip(carcass.ends) {
         let stile = side.of(&frame.stiles);
         let x = match side {
@@ -39,8 +44,7 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
             Side::Right => case.wide.length - stile.wide.length,
         };
         let mut stile_draft = draft(
-            sided(side, "stile"),
-            Role::Stile,
+            (Of::Case(id), Role::Stile, Which::At(side)),
             high.clone(),
             stile.wide.clone(),
             builder.at(x, base.length, z),
@@ -52,13 +56,13 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     }
     let between = &case.wide - &frame.stiles[0].wide - &frame.stiles[1].wide;
     let x = frame.stiles[0].wide.length;
-    for (name, rail) in [("top-rail", &frame.top), ("bottom-rail", &frame.bottom)] {
+    for (which, rail) in [(Which::Top, &frame.top), (Which::Bottom, &frame.bottom)] {
         let Some(rail) = rail else { continue };
-        let y = if name == "top-rail" { case.high.length - rail.wide.length } else { base.length };
+        let y = if which == Which::Top { case.high.length - rail.wide.length } else { base.length };
         let length = &between + &let_in * 2;
         let origin = builder.at(x - let_in.length, y, z);
-        let mut rail_draft =
-            draft(name.to_owned(), Role::Rail, length, rail.wide.clone(), origin, ACROSS);
+        let name = (Of::Case(id), Role::Rail, which);
+        let mut rail_draft = draft(name, length, rail.wide.clone(), origin, ACROSS);
         (rail_draft.span, rail_draft.notes) = (rail.span, rail.notes.clone());
         let id = builder.add(rail_draft);
         meet(builder, id, (Direction::X, x, x + between.length), y + rail.wide.length.half());
@@ -73,14 +77,14 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
             MemberKind::Rail => (Role::Rail, ACROSS),
             MemberKind::Divider(_) => continue,
         };
-        let name = builder.local(&member.path).to_owned();
+        let name = (Of::Member(member.id), role, Which::Only);
         let (dx, dy) = match member.axis {
             Axis::Across => (Length::ZERO, let_in.length),
             Axis::Down => (let_in.length, Length::ZERO),
         };
         let length = &member.long + &let_in * 2;
         let origin = builder.at(member.x - dx, member.y - dy, z);
-        let mut member_draft = draft(name, role, length, member.wide.clone(), origin, axes);
+        let mut member_draft = draft(name, length, member.wide.clone(), origin, axes);
         (member_draft.span, member_draft.notes) = (member.span, member.notes.clone());
         let id = builder.add(member_draft);
         let half = member.wide.length.half();
@@ -138,7 +142,7 @@ fn meet(
     across: Length,
 ) {
     let Some(frame) = builder.case.frame.clone() else { return };
-    let assembly = Assembly::Frame(builder.index);
+    let assembly = Assembly::Frame(builder.id);
     let z = (builder.planes.frame.length + builder.planes.carcass.length).half();
     for (at, is_start) in [(from, true), (to, false)] {
         let near = match direction {

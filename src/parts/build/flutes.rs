@@ -9,8 +9,7 @@ use crate::trade;
 use super::builder::Builder;
 
 pub(super) fn cut(builder: &mut Builder<'_>, id: PartId, spec: &Flutes) {
-    let (Some(part), Some(bit)) = (builder.part(id).cloned(), builder.piece.bits.get(spec.bit))
-    else {
+    let (Some(part), Some(bit)) = (builder.part(id).cloned(), builder.piece.bit(spec.bit)) else {
         return;
     };
     let flute = trade::flute_width(bit.diameter, spec.deep);

@@ -1,10 +1,12 @@
 //! Doors, drawer fronts and false fronts.
 
 use crate::measure::Length;
-use crate::model::{Build, Fronts, JointKind, Opening, PanelBuild, PullHeight, Set, Side, Size};
+use crate::model::{
+    Build, FrontId, Fronts, JointKind, Opening, PanelBuild, PullHeight, PullId, Set, Side, Size,
+};
 use crate::parts::feature::{Bore, Feature, FeatureKind};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::part::{Assembly, Of, PartId, Role, Which};
 use crate::parts::space::{Direction, Face};
 
 use super::builder::{ACROSS, Builder, Draft, STANDING};
@@ -12,8 +14,8 @@ use super::carcass::Carcass;
 use super::{flutes, hinging};
 
 /// One front: its place in the plane of the front and how it hangs.
-pub(super) struct Leaf<'a> {
-    path: String,
+pub(super) struct Front<'a> {
+    pub(super) id: FrontId,
     pub(super) opening: &'a Opening,
     pub(super) fronts: &'a Fronts,
     x: Length,
@@ -27,7 +29,7 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let openings = builder.case.openings.clone();
     for opening in &openings {
         let Some(fronts) = &opening.front else { continue };
-        for leaf in leaves(builder, opening, fronts) {
+        for leaf in leaves(opening, fronts) {
             match &fronts.build {
                 Build::Slab => slab(builder, carcass, &leaf),
                 Build::Panel(panel) => frame_and_panel(builder, carcass, &leaf, panel),
@@ -37,29 +39,28 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
 }
 
 /// The front of an opening, or the two leaves of a pair.
-fn leaves<'a>(builder: &Builder<'_>, opening: &'a Opening, fronts: &'a Fronts) -> Vec<Leaf<'a>> {
+fn leaves<'a>(opening: &'a Opening, fronts: &'a Fronts) -> Vec<Front<'a>> {
     let reach = fronts.reach().length;
     let (wide, high) = opening.leaf(fronts);
     let (x, y) = opening.corner_as_built();
     let (x, y) = (x - reach, y - reach);
-    let local = builder.local(&opening.path).to_owned();
-    let leaf = |name, x, hung| Leaf {
-        path: format!("{local}.{name}"),
+    let front = |leaf, x| Front {
+        id: FrontId { opening: opening.id, leaf },
         opening,
         fronts,
         x,
         y,
         wide: wide.clone(),
         high: high.clone(),
-        hung,
+        hung: opening.hung(leaf),
     };
     let step = wide.length + fronts.meeting.length;
-    let names = (0..).zip(opening.leaf_names());
-    names.map(|(index, (name, hung))| leaf(name, x + step * index, hung)).collect()
+    let leaves = (0..).zip(opening.leaves());
+    leaves.map(|(index, leaf)| front(*leaf, x + step * index)).collect()
 }
 
 /// The front plane of a front, from the foremost face.
-fn front_z(builder: &Builder<'_>, leaf: &Leaf<'_>) -> Length {
+fn front_z(builder: &Builder<'_>, leaf: &Front<'_>) -> Length {
     match leaf.fronts.set {
         Set::Inset => builder.planes.frame.length,
         Set::Overlay(_) => {
@@ -68,7 +69,7 @@ fn front_z(builder: &Builder<'_>, leaf: &Leaf<'_>) -> Length {
     }
 }
 
-fn slab(builder: &mut Builder<'_>, carcass: &Carcass, leaf: &Leaf<'_>) {
+fn slab(builder: &mut Builder<'_>, carcass: &Carcass, leaf: &Front<'_>) {
     // Grain runs up a door, and along a drawer front or false front.
     let upright = leaf.hung.is_some();
     let (length, width, axes) = if upright {
@@ -80,9 +81,10 @@ fn slab(builder: &mut Builder<'_>, carcass: &Carcass, leaf: &Leaf<'_>) {
     let mut notes = leaf.fronts.notes.clone();
     notes.extend(leaf.opening.notes.iter().cloned());
     let id = builder.add(Draft {
-        name: leaf.path.clone(),
+        of: Of::Front(leaf.id),
+        which: Which::Only,
         role: Role::Slab,
-        assembly: Assembly::Front(format!("{}.{}", builder.case.name, leaf.path)),
+        assembly: Assembly::Front(leaf.id),
         stock: leaf.fronts.stock,
         length,
         width,
@@ -102,19 +104,20 @@ fn slab(builder: &mut Builder<'_>, carcass: &Carcass, leaf: &Leaf<'_>) {
 fn frame_and_panel(
     builder: &mut Builder<'_>,
     carcass: &Carcass,
-    leaf: &Leaf<'_>,
+    leaf: &Front<'_>,
     panel: &PanelBuild,
 ) {
     let z = front_z(builder, leaf);
     let thick = builder.thickness(leaf.fronts.stock);
     let panel_thick = builder.thickness(panel.panel_stock);
-    let assembly = Assembly::Front(format!("{}.{}", builder.case.name, leaf.path));
+    let assembly = Assembly::Front(leaf.id);
     let member =
-        |builder: &mut Builder<'_>, name: &str, role, length: Size, width: &Size, x, y, axes| {
+        |builder: &mut Builder<'_>, which, role, length: Size, width: &Size, x, y, axes| {
             builder.add(Draft {
-                name: format!("{}.{name}", leaf.path),
+                of: Of::Front(leaf.id),
+                which,
                 role,
-                assembly: assembly.clone(),
+                assembly,
                 stock: leaf.fronts.stock,
                 length,
                 width: width.clone(),
@@ -131,7 +134,7 @@ fn frame_and_panel(
     let right_x = leaf.x + leaf.wide.length - stile.length;
     let left = member(
         builder,
-        "left-stile",
+        Which::At(Side::Left),
         stile_role,
         leaf.high.clone(),
         stile,
@@ -141,7 +144,7 @@ fn frame_and_panel(
     );
     let right = member(
         builder,
-        "right-stile",
+        Which::At(Side::Right),
         stile_role,
         leaf.high.clone(),
         stile,
@@ -154,7 +157,7 @@ fn frame_and_panel(
     let top_y = leaf.y + leaf.high.length - rail.length;
     let top = member(
         builder,
-        "top-rail",
+        Which::Top,
         Role::FrontRail,
         rail_long.clone(),
         rail,
@@ -163,7 +166,7 @@ fn frame_and_panel(
         ACROSS,
     );
     let bottom =
-        member(builder, "bottom-rail", Role::FrontRail, rail_long, rail, rail_x, leaf.y, ACROSS);
+        member(builder, Which::Bottom, Role::FrontRail, rail_long, rail, rail_x, leaf.y, ACROSS);
     let float = match builder.piece.stock(panel.panel_stock) {
         Some(stock) if stock.is_solid() => panel.float.clone(),
         _ => Size::zero(),
@@ -173,9 +176,10 @@ fn frame_and_panel(
     let panel_high = &leaf.high - rail * 2 + &reach * 2;
     let inset = (thick.length - panel_thick.length).half();
     let id = builder.add(Draft {
-        name: format!("{}.panel", leaf.path),
+        of: Of::Front(leaf.id),
+        which: Which::Only,
         role: Role::FrontPanel,
-        assembly: assembly.clone(),
+        assembly,
         stock: panel.panel_stock,
         length: panel_high,
         width: panel_wide,
@@ -242,7 +246,7 @@ fn frame_and_panel(
 fn hardware(
     builder: &mut Builder<'_>,
     carcass: &Carcass,
-    leaf: &Leaf<'_>,
+    leaf: &Front<'_>,
     hinges: PartId,
     pull: PartId,
 ) {
@@ -254,8 +258,8 @@ fn hardware(
     }
 }
 
-fn pull_holes(builder: &mut Builder<'_>, leaf: &Leaf<'_>, id: PartId, pull: usize) {
-    let Some(pull) = builder.piece.pulls.get(pull).cloned() else { return };
+fn pull_holes(builder: &mut Builder<'_>, leaf: &Front<'_>, id: PartId, pull: PullId) {
+    let Some(pull) = builder.piece.pull(pull).cloned() else { return };
     let Some(part) = builder.part(id).cloned() else { return };
     // Centre of the pull in the plane of the front, from the leaf's corner.
     let (x, y, along) = match leaf.hung {

@@ -1,15 +1,15 @@
 //! What hangs a door: its cups, and the plates that their arms are screwed to.
 
 use crate::measure::{Length, Span};
-use crate::model::{Axis, HingeKind, JointKind, Plate, Set, Side, Size};
+use crate::model::{Axis, HingeId, HingeKind, JointKind, Plate, Set, Side, Size};
 use crate::parts::feature::{Bore, Feature, FeatureKind};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::part::{Assembly, Of, PartId, Role, Which};
 use crate::parts::space::{Direction, Face};
 
-use super::builder::{Builder, Draft, UPRIGHT, sided};
+use super::builder::{Builder, Draft, UPRIGHT};
 use super::carcass::Carcass;
-use super::fronts::Leaf;
+use super::fronts::Front;
 use super::inside;
 
 /// Wood round the screws of a plate on its block (common practice, no source).
@@ -21,12 +21,12 @@ fn block_margin() -> Length {
 pub(super) fn hang(
     builder: &mut Builder<'_>,
     carcass: &Carcass,
-    leaf: &Leaf<'_>,
+    leaf: &Front<'_>,
     id: PartId,
     side: Side,
-    (hinge, span): (usize, Span),
+    (hinge, span): (HingeId, Span),
 ) {
-    let Some(hinge) = builder.piece.hinges.get(hinge).cloned() else { return };
+    let Some(hinge) = builder.piece.hinge(hinge).cloned() else { return };
     let holder = beside(builder, leaf, side);
     if let Some((holder, _)) = holder {
         builder.join(JointSort::Hung, id, holder, false, span);
@@ -70,7 +70,7 @@ fn heights(high: Length, from_end: Length, count: u32) -> Vec<Length> {
 
 /// What a door hangs on, and its face towards the opening: the stile beside
 /// the opening, or in a frame-less case the end or partition.
-fn beside(builder: &Builder<'_>, leaf: &Leaf<'_>, side: Side) -> Option<(PartId, Face)> {
+fn beside(builder: &Builder<'_>, leaf: &Front<'_>, side: Side) -> Option<(PartId, Face)> {
     let opening = leaf.opening;
     let x = match side {
         Side::Left => opening.x,
@@ -82,8 +82,8 @@ fn beside(builder: &Builder<'_>, leaf: &Leaf<'_>, side: Side) -> Option<(PartId,
     };
     let near = builder.at(x, opening.y + opening.high.length.half(), z);
     let assembly = match builder.case.frame {
-        Some(_) => Assembly::Frame(builder.index),
-        None => Assembly::Carcass(builder.index),
+        Some(_) => Assembly::Frame(builder.id),
+        None => Assembly::Carcass(builder.id),
     };
     builder.board_at(Direction::X, near.x, side == Side::Right, near, &assembly)
 }
@@ -99,7 +99,7 @@ fn beside(builder: &Builder<'_>, leaf: &Leaf<'_>, side: Side) -> Option<(PartId,
 fn plates(
     builder: &mut Builder<'_>,
     carcass: &Carcass,
-    leaf: &Leaf<'_>,
+    leaf: &Front<'_>,
     side: Side,
     (holder, face): (PartId, Face),
     plate: &Plate,
@@ -159,7 +159,7 @@ fn plates(
 /// A block for each hinge, from a board to the edge of the opening.
 fn block(
     builder: &mut Builder<'_>,
-    leaf: &Leaf<'_>,
+    leaf: &Front<'_>,
     side: Side,
     (board, thickness, off): (PartId, Size, Length),
     plate: &Plate,
@@ -175,12 +175,12 @@ fn block(
         Side::Right => leaf.opening.x + leaf.opening.wide.length + off,
     };
     let deep = plate.deep.min(thickness.length);
-    let local = builder.local(&leaf.opening.path).to_owned();
-    for (number, height) in heights.iter().enumerate() {
+    for (number, height) in (1..).zip(heights) {
         let id = builder.add(Draft {
-            name: format!("{local}.{}-{}", sided(side, "hinge-block"), number + 1),
+            of: Of::Opening(leaf.opening.id),
+            which: Which::AtNumber(side, number),
             role: Role::HingeBlock,
-            assembly: Assembly::Loose(builder.index),
+            assembly: Assembly::Loose(builder.id),
             stock,
             length: Size::from_terms(half.twice(), Vec::new()),
             width: Size::from_terms(z + block_margin() - front, Vec::new()),
@@ -201,7 +201,7 @@ fn screws(
     builder: &mut Builder<'_>,
     id: PartId,
     face: Face,
-    leaf: &Leaf<'_>,
+    leaf: &Front<'_>,
     plate: &Plate,
     z: Length,
     heights: &[Length],

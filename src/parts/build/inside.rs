@@ -3,7 +3,7 @@
 use crate::measure::Length;
 use crate::model::{Axis, MemberKind, Opening, Set, Size};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, PartId, Role};
+use crate::parts::part::{Assembly, Of, PartId, Role, Which};
 use crate::parts::space::{Direction, Face, Point};
 
 use super::builder::{Builder, Draft, LYING};
@@ -98,14 +98,11 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
         None => opening.grown(Axis::Across),
     };
     let thick = builder.thickness(stock).length;
-    let local = builder.local(&opening.path).to_owned();
     for number in 1..=set.count {
         let step = opening.high.length * i64::from(number) / i64::from(set.count + 1);
         let y = opening.y + step - thick.half();
-        let name = match set.count {
-            1 => format!("{local}.shelf"),
-            _ => format!("{local}.shelf-{number}"),
-        };
+        let of = Of::Opening(opening.id);
+        let which = if set.count == 1 { Which::Only } else { Which::Number(number) };
         if !set.adjustable {
             let joint = builder.case.shelves.joint.clone();
             let (from, to) = (space.from - builder.case.x, space.to - builder.case.x);
@@ -113,7 +110,7 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
             let notes = set.notes.clone();
             shelf_between(
                 builder,
-                (&name, Role::FixedShelf),
+                (of, Role::FixedShelf, which),
                 stock,
                 &joint,
                 extent,
@@ -126,9 +123,10 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
         let clearance = builder.case.shelves.clearance.clone();
         let front = shelf_front(builder, opening);
         let id = builder.add(Draft {
-            name,
+            of,
+            which,
             role: Role::AdjustableShelf,
-            assembly: Assembly::Loose(builder.index),
+            assembly: Assembly::Loose(builder.id),
             stock,
             length: &clear + &off - &clearance,
             width: &builder.planes.inside - &front,

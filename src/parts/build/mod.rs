@@ -12,8 +12,8 @@ mod inside;
 
 use crate::model::{MOST_PARTS, Piece};
 
-use super::mark;
 use super::part::Parts;
+use super::{mark, named};
 use builder::Builder;
 
 /// Builds every part of a piece, with its joints and marks. Where there are
@@ -22,9 +22,9 @@ use builder::Builder;
 #[must_use]
 pub fn build(piece: &Piece) -> Parts {
     let mut parts = Parts::default();
-    for (index, case) in piece.cases.iter().enumerate() {
+    for case in &piece.cases {
         let first = parts.all.len();
-        let mut builder = Builder::new(piece, case, index, &mut parts);
+        let mut builder = Builder::new(piece, case, &mut parts);
         let carcass = carcass::build(&mut builder);
         base::build(&mut builder, &carcass);
         face_frame::build(&mut builder, &carcass);
@@ -41,6 +41,8 @@ pub fn build(piece: &Piece) -> Parts {
             return parts;
         }
     }
-    mark::give(&mut parts, piece);
+    let recorded = named::recorded(piece, &parts);
+    mark::give(&mut parts, piece, &recorded);
+    parts.cuts = named::cuts(piece, &parts);
     parts
 }

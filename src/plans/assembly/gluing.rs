@@ -4,8 +4,8 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Duration, Length, Span};
-use crate::model::{JointKind, Piece};
-use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Parts};
+use crate::model::{CaseId, JointKind, Piece};
+use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Parts, front_path};
 use crate::trade;
 
 /// A part with those of its joints that close under the same clamps.
@@ -83,13 +83,13 @@ pub(super) struct Units<'a> {
     /// Wood joints within each unit.
     pub(super) within: BTreeMap<&'a Assembly, Vec<&'a Joint>>,
     /// Joints of each face frame with its carcass, by case.
-    pub(super) frames_on: BTreeMap<usize, Vec<&'a Joint>>,
+    pub(super) frames_on: BTreeMap<CaseId, Vec<&'a Joint>>,
 }
 
 impl<'a> Units<'a> {
     pub(super) fn of(parts: &'a Parts) -> Self {
         let mut within: BTreeMap<&Assembly, Vec<&Joint>> = BTreeMap::new();
-        let mut frames_on: BTreeMap<usize, Vec<&Joint>> = BTreeMap::new();
+        let mut frames_on: BTreeMap<CaseId, Vec<&Joint>> = BTreeMap::new();
         let unit = |id| parts.get(id).map(|part| &part.assembly);
         for joint in &parts.joints {
             match (unit(joint.part), unit(joint.into)) {
@@ -122,13 +122,13 @@ pub fn glue_ups(piece: &Piece, parts: &Parts) -> Vec<GlueUp> {
             load: Load(vec![panel(piece, id, part)]),
         });
     }
-    for (index, case) in piece.cases.iter().enumerate() {
+    for case in &piece.cases {
         let base = case.base.as_ref().map_or(case.span, |base| base.span);
         let frame = case.frame.as_ref().map_or(case.span, |frame| frame.span);
         for (unit, name, span) in [
-            (Assembly::Frame(index), "face frame", frame),
-            (Assembly::Base(index), "base", base),
-            (Assembly::Carcass(index), "carcass", case.span),
+            (Assembly::Frame(case.id), "face frame", frame),
+            (Assembly::Base(case.id), "base", base),
+            (Assembly::Carcass(case.id), "carcass", case.span),
         ] {
             let Some(joints) = units.within.get(&unit) else { continue };
             all.push(GlueUp {
@@ -139,7 +139,7 @@ pub fn glue_ups(piece: &Piece, parts: &Parts) -> Vec<GlueUp> {
                 load: joined(parts, joints),
             });
         }
-        if let Some(joints) = units.frames_on.get(&index) {
+        if let Some(joints) = units.frames_on.get(&case.id) {
             all.push(GlueUp {
                 sort: Sort::FrameOn,
                 what: format!("face frame on the carcass of {}", case.name),
@@ -151,14 +151,22 @@ pub fn glue_ups(piece: &Piece, parts: &Parts) -> Vec<GlueUp> {
     }
     for (unit, joints) in &units.within {
         let (what, path) = match unit {
-            Assembly::Front(path) => (path.clone(), path),
-            Assembly::DrawerBox(path) => (format!("drawer box of {path}"), path),
-            _ => continue,
+            Assembly::Front(front) => {
+                let path = front_path(piece, *front);
+                (path.clone(), path)
+            }
+            Assembly::DrawerBox(opening) => {
+                let path = piece.opening(*opening).map_or("", |opening| &opening.path);
+                (format!("drawer box of {path}"), path.to_owned())
+            }
+            Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => {
+                continue;
+            }
         };
         all.push(GlueUp {
             sort: Sort::Joints,
             what,
-            path: path.clone(),
+            path,
             span: joints.first().map_or_else(Span::default, |joint| joint.span),
             load: joined(parts, joints),
         });

@@ -66,7 +66,7 @@ impl<'a> Ledger<'a> {
             };
             let could = self.parts.iter().filter(|(other, it)| {
                 other != id
-                    && it.name() == part.name()
+                    && (it.role, it.which) == (part.role, part.which)
                     && free(*other)
                     && all.iter().all(|(_, _, taken, _)| taken != other)
                     && self.is_exact(it, cut)

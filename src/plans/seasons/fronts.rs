@@ -113,12 +113,11 @@ impl Front<'_> {
     /// its front along by half of that.
     fn lift(&self, piece: &Piece, parts: &Parts, edge: Edge) -> Option<Mover> {
         let OpeningKind::Drawer { slide: Some(slide), .. } = self.opening.kind else { return None };
-        if edge.direction() != Direction::Y || !piece.slides.get(slide)?.undermount {
+        if edge.direction() != Direction::Y || !piece.slide(slide)?.undermount {
             return None;
         }
         let side = parts.of_case(self.case).iter().find(|part| {
-            part.role == Role::DrawerSide
-                && matches!(&part.assembly, Assembly::DrawerBox(path) if *path == self.opening.path)
+            part.role == Role::DrawerSide && part.assembly == Assembly::DrawerBox(self.opening.id)
         })?;
         if side.placement.width != Direction::Y {
             return None;

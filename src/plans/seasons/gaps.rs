@@ -1,7 +1,7 @@
 //! Every gap round every front: as it is fitted, and what the year makes of it.
 
 use crate::measure::{Exact, Length};
-use crate::model::{Axis, Piece, StockId};
+use crate::model::{Axis, Leaf, Opening, Piece, StockId};
 use crate::parts::{self, Assembly, Cuboid, Direction, Front, Part, Parts, Role};
 
 use super::climate::Climate;
@@ -27,6 +27,15 @@ pub struct Swell {
     pub dampest: Length,
 }
 
+/// What stands across a gap.
+#[derive(Clone, Copy, Debug)]
+pub enum Against<'a> {
+    /// A board of the case.
+    Part(&'a Part),
+    /// Another front, of this opening.
+    Front(&'a Opening, Leaf),
+}
+
 /// A gap at one edge of a front.
 #[derive(Clone, Debug)]
 pub struct Gap<'a> {
@@ -34,8 +43,8 @@ pub struct Gap<'a> {
     pub front: Front<'a>,
     /// Its edge.
     pub edge: Edge,
-    /// What stands across the gap: the name of a part or front.
-    pub against: String,
+    /// What stands across the gap.
+    pub against: Against<'a>,
     /// It is the gap between the two leaves of a pair.
     pub meeting: bool,
     /// As it is fitted.
@@ -77,7 +86,7 @@ pub fn gaps<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Gap<'a>> {
     for (index, front) in fronts.iter().enumerate() {
         // Fronts stand in the order of their cases; only those of this case
         // and the two beside it can be near.
-        let near = |other: &&Front<'_>| other.case.abs_diff(front.case) <= 1;
+        let near = |other: &&Front<'_>| other.case.0.abs_diff(front.case.0) <= 1;
         let before = fronts.get(..index).unwrap_or(&[]).iter().rev().take_while(near);
         let after = fronts.get(index + 1..).unwrap_or(&[]).iter().take_while(near);
         let others: Vec<&Front<'_>> = before.chain(after).collect();
@@ -97,7 +106,7 @@ fn gap<'a>(
     others: &[&Front<'a>],
 ) -> Option<Gap<'a>> {
     let own = slack(front, edge);
-    let between = |other: &Front<'_>| match other.opening.path == front.opening.path {
+    let between = |other: &Front<'_>| match other.opening.id == front.opening.id {
         true => Length::ZERO,
         false => own + slack(other, edge.facing()),
     };
@@ -120,11 +129,15 @@ fn gap<'a>(
                 return None;
             }
             movers.extend(other.movers(piece, parts, edge.facing()));
-            (fitted, other.path.to_owned(), other.opening.path == front.opening.path)
+            (
+                fitted,
+                Against::Front(other.opening, other.id.leaf),
+                other.opening.id == front.opening.id,
+            )
         }
         (_, Some((fitted, part))) => {
             movers.extend(member_mover(piece, part, edge));
-            (fitted, part.path.clone(), false)
+            (fitted, Against::Part(part), false)
         }
         _ => return None,
     };
@@ -178,7 +191,7 @@ fn member_mover(piece: &Piece, part: &Part, edge: Edge) -> Option<Mover> {
     if part.placement.width != edge.direction() {
         return None;
     }
-    let case = piece.cases.get(part.case)?;
+    let case = piece.case(part.case)?;
     let (from, to) = part.extent(Direction::X);
     let outer = from <= case.x || to >= case.x + case.wide.length;
     if part.role == Role::Stile && outer {

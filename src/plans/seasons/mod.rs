@@ -10,5 +10,5 @@ mod stack;
 pub use climate::{Air, Climate, Swelling};
 pub use floats::{Float, floats};
 pub use fronts::Edge;
-pub use gaps::{Gap, Swell, gaps};
+pub use gaps::{Against, Gap, Swell, gaps};
 pub use stack::{Stack, Term};

@@ -49,7 +49,7 @@ impl Stack {
 pub(super) fn of(piece: &Piece, front: &Front<'_>, edge: Edge, meeting: bool) -> Stack {
     let tolerance = &piece.shop.tolerance;
     let adjust = adjustment(piece, front);
-    let leaves = i64::from(front.opening.leaves());
+    let leaves = i64::from(front.opening.leaf_count());
     let sideways = matches!(edge, Edge::Left | Edge::Right);
     let mut terms = Vec::new();
     let mut add = |what, by: Length| {
@@ -90,9 +90,9 @@ pub(super) fn of(piece: &Piece, front: &Front<'_>, edge: Edge, meeting: bool) ->
 fn adjustment(piece: &Piece, front: &Front<'_>) -> Length {
     let adjust = match front.opening.kind {
         OpeningKind::Drawer { slide: Some(slide), .. } => {
-            piece.slides.get(slide).map(|slide| slide.adjust)
+            piece.slide(slide).map(|slide| slide.adjust)
         }
-        _ => front.fronts.hinge.and_then(|(hinge, _)| piece.hinges.get(hinge)).map(|h| h.adjust),
+        _ => front.fronts.hinge.and_then(|(hinge, _)| piece.hinge(hinge)).map(|h| h.adjust),
     };
     adjust.unwrap_or_default()
 }

@@ -110,6 +110,7 @@ block! {
     THICK: Length = ("thick", "its thickness", "thick 23/32");
     STOCK: Label = ("stock", "what it was cut from", "stock birch-ply");
     SPECIES: Label = ("species", "the wood it is of", "species black-cherry");
+    MARK: Label = ("mark", "the mark that is penciled on it, which it keeps", "mark KST");
     SAWN: Flag = ("sawn", "it is sawn to size and has no joints yet", "sawn");
     JOINTS: Count<1_000> = (
         "joints",

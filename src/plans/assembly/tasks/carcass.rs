@@ -1,5 +1,6 @@
 //! Frame, base and carcass of a case, and what is planted on them.
 
+use crate::model::{Case, CaseId};
 use crate::parts::{Assembly, JointSort, PartId, Role};
 use crate::plans::assembly::gluing;
 
@@ -7,17 +8,17 @@ use super::{Maker, Work, minutes};
 
 impl Maker<'_> {
     /// Frame, base and carcass of one case; the tasks after which it stands.
-    pub(super) fn case(&mut self, index: usize) -> Vec<usize> {
-        let name = self.piece.cases.get(index).map_or(String::new(), |case| case.name.clone());
-        let frame = self.unit_glue(&Assembly::Frame(index), &format!("face frame of {name}"));
-        let base = self.unit_glue(&Assembly::Base(index), &format!("base of {name}"));
-        let carcass = self.unit_glue(&Assembly::Carcass(index), &format!("carcass of {name}"));
+    pub(super) fn case(&mut self, case: &Case) -> Vec<usize> {
+        let (id, name) = (case.id, &case.name);
+        let frame = self.unit_glue(&Assembly::Frame(id), &format!("face frame of {name}"));
+        let base = self.unit_glue(&Assembly::Base(id), &format!("base of {name}"));
+        let carcass = self.unit_glue(&Assembly::Carcass(id), &format!("carcass of {name}"));
         let stands = match carcass {
             Some(carcass) => vec![carcass],
-            None => self.ready(&self.ids(|part| part.assembly == Assembly::Carcass(index))),
+            None => self.ready(&self.ids(|part| part.assembly == Assembly::Carcass(id))),
         };
-        let stands = self.planted(index, stands, base);
-        self.frame_on(index, stands, frame)
+        let stands = self.planted(id, stands, base);
+        self.frame_on(case, stands, frame)
     }
 
     /// A glue-up of everything whose wood joints lie within one unit.
@@ -58,7 +59,7 @@ impl Maker<'_> {
     }
 
     /// Base, kick board, legs and back: fixed to the carcass once it is square.
-    fn planted(&mut self, index: usize, carcass: Vec<usize>, base: Option<usize>) -> Vec<usize> {
+    fn planted(&mut self, case: CaseId, carcass: Vec<usize>, base: Option<usize>) -> Vec<usize> {
         let mut last = carcass;
         let mut loose = base;
         for (role, title) in [
@@ -70,7 +71,7 @@ impl Maker<'_> {
             let joints = self.picked(|joint| {
                 let part = self.parts.get(joint.part);
                 joint.sort == JointSort::Planted
-                    && part.is_some_and(|part| part.case == index && part.role == role)
+                    && part.is_some_and(|part| part.case == case && part.role == role)
             });
             if joints.is_empty() {
                 continue;
@@ -113,11 +114,11 @@ impl Maker<'_> {
     /// The frame goes on last: it squares the front and hides every edge.
     fn frame_on(
         &mut self,
-        index: usize,
+        case: &Case,
         mut stands: Vec<usize>,
         frame: Option<usize>,
     ) -> Vec<usize> {
-        let crossing = self.units.frames_on.get(&index).cloned().unwrap_or_default();
+        let crossing = self.units.frames_on.get(&case.id).cloned().unwrap_or_default();
         stands.extend(frame);
         if crossing.is_empty() {
             return stands;
@@ -132,17 +133,15 @@ impl Maker<'_> {
         }
         let parts: Vec<PartId> = crossing.iter().map(|joint| joint.part).collect();
         stands.extend(self.ready(&parts));
-        let case = self.piece.cases.get(index);
         let load = gluing::laid_on(self.parts, &crossing);
-        let square =
-            case.map(|case| (case.wide.length, case.high.length - case.base_high().length));
-        let name = case.map_or("", |case| case.name.as_str()).to_owned();
+        let square = Some((case.wide.length, case.high.length - case.base_high().length));
+        let name = &case.name;
         let title = format!("Glue the face frame to the carcass of {name}");
         let glued = self.glue(title, lines, parts.clone(), 40, &load, square, stands);
         let closes = self.picked(|joint| {
             let unit = |id| self.parts.get(id).map(|part| &part.assembly);
-            unit(joint.part) == Some(&Assembly::Frame(index))
-                && unit(joint.into) == Some(&Assembly::Carcass(index))
+            unit(joint.part) == Some(&Assembly::Frame(case.id))
+                && unit(joint.into) == Some(&Assembly::Carcass(case.id))
         });
         self.closes(glued, closes);
         self.makes(&parts, glued);

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::measure::{Duration, Length, MEASURED};
-use crate::model::Stock;
+use crate::model::{OpeningId, Stock};
 use crate::parts::{Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 
@@ -72,19 +72,17 @@ impl Maker<'_> {
         let mut lines =
             vec![format!("{rows}, which counts from the lower edge of the opening of its shelves")];
         let tape = self.piece.tape();
-        let mut told: BTreeSet<(&str, Vec<(Length, PartId)>)> = BTreeSet::new();
+        let mut told: BTreeSet<(OpeningId, Vec<(Length, PartId)>)> = BTreeSet::new();
         for joint in shelves {
             let Some(shelf) = self.parts.get(joint.part) else { continue };
-            let Some((path, _)) = shelf.path.rsplit_once('.') else { continue };
-            let case = self.piece.cases.get(shelf.case);
-            let opening = case.and_then(|case| case.openings.iter().find(|o| o.path == path));
+            let opening = shelf.opening().and_then(|id| self.piece.opening(id));
             let Some(opening) = opening else { continue };
             let beside = shelves.iter().filter(|other| other.part == joint.part);
             let mut boards: Vec<(Length, PartId)> = beside
                 .filter_map(|other| Some((opening.y - foot(other.into)?, other.into)))
                 .collect();
             boards.sort_unstable();
-            if !told.insert((path, boards.clone())) {
+            if !told.insert((opening.id, boards.clone())) {
                 continue;
             }
             let above = boards.iter().map(|(above, board)| {

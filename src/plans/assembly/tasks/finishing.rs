@@ -94,7 +94,7 @@ impl Maker<'_> {
         let tips = tipping::plan(self.piece, self.parts, &weights)
             .into_iter()
             .filter(tipping::Tipping::tips)
-            .filter_map(|tips| self.piece.cases.get(tips.case))
+            .filter_map(|tips| self.piece.case(tips.case))
             .map(|case| case.name.as_str())
             .collect::<Vec<_>>()
             .join(", ");

@@ -1,7 +1,7 @@
 //! Fronts and drawer boxes: glued up, fitted, fluted and bored.
 
-use crate::model::{Set, Stock};
-use crate::parts::{self, Assembly, Bore, FeatureKind, Part, PartId, Role};
+use crate::model::{FrontId, Set, Stock};
+use crate::parts::{self, Assembly, Bore, FeatureKind, Part, PartId, Role, front_path};
 use crate::plans::assembly::gluing;
 
 use super::{Maker, Work, minutes};
@@ -12,7 +12,7 @@ impl Maker<'_> {
     /// edges that are still planed until then.
     pub(super) fn fronts(&mut self, stands: &[usize]) {
         let units = self.units(|unit| match unit {
-            Assembly::Front(path) => Some(path),
+            Assembly::Front(front) => Some(front_path(self.piece, *front)),
             _ => None,
         });
         if units.is_empty() {
@@ -39,14 +39,13 @@ impl Maker<'_> {
         }
         let all = self.ids(|part| matches!(part.assembly, Assembly::Front(_)));
         let fronts = parts::fronts(self.piece, self.parts);
-        let inset: Vec<&str> = fronts
+        let inset: Vec<FrontId> = fronts
             .iter()
             .filter(|front| front.fronts.set == Set::Inset)
-            .map(|front| front.path)
+            .map(|front| front.id)
             .collect();
-        let fitted = self.ids(|part| {
-            matches!(&part.assembly, Assembly::Front(path) if inset.contains(&path.as_str()))
-        });
+        let fitted = self
+            .ids(|part| matches!(part.assembly, Assembly::Front(front) if inset.contains(&front)));
         let line = match (fitted.len() == all.len(), fitted.is_empty()) {
             (true, _) => "to length and width, with a shaving left on at every edge",
             (_, true) => "to length and width",
@@ -116,7 +115,9 @@ impl Maker<'_> {
     /// Drawer boxes, one after the other: each takes the same clamps.
     pub(super) fn boxes(&mut self) -> Option<usize> {
         let units = self.units(|unit| match unit {
-            Assembly::DrawerBox(path) => Some(path),
+            Assembly::DrawerBox(opening) => {
+                self.piece.opening(*opening).map(|opening| opening.path.clone())
+            }
             _ => None,
         });
         let mut last = None;

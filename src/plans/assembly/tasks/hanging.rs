@@ -1,7 +1,7 @@
 //! Hanging doors, drawers and what is fixed before an opening.
 
 use crate::model::{HingeKind, Opening, OpeningKind};
-use crate::parts::{self, Assembly, JointSort, PartId, Role};
+use crate::parts::{Assembly, JointSort, PartId, Role};
 
 use super::{Maker, Work, minutes};
 
@@ -103,15 +103,12 @@ impl Maker<'_> {
 
     /// The boards of the fronts of openings of some kind.
     fn fronts_of(&self, kind: fn(&OpeningKind) -> bool) -> Vec<PartId> {
-        let fronts = parts::fronts(self.piece, self.parts);
-        let own: Vec<&str> = fronts
-            .iter()
-            .filter(|front| kind(&front.opening.kind))
-            .map(|front| front.path)
-            .collect();
-        self.ids(
-            |part| matches!(&part.assembly, Assembly::Front(path) if own.contains(&path.as_str())),
-        )
+        self.ids(|part| match part.assembly {
+            Assembly::Front(front) => {
+                self.piece.opening(front.opening).is_some_and(|opening| kind(&opening.kind))
+            }
+            _ => false,
+        })
     }
 
     /// The tasks that they come out of.
@@ -125,7 +122,7 @@ impl Maker<'_> {
         openings.filter(|opening| opening.is_door()).any(|opening| {
             let hinge = opening.front.as_ref().and_then(|front| front.hinge);
             hinge
-                .and_then(|(index, _)| self.piece.hinges.get(index))
+                .and_then(|(index, _)| self.piece.hinge(index))
                 .is_some_and(|hinge| matches!(hinge.kind, HingeKind::Butt { .. }))
         })
     }

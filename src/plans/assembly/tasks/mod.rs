@@ -54,7 +54,7 @@ pub(super) fn tasks(piece: &Piece, parts: &Parts, setups: &[Setup]) -> Vec<Task>
     maker.pins();
     maker.prefinish();
     let mut stands = Vec::new();
-    for case in 0..piece.cases.len() {
+    for case in &piece.cases {
         stands.extend(maker.case(case));
     }
     maker.fronts(&stands);
@@ -232,8 +232,8 @@ impl<'a> Maker<'a> {
     /// which they were built.
     fn units(
         &self,
-        pick: fn(&Assembly) -> Option<&str>,
-    ) -> Vec<(&'a str, &'a Assembly, Vec<PartId>)> {
+        pick: impl Fn(&Assembly) -> Option<String>,
+    ) -> Vec<(String, &'a Assembly, Vec<PartId>)> {
         let mut units: Vec<_> = self
             .members
             .iter()
@@ -246,7 +246,7 @@ impl<'a> Maker<'a> {
     /// The finish of the piece, if a case has one.
     fn finish_used(&self) -> Option<&'a Finish> {
         let used = self.piece.cases.iter().find_map(|case| case.finish)?;
-        self.piece.finishes.get(used)
+        self.piece.finish(used)
     }
 
     fn ids(&self, filter: impl Fn(&Part) -> bool) -> Vec<PartId> {
