@@ -1,24 +1,30 @@
 //! The stages in order: the front door for commands, tests and editors.
 //! Knows neither disk nor terminal.
 
+use std::borrow::Cow;
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use crate::checks;
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sources};
 use crate::measure::{FileId, Length, Span, Unit};
-use crate::model::{self, Piece, ReadError, Role, SourceFiles};
+use crate::model::{self, Loaded, Lowered, Piece, ReadError, Role, SourceFiles, Standing};
 use crate::parts::{self, Part, Parts};
+use crate::syntax::Tree;
 
 /// What became of a spec.
 #[derive(Debug)]
 pub struct Compilation {
     /// Its texts.
     pub sources: Sources,
+    /// The tree of each text, by its [`FileId`].
+    pub trees: Vec<Tree>,
     /// Everything found, in order.
     pub diagnostics: Vec<Diagnostic>,
     /// The solved piece, if it could be solved.
     pub piece: Option<Piece>,
+    /// Where it could not, what stands of it: for whoever is still writing it.
+    pub standing: Option<Standing>,
     /// Its parts, if they could be built.
     pub parts: Option<Parts>,
 }
@@ -27,8 +33,27 @@ impl Compilation {
     /// True for a piece, or what was to be one; false for a file that others use.
     #[must_use]
     pub fn is_piece(&self) -> bool {
-        let main = self.sources.get(FileId::default());
-        main.is_some_and(|main| model::role(&main.text) == Role::Piece)
+        self.trees.first().is_some_and(|tree| model::role_of(tree, true) == Role::Piece)
+    }
+
+    /// The tree of a text; `None` for an id that another compilation gave out.
+    #[must_use]
+    pub fn tree(&self, file: FileId) -> Option<&Tree> {
+        self.trees.get(file.0 as usize)
+    }
+
+    /// The piece with its parts as it can be drawn: where it has errors, as it
+    /// stands meanwhile. The parts are built anew where nothing has been yet.
+    #[must_use]
+    pub fn drawn(&self) -> Option<(&Piece, Cow<'_, Parts>)> {
+        if let (Some(piece), Some(parts)) = (&self.piece, &self.parts) {
+            return Some((piece, Cow::Borrowed(parts)));
+        }
+        let standing = || self.standing.as_ref()?.drawn.as_ref();
+        let piece = self.piece.as_ref().or_else(standing)?;
+        let parts = parts::build(piece);
+        let fault = too_many(&parts).or_else(|| out_of_range(piece, &parts));
+        (fault.is_none() && !parts.all.is_empty()).then_some((piece, Cow::Owned(parts)))
     }
 
     /// True where nothing forbids building the piece.
@@ -44,15 +69,9 @@ impl Compilation {
 /// The reason why the spec itself can't be read.
 pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadError> {
     let loaded = model::load(files, entry)?;
-    let mut sink = loaded.sink.clone();
-    let mut piece = None;
-    // A statement that could not be read leaves a hole in the piece; whatever
-    // the later stages said of it would be a second message for one mistake.
-    if !sink.has_errors() {
-        let (lowered, found) = model::lower(&loaded);
-        sink.extend(found.into_sorted());
-        piece = lowered;
-    }
+    let Lowered { piece, standing, sink: found } = model::lower(&loaded);
+    let Loaded { sources, trees, mut sink, .. } = loaded;
+    sink.extend(found.into_sorted());
     let mut parts = None;
     if let Some(piece) = &piece {
         let mut found = Sink::new();
@@ -70,9 +89,9 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
     let mut diagnostics = sink.into_sorted();
     // What stands there already mends nothing.
     for found in &mut diagnostics {
-        found.fixes.retain(|fix| fix.changes(&loaded.sources));
+        found.fixes.retain(|fix| fix.changes(&sources));
     }
-    Ok(Compilation { sources: loaded.sources, diagnostics, piece, parts })
+    Ok(Compilation { sources, trees, diagnostics, piece, standing, parts })
 }
 
 /// Few statements may still ask for more boards than can be looked at.

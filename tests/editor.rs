@@ -1,20 +1,19 @@
 //! A small editor, played on what the library offers.
 
 use std::collections::BTreeSet;
+use std::path::Path;
 
 use casewright::diagnostics::{self, Grade};
-use casewright::editor::{self, TermFrom, Thing, Why};
+use casewright::editor::{self, TermFrom, Thing, why};
 use casewright::measure::Length;
+use casewright::model::{Buffers, MemoryFiles};
 use casewright::papers::{self, Format};
-use casewright::pipeline::Compilation;
+use casewright::pipeline::{self, Compilation};
+use casewright::syntax;
 use casewright::vocabulary::Origin;
 
+use crate::oracle;
 use crate::support::{compile, slugs, spec};
-
-/// What a name may mean.
-fn why(compiled: &Compilation, name: &str) -> Vec<Why> {
-    editor::why(compiled.piece.as_ref().unwrap(), compiled.parts.as_ref(), name)
-}
 
 /// The terms of a sum as they are printed, and the statement of each.
 fn told(compiled: &Compilation, sum: &editor::Sum) -> Vec<(String, String)> {
@@ -77,9 +76,7 @@ fn a_share_counts_its_terms_by_halves() {
 fn terms_add_up() {
     for name in ["hall-console.case", "first.case", "tide-cottage-press.case"] {
         let compiled = compile(&spec(name));
-        let piece = compiled.piece.as_ref().unwrap();
-        let names: BTreeSet<String> =
-            editor::known_names(piece, compiled.parts.as_ref()).into_iter().collect();
+        let names: BTreeSet<String> = editor::known_names(&compiled).into_iter().collect();
         for why in names.iter().flat_map(|name| why(&compiled, name)) {
             for sum in &why.sizes {
                 let signed = |term: &editor::Term| {
@@ -162,4 +159,144 @@ fn a_fix_is_made_by_finding_and_number() {
     assert_eq!(spelt.fix.grade, Grade::Sure);
     let mended = diagnostics::mend(&compiled.sources, &[spelt.fix]);
     assert_eq!(mended.texts.into_values().next(), Some(spec("hall-console.case")));
+}
+
+/// The sizes that are known of a name: word, exact figure, whether it holds.
+fn sizes(compiled: &Compilation, name: &str) -> Vec<(&'static str, String, bool)> {
+    let found = why(compiled, name);
+    let [found] = found.as_slice() else { panic!("{name}: {found:#?}") };
+    found.sizes.iter().map(|sum| (sum.word, sum.exact.clone(), sum.holds)).collect()
+}
+
+/// The hall console with another middle drawer, and a lower one that is alike.
+fn with_drawers(middle: &str, lower: &str) -> Compilation {
+    let text = spec("hall-console.case")
+        .replace("drawer middle { share 1 }", &format!("drawer middle {{ {middle} }}"))
+        .replace("drawer lower  { share 1 }", &format!("drawer lower  {{ {lower} }}"));
+    let compiled = compile(&text);
+    assert!(compiled.piece.is_none());
+    compiled
+}
+
+fn marks(compiled: &Compilation, text: &str) -> usize {
+    papers::elevation(compiled).unwrap().matches(&format!(">{text}<")).count()
+}
+
+/// 5 + 1-1/2 + 12 + 1-1/2 + 12 = 32, and the frame leaves 26. What lies beside
+/// the bank has nothing to do with it: 33 − 4 − 1-1/2 − 1-1/2 = 26.
+#[test]
+fn sizes_beside_a_contradiction_are_known() {
+    let compiled = with_drawers("high 12", "high 12");
+    assert_eq!(slugs(&compiled), ["sizes-conflict"]);
+    let known = |word, figure: &str, holds| (word, figure.to_owned(), holds);
+    assert_eq!(
+        sizes(&compiled, "press"),
+        [known("wide", "26-1/2 in", true), known("high", "26 in", true)]
+    );
+    assert_eq!(
+        sizes(&compiled, "bank"),
+        [known("wide", "17-1/4 in", true), known("high", "26 in", true)]
+    );
+    assert_eq!(
+        sizes(&compiled, "middle"),
+        [known("wide", "17-1/4 in", true), known("high", "12 in", false)]
+    );
+    assert_eq!(
+        sizes(&compiled, "console"),
+        [known("wide", "66 in", true), known("high", "33 in", true)]
+    );
+    assert_eq!(marks(&compiled, "?"), 3, "the three drawers");
+    assert_eq!(papers::packet(&compiled), None);
+}
+
+/// The drawing bears no figure where some are in doubt, and the marks of what
+/// holds.
+#[test]
+fn what_stands_is_drawn() {
+    let compiled = with_drawers("high 12", "high 12");
+    let sound = compile(&spec("hall-console.case"));
+    let parts = &sound.parts.as_ref().unwrap().all;
+    let doors: Vec<_> = parts.iter().filter(|part| part.path.ends_with("-door")).collect();
+    assert_eq!(doors.len(), 2);
+    for door in doors {
+        assert_eq!(marks(&compiled, &door.mark), 1, "{}", door.path);
+    }
+    assert_eq!(marks(&sound, "66"), 1);
+    assert_eq!(marks(&compiled, "66"), 0);
+}
+
+/// A drawer just being typed: it and the one that shares with it are open.
+#[test]
+fn a_size_that_is_not_written_yet_leaves_the_rest() {
+    let compiled = with_drawers("note \"\"", "share 1");
+    assert_eq!(slugs(&compiled), ["size-undetermined"]);
+    assert_eq!(sizes(&compiled, "upper")[1], ("high", "5 in".to_owned(), true));
+    assert_eq!(sizes(&compiled, "middle"), [("wide", "17-1/4 in".to_owned(), true)]);
+    assert_eq!(marks(&compiled, "?"), 2);
+}
+
+/// A statement that can't be read: what the others say is known.
+#[test]
+fn a_statement_that_can_t_be_read_leaves_the_rest() {
+    let compiled = with_drawers("shaer 1", "share 1");
+    assert!(!compiled.standing.as_ref().unwrap().whole);
+    assert_eq!(sizes(&compiled, "press")[0], ("wide", "26-1/2 in".to_owned(), true));
+    assert!(papers::elevation(&compiled).is_some());
+    let whole = with_drawers("high 12", "high 12");
+    assert!(whole.standing.as_ref().unwrap().whole);
+}
+
+/// Two figures for one size, in no list: the one written last gives way.
+#[test]
+fn of_two_cases_one_may_stand() {
+    let text = spec("alcove-shelves.case");
+    let odd = text.replacen("wide 400\n", "wide 400; high 700\n", 1);
+    assert_ne!(odd, text);
+    let compiled = compile(&odd);
+    assert_eq!(slugs(&compiled), ["sizes-conflict"]);
+    assert_eq!(sizes(&compiled, "left-books")[1], ("high", "2000 mm".to_owned(), true));
+    assert!(papers::elevation(&compiled).is_some());
+}
+
+#[test]
+fn a_compilation_keeps_the_tree_of_each_text() {
+    let files = MemoryFiles::one("wash.case", &spec("ferry-road-wash-stand.case"))
+        .with("shop.case", &spec("shop.case"));
+    let compiled = pipeline::check(&files, "wash.case").unwrap();
+    assert_eq!(compiled.trees.len(), 2);
+    for (file, source) in compiled.sources.iter() {
+        let (tree, _) = syntax::parse(file, &source.text);
+        assert_eq!(compiled.tree(file), Some(&tree), "{}", source.name);
+    }
+}
+
+/// What is typed and not saved counts, also in a file that is used.
+#[test]
+fn unsaved_texts_count() {
+    let disk = MemoryFiles::one("wash.case", &spec("ferry-road-wash-stand.case"))
+        .with("shop.case", &spec("shop.case"));
+    let mut buffers = Buffers::over(&disk);
+    let kerf = |buffers: &Buffers<'_, MemoryFiles>| {
+        let compiled = pipeline::check(buffers, "wash.case").unwrap();
+        compiled.piece.map(|piece| piece.shop.kerf)
+    };
+    assert_eq!(kerf(&buffers), Some(Length::inches(1, 8)));
+    buffers.put("shop.case", spec("shop.case").replace("kerf     1/8", "kerf     3/32"));
+    assert_eq!(kerf(&buffers), Some(Length::inches(3, 32)));
+}
+
+/// Half a spec, as it is while it is typed, and every broken one.
+#[test]
+fn an_editor_is_answered_whatever_stands_there() {
+    let whole = spec("hall-console.case");
+    for (end, _) in whole.match_indices('\n') {
+        oracle::editor(&whole[..end]);
+    }
+    let broken = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs/broken");
+    for entry in std::fs::read_dir(broken).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_file() {
+            oracle::editor(&std::fs::read_to_string(path).unwrap());
+        }
+    }
 }

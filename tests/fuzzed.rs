@@ -52,6 +52,11 @@ fn their_fixes_can_be_made() {
 }
 
 #[test]
+fn an_editor_is_answered() {
+    ask(oracle::editor);
+}
+
+#[test]
 fn they_are_compared_with_the_console() {
     ask(oracle::compare);
 }

@@ -98,5 +98,6 @@ proptest! {
         let text = slips.iter().fold(SPECS[spec].to_owned(), |text, slip| slipped(&text, slip));
         oracle::check(&text);
         oracle::papers(&text);
+        oracle::editor(&text);
     }
 }

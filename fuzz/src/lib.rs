@@ -20,6 +20,8 @@ pub const PAPERS: Question = oracle::papers;
 pub const FORMAT: Question = oracle::format;
 /// Making every fix.
 pub const MEND: Question = oracle::mend;
+/// What an editor asks while it is typed.
+pub const EDITOR: Question = oracle::editor;
 /// Telling what is different.
 pub const COMPARE: Question = oracle::compare;
 

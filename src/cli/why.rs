@@ -17,11 +17,12 @@ pub(super) fn run(why: &Why, terminal: &Terminal) -> Exit {
     if exit != Exit::Sound {
         check::report(&why.spec, &compiled, terminal);
     }
-    let Some(piece) = &compiled.piece else { return exit };
-    let parts = compiled.parts.as_ref();
-    let found = editor::why(piece, parts, &why.name);
+    if compiled.piece.is_none() {
+        return exit;
+    }
+    let found = editor::why(&compiled, &why.name);
     if found.is_empty() {
-        let known = editor::known_names(piece, parts);
+        let known = editor::known_names(&compiled);
         complain_of_name("no part or opening", &why.name, known.iter().map(String::as_str));
         return Exit::Misused;
     }

@@ -1,8 +1,9 @@
 //! Every figure that a size is the sum of.
 
-use crate::measure::{Exact, Length};
-use crate::model::{Axis, Case, Opening, Piece, Size};
-use crate::parts::{Part, Parts};
+use crate::measure::{Exact, Length, Tape};
+use crate::model::{Axis, Case, Facts, Opening, Piece, Size, Standing, StandingSizes};
+use crate::parts::Part;
+use crate::pipeline::Compilation;
 use crate::vocabulary::Origin;
 
 /// A thing with its sizes, and what each is the sum of.
@@ -41,6 +42,9 @@ pub struct Sum {
     pub exact: String,
     /// As it stands on paper, where it was rounded for that.
     pub printed: Option<String>,
+    /// False where it comes from one of several statements that contradict each
+    /// other.
+    pub holds: bool,
     /// What it is the sum of, in order.
     pub terms: Vec<Term>,
 }
@@ -75,11 +79,19 @@ pub enum TermFrom {
 }
 
 /// Every case, opening and part that a name may mean, with its sizes: by its
-/// whole name or the end of it; a part by its mark too.
+/// whole name or the end of it; a part by its mark too. Of a piece with errors
+/// what is known meanwhile.
 #[must_use]
-pub fn why(piece: &Piece, parts: Option<&Parts>, name: &str) -> Vec<Why> {
+pub fn why(compiled: &Compilation, name: &str) -> Vec<Why> {
     let dotted = format!(".{name}");
     let meant = |path: &str| path == name || path.ends_with(&dotted);
+    let Some(piece) = &compiled.piece else {
+        let Some(standing) = &compiled.standing else { return Vec::new() };
+        let all = standing.sizes.iter();
+        let found = all.filter(|it| if it.is_case { it.path == name } else { meant(&it.path) });
+        return found.map(|it| of_standing(standing, it)).collect();
+    };
+    let parts = compiled.parts.iter().flat_map(|parts| &parts.all);
     let mut found = Vec::new();
     for case in &piece.cases {
         if case.name == name {
@@ -88,7 +100,6 @@ pub fn why(piece: &Piece, parts: Option<&Parts>, name: &str) -> Vec<Why> {
         let openings = case.openings.iter().filter(|o| o.parent.is_some() && meant(&o.path));
         found.extend(openings.map(|opening| of_opening(piece, opening)));
     }
-    let parts = parts.into_iter().flat_map(|parts| &parts.all);
     let parts = parts.filter(|part| meant(&part.path) || part.mark == name);
     found.extend(parts.map(|part| of_part(piece, part)));
     found
@@ -96,43 +107,57 @@ pub fn why(piece: &Piece, parts: Option<&Parts>, name: &str) -> Vec<Why> {
 
 /// Every name that [`why`] knows, its short form first.
 #[must_use]
-pub fn known_names(piece: &Piece, parts: Option<&Parts>) -> Vec<String> {
-    let openings = piece.cases.iter().flat_map(|case| &case.openings).map(|o| o.path.clone());
-    let parts = parts.into_iter().flat_map(|parts| &parts.all).map(|part| part.path.clone());
-    let all: Vec<String> = openings.chain(parts).collect();
+pub fn known_names(compiled: &Compilation) -> Vec<String> {
+    let cases = compiled.piece.iter().flat_map(|piece| &piece.cases);
+    let openings = cases.flat_map(|case| &case.openings).map(|o| &o.path);
+    let standing = compiled.standing.iter().flat_map(|standing| &standing.sizes);
+    let parts = compiled.parts.iter().flat_map(|parts| &parts.all).map(|part| &part.path);
+    let all = openings.chain(standing.map(|it| &it.path)).chain(parts);
+    let all: Vec<String> = all.cloned().collect();
     let last = |path: &String| path.rsplit('.').next().map(str::to_owned);
     all.iter().filter_map(last).chain(all.iter().cloned()).collect()
 }
 
 fn of_case(piece: &Piece, case: &Case) -> Why {
     let sizes = [("wide", &case.wide), ("deep", &case.deep), ("high", &case.high)];
-    let sizes = sizes.map(|(word, size)| sum(piece, word, size)).into();
-    Why { name: case.name.clone(), thing: Thing::Case, sizes }
+    Why { name: case.name.clone(), thing: Thing::Case, sizes: sums(piece, sizes) }
 }
 
 fn of_opening(piece: &Piece, opening: &Opening) -> Why {
-    let mut sizes = Vec::new();
-    for axis in [Axis::Across, Axis::Down] {
+    let sizes = [Axis::Across, Axis::Down].into_iter().flat_map(|axis| {
         let (drawn, built) = (opening.along(axis), opening.as_built(axis));
-        sizes.push(sum(piece, axis.size_word(), drawn));
-        if built != drawn {
-            sizes.push(sum(piece, "as built", built));
-        }
-    }
-    Why { name: opening.path.clone(), thing: Thing::Opening, sizes }
+        let measured = (built != drawn).then_some(("as built", built));
+        std::iter::once((axis.size_word(), drawn)).chain(measured)
+    });
+    Why { name: opening.path.clone(), thing: Thing::Opening, sizes: sums(piece, sizes) }
 }
 
 fn of_part(piece: &Piece, part: &Part) -> Why {
     let sizes = [("length", &part.length), ("width", &part.width), ("thickness", &part.thickness)];
-    let sizes = sizes.map(|(word, size)| sum(piece, word, size)).into();
-    Why { name: part.path.clone(), thing: Thing::Part { mark: part.mark.clone() }, sizes }
+    let thing = Thing::Part { mark: part.mark.clone() };
+    Why { name: part.path.clone(), thing, sizes: sums(piece, sizes) }
 }
 
-fn sum(piece: &Piece, word: &'static str, size: &Size) -> Sum {
-    let tape = piece.tape();
+fn of_standing(standing: &Standing, it: &StandingSizes) -> Why {
+    let known = |axis: Axis| {
+        let size = it.along(axis)?;
+        let sum = sum(&standing.tape, &standing.facts, axis.size_word(), &size.size);
+        Some(Sum { holds: size.holds, ..sum })
+    };
+    let sizes = [Axis::Across, Axis::Down].into_iter().filter_map(known).collect();
+    let thing = if it.is_case { Thing::Case } else { Thing::Opening };
+    Why { name: it.path.clone(), thing, sizes }
+}
+
+fn sums<'a>(piece: &Piece, sizes: impl IntoIterator<Item = (&'static str, &'a Size)>) -> Vec<Sum> {
+    let sizes = sizes.into_iter();
+    sizes.map(|(word, size)| sum(piece.tape(), &piece.facts, word, size)).collect()
+}
+
+fn sum(tape: &Tape, facts: &Facts, word: &'static str, size: &Size) -> Sum {
     let mut terms = Vec::new();
     let mut rest = size.length;
-    for (fact, factor) in piece.facts.of(size) {
+    for (fact, factor) in facts.of(size) {
         let value = fact.length * factor;
         rest -= value;
         let negative = value.is_negative();
@@ -161,6 +186,7 @@ fn sum(piece: &Piece, word: &'static str, size: &Size) -> Sum {
         length: size.length,
         exact: tape.exact_with_unit(size.length),
         printed: tape.print(size.length).is_rounded().then(|| tape.text(size.length)),
+        holds: true,
         terms,
     }
 }

@@ -60,26 +60,98 @@ impl MemoryFiles {
 
 impl SourceFiles for MemoryFiles {
     fn read(&self, from: Option<&str>, path: &str) -> Result<SourceText, ReadError> {
-        if from.is_none() {
-            let text = self.files.get(path).cloned().ok_or(ReadError::Missing)?;
-            return Ok(SourceText { name: path.to_owned(), text });
-        }
-        let folder = from.and_then(|from| from.rsplit_once('/')).map_or("", |(folder, _)| folder);
-        let mut parts: Vec<&str> = folder.split('/').filter(|part| !part.is_empty()).collect();
-        if path.starts_with('/') {
-            return Err(ReadError::Outside);
-        }
-        for part in path.split('/') {
-            match part {
-                "" | "." => {}
-                ".." => {
-                    parts.pop().ok_or(ReadError::Outside)?;
-                }
-                part => parts.push(part),
-            }
-        }
-        let name = parts.join("/");
+        let name = joined(from, path)?;
         let text = self.files.get(&name).cloned().ok_or(ReadError::Missing)?;
         Ok(SourceText { name, text })
+    }
+}
+
+/// The name of the file that `path` means in the file `from`.
+fn joined(from: Option<&str>, path: &str) -> Result<String, ReadError> {
+    let Some(from) = from else { return Ok(path.to_owned()) };
+    let (folder, _) = from.rsplit_once('/').unwrap_or_default();
+    let mut parts: Vec<&str> = folder.split('/').filter(|part| !part.is_empty()).collect();
+    if path.starts_with('/') {
+        return Err(ReadError::Outside);
+    }
+    for part in path.split('/') {
+        match part {
+            "" | "." => {}
+            ".." => {
+                parts.pop().ok_or(ReadError::Outside)?;
+            }
+            part => parts.push(part),
+        }
+    }
+    Ok(parts.join("/"))
+}
+
+/// Texts that are being edited, over those of another source: an editor's
+/// unsaved buffers over its disk.
+#[derive(Clone, Debug)]
+pub struct Buffers<'a, S: SourceFiles> {
+    below: &'a S,
+    open: BTreeMap<String, Arc<str>>,
+}
+
+impl<'a, S: SourceFiles> Buffers<'a, S> {
+    /// Nothing is being edited yet.
+    #[must_use]
+    pub fn over(below: &'a S) -> Self {
+        Self { below, open: BTreeMap::new() }
+    }
+
+    /// Takes this text for the file of this name, whatever the source below has
+    /// for it. The name is the one by which a compilation knows the file.
+    pub fn put(&mut self, name: impl Into<String>, text: impl Into<Arc<str>>) {
+        self.open.insert(name.into(), text.into());
+    }
+
+    /// Takes the file from below again.
+    pub fn close(&mut self, name: &str) {
+        self.open.remove(name);
+    }
+}
+
+impl<S: SourceFiles> SourceFiles for Buffers<'_, S> {
+    fn read(&self, from: Option<&str>, path: &str) -> Result<SourceText, ReadError> {
+        let edited = |name: String| {
+            let text = self.open.get(&name).cloned();
+            text.map(|text| SourceText { name, text })
+        };
+        match self.below.read(from, path) {
+            Ok(source) => Ok(edited(source.name.clone()).unwrap_or(source)),
+            // What may not be used there may not be used here.
+            Err(ReadError::Outside) => Err(ReadError::Outside),
+            // It may never have been saved, or may be no text there any more.
+            Err(error) => joined(from, path).ok().and_then(edited).ok_or(error),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The text that a path means.
+    fn text(files: &impl SourceFiles, from: Option<&str>, path: &str) -> Result<String, ReadError> {
+        files.read(from, path).map(|source| source.text.to_string())
+    }
+
+    #[test]
+    fn what_is_being_edited_covers_what_lies_below() {
+        let disk = MemoryFiles::one("a/hall.case", "saved").with("a/shop.case", "shared");
+        let mut buffers = Buffers::over(&disk);
+        buffers.put("a/shop.case", "edited");
+        buffers.put("a/new.case", "never saved");
+        let from = Some("a/hall.case");
+        assert_eq!(text(&buffers, None, "a/hall.case").as_deref(), Ok("saved"));
+        assert_eq!(text(&buffers, from, "shop.case").as_deref(), Ok("edited"));
+        assert_eq!(text(&buffers, from, "./shop.case").as_deref(), Ok("edited"));
+        assert_eq!(text(&buffers, from, "new.case").as_deref(), Ok("never saved"));
+        assert_eq!(text(&buffers, from, "none.case"), Err(ReadError::Missing));
+        assert_eq!(text(&buffers, from, "../../a/new.case"), Err(ReadError::Outside));
+        buffers.close("a/shop.case");
+        assert_eq!(text(&buffers, from, "shop.case").as_deref(), Ok("shared"));
     }
 }

@@ -1,7 +1,7 @@
 //! A spec with everything it uses, read against the vocabulary.
 
 use crate::diagnostics::{Diagnostic, Sink, Sources};
-use crate::measure::{FileId, Span, Unit};
+use crate::measure::{Span, Unit};
 use crate::syntax::{self, Tree};
 use crate::vocabulary::{self, Entries, words};
 
@@ -12,7 +12,9 @@ use super::files::{ReadError, SourceFiles};
 pub struct Loaded {
     /// The texts.
     pub sources: Sources,
-    /// The statements of each file.
+    /// Their trees, by [`crate::measure::FileId`].
+    pub trees: Vec<Tree>,
+    /// The statements of each file; none where the form of one is lost.
     pub files: Vec<Entries>,
     /// What was found on the way.
     pub sink: Sink,
@@ -22,7 +24,7 @@ struct Loader<'a> {
     disk: &'a dyn SourceFiles,
     sources: Sources,
     names: Vec<String>,
-    trees: Vec<(FileId, Tree)>,
+    trees: Vec<Tree>,
     sink: Sink,
 }
 
@@ -45,22 +47,23 @@ pub fn load(disk: &dyn SourceFiles, entry: &str) -> Result<Loaded, ReadError> {
     };
     loader.add(first.name, first.text, &mut Vec::new());
     let Loader { sources, trees, mut sink, .. } = loader;
-    let unit = trees.first().and_then(|(_, tree)| vocabulary::stated_unit(tree));
+    let unit = trees.first().and_then(vocabulary::stated_unit);
     let unit = unit.unwrap_or(Unit::Inch);
     let readable = !sink.has_errors();
     if sink.all().iter().any(|found| syntax::is_shapeless(found.slug)) {
-        return Ok(Loaded { sources, files: Vec::new(), sink });
+        return Ok(Loaded { sources, trees, files: Vec::new(), sink });
     }
     let files = trees
         .iter()
-        .map(|(file, tree)| {
-            let length = sources.get(*file).map_or(0, |source| source.text.len());
-            let end = Span::new(*file, length, length);
+        .zip(sources.iter())
+        .map(|(tree, (file, source))| {
+            let length = source.text.len();
+            let end = Span::new(file, length, length);
             let unit = vocabulary::stated_unit(tree).unwrap_or(unit);
             vocabulary::read(tree, end, unit, readable, &mut sink)
         })
         .collect();
-    Ok(Loaded { sources, files, sink })
+    Ok(Loaded { sources, trees, files, sink })
 }
 
 impl Loader<'_> {
@@ -70,7 +73,7 @@ impl Loader<'_> {
         let (tree, found) = syntax::parse(file, &text);
         self.sink.extend(found);
         let uses = uses(&tree);
-        self.trees.push((file, tree));
+        self.trees.push(tree);
         open.push(name.clone());
         for (path, span) in uses {
             self.use_file(&name, &path, span, open);

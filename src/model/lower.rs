@@ -9,6 +9,7 @@ use crate::vocabulary::{Block, Entries, Refer, Said, Sourced, Takes, Word};
 
 use super::given::Given;
 use super::size::{Facts, Size};
+use super::standing::CaseSizes;
 
 /// The state of a lowering.
 #[derive(Debug)]
@@ -19,6 +20,13 @@ pub(super) struct Lower {
     pub(super) sink: Sink,
     /// How the job prints its figures.
     pub(super) tape: Tape,
+    /// What was found before the lowering went on past an error, only to learn
+    /// what stands: whatever it finds from there on may come of that error.
+    heard: Option<Sink>,
+    /// A case was only made up, to be drawn.
+    pub(super) made_up: bool,
+    /// The sizes of cases that could not be solved, as far as they are known.
+    pub(super) half_solved: Vec<CaseSizes>,
 }
 
 /// Things of one kind that are referred to by name.
@@ -37,6 +45,37 @@ impl<'a, T> Names<'a, T> {
 }
 
 impl Lower {
+    pub(super) fn new() -> Self {
+        Self {
+            facts: Facts::default(),
+            sink: Sink::new(),
+            tape: Tape::inches(),
+            heard: None,
+            made_up: false,
+            half_solved: Vec::new(),
+        }
+    }
+
+    /// Goes on past an error: what is found from here on is dropped by
+    /// [`Lower::stop_going_on`].
+    pub(super) fn go_on(&mut self) {
+        if self.heard.is_none() {
+            self.heard = Some(self.sink.clone());
+        }
+    }
+
+    /// True while what is found does not count.
+    pub(super) fn goes_on(&self) -> bool {
+        self.heard.is_some()
+    }
+
+    /// Drops what was found since [`Lower::go_on`].
+    pub(super) fn stop_going_on(&mut self) {
+        if let Some(heard) = self.heard.take() {
+            self.sink = heard;
+        }
+    }
+
     /// A block with nothing in it, so that its defaults can be asked for.
     pub(super) fn empty(&self, block: &'static Block) -> Entries {
         let nowhere = Span::default();

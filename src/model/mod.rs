@@ -32,12 +32,14 @@ mod placed;
 mod read_case;
 mod read_fronts;
 mod role;
+mod settle;
 mod shop;
 mod site;
 mod size;
 mod size_names;
 mod solve_case;
 mod species;
+mod standing;
 mod stock;
 
 pub use crate::vocabulary::words::bit::BitShape;
@@ -48,7 +50,7 @@ pub use beside::Sight;
 pub use carries::Carries;
 pub use case::{Base, Board, Bottom, Case, End, Exposure, Joinery, Leg, Shelves, Top};
 pub use cut::{Cut, Made};
-pub use files::{MemoryFiles, ReadError, SourceFiles, SourceText};
+pub use files::{Buffers, MemoryFiles, ReadError, SourceFiles, SourceText};
 pub use finish::Finish;
 pub use frame::{Frame, OuterMember};
 pub use front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Set};
@@ -67,11 +69,13 @@ pub use measured::{CameOut, Diagonals, Reading, Subject};
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet,
 };
-pub use piece::{Accept, Piece, lower};
+pub use piece::{Accept, Lowered, Piece, lower};
 pub use place::Place;
+pub(crate) use role::role_of;
 pub use role::{Role, role};
 pub use shop::{Shop, Tolerance};
 pub use site::{Boundary, KeepOut, Site};
 pub use size::{Fact, FactId, Facts, Size};
 pub use species::OwnSpecies;
+pub use standing::{Standing, StandingSize, StandingSizes};
 pub use stock::{Boards, Sheet, Stock, StockId};

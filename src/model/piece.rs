@@ -25,6 +25,7 @@ use super::site::{self, Site};
 use super::size::{Facts, Size};
 use super::solve_case;
 use super::species::{self, OwnSpecies};
+use super::standing::Standing;
 use super::stock::{self, Stock, StockId};
 
 /// A warning that the maker accepts at one place.
@@ -152,22 +153,49 @@ impl Piece {
     }
 }
 
-/// Gives every name its meaning and solves every case. What is wrong goes to
-/// the sink; `None` where no sound piece is left.
+/// What became of a spec that was read.
+#[derive(Debug)]
+pub struct Lowered {
+    /// The piece, if nothing is wrong with it.
+    pub piece: Option<Piece>,
+    /// Else what stands of it.
+    pub standing: Option<Standing>,
+    /// What was found. Where the spec could not be read whole, nothing: whatever
+    /// is wrong with the rest may come of that.
+    pub sink: Sink,
+}
+
+/// Gives every name its meaning and solves every case.
 #[must_use]
-pub fn lower(loaded: &Loaded) -> (Option<Piece>, Sink) {
-    let mut ctx = Lower { facts: Facts::default(), sink: Sink::new(), tape: Tape::inches() };
-    let Some(main) = loaded.files.first() else { return (None, ctx.sink) };
+pub fn lower(loaded: &Loaded) -> Lowered {
+    let mut ctx = Lower::new();
+    let Some(main) = loaded.files.first() else {
+        return Lowered { piece: None, standing: None, sink: ctx.sink };
+    };
+    // A statement that could not be read leaves a hole in the piece; whatever
+    // is said of it would be a second message for one mistake.
+    let whole = !loaded.sink.has_errors();
+    if !whole {
+        ctx.go_on();
+    }
     let piece = piece(main, &loaded.files, &mut ctx);
-    if !ctx.sink.has_errors() {
+    ctx.stop_going_on();
+    if whole && !ctx.sink.has_errors() {
         let mut unread = Vec::new();
         for file in &loaded.files {
             file.unread(&mut unread);
         }
         ctx.sink.extend(unread);
     }
-    let piece = piece.filter(|_| !ctx.sink.has_errors());
-    (piece.map(|piece| Piece { facts: std::mem::take(&mut ctx.facts), ..piece }), ctx.sink)
+    let Lower { facts, sink, tape, half_solved, .. } = ctx;
+    let cases = main.all(file::CASE).count();
+    if whole && !sink.has_errors() {
+        let piece = piece.filter(|piece| piece.cases.len() == cases);
+        let piece = piece.map(|piece| Piece { facts, ..piece });
+        return Lowered { piece, standing: None, sink };
+    }
+    let standing = Standing::new(half_solved, piece, facts, tape, whole);
+    Lowered { piece: None, standing: Some(standing), sink }
 }
 
 fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
@@ -208,7 +236,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     // A thing whose own block is at fault is missing here; what refers to it
     // must not be blamed too.
     if ctx.sink.has_errors() {
-        return None;
+        ctx.go_on();
     }
     let entries: Vec<Said<'_, Define>> = main.all(file::CASE).collect();
     if let Some(case) = entries.get(MOST_CASES) {
@@ -259,7 +287,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         return None;
     }
     // Only a whole piece has every name that may have been measured.
-    let whole = cases.len() == entries.len();
+    let whole = cases.len() == entries.len() && !ctx.made_up;
     let readings = match whole {
         true => measured::openings(main, &mut cases, &stocks, &shop, ctx),
         false => Vec::new(),
@@ -270,7 +298,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         job: job?,
         site,
         shop,
-        cases: whole.then_some(cases)?,
+        cases,
         accepts,
         readings,
         cuts,

@@ -9,7 +9,6 @@ use crate::vocabulary::takes::Braces;
 use crate::vocabulary::words::{self, Between, Leaf, shelf::Held};
 use crate::vocabulary::{Entries, Entry, Nothing, Said, Word};
 
-use super::blame;
 use super::carries;
 use super::front::Fronts;
 use super::id::{KeepOutId, MemberId, OpeningId, SlideId};
@@ -19,19 +18,19 @@ use super::measured::CameOut;
 use super::opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};
 use super::openings::{Context, Draft, Drafts, MemberDraft};
 use super::size::Size;
+use super::standing::{CaseSizes, StandingSize, StandingSizes};
 use super::{read_case, read_fronts};
 
 impl<'a> Drafts<'a> {
     /// The solved openings and members, placed from `(x, y)` of the root's
-    /// lower left corner; `None` where the solver found no answer (reported).
+    /// lower left corner; `None` where the solver found no answer.
     pub(super) fn finish(
-        self,
+        &self,
         solution: &Solution,
         origin: Option<(Length, Length)>,
         context: &Context<'a>,
         ctx: &mut Lower,
     ) -> Option<(Vec<Opening>, Vec<Member>)> {
-        blame::report(&self, solution, ctx);
         let size = |variable: Variable| self.sheet.size(solution, variable);
         let mut openings = Vec::with_capacity(self.openings.len());
         for (at, draft) in self.openings.iter().enumerate() {
@@ -48,10 +47,47 @@ impl<'a> Drafts<'a> {
         let (x, y) = origin?;
         place(&mut openings, &mut members, x, y);
         title(&mut openings);
-        let entries = self.members.iter().map(|draft| draft.entry);
-        ctx.sink
-            .extend(entries.zip(&members).filter_map(|(entry, member)| homeless(entry, member)));
         Some((openings, members))
+    }
+
+    /// Partitions that are asked for where none can stand.
+    pub(super) fn homeless(&self, members: &[Member]) -> impl Iterator<Item = Diagnostic> {
+        let entries = self.members.iter().map(|draft| draft.entry);
+        entries.zip(members).filter_map(|(entry, member)| homeless(entry, member))
+    }
+
+    /// The sizes of the case and its openings, as far as they are known: those
+    /// that hold, else those that their own statements give.
+    pub(super) fn standing(
+        &self,
+        solution: &Solution,
+        holding: &Solution,
+        [wide, high]: [Variable; 2],
+        case: &Entry,
+    ) -> CaseSizes {
+        let sizes = |variables: [Variable; 2]| {
+            variables.map(|variable| {
+                let sized = |solution, holds| {
+                    let size = self.sheet.size(solution, variable)?;
+                    Some(StandingSize { size, holds })
+                };
+                sized(holding, true).or_else(|| sized(solution, false))
+            })
+        };
+        let own = StandingSizes {
+            path: case.name().map(|name| name.value.to_owned()).unwrap_or_default(),
+            span: case.head,
+            is_case: true,
+            sizes: sizes([wide, high]),
+        };
+        let openings = self.openings.iter().filter(|draft| draft.parent.is_some());
+        let openings = openings.map(|draft| StandingSizes {
+            path: draft.path.clone(),
+            span: draft.entry.head,
+            is_case: false,
+            sizes: sizes([draft.wide, draft.high]),
+        });
+        CaseSizes { span: case.head, all: std::iter::once(own).chain(openings).collect() }
     }
 }
 

@@ -5,6 +5,7 @@ use crate::measure::{Exact, Length, Span};
 use crate::vocabulary::words::frame::Root;
 use crate::vocabulary::{Entries, Entry, JointKind, Nothing, RailSide, Said, Seam, Side, words};
 
+use super::blame;
 use super::case::{Board, Bottom, Case, End, Exposure, Leg, Shelves, Top};
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::frame::{Frame, OuterMember};
@@ -18,6 +19,7 @@ use super::opening::Axis;
 use super::openings::{Context, Drafts};
 use super::read_case::{self, Shared};
 use super::read_fronts;
+use super::settle::settle;
 use super::size::Size;
 use super::size_names::SizeNames;
 use super::stock::StockId;
@@ -113,6 +115,21 @@ pub(super) fn lower(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Case> {
+    let went_on = ctx.goes_on();
+    let case = solved(entry, id, exposure, shared, ctx);
+    if !went_on {
+        ctx.stop_going_on();
+    }
+    case
+}
+
+fn solved(
+    entry: &Entry,
+    id: CaseId,
+    exposure: [Exposure; 2],
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<Case> {
     let body = entry.body()?;
     let name = entry.name()?.value;
     let blocks = Blocks::read(entry, body, shared, ctx)?;
@@ -162,11 +179,17 @@ pub(super) fn lower(
 
     // A size that could not be read would only be asked for again.
     if ctx.sink.errors() > errors {
-        return None;
+        ctx.go_on();
+        ctx.made_up = true;
     }
 
     let solution = drafts.sheet.system.solve();
-    let size = |variable| drafts.sheet.size(&solution, variable);
+    blame::report(&drafts, &solution, ctx);
+    // What has no answer is settled for those who look at it meanwhile.
+    let settled = (!solution.is_clean()).then(|| settle(&drafts.sheet, &solution));
+    ctx.made_up |= !solution.questions.is_empty();
+    let shown = settled.as_ref().and_then(|settled| settled.drawn.as_ref()).unwrap_or(&solution);
+    let size = |variable| drafts.sheet.size(shown, variable);
     let wide = size(outer.wide);
     let high = size(outer.high);
     let base_high = outer.base.and_then(&size);
@@ -177,7 +200,15 @@ pub(super) fn lower(
     let at_below =
         base_high.clone().unwrap_or_default().length + below.clone().unwrap_or_default().length;
     let origin = at_left.map(|at_left| (at_left, at_below));
-    let placed = drafts.finish(&solution, origin, &context, ctx);
+    let placed = drafts.finish(shown, origin, &context, ctx);
+    if placed.is_none() || settled.is_some() {
+        let holding = settled.as_ref().map_or(&solution, |settled| &settled.holding);
+        let sizes = drafts.standing(&solution, holding, [outer.wide, outer.high], entry);
+        ctx.half_solved.push(sizes);
+    }
+    if let Some((_, members)) = placed.as_ref().filter(|_| solution.questions.is_empty()) {
+        ctx.sink.extend(drafts.homeless(members));
+    }
 
     let base = match body.one(words::case::BASE) {
         Some(base) => Some(read_case::base(&base, base_high?, stock, shared, ctx)?),

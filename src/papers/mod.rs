@@ -186,12 +186,16 @@ pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String>
 }
 
 /// The piece from the front as SVG, with its marks: of a piece with errors
-/// too, wherever its parts are known.
+/// too. Where its sizes are in doubt it bears no figures, and an opening of
+/// which a size does not hold is grey.
 #[must_use]
 pub fn elevation(compiled: &Compilation) -> Option<String> {
-    let (piece, parts) = (compiled.piece.as_ref()?, compiled.parts.as_ref()?);
-    let figures = Figures::new(*piece.tape());
-    Some(drawing::view::elevation(piece, parts, &figures, &drawing::view::extent(parts)))
+    let (piece, parts) = compiled.drawn()?;
+    let whole = drawing::view::extent(&parts);
+    Some(match (&compiled.piece, &compiled.standing) {
+        (None, Some(standing)) => drawing::view::standing(piece, &parts, standing, &whole),
+        _ => drawing::view::elevation(piece, &parts, &Figures::new(*piece.tape()), &whole),
+    })
 }
 
 /// A piece that papers may be made of, with its parts.

@@ -16,9 +16,10 @@ pub(crate) mod places;
 
 use casewright::diagnostics::render::{self, Look};
 use casewright::diagnostics::{self, Diagnostic, Fix, Grade, Severity, Sources};
+use casewright::editor;
 use casewright::measure::{FileId, Span};
 use casewright::model::MemoryFiles;
-use casewright::papers::{Format, packet};
+use casewright::papers::{self, Format, packet};
 use casewright::pipeline::{self, Compilation};
 use casewright::revision::{self, Difference, Named, Verdict};
 use casewright::syntax;
@@ -113,6 +114,25 @@ pub(crate) fn papers(text: &str) {
         let is_lost = file.text.contains("NaN") || longest_figure(&file.text) > 15;
         let asked = longest_figure(text) > 9;
         assert!(!is_lost || asked, "{}: a figure that is none", file.name);
+    }
+}
+
+/// Whatever is being typed, an editor is answered: the drawing is text, and
+/// each size that is known is the sum of its terms.
+pub(crate) fn editor(text: &str) {
+    let compiled = compile(text);
+    assert_eq!(compiled.trees.len(), compiled.sources.iter().count());
+    assert!(compiled.piece.is_none() || compiled.standing.is_none());
+    if let Some(drawn) = papers::elevation(&compiled) {
+        is_shown(&drawn);
+        html_is_text(&drawn);
+        assert!(!drawn.contains("NaN"), "{drawn}");
+    }
+    for name in editor::known_names(&compiled) {
+        is_shown(&name);
+        for why in editor::why(&compiled, &name) {
+            assert!(!why.sizes.is_empty() || !compiled.is_sound(), "{name}");
+        }
     }
 }
 

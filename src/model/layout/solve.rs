@@ -66,6 +66,12 @@ impl Solution {
         self.values.get(variable.index()).unwrap_or(&Value::Open)
     }
 
+    /// True where every unknown has its one answer.
+    #[must_use]
+    pub fn is_clean(&self) -> bool {
+        self.conflicts.is_empty() && self.questions.is_empty() && self.too_fine.is_empty()
+    }
+
     /// The one combination of independent equations that gives a known length:
     /// `variable = Σ factor × equation`. Empty where nothing is known, or where
     /// a factor could not be kept. Written out on demand: for every variable of
@@ -230,6 +236,22 @@ mod tests {
         let ids: Vec<EquationId> = conflict.equations.iter().map(|(id, _)| *id).collect();
         assert_eq!(ids, [fill, whole_is, a_is, b_is]);
         assert_eq!(conflict.over.abs(), inches(1));
+    }
+
+    #[test]
+    fn what_is_left_out_says_nothing() {
+        let mut system = System::new();
+        let [a, b] = std::array::from_fn(|_| system.variable());
+        let one = Exact::ONE;
+        system.equation(vec![(a, one)], inches(10));
+        let wrong = system.equation(vec![(a, one)], inches(11));
+        let last = system.equation(vec![(b, one), (a, -one)], inches(1));
+        assert!(!system.solve().is_clean());
+        system.leave_out(wrong);
+        let solution = system.solve();
+        assert!(solution.is_clean());
+        assert_eq!(solution.value(b), &Value::Known { length: inches(11) });
+        assert!(solution.derivation(b).contains(&(last, one)));
     }
 
     #[test]

@@ -71,6 +71,13 @@ impl System {
         EquationId(u32::try_from(self.equations.len() - 1).unwrap_or(u32::MAX))
     }
 
+    /// Takes back what an equation says; the others keep their places.
+    pub fn leave_out(&mut self, id: EquationId) {
+        if let Some(equation) = self.equations.get_mut(id.index()) {
+            *equation = Equation { terms: Vec::new(), constant: Length::ZERO };
+        }
+    }
+
     /// The terms and the constant of an equation.
     #[must_use]
     pub fn get(&self, id: EquationId) -> Option<(&[(Variable, Exact)], Length)> {

@@ -1,7 +1,9 @@
 //! Elevation, section and exploded view.
 
+use std::collections::BTreeSet;
+
 use crate::measure::Length;
-use crate::model::{Axis, Case, CaseId, Item, OpeningKind, Piece};
+use crate::model::{Axis, Case, CaseId, Item, OpeningKind, Piece, Standing};
 use crate::papers::figures::Figures;
 use crate::parts::{
     Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Part, Parts, Point, Role, Which,
@@ -27,9 +29,48 @@ pub(in crate::papers) fn elevation(
     figures: &Figures,
     whole: &Cuboid,
 ) -> String {
+    let mut svg = front(piece, parts, whole);
+    dimensions(&mut svg, piece, figures, (mm(whole.to.x), mm(whole.to.y)), letter(whole));
+    svg.finish("the piece from the front")
+}
+
+/// A piece with errors from the front, as it stands meanwhile: without figures,
+/// and grey where a size does not hold.
+pub(in crate::papers) fn standing(
+    piece: &Piece,
+    parts: &Parts,
+    standing: &Standing,
+    whole: &Cuboid,
+) -> String {
+    let mut svg = front(piece, parts, whole);
+    let high = mm(whole.to.y);
+    let holds: BTreeSet<&str> =
+        standing.sizes.iter().filter(|it| it.holds()).map(|it| it.path.as_str()).collect();
+    for case in &piece.cases {
+        let openings = case.openings.iter().filter(|opening| opening.is_leaf());
+        for opening in openings.filter(|opening| !holds.contains(opening.path.as_str())) {
+            let (x, y) = (case.x + opening.x, opening.y);
+            let (to_x, to_y) = (x + opening.wide.length, y + opening.high.length);
+            let at = |x: Length, y: Length| (mm(x), high - mm(y));
+            svg.rect(at(x, to_y), at(to_x, y), Line::Beyond, Fill::Grey);
+            let size = letter(whole);
+            let middle = (mm(x + to_x) / 2.0, high - mm(y + to_y) / 2.0 + size * 0.35);
+            svg.text(middle, "?", size, false);
+        }
+    }
+    svg.finish("the piece from the front, some of its sizes in doubt")
+}
+
+/// The height of the letters on a drawing of the whole piece.
+fn letter(whole: &Cuboid) -> f64 {
+    mm(whole.to.x).max(mm(whole.to.y)) / 62.0
+}
+
+/// The parts from the front with their marks, and what stands in the way.
+fn front(piece: &Piece, parts: &Parts, whole: &Cuboid) -> Svg {
     let (wide, high) = (mm(whole.to.x), mm(whole.to.y));
     let mut svg = Svg::new(wide.max(high));
-    let letter = wide.max(high) / 62.0;
+    let letter = letter(whole);
     let mut order: Vec<&Part> = parts.all.iter().collect();
     order.sort_by(|a, b| {
         let z = |part: &Part| part.cuboid().from.z;
@@ -68,8 +109,7 @@ pub(in crate::papers) fn elevation(
         }
         svg.text((x0 + (x1 - x0) / 2.0, y1 - letter * 0.4), &keep_out.name, letter * 0.7, false);
     }
-    dimensions(&mut svg, piece, figures, (wide, high), letter);
-    svg.finish("the piece from the front")
+    svg
 }
 
 /// A part without its tenons: from shoulder to shoulder.

@@ -1,0 +1,130 @@
+//! What stands of a piece that has errors: the sizes that are known in spite
+//! of them, and the piece as it can be drawn meanwhile.
+
+use crate::measure::{Span, Tape};
+
+use super::case::Case;
+use super::opening::Axis;
+use super::piece::Piece;
+use super::size::{Facts, Size};
+
+/// What stands of a piece with errors. Nothing of it may go to the bench; an
+/// editor shows it while the spec is being written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Standing {
+    /// False where a statement could not be read: with it, any size may come out
+    /// otherwise.
+    pub whole: bool,
+    /// Every case, opening and list of openings, in the order of the text.
+    pub sizes: Vec<StandingSizes>,
+    /// The piece as it can be drawn: without the statements that contradict each
+    /// other, with an equal share of what is left for whatever nothing fixes
+    /// then, and without the cases of which too little is known.
+    pub drawn: Option<Piece>,
+    /// Every figure that the sizes come from.
+    pub facts: Facts,
+    /// How figures are printed.
+    pub tape: Tape,
+}
+
+/// The sizes of one thing.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StandingSizes {
+    /// Its name, dotted from the case.
+    pub path: String,
+    /// The statement.
+    pub span: Span,
+    /// True for a case, false for an opening.
+    pub is_case: bool,
+    /// Its width and height.
+    pub sizes: [Option<StandingSize>; 2],
+}
+
+/// A size that is known.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StandingSize {
+    /// The size.
+    pub size: Size,
+    /// True where it follows without any of the statements that contradict each
+    /// other; false where one of those gives it.
+    pub holds: bool,
+}
+
+/// The sizes of a case that did not come out cleanly.
+#[derive(Debug)]
+pub(super) struct CaseSizes {
+    /// The statement of the case.
+    pub(super) span: Span,
+    pub(super) all: Vec<StandingSizes>,
+}
+
+impl StandingSizes {
+    /// True where both of its sizes are known and hold.
+    #[must_use]
+    pub fn holds(&self) -> bool {
+        self.sizes.iter().all(|size| size.as_ref().is_some_and(|size| size.holds))
+    }
+
+    /// The size along an axis.
+    #[must_use]
+    pub fn along(&self, axis: Axis) -> Option<&StandingSize> {
+        self.sizes[usize::from(axis == Axis::Down)].as_ref()
+    }
+}
+
+impl Standing {
+    /// From the cases that came out, and the sizes of those that did not come
+    /// out cleanly. `whole` where every statement could be read.
+    pub(super) fn new(
+        half_solved: Vec<CaseSizes>,
+        drawn: Option<Piece>,
+        facts: Facts,
+        tape: Tape,
+        whole: bool,
+    ) -> Self {
+        let drawn = drawn.map(|mut piece| {
+            piece.cases.retain(can_be_drawn);
+            Piece { facts: facts.clone(), ..piece }
+        });
+        let told = |case: &Case| half_solved.iter().any(|sizes| sizes.span == case.span);
+        let clean = drawn.iter().flat_map(|piece| &piece.cases).filter(|case| !told(case));
+        let mut sizes: Vec<StandingSizes> = clean.flat_map(of_case).collect();
+        sizes.extend(half_solved.into_iter().flat_map(|case| case.all));
+        sizes.sort_by_key(|sizes| sizes.span);
+        let drawn = drawn.filter(|piece| !piece.cases.is_empty());
+        Self { whole, sizes, drawn, facts, tape }
+    }
+
+    /// The sizes of the thing with this whole name.
+    #[must_use]
+    pub fn of(&self, path: &str) -> Option<&StandingSizes> {
+        self.sizes.iter().find(|sizes| sizes.path == path)
+    }
+}
+
+/// True where nothing of the front has come out as nothing or less.
+fn can_be_drawn(case: &Case) -> bool {
+    let outer = [&case.wide, &case.deep, &case.high];
+    let openings = case.openings.iter().flat_map(|opening| [&opening.wide, &opening.high]);
+    let members = case.members.iter().map(|member| &member.wide);
+    outer.into_iter().chain(openings).chain(members).all(|size| size.length.is_positive())
+}
+
+/// The sizes of a case that came out cleanly.
+fn of_case(case: &Case) -> Vec<StandingSizes> {
+    let holding = |size: &Size| Some(StandingSize { size: size.clone(), holds: true });
+    let own = StandingSizes {
+        path: case.name.clone(),
+        span: case.span,
+        is_case: true,
+        sizes: [holding(&case.wide), holding(&case.high)],
+    };
+    let openings = case.openings.iter().filter(|opening| opening.parent.is_some());
+    let openings = openings.map(|opening| StandingSizes {
+        path: opening.path.clone(),
+        span: opening.span,
+        is_case: false,
+        sizes: [holding(&opening.wide), holding(&opening.high)],
+    });
+    std::iter::once(own).chain(openings).collect()
+}
