@@ -1,5 +1,8 @@
 //! A small editor, played on what the library offers.
 
+mod names;
+mod typing;
+
 use std::collections::BTreeSet;
 use std::path::Path;
 

@@ -1,8 +1,22 @@
 //! What an editor asks of a compilation, and commands with it: why a size is
-//! what it is.
+//! what it is, what stands at a place, where a name is given and used, what may be
+//! written next, and how a thing is called otherwise.
 //! In: a compilation. Out: data; whoever shows it chooses the words.
 //! Must not know disk, terminal or any editor's protocol.
 
+mod context;
+mod gather;
+mod hover;
+mod names;
+mod offers;
+mod part_names;
+mod paths;
+mod rename;
 mod why;
 
+pub use context::{Context, context};
+pub use hover::{Hover, hover};
+pub use names::{Meaning, Mention, NameId, NameKind, Named, Names};
+pub use offers::{Offer, OfferKind, offers};
+pub use rename::{Refused, rename};
 pub use why::{Sum, Term, TermFrom, Thing, Why, known_names, why};

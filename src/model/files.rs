@@ -83,7 +83,8 @@ fn joined(from: Option<&str>, path: &str) -> Result<String, ReadError> {
             part => parts.push(part),
         }
     }
-    Ok(parts.join("/"))
+    let root = if from.starts_with('/') { "/" } else { "" };
+    Ok(format!("{root}{}", parts.join("/")))
 }
 
 /// Texts that are being edited, over those of another source: an editor's
@@ -151,6 +152,9 @@ mod tests {
         assert_eq!(text(&buffers, from, "new.case").as_deref(), Ok("never saved"));
         assert_eq!(text(&buffers, from, "none.case"), Err(ReadError::Missing));
         assert_eq!(text(&buffers, from, "../../a/new.case"), Err(ReadError::Outside));
+        buffers.put("/a/root.case", "from the root");
+        let rooted = Some("/a/hall.case");
+        assert_eq!(text(&buffers, rooted, "root.case").as_deref(), Ok("from the root"));
         buffers.close("a/shop.case");
         assert_eq!(text(&buffers, from, "shop.case").as_deref(), Ok("shared"));
     }

@@ -12,9 +12,9 @@ use super::blocks::{BLOCKS, file, job};
 use super::entries::{Entries, Entry};
 use super::evaluate::Fault;
 use super::example;
-use super::slot::read_one;
+use super::pairs::{Found, Pair, Pairs};
 use super::value::Value;
-use super::word::{Block, Body, Row, Slot, Times};
+use super::word::{Block, Body, Row, Times};
 
 /// The unit of bare numbers that a file states: `job { units … }`, or `units …`
 /// of its own.
@@ -222,36 +222,29 @@ impl Reader<'_> {
         word: &'static Row,
         statement: &Statement,
     ) -> Result<Vec<Option<Spanned<Value>>>, Fault> {
-        let mut rest = statement.arguments.as_slice();
         let mut values = Vec::with_capacity(word.takes.len());
         let example = || format!("for example `{}`", example::of(block, word, self.unit));
-        let mut slots = word.takes;
-        if word.any_name {
-            let name = statement.word.clone();
-            values.push(Some(Spanned::new(Value::Path(name), statement.word.span)));
-            slots = slots.get(1..).unwrap_or(&[]);
-        }
-        for Slot { kind, optional } in slots {
-            if rest.is_empty() {
-                if *optional {
-                    values.push(None);
-                    continue;
+        let mut pairs = Pairs::of(word, statement, self.unit);
+        for Pair { slot, found } in pairs.by_ref() {
+            values.push(match found {
+                Found::Keyword(name) => Some(Spanned::new(Value::Path(name.clone()), name.span)),
+                Found::Value(value, _) => Some(value),
+                Found::Nothing if slot.optional => None,
+                Found::Nothing => {
+                    return Err(Box::new(
+                        Diagnostic::error(
+                            "value-missing",
+                            format!("`{}` needs {}", word.word, slot.kind.describe()),
+                            statement.head(),
+                            "a value is missing behind this",
+                        )
+                        .note(example()),
+                    ));
                 }
-                return Err(Box::new(
-                    Diagnostic::error(
-                        "value-missing",
-                        format!("`{}` needs {}", word.word, kind.describe()),
-                        statement.head(),
-                        "a value is missing behind this",
-                    )
-                    .note(example()),
-                ));
-            }
-            let (value, taken) = read_one(*kind, rest, self.unit)
-                .map_err(|fault| Box::new(fault.note(example())))?;
-            values.push(Some(value));
-            rest = rest.get(taken..).unwrap_or(&[]);
+                Found::Wrong(fault, _) => return Err(Box::new(fault.note(example()))),
+            });
         }
+        let rest = pairs.rest();
         match rest {
             [] => Ok(values),
             [first, ..] => {

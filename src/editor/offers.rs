@@ -1,0 +1,84 @@
+//! What may be written where a cursor stands.
+
+use crate::checks;
+use crate::vocabulary::Kind;
+use crate::vocabulary::words::file;
+
+use super::context::Context;
+use super::names::{NameKind, Names};
+
+/// Something that may be written.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Offer {
+    /// The text.
+    pub text: String,
+    /// What it is.
+    pub kind: OfferKind,
+    /// A line of help; may be empty.
+    pub help: &'static str,
+}
+
+/// What is offered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum OfferKind {
+    /// A word of the language that begins a statement.
+    Word,
+    /// One of a few words.
+    Choice,
+    /// A name that the spec gives.
+    Name,
+    /// The name of a finding.
+    Finding,
+}
+
+/// What may be written there, whatever of it stands there already.
+#[must_use]
+pub fn offers(context: &Context, names: &Names) -> Vec<Offer> {
+    if !context.open {
+        return Vec::new();
+    }
+    let Some(word) = context.word else {
+        let words = context.block.iter().flat_map(|block| block.words);
+        let words = words.filter(|word| !word.any_name);
+        return words
+            .map(|word| Offer {
+                text: word.word.to_owned(),
+                kind: OfferKind::Word,
+                help: word.help,
+            })
+            .collect();
+    };
+    let choice = |text: &str| Offer { text: text.to_owned(), kind: OfferKind::Choice, help: "" };
+    match context.kind {
+        Some(Kind::Choice(words)) => {
+            words.iter().map(|it| Offer { help: it.help, ..choice(it.word) }).collect()
+        }
+        Some(Kind::Exactly(word)) => vec![choice(word)],
+        Some(Kind::Refer(what)) => named(names, |kind| Some(kind) == NameKind::of(what)),
+        Some(Kind::Path) => named(names, |kind| kind == NameKind::Opening),
+        Some(Kind::Size) => {
+            let openings = named(names, |kind| kind == NameKind::Opening);
+            let sizes = openings.into_iter().flat_map(|offer| {
+                ["wide", "high"]
+                    .map(|size| Offer { text: format!("{}.{size}", offer.text), ..offer.clone() })
+            });
+            sizes.collect()
+        }
+        Some(Kind::Label) if word.word == file::ACCEPT.spelling() => checks::slugs()
+            .map(|slug| Offer { text: slug.to_owned(), kind: OfferKind::Finding, help: "" })
+            .collect(),
+        Some(Kind::Label) => named(names, |kind| Some(kind) == NameKind::of(word.word)),
+        _ => Vec::new(),
+    }
+}
+
+/// The names of some kinds, once each.
+fn named(names: &Names, is_meant: impl Fn(NameKind) -> bool) -> Vec<Offer> {
+    let all = names.all().filter(|(_, named)| is_meant(named.kind));
+    let mut offers: Vec<Offer> = all
+        .map(|(_, named)| Offer { text: named.name().to_owned(), kind: OfferKind::Name, help: "" })
+        .collect();
+    offers.sort();
+    offers.dedup();
+    offers
+}

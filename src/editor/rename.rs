@@ -1,0 +1,156 @@
+//! Another name for a thing, everywhere at once, with nothing else changed.
+
+use std::collections::BTreeMap;
+
+use crate::diagnostics::{self, Edit, Fix, Grade};
+use crate::measure::Span;
+use crate::model::MemoryFiles;
+use crate::parts::{PartId, Parts};
+use crate::pipeline::{self, Compilation};
+use crate::plans::ledger::{self, Meant};
+
+use super::gather::{self, Asked};
+use super::names::{NameId, NameKind, Names, text};
+use super::part_names::PartNames;
+
+/// Why a thing can't be called so.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Refused {
+    /// It is no name as the language writes one.
+    NoName,
+    /// Another thing is called so, here.
+    Taken(Span),
+    /// The piece would not be the same any more.
+    Changes,
+}
+
+/// Gives a thing another name wherever it is meant, also in the names of parts
+/// that follow from it. A sound piece stays as it is, part by part.
+///
+/// # Errors
+/// Why it can't be called so.
+pub fn rename(
+    compiled: &Compilation,
+    names: &Names,
+    id: NameId,
+    new: &str,
+) -> Result<Fix, Refused> {
+    let named = names.get(id).ok_or(Refused::NoName)?;
+    let written = match named.kind {
+        NameKind::KeepOut if !new.is_empty() && !new.contains(['"', '\\', '\n', '\r']) => {
+            format!("\"{new}\"")
+        }
+        kind if kind != NameKind::KeepOut && is_word(new) => new.to_owned(),
+        _ => return Err(Refused::NoName),
+    };
+    let outer = named.path.rsplit_once('.').filter(|_| named.kind != NameKind::KeepOut);
+    let path = outer.map_or(new.to_owned(), |(outer, _)| format!("{outer}.{new}"));
+    let alike = |kind: NameKind| kind == named.kind || (kind.has_sizes() && named.kind.has_sizes());
+    let taken =
+        names.all().find(|(own, other)| *own != id && alike(other.kind) && other.path == path);
+    if let Some((_, other)) = taken {
+        return Err(Refused::Taken(other.definition));
+    }
+    let mut edits: BTreeMap<Span, String> =
+        names.mentions(id).map(|mention| (mention.span, written.clone())).collect();
+    if compiled.is_sound() {
+        follow(compiled, &mut edits).ok_or(Refused::Changes)?;
+    }
+    Ok(fix(&edits, new))
+}
+
+fn fix(edits: &BTreeMap<Span, String>, new: &str) -> Fix {
+    let edits = edits.iter().map(|(span, text)| Edit { span: *span, text: text.clone() });
+    Fix { title: format!("call it {new}"), grade: Grade::Choice, edits: edits.collect() }
+}
+
+/// A word as the grammar has it: letters and digits, hyphens between them.
+fn is_word(text: &str) -> bool {
+    let ends = text.ends_with('-') || text.contains("--");
+    text.starts_with(|c: char| c.is_ascii_alphabetic())
+        && !ends
+        && text.chars().all(|c| c.is_ascii_alphanumeric() || c == '-')
+}
+
+/// Lets the names of parts in `accept` and `cut` follow, as the parts are called
+/// after these edits; `None` where the piece would not be the same.
+fn follow(compiled: &Compilation, edits: &mut BTreeMap<Span, String>) -> Option<()> {
+    let old = compiled.parts.as_ref()?;
+    let renamed = edited(compiled, edits)?;
+    // A part that is cut may not be found by its name before that follows.
+    let built = renamed.piece.as_ref().map(crate::parts::build)?;
+    let known = PartNames::of(old);
+    for asked in gather::gather(compiled).used {
+        let Asked::Place { by_mark } = asked.asked else { continue };
+        let Some(part) = known.meant(&text(&asked.words), by_mark) else { continue };
+        let (first, last) = (asked.words.first()?.1, asked.words.last()?.1);
+        let now = called(old, &built, part, &text(&asked.words))?;
+        edits.retain(|span, _| *span < first || *span > last);
+        if now != text(&asked.words) {
+            edits.insert(first.to(last), now);
+        }
+    }
+    let after = edited(compiled, edits)?;
+    let slugs = |compiled: &Compilation| -> Vec<&'static str> {
+        let mut slugs: Vec<_> = compiled.diagnostics.iter().map(|found| found.slug).collect();
+        slugs.sort_unstable();
+        slugs
+    };
+    let same = after.is_sound()
+        && slugs(&after) == slugs(compiled)
+        && is_alike(old, after.parts.as_ref()?);
+    same.then_some(())
+}
+
+/// What a part is called afterwards, as shortly as it was before.
+fn called(old: &Parts, new: &Parts, part: PartId, was: &str) -> Option<String> {
+    let (before, after) = (old.get(part)?, new.get(part)?);
+    let by_name = before.path == was || before.path.ends_with(&format!(".{was}"));
+    if !by_name {
+        return Some(after.mark.clone());
+    }
+    let dots = was.matches('.').count();
+    let ends = after.path.rmatch_indices('.').nth(dots);
+    let end = ends.and_then(|(dot, _)| after.path.get(dot + 1..)).unwrap_or(&after.path);
+    let is_enough = matches!(ledger::meant(new, end), Meant::One(id) if id == part);
+    Some(if is_enough { end.to_owned() } else { after.path.clone() })
+}
+
+/// The spec as it is with these edits.
+fn edited(compiled: &Compilation, edits: &BTreeMap<Span, String>) -> Option<Compilation> {
+    let mended = diagnostics::mend(&compiled.sources, &[&fix(edits, "")]);
+    let (_, main) = compiled.sources.iter().next()?;
+    let mut files = MemoryFiles::default();
+    for (file, source) in compiled.sources.iter() {
+        files =
+            files.with(&source.name, mended.texts.get(&file).unwrap_or(&source.text.to_string()));
+    }
+    pipeline::check(&files, &main.name).ok()
+}
+
+/// True where part by part the sizes, stock and place are the same.
+fn is_alike(old: &Parts, new: &Parts) -> bool {
+    let all = || old.all.iter().zip(&new.all);
+    old.all.len() == new.all.len()
+        && all().all(|(old, new)| {
+            let sizes = |part: &crate::parts::Part| {
+                [part.length.length, part.width.length, part.thickness.length]
+            };
+            sizes(old) == sizes(new) && old.placement == new.placement && old.stock == new.stock
+        })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_word;
+
+    #[test]
+    fn a_name_is_written_as_the_grammar_has_it() {
+        for word in ["a", "left-hand", "soft-15", "B2"] {
+            assert!(is_word(word), "{word}");
+        }
+        for word in ["", "-a", "a-", "a--b", "1a", "a.b", "a b", "\u{e9}t\u{e9}", "a_b"] {
+            assert!(!is_word(word), "{word}");
+        }
+    }
+}
