@@ -2,6 +2,8 @@
 
 use std::fmt::Write as _;
 
+use crate::diagnostics::render::paragraph;
+
 use super::rule::{Base, Rule};
 
 /// The page of a rule.
@@ -66,7 +68,6 @@ fn page(rule: &Rule) -> String {
 const WIDE: usize = 78;
 
 fn indent(body: &str) -> String {
-    let options = textwrap::Options::new(WIDE).initial_indent("  ").subsequent_indent("  ");
-    let lines: Vec<String> = body.lines().map(|line| textwrap::fill(line, &options)).collect();
-    lines.join("\n")
+    let lines = body.lines().flat_map(|line| paragraph(line, WIDE, "  ", "  "));
+    lines.collect::<Vec<String>>().join("\n")
 }

@@ -2,6 +2,7 @@
 
 use std::fmt::Write as _;
 
+use crate::diagnostics::render::paragraph;
 use crate::trade::{LISTINGS, Listing};
 
 use super::args::Trade;
@@ -46,7 +47,8 @@ fn table(listing: &Listing) -> String {
                     let _ = write!(row, "{cell:<wide$}  ");
                 }
                 None => {
-                    let lines = textwrap::wrap(cell, WIDE.saturating_sub(indent).max(24));
+                    let wide = WIDE.saturating_sub(indent).max(24);
+                    let lines = paragraph(cell, wide, "", "");
                     row.push_str(&lines.join(&format!("\n{}", " ".repeat(indent))));
                 }
             }
@@ -58,7 +60,7 @@ fn table(listing: &Listing) -> String {
     for row in &listing.rows {
         line(&mut row.iter().map(String::as_str));
     }
-    let _ = writeln!(text, "\n{}\n", textwrap::fill(listing.source, WIDE));
+    let _ = writeln!(text, "\n{}\n", paragraph(listing.source, WIDE, "", "").join("\n"));
     let _ = writeln!(text, "For your own figures:\n  {}", listing.own);
     text
 }

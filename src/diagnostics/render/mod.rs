@@ -26,6 +26,7 @@ pub use short::short;
 pub use summary::summary;
 pub use terminal::terminal;
 pub use visible::plain;
+pub(crate) use wrap::paragraph;
 
 #[cfg(test)]
 mod tests;

@@ -1,30 +1,33 @@
-//! Breaking text into lines, at places where a reader would.
+//! Breaking text into lines, at places where a reader would. The lines are
+//! filled by `textwrap`; here is what may not be torn.
 
-use unicode_width::UnicodeWidthStr;
+use textwrap::WrapAlgorithm;
+use textwrap::core::{Word, display_width};
 
 /// The columns a text takes.
 pub(super) fn columns(text: &str) -> usize {
-    text.width()
+    display_width(text)
 }
 
 /// Pieces that may not be broken, laid out in lines: the first holds `first`
 /// columns, the others `rest`. A piece wider than a line gets its own.
 pub(super) fn fill(pieces: &[String], first: usize, rest: usize) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
-    let mut line = String::new();
-    for piece in pieces {
-        let room = if lines.is_empty() { first } else { rest };
-        if line.is_empty() {
-            line.clone_from(piece);
-        } else if columns(&line) + 1 + columns(piece) <= room {
-            line.push(' ');
-            line.push_str(piece);
-        } else {
-            lines.push(std::mem::replace(&mut line, piece.clone()));
-        }
-    }
-    lines.push(line);
+    let spaced: Vec<String> = pieces.iter().map(|piece| format!("{piece} ")).collect();
+    let words: Vec<Word<'_>> = spaced.iter().map(|piece| Word::from(piece)).collect();
+    let widths = [first, rest];
+    let lines = WrapAlgorithm::FirstFit.wrap(&words, &widths).into_iter();
+    let joined = lines.map(|line| line.iter().map(|word| word.word).collect::<Vec<_>>().join(" "));
+    joined.collect()
+}
+
+/// A paragraph in lines of so many columns, what stands before the first and
+/// the others included. What stands in backticks is kept whole.
+pub(crate) fn paragraph(text: &str, width: usize, first: &str, rest: &str) -> Vec<String> {
+    let room = |indent: &str| width.saturating_sub(columns(indent));
+    let lines = fill(&words(text), room(first), room(rest)).into_iter().enumerate();
     lines
+        .map(|(number, line)| format!("{}{line}", if number == 0 { first } else { rest }))
+        .collect()
 }
 
 /// A sentence in pieces: words, with whatever stands in backticks kept whole.

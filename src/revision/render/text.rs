@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use crate::diagnostics::render::plain;
+use crate::diagnostics::render::{paragraph, plain};
 use crate::revision::difference::Difference;
 use crate::revision::sections::Entry;
 
@@ -42,16 +42,9 @@ fn entries(text: &mut String, entries: &[Entry], width: usize) {
 /// A line goes on further in, and breaks between words only: a mark or a
 /// figure is never torn.
 fn line(text: &mut String, first: &str, rest: &str, line: &str, width: usize) {
-    let options = textwrap::Options::new(width)
-        .initial_indent(first)
-        .subsequent_indent(rest)
-        .break_words(false)
-        .word_separator(textwrap::WordSeparator::AsciiSpace)
-        .word_splitter(textwrap::WordSplitter::NoHyphenation)
-        .wrap_algorithm(textwrap::WrapAlgorithm::FirstFit);
     // Both sides of a change stay on one line.
     let bound = plain(line).replace(" → ", "\u{a0}→\u{a0}");
-    for wrapped in textwrap::wrap(&bound, options) {
+    for wrapped in paragraph(&bound, width, first, rest) {
         text.push_str(wrapped.replace('\u{a0}', " ").trim_end());
         text.push('\n');
     }
