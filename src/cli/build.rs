@@ -8,7 +8,7 @@ use crate::papers::{self, Format, PaperFile};
 use super::args::Build;
 use super::check;
 use super::exit::Exit;
-use super::shown;
+use super::paths;
 use super::terminal::{Terminal, complain};
 use super::write;
 
@@ -61,7 +61,7 @@ pub(super) fn files(packet: &[PaperFile]) -> Vec<(&str, &[u8])> {
 
 /// What is said when they have been written.
 pub(super) fn written(count: usize, folder: &Path) -> String {
-    let shown = shown::path(folder);
+    let shown = paths::display(folder);
     format!("{count} files are in {shown}; open {shown}/index.html\n")
 }
 

@@ -11,41 +11,41 @@ use crate::model::{self, Role, SourceFiles};
 use crate::pipeline::{self, Compilation};
 
 use super::args::{Check, Deny, Format};
-use super::crew;
 use super::disk::{self, Disk};
 use super::exit::Exit;
 use super::find::{self, Candidate};
-use super::shelf::Shelf;
-use super::shown;
+use super::parallel;
+use super::paths;
+use super::spec_source::SpecSource;
 use super::terminal::{Terminal, complain};
 
 pub(super) fn run(check: &Check, terminal: &Terminal) -> Exit {
-    let shelf = match check.staged {
-        true => Shelf::staged(),
-        false => Ok(Shelf::Disk),
+    let source = match check.staged {
+        true => SpecSource::staged(),
+        false => Ok(SpecSource::Disk),
     };
-    let shelf = match shelf {
-        Ok(shelf) => shelf,
+    let source = match source {
+        Ok(source) => source,
         Err(why) => {
             complain(&why);
             return Exit::Misused;
         }
     };
-    let candidates = find::candidates(&check.specs, &shelf);
+    let candidates = find::candidates(&check.specs, &source);
     let own = || (candidates.all.len() > 1).then(available_parallelism).and_then(Result::ok);
     let threads = check.threads.or_else(own).unwrap_or(NonZeroUsize::MIN);
     let look = terminal.look;
     let first = |candidate: &Candidate| {
         // What can't be read is said when it is compiled.
         if candidate.found
-            && shelf.text(&candidate.path).is_ok_and(|text| model::role(&text) != Role::Piece)
+            && source.text(&candidate.path).is_ok_and(|text| model::role(&text) != Role::Piece)
         {
             return Checked::default();
         }
-        checked(&candidate.path, &shelf, check, look)
+        checked(&candidate.path, &source, check, look)
     };
-    let mut all = crew::each(&candidates.all, threads, first);
-    reconsider(&candidates.all, &shelf, &mut all, |path| checked(path, &shelf, check, look));
+    let mut all = parallel::each(&candidates.all, threads, first);
+    reconsider(&candidates.all, &source, &mut all, |path| checked(path, &source, check, look));
 
     let mut exit = if candidates.failed { Exit::Misused } else { Exit::Sound };
     exit = all.iter().filter_map(|checked| checked.exit).fold(exit, Exit::or);
@@ -75,9 +75,9 @@ struct Checked {
     unread: Option<String>,
 }
 
-fn checked(spec: &Path, shelf: &Shelf, check: &Check, look: Look) -> Checked {
-    let name = shown::slashed(spec);
-    let compiled = match shelf.compile(spec) {
+fn checked(spec: &Path, source: &SpecSource, check: &Check, look: Look) -> Checked {
+    let name = paths::slashed(spec);
+    let compiled = match source.compile(spec) {
         Ok(compiled) => compiled,
         Err(error) => {
             let why = disk::sentence(spec, &error);
@@ -111,7 +111,7 @@ fn checked(spec: &Path, shelf: &Shelf, check: &Check, look: Look) -> Checked {
 /// piece: its fault must not pass in silence.
 fn reconsider(
     candidates: &[Candidate],
-    shelf: &Shelf,
+    source: &SpecSource,
     all: &mut [Checked],
     compile: impl Fn(&Path) -> Checked,
 ) {
@@ -119,7 +119,7 @@ fn reconsider(
     for (candidate, checked) in candidates.iter().zip(all) {
         if checked.exit.is_none()
             && !used.contains(&disk::name(&candidate.path))
-            && shelf.text(&candidate.path).is_ok_and(|text| model::role(&text) == Role::Doubtful)
+            && source.text(&candidate.path).is_ok_and(|text| model::role(&text) == Role::Doubtful)
         {
             *checked = compile(&candidate.path);
         }
@@ -232,6 +232,6 @@ pub(super) fn report(spec: &Path, compiled: &Compilation, terminal: &Terminal) {
 /// Every finding and what the run comes to.
 pub(super) fn pages(spec: &Path, compiled: &Compilation, look: Look) -> String {
     let pages = render::terminal(&compiled.sources, &compiled.diagnostics, look);
-    let name = shown::slashed(spec);
+    let name = paths::slashed(spec);
     format!("{pages}{}\n", render::summary(&name, &compiled.diagnostics))
 }

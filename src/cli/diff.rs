@@ -14,8 +14,8 @@ use crate::revision::{self, Comparison, Verdict};
 use super::args::{Diff, DiffFormat};
 use super::exit::Exit;
 use super::git::Repository;
-use super::shelf::Shelf;
-use super::shown;
+use super::paths;
+use super::spec_source::SpecSource;
 use super::terminal::{Terminal, complain};
 
 pub(super) fn run(diff: &Diff, terminal: &Terminal) -> Exit {
@@ -41,7 +41,7 @@ pub(super) fn run(diff: &Diff, terminal: &Terminal) -> Exit {
         terminal.print(&text);
         return exit;
     };
-    let shown = shown::path(file);
+    let shown = paths::display(file);
     if is_source(file, &compared.sources) {
         complain(&format!("{shown} is one of the specs, so nothing was written"));
         return Exit::Misused;
@@ -79,8 +79,8 @@ struct Revisions {
     repository: Repository,
     from: String,
     to: Option<String>,
-    was: Shelf,
-    now: Shelf,
+    was: SpecSource,
+    now: SpecSource,
 }
 
 /// # Errors
@@ -98,10 +98,10 @@ fn compare(diff: &Diff) -> Result<Compared, String> {
         own.knows(revision)?;
     }
     let revisions = Revisions {
-        was: Shelf::Git(repository()?, from.clone()),
+        was: SpecSource::Git(repository()?, from.clone()),
         now: match &diff.to {
-            Some(to) => Shelf::Git(repository()?, to.clone()),
-            None => Shelf::Disk,
+            Some(to) => SpecSource::Git(repository()?, to.clone()),
+            None => SpecSource::Disk,
         },
         repository: own,
         from: from.clone(),

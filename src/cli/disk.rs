@@ -6,7 +6,7 @@ use std::path::{Component, Path, PathBuf};
 use crate::model::{ReadError, SourceFiles, SourceText};
 use crate::syntax::LONGEST_FILE;
 
-use super::shown;
+use super::paths;
 
 /// The files of one spec: those in its folder and below.
 #[derive(Debug)]
@@ -81,7 +81,7 @@ pub(super) fn text(file: &Path) -> Result<String, ReadError> {
 /// The name by which a file is told from others, and shown.
 pub(super) fn name(file: &Path) -> String {
     let parts = file.components().filter(|part| *part != Component::CurDir);
-    shown::slashed(&parts.collect::<PathBuf>())
+    paths::slashed(&parts.collect::<PathBuf>())
 }
 
 fn reason(error: &std::io::Error) -> ReadError {
@@ -93,7 +93,7 @@ fn reason(error: &std::io::Error) -> ReadError {
 
 /// Why a spec can't be read, as a sentence.
 pub(super) fn sentence(path: &Path, error: &ReadError) -> String {
-    let path = shown::path(path);
+    let path = paths::display(path);
     match error {
         ReadError::Missing => format!("there is no file {path}"),
         ReadError::Outside => format!("{path} lies outside its folder"),

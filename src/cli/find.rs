@@ -5,8 +5,8 @@ use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
 use super::git::simple;
-use super::shelf::Shelf;
-use super::shown;
+use super::paths;
+use super::spec_source::SpecSource;
 use super::terminal::complain;
 
 /// The ending of a spec.
@@ -31,18 +31,18 @@ pub(super) struct Candidates {
 }
 
 /// Files in the order they were typed, those of a folder sorted in its place.
-pub(super) fn candidates(typed: &[PathBuf], shelf: &Shelf) -> Candidates {
+pub(super) fn candidates(typed: &[PathBuf], source: &SpecSource) -> Candidates {
     let mut candidates = Candidates::default();
     for path in typed {
-        if !shelf.is_folder(path) {
+        if !source.is_folder(path) {
             candidates.all.push(Candidate { path: path.clone(), found: false });
             continue;
         }
         candidates.searched = true;
-        let Found { files, all_read } = shelf.specs(path);
+        let Found { files, all_read } = source.specs(path);
         candidates.failed |= !all_read;
         if files.is_empty() {
-            complain(&format!("there is no .{ENDING} file in {}", shown::path(path)));
+            complain(&format!("there is no .{ENDING} file in {}", paths::display(path)));
             candidates.failed = true;
         }
         for path in files {
@@ -71,7 +71,7 @@ pub(super) fn below(root: &Path) -> Found {
     while let Some(folder) = folders.pop() {
         let entries = std::fs::read_dir(&folder).and_then(Iterator::collect::<Result<Vec<_>, _>>);
         let entries = entries.unwrap_or_else(|error| {
-            complain(&format!("{} can't be read: {error}", shown::path(&folder)));
+            complain(&format!("{} can't be read: {error}", paths::display(&folder)));
             found.all_read = false;
             Vec::new()
         });

@@ -11,8 +11,8 @@ use crate::syntax::{self, LONGEST_FILE};
 use super::args::Formatting;
 use super::disk::{self, Disk};
 use super::exit::Exit;
+use super::paths;
 use super::save::Staged;
-use super::shown;
 use super::terminal::{Terminal, complain};
 
 /// What stands for standard input among the specs.
@@ -36,7 +36,7 @@ pub(super) fn run(formatting: &Formatting, terminal: &Terminal) -> Exit {
 }
 
 fn one(spec: &Path, text: &Arc<str>, check: bool, terminal: &Terminal) -> Exit {
-    let name = shown::slashed(spec);
+    let name = paths::slashed(spec);
     let mut sources = Sources::new();
     let file = sources.add(name.clone(), Arc::clone(text));
     let formatted = match syntax::format(file, text) {

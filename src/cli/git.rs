@@ -9,7 +9,7 @@ use std::process::{Command, Stdio};
 
 use crate::model::{ReadError, SourceFiles, SourceText};
 
-use super::shown;
+use super::paths;
 
 pub(super) use repository::Repository;
 
@@ -41,7 +41,7 @@ impl GitFiles {
 
     /// The hash of a file, where it is there.
     pub(super) fn hash(&self, file: &str) -> Option<String> {
-        let file = shown::slashed(Path::new(file));
+        let file = paths::slashed(Path::new(file));
         let object = format!("{}:{}{file}", self.revision, self.inside);
         answer(&self.here, &["rev-parse", "--verify", "--quiet", &object])
     }
@@ -61,12 +61,12 @@ impl SourceFiles for GitFiles {
             }
         };
         let own = file.strip_prefix(&self.folder).map_err(|_| ReadError::Outside)?;
-        let own = format!("{}{}", self.inside, shown::slashed(own));
+        let own = format!("{}{}", self.inside, paths::slashed(own));
         let text = match self.revision.as_str() {
             "" => blob::staged(&self.here, &own)?,
             revision => blob::committed(&self.here, &format!("{revision}:{own}"))?,
         };
-        Ok(SourceText { name: shown::slashed(&file), text: text.into() })
+        Ok(SourceText { name: paths::slashed(&file), text: text.into() })
     }
 }
 

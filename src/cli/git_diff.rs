@@ -10,10 +10,10 @@ use crate::pipeline::{self, Compilation};
 use crate::revision::{self, Comparison, Named};
 
 use super::args::GitDiff;
-use super::crew::SideBySide;
 use super::disk::{self, Disk};
 use super::exit::Exit;
 use super::git::{self, GitFiles};
+use super::parallel::SideBySide;
 use super::terminal::{Terminal, complain};
 
 /// How git names the side on which there is no file.

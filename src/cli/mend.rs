@@ -13,7 +13,7 @@ use crate::syntax;
 use super::args::Mend;
 use super::check;
 use super::exit::Exit;
-use super::shown;
+use super::paths;
 use super::terminal::{Terminal, complain};
 use overlay::Overlay;
 
@@ -66,7 +66,7 @@ fn finish(mend: &Mend, texts: &Overlay, made: usize, terminal: &Terminal) -> Exi
         told = told && terminal.print(&show::changes(&name, old, new));
     }
     let Some(compiled) = check::compile_from(texts, &mend.spec) else { return Exit::Misused };
-    let spec = shown::path(&mend.spec);
+    let spec = paths::display(&mend.spec);
     terminal.tell(&match made {
         0 => format!("{spec} has no sure fix\n"),
         1 => "1 fix was made\n".to_owned(),
@@ -81,7 +81,7 @@ fn finish(mend: &Mend, texts: &Overlay, made: usize, terminal: &Terminal) -> Exi
 
 fn list(spec: &Path, compiled: &Compilation, all: &[NamedFix<'_>], terminal: &Terminal) -> Exit {
     terminal.print(&show::list(&compiled.sources, all, terminal.look));
-    let spec = shown::path(spec);
+    let spec = paths::display(spec);
     let has = |grade| all.iter().any(|named| named.fix.grade == grade);
     if all.is_empty() {
         terminal.tell(&format!("{spec} has nothing to fix\n"));

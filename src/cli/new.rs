@@ -4,14 +4,14 @@ use std::io::Write as _;
 
 use super::args::New;
 use super::exit::Exit;
-use super::shown;
+use super::paths;
 use super::terminal::{Terminal, complain};
 
 /// A small sound piece to start from.
 const EXAMPLE: &str = include_str!("../../specs/first.case");
 
 pub(super) fn run(new: &New, terminal: &Terminal) -> Exit {
-    let shown = shown::path(&new.file);
+    let shown = paths::display(&new.file);
     let created = std::fs::OpenOptions::new().write(true).create_new(true).open(&new.file);
     match created.and_then(|mut file| file.write_all(EXAMPLE.as_bytes())) {
         Ok(()) => {

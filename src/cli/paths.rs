@@ -5,7 +5,7 @@ use std::path::Path;
 use crate::diagnostics::render::plain;
 
 /// A path as messages show it: letters alone, whatever its name holds.
-pub(super) fn path(path: &Path) -> String {
+pub(super) fn display(path: &Path) -> String {
     plain(&slashed(path))
 }
 

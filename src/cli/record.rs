@@ -17,8 +17,8 @@ use super::args::Record;
 use super::check;
 use super::disk::Disk;
 use super::exit::Exit;
+use super::paths;
 use super::save::Staged;
-use super::shown;
 use super::terminal::{Terminal, complain};
 
 mod statement;
@@ -164,7 +164,7 @@ fn write(
             return Exit::Misused;
         }
     };
-    let shown = shown::path(&record.spec);
+    let shown = paths::display(&record.spec);
     let saved = Staged::new(&record.spec, old, &text).and_then(Staged::commit);
     if let Err(error) = saved {
         complain(&format!("{shown} can't be written, and nothing was recorded: {error}"));

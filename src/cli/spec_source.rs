@@ -11,14 +11,14 @@ use super::git::Repository;
 
 /// A place that has specs.
 #[derive(Debug)]
-pub(super) enum Shelf {
+pub(super) enum SpecSource {
     /// The disk.
     Disk,
     /// A revision of git; what is staged where that is empty.
     Git(Repository, String),
 }
 
-impl Shelf {
+impl SpecSource {
     /// What is staged in the repository that we are in.
     ///
     /// # Errors

@@ -15,7 +15,7 @@ use crate::pipeline;
 
 use super::args::Watch;
 use super::exit::Exit;
-use super::shown;
+use super::paths;
 use super::terminal::{Terminal, complain};
 use super::{build, check, disk, write};
 
@@ -131,7 +131,7 @@ fn foot(watch: &Watch, files: &Watched, server: Option<&Server>, terminal: &Term
     if let Some(server) = server {
         terminal.tell(&format!("the papers are shown at http://{}/\n", server.address()));
     }
-    let spec = shown::path(&watch.spec);
+    let spec = paths::display(&watch.spec);
     let more = match files.used() {
         0 => String::new(),
         1 => " and 1 file it uses".to_owned(),

@@ -22,7 +22,7 @@ use std::time::{Duration, Instant};
 
 use crate::diagnostics::render::plain;
 
-use super::shown;
+use super::paths;
 
 /// The list of our files, by which we know a folder as ours.
 const MANIFEST: &str = ".casewright";
@@ -81,7 +81,7 @@ pub(super) fn replace(folder: &Path, files: &[(&str, &[u8])]) -> io::Result<()> 
         if path.is_dir() || (exists(&path) && !ours.contains(OsStr::new(name))) {
             return Err(refuse(format!(
                 "{} is not one of casewright's papers",
-                shown::path(&path)
+                paths::display(&path)
             )));
         }
     }
@@ -109,7 +109,7 @@ fn turn(folder: &Path) -> io::Result<Option<File>> {
     let end = Instant::now() + PATIENCE;
     while let Err(TryLockError::WouldBlock) = file.try_lock() {
         if Instant::now() >= end {
-            let folder = shown::path(folder);
+            let folder = paths::display(folder);
             return Err(refuse(format!(
                 "another run of casewright is still writing into {folder}"
             )));
@@ -178,7 +178,7 @@ impl Target {
         if ours.is_empty() && entries.next().is_some() {
             return Err(refuse(format!(
                 "{} holds files that are not papers; name a folder that holds nothing else",
-                shown::path(&self.folder)
+                paths::display(&self.folder)
             )));
         }
         Ok(ours)
@@ -231,7 +231,7 @@ impl Target {
                 fs::remove_file(entry.path())?;
             } else if ours.is_empty() || !exists(&self.folder) || exists(&home) {
                 let reason =
-                    format!("{} is not one of casewright's papers", shown::path(&entry.path()));
+                    format!("{} is not one of casewright's papers", paths::display(&entry.path()));
                 return Err(refuse(reason));
             } else {
                 fs::rename(entry.path(), home)?;

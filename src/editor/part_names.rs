@@ -46,8 +46,8 @@ impl<'a> PartNames<'a> {
 mod tests {
     use super::*;
     use crate::model::MemoryFiles;
+    use crate::parts::{self, Meant};
     use crate::pipeline;
-    use crate::plans::ledger::{self, Meant};
 
     /// What is cut goes by the same names.
     #[test]
@@ -63,7 +63,7 @@ mod tests {
                 .extend(part.path.match_indices('.').map(|(at, _)| part.path[at + 1..].to_owned()));
         }
         for name in asked {
-            let expected = match ledger::meant(parts, &name) {
+            let expected = match parts::meant(parts, &name) {
                 Meant::One(id) => Some(id),
                 _ => None,
             };

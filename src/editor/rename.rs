@@ -5,9 +5,8 @@ use std::collections::BTreeMap;
 use crate::diagnostics::{self, Edit, Fix, Grade};
 use crate::measure::Span;
 use crate::model::MemoryFiles;
-use crate::parts::{PartId, Parts};
+use crate::parts::{self, Meant, PartId, Parts};
 use crate::pipeline::{self, Compilation};
-use crate::plans::ledger::{self, Meant};
 
 use super::gather::{self, Asked};
 use super::names::{NameId, NameKind, Names, text};
@@ -112,7 +111,7 @@ fn called(old: &Parts, new: &Parts, part: PartId, was: &str) -> Option<String> {
     let dots = was.matches('.').count();
     let ends = after.path.rmatch_indices('.').nth(dots);
     let end = ends.and_then(|(dot, _)| after.path.get(dot + 1..)).unwrap_or(&after.path);
-    let is_enough = matches!(ledger::meant(new, end), Meant::One(id) if id == part);
+    let is_enough = matches!(parts::meant(new, end), Meant::One(id) if id == part);
     Some(if is_enough { end.to_owned() } else { after.path.clone() })
 }
 

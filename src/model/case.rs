@@ -7,8 +7,8 @@ use super::carries::Carries;
 use super::frame::Frame;
 use super::front::{DrawerBoxes, Fronts};
 use super::id::{CaseId, FinishId};
+use super::insertion::Insertion;
 use super::opening::{Member, Opening};
-use super::place::Place;
 use super::site::Boundary;
 use super::size::Size;
 use super::stock::StockId;
@@ -149,7 +149,7 @@ pub struct Bottom {
     /// What stands on it.
     pub carries: Carries,
     /// Where its stock is said.
-    pub stock_at: Place,
+    pub stock_at: Insertion,
 }
 
 /// The top.
@@ -162,7 +162,7 @@ pub struct Top {
     /// What stands on a whole panel, or by way of a worktop on stretchers.
     pub carries: Option<Carries>,
     /// Where its stock is said.
-    pub stock_at: Place,
+    pub stock_at: Insertion,
 }
 
 /// What the case stands on.
@@ -211,7 +211,7 @@ pub struct Shelves {
     /// What stands on them.
     pub carries: Carries,
     /// Where their stock is said.
-    pub stock_at: Place,
+    pub stock_at: Insertion,
     /// The statement, else the case.
     pub span: Span,
     /// Notes for the papers.

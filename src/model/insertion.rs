@@ -6,14 +6,14 @@ use crate::vocabulary::{Entries, Word};
 
 /// Where a word stands, or would.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Place {
+pub struct Insertion {
     /// The statement that is replaced; empty where one is added.
     span: Span,
     /// The block that must be opened for it.
     block: Option<&'static str>,
 }
 
-impl Place {
+impl Insertion {
     /// Of `word` in a block.
     pub(super) fn of<T>(body: &Entries, word: Word<T>) -> Self {
         Self { span: body.place(word), block: None }

@@ -27,8 +27,8 @@ mod member_names;
 mod opening;
 mod openings;
 mod piece;
-mod place;
-mod placed;
+mod insertion;
+mod solved_drafts;
 mod read_case;
 mod read_fronts;
 mod role;
@@ -61,6 +61,7 @@ pub use id::{
     BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, MemberId, OpeningId, PullId,
     SlideId,
 };
+pub use insertion::Insertion;
 pub use job::Job;
 pub use limits::MOST_PARTS;
 pub(crate) use limits::too_many;
@@ -70,7 +71,6 @@ pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet,
 };
 pub use piece::{Accept, Lowered, Piece, lower};
-pub use place::Place;
 pub(crate) use role::role_of;
 pub use role::{Role, role};
 pub use shop::{Shop, Tolerance};

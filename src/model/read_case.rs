@@ -10,8 +10,8 @@ use crate::vocabulary::{Entries, Entry, JointKind, Said, Seam, Side, Takes, Word
 use super::carries;
 use super::case::{Base, Board, Bottom, End, Joinery, Leg, Shelves, Top, third};
 use super::given::Given;
+use super::insertion::Insertion;
 use super::lower::{Lower, Names};
-use super::place::Place;
 use super::size::Size;
 use super::stock::{self, StockId};
 
@@ -237,7 +237,7 @@ pub(super) fn bottom(
         board,
         flush: body.flag(words::bottom::FLUSH).is_some(),
         carries: carries::read(body),
-        stock_at: Place::of(body, words::case::STOCK),
+        stock_at: Insertion::of(body, words::case::STOCK),
     })
 }
 
@@ -278,7 +278,7 @@ pub(super) fn top(
             Some(_) => carries::own(body).filter(|carries| carries.written.is_some()),
         },
         stretchers,
-        stock_at: Place::of(body, words::case::STOCK),
+        stock_at: Insertion::of(body, words::case::STOCK),
     })
 }
 
@@ -321,8 +321,8 @@ pub(super) fn shelves(
         joint: joinery(body, words::shelves::JOINT, JointKind::Dado, into, "shelf", ctx),
         carries: carries::read(body),
         stock_at: match entry {
-            Some(_) => Place::of(body, words::case::STOCK),
-            None => Place::within(case, words::case::SHELVES),
+            Some(_) => Insertion::of(body, words::case::STOCK),
+            None => Insertion::within(case, words::case::SHELVES),
         },
         span: entry.map_or(at, |entry| entry.head),
         notes: body.notes(),

@@ -4,8 +4,8 @@ use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Exact, Length, Percent, Span, Temperature};
 use crate::vocabulary::{Entries, Fixing, Meets, Word, words};
 
+use super::insertion::Insertion;
 use super::lower::Lower;
-use super::place::Place;
 use super::size::Size;
 
 /// The room.
@@ -18,7 +18,7 @@ pub struct Site {
     /// It is screwed to the wall behind it.
     pub fixed: bool,
     /// Where that is said; `None` where the spec has no site.
-    pub fixed_at: Option<Place>,
+    pub fixed_at: Option<Insertion>,
     /// The driest and dampest air through the year.
     pub humidity: (Percent, Percent),
     /// The statement that gives it; `None` where it is the usual room's.
@@ -104,7 +104,7 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
             Some(Fixing::Wall) => true,
             Some(Fixing::None) | None => false,
         },
-        fixed_at: written.map(|body| Place::of(body, FIXING)),
+        fixed_at: written.map(|body| Insertion::of(body, FIXING)),
         humidity,
         humidity_span: body.one(HUMIDITY).map(|entry| entry.head),
         temperature,

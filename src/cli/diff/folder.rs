@@ -10,10 +10,10 @@ use crate::revision::{Comparison, Named, Verdict};
 
 use super::spec::at_revision;
 use super::{Compared, Revisions};
-use crate::cli::crew::{self, SideBySide};
 use crate::cli::disk;
-use crate::cli::shelf::Shelf;
-use crate::cli::shown;
+use crate::cli::parallel::{self, SideBySide};
+use crate::cli::paths;
+use crate::cli::spec_source::SpecSource;
 use crate::cli::terminal::complain;
 
 /// Compares every piece that either revision has in a folder and below; those
@@ -22,7 +22,7 @@ pub(super) fn compare(folder: &Path, revisions: &Revisions) -> Result<Compared, 
     let pairs = pairs(folder, revisions)?;
     let threads = available_parallelism().unwrap_or(NonZeroUsize::MIN);
     let mut all = Compared { failed: pairs.failed, ..Compared::default() };
-    for one in crew::each(&pairs.all, threads, |pair| compared(pair, revisions)) {
+    for one in parallel::each(&pairs.all, threads, |pair| compared(pair, revisions)) {
         all.failed |= !one.complaints.is_empty();
         all.sources.extend(one.sources);
         all.pieces.extend(one.piece);
@@ -47,7 +47,7 @@ struct Pairs {
 fn pairs(folder: &Path, revisions: &Revisions) -> Result<Pairs, String> {
     let (was, now) = (revisions.was.specs(folder), revisions.now.specs(folder));
     if was.files.is_empty() && now.files.is_empty() {
-        return Err(format!("there is no .case file in {}", shown::path(folder)));
+        return Err(format!("there is no .case file in {}", paths::display(folder)));
     }
     let failed = !now.all_read;
     let mut was: BTreeSet<PathBuf> = was.files.into_iter().collect();
@@ -103,15 +103,15 @@ fn compared(pair: &SpecNames, revisions: &Revisions) -> One {
 /// A spec with its name, where it is on this side and can be read.
 fn read(
     spec: Option<&Path>,
-    shelf: &Shelf,
+    source: &SpecSource,
     revision: Option<&str>,
     one: &mut One,
 ) -> Option<(String, Compilation)> {
     let spec = spec?;
-    match shelf.compile(spec) {
+    match source.compile(spec) {
         Ok(compiled) => {
             one.sources.extend(compiled.sources.iter().map(|(_, source)| source.name.clone()));
-            Some((shown::path(spec), compiled))
+            Some((paths::display(spec), compiled))
         }
         Err(error) => {
             let why = disk::sentence(spec, &error);

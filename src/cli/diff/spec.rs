@@ -8,17 +8,18 @@ use crate::pipeline::Compilation;
 use crate::revision::{Comparison, Named};
 
 use super::{Compared, Revisions};
-use crate::cli::crew::SideBySide;
 use crate::cli::disk;
 use crate::cli::git::simple;
-use crate::cli::shelf::Shelf;
-use crate::cli::shown;
+use crate::cli::parallel::SideBySide;
+use crate::cli::paths;
+use crate::cli::spec_source::SpecSource;
 
 /// Compares two files.
 pub(super) fn files(was: &Path, now: &Path) -> Result<Compared, String> {
     let side = |spec: &Path| -> Result<_, String> {
-        let compiled = Shelf::Disk.compile(spec).map_err(|error| disk::sentence(spec, &error))?;
-        Ok(Side { name: shown::path(spec), compiled })
+        let compiled =
+            SpecSource::Disk.compile(spec).map_err(|error| disk::sentence(spec, &error))?;
+        Ok(Side { name: paths::display(spec), compiled })
     };
     Ok(one(Some(&side(was)?), Some(&side(now)?)))
 }
@@ -32,7 +33,7 @@ pub(super) fn compare(spec: &Path, revisions: &Revisions) -> Result<Compared, St
     let (mut old, mut new) = (was(spec)?, now(spec)?);
     match (&old, &new) {
         (None, None) => {
-            let shown = shown::path(spec);
+            let shown = paths::display(spec);
             let from = plain(from);
             return Err(match to {
                 Some(to) => {
@@ -72,9 +73,9 @@ impl Side {
 }
 
 /// A spec at a revision, where it is there.
-fn side(spec: &Path, shelf: &Shelf, revision: Option<&str>) -> Result<Option<Side>, String> {
-    let shown = shown::path(spec);
-    match (shelf.compile(spec), revision) {
+fn side(spec: &Path, source: &SpecSource, revision: Option<&str>) -> Result<Option<Side>, String> {
+    let shown = paths::display(spec);
+    match (source.compile(spec), revision) {
         (Ok(compiled), revision) => {
             let name = format!("{shown} ({})", revision.unwrap_or("working tree"));
             Ok(Some(Side { name, compiled }))

@@ -8,7 +8,7 @@ use crate::diagnostics::render::plain;
 
 use super::{GitFiles, answer, git, listed, no_git, simple};
 use crate::cli::find::{self, Found};
-use crate::cli::shown;
+use crate::cli::paths;
 
 /// A repository, looked at from a folder in it.
 #[derive(Debug)]
@@ -32,7 +32,7 @@ impl Repository {
         let output = output.map_err(|error| no_git(&error))?;
         if !output.status.success() {
             let path = if path.as_os_str().is_empty() { Path::new(".") } else { &path };
-            return Err(format!("{} is not in a git repository", shown::path(path)));
+            return Err(format!("{} is not in a git repository", paths::display(path)));
         }
         let prefix =
             String::from_utf8_lossy(&output.stdout).trim_end_matches(['\r', '\n']).to_owned();
@@ -130,7 +130,7 @@ impl Repository {
             true => match self.truly(path) {
                 Some(truly) => truly,
                 // Nothing in the repository has such a name.
-                None => return shown::slashed(path),
+                None => return paths::slashed(path),
             },
             false => (self.here.clone(), path.to_path_buf()),
         };
@@ -145,7 +145,7 @@ impl Repository {
             own = rest;
             above.pop();
         }
-        let own = shown::slashed(own);
+        let own = paths::slashed(own);
         above.extend(Some(own.as_str()).filter(|own| !own.is_empty()));
         above.join("/")
     }
