@@ -30,6 +30,10 @@ pub(super) fn run(record: &Record, terminal: &Terminal) -> Exit {
         complain("this machine does not know the day; give it with --date 2026-03-14");
         return Exit::Misused;
     };
+    if let Some(today) = today().filter(|today| date > *today) {
+        complain(&format!("{date} is still to come; today is {today}"));
+        return Exit::Misused;
+    }
     if record.size.is_some() && record.parts.len() > 1 {
         complain("--size is for one part; record the other parts separately");
         return Exit::Misused;
@@ -47,7 +51,13 @@ pub(super) fn run(record: &Record, terminal: &Terminal) -> Exit {
         return Exit::Unsound;
     };
     match statements(record, piece, parts) {
-        Ok(statements) => write(record, date, &compiled, parts, &statements, terminal),
+        Ok(statements) => {
+            let exit = write(record, date, &compiled, parts, &statements, terminal);
+            if exit != Exit::Misused {
+                terminal.tell(&larger(record, piece, &statements));
+            }
+            exit
+        }
         Err(why) => {
             complain(&why);
             Exit::Misused
@@ -86,6 +96,35 @@ fn statements<'a>(
         all.push((part, statement(piece, part, &own, stage)));
     }
     Ok(all)
+}
+
+/// A line for each size that is larger than the part is sawn from the rough:
+/// more than a trim, so perhaps a slip.
+fn larger(record: &Record, piece: &Piece, statements: &[(&Part, String)]) -> String {
+    let tape = piece.tape();
+    let own = record.size.as_ref().and_then(|size| sizes(size, tape.unit).ok());
+    let (Some(own), [(part, _)]) = (own, statements) else { return String::new() };
+    let drawn = [
+        (part.length.length, part.rough.length),
+        (part.width.length, part.rough.width),
+        (part.thickness.length, part.rough.thickness),
+    ];
+    let mut text = String::new();
+    for size in own {
+        let Some((_, (drawn, rough))) =
+            SIDES.into_iter().zip(drawn).find(|(side, _)| *side == size.word)
+        else {
+            continue;
+        };
+        if size.length > rough {
+            let (mark, was, is) = (&part.mark, &size.figure, tape.figure(drawn));
+            text.push_str(&format!(
+                "{mark}: recorded {was} {}, but it is drawn {is}; check the figure\n",
+                size.word
+            ));
+        }
+    }
+    text
 }
 
 fn find<'a>(parts: &'a Parts, name: &str) -> Result<&'a Part, String> {
