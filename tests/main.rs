@@ -54,4 +54,5 @@ mod sums;
 mod swings;
 mod syntax;
 mod tidy;
+mod totals;
 mod watch;

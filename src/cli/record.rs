@@ -104,15 +104,15 @@ fn larger(record: &Record, piece: &Piece, statements: &[(&Part, String)]) -> Str
     let tape = piece.tape();
     let own = record.size.as_ref().and_then(|size| sizes(size, tape.unit).ok());
     let (Some(own), [(part, _)]) = (own, statements) else { return String::new() };
+    let (length, width) = (part.length.length, part.width.length);
     let drawn = [
-        (part.length.length, part.rough.length),
-        (part.width.length, part.rough.width),
-        (part.thickness.length, part.rough.thickness),
+        (length, part.rough.length.max(length + piece.shop.allow_length)),
+        (width, part.rough.width.max(width + piece.shop.allow_width)),
     ];
     let mut text = String::new();
     for size in own {
         let Some((_, (drawn, rough))) =
-            SIDES.into_iter().zip(drawn).find(|(side, _)| *side == size.word)
+            ["long", "wide"].into_iter().zip(drawn).find(|(side, _)| *side == size.word)
         else {
             continue;
         };

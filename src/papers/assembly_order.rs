@@ -43,7 +43,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
             format!("{}{star}", number + 1),
             task.title.clone(),
             format!("{}, {}:{:02}", slot.day, slot.at / 60, slot.at % 60),
-            task.hands.to_string(),
+            task.hands.whole_minutes().to_string(),
             task.waits().unwrap_or_default(),
         ]);
     }

@@ -90,6 +90,13 @@ impl Figures {
         format!("{} = {}{mark}", self.spread(parts).join(" + "), self.tape.exact(whole.shown))
     }
 
+    /// What figures that stand above come to, each as it is printed there.
+    pub(super) fn total(&self, lengths: &[Length]) -> String {
+        let whole = lengths.iter().map(|length| self.tape.print(*length).shown).sum();
+        let measured = lengths.iter().any(|length| length.is_measured());
+        format!("{}{}", self.tape.exact(whole), self.mark(measured))
+    }
+
     /// A length given by a maker's sheet, in whole or tenth millimetres where
     /// that is exact, so that a 35 mm cup stays one: `35 mm`.
     pub(super) fn hardware(&self, length: Length) -> String {

@@ -32,8 +32,9 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         }
         one(source, setup, number + 1, &mut blocks);
     }
-    let total: Duration =
-        setups.iter().fold(Duration::default(), |sum, s| Duration(sum.0 + s.time.0));
+    let total: Duration = setups
+        .iter()
+        .fold(Duration::default(), |sum, s| Duration(sum.0 + s.time.whole_minutes().0));
     blocks.push(Block::Note(format!(
         "All set-ups together: about {total} at a feed of {} a minute and {} for each change.",
         source.figures.text(source.piece.shop.feed),
@@ -277,10 +278,10 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
         }
         table.rows.push(row);
     }
-    let whole: Length = setup.runs.iter().map(|run| run.length).sum();
+    let runs: Vec<Length> = setup.runs.iter().map(|run| run.length).collect();
+    let whole = source.figures.total(&runs);
     let pieces = words::pieces(setup.runs.len());
-    table.foot =
-        format!("{pieces}, {} of run in all, about {}", text(whole), setup.time.whole_minutes());
+    table.foot = format!("{pieces}, {whole} of run in all, about {}", setup.time.whole_minutes());
     blocks.push(Block::Table(table));
     let deep = text(setup.deep);
     blocks.push(Block::Proof(vec![if flutes {
