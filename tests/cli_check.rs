@@ -29,7 +29,11 @@ fn a_sound_spec_ends_with_0_and_says_so() {
 fn an_error_ends_with_1_and_shows_sum_and_edit() {
     let done = bench().run(&["check", "tall.case"]);
     assert_eq!(done.code, Some(1));
-    assert!(done.err.starts_with("error[sizes-conflict]: bank is 1/32 too tall"), "{}", done.err);
+    assert!(
+        done.err.starts_with("error[sizes-conflict]: the openings of bank come to 26-1/32"),
+        "{}",
+        done.err
+    );
     assert!(done.err.contains("  over by 1/32\n"), "{}", done.err);
     assert!(done.err.contains("`high 9` "), "{}", done.err);
     assert!(done.err.ends_with("\n1 error in tall.case\n"), "{}", done.err);
@@ -86,7 +90,8 @@ fn warnings_pass_unless_they_are_denied() {
 fn short_is_one_line_a_finding_on_standard_output() {
     let done = bench().run(&["check", "--format", "short", "tall.case", "sound.case"]);
     assert_eq!((done.code, done.err.as_str()), (Some(1), ""));
-    let place = done.out.split(": error[sizes-conflict]: bank is 1/32 too tall").next();
+    let place =
+        done.out.split(": error[sizes-conflict]: the openings of bank come to 26-1/32").next();
     assert_eq!(done.out.lines().count(), 1);
     assert_eq!(place.map(|place| place.starts_with("tall.case:")), Some(true), "{}", done.out);
 }

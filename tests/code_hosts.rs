@@ -128,7 +128,7 @@ fn a_result_says_what_the_page_says_and_where() {
     let [result] = results(&log).as_slice() else { panic!("{log}") };
     assert_eq!((&result["ruleId"], &result["level"]), (&"sizes-conflict".into(), &"error".into()));
     let message = result["message"]["text"].as_str().unwrap();
-    assert!(message.starts_with("bank is 1/32 too tall"), "{message}");
+    assert!(message.starts_with("the openings of bank come to 26-1/32"), "{message}");
     assert!(message.contains("\nover by 1/32\n") && message.contains("\nmend: line "), "{message}");
 
     let place = &result["locations"][0]["physicalLocation"];
@@ -239,7 +239,10 @@ fn annotations_are_one_command_a_finding() {
     let line = faulty().lines().position(|line| line.contains("high 5")).unwrap() + 1;
     let head = format!("::error file=50%25%2Ca%3Ab.case,line={line},endLine={line},col=");
     assert!(error.starts_with(&head), "{error}");
-    assert!(error.contains(",title=sizes-conflict::bank is 1/32 too tall: "), "{error}");
+    assert!(
+        error.contains(",title=sizes-conflict::the openings of bank come to 26-1/32 "),
+        "{error}"
+    );
     assert!(error.contains("%0Aover by 1/32%0A"), "{error}");
     assert!(!rest.is_empty() && rest.iter().all(|line| line.starts_with("::")), "{done:?}");
 }

@@ -163,7 +163,8 @@ fn literals(file: &str, code: &str) -> Vec<(String, String)> {
             });
             let end = end.map_or(here.len(), |end| end + 2);
             let text = &here[1..end - 1];
-            if text.contains(' ') {
+            // A brace with a space behind it is a spec's.
+            if text.contains(' ') && !prose(text).contains("{ ") {
                 found.push((format!("{file}:{line}"), text.to_owned()));
             }
             end

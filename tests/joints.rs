@@ -282,7 +282,7 @@ fn a_stock_that_only_has_another_name_is_asked_for_once() {
         told,
         ["cupboard.left-stile and 3 other parts were cut from maple, but no stock has that name"]
     );
-    let again = compile(&mended(&renamed, "cut-stock-gone", "it is `rock`"));
+    let again = compile(&mended(&renamed, "cut-stock-gone", "it is the stock `rock`"));
     assert!(again.diagnostics.iter().all(|found| !found.slug.starts_with("cut-")));
     // Another wood under the old name is another stock.
     let cherry = redrawn(&text, "species sugar-maple; sawn", "species black-cherry; sawn");

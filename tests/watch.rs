@@ -120,7 +120,7 @@ fn papers_follow_every_sound_save_and_stay_at_a_broken_one() {
     std::fs::write(bench.path("my.case"), &tall).unwrap();
     // A look may fall between the two halves of the save, so there may be
     // other messages before.
-    watch.hear("error[sizes-conflict]: cupboard is 2 too tall");
+    watch.hear("error[sizes-conflict]: the openings of cupboard come to 29-1/2");
     watch.hear("nothing was written");
     watch.hear(ENDS);
     assert_eq!(paper(&bench, "cut-list.txt"), second);

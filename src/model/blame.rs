@@ -83,14 +83,14 @@ fn conflict(drafts: &Drafts<'_>, conflict: &Conflict, ctx: &Lower) -> Diagnostic
     let draft = &drafts.openings[list];
     let axis = draft.list.unwrap_or(Axis::Across);
     let name = draft.path.rsplit('.').next().unwrap_or(&draft.path);
-    let (big, amount) = match (over.is_positive(), axis) {
-        (true, Axis::Across) => ("too wide", over),
-        (true, Axis::Down) => ("too tall", over),
-        (false, _) => ("short", -over),
+    let amount = over.abs();
+    let so = match (over.is_positive(), axis) {
+        (true, Axis::Across) => format!("they are {} too wide", tape.figure(amount)),
+        (true, Axis::Down) => format!("they are {} too tall", tape.figure(amount)),
+        (false, _) => format!("{} is left over", tape.figure(amount)),
     };
     let title = format!(
-        "{name} is {} {big}: its openings need {}, the frame leaves {}",
-        tape.figure(amount),
+        "the openings of {name} come to {} and the frame leaves {}, so {so}",
         tape.figure(need),
         tape.figure(leave),
     );
@@ -106,12 +106,12 @@ fn conflict(drafts: &Drafts<'_>, conflict: &Conflict, ctx: &Lower) -> Diagnostic
         diagnostic = diagnostic.label(party.span, own_figure(party, ctx));
     }
     for (span, same) in shares {
-        let label = if same { "the same size again" } else { "takes its share" };
+        let label = if same { "the same size as another" } else { "takes a share" };
         diagnostic = diagnostic.label(span, label);
     }
     diagnostic.sums.push(sum("needs", need, &needs, false, ctx));
     diagnostic.sums.push(sum("leaves", leave, &leaves, true, ctx));
-    let head = if over.is_positive() { "over by" } else { "short by" };
+    let head = if over.is_positive() { "over by" } else { "left over" };
     diagnostic.sums.push(Sum::new(head, amount, tape));
     let shared = |name: &str| says_its_share(drafts, list, name);
     mends(diagnostic, &needs, &leaves, over, &shared, ctx)
@@ -134,7 +134,7 @@ fn says_its_share(drafts: &Drafts<'_>, list: usize, name: &str) -> Option<&'stat
 fn own_figure(party: &Party<'_>, ctx: &Lower) -> String {
     match party.known.says {
         Says::Fixed { word: None, .. } if party.known.constant.is_zero() => {
-            "worked out from another".to_owned()
+            "worked out from another size".to_owned()
         }
         _ => ctx.tape.figure(party.known.constant),
     }
@@ -195,7 +195,7 @@ fn mends(
     if let Some(party) = openings.clone().next_back() {
         // Where it says its share already, its figure is one word too many.
         let (title, text) = match shared(party.name) {
-            Some(word) => (format!("leave {} to its `{word}`", party.name), ""),
+            Some(word) => (format!("leave the size of {} to its `{word}`", party.name), ""),
             None => (format!("let {} take what is left", party.name), "share 1"),
         };
         diagnostic.fixes.push(Fix::new(Grade::Choice, title, party.span, text));
@@ -228,7 +228,7 @@ fn plain(all: &[(&Known, Exact)], conflict: &Conflict, ctx: &Lower) -> Diagnosti
             let name = if a == b { (*a).to_owned() } else { format!("{a} and {b}") };
             format!("{name} can't be both {} and {}", tape.figure(*x), tape.figure(*y))
         }
-        _ => format!("these sizes can't all hold: they differ by {}", tape.figure(over)),
+        _ => format!("these sizes can't all hold; they differ by {}", tape.figure(over)),
     };
     if let Some(diagnostic) = crossing(all, ctx) {
         return diagnostic;
@@ -241,7 +241,7 @@ fn plain(all: &[(&Known, Exact)], conflict: &Conflict, ctx: &Lower) -> Diagnosti
     }
     diagnostic
         .sum(Sum::new("differ by", over, tape))
-        .note("take one of these statements away, or change its figure")
+        .note("take out one of these statements, or change its figure")
 }
 
 /// An opening whose own figure is not what its column or row leaves for it.
@@ -278,7 +278,7 @@ fn crossing(all: &[(&Known, Exact)], ctx: &Lower) -> Option<Diagnostic> {
         return None;
     }
     let (figure, room) = (tape.figure(own.constant), tape.figure(leaves));
-    let title = format!("{name} can't be {figure} {word}: its place is {room} {word}");
+    let title = format!("{name} can't be {figure} {word}, because its place is {room} {word}");
     let mut diagnostic = Diagnostic::error("sizes-conflict", title, at, figure);
     let mut sum = Sum::new("leaves", leaves, tape);
     for (name, span, figure, part) in others {
@@ -330,7 +330,7 @@ fn question(drafts: &Drafts<'_>, question: &Question) -> Option<Diagnostic> {
     let title = match names.as_slice() {
         [only] => format!("nothing fixes the {size} of {only}"),
         [rest @ .., last] => format!(
-            "nothing fixes the {size} of {} and {last}: {} needed",
+            "nothing fixes the {size} of {} and {last}; {} needed",
             rest.join(", "),
             match question.missing {
                 1 => "one more size is".to_owned(),
@@ -367,9 +367,9 @@ fn question(drafts: &Drafts<'_>, question: &Question) -> Option<Diagnostic> {
         diagnostic = diagnostic.fix(Fix { title, grade: Grade::Choice, edits: shares });
     }
     if diagnostic.fixes.is_empty() {
-        diagnostic = diagnostic.note(format!("write `{word}` with its size"));
+        diagnostic = diagnostic.note(format!("write `{word}` and its size"));
     } else {
-        diagnostic = diagnostic.note(format!("or write `{word}` with its size"));
+        diagnostic = diagnostic.note(format!("you can also write `{word}` and its size"));
     }
     Some(diagnostic)
 }
@@ -394,7 +394,7 @@ fn no_room(drafts: &Drafts<'_>, solution: &Solution, ctx: &mut Lower) {
         told.push(draft.parent);
         let name = draft.path.rsplit('.').next().unwrap_or(&draft.path);
         let left = ctx.tape.figure(size.length);
-        let title = format!("`{name}` has no room: {left} is left for it");
+        let title = format!("`{name}` has no room; {left} is left for it");
         let diagnostic =
             Diagnostic::error("no-room", title, draft.entry.head, "nothing is left for this")
                 .subject(&draft.path);
@@ -417,7 +417,10 @@ fn no_frame_room(
         }
         let size = drafts.sheet.size(solution, variable)?;
         let left = ctx.tape.figure(size.length);
-        let title = format!("the frame of `{}` leaves no room: {left}", root.path);
+        let title = format!(
+            "the frame of `{}` leaves no room for its openings; what is left is {left}",
+            root.path
+        );
         let at = root.entry.head;
         let diagnostic = Diagnostic::error("no-room", title, at, "nothing is left for these");
         Some(explained(diagnostic.subject(&root.path), &size, at, ctx))

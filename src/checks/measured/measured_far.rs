@@ -9,7 +9,7 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "measured-far",
     severity: Severity::Error,
-    finds: "A measured opening or thickness is too far off its drawn figure. An opening may be off by its two gaps; with an overlay front the limit is 1/8 in (3 mm), and with no front it is 1/4 in (6 mm). A thickness may be off by a quarter of itself or by 1/16 in (1.6 mm), whichever is more. The reading is ignored, and everything else is judged without it.",
+    finds: "A measured opening or thickness is too far off its drawn figure. An opening may be off by its two gaps; with an overlay front the limit is 1/8 in (3 mm), and with no front it is 1/4 in (6 mm). A thickness may be off by a quarter or by 1/16 in (1.6 mm), whichever is more. The reading is ignored, and everything else is judged without it.",
     why: "No front with its gaps in range can make up for that. The frame you built is not the frame that is drawn, and the drawing places every board behind it. A figure that is off by far more is usually a slip.",
     source: "Gaps: plane geometry. The other figures are our own.",
     formula: "Measured − drawn, compared with twice the gap. For a thickness, measured − written, compared with a quarter of it.",

@@ -41,7 +41,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                         at,
                         format!("scribe {}", tape.figure(scribe.length)),
                     )
-                    .label(stile.span, "seam mitre")
+                    .label(stile.span, "mitered seam")
                     .note("use a butt seam, or leave out the scribe on this side")
                     .subject(&case.name),
                 );
