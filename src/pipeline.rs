@@ -10,6 +10,7 @@ use crate::diagnostics::{Diagnostic, Severity, Sink, Sources};
 use crate::measure::{FileId, Length, Span, Unit};
 use crate::model::{self, Loaded, Lowered, Piece, ReadError, Role, SourceFiles, Standing};
 use crate::parts::{self, Part, Parts};
+use crate::plans::Workings;
 use crate::syntax::Tree;
 
 /// What became of a spec.
@@ -30,6 +31,12 @@ pub struct Compilation {
 }
 
 impl Compilation {
+    /// What can be worked out of the piece; `None` where it has no parts.
+    #[must_use]
+    pub fn workings(&self) -> Option<Workings<'_>> {
+        Some(Workings::of(self.piece.as_ref()?, self.parts.as_ref()?))
+    }
+
     /// True for a piece, or what was to be one; false for a file that others use.
     #[must_use]
     pub fn is_piece(&self) -> bool {
@@ -81,7 +88,7 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
         if let Some(fault) = fault.or_else(|| out_of_range(piece, &built)) {
             found.push(fault);
         } else {
-            checks::parts(piece, &built, &mut found);
+            checks::parts(&Workings::of(piece, &built), &mut found);
             parts = Some(built);
         }
         sink.extend(checks::accept(&piece.accepts, found.into_sorted()));

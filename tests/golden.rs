@@ -12,6 +12,7 @@ use std::path::{Path, PathBuf};
 use casewright::model::MemoryFiles;
 use casewright::papers::{self, Format, PaperFile};
 use casewright::pipeline::{self, Compilation};
+use casewright::plans::Workings;
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).to_path_buf()
@@ -74,7 +75,10 @@ fn kept(name: &str, compiled: &Compilation) -> Vec<(String, String)> {
     let (Some(piece), Some(parts)) = (&compiled.piece, &compiled.parts) else {
         panic!("{name} has no parts")
     };
-    kept.push(("measuring-form.txt".to_owned(), papers::measuring_form(piece, parts)));
+    kept.push((
+        "measuring-form.txt".to_owned(),
+        papers::measuring_form(&Workings::of(piece, parts)),
+    ));
     kept
 }
 

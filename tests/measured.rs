@@ -6,7 +6,7 @@ use casewright::measure::{Exact, Length};
 use casewright::model::MemoryFiles;
 use casewright::parts::{Part, Parts};
 use casewright::pipeline::{self, Compilation};
-use casewright::plans::seasons;
+use casewright::plans::Workings;
 
 /// The hall console with these lines at its end.
 fn console(more: &str) -> Compilation {
@@ -76,7 +76,7 @@ fn the_reveals_stay_as_written() {
         "measured { opening press { wide 26-17/32; high 25-31/32 }; opening upper { wide 17-3/16 } }",
     );
     let piece = c.piece.as_ref().expect("a piece");
-    for gap in seasons::gaps(piece, parts(&c)) {
+    for gap in Workings::of(piece, parts(&c)).gaps() {
         let written = if gap.meeting { Length::inches(1, 8) } else { Length::inches(3, 32) };
         assert_eq!(gap.fitted, written, "{} {}", gap.front.path, gap.edge.word());
     }

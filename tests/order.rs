@@ -10,8 +10,8 @@ use casewright::measure::Length;
 use casewright::model::{MemoryFiles, OpeningKind, Piece, Set};
 use casewright::parts::{Assembly, Bore, FeatureKind, JointSort, Part, PartId, Parts};
 use casewright::pipeline::{self, Compilation};
-use casewright::plans::assembly::{self, Task};
-use casewright::plans::setups;
+use casewright::plans::Workings;
+use casewright::plans::assembly::Task;
 
 use crate::support::compile;
 
@@ -57,7 +57,7 @@ struct Shop {
 impl Shop {
     fn of(name: &str, compiled: Compilation) -> Option<Self> {
         let (piece, parts) = (compiled.piece?, compiled.parts?);
-        let tasks = assembly::plan(&piece, &parts, &setups::plan(&piece, &parts)).tasks;
+        let tasks = Workings::of(&piece, &parts).assembly().tasks.clone();
         Some(Self { name: name.to_owned(), piece, parts, tasks })
     }
 

@@ -3,7 +3,8 @@
 
 use crate::support::compile;
 use casewright::measure::{Length, Unit};
-use casewright::plans::seasons::{self, Edge};
+use casewright::plans::Workings;
+use casewright::plans::seasons::Edge;
 
 const CONSOLE: &str = include_str!("../specs/hall-console.case");
 const FIRST: &str = include_str!("../specs/first.case");
@@ -25,7 +26,8 @@ fn the_leaves_of_the_console_swell_as_worked_by_hand() {
     let text = CONSOLE.replace("sawn quarter", "sawn flat").replace("30% to 55%", "30% to 65%");
     let compiled = compile(&text);
     let (piece, parts) = (compiled.piece.expect("solved"), compiled.parts.expect("built"));
-    let gaps = seasons::gaps(&piece, &parts);
+    let work = Workings::of(&piece, &parts);
+    let gaps = work.gaps();
     let meeting = gaps.iter().find(|gap| gap.meeting).expect("a pair");
     assert_eq!(meeting.fitted, Length::inches(1, 8));
     assert!((inches(meeting.fitted - meeting.dampest) - 0.278).abs() < 0.001);
@@ -41,7 +43,8 @@ fn the_leaves_of_the_console_swell_as_worked_by_hand() {
 fn a_drawer_front_rises_with_its_box() {
     let compiled = compile(CONSOLE);
     let (piece, parts) = (compiled.piece.expect("solved"), compiled.parts.expect("built"));
-    let gaps = seasons::gaps(&piece, &parts);
+    let work = Workings::of(&piece, &parts);
+    let gaps = work.gaps();
     let top = gaps
         .iter()
         .find(|gap| gap.front.opening.path == "console.bank.lower" && gap.edge == Edge::Top)
@@ -56,19 +59,20 @@ fn a_drawer_front_rises_with_its_box() {
 fn errors_stack_up_in_the_middle_of_a_pair() {
     let compiled = compile(FIRST);
     let (piece, parts) = (compiled.piece.expect("solved"), compiled.parts.expect("built"));
-    let gaps = seasons::gaps(&piece, &parts);
+    let work = Workings::of(&piece, &parts);
+    let gaps = work.gaps();
     let meeting = gaps.iter().find(|gap| gap.meeting).expect("a pair");
     assert_eq!(meeting.stack.worst(), Length::inches(4, 64));
     // √(4 × (1/64)²) = 2/64, to the thousandth of a millimetre.
     assert!((inches(meeting.stack.likely()) - 2.0 / 64.0).abs() < 0.000_05);
-    for gap in &gaps {
+    for gap in gaps {
         assert!(gap.stack.likely() <= gap.stack.worst() + Length::inches(1, 10_000));
     }
     let adjustable = FIRST.replace("swing 105 deg", "swing 105 deg; adjust 2 mm");
     let compiled = compile(&adjustable);
     let (piece, parts) = (compiled.piece.expect("solved"), compiled.parts.expect("built"));
-    let eased = seasons::gaps(&piece, &parts);
-    let eased = eased.iter().find(|gap| gap.meeting).expect("a pair");
+    let work = Workings::of(&piece, &parts);
+    let eased = work.gaps().iter().find(|gap| gap.meeting).expect("a pair");
     assert_eq!(eased.stack.worst(), Length::inches(1, 64));
 }
 
@@ -119,7 +123,8 @@ fn a_mirrored_piece_moves_alike() {
     let found = |text: &str| -> Vec<(String, Length)> {
         let compiled = compile(text);
         let (piece, parts) = (compiled.piece.expect("solved"), compiled.parts.expect("built"));
-        let mut all: Vec<(String, Length)> = seasons::gaps(&piece, &parts)
+        let mut all: Vec<(String, Length)> = Workings::of(&piece, &parts)
+            .gaps()
             .iter()
             .filter(|gap| gap.front.opening.path == "console.press")
             .map(|gap| {

@@ -5,7 +5,7 @@ use casewright::diagnostics::{Diagnostic, Grade, Severity};
 use casewright::measure::FileId;
 use casewright::model::MemoryFiles;
 use casewright::pipeline::{self, Compilation};
-use casewright::plans::assembly::gluing;
+use casewright::plans::Workings;
 use proptest::prelude::*;
 
 const FIRST: &str = include_str!("../specs/first.case");
@@ -100,7 +100,7 @@ fn glue_ups_take_the_clamps_of_their_joints() {
     ] {
         let compiled = compile(text);
         let (piece, parts) = (compiled.piece.expect("a piece"), compiled.parts.expect("parts"));
-        let all = gluing::glue_ups(&piece, &parts);
+        let all = Workings::of(&piece, &parts).glue_ups().to_vec();
         let one = all.iter().find(|glue_up| glue_up.path == path).expect(path);
         assert_eq!((one.load.joints(), one.load.clamps()), (joints, clamps), "{path}");
     }

@@ -3,8 +3,7 @@
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Span;
 use crate::model::Piece;
-use crate::parts::Parts;
-use crate::plans::ledger::Ledger;
+use crate::plans::Workings;
 
 /// A sound spec that examples change one line of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,10 +57,8 @@ pub enum Check {
     Reading,
     /// It looks at the solved piece.
     Piece(fn(&Piece, &mut Sink)),
-    /// It looks at the parts.
-    Parts(fn(&Piece, &Parts, &mut Sink)),
-    /// It looks at what is cut already; nothing is asked where nothing is.
-    Cut(fn(&Ledger<'_>, &mut Sink)),
+    /// It looks at the parts and what is worked out of them.
+    Parts(fn(&Workings<'_>, &mut Sink)),
 }
 
 /// A rule.

@@ -14,8 +14,8 @@ pub(super) fn run(measure: &Measure, terminal: &Terminal) -> Exit {
         check::report(&measure.spec, &compiled, terminal);
     }
     // What is drawn is known even where it can't be built as measured.
-    if let (Some(piece), Some(parts)) = (&compiled.piece, &compiled.parts) {
-        terminal.print(&papers::measuring_form(piece, parts));
+    if let Some(work) = compiled.workings() {
+        terminal.print(&papers::measuring_form(&work));
     }
     exit
 }

@@ -2,7 +2,7 @@
 
 use crate::measure::MEASURED;
 use crate::model::HingeKind;
-use crate::plans::assembly::{self, Slot, Task, Wait, Work};
+use crate::plans::assembly::{Slot, Task, Wait, Work};
 use crate::plans::hardware::{self, Count, Kind};
 use crate::trade;
 
@@ -10,8 +10,8 @@ use super::page::{Block, Table, left, right};
 use super::words;
 use super::{Source, with_currency};
 
-pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
-    let plan = assembly::plan(source.piece, source.parts, source.setups);
+pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
+    let plan = source.work.assembly();
     let mut order: Vec<(&Task, &Slot)> = plan.tasks.iter().zip(&plan.schedule.slots).collect();
     order.sort_by_key(|(_, slot)| slot.order);
     let mut blocks = vec![Block::Note(format!(
@@ -49,7 +49,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     }
     overview.foot = format!(
         "hours count from the start of the day; a day is {} of work",
-        source.piece.shop.day
+        source.work.piece.shop.day
     );
     blocks.push(Block::Heading("At a glance".into()));
     blocks.push(Block::Table(overview));
@@ -67,8 +67,8 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
 }
 
 /// Notes that belong to no single part.
-fn notes(source: &Source<'_>) -> Vec<String> {
-    let piece = source.piece;
+fn notes(source: &Source<'_, '_>) -> Vec<String> {
+    let piece = source.work.piece;
     let mut notes = piece.shop.notes.clone();
     notes.extend(piece.site.notes.iter().cloned());
     for keep_out in &piece.site.keep_outs {
@@ -83,13 +83,13 @@ fn notes(source: &Source<'_>) -> Vec<String> {
 }
 
 /// What must lie ready: every hinge, slide and pull with its maker's figures.
-fn hardware(source: &Source<'_>, blocks: &mut Vec<Block>) {
-    let (piece, figures) = (source.piece, &source.figures);
+fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
+    let (piece, figures) = (source.work.piece, &source.figures);
     let mut table = Table {
         columns: vec![right("pcs").strong(), left("what"), left("figures that the papers rely on")],
         ..Table::default()
     };
-    let screws = hardware::pull_screws(piece, source.parts);
+    let screws = hardware::pull_screws(piece, source.work.parts);
     for Count { kind, number } in hardware::count(piece) {
         let (name, price, mut told) = match kind {
             Kind::Hinge(index) => {
@@ -169,7 +169,7 @@ fn hardware(source: &Source<'_>, blocks: &mut Vec<Block>) {
 }
 
 fn step(
-    source: &Source<'_>,
+    source: &Source<'_, '_>,
     number: usize,
     task: &Task,
     slot: &Slot,
@@ -194,7 +194,7 @@ fn step(
         times.push(task.waits().unwrap_or_default());
     }
     if task.clamps > 0 {
-        let have = source.piece.shop.clamps;
+        let have = source.work.piece.shop.clamps;
         let plural = if task.clamps == 1 { "" } else { "s" };
         times.push(format!("{} clamp{plural}", task.clamps));
         if task.clamps > have {
@@ -202,7 +202,7 @@ fn step(
         }
     }
     if task.spreading.0.is_positive() {
-        let open = source.piece.shop.open_time;
+        let open = source.work.piece.shop.open_time;
         times.push(format!("{} to spread glue that stays open {open}", task.spreading));
     }
     more.push(times.join(", "));
@@ -232,9 +232,9 @@ fn step(
 }
 
 /// True where a finish is used whose rags can set themselves alight.
-fn heats(source: &Source<'_>) -> bool {
-    let used = source.piece.cases.iter().filter_map(|case| case.finish);
-    used.filter_map(|index| source.piece.finish(index))
+fn heats(source: &Source<'_, '_>) -> bool {
+    let used = source.work.piece.cases.iter().filter_map(|case| case.finish);
+    used.filter_map(|index| source.work.piece.finish(index))
         .any(|finish| trade::heats_in_rags(finish.kind.slug()))
 }
 

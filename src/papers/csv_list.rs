@@ -1,14 +1,15 @@
 //! The cut list as comma-separated values.
 
 use crate::model::Piece;
-use crate::parts::{Grain, Part, Parts};
-use crate::plans::ledger::Ledger;
+use crate::parts::{Grain, Part};
+use crate::plans::Workings;
 
 use super::left_to_cut;
 
 /// One row a part. Cells that a spreadsheet would take for a formula are set
 /// off with an apostrophe.
-pub(super) fn cut_list(piece: &Piece, parts: &Parts, ledger: &Ledger<'_>) -> String {
+pub(super) fn cut_list(work: &Workings<'_>) -> String {
+    let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     let unit = tape.unit.name();
     let head = [
@@ -49,7 +50,7 @@ pub(super) fn cut_list(piece: &Piece, parts: &Parts, ledger: &Ledger<'_>) -> Str
             tape.exact(part.width.length),
             tape.exact(part.thickness.length),
             measured(piece, part),
-            left_to_cut::done(ledger, id),
+            left_to_cut::done(work.ledger(), id),
         ]);
     }
     written(&rows)

@@ -23,8 +23,8 @@ struct Line<'a> {
     features: Vec<String>,
 }
 
-pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
-    let (piece, parts, figures) = (source.piece, source.parts, &source.figures);
+pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
+    let (piece, parts, figures) = (source.work.piece, source.work.parts, &source.figures);
     let mut blocks = vec![
         Block::Note("Rip everything under one figure at one setting of the fence, then crosscut to the stop: longest first, and pieces of one length together, so that they come out alike. Mark every piece before it leaves the saw.".into()),
         Block::Caution("Guard and riving knife on; a push stick within a hand's breadth of the blade; stand out of line with the cut. Two people for a whole sheet. Mask and extraction: wood dust harms, that of oak and beech most.".into()),
@@ -67,13 +67,13 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     blocks
 }
 
-fn heading(stock: &Stock, source: &Source<'_>) -> String {
-    let thick = source.figures.size(&stock.thickness, &source.piece.facts);
+fn heading(stock: &Stock, source: &Source<'_, '_>) -> String {
+    let thick = source.figures.size(&stock.thickness, &source.work.piece.facts);
     format!("{}: {} {thick}", stock.name, stock.kind.word())
 }
 
 /// What a stock is and how it is bought; `None` where the spec says nothing.
-fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> Option<String> {
+fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Option<String> {
     let text = |length| source.figures.text(length);
     let mut parts = Vec::new();
     if let Some(species) = &stock.species {
@@ -96,7 +96,7 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> Option<
             ));
         }
         parts.push(format!("{} of rough pieces before waste", volume(stock, own, source)));
-        let humidity = source.piece.shop.humidity;
+        let humidity = source.work.piece.shop.humidity;
         let mark = measured::air(source);
         parts.push(format!("let it settle at {}{mark} % humidity before milling", humidity.0));
     } else {
@@ -108,8 +108,8 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> Option<
                 "sheets {} by {}, trim {} off each factory edge, kerf {}",
                 text(sheet.long),
                 text(sheet.wide),
-                text(source.piece.shop.edge_trim),
-                text(source.piece.shop.kerf)
+                text(source.work.piece.shop.edge_trim),
+                text(source.work.piece.shop.kerf)
             ));
         }
         for (long, wide) in &stock.on_hand {
@@ -125,9 +125,9 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> Option<
 }
 
 /// What the rough pieces of a stock come to: board feet, or cubic metres.
-fn volume(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> String {
+fn volume(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> String {
     let pieces = own.iter().map(|(_, part)| (stock.nominal, part.rough.width, part.rough.length));
-    match source.piece.tape().unit {
+    match source.work.piece.tape().unit {
         Unit::Millimetre => format!("{:.3} m3", pieces.map(trade::cubic_metres).sum::<f64>()),
         _ => format!("{:.1} board feet", pieces.map(trade::board_feet).sum::<f64>()),
     }
@@ -135,19 +135,19 @@ fn volume(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_>) -> String
 
 /// Parts of one thickness, a setting of the fence at a time, widest first.
 fn by_width(
-    source: &Source<'_>,
+    source: &Source<'_, '_>,
     stock: &Stock,
     own: &[(PartId, &Part)],
     thickness: Option<Length>,
     blocks: &mut Vec<Block>,
 ) {
-    let (piece, parts, figures) = (source.piece, source.parts, &source.figures);
+    let (piece, _parts, figures) = (source.work.piece, source.work.parts, &source.figures);
     let mut widths: BTreeMap<Length, Vec<Line<'_>>> = BTreeMap::new();
-    let ledger = source.ledger;
+    let ledger = source.work.ledger();
     let planed = measured::left_wider(source);
     for (id, part) in own {
         let done = left_to_cut::done(ledger, *id);
-        let mut features = words::features(part, parts, source.piece, figures);
+        let mut features = words::features(part, source.work, figures);
         if let Some(wider) = planed.get(id).filter(|_| !left_to_cut::is_done(ledger, *id)) {
             features.insert(0, wider.clone());
         }
@@ -185,7 +185,7 @@ fn by_width(
             };
             more.push(format!("to {} thick{how}", figures.text(thickness)));
         }
-        let facts = &source.piece.facts;
+        let facts = &source.work.piece.facts;
         let measured =
             lines.iter().flat_map(|line| &line.parts).any(|part| facts.is_measured(&part.width));
         blocks.push(Block::Setting {
@@ -209,7 +209,7 @@ fn by_width(
             let marks: Vec<&str> = line.parts.iter().map(|part| part.mark.as_str()).collect();
             let mut row = vec![
                 marks.join(" "),
-                plain_name(first, source.piece),
+                plain_name(first, source.work.piece),
                 line.parts.len().to_string(),
                 figures.size(&first.length, facts),
             ];
@@ -244,10 +244,10 @@ fn by_width(
 }
 
 /// What must not go over a machine one by one.
-fn cautions(source: &Source<'_>, lines: &[Line<'_>]) -> Vec<Block> {
+fn cautions(source: &Source<'_, '_>, lines: &[Line<'_>]) -> Vec<Block> {
     let marks = |small: fn(&Piece, &Part) -> bool| {
         let own =
-            lines.iter().flat_map(|line| &line.parts).filter(|part| small(source.piece, part));
+            lines.iter().flat_map(|line| &line.parts).filter(|part| small(source.work.piece, part));
         own.map(|part| part.mark.as_str()).collect::<Vec<&str>>().join(" ")
     };
     let (short, narrow) = (marks(small_parts::is_short), marks(small_parts::is_narrow));
@@ -275,9 +275,9 @@ fn plain_name(part: &Part, piece: &Piece) -> String {
 }
 
 /// What the frame must add up to, list by list.
-fn sums(source: &Source<'_>) -> Vec<String> {
+fn sums(source: &Source<'_, '_>) -> Vec<String> {
     let mut lines = Vec::new();
-    for case in &source.piece.cases {
+    for case in &source.work.piece.cases {
         for opening in &case.openings {
             let OpeningKind::List(axis, items) = &opening.kind else { continue };
             if items.len() < 2 {
@@ -287,9 +287,11 @@ fn sums(source: &Source<'_>) -> Vec<String> {
                 .iter()
                 .filter_map(|item| match item {
                     Item::Opening(opening) => {
-                        source.piece.opening(*opening).map(|o| o.along(*axis).length)
+                        source.work.piece.opening(*opening).map(|o| o.along(*axis).length)
                     }
-                    Item::Member(member) => source.piece.member(*member).map(|m| m.wide.length),
+                    Item::Member(member) => {
+                        source.work.piece.member(*member).map(|m| m.wide.length)
+                    }
                 })
                 .collect();
             let way = match axis {

@@ -7,8 +7,8 @@ use super::drawing::view;
 use super::page::{Block, Table, left, right};
 use super::words;
 
-pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
-    let (piece, parts, figures) = (source.piece, source.parts, &source.figures);
+pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
+    let (piece, parts, figures) = (source.work.piece, source.work.parts, &source.figures);
     let whole = view::extent(parts);
     let mut blocks = vec![
         Block::Heading("From the front".into()),
@@ -51,7 +51,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     for part in rows {
         table.rows.push(vec![
             part.mark.clone(),
-            words::name(part, source.piece),
+            words::name(part, source.work.piece),
             figures.text(part.length.length),
             figures.text(part.width.length),
             figures.text(part.thickness.length),

@@ -3,7 +3,7 @@
 use crate::measure::{Length, Tape, Unit};
 use crate::model::{Build, Stock};
 use crate::parts::Part;
-use crate::plans::seasons::{self, Against, Climate, Gap};
+use crate::plans::seasons::{Against, Gap};
 use crate::trade;
 
 use super::Source;
@@ -11,8 +11,8 @@ use super::measured;
 use super::page::{Block, Column, Table, left, right};
 use super::words;
 
-pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
-    let gaps = seasons::gaps(source.piece, source.parts);
+pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
+    let gaps = source.work.gaps();
     let mut blocks = vec![Block::Note(words::climate(source))];
     if gaps.is_empty() {
         blocks.push(Block::Note("This piece has no doors, drawers or false fronts.".into()));
@@ -40,7 +40,7 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
 }
 
 /// The columns of what the year makes, which goes by the air of the shop.
-fn days(source: &Source<'_>) -> [Column; 2] {
+fn days(source: &Source<'_, '_>) -> [Column; 2] {
     match measured::air(source) {
         "" => [right("driest"), right("dampest")],
         _ => [right("driest (m)"), right("dampest (m)")],
@@ -48,10 +48,10 @@ fn days(source: &Source<'_>) -> [Column; 2] {
 }
 
 /// All gaps of one size: the shims, then the edges.
-fn group(source: &Source<'_>, size: Length, own: &[&Gap<'_>], blocks: &mut Vec<Block>) {
-    let tape = source.piece.tape();
+fn group(source: &Source<'_, '_>, size: Length, own: &[&Gap<'_>], blocks: &mut Vec<Block>) {
+    let tape = source.work.piece.tape();
     let metric = tape.unit == Unit::Millimetre;
-    let shims = trade::shim_stack(size, metric, source.piece.shop.card);
+    let shims = trade::shim_stack(size, metric, source.work.piece.shop.card);
     let stack: Vec<String> = shims
         .stack
         .iter()
@@ -75,7 +75,7 @@ fn group(source: &Source<'_>, size: Length, own: &[&Gap<'_>], blocks: &mut Vec<B
             "or {} playing cards ({} mm at {} mm a card; measure your deck)",
             shims.cards,
             Tape::millimetres().exact(shims.cards_thick),
-            Tape::millimetres().exact(source.piece.shop.card)
+            Tape::millimetres().exact(source.work.piece.shop.card)
         ));
     }
     let figure = source.figures.text(size);
@@ -117,9 +117,9 @@ fn front(gap: &Gap<'_>) -> String {
     }
 }
 
-fn beside(source: &Source<'_>, gap: &Gap<'_>) -> String {
+fn beside(source: &Source<'_, '_>, gap: &Gap<'_>) -> String {
     match gap.against {
-        Against::Part(part) => words::name(part, source.piece),
+        Against::Part(part) => words::name(part, source.work.piece),
         // A front of one board is called as its paper calls it.
         Against::Front(opening, leaf) => {
             let leaf = leaf.word().replace('-', " ");
@@ -146,8 +146,8 @@ fn season(tape: &Tape, gap: Length) -> String {
 }
 
 /// Solid panels in their grooves.
-fn panels(source: &Source<'_>, blocks: &mut Vec<Block>) {
-    let (piece, tape) = (source.piece, source.piece.tape());
+fn panels(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
+    let (_piece, tape) = (source.work.piece, source.work.piece.tape());
     let [driest, dampest] = days(source);
     let mut table = Table {
         columns: vec![
@@ -159,9 +159,9 @@ fn panels(source: &Source<'_>, blocks: &mut Vec<Block>) {
         ],
         ..Table::default()
     };
-    for float in seasons::floats(piece, source.parts) {
+    for float in source.work.floats() {
         table.rows.push(vec![
-            format!("{} {}", float.panel.mark, words::name(float.panel, source.piece)),
+            format!("{} {}", float.panel.mark, words::name(float.panel, source.work.piece)),
             source.figures.text(float.panel.width.length),
             tape.fine(float.room),
             tape.fine(float.driest),
@@ -176,16 +176,16 @@ fn panels(source: &Source<'_>, blocks: &mut Vec<Block>) {
 }
 
 /// What the year does to every board that is wide enough to matter.
-fn wood(source: &Source<'_>, blocks: &mut Vec<Block>) {
-    let (piece, tape) = (source.piece, source.piece.tape());
-    let climate = Climate::of(piece);
+fn wood(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
+    let (piece, tape) = (source.work.piece, source.work.piece.tape());
+    let climate = source.work.climate();
     let [driest, dampest] = days(source);
     let mut table = Table {
         columns: vec![left("board").strong(), left("wood"), right("wide"), driest, dampest],
         ..Table::default()
     };
     let mut rows: Vec<(&Part, &Stock, usize)> = Vec::new();
-    for part in &source.parts.all {
+    for part in &source.work.parts.all {
         let Some(stock) = piece.stock(part.stock).filter(|stock| stock.wood.is_some()) else {
             continue;
         };
@@ -201,8 +201,8 @@ fn wood(source: &Source<'_>, blocks: &mut Vec<Block>) {
         let change = climate.swelling(stock, part.width.length);
         let species = stock.wood_name();
         let name = match count {
-            1 => words::name(part, source.piece),
-            count => format!("{} and {} more", words::name(part, source.piece), count - 1),
+            1 => words::name(part, source.work.piece),
+            count => format!("{} and {} more", words::name(part, source.work.piece), count - 1),
         };
         table.rows.push(vec![
             format!("{} {name}", part.mark),

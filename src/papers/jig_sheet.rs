@@ -10,14 +10,14 @@ use super::drawing::setup::drawing;
 use super::page::{Block, Table, left, right};
 use super::{Source, words};
 
-pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
-    let setups = source.setups;
+pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
+    let setups = source.work.setups();
     if setups.is_empty() {
         return vec![Block::Note("Nothing in this piece is cut with the router.".into())];
     }
     let mut blocks = vec![
         Block::Caution("Feed against the turn of the bit; never climb-cut by hand. A bit wider than 1 in (25 mm) runs in a router table only, never by hand. On the table feed from right to left, with featherboards and a push block. Unplug before you change a bit; three quarters of the shank in the collet. Eyes, ears, dust mask; dust of hardwoods can harm, so draw it off at the bit.".into()),
-        Block::Note(format!("{} set-ups, in the order that changes the bit least. Each has one guide. Every setting counts from the edge, end or face that is named, never from the cut before, and holds for the bit in the heading over it; with a straight-edge it holds for a base plate {} across. Make every pass on every piece at one setting before you move the guide to the next.", setups.len(), source.figures.text(source.piece.shop.base_plate))),
+        Block::Note(format!("{} set-ups, in the order that changes the bit least. Each has one guide. Every setting counts from the edge, end or face that is named, never from the cut before, and holds for the bit in the heading over it; with a straight-edge it holds for a base plate {} across. Make every pass on every piece at one setting before you move the guide to the next.", setups.len(), source.figures.text(source.work.piece.shop.base_plate))),
     ];
     let mut bit = None;
     for (number, setup) in setups.iter().enumerate() {
@@ -37,17 +37,17 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         .fold(Duration::default(), |sum, s| Duration(sum.0 + s.time.whole_minutes().0));
     blocks.push(Block::Note(format!(
         "All set-ups together: about {total} at a feed of {} a minute and {} for each change.",
-        source.figures.text(source.piece.shop.feed),
-        source.piece.shop.set_up
+        source.figures.text(source.work.piece.shop.feed),
+        source.work.piece.shop.set_up
     )));
     blocks
 }
 
-fn cutter(source: &Source<'_>, setup: &Setup) -> String {
+fn cutter(source: &Source<'_, '_>, setup: &Setup) -> String {
     let figures = &source.figures;
     match (&setup.cutter.name, setup.kind) {
         (Some(name), _) => {
-            let diameter = source.piece.tape().figure(setup.cutter.diameter);
+            let diameter = source.work.piece.tape().figure(setup.cutter.diameter);
             let shank = setup.cutter.shank.map(|shank| format!(", shank {}", figures.text(shank)));
             format!(
                 "Bit {name}, {diameter}{}: at most {} rpm",
@@ -57,7 +57,7 @@ fn cutter(source: &Source<'_>, setup: &Setup) -> String {
         }
         (None, _) => format!(
             "Straight bit {} across: at most {} rpm",
-            source.piece.tape().figure(setup.cutter.diameter),
+            source.work.piece.tape().figure(setup.cutter.diameter),
             setup.cutter.speed
         ),
     }
@@ -65,7 +65,7 @@ fn cutter(source: &Source<'_>, setup: &Setup) -> String {
 
 /// What the flutes of a set-up do to the faces they are cut into: the width of
 /// one, what they add to the surface to finish, what they take of the wood.
-fn ornament(source: &Source<'_>, setup: &Setup) -> Option<String> {
+fn ornament(source: &Source<'_, '_>, setup: &Setup) -> Option<String> {
     let FeatureKind::Flute(_) = setup.kind else { return None };
     let wide = setup.lines.first()?.wide;
     let arc = trade::flute_arc(setup.cutter.diameter, setup.deep);
@@ -73,7 +73,7 @@ fn ornament(source: &Source<'_>, setup: &Setup) -> Option<String> {
     let area = |a: Length, b: Length| a.in_unit(Unit::Millimetre) * b.in_unit(Unit::Millimetre);
     let (mut faces, mut wood, mut run) = (Exact::ZERO, Exact::ZERO, Length::ZERO);
     for piece in &setup.runs {
-        let Some(part) = source.parts.get(piece.part) else { continue };
+        let Some(part) = source.work.parts.get(piece.part) else { continue };
         let face = area(part.length.length, part.width.length);
         faces += face;
         wood += face * part.thickness.length.in_unit(Unit::Millimetre);
@@ -95,7 +95,7 @@ fn ornament(source: &Source<'_>, setup: &Setup) -> Option<String> {
 /// The guide and what it is set to: the large figure, what it is, and how the
 /// router is led.
 fn guided(
-    source: &Source<'_>,
+    source: &Source<'_, '_>,
     setup: &Setup,
     guided: &Guided,
     rabbet: bool,
@@ -122,9 +122,9 @@ fn guided(
     };
     let mut more = vec![place];
     let settings = &guided.settings;
-    let exact = settings.iter().all(|set| !source.piece.tape().print(*set).is_rounded());
+    let exact = settings.iter().all(|set| !source.work.piece.tape().print(*set).is_rounded());
     let fine = |length: Length| {
-        format!("{}{}", source.piece.tape().fine(length), figures.mark(length.is_measured()))
+        format!("{}{}", source.work.piece.tape().fine(length), figures.mark(length.is_measured()))
     };
     let texts: Vec<String> = settings.iter().map(|set| figures.text(*set)).collect();
     let way = match guided.guide {
@@ -168,8 +168,8 @@ fn guided(
             "{over}: take it from a gauge block or shims, and try the mating part in the test cut"
         ));
     }
-    let base = source.piece.shop.base_plate;
-    let narrow = setup.runs.iter().filter_map(|run| source.parts.get(run.part)).any(|part| {
+    let base = source.work.piece.shop.base_plate;
+    let narrow = setup.runs.iter().filter_map(|run| source.work.parts.get(run.part)).any(|part| {
         let (long, across) = part.face_size(setup.face);
         (if setup.along { long } else { across }) < base
     });
@@ -179,14 +179,14 @@ fn guided(
     (figure, what, more)
 }
 
-fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block>) {
+fn one(source: &Source<'_, '_>, setup: &Setup, number: usize, blocks: &mut Vec<Block>) {
     let figures = &source.figures;
     let text = |length: Length| figures.text(length);
     let Some(first) = setup.lines.first() else { return };
     let kind = setup.kind.word();
     let datum = &setup.datum;
     // Stiles and rails of a door are grooved in one go, each in another edge.
-    let face_of = |run: &Run| source.parts.get(run.part).map(|part| part.face_name(run.face));
+    let face_of = |run: &Run| source.work.parts.get(run.part).map(|part| part.face_name(run.face));
     let edges = setup.runs.iter().any(|run| face_of(run).as_ref() != Some(&setup.face_name));
     let face = if edges { "edge that is named below" } else { setup.face_name.as_str() };
     let along = first.from.is_zero();
@@ -229,7 +229,7 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
     more.extend(ornament(source, setup));
     let flutes = setup.guided.is_none();
     blocks.push(Block::Setting { figure, what: format!("{number}. {what}"), more });
-    if let Some(part) = setup.runs.first().and_then(|run| source.parts.get(run.part)) {
+    if let Some(part) = setup.runs.first().and_then(|run| source.work.parts.get(run.part)) {
         let svg = drawing(setup, part, figures);
         let caption = format!("set-up {number} on {}, to scale", part.mark);
         blocks.push(Block::Drawing { svg, caption, small: true });
@@ -258,8 +258,9 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
     }
     let mut table = Table { columns, ..Table::default() };
     for run in &setup.runs {
-        let Some(part) = source.parts.get(run.part) else { continue };
-        let mut row = vec![part.mark.clone(), words::name(part, source.piece), text(run.length)];
+        let Some(part) = source.work.parts.get(run.part) else { continue };
+        let mut row =
+            vec![part.mark.clone(), words::name(part, source.work.piece), text(run.length)];
         if edges {
             row.push(part.face_name(run.face));
         }
@@ -273,7 +274,7 @@ fn one(source: &Source<'_>, setup: &Setup, number: usize, blocks: &mut Vec<Block
                 }
             }));
         }
-        if source.ledger.is_made(run.part, &run.features) {
+        if source.work.ledger().is_made(run.part, &run.features) {
             table.ticked.insert(table.rows.len());
         }
         table.rows.push(row);

@@ -27,14 +27,14 @@ pub(super) fn is_done(ledger: &Ledger<'_>, id: PartId) -> bool {
 }
 
 /// Nothing as long as nothing is cut.
-pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
-    let ledger = source.ledger;
+pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
+    let ledger = source.work.ledger();
     if ledger.is_empty() {
         return Vec::new();
     }
-    let all = source.parts.all.len();
+    let all = source.work.parts.all.len();
     let rest: Vec<(PartId, &Part)> =
-        source.parts.iter().filter(|(id, _)| !is_done(ledger, *id)).collect();
+        source.work.parts.iter().filter(|(id, _)| !is_done(ledger, *id)).collect();
     let trims = trims(source);
     let mut line = format!("{} of {} are cut", all - rest.len(), words::pieces(all));
     if !trims.rows.is_empty() {
@@ -69,8 +69,8 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
     blocks
 }
 
-fn trims<'a>(source: &Source<'a>) -> Table {
-    let (ledger, figures) = (source.ledger, &source.figures);
+fn trims<'a>(source: &Source<'_, 'a>) -> Table {
+    let (ledger, figures) = (source.work.ledger(), &source.figures);
     let mut table = Table {
         columns: vec![
             left("mark").strong(),
@@ -96,7 +96,7 @@ fn trims<'a>(source: &Source<'a>) -> Table {
             figures.text(trim.was),
             // The papers say it as fine as this where it is to be cut.
             match to_blank(&trim) {
-                true => format!("{}{}", source.piece.tape().fine(needs), figures.mark(true)),
+                true => format!("{}{}", source.work.piece.tape().fine(needs), figures.mark(true)),
                 false => figures.text(needs),
             },
             taken(source, &trim)
@@ -109,7 +109,7 @@ fn trims<'a>(source: &Source<'a>) -> Table {
     for (part, date, own) in tasks {
         table.rows.push(vec![
             part.mark.clone(),
-            words::name(part, source.piece),
+            words::name(part, source.work.piece),
             own.join("; "),
             date,
         ]);
@@ -134,7 +134,7 @@ fn lacking(joints: &MoreJoints<'_>) -> String {
 
 /// `1 off the left end, 3 off the right end`, where joints that are made say
 /// so: they keep their places.
-fn taken(source: &Source<'_>, trim: &Differs<'_>) -> String {
+fn taken(source: &Source<'_, '_>, trim: &Differs<'_>) -> String {
     let (figures, part) = (&source.figures, trim.part);
     let whole = trim.was - trim.needs.length;
     let side = match trim.side {
@@ -142,7 +142,7 @@ fn taken(source: &Source<'_>, trim: &Differs<'_>) -> String {
         Side::Width => "edge",
         Side::Thickness => return format!("{} off{}", figures.text(whole), face(part, trim)),
     };
-    match source.ledger.off(trim) {
+    match source.work.ledger().off(trim) {
         Off::Unknown => {
             let counted = trim.cut.joints.as_ref().is_some_and(|joints| joints.value > 0);
             let anew = if counted { ", then cut anew what joints were there" } else { "" };
@@ -181,7 +181,7 @@ fn face(part: &Part, trim: &Differs<'_>) -> String {
     }
 }
 
-fn left_over(source: &Source<'_>, rest: &[(PartId, &Part)]) -> Table {
+fn left_over(source: &Source<'_, '_>, rest: &[(PartId, &Part)]) -> Table {
     let figures = &source.figures;
     let mut table = Table {
         columns: vec![
@@ -196,21 +196,21 @@ fn left_over(source: &Source<'_>, rest: &[(PartId, &Part)]) -> Table {
     };
     // Sheets first, as the list below has them.
     let mut rest: Vec<&(PartId, &Part)> = rest.iter().collect();
-    let stock = |part: &Part| source.piece.stock(part.stock);
+    let stock = |part: &Part| source.work.piece.stock(part.stock);
     rest.sort_by_key(|(id, part)| {
         (stock(part).is_some_and(crate::model::Stock::is_solid), part.stock, *id)
     });
     for (id, part) in rest {
-        let again = match source.ledger.state(*id) {
+        let again = match source.work.ledger().state(*id) {
             State::Spoiled(cut) => format!("again: spoiled {}", cut.date),
             _ => String::new(),
         };
         table.rows.push(vec![
             part.mark.clone(),
-            words::name(part, source.piece),
+            words::name(part, source.work.piece),
             stock(part).map_or(String::new(), |stock| stock.name.clone()),
-            figures.size(&part.length, &source.piece.facts),
-            figures.size(&part.width, &source.piece.facts),
+            figures.size(&part.length, &source.work.piece.facts),
+            figures.size(&part.width, &source.work.piece.facts),
             again,
         ]);
     }

@@ -4,15 +4,15 @@ use std::collections::BTreeMap;
 
 use crate::model::{Axis, OpeningId, Reading, Subject};
 use crate::parts::{Of, PartId, Role};
-use crate::plans::square::{self, Corner};
+use crate::plans::square::Corner;
 
 use super::Source;
 use super::page::{Block, Table, left, right};
 
 /// The line that says which sizes are as measured, on a paper that has a
 /// figure made from one.
-pub(super) fn note(source: &Source<'_>) -> Option<String> {
-    let readings = &source.piece.readings;
+pub(super) fn note(source: &Source<'_, '_>) -> Option<String> {
+    let readings = &source.work.piece.readings;
     if !source.figures.has_marked() {
         return None;
     }
@@ -21,13 +21,13 @@ pub(super) fn note(source: &Source<'_>) -> Option<String> {
 }
 
 /// The mark behind what the air of the shop makes, where that was measured.
-pub(super) fn air(source: &Source<'_>) -> &'static str {
-    let mut readings = source.piece.readings.iter();
+pub(super) fn air(source: &Source<'_, '_>) -> &'static str {
+    let mut readings = source.work.piece.readings.iter();
     source.figures.mark(readings.any(|reading| reading.subject == Subject::Humidity))
 }
 
-fn one(source: &Source<'_>, reading: &Reading) -> String {
-    let piece = source.piece;
+fn one(source: &Source<'_, '_>, reading: &Reading) -> String {
+    let piece = source.work.piece;
     let what = match &reading.subject {
         Subject::Humidity => format!("the shop's air {} %", piece.shop.humidity.0),
         Subject::Stock(id) => match piece.stock(*id) {
@@ -44,8 +44,8 @@ fn one(source: &Source<'_>, reading: &Reading) -> String {
     }
 }
 
-fn opening(source: &Source<'_>, id: OpeningId) -> String {
-    let Some(opening) = source.piece.opening(id) else { return String::new() };
+fn opening(source: &Source<'_, '_>, id: OpeningId) -> String {
+    let Some(opening) = source.work.piece.opening(id) else { return String::new() };
     let mut told = Vec::new();
     let came_out = &opening.came_out;
     for (axis, size) in [(Axis::Across, &came_out.wide), (Axis::Down, &came_out.high)] {
@@ -66,12 +66,13 @@ fn opening(source: &Source<'_>, id: OpeningId) -> String {
 
 /// What the cut list says of a board that is to be planed to an opening out of
 /// square: `leave it 672.58 (m) wide …`.
-pub(super) fn left_wider(source: &Source<'_>) -> BTreeMap<PartId, String> {
+pub(super) fn left_wider(source: &Source<'_, '_>) -> BTreeMap<PartId, String> {
     let mut told = BTreeMap::new();
-    for leaning in square::leaning(source.piece) {
-        for (id, part) in leaning.tight.iter().filter_map(|corner| corner.board(source.parts)) {
+    for leaning in source.work.leaning() {
+        for (id, part) in leaning.tight.iter().filter_map(|corner| corner.board(source.work.parts))
+        {
             let (blank, word) = leaning.board_blank(part);
-            let blank = source.piece.tape().fine(blank);
+            let blank = source.work.piece.tape().fine(blank);
             let mark = source.figures.mark(true);
             let line = format!(
                 "leave it {blank}{mark} {word} until it is planed to its opening, see the gaps"
@@ -83,8 +84,8 @@ pub(super) fn left_wider(source: &Source<'_>) -> BTreeMap<PartId, String> {
 }
 
 /// Where to plane the fronts of openings that are out of square.
-pub(super) fn out_of_square(source: &Source<'_>) -> Vec<Block> {
-    let (tape, figures) = (source.piece.tape(), &source.figures);
+pub(super) fn out_of_square(source: &Source<'_, '_>) -> Vec<Block> {
+    let (tape, figures) = (source.work.piece.tape(), &source.figures);
     let mut table = Table {
         columns: vec![
             left("front").strong(),
@@ -97,13 +98,13 @@ pub(super) fn out_of_square(source: &Source<'_>) -> Vec<Block> {
         ],
         ..Table::default()
     };
-    for leaning in square::leaning(source.piece) {
+    for leaning in source.work.leaning() {
         let differ = figures.text(leaning.diagonals.differ());
         let row = |corner: &Corner| {
             let leaf = corner.front.leaf.word().replace('-', " ");
             let opening = leaning.opening.title();
             let of = Of::Front(corner.front);
-            let mut slabs = source.parts.all.iter().filter(|part| part.role == Role::Slab);
+            let mut slabs = source.work.parts.all.iter().filter(|part| part.role == Role::Slab);
             let slab = slabs.find(|part| part.of == of);
             let mark = slab.map_or(String::new(), |part| format!("{} ", part.mark));
             let measured = |length| format!("{}{}", tape.fine(length), figures.mark(true));

@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 
 use crate::measure::Unit;
 use crate::model::{Axis, Opening, Piece, StockId, Subject};
-use crate::parts::Parts;
+use crate::plans::Workings;
 use crate::trade;
 
 const HEAD: &str = "\
@@ -17,7 +17,8 @@ const HEAD: &str = "\
 /// The form of a piece: every opening with a front and every sheet that have
 /// not been measured yet, with the figures as drawn behind them.
 #[must_use]
-pub fn form(piece: &Piece, parts: &Parts) -> String {
+pub fn form(work: &Workings<'_>) -> String {
+    let Workings { piece, parts, .. } = *work;
     let with = match piece.tape().unit {
         Unit::Millimetre => "0.4",
         _ => "1/64",

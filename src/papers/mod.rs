@@ -22,10 +22,9 @@ mod words;
 
 use crate::measure::{Tape, digest};
 use crate::model::Piece;
-use crate::parts::{Part, Parts};
+use crate::parts::Part;
 use crate::pipeline::Compilation;
-use crate::plans::ledger::Ledger;
-use crate::plans::setups::{self, Setup};
+use crate::plans::Workings;
 
 pub use measuring::form as measuring_form;
 
@@ -36,12 +35,17 @@ use page::{Block, Page};
 
 /// What a paper is made from.
 #[derive(Debug)]
-struct Source<'a> {
-    piece: &'a Piece,
-    parts: &'a Parts,
-    setups: &'a [Setup],
-    ledger: &'a Ledger<'a>,
+struct Source<'w, 'a> {
+    /// What is worked out of the piece.
+    work: &'w Workings<'a>,
+    /// How its lengths are printed.
     figures: Figures,
+}
+
+impl<'w, 'a> Source<'w, 'a> {
+    fn of(work: &'w Workings<'a>) -> Self {
+        Self { work, figures: Figures::new(*work.piece.tape()) }
+    }
 }
 
 /// A paper of the registry.
@@ -53,7 +57,7 @@ pub struct Paper {
     pub title: &'static str,
     /// What it is for, in a line.
     pub about: &'static str,
-    blocks: fn(&Source<'_>) -> Vec<Block>,
+    blocks: fn(&Source<'_, '_>) -> Vec<Block>,
 }
 
 /// Every paper, in the order in which they are used.
@@ -131,15 +135,11 @@ pub struct PaperFile {
 /// Every paper of a sound piece in every format; `None` for one with errors.
 #[must_use]
 pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
-    let (piece, parts) = sound(compiled)?;
+    let work = &sound(compiled)?;
     let hash = hash(compiled);
     let mut files = Vec::new();
-    let setups = setups::plan(piece, parts);
-    let ledger = Ledger::of(piece, parts);
     for paper in PAPERS {
-        let figures = Figures::new(*piece.tape());
-        let source = Source { piece, parts, setups: &setups, ledger: &ledger, figures };
-        let page = page(paper, &source, &hash);
+        let page = page(paper, &Source::of(work), &hash);
         let mut add = |format, ending: &str, text| {
             let name = format!("{}.{ending}", paper.slug);
             files.push(PaperFile { paper: paper.slug, format, name, text });
@@ -148,14 +148,14 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
         add(Format::Markdown, "md", emit::markdown(&page));
         add(Format::Text, "txt", emit::text(&page));
     }
-    let csv = csv_list::cut_list(piece, parts, &ledger);
+    let csv = csv_list::cut_list(work);
     files.push(PaperFile {
         paper: CUT_LIST,
         format: Format::Csv,
         name: "cut-list.csv".into(),
         text: csv,
     });
-    let text = index::html(piece, &hash);
+    let text = index::html(work.piece, &hash);
     files.push(PaperFile { paper: INDEX, format: Format::Html, name: "index.html".into(), text });
     Some(files)
 }
@@ -164,19 +164,15 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
 /// `None` where a packet has no such paper.
 #[must_use]
 pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String> {
-    let (piece, parts) = sound(compiled)?;
+    let work = &sound(compiled)?;
     if slug == INDEX {
-        return (format == Format::Html).then(|| index::html(piece, &hash(compiled)));
+        return (format == Format::Html).then(|| index::html(work.piece, &hash(compiled)));
     }
     let paper = PAPERS.iter().find(|paper| paper.slug == slug)?;
-    let ledger = Ledger::of(piece, parts);
     if format == Format::Csv {
-        return (slug == CUT_LIST).then(|| csv_list::cut_list(piece, parts, &ledger));
+        return (slug == CUT_LIST).then(|| csv_list::cut_list(work));
     }
-    let setups = setups::plan(piece, parts);
-    let figures = Figures::new(*piece.tape());
-    let source = Source { piece, parts, setups: &setups, ledger: &ledger, figures };
-    let page = page(paper, &source, &hash(compiled));
+    let page = page(paper, &Source::of(work), &hash(compiled));
     match format {
         Format::Html => Some(emit::html(&page)),
         Format::Markdown => Some(emit::markdown(&page)),
@@ -198,12 +194,9 @@ pub fn elevation(compiled: &Compilation) -> Option<String> {
     })
 }
 
-/// A piece that papers may be made of, with its parts.
-fn sound(compiled: &Compilation) -> Option<(&Piece, &Parts)> {
-    match (&compiled.piece, &compiled.parts) {
-        (Some(piece), Some(parts)) if compiled.is_sound() => Some((piece, parts)),
-        _ => None,
-    }
+/// A piece that papers may be made of.
+fn sound(compiled: &Compilation) -> Option<Workings<'_>> {
+    compiled.workings().filter(|_| compiled.is_sound())
 }
 
 /// What a paper says, drawings and all, without what only tells the revision
@@ -213,13 +206,8 @@ pub struct Body(Page);
 
 /// The body of every paper, in the order of [`PAPERS`].
 #[must_use]
-pub fn bodies(piece: &Piece, parts: &Parts, setups: &[Setup]) -> Vec<Body> {
-    let ledger = Ledger::of(piece, parts);
-    let of = |paper| {
-        let figures = Figures::new(*piece.tape());
-        let source = Source { piece, parts, setups, ledger: &ledger, figures };
-        Page { revision: String::new(), ..page(paper, &source, "") }
-    };
+pub fn bodies(work: &Workings<'_>) -> Vec<Body> {
+    let of = |paper| Page { revision: String::new(), ..page(paper, &Source::of(work), "") };
     PAPERS.iter().map(|paper| Body(of(paper))).collect()
 }
 
@@ -231,12 +219,12 @@ pub fn part_name(part: &Part, piece: &Piece) -> String {
 
 /// What is cut into a part, in the sentences of the cut list.
 #[must_use]
-pub fn cuts(part: &Part, parts: &Parts, piece: &Piece, tape: Tape) -> Vec<String> {
-    words::features(part, parts, piece, &Figures::unmarked(tape))
+pub fn cuts(part: &Part, work: &Workings<'_>, tape: Tape) -> Vec<String> {
+    words::features(part, work, &Figures::unmarked(tape))
 }
 
-fn page(paper: &Paper, source: &Source<'_>, hash: &str) -> Page {
-    let (piece, tape) = (source.piece, source.piece.tape());
+fn page(paper: &Paper, source: &Source<'_, '_>, hash: &str) -> Page {
+    let (piece, tape) = (source.work.piece, source.work.piece.tape());
     let blocks = (paper.blocks)(source);
     // Behind the blocks: it looks whether they have a marked figure.
     let notes = notes(source);
@@ -258,8 +246,8 @@ fn page(paper: &Paper, source: &Source<'_>, hash: &str) -> Page {
 
 /// The job's own notes, and every warning the maker has accepted, so that
 /// whoever holds the paper knows of it.
-fn notes(source: &Source<'_>) -> Vec<String> {
-    let piece = source.piece;
+fn notes(source: &Source<'_, '_>) -> Vec<String> {
+    let piece = source.work.piece;
     let mut notes = piece.job.notes.clone();
     notes.extend(measured::note(source));
     notes.extend(piece.accepts.iter().map(|accept| {
@@ -269,8 +257,8 @@ fn notes(source: &Source<'_>) -> Vec<String> {
 }
 
 /// A price with the job's currency, if it has one.
-fn with_currency(source: &Source<'_>, price: crate::measure::Rate) -> String {
-    match &source.piece.job.currency {
+fn with_currency(source: &Source<'_, '_>, price: crate::measure::Rate) -> String {
+    match &source.work.piece.job.currency {
         Some(currency) => format!("{currency} {price}"),
         None => price.to_string(),
     }

@@ -1,8 +1,8 @@
 //! What is lifted, what it weighs, and whether it stands.
 
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
-use crate::plans::tipping::{self, What};
-use crate::plans::weights::{self, Body, Lifted, Weights, name};
+use crate::plans::tipping::What;
+use crate::plans::weights::{Body, Lifted, Weights, name};
 use crate::trade;
 
 use super::Source;
@@ -12,17 +12,17 @@ use super::words;
 /// The heaviest parts that are listed.
 const HEAVIEST: usize = 8;
 
-pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
-    let (piece, parts, figures) = (source.piece, source.parts, &source.figures);
+pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
+    let (piece, figures) = (source.work.piece, &source.figures);
     let scale = Scale::of(piece.tape());
-    let weights = weights::weigh(piece, parts);
+    let weights = source.work.weights();
     let one = trade::one_person();
     let mut blocks = vec![
         Block::Note("Wood only, from the volume of every part at 12 % moisture: hardware, a worktop, glue and finish come on top. Allow a tenth more; weigh what must be sure.".into()),
         Block::Caution(format!("One person lifts {one} at the most, and that close to the body, at the height of the hands, on a clear floor, now and then (NIOSH lifting equation). From the floor, held 15 in or 380 mm away, it is less than half of that. Doors, drawers and loose shelves out before anything is carried; straps, and a second pair of hands on every stair.")),
     ];
-    blocks.extend(guessed(source, &weights));
-    let groups = groups(source, &weights);
+    blocks.extend(guessed(source, weights));
+    let groups = groups(source, weights);
     let masses: Vec<Mass> =
         groups.iter().flat_map(|group| &group.lines).map(|(_, body)| body.mass()).collect();
     let (shown, whole) = scale.spread(&masses);
@@ -54,9 +54,9 @@ pub(super) fn blocks(source: &Source<'_>) -> Vec<Block> {
         "The whole: {whole}{mark}, {} people at the least if it were lifted as one.",
         trade::people(all.mass())
     )));
-    heaviest(source, &weights, &mut blocks);
-    balance(source, &weights, &mut blocks);
-    tips(source, &weights, &mut blocks);
+    heaviest(source, weights, &mut blocks);
+    balance(source, weights, &mut blocks);
+    tips(source, weights, &mut blocks);
     blocks.push(Block::Proof(vec![
         format!("the tables add up: {} = {whole}{mark}", sums.join(" + ")),
         "the heaviest line, put on a bathroom scale, is within a tenth of its figure".to_owned(),
@@ -70,8 +70,8 @@ struct Group {
     lines: Vec<(String, Body)>,
 }
 
-fn groups(source: &Source<'_>, weights: &Weights) -> Vec<Group> {
-    let piece = source.piece;
+fn groups(source: &Source<'_, '_>, weights: &Weights) -> Vec<Group> {
+    let piece = source.work.piece;
     let case = |id| piece.case(id).map_or("", |case| case.name.as_str());
     let mut groups = [
         ("cases without doors and drawers", Vec::new()),
@@ -110,11 +110,11 @@ fn added<'a>(cells: impl Iterator<Item = &'a str>) -> String {
 }
 
 /// Stocks that nothing is known of.
-fn guessed(source: &Source<'_>, weights: &Weights) -> Option<Block> {
+fn guessed(source: &Source<'_, '_>, weights: &Weights) -> Option<Block> {
     let names: Vec<&str> = weights
         .guessed
         .iter()
-        .filter_map(|index| source.piece.stocks.get(*index))
+        .filter_map(|index| source.work.piece.stocks.get(*index))
         .map(|stock| stock.name.as_str())
         .collect();
     (!names.is_empty()).then(|| {
@@ -126,8 +126,8 @@ fn guessed(source: &Source<'_>, weights: &Weights) -> Option<Block> {
     })
 }
 
-fn heaviest(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
-    let scale = Scale::of(source.piece.tape());
+fn heaviest(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
+    let scale = Scale::of(source.work.piece.tape());
     let mut order: Vec<usize> = (0..weights.parts.len()).collect();
     let grams = |index: &usize| weights.parts.get(*index).map_or(0, |body| body.grams);
     order.sort_by_key(|index| (std::cmp::Reverse(grams(index)), *index));
@@ -136,19 +136,19 @@ fn heaviest(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
         ..Table::default()
     };
     for index in order.into_iter().take(HEAVIEST) {
-        let (Some(part), Some(body)) = (source.parts.all.get(index), weights.parts.get(index))
+        let (Some(part), Some(body)) = (source.work.parts.all.get(index), weights.parts.get(index))
         else {
             continue;
         };
         let weight = format!("{}{}", scale.text(body.mass()), source.figures.mark(body.measured));
-        table.rows.push(vec![part.mark.clone(), words::name(part, source.piece), weight]);
+        table.rows.push(vec![part.mark.clone(), words::name(part, source.work.piece), weight]);
     }
     blocks.push(Block::Heading("The heaviest parts".into()));
     blocks.push(Block::Table(table));
 }
 
-fn balance(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
-    let tape = source.piece.tape();
+fn balance(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
+    let tape = source.work.piece.tape();
     let mut table = Table {
         columns: vec![
             left("what").strong(),
@@ -167,7 +167,7 @@ fn balance(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
         }
     };
     row("the whole, closed".into(), weights.whole());
-    for case in &source.piece.cases {
+    for case in &source.work.piece.cases {
         row(format!("{}, empty", case.name), weights.of(&Lifted::Case(case.id)));
     }
     table.foot =
@@ -183,10 +183,10 @@ fn near(mm: f64, tape: &Tape) -> Length {
     tape.print(exact).shown
 }
 
-fn tips(source: &Source<'_>, weights: &Weights, blocks: &mut Vec<Block>) {
-    let (piece, parts) = (source.piece, source.parts);
+fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
+    let piece = source.work.piece;
     let scale = Scale::of(piece.tape());
-    let plans = tipping::plan(piece, parts, weights);
+    let plans = source.work.tipping();
     let open = |what| matches!(what, What::Drawers(_) | What::Doors(_));
     let mut table = Table {
         columns: vec![

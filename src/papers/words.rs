@@ -4,7 +4,8 @@ use crate::measure::{Exact, Length, Unit};
 use crate::model::Piece;
 use crate::parts::{self, Bore, Channel, Face, Feature, FeatureKind, Part, Parts};
 
-use crate::plans::seasons::{Air, Climate};
+use crate::plans::Workings;
+use crate::plans::seasons::Air;
 
 use super::figures::Figures;
 use super::{Source, measured};
@@ -15,9 +16,9 @@ pub(super) fn name(part: &Part, piece: &Piece) -> String {
 }
 
 /// `Milled in air of 40 % humidity (7.7 % moisture); the room runs from …`
-pub(super) fn climate(source: &Source<'_>) -> String {
-    let piece = source.piece;
-    let climate = Climate::of(piece);
+pub(super) fn climate(source: &Source<'_, '_>) -> String {
+    let piece = source.work.piece;
+    let climate = source.work.climate();
     let told = |air: Air, mark: &str| {
         format!("{}{mark} % humidity ({:.1}{mark} % moisture)", air.humidity.0, air.moisture)
     };
@@ -45,12 +46,8 @@ pub(super) fn pieces(count: usize) -> String {
 }
 
 /// Every feature of a part, one sentence each, like ones together.
-pub(super) fn features(
-    part: &Part,
-    parts: &Parts,
-    piece: &Piece,
-    figures: &Figures,
-) -> Vec<String> {
+pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> Vec<String> {
+    let Workings { piece, parts, .. } = *work;
     let mut lines: Vec<String> = Vec::new();
     let mut flutes: Vec<&Feature> = Vec::new();
     let mut bores: Vec<&Feature> = Vec::new();

@@ -16,3 +16,6 @@ pub mod spans;
 pub mod square;
 pub mod tipping;
 pub mod weights;
+mod workings;
+
+pub use workings::Workings;

@@ -80,8 +80,7 @@ pub struct Setup {
 
 /// Every set-up: bit by bit, so that the bit is changed least; of one bit those
 /// with one depth together.
-#[must_use]
-pub fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
+pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
     let mut setups: Vec<Setup> = Vec::new();
     for (id, part) in parts.iter() {
         let mut flutes: Vec<(usize, &Feature)> = Vec::new();

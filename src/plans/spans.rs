@@ -101,8 +101,7 @@ impl Lying<'_> {
 }
 
 /// Every board that something stands on, and that does not lie on the floor.
-#[must_use]
-pub fn lying<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Lying<'a>> {
+pub(super) fn lying<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Lying<'a>> {
     // What each lying board is let into, and the uprights that end under it.
     let mut hosts: BTreeMap<PartId, Vec<&Part>> = BTreeMap::new();
     let mut under: BTreeMap<PartId, Vec<&Part>> = BTreeMap::new();

@@ -9,8 +9,9 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Exact, Length, Mass, Moment};
 use crate::model::{Case, CaseId, FrontId, OpeningKind, Piece};
-use crate::parts::{Assembly, FeatureKind, Part, Parts, Role};
+use crate::parts::{Assembly, FeatureKind, Part, Role};
 
+use super::Workings;
 use super::weights::{Body, Lifted, Weights};
 
 /// A group of weights that stand together.
@@ -72,8 +73,8 @@ impl Tipping {
 }
 
 /// Every case on its front edge; one that stands on nothing is left out.
-#[must_use]
-pub fn plan(piece: &Piece, parts: &Parts, weights: &Weights) -> Vec<Tipping> {
+pub(super) fn plan(work: &Workings<'_>) -> Vec<Tipping> {
+    let (piece, parts, weights) = (work.piece, work.parts, work.weights());
     let mut all = Vec::new();
     // All backs stand at one wall: a shallower case begins further back.
     let wall = piece.wall();

@@ -137,8 +137,7 @@ impl Weights {
 }
 
 /// Weighs every part.
-#[must_use]
-pub fn weigh(piece: &Piece, parts: &Parts) -> Weights {
+pub(super) fn weigh(piece: &Piece, parts: &Parts) -> Weights {
     let mut weights = Weights::default();
     for part in &parts.all {
         let body = body(piece, part);

@@ -4,26 +4,26 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::Tape;
 use crate::parts::PartId;
-use crate::plans::assembly::{self, Assembly, Task};
+use crate::plans::Workings;
+use crate::plans::assembly::{Assembly, Task};
 use crate::trade;
 
 use super::difference::{Step, StepChange};
 use super::features::lines;
 use super::matching::{Match, Pairs};
 use super::names::Names;
-use super::side::Revision;
 use super::two_sided::{Changes, Figure, Lists, Pair};
 
 /// Compares all steps, and what they come to.
 pub(super) fn compare(
-    old: &Revision<'_>,
-    new: &Revision<'_>,
+    old: &Workings<'_>,
+    new: &Workings<'_>,
     matched: &Match,
     names: &Names,
     tape: Tape,
 ) -> (Changes<StepChange, Step>, Option<Pair<String>>) {
-    let was = assembly::plan(old.piece, old.parts, &old.setups);
-    let now = assembly::plan(new.piece, new.parts, &new.setups);
+    let was = old.assembly();
+    let now = new.assembly();
     let titles: Vec<String> = was.tasks.iter().map(|task| names.line(&task.title)).collect();
     let pairs = pair(&was, &now, &titles, matched);
     let mut changes = Changes::default();
@@ -50,7 +50,7 @@ pub(super) fn compare(
         }
     }
     let (dropped, added) = pairs.left_over();
-    let steps = |side: &Revision<'_>, plan: &Assembly, left: Vec<usize>| {
+    let steps = |side: &Workings<'_>, plan: &Assembly, left: Vec<usize>| {
         let tasks = left.into_iter().filter_map(|index| plan.tasks.get(index));
         tasks.map(|task| step(side, task)).collect()
     };
@@ -149,7 +149,7 @@ fn diagonals(was: &Task, now: &Task, tape: Tape) -> Option<Pair<Option<Figure>>>
     })
 }
 
-fn step(side: &Revision<'_>, task: &Task) -> Step {
+fn step(side: &Workings<'_>, task: &Task) -> Step {
     let mark = |id: &PartId| side.parts.mark(*id).to_owned();
     Step { title: task.title.clone(), parts: task.parts.iter().map(mark).collect() }
 }

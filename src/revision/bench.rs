@@ -7,18 +7,18 @@ use crate::measure::Tape;
 use crate::model::Cut;
 use crate::papers;
 use crate::parts::{Key, Part, PartId};
+use crate::plans::Workings;
 use crate::plans::ledger::{self, Differs, State};
 use crate::plans::made;
 
 use super::benched::{Benched, BenchedState, Need, Off};
 use super::matching::Match;
-use super::side::Revision;
 use super::two_sided::{Changes, Figure, Pair};
 
 /// Compares what is known of every part, and of names that no part has.
 pub(super) fn compare(
-    old: &Revision<'_>,
-    new: &Revision<'_>,
+    old: &Workings<'_>,
+    new: &Workings<'_>,
     matched: &Match,
     tape: Tape,
 ) -> Changes<Pair<Benched>, Benched> {
@@ -44,8 +44,8 @@ pub(super) fn compare(
 }
 
 /// What lies there under a name that no part has.
-fn on_bench<'a>(side: &Revision<'a>) -> impl Iterator<Item = &'a Cut> {
-    side.ledger.gone.iter().copied().filter(|cut| cut.spoiled.is_none())
+fn on_bench<'a>(side: &Workings<'a>) -> impl Iterator<Item = &'a Cut> {
+    side.ledger().gone.iter().copied().filter(|cut| cut.spoiled.is_none())
 }
 
 fn tell(was: Option<Benched>, now: Option<Benched>, changes: &mut Changes<Pair<Benched>, Benched>) {
@@ -64,10 +64,10 @@ fn differs(pair: &Pair<Benched>) -> bool {
 }
 
 /// What is known of the parts of a side, by their index.
-fn known(side: &Revision<'_>, tape: Tape) -> BTreeMap<usize, Benched> {
+fn known(side: &Workings<'_>, tape: Tape) -> BTreeMap<usize, Benched> {
     let mut needs = needs(side, tape);
     let part = |(id, part): (PartId, &Part)| {
-        let (state, cut) = match side.ledger.state(id) {
+        let (state, cut) = match side.ledger().state(id) {
             State::Uncut => return None,
             State::Cut(cut) => (BenchedState::Cut, cut),
             State::Spoiled(cut) => (BenchedState::Spoiled, cut),
@@ -86,8 +86,8 @@ fn known(side: &Revision<'_>, tape: Tape) -> BTreeMap<usize, Benched> {
 }
 
 /// What the parts that are cut lack.
-fn needs(side: &Revision<'_>, tape: Tape) -> BTreeMap<Key, Vec<Need>> {
-    let ledger = &side.ledger;
+fn needs(side: &Workings<'_>, tape: Tape) -> BTreeMap<Key, Vec<Need>> {
+    let ledger = &side.ledger();
     let mut needs: BTreeMap<Key, Vec<Need>> = BTreeMap::new();
     let mut add = |part: &Part, need: Need| needs.entry(part.key()).or_default().push(need);
     for (part, cut) in ledger.cut().filter(|(part, cut)| ledger.is_other_stock(part, cut)) {
@@ -138,8 +138,8 @@ fn needs(side: &Revision<'_>, tape: Tape) -> BTreeMap<Key, Vec<Need>> {
 }
 
 /// Which sides the wood is taken off, where joints say so.
-fn off(side: &Revision<'_>, trim: &Differs<'_>, tape: Tape) -> Vec<Off> {
-    let ledger::Off::Sides(both) = side.ledger.off(trim) else { return Vec::new() };
+fn off(side: &Workings<'_>, trim: &Differs<'_>, tape: Tape) -> Vec<Off> {
+    let ledger::Off::Sides(both) = side.ledger().off(trim) else { return Vec::new() };
     let printed = tape.spread(&both.map(|(_, off)| off)).into_iter().zip(both);
     printed
         .filter(|(by, _)| by.shown.is_positive())

@@ -6,9 +6,9 @@ use crate::measure::{Length, Tape};
 use crate::model::{BitId, Piece};
 use crate::papers;
 use crate::parts::{Feature, FeatureKind, Part};
+use crate::plans::Workings;
 
 use super::difference::{Cut, Silent};
-use super::side::Revision;
 use super::two_sided::{Figure, Lists, Pair};
 
 /// The cuts that are not the same on both sides. A cut that keeps its distance
@@ -64,16 +64,16 @@ fn same_extent((was, old_size): Along, (now, new_size): Along) -> bool {
 
 /// What of it the cut list says.
 pub(super) fn compare(
-    (old, a): (&Revision<'_>, &Part),
-    (new, b): (&Revision<'_>, &Part),
+    (old, a): (&Workings<'_>, &Part),
+    (new, b): (&Workings<'_>, &Part),
     tape: Tape,
 ) -> Cut {
     let unlike = unlike((old.piece, a), (new.piece, b));
     if unlike.is_empty() {
         return Cut::default();
     }
-    let was = papers::cuts(a, old.parts, old.piece, tape);
-    let now = papers::cuts(b, new.parts, new.piece, tape);
+    let was = papers::cuts(a, old, tape);
+    let now = papers::cuts(b, new, tape);
     let lines = lines(&was, &now, without_part);
     let mut moved = Vec::new();
     if lines.is_empty() {

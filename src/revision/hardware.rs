@@ -4,10 +4,10 @@ use std::collections::BTreeMap;
 
 use crate::measure::Tape;
 use crate::model::Piece;
+use crate::plans::Workings;
 use crate::plans::hardware::{self, Kind};
 
 use super::difference::Counted;
-use super::side::Revision;
 
 type Counts = BTreeMap<(&'static str, String), u32>;
 
@@ -33,8 +33,8 @@ pub(super) fn counts(old: &Piece, new: &Piece) -> Vec<Counted> {
 }
 
 /// The screws of the pulls, by their least length.
-pub(super) fn screws(old: &Revision<'_>, new: &Revision<'_>, tape: Tape) -> Vec<Counted> {
-    let of = |side: &Revision<'_>| {
+pub(super) fn screws(old: &Workings<'_>, new: &Workings<'_>, tape: Tape) -> Vec<Counted> {
+    let of = |side: &Workings<'_>| {
         let mut counts = Counts::new();
         for screw in hardware::pull_screws(side.piece, side.parts) {
             let pull = side.piece.pull(screw.pull).map_or("", |pull| pull.name.as_str());

@@ -38,10 +38,10 @@ pub use two_sided::{Amount, Changes, Figure, Lists, Pair, Resized};
 
 use crate::papers;
 use crate::pipeline::Compilation;
+use crate::plans::Workings;
 
 use matching::Match;
 use names::Names;
-use side::Revision;
 
 /// A revision and what it is called: a file, or a file at a revision of git.
 #[derive(Clone, Copy, Debug)]
@@ -83,8 +83,8 @@ pub fn compare_with(was: Named<'_>, now: Named<'_>, hands: &impl Hands) -> Diffe
         return difference;
     };
     difference.compared.parts = true;
-    let old = Revision::of(old, old_parts);
-    let new = Revision::of(new, new_parts);
+    let old = Workings::of(old, old_parts);
+    let new = Workings::of(new, new_parts);
     difference.cut = bench::compare(&old, &new, &matched, tape);
     difference.parts = parts::compare(&old, &new, &matched, tape);
     difference.renamed.marks = parts::re_marked(&old, &new, &matched, &difference.parts.changed);
@@ -98,8 +98,7 @@ pub fn compare_with(was: Named<'_>, now: Named<'_>, hands: &impl Hands) -> Diffe
     difference.weights = year::weights(&old, &new, &matched);
     if was.compiled.is_sound() && now.compiled.is_sound() {
         difference.compared.papers = true;
-        let bodies = |side: &Revision<'_>| papers::bodies(side.piece, side.parts, &side.setups);
-        let both = hands.both(|| bodies(&old), || bodies(&new));
+        let both = hands.both(|| papers::bodies(&old), || papers::bodies(&new));
         let both = both.0.into_iter().zip(both.1);
         difference.papers = papers::PAPERS
             .iter()

@@ -6,19 +6,19 @@ use crate::measure::Tape;
 use crate::model::{Piece, Size, Stock};
 use crate::papers;
 use crate::parts::{JointSort, Part, PartId, Parts};
+use crate::plans::Workings;
 use crate::plans::ledger::State;
 
 use super::difference::{Board, Joined, Marked, PartChange};
 use super::features;
 use super::matching::Match;
 use super::part_places::same_way_up;
-use super::side::Revision;
 use super::two_sided::{Changes, Figure, Lists, Pair, Resized};
 
 /// Compares all parts. One that only stands elsewhere is no change.
 pub(super) fn compare(
-    old: &Revision<'_>,
-    new: &Revision<'_>,
+    old: &Workings<'_>,
+    new: &Workings<'_>,
     matched: &Match,
     tape: Tape,
 ) -> Changes<PartChange, Board> {
@@ -55,7 +55,7 @@ pub(super) fn compare(
         }
     }
     let (dropped, added) = matched.parts.left_over();
-    let boards = |side: &Revision<'_>, left: Vec<usize>| {
+    let boards = |side: &Workings<'_>, left: Vec<usize>| {
         left.into_iter()
             .filter_map(|index| Some((index, side.parts.all.get(index)?)))
             .map(|(index, part)| board(side, PartId(index), part, tape))
@@ -68,8 +68,8 @@ pub(super) fn compare(
 
 /// Parts that stay as they are but for their mark.
 pub(super) fn re_marked(
-    old: &Revision<'_>,
-    new: &Revision<'_>,
+    old: &Workings<'_>,
+    new: &Workings<'_>,
     matched: &Match,
     changed: &[PartChange],
 ) -> Vec<Marked> {
@@ -83,10 +83,10 @@ pub(super) fn re_marked(
     matched.parts.iter().filter_map(pair).collect()
 }
 
-fn board(side: &Revision<'_>, id: PartId, part: &Part, tape: Tape) -> Board {
+fn board(side: &Workings<'_>, id: PartId, part: &Part, tape: Tape) -> Board {
     let figure = |size: &Size| Figure::new(size.length, tape);
     let stock = side.piece.stock(part.stock);
-    let cut = match side.ledger.state(id) {
+    let cut = match side.ledger().state(id) {
         State::Cut(cut) => Some(cut.date.to_string()),
         State::Uncut | State::Spoiled(_) => None,
     };
@@ -138,12 +138,12 @@ fn joints_of(parts: &Parts) -> Vec<Vec<(&'static str, PartId, bool)>> {
     all
 }
 
-type Own<'a> = (&'a Revision<'a>, &'a [(&'static str, PartId, bool)]);
+type Own<'w, 'a> = (&'w Workings<'a>, &'w [(&'static str, PartId, bool)]);
 
-fn joints((old, was): Own<'_>, (new, now): Own<'_>, matched: &Match) -> Lists<Joined> {
+fn joints((old, was): Own<'_, '_>, (new, now): Own<'_, '_>, matched: &Match) -> Lists<Joined> {
     let mut left: Vec<_> = now.to_vec();
     let mut dropped = Vec::new();
-    let joined = |side: &Revision<'_>, (how, into, glued): (&'static str, PartId, bool)| Joined {
+    let joined = |side: &Workings<'_>, (how, into, glued): (&'static str, PartId, bool)| Joined {
         how,
         glued,
         into: side.parts.mark(into).to_owned(),

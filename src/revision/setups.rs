@@ -4,25 +4,25 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Length, Tape};
 use crate::parts::FeatureKind;
+use crate::plans::Workings;
 use crate::plans::guide::Guide;
 use crate::plans::setups::{Run, Setup};
 
 use super::difference::{Setting, SettingChange, SetupChange};
 use super::matching::{Match, Pairs};
-use super::side::Revision;
 use super::two_sided::{Changes, Figure, Lists, Pair};
 
 /// Compares all set-ups: those that are set alike first, then those with most
 /// pieces in common.
 pub(super) fn compare(
-    old: &Revision<'_>,
-    new: &Revision<'_>,
+    old: &Workings<'_>,
+    new: &Workings<'_>,
     matched: &Match,
     tape: Tape,
 ) -> Changes<SetupChange, Setting> {
-    let mut pairs = Pairs::new(old.setups.len(), new.setups.len());
-    for (was, a) in old.setups.iter().enumerate() {
-        let same = new.setups.iter().position(|b| settings(a, b, tape).is_empty());
+    let mut pairs = Pairs::new(old.setups().len(), new.setups().len());
+    for (was, a) in old.setups().iter().enumerate() {
+        let same = new.setups().iter().position(|b| settings(a, b, tape).is_empty());
         if let Some(now) = same {
             pairs.pair(was, now);
         }
@@ -31,7 +31,9 @@ pub(super) fn compare(
     let mut candidates = Vec::new();
     for was in old_left {
         for now in &new_left {
-            let (Some(a), Some(b)) = (old.setups.get(was), new.setups.get(*now)) else { continue };
+            let (Some(a), Some(b)) = (old.setups().get(was), new.setups().get(*now)) else {
+                continue;
+            };
             let shared = a.runs.iter().filter(|run| partner(run, b, matched).is_some()).count();
             if a.kind.word() == b.kind.word()
                 && a.face.is_broad() == b.face.is_broad()
@@ -44,13 +46,13 @@ pub(super) fn compare(
     pairs.pair_best(candidates);
     let mut changes = Changes::default();
     for (was, now) in pairs.iter() {
-        if let (Some(a), Some(b)) = (old.setups.get(was), new.setups.get(now)) {
+        if let (Some(a), Some(b)) = (old.setups().get(was), new.setups().get(now)) {
             changes.changed.extend(change((old, a), (new, b), matched, tape));
         }
     }
     let (dropped, added) = pairs.left_over();
-    let told = |side: &Revision<'_>, left: Vec<usize>| {
-        let setups = left.into_iter().filter_map(|index| side.setups.get(index));
+    let told = |side: &Workings<'_>, left: Vec<usize>| {
+        let setups = left.into_iter().filter_map(|index| side.setups().get(index));
         setups.map(|setup| setting(side, setup, tape)).collect()
     };
     changes.added = told(new, added);
@@ -65,8 +67,8 @@ fn partner<'a>(run: &Run, other: &'a Setup, matched: &Match) -> Option<&'a Run> 
 }
 
 fn change(
-    (old, a): (&Revision<'_>, &Setup),
-    (new, b): (&Revision<'_>, &Setup),
+    (old, a): (&Workings<'_>, &Setup),
+    (new, b): (&Workings<'_>, &Setup),
     matched: &Match,
     tape: Tape,
 ) -> Option<SetupChange> {
@@ -174,7 +176,7 @@ fn fence(setup: &Setup) -> Length {
     if is_flutes(setup) { first(setup) + wide(setup).half() } else { first(setup) }
 }
 
-fn setting(side: &Revision<'_>, setup: &Setup, tape: Tape) -> Setting {
+fn setting(side: &Workings<'_>, setup: &Setup, tape: Tape) -> Setting {
     Setting {
         cut: setup.kind.word(),
         bit: setup.cutter.name.clone(),
@@ -188,7 +190,7 @@ fn setting(side: &Revision<'_>, setup: &Setup, tape: Tape) -> Setting {
         made: setup
             .runs
             .iter()
-            .filter(|run| side.ledger.is_made(run.part, &run.features))
+            .filter(|run| side.ledger().is_made(run.part, &run.features))
             .map(|run| side.parts.mark(run.part).to_owned())
             .collect(),
     }

@@ -2,30 +2,10 @@
 
 use crate::diagnostics::Severity;
 use crate::measure::Unit;
-use crate::model::Piece;
-use crate::parts::Parts;
 use crate::pipeline::Compilation;
-use crate::plans::ledger::Ledger;
-use crate::plans::setups::{self, Setup};
 
 use super::Named;
 use super::difference::{Fault, Side};
-
-/// A revision whose parts are known.
-#[derive(Debug)]
-pub(super) struct Revision<'a> {
-    pub(super) piece: &'a Piece,
-    pub(super) parts: &'a Parts,
-    pub(super) setups: Vec<Setup>,
-    pub(super) ledger: Ledger<'a>,
-}
-
-impl<'a> Revision<'a> {
-    pub(super) fn of(piece: &'a Piece, parts: &'a Parts) -> Self {
-        let setups = setups::plan(piece, parts);
-        Self { piece, parts, setups, ledger: Ledger::of(piece, parts) }
-    }
-}
 
 /// What is told of a side.
 pub(super) fn told(named: Named<'_>) -> Side {
@@ -60,6 +40,5 @@ pub(super) fn told(named: Named<'_>) -> Side {
 
 /// How many parts lie on the bench.
 fn cut(compiled: &Compilation) -> Option<usize> {
-    let (piece, parts) = (compiled.piece.as_ref()?, compiled.parts.as_ref()?);
-    Some(Ledger::of(piece, parts).cut().count())
+    Some(compiled.workings()?.ledger().cut().count())
 }

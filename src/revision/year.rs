@@ -5,18 +5,18 @@ use std::collections::BTreeMap;
 use crate::measure::{Scale, Tape};
 use crate::model::FrontId;
 use crate::parts::Key;
-use crate::plans::seasons::{self, Float, Gap};
+use crate::plans::Workings;
+use crate::plans::seasons::{Float, Gap};
 use crate::plans::weights::{self, Lifted};
 
 use super::difference::{GapChange, GapPlace, Room, Weight, WeightChange};
 use super::matching::Match;
-use super::side::Revision;
 use super::two_sided::{Changes, Figure, Pair};
 
 /// Every gap that is not as wide as it was, as far as its paper shows.
 pub(super) fn gaps(
-    old: &Revision<'_>,
-    new: &Revision<'_>,
+    old: &Workings<'_>,
+    new: &Workings<'_>,
     matched: &Match,
     tape: Tape,
 ) -> Changes<GapChange, GapPlace> {
@@ -31,16 +31,16 @@ pub(super) fn gaps(
     };
     let mut was: BTreeMap<(FrontId, &str), GapPlace> = BTreeMap::new();
     let mut changes = Changes::default();
-    for gap in seasons::gaps(old.piece, old.parts) {
+    for gap in old.gaps() {
         match matched.front(gap.front.id) {
             Some(front) => {
-                was.insert((front, gap.edge.word()), place(&gap));
+                was.insert((front, gap.edge.word()), place(gap));
             }
-            None => changes.dropped.push(place(&gap)),
+            None => changes.dropped.push(place(gap)),
         }
     }
-    for gap in seasons::gaps(new.piece, new.parts) {
-        let now = place(&gap);
+    for gap in new.gaps() {
+        let now = place(gap);
         match was.remove(&(gap.front.id, now.edge)) {
             None => changes.added.push(now),
             Some(was) if same_room(&was.room, &now.room) => {}
@@ -71,8 +71,8 @@ fn same_room(was: &Room, now: &Room) -> bool {
 
 /// Every panel that is on both sides and has other room in its grooves.
 pub(super) fn panels(
-    old: &Revision<'_>,
-    new: &Revision<'_>,
+    old: &Workings<'_>,
+    new: &Workings<'_>,
     matched: &Match,
     tape: Tape,
 ) -> Vec<GapChange> {
@@ -81,34 +81,34 @@ pub(super) fn panels(
         least: Figure::fine(float.room.min(float.driest).min(float.dampest), tape),
         greatest: Figure::fine(float.room.max(float.driest).max(float.dampest), tape),
     };
-    let floats = seasons::floats(new.piece, new.parts);
+    let floats = new.floats();
     let now: BTreeMap<Key, &Float<'_>> =
         floats.iter().map(|float| (float.panel.key(), float)).collect();
     let index: BTreeMap<Key, usize> =
         old.parts.iter().map(|(id, part)| (part.key(), id.0)).collect();
-    let change = |was: Float<'_>| {
+    let change = |was: &Float<'_>| {
         let after = matched.parts.new_of(*index.get(&was.panel.key())?)?;
         let now = *now.get(&new.parts.all.get(after)?.key())?;
-        let (before, after) = (room(&was), room(now));
+        let (before, after) = (room(was), room(now));
         (!same_room(&before, &after)).then(|| GapChange {
             front: Pair { was: was.panel.path.clone(), now: now.panel.path.clone() },
             edge: "each side",
             room: Pair { was: before, now: after },
         })
     };
-    seasons::floats(old.piece, old.parts).into_iter().filter_map(change).collect()
+    old.floats().iter().filter_map(change).collect()
 }
 
 /// Every weight that is not what it was, as far as its paper shows; the whole
 /// comes last.
 pub(super) fn weights(
-    old: &Revision<'_>,
-    new: &Revision<'_>,
+    old: &Workings<'_>,
+    new: &Workings<'_>,
     matched: &Match,
 ) -> Changes<WeightChange, Weight> {
     let scale = Scale::of(new.piece.tape());
-    let of = |side: &Revision<'_>| {
-        let weighed = weights::weigh(side.piece, side.parts);
+    let of = |side: &Workings<'_>| {
+        let weighed = side.weights();
         let weight = |what: &'static str, path: String, body: weights::Body| Weight {
             what,
             path,

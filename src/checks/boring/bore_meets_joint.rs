@@ -5,7 +5,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::Piece;
-use crate::parts::{Bore, Direction, Face, Feature, FeatureKind, Part, Parts};
+use crate::parts::{Bore, Direction, Face, Feature, FeatureKind, Part};
+use crate::plans::Workings;
 
 use super::bores;
 
@@ -26,7 +27,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     for part in &parts.all {
         let mut once = Once::default();

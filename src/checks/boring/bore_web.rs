@@ -5,7 +5,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{HingeKind, Piece, Plate};
-use crate::parts::{Bore, Feature, Part, Parts, Role};
+use crate::parts::{Bore, Feature, Part, Role};
+use crate::plans::Workings;
 use crate::trade;
 
 use super::bores;
@@ -32,7 +33,8 @@ fn least() -> Length {
     Length::mm(2)
 }
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     for part in &parts.all {
         let mut once = Once::default();
         let all: Vec<(&Feature, Bore)> = bores(part).collect();

@@ -1,10 +1,15 @@
 //! Holes: what they meet inside their part, and what lies behind them.
 
-pub(super) mod bore_meets_joint;
-pub(super) mod bore_web;
-pub(super) mod pull_meets_box;
+mod bore_meets_joint;
+mod bore_web;
+mod pull_meets_box;
 
+use crate::checks::rule::Rule;
 use crate::parts::{Bore, Feature, FeatureKind, Part};
+
+/// The rules of this subject, in the order they are listed.
+pub(super) const RULES: &[&Rule] =
+    &[&bore_meets_joint::RULE, &bore_web::RULE, &pull_meets_box::RULE];
 
 /// The bores of a part, each with its kind.
 fn bores(part: &Part) -> impl Iterator<Item = (&Feature, Bore)> {

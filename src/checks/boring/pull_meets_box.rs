@@ -4,7 +4,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::{Length, Span};
 use crate::model::{DrawerBoxes, FrontId, Leaf, Opening, OpeningKind, Piece, Pull};
-use crate::parts::{Assembly, Bore, Cuboid, Direction, Part, Parts, Role};
+use crate::parts::{Assembly, Bore, Cuboid, Direction, Part, Role};
+use crate::plans::Workings;
 
 use super::bores;
 
@@ -25,7 +26,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     for case in &piece.cases {
         let Some(boxes) = &case.drawers else { continue };
         for opening in &case.openings {

@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Edit, Fix, Grade, Severity, Sink};
-use crate::plans::ledger::Ledger;
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-elsewhere",
@@ -17,11 +17,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
         sound: "finish oil { hardwax-oil; coats 1; covers 30 m2 per l; mix 3 to 1; pot-life 4 h; cure 24 h }",
         wrong: "finish oil { hardwax-oil; coats 1; covers 30 m2 per l; mix 3 to 1; pot-life 4 h; cure 24 h }\ncut 2026-03-14 { console.bank.upper.front { long 17-1/16; wide 8-13/16; stock cherry; joints 0 } }",
     },
-    check: Check::Cut(check),
+    check: Check::Parts(check),
     sometimes: None,
 };
 
-fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let ledger = work.ledger();
     let elsewhere = ledger.elsewhere();
     let Some(((cut, part), rest)) = elsewhere.split_first() else { return };
     let more = match rest.len() {

@@ -4,6 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::model::{Cut, Piece};
 use crate::parts::{self, Parts};
+use crate::plans::Workings;
 use crate::plans::ledger::{Ledger, State};
 
 use super::{other_use, would_do};
@@ -24,11 +25,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.old-shelf }",
     },
-    check: Check::Cut(check),
+    check: Check::Parts(check),
     sometimes: None,
 };
 
-fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let ledger = work.ledger();
     let (piece, parts) = (ledger.piece, ledger.parts);
     for cut in ledger.gone.iter().filter(|cut| cut.spoiled.is_none()) {
         sink.push(gone(piece, parts, ledger, cut));

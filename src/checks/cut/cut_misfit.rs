@@ -6,6 +6,7 @@ use crate::diagnostics::{Diagnostic, Figure, Fix, Grade, Severity, Sink, Sum, Te
 use crate::measure::{Exact, Length, Spanned};
 use crate::model::{Cut, Fact, Piece, Size};
 use crate::parts::{Part, Role};
+use crate::plans::Workings;
 use crate::plans::ledger::{Differs, Ledger, Side};
 
 use super::{cut_again, joints, other_use, would_do};
@@ -23,11 +24,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.bottom { long 35; wide 17-1/16 } }",
     },
-    check: Check::Cut(check),
+    check: Check::Parts(check),
     sometimes: None,
 };
 
-fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let ledger = work.ledger();
     let piece = ledger.piece;
     for (part, cut) in ledger.cut().filter(|(part, cut)| ledger.is_other_stock(part, cut)) {
         sink.extend(other_stock(piece, ledger, part, cut));

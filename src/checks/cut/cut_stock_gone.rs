@@ -4,7 +4,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Severity, Sink};
 use crate::measure::nearest;
 use crate::model::Piece;
-use crate::plans::ledger::{Ledger, Unnamed};
+use crate::plans::Workings;
+use crate::plans::ledger::Unnamed;
 
 use super::together;
 
@@ -21,11 +22,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.kick { long 36; wide 4; stock poplar-ply } }",
     },
-    check: Check::Cut(check),
+    check: Check::Parts(check),
     sometimes: None,
 };
 
-fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let ledger = work.ledger();
     let piece = ledger.piece;
     for unnamed in ledger.unnamed() {
         sink.extend(told(piece, &unnamed));

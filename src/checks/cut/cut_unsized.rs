@@ -4,7 +4,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Edit, Fix, Grade, Severity, Sink};
 use crate::model::Cut;
 use crate::parts::{Part, PartId};
-use crate::plans::ledger::{Ledger, State};
+use crate::plans::Workings;
+use crate::plans::ledger::State;
 
 use super::together;
 
@@ -21,11 +22,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
         sound: "finish oil { hardwax-oil; coats 2; cure 24 h }",
         wrong: "finish oil { hardwax-oil; coats 2; cure 24 h }\ncut 2026-03-14 { cupboard.kick }",
     },
-    check: Check::Cut(check),
+    check: Check::Parts(check),
     sometimes: None,
 };
 
-fn check(ledger: &Ledger<'_>, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let ledger = work.ledger();
     let (piece, parts) = (ledger.piece, ledger.parts);
     let bare = |(id, part): (PartId, _)| {
         let State::Cut(cut) = ledger.state(id) else { return None };

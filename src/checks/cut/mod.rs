@@ -1,15 +1,25 @@
 //! Parts that are cut already.
 
-pub(super) mod cut_gone;
-pub(super) mod cut_elsewhere;
-pub(super) mod cut_misfit;
-pub(super) mod cut_stock_gone;
-pub(super) mod cut_unsized;
+mod cut_gone;
+mod cut_elsewhere;
+mod cut_misfit;
+mod cut_stock_gone;
+mod cut_unsized;
 mod joints;
 
+use crate::checks::rule::Rule;
 use crate::diagnostics::{Fix, Grade};
 use crate::model::{Cut, Piece};
 use crate::plans::ledger::Ledger;
+
+/// The rules of this subject, in the order they are listed.
+pub(super) const RULES: &[&Rule] = &[
+    &cut_gone::RULE,
+    &cut_elsewhere::RULE,
+    &cut_misfit::RULE,
+    &cut_stock_gone::RULE,
+    &cut_unsized::RULE,
+];
 
 /// Says that a part is spoiled.
 fn cut_again(cut: &Cut) -> Fix {

@@ -5,7 +5,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::{Length, Span};
 use crate::model::Piece;
-use crate::parts::{Bore, Feature, FeatureKind, Part, Parts};
+use crate::parts::{Bore, Feature, FeatureKind, Part};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cup-web",
@@ -20,7 +21,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     let least = Length::mm(2);
     for part in &parts.all {

@@ -5,7 +5,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::{Angle, Length, Span, Tape};
 use crate::model::{Boundary, OpeningId, Piece, Side};
-use crate::parts::{self, Assembly, Cuboid, Front, Parts, Point, keep_out_space};
+use crate::parts::{Assembly, Cuboid, Front, Parts, Point, keep_out_space};
+use crate::plans::Workings;
 use crate::trade::Body;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -44,8 +45,9 @@ pub(super) struct Room {
     fronts: Vec<Vec<(OpeningId, Thing)>>,
 }
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let fronts = parts::fronts(piece, parts);
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
+    let fronts = work.fronts();
     let doors = swings::doors(piece, &fronts);
     if doors.is_empty() {
         return;

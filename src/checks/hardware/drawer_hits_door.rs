@@ -8,7 +8,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{OpeningKind, Piece};
-use crate::parts::{self, Cuboid, Front, Parts};
+use crate::parts::{Cuboid, Front};
+use crate::plans::Workings;
 use crate::trade::Body;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -36,8 +37,9 @@ struct Drawer<'a> {
     travel: Length,
 }
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let fronts = parts::fronts(piece, parts);
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
+    let fronts = work.fronts();
     let drawers: Vec<Drawer<'_>> = fronts.iter().filter_map(|f| drawer(piece, f)).collect();
     // A door that something stops is another rule's.
     let room = LazyCell::new(|| door_stopped::room(piece, parts, &fronts));

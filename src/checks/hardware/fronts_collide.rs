@@ -2,8 +2,8 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
-use crate::model::Piece;
-use crate::parts::{self, Direction, Parts};
+use crate::parts::{Direction, Front};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "fronts-collide",
@@ -18,9 +18,10 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let piece = work.piece;
     let tape = piece.tape();
-    let mut fronts = parts::fronts(piece, parts);
+    let mut fronts: Vec<&Front<'_>> = work.fronts().iter().collect();
     // Sorted by their left edge, a front meets only those that begin before it ends.
     fronts.sort_by_key(|front| front.space.from.x);
     for (i, front) in fronts.iter().enumerate() {

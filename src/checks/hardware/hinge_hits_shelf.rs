@@ -4,8 +4,8 @@ use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
-use crate::model::Piece;
-use crate::parts::{Bore, Cuboid, Direction, FeatureKind, Part, Parts, Role};
+use crate::parts::{Bore, Cuboid, Direction, FeatureKind, Part, Role};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hinge-hits-shelf",
@@ -31,7 +31,8 @@ struct Hinge<'a> {
     span: crate::measure::Span,
 }
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     for case in &piece.cases {
         let own = parts.of_case(case.id);

@@ -1,26 +1,49 @@
 //! Hinges, slides and what they need.
 
-pub(super) mod shelves_crowded;
-pub(super) mod gap_wide;
-pub(super) mod box_too_big;
-pub(super) mod cup_web;
-pub(super) mod door_binds;
-pub(super) mod door_stopped;
-pub(super) mod door_thickness;
-pub(super) mod drawer_hits_door;
-pub(super) mod fronts_collide;
-pub(super) mod hinge_gap;
-pub(super) mod hinge_hits_shelf;
-pub(super) mod hinge_missing;
-pub(super) mod leaf_too_narrow;
-pub(super) mod open_doors_meet;
-pub(super) mod slide_load;
-pub(super) mod slide_room;
-pub(super) mod slide_unheld;
+mod shelves_crowded;
+mod gap_wide;
+mod box_too_big;
+mod cup_web;
+mod door_binds;
+mod door_stopped;
+mod door_thickness;
+mod drawer_hits_door;
+mod fronts_collide;
+mod hinge_gap;
+mod hinge_hits_shelf;
+mod hinge_missing;
+mod leaf_too_narrow;
+mod open_doors_meet;
+mod slide_load;
+mod slide_room;
+mod slide_unheld;
 mod swings;
-pub(super) mod too_few_hinges;
+mod too_few_hinges;
 
+use crate::checks::rule::Rule;
 use crate::model::{Case, Fronts, Opening, Piece};
+
+/// The rules of this subject, in the order they are listed.
+pub(super) const RULES: &[&Rule] = &[
+    &box_too_big::RULE,
+    &cup_web::RULE,
+    &door_binds::RULE,
+    &door_stopped::RULE,
+    &door_thickness::RULE,
+    &drawer_hits_door::RULE,
+    &fronts_collide::RULE,
+    &gap_wide::RULE,
+    &hinge_gap::RULE,
+    &hinge_hits_shelf::RULE,
+    &hinge_missing::RULE,
+    &leaf_too_narrow::RULE,
+    &open_doors_meet::RULE,
+    &slide_load::RULE,
+    &slide_room::RULE,
+    &slide_unheld::RULE,
+    &too_few_hinges::RULE,
+    &shelves_crowded::RULE,
+];
 
 /// Every door of a piece: its case, its opening and its fronts.
 fn doors(piece: &Piece) -> impl Iterator<Item = (&Case, &Opening, &Fronts)> {

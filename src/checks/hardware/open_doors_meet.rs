@@ -8,7 +8,7 @@ use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::model::{Piece, Side};
-use crate::parts::{self, Parts};
+use crate::plans::Workings;
 use crate::trade::Body;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -30,8 +30,9 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 const BODIES: [Body; 2] = [Body::Pull, Body::Leaf];
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let fronts = parts::fronts(piece, parts);
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
+    let fronts = work.fronts();
     let doors = swings::doors(piece, &fronts);
     // A door that something stops is another rule's.
     let room = LazyCell::new(|| door_stopped::room(piece, parts, &fronts));

@@ -3,10 +3,10 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Figure, Severity, Sink, Sum};
 use crate::measure::{Mass, Scale};
-use crate::model::{OpeningKind, Piece};
-use crate::parts::Parts;
+use crate::model::OpeningKind;
+use crate::plans::Workings;
 use crate::plans::drawers;
-use crate::plans::weights::{self, Lifted};
+use crate::plans::weights::Lifted;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "slide-load",
@@ -21,12 +21,13 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let piece = work.piece;
     let rated = piece.slides.iter().any(|slide| slide.load.is_some());
     if !rated {
         return;
     }
-    let weights = weights::weigh(piece, parts);
+    let weights = work.weights();
     let scale = Scale::of(piece.tape());
     for case in &piece.cases {
         for opening in &case.openings {

@@ -4,7 +4,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::{Length, Span};
 use crate::model::{Axis, Case, MemberKind, Opening, Partition, Piece, Side};
-use crate::parts::{Direction, Parts, Role, Which};
+use crate::parts::{Direction, Role, Which};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "slide-unheld",
@@ -37,7 +38,8 @@ struct Cause<'a> {
     advice: String,
 }
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     let mut causes: Vec<Cause<'_>> = Vec::new();
     for part in parts.all.iter().filter(|part| part.role == Role::Packer) {
         let (from, to) = part.extent(Direction::X);

@@ -2,8 +2,8 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
-use crate::model::Piece;
-use crate::parts::{FeatureKind, Parts};
+use crate::parts::FeatureKind;
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "dado-too-deep",
@@ -22,7 +22,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     for part in &parts.all {
         // An edge groove has the width of its board to lean on.

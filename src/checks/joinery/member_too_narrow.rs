@@ -4,7 +4,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{Frame, JointKind, Piece};
-use crate::parts::{Of, Part, Parts, Role};
+use crate::parts::{Of, Part, Role};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "member-too-narrow",
@@ -23,7 +24,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     for part in &parts.all {
         let is_rail = part.role == Role::Rail;
         if !is_rail && part.role != Role::Stile {

@@ -1,13 +1,30 @@
 //! Joints.
 
-pub(super) mod tenon_too_thick;
+mod tenon_too_thick;
 pub(super) mod part_impossible;
-pub(super) mod parts_overlap;
-pub(super) mod panel_too_thick;
-pub(super) mod dado_too_deep;
-pub(super) mod groove_meets_joint;
-pub(super) mod member_too_narrow;
-pub(super) mod mitre_unequal;
-pub(super) mod pocket_screw_through;
-pub(super) mod pocket_seen;
-pub(super) mod rabbet_too_thin;
+mod parts_overlap;
+mod panel_too_thick;
+mod dado_too_deep;
+mod groove_meets_joint;
+mod member_too_narrow;
+mod mitre_unequal;
+mod pocket_screw_through;
+mod pocket_seen;
+mod rabbet_too_thin;
+
+use crate::checks::rule::Rule;
+
+/// The rules of this subject, in the order they are listed.
+pub(super) const RULES: &[&Rule] = &[
+    &part_impossible::RULE,
+    &dado_too_deep::RULE,
+    &groove_meets_joint::RULE,
+    &member_too_narrow::RULE,
+    &mitre_unequal::RULE,
+    &panel_too_thick::RULE,
+    &pocket_screw_through::RULE,
+    &pocket_seen::RULE,
+    &rabbet_too_thin::RULE,
+    &tenon_too_thick::RULE,
+    &parts_overlap::RULE,
+];

@@ -3,8 +3,9 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
-use crate::model::{Case, Piece};
-use crate::parts::{Assembly, Direction, Face, FeatureKind, Part, Parts};
+use crate::model::Case;
+use crate::parts::{Assembly, Direction, Face, FeatureKind, Part};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "part-impossible",
@@ -23,7 +24,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-pub(in crate::checks) fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     let wall = piece.wall();
     for part in &parts.all {

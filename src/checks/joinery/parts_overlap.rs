@@ -2,8 +2,8 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
-use crate::model::Piece;
-use crate::parts::{Assembly, Part, Parts, clashes};
+use crate::parts::{Assembly, Part, clashes};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "parts-overlap",
@@ -27,7 +27,8 @@ fn is_judged(part: &Part) -> bool {
     !matches!(part.assembly, Assembly::Front(_) | Assembly::DrawerBox(_))
 }
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     // What another rule has said already may be why they overlap.
     if sink.has_errors() {
         return;

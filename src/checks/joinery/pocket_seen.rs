@@ -5,8 +5,9 @@ use std::cmp::Reverse;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
-use crate::model::{Case, Opening, Piece, Sight};
-use crate::parts::{Direction, Feature, FeatureKind, Part, Parts, Role};
+use crate::model::{Case, Opening, Sight};
+use crate::parts::{Direction, Feature, FeatureKind, Part, Role};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pocket-seen",
@@ -25,7 +26,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     for part in parts
         .all
         .iter()

@@ -3,8 +3,8 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::Piece;
-use crate::parts::{FeatureKind, Parts, Role};
+use crate::parts::{FeatureKind, Role};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "rabbet-too-thin",
@@ -23,7 +23,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     let least = Length::mm(6);
     for part in parts.all.iter().filter(|part| matches!(part.role, Role::End(_))) {

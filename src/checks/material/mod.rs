@@ -1,16 +1,26 @@
 //! What the stock allows.
 
-pub(super) mod actual_odd;
-pub(super) mod part_too_large;
-pub(super) mod planed_too_thick;
-pub(super) mod planing_scant;
-pub(super) mod species_unknown;
+mod actual_odd;
+mod part_too_large;
+mod planed_too_thick;
+mod planing_scant;
+mod species_unknown;
 
+use crate::checks::rule::Rule;
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::Tape;
 use crate::model::{Piece, Stock};
 use crate::parts::Parts;
 use crate::trade;
+
+/// The rules of this subject, in the order they are listed.
+pub(super) const RULES: &[&Rule] = &[
+    &actual_odd::RULE,
+    &part_too_large::RULE,
+    &planed_too_thick::RULE,
+    &planing_scant::RULE,
+    &species_unknown::RULE,
+];
 
 /// The boards that count: those of the spec itself, and of a used file those
 /// that a part is made of.

@@ -3,8 +3,9 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
-use crate::model::{Piece, SheetGrain};
-use crate::parts::{Grain, Parts};
+use crate::model::SheetGrain;
+use crate::parts::Grain;
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "part-too-large",
@@ -23,7 +24,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     let trim = piece.shop.edge_trim.twice();
     for part in &parts.all {

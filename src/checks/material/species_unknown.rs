@@ -4,7 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::measure::{Span, nearest};
 use crate::model::{Piece, Stock};
-use crate::parts::Parts;
+use crate::plans::Workings;
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -24,7 +24,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     for stock in super::used(piece, parts) {
         if stock.is_solid() && stock.wood.is_none() {
             sink.push(match &stock.species {

@@ -3,10 +3,9 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::{Length, Tape};
-use crate::model::{Build, Piece};
-use crate::parts::Parts;
-use crate::plans::ledger::Ledger;
-use crate::plans::square::{Corner, Leaning, leaning};
+use crate::model::Build;
+use crate::plans::Workings;
+use crate::plans::square::{Corner, Leaning};
 use crate::trade;
 
 use super::lean_too_much::is_beyond;
@@ -31,16 +30,17 @@ pub(in crate::checks) const RULE: Rule = Rule {
     )),
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let leaning = leaning(piece);
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
+    let leaning = work.leaning();
     if leaning.is_empty() {
         return;
     }
-    let ledger = Ledger::of(piece, parts);
-    for leaning in &leaning {
+    let ledger = work.ledger();
+    for leaning in leaning {
         if !is_beyond(leaning) {
             let cut = leaning.tight.each_ref();
-            let cut = cut.map(|corner| leaning.even_as_cut(corner, parts, &ledger));
+            let cut = cut.map(|corner| leaning.even_as_cut(corner, parts, ledger));
             sink.push(report(piece.tape(), leaning, cut));
         }
     }

@@ -1,14 +1,18 @@
 //! What was measured.
 
-pub(super) mod front_tapered;
-pub(super) mod lean_too_much;
-pub(super) mod measured_far;
-pub(super) mod measured_odd;
+mod front_tapered;
+mod lean_too_much;
+mod measured_far;
+mod measured_odd;
 
 use crate::checks::rule::Rule;
 use crate::diagnostics::{Diagnostic, Sum};
 use crate::measure::{Length, Tape, Unit};
 use crate::plans::square::Leaning;
+
+/// The rules of this subject, in the order they are listed.
+pub(super) const RULES: &[&Rule] =
+    &[&front_tapered::RULE, &lean_too_much::RULE, &measured_far::RULE, &measured_odd::RULE];
 
 /// Finer than the tape, with the nearest 64th of an inch beside it.
 fn fine(tape: &Tape, length: Length) -> String {

@@ -6,6 +6,7 @@ use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Length;
 use crate::model::Piece;
 use crate::parts::{Direction, Joint, Part, Parts, Role};
+use crate::plans::Workings;
 use crate::plans::seasons::{Climate, Swelling};
 
 use super::{product, weather};
@@ -32,8 +33,9 @@ fn most() -> Length {
     Length::inches(1, 16)
 }
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let climate = Climate::of(piece);
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
+    let climate = work.climate();
     let mut once = Once::default();
     for joint in parts.joints.iter().filter(|joint| joint.glued) {
         let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {

@@ -4,8 +4,9 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::measure::{Exact, Length, Span};
 use crate::model::{Build, Piece, Sawn, Set, Stock};
-use crate::parts::{Direction, Parts};
-use crate::plans::seasons::{self, Climate, Gap, Swell};
+use crate::parts::Direction;
+use crate::plans::Workings;
+use crate::plans::seasons::{Climate, Gap, Swell};
 use crate::trade::least_gap;
 
 use super::{product, quarter_fix, weather};
@@ -35,10 +36,11 @@ fn usual_stile(piece: &Piece) -> Length {
 /// The widest a maker is told to make a reveal, and a gap between two leaves.
 const WIDEST: [Length; 2] = [Length::mm(5), Length::mm(7)];
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let climate = Climate::of(piece);
-    let mut worst: Vec<Gap<'_>> = Vec::new();
-    for gap in seasons::gaps(piece, parts) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let piece = work.piece;
+    let climate = work.climate();
+    let mut worst: Vec<&Gap<'_>> = Vec::new();
+    for gap in work.gaps() {
         // A reveal that is too small as fitted is for the hinge's rule to say,
         // and of fronts that touch another speaks.
         let reveal = gap.front.fronts.set == Set::Inset && gap.fitted < least_gap();
@@ -46,15 +48,15 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
         if gap.least() >= least_gap() || told || gap.swells.is_empty() {
             continue;
         }
-        let same = |known: &&mut Gap<'_>| known.front.opening.id == gap.front.opening.id;
+        let same = |known: &&mut &Gap<'_>| known.front.opening.id == gap.front.opening.id;
         match worst.iter_mut().find(same) {
             Some(known) if gap.least() < known.least() => *known = gap,
             Some(_) => {}
             None => worst.push(gap),
         }
     }
-    for gap in &worst {
-        sink.push(report(piece, &climate, gap));
+    for gap in worst {
+        sink.push(report(piece, climate, gap));
     }
 }
 

@@ -1,14 +1,19 @@
 //! What the seasons do to solid wood.
 
-pub(super) mod milled_off;
-pub(super) mod cross_grain;
-pub(super) mod gap_closes;
-pub(super) mod panel_room;
+mod milled_off;
+mod cross_grain;
+mod gap_closes;
+mod panel_room;
 
+use crate::checks::rule::Rule;
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade};
 use crate::measure::{Length, Span, Tape};
 use crate::model::{Piece, Sawn, Stock};
 use crate::plans::seasons::{Air, Climate};
+
+/// The rules of this subject, in the order they are listed.
+pub(super) const RULES: &[&Rule] =
+    &[&cross_grain::RULE, &gap_closes::RULE, &milled_off::RULE, &panel_room::RULE];
 
 /// `milled  at 40 % humidity (7.7 % moisture), dampest day 65 % (12.0 %): 4.3 points`
 fn weather(diagnostic: Diagnostic, piece: &Piece, climate: &Climate, damp: bool) -> Diagnostic {

@@ -4,8 +4,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::measure::Length;
 use crate::model::{Build, PanelBuild, Piece};
-use crate::parts::Parts;
-use crate::plans::seasons::{self, Climate, Float};
+use crate::plans::Workings;
+use crate::plans::seasons::{Climate, Float};
 
 use super::{product, quarter_fix, weather};
 
@@ -31,9 +31,10 @@ fn least_held() -> Length {
     Length::inches(1, 8)
 }
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let climate = Climate::of(piece);
-    for float in seasons::floats(piece, parts) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let piece = work.piece;
+    let climate = work.climate();
+    for float in work.floats() {
         let tight = !float.least().is_positive() && !float.swelling.range().is_zero();
         let loose = float.held_least() < least_held() && float.held >= least_held();
         if tight || loose {

@@ -2,8 +2,9 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
-use crate::model::{Piece, Run};
-use crate::parts::{Direction, Parts};
+use crate::model::Run;
+use crate::parts::Direction;
+use crate::plans::Workings;
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -23,7 +24,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     for part in &parts.all {
         let Some(opening) = super::opening_of(piece, part) else { continue };

@@ -4,7 +4,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
 use crate::model::{Flutes, Opening, Piece, Pull, Side};
-use crate::parts::{Assembly, Bore, Face, Feature, FeatureKind, Part, Parts};
+use crate::parts::{Assembly, Bore, Face, Feature, FeatureKind, Part};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pull-in-flute",
@@ -19,7 +20,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     for part in &parts.all {
         let Some((opening, flutes, pull)) = fluted(piece, part) else { continue };
         let lines: Vec<&Feature> =

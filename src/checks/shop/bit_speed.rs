@@ -3,9 +3,8 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink};
 use crate::measure::{Length, Tape, Unit};
-use crate::model::{Bit, Piece};
-use crate::parts::Parts;
-use crate::plans::setups;
+use crate::model::Bit;
+use crate::plans::Workings;
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -25,7 +24,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let piece = work.piece;
     let fast: Vec<(&Bit, u32)> = piece
         .bits
         .iter()
@@ -35,7 +35,7 @@ fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
     if fast.is_empty() {
         return;
     }
-    let setups = setups::plan(piece, parts);
+    let setups = work.setups();
     let cuts = |bit: &Bit| setups.iter().any(|s| s.cutter.name.as_ref() == Some(&bit.name));
     for (bit, speed) in fast {
         if !crate::checks::in_spec(bit.span) && !cuts(bit) {

@@ -2,8 +2,8 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
-use crate::model::Piece;
 use crate::parts::Parts;
+use crate::plans::Workings;
 use crate::plans::assembly::gluing::{Closing, GlueUp, Sort};
 
 use super::Short;
@@ -28,13 +28,14 @@ pub(in crate::checks) const RULE: Rule = Rule {
     )),
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     if sink.has_errors() {
         return;
     }
     let tape = piece.tape();
     let has = piece.shop.clamps;
-    for glue_up in super::glue_ups(piece, parts, |glue_up| glue_up.load.clamps()) {
+    for glue_up in super::glue_ups(work, |glue_up| glue_up.load.clamps()) {
         let needs = glue_up.load.clamps();
         if needs <= has {
             continue;

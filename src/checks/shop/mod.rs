@@ -1,10 +1,10 @@
 //! What the shop can do, and do safely.
 
-pub(super) mod bit_speed;
-pub(super) mod clamps_short;
-pub(super) mod open_time_short;
-pub(super) mod small_for_router;
-pub(super) mod small_parts;
+mod bit_speed;
+mod clamps_short;
+mod open_time_short;
+mod small_for_router;
+mod small_parts;
 
 use std::collections::BTreeMap;
 
@@ -13,19 +13,29 @@ use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::Span;
 use crate::model::Piece;
 use crate::parts::{Part, Parts};
-use crate::plans::assembly::gluing::{self, Closing, GlueUp, Sort};
+use crate::plans::Workings;
+use crate::plans::assembly::gluing::{Closing, GlueUp, Sort};
+
+/// The rules of this subject, in the order they are listed.
+pub(super) const RULES: &[&Rule] = &[
+    &bit_speed::RULE,
+    &clamps_short::RULE,
+    &open_time_short::RULE,
+    &small_for_router::RULE,
+    &small_parts::RULE,
+];
 
 /// The glue-ups to judge by what `need` says of each: blanks are glued up one
 /// after the other, so only the worst of them counts; of things that one
 /// statement asks for, such as a bank of drawers, the worst stands for all.
-fn glue_ups<N: Ord>(piece: &Piece, parts: &Parts, need: impl Fn(&GlueUp) -> N) -> Vec<GlueUp> {
-    let mut kept: Vec<GlueUp> = Vec::new();
+fn glue_ups<'w, N: Ord>(work: &'w Workings<'_>, need: impl Fn(&GlueUp) -> N) -> Vec<&'w GlueUp> {
+    let mut kept: Vec<&GlueUp> = Vec::new();
     let mut at: BTreeMap<(Sort, Span), usize> = BTreeMap::new();
-    for new in gluing::glue_ups(piece, parts) {
+    for new in work.glue_ups() {
         let asked = if new.sort == Sort::Panel { Span::default() } else { new.span };
         let index = *at.entry((new.sort, asked)).or_insert(kept.len());
         match kept.get_mut(index) {
-            Some(old) if need(&new) > need(old) => *old = new,
+            Some(old) if need(new) > need(old) => *old = new,
             Some(_) => {}
             None => kept.push(new),
         }

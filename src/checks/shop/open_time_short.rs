@@ -2,8 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
-use crate::model::Piece;
-use crate::parts::Parts;
+use crate::plans::Workings;
 use crate::plans::assembly::gluing::{GlueUp, Sort};
 
 use super::Short;
@@ -28,13 +27,14 @@ pub(in crate::checks) const RULE: Rule = Rule {
     )),
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     if sink.has_errors() {
         return;
     }
     let tape = piece.tape();
     let open = piece.shop.open_time;
-    for glue_up in super::glue_ups(piece, parts, |glue_up| glue_up.load.spreading()) {
+    for glue_up in super::glue_ups(work, |glue_up| glue_up.load.spreading()) {
         let needs = glue_up.load.spreading();
         if needs <= open {
             continue;

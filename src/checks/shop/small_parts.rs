@@ -3,7 +3,8 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::model::{Piece, StockId};
-use crate::parts::{Part, Parts, Role};
+use crate::parts::{Part, Role};
+use crate::plans::Workings;
 use crate::plans::small_parts::{is_narrow, is_short};
 use crate::trade;
 
@@ -24,7 +25,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     if sink.has_errors() {
         return;
     }

@@ -3,7 +3,8 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::model::{KeepOutId, OpeningKind, Piece};
-use crate::parts::{Assembly, Cuboid, Direction, FeatureKind, Part, Parts, Role, keep_out_space};
+use crate::parts::{Assembly, Cuboid, Direction, FeatureKind, Part, Role, keep_out_space};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "keep-out-hit",
@@ -22,7 +23,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
     for (index, keep_out) in piece.site.keep_outs.iter().enumerate() {
         let space = keep_out_space(piece, keep_out);
         let hit = parts.all.iter().find(|part| {

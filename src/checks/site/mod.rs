@@ -1,5 +1,11 @@
 //! The room.
 
-pub(super) mod scribe_too_wide;
-pub(super) mod base_too_deep;
-pub(super) mod keep_out_hit;
+mod scribe_too_wide;
+mod base_too_deep;
+mod keep_out_hit;
+
+use crate::checks::rule::Rule;
+
+/// The rules of this subject, in the order they are listed.
+pub(super) const RULES: &[&Rule] =
+    &[&base_too_deep::RULE, &keep_out_hit::RULE, &scribe_too_wide::RULE];

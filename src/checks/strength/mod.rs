@@ -1,4 +1,9 @@
 //! Whether boards hold their load, and whether the piece stands.
 
-pub(super) mod sag;
-pub(super) mod tips;
+mod sag;
+mod tips;
+
+use crate::checks::rule::Rule;
+
+/// The rules of this subject, in the order they are listed.
+pub(super) const RULES: &[&Rule] = &[&sag::RULE, &tips::RULE];

@@ -6,8 +6,9 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Exact, Length, Span, Tape, Unit};
 use crate::model::{Case, Piece, SheetGrain, Stock, StockId};
-use crate::parts::{Part, Parts, Role};
-use crate::plans::spans::{self, Lying};
+use crate::parts::{Part, Role};
+use crate::plans::Workings;
+use crate::plans::spans::Lying;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "sag",
@@ -26,11 +27,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
-    let all = spans::lying(piece, parts);
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let piece = work.piece;
+    let all = work.lying();
     // The shelves of one opening are alike: the worst of them is told.
     let mut worst: BTreeMap<String, (&Lying<'_>, Length, usize)> = BTreeMap::new();
-    for one in &all {
+    for one in all {
         let Some(sag) = one.sag(piece, one.part.stock) else { continue };
         if one.holds(piece, one.part.stock) {
             continue;

@@ -4,9 +4,8 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Figure, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Moment, Scale, Span};
 use crate::model::Piece;
-use crate::parts::Parts;
-use crate::plans::tipping::{self, Pull, Tipping, What};
-use crate::plans::weights;
+use crate::plans::Workings;
+use crate::plans::tipping::{Pull, Tipping, What};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "tips",
@@ -25,12 +24,13 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-fn check(piece: &Piece, parts: &Parts, sink: &mut Sink) {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let piece = work.piece;
     if piece.site.fixed {
         return;
     }
-    let weights = weights::weigh(piece, parts);
-    for tipping in tipping::plan(piece, parts, &weights) {
+    let _weights = work.weights();
+    for tipping in work.tipping() {
         if tipping.tips() {
             sink.extend(finding(piece, &tipping));
         }

@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 use crate::measure::{Duration, Length, Span};
 use crate::model::{CaseId, JointKind, Piece};
 use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Parts, front_path};
+use crate::plans::Workings;
 use crate::trade;
 
 /// A part with those of its joints that close under the same clamps.
@@ -109,8 +110,8 @@ impl<'a> Units<'a> {
 }
 
 /// Every glue-up of a piece, in the order of the work.
-#[must_use]
-pub fn glue_ups(piece: &Piece, parts: &Parts) -> Vec<GlueUp> {
+pub(in crate::plans) fn glue_ups(work: &Workings<'_>) -> Vec<GlueUp> {
+    let Workings { piece, parts, .. } = *work;
     let units = Units::of(parts);
     let mut all = Vec::new();
     for (id, part) in parts.iter().filter(|(_, part)| is_glued_up(piece, part)) {

@@ -6,9 +6,8 @@ mod schedule;
 mod tasks;
 
 use crate::measure::{Duration, Length};
-use crate::model::Piece;
-use crate::parts::{PartId, Parts};
-use crate::plans::setups::Setup;
+use crate::parts::PartId;
+use crate::plans::Workings;
 
 pub use schedule::{Schedule, Slot};
 
@@ -101,10 +100,9 @@ pub struct Assembly {
     pub schedule: Schedule,
 }
 
-/// Plans the assembly of a piece whose set-ups are planned already.
-#[must_use]
-pub fn plan(piece: &Piece, parts: &Parts, setups: &[Setup]) -> Assembly {
-    let tasks = tasks::tasks(piece, parts, setups);
-    let schedule = schedule::schedule(&tasks, piece.shop.day);
+/// Plans the assembly of a piece.
+pub(super) fn plan(work: &Workings<'_>) -> Assembly {
+    let tasks = tasks::tasks(work);
+    let schedule = schedule::schedule(&tasks, work.piece.shop.day);
     Assembly { tasks, schedule }
 }

@@ -3,10 +3,10 @@
 use std::collections::BTreeMap;
 
 use crate::measure::Length;
-use crate::model::Piece;
-use crate::parts::{FeatureKind, Joint, JointSort, Part, PartId, Parts};
+use crate::parts::{FeatureKind, Joint, JointSort, Part, PartId};
+use crate::plans::Workings;
 
-use super::climate::{Climate, Swelling};
+use super::climate::Swelling;
 
 /// A panel across its grain, between the bottoms of two grooves.
 #[derive(Clone, Copy, Debug)]
@@ -26,9 +26,9 @@ pub struct Float<'a> {
 }
 
 /// Every solid panel that lies loose in grooves along both of its edges.
-#[must_use]
-pub fn floats<'a>(piece: &Piece, parts: &'a Parts) -> Vec<Float<'a>> {
-    let climate = Climate::of(piece);
+pub(in crate::plans) fn floats<'a>(work: &Workings<'a>) -> Vec<Float<'a>> {
+    let Workings { piece, parts, .. } = *work;
+    let climate = work.climate();
     let mut found = Vec::new();
     let mut floating: BTreeMap<PartId, Vec<&Joint>> = BTreeMap::new();
     for joint in parts.joints.iter().filter(|joint| joint.sort == JointSort::Floating) {

@@ -2,7 +2,8 @@
 
 use crate::measure::{Exact, Length};
 use crate::model::{Axis, Leaf, Opening, Piece, StockId};
-use crate::parts::{self, Assembly, Cuboid, Direction, Front, Part, Parts, Role};
+use crate::parts::{Assembly, Cuboid, Direction, Front, Part, Role};
+use crate::plans::Workings;
 
 use super::climate::Climate;
 use super::fronts::{Edge, Mover};
@@ -78,10 +79,8 @@ const NEAR: Length = Length::mm(25);
 
 /// Every gap of a piece, front by front. A gap between two fronts comes once,
 /// with the left or upper of them.
-#[must_use]
-pub fn gaps<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Gap<'a>> {
-    let climate = Climate::of(piece);
-    let fronts = parts::fronts(piece, parts);
+pub(in crate::plans) fn gaps<'a>(work: &Workings<'a>) -> Vec<Gap<'a>> {
+    let fronts = work.fronts();
     let mut found: Vec<Gap<'a>> = Vec::new();
     for (index, front) in fronts.iter().enumerate() {
         // Fronts stand in the order of their cases; only those of this case
@@ -91,20 +90,19 @@ pub fn gaps<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Gap<'a>> {
         let after = fronts.get(index + 1..).unwrap_or(&[]).iter().take_while(near);
         let others: Vec<&Front<'_>> = before.chain(after).collect();
         for edge in Edge::ALL {
-            found.extend(gap(piece, parts, &climate, front, edge, &others));
+            found.extend(gap(work, front, edge, &others));
         }
     }
     found
 }
 
 fn gap<'a>(
-    piece: &'a Piece,
-    parts: &'a Parts,
-    climate: &Climate,
+    work: &Workings<'a>,
     front: &Front<'a>,
     edge: Edge,
     others: &[&Front<'a>],
 ) -> Option<Gap<'a>> {
+    let (piece, parts, climate) = (work.piece, work.parts, work.climate());
     let own = slack(front, edge);
     let between = |other: &Front<'_>| match other.opening.id == front.opening.id {
         true => Length::ZERO,

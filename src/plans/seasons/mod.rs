@@ -8,7 +8,9 @@ mod gaps;
 mod stack;
 
 pub use climate::{Air, Climate, Swelling};
-pub use floats::{Float, floats};
+pub use floats::Float;
+pub(super) use floats::floats;
 pub use fronts::Edge;
-pub use gaps::{Against, Gap, Swell, gaps};
+pub(super) use gaps::gaps;
+pub use gaps::{Against, Gap, Swell};
 pub use stack::{Stack, Term};

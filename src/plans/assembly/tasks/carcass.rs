@@ -6,7 +6,7 @@ use crate::plans::assembly::gluing;
 
 use super::{Maker, Work, minutes};
 
-impl Maker<'_> {
+impl Maker<'_, '_> {
     /// Frame, base and carcass of one case; the tasks after which it stands.
     pub(super) fn case(&mut self, case: &Case) -> Vec<usize> {
         let (id, name) = (case.id, &case.name);

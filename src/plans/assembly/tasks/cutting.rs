@@ -9,7 +9,7 @@ use crate::plans::assembly::gluing;
 
 use super::{Maker, Task, Wait, Work, hands, minutes};
 
-impl Maker<'_> {
+impl Maker<'_, '_> {
     pub(super) fn cut(&mut self) -> usize {
         let all = self.ids(|_| true);
         let minutes = minutes::CUT_PART * all.len() as i64;

@@ -3,11 +3,10 @@
 use crate::measure::{Duration, Exact};
 use crate::model::{Exposure, Finish, Side};
 use crate::parts::{JointSort, PartId};
-use crate::plans::{tipping, weights};
 
 use super::{Maker, Task, Wait, Work, hands, minutes};
 
-impl Maker<'_> {
+impl Maker<'_, '_> {
     pub(super) fn finish(&mut self, hung: &[usize]) -> usize {
         let sand = vec![
             "take doors, drawers and hardware off again; sand, break every sharp edge, dust off"
@@ -90,10 +89,11 @@ impl Maker<'_> {
         }
         lines.push("look for pipes and wires before you drill; where any run, local code and the licensed trade decide".to_owned());
         lines.push("screw every case to the wall behind it, high up, through a rail, a stretcher or a cleat and not through the thin back alone: into two studs at the least, or into masonry with plugs made for it".to_owned());
-        let weights = weights::weigh(self.piece, self.parts);
-        let tips = tipping::plan(self.piece, self.parts, &weights)
-            .into_iter()
-            .filter(tipping::Tipping::tips)
+        let tips = self
+            .work
+            .tipping()
+            .iter()
+            .filter(|tipping| tipping.tips())
             .filter_map(|tips| self.piece.case(tips.case))
             .map(|case| case.name.as_str())
             .collect::<Vec<_>>()

@@ -1,12 +1,12 @@
 //! Fronts and drawer boxes: glued up, fitted, fluted and bored.
 
 use crate::model::{FrontId, Set, Stock};
-use crate::parts::{self, Assembly, Bore, FeatureKind, Part, PartId, Role, front_path};
+use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, front_path};
 use crate::plans::assembly::gluing;
 
 use super::{Maker, Work, minutes};
 
-impl Maker<'_> {
+impl Maker<'_, '_> {
     /// Fronts: framed ones glued up, all brought to size, inset ones planed to
     /// their openings, and only then fluted and bored, since that counts from
     /// edges that are still planed until then.
@@ -38,8 +38,9 @@ impl Maker<'_> {
             self.makes(&parts, glued);
         }
         let all = self.ids(|part| matches!(part.assembly, Assembly::Front(_)));
-        let fronts = parts::fronts(self.piece, self.parts);
-        let inset: Vec<FrontId> = fronts
+        let inset: Vec<FrontId> = self
+            .work
+            .fronts()
             .iter()
             .filter(|front| front.fronts.set == Set::Inset)
             .map(|front| front.id)

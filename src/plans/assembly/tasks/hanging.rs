@@ -5,7 +5,7 @@ use crate::parts::{Assembly, JointSort, PartId, Role};
 
 use super::{Maker, Work, minutes};
 
-impl Maker<'_> {
+impl Maker<'_, '_> {
     /// Doors, slides, drawers and their fronts; the tasks after which all hangs.
     pub(super) fn hang(&mut self, stands: &[usize], boxes: Option<usize>) -> Vec<usize> {
         let mut done = stands.to_vec();

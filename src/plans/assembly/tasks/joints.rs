@@ -42,7 +42,7 @@ const SORTS: &[Sort] = &[
     (|k| matches!(k, FeatureKind::Notch), "the notches", "", minutes::NOTCH),
 ];
 
-impl Maker<'_> {
+impl Maker<'_, '_> {
     /// The parts whose joints can be cut as they come from the saw, and those
     /// that are glued up first. One half of dovetails and dowel holes is marked
     /// from the other: both are cut when the later of the two parts is there.

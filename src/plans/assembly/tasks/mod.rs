@@ -13,6 +13,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::measure::{Duration, Exact, Length};
 use crate::model::{Finish, JointKind, Piece};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts};
+use crate::plans::Workings;
 use crate::plans::setups::Setup;
 
 use super::gluing::{Load, Units};
@@ -42,8 +43,8 @@ mod minutes {
 }
 
 /// Every task, each after those it depends on.
-pub(super) fn tasks(piece: &Piece, parts: &Parts, setups: &[Setup]) -> Vec<Task> {
-    let mut maker = Maker::new(piece, parts, setups);
+pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
+    let mut maker = Maker::new(work);
     let cut = maker.cut();
     maker.blanks();
     maker.layers();
@@ -54,7 +55,7 @@ pub(super) fn tasks(piece: &Piece, parts: &Parts, setups: &[Setup]) -> Vec<Task>
     maker.pins();
     maker.prefinish();
     let mut stands = Vec::new();
-    for case in &piece.cases {
+    for case in &work.piece.cases {
         stands.extend(maker.case(case));
     }
     maker.fronts(&stands);
@@ -66,10 +67,11 @@ pub(super) fn tasks(piece: &Piece, parts: &Parts, setups: &[Setup]) -> Vec<Task>
 }
 
 /// Makes the tasks; what several of them ask for is worked out once.
-struct Maker<'a> {
+struct Maker<'w, 'a> {
+    work: &'w Workings<'a>,
     piece: &'a Piece,
     parts: &'a Parts,
-    setups: &'a [Setup],
+    setups: &'w [Setup],
     /// The parts of each unit.
     members: BTreeMap<&'a Assembly, Vec<PartId>>,
     /// The joints by what is glued up together.
@@ -82,8 +84,10 @@ struct Maker<'a> {
     tasks: Vec<Task>,
 }
 
-impl<'a> Maker<'a> {
-    fn new(piece: &'a Piece, parts: &'a Parts, setups: &'a [Setup]) -> Self {
+impl<'w, 'a> Maker<'w, 'a> {
+    fn new(work: &'w Workings<'a>) -> Self {
+        let Workings { piece, parts, .. } = *work;
+        let setups = work.setups();
         let mut members: BTreeMap<&Assembly, Vec<PartId>> = BTreeMap::new();
         for (id, part) in parts.iter() {
             members.entry(&part.assembly).or_default().push(id);
@@ -98,7 +102,7 @@ impl<'a> Maker<'a> {
             }
         }
         let (units, made, tasks) = (Units::of(parts), BTreeMap::new(), Vec::new());
-        Self { piece, parts, setups, members, units, closing, made, tasks }
+        Self { work, piece, parts, setups, members, units, closing, made, tasks }
     }
 
     /// The tasks that these parts come out of.

@@ -1,0 +1,122 @@
+//! What is worked out of a piece: each thing when it is first asked for, and
+//! once.
+
+use std::sync::OnceLock;
+
+use crate::model::Piece;
+use crate::parts::{self, Front, Parts};
+
+use super::assembly::gluing::{self, GlueUp};
+use super::assembly::{self, Assembly};
+use super::ledger::Ledger;
+use super::seasons::{self, Climate, Float, Gap};
+use super::setups::{self, Setup};
+use super::spans::{self, Lying};
+use super::square::{self, Leaning};
+use super::tipping::{self, Tipping};
+use super::weights::{self, Weights};
+
+/// A piece with its parts and whatever is worked out of them. Rules, papers and
+/// differences take it, so that none works out again what another has.
+#[derive(Debug)]
+pub struct Workings<'a> {
+    /// The piece.
+    pub piece: &'a Piece,
+    /// Its parts.
+    pub parts: &'a Parts,
+    assembly: OnceLock<Assembly>,
+    climate: OnceLock<Climate>,
+    floats: OnceLock<Vec<Float<'a>>>,
+    fronts: OnceLock<Vec<Front<'a>>>,
+    gaps: OnceLock<Vec<Gap<'a>>>,
+    glue_ups: OnceLock<Vec<GlueUp>>,
+    leaning: OnceLock<Vec<Leaning<'a>>>,
+    ledger: OnceLock<Ledger<'a>>,
+    lying: OnceLock<Vec<Lying<'a>>>,
+    setups: OnceLock<Vec<Setup>>,
+    tipping: OnceLock<Vec<Tipping>>,
+    weights: OnceLock<Weights>,
+}
+
+impl<'a> Workings<'a> {
+    /// Nothing is worked out yet.
+    #[must_use]
+    pub fn of(piece: &'a Piece, parts: &'a Parts) -> Self {
+        Self {
+            piece,
+            parts,
+            assembly: OnceLock::new(),
+            climate: OnceLock::new(),
+            floats: OnceLock::new(),
+            fronts: OnceLock::new(),
+            gaps: OnceLock::new(),
+            glue_ups: OnceLock::new(),
+            leaning: OnceLock::new(),
+            ledger: OnceLock::new(),
+            lying: OnceLock::new(),
+            setups: OnceLock::new(),
+            tipping: OnceLock::new(),
+            weights: OnceLock::new(),
+        }
+    }
+
+    /// The order of assembly.
+    pub fn assembly(&self) -> &Assembly {
+        self.assembly.get_or_init(|| assembly::plan(self))
+    }
+
+    /// How damp the wood gets through the year.
+    pub fn climate(&self) -> &Climate {
+        self.climate.get_or_init(|| Climate::of(self.piece))
+    }
+
+    /// The panels that are loose in their grooves.
+    pub fn floats(&self) -> &[Float<'a>] {
+        self.floats.get_or_init(|| seasons::floats(self))
+    }
+
+    /// Every front, in the order they were built.
+    pub fn fronts(&self) -> &[Front<'a>] {
+        self.fronts.get_or_init(|| parts::fronts(self.piece, self.parts))
+    }
+
+    /// Every gap round every front, front by front.
+    pub fn gaps(&self) -> &[Gap<'a>] {
+        self.gaps.get_or_init(|| seasons::gaps(self))
+    }
+
+    /// Everything that is glued up in one go, in the order of the work.
+    pub fn glue_ups(&self) -> &[GlueUp] {
+        self.glue_ups.get_or_init(|| gluing::glue_ups(self))
+    }
+
+    /// The openings that came out of square under an inset front.
+    pub fn leaning(&self) -> &[Leaning<'a>] {
+        self.leaning.get_or_init(|| square::leaning(self.piece))
+    }
+
+    /// What is cut, to trim and left.
+    pub fn ledger(&self) -> &Ledger<'a> {
+        self.ledger.get_or_init(|| Ledger::of(self.piece, self.parts))
+    }
+
+    /// Every board that something stands on.
+    pub fn lying(&self) -> &[Lying<'a>] {
+        self.lying.get_or_init(|| spans::lying(self.piece, self.parts))
+    }
+
+    /// The set-ups of the router.
+    pub fn setups(&self) -> &[Setup] {
+        self.setups.get_or_init(|| setups::plan(self.piece, self.parts))
+    }
+
+    /// Every case on its front edge.
+    pub fn tipping(&self) -> &[Tipping] {
+        self.tipping.get_or_init(|| tipping::plan(self))
+    }
+
+    /// What every part weighs, and what is lifted together.
+    pub fn weights(&self) -> &Weights {
+        self.weights.get_or_init(|| weights::weigh(self.piece, self.parts))
+    }
+}
