@@ -3,10 +3,9 @@
 use std::borrow::Cow;
 
 use askama::Template;
-use textwrap::{WordSeparator, WordSplitter, WrapAlgorithm};
 use unicode_width::UnicodeWidthStr as _;
 
-use crate::diagnostics::render::plain;
+use crate::diagnostics::render::{paragraph, plain};
 
 use super::page::{Align, Block, Page, Table};
 
@@ -165,8 +164,9 @@ fn figure(out: &mut String, text: &str, at: usize) -> usize {
 }
 
 /// The widest that a cell stands before the last column of plain text. What is
-/// longer, the marks of many pieces, goes on below itself.
-const WIDEST_CELL: usize = 60;
+/// longer, the marks of many pieces, goes on below itself; a trim is told in
+/// one line.
+const WIDEST_CELL: usize = 160;
 
 fn plain_table(table: &Table) -> String {
     let last = table.columns.len().saturating_sub(1);
@@ -222,11 +222,7 @@ fn lines(cell: &str, before_others: bool) -> Vec<Cow<'_, str>> {
     if !before_others || width(&cell) <= WIDEST_CELL {
         return vec![cell];
     }
-    let options = textwrap::Options::new(WIDEST_CELL)
-        .wrap_algorithm(WrapAlgorithm::FirstFit)
-        .word_separator(WordSeparator::AsciiSpace)
-        .word_splitter(WordSplitter::NoHyphenation);
-    textwrap::wrap(&cell, options).into_iter().map(|line| Cow::Owned(line.into_owned())).collect()
+    paragraph(&cell, WIDEST_CELL, "", "").into_iter().map(Cow::Owned).collect()
 }
 
 /// How many columns a text takes.
