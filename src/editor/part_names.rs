@@ -49,9 +49,8 @@ mod tests {
     use crate::parts::{self, Meant};
     use crate::pipeline;
 
-    /// What is cut goes by the same names.
     #[test]
-    fn parts_are_found_as_the_ledger_finds_them() {
+    fn parts_are_found_as_one_by_one() {
         let text = include_str!("../../specs/hall-console.case");
         let compiled = pipeline::check(&MemoryFiles::one("a.case", text), "a.case").unwrap();
         let parts = compiled.parts.as_ref().unwrap();

@@ -5,10 +5,10 @@ use std::collections::BTreeMap;
 use crate::diagnostics::{self, Edit, Fix, Grade};
 use crate::measure::Span;
 use crate::model::MemoryFiles;
-use crate::parts::{self, Meant, PartId, Parts};
+use crate::parts::{self, Meant, Part, PartId, Parts};
 use crate::pipeline::{self, Compilation};
 
-use super::gather::{self, Asked};
+use super::gather::{self, Asked, Use};
 use super::names::{NameId, NameKind, Names, text};
 use super::part_names::PartNames;
 
@@ -75,21 +75,37 @@ fn is_word(text: &str) -> bool {
 /// after these edits; `None` where the piece would not be the same.
 fn follow(compiled: &Compilation, edits: &mut BTreeMap<Span, String>) -> Option<()> {
     let old = compiled.parts.as_ref()?;
-    let renamed = edited(compiled, edits)?;
     // A part that is cut may not be found by its name before that follows.
-    let built = renamed.piece.as_ref().map(crate::parts::build)?;
+    let built = parts::build(edited(compiled, edits)?.piece.as_ref()?);
     let known = PartNames::of(old);
-    for asked in gather::gather(compiled).used {
-        let Asked::Place { by_mark } = asked.asked else { continue };
-        let Some(part) = known.meant(&text(&asked.words), by_mark) else { continue };
-        let (first, last) = (asked.words.first()?.1, asked.words.last()?.1);
-        let now = called(old, &built, part, &text(&asked.words))?;
-        edits.retain(|span, _| *span < first || *span > last);
-        if now != text(&asked.words) {
-            edits.insert(first.to(last), now);
+    let mut marked: Vec<(Span, PartId)> = Vec::new();
+    for Use { asked, words } in gather::gather(compiled).used {
+        let Asked::Place { by_mark } = asked else { continue };
+        let name = text(&words);
+        let Some(id) = known.meant(&name, by_mark) else { continue };
+        let whole = words.first()?.1.to(words.last()?.1);
+        let path = &old.get(id)?.path;
+        if path.strip_suffix(&name).is_none_or(|outer| !outer.is_empty() && !outer.ends_with('.')) {
+            marked.push((whole, id));
+            continue;
+        }
+        let now = called(&built, id, words.len())?;
+        edits.retain(|span, _| *span < words[0].1 || *span > words[words.len() - 1].1);
+        if now != name {
+            edits.insert(whole, now);
         }
     }
-    let after = edited(compiled, edits)?;
+    let mut after = edited(compiled, edits)?;
+    let mark = |after: &Compilation, id| Some(after.parts.as_ref()?.get(id)?.mark.clone());
+    for (whole, id) in &marked {
+        let now = mark(&after, *id)?;
+        if !now.eq_ignore_ascii_case(compiled.sources.text(*whole)) {
+            edits.insert(*whole, now);
+        }
+    }
+    if !marked.is_empty() {
+        after = edited(compiled, edits)?;
+    }
     let slugs = |compiled: &Compilation| -> Vec<&'static str> {
         let mut slugs: Vec<_> = compiled.diagnostics.iter().map(|found| found.slug).collect();
         slugs.sort_unstable();
@@ -101,18 +117,14 @@ fn follow(compiled: &Compilation, edits: &mut BTreeMap<Span, String>) -> Option<
     same.then_some(())
 }
 
-/// What a part is called afterwards, as shortly as it was before.
-fn called(old: &Parts, new: &Parts, part: PartId, was: &str) -> Option<String> {
-    let (before, after) = (old.get(part)?, new.get(part)?);
-    let by_name = before.path == was || before.path.ends_with(&format!(".{was}"));
-    if !by_name {
-        return Some(after.mark.clone());
-    }
-    let dots = was.matches('.').count();
-    let ends = after.path.rmatch_indices('.').nth(dots);
-    let end = ends.and_then(|(dot, _)| after.path.get(dot + 1..)).unwrap_or(&after.path);
-    let is_enough = matches!(parts::meant(new, end), Meant::One(id) if id == part);
-    Some(if is_enough { end.to_owned() } else { after.path.clone() })
+/// What a part is called, in so many words, or in full where these mean others
+/// too.
+fn called(parts: &Parts, id: PartId, words: usize) -> Option<String> {
+    let path = &parts.get(id)?.path;
+    let dot = path.rmatch_indices('.').nth(words.checked_sub(1)?);
+    let end = dot.and_then(|(dot, _)| path.get(dot + 1..)).unwrap_or(path);
+    let is_enough = matches!(parts::meant(parts, end), Meant::One(found) if found == id);
+    Some(if is_enough { end.to_owned() } else { path.clone() })
 }
 
 /// The spec as it is with these edits.
@@ -132,9 +144,8 @@ fn is_alike(old: &Parts, new: &Parts) -> bool {
     let all = || old.all.iter().zip(&new.all);
     old.all.len() == new.all.len()
         && all().all(|(old, new)| {
-            let sizes = |part: &crate::parts::Part| {
-                [part.length.length, part.width.length, part.thickness.length]
-            };
+            let sizes =
+                |part: &Part| [part.length.length, part.width.length, part.thickness.length];
             sizes(old) == sizes(new) && old.placement == new.placement && old.stock == new.stock
         })
 }

@@ -88,7 +88,8 @@ pub fn why(compiled: &Compilation, name: &str) -> Vec<Why> {
     let Some(piece) = &compiled.piece else {
         let Some(standing) = &compiled.standing else { return Vec::new() };
         let all = standing.sizes.iter();
-        let found = all.filter(|it| if it.is_case { it.path == name } else { meant(&it.path) });
+        let found =
+            all.filter(|it| if it.opening.is_none() { it.path == name } else { meant(&it.path) });
         return found.map(|it| of_standing(standing, it)).collect();
     };
     let parts = compiled.parts.iter().flat_map(|parts| &parts.all);
@@ -145,7 +146,7 @@ fn of_standing(standing: &Standing, it: &StandingSizes) -> Why {
         Some(Sum { holds: size.holds, ..sum })
     };
     let sizes = [Axis::Across, Axis::Down].into_iter().filter_map(known).collect();
-    let thing = if it.is_case { Thing::Case } else { Thing::Opening };
+    let thing = if it.opening.is_none() { Thing::Case } else { Thing::Opening };
     Why { name: it.path.clone(), thing, sizes }
 }
 

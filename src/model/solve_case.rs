@@ -203,7 +203,7 @@ fn solved(
     let placed = drafts.finish(shown, origin, &context, ctx);
     if placed.is_none() || settled.is_some() {
         let holding = settled.as_ref().map_or(&solution, |settled| &settled.holding);
-        let sizes = drafts.standing(&solution, holding, [outer.wide, outer.high], entry);
+        let sizes = drafts.standing(&solution, holding, [outer.wide, outer.high], (id, entry));
         ctx.half_solved.push(sizes);
     }
     if let Some((_, members)) = placed.as_ref().filter(|_| solution.questions.is_empty()) {

@@ -11,7 +11,7 @@ use crate::vocabulary::{Entries, Entry, Nothing, Said, Word};
 
 use super::carries;
 use super::front::Fronts;
-use super::id::{KeepOutId, MemberId, OpeningId, SlideId};
+use super::id::{CaseId, KeepOutId, MemberId, OpeningId, SlideId};
 use super::layout::{Solution, Variable};
 use super::lower::Lower;
 use super::measured::CameOut;
@@ -63,7 +63,7 @@ impl<'a> Drafts<'a> {
         solution: &Solution,
         holding: &Solution,
         [wide, high]: [Variable; 2],
-        case: &Entry,
+        (id, case): (CaseId, &Entry),
     ) -> CaseSizes {
         let sizes = |variables: [Variable; 2]| {
             variables.map(|variable| {
@@ -77,14 +77,15 @@ impl<'a> Drafts<'a> {
         let own = StandingSizes {
             path: case.name().map(|name| name.value.to_owned()).unwrap_or_default(),
             span: case.head,
-            is_case: true,
+            opening: None,
             sizes: sizes([wide, high]),
         };
-        let openings = self.openings.iter().filter(|draft| draft.parent.is_some());
-        let openings = openings.map(|draft| StandingSizes {
+        let openings = self.openings.iter().enumerate();
+        let openings = openings.filter(|(_, draft)| draft.parent.is_some());
+        let openings = openings.map(|(at, draft)| StandingSizes {
             path: draft.path.clone(),
             span: draft.entry.head,
-            is_case: false,
+            opening: Some(OpeningId { case: id, at }),
             sizes: sizes([draft.wide, draft.high]),
         });
         CaseSizes { span: case.head, all: std::iter::once(own).chain(openings).collect() }

@@ -4,6 +4,7 @@
 use crate::measure::{Span, Tape};
 
 use super::case::Case;
+use super::id::OpeningId;
 use super::opening::Axis;
 use super::piece::Piece;
 use super::size::{Facts, Size};
@@ -19,7 +20,8 @@ pub struct Standing {
     pub sizes: Vec<StandingSizes>,
     /// The piece as it can be drawn: without the statements that contradict each
     /// other, with an equal share of what is left for whatever nothing fixes
-    /// then, and without the cases of which too little is known.
+    /// then, and without the first case of which too little is known and those
+    /// behind it.
     pub drawn: Option<Piece>,
     /// Every figure that the sizes come from.
     pub facts: Facts,
@@ -34,8 +36,8 @@ pub struct StandingSizes {
     pub path: String,
     /// The statement.
     pub span: Span,
-    /// True for a case, false for an opening.
-    pub is_case: bool,
+    /// The opening; `None` for a case.
+    pub opening: Option<OpeningId>,
     /// Its width and height.
     pub sizes: [Option<StandingSize>; 2],
 }
@@ -83,7 +85,10 @@ impl Standing {
         whole: bool,
     ) -> Self {
         let drawn = drawn.map(|mut piece| {
-            piece.cases.retain(can_be_drawn);
+            // Ids count the cases: none may be missing before another.
+            let drawable = |(at, case): &(usize, &Case)| case.id.0 == *at && can_be_drawn(case);
+            let known = piece.cases.iter().enumerate().take_while(drawable).count();
+            piece.cases.truncate(known);
             Piece { facts: facts.clone(), ..piece }
         });
         let told = |case: &Case| half_solved.iter().any(|sizes| sizes.span == case.span);
@@ -116,14 +121,14 @@ fn of_case(case: &Case) -> Vec<StandingSizes> {
     let own = StandingSizes {
         path: case.name.clone(),
         span: case.span,
-        is_case: true,
+        opening: None,
         sizes: [holding(&case.wide), holding(&case.high)],
     };
     let openings = case.openings.iter().filter(|opening| opening.parent.is_some());
     let openings = openings.map(|opening| StandingSizes {
         path: opening.path.clone(),
         span: opening.span,
-        is_case: false,
+        opening: Some(opening.id),
         sizes: [holding(&opening.wide), holding(&opening.high)],
     });
     std::iter::once(own).chain(openings).collect()

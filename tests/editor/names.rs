@@ -283,6 +283,18 @@ fn a_piece_stays_as_it_is_whatever_its_things_are_called() {
 #[test]
 fn what_is_measured_and_cut_follows_another_name() {
     renames_there_and_back(&further());
+    // The mark of a door comes from its opening: what is cut by it follows too.
+    let parts = compile(&further()).parts.unwrap();
+    let door = parts.named("console.press.left-door").unwrap().1;
+    let by_mark = format!("{}cut 2026-03-15 {{ {} }}\n", further(), door.mark);
+    let compiled = compile(&by_mark);
+    let names = Names::of(&compiled);
+    let at = by_mark.rfind(&door.mark).unwrap() as u32;
+    let Meaning::Part { id, .. } = names.at(FileId(0), at).unwrap().meaning else {
+        panic!("no part")
+    };
+    assert_eq!(compiled.parts.as_ref().unwrap().get(id).unwrap().path, door.path);
+    renames_there_and_back(&by_mark);
 }
 
 #[test]

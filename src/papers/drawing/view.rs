@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::measure::Length;
-use crate::model::{Axis, Case, CaseId, Item, OpeningKind, Piece, Standing};
+use crate::model::{Axis, Case, CaseId, Item, OpeningId, OpeningKind, Piece, Standing};
 use crate::papers::figures::Figures;
 use crate::parts::{
     Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Part, Parts, Point, Role, Which,
@@ -44,11 +44,11 @@ pub(in crate::papers) fn standing(
 ) -> String {
     let mut svg = front(piece, parts, whole);
     let high = mm(whole.to.y);
-    let holds: BTreeSet<&str> =
-        standing.sizes.iter().filter(|it| it.holds()).map(|it| it.path.as_str()).collect();
+    let holds: BTreeSet<OpeningId> =
+        standing.sizes.iter().filter(|it| it.holds()).filter_map(|it| it.opening).collect();
     for case in &piece.cases {
         let openings = case.openings.iter().filter(|opening| opening.is_leaf());
-        for opening in openings.filter(|opening| !holds.contains(opening.path.as_str())) {
+        for opening in openings.filter(|opening| !holds.contains(&opening.id)) {
             let (x, y) = (case.x + opening.x, opening.y);
             let (to_x, to_y) = (x + opening.wide.length, y + opening.high.length);
             let at = |x: Length, y: Length| (mm(x), high - mm(y));
