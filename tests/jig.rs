@@ -129,11 +129,11 @@ fn read(text: &str) -> Vec<Sheet> {
             if let Some(rest) = line.split("on the router table, with the ").nth(1) {
                 sheet.datum = rest.split(" along").next().expect("a datum").to_owned();
             }
-            if let Some((before, _)) = line.split_once(" deep") {
-                if line.contains(" wide and ") {
-                    let word = before.rsplit(' ').next().expect("a figure");
-                    sheet.deep = figure(word).expect("a depth");
-                }
+            if let Some((before, _)) = line.split_once(" deep")
+                && line.contains(" wide and ")
+            {
+                let word = before.rsplit(' ').next().expect("a figure");
+                sheet.deep = figure(word).expect("a depth");
             }
             let row = line.trim_start().strip_prefix("[ ]").filter(|_| !line.contains("test cut"));
             if let (Some(row), false) = (row, line.contains("[ ]     ")) {

@@ -111,6 +111,52 @@ impl JointKind {
             Self::Butt => "butt joint",
         }
     }
+
+    /// True where the end of one part goes into the other.
+    #[must_use]
+    pub fn is_let_in(self) -> bool {
+        match self {
+            Self::Dado | Self::Rabbet | Self::Tenon => true,
+            Self::Pocket | Self::Screw | Self::Dowel | Self::Dovetail | Self::Butt => false,
+        }
+    }
+
+    /// True where one part is shaped to go into the other.
+    #[must_use]
+    pub fn is_shaped(self) -> bool {
+        match self {
+            Self::Tenon | Self::Dovetail => true,
+            Self::Dado | Self::Rabbet | Self::Pocket | Self::Screw | Self::Dowel | Self::Butt => {
+                false
+            }
+        }
+    }
+
+    /// True where it is glued as well.
+    #[must_use]
+    pub fn is_glued(self) -> bool {
+        match self {
+            Self::Screw => false,
+            Self::Dado
+            | Self::Rabbet
+            | Self::Pocket
+            | Self::Tenon
+            | Self::Dowel
+            | Self::Dovetail
+            | Self::Butt => true,
+        }
+    }
+
+    /// True where the glue needs no clamp: screws draw it together.
+    #[must_use]
+    pub fn draws_together(self) -> bool {
+        match self {
+            Self::Pocket | Self::Screw => true,
+            Self::Dado | Self::Rabbet | Self::Tenon | Self::Dowel | Self::Dovetail | Self::Butt => {
+                false
+            }
+        }
+    }
 }
 
 /// An end of the case.

@@ -6,7 +6,8 @@ use crate::measure::{Exact, Length, Span};
 use crate::syntax::Name;
 use crate::vocabulary::words::{Between, Leaf, Nested};
 use crate::vocabulary::{
-    Entries, Entry, Kinds, Linear, Origin, SizeExpr, Sourced, Word, linear, takes, words,
+    Entries, Entry, JointKind, Kinds, Linear, Origin, SizeExpr, Sourced, Takes, Word, linear,
+    takes, words,
 };
 
 use super::case::Board;
@@ -421,10 +422,27 @@ fn misplaced(entry: &Entry, between: Between, axis: Axis, frameless: bool) -> Op
     }
 }
 
+/// A board of its own that is as the partitions in what it does not say.
+pub(super) fn board(
+    body: &Entries,
+    word: Word<impl Takes<Is = JointKind>>,
+    (what, at): (&str, Span),
+    context: &Context<'_>,
+    ctx: &mut Lower,
+) -> Option<Board> {
+    let Context { partitions, shared, .. } = *context;
+    let fallback = partitions.map(|board| board.stock).or(context.stock);
+    let stock = read_case::stock(body, fallback, &format!("the {what}"), at, shared, ctx)?;
+    let asked = (word, JointKind::Dado);
+    let mut joint = read_case::joinery(body, asked, &shared.thickness(stock), what, ctx);
+    if let Some(partitions) = partitions.filter(|_| joint.span.is_none()) {
+        joint = partitions.joint.clone();
+    }
+    Some(Board { stock, joint, span: at, notes: body.notes() })
+}
+
 fn divider(entry: &Entry, context: &Context<'_>, ctx: &mut Lower) -> Option<Board> {
     let empty = ctx.empty(&words::divider::BLOCK);
     let body = entry.body().unwrap_or(&empty);
-    let Context { partitions, stock, shared, .. } = *context;
-    let (joint, at) = (words::divider::JOINT, entry.head);
-    read_case::board_like(body, joint, partitions, stock, "divider", at, shared, ctx)
+    board(body, words::divider::JOINT, ("divider", entry.head), context, ctx)
 }

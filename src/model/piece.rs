@@ -275,7 +275,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         let last = index + 1 == entries.len();
         let right = if last { Exposure::of_boundary(&site.right) } else { Exposure::Neighbour };
         if let Some(mut case) =
-            solve_case::lower(&entry, CaseId(index), [left, right], &shared, ctx)
+            solve_case::lower(entry, CaseId(index), [left, right], &shared, ctx)
         {
             case.x = x;
             x += case.wide.length;

@@ -67,17 +67,17 @@ pub(super) fn stock(
     fallback
 }
 
-/// The joint that a block asks for by `word`, or `kind` where it asks for none.
+/// The joint that a block asks for by a word, or the usual one where it asks
+/// for none.
 pub(super) fn joinery(
     body: &Entries,
-    word: Word<impl Takes<Is = JointKind>>,
-    kind: JointKind,
+    (word, usual): (Word<impl Takes<Is = JointKind>>, JointKind),
     into: &Size,
     what: &str,
     ctx: &mut Lower,
 ) -> Joinery {
     let said = body.one(word);
-    let kind = said.and_then(Said::value).map_or(kind, |asked| *asked.value);
+    let kind = said.and_then(Said::value).map_or(usual, |asked| *asked.value);
     let empty = ctx.empty(&words::joint::BLOCK);
     let sizes = said.and_then(Said::body).unwrap_or(&empty);
     let mut joint = Joinery {
@@ -93,9 +93,9 @@ pub(super) fn joinery(
     match kind {
         JointKind::Dado | JointKind::Rabbet => {
             let name = format!("{what} {}", kind.word());
-            let usual = if kind == JointKind::Rabbet { into.half() } else { third(into) };
+            let depth = if kind == JointKind::Rabbet { into.half() } else { third(into) };
             joint.deep =
-                Some(ctx.positive(sizes, words::joint::DEEP, &name).known().unwrap_or(usual));
+                Some(ctx.positive(sizes, words::joint::DEEP, &name).known().unwrap_or(depth));
         }
         JointKind::Tenon => {
             joint.long = ctx.positive(sizes, words::joint::LONG, &format!("{what} tenon")).known();
@@ -186,8 +186,7 @@ pub(super) fn seam(body: &Entries) -> Seam {
 /// A board: its stock and joint.
 pub(super) fn board(
     entry: &Entry,
-    joint: Word<impl Takes<Is = JointKind>>,
-    kind: JointKind,
+    joint: (Word<impl Takes<Is = JointKind>>, JointKind),
     into: &Size,
     fallback: Option<StockId>,
     what: &str,
@@ -197,30 +196,10 @@ pub(super) fn board(
     let body = entry.body()?;
     Some(Board {
         stock: stock(body, fallback, &format!("the {what}"), entry.head, shared, ctx)?,
-        joint: joinery(body, joint, kind, into, what, ctx),
+        joint: joinery(body, joint, into, what, ctx),
         span: entry.head,
         notes: body.notes(),
     })
-}
-
-/// A board of its own that is as `parent` in what it does not say.
-pub(super) fn board_like(
-    body: &Entries,
-    word: Word<impl Takes<Is = JointKind>>,
-    parent: Option<&Board>,
-    stock_of_case: Option<StockId>,
-    what: &str,
-    at: Span,
-    shared: &Shared<'_>,
-    ctx: &mut Lower,
-) -> Option<Board> {
-    let fallback = parent.map(|board| board.stock).or(stock_of_case);
-    let stock = stock(body, fallback, &format!("the {what}"), at, shared, ctx)?;
-    let mut joint = joinery(body, word, JointKind::Dado, &shared.thickness(stock), what, ctx);
-    if let Some(parent) = parent.filter(|_| joint.span.is_none()) {
-        joint = parent.joint.clone();
-    }
-    Some(Board { stock, joint, span: at, notes: body.notes() })
 }
 
 pub(super) fn bottom(
@@ -230,8 +209,8 @@ pub(super) fn bottom(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Bottom> {
-    let joint = words::bottom::JOINT;
-    let board = board(entry, joint, JointKind::Dado, into, fallback, "bottom", shared, ctx)?;
+    let joint = (words::bottom::JOINT, JointKind::Dado);
+    let board = board(entry, joint, into, fallback, "bottom", shared, ctx)?;
     let body = entry.body()?;
     Some(Bottom {
         board,
@@ -271,7 +250,7 @@ pub(super) fn top(
     };
     let kind = if stretchers.is_some() { JointKind::Pocket } else { JointKind::Dado };
     Some(Top {
-        board: board(entry, words::top::JOINT, kind, into, fallback, "top", shared, ctx)?,
+        board: board(entry, (words::top::JOINT, kind), into, fallback, "top", shared, ctx)?,
         // Stretchers carry what is said, a worktop, and nothing by themselves.
         carries: match stretchers {
             None => Some(carries::read(body)),
@@ -318,7 +297,7 @@ pub(super) fn shelves(
         stock: named.or(fallback),
         clearance: ctx.size_or_zero(body, words::shelves::CLEARANCE, "shelf clearance"),
         set_back: ctx.size_or_zero(body, words::shelves::SET_BACK, "shelf set-back"),
-        joint: joinery(body, words::shelves::JOINT, JointKind::Dado, into, "shelf", ctx),
+        joint: joinery(body, (words::shelves::JOINT, JointKind::Dado), into, "shelf", ctx),
         carries: carries::read(body),
         stock_at: match entry {
             Some(_) => Insertion::of(body, words::case::STOCK),

@@ -167,7 +167,10 @@ pub(super) fn drawers(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Op
         groove_deep: ctx.positive(sizes, DEEP, "groove depth").known()?,
         groove_up_span: sizes.one(UP).map(|up| up.head),
         groove_span: groove.map_or(entry.head, |groove| groove.head),
-        joint: joinery(body, JOINT, JointKind::Rabbet, &shared.thickness(stock), "drawer", ctx),
+        joint: {
+            let asked = (JOINT, JointKind::Rabbet);
+            joinery(body, asked, &shared.thickness(stock), "drawer", ctx)
+        },
         notes: body.notes(),
         span: entry.head,
     })

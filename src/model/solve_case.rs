@@ -73,13 +73,13 @@ impl Blocks {
         let fronts = body.one(FRONTS).map(|e| read_fronts::fronts(&e, None, shared, ctx));
         let drawers = body.one(DRAWERS).map(|e| read_fronts::drawers(&e, shared, ctx));
         let partitions = body.one(PARTITIONS).map(|e| {
-            let (joint, dado) = (words::panels::JOINT, JointKind::Dado);
-            read_case::board(&e, joint, dado, &into, stock, "partitions", shared, ctx)
+            let joint = (words::panels::JOINT, JointKind::Dado);
+            read_case::board(&e, joint, &into, stock, "partitions", shared, ctx)
         });
         let bottom = body.one(BOTTOM).map(|e| read_case::bottom(&e, &into, stock, shared, ctx));
         let back = body.one(BACK).map(|e| {
-            let (joint, rabbet) = (words::back::JOINT, JointKind::Rabbet);
-            read_case::board(&e, joint, rabbet, &into, stock, "back", shared, ctx)
+            let joint = (words::back::JOINT, JointKind::Rabbet);
+            read_case::board(&e, joint, &into, stock, "back", shared, ctx)
         });
         let top = body.one(TOP).map(|e| read_case::top(&e, &into, stock, shared, ctx));
         Some(Self {
@@ -432,8 +432,8 @@ fn frame(
 ) -> Option<Frame> {
     let stock = read_case::stock(body, None, "the frame", entry.head, shared, ctx)?;
     let into = shared.thickness(stock);
-    let asked = words::frame::JOINT;
-    let joint = read_case::joinery(body, asked, JointKind::Pocket, &into, "frame", ctx);
+    let asked = (words::frame::JOINT, JointKind::Pocket);
+    let joint = read_case::joinery(body, asked, &into, "frame", ctx);
     let stile = |side: Side, wide: Size| {
         let said = body.all(words::frame::STILE).find(|stile| stile.is(side))?;
         let inner = said.body()?;
@@ -461,9 +461,9 @@ fn frame(
 /// says holds for both.
 fn seamed(ends: [End; 2], frame: Option<&Frame>) -> [End; 2] {
     let [left, right] = ends;
-    let with = |end: End, stile: Option<&OuterMember>| match stile {
-        Some(stile) if stile.seam == Seam::Mitre => End { seam: stile.seam, ..end },
-        _ => end,
+    let with = |end: End, stile: Option<&OuterMember>| match stile.map(|stile| stile.seam) {
+        Some(Seam::Mitre) => End { seam: Seam::Mitre, ..end },
+        Some(Seam::Butt) | None => end,
     };
     [
         with(left, frame.map(|frame| &frame.stiles[0])),

@@ -16,10 +16,10 @@ use super::layout::{Solution, Variable};
 use super::lower::Lower;
 use super::measured::CameOut;
 use super::opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};
-use super::openings::{Context, Draft, Drafts, MemberDraft};
+use super::openings::{self, Context, Draft, Drafts, MemberDraft};
+use super::read_fronts;
 use super::size::Size;
 use super::standing::{CaseSizes, StandingSize, StandingSizes};
-use super::{read_case, read_fronts};
 
 impl<'a> Drafts<'a> {
     /// The solved openings and members, placed from `(x, y)` of the root's
@@ -229,14 +229,13 @@ fn member(
         Between::Stile => {
             let own = entry.body().and_then(|body| body.one(words::stile::PARTITION));
             let none = own.is_some_and(|own| own.is(Nothing::None));
-            let board = match (own.and_then(Said::body), context.partitions) {
+            let board = match own.and_then(Said::body) {
                 _ if none => None,
-                (Some(body), parent) => {
-                    let Context { stock, shared, .. } = *context;
-                    let (joint, what, at) = (words::panels::JOINT, "partition", entry.head);
-                    Some(read_case::board_like(body, joint, parent, stock, what, at, shared, ctx)?)
+                Some(body) => {
+                    let what = ("partition", entry.head);
+                    Some(openings::board(body, words::panels::JOINT, what, context, ctx)?)
                 }
-                (None, parent) => parent.cloned(),
+                None => context.partitions.cloned(),
             };
             MemberKind::Stile(
                 board.map_or(Partition::None, |board| Partition::Board(Box::new(board))),

@@ -4,7 +4,6 @@
 use std::collections::BTreeSet;
 
 use crate::measure::Length;
-use crate::model::JointKind;
 
 use super::feature::FeatureKind;
 use super::joint::JointSort;
@@ -57,7 +56,16 @@ pub fn clashes(parts: &Parts) -> (Vec<Clash>, usize) {
 
 /// True for the joints at which one part is shaped to go into the other.
 fn is_shaped(sort: JointSort) -> bool {
-    matches!(sort, JointSort::Mitre | JointSort::Wood(JointKind::Tenon | JointKind::Dovetail))
+    match sort {
+        JointSort::Mitre => true,
+        JointSort::Wood(kind) => kind.is_shaped(),
+        JointSort::Floating
+        | JointSort::Planted
+        | JointSort::Hung
+        | JointSort::Slid
+        | JointSort::Laid
+        | JointSort::FrontFixed => false,
+    }
 }
 
 /// The first of the two parts of each such joint.

@@ -148,7 +148,7 @@ fn meeting(
             match plate(piece, a).filter(|_| a.span == b.span && most.is_positive()) {
                 Some(plate) => found = shallower(piece, found, &plate, a.deep - most),
                 None => {
-                    found = found.note("use shorter screws, or put the hinges at other heights")
+                    found = found.note("use shorter screws, or put the hinges at other heights");
                 }
             }
             found

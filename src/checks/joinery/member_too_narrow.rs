@@ -36,8 +36,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         // An outer stile takes joints; it has no end that is fastened.
         let fastened = matches!(part.of, Of::Member(_)) || is_rail;
         match frame.joint.kind {
-            JointKind::Pocket if fastened => {
-                least(piece, part, frame, Length::inches(1, 1), "for two pocket screws", sink);
+            JointKind::Pocket => {
+                if fastened {
+                    least(piece, part, frame, Length::inches(1, 1), "for two pocket screws", sink);
+                }
             }
             JointKind::Tenon => {
                 let long = frame.joint.long.clone().unwrap_or_default().length;
@@ -54,7 +56,12 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                     );
                 }
             }
-            _ => {}
+            JointKind::Dado
+            | JointKind::Rabbet
+            | JointKind::Screw
+            | JointKind::Dowel
+            | JointKind::Dovetail
+            | JointKind::Butt => {}
         }
     }
 }

@@ -33,7 +33,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let Some(sheet) = stock.sheet.filter(|_| !stock.is_solid()) else { continue };
         let (along, across) = match sheet.grain {
             SheetGrain::Wide => (sheet.wide - trim, sheet.long - trim),
-            _ => (sheet.long - trim, sheet.wide - trim),
+            SheetGrain::Long | SheetGrain::None => (sheet.long - trim, sheet.wide - trim),
         };
         let fits = |a: Length, b: Length| a <= along && b <= across;
         let (long, wide) = (part.length.length, part.width.length);

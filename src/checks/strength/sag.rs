@@ -178,7 +178,7 @@ fn stiffer<'p>(piece: &'p Piece, all: &[Lying<'_>], one: &Lying<'_>) -> Option<&
         stock.sheet.is_none_or(|sheet| {
             let (along, across) = match sheet.grain {
                 SheetGrain::Wide => (sheet.wide, sheet.long),
-                _ => (sheet.long, sheet.wide),
+                SheetGrain::Long | SheetGrain::None => (sheet.long, sheet.wide),
             };
             part.length.length + trim <= along && part.width.length + trim <= across
         })

@@ -17,7 +17,10 @@ pub(in crate::papers) fn drawing(setup: &Setup, part: &Part, figures: &Figures) 
     let guides = guided.map_or(&[][..], |guided| guided.settings.as_slice());
     // A large board is drawn broken: only the corner at the datum matters.
     let cuts = setup.lines.iter().map(|line| line.from + line.wide);
-    let reach = cuts.chain(guides.iter().copied()).map(|at| at.to_mm_f64()).fold(0.0, f64::max);
+    let reach = cuts
+        .chain(guides.iter().copied())
+        .map(crate::measure::Length::to_mm_f64)
+        .fold(0.0, f64::max);
     let across = whole.min((reach * 1.3).max(70.0));
     let shown = run.min(across * 2.6);
     let mut svg = Svg::new(shown.max(across) * 1.2);

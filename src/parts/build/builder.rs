@@ -175,12 +175,17 @@ impl<'a> Builder<'a> {
         joint: &Joinery,
         span: Span,
     ) {
-        self.join(JointSort::Wood(joint.kind), part, host, is_glued(joint.kind), span);
+        self.join(JointSort::Wood(joint.kind), part, host, joint.kind.is_glued(), span);
         let (Some(guest), Some(holder)) = (self.part(part), self.part(host)) else { return };
         let kind = match joint.kind {
             JointKind::Dado => FeatureKind::Dado,
             JointKind::Rabbet => FeatureKind::Rabbet,
-            _ => {
+            JointKind::Pocket
+            | JointKind::Screw
+            | JointKind::Tenon
+            | JointKind::Dowel
+            | JointKind::Dovetail
+            | JointKind::Butt => {
                 let end = guest.placement.face(holder.placement.direction(face), !face.is_start());
                 let along = guest.placement.width;
                 let (own, wood) = (guest.cuboid(), holder.cuboid());
@@ -278,7 +283,12 @@ impl<'a> Builder<'a> {
                     span,
                 }
             }
-            _ => return,
+            // Nothing is cut into the end for these.
+            JointKind::Dado
+            | JointKind::Rabbet
+            | JointKind::Screw
+            | JointKind::Dovetail
+            | JointKind::Butt => return,
         };
         self.cut(id, feature);
     }
@@ -319,7 +329,11 @@ impl<'a> Builder<'a> {
         match joint.kind {
             JointKind::Dado | JointKind::Rabbet => joint.deep.clone().unwrap_or_default(),
             JointKind::Tenon => joint.long.clone().unwrap_or_default(),
-            _ => Size::zero(),
+            JointKind::Pocket
+            | JointKind::Screw
+            | JointKind::Dowel
+            | JointKind::Dovetail
+            | JointKind::Butt => Size::zero(),
         }
     }
 
@@ -340,19 +354,17 @@ impl<'a> Builder<'a> {
     }
 }
 
-/// True where a joint is glued as well.
-pub(super) fn is_glued(kind: JointKind) -> bool {
-    !matches!(kind, JointKind::Screw)
-}
-
 fn sheet_grain(stock: Option<&crate::model::Stock>) -> Grain {
     use crate::model::{SheetGrain, StockKind};
-    match stock {
-        Some(stock) if stock.kind != StockKind::Plywood => Grain::None,
-        Some(stock) if stock.sheet.is_some_and(|sheet| sheet.grain == SheetGrain::None) => {
-            Grain::None
-        }
-        _ => Grain::Length,
+    let Some(stock) = stock else { return Grain::Length };
+    match (stock.kind, stock.sheet.map(|sheet| sheet.grain)) {
+        (StockKind::Plywood, Some(SheetGrain::None)) => Grain::None,
+        (StockKind::Plywood, Some(SheetGrain::Long | SheetGrain::Wide) | None) => Grain::Length,
+        // Lumber has a grain of its own.
+        (
+            StockKind::Mdf | StockKind::Particleboard | StockKind::Hardboard | StockKind::Lumber,
+            _,
+        ) => Grain::None,
     }
 }
 

@@ -55,11 +55,9 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
     };
     let mitred = spec.seam == Seam::Mitre && case.frame.is_some();
     let front = if mitred { builder.planes.frame.clone() } else { builder.planes.carcass.clone() };
-    let rear = match &case.back {
-        // A back that is planted on covers the rear edges of the ends.
-        Some(back) if back.joint.kind != JointKind::Rabbet => builder.planes.inside.clone(),
-        _ => builder.planes.rear.clone(),
-    };
+    // A back that is planted on covers the rear edges of the ends.
+    let planted = case.back.as_ref().is_some_and(|back| back.joint.kind != JointKind::Rabbet);
+    let rear = if planted { &builder.planes.inside } else { &builder.planes.rear }.clone();
     let separate = case.base.as_ref().is_some_and(|base| base.separate);
     let foot = if separate { case.base_high() } else { Size::zero() };
     let outside = if side == Side::Left { Face::ThickStart } else { Face::ThickEnd };
@@ -273,7 +271,13 @@ fn upright(
         JointKind::Pocket => {
             vec![(floor, floor + thickness.twice()), (ceiling - thickness.twice(), ceiling)]
         }
-        _ => vec![(floor, ceiling)],
+        JointKind::Dado
+        | JointKind::Rabbet
+        | JointKind::Screw
+        | JointKind::Tenon
+        | JointKind::Dowel
+        | JointKind::Dovetail
+        | JointKind::Butt => vec![(floor, ceiling)],
     };
     let id = builder.add(Draft {
         of: Of::Member(member.id),

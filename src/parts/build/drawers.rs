@@ -90,7 +90,12 @@ fn drawer(
     let reach = match boxes.joint.kind {
         JointKind::Rabbet => boxes.joint.deep.clone().unwrap_or_default(),
         JointKind::Dovetail => thick.clone(),
-        _ => Size::zero(),
+        JointKind::Dado
+        | JointKind::Pocket
+        | JointKind::Screw
+        | JointKind::Tenon
+        | JointKind::Dowel
+        | JointKind::Butt => Size::zero(),
     };
     let long = &size.inside + &reach * 2;
     let cross_x = x + thick.length - reach.length;

@@ -7,7 +7,7 @@ use crate::parts::joint::JointSort;
 use crate::parts::part::{Assembly, Of, PartId, Role, Which};
 use crate::parts::space::{Direction, Face, Point};
 
-use super::builder::{ACROSS, Builder, Draft, STANDING, is_glued};
+use super::builder::{ACROSS, Builder, Draft, STANDING};
 use super::carcass::Carcass;
 
 pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
@@ -163,7 +163,7 @@ fn meet(
         if frame.joint.kind == JointKind::Tenon {
             mortise(builder, id, host, face);
         }
-        let glued = is_glued(frame.joint.kind);
+        let glued = frame.joint.kind.is_glued();
         builder.join(JointSort::Wood(frame.joint.kind), id, host, glued, frame.span);
     }
 }

@@ -235,7 +235,7 @@ fn frame_and_panel(
     }
     let (hinge_side, lead_side) = match leaf.hung {
         Some(Side::Right) => (right, left),
-        _ => (left, right),
+        Some(Side::Left) | None => (left, right),
     };
     // A pull of a drawer or false front sits on the panel's middle.
     let pull_on = if leaf.hung.is_some() { lead_side } else { id };

@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Duration, Length, Span};
-use crate::model::{CaseId, JointKind, Piece};
+use crate::model::{CaseId, Piece};
 use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Parts, front_path};
 use crate::plans::Workings;
 use crate::trade;
@@ -243,7 +243,8 @@ pub(super) fn laid_on(parts: &Parts, joints: &[&Joint]) -> Load {
 
 /// True for a joint that stays open until a clamp closes it.
 fn is_clamped(joint: &Joint) -> bool {
-    joint.glued && !matches!(joint.sort, JointSort::Wood(JointKind::Pocket | JointKind::Screw))
+    let drawn = matches!(joint.sort, JointSort::Wood(kind) if kind.draws_together());
+    joint.glued && !drawn
 }
 
 /// How long a joint is: the longest side of what its two parts share or touch in.

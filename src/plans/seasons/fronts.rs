@@ -86,9 +86,13 @@ impl Front<'_> {
     /// fixings, half to each side. Rails and stiles keep their length.
     pub(super) fn movers(&self, piece: &Piece, parts: &Parts, edge: Edge) -> Vec<Mover> {
         let mut movers = Vec::new();
-        let share = match (self.hung, edge) {
-            (Some(Side::Left), Edge::Left) | (Some(Side::Right), Edge::Right) => Exact::ZERO,
-            (Some(_), _) if edge.direction() == Direction::X => Exact::ONE,
+        let hinged = self.hung.map(|side| match side {
+            Side::Left => Edge::Left,
+            Side::Right => Edge::Right,
+        });
+        let share = match hinged {
+            Some(hinged) if hinged == edge => Exact::ZERO,
+            Some(_) if edge.direction() == Direction::X => Exact::ONE,
             _ => Exact::ratio(1, 2),
         };
         let across = |part: &&&Part| {

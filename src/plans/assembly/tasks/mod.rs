@@ -11,7 +11,7 @@ mod joints;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Duration, Exact, Length};
-use crate::model::{Finish, JointKind, Piece};
+use crate::model::{Finish, Piece};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts};
 use crate::plans::Workings;
 use crate::plans::setups::Setup;
@@ -277,12 +277,11 @@ impl<'w, 'a> Maker<'w, 'a> {
                     _ => "",
                 });
                 let glue = if own.iter().any(|joint| joint.glued) { "glued" } else { "no glue" };
-                let verb = match own.first().map(|joint| joint.sort) {
-                    Some(JointSort::Wood(
-                        JointKind::Dado | JointKind::Rabbet | JointKind::Tenon,
-                    )) => "into",
-                    _ => "to",
-                };
+                let is_let_in = own.first().is_some_and(|joint| match joint.sort {
+                    JointSort::Wood(kind) => kind.is_let_in(),
+                    _ => false,
+                });
+                let verb = if is_let_in { "into" } else { "to" };
                 format!("{} {verb} {}: {how}, {glue}", self.parts.mark(part), hosts.join(" and "))
             })
             .collect()
