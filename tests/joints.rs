@@ -456,6 +456,22 @@ fn the_face_that_is_planed_is_the_one_without_joints() {
     );
 }
 
+/// A mortise lies in the middle of the edge and keeps its middle: half of what
+/// is planed off comes off either face.
+#[test]
+fn a_stile_with_its_mortises_is_planed_alike_on_both_faces() {
+    let thin = redrawn(
+        &recorded(&tenoned(), &["LS"]),
+        "stock maple   { lumber 4/4; thickness 3/4;",
+        "stock maple   { lumber 4/4; thickness 21/32;",
+    );
+    assert!(
+        trims(&thin)[0].contains("thickness 3/4 to 21/32: take 3/32 off, as much at either face"),
+        "{:?}",
+        trims(&thin)
+    );
+}
+
 #[test]
 fn a_joint_that_is_new_in_a_board_without_any_is_still_to_be_cut() {
     let text = recorded(&spec("first.case"), &["KICK", "B"]);

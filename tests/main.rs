@@ -13,6 +13,7 @@ mod support;
 
 mod accepting;
 mod bases;
+mod bounds;
 mod broken;
 mod ci_files;
 mod cli_check;

@@ -248,3 +248,23 @@ fn number(value: f64) -> String {
         (whole, tenth) => format!("{sign}{whole}.{tenth}"),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Four letters 10 high, each 0.64 as wide as it is high, take 25.6: 12.8
+    /// to each side of their middle, all of it within the drawing.
+    #[test]
+    fn a_text_lies_within_its_drawing() {
+        let mut svg = Svg::new(420.0);
+        svg.text((0.0, 0.0), "LE-B", 10.0, false);
+        let drawing = svg.finish("a mark");
+        let (_, frame) = drawing.split_once("viewBox=\"").unwrap_or_default();
+        let (frame, _) = frame.split_once('"').unwrap_or_default();
+        let frame: Vec<f64> = frame.split(' ').filter_map(|figure| figure.parse().ok()).collect();
+        let [x, y, wide, high] = frame[..] else { panic!("{drawing}") };
+        assert!(x <= -12.8 && x + wide >= 12.8, "{frame:?}");
+        assert!(y <= -10.0 && y + high >= 3.0, "{frame:?}");
+    }
+}

@@ -329,6 +329,13 @@ mod tests {
             blocks.next().map(|block| block.thickness.length)
         };
         assert_eq!(block(&with), Some(Length::inches(25, 64)));
+        let through: Vec<Length> = with
+            .all
+            .iter()
+            .filter(|part| part.role == Role::HingeBlock)
+            .flat_map(|part| part.features.iter().map(|hole| hole.deep))
+            .collect();
+        assert_eq!(through, [Length::inches(25, 64); 8]);
         let partition = with.all.iter().find(|part| part.role == Role::Partition).expect("one");
         let rest: Vec<Length> = partition
             .features
