@@ -379,6 +379,7 @@ fn trade_name(rule: Rule) -> &'static str {
         Rule::file
         | Rule::EOI
         | Rule::end
+        | Rule::stop
         | Rule::gap
         | Rule::space
         | Rule::newline
