@@ -203,12 +203,17 @@ impl Cuboid {
         to - from
     }
 
+    /// True where two boxes share more than a point of an axis.
+    #[must_use]
+    pub fn overlaps_along(&self, other: &Self, direction: Direction) -> bool {
+        let from = self.from.along(direction).max(other.from.along(direction));
+        from < self.to.along(direction).min(other.to.along(direction))
+    }
+
     /// True where two boxes share space, touching faces not counted.
     #[must_use]
     pub fn overlaps(&self, other: &Self) -> bool {
-        Direction::ALL
-            .into_iter()
-            .all(|direction| self.overlap_along(other, direction).is_positive())
+        Direction::ALL.into_iter().all(|axis| self.overlaps_along(other, axis))
     }
 
     /// The smallest box that holds both.

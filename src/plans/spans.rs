@@ -247,14 +247,11 @@ fn helpers<'a>(own: &'a [Part], part: &Part, clear: Length) -> Vec<&'a Part> {
         let reach = other.cuboid();
         let along = reach.overlap_along(&space, Direction::X);
         let touches = match other.role {
-            Role::Rail => {
-                reach.to.z == space.from.z
-                    && reach.overlap_along(&space, Direction::Y).is_positive()
-            }
+            Role::Rail => reach.to.z == space.from.z && reach.overlaps_along(&space, Direction::Y),
             Role::Kick => {
                 part.role == Role::Bottom
                     && reach.to.y == space.from.y
-                    && reach.overlap_along(&space, Direction::Z).is_positive()
+                    && reach.overlaps_along(&space, Direction::Z)
             }
             _ => false,
         };

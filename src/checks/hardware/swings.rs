@@ -25,7 +25,7 @@ pub(super) fn body<'a>(front: &'a Front<'_>, body: Body) -> Option<&'a Cuboid> {
 
 /// True where two things share any height.
 pub(super) fn level(a: &Cuboid, b: &Cuboid) -> bool {
-    a.overlap_along(b, Direction::Y).is_positive()
+    a.overlaps_along(b, Direction::Y)
 }
 
 /// A space in plan, out from the foremost face.
@@ -141,10 +141,11 @@ impl Door<'_> {
     /// The first of leaf and pull that is stopped by a thing on the way to
     /// square, and the angle it reaches.
     pub(super) fn stopped_by(&self, thing: &Cuboid) -> Option<(Angle, Body)> {
-        let patch = patch(thing);
         self.bodies()
             .filter(|(_, space)| level(space, thing))
-            .filter_map(|(body, _)| Some((self.swing.stopped(body, &patch, self.mercy)?, body)))
+            .filter_map(|(body, _)| {
+                Some((self.swing.stopped(body, &patch(thing), self.mercy)?, body))
+            })
             .min_by_key(|(angle, _)| *angle)
     }
 

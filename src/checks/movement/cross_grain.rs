@@ -41,9 +41,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
             continue;
         };
-        for direction in Direction::ALL {
-            let along = part.cuboid().overlap_along(&into.cuboid(), direction);
-            if !along.is_positive() || across(part, into, direction) {
+        let (own, other) = (part.cuboid(), into.cuboid());
+        for direction in Direction::ALL.into_iter().filter(|d| !across(part, into, *d)) {
+            let along = own.overlap_along(&other, direction);
+            if !along.is_positive() {
                 continue;
             }
             let [one, other] =

@@ -28,8 +28,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             part.features.iter().filter(|f| matches!(f.kind, FeatureKind::Flute(_))).collect();
         let half = pull.foot.max(pull.screw).half();
         let worst = holes(part)
-            .flat_map(|hole| lines.iter().map(move |line| (hole, line)))
-            .map(|(hole, line)| (over(hole, line, half), hole, *line))
+            .map(|hole| (hole, foot(hole, half)))
+            .flat_map(|(hole, foot)| lines.iter().map(move |line| (hole, shared(foot, line), *line)))
+            .filter(|(_, (from, to), _)| from < to)
+            .map(|(hole, (from, to), line)| (to - from, hole, line))
             .max_by_key(|(over, ..)| *over);
         let Some((over, hole, line)) = worst else { continue };
         if over <= piece.tape().mark {
@@ -61,23 +63,22 @@ fn runs_along(line: &Feature) -> bool {
     line.u.1 - line.u.0 >= line.v.1 - line.v.0
 }
 
-/// How far a foot of this radius round a hole stands over a flute.
-fn over(hole: &Feature, line: &Feature, half: Length) -> Length {
-    let (from, to) = shared(hole, line, half);
-    to - from
+/// From where to where a foot of this radius round a hole stands, along `u`
+/// and `v` of its face.
+fn foot(hole: &Feature, half: Length) -> [(Length, Length); 2] {
+    let (u, v) = hole.centre();
+    [u, v].map(|at| (at - half, at + half))
 }
 
-/// From where to where across the flutes it does.
-fn shared(hole: &Feature, line: &Feature, half: Length) -> (Length, Length) {
-    let (u, v) = hole.centre();
-    let (across, run) = if runs_along(line) { (v, u) } else { (u, v) };
-    let band = line.across(runs_along(line));
-    let long = line.run(runs_along(line));
-    let beside = run + half <= long.0 || run - half >= long.1;
-    if beside {
+/// From where to where across the flutes a foot stands over one.
+fn shared([u, v]: [(Length, Length); 2], line: &Feature) -> (Length, Length) {
+    let along = runs_along(line);
+    let (across, run) = if along { (v, u) } else { (u, v) };
+    let (band, long) = (line.across(along), line.run(along));
+    if run.1 <= long.0 || run.0 >= long.1 {
         return (Length::ZERO, Length::ZERO);
     }
-    ((across - half).max(band.0), (across + half).min(band.1))
+    (across.0.max(band.0), across.1.min(band.1))
 }
 
 fn finding(
@@ -92,7 +93,8 @@ fn finding(
     let along = runs_along(line);
     let (from, to) = line.across(along);
     let land = flutes.pitch - (to - from);
-    let hole_in = self::over(hole, line, pull.screw.half());
+    let hole_over = shared(foot(hole, pull.screw.half()), line);
+    let hole_in = hole_over.1 - hole_over.0;
     let title = if hole_in > tape.mark {
         format!("a hole of the pull of {} breaks {} into a flute", part.path, tape.text(hole_in))
     } else {
@@ -100,7 +102,7 @@ fn finding(
     };
     let (u, v) = hole.centre();
     let (at, side) = if along { (v, Face::WidthStart) } else { (u, Face::LengthStart) };
-    let (from_over, to_over) = shared(hole, line, pull.foot.max(pull.screw).half());
+    let (from_over, to_over) = shared(foot(hole, pull.foot.max(pull.screw).half()), line);
     let mut found = RULE
         .finding(
             title,

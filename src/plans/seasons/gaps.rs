@@ -82,6 +82,8 @@ const NEAR: Length = Length::mm(25);
 pub(in crate::plans) fn gaps<'a>(work: &Workings<'a>) -> Vec<Gap<'a>> {
     let fronts = work.fronts();
     let mut found: Vec<Gap<'a>> = Vec::new();
+    let mut members: Vec<(Cuboid, &Part)> = Vec::new();
+    let mut case = None;
     for (index, front) in fronts.iter().enumerate() {
         // Fronts stand in the order of their cases; only those of this case
         // and the two beside it can be near.
@@ -89,8 +91,14 @@ pub(in crate::plans) fn gaps<'a>(work: &Workings<'a>) -> Vec<Gap<'a>> {
         let before = fronts.get(..index).unwrap_or(&[]).iter().rev().take_while(near);
         let after = fronts.get(index + 1..).unwrap_or(&[]).iter().take_while(near);
         let others: Vec<&Front<'_>> = before.chain(after).collect();
+        if case.replace(front.case) != Some(front.case) {
+            let of_case = work.parts.of_case(front.case).iter();
+            let still =
+                of_case.filter(|p| matches!(p.assembly, Assembly::Frame(_) | Assembly::Carcass(_)));
+            members = still.map(|part| (part.cuboid(), part)).collect();
+        }
         for edge in Edge::ALL {
-            found.extend(gap(work, front, edge, &others));
+            found.extend(gap(work, front, edge, (&others, &members)));
         }
     }
     found
@@ -100,7 +108,7 @@ fn gap<'a>(
     work: &Workings<'a>,
     front: &Front<'a>,
     edge: Edge,
-    others: &[&Front<'a>],
+    (others, members): (&[&Front<'a>], &[(Cuboid, &'a Part)]),
 ) -> Option<Gap<'a>> {
     let (piece, parts, climate) = (work.piece, work.parts, work.climate());
     let own = slack(front, edge);
@@ -114,11 +122,9 @@ fn gap<'a>(
             Some((distance(&front.space, &other.space, edge, between(other))?, *other))
         })
         .min_by_key(|(distance, _)| *distance);
-    let member = parts
-        .of_case(front.case)
+    let member = members
         .iter()
-        .filter(|part| matches!(part.assembly, Assembly::Frame(_) | Assembly::Carcass(_)))
-        .filter_map(|part| Some((distance(&front.space, &part.cuboid(), edge, own)?, part)))
+        .filter_map(|(space, part)| Some((distance(&front.space, space, edge, own)?, *part)))
         .min_by_key(|(distance, _)| *distance);
     let mut movers = front.movers(piece, parts, edge);
     let (fitted, against, meeting) = match (beside, member) {
@@ -168,8 +174,8 @@ fn slack(front: &Front<'_>, edge: Edge) -> Length {
 /// From an edge of a front to a body beside it, which as built is off by
 /// `slack`; `None` where it is not beside.
 fn distance(front: &Cuboid, body: &Cuboid, edge: Edge, slack: Length) -> Option<Length> {
-    let positive = |direction| front.overlap_along(body, direction).is_positive();
-    if !positive(edge.along()) || !positive(Direction::Z) {
+    let level = |direction| front.overlaps_along(body, direction);
+    if !level(edge.along()) || !level(Direction::Z) {
         return None;
     }
     let direction = edge.direction();
