@@ -129,7 +129,9 @@ fn add(setups: &mut Vec<Setup>, new: Setup) {
                 match old
                     .runs
                     .iter_mut()
-                    .find(|known| (known.part, known.stops) == (run.part, run.stops))
+                    .rev()
+                    .take_while(|known| known.part == run.part)
+                    .find(|known| known.stops == run.stops)
                 {
                     Some(known) => {
                         known.length += run.length;

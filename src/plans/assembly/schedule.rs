@@ -1,5 +1,8 @@
 //! When one pair of hands does each task, and which tasks set the end.
 
+use std::cmp::Reverse;
+use std::collections::BTreeSet;
+
 use crate::measure::{Duration, Exact};
 
 use super::Task;
@@ -48,32 +51,34 @@ pub(super) fn schedule(tasks: &[Task], day: Duration) -> Schedule {
         }
     }
     let longest = tail.iter().copied().max().unwrap_or(0);
-    let critical = critical(tasks, &tail, longest);
+    let mut behind: Vec<Vec<usize>> = vec![Vec::new(); tasks.len()];
+    for (index, task) in tasks.iter().enumerate() {
+        for before in &task.after {
+            behind[*before].push(index);
+        }
+    }
+    let critical = critical(tasks, &behind, &tail, longest);
     let day = minutes(day).clamp(60, DAY);
-    let mut ready_at: Vec<Option<i64>> = vec![None; tasks.len()];
+    let mut ready_at = vec![0i64; tasks.len()];
     let mut slots = vec![Slot { day: 1, at: 0, order: 0, critical: false }; tasks.len()];
-    let mut done = vec![false; tasks.len()];
+    // How many tasks each one waits for; those that wait for none, by when
+    // their wait is over; those that can be done now, the longest chain first.
+    let mut awaited: Vec<usize> = tasks.iter().map(|task| task.after.len()).collect();
+    let free = (0..tasks.len()).filter(|index| awaited[*index] == 0);
+    let mut soon: BTreeSet<(i64, usize)> = free.map(|index| (0, index)).collect();
+    let mut open: BTreeSet<(i64, Reverse<usize>)> = BTreeSet::new();
     let mut now = 0i64;
     for place in 0..tasks.len() {
-        let ready = |index: &usize, ready_at: &[Option<i64>]| {
-            tasks[*index]
-                .after
-                .iter()
-                .map(|before| ready_at[*before])
-                .try_fold(0, |latest, at| at.map(|at| at.max(latest)))
-        };
-        let open: Vec<(usize, i64)> = (0..tasks.len())
-            .filter(|index| !done[*index])
-            .filter_map(|index| ready(&index, &ready_at).map(|at| (index, at)))
-            .collect();
-        let soonest = open.iter().map(|(_, at)| *at).min().unwrap_or(now).max(now);
-        now = soonest;
-        let next = open
-            .iter()
-            .filter(|(_, at)| *at <= now)
-            .max_by_key(|(index, _)| (tail[*index], std::cmp::Reverse(*index)))
-            .map(|(index, _)| *index);
-        let Some(index) = next else { break };
+        if let Some((at, _)) = soon.first()
+            && open.is_empty()
+        {
+            now = now.max(*at);
+        }
+        while let Some((_, index)) = soon.first().copied().filter(|(at, _)| *at <= now) {
+            soon.pop_first();
+            open.insert((tail[index], Reverse(index)));
+        }
+        let Some((_, Reverse(index))) = open.pop_last() else { break };
         let hands = minutes(tasks[index].hands);
         let into = now.rem_euclid(DAY);
         // What does not fit into the rest of the day begins the next morning;
@@ -86,13 +91,19 @@ pub(super) fn schedule(tasks: &[Task], day: Duration) -> Schedule {
             day: u32::try_from(start / DAY).unwrap_or(0) + 1,
             at: u32::try_from(start % DAY).unwrap_or(0),
             order: place,
-            critical: critical.contains(&index),
+            critical: critical[index],
         };
         now = end_of(start, hands, day);
-        ready_at[index] = Some(now + minutes(tasks[index].wait));
-        done[index] = true;
+        ready_at[index] = now + minutes(tasks[index].wait);
+        for next in &behind[index] {
+            awaited[*next] -= 1;
+            if awaited[*next] == 0 {
+                let at = tasks[*next].after.iter().map(|before| ready_at[*before]).max();
+                soon.insert((at.unwrap_or(0), *next));
+            }
+        }
     }
-    let end = ready_at.iter().flatten().copied().max().unwrap_or(0);
+    let end = ready_at.iter().copied().max().unwrap_or(0);
     let total: i64 = tasks.iter().map(|task| minutes(task.hands)).sum();
     let days = u32::try_from((end + DAY - 1) / DAY).unwrap_or(1).max(1);
     Schedule {
@@ -116,17 +127,15 @@ fn end_of(start: i64, mut minutes: i64, day: i64) -> i64 {
     }
 }
 
-/// One longest chain, from its first task to its last.
-fn critical(tasks: &[Task], tail: &[i64], longest: i64) -> Vec<usize> {
-    let mut chain = Vec::new();
+/// The tasks of one longest chain, from its first to its last.
+fn critical(tasks: &[Task], behind: &[Vec<usize>], tail: &[i64], longest: i64) -> Vec<bool> {
+    let mut chain = vec![false; tasks.len()];
     let mut at =
         (0..tasks.len()).find(|index| tail[*index] == longest && tasks[*index].after.is_empty());
     while let Some(index) = at {
-        chain.push(index);
-        let own = tail[index];
-        at = (0..tasks.len())
-            .filter(|next| tasks[*next].after.contains(&index) && tail[*next] < own)
-            .max_by_key(|next| (tail[*next], std::cmp::Reverse(*next)));
+        chain[index] = true;
+        let next = behind[index].iter().copied().filter(|next| tail[*next] < tail[index]);
+        at = next.max_by_key(|next| (tail[*next], Reverse(*next)));
     }
     chain
 }

@@ -68,11 +68,13 @@ impl Maker<'_, '_> {
             (Role::Leg, "Set the legs under the bottom"),
             (Role::Back, "Fix the back"),
         ] {
-            let joints = self.picked(|joint| {
-                let part = self.parts.get(joint.part);
-                joint.sort == JointSort::Planted
-                    && part.is_some_and(|part| part.case == case && part.role == role)
-            });
+            let of_role = |index: &usize| {
+                let joint = self.parts.joints.get(*index);
+                let part = joint.and_then(|joint| self.parts.get(joint.part));
+                part.is_some_and(|part| part.role == role)
+            };
+            let own = self.planted.get(&case).into_iter().flatten().copied();
+            let joints: Vec<usize> = own.filter(of_role).collect();
             if joints.is_empty() {
                 continue;
             }
@@ -138,11 +140,7 @@ impl Maker<'_, '_> {
         let name = &case.name;
         let title = format!("Glue the face frame to the carcass of {name}");
         let glued = self.glue(title, lines, parts.clone(), 40, &load, square, stands);
-        let closes = self.picked(|joint| {
-            let unit = |id| self.parts.get(id).map(|part| &part.assembly);
-            unit(joint.part) == Some(&Assembly::Frame(case.id))
-                && unit(joint.into) == Some(&Assembly::Carcass(case.id))
-        });
+        let closes = self.framed.get(&case.id).cloned().unwrap_or_default();
         self.closes(glued, closes);
         self.makes(&parts, glued);
         vec![glued]

@@ -1,6 +1,6 @@
 //! Cutting parts and joints; what is glued up or finished before them.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Duration, Length, MEASURED};
 use crate::model::{OpeningId, Stock};
@@ -72,15 +72,18 @@ impl Maker<'_, '_> {
         let mut lines =
             vec![format!("{rows}, which counts from the lower edge of the opening of its shelves")];
         let tape = self.piece.tape();
+        let mut hosts: BTreeMap<PartId, Vec<PartId>> = BTreeMap::new();
+        for joint in shelves {
+            hosts.entry(joint.part).or_default().push(joint.into);
+        }
         let mut told: BTreeSet<(OpeningId, Vec<(Length, PartId)>)> = BTreeSet::new();
         for joint in shelves {
             let Some(shelf) = self.parts.get(joint.part) else { continue };
             let opening = shelf.opening().and_then(|id| self.piece.opening(id));
             let Some(opening) = opening else { continue };
-            let beside = shelves.iter().filter(|other| other.part == joint.part);
-            let mut boards: Vec<(Length, PartId)> = beside
-                .filter_map(|other| Some((opening.y - foot(other.into)?, other.into)))
-                .collect();
+            let beside = hosts.get(&joint.part).into_iter().flatten();
+            let mut boards: Vec<(Length, PartId)> =
+                beside.filter_map(|host| Some((opening.y - foot(*host)?, *host))).collect();
             boards.sort_unstable();
             if !told.insert((opening.id, boards.clone())) {
                 continue;

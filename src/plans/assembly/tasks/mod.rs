@@ -11,7 +11,7 @@ mod joints;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Duration, Exact, Length};
-use crate::model::{Finish, Piece};
+use crate::model::{CaseId, Finish, Piece};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts};
 use crate::plans::Workings;
 use crate::plans::setups::Setup;
@@ -79,6 +79,10 @@ struct Maker<'w, 'a> {
     /// Every joint with both parts in one unit that closes with it, by its
     /// place among all.
     closing: BTreeMap<&'a Assembly, Vec<usize>>,
+    /// The joints of each face frame with its carcass.
+    framed: BTreeMap<CaseId, Vec<usize>>,
+    /// The joints of what is planted on each case.
+    planted: BTreeMap<CaseId, Vec<usize>>,
     /// The task that each part comes out of, the last so far.
     made: BTreeMap<PartId, usize>,
     tasks: Vec<Task>,
@@ -93,16 +97,28 @@ impl<'w, 'a> Maker<'w, 'a> {
             members.entry(&part.assembly).or_default().push(id);
         }
         let mut closing: BTreeMap<&Assembly, Vec<usize>> = BTreeMap::new();
+        let mut framed: BTreeMap<CaseId, Vec<usize>> = BTreeMap::new();
+        let mut planted: BTreeMap<CaseId, Vec<usize>> = BTreeMap::new();
         for (index, joint) in parts.joints.iter().enumerate() {
-            let [own, other] =
-                [joint.part, joint.into].map(|id| parts.get(id).map(|part| &part.assembly));
+            let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
+                continue;
+            };
             let closes = matches!(joint.sort, JointSort::Wood(_) | JointSort::Floating);
-            if let Some(unit) = own.filter(|_| closes && own == other) {
-                closing.entry(unit).or_default().push(index);
+            if closes && part.assembly == into.assembly {
+                closing.entry(&part.assembly).or_default().push(index);
+            }
+            if joint.sort == JointSort::Planted {
+                planted.entry(part.case).or_default().push(index);
+            }
+            if let (Assembly::Frame(case), Assembly::Carcass(other)) =
+                (&part.assembly, &into.assembly)
+                && case == other
+            {
+                framed.entry(*case).or_default().push(index);
             }
         }
         let (units, made, tasks) = (Units::of(parts), BTreeMap::new(), Vec::new());
-        Self { work, piece, parts, setups, members, units, closing, made, tasks }
+        Self { work, piece, parts, setups, members, units, closing, framed, planted, made, tasks }
     }
 
     /// The tasks that these parts come out of.
