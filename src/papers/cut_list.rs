@@ -144,7 +144,10 @@ fn by_width(
     let (piece, _parts, figures) = (source.work.piece, source.work.parts, &source.figures);
     let mut widths: BTreeMap<Length, Vec<Line<'_>>> = BTreeMap::new();
     let ledger = source.work.ledger();
+    let begun = !ledger.is_empty();
     let planed = measured::left_wider(source);
+    // What is cut alike is one line.
+    let mut alike: BTreeMap<_, usize> = BTreeMap::new();
     for (id, part) in own {
         let done = left_to_cut::done(ledger, *id);
         let mut features = words::features(part, source.work, figures);
@@ -152,16 +155,10 @@ fn by_width(
             features.insert(0, wider.clone());
         }
         let lines = widths.entry(part.width.length).or_default();
-        let same = lines.iter_mut().find(|line| {
-            line.features == features
-                && line.done == done
-                && line.parts.first().is_some_and(|first| {
-                    first.length.length == part.length.length
-                        && plain_name(first, piece) == plain_name(part, piece)
-                        && first.notes == part.notes
-                })
-        });
-        match same {
+        let size = (part.width.length, part.length.length);
+        let key = (size, plain_name(part, piece), features.clone(), done.clone(), &part.notes);
+        let at = *alike.entry(key).or_insert(lines.len());
+        match lines.get_mut(at) {
             Some(line) => line.parts.push(part),
             None => {
                 let ticked = left_to_cut::is_done(ledger, *id);
@@ -198,7 +195,7 @@ fn by_width(
         if stock.is_solid() {
             columns.push(right("rough"));
         }
-        if !ledger.is_empty() {
+        if begun {
             columns.push(left("cut"));
         }
         columns.push(left("grain"));
@@ -223,7 +220,7 @@ fn by_width(
                     rough(first.rough.width, &first.width)
                 ));
             }
-            if !ledger.is_empty() {
+            if begun {
                 row.push(line.done.clone());
             }
             if line.ticked {

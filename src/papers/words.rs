@@ -1,5 +1,7 @@
 //! Parts and their features in the words of the trade.
 
+use std::collections::BTreeMap;
+
 use crate::measure::{Exact, Length, Unit};
 use crate::model::Piece;
 use crate::parts::{self, Bore, Channel, Face, Feature, FeatureKind, Part, Parts};
@@ -141,22 +143,17 @@ fn listed(figures: &[String]) -> String {
 /// Two lines that differ only in their end become one.
 fn both_ends(lines: Vec<String>) -> Vec<String> {
     let mut joined: Vec<String> = Vec::new();
+    // What is said before the end, and in which line.
+    let mut single: BTreeMap<String, usize> = BTreeMap::new();
     for line in lines {
-        let twin = joined.iter_mut().find(|known| {
-            let (Some((a, _)), Some((b, _))) =
-                (known.split_once(" at the "), line.split_once(" at the "))
-            else {
-                return false;
-            };
-            a == b
-        });
-        match twin {
-            Some(known) => {
-                if let Some((head, _)) = known.split_once(" at the ") {
-                    *known = format!("{head} at both ends");
-                }
+        let head = line.split_once(" at the ").map(|(head, _)| head.to_owned());
+        let twin = head.as_ref().and_then(|head| single.remove(head));
+        match (head, twin.and_then(|twin| joined.get_mut(twin))) {
+            (Some(head), Some(known)) => *known = format!("{head} at both ends"),
+            (head, _) => {
+                single.extend(head.map(|head| (head, joined.len())));
+                joined.push(line);
             }
-            None => joined.push(line),
         }
     }
     joined
