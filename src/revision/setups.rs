@@ -1,6 +1,6 @@
 //! Set-ups of the router: new, no longer needed, set otherwise, other pieces.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Length, Tape};
 use crate::parts::FeatureKind;
@@ -22,19 +22,24 @@ pub(super) fn compare(
 ) -> Changes<SetupChange, Setting> {
     let mut pairs = Pairs::new(old.setups().len(), new.setups().len());
     for (was, a) in old.setups().iter().enumerate() {
-        let same = new.setups().iter().position(|b| settings(a, b, tape).is_empty());
+        let same = new.setups().iter().position(|b| is_same(a, b));
         if let Some(now) = same {
             pairs.pair(was, now);
         }
     }
     let (old_left, new_left) = pairs.left_over();
+    let parts = |b: &Setup| b.runs.iter().map(|run| run.part.0).collect();
+    let new_left: Vec<(usize, &Setup, BTreeSet<usize>)> = new_left
+        .into_iter()
+        .filter_map(|now| new.setups().get(now).map(|b| (now, b, parts(b))))
+        .collect();
     let mut candidates = Vec::new();
     for was in old_left {
-        for now in &new_left {
-            let (Some(a), Some(b)) = (old.setups().get(was), new.setups().get(*now)) else {
-                continue;
-            };
-            let shared = a.runs.iter().filter(|run| partner(run, b, matched).is_some()).count();
+        let Some(a) = old.setups().get(was) else { continue };
+        let own: Vec<usize> =
+            a.runs.iter().filter_map(|run| matched.parts.new_of(run.part.0)).collect();
+        for (now, b, parts) in &new_left {
+            let shared = own.iter().filter(|part| parts.contains(part)).count();
             if a.kind.word() == b.kind.word()
                 && a.face.is_broad() == b.face.is_broad()
                 && shared > 0
@@ -58,12 +63,6 @@ pub(super) fn compare(
     changes.added = told(new, added);
     changes.dropped = told(old, dropped);
     changes
-}
-
-/// The run of the same piece in the other set-up.
-fn partner<'a>(run: &Run, other: &'a Setup, matched: &Match) -> Option<&'a Run> {
-    let part = matched.parts.new_of(run.part.0)?;
-    other.runs.iter().find(|run| run.part.0 == part)
 }
 
 fn change(
@@ -96,6 +95,26 @@ fn change(
         pieces,
         begins,
     })
+}
+
+/// True where no figure is set otherwise: each set-up is held against every
+/// other, so nothing is put in words for it.
+fn is_same(a: &Setup, b: &Setup) -> bool {
+    let from_first = |setup: &Setup| {
+        let first = first(setup);
+        setup.lines.iter().map(move |line| line.from - first).collect::<Vec<_>>()
+    };
+    a.deep == b.deep
+        && fence(a) == fence(b)
+        && a.datum == b.datum
+        && wide(a) == wide(b)
+        && a.kind.word() == b.kind.word()
+        && a.face.is_broad() == b.face.is_broad()
+        && a.cutter.name == b.cutter.name
+        && a.cutter.diameter == b.cutter.diameter
+        && a.cutter.speed == b.cutter.speed
+        && a.guided == b.guided
+        && from_first(a) == from_first(b)
 }
 
 /// Every figure that is set otherwise.
