@@ -69,6 +69,47 @@ fn build(bencher: Bencher<'_, '_>) {
     run(bencher, &[("a.case", CONSOLE)], &["build", "a.case"], 0);
 }
 
+/// The console over and over, each under a name of its own, side by side.
+fn consoles(count: usize) -> String {
+    let (head, case) = CONSOLE.split_at(CONSOLE.find("case console").expect("a case"));
+    let cases = (0..count).map(|n| case.replace("case console", &format!("case console-{n}")));
+    std::iter::once(head.to_owned()).chain(cases).collect()
+}
+
+#[divan::bench(args = [10, 100, 1000], sample_count = 10)]
+fn check_consoles(bencher: Bencher<'_, '_>, count: usize) {
+    run(bencher, &[("a.case", &consoles(count))], &["check", "a.case"], 0);
+}
+
+#[divan::bench(args = [10, 100, 1000], sample_count = 10)]
+fn build_consoles(bencher: Bencher<'_, '_>, count: usize) {
+    run(bencher, &[("a.case", &consoles(count))], &["build", "a.case"], 0);
+}
+
+/// As many shelves and set-ups as twenty openings may ask for.
+fn shelves() -> String {
+    let row = "open row-0 { share 1; shelf { fixed 100 } }\n";
+    let rows: Vec<String> =
+        (0..20).map(|n| row.replace("row-0", &format!("row-{n}"))).collect();
+    let (before, rest) = FIRST.split_once("down {").expect("a list");
+    let behind = &rest[rest.find("\n    }").expect("its end")..];
+    let text = format!("{before}down {{{}{behind}", rows.join("rail { wide 1-1/2 }\n"));
+    let grown = text.replace("high 34-1/2", "high 2000").replace("long 96", "long 3900");
+    assert_ne!(grown, text);
+    grown
+}
+
+#[divan::bench(sample_count = 10)]
+fn build_2_000_shelves(bencher: Bencher<'_, '_>) {
+    run(bencher, &[("a.case", &shelves())], &["build", "a.case"], 0);
+}
+
+#[divan::bench(sample_count = 10)]
+fn diff_2_000_shelves(bencher: Bencher<'_, '_>) {
+    let (old, new) = (shelves(), shelves().replace("wide 1-1/2", "wide 1-1/4"));
+    run(bencher, &[("a.case", &old), ("b.case", &new)], &["diff", "a.case", "b.case"], 1);
+}
+
 #[divan::bench]
 fn diff(bencher: Bencher<'_, '_>) {
     run(bencher, &[("a.case", CONSOLE), ("b.case", &redrawn())], &["diff", "a.case", "b.case"], 1);
