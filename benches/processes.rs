@@ -89,8 +89,7 @@ fn build_consoles(bencher: Bencher<'_, '_>, count: usize) {
 /// As many shelves and set-ups as twenty openings may ask for.
 fn shelves() -> String {
     let row = "open row-0 { share 1; shelf { fixed 100 } }\n";
-    let rows: Vec<String> =
-        (0..20).map(|n| row.replace("row-0", &format!("row-{n}"))).collect();
+    let rows: Vec<String> = (0..20).map(|n| row.replace("row-0", &format!("row-{n}"))).collect();
     let (before, rest) = FIRST.split_once("down {").expect("a list");
     let behind = &rest[rest.find("\n    }").expect("its end")..];
     let text = format!("{before}down {{{}{behind}", rows.join("rail { wide 1-1/2 }\n"));

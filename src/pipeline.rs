@@ -116,8 +116,8 @@ fn named_alike(parts: &Parts) -> Option<Diagnostic> {
     })?;
     let title = format!("two parts are called `{}`", second.path);
     Some(
-        Diagnostic::error("name-twice", title, second.span, "a second part of this name")
-            .label(first.span, "the first"),
+        Diagnostic::error("name-twice", title, second.span, "the second part with this name")
+            .label(first.span, "the first one"),
     )
 }
 
@@ -151,18 +151,18 @@ fn out_of_range(piece: &Piece, parts: &Parts) -> Option<Diagnostic> {
     // The finest first; each stands in several sizes.
     fine.sort_by_key(|(denom, span)| (Reverse(*denom), *span));
     fine.dedup();
-    let title = format!("the sizes of {} are too fine to be added up exactly", part.path);
+    let title = format!("the sizes of {} are too fine to add up exactly", part.path);
     let mut spans = fine.into_iter().map(|(_, span)| span);
     let Some(first) = spans.next() else {
         let found = Diagnostic::error("number-too-fine", title, part.span, "this part");
         return Some(found.note(
-            "give shares and divisors fewer digits: what they leave is as fine as all of them together",
+            "give shares and divisors fewer digits; what they leave is as fine as all of them together",
         ));
     };
     let found = Diagnostic::error("number-too-fine", title, first, "the finest figure in them")
         .note("write figures with smaller denominators");
     Some(match spans.next() {
-        Some(second) => found.label(second, "the next"),
+        Some(second) => found.label(second, "the next one"),
         None => found,
     })
 }

@@ -80,8 +80,8 @@ fn an_opening_a_half_wider_is_told_with_all_that_follows() {
     let text =
         told(&console(), &with(&console(), "open niche { wide 15 }", "open niche { wide 14-1/2 }"));
     has(&text, &["press 26-1/2 → 27 wide, 1/2 wider", "niche 15 → 14-1/2 wide, 1/2 narrower"]);
-    assert!(text.contains("Parts: 4 to remake, 3 to rework; 45 in all."), "{text}");
-    let parts = section(&text, "Parts drawn otherwise");
+    assert!(text.contains("Parts: 4 to make again, 3 to rework; 45 in all."), "{text}");
+    let parts = section(&text, "Parts that change");
     has(
         parts,
         &[
@@ -89,10 +89,10 @@ fn an_opening_a_half_wider_is_told_with_all_that_follows() {
             "27-5/32 → 27-21/32 long",
             "2 parts 1/4 wider: PR-LD (press, left door), PR-RD (press, right door)",
             "13-3/32 → 13-11/32 wide",
-            "1 part cut or joined otherwise: B (bottom)",
+            "1 part with other cuts or joints: B (bottom)",
         ],
     );
-    let set_ups = section(&text, "Set-ups of the router");
+    let set_ups = section(&text, "Router set-ups");
     has(set_ups, &["dado in B", "fence 16-11/16~ → 16-3/16~ from the right end"]);
     // A stile that only stands elsewhere is not to be cut again.
     assert!(!text.contains("SPR-NI"), "{text}");
@@ -104,7 +104,7 @@ fn parts_that_change_alike_are_told_together() {
     let wider = with(&console(), "wide 66; deep 17", "wide 66-1/2; deep 17");
     let wider = with(&wider, "open niche { wide 15 }", "open niche { wide 15-1/2 }");
     let text = told(&console(), &wider);
-    let parts = section(&text, "Parts drawn otherwise");
+    let parts = section(&text, "Parts that change");
     has(parts, &["7 parts 1/2 longer", "61-3/4 → 62-1/4 long: TRL (top rail), BRL (bottom rail)"]);
     has(section(&text, "Openings"), &["console 66 → 66-1/2 wide, 1/2 wider"]);
     // The diagonals of 66 by 29 and of 66-1/2 by 29.
@@ -123,7 +123,7 @@ fn a_new_name_is_told_once_with_its_marks() {
     assert_eq!(names, [("console.bank.upper", "console.bank.tray")]);
     let text = revision::text(&difference, 200);
     let renamed = section(&text, "Only renamed");
-    assert!(renamed.starts_with("  upper is called tray now\n      UP-F → TR-F, "), "{text}");
+    assert!(renamed.starts_with("  upper is now called tray\n      UP-F → TR-F, "), "{text}");
     // The rail beside it is named for it.
     assert!(renamed.contains("RUP-MI → RTR-MI"), "{text}");
     assert_eq!(text.matches("upper").count(), 1, "{text}");
@@ -165,15 +165,15 @@ fn a_renamed_opening_may_change_its_size_too() {
 fn another_stock_is_a_part_to_remake() {
     let new = with(&console(), "ends   { stock birch-ply }", "ends   { stock cherry-ply }");
     let text = told(&console(), &new);
-    let parts = section(&text, "Parts drawn otherwise");
-    assert!(parts.contains("parts of cherry-ply instead of birch-ply: RE, "), "{text}");
+    let parts = section(&text, "Parts that change");
+    assert!(parts.contains("parts made of cherry-ply (was birch-ply): RE, "), "{text}");
     // The same name for another wood is another stock too.
     let new =
         with(&console(), "lumber 4/4; species black-cherry", "lumber 4/4; species black-walnut");
     let text = told(&console(), &new);
     assert!(
         text.contains(
-            "of cherry that is lumber, black walnut, quarter sawn instead of lumber, black cherry"
+            "made of cherry that is now lumber, black walnut, quartersawn (was lumber, black cherry"
         ),
         "{text}"
     );
@@ -184,12 +184,12 @@ fn another_joint_is_rework() {
     let old = "partitions { stock birch-ply; joint pocket }";
     let new = with(&console(), old, "partitions { stock birch-ply; joint dowel }");
     let text = told(&console(), &new);
-    let parts = section(&text, "Parts drawn otherwise");
+    let parts = section(&text, "Parts that change");
     has(
         parts,
         &[
-            "1 part cut or joined otherwise: PBA-PR (partition between bank and press)",
-            "joined by dowels instead of pocket screws",
+            "1 part with other cuts or joints: PBA-PR (partition between bank and press)",
+            "joined by dowels (was pocket screws)",
             "now 7 dowels 3/8 at the bottom end",
             // Above it are two stretchers, three to each.
             "now 6 dowels 3/8 at the top end",
@@ -205,7 +205,7 @@ fn a_new_drawer_brings_its_parts_hardware_set_ups_and_steps() {
     let new = with(&console(), lower, &new);
     let text = told(&console(), &new);
     // A front, four sides, a bottom, two packers and the rail above.
-    assert!(text.contains("10 to remake, 9 new; 54 in all"), "{text}");
+    assert!(text.contains("10 to make again, 9 new; 54 in all"), "{text}");
     has(&text, &["new: drawer bank.tray, 17-1/4 wide and 4 high", "pair of slides soft-15: 3 → 4"]);
     has(&text, &["new: Glue up the drawer box of console.bank.tray", "also in: TR-F"]);
     // 9 − (4 + 1-1/2) / 2 = 6-1/4 for each of the other two.
@@ -235,7 +235,7 @@ fn grain_that_turns_is_told() {
     std::mem::swap(&mut kick.placement.length, &mut kick.placement.width);
     let name = |compiled| Named { name: "a.case", compiled };
     let text = revision::text(&revision::compare(name(&old), name(&new)), 100);
-    has(&text, &["1 part with the grain the other way: KICK (kick)"]);
+    has(&text, &["1 part with the grain turned: KICK (kick)"]);
 }
 
 #[test]
@@ -472,7 +472,7 @@ fn markdown_is_a_list_to_tick_off() {
     assert!(
         done.out.starts_with("## Lock House hall console: revision B\n\na\\_b.case → c.case\n")
     );
-    has(&done.out, &["### Parts drawn otherwise", "### Papers to print again"]);
+    has(&done.out, &["### Parts that change", "### Papers to print again"]);
     assert!(done.out.contains("\n- [ ] 2 parts 1/2 longer: PR-SH1"), "{}", done.out);
     assert!(done.out.contains("\n  - 27-5/32 → 27-21/32 long\n"), "{}", done.out);
     assert!(!done.out.contains("\n\n\n") && done.out.ends_with('\n'));

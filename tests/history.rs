@@ -92,7 +92,7 @@ fn a_new_piece_and_one_that_is_gone_are_told_as_such() {
             "45 parts to make.",
         ],
     );
-    let told = "23 parts no longer needed, 1 of them cut already.";
+    let told = "23 parts no longer needed, 1 of them already cut.";
     is(&repository.diff(&gone), 1, &["old/a.case (HEAD) is gone", told]);
     let markdown = repository.diff(&[&gone[..], &["--format", "markdown"]].concat());
     is(&markdown, 1, &["## First cabinet: revision A", &format!("**{told}**")]);

@@ -173,13 +173,13 @@ fn the_cut_list_ticks_what_is_done_and_puts_trims_first() {
     let line = |start: &str| list.lines().find(|line| line.starts_with(start)).map(str::to_owned);
     let at = |needle: &str| list.find(needle).unwrap_or_else(|| panic!("{needle}\n{list}"));
     assert!(
-        line("3 of 23 pieces are cut, 2 pieces to be trimmed or worked on.").is_some(),
+        line("3 of 23 pieces are cut, and 2 pieces must be trimmed or worked on.").is_some(),
         "{list}"
     );
     assert!(at("length 35-1/8 to 35-1/16: take 1/16 off") < at("then these; the settings"));
-    assert!(list.contains("1 joint or bore more than it was made with"), "{list}");
+    assert!(list.contains("1 more joint or bore than it was made with"), "{list}");
     let again = line("  [ ]  ST-RD").expect("to be cut again");
-    assert!(again.ends_with("again: spoiled 2026-03-14"), "{again}");
+    assert!(again.ends_with("again, because it was spoiled on 2026-03-14"), "{again}");
     assert!(line("  [x]  KICK").is_some_and(|line| line.contains("2026-03-14")), "{list}");
     assert!(line("  [x]  RE").is_none() && line("  [x]  ST-RD").is_none());
     // Each part once: ticked, or left.
@@ -267,7 +267,7 @@ fn a_record_leaves_the_rest_of_the_file_alone() {
     let done = sawn.run(&["record", "first.case", "LE", "--sawn", "--date", "2026-03-14"]);
     assert_eq!(done.code, Some(0), "{done:?}");
     let list = sawn.run(&["build", "first.case", "--print", "cut-list"]).out;
-    assert!(list.contains("Sawn, and still without its joints: LE."), "{list}");
+    assert!(list.contains("Sawn to size, with the joints still to cut: LE."), "{list}");
     assert!(!list.contains("the drawing has changed"), "{list}");
 
     // Another day gets a block of its own, at the end.
@@ -406,8 +406,11 @@ fn a_joint_that_the_drawing_moves_is_an_error_and_one_that_trimming_brings_right
     let narrower = text.replacen("stile left  { wide 1-3/4 }", "stile left  { wide 1-5/8 }", 1);
     let pair = Bench::new().with("a.case", &text).with("b.case", &narrower);
     let told = pair.run(&["diff", "a.case", "b.case"]).out;
-    assert!(told.contains("1 part cut already to be made again"), "{told}");
-    assert!(told.contains("B (bottom): dado made at 17-3/16~, 17-1/8~ is wanted"), "{told}");
+    assert!(told.contains("1 part already cut, to make again"), "{told}");
+    assert!(
+        told.contains("B (bottom): dado made at 17-3/16~, but the drawing wants 17-1/8~"),
+        "{told}"
+    );
 
     // Two inches less of the case: one off each end leaves the dado in the middle.
     let trimmed = changed(&text, "wide 36;", "wide 34;");

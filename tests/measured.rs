@@ -143,7 +143,7 @@ fn papers_mark_what_is_as_measured_and_say_of_what() {
     let bench = Bench::new().with("console.case", &text);
     let list = bench.run(&["build", "console.case", "--print", "cut-list"]);
     assert_eq!(list.code, Some(0), "{}", list.err);
-    let note = "Note: as measured: opening console.press 26-17/32 wide (drawn 26-1/2) (2026-03-20); thin-ply 0.200 thick (2026-03-20); (m) stands behind a figure made from them";
+    let note = "Note: as measured: opening console.press 26-17/32 wide (drawn 26-1/2) (2026-03-20); thin-ply 0.200 thick (2026-03-20); (m) follows a figure that depends on these";
     assert!(list.out.contains(note), "{}", list.out);
     assert!(list.out.contains(">> 13-1/8~ (m)  fence, 2 pieces"), "{}", list.out);
     assert!(!list.out.contains("61-3/4 (m)"));
@@ -303,7 +303,7 @@ fn every_paper_marks_what_is_as_measured_and_says_so_only_then() {
         ("shop { humidity 46% }", "cut-list gaps assembly-order"),
     ] {
         for (slug, paper) in papers(&format!("measured {{ {reading} }}")) {
-            let says = paper.contains("(m) stands behind a figure made from them");
+            let says = paper.contains("(m) follows a figure that depends on these");
             assert_eq!(!marked(&paper).is_empty(), says, "{slug}: {reading}");
             assert_eq!(with.split(' ').any(|with| with == slug), says, "{slug}: {reading}");
         }
@@ -321,8 +321,8 @@ fn a_mark_stands_behind_what_is_made_from_a_reading_and_nothing_else() {
     };
     // The leaf is 13-7/64 wide: its far cups stand by its width, the near ones
     // by their hinge, the pull of both by the height as drawn.
-    has("cut-list", "centre 3 and 22-13/16 from the bottom end, 27/32~ from the left edge");
-    has("cut-list", "centre 3 and 22-13/16 from the bottom end, 12-1/4~ (m) from the left edge");
+    has("cut-list", "center 3 and 22-13/16 from the bottom end, 27/32~ from the left edge");
+    has("cut-list", "center 3 and 22-13/16 from the bottom end, 12-1/4~ (m) from the left edge");
     // The dado takes the measured board; it stands 4 up whatever that is.
     has(
         "cut-list",

@@ -161,7 +161,7 @@ fn the_papers_say_how_wide_to_cut_it() {
         let bench = Bench::new().with("stand.case", &text);
         let list = bench.run(&["build", "stand.case", "--print", "cut-list"]);
         assert_eq!(list.code, Some(0), "{}", list.err);
-        let told = format!("leave it {wide} until it is planed to its opening, see the gaps");
+        let told = format!("leave it {wide} until you plane it to its opening (see the gaps)");
         assert_eq!(list.out.matches(&told).count(), of, "{opening} {build}\n{}", list.out);
         let gaps = bench.run(&["build", "stand.case", "--print", "gaps"]);
         assert!(gaps.out.contains("1.38 (m)") && gaps.out.contains("3.19 (m)"), "{}", gaps.out);
@@ -249,7 +249,7 @@ fn one_cut_leaf_leaves_the_advice_for_the_other() {
     has(&pair, &says, &["each leaf 0.69"]);
     // Of one cut to its blank nothing is said.
     let pair = told("doors sink", "slab", "stand.sink.right-door { wide 334.79 }");
-    has(&pair, &["cut the left door 334.79 wide, not 334.1"], &["cut already"]);
+    has(&pair, &["cut the left door 334.79 wide, not 334.1"], &["already cut"]);
     let pair = told("doors sink", framed, "stand.sink.right-door.right-stile { wide 60 }");
     let says = [
         "cut the left door 334.79 wide, not 334.1, by making its outer stile 0.69 wider",

@@ -64,7 +64,7 @@ fn the_plan_changes_and_no_board_is_wasted() {
     // B: the client wants it wider. Nothing is cut: no word of the bench.
     story.redraw("wide 36; deep 18", "wide 38; deep 18");
     let told = story.keep();
-    has(&told, &["Parts: 15 to remake; 23 in all.", "36 → 38 long: KICK (kick)"]);
+    has(&told, &["Parts: 15 to make again; 23 in all.", "36 → 38 long: KICK (kick)"]);
     assert!(!told.contains("Wood already cut") && !told.contains("cut yet"), "{told}");
 
     // C: a higher drawer takes from the doors.
@@ -94,11 +94,11 @@ fn the_plan_changes_and_no_board_is_wasted() {
     has(
         &story.keep(),
         &[
-            "Parts: 20 drawn otherwise, 8 of them cut already; 32 in all, 12 cut.",
+            "Parts: 20 changed, 8 of them already cut; 32 in all, 12 cut.",
             // 38 + 1/2 − 1-7/16 = 37-1/16, and half an inch less.
-            "B (bottom): cut 37-1/16 long, trim it to 36-9/16",
-            "TRL, BRL, RTR-UP, RUP-ST: cut 34-1/2 long, trim it to 34; still to be cut into \
-             it: pocket holes",
+            "B (bottom): cut 37-1/16 long; trim it to 36-9/16",
+            "TRL, BRL, RTR-UP, RUP-ST: cut 34-1/2 long; trim it to 34; still to cut: pocket \
+             holes",
         ],
     );
 
@@ -112,10 +112,10 @@ fn the_plan_changes_and_no_board_is_wasted() {
         ),
     );
     let told = story.keep();
-    has(&told, &["2 parts cut or joined otherwise: LE (left end), RE (right end)"]);
-    has(&told, &["width 23/32 → 45/64", "has been made already in: LE, RE"]);
+    has(&told, &["2 parts with other cuts or joints: LE (left end), RE (right end)"]);
+    has(&told, &["width 23/32 → 45/64", "already made in: LE, RE"]);
     // 37-1/2 + 1/2 − 2 × 45/64 = 36-19/32.
-    has(&told, &["B (bottom): cut 37-1/16 long, trim it to 36-19/32"]);
+    has(&told, &["B (bottom): cut 37-1/16 long; trim it to 36-19/32"]);
 
     // G: wider than the wood that is there. The spec is refused, the difference
     // told all the same, and each board is given up by name or not at all.
@@ -125,8 +125,8 @@ fn the_plan_changes_and_no_board_is_wasted() {
     assert!(told.contains("error[cut-misfit]: cupboard.bottom is cut 17/32 too short"), "{told}");
     let (code, told) = story.run(&["diff", SPEC, "--from", "HEAD", "--width", "160"]);
     assert_eq!(code, 2);
-    has(&told, &["8 parts cut already to be made again"]);
-    has(&told, &["B (bottom): cut 37-1/16 long, 37-19/32 is wanted"]);
+    has(&told, &["8 parts already cut, to make again"]);
+    has(&told, &["B (bottom): cut 37-1/16 long, but the drawing wants 37-19/32"]);
     for _ in 0..8 {
         let (_, list) = story.run(&["mend", SPEC, "--list"]);
         let again = list.lines().find(|line| line.contains("cut it again")).expect("a board");
@@ -136,8 +136,8 @@ fn the_plan_changes_and_no_board_is_wasted() {
     has(
         &story.keep(),
         &[
-            "8 parts spoiled, to be cut again: B, FST, KST, K, TRL, BRL, RTR-UP, RUP-ST",
-            "Parts: 20 drawn otherwise and not cut yet; 32 in all, 4 cut.",
+            "8 parts spoiled, to cut again: B, FST, KST, K, TRL, BRL, RTR-UP, RUP-ST",
+            "Parts: 20 changed and not cut yet; 32 in all, 4 cut.",
         ],
     );
 
@@ -157,7 +157,7 @@ fn the_plan_changes_and_no_board_is_wasted() {
     // The reviewer reads the same, with boxes for what is to be done only.
     let arguments = ["diff", SPEC, "--from", "HEAD", "--format", "markdown"];
     let (_, comment) = story.run(&arguments);
-    has(&comment, &["### Recorded since", "### Parts drawn otherwise"]);
+    has(&comment, &["### Recorded since", "### Parts that change"]);
     assert!(comment.contains("\n- 8 parts cut since: "), "{comment}");
     assert!(comment.contains("\n- [ ] 2 parts 1/32 longer"), "{comment}");
     story.repository.commit();

@@ -394,18 +394,18 @@ fn a_post_beside_the_piece_stops_a_pull() {
 fn poses_begin_with_the_closed_door_and_go_on() {
     let text = one(None, &[Front::Doors]).text();
     for (poses, title) in [
-        ("pose { at 0 deg }", "swing has one pose only"),
+        ("pose { at 0 deg }", "swing has only one pose"),
         (
             "pose { at 10 deg; out 1 }; pose { at 90 deg; out 9 }",
-            "the first pose of swing is at 10 deg",
+            "the first pose of swing is at 10 deg, not at 0 deg",
         ),
         (
             "pose { at 0 deg; aside 1 }; pose { at 90 deg; out 9 }",
-            "the closed door of swing is away from its own place",
+            "the closed door of swing is not in its own place",
         ),
         (
             "pose { at 0 deg }; pose { at 45 deg; out 9 }; pose { at 45 deg; out 9 }",
-            "a pose of swing at 45 deg stands behind one at 45 deg",
+            "a pose of swing at 45 deg comes after one at 45 deg",
         ),
     ] {
         let hinge = format!("cup 35; bore 12; from-edge 4; {poses}\n");

@@ -163,7 +163,7 @@ pub(super) const RULES: &[Rule] = &[
         "gap 0.09375000000000000001;",
     ),
     reading(
-        "division-by-nought",
+        "division-by-zero",
         "A fraction has zero under its line, or a size is divided by zero.",
         "The result has no value.",
         "gap 3/32;",

@@ -61,8 +61,8 @@ fn on_record(body: &Entries, sizes: [Option<Length>; 3], ctx: &mut Lower) -> Vec
     let made: Vec<Made> =
         all.by_ref().take(MOST_MADE).filter_map(|said| made(said, sizes, ctx)).collect();
     if let Some(entry) = all.next() {
-        let title = format!("more than {MOST_MADE} joints of one part");
-        ctx.sink.push(Diagnostic::error("too-many", title, entry.head, "the first too many"));
+        let title = format!("this part has more than {MOST_MADE} recorded joints");
+        ctx.sink.push(Diagnostic::error("too-many", title, entry.head, "the first one too many"));
     }
     made
 }
@@ -78,16 +78,16 @@ fn made(entry: Said<'_, MadeKind>, sizes: [Option<Length>; 3], ctx: &mut Lower) 
     let across = body.and_then(|body| body.get(ACROSS));
     let mut odd = |what: &str, span: Span| {
         ctx.sink.push(
-            Diagnostic::error("made-odd", format!("this {what}"), span, "can't be")
-                .note("`casewright record` writes what is drawn"),
+            Diagnostic::error("made-odd", format!("this {what}"), span, "this can't be")
+                .note("`casewright record` writes the joints as they are drawn"),
         );
     };
     match (at, across) {
         (Some(at), Some(across)) => {
             if !is_hole(kind.value) {
-                odd("joint is no hole: it has no centre", at.head);
+                odd("joint is not a hole, so it has no center", at.head);
             } else if long.is_some() || wide.is_some() {
-                odd("hole is told twice: by its centre, and from and to", at.head);
+                odd("hole is given twice, by its center and by its sides", at.head);
             } else if !across.value.is_positive() {
                 odd("hole has no width", across.span_or(entry.head));
             }
@@ -96,9 +96,9 @@ fn made(entry: Said<'_, MadeKind>, sizes: [Option<Length>; 3], ctx: &mut Lower) 
             long = at.value().map(round);
             wide = at.third().map(round);
         }
-        (Some(at), None) => odd("hole says no diameter: `across 35 mm`", at.head),
+        (Some(at), None) => odd("hole needs a diameter, such as `across 35 mm`", at.head),
         (None, Some(across)) => {
-            odd("hole says no centre: `at 3 by 1`", across.span_or(entry.head));
+            odd("hole needs a center, such as `at 3 by 1`", across.span_or(entry.head));
         }
         (None, None) => {}
     }
@@ -111,7 +111,7 @@ fn made(entry: Said<'_, MadeKind>, sizes: [Option<Length>; 3], ctx: &mut Lower) 
         (None, _) => false,
     });
     if beyond {
-        odd("joint takes nothing of the board", entry.head);
+        odd("joint removes nothing from the board", entry.head);
     }
     Some(Made { kind, space, span: entry.head })
 }
@@ -146,11 +146,11 @@ pub(super) fn cuts(main: &Entries, ctx: &mut Lower) -> Vec<Cut> {
                 ctx.sink.push(
                     Diagnostic::error(
                         "name-twice",
-                        format!("`{}` is cut twice on {}", name.value, date.value),
+                        format!("`{}` is recorded twice on {}", name.value, date.value),
                         name.span,
-                        "a second time",
+                        "the second time",
                     )
-                    .label(first.span, "the first"),
+                    .label(first.span, "the first one"),
                 );
                 continue;
             }

@@ -19,7 +19,7 @@ pub enum Set {
 }
 
 /// How a front is built.
-#[allow(clippy::large_enum_variant, reason = "one for each opening at the most")]
+#[allow(clippy::large_enum_variant, reason = "there is one for each opening at most")]
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Build {
     /// One board, or several glued edge to edge.

@@ -136,11 +136,11 @@ fn box_rule(body: &Entries, word: Word<takes::Size>, ctx: &mut Lower) -> Option<
         Err(Box::new(
             Diagnostic::error(
                 "name-unknown",
-                format!("`{}` means nothing in a slide", name.text()),
+                format!("`{}` has no meaning in a slide", name.text()),
                 name.span,
                 "unknown name",
             )
-            .note("the one name that a slide's sizes may use is `opening`"),
+            .note("the sizes of a slide may use only the name `opening`"),
         ))
     });
     match sum {
@@ -189,7 +189,7 @@ pub(super) fn pull(entry: &Entry, ctx: &mut Lower) -> Option<Pull> {
     use words::pull::{CENTRES, FOOT, FROM_EDGE, PRICE, SCREW, STANDS, UP};
 
     let body = entry.body()?;
-    let centres = ctx.positive(body, CENTRES, "pull centres").sound()?;
+    let centres = ctx.positive(body, CENTRES, "pull centers").sound()?;
     let screw = ctx.positive(body, SCREW, "pull screw").known()?.length;
     let foot = ctx.positive(body, FOOT, "foot of the pull").sound()?;
     Some(Pull {

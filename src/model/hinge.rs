@@ -165,9 +165,10 @@ fn wide_cup(body: &Entries, diameter: Length, ctx: &mut Lower) -> Option<()> {
 fn poses(body: &Entries, name: &str, ctx: &mut Lower) -> Option<Vec<Pose>> {
     let mut poses: Vec<(Pose, Span)> = Vec::new();
     let mut refuse = |title: String, span, label: &str| {
-        ctx.sink.push(Diagnostic::error("hinge-poses", title, span, label).note(
-            "poses begin with `pose { at 0 deg }`, the door closed, and go on to wider angles",
-        ));
+        ctx.sink
+            .push(Diagnostic::error("hinge-poses", title, span, label).note(
+                "start with the closed door, `pose { at 0 deg }`, and go on to wider angles",
+            ));
         None
     };
     for entry in body.all(words::hinge::POSE) {
@@ -180,21 +181,21 @@ fn poses(body: &Entries, name: &str, ctx: &mut Lower) -> Option<Vec<Pose>> {
         let degrees = pose.at.0;
         if let Some((last, _)) = poses.last().filter(|(last, _)| last.at >= pose.at) {
             let title =
-                format!("a pose of {name} at {degrees} deg stands behind one at {} deg", last.at.0);
-            return refuse(title, entry.head, "not wider than the one before it");
+                format!("a pose of {name} at {degrees} deg comes after one at {} deg", last.at.0);
+            return refuse(title, entry.head, "this is no wider than the one before it");
         }
         if poses.is_empty() && !degrees.is_zero() {
-            let title = format!("the first pose of {name} is at {degrees} deg");
+            let title = format!("the first pose of {name} is at {degrees} deg, not at 0 deg");
             return refuse(title, entry.head, "the closed door is missing before this");
         }
         if degrees.is_zero() && !(pose.out.is_zero() && pose.aside.is_zero()) {
-            let title = format!("the closed door of {name} is away from its own place");
+            let title = format!("the closed door of {name} is not in its own place");
             return refuse(title, entry.head, "`out` and `aside` count from here");
         }
         poses.push((pose, entry.head));
     }
     if let [(_, span)] = poses.as_slice() {
-        return refuse(format!("{name} has one pose only"), *span, "a path needs a second one");
+        return refuse(format!("{name} has only one pose"), *span, "a path needs a second pose");
     }
     Some(poses.into_iter().map(|(pose, _)| pose).collect())
 }

@@ -33,6 +33,11 @@ pub(super) fn too_many_shelves(cases: &[Case]) -> Option<Diagnostic> {
 
 /// What is said at the first that is too many.
 pub(crate) fn too_many(most: usize, what: &str, at: Span) -> Diagnostic {
-    Diagnostic::error("too-many", format!("more than {most} {what}"), at, "the first too many")
-        .note("a job of several pieces is several specs")
+    Diagnostic::error(
+        "too-many",
+        format!("there are more than {most} {what}"),
+        at,
+        "the first one too many",
+    )
+    .note("write one spec for each piece of a job")
 }

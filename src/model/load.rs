@@ -90,11 +90,11 @@ impl Loader<'_> {
                 let (title, label) = match error {
                     ReadError::Missing => (format!("there is no file `{path}`"), "no such file"),
                     ReadError::Outside => (
-                        format!("`{path}` lies outside the folder of the spec"),
-                        "only files beside or below the spec",
+                        format!("`{path}` lies outside the spec's folder"),
+                        "use only files beside or below the spec",
                     ),
-                    ReadError::TooLarge => (format!("`{path}` is too large"), "longer than 8 MiB"),
-                    ReadError::NotText => (format!("`{path}` is no text"), "not UTF-8"),
+                    ReadError::TooLarge => (format!("`{path}` is too large"), "larger than 8 MiB"),
+                    ReadError::NotText => (format!("`{path}` is not a text file"), "not UTF-8"),
                     ReadError::Other(why) => {
                         (format!("`{path}` can't be read: {why}"), "can't be read")
                     }
@@ -112,15 +112,21 @@ impl Loader<'_> {
                 ring.push(source.name);
                 format!("these files use each other in a ring: {}", ring.join(" → "))
             };
-            return self.sink.push(Diagnostic::error("use-cycle", title, span, "closes the ring"));
+            return self.sink.push(Diagnostic::error(
+                "use-cycle",
+                title,
+                span,
+                "this closes the ring",
+            ));
         }
         if self.names.contains(&source.name) {
             return;
         }
         if self.names.len() >= MOST_FILES {
-            return self
-                .sink
-                .push(fault(format!("more than {MOST_FILES} files are used"), "one too many"));
+            return self.sink.push(fault(
+                format!("the spec uses more than {MOST_FILES} files"),
+                "one too many",
+            ));
         }
         self.add(source.name, source.text, open);
     }

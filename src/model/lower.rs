@@ -122,7 +122,7 @@ impl Lower {
         }
         self.sink.push(Diagnostic::error(
             "absurd-size",
-            format!("`{word}` must be more than nought"),
+            format!("`{word}` must be more than zero"),
             value.span_or(open),
             "nothing",
         ));
@@ -148,14 +148,14 @@ impl Lower {
         if let Some(near) = nearest(name.value, names.names.iter().copied()) {
             diagnostic = diagnostic.fix(Fix::new(
                 Grade::Choice,
-                format!("the {what} `{near}`"),
+                format!("it is the {what} `{near}`"),
                 name.span,
                 near,
             ));
         } else if names.names.is_empty() {
             diagnostic = diagnostic.note(format!("the spec has no {what} at all"));
         } else {
-            diagnostic = diagnostic.note(format!("there are: {}", names.names.join(", ")));
+            diagnostic = diagnostic.note(format!("the spec has {}", names.names.join(", ")));
         }
         self.sink.push(diagnostic);
         None
@@ -189,9 +189,9 @@ impl Lower {
                         "name-twice",
                         format!("two things are called `{}`", name.value),
                         name.span,
-                        format!("a second {what} of this name"),
+                        format!("the second {what} with this name"),
                     )
-                    .label(first.span, "the first"),
+                    .label(first.span, "the first one"),
                 );
             } else {
                 seen.push(Spanned::new(name.value.to_owned(), name.span));

@@ -266,11 +266,11 @@ fn find(name: &Spanned<String>, cases: &[Case], ctx: &mut Lower) -> Option<(usiz
             ctx.sink.push(
                 Diagnostic::error(
                     "name-unknown",
-                    format!("more than one opening is called `{}`", name.value),
+                    format!("`{}` is the name of several openings", name.value),
                     name.span,
-                    "write more of its name",
+                    "write more of the name",
                 )
-                .note(format!("there are `{}` and `{}`", one.path, other.path)),
+                .note(format!("it may be `{}` or `{}`", one.path, other.path)),
             );
             return None;
         }
@@ -292,14 +292,14 @@ fn find(name: &Spanned<String>, cases: &[Case], ctx: &mut Lower) -> Option<(usiz
         .collect();
     if is_list {
         fault.title = format!("`{}` is a list of openings", name.value);
-        fault.primary.text = "a list".to_owned();
-        fault = fault.note("measure the openings in it, each under its own name");
+        fault.primary.text = "this is a list".to_owned();
+        fault = fault.note("measure each opening in it under its own name");
     } else if let Some(near) = nearest(&name.value, names.iter().map(String::as_str)) {
-        let title = format!("the opening `{near}`");
+        let title = format!("it is the opening `{near}`");
         fault = fault.fix(Fix::new(Grade::Choice, title, name.span, near));
     } else {
         let known: Vec<&str> = leaves().map(|(_, opening)| opening.path.as_str()).collect();
-        fault = fault.note(format!("there are: {}", known.join(", ")));
+        fault = fault.note(format!("the spec has {}", known.join(", ")));
     }
     ctx.sink.push(fault);
     None

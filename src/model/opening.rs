@@ -178,9 +178,7 @@ impl Opening {
     #[must_use]
     pub fn most_off(&self, unit: Unit) -> (Length, &'static str) {
         match &self.front {
-            Some(fronts) if fronts.set == Set::Inset => {
-                (fronts.gap.length.twice(), "its two reveals")
-            }
+            Some(fronts) if fronts.set == Set::Inset => (fronts.gap.length.twice(), "its two gaps"),
             Some(_) => (unit.either(Length::inches(1, 8), Length::mm(3)), "an overlay front"),
             None => (unit.either(Length::inches(1, 4), Length::mm(6)), "shelves and fittings"),
         }

@@ -191,9 +191,9 @@ impl<'a> Drafts<'a> {
                         "name-twice",
                         format!("two openings are called `{name}`"),
                         span,
-                        "a second one of this name",
+                        "the second one with this name",
                     )
-                    .label(*first, "the first"),
+                    .label(*first, "the first one"),
                 );
             }
             seen.push((&draft.path, span));
@@ -381,7 +381,7 @@ fn positive(sum: &Linear<Variable>, span: Span, ctx: &mut Lower) -> bool {
         Ok(length) if length.is_zero() => {
             ctx.sink.push(Diagnostic::error(
                 "absurd-size",
-                "a size must be more than nought",
+                "a size must be more than zero",
                 span,
                 "nothing",
             ));
@@ -396,25 +396,31 @@ fn misplaced(entry: &Entry, between: Between, axis: Axis, frameless: bool) -> Op
     let word = between.spelling();
     let fault = |title: String, note: String| {
         Some(
-            Diagnostic::error("member-misplaced", title, entry.head, "not in this list").note(note),
+            Diagnostic::error(
+                "member-misplaced",
+                title,
+                entry.head,
+                "this can't stand in this list",
+            )
+            .note(note),
         )
     };
     match (between, axis, frameless) {
         (Between::Divider, _, false) => fault(
-            "a divider stands between the openings of a frame-less case only".into(),
-            "behind a full-height stile a partition stands of itself; see `partitions`".into(),
+            "only a frameless case has dividers between its openings".into(),
+            "a partition comes with each full-height stile; see `partitions`".into(),
         ),
         (Between::Stile | Between::Rail, _, true) => fault(
-            format!("a frame-less case has no {word}"),
-            "between its openings stand dividers: `divider { }`".into(),
+            format!("a frameless case has no {word}"),
+            "write `divider { }` between its openings".into(),
         ),
         (Between::Stile, Axis::Down, false) => fault(
             "a stile can't stand in a list that runs down".into(),
-            "from top to bottom, openings are parted by `rail`".into(),
+            "write `rail` between openings that run top to bottom".into(),
         ),
         (Between::Rail, Axis::Across, false) => fault(
             "a rail can't lie in a list that runs across".into(),
-            "from left to right, openings are parted by `stile`".into(),
+            "write `stile` between openings that run left to right".into(),
         ),
         (Between::Divider, _, true)
         | (Between::Stile, Axis::Across, false)

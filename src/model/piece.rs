@@ -213,9 +213,9 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
                     "word-missing",
                     "the spec has no `job`",
                     main.open,
-                    "no `job` in this file",
+                    "there is no `job` in this file",
                 )
-                .note("for example `job \"Hall console\" { units in }`"),
+                .note("for example, `job \"Hall console\" { units in }`"),
             );
             None
         }
@@ -263,7 +263,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
                 "word-missing",
                 "the spec has no case",
                 main.open,
-                "no `case` in this file",
+                "there is no `case` in this file",
             )
             .note("`casewright new FILE` writes a short spec to start from"),
         );
@@ -274,8 +274,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         let left = if index == 0 { Exposure::of_boundary(&site.left) } else { Exposure::Neighbour };
         let last = index + 1 == entries.len();
         let right = if last { Exposure::of_boundary(&site.right) } else { Exposure::Neighbour };
-        if let Some(mut case) =
-            solve_case::lower(entry, CaseId(index), [left, right], &shared, ctx)
+        if let Some(mut case) = solve_case::lower(entry, CaseId(index), [left, right], &shared, ctx)
         {
             case.x = x;
             x += case.wide.length;
@@ -319,7 +318,7 @@ fn version(main: &Entries, ctx: &mut Lower) {
     {
         ctx.sink.push(Diagnostic::error(
             "version-unknown",
-            format!("version {} of the language is not known", count.value),
+            format!("casewright does not know version {} of the language", count.value),
             count.span,
             "this casewright reads version 1",
         ));
@@ -337,11 +336,11 @@ fn only_in_main(files: &[Entries], ctx: &mut Lower) {
             ctx.sink.push(
                 Diagnostic::error(
                     "use-holds-piece",
-                    format!("a file that is used may not hold `{word}`"),
+                    format!("a used file may not hold `{word}`"),
                     entry.head,
-                    "only in the spec itself",
+                    "this belongs in the spec itself",
                 )
-                .note("a used file shares stock, hardware, finishes and the shop"),
+                .note("a used file shares stock, hardware, finishes, and the shop"),
             );
         }
     }
@@ -357,9 +356,9 @@ fn shop(main: &Entries, files: &[Entries], replaced: &Replaced, ctx: &mut Lower)
         if own.is_none() {
             ctx.sink.push(Diagnostic::error(
                 "word-twice",
-                "two of the files used describe the shop",
+                "two used files describe the shop",
                 other.head,
-                "a second shop",
+                "the second shop",
             ));
         }
     }

@@ -57,7 +57,7 @@ pub(super) fn stock(
         ctx.sink.push(
             Diagnostic::error(
                 "word-missing",
-                format!("no stock is named for {what}"),
+                format!("no stock is given for {what}"),
                 at,
                 "`stock` is missing",
             )
@@ -237,9 +237,9 @@ pub(super) fn top(
             if *count.value == 0 {
                 ctx.sink.push(Diagnostic::error(
                     "absurd-size",
-                    "a top of no stretchers can't be built",
+                    "a top needs at least one stretcher",
                     count.span,
-                    "1 at least belongs here",
+                    "write 1 or more",
                 ));
                 return None;
             }

@@ -95,11 +95,11 @@ fn panel(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<PanelBui
         ctx.sink.push(
             Diagnostic::error(
                 "block-missing",
-                "a frame-and-panel front must say its sizes",
+                "a frame-and-panel front needs its sizes",
                 entry.head,
-                "`{ stile …; rail …; panel-stock … }` belongs behind this",
+                "`{ stile …; rail …; panel-stock … }` is missing after this",
             )
-            .note("for example `build panel { stile 2-1/4; rail 2-1/4; panel-stock thin-ply; groove 3/8 }`"),
+            .note("for example, `build panel { stile 2-1/4; rail 2-1/4; panel-stock thin-ply; groove 3/8 }`"),
         );
         return None;
     };
@@ -124,7 +124,7 @@ fn flutes(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Flutes>
     let pitch = ctx.positive(body, PITCH, "flute pitch").known()?.length;
     let pitch_span = body.get(PITCH)?.span_or(entry.head);
     if pitch < LEAST_PITCH {
-        let title = "no flutes are cut less than 1 mm from centre to centre";
+        let title = "flutes can't be less than 1 mm apart, center to center";
         ctx.sink.push(Diagnostic::error("absurd-size", title, pitch_span, "the pitch"));
         return None;
     }

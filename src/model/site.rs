@@ -121,7 +121,7 @@ fn habitable(warm: Temperature, body: &Entries, ctx: &mut Lower) {
     let Some(entry) = body.one(words::site::TEMPERATURE) else { return };
     let mut diagnostic = Diagnostic::error(
         "absurd-size",
-        format!("nobody lives in a room of {} °C", warm.0.round()),
+        format!("nobody lives in a room at {} °C", warm.0.round()),
         entry.head,
         "the room's temperature",
     );

@@ -34,15 +34,15 @@ impl SizeNames {
             text.rsplit_once('.').and_then(|(path, word)| along(word).map(|axis| (path, axis)))
         else {
             return unknown(
-                format!("`{text}` names no size: write `{text}.wide` or `{text}.high`"),
+                format!("`{text}` is not a size; write `{text}.wide` or `{text}.high`"),
                 "wide or high?",
             );
         };
         match self.find(path) {
             Found::One(index) => Ok(self.variable(index, axis)),
             Found::Many => unknown(
-                format!("more than one opening is called `{path}`"),
-                "write more of its name",
+                format!("`{path}` is the name of several openings"),
+                "write more of the name",
             ),
             Found::None => {
                 let near = crate::measure::nearest(path, self.names.iter().map(|(n, _)| last(n)));

@@ -270,11 +270,11 @@ fn no_scribe(exposure: &[Exposure; 2], span: Span, ctx: &mut Lower) {
         ctx.sink.push(
             Diagnostic::error(
                 "not-supported-yet",
-                "a frame-less case has no stile to scribe to the wall",
+                "a frameless case has no stile to scribe to the wall",
                 span,
-                "no scribe without a frame",
+                "this needs a frame",
             )
-            .note("write `wall { scribe 0 }` and close the gap with a filler of your own, or give the case a frame"),
+            .note("write `wall { scribe 0 }` and close the gap with your own filler, or give the case a frame"),
         );
     }
 }
@@ -288,17 +288,17 @@ fn list<'a>(
     ctx: &mut Lower,
 ) -> Option<(&'a Entry, Axis)> {
     let (holder, what) = match (frameless, frame) {
-        (true, _) => (case, "the frame-less case"),
+        (true, _) => (case, "the frameless case"),
         (false, Some(frame)) => (frame, "the frame"),
         (false, None) => {
             ctx.sink.push(
                 Diagnostic::error(
                     "block-missing",
-                    "the frame says nothing of its members",
+                    "the frame needs its members",
                     frame_entry.head,
-                    "`{ … }` belongs behind this",
+                    "`{ … }` is missing after this",
                 )
-                .note("write `frame none` for a frame-less case"),
+                .note("write `frame none` for a frameless case"),
             );
             return None;
         }
@@ -313,10 +313,10 @@ fn list<'a>(
                     "word-twice",
                     format!("{what} has two lists of openings"),
                     second.head,
-                    "a second list",
+                    "the second list",
                 )
-                .label(first.head, "the first")
-                .note("put one of them into the other"),
+                .label(first.head, "the first one")
+                .note("put one list into the other"),
             );
             None
         }
@@ -324,7 +324,7 @@ fn list<'a>(
             if frameless {
                 ctx.sink.push(Diagnostic::error(
                     "word-missing",
-                    "the frame-less case has no openings",
+                    "the frameless case has no openings",
                     frame_entry.head,
                     "`across { … }` is missing in the case",
                 ));
@@ -391,7 +391,7 @@ fn fix_outer(
                     entry.head,
                     format!("`stile {}` is missing", side.word()),
                 )
-                .note(format!("for example `stile {} {{ wide 1-3/4 }}`", side.word())),
+                .note(format!("for example, `stile {} {{ wide 1-3/4 }}`", side.word())),
             ),
         }
     }

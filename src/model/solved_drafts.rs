@@ -178,7 +178,7 @@ fn front(entry: &Entry, body: &Entries, context: &Context<'_>, ctx: &mut Lower) 
 fn missing(block: Word<Braces>, what: &str, entry: &Entry) -> Diagnostic {
     Diagnostic::error(
         "word-missing",
-        format!("the case says nothing of its {what}"),
+        format!("the case needs its {what}"),
         entry.head,
         format!("`{} {{ … }}` is missing in the case", block.spelling()),
     )
@@ -192,14 +192,14 @@ fn homeless(entry: &Entry, member: &Member) -> Option<Diagnostic> {
     let found = Diagnostic::error(
         "member-misplaced",
         format!(
-            "no partition can stand behind {}: the stile does not run the whole height",
+            "no partition can stand behind {}, because the stile does not run the full height",
             member.path
         ),
         partition.head,
-        "nothing for it to stand on",
+        "this has nothing to stand on",
     );
     let found = found.label(entry.head, "this stile ends at a rail");
-    Some(found.note("let the stile run the whole height, or take the partition away"))
+    Some(found.note("run the stile the full height, or take the partition out"))
 }
 
 fn shelf_set(entry: &Entry) -> Option<ShelfSet> {

@@ -52,7 +52,7 @@ pub(super) fn lower(entry: &Entry, ctx: &mut Lower) -> Option<OwnSpecies> {
     if !is_total && !body.says(species::RADIAL) {
         ctx.sink.push(Diagnostic::error(
             "word-missing",
-            "a species that gives `tangential` must give `radial`",
+            "a species with `tangential` also needs `radial`",
             entry.head,
             "`radial` is missing",
         ));
@@ -89,9 +89,9 @@ fn figure(
             "absurd-size",
             format!("no wood has a {} of {number}", word.spelling()),
             value.span_or(body.open),
-            "out of any table",
+            "no table has such a figure",
         )
-        .note(format!("that of black cherry is {}", near.unwrap_or_default())),
+        .note(format!("the figure for black cherry is {}", near.unwrap_or_default())),
     );
     None
 }

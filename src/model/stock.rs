@@ -127,7 +127,7 @@ pub(super) fn lower(
             ctx.sink.push(
                 Diagnostic::error(
                     "word-missing",
-                    format!("`{name}` must say what it is planed to"),
+                    format!("`{name}` needs its planed thickness"),
                     kind_entry.head,
                     "`thickness` is missing",
                 )
@@ -220,16 +220,16 @@ fn absurd(
     }
     let tape = ctx.tape;
     let title = format!(
-        "{name} can't be {} thick: it is sold as {}",
+        "{name} can't be {} thick, because it is sold as {}",
         tape.figure_with_unit(actual),
         tape.figure_with_unit(nominal)
     );
     let mut found = Diagnostic::error("absurd-size", title, span, tape.figure_with_unit(actual))
         .label(nominal_span, format!("sold as {}", tape.figure_with_unit(nominal)))
-        .note("mostly a slip of a figure; if that is what a calliper reads, write what it is sold as, too");
+        .note("check the figure; if the caliper really reads that, also correct what the sheet is sold as");
     if let Some(meant) = trade::meant(actual, tape.unit, |length| !is_slip(length, nominal)) {
         let meant = tape.decimal_source(meant);
-        let title = format!("{meant}, if that is what was meant");
+        let title = format!("{meant}, if that is what you meant");
         found = found.fix(Fix::new(Grade::Choice, title, span, format!("actual {meant}")));
     }
     ctx.sink.push(found);

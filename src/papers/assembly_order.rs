@@ -15,14 +15,14 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let mut order: Vec<(&Task, &Slot)> = plan.tasks.iter().zip(&plan.schedule.slots).collect();
     order.sort_by_key(|(_, slot)| slot.order);
     let mut blocks = vec![Block::Note(format!(
-        "{} steps, about {} of work, {} days with the waits. Steps marked * are the longest chain ({}): a delay there delays the whole. Times are a guess to plan by; put your own beside them.",
+        "{} steps, about {} of work, {} with the waits. The steps marked * take {} one after the other, and a delay in one of them delays the whole job. The times are estimates to plan by, so write your own beside them.",
         plan.tasks.len(),
         plan.schedule.hands,
-        plan.schedule.days,
+        words::days(plan.schedule.days),
         plan.schedule.longest,
     ))];
     blocks.push(Block::Note(format!(
-        "{} Keep parts stacked on sticks and glue up soon after milling.",
+        "{} Sticker the parts, and glue up soon after milling.",
         words::climate(source)
     )));
     blocks.extend(notes(source).into_iter().map(Block::Note));
@@ -48,7 +48,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         ]);
     }
     overview.foot = format!(
-        "hours count from the start of the day; a day is {} of work",
+        "hours count from the start of the day, and a day is {} of work",
         source.work.piece.shop.day
     );
     blocks.push(Block::Heading("At a glance".into()));
@@ -86,7 +86,11 @@ fn notes(source: &Source<'_, '_>) -> Vec<String> {
 fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
     let (piece, figures) = (source.work.piece, &source.figures);
     let mut table = Table {
-        columns: vec![right("pcs").strong(), left("what"), left("figures that the papers rely on")],
+        columns: vec![
+            right("pcs").strong(),
+            left("what"),
+            left("figures that these sheets rely on"),
+        ],
         ..Table::default()
     };
     let screws = hardware::pull_screws(piece, source.work.parts);
@@ -103,7 +107,7 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                     ));
                     told.extend(plate.map(|plate| {
                         format!(
-                            "plate on two screws {} apart, holes {} by {} deep, {} back",
+                            "plate on two screws {} apart, in holes {} across and {} deep, {} back",
                             figures.hardware(plate.apart),
                             figures.hardware(plate.screw),
                             figures.hardware(plate.deep),
@@ -138,7 +142,7 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                     let front = figures.text(screw.front);
                     let through = match screw.box_front {
                         Some(own) if screw.hollow.is_positive() => format!(
-                            "{front} front, the {} hollow behind it, which wants a block, and {} box front",
+                            "{front} front, a hollow of {} behind it, which needs a block, and {} box front",
                             figures.text(screw.hollow),
                             figures.text(own)
                         ),
@@ -162,7 +166,7 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         blocks.push(Block::Heading("Hardware in hand".into()));
         blocks.push(Block::Table(table));
         blocks.push(Block::Note(
-            "Check each figure against the sheet of what you bought before anything is bored."
+            "Check each figure against the sheet of the hardware you bought before you bore anything."
                 .into(),
         ));
     }
@@ -198,12 +202,12 @@ fn step(
         let plural = if task.clamps == 1 { "" } else { "s" };
         times.push(format!("{} clamp{plural}", task.clamps));
         if task.clamps > have {
-            times.push(format!("the shop has {have}: borrow, or clamp through stiff cauls"));
+            times.push(format!("the shop has {have}; borrow more, or clamp through stiff cauls"));
         }
     }
     if task.spreading.0.is_positive() {
         let open = source.work.piece.shop.open_time;
-        times.push(format!("{} to spread glue that stays open {open}", task.spreading));
+        times.push(format!("{} to spread, and the glue stays open {open}", task.spreading));
     }
     more.push(times.join(", "));
     blocks.push(Block::Setting {
@@ -222,7 +226,7 @@ fn step(
         let within = trade::diagonals_within(a.max(b));
         let mark = figures.mark((a + b).is_measured());
         blocks.push(Block::Proof(vec![format!(
-            "both diagonals of {} by {} are {}{mark}; they may differ by {}",
+            "both diagonals of {} by {} are {}{mark}, and they differ by no more than {}",
             figures.text(a),
             figures.text(b),
             figures.near(diagonal),
@@ -242,22 +246,22 @@ fn caution(work: Work, heats: bool) -> Option<&'static str> {
     match work {
         Work::Bench => None,
         Work::Machine => Some(
-            "Guards on, push stick in reach, eyes and ears covered, mask and extraction running: wood dust harms.",
+            "Keep the guards on and a push stick within reach. Cover your eyes and ears, wear a mask, and run the dust collector, because wood dust harms.",
         ),
         Work::Router => Some(
-            "Feed against the turn of the bit, never climb-cut by hand, clamp the work; unplug to change a bit.",
+            "Feed against the rotation of the bit, never climb-cut by hand, and clamp the work. Unplug the router before you change a bit.",
         ),
         Work::Glue => Some(
-            "Mind the glue's open time: lay out clamps, cauls and a wet cloth before the first drop. Gloves if your glue asks for them.",
+            "Mind the glue's open time. Lay out clamps, cauls, and a wet cloth before you open the bottle. Wear gloves if your glue's label asks for them.",
         ),
-        Work::Finish if !heats => {
-            Some("Air the room, mask against the vapour, no flame and no spark near; lids on.")
-        }
+        Work::Finish if !heats => Some(
+            "Air the room and wear a respirator against the vapor. Keep flames and sparks away, and keep the lids on.",
+        ),
         Work::Finish => Some(
-            "Oily rags can set themselves alight within hours: spread them flat outdoors to dry, or put them in water in a lidded metal can. Air the room; no flame.",
+            "Oily rags can catch fire by themselves within hours. Spread them flat outdoors to dry, or put them in water in a metal can with a lid. Air the room, and keep flames away.",
         ),
         Work::Fit => Some(
-            "Two people lift and carry. Look for pipes and cables before you drill. A piece that could tip must be fixed to the wall. Water, gas and current are for the licensed trade; local codes decide.",
+            "Lift and carry with two people. Look for pipes and cables before you drill. Fix a piece that could tip to the wall. Leave water, gas, and electricity to licensed trades; local codes decide.",
         ),
     }
 }

@@ -26,8 +26,8 @@ struct Line<'a> {
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let (piece, parts, figures) = (source.work.piece, source.work.parts, &source.figures);
     let mut blocks = vec![
-        Block::Note("Rip everything under one figure at one setting of the fence, then crosscut to the stop: longest first, and pieces of one length together, so that they come out alike. Mark every piece before it leaves the saw.".into()),
-        Block::Caution("Guard and riving knife on; a push stick within a hand's breadth of the blade; stand out of line with the cut. Two people for a whole sheet. Mask and extraction: wood dust harms, that of oak and beech most.".into()),
+        Block::Note("Rip everything under one figure at one setting of the fence. Then crosscut to the stop, longest first, with pieces of one length together so that they come out alike. Mark every piece before it leaves the saw.".into()),
+        Block::Caution("Keep the guard and riving knife on, and stand out of line with the cut. Use a push stick wherever your hand would come within a hand's breadth of the blade. Handle a whole sheet with two people. Wear a mask and run the dust collector, because wood dust harms, most of all from oak and beech.".into()),
     ];
     blocks.extend(left_to_cut::blocks(source));
     let mut order: Vec<usize> = (0..piece.stocks.len()).collect();
@@ -63,7 +63,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let mut proof = vec![format!("{count} pieces lie on the bench, each with its mark")];
     proof.extend(sums(source));
     blocks.push(Block::Proof(proof));
-    blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts; sheet parts are cut to size.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));
+    blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts. Cut sheet parts to size.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));
     blocks
 }
 
@@ -81,11 +81,11 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Opt
     }
     if stock.is_solid() {
         parts.push(format!(
-            "from boards {} rough, planed to {}",
-            text(stock.nominal),
+            "from {} boards, planed to {}",
+            trade::quarters(stock.nominal).map_or_else(|| text(stock.nominal), str::to_owned),
             text(stock.thickness.length)
         ));
-        parts.push(format!("{} sawn", stock.sawn.word()));
+        parts.push(format!("{}sawn", stock.sawn.word()));
         if let Some(boards) = stock.boards {
             parts.push(format!(
                 "boards {} to {} wide, {} to {} long",
@@ -95,10 +95,10 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Opt
                 text(boards.long.1)
             ));
         }
-        parts.push(format!("{} of rough pieces before waste", volume(stock, own, source)));
+        parts.push(format!("{} in rough pieces, waste not included", volume(stock, own, source)));
         let humidity = source.work.piece.shop.humidity;
         let mark = measured::air(source);
-        parts.push(format!("let it settle at {}{mark} % humidity before milling", humidity.0));
+        parts.push(format!("acclimate at {}{mark} % relative humidity before milling", humidity.0));
     } else {
         if stock.nominal != stock.thickness.length {
             parts.push(format!("sold as {}", text(stock.nominal)));
@@ -176,8 +176,8 @@ fn by_width(
         let mut more = Vec::new();
         if let Some(thickness) = thickness {
             let how = match thickness.cmp(&stock.thickness.length) {
-                std::cmp::Ordering::Greater => ", glued up of layers and brought to thickness",
-                std::cmp::Ordering::Less => ", brought down from the stock's thickness",
+                std::cmp::Ordering::Greater => ", laminated and planed to thickness",
+                std::cmp::Ordering::Less => ", planed down from the stock's thickness",
                 std::cmp::Ordering::Equal => "",
             };
             more.push(format!("to {} thick{how}", figures.text(thickness)));
@@ -199,7 +199,7 @@ fn by_width(
             columns.push(left("cut"));
         }
         columns.push(left("grain"));
-        columns.push(left("then"));
+        columns.push(left("machining"));
         let mut table = Table { columns, ..Table::default() };
         for line in &lines {
             let Some(first) = line.parts.first() else { continue };
@@ -250,10 +250,10 @@ fn cautions(source: &Source<'_, '_>, lines: &[Line<'_>]) -> Vec<Block> {
     let (short, narrow) = (marks(small_parts::is_short), marks(small_parts::is_narrow));
     let mut cautions = Vec::new();
     if !short.is_empty() {
-        cautions.push(Block::Caution(format!("{short}: too short to plane, joint or rout one by one. Mill them as one longer blank, and cut to length last.")));
+        cautions.push(Block::Caution(format!("{short}: these are too short to plane, joint, or rout one by one. Mill them as one longer blank, and cut them to length last.")));
     }
     if !narrow.is_empty() {
-        cautions.push(Block::Caution(format!("{narrow}: too narrow to rip by itself. Rip it off a wider board, on the side of the blade away from the fence, with a push block.")));
+        cautions.push(Block::Caution(format!("{narrow}: too narrow to rip by itself. Rip it off a wider board with a push block, so that the strip falls on the side of the blade away from the fence.")));
     }
     cautions
 }

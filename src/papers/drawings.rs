@@ -11,10 +11,10 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let (piece, parts, figures) = (source.work.piece, source.work.parts, &source.figures);
     let whole = view::extent(parts);
     let mut blocks = vec![
-        Block::Heading("From the front".into()),
+        Block::Heading("Front elevation".into()),
         Block::Drawing {
             svg: view::elevation(piece, parts, figures, &whole),
-            caption: "elevation, all closed; marks as on the cut list".into(),
+            caption: "everything is closed; the marks are those of the cut list".into(),
             small: false,
         },
     ];
@@ -24,16 +24,16 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         blocks.push(Block::Drawing {
             svg: view::section(piece, parts, figures, &whole, x, number + 1),
             caption: format!(
-                "cut {} from the left side of the piece, seen from the left",
+                "section at {} from the left side of the piece, seen from the left",
                 figures.text(x)
             ),
             small: false,
         });
     }
-    blocks.push(Block::Heading("Taken apart".into()));
+    blocks.push(Block::Heading("Exploded view".into()));
     blocks.push(Block::Drawing {
         svg: view::exploded(parts, &whole),
-        caption: "exploded view, from the front, the left and above".into(),
+        caption: "seen from the front, the left, and above".into(),
         small: false,
     });
     let mut table = Table {
@@ -57,7 +57,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             figures.text(part.thickness.length),
         ]);
     }
-    blocks.push(Block::Heading("Every mark".into()));
+    blocks.push(Block::Heading("Parts list".into()));
     blocks.push(Block::Table(table));
     blocks
 }

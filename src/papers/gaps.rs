@@ -15,9 +15,9 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let gaps = source.work.gaps();
     let mut blocks = vec![Block::Note(words::climate(source))];
     if gaps.is_empty() {
-        blocks.push(Block::Note("This piece has no doors, drawers or false fronts.".into()));
+        blocks.push(Block::Note("This piece has no doors, drawers, or false fronts.".into()));
     } else {
-        blocks.push(Block::Note("Set the fronts with these shims; on the driest and dampest day of the room the gap is what stands beside it. A door moves away from its hinges, a drawer front from the middle of its fixings. ± is how far a gap may be off on the day it is made: likely, and at the very worst.".into()));
+        blocks.push(Block::Note("Set the fronts with these shims. Beside each gap stands what it will be on the driest and the dampest day of the room. A door moves away from its hinges, and a drawer front moves away from the middle of its screws. ± is how far a gap may be off on the day you set it, likely and at worst.".into()));
     }
     let mut sizes: Vec<Length> = gaps.iter().map(|gap| gap.fitted).collect();
     sizes.sort_unstable();
@@ -32,8 +32,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     if !gaps.is_empty() {
         blocks.push(Block::Proof(vec![
             "the shims slide at every corner without force".into(),
-            "the two diagonals of each opening agree before its front is fitted, or it is planed to them".into(),
-            "a wood-moisture meter on an offcut shows the figure above, within a point; if not, write it here: ______".into(),
+            "the two diagonals of each opening agree before you fit its front, or you plane the front to them".into(),
+            "a moisture meter on an offcut shows the figure above, within a point; if not, write it here: ______".into(),
         ]));
     }
     blocks
@@ -72,7 +72,7 @@ fn group(source: &Source<'_, '_>, size: Length, own: &[&Gap<'_>], blocks: &mut V
     }
     if shims.cards > 0 {
         more.push(format!(
-            "or {} playing cards ({} mm at {} mm a card; measure your deck)",
+            "or {} playing cards ({} mm at {} mm per card; measure your deck)",
             shims.cards,
             Tape::millimetres().exact(shims.cards_thick),
             Tape::millimetres().exact(source.work.piece.shop.card)
@@ -153,7 +153,7 @@ fn panels(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         columns: vec![
             left("panel").strong(),
             right("wide"),
-            right("room at each side"),
+            right("room on each side"),
             driest,
             dampest,
         ],
@@ -170,7 +170,7 @@ fn panels(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
     }
     if !table.rows.is_empty() {
         blocks.push(Block::Heading("Panels that float".into()));
-        blocks.push(Block::Note("The room left in the groove at each side. No glue in these grooves; finish the panel before it goes in, so that no bare wood shows when it shrinks.".into()));
+        blocks.push(Block::Note("The room left in the groove on each side. Put no glue in these grooves. Finish the panel before it goes in, so that no bare wood shows when it shrinks.".into()));
         blocks.push(Block::Table(table));
     }
 }
@@ -206,7 +206,7 @@ fn wood(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         };
         table.rows.push(vec![
             format!("{} {name}", part.mark),
-            format!("{species}, {} sawn", stock.sawn.word()),
+            format!("{species}, {}sawn", stock.sawn.word()),
             source.figures.text(part.width.length),
             signed(tape, change.driest),
             signed(tape, change.dampest),
@@ -216,7 +216,7 @@ fn wood(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(Block::Heading("How the wood moves".into()));
-    blocks.push(Block::Note("Change of width across the grain from milling to the driest and the dampest day. Along the grain boards keep their length; plywood and boards of fibre or chip hardly move.".into()));
+    blocks.push(Block::Note("The change of width across the grain from milling to the driest and the dampest day. Boards keep their length along the grain. Plywood, MDF, and particleboard hardly move.".into()));
     blocks.push(Block::Table(table));
 }
 

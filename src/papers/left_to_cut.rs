@@ -38,14 +38,15 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let trims = trims(source);
     let mut line = format!("{} of {} are cut", all - rest.len(), words::pieces(all));
     if !trims.rows.is_empty() {
-        let _ = write!(line, ", {} to be trimmed or worked on", words::pieces(trims.rows.len()));
+        let _ =
+            write!(line, ", and {} must be trimmed or worked on", words::pieces(trims.rows.len()));
     }
     let mut blocks = vec![Block::Heading("Still to cut".into()), Block::Note(format!("{line}."))];
     let then = if trims.rows.is_empty() { "these" } else { "then these" };
     if !trims.rows.is_empty() {
         blocks.push(Block::Setting {
             figure: String::new(),
-            what: "trims first: these are cut, and the drawing has changed".into(),
+            what: "trim these first; they are cut, and the drawing has changed".into(),
             more: Vec::new(),
         });
         blocks.push(Block::Table(trims));
@@ -53,8 +54,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let sawn: Vec<&str> = ledger.sawn().iter().map(|part| part.mark.as_str()).collect();
     if !sawn.is_empty() {
         blocks.push(Block::Note(format!(
-            "Sawn, and still without {} joints: {}.",
-            if sawn.len() == 1 { "its" } else { "their" },
+            "Sawn to size, with the joints still to cut: {}.",
             sawn.join(", ")
         )));
     }
@@ -72,12 +72,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
 fn trims<'a>(source: &Source<'_, 'a>) -> Table {
     let (ledger, figures) = (source.work.ledger(), &source.figures);
     let mut table = Table {
-        columns: vec![
-            left("mark").strong(),
-            left("piece"),
-            left("what is to be done"),
-            left("cut on"),
-        ],
+        columns: vec![left("mark").strong(), left("piece"), left("what to do"), left("cut on")],
         ..Table::default()
     };
     let mut tasks: Vec<(&'a Part, String, Vec<String>)> = Vec::new();
@@ -122,7 +117,7 @@ fn lacking(joints: &MoreJoints<'_>) -> String {
     if joints.to_make.is_empty() {
         let plural = if joints.more == 1 { "" } else { "s" };
         return format!(
-            "{} joint{plural} or bore{plural} more than it was made with: see its row below",
+            "{} more joint{plural} or bore{plural} than it was made with; see its row below",
             joints.more
         );
     }
@@ -145,10 +140,10 @@ fn taken(source: &Source<'_, '_>, trim: &Differs<'_>) -> String {
     match source.work.ledger().off(trim) {
         Off::Unknown => {
             let counted = trim.cut.joints.as_ref().is_some_and(|joints| joints.value > 0);
-            let anew = if counted { ", then cut anew what joints were there" } else { "" };
+            let anew = if counted { ", then cut the joints that were there again" } else { "" };
             format!("{} off{anew}", figures.text(whole))
         }
-        Off::Either => format!("{} off at either {side}", figures.text(whole)),
+        Off::Either => format!("{} off one {side}", figures.text(whole)),
         Off::Sides(both) => {
             // Rounded each by itself, both could come to more than the whole.
             let told = figures.spread(&both.map(|(_, off)| off)).into_iter().zip(both);
@@ -176,7 +171,7 @@ fn face(part: &Part, trim: &Differs<'_>) -> String {
     match (front, back, inside) {
         (true, false, false) => format!(" the {}", part.face_name(Face::ThickEnd)),
         (false, true, false) => format!(" the {}", part.face_name(Face::ThickStart)),
-        (false, false, true) => ", as much at either face".to_owned(),
+        (false, false, true) => ", the same amount off each face".to_owned(),
         _ => String::new(),
     }
 }
@@ -202,7 +197,7 @@ fn left_over(source: &Source<'_, '_>, rest: &[(PartId, &Part)]) -> Table {
     });
     for (id, part) in rest {
         let again = match source.work.ledger().state(*id) {
-            State::Spoiled(cut) => format!("again: spoiled {}", cut.date),
+            State::Spoiled(cut) => format!("again, because it was spoiled on {}", cut.date),
             _ => String::new(),
         };
         table.rows.push(vec![

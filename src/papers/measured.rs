@@ -17,7 +17,7 @@ pub(super) fn note(source: &Source<'_, '_>) -> Option<String> {
         return None;
     }
     let told: Vec<String> = readings.iter().map(|reading| one(source, reading)).collect();
-    Some(format!("as measured: {}; (m) stands behind a figure made from them", told.join("; ")))
+    Some(format!("as measured: {}; (m) follows a figure that depends on these", told.join("; ")))
 }
 
 /// The mark behind what the air of the shop makes, where that was measured.
@@ -75,7 +75,7 @@ pub(super) fn left_wider(source: &Source<'_, '_>) -> BTreeMap<PartId, String> {
             let blank = source.work.piece.tape().fine(blank);
             let mark = source.figures.mark(true);
             let line = format!(
-                "leave it {blank}{mark} {word} until it is planed to its opening, see the gaps"
+                "leave it {blank}{mark} {word} until you plane it to its opening (see the gaps)"
             );
             told.insert(id, line);
         }
@@ -92,8 +92,8 @@ pub(super) fn out_of_square(source: &Source<'_, '_>) -> Vec<Block> {
             right("cut it wide").strong(),
             right("plane off").strong(),
             left("at its corner"),
-            left("out to nothing at"),
-            right("sides if cut as drawn"),
+            left("tapering to nothing at"),
+            right("side gaps if cut as drawn"),
             left("opening"),
         ],
         ..Table::default()
@@ -116,7 +116,7 @@ pub(super) fn out_of_square(source: &Source<'_, '_>) -> Vec<Block> {
                 corner.other_end(),
                 measured(leaning.even_as_drawn()),
                 format!(
-                    "diagonals differ by {differ}, leans {} over its height",
+                    "diagonals differ by {differ}, so it leans {} over its height",
                     tape.fine(leaning.lean)
                 ),
             ]
@@ -128,7 +128,7 @@ pub(super) fn out_of_square(source: &Source<'_, '_>) -> Vec<Block> {
     }
     vec![
         Block::Heading("Openings out of square".into()),
-        Block::Note("Cut the front this wide (of a framed one, its planed stiles wider), plane each taper, and only then let in or bore for its hinges. Its reveals are then as drawn all the way up; one that was cut as drawn has the wider ones at its sides. Two leaves meet at square edges. Seen from the front.".into()),
+        Block::Note("Cut the front this wide; for a framed front, make the stiles that are planed wider. Plane each taper, and only then cut in or bore for its hinges. Its gaps are then as drawn all the way up. A front that was cut as drawn ends up with the wider gaps at its sides. The meeting edges of a pair stay square. Left and right are seen from the front.".into()),
         Block::Table(table),
     ]
 }

@@ -9,9 +9,9 @@ use crate::plans::Workings;
 use crate::trade;
 
 const HEAD: &str = "\
-# Write each figure that you measure behind its word, take the other lines out,
-# and put the rest at the end of the spec. Widths and heights: at both ends and
-# in the middle, the least counts. Rising: from the lower left corner.
+# Write each figure that you measure after its word, delete the other lines,
+# and put the rest at the end of the spec. Measure widths and heights at both
+# ends and at the middle, and write the least. Rising: from the lower left corner.
 ";
 
 /// The form of a piece: every opening with a front and every sheet that have

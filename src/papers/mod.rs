@@ -65,37 +65,37 @@ pub const PAPERS: &[Paper] = &[
     Paper {
         slug: "drawings",
         title: "Drawings",
-        about: "the piece from the front, from the side and taken apart, with its marks",
+        about: "the front elevation, sections, and an exploded view, with the marks of the parts",
         blocks: drawings::blocks,
     },
     Paper {
         slug: "cut-list",
         title: "Cut list",
-        about: "every part in the order it is cut, fence setting by fence setting",
+        about: "every part in the order you cut it, one fence setting at a time",
         blocks: cut_list::blocks,
     },
     Paper {
         slug: "jig-sheet",
         title: "Router-jig set-up sheet",
-        about: "every dado, groove, rabbet and flute: fence, depth, passes, pieces",
+        about: "every dado, groove, rabbet, and flute, with its guide, depth, passes, and pieces",
         blocks: jig_sheet::blocks,
     },
     Paper {
         slug: "gaps",
         title: "Gaps through the year",
-        about: "the shims for every gap, and how wide it is on the driest and the dampest day",
+        about: "the shims for every gap, and its width on the driest and the dampest day",
         blocks: gaps::blocks,
     },
     Paper {
         slug: "assembly-order",
         title: "Assembly order",
-        about: "what is glued after what, with waits, clamps and the diagonals to measure",
+        about: "every step in order, with the waits, the clamps, and the diagonals to measure",
         blocks: assembly_order::blocks,
     },
     Paper {
         slug: "weights",
         title: "Weights",
-        about: "what is lifted, what it weighs, where it balances, whether it stands",
+        about: "what you lift, what it weighs, where it balances, and whether it tips",
         blocks: weights::blocks,
     },
 ];

@@ -18,8 +18,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let weights = source.work.weights();
     let one = trade::one_person();
     let mut blocks = vec![
-        Block::Note("Wood only, from the volume of every part at 12 % moisture: hardware, a worktop, glue and finish come on top. Allow a tenth more; weigh what must be sure.".into()),
-        Block::Caution(format!("One person lifts {one} at the most, and that close to the body, at the height of the hands, on a clear floor, now and then (NIOSH lifting equation). From the floor, held 15 in or 380 mm away, it is less than half of that. Doors, drawers and loose shelves out before anything is carried; straps, and a second pair of hands on every stair.")),
+        Block::Note("These weights are for the wood only, from the volume of every part at 12 % moisture. Hardware, a countertop, glue, and finish come on top. Allow a tenth more, and weigh it where the exact weight matters.".into()),
+        Block::Caution(format!("One person should lift no more than {one}, and only close to the body, at hand height, on a clear floor, now and then (NIOSH lifting equation). From the floor, held 15 in or 380 mm away, the limit is less than half of that. Take out doors, drawers, and loose shelves before you carry anything. Use straps, and get a second pair of hands on every stair.")),
     ];
     blocks.extend(guessed(source, weights));
     let groups = groups(source, weights);
@@ -28,11 +28,11 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let (shown, whole) = scale.spread(&masses);
     let mut shown = shown.into_iter();
     let mut sums = Vec::new();
-    blocks.push(Block::Heading("What is lifted".into()));
+    blocks.push(Block::Heading("What you lift".into()));
     for group in &groups {
         let mut own = Vec::new();
         let mut table = Table {
-            columns: vec![right("weight").strong(), left("what"), right("people, at least")],
+            columns: vec![right("weight").strong(), left("what"), right("people needed")],
             ..Table::default()
         };
         for (name, body) in &group.lines {
@@ -51,7 +51,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let all = weights.whole();
     let mark = figures.mark(all.measured);
     blocks.push(Block::Note(format!(
-        "The whole: {whole}{mark}, {} people at the least if it were lifted as one.",
+        "The whole weighs {whole}{mark}. Lifted in one piece, it would need at least {} people.",
         trade::people(all.mass())
     )));
     heaviest(source, weights, &mut blocks);
@@ -59,7 +59,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     tips(source, weights, &mut blocks);
     blocks.push(Block::Proof(vec![
         format!("the tables add up: {} = {whole}{mark}", sums.join(" + ")),
-        "the heaviest line, put on a bathroom scale, is within a tenth of its figure".to_owned(),
+        "the heaviest item, on a bathroom scale, is within a tenth of its figure".to_owned(),
     ]));
     blocks
 }
@@ -119,7 +119,7 @@ fn guessed(source: &Source<'_, '_>, weights: &Weights) -> Option<Block> {
         .collect();
     (!names.is_empty()).then(|| {
         Block::Note(format!(
-            "Nothing is known of the weight of {}: taken at a gravity of 0.{}. A `species` block or `gravity` says better.",
+            "The weight of {} is not known, so a gravity of 0.{} is used. Give a better figure with a `species` block or `gravity`.",
             names.join(", "),
             trade::USUAL_GRAVITY / 100
         ))
@@ -171,7 +171,7 @@ fn balance(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) 
         row(format!("{}, empty", case.name), weights.of(&Lifted::Case(case.id)));
     }
     table.foot =
-        "from the left side, the floor and the foremost face of the whole piece; hook the straps over it"
+        "measured from the left side, the floor, and the foremost face of the whole piece; put the straps round it there"
             .into();
     blocks.push(Block::Heading("Where it balances".into()));
     blocks.push(Block::Table(table));
@@ -191,8 +191,8 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     let mut table = Table {
         columns: vec![
             left("case").strong(),
-            right("holds it"),
-            right("pulls it over"),
+            right("holds it back"),
+            right("tips it"),
             right("margin"),
             left(""),
         ],
@@ -221,17 +221,17 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     }
     let tape = piece.tape();
     table.foot = match tape.unit {
-        Unit::Inch => "pounds times inches about the front edge of what it stands on; under 1.0 it goes over".into(),
-        _ => "kilograms times metres about the front edge of what it stands on; under 1.0 it goes over".into(),
+        Unit::Inch => "pounds times inches about the front edge of what it stands on; a margin under 1.0 tips".into(),
+        _ => "kilograms times meters about the front edge of what it stands on; a margin under 1.0 tips".into(),
     };
-    blocks.push(Block::Heading("Whether it stands".into()));
-    blocks.push(Block::Note("Every drawer out by its whole slide and full, every door square to the front, the case empty and alone. A child on an open drawer is not counted.".into()));
+    blocks.push(Block::Heading("Does it tip?".into()));
+    blocks.push(Block::Note("Every drawer is full and out by its whole slide, every door is open 90 degrees, and the case is empty and stands alone. A child on an open drawer is not counted.".into()));
     blocks.push(Block::Table(table));
     let names = tips.join(", ");
     blocks.extend(match (tips.is_empty(), piece.site.fixed) {
         (true, _) => None,
-        (false, true) => Some(Block::Caution(format!("{names}: goes over if it is opened before it is screwed to the wall. Put doors and drawers in when the screws hold."))),
-        (false, false) => Some(Block::Caution(format!("{names}: goes over, and nothing in the spec fixes it. Screw it to the wall."))),
+        (false, true) => Some(Block::Caution(format!("{names} can tip if it is opened before it is screwed to the wall. Put the doors and drawers in after the screws hold."))),
+        (false, false) => Some(Block::Caution(format!("{names} can tip, and the spec does not fix it to the wall. Screw it to the wall."))),
     });
 }
 
@@ -268,7 +268,7 @@ mod tests {
 
     #[test]
     fn a_wood_nothing_is_known_of_is_marked() {
-        let marked = "Nothing is known of the weight of maple";
+        let marked = "The weight of maple is not known";
         assert!(!paper(CONSOLE).contains(marked));
         assert!(paper(&CONSOLE.replace("species sugar-maple", "species bog-oak")).contains(marked));
     }

@@ -22,7 +22,10 @@ pub(super) fn climate(source: &Source<'_, '_>) -> String {
     let piece = source.work.piece;
     let climate = source.work.climate();
     let told = |air: Air, mark: &str| {
-        format!("{}{mark} % humidity ({:.1}{mark} % moisture)", air.humidity.0, air.moisture)
+        format!(
+            "{}{mark} % relative humidity ({:.1}{mark} % moisture)",
+            air.humidity.0, air.moisture
+        )
     };
     let air = |air: Air| told(air, "");
     let warm = piece.site.temperature.0;
@@ -35,7 +38,7 @@ pub(super) fn climate(source: &Source<'_, '_>) -> String {
         None => " That is a usual heated room, since the spec gives no `humidity` of its own.",
     };
     format!(
-        "The wood is milled and fitted at {}. The room runs from {} to {} at {warm}.{usual}",
+        "The wood is milled and fitted at {}. The room goes from {} to {} at {warm}.{usual}",
         told(climate.milled, measured::air(source)),
         air(climate.driest),
         air(climate.dampest)
@@ -45,6 +48,11 @@ pub(super) fn climate(source: &Source<'_, '_>) -> String {
 /// `1 piece`, `12 pieces`.
 pub(super) fn pieces(count: usize) -> String {
     if count == 1 { "1 piece".to_owned() } else { format!("{count} pieces") }
+}
+
+/// `1 day`, `3 days`.
+pub(super) fn days(count: u32) -> String {
+    if count == 1 { "1 day".to_owned() } else { format!("{count} days") }
 }
 
 /// Every feature of a part, one sentence each, like ones together.
@@ -70,7 +78,7 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
         let FeatureKind::Flute(bit) = first.kind else { return lines };
         let bit = piece.bit(bit).map_or("", |bit| bit.name.as_str());
         lines.push(format!(
-            "{} flutes {} deep with {bit}, see the set-up sheet",
+            "{} flutes {} deep with {bit} (see the set-up sheet)",
             flutes.len(),
             figures.text(first.deep)
         ));
@@ -124,7 +132,7 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
         Bore::Cup | Bore::Pull => String::new(),
     };
     Some(format!(
-        "{} {}{plural} {}{deep}{face}: centre {place}",
+        "{} {}{plural} {}{deep}{face}: center {place}",
         same.len(),
         bore.word(),
         figures.hardware(first.u.1 - first.u.0),
@@ -173,7 +181,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
                 format!("{} from the {datum}", text(channel.from))
             };
             let takes =
-                feature.takes.map_or(String::new(), |id| format!(", takes {}", parts.mark(id)));
+                feature.takes.map_or(String::new(), |id| format!(", houses {}", parts.mark(id)));
             let stops = stops(part, feature, &channel, figures);
             format!(
                 "{what} {} wide, {} deep in the {face}, {place}{stops}{takes}",
@@ -181,7 +189,9 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
                 text(feature.deep)
             )
         }
-        FeatureKind::Mitre => format!("{face} mitred 45 degrees; the width is to the long point"),
+        FeatureKind::Mitre => {
+            format!("{face} mitered at 45 degrees, with the width to the long point")
+        }
         FeatureKind::Notch => {
             let (long, wide) = part.face_size(feature.face);
             let far = long - feature.u.1;
@@ -190,7 +200,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             let inset = feature.u.0.min(far);
             let inset = match inset.is_zero() {
                 true => String::new(),
-                false => format!(", {} in", text(inset)),
+                false => format!(", set back {}", text(inset)),
             };
             let edge = match (feature.v.0.is_zero(), feature.v.1 == wide) {
                 (true, _) => part.face_name(Face::WidthStart),
@@ -198,7 +208,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
                 _ => "middle".to_owned(),
             };
             format!(
-                "notch {} by {} in the {edge}{inset} at the {end}",
+                "notch {} by {} cut into the {edge}{inset} at the {end}",
                 text(feature.u.1 - feature.u.0),
                 text(feature.v.1 - feature.v.0)
             )
@@ -232,7 +242,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             text(feature.deep),
             text(feature.u.0),
             part.face_name(Face::LengthStart),
-            feature.takes.map_or(String::new(), |id| format!(", takes {}", parts.mark(id))),
+            feature.takes.map_or(String::new(), |id| format!(", houses {}", parts.mark(id))),
         ),
         FeatureKind::Dovetails => format!("dovetails {} deep at the {face}", text(feature.deep)),
         FeatureKind::Dowels(_, diameter) => {

@@ -67,7 +67,7 @@ impl FeatureKind {
             Self::Dado => "dado",
             Self::Groove => "groove",
             Self::Rabbet => "rabbet",
-            Self::Mitre => "mitre",
+            Self::Mitre => "miter",
             Self::Notch => "notch",
             Self::Pockets(..) => "pocket holes",
             Self::Bore(bore) => bore.word(),

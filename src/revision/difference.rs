@@ -61,7 +61,7 @@ pub struct Board {
     pub name: String,
     /// Its stock.
     pub stock: String,
-    /// What the stock is: `lumber, black cherry, quarter sawn`.
+    /// What the stock is: `lumber, black cherry, quartersawn`.
     pub wood: String,
     /// Its length.
     pub length: Figure,

@@ -103,12 +103,12 @@ fn board(side: &Workings<'_>, id: PartId, part: &Part, tape: Tape) -> Board {
     }
 }
 
-/// `lumber, black cherry, quarter sawn`
+/// `lumber, black cherry, quartersawn`
 fn wood(stock: &Stock) -> String {
     let mut words = vec![stock.kind.word().to_owned()];
     words.extend(stock.species.as_ref().map(|species| species.replace('-', " ")));
     if stock.is_solid() {
-        words.push(format!("{} sawn", stock.sawn.word()));
+        words.push(format!("{}sawn", stock.sawn.word()));
     }
     words.join(", ")
 }
@@ -126,7 +126,7 @@ fn joints_of(parts: &Parts) -> Vec<Vec<(&'static str, PartId, bool)>> {
     for joint in &parts.joints {
         let how = match joint.sort {
             JointSort::Wood(kind) => kind.word(),
-            JointSort::Mitre => "mitred seam",
+            JointSort::Mitre => "mitered seam",
             JointSort::Floating => "loose in a groove",
             JointSort::Planted => "planted on",
             JointSort::Hung | JointSort::Slid | JointSort::Laid | JointSort::FrontFixed => continue,

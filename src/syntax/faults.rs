@@ -90,7 +90,7 @@ fn to_a_millionth(written: &str) -> Option<String> {
 
 pub(super) fn over_nought(span: Span) -> Diagnostic {
     Diagnostic::error(
-        "division-by-nought",
+        "division-by-zero",
         "nothing can be divided by zero",
         span,
         "a division by zero",

@@ -288,11 +288,11 @@ impl Entries {
                 found.push(
                     Diagnostic::error(
                         "not-supported-yet",
-                        format!("`{}` has no effect here yet", entry.word.word),
+                        format!("`{}` is not supported here yet", entry.word.word),
                         entry.head,
                         "not supported yet",
                     )
-                    .note(format!("casewright reads `{}` in {} but does nothing with it in this combination; take it out so that no paper leaves it out silently", entry.word.word, self.block.title)),
+                    .note(format!("casewright reads `{}` in {} but does nothing with it in this combination; take it out, so that nothing goes missing from the papers", entry.word.word, self.block.title)),
                 );
             } else if let Some(body) = &entry.body {
                 body.unread(found);

@@ -87,15 +87,15 @@ pub fn in_reason(length: Length, span: Span) -> Result<Length, Fault> {
     if length.is_negative() {
         return Err(Box::new(Diagnostic::error(
             "absurd-size",
-            "a size comes out below nought",
+            "a size comes out negative",
             span,
-            "less than nothing",
+            "this is negative",
         )));
     }
     if length > LONGEST {
         return Err(Box::new(
-            Diagnostic::error("absurd-size", "a size is longer than 100 m", span, "too long")
-                .note("a bare number counts the unit of the job; write another unit behind it, as in `18 mm`"),
+            Diagnostic::error("absurd-size", "a size is over 100 m", span, "too long")
+                .note("a bare number is in the job's unit; to use another unit, write it after the number, as in `18 mm`"),
         ));
     }
     Ok(length)
@@ -115,7 +115,7 @@ fn partial<V: Copy + PartialEq>(
             }))
         }
         ExprKind::Number(_) => {
-            Err(mismatch(expr.span, "this unit is no unit of length", "not a length"))
+            Err(mismatch(expr.span, "this is not a unit of length", "not a length"))
         }
         ExprKind::Name(name) => {
             let variable = resolve(name)?;
@@ -150,14 +150,14 @@ fn binary<V: Copy + PartialEq>(
         (BinaryOp::Multiply, a, Pure(b)) => Ok(scale(a, b)),
         (BinaryOp::Multiply, Sized(_), Sized(_)) => Err(mismatch(
             left.to(right),
-            "a length times a length is no length",
+            "a length times a length is not a length",
             "both sides are lengths",
         )),
         (BinaryOp::Divide, _, Pure(b)) if b.is_zero() => Err(Box::new(Diagnostic::error(
-            "division-by-nought",
-            "nothing can be divided by nought",
+            "division-by-zero",
+            "nothing can be divided by zero",
             right,
-            "nought",
+            "this is zero",
         ))),
         (BinaryOp::Divide, a, Pure(b)) => Ok(scale(a, Exact::ONE / b)),
         (BinaryOp::Divide, Sized(a), Sized(b))
@@ -166,7 +166,7 @@ fn binary<V: Copy + PartialEq>(
             Ok(Pure(a.constant / b.constant))
         }
         (BinaryOp::Divide, _, Sized(_)) => {
-            Err(mismatch(right, "only a plain number may divide here", "this is a size"))
+            Err(mismatch(right, "you can divide only by a plain number here", "this is a size"))
         }
     }
 }
@@ -215,7 +215,7 @@ fn not_a_constant(name: &Name) -> Fault {
             name.span,
             "a figure belongs here",
         )
-        .note("names of openings may stand only in sizes of openings and members"),
+        .note("you can use the name of an opening only in the sizes of openings and members"),
     )
 }
 
@@ -225,7 +225,7 @@ pub fn too_fine(span: Span) -> Fault {
     Box::new(
         Diagnostic::error(
             "number-too-fine",
-            "these figures are too large or too fine to be kept exactly",
+            "these figures are too large or too fine to keep exactly",
             span,
             "out of range",
         )

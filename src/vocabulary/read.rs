@@ -107,9 +107,9 @@ impl Reader<'_> {
                 self.sink.push(
                     Diagnostic::error(
                         "word-missing",
-                        format!("{} must say `{}`: {}", block.title, word.word, word.help),
+                        format!("{} needs `{}`: {}", block.title, word.word, word.help),
                         open,
-                        format!("no `{}` in here", word.word),
+                        format!("there is no `{}` here", word.word),
                     )
                     .fix(insert(
                         items,
@@ -132,7 +132,7 @@ impl Reader<'_> {
                     self.sink.push(
                         Diagnostic::error(
                             "word-missing",
-                            format!("{} must say {what}: {}", block.title, words.join(" or ")),
+                            format!("{} needs {what}: {}", block.title, words.join(" or ")),
                             open,
                             format!("{what} is missing"),
                         )
@@ -145,13 +145,13 @@ impl Reader<'_> {
                             Diagnostic::error(
                                 "word-twice",
                                 format!(
-                                    "{} says {what} twice: `{}` and `{}`",
+                                    "{} gives {what} twice, with `{}` and `{}`",
                                     block.title, first.word.word, other.word.word
                                 ),
                                 other.head,
-                                "take one of the two away",
+                                "take out one of the two",
                             )
-                            .label(first.head, "said here already"),
+                            .label(first.head, "already given here"),
                         );
                     }
                 }
@@ -190,11 +190,11 @@ impl Reader<'_> {
                 self.sink.push(
                     Diagnostic::error(
                         "block-unexpected",
-                        format!("`{}` has no braces behind it", word.word),
+                        format!("`{}` takes no braces", word.word),
                         block.open,
                         "these braces have no meaning here",
                     )
-                    .note(format!("it is written `{}`", example())),
+                    .note(format!("write it like this: `{}`", example())),
                 );
                 None
             }
@@ -202,11 +202,11 @@ impl Reader<'_> {
                 self.sink.push(
                     Diagnostic::error(
                         "block-missing",
-                        format!("`{}` needs braces that say what it is", word.word),
+                        format!("`{}` needs braces after it", word.word),
                         head,
                         format!("`{{ … }}` with {} belongs behind this", block().title),
                     )
-                    .note(format!("for example `{}`", example())),
+                    .note(format!("for example, `{}`", example())),
                 );
                 None
             }
@@ -223,7 +223,7 @@ impl Reader<'_> {
         statement: &Statement,
     ) -> Result<Vec<Option<Spanned<Value>>>, Fault> {
         let mut values = Vec::with_capacity(word.takes.len());
-        let example = || format!("for example `{}`", example::of(block, word, self.unit));
+        let example = || format!("for example, `{}`", example::of(block, word, self.unit));
         let mut pairs = Pairs::of(word, statement, self.unit);
         for Pair { slot, found } in pairs.by_ref() {
             values.push(match found {
@@ -236,7 +236,7 @@ impl Reader<'_> {
                             "value-missing",
                             format!("`{}` needs {}", word.word, slot.kind.describe()),
                             statement.head(),
-                            "a value is missing behind this",
+                            "a value is missing after this",
                         )
                         .note(example()),
                     ));
@@ -268,7 +268,7 @@ fn extra(block: &Block, word: &Row, first: &Argument, span: Span, unit: Unit) ->
             )
             .fix(Fix::new(
                 Grade::Sure,
-                "part the two statements",
+                "put `;` between the two statements",
                 first.span(),
                 format!("; {}", next.word),
             )),
@@ -277,13 +277,15 @@ fn extra(block: &Block, word: &Row, first: &Argument, span: Span, unit: Unit) ->
     let title = if word.takes.is_empty() {
         format!("`{}` takes no value", word.word)
     } else {
-        format!("`{}` takes no more than it has already", word.word)
+        format!("`{}` takes no more values than it has", word.word)
     };
-    let fault = Diagnostic::error("value-extra", title, span, "this has no place here")
-        .note(format!("it is written `{}`", example::of(block, word, unit)));
+    let fault = Diagnostic::error("value-extra", title, span, "this does not belong here")
+        .note(format!("write it like this: `{}`", example::of(block, word, unit)));
     let minus = matches!(first, Argument::Expr(Expr { kind: ExprKind::Negative(_), .. }));
     Box::new(match minus {
-        true => fault.note("a minus between two sizes needs a space on both sides: `opening - 1`"),
+        true => {
+            fault.note("a minus between two sizes needs a space on both sides, as in `opening - 1`")
+        }
         false => fault,
     })
 }
@@ -291,11 +293,11 @@ fn extra(block: &Block, word: &Row, first: &Argument, span: Span, unit: Unit) ->
 fn twice(first: &Entry, second: &Entry) -> Diagnostic {
     Diagnostic::error(
         "word-twice",
-        format!("`{}` is said twice", second.word.word),
+        format!("`{}` is written twice", second.word.word),
         second.head,
-        "said again here",
+        "written again here",
     )
-    .label(first.head, "said here first")
+    .label(first.head, "written here first")
 }
 
 /// The few blocks in which a word belongs.
@@ -312,17 +314,17 @@ fn meant(block: &'static Block, text: &str) -> Option<&'static str> {
 }
 
 fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnostic {
-    let title = format!("`{text}` is no word of {}", block.title);
+    let title = format!("`{text}` can't stand in {}", block.title);
     if let Some(homes) = homes(text) {
-        return Diagnostic::error("word-unknown", title, span, "not here")
+        return Diagnostic::error("word-unknown", title, span, "this does not belong here")
             .note(format!("`{text}` belongs in {}", homes.join(" or in ")));
     }
-    let diagnostic = Diagnostic::error("word-unknown", title, span, "unknown here");
+    let diagnostic = Diagnostic::error("word-unknown", title, span, "unknown word");
     match meant(block, text) {
         Some(word) => diagnostic.fix(Fix::new(Grade::Sure, format!("write `{word}`"), span, word)),
         None => {
             let words: Vec<&str> = block.words.iter().map(|word| word.word).collect();
-            diagnostic.note(format!("{} may hold: {}", block.title, words.join(", ")))
+            diagnostic.note(format!("{} may hold {}", block.title, words.join(", ")))
         }
     }
 }
@@ -335,5 +337,5 @@ fn insert(items: &[Item], close: Span, example: &str) -> Fix {
         None => (close.start, format!(" {example}; ")),
     };
     let at = Span { start: at, end: at, ..close };
-    Fix::new(Grade::Sketch, "for example", at, text)
+    Fix::new(Grade::Sketch, "write this, for example", at, text)
 }

@@ -18,20 +18,20 @@ pub fn reference() -> String {
 const HEAD: &str = "\
 # The casewright language, version 1
 
-One fact a line, keyword first. `;` stands for a line end, `{ }` group, `#` starts a comment.
-Names are made of small letters, digits and hyphens.
+Write one fact on each line and start it with its word. `;` stands for a line end, `{ }` groups
+lines, and `#` starts a comment. Names are made of lower-case letters, digits, and hyphens.
 
-Lengths: `3/4`, `1-1/2` or `1 1/2`, `23.5`, `18 mm`, `4 cm`, `1.2 m`, `7 in` or `7\"`, `5 ft` or
-`5'`, `5' 3-1/2\"`. A bare number counts the unit of the job. Inches and millimetres mix freely and
-exactly: 1 in is 25.4 mm.
+Lengths look like `3/4`, `1-1/2` or `1 1/2`, `23.5`, `18 mm`, `4 cm`, `1.2 m`, `7 in` or `7\"`,
+`5 ft` or `5'`, and `5' 3-1/2\"`. A bare number is in the job's unit. Inches and millimeters mix
+freely and exactly, since 1 in is 25.4 mm.
 
-Sizes may be worked out: `upper.high + 2`, `(press.wide - 1/4) / 2`. The names are those of openings,
-as short as they are clear; `.wide` and `.high` are their sizes. A minus has a space on both sides.
+A size may be worked out from others, as in `upper.high + 2` or `(press.wide - 1/4) / 2`. Use the name
+of an opening, as short as it is clear, with `.wide` or `.high`. A minus has a space on both sides.
 
-The openings of a case are a list: `across` reads left to right, `down` top to bottom, and lists nest.
-What a list has, its items fill: each item has a size of its own (`wide` in `across`, `high` in `down`),
-or a `share` of what is left, or is the `same` as another. Whatever is written twice is checked.
-An overall size may be left out where the openings give it.
+The openings of a case are a list. `across` reads left to right, `down` reads top to bottom, and lists
+nest. The items of a list fill it: each has a size of its own (`wide` in `across`, `high` in `down`), or
+takes a `share` of what is left, or is the `same` as another. Where sizes give a figure in two ways, the
+two are compared. You may leave out an overall size where the openings give it.
 
 ";
 
@@ -39,9 +39,9 @@ fn section(text: &mut String, block: &Block) {
     let _ = writeln!(text, "## {}\n\n{}\n", heading(block), block.help);
     for (group, what) in block.one_of {
         let words: Vec<String> = group.iter().map(|word| format!("`{word}`")).collect();
-        let _ = writeln!(text, "One of {} must stand: it says {what}.\n", words.join(", "));
+        let _ = writeln!(text, "Write one of {}. It gives {what}.\n", words.join(", "));
     }
-    let _ = writeln!(text, "| word | what it says | value | unless written |\n|---|---|---|---|");
+    let _ = writeln!(text, "| word | what it gives | value | default |\n|---|---|---|---|");
     for word in block.words {
         let _ = writeln!(
             text,
@@ -75,7 +75,7 @@ fn heading(block: &Block) -> String {
 fn help(word: &Row) -> String {
     let mut help = word.help.to_owned();
     if word.times == Times::Many {
-        help.push_str("; may stand more than once");
+        help.push_str("; you may write it more than once");
     }
     help
 }
@@ -91,8 +91,8 @@ fn value(word: &Row) -> String {
         .collect();
     match word.body {
         Body::None => {}
-        Body::May(_) => parts.push("may open `{ }`".to_owned()),
-        Body::Must(_) => parts.push("opens `{ }`".to_owned()),
+        Body::May(_) => parts.push("`{ }` optional".to_owned()),
+        Body::Must(_) => parts.push("`{ }`".to_owned()),
     }
     parts.join(", ")
 }
@@ -100,10 +100,10 @@ fn value(word: &Row) -> String {
 fn otherwise(word: &Row) -> String {
     match (word.default, word.times) {
         (Some(default), _) => match word.metric {
-            Some(metric) => format!("`{default}`; `{metric}` in a metric file"),
+            Some(metric) => format!("`{default}`, or `{metric}` in a metric file"),
             None => format!("`{default}`"),
         },
-        (None, Times::Required) => "must stand".to_owned(),
+        (None, Times::Required) => "required".to_owned(),
         (None, _) => String::new(),
     }
 }

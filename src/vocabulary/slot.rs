@@ -171,9 +171,9 @@ fn positive(value: Exact, span: Span) -> Result<Exact, Fault> {
     }
     Err(Box::new(Diagnostic::error(
         "absurd-size",
-        "a number above nought belongs here",
+        "a number above zero belongs here",
         span,
-        "not above nought",
+        "this is not above zero",
     )))
 }
 
@@ -225,7 +225,7 @@ fn choice(kind: Kind, choices: &'static [Choice], argument: &Argument) -> Taken 
     }
     let mut fault = Diagnostic::error(
         "value-wrong",
-        format!("`{}` is none of {}", found.text, kind.describe()),
+        format!("`{}` is not {}", found.text, kind.describe()),
         span,
         format!("{} belongs here", kind.describe()),
     );

@@ -69,11 +69,11 @@ impl Kind {
     pub fn describe(self) -> String {
         match self {
             Self::Length => "a length such as `3/4` or `18 mm`".into(),
-            Self::Offset => "a length such as `8 mm`, or below nought such as `-2 mm`".into(),
+            Self::Offset => "a length such as `8 mm`, or a negative one such as `-2 mm`".into(),
             Self::Size => "a size such as `17-1/4` or `upper.high + 2`".into(),
             Self::Count(most) => format!("a whole number up to {most}"),
             Self::Number => "a plain number".into(),
-            Self::Nominal => "a nominal thickness such as `3/4`, `4/4` or `18 mm`".into(),
+            Self::Nominal => "a nominal thickness such as `3/4`, `4/4`, or `18 mm`".into(),
             Self::Percent => "a percentage such as `40%`".into(),
             Self::PercentRange => "a range such as `30% to 55%`".into(),
             Self::LengthRange => "a range such as `5 to 8`".into(),

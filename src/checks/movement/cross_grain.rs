@@ -90,7 +90,7 @@ fn backs(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
             back.span,
             "this back",
         )
-        .label(stock.span, format!("{wood}, {} sawn", stock.sawn.word()))
+        .label(stock.span, format!("{wood}, {}sawn", stock.sawn.word()))
         .because("it pushes the case apart when it swells, and it splits when it shrinks")
         .note("make the back of plywood, or of narrow boards that overlap and are each held in the middle")
         .subject(&back.path);
@@ -153,7 +153,7 @@ fn report(piece: &Piece, climate: &Climate, glue: &Glue<'_>) -> Diagnostic {
         let Some(stock) = piece.stock(board.stock) else { continue };
         let wood = stock.wood_name();
         let text = if stock.wood.is_some() {
-            format!("{}: {wood}, {} sawn", board.path, stock.sawn.word())
+            format!("{}: {wood}, {}sawn", board.path, stock.sawn.word())
         } else {
             format!("{}: {}, which hardly moves", board.path, stock.kind.word())
         };

@@ -95,7 +95,7 @@ fn report(piece: &Piece, climate: &Climate, gap: &Gap<'_>) -> Diagnostic {
     let stocks = stocks(piece, gap);
     for stock in &stocks {
         let wood = stock.wood_name();
-        let text = format!("{wood}, {} sawn", stock.sawn.word());
+        let text = format!("{wood}, {}sawn", stock.sawn.word());
         diagnostic = diagnostic.label(stock.sawn_span.unwrap_or(stock.span), text);
     }
     diagnostic = weather(diagnostic, piece, climate, damp);

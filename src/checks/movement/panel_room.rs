@@ -74,7 +74,7 @@ fn report(piece: &Piece, climate: &Climate, float: &Float<'_>, tight: bool) -> D
         .urgency(if tight { -float.least() } else { -float.held_least() } / Length::mm(1));
     let Some(stock) = piece.stock(float.panel.stock) else { return diagnostic };
     let wood = stock.wood_name();
-    let text = format!("{wood}, {} sawn", stock.sawn.word());
+    let text = format!("{wood}, {}sawn", stock.sawn.word());
     diagnostic = diagnostic.label(stock.sawn_span.unwrap_or(stock.span), text);
     diagnostic = weather(diagnostic, piece, climate, damp);
     let wide = float.panel.width.length;

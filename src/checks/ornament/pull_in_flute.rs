@@ -29,7 +29,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let half = pull.foot.max(pull.screw).half();
         let worst = holes(part)
             .map(|hole| (hole, foot(hole, half)))
-            .flat_map(|(hole, foot)| lines.iter().map(move |line| (hole, shared(foot, line), *line)))
+            .flat_map(|(hole, foot)| {
+                lines.iter().map(move |line| (hole, shared(foot, line), *line))
+            })
             .filter(|(_, (from, to), _)| from < to)
             .map(|(hole, (from, to), line)| (to - from, hole, line))
             .max_by_key(|(over, ..)| *over);

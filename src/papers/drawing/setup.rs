@@ -63,5 +63,5 @@ pub(in crate::papers) fn drawing(setup: &Setup, part: &Part, figures: &Figures) 
         let top = across - from - first.wide.to_mm_f64();
         svg.upright(across - from, top, -letter * 3.6, &figures.text(first.wide), high);
     }
-    svg.finish("the set-up, drawn to scale; a line of long dashes is the straight-edge")
+    svg.finish("the set-up, with the straight-edge as a line of long dashes")
 }

@@ -31,7 +31,7 @@ pub(in crate::papers) fn elevation(
 ) -> String {
     let mut svg = front(piece, parts, whole);
     dimensions(&mut svg, piece, figures, (mm(whole.to.x), mm(whole.to.y)), letter(whole));
-    svg.finish("the piece from the front")
+    svg.finish("front elevation of the piece")
 }
 
 /// A piece with errors from the front, as it stands meanwhile: without figures,
@@ -338,7 +338,7 @@ pub(in crate::papers) fn section(
             letter,
         );
     }
-    svg.finish("a section square to the front")
+    svg.finish("vertical section from front to back")
 }
 
 /// A box seen from the left.
@@ -426,7 +426,7 @@ pub(in crate::papers) fn exploded(parts: &Parts, whole: &Cuboid) -> String {
             );
         }
     }
-    svg.finish("the piece taken apart")
+    svg.finish("exploded view of the piece")
 }
 
 /// How far a part is moved from its place.

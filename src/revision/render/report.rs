@@ -39,7 +39,7 @@ fn alone(side: &Side, is: &str, parts: &str, tense: Tense) -> Report {
         let plural = if count == 1 { "part" } else { "parts" };
         let cut = match side.cut {
             None | Some(0) => String::new(),
-            Some(cut) => format!(", {cut} of them cut already"),
+            Some(cut) => format!(", {cut} of them already cut"),
         };
         format!("{count} {plural} {parts}{cut}.")
     });
@@ -93,7 +93,7 @@ fn summary(difference: &Difference) -> Vec<String> {
     if let (Some(was), Some(now)) = (&was.measure, &now.measure)
         && was != now
     {
-        lines.push(format!("Measured in {was}, now in {now}; printed here in {now}."));
+        lines.push(format!("The earlier revision is in {was}, and the later one is in {now}. The figures here are in {now}."));
     }
     match difference.verdict() {
         Verdict::Nothing => lines.push("Nothing changes in the shop.".to_owned()),
@@ -116,10 +116,10 @@ fn counts(difference: &Difference) -> String {
     let on_bench = remade.iter().filter(|change| change.now.cut.is_some()).count();
     let known = difference.sides.now.cut.filter(|cut| *cut > 0);
     let remake = match (known, on_bench) {
-        (None, _) => "to remake".to_owned(),
-        (_, 0) => "drawn otherwise and not cut yet".to_owned(),
-        (_, cut) if cut == remade.len() => "drawn otherwise and cut already".to_owned(),
-        (_, cut) => format!("drawn otherwise, {cut} of them cut already"),
+        (None, _) => "to make again".to_owned(),
+        (_, 0) => "changed and not cut yet".to_owned(),
+        (_, cut) if cut == remade.len() => "changed and already cut".to_owned(),
+        (_, cut) => format!("changed, {cut} of them already cut"),
     };
     let remade = remade.len();
     let all = [
@@ -127,7 +127,7 @@ fn counts(difference: &Difference) -> String {
         (parts.changed.len() - remade, "to rework"),
         (parts.added.len(), "new"),
         (parts.dropped.len(), "no longer needed"),
-        (difference.renamed.marks.len(), "to mark anew"),
+        (difference.renamed.marks.len(), "to mark again"),
     ];
     let told: Vec<String> = all
         .into_iter()

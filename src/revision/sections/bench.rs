@@ -59,13 +59,13 @@ fn said<'a>(was: Option<&'a Benched>, now: Option<&'a Benched>) -> Option<(Said,
 fn entry(said: Said, own: &[&Benched]) -> Entry {
     let parts = count(own.len(), "part");
     let head = match said {
-        Said::Again => format!("{parts} cut already to be made again"),
-        Said::Spoiled => format!("{parts} spoiled, to be cut again"),
-        Said::Gone => format!("{parts} cut that nothing is drawn for any more"),
-        Said::Worked => format!("{parts} cut already to be trimmed or worked on"),
-        Said::Fits => format!("{parts} cut already that fit again as they are"),
+        Said::Again => format!("{parts} already cut, to make again"),
+        Said::Spoiled => format!("{parts} spoiled, to cut again"),
+        Said::Gone => format!("{parts} already cut, no longer in the drawing"),
+        Said::Worked => format!("{parts} already cut, to trim or rework"),
+        Said::Fits => format!("{parts} already cut, fitting again without work"),
         Said::Since => format!("{parts} cut since"),
-        Said::Struck => format!("{parts} no longer said to be cut"),
+        Said::Struck => format!("{parts} no longer recorded as cut"),
     };
     match said {
         Said::Again | Said::Worked => {
@@ -92,34 +92,40 @@ fn names(own: &[&Benched]) -> String {
 fn needs(part: &Benched) -> String {
     let one = |need: &Need| match need {
         Need::Stock { cut: Some(cut), wanted: Some(wanted) } if cut != wanted => {
-            format!("cut from {cut}, {wanted} is wanted")
+            format!("cut from {cut}, but the drawing wants {wanted}")
         }
         Need::Stock { wanted, .. } => {
-            format!("cut from another sheet than {}", wanted.as_deref().unwrap_or("it is to be of"))
+            format!(
+                "cut from another sheet than {}",
+                wanted.as_deref().unwrap_or("the drawing wants")
+            )
         }
         Need::Larger { size, cut, wanted } => {
-            format!("cut {} {}, {} is wanted", cut.text, word(size), wanted.text)
+            format!("cut {} {}, but the drawing wants {}", cut.text, word(size), wanted.text)
         }
         Need::Smaller { size, cut, wanted, off } => {
             let off: Vec<String> =
                 off.iter().map(|off| format!("{} off the {}", off.by.text, off.side)).collect();
             let off = if off.is_empty() { String::new() } else { format!(" ({})", off.join(", ")) };
-            format!("cut {} {}, trim it to {}{off}", cut.text, word(size), wanted.text)
+            format!("cut {} {}; trim it to {}{off}", cut.text, word(size), wanted.text)
         }
         Need::Joint { joint, how, cut, wanted: Some(wanted) } => {
             let cut = sized(how, &cut.text);
-            format!("{joint} made {cut}, {} is wanted", wanted.text)
+            format!("{joint} made {cut}, but the drawing wants {}", wanted.text)
         }
         Need::Joint { joint, how, cut, wanted: None } => {
-            format!("{joint} made {}, none is drawn there now", sized(how, &cut.text))
+            format!(
+                "{joint} made {}, but the drawing no longer has one there",
+                sized(how, &cut.text)
+            )
         }
         Need::Joints { which: Some(which), larger: Some(larger), .. } => {
-            format!("still to be cut into it: {which}; to be made larger: {larger}")
+            format!("still to cut: {which}; to make larger: {larger}")
         }
-        Need::Joints { which: Some(which), .. } => format!("still to be cut into it: {which}"),
-        Need::Joints { larger: Some(larger), .. } => format!("to be made larger: {larger}"),
-        Need::Joints { more: 1, .. } => "cut 1 more joint or bore into it".to_owned(),
-        Need::Joints { more, .. } => format!("cut {more} more joints or bores into it"),
+        Need::Joints { which: Some(which), .. } => format!("still to cut: {which}"),
+        Need::Joints { larger: Some(larger), .. } => format!("to make larger: {larger}"),
+        Need::Joints { more: 1, .. } => "cut 1 more joint or bore".to_owned(),
+        Need::Joints { more, .. } => format!("cut {more} more joints or bores"),
     };
     let mut told: Vec<String> = Vec::new();
     // Into a board that is to be made again nothing is cut.

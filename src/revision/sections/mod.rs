@@ -44,7 +44,7 @@ pub struct Section {
 /// lists) gets a line after the hardware.
 pub const SECTIONS: &[Section] = &[
     Section { slug: "cut", title: "Wood already cut", work: true, entries: bench::work },
-    Section { slug: "remake", title: "Parts drawn otherwise", work: true, entries: parts::changed },
+    Section { slug: "remake", title: "Parts that change", work: true, entries: parts::changed },
     Section { slug: "new-parts", title: "New parts", work: true, entries: parts::added },
     Section {
         slug: "parts-gone",
@@ -56,12 +56,7 @@ pub const SECTIONS: &[Section] = &[
     Section { slug: "record", title: "Recorded since", work: false, entries: bench::record },
     Section { slug: "openings", title: "Openings", work: false, entries: openings::entries },
     Section { slug: "hardware", title: "Hardware", work: false, entries: rest::hardware },
-    Section {
-        slug: "set-ups",
-        title: "Set-ups of the router",
-        work: true,
-        entries: setups::entries,
-    },
+    Section { slug: "set-ups", title: "Router set-ups", work: true, entries: setups::entries },
     Section { slug: "assembly", title: "Assembly", work: false, entries: assembly::entries },
     Section { slug: "gaps", title: "Gaps through the year", work: false, entries: year::gaps },
     Section { slug: "weights", title: "Weights", work: false, entries: year::weights },

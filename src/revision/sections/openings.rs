@@ -11,7 +11,7 @@ pub(super) fn entries(difference: &Difference) -> Vec<Entry> {
     for change in &openings.changed {
         let name = local(&change.path.now);
         if change.kind.was != change.kind.now {
-            let kinds = format!("{name}: {} instead of {}", change.kind.now, change.kind.was);
+            let kinds = format!("{name}: {} (was {})", change.kind.now, change.kind.was);
             entries.push(Entry::line(kinds));
         }
         if !change.resized.is_empty() {

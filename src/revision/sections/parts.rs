@@ -23,7 +23,7 @@ pub(super) fn changed(difference: &Difference) -> Vec<Entry> {
     entries.extend(grouped(worked.map(|change| (particulars(change), change))).into_iter().map(
         |(lines, own)| {
             let parts = count(own.len(), "part");
-            let head = format!("{parts} cut or joined otherwise: {}", marks(&own));
+            let head = format!("{parts} with other cuts or joints: {}", marks(&own));
             with_bench(Entry { head, lines }, &own)
         },
     ));
@@ -36,15 +36,15 @@ fn what(change: &PartChange) -> String {
     let mut words = Vec::new();
     if change.restocked {
         words.push(match was.stock == now.stock {
-            true => format!("of {} that is {} instead of {}", now.stock, now.wood, was.wood),
-            false => format!("of {} instead of {}", now.stock, was.stock),
+            true => format!("made of {} that is now {} (was {})", now.stock, now.wood, was.wood),
+            false => format!("made of {} (was {})", now.stock, was.stock),
         });
     }
     if !change.resized.is_empty() {
         words.push(grown(&change.resized));
     }
     if change.turned {
-        words.push("with the grain the other way".to_owned());
+        words.push("with the grain turned".to_owned());
     }
     words.join(", ")
 }
@@ -59,9 +59,9 @@ fn on_bench(own: &[&PartChange]) -> String {
     match (cut.len(), own.len()) {
         (0, 1) => "not cut yet".to_owned(),
         (0, _) => "none of them is cut yet".to_owned(),
-        (1, 1) => "cut already".to_owned(),
-        (all, both) if all == both => "all of them are cut already".to_owned(),
-        _ => format!("cut already: {}", cut.join(", ")),
+        (1, 1) => "already cut".to_owned(),
+        (all, both) if all == both => "all of them are already cut".to_owned(),
+        _ => format!("already cut: {}", cut.join(", ")),
     }
 }
 
@@ -81,10 +81,10 @@ fn remake(what: &str, own: &[&PartChange]) -> Entry {
         .filter(|change| !change.cuts.is_empty() || !change.joints.is_empty())
         .collect();
     if worked.len() == own.len() && own.len() == 1 {
-        head.push_str("; cut or joined otherwise too");
+        head.push_str("; its cuts or joints change too");
     } else if !worked.is_empty() {
         let worked: Vec<&str> = worked.iter().map(|change| change.now.mark.as_str()).collect();
-        lines.push(format!("cut or joined otherwise too: {}", worked.join(", ")));
+        lines.push(format!("cuts or joints change too: {}", worked.join(", ")));
     }
     Entry { head, lines }
 }
@@ -99,7 +99,7 @@ fn particulars(change: &PartChange) -> Vec<String> {
     let mut lines: Vec<String> = change
         .resized
         .iter()
-        .map(|size| format!("the sheet is {} thick instead of {}", size.now.text, size.was.text))
+        .map(|size| format!("the sheet is {} thick (was {})", size.now.text, size.was.text))
         .collect();
     lines.extend(joints(&change.joints));
     lines.extend(told(&change.cuts.lines));
@@ -113,7 +113,7 @@ fn silent(cut: &Silent) -> String {
         (Some(size), Some(was), Some(now)) => {
             format!("{} {} → {} {size}", cut.cut, was.text, now.text)
         }
-        _ => format!("{} elsewhere; see the papers", cut.cut),
+        _ => format!("{} moved; see the papers", cut.cut),
     }
 }
 
@@ -129,10 +129,10 @@ fn joints(joints: &Lists<Joined>) -> Vec<String> {
     let (was, now) = (how(&joints.dropped), how(&joints.added));
     match (was.is_empty(), now.is_empty()) {
         (true, true) => Vec::new(),
-        (false, false) => vec![format!("joined by {now} instead of {was}")],
+        (false, false) => vec![format!("joined by {now} (was {was})")],
         (true, false) => {
             let into: Vec<&str> = joints.added.iter().map(|joint| joint.into.as_str()).collect();
-            vec![format!("now joined to {} too: {now}", into.join(", "))]
+            vec![format!("now also joined to {}: {now}", into.join(", "))]
         }
         (false, true) => {
             let into: Vec<&str> = joints.dropped.iter().map(|joint| joint.into.as_str()).collect();
@@ -182,16 +182,16 @@ pub(super) fn renamed(difference: &Difference) -> Vec<Entry> {
         let (own, rest) = marks.into_iter().partition(|mark| mark.path.was.starts_with(&inside));
         marks = rest;
         entries.push(Entry {
-            head: format!("{} is called {} now", last(&opening.was), last(&opening.now)),
+            head: format!("{} is now called {}", last(&opening.was), last(&opening.now)),
             lines: changes(own),
         });
     }
     for stock in &renamed.stocks {
-        entries.push(Entry::line(format!("stock {} is called {} now", stock.was, stock.now)));
+        entries.push(Entry::line(format!("stock {} is now called {}", stock.was, stock.now)));
     }
     if !marks.is_empty() {
         let lines = changes(marks);
-        entries.push(Entry { head: "marks that follow from names beside them".to_owned(), lines });
+        entries.push(Entry { head: "marks that change because of other names".to_owned(), lines });
     }
     entries
 }

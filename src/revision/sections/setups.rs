@@ -24,7 +24,7 @@ fn changed(setup: &SetupChange) -> Entry {
         .map(|set| format!("{} {}", set.what, change(&set.was, &set.now)))
         .collect();
     let head = match lines.is_empty() {
-        true => format!("{}: set as before", what(now)),
+        true => format!("{}: same setting", what(now)),
         false => format!("{} in {}", now.cut, now.pieces.join(", ")),
     };
     let mut pieces = |word: &str, marks: &[String]| {
@@ -34,8 +34,8 @@ fn changed(setup: &SetupChange) -> Entry {
     };
     pieces("also in", &setup.pieces.added);
     pieces("no longer in", &setup.pieces.dropped);
-    pieces("begins elsewhere in", &setup.begins);
-    pieces("has been made already in", &now.made);
+    pieces("starts elsewhere in", &setup.begins);
+    pieces("already made in", &now.made);
     Entry { head, lines }
 }
 

@@ -118,7 +118,7 @@ pub(super) fn told(lines: &Lists<String>) -> Vec<String> {
         if let (Some(was), Some(now)) = pair
             && bare(was) == bare(now)
         {
-            told.push(format!("by less than the tape shows: {now}"));
+            told.push(format!("{now}, moved by less than the tape shows"));
             continue;
         }
         told.extend(pair.0.map(|line| format!("{was} {line}")));

@@ -13,12 +13,12 @@ words! {
     /// A load that stands on a board; its limit is tighter where none is written.
     LOAD: Load = (
         "load",
-        "what stands on it, for its sag: books 40 to 50 lb on a square foot",
+        "what stands on it, for its sag; books weigh 40 to 50 lb per square foot",
         "load 40 lb per ft2",
     ).default("15 lb per ft2");
     BACK_JOINT: BackJoint = (
         "joint",
-        "let into rabbets of the ends, or screwed on behind them",
+        "how it is fixed: in rabbets of the ends, or screwed on behind them",
         "joint rabbet { deep 3/8 }",
     ).may_open(joint::block);
 }
@@ -26,13 +26,13 @@ words! {
 block! {
     /// `case NAME { … }`
     case: "case", "a case",
-    "A cabinet. Its sizes are over all: frame and base included, fronts flush (inset) or included (overlay), worktop not. A size may be left out where the openings give it.";
-    WIDE: Size = ("wide", "over all, scribes included", "wide 66");
-    DEEP: Length = ("deep", "the foremost face to the back", "deep 17").required();
-    HIGH: Size = ("high", "the floor to the top", "high 33");
+    "A cabinet. Its sizes are overall sizes: they include the frame, the base, and overlay fronts, but not a countertop. You may leave a size out where the openings give it.";
+    WIDE: Size = ("wide", "overall width, scribes included", "wide 66");
+    DEEP: Length = ("deep", "overall depth, from the foremost face to the back", "deep 17").required();
+    HIGH: Size = ("high", "overall height, from the floor to the top", "high 33");
     STOCK: Refer<Stock> = (
         "stock",
-        "what its boards are made of unless they say otherwise",
+        "what its boards are made of, unless a board names another stock",
         "stock birch-ply",
     );
     BASE: Braces = (
@@ -43,7 +43,7 @@ block! {
     ENDS: Braces = ("ends", "both ends", "ends { stock birch-ply }").opens(panels::block);
     END: Side = (
         "end",
-        "one end, where it differs",
+        "one end, where it differs from the other",
         "end left { stock cherry-ply; seam mitre }",
     ).opens(end::block).many();
     BOTTOM: Braces = (
@@ -58,12 +58,12 @@ block! {
     ).opens(back::block);
     TOP: Braces = (
         "top",
-        "the top: stretchers or a whole panel",
+        "the top, made of stretchers or of one panel",
         "top { stretchers 2 { wide 4 }; joint pocket }",
     ).opens(top::block);
     PARTITIONS: Braces = (
         "partitions",
-        "the upright boards: one behind each full-height stile, or between openings of a frame-less case",
+        "the upright boards: one behind each full-height stile, or between the openings of a frameless case",
         "partitions { joint dado { deep 1/4 } }",
     ).opens(panels::block);
     SHELVES: Braces = (
@@ -83,12 +83,12 @@ block! {
     ).may_open(frame::block).required();
     ACROSS: Braces = (
         "across",
-        "the openings of a frame-less case, left to right",
+        "the openings of a frameless case, left to right",
         "across { … }",
     ).opens(list::block);
     DOWN: Braces = (
         "down",
-        "the openings of a frame-less case, top to bottom",
+        "the openings of a frameless case, top to bottom",
         "down { … }",
     ).opens(list::block);
     FRONTS: Braces = (
@@ -101,23 +101,23 @@ block! {
         "drawer boxes",
         "drawers { stock maple; slide soft-15 }",
     ).opens(drawers::block);
-    FINISH: Refer<Finish> = ("finish", "the finish of its seen parts", "finish oil");
+    FINISH: Refer<Finish> = ("finish", "the finish of the parts that show", "finish oil");
     NOTE;
 }
 
 block! {
     /// `base { … }`
     base: "base", "the base",
-    "A toe kick is a recess under the front: cut into the ends, or a separate frame that the case stands on. Without a base the case stands on its ends or hangs on the wall.";
+    "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. Without a base, the case stands on its ends or hangs on the wall.";
     TOE_KICK: Flag = ("toe-kick", "a recess under the front", "toe-kick");
-    HIGH: Size = ("high", "from the floor to the underside of the frame", "high 4").required();
+    HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required();
     SET_BACK: Length = (
         "set-back",
-        "from the face of the frame back to the kick board",
+        "how far the toe kick board stands back from the face of the frame",
         "set-back 3",
     ).default("3 in").metric("75 mm");
-    CUT_INTO: CutInto = ("cut-into", "the ends run to the floor and are notched", "cut-into ends");
-    SEPARATE: Flag = ("separate", "a frame of its own under the case", "separate");
+    CUT_INTO: CutInto = ("cut-into", "the ends run to the floor, and the recess is notched into them", "cut-into ends");
+    SEPARATE: Flag = ("separate", "the base is a frame of its own under the case", "separate");
     STOCK;
     NOTE;
     [one_of "the kind of base"] {
@@ -154,7 +154,7 @@ block! {
     STOCK;
     SEAM: Seam = (
         "seam",
-        "how it meets the frame's stile: `mitre` wraps the grain round the corner",
+        "how it meets the frame's stile; `mitre` wraps the grain around the corner",
         "seam mitre",
     ).default("butt");
     NOTE;
@@ -163,10 +163,10 @@ block! {
 block! {
     /// `bottom { … }`
     bottom: "bottom", "the bottom",
-    "The bottom of the case; its underside lies at the height of the base.";
+    "The bottom of the case. Its underside lies at the height of the base.";
     STOCK;
     JOINT = BOARD_JOINT;
-    FLUSH: Flag = ("flush", "its top lies level with the top of the bottom rail instead", "flush");
+    FLUSH: Flag = ("flush", "its top face lies level with the top of the bottom rail", "flush");
     LOAD;
     NOTE;
 }
@@ -174,7 +174,7 @@ block! {
 block! {
     /// `back { … }`
     back: "back", "the back",
-    "The back, in rabbets of the ends or planted on.";
+    "The back, set in rabbets of the ends or screwed on behind.";
     STOCK;
     JOINT = BACK_JOINT;
     NOTE;
@@ -183,13 +183,13 @@ block! {
 block! {
     /// `top { … }`
     top: "top", "the top",
-    "Two or more stretchers under a worktop, or a whole panel.";
+    "Two or more stretchers under a countertop, or one whole panel.";
     STRETCHERS: Count<20> = (
         "stretchers",
-        "how many boards lie from end to end",
+        "how many boards run from end to end",
         "stretchers 2 { wide 4 }",
     ).may_open(stretchers::block);
-    PANEL: Flag = ("panel", "a whole panel", "panel");
+    PANEL: Flag = ("panel", "the top is one whole panel", "panel");
     STOCK;
     JOINT = BOARD_JOINT;
     LOAD;
@@ -209,21 +209,21 @@ block! {
     /// `stretchers 2 { … }`
     stretchers: "stretchers", "the stretchers",
     "Flat boards from end to end at the top.";
-    WIDE: Length = ("wide", "front to back", "wide 4").default("4 in").metric("100 mm");
+    WIDE: Length = ("wide", "their width, front to back", "wide 4").default("4 in").metric("100 mm");
 }
 
 block! {
     /// `leg { … }`
     leg: "leg", "a leg",
-    "An upright board under the bottom, from the floor, square to the front. In a separate base it stands between the front and the back of the base, and a sleeper in its place is left out.";
+    "An upright board under the bottom, standing on the floor at right angles to the front. In a separate base it stands between the front and the back of the base and takes the place of a sleeper.";
     AT: Length = (
         "at",
-        "from the left side of the case to its centre; the middle unless written",
+        "the distance from the left side of the case to its center; if not written, it stands in the middle",
         "at 33",
     );
     WIDE: Length = (
         "wide",
-        "front to back; from the kick board to the back of the case or of a separate base unless written",
+        "its width, front to back; if not written, it reaches from the toe kick board to the back of the case or of the separate base",
         "wide 12",
     );
     STOCK;
@@ -237,12 +237,12 @@ block! {
     STOCK;
     CLEARANCE: Length = (
         "clearance",
-        "an adjustable shelf is this much shorter than its space",
+        "how much shorter an adjustable shelf is than its space",
         "clearance 1/8",
     ).default("1/8 in").metric("3 mm");
     SET_BACK: Length = (
         "set-back",
-        "behind the frame or the front edge",
+        "how far they stand back from the frame or the front edge",
         "set-back 1/2",
     ).default("1/4 in").metric("6 mm");
     JOINT = BOARD_JOINT;
@@ -256,13 +256,13 @@ block! {
     "The sizes of a joint.";
     DEEP: Length = (
         "deep",
-        "how deep a dado or rabbet is cut; unless written a third of the thickness, of a rabbet half",
+        "how deep a dado or rabbet is cut; if not written, a dado is a third of the thickness deep, and a rabbet half",
         "deep 1/4",
     );
     LONG: Length = ("long", "the length of a tenon", "long 1").default("1 in").metric("25 mm");
     THICK: Length = (
         "thick",
-        "the thickness of a tenon; a third of the stock unless written",
+        "the thickness of a tenon; if not written, a third of the stock",
         "thick 1/4",
     );
     DIAMETER: Length = (

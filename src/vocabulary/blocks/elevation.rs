@@ -6,11 +6,11 @@ use super::*;
 words! {
     WIDE: Size = ("wide", "its width", "wide 17-1/4");
     HIGH: Size = ("high", "its height", "high 5");
-    SHARE: Number = ("share", "takes this share of what is left", "share 1");
-    SAME: Path = ("same", "is as wide or high as another in its list", "same upper");
+    SHARE: Number = ("share", "its share of what is left", "share 1");
+    SAME: Path = ("same", "another opening in its list that it is as wide or high as", "same upper");
     FRONT: Braces = (
         "front",
-        "where its front differs from the others",
+        "how its front differs from the others",
         "front { build panel { … } }",
     ).opens(fronts::block);
     STOCK: Refer<Stock> = ("stock", "what it is made of", "stock cherry");
@@ -61,7 +61,7 @@ words! {
     ).may_open(false_front::block).many();
     STILE: Maybe<Define> = (
         "stile",
-        "an upright of the frame between two openings",
+        "an upright member of the frame between two openings",
         "stile { wide 1-1/2 }",
     ).opens(stile::block).many();
     RAIL: Maybe<Define> = (
@@ -71,7 +71,7 @@ words! {
     ).opens(rail::block).many();
     DIVIDER: Maybe<Define> = (
         "divider",
-        "a board of the case between two openings of a frame-less case: a partition in `across`, a fixed shelf in `down`",
+        "a board between two openings of a frameless case; it is a partition in `across` and a fixed shelf in `down`",
         "divider { stock birch-ply }",
     ).may_open(divider::block).many();
     SHELF: Braces = ("shelf", "shelves behind it", "shelf { adjustable 2 }").opens(shelf::block);
@@ -80,7 +80,7 @@ words! {
 block! {
     /// `frame { … }`
     frame: "frame", "the frame",
-    "A solid face frame on the front of the case: its outer members, and between them the openings.";
+    "A solid face frame on the front of the case, with its outer members and the openings between them.";
     STOCK;
     JOINT;
     STILE: Side = (
@@ -110,11 +110,11 @@ block! {
 block! {
     /// `stile left { … }` of a frame
     outer_stile: "outer-stile", "an outer stile",
-    "The stile at the left or right of the frame; it runs the whole height.";
+    "The stile at the left or right of the frame. It runs the full height.";
     WIDE: Size = ("wide", "its width, scribe included", "wide 1-3/4").required();
     SEAM: Seam = (
         "seam",
-        "how it meets the end: `mitre` wraps the grain round the corner",
+        "how it meets the end; `mitre` wraps the grain around the corner",
         "seam mitre",
     ).default("butt");
     NOTE;
@@ -123,7 +123,7 @@ block! {
 block! {
     /// `rail top { … }` of a frame
     outer_rail: "outer-rail", "an outer rail",
-    "The rail at the top or bottom of the frame; it runs between the outer stiles.";
+    "The rail at the top or bottom of the frame. It runs between the outer stiles.";
     WIDE: Size = ("wide", "its width", "wide 1-1/2").required();
     NOTE;
 }
@@ -131,7 +131,7 @@ block! {
 block! {
     /// The braces of the first `across` or `down`.
     list: "list", "a list of openings",
-    "The elevation: `across` is read left to right, `down` top to bottom, and they nest as deep as the piece does. Order matters here and nowhere else.";
+    "The elevation. `across` reads left to right and `down` reads top to bottom, and they nest as deep as the piece does. Order matters here and nowhere else.";
     DRAWER;
     DOOR;
     DOORS;
@@ -147,7 +147,7 @@ block! {
 block! {
     /// The braces of a nested `across` or `down`.
     group: "group", "a nested list of openings",
-    "A list inside a list: it has a size of its own besides its openings.";
+    "A list inside a list. It has a size of its own besides its openings.";
     WIDE;
     HIGH;
     SHARE;
@@ -168,11 +168,11 @@ block! {
 block! {
     /// `stile { … }` between openings
     stile: "stile", "a stile",
-    "An upright of the frame. Where it runs the whole height of the openings, a partition stands behind it.";
+    "An upright member of the frame. Where it runs the full height of the openings, a partition stands behind it.";
     WIDE: Size = ("wide", "its width", "wide 1-1/2").required();
     PARTITION: Maybe<Nothing> = (
         "partition",
-        "the partition behind it, where it differs; `none` leaves it out",
+        "the partition behind it, where it differs from the others; `none` leaves it out",
         "partition { joint dado { deep 1/4 } }",
     ).may_open(panels::block);
     NOTE;
@@ -204,9 +204,9 @@ block! {
     SHARE;
     SAME;
     FRONT;
-    SLIDE: Refer<Slide> = ("slide", "where its slide differs", "slide soft-12");
-    AROUND: Text = ("around", "the keep-out that its box is cut round", "around \"trap\"");
-    LOAD: Load = ("load", "what it holds, where it differs", "load 40 lb per ft2");
+    SLIDE: Refer<Slide> = ("slide", "its slide, where it differs from the others", "slide soft-12");
+    AROUND: Text = ("around", "the keep-out that its box is cut around", "around \"trap\"");
+    LOAD: Load = ("load", "what it holds, where that differs", "load 40 lb per ft2");
     NOTE;
 }
 
@@ -218,7 +218,7 @@ block! {
     HIGH;
     SHARE;
     SAME;
-    HUNG: Side = ("hung", "the side of its hinges", "hung left").required();
+    HUNG: Side = ("hung", "the side that its hinges are on", "hung left").required();
     FRONT;
     SHELF;
     NOTE;
@@ -252,7 +252,7 @@ block! {
 block! {
     /// `false NAME { … }`
     false_front: "false", "a false front",
-    "An opening closed by a front that does not open.";
+    "An opening that is closed by a front that does not open.";
     WIDE;
     HIGH;
     SHARE;
@@ -264,10 +264,10 @@ block! {
 block! {
     /// `shelf { … }`
     shelf: "shelf", "the shelves of an opening",
-    "How many shelves stand behind an opening.";
-    ADJUSTABLE: Count<100> = ("adjustable", "shelves on pins", "adjustable 2");
-    FIXED: Count<100> = ("fixed", "shelves joined to the case, evenly spaced", "fixed 1");
-    LOAD: Load = ("load", "what stands on each, where it differs", "load 50 lb per ft2");
+    "The shelves behind an opening.";
+    ADJUSTABLE: Count<100> = ("adjustable", "how many shelves stand on pins", "adjustable 2");
+    FIXED: Count<100> = ("fixed", "how many shelves are joined to the case, evenly spaced", "fixed 1");
+    LOAD: Load = ("load", "what stands on each shelf, where that differs", "load 50 lb per ft2");
     NOTE;
     [one_of "how the shelves are held"] {
         /// How the shelves behind an opening are held.

@@ -10,11 +10,11 @@ words! {
 block! {
     /// `fronts { … }`, and `front { … }` of one opening
     fronts: "fronts", "the fronts",
-    "Doors, drawer fronts and false fronts: all of a case, or with `front` those of one opening.";
+    "Doors, drawer fronts, and false fronts: all of a case, or with `front` those of one opening.";
     STOCK;
     SET: HowSet = (
         "set",
-        "how they lie: in their openings, or over the frame",
+        "how they sit: in their openings or over the frame",
         "set overlay { by 1/2 }",
     ).may_open(overlay::block).default("inset");
     BUILD: HowBuilt = (
@@ -24,21 +24,21 @@ block! {
     ).may_open(panel::block).default("slab");
     GAP: Length = (
         "gap",
-        "the reveal round an inset front",
+        "the gap around an inset front",
         "gap 3/32",
     ).default("3/32 in").metric("2.5 mm");
     MEETING: Length = (
         "meeting",
-        "between the two leaves of a pair",
+        "the gap between the two leaves of a pair",
         "meeting 1/8",
     ).default("1/8 in").metric("3 mm");
     HINGE: Refer<Hinge> = ("hinge", "the doors' hinge", "hinge inset-cup");
     HINGES: Count<20> = (
         "hinges",
-        "how many on each door; by height and weight unless written",
+        "how many hinges each door has; if not written, its height and weight decide",
         "hinges 3",
     );
-    PULL: Refer<Pull> = ("pull", "the pull", "pull ring");
+    PULL: Refer<Pull> = ("pull", "the pull or knob", "pull ring");
     FLUTES: Braces = (
         "flutes",
         "flutes cut into the show face",
@@ -51,13 +51,13 @@ block! {
     /// `set overlay { … }`
     overlay: "overlay", "an overlay",
     "How far a front reaches over the edge of its opening.";
-    BY: Length = ("by", "on every side", "by 1/2").default("1/2 in").metric("12 mm");
+    BY: Length = ("by", "how far it reaches over on every side", "by 1/2").default("1/2 in").metric("12 mm");
 }
 
 block! {
     /// `build panel { … }`
     panel: "panel", "a frame-and-panel front",
-    "Two stiles the whole height, two rails between them, and a panel in their grooves.";
+    "Two full-height stiles, two rails between them, and a panel in their grooves.";
     STILE: Length = ("stile", "the width of its stiles", "stile 2-1/4").required();
     RAIL: Length = ("rail", "the width of its rails", "rail 2-1/4").required();
     PANEL_STOCK: Refer<Stock> = (
@@ -67,12 +67,12 @@ block! {
     ).required();
     GROOVE: Length = (
         "groove",
-        "how deep the grooves are, and the tongues of the rails",
+        "how deep the grooves and the tongues of the rails are",
         "groove 3/8",
     ).default("3/8 in").metric("9 mm");
     FLOAT: Length = (
         "float",
-        "left free in each groove for a solid panel to move",
+        "the room left free in each groove for a solid panel to move",
         "float 1/8",
     ).default("1/16 in").metric("1.5 mm");
     NOTE;
@@ -81,11 +81,11 @@ block! {
 block! {
     /// `flutes { … }`
     flutes: "flutes", "flutes",
-    "Parallel round-bottomed grooves, as many as fit, the same margin at both sides.";
-    RUN: Run = ("run", "which way they run", "run vertical").default("vertical");
+    "Parallel round-bottomed grooves. As many are cut as fit, with the same margin on both sides.";
+    RUN: Run = ("run", "the direction that they run", "run vertical").default("vertical");
     BIT: Refer<Bit> = ("bit", "the bit that cuts them", "bit round-nose-half").required();
-    DEEP: Length = ("deep", "how deep", "deep 5/32").required();
-    PITCH: Length = ("pitch", "from centre to centre", "pitch 3/4").required();
+    DEEP: Length = ("deep", "how deep they are", "deep 5/32").required();
+    PITCH: Length = ("pitch", "the distance from center to center", "pitch 3/4").required();
     LAND: Length = (
         "land",
         "the least flat left between flutes and at the edges",
@@ -93,7 +93,7 @@ block! {
     ).default("1/8 in").metric("3 mm");
     STOP: Length = (
         "stop",
-        "how far they stop short of both ends; run through unless written",
+        "how far they stop short of both ends; if not written, they run through",
         "stop 1",
     ).default("0");
     NOTE;
@@ -109,10 +109,10 @@ block! {
         "what their bottoms are made of",
         "bottom-stock thin-ply",
     ).required();
-    SLIDE: Refer<Slide> = ("slide", "what they run on", "slide soft-15").required();
+    SLIDE: Refer<Slide> = ("slide", "the slide they run on", "slide soft-15").required();
     LOAD: Load = (
         "load",
-        "what they hold on each square foot of bottom",
+        "what they hold per square foot of bottom",
         "load 15 lb per ft2",
     ).default("15 lb per ft2");
     GROOVE: Braces = (
@@ -127,7 +127,7 @@ block! {
     ).may_open(joint::block).default("rabbet");
     PACKER_STOCK: Refer<Stock> = (
         "packer-stock",
-        "what the packers behind narrow partitions are made of; as the boxes unless written",
+        "what the packers beside the slides are made of; if not written, the same as the boxes",
         "packer-stock birch-ply",
     );
     PACKER_WIDE: Length = (
@@ -141,16 +141,16 @@ block! {
 block! {
     /// `groove { … }`
     groove: "groove", "the groove for a drawer bottom",
-    "The groove in front, sides and back that holds a drawer's bottom.";
+    "The groove in the front, sides, and back that holds a drawer's bottom.";
     UP: Length = (
         "up",
-        "from the lower edge to the groove",
+        "the distance from the lower edge to the groove",
         "up 13 mm",
     ).default("1/2 in").metric("12 mm");
     DEEP: Length = ("deep", "how deep it is", "deep 1/4").default("1/4 in").metric("6 mm");
     PLAY: Length = (
         "play",
-        "the bottom is this much smaller than its grooves would hold",
+        "how much smaller the bottom is than the space in its grooves",
         "play 1/16",
     ).default("1/16 in").metric("1.5 mm");
 }

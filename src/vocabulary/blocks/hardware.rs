@@ -6,18 +6,18 @@ use super::*;
 block! {
     /// `hinge NAME { … }`
     hinge: "hinge", "a hinge",
-    "A concealed hinge in a bored cup, or a butt hinge on a pin. Take the figures from the sheet of the hinge in your hand.";
-    CUP: Length = ("cup", "a concealed hinge: the diameter of its cup", "cup 35 mm");
-    BUTT: Flag = ("butt", "a butt hinge with a pin", "butt");
+    "A concealed hinge in a bored cup, or a butt hinge on a pin. Take the figures from your hinge maker's sheet.";
+    CUP: Length = ("cup", "the hinge is concealed, and this is the diameter of its cup", "cup 35 mm");
+    BUTT: Flag = ("butt", "the hinge is a butt hinge with a pin", "butt");
     BORE: Length = ("bore", "the depth of the cup", "bore 12.5 mm");
     FROM_EDGE: Length = (
         "from-edge",
-        "from the door's edge to the edge of the cup",
+        "the distance from the door's edge to the edge of the cup",
         "from-edge 4 mm",
     );
     PIN_AHEAD: Length = (
         "pin-ahead",
-        "from the face of the frame forward to the pin's centre, for a butt hinge",
+        "how far the center of a butt hinge's pin stands in front of the frame's face",
         "pin-ahead 3/16",
     ).default("0");
     SWING: Angle = ("swing", "how far it opens", "swing 105 deg").default("180 deg");
@@ -28,27 +28,27 @@ block! {
     ).default("0");
     ADJUST: Length = (
         "adjust",
-        "how far it can be adjusted sideways, to either side",
+        "how far it can be adjusted to either side",
         "adjust 2 mm",
     ).default("0");
     DOOR_THICKNESS: LengthRange = (
         "door-thickness",
-        "the doors it fits",
+        "the door thicknesses it fits",
         "door-thickness 16 mm to 26 mm",
     );
     POSE: Braces = (
         "pose",
-        "where a concealed hinge carries the door at one angle, from the drawing on its sheet; without poses it is taken to turn about the front corner of its hinge edge",
+        "where a concealed hinge carries the door at one angle, from the drawing on its maker's sheet; without poses, the door is taken to turn about the front corner of its hinge edge",
         "pose { at 45 deg; out 6 mm; aside 8 mm }",
     ).opens(pose::block).many();
     FROM_END: Length = (
         "from-end",
-        "from the door's end to the centre of its first hinge",
+        "the distance from the door's end to the center of its first hinge",
         "from-end 3",
     ).default("3 in").metric("75 mm");
     PLATE: Braces = (
         "plate",
-        "the plate of a cup hinge: the holes for its two screws",
+        "the plate of a cup hinge, with the holes for its two screws",
         "plate { back 37 mm; apart 32 mm; screw 5 mm; deep 12 mm }",
     ).opens(plate::block);
     PRICE: Price<ByPiece> = ("price", "what it costs", "price 5.80 each");
@@ -67,13 +67,13 @@ block! {
 block! {
     /// `plate { … }`
     plate: "plate", "the plate of a hinge",
-    "What the arm of a cup hinge is screwed to, with two screws above each other: on the board beside the opening, on the inside edge of a stile that reaches far enough back, or else on a block behind the stile, flush with its edge.";
+    "The plate that carries the arm of a cup hinge. Two screws, one above the other, hold it to the board beside the opening, to the inside edge of a stile that reaches far enough back, or else to a block behind the stile, flush with its edge.";
     BACK: Length = (
         "back",
-        "from the front edge of what it is screwed to, or behind an inset door from the door's back, to the line of its screws",
+        "the distance to the line of its screws from the front edge of what it is screwed to, or from the back of an inset door",
         "back 37 mm",
     ).default("37 mm");
-    APART: Length = ("apart", "between its two screws", "apart 32 mm").default("32 mm");
+    APART: Length = ("apart", "the distance between its two screws", "apart 32 mm").default("32 mm");
     SCREW: Length = ("screw", "the diameter of their holes", "screw 5 mm").default("5 mm");
     DEEP: Length = ("deep", "the depth of their holes", "deep 12 mm").default("12 mm");
 }
@@ -81,7 +81,7 @@ block! {
 block! {
     /// `pose { … }`
     pose: "pose", "a pose",
-    "How far the front corner of the door's hinge edge has moved from its place when closed. Two poses at least, from `at 0 deg` upward; between two of them the corner runs straight, past the last one it stays.";
+    "How far the front corner of the door's hinge edge has moved from its closed place. Give at least two poses, starting with `at 0 deg`. Between two poses the corner moves in a straight line, and past the last one it stays put.";
     AT: Angle = ("at", "how far the door is open", "at 45 deg").required();
     OUT: Length = (
         "out",
@@ -90,7 +90,7 @@ block! {
     ).default("0");
     ASIDE: Offset = (
         "aside",
-        "how far it has moved away from the hinge stile; below nought toward it",
+        "how far it has moved away from the hinge stile; a negative figure is toward it",
         "aside 8 mm",
     ).default("0");
 }
@@ -98,11 +98,11 @@ block! {
 block! {
     /// `slide NAME { … }`
     slide: "slide", "a slide",
-    "A pair of drawer slides. In its sizes the word `opening` stands for the opening's width or height.";
-    UNDERMOUNT: Flag = ("undermount", "it runs under the drawer", "undermount");
-    SIDE_MOUNT: Flag = ("side-mount", "it runs beside the drawer", "side-mount");
-    LENGTH: Length = ("length", "its nominal length, and the drawer's", "length 15").required();
-    ROOM: Length = ("room", "the depth it needs behind the drawer front", "room 15-3/4").required();
+    "A pair of drawer slides. In its sizes, the word `opening` stands for the width or height of the opening.";
+    UNDERMOUNT: Flag = ("undermount", "the slide runs under the drawer", "undermount");
+    SIDE_MOUNT: Flag = ("side-mount", "the slide runs beside the drawer", "side-mount");
+    LENGTH: Length = ("length", "the nominal length of the slide and the drawer", "length 15").required();
+    ROOM: Length = ("room", "the depth that it needs behind the drawer front", "room 15-3/4").required();
     BOX_INSIDE: Size = ("box-inside", "the drawer's inside width", "box-inside opening - 1-5/8");
     BOX_OUTSIDE: Size = ("box-outside", "the drawer's outside width", "box-outside opening - 1");
     BOX_HIGH: Size = (
@@ -115,10 +115,10 @@ block! {
         "what is cut out of the drawer's back for each runner",
         "notch { wide 35 mm; high 13 mm }",
     ).opens(notch::block);
-    LOAD: Mass = ("load", "the most it carries", "load 75 lb");
+    LOAD: Mass = ("load", "the most weight it carries", "load 75 lb");
     ADJUST: Length = (
         "adjust",
-        "how far the drawer can be adjusted in height, to either side",
+        "how far the drawer can be adjusted up or down",
         "adjust 1.5 mm",
     ).default("0");
     PRICE: Price<ByPair> = ("price", "what it costs", "price 31 per pair");
@@ -155,17 +155,17 @@ block! {
     /// `pull NAME { … }`
     pull: "pull", "a pull",
     "A pull on two screws, or a knob on one.";
-    CENTRES: Length = ("centres", "between its two screws; a knob has none", "centres 3");
-    SCREW: Length = ("screw", "the diameter of its screw's hole", "screw 5/32").required();
+    CENTRES: Length = ("centres", "the distance between its two screws; leave it out for a knob", "centres 3");
+    SCREW: Length = ("screw", "the diameter of its screw hole", "screw 5/32").required();
     UP: PullHeight = ("up", "its height on a drawer front", "up middle").default("middle");
     FROM_EDGE: Length = (
         "from-edge",
-        "from a door's lead edge to its screws",
+        "the distance from a door's latch edge to its screws",
         "from-edge 1-1/4",
     ).default("1-1/4 in").metric("30 mm");
     FOOT: Length = (
         "foot",
-        "the diameter of the foot round each screw; twice the screw unless written",
+        "the diameter of the foot around each screw; if not written, twice the screw",
         "foot 3/8",
     );
     STANDS: Length = (
@@ -184,7 +184,7 @@ block! {
     ROUND_NOSE: Length = ("round-nose", "a round-nose bit of this diameter", "round-nose 1/2");
     STRAIGHT: Length = ("straight", "a straight bit of this diameter", "straight 1/2");
     SHANK: Length = ("shank", "the diameter of its shank", "shank 1/2");
-    SPEED: Count<100_000> = ("speed", "the speed it is run at, in turns a minute", "speed 16000");
+    SPEED: Count<100_000> = ("speed", "the speed it runs at, in rpm", "speed 16000");
     NOTE;
     [one_of "the shape of the bit"] {
         /// The shape of a router bit.
@@ -200,17 +200,17 @@ block! {
 block! {
     /// `finish NAME { … }`
     finish: "finish", "a finish",
-    "A finish and how it is put on.";
-    HARDWAX_OIL: Flag = ("hardwax-oil", "a hardwax oil", "hardwax-oil");
-    OIL: Flag = ("oil", "a drying oil", "oil");
-    VARNISH: Flag = ("varnish", "a varnish", "varnish");
-    LACQUER: Flag = ("lacquer", "a lacquer", "lacquer");
-    WAX: Flag = ("wax", "a wax", "wax");
-    PAINT: Flag = ("paint", "a paint", "paint");
+    "A finish and how it is applied.";
+    HARDWAX_OIL: Flag = ("hardwax-oil", "the finish is a hardwax oil", "hardwax-oil");
+    OIL: Flag = ("oil", "the finish is a drying oil", "oil");
+    VARNISH: Flag = ("varnish", "the finish is a varnish", "varnish");
+    LACQUER: Flag = ("lacquer", "the finish is a lacquer", "lacquer");
+    WAX: Flag = ("wax", "the finish is a wax", "wax");
+    PAINT: Flag = ("paint", "the finish is a paint", "paint");
     COATS: Count<50> = ("coats", "how many coats", "coats 2").default("1");
-    COVERS: Coverage = ("covers", "how far it goes in one coat", "covers 30 m2 per l");
-    MIX: Ratio = ("mix", "how it is mixed with its second part", "mix 3 to 1");
-    POT_LIFE: Duration = ("pot-life", "how long it may be used once mixed", "pot-life 4 h");
+    COVERS: Coverage = ("covers", "the area that it covers in one coat", "covers 30 m2 per l");
+    MIX: Ratio = ("mix", "the ratio in which its two parts are mixed", "mix 3 to 1");
+    POT_LIFE: Duration = ("pot-life", "how long you can use it once it is mixed", "pot-life 4 h");
     CURE: Duration = (
         "cure",
         "how long a coat dries before the next work",

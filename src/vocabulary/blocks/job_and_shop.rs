@@ -6,16 +6,16 @@ use super::*;
 block! {
     /// `job "…" { … }`
     job: "job", "the job",
-    "The heading of every paper, and how its figures are written.";
+    "The heading of every sheet, and how figures are written.";
     REVISION: LetterOrNumber = (
         "revision",
-        "the letter or number of this drawing",
+        "the letter or number of this revision",
         "revision B",
     ).default("A");
     UNITS: Units = ("units", "the unit of bare numbers and of the papers", "units in").required();
     TAPE: Length = (
         "tape",
-        "the finest mark printed on the papers: 1/2, 1/4 and so on to 1/128 in an inch job, 1, 0.5 or 0.1 mm in a metric one; 1/32 or 0.5 mm unless written",
+        "the finest mark printed on the papers: 1/2, 1/4, and so on to 1/128 in an inch job, and 1, 0.5, or 0.1 mm in a metric job; if not written, 1/32 or 0.5 mm",
         "tape 1/32",
     );
     CURRENCY: Text = ("currency", "the currency of all prices", "currency \"USD\"");
@@ -25,7 +25,7 @@ block! {
 block! {
     /// `site { … }`
     site: "site", "the site",
-    "The room the piece is fitted in: what stands at its sides and what it must keep clear of.";
+    "The room that the piece is installed in: what stands at its sides, and what it must stay clear of.";
     LEFT: Meets = (
         "left",
         "what the left side meets",
@@ -38,12 +38,12 @@ block! {
     ).may_open(wall::block).default("open");
     FIXING: Fixing = (
         "fixing",
-        "`wall` where the piece is screwed to the wall behind it, so that it can't tip",
+        "how the piece is fixed; `wall` means that it is screwed to the wall behind it, so that it can't tip",
         "fixing wall",
     ).default("none");
     HUMIDITY: PercentRange = (
         "humidity",
-        "the room's driest and dampest air through the year",
+        "the relative humidity of the room on its driest and dampest days of the year",
         "humidity 30% to 55%",
     ).default("30% to 55%");
     TEMPERATURE: Temperature = (
@@ -53,7 +53,7 @@ block! {
     ).default("70 F");
     KEEP_OUT: Text = (
         "keep-out",
-        "a pipe, socket or trap that no part may touch",
+        "a pipe, outlet, or trap that no part may touch",
         "keep-out \"heating pipe\" { from-left 52; up 0; wide 6; high 3-1/4; deep 3 }",
     ).opens(keep_out::block).many();
     NOTE;
@@ -65,7 +65,7 @@ block! {
     "A wall at one side of the piece.";
     SCRIBE: Length = (
         "scribe",
-        "how far the outer stile reaches past the carcass, to be planed to the wall",
+        "how far the outer stile reaches past the carcass, so that it can be planed to the wall",
         "scribe 3/4",
     ).default("0");
 }
@@ -73,13 +73,13 @@ block! {
 block! {
     /// `keep-out "…" { … }`
     keep_out: "keep-out", "a keep-out",
-    "A box that stands against the wall behind the piece. Measured from the left side of the whole piece, from the floor, and out from the wall.";
+    "A box that stands against the wall behind the piece. It is measured from the left side of the whole piece, from the floor, and out from the wall.";
     FROM_LEFT: Offset = (
         "from-left",
-        "from the left side of the piece to its left side; below nought where it begins left of the piece",
+        "the distance from the left side of the piece to its left side; negative where it starts to the left of the piece",
         "from-left 52",
     ).required();
-    UP: Length = ("up", "from the floor to its underside", "up 16").default("0");
+    UP: Length = ("up", "the height from the floor to its underside", "up 16").default("0");
     WIDE: Length = ("wide", "its width", "wide 6").required();
     HIGH: Length = ("high", "its height", "high 3-1/4").required();
     DEEP: Length = ("deep", "how far it stands out from the wall", "deep 3").required();
@@ -89,10 +89,10 @@ block! {
 block! {
     /// `shop { … }`
     shop: "shop", "the shop",
-    "How this shop works: its saw, its clamps and its hours.";
+    "How this shop works: its saw, its clamps, and its hours.";
     HUMIDITY: Percent = (
         "humidity",
-        "the air when the wood was milled and the fronts are fitted",
+        "the relative humidity when the wood is milled and the fronts are fitted",
         "humidity 40%",
     ).default("40%");
     KERF: Length = (
@@ -102,7 +102,7 @@ block! {
     ).default("1/8 in").metric("3 mm");
     ALLOW: Braces = (
         "allow",
-        "rough size over finished size",
+        "how much larger a rough part is than the finished part",
         "allow { length 1; width 1/4; edge-trim 1/2 }",
     ).opens(allow::block);
     CLAMP: Duration = (
@@ -112,19 +112,19 @@ block! {
     ).default("1 h");
     CURE: Duration = (
         "cure",
-        "how long glue cures before it is worked",
+        "how long a joint cures before you work it",
         "cure 24 h",
     ).default("24 h");
-    DAY: Duration = ("day", "the working day", "day 8 h").default("8 h");
-    CLAMPS: Count<1_000> = ("clamps", "how many clamps there are", "clamps 8").default("8");
+    DAY: Duration = ("day", "the length of the working day", "day 8 h").default("8 h");
+    CLAMPS: Count<1_000> = ("clamps", "how many clamps the shop has", "clamps 8").default("8");
     OPEN_TIME: Duration = (
         "open-time",
-        "how long the glue stays open once it is spread; white and yellow glue 5 to 10 min",
+        "how long the glue stays open once it is spread; white and yellow glues take 5 to 10 min",
         "open-time 8 min",
     ).default("8 min");
     BASE_PLATE: Length = (
         "base-plate",
-        "across the router's base plate, for the distance of a straight-edge",
+        "the width of the router's base plate, which sets the distance of a straight-edge",
         "base-plate 6",
     ).default("6 in").metric("150 mm");
     FEED: Feed = (
@@ -153,20 +153,20 @@ block! {
 block! {
     /// `tolerance { … }`
     tolerance: "tolerance", "the tolerances",
-    "How far a size may be off, to either side, when it is made with care in this shop.";
+    "How far a size may be off in either direction when it is made with care in this shop.";
     CUT: Length = (
         "cut",
-        "a part cut to a stop or fence",
+        "for a part cut to a stop or a fence",
         "cut 1/64",
     ).default("1/64 in").metric("0.4 mm");
     SQUARE: Length = (
         "square",
-        "the difference of an opening's two diagonals",
+        "for the difference between the two diagonals of an opening",
         "square 1/16",
     ).default("1/32 in").metric("0.8 mm");
     PLACE: Length = (
         "place",
-        "a front or hinge set by hand",
+        "for a front or a hinge set by hand",
         "place 1/64",
     ).default("1/64 in").metric("0.4 mm");
 }
@@ -174,20 +174,20 @@ block! {
 block! {
     /// `allow { … }`
     allow: "allow", "the allowances",
-    "What is left on when a part is cut rough.";
+    "What is left on a part when it is cut rough.";
     LENGTH: Length = (
         "length",
-        "left on the length of solid parts",
+        "the extra length of solid parts",
         "length 1",
     ).default("1 in").metric("25 mm");
     WIDTH: Length = (
         "width",
-        "left on the width of solid parts",
+        "the extra width of solid parts",
         "width 1/4",
     ).default("1/4 in").metric("6 mm");
     EDGE_TRIM: Length = (
         "edge-trim",
-        "trimmed off each factory edge of a sheet",
+        "how much is trimmed off each factory edge of a sheet",
         "edge-trim 1/2",
     ).default("1/2 in").metric("12 mm");
 }

@@ -6,9 +6,9 @@ use super::*;
 block! {
     /// `stock NAME { … }`
     stock: "stock", "a stock",
-    "A material. Sheet goods give the nominal thickness they are sold by and, with `actual`, what a calliper reads; lumber gives its rough thickness in quarters and the thickness it is planed to.";
+    "A material. For sheet goods, give the nominal thickness that they are sold by, and with `actual` what a caliper reads. For lumber, give the rough thickness in quarters and the thickness that it is planed to.";
     PLYWOOD: Nominal = ("plywood", "plywood of this nominal thickness", "plywood 3/4");
-    MDF: Nominal = ("mdf", "medium-density fibreboard of this nominal thickness", "mdf 18 mm");
+    MDF: Nominal = ("mdf", "MDF of this nominal thickness", "mdf 18 mm");
     PARTICLEBOARD: Nominal = (
         "particleboard",
         "particleboard of this nominal thickness",
@@ -17,24 +17,24 @@ block! {
     HARDBOARD: Nominal = ("hardboard", "hardboard of this nominal thickness", "hardboard 1/4");
     LUMBER: Nominal = (
         "lumber",
-        "boards of this rough thickness: quarters of an inch, or a length with its unit",
+        "boards of this rough thickness, in quarters of an inch or as a length with its unit",
         "lumber 4/4",
     );
     ACTUAL: Length = (
         "actual",
-        "the sheet's thickness as measured; the nominal one unless written",
+        "the sheet's thickness as measured; if not written, the nominal one",
         "actual 23/32",
     );
-    THICKNESS: Length = ("thickness", "what lumber is planed to", "thickness 3/4");
-    SPECIES: Label = ("species", "the wood, or the face veneer", "species black-cherry");
+    THICKNESS: Length = ("thickness", "the thickness that lumber is planed to", "thickness 3/4");
+    SPECIES: Label = ("species", "the wood of a board, or of a sheet's face veneer", "species black-cherry");
     GRAVITY: Number = (
         "gravity",
-        "specific gravity at 12 % moisture; that of the species or the kind of sheet unless written",
+        "the specific gravity at 12 % moisture; if not written, that of the species or the kind of sheet",
         "gravity 0.68",
     );
     STIFFNESS: Stiffness = (
         "stiffness",
-        "modulus of elasticity; that of the species or the kind of sheet unless written",
+        "the modulus of elasticity; if not written, that of the species or the kind of sheet",
         "stiffness 1400000 psi",
     );
     SAWN: Sawn = ("sawn", "how the boards are sawn", "sawn quarter").default("flat");
@@ -75,7 +75,7 @@ block! {
 block! {
     /// `sheet { … }`
     sheet: "sheet", "a sheet",
-    "A whole sheet as it is bought.";
+    "A whole sheet as you buy it.";
     LONG: Length = ("long", "its length", "long 96").required();
     WIDE: Length = ("wide", "its width", "wide 48").required();
     GRAIN: SheetGrain = ("grain", "which way the face grain runs", "grain long").default("long");
@@ -84,7 +84,7 @@ block! {
 block! {
     /// `on-hand { … }`
     on_hand: "on-hand", "a piece on hand",
-    "A piece that is in the rack already.";
+    "A piece that is already in the rack.";
     LONG: Length = ("long", "its length, along the grain", "long 40").required();
     WIDE: Length = ("wide", "its width", "wide 27").required();
 }
@@ -92,7 +92,7 @@ block! {
 block! {
     /// `boards { … }`
     boards: "boards", "the boards",
-    "The narrowest to the widest and the shortest to the longest board the yard has.";
+    "The range of widths and lengths of the boards that the yard has.";
     WIDE: LengthRange = ("wide", "their widths", "wide 5 to 8").required();
     LONG: LengthRange = ("long", "their lengths", "long 96 to 120").required();
 }
@@ -100,30 +100,30 @@ block! {
 block! {
     /// `species NAME { … }`
     species: "species", "a species",
-    "A wood with figures of your own: how heavy, how stiff and how restless it is. `radial` and `tangential` are the change for each point of moisture, across and along the rings; tables that give the shrinkage from green to oven-dry instead go into `shrinks`.";
+    "A wood with figures of your own: how heavy it is, how stiff it is, and how much it moves. `radial` and `tangential` are the change for each point of moisture, across and along the rings. Use `shrinks` for tables that give the shrinkage from green to oven-dry instead.";
     GRAVITY: Number = (
         "gravity",
-        "specific gravity: oven-dry weight over the volume at 12 % moisture",
+        "the specific gravity: oven-dry weight over the volume at 12 % moisture",
         "gravity 0.50",
     ).required();
     RADIAL: Number = (
         "radial",
-        "change across the rings for each point of moisture",
+        "the change across the rings for each point of moisture",
         "radial 0.00126",
     );
     TANGENTIAL: Number = (
         "tangential",
-        "change along the rings for each point of moisture",
+        "the change along the rings for each point of moisture",
         "tangential 0.00248",
     );
     SHRINKS: Braces = (
         "shrinks",
-        "shrinkage from green to oven-dry, where that is what the table gives",
+        "the shrinkage from green to oven-dry, where the table gives that",
         "shrinks { radial 3.7%; tangential 7.1% }",
     ).opens(shrinks::block);
     STIFFNESS: Stiffness = (
         "stiffness",
-        "modulus of elasticity",
+        "the modulus of elasticity",
         "stiffness 1490000 psi",
     ).required();
     NOTE;
@@ -142,6 +142,6 @@ block! {
     /// `shrinks { … }`
     shrinks: "shrinks", "the shrinkage",
     "Shrinkage from green to oven-dry. The change for each point of moisture follows as S / (3000 − 20 S), S in percent.";
-    RADIAL: Percent = ("radial", "across the rings", "radial 3.7%").required();
-    TANGENTIAL: Percent = ("tangential", "along the rings", "tangential 7.1%").required();
+    RADIAL: Percent = ("radial", "the shrinkage across the rings", "radial 3.7%").required();
+    TANGENTIAL: Percent = ("tangential", "the shrinkage along the rings", "tangential 7.1%").required();
 }

@@ -5,27 +5,27 @@ use super::*;
 block! {
     /// What stands outside all braces.
     file: "file", "the file",
-    "What stands outside all braces. A file that others `use` needs only what it shares.";
+    "What stands outside all braces. A file that other specs `use` needs only what it shares.";
     CASEWORK: Count<1_000> = ("casework", "the version of the language", "casework 1");
     USE: Text = (
         "use",
-        "takes the stock, hardware, finishes and shop of another file below this one's folder",
+        "another file in or below this one's folder, whose stock, hardware, finishes, and shop this spec takes",
         "use \"shop.case\"",
     ).many();
-    UNITS: Units = ("units", "the unit of bare numbers in a file that others use", "units mm");
+    UNITS: Units = ("units", "the unit of bare numbers in a file that other specs use", "units mm");
     JOB: Text = (
         "job",
-        "the job: its name, units and tape",
+        "the job, with its name, units, and tape",
         "job \"Hall console\" { units in }",
     ).opens(job::block);
     SITE: Braces = (
         "site",
-        "the room it is fitted in",
+        "the room that the piece is installed in",
         "site { left open; right wall { scribe 3/4 } }",
     ).opens(site::block);
     SHOP: Braces = (
         "shop",
-        "the shop it is made in",
+        "the shop that the piece is made in",
         "shop { kerf 1/8; clamps 8 }",
     ).opens(shop::block);
     STOCK: Define = (
@@ -35,17 +35,17 @@ block! {
     ).opens(stock::block).many();
     SPECIES: Define = (
         "species",
-        "a wood that the built-in table lacks, or your own figures for one that it has (`casewright trade species` lists it)",
+        "a wood that the built-in table lacks, or your own figures for one that it has (`casewright trade species` prints the table)",
         "species pear { gravity 0.69; shrinks { radial 3.9%; tangential 11.3% }; stiffness 7.8 GPa }",
     ).opens(species::block).many();
     HINGE: Define = (
         "hinge",
-        "a hinge, from its maker's sheet",
+        "a hinge, with the figures of its maker's sheet",
         "hinge inset-cup { cup 35 mm; bore 12.5 mm; from-edge 4 mm; gap 1.5 mm }",
     ).opens(hinge::block).many();
     SLIDE: Define = (
         "slide",
-        "a drawer slide, from its maker's sheet",
+        "a drawer slide, with the figures of its maker's sheet",
         "slide soft-15 { undermount; length 15; room 15-3/4; box-inside opening - 1-5/8; box-high opening - 7/8 }",
     ).opens(slide::block).many();
     PULL: Define = (
@@ -70,17 +70,17 @@ block! {
     ).opens(case::block).many();
     ACCEPT: (Label, On, Path, Text) = (
         "accept",
-        "silences one warning at one place, with the reason",
+        "a warning that you accept at one place, with your reason",
         "accept pocket-seen on console.partition-press-niche \"filled with plugs\"",
     ).many();
     MEASURED: Maybe<Date> = (
         "measured",
-        "sizes as they came out of the clamps, from the yard and in the shop; the day may be said",
+        "sizes as measured after glue-up, from the yard, and in the shop; you may write the day",
         "measured { opening console.press { wide 26-17/32 } }",
     ).opens(measured::block).many();
     CUT: Date = (
         "cut",
-        "parts that are cut already, and the day; `casewright record` writes it",
+        "parts that are already cut, and the day; `casewright record` writes this",
         "cut 2026-03-14 { console.left-end; console.bottom { wide 16-9/32 } }",
     ).opens(cut::block).many();
 }

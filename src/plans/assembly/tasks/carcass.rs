@@ -31,8 +31,9 @@ impl Maker<'_, '_> {
         if matches!(unit, Assembly::Frame(_)) {
             // Inner members can't be reached once the outer stiles are on.
             lines.reverse();
-            lines
-                .push("from the inside out: inner members first, the outer stiles last".to_owned());
+            lines.push(
+                "work from the inside out: inner members first, outer stiles last".to_owned(),
+            );
         }
         let mut parts: Vec<PartId> =
             joints.iter().flat_map(|joint| [joint.part, joint.into]).collect();
@@ -40,7 +41,7 @@ impl Maker<'_, '_> {
         parts.dedup();
         let square = self.outline(&parts, unit);
         let load = gluing::joined(self.parts, &joints);
-        let dry = vec!["no glue: every joint closes by hand, the diagonals agree, the clamps are set and lie ready".to_owned()];
+        let dry = vec!["without glue, check that every joint closes by hand and the diagonals agree, then set the clamps and lay them ready".to_owned()];
         let after = self.ready(&parts);
         let dry = self.simple(
             format!("Dry-fit the {what}"),
@@ -64,7 +65,7 @@ impl Maker<'_, '_> {
         let mut loose = base;
         for (role, title) in [
             (Role::Bottom, "Set the carcass on its base"),
-            (Role::Kick, "Fix the kick board"),
+            (Role::Kick, "Fix the toe kick"),
             (Role::Leg, "Set the legs under the bottom"),
             (Role::Back, "Fix the back"),
         ] {
@@ -90,17 +91,17 @@ impl Maker<'_, '_> {
                 Role::Bottom => {
                     after.extend(loose.take());
                     lines.push(
-                        "screwed from inside, no glue, so that it comes apart for the stairs"
+                        "screw from inside without glue, so that it comes apart for the stairs"
                             .to_owned(),
                     );
                 }
                 Role::Back => {
-                    lines.push(format!("{marks}: square the case with it, then pins or screws every 6 in or 150 mm, no glue"));
+                    lines.push(format!("{marks}: square the case with it, then pin or screw it every 6 in or 150 mm, without glue"));
                 }
                 Role::Kick => lines.push(format!(
-                    "{marks} across both notches, glued and screwed; leave it long at a wall"
+                    "{marks}: glue and screw across both notches; leave it long at a wall"
                 )),
-                _ => lines.push(format!("{marks} glued and screwed from above")),
+                _ => lines.push(format!("{marks}: glue and screw from above")),
             }
             let minutes = minutes::JOINT * 3 * parts.len() as i64;
             let work = Work::Bench;
@@ -129,8 +130,8 @@ impl Maker<'_, '_> {
         for joint in &crossing {
             let (stile, end) = (self.parts.mark(joint.part), self.parts.mark(joint.into));
             lines.push(match joint.sort {
-                JointSort::Mitre => format!("{stile} to {end}: mitred seam, taped outside and folded shut; it must close before the rest is clamped"),
-                _ => format!("{stile} to {end}: glued flush or over it, as drawn"),
+                JointSort::Mitre => format!("{stile} to {end}: tape the mitered seam outside and fold it shut; it must close before you clamp the rest"),
+                _ => format!("{stile} to {end}: glue it flush or over, as drawn"),
             });
         }
         let parts: Vec<PartId> = crossing.iter().map(|joint| joint.part).collect();

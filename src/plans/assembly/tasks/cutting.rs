@@ -14,7 +14,8 @@ impl Maker<'_, '_> {
         let all = self.ids(|_| true);
         let minutes = minutes::CUT_PART * all.len() as i64;
         let lines = vec![
-            "everything on the cut list, each piece marked before it leaves the saw".to_owned(),
+            "cut everything on the cut list, and mark each piece before it leaves the saw"
+                .to_owned(),
         ];
         let title = "Cut the parts".into();
         let cut = self.simple(title, lines, Vec::new(), Work::Machine, minutes, Vec::new());
@@ -37,7 +38,7 @@ impl Maker<'_, '_> {
         }
         if !plated.is_empty() {
             lines.push(format!(
-                "the holes for the plates of the hinges in {}, with a stop on the bit",
+                "bore for the hinge plates in {}, with a stop on the bit",
                 self.marks(&plated)
             ));
         }
@@ -63,14 +64,14 @@ impl Maker<'_, '_> {
     /// end at different heights: an end on the floor, a partition on the bottom.
     fn templates(&self, shelves: &[&Joint], pinned: &[PartId]) -> Vec<String> {
         let foot = |id: PartId| self.parts.get(id).map(|part| part.extent(Direction::Y).0);
-        let rows = format!("rows for the pins in {}, from one template", self.marks(pinned));
+        let rows = format!("bore the pin rows in {} from one template", self.marks(pinned));
         let mut feet = pinned.iter().map(|id| foot(*id));
         let first = feet.next();
         if feet.all(|foot| Some(foot) == first) {
-            return vec![format!("{rows} that always stands on the bottom end")];
+            return vec![format!("{rows}, with the template always on the bottom end")];
         }
         let mut lines =
-            vec![format!("{rows}, which counts from the lower edge of the opening of its shelves")];
+            vec![format!("{rows}, measured from the lower edge of the shelves' opening")];
         let tape = self.piece.tape();
         let mut hosts: BTreeMap<PartId, Vec<PartId>> = BTreeMap::new();
         for joint in shelves {
@@ -107,8 +108,8 @@ impl Maker<'_, '_> {
         }
         let marks = self.marks(&wide);
         let lines = vec![
-            format!("edge to edge, rings turned in turn: {}", marks),
-            "leave them over size; planed, and to width and length, only when the glue has cured"
+            format!("glue edge to edge and alternate the growth rings: {}", marks),
+            "leave them oversize; plane them and cut them to size only when the glue has cured"
                 .to_owned(),
         ];
         let (clamp, cure) = (self.piece.shop.clamp, self.piece.shop.cure);
@@ -155,9 +156,13 @@ impl Maker<'_, '_> {
             let Some(own) = stock(part).filter(|own| own.is_positive()) else { continue };
             let layers = (part.thickness.length / own).ceil();
             let (mark, thick) = (self.marks(&[id]), tape.text(part.thickness.length));
-            lines.push(format!("{mark} from {layers} layers, face to face, then to {thick} thick"));
+            lines.push(format!(
+                "{mark}: laminate from {layers} layers face to face, then plane to {thick} thick"
+            ));
         }
-        lines.push("clamps all round, with cauls; to size only when the glue has cured".to_owned());
+        lines.push(
+            "clamp all round with cauls, and cut to size only when the glue has cured".to_owned(),
+        );
         let (clamp, cure) = (self.piece.shop.clamp, self.piece.shop.cure);
         let after = self.ready(&thick);
         let task = self.add(Task {
@@ -190,11 +195,11 @@ impl Maker<'_, '_> {
         let moves = hidden.iter().filter_map(|id| self.parts.get(*id));
         let moves = moves.filter_map(|part| self.piece.stock(part.stock)).any(Stock::is_solid);
         let why = match moves {
-            true => ", edges too: unfinished wood would show when a panel shrinks",
-            false => ": no brush gets into a groove or rabbet later",
+            true => ", edges too, because bare wood would show when a panel shrinks",
+            false => ", because no brush gets into a groove or rabbet later",
         };
-        let lines = vec![format!("first coat of {} on {marks}{why}", finish.kind.word())];
-        let title = "Finish what can't be reached later".into();
+        let lines = vec![format!("put the first coat of {} on {marks}{why}", finish.kind.word())];
+        let title = "Finish what you can't reach later".into();
         let after = self.ready(&hidden);
         let coated = self.coat(finish, title, lines, hidden.clone(), after);
         self.makes(&hidden, coated);

@@ -9,7 +9,7 @@ use super::{Maker, Task, Wait, Work, hands, minutes};
 impl Maker<'_, '_> {
     pub(super) fn finish(&mut self, hung: &[usize]) -> usize {
         let sand = vec![
-            "take doors, drawers and hardware off again; sand, break every sharp edge, dust off"
+            "take off the doors, drawers, and hardware; sand, ease every sharp edge, and dust off"
                 .to_owned(),
         ];
         let sanded = self.simple(
@@ -32,15 +32,16 @@ impl Maker<'_, '_> {
                 }
                 if let Some(covers) = finish.covers {
                     let tenths = (covers * Exact::int(10)).round();
-                    lines.push(format!("a litre covers {}.{} m2", tenths / 10, tenths % 10));
+                    lines.push(format!("a liter covers {}.{} m2", tenths / 10, tenths % 10));
                 }
-                lines.push("both faces of every front alike, so that it stays flat".to_owned());
+                lines
+                    .push("coat both faces of every front alike, so that it stays flat".to_owned());
                 lines.extend(finish.notes.iter().cloned());
                 let title = format!("Coat {coat} of {}: {}", finish.coats, finish.kind.word());
                 last = self.coat(finish, title, lines, Vec::new(), vec![last]);
             }
         }
-        let lines = vec!["doors, drawers, shelves and pulls back to where they were marked; check every gap once more".to_owned()];
+        let lines = vec!["put the doors, drawers, shelves, and pulls back where they were marked, and check every gap once more".to_owned()];
         let together = self.simple(
             "Put together".into(),
             lines,
@@ -83,12 +84,12 @@ impl Maker<'_, '_> {
 
     /// How it is made to stand, and to stay so.
     fn standing(&self) -> Vec<String> {
-        let mut lines = vec!["level on shims".to_owned()];
+        let mut lines = vec!["level it on shims".to_owned()];
         if !self.piece.site.fixed {
             return lines;
         }
-        lines.push("look for pipes and wires before you drill; where any run, local code and the licensed trade decide".to_owned());
-        lines.push("screw every case to the wall behind it, high up, through a rail, a stretcher or a cleat and not through the thin back alone: into two studs at the least, or into masonry with plugs made for it".to_owned());
+        lines.push("look for pipes and wires before you drill; where any run, local code and a licensed trade decide".to_owned());
+        lines.push("screw every case to the wall behind it, high up, through a rail, a stretcher, or a cleat and not through the thin back alone; use at least two studs, or plugs made for masonry".to_owned());
         let tips = self
             .work
             .tipping()
@@ -99,7 +100,7 @@ impl Maker<'_, '_> {
             .collect::<Vec<_>>()
             .join(", ");
         if !tips.is_empty() {
-            lines.push(format!("carry it in without doors and drawers and put them in when the screws hold: opened before, {tips} can go over"));
+            lines.push(format!("carry it in without doors and drawers, and put them in after the screws hold; until then {tips} can tip when it is opened"));
         }
         lines
     }
@@ -113,7 +114,7 @@ impl Maker<'_, '_> {
                 {
                     let tape = self.piece.tape();
                     lines.push(format!(
-                        "plane the {} stile of {} to the wall: up to {} of it is scribe",
+                        "plane the {} stile of {} to the wall; up to {} of it is scribe",
                         side.word(),
                         case.name,
                         tape.text(scribe.length)
@@ -129,7 +130,7 @@ impl Maker<'_, '_> {
         }
         lines.extend(self.standing());
         self.simple(
-            "Fit it in the house".into(),
+            "Install it in the house".into(),
             lines,
             Vec::new(),
             Work::Fit,

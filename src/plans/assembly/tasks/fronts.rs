@@ -27,8 +27,8 @@ impl Maker<'_, '_> {
             let mut panels = panels.filter(|part| part.role == Role::FrontPanel);
             let solid = |part: &Part| self.piece.stock(part.stock).is_some_and(Stock::is_solid);
             lines.push(match panels.any(solid) {
-                true => "no glue in the panel's grooves: it must move".to_owned(),
-                false => "the panel is a sheet and keeps its size: dry in its grooves, or with a little glue".to_owned(),
+                true => "put no glue in the panel's grooves; it must move".to_owned(),
+                false => "the panel is a sheet and keeps its size; set it dry in its grooves, or use a little glue".to_owned(),
             });
             let square = self.outline(&parts, unit);
             let (title, after) = (format!("Glue up {path}"), self.ready(&parts));
@@ -48,9 +48,9 @@ impl Maker<'_, '_> {
         let fitted = self
             .ids(|part| matches!(part.assembly, Assembly::Front(front) if inset.contains(&front)));
         let line = match (fitted.len() == all.len(), fitted.is_empty()) {
-            (true, _) => "to length and width, with a shaving left on at every edge",
-            (_, true) => "to length and width",
-            _ => "to length and width; those that are inset with a shaving left on at every edge",
+            (true, _) => "cut to length and width, with a shaving left on at every edge",
+            (_, true) => "cut to length and width",
+            _ => "cut to length and width; leave a shaving on every edge of the inset ones",
         };
         let (title, after) = ("Make the fronts".into(), self.ready(&all));
         let time = minutes::MAKE_FRONT * count;
@@ -58,7 +58,7 @@ impl Maker<'_, '_> {
             self.simple(title, vec![line.to_owned()], all.clone(), Work::Machine, time, after);
         self.makes(&all, made);
         if !fitted.is_empty() {
-            let lines = vec!["plane each to its own opening as it came out, shim it to its gaps, and mark the two alike; bore and rout nothing before, since every hole and flute counts from these edges".to_owned()];
+            let lines = vec!["plane each one to its own opening as it came out, shim it to its gaps, and mark the front and the opening alike; don't bore or rout before, because every hole and flute is measured from these edges".to_owned()];
             let mut after = stands.to_vec();
             after.push(made);
             let time = minutes::FIT_FRONT * inset.len() as i64;
@@ -85,7 +85,7 @@ impl Maker<'_, '_> {
         let pulls = has(|kind| *kind == FeatureKind::Bore(Bore::Pull));
         let mut lines = Vec::new();
         if fluted {
-            lines.push("flutes, from the set-up sheet, before any hole is bored".to_owned());
+            lines.push("cut the flutes from the set-up sheet before you bore any hole".to_owned());
         }
         let holes = match (cups, pulls) {
             (true, true) => "hinge cups and pull holes",
@@ -94,7 +94,7 @@ impl Maker<'_, '_> {
         };
         if cups || pulls {
             lines.push(format!(
-                "{holes}, from a template that stands on the same end of every front"
+                "bore the {holes} from a template that stands on the same end of every front"
             ));
         }
         let title = match (fluted, cups || pulls) {
@@ -126,7 +126,7 @@ impl Maker<'_, '_> {
             let joints = self.joints_of(unit);
             let load = gluing::joined(self.parts, &joints);
             let mut lines = self.joint_lines(&joints);
-            lines.push("the bottom goes in dry with the corners; it squares the box".to_owned());
+            lines.push("the bottom goes in dry with the corners and squares the box".to_owned());
             let square = self.outline(&parts, unit);
             let mut after = self.ready(&parts);
             after.extend(last);

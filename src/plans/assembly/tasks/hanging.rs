@@ -22,17 +22,17 @@ impl Maker<'_, '_> {
             if !packers.is_empty() {
                 let marks = self.marks(&packers);
                 lines.push(format!(
-                    "packers first, so that the slides stand flush with their openings: {marks}"
+                    "fix the packers first, so that the slides stand flush with their openings: {marks}"
                 ));
             }
-            lines.push("slides level and parallel, as their maker's sheet says; then the boxes; then each front shimmed to its gaps and screwed to its box".to_owned());
+            lines.push("set the slides level and parallel, as their maker's sheet says, and put in the boxes; then shim each front to its gaps and screw it to its box".to_owned());
             let pulled = |opening: &Opening| {
                 matches!(opening.kind, OpeningKind::Drawer { .. })
                     && opening.front.as_ref().is_some_and(|front| front.pull.is_some())
             };
             if self.piece.cases.iter().flat_map(|case| &case.openings).any(pulled) {
                 lines.push(
-                    "with a front in its place, its pull holes on through the front of the box"
+                    "with a front in place, drill its pull holes on through the front of the box"
                         .to_owned(),
                 );
             }
@@ -40,7 +40,7 @@ impl Maker<'_, '_> {
             after.extend(boxes);
             after.extend(self.ready(&packers));
             after.extend(self.of_fronts(|kind| matches!(kind, OpeningKind::Drawer { .. })));
-            let title = "Fit slides, drawers and their fronts".into();
+            let title = "Fit the slides, drawers, and drawer fronts".into();
             let time = minutes::HANG * 2 * slid.max(1);
             let task = self.simple(title, lines, packers.clone(), Work::Bench, time, after);
             let closes = self.picked(|joint| {
@@ -61,13 +61,13 @@ impl Maker<'_, '_> {
             if !blocks.is_empty() {
                 let marks = self.marks(&blocks);
                 lines.push(format!(
-                    "the hinge blocks first, glued and screwed behind the stiles, flush with their openings: {marks}"
+                    "first glue and screw the hinge blocks behind the stiles, flush with their openings: {marks}"
                 ));
             }
             if self.has_butts() {
-                lines.push("the leaves of the butt hinges let in flush, in door and stile, marked from the hinge itself".to_owned());
+                lines.push("cut the leaves of the butt hinges in flush, in door and stile; mark them from the hinge itself".to_owned());
             }
-            lines.push("hang every door in its own opening, set its gaps with shims, then mark each leaf and hinge".to_owned());
+            lines.push("hang every door in its own opening, set its gaps with shims, and mark each leaf and hinge".to_owned());
             after.extend(self.ready(&blocks));
             let title = "Hang the doors".into();
             let time = minutes::HANG * hung;
@@ -89,7 +89,7 @@ impl Maker<'_, '_> {
             return None;
         }
         let lines = vec![format!(
-            "{}: shimmed to its gaps, then screwed from behind through blocks glued beside the opening",
+            "{}: shim it to its gaps, then screw it from behind through blocks glued beside the opening",
             self.marks(&fixed)
         )];
         let mut after = stands.to_vec();

@@ -13,33 +13,33 @@ type Sort = (fn(&FeatureKind) -> bool, &'static str, &'static str, i64);
 
 /// In the order of the work. A mortise is cut first and its tenon fitted to it.
 const SORTS: &[Sort] = &[
-    (|k| matches!(k, FeatureKind::Pockets(..)), "the pocket holes", "", minutes::BORE),
+    (|k| matches!(k, FeatureKind::Pockets(..)), "bore the pocket holes", "", minutes::BORE),
     (
         |k| matches!(k, FeatureKind::Dowels(..)),
-        "the dowel holes",
+        "bore the dowel holes",
         " and of what they join, from one jig",
         minutes::BORE,
     ),
-    (|k| matches!(k, FeatureKind::Mortise), "the mortises", "", minutes::TENON),
+    (|k| matches!(k, FeatureKind::Mortise), "cut the mortises", "", minutes::TENON),
     (
         |k| matches!(k, FeatureKind::Tenon),
-        "the tenons",
+        "cut the tenons",
         ", each to fit its mortise or groove",
         minutes::TENON,
     ),
     (
         |k| matches!(k, FeatureKind::Dovetails),
-        "the dovetails",
+        "cut the dovetails",
         " and of what they join, one half marked from the other",
         minutes::DOVETAILS,
     ),
     (
         |k| matches!(k, FeatureKind::Mitre),
-        "the miters",
-        ", long points on the show face",
+        "cut the miters",
+        ", with the long points on the show face",
         minutes::MITRE,
     ),
-    (|k| matches!(k, FeatureKind::Notch), "the notches", "", minutes::NOTCH),
+    (|k| matches!(k, FeatureKind::Notch), "cut the notches", "", minutes::NOTCH),
 ];
 
 impl Maker<'_, '_> {
@@ -82,8 +82,8 @@ impl Maker<'_, '_> {
         let mut lines = Vec::new();
         match count {
             0 => {}
-            1 => lines.push("1 set-up of the router-jig sheet".to_owned()),
-            many => lines.push(format!("{many} set-ups of the router-jig sheet, in its order")),
+            1 => lines.push("make 1 set-up of the router-jig sheet".to_owned()),
+            many => lines.push(format!("make {many} set-ups of the router-jig sheet, in order")),
         }
         for (is_of, what, how, each) in SORTS {
             let mut of: Vec<PartId> =
