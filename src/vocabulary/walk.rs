@@ -186,7 +186,7 @@ mod tests {
     #[test]
     fn what_stands_too_far_in_is_met_where_it_belongs() {
         let met = told("case a { base { high 4; bottom { flush } }");
-        assert_eq!(met[4..7], ["bottom of case", "flush of bottom", "end"]);
+        assert_eq!(met[6..9], ["bottom of case", "flush of bottom", "end"]);
     }
 
     #[test]
