@@ -39,7 +39,7 @@ fn trims(text: &str) -> Vec<String> {
     let bench = Bench::new().with("a.case", text);
     let done = bench.run(&["build", "a.case", "--print", "cut-list"]);
     assert_eq!(done.code, Some(0), "{done:?}");
-    let rows = done.out.lines().skip_while(|line| !line.starts_with(">>   trims first"));
+    let rows = done.out.lines().skip_while(|line| !line.starts_with(">>   trim these first"));
     let rows = rows.skip(2).take_while(|line| line.starts_with("  [ ]  "));
     rows.map(|row| row.split_whitespace().skip(2).collect::<Vec<_>>().join(" ")).collect()
 }
@@ -466,7 +466,7 @@ fn a_stile_with_its_mortises_is_planed_alike_on_both_faces() {
         "stock maple   { lumber 4/4; thickness 21/32;",
     );
     assert!(
-        trims(&thin)[0].contains("thickness 3/4 to 21/32: take 3/32 off, as much at either face"),
+        trims(&thin)[0].contains("thickness 3/4 to 21/32: take 3/32 off, half of it off each face"),
         "{:?}",
         trims(&thin)
     );

@@ -171,7 +171,7 @@ fn face(part: &Part, trim: &Differs<'_>) -> String {
     match (front, back, inside) {
         (true, false, false) => format!(" the {}", part.face_name(Face::ThickEnd)),
         (false, true, false) => format!(" the {}", part.face_name(Face::ThickStart)),
-        (false, false, true) => ", the same amount off each face".to_owned(),
+        (false, false, true) => ", half of it off each face".to_owned(),
         _ => String::new(),
     }
 }
