@@ -414,7 +414,7 @@ fn panels_that_float_are_told_through_the_year() {
     let press = spec("tide-cottage-press.case");
     let damp = with(&press, "humidity    40% to 65%", "humidity 35% to 70%");
     let difference = compare(&press, &damp);
-    let panels: Vec<&str> = difference.panels.iter().map(|gap| gap.front.now.as_str()).collect();
+    let panels: Vec<&str> = difference.panels.iter().map(|gap| &*gap.front.now).collect();
     assert_eq!(panels, ["press.linen.left-door.panel", "press.linen.right-door.panel"]);
     assert!(difference.parts.is_empty() && !difference.gaps.changed.is_empty());
     is_mirrored(&compile(&press), &compile(&damp));

@@ -235,13 +235,13 @@ fn a_record_leaves_the_rest_of_the_file_alone() {
     // 13/64 of 17-1/4; the bottom's dado is 1/4 deep, above the 4 of the toe kick.
     let lines = "    # ends
     cupboard.left-end {
-      long 34-1/2; wide 17-1/4; thick 23/32; stock ply
+      mark LE; long 34-1/2; wide 17-1/4; thick 23/32; stock ply
       made notch { long 0 to 4; wide 0 to 2-31/32 }
       made rabbet { wide 17-3/64 to 17-1/4; thick 11/32 to 23/32 }
       made dado { long 4 to 4-23/32; wide 0 to 17-3/64; thick 15/32 to 23/32 }
     }
     cupboard.store.left-door {
-      long 20-13/16; wide 16-1/16; thick 3/4; stock maple; species sugar-maple
+      mark ST-LD; long 20-13/16; wide 16-1/16; thick 3/4; stock maple; species sugar-maple
       made hinge-cup { at 3 by 21.5 mm; across 35 mm; thick 6.55 mm to 3/4 }
       made hinge-cup { at 17-13/16 by 21.5 mm; across 35 mm; thick 6.55 mm to 3/4 }
       made pull-hole { at 10-13/32 by 14-13/16; across 5/32 }
@@ -280,7 +280,7 @@ fn a_record_leaves_the_rest_of_the_file_alone() {
     let done = bench.run(&["record", "first.case", "KICK", "--date", "2026-03-14"]);
     assert_eq!(done.code, Some(0), "{done:?}");
     assert!(done.err.contains("KICK: the later record of 2026-03-15 takes precedence"), "{done:?}");
-    let kick = "cupboard.kick { long 36; wide 4; thick 23/32; stock ply; joints 0 }";
+    let kick = "cupboard.kick { mark KICK; long 36; wide 4; thick 23/32; stock ply; joints 0 }";
     let last = last.replace("    kick    #", &format!("    {kick}    #"));
     assert_eq!(std::fs::read_to_string(bench.path("first.case")).unwrap(), last);
 }
@@ -296,7 +296,10 @@ fn a_size_that_came_out_different_is_recorded_as_typed() {
     let done = run(&["kick", "--size", "wide 4-3/64; long 914.5 mm", "--date", "2026-03-14"]);
     assert_eq!(done.code, Some(0), "{done:?}");
     let text = std::fs::read_to_string(bench.path("first.case")).unwrap();
-    assert!(text.contains("cupboard.kick { long 914.5 mm; wide 4-3/64; thick 23/32;"), "{text}");
+    assert!(
+        text.contains("cupboard.kick { mark KICK; long 914.5 mm; wide 4-3/64; thick 23/32;"),
+        "{text}"
+    );
     // Too small is a fact as well: it is written, and the spec is unsound.
     let done = run(&["bottom", "--size", "long 35", "--date", "2026-03-14"]);
     assert_eq!(done.code, Some(1), "{done:?}");

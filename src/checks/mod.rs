@@ -40,6 +40,7 @@ const SUBJECTS: &[&[&Rule]] = &[
     movement::RULES,
     ornament::RULES,
     site::RULES,
+    joinery::LATE,
     strength::RULES,
     // Last: a piece that can't be built is not judged by how it is made.
     shop::RULES,

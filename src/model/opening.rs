@@ -106,6 +106,8 @@ pub struct Opening {
     /// Its name, dotted from the case: `console.bank.upper`. A list without a
     /// name has that of the list it stands in.
     pub path: String,
+    /// The maker gave it a name: every leaf, and a list that has one of its own.
+    pub named: bool,
     /// What it is called on paper.
     pub(super) title: String,
     /// What it is.

@@ -130,6 +130,7 @@ fn opening(
     Some(Opening {
         id,
         path: draft.path.clone(),
+        named: !is_root && entry.name().is_some(),
         title: String::new(),
         kind: kind?,
         parent: draft.parent.map(|at| OpeningId { at, ..id }),

@@ -8,6 +8,14 @@ use crate::model::Piece;
 
 use super::part::{Part, PartId, Parts};
 
+impl Parts {
+    /// The part with this whole name.
+    #[must_use]
+    pub fn named(&self, path: &str) -> Option<(PartId, &Part)> {
+        self.iter().find(|(_, part)| part.path == path)
+    }
+}
+
 /// What a name of a part means.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Meant {

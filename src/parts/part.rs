@@ -314,10 +314,4 @@ impl Parts {
     pub fn find(&self, key: &Key) -> Option<(PartId, &Part)> {
         self.iter().find(|(_, part)| part.key() == *key)
     }
-
-    /// The part with this name.
-    #[must_use]
-    pub fn named(&self, path: &str) -> Option<(PartId, &Part)> {
-        self.iter().find(|(_, part)| part.path == path)
-    }
 }

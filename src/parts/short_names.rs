@@ -66,7 +66,7 @@ impl ShortNames {
     /// A list itself, or the nearest round it that has a name of its own.
     pub(super) fn named(&self, piece: &Piece, list: &Opening) -> Option<OpeningId> {
         let parent = piece.opening(list.parent?)?;
-        if parent.path == list.path { self.named(piece, parent) } else { Some(list.id) }
+        if list.named { Some(list.id) } else { self.named(piece, parent) }
     }
 }
 

@@ -5,7 +5,7 @@
 use serde::Serialize;
 
 use super::benched::Benched;
-use super::two_sided::{Changes, Figure, Lists, Pair, Resized};
+use super::two_sided::{Changes, Figure, Lists, Pair, Resized, Told};
 
 /// One of the two revisions.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -158,7 +158,7 @@ pub struct Marked {
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Renamed {
     /// Cases and openings, by their whole name.
-    pub openings: Vec<Pair<String>>,
+    pub openings: Vec<Pair<Told>>,
     /// Stocks.
     pub stocks: Vec<Pair<String>>,
     /// Parts whose mark follows, and that stay as they are.
@@ -169,7 +169,7 @@ pub struct Renamed {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct OpeningSize {
     /// Its name: `console.bank.upper`.
-    pub path: String,
+    pub path: Told,
     /// `case`, `drawer`, `pair of doors` and so on.
     pub kind: &'static str,
     /// Its width.
@@ -182,7 +182,7 @@ pub struct OpeningSize {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct OpeningChange {
     /// Its name.
-    pub path: Pair<String>,
+    pub path: Pair<Told>,
     /// What it is.
     pub kind: Pair<&'static str>,
     /// Its sizes.
@@ -283,7 +283,7 @@ pub struct StepChange {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct GapPlace {
     /// The front: `console.press.left-door`.
-    pub front: String,
+    pub front: Told,
     /// `left`, `right`, `top`, `bottom`.
     pub edge: &'static str,
     /// How wide it is.
@@ -305,7 +305,7 @@ pub struct Room {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct GapChange {
     /// The front or panel.
-    pub front: Pair<String>,
+    pub front: Pair<Told>,
     /// The edge; `each side` for a panel.
     pub edge: &'static str,
     /// Its room.
@@ -318,7 +318,7 @@ pub struct Weight {
     /// `case`, `base`, `door`, `drawer`, `whole`.
     pub what: &'static str,
     /// Its name; none for the whole.
-    pub path: String,
+    pub path: Told,
     /// In whole grams.
     pub grams: i64,
     /// As printed.

@@ -201,8 +201,8 @@ fn sort(opening: &Opening) -> Sort {
     }
 }
 
-/// A sense in which two openings, each in its case, are alike.
-type Alike = fn(&Case, &Opening, &Case, &Opening) -> bool;
+/// A sense in which two openings are alike.
+type Alike = fn(&Opening, &Opening) -> bool;
 
 /// By name first.
 const ALIKE: [Alike; 2] = [same_name, same_kind];
@@ -221,7 +221,7 @@ fn openings(old: &Case, new: &Case) -> Pairs {
                     else {
                         continue;
                     };
-                    if test(old, a, new, b) && pairs.pair(*was, *now) && !a.is_leaf() {
+                    if test(a, b) && pairs.pair(*was, *now) && !a.is_leaf() {
                         lists.push((*was, *now));
                     }
                 }
@@ -231,7 +231,7 @@ fn openings(old: &Case, new: &Case) -> Pairs {
     for test in ALIKE {
         pair_left_over(&mut pairs, |was, now| {
             match (old.openings.get(was), new.openings.get(now)) {
-                (Some(a), Some(b)) => test(old, a, new, b),
+                (Some(a), Some(b)) => test(a, b),
                 _ => false,
             }
         });
@@ -252,18 +252,12 @@ fn children(case: &Case, list: usize) -> Vec<usize> {
 }
 
 /// Called alike; a list without a name is called like nothing.
-fn same_name(old: &Case, a: &Opening, new: &Case, b: &Opening) -> bool {
-    a.is_leaf() == b.is_leaf() && a.name() == b.name() && is_named(old, a) && is_named(new, b)
-}
-
-/// True for an opening with a name of its own.
-pub(super) fn is_named(case: &Case, opening: &Opening) -> bool {
-    let parent = opening.parent.and_then(|parent| case.openings.get(parent.at));
-    parent.is_some_and(|parent| parent.path != opening.path)
+fn same_name(a: &Opening, b: &Opening) -> bool {
+    a.is_leaf() == b.is_leaf() && a.name() == b.name() && a.named && b.named
 }
 
 /// The same kind of thing at nearly the same place.
-fn same_kind(_: &Case, a: &Opening, _: &Case, b: &Opening) -> bool {
+fn same_kind(a: &Opening, b: &Opening) -> bool {
     let across = |opening: &Opening| (opening.x, opening.x + opening.wide.length);
     let up = |opening: &Opening| (opening.y, opening.y + opening.high.length);
     sort(a) == sort(b) && same_place(across(a), across(b)) && same_place(up(a), up(b))

@@ -34,7 +34,7 @@ pub use difference::{
 pub use hands::{Hands, OneByOne};
 pub use render::{SCHEMA, all_html, all_json, all_markdown, all_text, html, json, markdown, text};
 pub use sections::{Entry, SECTIONS, Section};
-pub use two_sided::{Amount, Changes, Figure, Lists, Pair, Resized};
+pub use two_sided::{Amount, Changes, Figure, Lists, Pair, Resized, Told};
 
 use crate::papers;
 use crate::pipeline::Compilation;

@@ -6,8 +6,8 @@ use crate::model::Piece;
 use crate::parts::{self, Parts};
 
 use super::difference::Renamed;
-use super::matching::{Match, is_named};
-use super::two_sided::Pair;
+use super::matching::Match;
+use super::two_sided::{Pair, Told};
 
 /// What of a case is glued up in one go, by the end of its name.
 const UNITS: [&str; 4] = ["face-frame", "base", "carcass", "frame-on"];
@@ -88,7 +88,7 @@ impl Names {
         let mut openings = Vec::new();
         for (before, after, pairs) in matched.both_cases(old, new) {
             if before.name != after.name {
-                openings.push(Pair { was: before.name.clone(), now: after.name.clone() });
+                openings.push(Pair { was: Told::of_case(before), now: Told::of_case(after) });
             }
             for (was, now) in pairs.iter() {
                 let (Some(was), Some(now)) = (before.openings.get(was), after.openings.get(now))
@@ -96,8 +96,8 @@ impl Names {
                     continue;
                 };
                 // An opening whose list was renamed keeps its own name.
-                if was.name() != now.name() && is_named(before, was) && is_named(after, now) {
-                    openings.push(Pair { was: was.path.clone(), now: now.path.clone() });
+                if was.name() != now.name() && was.named && now.named {
+                    openings.push(Pair { was: Told::own(was), now: Told::own(now) });
                 }
             }
         }

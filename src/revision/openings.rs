@@ -4,8 +4,8 @@ use crate::measure::Tape;
 use crate::model::{Case, Opening, OpeningKind, Piece, Side};
 
 use super::difference::{OpeningChange, OpeningSize};
-use super::matching::{Match, is_named};
-use super::two_sided::{Changes, Figure, Pair, Resized};
+use super::matching::Match;
+use super::two_sided::{Changes, Figure, Pair, Resized, Told};
 
 /// Compares every case and every opening that has a name.
 pub(super) fn compare(
@@ -24,7 +24,7 @@ pub(super) fn compare(
         let resized: Vec<Resized> = sizes.into_iter().flatten().collect();
         if !resized.is_empty() {
             changes.changed.push(OpeningChange {
-                path: Pair { was: before.name.clone(), now: after.name.clone() },
+                path: Pair { was: Told::of_case(before), now: Told::of_case(after) },
                 kind: Pair { was: "case", now: "case" },
                 resized,
             });
@@ -33,8 +33,8 @@ pub(super) fn compare(
             let (Some(a), Some(b)) = (before.openings.get(was), after.openings.get(now)) else {
                 continue;
             };
-            if is_named(before, a) && is_named(after, b) {
-                changes.changed.extend(change(a, b, tape));
+            if a.named && b.named {
+                changes.changed.extend(change((before, a), (after, b), tape));
             }
         }
         let (dropped, added) = pairs.left_over();
@@ -51,21 +51,25 @@ pub(super) fn compare(
     changes
 }
 
-fn change(a: &Opening, b: &Opening, tape: Tape) -> Option<OpeningChange> {
+fn change(
+    (before, a): (&Case, &Opening),
+    (after, b): (&Case, &Opening),
+    tape: Tape,
+) -> Option<OpeningChange> {
     let kind = Pair { was: kind(a), now: kind(b) };
     let sizes = [
         Resized::of("wide", a.wide.length, b.wide.length, tape),
         Resized::of("high", a.high.length, b.high.length, tape),
     ];
     let resized: Vec<Resized> = sizes.into_iter().flatten().collect();
-    let path = Pair { was: a.path.clone(), now: b.path.clone() };
+    let path = Pair { was: Told::within(before, &a.path), now: Told::within(after, &b.path) };
     (kind.was != kind.now || !resized.is_empty()).then_some(OpeningChange { path, kind, resized })
 }
 
 /// A case that is only on one side, and its openings.
 fn whole(case: &Case, tape: Tape) -> Vec<OpeningSize> {
     let mut all = vec![OpeningSize {
-        path: case.name.clone(),
+        path: Told::of_case(case),
         kind: "case",
         wide: Figure::new(case.wide.length, tape),
         high: Figure::new(case.high.length, tape),
@@ -79,9 +83,9 @@ fn sizes_of(case: &Case, only: Option<&[usize]>, tape: Tape) -> Vec<OpeningSize>
     case.openings
         .iter()
         .enumerate()
-        .filter(|(index, opening)| wanted(*index) && is_named(case, opening))
+        .filter(|(index, opening)| wanted(*index) && opening.named)
         .map(|(_, opening)| OpeningSize {
-            path: opening.path.clone(),
+            path: Told::within(case, &opening.path),
             kind: kind(opening),
             wide: Figure::new(opening.wide.length, tape),
             high: Figure::new(opening.high.length, tape),

@@ -1,9 +1,13 @@
 //! What a difference is made of: pairs, lists that came and went, figures.
 
+use std::ops::Deref;
+
 use serde::{Serialize, Serializer};
 
 use crate::diagnostics::render::fraction;
 use crate::measure::{Length, Tape};
+use crate::model::{Case, FrontId, Leaf, Opening, Piece};
+use crate::parts::front_path;
 
 /// Both sides of one thing.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -66,6 +70,59 @@ impl<C, T> Changes<C, T> {
     #[must_use]
     pub fn is_empty(&self) -> bool {
         self.changed.is_empty() && self.added.is_empty() && self.dropped.is_empty()
+    }
+}
+
+/// A whole name, and the shorter one by which it is told on paper.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Told {
+    /// The whole: `console.bank.upper`.
+    pub whole: String,
+    /// Without its case, or the end of it: `bank.upper`.
+    pub short: String,
+}
+
+impl Told {
+    /// A case, which has no name beside its own.
+    pub(super) fn of_case(case: &Case) -> Self {
+        Self { whole: case.name.clone(), short: case.name.clone() }
+    }
+
+    /// A name that begins with that of its case.
+    pub(super) fn within(case: &Case, whole: &str) -> Self {
+        let short = whole.get(case.name.len() + 1..).unwrap_or(whole);
+        Self { whole: whole.to_owned(), short: short.to_owned() }
+    }
+
+    /// An opening by its own name.
+    pub(super) fn own(opening: &Opening) -> Self {
+        Self { whole: opening.path.clone(), short: opening.name().to_owned() }
+    }
+
+    /// A front: that of a drawer by its opening.
+    pub(super) fn of_front(piece: &Piece, front: FrontId) -> Self {
+        let whole = front_path(piece, front);
+        let (Some(case), Some(opening)) =
+            (piece.case(front.opening.case), piece.opening(front.opening))
+        else {
+            return Self { short: whole.clone(), whole };
+        };
+        let told = if front.leaf == Leaf::Front { &opening.path } else { &whole };
+        Self { short: Self::within(case, told).short, whole }
+    }
+}
+
+impl Deref for Told {
+    type Target = str;
+
+    fn deref(&self) -> &str {
+        &self.whole
+    }
+}
+
+impl Serialize for Told {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        self.whole.serialize(serializer)
     }
 }
 

@@ -3,15 +3,15 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Scale, Tape};
-use crate::model::FrontId;
-use crate::parts::Key;
+use crate::model::{FrontId, Piece};
+use crate::parts::{Key, Part};
 use crate::plans::Workings;
 use crate::plans::seasons::{Float, Gap};
 use crate::plans::weights::{self, Lifted};
 
 use super::difference::{GapChange, GapPlace, Room, Weight, WeightChange};
 use super::matching::Match;
-use super::two_sided::{Changes, Figure, Pair};
+use super::two_sided::{Changes, Figure, Pair, Told};
 
 /// Every gap that is not as wide as it was, as far as its paper shows.
 pub(super) fn gaps(
@@ -20,8 +20,8 @@ pub(super) fn gaps(
     matched: &Match,
     tape: Tape,
 ) -> Changes<GapChange, GapPlace> {
-    let place = |gap: &Gap<'_>| GapPlace {
-        front: gap.front.path.clone(),
+    let place = |piece: &Piece, gap: &Gap<'_>| GapPlace {
+        front: Told::of_front(piece, gap.front.id),
         edge: gap.edge.word(),
         room: Room {
             fitted: Figure::new(gap.fitted, tape),
@@ -34,13 +34,13 @@ pub(super) fn gaps(
     for gap in old.gaps() {
         match matched.front(gap.front.id) {
             Some(front) => {
-                was.insert((front, gap.edge.word()), place(gap));
+                was.insert((front, gap.edge.word()), place(old.piece, gap));
             }
-            None => changes.dropped.push(place(gap)),
+            None => changes.dropped.push(place(old.piece, gap)),
         }
     }
     for gap in new.gaps() {
-        let now = place(gap);
+        let now = place(new.piece, gap);
         match was.remove(&(gap.front.id, now.edge)) {
             None => changes.added.push(now),
             Some(was) if same_room(&was.room, &now.room) => {}
@@ -91,12 +91,20 @@ pub(super) fn panels(
         let now = *now.get(&new.parts.all.get(after)?.key())?;
         let (before, after) = (room(was), room(now));
         (!same_room(&before, &after)).then(|| GapChange {
-            front: Pair { was: was.panel.path.clone(), now: now.panel.path.clone() },
+            front: Pair { was: told(old, was.panel), now: told(new, now.panel) },
             edge: "each side",
             room: Pair { was: before, now: after },
         })
     };
     old.floats().iter().filter_map(change).collect()
+}
+
+/// A panel by its whole name.
+fn told(side: &Workings<'_>, panel: &Part) -> Told {
+    match side.piece.case(panel.case) {
+        Some(case) => Told::within(case, &panel.path),
+        None => Told { short: panel.path.clone(), whole: panel.path.clone() },
+    }
 }
 
 /// Every weight that is not what it was, as far as its paper shows; the whole
@@ -109,7 +117,7 @@ pub(super) fn weights(
     let scale = Scale::of(new.piece.tape());
     let of = |side: &Workings<'_>| {
         let weighed = side.weights();
-        let weight = |what: &'static str, path: String, body: weights::Body| Weight {
+        let weight = |what: &'static str, path: Told, body: weights::Body| Weight {
             what,
             path,
             grams: body.grams,
@@ -122,14 +130,19 @@ pub(super) fn weights(
                 Lifted::Door(_) => "door",
                 Lifted::Drawer(_) => "drawer",
             };
-            (Some(*lifted), weight(what, weights::name(side.piece, *lifted), *body))
+            let name = weights::name(side.piece, *lifted);
+            let name = match (lifted, side.piece.case(lifted.case())) {
+                (Lifted::Door(_) | Lifted::Drawer(_), Some(case)) => Told::within(case, &name),
+                _ => Told { short: name.clone(), whole: name },
+            };
+            (Some(*lifted), weight(what, name, *body))
         };
         let mut all: Vec<(Option<Lifted>, Weight)> = weighed.lifted.iter().map(one).collect();
         all.sort_by(|(a, one), (b, other)| {
             let kind = |lifted: &Option<Lifted>| lifted.map(|it| (rank(it), it.case()));
             (kind(a), &one.path).cmp(&(kind(b), &other.path))
         });
-        all.push((None, weight("whole", String::new(), weighed.whole())));
+        all.push((None, weight("whole", Told::default(), weighed.whole())));
         all
     };
     let mut was: BTreeMap<Option<Lifted>, Weight> = BTreeMap::new();

@@ -26,5 +26,7 @@ pub(super) const RULES: &[&Rule] = &[
     &pocket_seen::RULE,
     &rabbet_too_thin::RULE,
     &tenon_too_thick::RULE,
-    &parts_overlap::RULE,
 ];
+
+/// Those that look only where nothing else tells what is wrong.
+pub(super) const LATE: &[&Rule] = &[&parts_overlap::RULE];

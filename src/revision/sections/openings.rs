@@ -3,13 +3,13 @@
 use crate::revision::difference::{Difference, OpeningSize};
 
 use super::Entry;
-use super::words::{grown, local, sizes};
+use super::words::{grown, sizes};
 
 pub(super) fn entries(difference: &Difference) -> Vec<Entry> {
     let openings = &difference.openings;
     let mut entries = Vec::new();
     for change in &openings.changed {
-        let name = local(&change.path.now);
+        let name = &change.path.now.short;
         if change.kind.was != change.kind.now {
             let kinds = format!("{name}: {} (was {})", change.kind.now, change.kind.was);
             entries.push(Entry::line(kinds));
@@ -21,7 +21,7 @@ pub(super) fn entries(difference: &Difference) -> Vec<Entry> {
     }
     let told = |word: &str, opening: &OpeningSize| {
         let OpeningSize { path, kind, wide, high } = opening;
-        let name = local(path);
+        let name = &path.short;
         Entry::line(format!("{word}: {kind} {name}, {} wide and {} high", wide.text, high.text))
     };
     entries.extend(openings.added.iter().map(|opening| told("new", opening)));

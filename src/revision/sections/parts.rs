@@ -4,7 +4,7 @@ use crate::revision::difference::{Board, Difference, Joined, Marked, PartChange,
 use crate::revision::two_sided::Lists;
 
 use super::Entry;
-use super::words::{self, count, grouped, grown, last, sizes, told};
+use super::words::{self, count, grouped, grown, sizes, told};
 
 /// Parts that are on both sides: what can't be mended first.
 pub(super) fn changed(difference: &Difference) -> Vec<Entry> {
@@ -178,11 +178,11 @@ pub(super) fn renamed(difference: &Difference) -> Vec<Entry> {
     let mut openings: Vec<_> = renamed.openings.iter().collect();
     openings.sort_by_key(|opening| std::cmp::Reverse(opening.was.matches('.').count()));
     for opening in openings {
-        let inside = format!("{}.", opening.was);
+        let inside = format!("{}.", opening.was.whole);
         let (own, rest) = marks.into_iter().partition(|mark| mark.path.was.starts_with(&inside));
         marks = rest;
         entries.push(Entry {
-            head: format!("{} is now called {}", last(&opening.was), last(&opening.now)),
+            head: format!("{} is now called {}", opening.was.short, opening.now.short),
             lines: changes(own),
         });
     }

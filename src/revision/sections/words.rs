@@ -70,16 +70,6 @@ pub(super) fn grouped<K: PartialEq, T>(items: impl Iterator<Item = (K, T)>) -> V
     groups
 }
 
-/// The last part of a name.
-pub(super) fn last(path: &str) -> &str {
-    path.rsplit('.').next().unwrap_or(path)
-}
-
-/// A name without its case: `bank.upper`.
-pub(super) fn local(path: &str) -> &str {
-    path.split_once('.').map_or(path, |(_, local)| local)
-}
-
 /// `16 from the left end → 17 from the left end` with what both end in once.
 pub(super) fn change(was: &str, now: &str) -> String {
     match (was.split_once(" from "), now.split_once(" from ")) {

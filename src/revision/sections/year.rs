@@ -4,7 +4,7 @@ use crate::revision::difference::{Difference, GapChange, GapPlace, Room, Weight}
 use crate::revision::two_sided::{Figure, Pair};
 
 use super::Entry;
-use super::words::{count, grouped, listed, local};
+use super::words::{count, grouped, listed};
 
 /// Gaps that change alike together; new ones front by front.
 pub(super) fn gaps(difference: &Difference) -> Vec<Entry> {
@@ -45,7 +45,7 @@ fn season(room: &Pair<Room>) -> String {
 
 /// `left and top of press.left-door; top of bank.upper, bank.lower`
 fn places(own: &[&GapChange]) -> String {
-    let fronts = grouped(own.iter().map(|gap| (front(&gap.front.now), gap.edge)));
+    let fronts = grouped(own.iter().map(|gap| (gap.front.now.short.as_str(), gap.edge)));
     let alike = grouped(fronts.into_iter().map(|(front, edges)| (listed(&edges), front)));
     alike
         .into_iter()
@@ -54,14 +54,8 @@ fn places(own: &[&GapChange]) -> String {
         .join("; ")
 }
 
-/// `bank.upper`, `press.left-door`
-fn front(path: &str) -> &str {
-    let path = local(path);
-    path.strip_suffix(".front").unwrap_or(path)
-}
-
 fn fronts(word: &'static str, gaps: &[GapPlace]) -> impl Iterator<Item = Entry> {
-    let fronts = grouped(gaps.iter().map(|gap| (front(&gap.front), gap)));
+    let fronts = grouped(gaps.iter().map(|gap| (gap.front.short.as_str(), gap)));
     fronts.into_iter().map(move |(front, own)| {
         let mut fitted: Vec<&Figure> = own.iter().map(|gap| &gap.room.fitted).collect();
         fitted.sort_unstable();
@@ -86,7 +80,7 @@ pub(super) fn weights(difference: &Difference) -> Vec<Entry> {
 fn lifted(weight: &Weight) -> String {
     match weight.what {
         "whole" => "the whole".to_owned(),
-        "base" => format!("base of {}", weight.path),
-        what => format!("{what} {}", local(&weight.path)),
+        "base" => format!("base of {}", weight.path.whole),
+        what => format!("{what} {}", weight.path.short),
     }
 }
