@@ -176,7 +176,7 @@ fn the_weights_add_up() {
                 assert_eq!(rows, weight(total), "{label}: {line}");
                 whole += rows;
                 feet += 1;
-            } else if let Some(rest) = line.strip_prefix("The whole: ") {
+            } else if let Some(rest) = line.strip_prefix("The whole weighs ") {
                 assert_eq!(whole, weight(rest), "{label}: {line}");
                 break;
             }

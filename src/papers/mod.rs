@@ -230,7 +230,7 @@ fn page(paper: &Paper, source: &Source<'_, '_>, hash: &str) -> Page {
     let notes = notes(source);
     let unit = match tape.unit {
         crate::measure::Unit::Inch => "inches",
-        _ => "millimetres",
+        _ => "millimeters",
     };
     Page {
         title: paper.title,

@@ -123,7 +123,7 @@ fn resized(was: &Feature, now: &Feature, tape: Tape) -> Vec<Silent> {
 
 /// The part that is let in may only have another mark.
 fn without_part(line: &str) -> String {
-    line.split(", takes ").next().unwrap_or(line).to_owned()
+    line.split(", houses ").next().unwrap_or(line).to_owned()
 }
 
 /// Lines that only one side has, in their order; `told` is what is compared.

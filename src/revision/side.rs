@@ -28,7 +28,7 @@ pub(super) fn told(named: Named<'_>) -> Side {
         measure: job.map(|job| {
             let unit = match job.tape.unit {
                 Unit::Inch => "inches",
-                _ => "millimetres",
+                _ => "millimeters",
             };
             format!("{unit} to {}", job.tape.exact(job.tape.mark))
         }),

@@ -204,7 +204,7 @@ impl Reader<'_> {
                         "block-missing",
                         format!("`{}` needs braces after it", word.word),
                         head,
-                        format!("`{{ … }}` with {} belongs behind this", block().title),
+                        format!("`{{ … }}` with {} is missing after this", block().title),
                     )
                     .note(format!("for example, `{}`", example())),
                 );

@@ -75,7 +75,7 @@ fn heading(block: &Block) -> String {
 fn help(word: &Row) -> String {
     let mut help = word.help.to_owned();
     if word.times == Times::Many {
-        help.push_str("; you may write it more than once");
+        help.push_str("; you may repeat it");
     }
     help
 }

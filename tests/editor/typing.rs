@@ -172,7 +172,7 @@ fn a_word_tells_its_help_and_a_name_its_sizes() {
     };
     let Some(Hover::Word { block, word, .. }) = hover("meeting 1/8") else { panic!("no word") };
     assert_eq!((block.name, word.word), ("fronts", "meeting"));
-    assert_eq!(word.help, "between the two leaves of a pair");
+    assert_eq!(word.help, "the gap between the two leaves of a pair");
     let Some(Hover::Name { sizes, .. }) = hover("niche { wide") else { panic!("no name") };
     assert_eq!(sizes.len(), 1);
     assert_eq!(sizes[0].name, "console.niche");

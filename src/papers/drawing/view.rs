@@ -58,7 +58,7 @@ pub(in crate::papers) fn standing(
             svg.text(middle, "?", size, false);
         }
     }
-    svg.finish("the piece from the front, some of its sizes in doubt")
+    svg.finish("front elevation of the piece, with some sizes in doubt")
 }
 
 /// The height of the letters on a drawing of the whole piece.
