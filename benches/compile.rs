@@ -6,7 +6,7 @@
 use casewright::measure::FileId;
 use casewright::model::MemoryFiles;
 use casewright::revision::{self, Named};
-use casewright::{papers, pipeline, syntax};
+use casewright::{papers, pipeline, vocabulary};
 use divan::Bencher;
 
 const CONSOLE: &str = include_str!("../specs/hall-console.case");
@@ -30,7 +30,7 @@ fn job(cases: usize) -> String {
 
 #[divan::bench]
 fn parse_console() -> usize {
-    syntax::parse(FileId(0), divan::black_box(CONSOLE)).0.items.len()
+    vocabulary::parse(FileId(0), divan::black_box(CONSOLE)).0.items.len()
 }
 
 #[divan::bench]
@@ -65,7 +65,7 @@ fn diff_console(bencher: Bencher<'_, '_>) {
 #[divan::bench(args = CASES, sample_count = 10)]
 fn parse_job(bencher: Bencher<'_, '_>, cases: usize) {
     let text = job(cases);
-    bencher.bench(|| syntax::parse(FileId(0), &text).0.items.len());
+    bencher.bench(|| vocabulary::parse(FileId(0), &text).0.items.len());
 }
 
 /// One case of so many drawers over each other: their sizes are solved, and
@@ -107,5 +107,5 @@ fn format_10_000_lines(bencher: Bencher<'_, '_>) {
         cases += 40;
         text = job(cases).replace(" {", "{").replace("  ", " ");
     }
-    bencher.bench(|| syntax::format(FileId(0), &text).map(|text| text.len()));
+    bencher.bench(|| vocabulary::format(FileId(0), &text).map(|text| text.len()));
 }

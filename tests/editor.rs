@@ -12,7 +12,7 @@ use casewright::measure::Length;
 use casewright::model::{Buffers, MemoryFiles};
 use casewright::papers::{self, Format};
 use casewright::pipeline::{self, Compilation};
-use casewright::syntax;
+use casewright::vocabulary;
 use casewright::vocabulary::Origin;
 
 use crate::oracle;
@@ -268,7 +268,7 @@ fn a_compilation_keeps_the_tree_of_each_text() {
     let compiled = pipeline::check(&files, "wash.case").unwrap();
     assert_eq!(compiled.trees.len(), 2);
     for (file, source) in compiled.sources.iter() {
-        let (tree, _) = syntax::parse(file, &source.text);
+        let (tree, _) = vocabulary::parse(file, &source.text);
         assert_eq!(compiled.tree(file), Some(&tree), "{}", source.name);
     }
 }

@@ -10,13 +10,13 @@ use crate::oracle::outcome;
 use crate::support::{Bench, spec};
 use casewright::measure::FileId;
 use casewright::model::MemoryFiles;
+use casewright::papers;
 use casewright::pipeline;
-use casewright::syntax::parse;
-use casewright::{papers, syntax};
+use casewright::vocabulary::{self, parse};
 use proptest::prelude::*;
 
 fn formatted(text: &str) -> String {
-    syntax::format(FileId(0), text).unwrap_or_else(|found| panic!("{text}\n{found:#?}"))
+    vocabulary::format(FileId(0), text).unwrap_or_else(|found| panic!("{text}\n{found:#?}"))
 }
 
 /// Everything that must hold for any text that can be read.
@@ -191,7 +191,7 @@ fn a_line_that_could_not_be_read_again_is_refused() {
     let note = "x".repeat(4080);
     let text = format!("a {{\nb {{\nc {{\nnote \"{note}\" # tail\n}}\n}}\n}}\n");
     assert!(parse(FileId(0), &text).1.is_empty());
-    let found = syntax::format(FileId(0), &text).unwrap_err();
+    let found = vocabulary::format(FileId(0), &text).unwrap_err();
     assert_eq!(found[0].slug, "line-too-long");
     assert!(text[found[0].primary.span.start as usize..].starts_with("note"));
 }
@@ -298,7 +298,7 @@ proptest! {
         if parse(FileId(0), &text).1.is_empty() {
             holds(&text);
         } else {
-            prop_assert!(syntax::format(FileId(0), &text).is_err());
+            prop_assert!(vocabulary::format(FileId(0), &text).is_err());
         }
     }
 }

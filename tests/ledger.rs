@@ -7,6 +7,7 @@ use casewright::pipeline::Compilation;
 use casewright::plans::ledger::{Ledger, Side, State};
 use casewright::plans::made;
 use casewright::syntax::{self, Item, Statement};
+use casewright::vocabulary;
 use proptest::prelude::*;
 
 /// The first cabinet with these lines at its end.
@@ -514,7 +515,7 @@ fn a_joint_made_further_than_it_is_drawn_is_lost() {
 
 /// The statements of the only block of a text, and its comments.
 fn inside(text: &str) -> (Vec<String>, Vec<String>) {
-    let (tree, found) = syntax::parse(FileId::default(), text);
+    let (tree, found) = vocabulary::parse(FileId::default(), text);
     assert!(found.is_empty(), "{text}\n{found:?}");
     let (mut words, mut comments) = (Vec::new(), Vec::new());
     let mut see = |statement: &Statement| {
@@ -558,7 +559,7 @@ proptest! {
             body.push_str(gap);
         }
         let old = format!("cut 2026-03-14 {{{body}{tail}}} # of friday\n");
-        let (tree, _) = syntax::parse(FileId::default(), &old);
+        let (tree, _) = vocabulary::parse(FileId::default(), &old);
         let Some(Item::Statement(cut)) = tree.items.first() else { panic!("{old}") };
         let block = cut.block.as_ref().expect("a block");
         let added = syntax::append(&old, block, &["x.new { wide 4 }"]).expect("a place");

@@ -6,7 +6,7 @@ use std::num::NonZeroUsize;
 use std::sync::Mutex;
 
 use casewright::measure::FileId;
-use casewright::syntax::parse;
+use casewright::vocabulary::parse;
 
 /// Calls of the parser's rules for each byte, and for any text at all. A spec
 /// takes less than half of it.

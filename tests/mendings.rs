@@ -10,7 +10,7 @@ use casewright::checks;
 use casewright::diagnostics::{self, Diagnostic, Fix, Grade, Severity};
 use casewright::model::MemoryFiles;
 use casewright::pipeline::{self, Compilation};
-use casewright::syntax;
+use casewright::vocabulary;
 use proptest::prelude::*;
 use proptest::sample::Index;
 
@@ -239,7 +239,7 @@ fn every_sketch_can_be_written_in() {
                 let mended = diagnostics::mend(&compiled.sources, &[fix]);
                 let (file, mended) = mended.texts.iter().next().expect("a text");
                 let written = mended.replace('…', "something");
-                let (_, faults) = syntax::parse(*file, &written);
+                let (_, faults) = vocabulary::parse(*file, &written);
                 assert!(faults.is_empty(), "{name}: {}: {faults:?}", fix.title);
                 if mended.contains('…') {
                     open += 1;

@@ -2,7 +2,8 @@
 
 use casewright::diagnostics::Grade;
 use casewright::measure::{Exact, FileId, Unit};
-use casewright::syntax::{Argument, Expr, ExprKind, Item, Number, NumberUnit, Statement, parse};
+use casewright::syntax::{Argument, Expr, ExprKind, Item, Number, NumberUnit, Statement};
+use casewright::vocabulary::parse;
 
 fn statements(text: &str) -> Vec<Statement> {
     let (tree, found) = parse(FileId(0), text);

@@ -1,6 +1,7 @@
 //! The order of the house: imports go one way, files keep to one subject, and
 //! what is registered once is found everywhere.
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -196,4 +197,149 @@ fn no_name_is_taken_apart_behind_the_reader() {
         }
     }
     assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+/// Every spelling of a word or choice.
+fn spellings() -> BTreeSet<&'static str> {
+    let words = vocabulary::BLOCKS.iter().flat_map(|block| block.words);
+    let mut all = BTreeSet::new();
+    for word in words {
+        all.extend([Some(word.word), word.also].into_iter().flatten());
+        for slot in word.takes {
+            if let vocabulary::Kind::Choice(choices) = slot.kind {
+                all.extend(choices.iter().flat_map(|it| [Some(it.word), it.also]).flatten());
+            }
+        }
+    }
+    all
+}
+
+/// A word is looked up by what declares it, never by its letters: then one that
+/// is misspelled does not compile. The form of the language knows no words.
+#[test]
+fn words_are_looked_up_by_what_declares_them() {
+    let known = spellings();
+    let asked = [".is(\"", ".one(\"", ".all(\"", ".get(\"", ".says(\"", ".flag(\"", ".word(\""];
+    let compared = [".text() == \"", ".text() != \"", ".word == \"", ".spelling() == \""];
+    let mut wrong = Vec::new();
+    for (name, code) in files() {
+        for call in asked.iter().chain(&compared) {
+            for rest in code.split(call).skip(1) {
+                let word = rest.split('"').next().unwrap_or("");
+                if known.contains(word) {
+                    wrong.push(format!("{name}: {call}{word}\""));
+                }
+            }
+        }
+        if name.starts_with("model/") {
+            for arm in code.lines().map(str::trim_start).filter(|line| line.contains(" => ")) {
+                let pattern = arm.split(" => ").next().unwrap_or("");
+                let quoted = pattern.split('"').skip(1).step_by(2);
+                wrong.extend(
+                    quoted.filter(|it| known.contains(it)).map(|it| format!("{name}: {it} =>")),
+                );
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+/// The types of choices and of groups of words, by the macros that declare them.
+fn choice_types() -> BTreeSet<String> {
+    let mut types = BTreeSet::new();
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/vocabulary");
+    let mut found = Vec::new();
+    sources(&root, &mut found);
+    for path in found {
+        let text = fs::read_to_string(path).expect("text");
+        for line in text.lines().map(str::trim_start) {
+            let Some(head) = line.strip_suffix(" {") else { continue };
+            let head =
+                head.strip_prefix("pub(crate) ").or(head.strip_prefix("pub ")).unwrap_or(head);
+            let name = head.split(" of ").next().unwrap_or(head);
+            let is_type = name != "Self"
+                && name.starts_with(|c: char| c.is_ascii_uppercase())
+                && name.chars().all(|c| c.is_ascii_alphanumeric());
+            if is_type {
+                types.insert(name.to_owned());
+            }
+        }
+    }
+    types
+}
+
+/// The patterns of the arms of a `match`, from behind its opening brace.
+fn patterns(body: &str) -> Vec<&str> {
+    let (mut depth, mut start, mut found) = (0i32, 0, Vec::new());
+    let mut in_pattern = true;
+    let bytes = body.as_bytes();
+    for (at, byte) in body.bytes().enumerate() {
+        match byte {
+            b'(' | b'[' | b'{' => depth += 1,
+            b')' | b']' | b'}' => {
+                depth -= 1;
+                if depth < 0 {
+                    break;
+                }
+                if depth == 0 && byte == b'}' && !in_pattern {
+                    // An arm with braces ends with them, but for a call on what they give.
+                    if bytes.get(at + 1) != Some(&b'.') && bytes.get(at + 1) != Some(&b',') {
+                        (in_pattern, start) = (true, at + 1);
+                    }
+                }
+            }
+            b'=' if depth == 0 && in_pattern && bytes.get(at + 1) == Some(&b'>') => {
+                found.push(body[start..at].trim());
+                in_pattern = false;
+            }
+            b',' if depth == 0 && !in_pattern => (in_pattern, start) = (true, at + 1),
+            _ => {}
+        }
+    }
+    found
+}
+
+/// Code without comments, and without what its texts say.
+fn bare(code: &str) -> String {
+    let mut bare = String::with_capacity(code.len());
+    for line in code.lines().filter(|line| !line.trim_start().starts_with("//")) {
+        let line =
+            line.split(" // ").next().unwrap_or(line).replace("\\\"", "").replace("'\"'", "");
+        bare.extend(line.split('"').step_by(2));
+        bare.push('\n');
+    }
+    bare
+}
+
+/// A choice more does not compile before everyone who asks for it says what it
+/// means: no `match` over choices has an arm for all the rest. Comparing with
+/// `==` is free: it asks for one of them.
+#[test]
+fn no_arm_stands_for_all_other_choices() {
+    let types = choice_types();
+    assert!(types.contains("JointKind") && types.contains("StockKind"), "{types:?}");
+    let over = |pattern: &str| {
+        let own = pattern.trim_start_matches(['(', '&', ' ']);
+        let own = own.strip_prefix("Some(").unwrap_or(own);
+        own.split_once("::").is_some_and(|(name, _)| types.contains(name))
+    };
+    let mut wrong = Vec::new();
+    for (name, code) in files().into_iter().filter(|(name, _)| !name.starts_with("vocabulary/")) {
+        let bare = bare(&code);
+        for rest in bare.split("match ").skip(1) {
+            let Some((_, body)) = rest.split_once("{\n") else { continue };
+            let arms = patterns(body);
+            let rest = |arm: &&&str| **arm == "_" || arm.starts_with("_ if ");
+            if arms.iter().any(|arm| over(arm)) && arms.iter().filter(rest).count() > 0 {
+                wrong.push(format!("{name}: {arms:?}"));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+#[test]
+fn an_arm_for_all_the_rest_is_seen() {
+    let body = "    Kind::A | Kind::B => {\n 1\n }\n Kind::C => f(a, b),\n _ => 3,\n}";
+    assert_eq!(patterns(body), ["Kind::A | Kind::B", "Kind::C", "_"]);
 }

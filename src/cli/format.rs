@@ -6,7 +6,8 @@ use std::sync::Arc;
 
 use crate::diagnostics::{Diagnostic, Sources, render};
 use crate::model::{ReadError, SourceFiles as _};
-use crate::syntax::{self, LONGEST_FILE};
+use crate::syntax::LONGEST_FILE;
+use crate::vocabulary;
 
 use super::args::Formatting;
 use super::disk::{self, Disk};
@@ -39,7 +40,7 @@ fn one(spec: &Path, text: &Arc<str>, check: bool, terminal: &Terminal) -> Exit {
     let name = paths::slashed(spec);
     let mut sources = Sources::new();
     let file = sources.add(name.clone(), Arc::clone(text));
-    let formatted = match syntax::format(file, text) {
+    let formatted = match vocabulary::format(file, text) {
         Ok(formatted) => formatted,
         Err(found) => {
             refuse(&name, &sources, &found, terminal);

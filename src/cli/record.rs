@@ -11,7 +11,7 @@ use crate::parts::{self, Meant, Part, PartId, Parts};
 use crate::pipeline::{self, Compilation};
 use crate::plans::ledger::{Ledger, State};
 use crate::syntax::{self, Argument, Block, Item};
-use crate::vocabulary;
+use crate::vocabulary::{self, words::file};
 
 use super::args::Record;
 use super::check;
@@ -156,7 +156,7 @@ fn sizes(text: &str, unit: Unit) -> Result<Vec<OwnSize>, String> {
     let shown = render::plain(text);
     let wrong =
         || format!("`{shown}` is not a size; write it like `wide 16-9/32` or `long 30; wide 4`");
-    let (tree, found) = syntax::parse(FileId::default(), text);
+    let (tree, found) = vocabulary::parse(FileId::default(), text);
     if !found.is_empty() {
         return Err(wrong());
     }
@@ -225,12 +225,12 @@ fn write(
 /// The text with what is said of parts on one day: in the place of what that
 /// day says of one already, or behind it.
 fn added(text: &str, parts: &Parts, date: Date, new: &[(&Part, String)]) -> Option<String> {
-    let (tree, _) = syntax::parse(FileId::default(), text);
+    let (tree, _) = vocabulary::parse(FileId::default(), text);
     let of_day: Vec<&Block> = tree
         .items
         .iter()
         .filter_map(|item| match item {
-            Item::Statement(statement) if statement.word.text() == "cut" => Some(statement),
+            Item::Statement(statement) if statement.word.is(file::CUT.spelling()) => Some(statement),
             _ => None,
         })
         .filter(|cut| {

@@ -3,7 +3,7 @@
 //! often no form yet; where a brace is missing, the indentation tells.
 
 use crate::measure::{FileId, Unit};
-use crate::syntax::{self, Item};
+use crate::syntax::Item;
 use crate::vocabulary::{self, Block, Kind, Row, words};
 
 /// Where a cursor stands.
@@ -238,7 +238,7 @@ impl<'a> Scan<'a> {
 
     /// What may stand behind the words of a statement.
     fn kind(&self, word: &'static Row, from: usize, start: usize, unit: Unit) -> Option<Kind> {
-        let (tree, found) = syntax::parse(FileId::default(), self.text.get(from..start)?);
+        let (tree, found) = vocabulary::parse(FileId::default(), self.text.get(from..start)?);
         let statement = tree.items.iter().find_map(|item| match item {
             Item::Statement(statement) => Some(statement),
             _ => None,

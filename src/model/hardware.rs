@@ -130,7 +130,7 @@ fn box_rule(body: &Entries, word: Word<takes::Size>, ctx: &mut Lower) -> Option<
     let size = body.size(word)?;
     let SizeExpr { expr, unit } = size.value;
     let sum = linear(expr, *unit, &mut |name| {
-        if name.text() == "opening" {
+        if name.is(words::OWN_OPENING) {
             return Ok(());
         }
         Err(Box::new(

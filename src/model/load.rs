@@ -70,7 +70,7 @@ impl Loader<'_> {
     fn add(&mut self, name: String, text: std::sync::Arc<str>, open: &mut Vec<String>) {
         let file = self.sources.add(name.clone(), text.clone());
         self.names.push(name.clone());
-        let (tree, found) = syntax::parse(file, &text);
+        let (tree, found) = vocabulary::parse(file, &text);
         self.sink.extend(found);
         let uses = uses(&tree);
         self.trees.push(tree);

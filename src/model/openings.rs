@@ -4,7 +4,7 @@
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Length, Span};
 use crate::syntax::Name;
-use crate::vocabulary::words::{Between, Leaf, Nested};
+use crate::vocabulary::words::{Between, Nested, OpeningWord};
 use crate::vocabulary::{
     Entries, Entry, JointKind, Kinds, Linear, Origin, SizeExpr, Sourced, Takes, Word, linear,
     takes, words,
@@ -29,7 +29,7 @@ pub(super) struct Draft<'a> {
     pub(super) parent: Option<usize>,
     pub(super) list: Option<Axis>,
     /// What it is, where it is no list.
-    pub(super) leaf: Option<Leaf>,
+    pub(super) leaf: Option<OpeningWord>,
     pub(super) items: Vec<Item>,
     pub(super) wide: Variable,
     pub(super) high: Variable,
@@ -94,7 +94,7 @@ impl<'a> Drafts<'a> {
         entry: &'a Entry,
         path: String,
         parent: Option<usize>,
-        what: Result<Axis, Leaf>,
+        what: Result<Axis, OpeningWord>,
     ) -> usize {
         let open = entry.body().map(|body| body.open);
         let parent_axis = parent.and_then(|parent| self.openings[parent].list);
@@ -136,7 +136,7 @@ impl<'a> Drafts<'a> {
                 };
                 let list = self.list(child, axis, Some(index), path, context, ctx);
                 items.push(Item::Opening(OpeningId { case: context.id, at: list }));
-            } else if let Some(leaf) = child.kind::<Leaf>() {
+            } else if let Some(leaf) = child.kind::<OpeningWord>() {
                 let name = child.name().map_or("opening", |name| name.value);
                 let path = format!("{path}.{name}");
                 let at = self.draft(child, path, Some(index), Err(leaf));

@@ -1,7 +1,8 @@
 //! What a file is for: a piece of its own, or something that pieces use.
 
 use crate::measure::FileId;
-use crate::syntax::{self, Item, Statement, Tree};
+use crate::syntax::{Item, Statement, Tree};
+use crate::vocabulary;
 use crate::vocabulary::words::file;
 
 /// What a file is for.
@@ -19,7 +20,7 @@ pub enum Role {
 /// What the file with this text is for.
 #[must_use]
 pub fn role(text: &str) -> Role {
-    let (tree, found) = syntax::parse(FileId::default(), text);
+    let (tree, found) = vocabulary::parse(FileId::default(), text);
     role_of(&tree, found.is_empty())
 }
 

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use crate::diagnostics::Diagnostic;
 use crate::measure::Length;
 use crate::vocabulary::takes::Braces;
-use crate::vocabulary::words::{self, Between, Leaf, shelf::Held};
+use crate::vocabulary::words::{self, Between, OpeningWord, shelf::Held};
 use crate::vocabulary::{Entries, Entry, Nothing, Said, Word};
 
 use super::carries;
@@ -105,22 +105,26 @@ fn opening(
     let body = entry.body().unwrap_or(&empty);
     let kind = match draft.leaf {
         None => draft.list.map(|axis| OpeningKind::List(axis, draft.items.clone())),
-        Some(Leaf::Drawer) => Some(drawer(entry, body, context, ctx)),
+        Some(OpeningWord::Drawer) => Some(drawer(entry, body, context, ctx)),
         // A door that does not say its side has been reported.
-        Some(Leaf::Door) => body.get(words::door::HUNG).map(|hung| OpeningKind::Door(hung.value)),
-        Some(Leaf::Doors) => Some(OpeningKind::Doors),
-        Some(Leaf::Open) => Some(OpeningKind::Open),
-        Some(Leaf::False) => Some(OpeningKind::False),
+        Some(OpeningWord::Door) => {
+            body.get(words::door::HUNG).map(|hung| OpeningKind::Door(hung.value))
+        }
+        Some(OpeningWord::Doors) => Some(OpeningKind::Doors),
+        Some(OpeningWord::Open) => Some(OpeningKind::Open),
+        Some(OpeningWord::False) => Some(OpeningKind::False),
     };
     let front = match draft.leaf {
-        Some(Leaf::Drawer | Leaf::Door | Leaf::Doors | Leaf::False) => {
+        Some(OpeningWord::Drawer | OpeningWord::Door | OpeningWord::Doors | OpeningWord::False) => {
             Some(front(entry, body, context, ctx)?)
         }
-        Some(Leaf::Open) | None => None,
+        Some(OpeningWord::Open) | None => None,
     };
     let shelves = match draft.leaf {
-        Some(Leaf::Door | Leaf::Doors | Leaf::Open) => body.one(words::door::SHELF),
-        Some(Leaf::Drawer | Leaf::False) | None => None,
+        Some(OpeningWord::Door | OpeningWord::Doors | OpeningWord::Open) => {
+            body.one(words::door::SHELF)
+        }
+        Some(OpeningWord::Drawer | OpeningWord::False) | None => None,
     };
     let is_root = draft.parent.is_none();
     let span_of = |axis: Axis| {

@@ -135,11 +135,11 @@ fn indent_of(text: &str, at: usize) -> Option<String> {
 mod tests {
     use super::*;
     use crate::measure::FileId;
-    use crate::syntax::parse;
+    use crate::syntax::{Shape, parse};
 
     /// Adds `b` to the last block of a text.
     fn added(text: &str) -> String {
-        let (tree, found) = parse(FileId(0), text);
+        let (tree, found) = parse(FileId(0), text, |_| Shape::default());
         assert!(found.is_empty(), "{found:?}");
         let block = tree.items.iter().rev().find_map(|item| match item {
             Item::Statement(statement) => statement.block.as_ref(),

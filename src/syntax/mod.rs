@@ -17,7 +17,7 @@ pub use addition::{Edit, append, append_block, edited, rewrite};
 pub use faults::is_shapeless;
 pub use format::{WIDEST, format};
 pub use limits::{DEEPEST_BLOCK, LONGEST_FILE};
-pub use parser::parse;
+pub use parser::{Shape, parse};
 pub use plain::plain;
 pub use tree::{
     Argument, BinaryOp, Block, Comment, Expr, ExprKind, Item, Name, Number, NumberUnit, Statement,

@@ -19,16 +19,30 @@ use crate::measure::{Date, FileId, Span};
 #[grammar = "../grammar/casewright.pest"]
 pub(super) struct Grammar;
 
-/// Reads a text. The tree holds every statement that could be read; each
-/// mistake gives one diagnostic.
+/// What of the form of a statement hangs on its word. What a word means is the
+/// vocabulary's business, and so is this.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Shape {
+    /// Its text is the path of a file.
+    pub path: bool,
+    /// Its first argument is a date.
+    pub dated: bool,
+    /// The statements in its braces begin with names and marks: a mark is
+    /// written in capitals.
+    pub marks: bool,
+}
+
+/// Reads a text whose words have the shapes that `shape` says. The tree holds
+/// every statement that could be read; each mistake gives one diagnostic.
 #[must_use]
-pub fn parse(file: FileId, text: &str) -> (Tree, Vec<Diagnostic>) {
+pub fn parse(file: FileId, text: &str, shape: fn(&Name) -> Shape) -> (Tree, Vec<Diagnostic>) {
     if let Some(refusal) = limits::refuse(file, text).or_else(|| conflict::refuse(file, text)) {
         return (Tree::default(), vec![refusal]);
     }
     let mut reader = Reader {
         file,
         text,
+        shape,
         found: Vec::new(),
         unclosed: Vec::new(),
         strays: Vec::new(),
@@ -56,14 +70,14 @@ pub fn parse(file: FileId, text: &str) -> (Tree, Vec<Diagnostic>) {
 struct Reader<'a> {
     file: FileId,
     text: &'a str,
+    shape: fn(&Name) -> Shape,
     found: Vec<Diagnostic>,
     /// Every block, with whether its brace was closed: for finding the
     /// one that is really open.
     unclosed: Vec<braces::Brace>,
     /// Closing braces where none is open.
     strays: Vec<Span>,
-    /// Within `cut`, whose statements begin with the names and marks of parts:
-    /// a mark is written in capitals.
+    /// Within a block whose statements begin with names and marks.
     marks: bool,
 }
 
@@ -170,6 +184,10 @@ impl Reader<'_> {
         }
     }
 
+    fn shape_of(&self, word: Option<&Name>) -> Shape {
+        word.map(self.shape).unwrap_or_default()
+    }
+
     fn statement(&mut self, pair: Pair<'_, Rule>) -> Option<Statement> {
         let whole = self.span(&pair);
         let mut word = None;
@@ -180,21 +198,16 @@ impl Reader<'_> {
             match part.as_rule() {
                 Rule::keyword => word = part.into_inner().next().map(|name| self.name(name)),
                 Rule::text | Rule::date | Rule::plain | Rule::expression => {
-                    if part.as_rule() == Rule::text {
-                        let path = word.as_ref().is_some_and(|word: &Name| word.is("use"));
-                        let at = part.as_span().start();
-                        let found = faults::backslashes(self.file, part.as_str(), at, path);
-                        self.found.extend(found);
-                    }
-                    let dated = arguments.is_empty()
-                        && part.as_rule() != Rule::date
-                        && word
-                            .as_ref()
-                            .is_some_and(|word: &Name| word.is("cut") || word.is("measured"));
                     let written = part.as_span();
-                    if dated
-                        && let Some(fault) =
-                            faults::date(self.file, written.as_str(), written.start())
+                    let (at, text) = (written.start(), written.as_str());
+                    if part.as_rule() == Rule::text && text.contains('\\') {
+                        let path = self.shape_of(word.as_ref()).path;
+                        self.found.extend(faults::backslashes(self.file, text, at, path));
+                    }
+                    if arguments.is_empty()
+                        && part.as_rule() != Rule::date
+                        && self.shape_of(word.as_ref()).dated
+                        && let Some(fault) = faults::date(self.file, text, at)
                     {
                         self.found.push(fault);
                         sound = false;
@@ -207,7 +220,7 @@ impl Reader<'_> {
                 }
                 Rule::block => {
                     let outer = self.marks;
-                    self.marks |= word.as_ref().is_some_and(|word: &Name| word.is("cut"));
+                    self.marks |= self.shape_of(word.as_ref()).marks;
                     block = Some(self.block(part));
                     self.marks = outer;
                 }

@@ -136,7 +136,7 @@ impl Name {
     }
 
     /// True for this one word.
-    pub(super) fn is(&self, word: &str) -> bool {
+    pub fn is(&self, word: &str) -> bool {
         self.as_word().is_some_and(|own| own.text == word)
     }
 

@@ -6,18 +6,29 @@
 pub struct Choice {
     /// How it is spelled.
     pub word: &'static str,
+    /// Another spelling of it that is understood.
+    pub also: Option<&'static str>,
     /// One line of help.
     pub help: &'static str,
     /// Which one of its type it is.
     pub(super) nth: usize,
 }
 
-/// Lists of choices: a type, and for each choice its help and its word.
+impl Choice {
+    /// True where this is how it is spelled, one way or the other.
+    #[must_use]
+    pub fn is(&self, text: &str) -> bool {
+        self.word == text || self.also == Some(text)
+    }
+}
+
+/// Lists of choices: a type, and for each choice its help and its word; `also`
+/// is another spelling that is understood.
 macro_rules! choices {
     ($(
         $(#[$meta:meta])*
         $Name:ident {
-            $($(#[doc = $help:literal])+ $Variant:ident = $word:literal,)+
+            $($(#[doc = $help:literal])+ $Variant:ident = $word:literal $(also $also:literal)?,)+
         }
     )+) => {$(
         $(#[$meta])*
@@ -32,10 +43,10 @@ macro_rules! choices {
 
             /// What the vocabulary says of it.
             pub(crate) const fn choice(self) -> $crate::vocabulary::Choice {
-                let (word, help) = match self {
-                    $(Self::$Variant => ($word, concat!($($help),+)),)+
+                let (word, also, help) = match self {
+                    $(Self::$Variant => ($word, also_of!($($also)?), concat!($($help),+)),)+
                 };
-                $crate::vocabulary::Choice { word, help, nth: self as usize }
+                $crate::vocabulary::Choice { word, also, help, nth: self as usize }
             }
 
             /// Its word in a spec.
@@ -59,6 +70,16 @@ macro_rules! choices {
             }
         }
     )+};
+}
+
+/// Another spelling, where there is one.
+macro_rules! also_of {
+    () => {
+        None
+    };
+    ($also:literal) => {
+        Some($also)
+    };
 }
 
 /// Lists that hold some of the choices of a type.

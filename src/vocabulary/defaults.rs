@@ -26,10 +26,11 @@ mod tests {
     use super::*;
     use crate::measure::FileId;
     use crate::syntax::Item;
+    use crate::vocabulary::parse;
 
     /// What the whole grammar makes of a default.
     fn parsed(word: &Row, text: &str) -> Value {
-        let (tree, faults) = syntax::parse(FileId(0), &format!("word {text}\n"));
+        let (tree, faults) = parse(FileId(0), &format!("word {text}\n"));
         assert!(faults.is_empty(), "{text}: {faults:?}");
         let Some(Item::Statement(statement)) = tree.items.first() else { panic!("{text}") };
         let (value, taken) =

@@ -5,8 +5,9 @@ use std::borrow::Cow;
 
 use crate::diagnostics::{Edit, Fix, Grade, Sources, mend};
 use crate::measure::{Exact, Length, Tape, Unit};
-use crate::syntax::{self, Argument, Expr, ExprKind, Item, Number, Statement};
+use crate::syntax::{Argument, Expr, ExprKind, Item, Number, Statement};
 
+use super::form::parse;
 use super::word::{Block, Kind, Row};
 
 /// The example of a word of this block, bare lengths in this unit.
@@ -17,7 +18,7 @@ pub(super) fn of(block: &Block, word: &Row, unit: Unit) -> Cow<'static, str> {
     let mut sources = Sources::new();
     let file = sources.add("example", word.example);
     // As many bytes, so that places stay where they are.
-    let (tree, _) = syntax::parse(file, &word.example.replace('…', "   "));
+    let (tree, _) = parse(file, &word.example.replace('…', "   "));
     let mut edits = Vec::new();
     gather(block, &tree.items, unit, &mut edits);
     let fix = Fix { title: String::new(), grade: Grade::Choice, edits };
@@ -110,7 +111,7 @@ mod tests {
         for block in BLOCKS {
             for word in block.words {
                 let text = of(block, word, Unit::Millimetre);
-                assert!(syntax::parse(FileId(0), &text.replace('…', " ")).1.is_empty(), "{text}");
+                assert!(parse(FileId(0), &text.replace('…', " ")).1.is_empty(), "{text}");
                 // Fractions are how inches are written; others keep theirs.
                 let is_plain = word.takes.iter().any(|slot| is_length(slot.kind));
                 assert!(!is_plain || word.body.block().is_some() || !text.contains('/'), "{text}");

@@ -94,16 +94,16 @@ impl Reader<'_> {
         };
         // A word that stands but could not be read has been reported already,
         // and so has one that is spelt wrong.
-        let written = |word: &str| {
+        let written = |row: &Row| {
             let stands = statements(items).any(|statement| {
                 let among =
-                    |argument: &Argument| argument.as_word().is_some_and(|w| w.text == word);
-                statement.word.text() == word || statement.arguments.iter().any(among)
+                    |argument: &Argument| argument.as_word().is_some_and(|w| row.is(&w.text));
+                row.is(&statement.word.text()) || statement.arguments.iter().any(among)
             });
-            stands || misspelt(word)
+            stands || misspelt(row.word)
         };
         for word in block.words.iter().filter(|word| word.times == Times::Required) {
-            if !written(word.word) {
+            if !written(word) {
                 self.sink.push(
                     Diagnostic::error(
                         "word-missing",
@@ -123,7 +123,7 @@ impl Reader<'_> {
             let standing: Vec<&Entry> =
                 entries.iter().filter(|entry| group.contains(&entry.word.word)).collect();
             match standing.as_slice() {
-                [] if group.iter().any(|word| written(word)) => {}
+                [] if group.iter().filter_map(|word| block.word(word)).any(written) => {}
                 [] => {
                     let words: Vec<String> = group.iter().map(|word| format!("`{word}`")).collect();
                     let example = block

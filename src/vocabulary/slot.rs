@@ -27,7 +27,7 @@ pub(super) fn read_one(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken 
     let span = first.span();
     let one = |value| Ok((Spanned::new(value, span), 1));
     match kind {
-        Kind::Text => match first {
+        Kind::Text | Kind::File => match first {
             Argument::Text { value, .. } => one(Value::Text(value.clone())),
             _ => Err(unquoted(kind, first)),
         },
@@ -220,7 +220,7 @@ fn nominal(kind: Kind, argument: &Argument, unit: Unit) -> Taken {
 fn choice(kind: Kind, choices: &'static [Choice], argument: &Argument) -> Taken {
     let span = argument.span();
     let Some(found) = argument.as_word() else { return Err(wrong(kind, span)) };
-    if let Some(choice) = choices.iter().find(|choice| choice.word == found.text) {
+    if let Some(choice) = choices.iter().find(|choice| choice.is(&found.text)) {
         return Ok((Spanned::new(Value::Choice(choice), span), 1));
     }
     let mut fault = Diagnostic::error(
@@ -348,10 +348,11 @@ fn unquoted(kind: Kind, argument: &Argument) -> Fault {
 mod tests {
     use super::*;
     use crate::measure::{FileId, Length};
-    use crate::syntax::{self, Item};
+    use crate::syntax::Item;
+    use crate::vocabulary::parse;
 
     fn value(kind: Kind, text: &str) -> Result<Value, Fault> {
-        let (tree, faults) = syntax::parse(FileId(0), &format!("word {text}\n"));
+        let (tree, faults) = parse(FileId(0), &format!("word {text}\n"));
         assert!(faults.is_empty(), "{faults:?}");
         let Some(Item::Statement(statement)) = tree.items.first() else { panic!("no statement") };
         read_one(kind, &statement.arguments, Unit::Inch).map(|(value, _)| value.value)

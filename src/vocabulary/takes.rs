@@ -66,6 +66,8 @@ kinds_of_value! {
     Coverage: Kind::Coverage, measure::Exact, Coverage;
     /// `"…"`
     Text: Kind::Text, str, Text;
+    /// `"…"`: the path of a file.
+    File: Kind::File, str, Text;
     /// One word of the maker's own.
     Label: Kind::Label, str, Word;
     /// One word or whole number.

@@ -45,7 +45,7 @@ pub enum Value {
     Ratio((Exact, Exact)),
     /// `Kind::Coverage`: square metres to the litre.
     Coverage(Exact),
-    /// `Kind::Text`.
+    /// `Kind::Text`, `Kind::File`.
     Text(String),
     /// `Kind::Label`, `Kind::LetterOrNumber`, `Kind::Define`, `Kind::Refer`,
     /// `Kind::Exactly`.

@@ -139,11 +139,11 @@ fn names(expr: &Expr) -> Vec<&Name> {
 mod tests {
     use super::*;
     use crate::measure::FileId;
-    use crate::syntax;
+    use crate::vocabulary::parse;
 
     /// What a walk over a text meets, in short.
     fn told(text: &str) -> Vec<String> {
-        let (tree, _) = syntax::parse(FileId(0), text);
+        let (tree, _) = parse(FileId(0), text);
         let mut told = Vec::new();
         walk(&tree, Unit::Inch, &mut |step| {
             told.push(match step {

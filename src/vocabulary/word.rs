@@ -45,6 +45,8 @@ pub enum Kind {
     Coverage,
     /// `"…"`
     Text,
+    /// `"…"`: the path of a file.
+    File,
     /// One word of the maker's own: `B`, `black-cherry`.
     Label,
     /// One word or whole number, as drawings are counted: `B`, `7`.
@@ -87,7 +89,7 @@ impl Kind {
             Self::Feed => "a feed such as `100 per min`".into(),
             Self::Ratio => "a ratio such as `3 to 1`".into(),
             Self::Coverage => "a coverage such as `30 m2 per l`".into(),
-            Self::Text => "a text in quotes".into(),
+            Self::Text | Self::File => "a text in quotes".into(),
             Self::Label => "one word".into(),
             Self::LetterOrNumber => "one word or whole number such as `B` or `7`".into(),
             Self::Define => "a name of your own".into(),
@@ -170,6 +172,8 @@ pub enum Times {
 pub struct Row {
     /// The keyword.
     pub word: &'static str,
+    /// Another spelling of it that is understood.
+    pub also: Option<&'static str>,
     /// Its arguments.
     pub takes: &'static [Slot],
     /// Its block.
@@ -194,6 +198,7 @@ impl Row {
     pub const fn new(word: &'static str, help: &'static str, example: &'static str) -> Self {
         Self {
             word,
+            also: None,
             takes: &[],
             body: Body::None,
             times: Times::Once,
@@ -254,11 +259,24 @@ impl Row {
         self
     }
 
+    /// Another spelling that is understood; `format` writes the one.
+    #[must_use]
+    pub const fn also(mut self, spelling: &'static str) -> Self {
+        self.also = Some(spelling);
+        self
+    }
+
     /// It stands for any name, which is its first value.
     #[must_use]
     pub const fn any_name(mut self) -> Self {
         self.any_name = true;
         self
+    }
+
+    /// True where this is how it is spelled, one way or the other.
+    #[must_use]
+    pub fn is(&self, text: &str) -> bool {
+        self.word == text || self.also == Some(text)
     }
 }
 
@@ -279,10 +297,10 @@ pub struct Block {
 }
 
 impl Block {
-    /// The word of this block with this spelling.
+    /// The word of this block that is spelled so, one way or the other.
     #[must_use]
     pub fn word(&self, text: &str) -> Option<&'static Row> {
-        self.words.iter().copied().find(|word| word.word == text)
+        self.words.iter().copied().find(|word| word.is(text))
     }
 
     /// What a statement says that begins with this keyword: a word of the
@@ -290,6 +308,6 @@ impl Block {
     #[must_use]
     pub fn meant(&self, keyword: &str) -> Option<&'static Row> {
         let any = || self.words.iter().copied().find(|word| word.any_name);
-        self.words.iter().copied().find(|word| !word.any_name && word.word == keyword).or_else(any)
+        self.words.iter().copied().find(|word| !word.any_name && word.is(keyword)).or_else(any)
     }
 }

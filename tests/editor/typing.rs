@@ -4,7 +4,6 @@ use std::collections::BTreeSet;
 
 use casewright::editor::{self, Hover, Names, OfferKind, context};
 use casewright::measure::{FileId, Unit};
-use casewright::syntax;
 use casewright::vocabulary::{self, Step};
 
 use crate::support::{compile, spec};
@@ -15,7 +14,7 @@ const SPECS: [&str; 4] =
 /// Every statement of a text as its tree has it: where it begins, and the block
 /// it stands in.
 fn statements(text: &str) -> Vec<(u32, &'static str)> {
-    let (tree, found) = syntax::parse(FileId(0), text);
+    let (tree, found) = vocabulary::parse(FileId(0), text);
     assert!(found.is_empty());
     let mut all = Vec::new();
     vocabulary::walk(&tree, Unit::Inch, &mut |step| {

@@ -4,7 +4,8 @@ use std::fmt::Write as _;
 
 use casewright::measure::FileId;
 use casewright::pipeline::Compilation;
-use casewright::syntax::{Argument, Expr, ExprKind, Item, parse};
+use casewright::syntax::{Argument, Expr, ExprKind, Item};
+use casewright::vocabulary::parse;
 
 /// What a text says, without how it is laid out: statements with their exact
 /// values, comments with what they stand by, and where lines are left empty.

@@ -22,7 +22,7 @@ use casewright::model::MemoryFiles;
 use casewright::papers::{self, Format, packet};
 use casewright::pipeline::{self, Compilation};
 use casewright::revision::{self, Difference, Named, Verdict};
-use casewright::syntax;
+use casewright::vocabulary;
 
 pub(crate) use clean::{csv_is_text, html_is_text, is_shown};
 pub(crate) use markdown::markdown_is_text;
@@ -76,7 +76,7 @@ pub(crate) fn is_told(sources: &Sources, found: &[Diagnostic]) {
 
 /// Any text has a tree, or messages that say why not.
 pub(crate) fn parse(text: &str) {
-    let (_, found) = syntax::parse(FileId(0), text);
+    let (_, found) = vocabulary::parse(FileId(0), text);
     let mut sources = Sources::new();
     sources.add(NAME, text);
     is_told(&sources, &found);
@@ -143,8 +143,8 @@ fn longest_figure(text: &str) -> usize {
 
 /// The formatter changes the look alone, once; what can't be read is refused.
 pub(crate) fn format(text: &str) {
-    let (_, found) = syntax::parse(FileId(0), text);
-    let formatted = syntax::format(FileId(0), text);
+    let (_, found) = vocabulary::parse(FileId(0), text);
+    let formatted = vocabulary::format(FileId(0), text);
     if !found.is_empty() {
         assert!(formatted.is_err(), "formatted what can't be read");
         return;
@@ -164,7 +164,7 @@ pub(crate) fn format(text: &str) {
 /// The second text is the first in its agreed look.
 pub(crate) fn is_formatted(text: &str, once: &str) {
     assert_eq!(meaning(once), meaning(text), "{text}\n{once}");
-    let twice = syntax::format(FileId(0), once);
+    let twice = vocabulary::format(FileId(0), once);
     assert_eq!(twice.as_deref(), Ok(once), "not the same twice:\n{text}");
     assert!(once.lines().all(|line| line.trim_end() == line), "{once}");
     // Every line ends as the first one did.
@@ -185,7 +185,7 @@ const ROUNDS: usize = 12;
 pub(crate) fn mend(text: &str) {
     let compiled = compile(text);
     let named = diagnostics::named(&compiled.sources, &compiled.diagnostics);
-    let readable = syntax::parse(FileId(0), text).1.is_empty();
+    let readable = vocabulary::parse(FileId(0), text).1.is_empty();
     for named in &named {
         let mended = diagnostics::mend(&compiled.sources, &[named.fix]);
         assert_eq!(mended.made, 1, "{} can't be made", named.name);
@@ -193,7 +193,7 @@ pub(crate) fn mend(text: &str) {
             let old = &compiled.sources.get(*file).unwrap().text;
             assert_ne!(**old, **new, "{} changes nothing", named.name);
             if readable && named.fix.grade != Grade::Sketch {
-                let (_, found) = syntax::parse(*file, new);
+                let (_, found) = vocabulary::parse(*file, new);
                 let long = |found: &Diagnostic| found.slug == "line-too-long";
                 assert!(found.iter().all(long), "{}:\n{new}\n{found:?}", named.name);
             }

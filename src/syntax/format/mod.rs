@@ -8,23 +8,18 @@ mod line;
 mod source;
 
 use super::limits;
-use super::parser::parse;
+use super::tree::Tree;
 use crate::diagnostics::Diagnostic;
 use crate::measure::{FileId, Span, line_end};
 pub use layout::WIDEST;
 use line::Line;
 
-/// The text as the shop keeps it.
+/// A text as the shop keeps it, from its tree.
 ///
 /// # Errors
-/// What can't be read, or would be too long to be read again: such a text is
-/// left as it is.
-pub fn format(file: FileId, text: &str) -> Result<String, Vec<Diagnostic>> {
-    let (tree, found) = parse(file, text);
-    if !found.is_empty() {
-        return Err(found);
-    }
-    let mut lines = layout::lines(text, &tree);
+/// What would be too long to be read again: such a text is left as it is.
+pub fn format(file: FileId, text: &str, tree: &Tree) -> Result<String, Vec<Diagnostic>> {
+    let mut lines = layout::lines(text, tree);
     align::values(&mut lines);
     align::comments(&mut lines);
     let written = match write(&lines, line_end(text)) {

@@ -292,7 +292,7 @@ kinds! {
 
 kinds! {
     /// An opening in a list.
-    pub(crate) Leaf {
+    pub(crate) OpeningWord {
         /// A drawer.
         Drawer = DRAWER,
         /// A single door.

@@ -143,6 +143,10 @@ block! {
     }
 }
 
+/// The name that the sizes of a slide have for the width or height of its
+/// opening.
+pub(crate) const OWN_OPENING: &str = "opening";
+
 block! {
     /// `notch { … }`
     notch: "notch", "a notch",

@@ -7,7 +7,7 @@ block! {
     file: "file", "the file",
     "What stands outside all braces. A file that other specs `use` needs only what it shares.";
     CASEWORK: Count<1_000> = ("casework", "the version of the language", "casework 1");
-    USE: Text = (
+    USE: File = (
         "use",
         "another file in or below this one's folder, whose stock, hardware, finishes, and shop this spec takes",
         "use \"shop.case\"",
