@@ -144,7 +144,7 @@ fn the_value_that_stands_there_is_never_offered() {
             for found in compiled.diagnostics.iter().filter(|d| d.slug == "pull-in-flute") {
                 assert!(!found.title.contains(" 0~"), "{}", found.title);
                 let notes = found.notes.join(" ");
-                assert!(!notes.contains("centres"), "a knob has one hole: {notes}");
+                assert!(!notes.contains("centers"), "a knob has one hole: {notes}");
             }
         }
     }

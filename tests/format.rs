@@ -234,7 +234,7 @@ fn written() -> impl Strategy<Value = String> {
         "7\"",
         "5' 3\"",
         "35%",
-        "mitre",
+        "miter",
         "a.high",
         "x  -  1",
         "x - 1/2",
@@ -424,4 +424,46 @@ fn rights_and_links_stay_as_they_were() {
     assert!(bench.path("link.case").symlink_metadata().unwrap().is_symlink());
     assert_eq!(read(&bench, "loose.case"), NEAT);
     assert_eq!(std::fs::metadata(&path).unwrap().permissions().mode() & 0o777, 0o640);
+}
+
+/// Miter and center are how the shop spells them here; elsewhere they are
+/// spelled otherwise. Both are understood, and the shop's is written.
+#[test]
+fn another_spelling_is_understood_and_the_one_is_written() {
+    let one = spec("hall-console.case");
+    let other = one.replace("seam miter", "seam mitre").replace("centers 3", "centres 3");
+    let changed = one.lines().zip(other.lines()).filter(|(one, other)| one != other).count();
+    assert_eq!(changed, 3);
+    assert_eq!(formatted(&other), formatted(&one));
+    let piece = |text: &str| {
+        let compiled = pipeline::check(&MemoryFiles::one("a.case", text), "a.case").unwrap();
+        assert!(compiled.diagnostics.is_empty(), "{:?}", compiled.diagnostics);
+        compiled.piece.expect("sound")
+    };
+    // The two spellings are as long, so every span is the same too.
+    assert_eq!(piece(&other), piece(&one));
+}
+
+/// What is not a word of the language is the maker's own.
+#[test]
+fn names_and_texts_keep_their_spelling() {
+    let text = "pull centres { centres 3; screw 1; note \"mitre the centres\" } # centres\n";
+    let neat = "pull centres { centers 3; screw 1; note \"mitre the centres\" } # centres\n";
+    assert_eq!(formatted(text), neat);
+}
+
+/// What is offered, and what the reference shows, is the one spelling.
+#[test]
+fn only_the_one_spelling_is_offered() {
+    let first = spec("first.case");
+    let wrong =
+        first.replace("stile left  { wide 1-3/4 }", "stile left  { wide 1-3/4; seam mitr }");
+    let compiled = pipeline::check(&MemoryFiles::one("a.case", &wrong), "a.case").unwrap();
+    let found = compiled.diagnostics.iter().find(|found| found.slug == "value-wrong").unwrap();
+    assert_eq!(found.fixes[0].edits[0].text, "miter");
+    let told = format!("{} {}", found.title, found.primary.text);
+    assert!(told.contains("miter") && !told.contains("mitre"), "{told}");
+    let reference = vocabulary::reference();
+    assert!(reference.contains("centers") && reference.contains("`miter`"));
+    assert!(!reference.contains("centres") && !reference.contains("mitre"));
 }

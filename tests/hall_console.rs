@@ -86,7 +86,7 @@ fn the_fronts() {
 #[test]
 fn the_carcass() {
     let c = console();
-    // The left end is 17 to the long point of its mitre, the right end 17 − 3/4.
+    // The left end is 17 to the long point of its miter, the right end 17 − 3/4.
     is(&c, "left-end", "33", "17");
     is(&c, "right-end", "33", "16-1/4");
     // 66 − 3/4 scribe = 65-1/4 wide over the ends.
@@ -129,14 +129,14 @@ fn the_drawers() {
 #[test]
 fn the_flutes() {
     let c = console();
-    let centres = |name: &str| -> Vec<Length> {
+    let centers = |name: &str| -> Vec<Length> {
         let flutes = part(&c, name).features.iter();
         let flutes = flutes.filter(|f| matches!(f.kind, FeatureKind::Flute(_)));
         // A drawer front lies with its length across, a door with its width.
         let across = name.starts_with("bank");
-        flutes.map(|f| if across { f.centre().0 } else { f.centre().1 }).collect()
+        flutes.map(|f| if across { f.center().0 } else { f.center().1 }).collect()
     };
-    let (drawer, door) = (centres("bank.upper.front"), centres("press.left-door"));
+    let (drawer, door) = (centers("bank.upper.front"), centers("press.left-door"));
     assert_eq!((drawer.len(), door.len()), (22, 17));
     assert_eq!((drawer[0], door[0]), (inches("21/32"), inches("43/64")));
     assert_eq!(door[0] * 2 + inches("1/8"), inches("47/64") * 2);

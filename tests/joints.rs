@@ -173,16 +173,16 @@ fn holes_can_be_set_by_a_little_but_not_against_each_other() {
     let pulls = redrawn(
         &spec("first.case"),
         "pull knob { screw 5/32 }",
-        "pull knob { screw 5/32; centres 96 mm }",
+        "pull knob { screw 5/32; centers 96 mm }",
     );
     let text = recorded(&pulls, &["ST-LD", "ST-RD", "UP-F"]);
     assert_eq!(misfits(&text), Vec::<String>::new());
     // 2 mm further apart is 1 mm at each hole.
-    let wider = redrawn(&text, "centres 96 mm", "centres 98 mm");
+    let wider = redrawn(&text, "centers 96 mm", "centers 98 mm");
     assert_eq!(misfits(&wider).len(), 3);
     // The pair of them 1 mm aside.
-    let aside = redrawn(&text, "centres 96 mm", "from-edge 31.75 mm; centres 96 mm");
-    let there = redrawn(&text, "centres 96 mm", "from-edge 32.75 mm; centres 96 mm");
+    let aside = redrawn(&text, "centers 96 mm", "from-edge 31.75 mm; centers 96 mm");
+    let there = redrawn(&text, "centers 96 mm", "from-edge 32.75 mm; centers 96 mm");
     assert!(misfits(&aside).is_empty() || misfits(&there).is_empty());
     // A smaller cup, in the same place, leaves the hole of the larger one.
     let cup = redrawn(
@@ -374,8 +374,8 @@ fn a_door_of_many_flutes_is_trimmed_by_its_cups() {
         Some((before, rest)) if line.contains("hinge-cup") || line.contains("pull-hole") => {
             let (at, behind) = rest.split_once(" by ").unwrap();
             let height = door.features.iter().find_map(|feature| {
-                let centre = (feature.u.0 + feature.u.1).half();
-                (tape.recorded(centre) == at).then_some(centre)
+                let center = (feature.u.0 + feature.u.1).half();
+                (tape.recorded(center) == at).then_some(center)
             });
             let height = height.unwrap() + Length::inches(1, 4);
             format!("{before}{{ at {} by {behind}", tape.recorded(height))

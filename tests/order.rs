@@ -290,7 +290,7 @@ fn fronts_are_at_their_size_before_they_are_bored() {
                 let host = shop.part(joint.into);
                 let frame = matches!(host.assembly, Assembly::Carcass(_) | Assembly::Frame(_));
                 let glued =
-                    joint.glued && matches!(joint.sort, JointSort::Wood(_) | JointSort::Mitre);
+                    joint.glued && matches!(joint.sort, JointSort::Wood(_) | JointSort::Miter);
                 let own = shop.part(joint.part);
                 let loose = matches!(own.assembly, Assembly::Loose(_));
                 if frame && glued && !loose && host.case == part.case {

@@ -18,7 +18,7 @@ fn framed(panels: &str) -> String {
     );
     spec("first.case")
         .replace("build slab", &build)
-        .replace("pull knob { screw 5/32 }", "pull knob { centres 3; screw 5/32 }")
+        .replace("pull knob { screw 5/32 }", "pull knob { centers 3; screw 5/32 }")
         .replace("drawer upper { high 5 }", "drawer upper { high 7 }")
         .replace(
             "stock box-side {",

@@ -113,10 +113,10 @@ fn a_mirrored_piece_moves_alike() {
             .replace("30% to 55%", "30% to 75%")
             .replace("doors press { share 1;", &format!("door press {{ share 1; hung {hung};"))
             .replace(
-                "stile left   { wide 1-3/4; seam mitre }",
+                "stile left   { wide 1-3/4; seam miter }",
                 &format!("stile left {{ wide {} }}", wide[0]),
             )
-            .replace("end left { stock cherry-ply; seam mitre }", "")
+            .replace("end left { stock cherry-ply; seam miter }", "")
             .replace("stile right  { wide 2-1/2 }", &format!("stile right {{ wide {} }}", wide[1]))
             .replace("right     wall { scribe 3/4 }", "right open")
     };

@@ -231,7 +231,7 @@ pub struct Base {
 /// An upright under the bottom.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Leg {
-    /// From the left side of the case to its centre; `None` for the middle.
+    /// From the left side of the case to its center; `None` for the middle.
     pub at: Option<Size>,
     /// Front to back; `None` from the kick board to the back.
     pub wide: Option<Size>,

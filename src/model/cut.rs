@@ -92,7 +92,7 @@ fn made(entry: Said<'_, MadeKind>, sizes: [Option<Length>; 3], ctx: &mut Lower) 
                 odd("hole has no width", across.span_or(entry.head));
             }
             let radius = across.value.half();
-            let round = |centre: Spanned<&Length>| (*centre.value - radius, *centre.value + radius);
+            let round = |center: Spanned<&Length>| (*center.value - radius, *center.value + radius);
             long = at.value().map(round);
             wide = at.third().map(round);
         }
@@ -116,14 +116,14 @@ fn made(entry: Said<'_, MadeKind>, sizes: [Option<Length>; 3], ctx: &mut Lower) 
     Some(Made { kind, space, span: entry.head })
 }
 
-/// True for a round hole, which has a centre.
+/// True for a round hole, which has a center.
 fn is_hole(kind: MadeKind) -> bool {
     match kind {
         MadeKind::HingeCup | MadeKind::PullHole | MadeKind::PlateHole => true,
         MadeKind::Dado
         | MadeKind::Groove
         | MadeKind::Rabbet
-        | MadeKind::Mitre
+        | MadeKind::Miter
         | MadeKind::Notch
         | MadeKind::Mortise
         | MadeKind::Tenon

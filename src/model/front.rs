@@ -56,7 +56,7 @@ pub struct Flutes {
     pub deep: Length,
     /// The statement that says so.
     pub deep_span: Option<Span>,
-    /// From centre to centre.
+    /// From center to center.
     pub pitch: Length,
     /// The statement that gives it.
     pub pitch_span: Span,

@@ -162,7 +162,7 @@ pub struct Pull {
     /// Its name in the spec.
     pub name: String,
     /// Between its two screws; `None` for a knob.
-    pub centres: Option<Length>,
+    pub centers: Option<Length>,
     /// The diameter of its screw's hole.
     pub screw: Length,
     /// Its height on a drawer front.
@@ -186,15 +186,15 @@ pub struct Pull {
 }
 
 pub(super) fn pull(entry: &Entry, ctx: &mut Lower) -> Option<Pull> {
-    use words::pull::{CENTRES, FOOT, FROM_EDGE, PRICE, SCREW, STANDS, UP};
+    use words::pull::{CENTERS, FOOT, FROM_EDGE, PRICE, SCREW, STANDS, UP};
 
     let body = entry.body()?;
-    let centres = ctx.positive(body, CENTRES, "pull centers").sound()?;
+    let centers = ctx.positive(body, CENTERS, "pull centers").sound()?;
     let screw = ctx.positive(body, SCREW, "pull screw").known()?.length;
     let foot = ctx.positive(body, FOOT, "foot of the pull").sound()?;
     Some(Pull {
         name: entry.name()?.value.to_owned(),
-        centres: centres.map(|centres| centres.length),
+        centers: centers.map(|centers| centers.length),
         screw,
         // A foot is mostly a post of twice its screw (common practice, no source).
         foot: foot.map_or(screw.twice(), |foot| foot.length),

@@ -29,7 +29,7 @@ pub enum HingeKind {
     },
     /// A butt hinge on a pin.
     Butt {
-        /// From the face of the frame forward to the pin's centre.
+        /// From the face of the frame forward to the pin's center.
         pin_ahead: Length,
     },
 }
@@ -83,7 +83,7 @@ pub struct Hinge {
     pub adjust: Length,
     /// The doors it fits: thinnest and thickest.
     pub door_thickness: Option<(Length, Length)>,
-    /// From the door's end to the centre of its first hinge.
+    /// From the door's end to the center of its first hinge.
     pub from_end: Length,
     /// What it costs.
     pub price: Option<Rate>,

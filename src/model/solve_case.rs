@@ -457,12 +457,12 @@ fn frame(
     })
 }
 
-/// A mitred seam is said once: at the end or at the stile. What one of them
+/// A mitered seam is said once: at the end or at the stile. What one of them
 /// says holds for both.
 fn seamed(ends: [End; 2], frame: Option<&Frame>) -> [End; 2] {
     let [left, right] = ends;
     let with = |end: End, stile: Option<&OuterMember>| match stile.map(|stile| stile.seam) {
-        Some(Seam::Mitre) => End { seam: Seam::Mitre, ..end },
+        Some(Seam::Miter) => End { seam: Seam::Miter, ..end },
         Some(Seam::Butt) | None => end,
     };
     [

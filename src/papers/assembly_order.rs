@@ -132,8 +132,8 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
             }
             Kind::Pull(index) => {
                 let Some(pull) = piece.pull(index) else { continue };
-                let mut told = vec![match pull.centres {
-                    Some(centres) => format!("{} between its screws", figures.hardware(centres)),
+                let mut told = vec![match pull.centers {
+                    Some(centers) => format!("{} between its screws", figures.hardware(centers)),
                     None => "one screw".to_owned(),
                 }];
                 told.push(format!("holes {}", figures.hardware(pull.screw)));

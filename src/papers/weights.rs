@@ -159,10 +159,10 @@ fn balance(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) 
         ..Table::default()
     };
     let mut row = |name: String, body: Body| {
-        if let Some(centre) = body.centre() {
+        if let Some(center) = body.center() {
             let mut cells = vec![name];
             let mark = source.figures.mark(body.measured);
-            cells.extend(centre.map(|along| format!("{}{mark}", tape.text(near(along, tape)))));
+            cells.extend(center.map(|along| format!("{}{mark}", tape.text(near(along, tape)))));
             table.rows.push(cells);
         }
     };

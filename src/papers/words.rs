@@ -105,20 +105,20 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
         Face::ThickStart | Face::ThickEnd => Face::WidthStart,
         _ => Face::ThickStart,
     };
-    let centres: Vec<(Length, Length)> = same.iter().map(|f| f.centre()).collect();
-    let (along, across): (Vec<Length>, Vec<Length>) = centres.iter().copied().unzip();
+    let centers: Vec<(Length, Length)> = same.iter().map(|f| f.center()).collect();
+    let (along, across): (Vec<Length>, Vec<Length>) = centers.iter().copied().unzip();
     let alike = |places: &[Length]| places.iter().all(|place| Some(place) == places.first());
     let one = |place: Length| figures.text(place);
     let list = |places: &[Length]| listed(&places.iter().copied().map(one).collect::<Vec<_>>());
     let edge = part.face_name(edge);
     // What all have in common is told once: a line along the part, or across it
     // as the two screws of a pull on an upright panel.
-    let (u, v) = first.centre();
+    let (u, v) = first.center();
     let place = match (alike(&along), alike(&across)) {
         (_, true) => format!("{} from the {start}, {} from the {edge}", list(&along), one(v)),
         (true, false) => format!("{} from the {start}, {} from the {edge}", one(u), list(&across)),
         (false, false) => {
-            let pairs = centres.iter().map(|(u, v)| format!("{} by {}", one(*u), one(*v)));
+            let pairs = centers.iter().map(|(u, v)| format!("{} by {}", one(*u), one(*v)));
             format!("{} from the {start} and the {edge}", listed(&pairs.collect::<Vec<_>>()))
         }
     };
@@ -189,7 +189,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
                 text(feature.deep)
             )
         }
-        FeatureKind::Mitre => {
+        FeatureKind::Miter => {
             format!("{face} mitered at 45 degrees, with the width to the long point")
         }
         FeatureKind::Notch => {

@@ -57,7 +57,7 @@ pub fn clashes(parts: &Parts) -> (Vec<Clash>, usize) {
 /// True for the joints at which one part is shaped to go into the other.
 fn is_shaped(sort: JointSort) -> bool {
     match sort {
-        JointSort::Mitre => true,
+        JointSort::Miter => true,
         JointSort::Wood(kind) => kind.is_shaped(),
         JointSort::Floating
         | JointSort::Planted
@@ -91,7 +91,7 @@ fn makes_way(host: &Part, guest: &Cuboid) -> bool {
 /// deeper than the shape.
 fn interlocks(part: &Part, own: &Cuboid, other: &Cuboid) -> bool {
     part.features.iter().any(|f| {
-        matches!(f.kind, FeatureKind::Mitre | FeatureKind::Tenon | FeatureKind::Dovetails)
+        matches!(f.kind, FeatureKind::Miter | FeatureKind::Tenon | FeatureKind::Dovetails)
             && own.overlap_along(other, part.placement.direction(f.face)) <= f.deep
     })
 }

@@ -40,7 +40,7 @@ pub enum FeatureKind {
     /// A step along an edge or end.
     Rabbet,
     /// An edge planed to 45 degrees.
-    Mitre,
+    Miter,
     /// A corner or opening cut right through.
     Notch,
     /// Pocket holes at an end: how many, and the length of their screws.
@@ -67,7 +67,7 @@ impl FeatureKind {
             Self::Dado => "dado",
             Self::Groove => "groove",
             Self::Rabbet => "rabbet",
-            Self::Mitre => "miter",
+            Self::Miter => "miter",
             Self::Notch => "notch",
             Self::Pockets(..) => "pocket holes",
             Self::Bore(bore) => bore.word(),
@@ -105,9 +105,9 @@ pub struct Feature {
 }
 
 impl Feature {
-    /// Its centre on its face.
+    /// Its center on its face.
     #[must_use]
-    pub fn centre(&self) -> (Length, Length) {
+    pub fn center(&self) -> (Length, Length) {
         ((self.u.0 + self.u.1).half(), (self.v.0 + self.v.1).half())
     }
 

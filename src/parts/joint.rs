@@ -10,8 +10,8 @@ use super::part::PartId;
 pub enum JointSort {
     /// Wood to wood, as the spec asks.
     Wood(JointKind),
-    /// Two mitred edges that wrap a corner.
-    Mitre,
+    /// Two mitered edges that wrap a corner.
+    Miter,
     /// A panel loose in its grooves.
     Floating,
     /// A board planted on and fixed with screws or pins.

@@ -116,7 +116,7 @@ mod tests {
     }
 
     /// Worked by hand: a dado from 27 to 45 with a bit of 12 under a base of
-    /// 150. On the far side the base's edge lies 75 beyond the bit's centre:
+    /// 150. On the far side the base's edge lies 75 beyond the bit's center:
     /// 27 + 6 + 75 = 108 for the near wall, 45 − 6 + 75 = 114 for the far one.
     #[test]
     fn a_far_straight_edge_begins_at_the_near_wall() {

@@ -151,7 +151,7 @@ fn of_case(
                     let front = FrontId { opening: opening.id, leaf: *leaf };
                     let Some(face) = faces.get(&Assembly::Front(front)) else { continue };
                     let door = of(&Lifted::Door(front));
-                    let Some([.., closed]) = door.centre() else { continue };
+                    let Some([.., closed]) = door.center() else { continue };
                     doors = doors.with(door.moved(face.to_mm_f64() - half - closed));
                     door_count += 1;
                 }
@@ -166,7 +166,7 @@ fn of_case(
         (What::Contents, contents),
         (What::Doors(door_count), doors),
     ] {
-        let Some([.., z]) = body.centre() else { continue };
+        let Some([.., z]) = body.center() else { continue };
         let turns = body.about(about);
         let pull = Pull {
             what,

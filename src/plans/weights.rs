@@ -16,7 +16,7 @@ use crate::trade;
 pub struct Body {
     /// Its weight, in whole grams.
     pub grams: i64,
-    /// Grams times the place of their centre, in millimetres, along x, y and z.
+    /// Grams times the place of their center, in millimetres, along x, y and z.
     moment: [f64; 3],
     /// A measured figure takes part in it.
     pub measured: bool,
@@ -37,7 +37,7 @@ impl Body {
 
     /// Where it balances, in millimetres; nowhere for nothing.
     #[must_use]
-    pub fn centre(&self) -> Option<[f64; 3]> {
+    pub fn center(&self) -> Option<[f64; 3]> {
         (self.grams > 0).then(|| self.moment.map(|along| along / self.grams as f64))
     }
 
@@ -176,9 +176,9 @@ fn body(piece: &Piece, part: &Part) -> Body {
     let mut volume = size.iter().product::<f64>();
     let mut moment = size.map(|along| volume * along / 2.0);
     for feature in &part.features {
-        let Some((cut, centre)) = cut(piece, size, feature) else { continue };
+        let Some((cut, center)) = cut(piece, size, feature) else { continue };
         volume -= cut;
-        for (own, along) in moment.iter_mut().zip(centre) {
+        for (own, along) in moment.iter_mut().zip(center) {
             *own -= cut * along;
         }
     }
@@ -215,7 +215,7 @@ fn cut(piece: &Piece, size: [f64; 3], feature: &Feature) -> Option<(f64, [f64; 3
         // A round hole in the square that the feature gives.
         FeatureKind::Bore(_) => u * v * deep * std::f64::consts::FRAC_PI_4,
         // A triangle along the edge; half of a corner is tails.
-        FeatureKind::Mitre | FeatureKind::Dovetails => u * v * deep / 2.0,
+        FeatureKind::Miter | FeatureKind::Dovetails => u * v * deep / 2.0,
         FeatureKind::Flute(bit) => {
             let bit = piece.bit(bit)?;
             u.max(v) * trade::flute_area(bit.diameter, feature.deep).to_f64()
@@ -226,16 +226,16 @@ fn cut(piece: &Piece, size: [f64; 3], feature: &Feature) -> Option<(f64, [f64; 3
         }
         FeatureKind::Pockets(..) | FeatureKind::Dowels(..) => return None,
     };
-    let (mid_u, mid_v) = feature.centre();
+    let (mid_u, mid_v) = feature.center();
     let (mid_u, mid_v) = (mid_u.to_mm_f64(), mid_v.to_mm_f64());
     let inward = |size: f64| if feature.face.is_start() { deep / 2.0 } else { size - deep / 2.0 };
     let [length, width, thick] = size;
-    let centre = match feature.face {
+    let center = match feature.face {
         Face::ThickStart | Face::ThickEnd => [mid_u, mid_v, inward(thick)],
         Face::WidthStart | Face::WidthEnd => [mid_u, inward(width), mid_v],
         Face::LengthStart | Face::LengthEnd => [inward(length), mid_u, mid_v],
     };
-    Some((area, centre))
+    Some((area, center))
 }
 
 #[cfg(test)]
@@ -280,7 +280,7 @@ mod tests {
         let whole = trade::kilograms(whole, 648.0) * 1000.0;
         let body = weights.parts[id.0];
         assert!((body.grams as f64) < whole);
-        let [_, y, z] = body.centre().expect("a weight");
+        let [_, y, z] = body.center().expect("a weight");
         let middle = part.cuboid();
         assert!(y > (middle.from.y + middle.to.y).half().to_mm_f64());
         assert!(z > (middle.from.z + middle.to.z).half().to_mm_f64());

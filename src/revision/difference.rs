@@ -211,7 +211,7 @@ pub struct Setting {
     pub bit: Option<String>,
     /// Its diameter; that of the cut where the spec has none.
     pub diameter: Figure,
-    /// From the datum to the near side, to the first centre for flutes.
+    /// From the datum to the near side, to the first center for flutes.
     pub fence: Figure,
     /// What the fence counts from.
     pub datum: String,

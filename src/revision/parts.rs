@@ -126,7 +126,7 @@ fn joints_of(parts: &Parts) -> Vec<Vec<(&'static str, PartId, bool)>> {
     for joint in &parts.joints {
         let how = match joint.sort {
             JointSort::Wood(kind) => kind.word(),
-            JointSort::Mitre => "mitered seam",
+            JointSort::Miter => "mitered seam",
             JointSort::Floating => "loose in a groove",
             JointSort::Planted => "planted on",
             JointSort::Hung | JointSort::Slid | JointSort::Laid | JointSort::FrontFixed => continue,

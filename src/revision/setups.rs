@@ -190,7 +190,7 @@ fn wide(setup: &Setup) -> Length {
     setup.lines.first().map_or(Length::ZERO, |line| line.wide)
 }
 
-/// What the fence is set to: to the first centre for flutes.
+/// What the fence is set to: to the first center for flutes.
 fn fence(setup: &Setup) -> Length {
     if is_flutes(setup) { first(setup) + wide(setup).half() } else { first(setup) }
 }

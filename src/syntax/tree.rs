@@ -82,7 +82,7 @@ pub enum Argument {
         span: Span,
     },
     /// A name, a number with or without a unit, or arithmetic over them. A
-    /// bare word such as `mitre` or `to` is a name too; the vocabulary says
+    /// bare word such as `miter` or `to` is a name too; the vocabulary says
     /// what it means.
     Expr(Expr),
 }
@@ -97,7 +97,7 @@ impl Argument {
         }
     }
 
-    /// The bare word it is, such as `mitre`; `None` for anything else.
+    /// The bare word it is, such as `miter`; `None` for anything else.
     #[must_use]
     pub fn as_word(&self) -> Option<&Word> {
         match self {
@@ -162,7 +162,7 @@ pub struct Expr {
 pub enum ExprKind {
     /// `3/4`, `18 mm`, `35%`.
     Number(Number),
-    /// `upper.high`, `mitre`.
+    /// `upper.high`, `miter`.
     Name(Name),
     /// `-x`.
     Negative(Box<Expr>),

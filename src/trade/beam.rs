@@ -11,11 +11,11 @@ pub enum Beam {
     /// Laid on both ends, loaded all over.
     Simple,
     /// Laid on both ends, loaded in the middle.
-    SimpleCentre,
+    SimpleCenter,
     /// Held fast at both ends, loaded all over.
     Clamped,
     /// Held fast at both ends, loaded in the middle.
-    ClampedCentre,
+    ClampedCenter,
     /// Held fast at one end, loaded all over.
     Cantilever,
     /// Held fast at one end, loaded at the other.
@@ -32,9 +32,9 @@ impl Beam {
     pub fn factor(self) -> f64 {
         match self {
             Self::Simple => 5.0 / 384.0,
-            Self::SimpleCentre => 1.0 / 48.0,
+            Self::SimpleCenter => 1.0 / 48.0,
             Self::Clamped => 1.0 / 384.0,
-            Self::ClampedCentre => 1.0 / 192.0,
+            Self::ClampedCenter => 1.0 / 192.0,
             Self::Cantilever => 1.0 / 8.0,
             Self::CantileverEnd => 1.0 / 3.0,
             Self::TwoSpans => 1.0 / 185.0,
@@ -177,7 +177,7 @@ mod tests {
         assert!((inertia(wide, thick) - 0.39551).abs() < 0.00001);
         let ei = board_stiffness(1820, wide, thick);
         assert!((Beam::Simple.sag(75.0, 36.0, ei) - 0.0633).abs() < 0.0001);
-        assert!((Beam::SimpleCentre.sag(75.0, 36.0, ei) - 0.1013).abs() < 0.0001);
+        assert!((Beam::SimpleCenter.sag(75.0, 36.0, ei) - 0.1013).abs() < 0.0001);
     }
 
     /// American Wood Council, Design Aid 6: over a middle support the sag is

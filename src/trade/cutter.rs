@@ -47,7 +47,7 @@ fn segment_angle(r: f64, d: f64) -> f64 {
     if r > 0.0 { ((r - d.min(r)) / r).acos() } else { 0.0 }
 }
 
-/// Centre lines of the flutes across a front `wide` across the run: equally
+/// Center lines of the flutes across a front `wide` across the run: equally
 /// spaced at `pitch`, symmetrical, with at least `land` left at both edges.
 /// Empty where not even one fits.
 #[must_use]
@@ -198,7 +198,7 @@ mod tests {
 
     /// 17-1/16 wide, flutes 0.464 at 3/4 with 3/16 land: (17.0625 − 0.375 −
     /// 0.464) / 0.75 = 21.6, so 22 flutes; margin (17.0625 − 21 × 0.75) / 2 =
-    /// 0.65625 to the first centre.
+    /// 0.65625 to the first center.
     #[test]
     fn flutes_are_symmetrical() {
         let wide = Length::inches(273, 16);

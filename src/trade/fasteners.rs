@@ -46,7 +46,7 @@ pub fn pocket_width() -> Length {
     Length::inches(3, 8)
 }
 
-/// Centres of `count` pocket holes across the end of a board `width` wide,
+/// Centers of `count` pocket holes across the end of a board `width` wide,
 /// from one edge: the first and last 3/4 to 1-1/2 in from their edges, the rest
 /// at equal spaces between them (common practice, no source). On a board too
 /// narrow for that they lie a quarter of its width in; one alone in the middle.

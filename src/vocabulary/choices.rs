@@ -41,8 +41,8 @@ choices! {
 
     /// How a frame member meets an end of the case.
     Seam {
-        /// Both are mitred, so that the grain wraps round the corner.
-        Mitre = "mitre",
+        /// Both are mitered, so that the grain wraps round the corner.
+        Miter = "miter" also "mitre",
         /// The frame covers the end's front edge.
         Butt = "butt",
     }
@@ -150,7 +150,7 @@ choices! {
         /// A step along an edge.
         Rabbet = "rabbet",
         /// An edge cut at a slant.
-        Mitre = "mitre",
+        Miter = "miter" also "mitre",
         /// A corner cut out.
         Notch = "notch",
         /// The hole for a tenon.

@@ -17,11 +17,20 @@ pub(crate) fn meaning(text: &str) -> String {
     said
 }
 
+/// A word in the one spelling that is written.
+fn one_spelling(word: &str) -> &str {
+    match word {
+        "mitre" => "miter",
+        "centres" => "centers",
+        own => own,
+    }
+}
+
 fn items(all: &[Item], said: &mut String) {
     for (i, item) in all.iter().enumerate() {
         match item {
             Item::Statement(statement) => {
-                let _ = write!(said, "{}", statement.word.text());
+                said.push_str(one_spelling(&statement.word.text()));
                 for argument in &statement.arguments {
                     said.push(' ');
                     value(argument, said);
@@ -63,7 +72,7 @@ fn expression(value: &Expr, said: &mut String) {
         ExprKind::Number(number) => {
             let _ = write!(said, "{number:?}");
         }
-        ExprKind::Name(name) => said.push_str(&name.text()),
+        ExprKind::Name(name) => said.push_str(one_spelling(&name.text())),
         ExprKind::Negative(inner) => {
             said.push_str("(-");
             expression(inner, said);

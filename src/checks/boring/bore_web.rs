@@ -58,7 +58,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 enum Web {
     /// Bored toward each other, this much apart; below nought where they meet.
     Ends(Length),
-    /// Side by side, their centres this much apart.
+    /// Side by side, their centers this much apart.
     Sides(Length),
 }
 
@@ -72,7 +72,7 @@ fn between(part: &Part, a: &Feature, b: &Feature) -> Option<Web> {
             .any(|one| part.hollows(b).iter().any(|other| one.overlaps(other)));
         return meet.then_some(Web::Ends(Length::ZERO));
     }
-    let (one, other) = (a.centre(), b.centre());
+    let (one, other) = (a.center(), b.center());
     let apart = trade::diagonal((one.0 - other.0).abs(), (one.1 - other.1).abs());
     let reach = (a.u.1 - a.u.0).half() + (b.u.1 - b.u.0).half();
     let within = |reach: Length| apart < reach;

@@ -104,7 +104,7 @@ impl Drawer<'_> {
                     .minus(met.from, met.lower, tape),
             )
             .because("its head can't be tightened from inside the drawer")
-            .note("change the height with `up`, change `centres`, or move the groove")
+            .note("change the height with `up`, change `centers`, or move the groove")
             .subject(&self.opening.path)
             .urgency(met.by() / Length::mm(1)),
         )

@@ -22,8 +22,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "Accept it if the door is never open while the drawer is used, or if a stop holds the door well past or well short of 90 degrees.",
     example: Example {
         base: Base::Console,
-        sound: "pull ring { centres 3; screw 5/32; up middle; from-edge 1-1/32 }",
-        wrong: "pull ring { centres 3; screw 5/32; up middle; from-edge 1-1/32; stands 2 }",
+        sound: "pull ring { centers 3; screw 5/32; up middle; from-edge 1-1/32 }",
+        wrong: "pull ring { centers 3; screw 5/32; up middle; from-edge 1-1/32; stands 2 }",
     },
     check: Check::Parts(check),
     sometimes: None,

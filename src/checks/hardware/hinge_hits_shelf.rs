@@ -56,15 +56,15 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             let first = |board: &&&Part| once.is_first((&hinge.part.path, board.span));
             let Some(board) = hit.filter(first) else { continue };
             let stands = board.cuboid();
-            let centre = (hinge.space.from.y + hinge.space.to.y).half();
+            let center = (hinge.space.from.y + hinge.space.to.y).half();
             let needs = hinge.space.size(Direction::Y).half();
-            let gap = (stands.from.y - centre).max(centre - stands.to.y).max(Length::ZERO);
+            let gap = (stands.from.y - center).max(center - stands.to.y).max(Length::ZERO);
             sink.push(
                 RULE.finding(title(hinge.part, board, gap, needs, tape),
                     board.span,
                     format!("from {} to {} above the floor", tape.text(stands.from.y), tape.text(stands.to.y)),
                 )
-                .label(hinge.span, format!("hinge {} above the floor", tape.text(centre)))
+                .label(hinge.span, format!("hinge {} above the floor", tape.text(center)))
                 .sum(
                     Sum::new("short by", needs - gap, tape)
                         .plus(needs, "needed", tape)
@@ -103,8 +103,8 @@ fn hinges(part: &Part) -> Vec<Hinge<'_>> {
     let cups = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Cup));
     cups.flat_map(|cup| part.hollows(cup).into_iter().map(move |hollow| (cup, hollow)))
         .map(|(cup, mut space)| {
-            let centre = (space.from.y + space.to.y).half();
-            (space.from.y, space.to.y) = (centre - Length::mm(20), centre + Length::mm(20));
+            let center = (space.from.y + space.to.y).half();
+            (space.from.y, space.to.y) = (center - Length::mm(20), center + Length::mm(20));
             (space.from.z, space.to.z) = (back, back + Length::mm(60));
             Hinge { part, space, span: cup.span }
         })

@@ -7,7 +7,7 @@ mod panel_too_thick;
 mod dado_too_deep;
 mod groove_meets_joint;
 mod member_too_narrow;
-mod mitre_unequal;
+mod miter_unequal;
 mod pocket_screw_through;
 mod pocket_seen;
 mod rabbet_too_thin;
@@ -20,7 +20,7 @@ pub(super) const RULES: &[&Rule] = &[
     &dado_too_deep::RULE,
     &groove_meets_joint::RULE,
     &member_too_narrow::RULE,
-    &mitre_unequal::RULE,
+    &miter_unequal::RULE,
     &panel_too_thick::RULE,
     &pocket_screw_through::RULE,
     &pocket_seen::RULE,

@@ -68,7 +68,7 @@ fn runs_along(line: &Feature) -> bool {
 /// From where to where a foot of this radius round a hole stands, along `u`
 /// and `v` of its face.
 fn foot(hole: &Feature, half: Length) -> [(Length, Length); 2] {
-    let (u, v) = hole.centre();
+    let (u, v) = hole.center();
     [u, v].map(|at| (at - half, at + half))
 }
 
@@ -102,7 +102,7 @@ fn finding(
     } else {
         format!("the foot of the pull of {} overhangs a flute by {}", part.path, tape.text(over))
     };
-    let (u, v) = hole.centre();
+    let (u, v) = hole.center();
     let (at, side) = if along { (v, Face::WidthStart) } else { (u, Face::LengthStart) };
     let (from_over, to_over) = shared(foot(hole, pull.foot.max(pull.screw).half()), line);
     let mut found = RULE
@@ -162,7 +162,7 @@ fn finding(
                 found = found.note(format!("write `from-edge {text}` in the pull to put it on a land"));
             }
         }
-        None if holes(part).count() > 1 => found = found.note("choose a pitch that divides half the pull's `centres` evenly, so that its holes fall on lands"),
+        None if holes(part).count() > 1 => found = found.note("choose a pitch that divides half the pull's `centers` evenly, so that its holes fall on lands"),
         None => found = found.note("choose a pitch that puts a land in the middle of this front, or set the pull off the middle"),
     }
     found

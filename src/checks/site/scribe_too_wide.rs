@@ -30,7 +30,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             let end = side.of(&case.ends);
             let thick = piece.thickness(end.stock).length;
             let at = piece.facts.written(scribe).unwrap_or(case.span);
-            if end.seam == Seam::Mitre {
+            if end.seam == Seam::Miter {
                 sink.push(
                     RULE.finding(
                         format!(

@@ -123,20 +123,20 @@ impl Svg {
         self.polygon(&[from, (to.0, from.1), to, (from.0, to.1)], line, fill);
     }
 
-    pub(in crate::papers) fn circle(&mut self, centre: (f64, f64), radius: f64, line: Line) {
-        self.reach(centre.0 - radius, centre.1 - radius);
-        self.reach(centre.0 + radius, centre.1 + radius);
+    pub(in crate::papers) fn circle(&mut self, center: (f64, f64), radius: f64, line: Line) {
+        self.reach(center.0 - radius, center.1 - radius);
+        self.reach(center.0 + radius, center.1 + radius);
         let stroke = self.stroke(line);
         let _ = writeln!(
             self.body,
             "<circle cx=\"{}\" cy=\"{}\" r=\"{}\" fill=\"none\" {stroke}/>",
-            number(centre.0),
-            number(centre.1),
+            number(center.0),
+            number(center.1),
             number(radius)
         );
     }
 
-    /// A text `high` millimetres high, centred on its point, on a white ground so that lines do not
+    /// A text `high` millimetres high, centered on its point, on a white ground so that lines do not
     /// cross it.
     pub(in crate::papers) fn text(&mut self, at: (f64, f64), text: &str, high: f64, upright: bool) {
         let half = text.chars().count() as f64 * high * 0.32;

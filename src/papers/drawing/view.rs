@@ -147,7 +147,7 @@ fn front_features(svg: &mut Svg, part: &Part, high: f64) {
         .iter()
         .filter(|f| f.face == Face::ThickStart && part.placement.thickness == Direction::Z)
     {
-        let (u, v) = feature.centre();
+        let (u, v) = feature.center();
         let (x, y) = if up { (origin.x + v, origin.y + u) } else { (origin.x + u, origin.y + v) };
         match feature.kind {
             FeatureKind::Flute(_) => {
@@ -414,12 +414,12 @@ pub(in crate::papers) fn exploded(parts: &Parts, whole: &Cuboid) -> String {
         svg.polygon(&top, Line::Narrow, Fill::White);
         svg.polygon(&right, Line::Narrow, Fill::Grey);
         svg.polygon(&front, Line::Narrow, Fill::White);
-        let centre = project((x0 + x1) / 2.0, (y0 + y1) / 2.0, z0);
+        let center = project((x0 + x1) / 2.0, (y0 + y1) / 2.0, z0);
         let room = (x1 - x0).max((y1 - y0) * 0.5);
         let letter = size / 40.0;
         if room > letter * 2.0 || matches!(part.role, Role::Stile | Role::End(_)) {
             svg.text(
-                (centre.0, centre.1 + letter * 0.3),
+                (center.0, center.1 + letter * 0.3),
                 &part.mark,
                 letter * 0.9,
                 (x1 - x0) < letter * 2.0,

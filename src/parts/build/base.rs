@@ -22,7 +22,7 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
 }
 
 /// From the left side of the case to the middle of a leg.
-fn leg_centre(case: &Case, leg: &Leg) -> Length {
+fn leg_center(case: &Case, leg: &Leg) -> Length {
     leg.at.as_ref().map_or_else(|| case.wide.length.half(), |at| at.length)
 }
 
@@ -92,7 +92,7 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
     let mut taken: Vec<(Length, Length)> = Vec::new();
     for (number, leg) in (1..).zip(&builder.case.legs.clone()) {
         let own = builder.thickness(leg.stock).length;
-        let x = leg_centre(builder.case, leg) - own.half();
+        let x = leg_center(builder.case, leg) - own.half();
         let whole = leg.wide.as_ref().is_none_or(|wide| wide.length == clear.length);
         let id = builder.add(Draft {
             of: Of::Case(builder.id),
@@ -156,7 +156,7 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
 fn legs(builder: &mut Builder<'_>, carcass: &Carcass) {
     for (number, leg) in (1..).zip(&builder.case.legs.clone()) {
         let thick = builder.thickness(leg.stock);
-        let centre = leg_centre(builder.case, leg);
+        let center = leg_center(builder.case, leg);
         let front = match &builder.case.base {
             Some(base) => kick_rear(builder, base),
             None => builder.planes.carcass.clone(),
@@ -174,7 +174,7 @@ fn legs(builder: &mut Builder<'_>, carcass: &Carcass) {
             length: depth,
             width: carcass.bottom_y.clone(),
             thickness: None,
-            origin: builder.at(centre - thick.length.half(), Length::ZERO, front.length),
+            origin: builder.at(center - thick.length.half(), Length::ZERO, front.length),
             axes: SIDEWAYS,
             show: None,
             span: leg.span,

@@ -53,8 +53,8 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
         Side::Left => left,
         Side::Right => right - &thickness,
     };
-    let mitred = spec.seam == Seam::Mitre && case.frame.is_some();
-    let front = if mitred { builder.planes.frame.clone() } else { builder.planes.carcass.clone() };
+    let mitered = spec.seam == Seam::Miter && case.frame.is_some();
+    let front = if mitered { builder.planes.frame.clone() } else { builder.planes.carcass.clone() };
     // A back that is planted on covers the rear edges of the ends.
     let planted = case.back.as_ref().is_some_and(|back| back.joint.kind != JointKind::Rabbet);
     let rear = if planted { &builder.planes.inside } else { &builder.planes.rear }.clone();
@@ -78,11 +78,11 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
     });
     let Some(part) = builder.part(id) else { return id };
     let (length, width, thick) = (part.length.length, part.width.length, part.thickness.length);
-    if mitred {
+    if mitered {
         builder.cut(
             id,
             Feature {
-                kind: FeatureKind::Mitre,
+                kind: FeatureKind::Miter,
                 face: Face::WidthStart,
                 u: (Length::ZERO, length),
                 v: (Length::ZERO, thick),
@@ -216,7 +216,7 @@ fn top(builder: &mut Builder<'_>, ends: &[PartId; 2]) {
     }
 }
 
-/// An upright board behind a full-height stile, centred on it.
+/// An upright board behind a full-height stile, centered on it.
 fn partition(builder: &mut Builder<'_>, member: &Member, board: &Board, bottom: Option<PartId>) {
     let thickness = builder.thickness(board.stock).length;
     let x = member.x + member.wide.length.half() - thickness.half();

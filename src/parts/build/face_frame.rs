@@ -52,7 +52,7 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
         );
         (stile_draft.span, stile_draft.notes) = (stile.span, stile.notes.clone());
         let id = builder.add(stile_draft);
-        mitre(builder, id, end, side, stile.span);
+        miter(builder, id, end, side, stile.span);
     }
     let between = &case.wide - &frame.stiles[0].wide - &frame.stiles[1].wide;
     let x = frame.stiles[0].wide.length;
@@ -101,8 +101,8 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     }
 }
 
-/// The mitred edge of a stile that wraps the corner into the end.
-fn mitre(
+/// The mitered edge of a stile that wraps the corner into the end.
+fn miter(
     builder: &mut Builder<'_>,
     stile: PartId,
     end: PartId,
@@ -110,7 +110,7 @@ fn mitre(
     span: crate::measure::Span,
 ) {
     let seam = side.of(&builder.case.ends).seam;
-    if seam != Seam::Mitre {
+    if seam != Seam::Miter {
         builder.join(JointSort::Wood(JointKind::Butt), stile, end, true, span);
         return;
     }
@@ -120,7 +120,7 @@ fn mitre(
     builder.cut(
         stile,
         Feature {
-            kind: FeatureKind::Mitre,
+            kind: FeatureKind::Miter,
             face,
             u: (Length::ZERO, length),
             v: (Length::ZERO, thick),
@@ -130,7 +130,7 @@ fn mitre(
             span,
         },
     );
-    builder.join(JointSort::Mitre, stile, end, true, span);
+    builder.join(JointSort::Miter, stile, end, true, span);
 }
 
 /// Joins both ends of a member to the members they meet: its shoulders lie at

@@ -27,8 +27,8 @@ pub(super) fn cut(builder: &mut Builder<'_>, id: PartId, spec: &Flutes) {
     if run.1 - run.0 <= flute && !spec.stop.is_zero() {
         return;
     }
-    for centre in trade::flute_lines(across, flute, spec.pitch, spec.land) {
-        let band = (centre - flute.half(), centre + flute.half());
+    for center in trade::flute_lines(across, flute, spec.pitch, spec.land) {
+        let band = (center - flute.half(), center + flute.half());
         let (u, v) = if along_length { (run, band) } else { (band, run) };
         builder.cut(
             id,

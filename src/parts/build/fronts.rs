@@ -261,7 +261,7 @@ fn hardware(
 fn pull_holes(builder: &mut Builder<'_>, leaf: &Front<'_>, id: PartId, pull: PullId) {
     let Some(pull) = builder.piece.pull(pull).cloned() else { return };
     let Some(part) = builder.part(id).cloned() else { return };
-    // Centre of the pull in the plane of the front, from the leaf's corner.
+    // Center of the pull in the plane of the front, from the leaf's corner.
     let (x, y, along) = match leaf.hung {
         Some(side) => {
             let x = match side.other() {
@@ -281,8 +281,8 @@ fn pull_holes(builder: &mut Builder<'_>, leaf: &Front<'_>, id: PartId, pull: Pul
     let origin = part.placement.origin;
     let (x, y) = (builder.case.x + leaf.x + x - origin.x, leaf.y + y - origin.y);
     let (u, v) = if part.placement.length == Direction::Y { (y, x) } else { (x, y) };
-    let offsets = match pull.centres {
-        Some(centres) => vec![-centres.half(), centres.half()],
+    let offsets = match pull.centers {
+        Some(centers) => vec![-centers.half(), centers.half()],
         None => vec![Length::ZERO],
     };
     let radius = pull.screw.half();

@@ -38,7 +38,7 @@ pub(super) fn hang(
     let heights = heights(leaf.high.length, hinge.from_end, count);
     for height in &heights {
         let wide = part.width.length;
-        let centre = match side {
+        let center = match side {
             Side::Left => from_edge + radius,
             Side::Right => wide - from_edge - radius,
         };
@@ -48,7 +48,7 @@ pub(super) fn hang(
                 kind: FeatureKind::Bore(Bore::Cup),
                 face: Face::ThickEnd,
                 u: (*height - radius, *height + radius),
-                v: (centre - radius, centre + radius),
+                v: (center - radius, center + radius),
                 deep: bore,
                 deep_at: None,
                 takes: None,
@@ -61,7 +61,7 @@ pub(super) fn hang(
     }
 }
 
-/// Heights of the hinge centres above the lower end of a door.
+/// Heights of the hinge centers above the lower end of a door.
 fn heights(high: Length, from_end: Length, count: u32) -> Vec<Length> {
     let count = i64::from(count.max(2));
     let room = high - from_end.twice();

@@ -340,7 +340,7 @@ impl<'a, 'p> Laying<'a, 'p> {
     /// True for one that is just the other. What is parted evenly over the width
     /// of an end is another thing in a narrower board.
     fn is_whole(&self, made: &Stands<'_>, drawn: &Drawn<'_>, board: &Space) -> bool {
-        let parted = made.kind != MadeKind::Mitre;
+        let parted = made.kind != MadeKind::Miter;
         let as_wide = (made.space.extent(1) - drawn.space.extent(1)).abs() <= self.tolerance;
         let there = made.space.common(board);
         there.is_some_and(|there| there.is_near(&drawn.space, self.tolerance))

@@ -30,7 +30,7 @@ pub fn kind(feature: FeatureKind) -> MadeKind {
         FeatureKind::Dado => MadeKind::Dado,
         FeatureKind::Groove => MadeKind::Groove,
         FeatureKind::Rabbet => MadeKind::Rabbet,
-        FeatureKind::Mitre => MadeKind::Mitre,
+        FeatureKind::Miter => MadeKind::Miter,
         FeatureKind::Notch => MadeKind::Notch,
         FeatureKind::Pockets(..) => MadeKind::PocketHoles,
         FeatureKind::Bore(Bore::Cup) => MadeKind::HingeCup,
@@ -72,7 +72,7 @@ pub(super) fn sort(kind: MadeKind) -> Sort {
     match kind {
         MadeKind::Tenon => Sort::Tenon,
         MadeKind::HingeCup | MadeKind::PullHole => Sort::Bore,
-        MadeKind::Mitre | MadeKind::Dovetails => Sort::Whole,
+        MadeKind::Miter | MadeKind::Dovetails => Sort::Whole,
         MadeKind::PlateHole => Sort::Pilot,
         MadeKind::PocketHoles | MadeKind::DowelHoles => Sort::Hidden,
         MadeKind::Dado
@@ -104,10 +104,10 @@ mod tests {
 
     #[test]
     fn joints_are_counted_by_their_words() {
-        use MadeKind::{Dado, Mitre, Notch, PocketHoles};
+        use MadeKind::{Dado, Miter, Notch, PocketHoles};
 
-        let kinds = [Dado, Notch, Dado, PocketHoles, PocketHoles, Mitre];
-        assert_eq!(listed(kinds.into_iter()), "2 dados, notch, pocket holes, mitre");
+        let kinds = [Dado, Notch, Dado, PocketHoles, PocketHoles, Miter];
+        assert_eq!(listed(kinds.into_iter()), "2 dados, notch, pocket holes, miter");
         assert_eq!(listed([Notch, Notch].into_iter()), "2 notches");
     }
 }

@@ -24,7 +24,7 @@ pub enum Off {
     Place {
         /// Where both count from.
         from: Face,
-        /// Where it stands: its near side, of a hole the centre.
+        /// Where it stands: its near side, of a hole the center.
         was: Length,
         /// Where it is drawn.
         wanted: Length,

@@ -44,7 +44,7 @@ block! {
     END: Side = (
         "end",
         "one end, where it differs from the other",
-        "end left { stock cherry-ply; seam mitre }",
+        "end left { stock cherry-ply; seam miter }",
     ).opens(end::block).many();
     BOTTOM: Braces = (
         "bottom",
@@ -154,8 +154,8 @@ block! {
     STOCK;
     SEAM: Seam = (
         "seam",
-        "how it meets the frame's stile; `mitre` wraps the grain around the corner",
-        "seam mitre",
+        "how it meets the frame's stile; `miter` wraps the grain around the corner",
+        "seam miter",
     ).default("butt");
     NOTE;
 }

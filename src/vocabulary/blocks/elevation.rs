@@ -86,7 +86,7 @@ block! {
     STILE: Side = (
         "stile",
         "an outer stile",
-        "stile left { wide 1-3/4; seam mitre }",
+        "stile left { wide 1-3/4; seam miter }",
     ).opens(outer_stile::block).many();
     RAIL: RailSide = (
         "rail",
@@ -114,8 +114,8 @@ block! {
     WIDE: Size = ("wide", "its width, scribe included", "wide 1-3/4").required();
     SEAM: Seam = (
         "seam",
-        "how it meets the end; `mitre` wraps the grain around the corner",
-        "seam mitre",
+        "how it meets the end; `miter` wraps the grain around the corner",
+        "seam miter",
     ).default("butt");
     NOTE;
 }

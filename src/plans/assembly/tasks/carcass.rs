@@ -130,7 +130,7 @@ impl Maker<'_, '_> {
         for joint in &crossing {
             let (stile, end) = (self.parts.mark(joint.part), self.parts.mark(joint.into));
             lines.push(match joint.sort {
-                JointSort::Mitre => format!("{stile} to {end}: tape the mitered seam outside and fold it shut; it must close before you clamp the rest"),
+                JointSort::Miter => format!("{stile} to {end}: tape the mitered seam outside and fold it shut; it must close before you clamp the rest"),
                 _ => format!("{stile} to {end}: glue it flush or over, as drawn"),
             });
         }

@@ -34,10 +34,10 @@ const SORTS: &[Sort] = &[
         minutes::DOVETAILS,
     ),
     (
-        |k| matches!(k, FeatureKind::Mitre),
+        |k| matches!(k, FeatureKind::Miter),
         "cut the miters",
         ", with the long points on the show face",
-        minutes::MITRE,
+        minutes::MITER,
     ),
     (|k| matches!(k, FeatureKind::Notch), "cut the notches", "", minutes::NOTCH),
 ];

@@ -32,7 +32,7 @@ mod minutes {
     pub(super) const BORE: i64 = 8;
     pub(super) const TENON: i64 = 10;
     pub(super) const DOVETAILS: i64 = 25;
-    pub(super) const MITRE: i64 = 10;
+    pub(super) const MITER: i64 = 10;
     pub(super) const NOTCH: i64 = 8;
     pub(super) const LAYERS: i64 = 10;
     pub(super) const BOX: i64 = 25;

@@ -1,4 +1,4 @@
-//! A mitred seam of two boards that are not equally thick.
+//! A mitered seam of two boards that are not equally thick.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
@@ -6,7 +6,7 @@ use crate::measure::Length;
 use crate::model::{Piece, Seam, Side};
 
 pub(in crate::checks) const RULE: Rule = Rule {
-    slug: "mitre-unequal",
+    slug: "miter-unequal",
     severity: Severity::Warning,
     finds: "A mitered seam joins a stile and an end whose thicknesses differ by more than 1/16 in.",
     why: "Both miters start at the same outer corner. The thicker board's miter is longer, and its inner part has no wood to glue to. A step of up to 1/16 in on the hidden side does no harm.",
@@ -28,7 +28,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let Some(frame) = &case.frame else { continue };
         for side in Side::BOTH {
             let end = side.of(&case.ends);
-            if end.seam != Seam::Mitre {
+            if end.seam != Seam::Miter {
                 continue;
             }
             let (stile, board) =
