@@ -89,7 +89,7 @@ const STRANGE: &[&str] = &[
 ];
 
 /// Words of the language that have these spellings, as its examples write them.
-const SPELT: &[&str] = &["centres 3", "seam mitre"];
+const SPELT: &[&str] = &[];
 
 /// The text without what stands in backticks: that is the language's, or a
 /// name from the spec.
@@ -144,18 +144,18 @@ fn literals(file: &str, code: &str) -> Vec<(String, String)> {
         let here = &rest[at..];
         let length = if here.starts_with("//") {
             here.find('\n').unwrap_or(here.len())
-        } else if here.starts_with('\'') {
+        } else if let Some(inner) = here.strip_prefix('\'') {
             // A letter; a lifetime is one mark long.
-            let body = here[1..].chars().next().unwrap_or(' ');
+            let body = inner.chars().next().unwrap_or(' ');
             let end = 1 + body.len_utf8();
             match (body, here[end..].starts_with('\'')) {
                 ('\\', _) => 2 + here[3..].find('\'').map_or(0, |end| end + 2),
                 (_, true) => end + 1,
                 _ => 1,
             }
-        } else if here.starts_with('"') {
+        } else if let Some(inner) = here.strip_prefix('"') {
             let mut escaped = false;
-            let end = here[1..].find(|c| {
+            let end = inner.find(|c| {
                 let ends = c == '"' && !escaped;
                 escaped = c == '\\' && !escaped;
                 ends

@@ -25,7 +25,7 @@ pub(super) fn compare(
     let was = old.assembly();
     let now = new.assembly();
     let titles: Vec<String> = was.tasks.iter().map(|task| names.line(&task.title)).collect();
-    let pairs = pair(&was, &now, &titles, matched);
+    let pairs = pair(was, now, &titles, matched);
     let mut changes = Changes::default();
     for (before, after) in pairs.iter() {
         let (Some(a), Some(b)) = (was.tasks.get(before), now.tasks.get(after)) else { continue };
@@ -54,9 +54,9 @@ pub(super) fn compare(
         let tasks = left.into_iter().filter_map(|index| plan.tasks.get(index));
         tasks.map(|task| step(side, task)).collect()
     };
-    changes.added = steps(new, &now, added);
-    changes.dropped = steps(old, &was, dropped);
-    (changes, Pair::unequal(work(&was), work(&now)))
+    changes.added = steps(new, now, added);
+    changes.dropped = steps(old, was, dropped);
+    (changes, Pair::unequal(work(was), work(now)))
 }
 
 /// A step is the same under one title with one of its parts, then under one

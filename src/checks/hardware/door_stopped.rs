@@ -48,11 +48,11 @@ pub(super) struct Room {
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let fronts = work.fronts();
-    let doors = swings::doors(piece, &fronts);
+    let doors = swings::doors(piece, fronts);
     if doors.is_empty() {
         return;
     }
-    let room = room(piece, parts, &fronts);
+    let room = room(piece, parts, fronts);
     for door in &doors {
         if let Some((angle, body, thing)) = stopped(piece, door, &room) {
             sink.push(report(piece, door, angle, body, thing));

@@ -42,8 +42,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let fronts = work.fronts();
     let drawers: Vec<Drawer<'_>> = fronts.iter().filter_map(|f| drawer(piece, f)).collect();
     // A door that something stops is another rule's.
-    let room = LazyCell::new(|| door_stopped::room(piece, parts, &fronts));
-    for door in &swings::doors(piece, &fronts) {
+    let room = LazyCell::new(|| door_stopped::room(piece, parts, fronts));
+    for door in &swings::doors(piece, fronts) {
         // Drawers follow each other case by case.
         let cases = door.near_cases(piece);
         let first = drawers.partition_point(|drawer| drawer.front.case.0 < cases.start);

@@ -33,9 +33,9 @@ const BODIES: [Body; 2] = [Body::Pull, Body::Leaf];
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let fronts = work.fronts();
-    let doors = swings::doors(piece, &fronts);
+    let doors = swings::doors(piece, fronts);
     // A door that something stops is another rule's.
-    let room = LazyCell::new(|| door_stopped::room(piece, parts, &fronts));
+    let room = LazyCell::new(|| door_stopped::room(piece, parts, fronts));
     let goes_free = |door: &Door<'_>| door_stopped::stopped(piece, door, &room).is_none();
     let mut facing: Vec<&Door<'_>> = doors.iter().filter(|d| d.hung == Side::Left).collect();
     facing.sort_by_key(|door| door.swing.x());

@@ -48,7 +48,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 continue;
             }
             let [one, other] =
-                [part, into].map(|board| swelling(piece, &climate, board, direction, along));
+                [part, into].map(|board| swelling(piece, climate, board, direction, along));
             let apart = (one.dampest - other.dampest).max(one.driest - other.driest)
                 - (one.dampest - other.dampest).min(one.driest - other.driest);
             let (mover, holder, own) = match one.range() >= other.range() {
@@ -59,10 +59,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 continue;
             }
             let case = Glue { joint, mover, holder, along, apart, own };
-            sink.push(report(piece, &climate, &case));
+            sink.push(report(piece, climate, &case));
         }
     }
-    backs(piece, parts, &climate, sink);
+    backs(piece, parts, climate, sink);
 }
 
 /// A solid back lies in rabbets at both edges: what it moves over its whole

@@ -38,7 +38,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let tight = !float.least().is_positive() && !float.swelling.range().is_zero();
         let loose = float.held_least() < least_held() && float.held >= least_held();
         if tight || loose {
-            sink.push(report(piece, &climate, &float, tight));
+            sink.push(report(piece, climate, float, tight));
         }
     }
 }

@@ -49,7 +49,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             ),
             _ => format!(
                 "{} = {}, at one for each 12 in or 300 mm of a joint, rounded up",
-                sum(parts, &glue_up),
+                sum(parts, glue_up),
                 clamps(needs)
             ),
         };
@@ -57,7 +57,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             &RULE,
             format!("the {} takes {}, and the shop has {has}", glue_up.what, clamps(needs)),
             format!("{} to close at once", super::count(joints, "joint")),
-            &glue_up,
+            glue_up,
             piece,
             Short {
                 word: "clamps",

@@ -48,7 +48,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             &RULE,
             format!("the {} takes {needs} to spread, but the glue stays open {open}", glue_up.what),
             format!("{joints} in one glue-up"),
-            &glue_up,
+            glue_up,
             piece,
             Short {
                 word: "open-time",
@@ -64,7 +64,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             "{joints} at 15 s each, and {} at 30 in or 760 mm a minute, come to {needs}, rounded up",
             tape.text(glue_up.load.long())
         ));
-        sink.push(match instead(&glue_up) {
+        sink.push(match instead(glue_up) {
             Some(text) => diagnostic.note(text),
             None => diagnostic,
         });

@@ -45,7 +45,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     for (one, sag, count) in worst.into_values() {
         let Some(case) = piece.case(one.part.case) else { continue };
-        sink.push(finding(piece, case, &all, one, sag, count));
+        sink.push(finding(piece, case, all, one, sag, count));
     }
 }
 

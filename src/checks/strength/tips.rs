@@ -32,7 +32,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let _weights = work.weights();
     for tipping in work.tipping() {
         if tipping.tips() {
-            sink.extend(finding(piece, &tipping));
+            sink.extend(finding(piece, tipping));
         }
     }
 }
