@@ -447,8 +447,8 @@ fn another_spelling_is_understood_and_the_one_is_written() {
 /// What is not a word of the language is the maker's own.
 #[test]
 fn names_and_texts_keep_their_spelling() {
-    let text = "pull centres { centres 3; screw 1; note \"mitre the centres\" } # centres\n";
-    let neat = "pull centres { centers 3; screw 1; note \"mitre the centres\" } # centres\n";
+    let text = "pull centres { centres 3; screw 1; note \"mitre the centres\" }  # centres\n";
+    let neat = "pull centres { centers 3; screw 1; note \"mitre the centres\" }  # centres\n";
     assert_eq!(formatted(text), neat);
 }
 

@@ -159,7 +159,11 @@ block! {
     /// `pull NAME { … }`
     pull: "pull", "a pull",
     "A pull on two screws, or a knob on one.";
-    CENTERS: Length = ("centers", "the distance between its two screws; leave it out for a knob", "centers 3");
+    CENTERS: Length = (
+        "centers",
+        "the distance between its two screws; leave it out for a knob",
+        "centers 3",
+    ).also("centres");
     SCREW: Length = ("screw", "the diameter of its screw hole", "screw 5/32").required();
     UP: PullHeight = ("up", "its height on a drawer front", "up middle").default("middle");
     FROM_EDGE: Length = (
