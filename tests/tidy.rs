@@ -152,6 +152,21 @@ fn every_word_stands_in_the_reference() {
     }
 }
 
+/// A block that a word opens has its section, and no section stands twice.
+#[test]
+fn every_block_stands_in_the_reference_once() {
+    let mut names: Vec<&str> = vocabulary::BLOCKS.iter().map(|block| block.name).collect();
+    let opened = vocabulary::BLOCKS.iter().flat_map(|block| block.words);
+    for block in opened.filter_map(|word| word.body.block()) {
+        assert!(names.contains(&block.name), "{} has no section", block.name);
+    }
+    names.sort_unstable();
+    let all = names.len();
+    names.dedup();
+    assert_eq!(names.len(), all, "a block is listed twice");
+    assert!(!vocabulary::reference().contains("##  {"), "a section that no word opens");
+}
+
 #[test]
 fn papers_are_named_once() {
     let mut slugs: Vec<&str> = papers::PAPERS.iter().map(|paper| paper.slug).collect();

@@ -24,7 +24,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         blocks.push(Block::Drawing {
             svg: view::section(piece, parts, figures, &whole, x, number + 1),
             caption: format!(
-                "section at {} from the left side of the piece, seen from the left",
+                "section at {} from the left side of the piece, seen from the left, with the front on the right",
                 figures.text(x)
             ),
             small: false,
@@ -33,7 +33,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     blocks.push(Block::Heading("Exploded view".into()));
     blocks.push(Block::Drawing {
         svg: view::exploded(parts, &whole),
-        caption: "seen from the front, the left, and above".into(),
+        caption: "seen from the front, the right, and above".into(),
         small: false,
     });
     let mut table = Table {

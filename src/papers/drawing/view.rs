@@ -280,44 +280,44 @@ pub(in crate::papers) fn section(
         let far = |part: &Part| part.cuboid().from.x;
         far(b).cmp(&far(a)).then_with(|| a.path.cmp(&b.path))
     });
+    let view = FromTheLeft { deep, high };
     svg.line((-letter * 2.0, high), (deep + letter * 2.0, high), Line::Wide);
     for part in &order {
         let space = part.cuboid();
         if space.from.x >= x {
-            outline(&mut svg, part, high);
-            plate_holes(&mut svg, part, high);
+            outline(&mut svg, part, view);
+            plate_holes(&mut svg, part, view);
         }
     }
     let cut: Vec<&&Part> = order.iter().filter(|part| part.cuboid().from.x < x).collect();
     for part in &cut {
-        from_the_side(&mut svg, &part.cuboid(), high, Line::Wide, Fill::Hatched);
+        from_the_side(&mut svg, &part.cuboid(), view, Line::Wide, Fill::Hatched);
     }
     for part in &cut {
         let space = part.cuboid();
-        let (z, y) =
-            (mm(space.from.z + space.to.z) / 2.0, high - mm(space.from.y + space.to.y) / 2.0);
+        let (x, y) =
+            view.at((space.from.z + space.to.z).half(), (space.from.y + space.to.y).half());
         let upright = space.size(Direction::Y) > space.size(Direction::Z);
         let thin = mm(space.size(Direction::Y)).min(mm(space.size(Direction::Z)));
         let size = (thin * 0.8).clamp(letter * 0.5, letter * 0.85);
         // On a board that is thinner than the letters the mark stands beside it.
         let beside = letter * 0.2;
         let at = match (thin * 0.8 < size, upright) {
-            (true, true) => (mm(space.from.z) - beside, y),
-            (true, false) => (z, high - mm(space.to.y) - beside),
-            (false, true) => (z + letter * 0.3, y),
-            (false, false) => (z, y + letter * 0.3),
+            (true, true) => (view.at(space.to.z, space.to.y).0 - beside, y),
+            (true, false) => (x, view.at(space.to.z, space.to.y).1 - beside),
+            (false, true) => (x + letter * 0.3, y),
+            (false, false) => (x, y + letter * 0.3),
         };
         svg.text(at, &part.mark, size, upright);
     }
     if let Some(case) = piece.cases.get(cut_case) {
         // All backs stand at one wall; a shallow case begins further back.
-        let front = deep - mm(case.deep.length);
-        svg.across(front, deep, high + letter * 2.4, &figures.text(case.deep.length), letter);
+        let front = mm(case.deep.length);
+        svg.across(0.0, front, high + letter * 2.4, &figures.text(case.deep.length), letter);
         if let Some(base) = &case.base {
-            let back = front + mm(base.set_back.length);
             svg.across(
+                front - mm(base.set_back.length),
                 front,
-                back,
                 high + letter * 4.6,
                 &figures.text(base.set_back.length),
                 letter,
@@ -341,27 +341,39 @@ pub(in crate::papers) fn section(
     svg.finish("vertical section from front to back")
 }
 
+/// How the piece lies on the paper seen from the left: its front on the right.
+#[derive(Clone, Copy)]
+struct FromTheLeft {
+    deep: f64,
+    high: f64,
+}
+
+impl FromTheLeft {
+    fn at(self, z: Length, y: Length) -> (f64, f64) {
+        (self.deep - mm(z), self.high - mm(y))
+    }
+}
+
 /// A box seen from the left.
-fn from_the_side(svg: &mut Svg, space: &Cuboid, high: f64, line: Line, fill: Fill) {
-    let at = |z: Length, y: Length| (mm(z), high - mm(y));
-    svg.rect(at(space.from.z, space.to.y), at(space.to.z, space.from.y), line, fill);
+fn from_the_side(svg: &mut Svg, space: &Cuboid, view: FromTheLeft, line: Line, fill: Fill) {
+    svg.rect(view.at(space.to.z, space.to.y), view.at(space.from.z, space.from.y), line, fill);
 }
 
 /// The screw holes of hinge plates in a side that is looked at from the left.
-fn plate_holes(svg: &mut Svg, part: &Part, high: f64) {
+fn plate_holes(svg: &mut Svg, part: &Part, view: FromTheLeft) {
     let bored = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Plate));
     for hole in bored.filter(|f| f.face == part.placement.face(Direction::X, true)) {
         for space in part.hollows(hole) {
             let (z, y) = ((space.from.z + space.to.z).half(), (space.from.y + space.to.y).half());
-            svg.circle((mm(z), high - mm(y)), mm(space.size(Direction::Y).half()), Line::Narrow);
+            svg.circle(view.at(z, y), mm(space.size(Direction::Y).half()), Line::Narrow);
         }
     }
 }
 
 /// A part beyond the cut, its notches taken out.
-fn outline(svg: &mut Svg, part: &Part, high: f64) {
+fn outline(svg: &mut Svg, part: &Part, view: FromTheLeft) {
     let space = part.cuboid();
-    let at = |z: Length, y: Length| (mm(z), high - mm(y));
+    let at = |z: Length, y: Length| view.at(z, y);
     let notch = part
         .features
         .iter()
@@ -379,7 +391,7 @@ fn outline(svg: &mut Svg, part: &Part, high: f64) {
             ];
             svg.polygon(&points, Line::Narrow, Fill::White);
         }
-        None => from_the_side(svg, &space, high, Line::Narrow, Fill::White),
+        None => from_the_side(svg, &space, view, Line::Narrow, Fill::White),
     }
 }
 
@@ -389,7 +401,7 @@ pub(in crate::papers) fn exploded(parts: &Parts, whole: &Cuboid) -> String {
     let mut svg = Svg::new(size * 2.2);
     let mut order: Vec<(&Part, [f64; 3])> =
         parts.all.iter().map(|part| (part, apart(part, whole, size))).collect();
-    // Far things first: seen from the front, left and above.
+    // Far things first: seen from the front, right and above.
     order.sort_by(|(a, by_a), (b, by_b)| {
         let near = |part: &Part, by: &[f64; 3]| {
             let space = part.cuboid();

@@ -55,7 +55,7 @@ pub static BLOCKS: &[&Block] = &[
     &end::BLOCK,
     &bottom::BLOCK,
     &back::BLOCK,
-    &file::BLOCK,
+    &top::BLOCK,
     &stretchers::BLOCK,
     &leg::BLOCK,
     &shelves::BLOCK,
