@@ -4,6 +4,7 @@
 
 mod beside;
 mod blame;
+mod blocks;
 mod carries;
 mod case;
 mod cut;

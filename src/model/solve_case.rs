@@ -6,23 +6,20 @@ use crate::vocabulary::words::frame::Root;
 use crate::vocabulary::{Entries, Entry, JointKind, Nothing, RailSide, Said, Seam, Side, words};
 
 use super::blame;
-use super::case::{Board, Bottom, Case, End, Exposure, Leg, Shelves, Top};
+use super::blocks::Blocks;
+use super::case::{Board, Case, End, Exposure};
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::frame::{Frame, OuterMember};
-use super::front::{DrawerBoxes, Fronts};
-use super::given::Given;
-use super::id::{CaseId, FinishId};
-use super::layout::Variable;
+use super::id::CaseId;
+use super::layout::{Solution, Variable};
 use super::limits::{self, MOST_OPENINGS};
 use super::lower::Lower;
 use super::opening::Axis;
 use super::openings::{Context, Drafts};
 use super::read_case::{self, Shared};
-use super::read_fronts;
 use super::settle::settle;
 use super::size::Size;
 use super::size_names::SizeNames;
-use super::stock::StockId;
 
 /// The outer sizes of a case while they are unknown.
 struct Outer {
@@ -36,68 +33,36 @@ struct Outer {
     above: Option<Variable>,
 }
 
-/// What a case says of its boards, fronts and boxes, as far as it is sound.
-struct Blocks {
-    /// What a board is of that does not say it.
-    stock: Option<StockId>,
-    ends: Option<[End; 2]>,
-    fronts: Given<Fronts>,
-    drawers: Given<DrawerBoxes>,
-    partitions: Given<Board>,
-    bottom: Given<Bottom>,
-    back: Given<Board>,
-    top: Given<Top>,
-    legs: Vec<Leg>,
-    shelves: Shelves,
-    finish: Option<FinishId>,
+/// The outer sizes of a case, as far as they are known.
+struct OuterSizes {
+    wide: Option<Size>,
+    high: Option<Size>,
+    base: Option<Size>,
+    sides: [Option<Size>; 2],
+    below: Option<Size>,
+    above: Option<Size>,
 }
 
-impl Blocks {
-    /// `None` where nothing is known of any board.
-    fn read(entry: &Entry, body: &Entries, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Self> {
-        use words::case::{BACK, BOTTOM, DRAWERS, FINISH, FRONTS, PARTITIONS, TOP};
-
-        let own = match read_case::named(body, shared, ctx) {
-            // Every board would lack what was just found missing.
-            Given::Refused => return None,
-            Given::Absent => None,
-            Given::Is(stock) => Some(stock),
-        };
-        let ends = read_case::ends(body, entry.head, own, shared, ctx);
-        if own.is_none() && ends.is_none() {
-            return None;
+impl Outer {
+    fn sizes(&self, sheet: &Sheet, solution: &Solution) -> OuterSizes {
+        let size = |variable| sheet.size(solution, variable);
+        OuterSizes {
+            wide: size(self.wide),
+            high: size(self.high),
+            base: self.base.and_then(size),
+            sides: self.sides.map(size),
+            below: self.below.and_then(size),
+            above: self.above.and_then(size),
         }
-        let into = ends.as_ref().map(|ends| shared.thickness(ends[0].stock)).unwrap_or_default();
-        // What a board does not say, the case says; else it is as the ends are.
-        let stock = own.or_else(|| ends.as_ref().map(|ends| ends[1].stock));
-        let fronts = body.one(FRONTS).map(|e| read_fronts::fronts(&e, None, shared, ctx));
-        let drawers = body.one(DRAWERS).map(|e| read_fronts::drawers(&e, shared, ctx));
-        let partitions = body.one(PARTITIONS).map(|e| {
-            let joint = (words::panels::JOINT, JointKind::Dado);
-            read_case::board(&e, joint, &into, stock, "partitions", shared, ctx)
-        });
-        let bottom = body.one(BOTTOM).map(|e| read_case::bottom(&e, &into, stock, shared, ctx));
-        let back = body.one(BACK).map(|e| {
-            let joint = (words::back::JOINT, JointKind::Rabbet);
-            read_case::board(&e, joint, &into, stock, "back", shared, ctx)
-        });
-        let top = body.one(TOP).map(|e| read_case::top(&e, &into, stock, shared, ctx));
-        Some(Self {
-            legs: read_case::legs(body, stock, shared, ctx),
-            shelves: read_case::shelves(body, entry.head, &into, stock, shared, ctx),
-            finish: ctx
-                .refer(body, FINISH, &shared.finishes)
-                .known()
-                .map(|finish| FinishId(finish.value)),
-            stock,
-            ends,
-            fronts: Given::block(fronts),
-            drawers: Given::block(drawers),
-            partitions: Given::block(partitions),
-            bottom: Given::block(bottom),
-            back: Given::block(back),
-            top: Given::block(top),
-        })
+    }
+}
+
+impl OuterSizes {
+    /// The lower left corner of the root list.
+    fn origin(&self) -> Option<(Length, Length)> {
+        let length = |size: &Option<Size>| size.as_ref().map(|size| size.length);
+        let below = [&self.base, &self.below].map(|size| length(size).unwrap_or_default());
+        Some((length(&self.sides[0])?, below[0] + below[1]))
     }
 }
 
@@ -156,32 +121,12 @@ fn solved(
         stock,
         shared,
     };
-    let errors = ctx.sink.errors();
-    let mut sheet = Sheet::default();
-    let outer =
-        outer(&mut sheet, entry, body, frame_body, frameless, top.is_some(), bottom.is_some());
-    let mut names = SizeNames::default();
-    names.add(name, outer.wide, outer.high);
-    let mut drafts = Drafts::read(root, sheet, names, &context, ctx);
-    if let Some(draft) = drafts.openings.get(MOST_OPENINGS) {
-        let what = format!("openings in {name}");
-        ctx.sink.push(limits::too_many(MOST_OPENINGS, &what, draft.entry.head));
-        return None;
-    }
-    fix_outer(&mut drafts, &outer, entry, body, frame_body, ctx);
-    if frameless {
-        let bottom = bottom.as_ref().map(|bottom| &bottom.board);
-        let boards = Boards { ends: &ends, bottom, top: top.as_ref().map(|top| &top.board) };
-        fix_boards(&mut drafts, &outer, &boards, shared);
-        no_scribe(&exposure, entry.head, ctx);
-    }
-    leaves(&mut drafts, &outer, entry.head);
-
-    // A size that could not be read would only be asked for again.
-    if ctx.sink.errors() > errors {
-        ctx.go_on();
-        ctx.made_up = true;
-    }
+    let boards = Boards {
+        ends: &ends,
+        bottom: bottom.as_ref().map(|bottom| &bottom.board),
+        top: top.as_ref().map(|top| &top.board),
+    };
+    let (drafts, outer) = drafted(entry, root, frame_body, &boards, &exposure, &context, ctx)?;
 
     let solution = drafts.sheet.system.solve();
     blame::report(&drafts, &solution, ctx);
@@ -189,34 +134,25 @@ fn solved(
     let settled = (!solution.is_clean()).then(|| settle(&drafts.sheet, &solution));
     ctx.made_up |= !solution.questions.is_empty();
     let shown = settled.as_ref().and_then(|settled| settled.drawn.as_ref()).unwrap_or(&solution);
-    let size = |variable| drafts.sheet.size(shown, variable);
-    let wide = size(outer.wide);
-    let high = size(outer.high);
-    let base_high = outer.base.and_then(&size);
-    let sides = outer.sides.map(&size);
-    let below = outer.below.and_then(&size);
-    let above = outer.above.and_then(&size);
-    let at_left = sides[0].clone().map(|side| side.length);
-    let at_below =
-        base_high.clone().unwrap_or_default().length + below.clone().unwrap_or_default().length;
-    let origin = at_left.map(|at_left| (at_left, at_below));
-    let placed = drafts.finish(shown, origin, &context, ctx);
+    let sizes = outer.sizes(&drafts.sheet, shown);
+    let placed = drafts.finish(shown, sizes.origin(), &context, ctx);
     if placed.is_none() || settled.is_some() {
         let holding = settled.as_ref().map_or(&solution, |settled| &settled.holding);
-        let sizes = drafts.standing(&solution, holding, [outer.wide, outer.high], (id, entry));
-        ctx.half_solved.push(sizes);
+        let outside = [outer.wide, outer.high];
+        ctx.half_solved.push(drafts.standing(&solution, holding, outside, (id, entry)));
     }
     if let Some((_, members)) = placed.as_ref().filter(|_| solution.questions.is_empty()) {
         ctx.sink.extend(drafts.homeless(members));
     }
 
     let base = match body.one(words::case::BASE) {
-        Some(base) => Some(read_case::base(&base, base_high?, stock, shared, ctx)?),
+        Some(base) => Some(read_case::base(&base, sizes.base?, stock, shared, ctx)?),
         None => None,
     };
     let frame = match frame_body.filter(|_| !frameless) {
         Some(frame) => {
-            let [left, right] = sides;
+            let [left, right] = sizes.sides;
+            let (above, below) = (sizes.above, sizes.below);
             Some(self::frame(&frame_said, frame, [left?, right?], above, below, shared, ctx)?)
         }
         None => None,
@@ -227,9 +163,9 @@ fn solved(
         name: name.to_owned(),
         span: entry.head,
         x: Length::ZERO,
-        wide: wide?,
+        wide: sizes.wide?,
         deep: deep?,
-        high: high?,
+        high: sizes.high?,
         deep_span,
         exposure,
         base,
@@ -248,6 +184,43 @@ fn solved(
         finish,
         notes: body.notes(),
     })
+}
+
+/// The openings of a case and its outer sizes, with all equations that the spec
+/// makes of them; `None` where there are too many (reported).
+fn drafted<'a>(
+    entry: &'a Entry,
+    root: (&'a Entry, Axis),
+    frame: Option<&Entries>,
+    boards: &Boards<'_>,
+    exposure: &[Exposure; 2],
+    context: &Context<'a>,
+    ctx: &mut Lower,
+) -> Option<(Drafts<'a>, Outer)> {
+    let body = entry.body()?;
+    let errors = ctx.sink.errors();
+    let mut sheet = Sheet::default();
+    let outer = outer(&mut sheet, entry, body, frame, boards, context);
+    let mut names = SizeNames::default();
+    names.add(context.case, outer.wide, outer.high);
+    let mut drafts = Drafts::read(root, sheet, names, context, ctx);
+    if let Some(draft) = drafts.openings.get(MOST_OPENINGS) {
+        let what = format!("openings in {}", context.case);
+        ctx.sink.push(limits::too_many(MOST_OPENINGS, &what, draft.entry.head));
+        return None;
+    }
+    fix_outer(&mut drafts, &outer, entry, body, frame, ctx);
+    if context.frameless {
+        fix_boards(&mut drafts, &outer, boards, context.shared);
+        no_scribe(exposure, entry.head, ctx);
+    }
+    leaves(&mut drafts, &outer, entry.head);
+    // A size that could not be read would only be asked for again.
+    if ctx.sink.errors() > errors {
+        ctx.go_on();
+        ctx.made_up = true;
+    }
+    Some((drafts, outer))
 }
 
 /// The sides of a frame-less case are as thick as its boards.
@@ -339,9 +312,8 @@ fn outer(
     entry: &Entry,
     body: &Entries,
     frame: Option<&Entries>,
-    frameless: bool,
-    has_top: bool,
-    has_bottom: bool,
+    boards: &Boards<'_>,
+    context: &Context<'_>,
 ) -> Outer {
     let open = Some(body.open);
     let name = entry.name().map_or("the case", |name| name.value);
@@ -354,8 +326,9 @@ fn outer(
     let sides = ["left stile", "right stile"].map(|side| unknown(side, Axis::Across, entry.head));
     let rail =
         |side| frame.is_some_and(|frame| frame.all(words::frame::RAIL).any(|rail| rail.is(side)));
-    let below = if frameless { has_bottom } else { rail(RailSide::Bottom) };
-    let above = if frameless { has_top } else { rail(RailSide::Top) };
+    let frameless = context.frameless;
+    let below = if frameless { boards.bottom.is_some() } else { rail(RailSide::Bottom) };
+    let above = if frameless { boards.top.is_some() } else { rail(RailSide::Top) };
     let below = below.then(|| unknown("bottom rail", Axis::Down, entry.head));
     let above = above.then(|| unknown("top rail", Axis::Down, entry.head));
     Outer { wide, high, base, sides, below, above }

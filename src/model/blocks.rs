@@ -1,0 +1,82 @@
+//! The blocks of a case, read one by one.
+
+use crate::vocabulary::{Entries, Entry, JointKind, words};
+
+use super::case::{Board, Bottom, End, Leg, Shelves, Top};
+use super::front::{DrawerBoxes, Fronts};
+use super::given::Given;
+use super::id::FinishId;
+use super::lower::Lower;
+use super::read_case::{self, Shared};
+use super::read_fronts;
+use super::stock::StockId;
+
+/// What a case says of its boards, fronts and boxes, as far as it is sound.
+pub(super) struct Blocks {
+    /// What a board is of that does not say it.
+    pub(super) stock: Option<StockId>,
+    pub(super) ends: Option<[End; 2]>,
+    pub(super) fronts: Given<Fronts>,
+    pub(super) drawers: Given<DrawerBoxes>,
+    pub(super) partitions: Given<Board>,
+    pub(super) bottom: Given<Bottom>,
+    pub(super) back: Given<Board>,
+    pub(super) top: Given<Top>,
+    pub(super) legs: Vec<Leg>,
+    pub(super) shelves: Shelves,
+    pub(super) finish: Option<FinishId>,
+}
+
+impl Blocks {
+    /// `None` where nothing is known of any board.
+    pub(super) fn read(
+        entry: &Entry,
+        body: &Entries,
+        shared: &Shared<'_>,
+        ctx: &mut Lower,
+    ) -> Option<Self> {
+        use words::case::{BACK, BOTTOM, DRAWERS, FINISH, FRONTS, PARTITIONS, TOP};
+
+        let own = match read_case::named(body, shared, ctx) {
+            // Every board would lack what was just found missing.
+            Given::Refused => return None,
+            Given::Absent => None,
+            Given::Is(stock) => Some(stock),
+        };
+        let ends = read_case::ends(body, entry.head, own, shared, ctx);
+        if own.is_none() && ends.is_none() {
+            return None;
+        }
+        let into = ends.as_ref().map(|ends| shared.thickness(ends[0].stock)).unwrap_or_default();
+        // What a board does not say, the case says; else it is as the ends are.
+        let stock = own.or_else(|| ends.as_ref().map(|ends| ends[1].stock));
+        let fronts = body.one(FRONTS).map(|e| read_fronts::fronts(&e, None, shared, ctx));
+        let drawers = body.one(DRAWERS).map(|e| read_fronts::drawers(&e, shared, ctx));
+        let partitions = body.one(PARTITIONS).map(|e| {
+            let joint = (words::panels::JOINT, JointKind::Dado);
+            read_case::board(&e, joint, &into, stock, "partitions", shared, ctx)
+        });
+        let bottom = body.one(BOTTOM).map(|e| read_case::bottom(&e, &into, stock, shared, ctx));
+        let back = body.one(BACK).map(|e| {
+            let joint = (words::back::JOINT, JointKind::Rabbet);
+            read_case::board(&e, joint, &into, stock, "back", shared, ctx)
+        });
+        let top = body.one(TOP).map(|e| read_case::top(&e, &into, stock, shared, ctx));
+        Some(Self {
+            legs: read_case::legs(body, stock, shared, ctx),
+            shelves: read_case::shelves(body, entry.head, &into, stock, shared, ctx),
+            finish: ctx
+                .refer(body, FINISH, &shared.finishes)
+                .known()
+                .map(|finish| FinishId(finish.value)),
+            stock,
+            ends,
+            fronts: Given::block(fronts),
+            drawers: Given::block(drawers),
+            partitions: Given::block(partitions),
+            bottom: Given::block(bottom),
+            back: Given::block(back),
+            top: Given::block(top),
+        })
+    }
+}
