@@ -95,7 +95,7 @@ fn the_jig_sheet_adds_up() {
             } else if line.starts_with("  [") {
                 rows.push(line);
             } else if let Some((pieces, rest)) = line.split_once(", ")
-                && let Some((run, about)) = rest.split_once(" of run in all, about ")
+                && let Some((run, about)) = rest.split_once(" to rout in all, about ")
             {
                 let count: usize = pieces.trim().split(' ').next().unwrap().parse().unwrap();
                 assert_eq!(count, rows.len(), "{label}: {line}");

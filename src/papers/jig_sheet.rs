@@ -3,7 +3,7 @@
 use crate::measure::{Duration, Exact, Length, Unit};
 use crate::parts::FeatureKind;
 use crate::plans::guide::{Guide, Guided};
-use crate::plans::setups::{Run, Setup};
+use crate::plans::setups::{CutLine, Run, Setup};
 use crate::trade;
 
 use super::drawing::setup::drawing;
@@ -100,7 +100,6 @@ fn guided(
     guided: &Guided,
     rabbet: bool,
 ) -> (String, String, Vec<String>) {
-    let figures = &source.figures;
     let datum = &setup.datum;
     let (what, place) = match guided.guide {
         Guide::Near => (
@@ -121,17 +120,62 @@ fn guided(
         ),
     };
     let mut more = vec![place];
+    more.extend(set_over(source, setup, guided, rabbet));
+    let base = source.work.piece.shop.base_plate;
+    let narrow = setup.runs.iter().filter_map(|run| source.work.parts.get(run.part)).any(|part| {
+        let (long, across) = part.face_size(setup.face);
+        (if setup.along { long } else { across }) < base
+    });
+    if guided.guide != Guide::Table && narrow {
+        more.push("where a piece is narrower than the base plate, clamp scrap of the same thickness along both its sides".to_owned());
+    }
+    (settings(source, setup, guided), what, more)
+}
+
+/// A length to the thousandth, for what no tape is true enough for.
+fn fine(source: &Source<'_, '_>, length: Length) -> String {
+    let mark = source.figures.mark(length.is_measured());
+    format!("{}{mark}", source.work.piece.tape().fine(length))
+}
+
+/// Which way the guide is moved from one setting to the next.
+fn way(setup: &Setup, guide: Guide) -> String {
+    match guide {
+        Guide::Near => format!("toward the {}", setup.datum),
+        Guide::Far => format!("away from the {}", setup.datum),
+        Guide::Table => "away from the bit".to_owned(),
+    }
+}
+
+/// How many times the guide is moved, and how far each time.
+fn steps(source: &Source<'_, '_>, guided: &Guided) -> (usize, String) {
+    let steps = guided.settings.len().saturating_sub(1);
+    (steps, fine(source, guided.set_over / Exact::int(steps.max(1) as i64)))
+}
+
+/// Where the guide is set, in the order of the cuts.
+fn settings(source: &Source<'_, '_>, setup: &Setup, guided: &Guided) -> String {
     let settings = &guided.settings;
     let exact = settings.iter().all(|set| !source.work.piece.tape().print(*set).is_rounded());
-    let fine = |length: Length| {
-        format!("{}{}", source.work.piece.tape().fine(length), figures.mark(length.is_measured()))
-    };
-    let texts: Vec<String> = settings.iter().map(|set| figures.text(*set)).collect();
-    let way = match guided.guide {
-        Guide::Near => format!("toward the {datum}"),
-        Guide::Far => format!("away from the {datum}"),
-        Guide::Table => "away from the bit".to_owned(),
-    };
+    let texts: Vec<String> = settings.iter().map(|set| source.figures.text(*set)).collect();
+    let way = way(setup, guided.guide);
+    let (steps, each) = steps(source, guided);
+    // What two settings are apart is the width of the joint: no tape is true
+    // enough for it where a setting is rounded.
+    match texts.as_slice() {
+        [first, _] if !exact => format!("{first}, then {each} {way}"),
+        [first, _, ..] if !exact => format!("{first}, then {steps} times {each} {way}"),
+        _ => texts.join(", then "),
+    }
+}
+
+/// In which order a channel wider than the bit is cut, and how far the guide is
+/// moved; nothing where it stands at one place.
+fn set_over(source: &Source<'_, '_>, setup: &Setup, guided: &Guided, rabbet: bool) -> Vec<String> {
+    if guided.settings.len() < 2 {
+        return Vec::new();
+    }
+    let (datum, way) = (&setup.datum, way(setup, guided.guide));
     let order = match (guided.guide, rabbet) {
         (Guide::Near, _) => format!(
             "cut the wall farther from the {datum} first, then move the straight-edge {way}"
@@ -146,76 +190,53 @@ fn guided(
             format!("make the cut nearer the fence first, then move the fence {way}")
         }
     };
-    let steps = settings.len().saturating_sub(1);
-    let each = fine(guided.set_over / Exact::int(steps.max(1) as i64));
-    // What two settings are apart is the width of the joint: no tape is true
-    // enough for it where a setting is rounded.
-    let figure = match texts.as_slice() {
-        [first, _] if !exact => format!("{first}, then {} {way}", fine(guided.set_over)),
-        [first, _, ..] if !exact => format!("{first}, then {steps} times {each} {way}"),
-        _ => texts.join(", then "),
+    let over = match steps(source, guided) {
+        (1, each) => format!("set-over {each}"),
+        (steps, each) => {
+            format!("set-over {} in {steps} steps of {each}", fine(source, guided.set_over))
+        }
     };
-    if settings.len() > 1 {
-        more.push(format!(
+    vec![
+        format!(
             "the {} is wider than the bit: {order}; the other order is a climb cut",
             setup.kind.word()
-        ));
-        let over = match steps {
-            1 => format!("set-over {each}"),
-            _ => format!("set-over {} in {steps} steps of {each}", fine(guided.set_over)),
-        };
-        more.push(format!(
+        ),
+        format!(
             "{over}: take it from a gauge block or shims, and try the mating part in the test cut"
-        ));
-    }
-    let base = source.work.piece.shop.base_plate;
-    let narrow = setup.runs.iter().filter_map(|run| source.work.parts.get(run.part)).any(|part| {
-        let (long, across) = part.face_size(setup.face);
-        (if setup.along { long } else { across }) < base
-    });
-    if guided.guide != Guide::Table && narrow {
-        more.push("where a piece is narrower than the base plate, clamp scrap of the same thickness along both its sides".to_owned());
-    }
-    (figure, what, more)
+        ),
+    ]
 }
 
 fn one(source: &Source<'_, '_>, setup: &Setup, number: usize, blocks: &mut Vec<Block>) {
-    let figures = &source.figures;
-    let text = |length: Length| figures.text(length);
     let Some(first) = setup.lines.first() else { return };
-    let kind = setup.kind.word();
+    blocks.push(setting(source, setup, first, number));
+    if let Some(part) = setup.runs.first().and_then(|run| source.work.parts.get(run.part)) {
+        let svg = drawing(setup, part, &source.figures);
+        let caption = format!("set-up {number} on {}, to scale", part.mark);
+        blocks.push(Block::Drawing { svg, caption, small: true });
+    }
+    if setup.guided.is_none() {
+        blocks.push(Block::Table(lines(source, setup)));
+    }
+    blocks.push(Block::Table(pieces(source, setup)));
+    blocks.push(Block::Proof(vec![proof(source, setup, first)]));
+}
+
+/// The large figure, and all that is set before the first cut.
+fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usize) -> Block {
+    let text = |length: Length| source.figures.text(length);
     let datum = &setup.datum;
-    // Stiles and rails of a door are grooved in one go, each in another edge.
-    let face_of = |run: &Run| source.work.parts.get(run.part).map(|part| part.face_name(run.face));
-    let edges = setup.runs.iter().any(|run| face_of(run).as_ref() != Some(&setup.face_name));
-    let face = if edges { "edge that is named below" } else { setup.face_name.as_str() };
     let along = first.from.is_zero();
     let (figure, what, led) = match &setup.guided {
         Some(guided) => self::guided(source, setup, guided, along),
         None => {
             let count = setup.lines.len();
             let center = text(first.from + first.wide.half());
-            (
-                center,
-                format!("from the {datum} to the center of the first of {count} flutes"),
-                Vec::new(),
-            )
+            let what = format!("from the {datum} to the center of the first of {count} flutes");
+            (center, what, Vec::new())
         }
     };
-    let mut more = vec![match &setup.guided {
-        None => format!("{kind} {} deep in the {face}", text(setup.deep)),
-        Some(_) if along => format!(
-            "{kind} {} wide and {} deep along the {datum}, in the {face}",
-            text(first.wide),
-            text(setup.deep)
-        ),
-        Some(_) => format!(
-            "{kind} {} wide and {} deep in the {face}; its near side lies {} from the {datum}",
-            text(first.wide),
-            text(setup.deep),
-            text(first.from)
-        ),
-    }];
+    let mut more = vec![cut(source, setup, first)];
     more.extend(led);
     let passes: Vec<String> = setup.passes.iter().map(|pass| text(*pass)).collect();
     let each = match &setup.guided {
@@ -227,27 +248,58 @@ fn one(source: &Source<'_, '_>, setup: &Setup, number: usize, blocks: &mut Vec<B
         many => format!("{} passes{each}: set the depth to {}", many.len(), many.join(", then ")),
     });
     more.extend(ornament(source, setup));
-    let flutes = setup.guided.is_none();
-    blocks.push(Block::Setting { figure, what: format!("{number}. {what}"), more });
-    if let Some(part) = setup.runs.first().and_then(|run| source.work.parts.get(run.part)) {
-        let svg = drawing(setup, part, figures);
-        let caption = format!("set-up {number} on {}, to scale", part.mark);
-        blocks.push(Block::Drawing { svg, caption, small: true });
+    Block::Setting { figure, what: format!("{number}. {what}"), more }
+}
+
+/// What is cut, how wide and deep, into which face and where in it.
+fn cut(source: &Source<'_, '_>, setup: &Setup, first: &CutLine) -> String {
+    let text = |length: Length| source.figures.text(length);
+    let (kind, datum) = (setup.kind.word(), &setup.datum);
+    let face = match has_edges(source, setup) {
+        true => "edge that is named below",
+        false => setup.face_name.as_str(),
+    };
+    let deep = text(setup.deep);
+    if setup.guided.is_none() {
+        return format!("{kind} {deep} deep in the {face}");
     }
-    if flutes {
-        let mut lines = Table {
-            columns: vec![right("line").strong(), right("center from the datum").strong()],
-            ..Table::default()
-        };
-        for (line, channel) in setup.lines.iter().enumerate() {
-            lines.rows.push(vec![(line + 1).to_string(), text(channel.from + channel.wide.half())]);
-        }
-        lines.foot = format!(
-            "all from the {}; the last line lies as far from the other edge as the first from this",
-            setup.datum
-        );
-        blocks.push(Block::Table(lines));
+    let wide = text(first.wide);
+    match first.from.is_zero() {
+        true => format!("{kind} {wide} wide and {deep} deep along the {datum}, in the {face}"),
+        false => format!(
+            "{kind} {wide} wide and {deep} deep in the {face}; its near side lies {} from the {datum}",
+            text(first.from)
+        ),
     }
+}
+
+/// Stiles and rails of a door are grooved in one go, each in another edge.
+fn has_edges(source: &Source<'_, '_>, setup: &Setup) -> bool {
+    let face_of = |run: &Run| source.work.parts.get(run.part).map(|part| part.face_name(run.face));
+    setup.runs.iter().any(|run| face_of(run).as_ref() != Some(&setup.face_name))
+}
+
+/// The flutes, line by line.
+fn lines(source: &Source<'_, '_>, setup: &Setup) -> Table {
+    let mut lines = Table {
+        columns: vec![right("line").strong(), right("center from the datum").strong()],
+        ..Table::default()
+    };
+    for (line, channel) in setup.lines.iter().enumerate() {
+        let center = source.figures.text(channel.from + channel.wide.half());
+        lines.rows.push(vec![(line + 1).to_string(), center]);
+    }
+    lines.foot = format!(
+        "all from the {}; the last line lies as far from the other edge as the first from this",
+        setup.datum
+    );
+    lines
+}
+
+/// The pieces that are cut at this setting.
+fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
+    let text = |length: Length| source.figures.text(length);
+    let edges = has_edges(source, setup);
     let stopped = setup.runs.iter().any(|run| run.stops != (Length::ZERO, Length::ZERO));
     let mut columns = vec![left("mark").strong(), left("piece"), right("run")];
     if edges {
@@ -282,17 +334,23 @@ fn one(source: &Source<'_, '_>, setup: &Setup, number: usize, blocks: &mut Vec<B
     let runs: Vec<Length> = setup.runs.iter().map(|run| run.length).collect();
     let whole = source.figures.total(&runs);
     let pieces = words::pieces(setup.runs.len());
-    table.foot = format!("{pieces}, {whole} of run in all, about {}", setup.time.whole_minutes());
-    blocks.push(Block::Table(table));
+    table.foot = format!("{pieces}, {whole} to rout in all, about {}", setup.time.whole_minutes());
+    table
+}
+
+/// What a test cut must show before the first piece is cut.
+fn proof(source: &Source<'_, '_>, setup: &Setup, first: &CutLine) -> String {
+    let text = |length: Length| source.figures.text(length);
     let deep = text(setup.deep);
-    blocks.push(Block::Proof(vec![if flutes {
+    if setup.guided.is_none() {
         format!("a test cut in scrap is {} wide and {deep} deep", text(first.wide))
-    } else if along {
+    } else if first.from.is_zero() {
         format!("a test cut in scrap is {deep} deep, and the mating part lies flush in it")
     } else {
         format!(
-            "a test cut in scrap is {deep} deep and {} from the {datum}, and the mating part slides in by hand",
-            text(first.from)
+            "a test cut in scrap is {deep} deep and {} from the {}, and the mating part slides in by hand",
+            text(first.from),
+            setup.datum
         )
-    }]));
+    }
 }
