@@ -3,7 +3,7 @@
 //! of untouched parts alone, and only a new name that would have the same mark
 //! changes it. A part on record keeps the mark that was pencilled on it.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, HashMap, HashSet};
 
 use crate::measure::digest;
 use crate::model::{Called, CaseId, Leaf, OpeningId, Piece, Side};
@@ -17,7 +17,7 @@ pub const LONGEST_MARK: usize = 6;
 /// Gives every part its mark. `recorded` has those of the parts on record.
 pub(super) fn give(parts: &mut Parts, piece: &Piece, recorded: &BTreeMap<PartId, String>) {
     let names = ShortNames::of(piece);
-    let mut taken: BTreeSet<String> = BTreeSet::new();
+    let mut taken: HashSet<String> = HashSet::new();
     let mut open: Vec<(usize, Vec<String>)> = Vec::new();
     for (index, part) in parts.all.iter_mut().enumerate() {
         match recorded.get(&PartId(index)).filter(|mark| taken.insert(seen_as(mark))) {
@@ -29,30 +29,33 @@ pub(super) fn give(parts: &mut Parts, piece: &Piece, recorded: &BTreeMap<PartId,
     // for the same, neither has it, so neither depends on which comes first.
     let mut round = 0;
     while !open.is_empty() {
-        let asked: Vec<String> = open
+        let asked: Vec<(String, String)> = open
             .iter()
-            .map(|(index, candidates)| match (candidates.get(round), parts.all.get(*index)) {
-                (Some(mark), _) => mark.clone(),
-                (None, Some(part)) => drawn(part, *index, round - candidates.len()),
-                (None, None) => String::new(),
+            .map(|(index, candidates)| {
+                let mark = match (candidates.get(round), parts.all.get(*index)) {
+                    (Some(mark), _) => mark.clone(),
+                    (None, Some(part)) => drawn(part, *index, round - candidates.len()),
+                    (None, None) => String::new(),
+                };
+                (seen_as(&mark), mark)
             })
             .collect();
-        let mut count: BTreeMap<String, usize> = BTreeMap::new();
-        for mark in asked.iter().filter(|mark| !mark.is_empty()) {
-            *count.entry(seen_as(mark)).or_default() += 1;
+        let mut count: HashMap<&str, usize> = HashMap::with_capacity(asked.len());
+        for (seen, _) in &asked {
+            *count.entry(seen).or_default() += 1;
         }
+        let clear: Vec<bool> = asked
+            .iter()
+            .map(|(seen, _)| count.get(seen.as_str()) == Some(&1) && !taken.contains(seen))
+            .collect();
         let mut left = Vec::new();
-        for (part, mark) in open.into_iter().zip(asked) {
-            let seen = seen_as(&mark);
-            match (
-                count.get(&seen) == Some(&1) && !taken.contains(&seen),
-                parts.all.get_mut(part.0),
-            ) {
-                (true, Some(own)) => {
+        for ((part, (seen, mark)), clear) in open.into_iter().zip(asked).zip(clear) {
+            match parts.all.get_mut(part.0).filter(|_| clear) {
+                Some(own) => {
                     taken.insert(seen);
                     own.mark = mark;
                 }
-                _ => left.push(part),
+                None => left.push(part),
             }
         }
         open = left;
@@ -77,8 +80,11 @@ fn seen_as(mark: &str) -> String {
 
 /// True where a letter stands beside the figure that it is taken for.
 fn misleads(mark: &str) -> bool {
-    let letters: Vec<char> = mark.chars().filter(|c| *c != '-').collect();
-    letters.windows(2).any(|two| matches!(two, ['O', '0'] | ['0', 'O'] | ['I', '1'] | ['1', 'I']))
+    let mut before = '-';
+    mark.chars().filter(|c| *c != '-').any(|c| {
+        let pair = (std::mem::replace(&mut before, c), c);
+        matches!(pair, ('O', '0') | ('0', 'O') | ('I', '1') | ('1', 'I'))
+    })
 }
 
 /// The marks that a part may have, the best first; all of them from its names.
@@ -105,25 +111,24 @@ fn candidates(piece: &Piece, key: &Key, names: &ShortNames) -> Vec<String> {
 
 /// What stands before, and what the part itself is: with a hyphen between
 /// where there is room.
-fn joined(before: &str, own: &[String; 2]) -> String {
-    if before.is_empty() {
-        return own[0].clone();
-    }
+fn joined(before: &[&str], own: &[String; 2]) -> String {
     let [long, short] = own;
-    let fits = |mark: &String| mark.chars().count() <= LONGEST_MARK;
-    let forms = [
-        format!("{before}-{long}"),
-        format!("{before}-{short}"),
-        format!("{before}{long}"),
-        format!("{before}{short}"),
-    ];
-    forms.into_iter().find(fits).unwrap_or_default()
+    let before = before.concat();
+    if before.is_empty() {
+        return long.clone();
+    }
+    let letters = |text: &str| text.chars().count();
+    let room = LONGEST_MARK.saturating_sub(letters(&before));
+    let forms = [("-", long), ("-", short), ("", long), ("", short)];
+    let fits = |(hyphen, own): &(&str, &String)| hyphen.len() + letters(own) <= room;
+    let form = forms.into_iter().find(fits);
+    form.map_or(String::new(), |(hyphen, own)| before + hyphen + own)
 }
 
 fn of_case(key: &Key, case: CaseId, names: &ShortNames) -> Vec<String> {
     let own = own(key);
     let (case, letter) = (names.case(case), names.case_letter(case));
-    vec![own[0].clone(), joined(case, &own), joined(letter, &own)]
+    vec![own[0].clone(), joined(&[case], &own), joined(&[letter], &own)]
 }
 
 fn of_opening(
@@ -138,15 +143,15 @@ fn of_opening(
     let letter = list.map_or("", |list| names.opening_letter(list));
     let list = list.map_or("", |list| names.opening(list));
     let (case, case_letter) = (names.case(opening.case), names.case_letter(opening.case));
-    let mut marks = vec![joined(&format!("{short}{leaf}"), &own)];
+    let mut marks = vec![joined(&[short, leaf], &own)];
     if !letter.is_empty() {
-        marks.push(joined(&format!("{letter}{short}{leaf}"), &own));
-        marks.push(joined(&format!("{list}{short}{leaf}"), &own));
+        marks.push(joined(&[letter, short, leaf], &own));
+        marks.push(joined(&[list, short, leaf], &own));
     }
-    marks.push(joined(&format!("{case}{leaf}"), &own));
-    marks.push(joined(&format!("{case_letter}{short}{leaf}"), &own));
-    marks.push(joined(&format!("{case_letter}{letter}{short}{leaf}"), &own));
-    marks.push(joined(&format!("{case}{short}{leaf}"), &own));
+    marks.push(joined(&[case, leaf], &own));
+    marks.push(joined(&[case_letter, short, leaf], &own));
+    marks.push(joined(&[case_letter, letter, short, leaf], &own));
+    marks.push(joined(&[case, short, leaf], &own));
     marks
 }
 
@@ -168,7 +173,7 @@ fn of_member(piece: &Piece, key: &Key, names: &ShortNames) -> Vec<String> {
                 false => [word, format!("{letter}-{}", names.word(name))],
             };
             let mut marks = vec![own[0].clone(), own[1].clone()];
-            marks.extend([joined(list, &own), joined(case, &own)]);
+            marks.extend([joined(&[list], &own), joined(&[case], &own)]);
             marks
         }
         Called::Between { beside, number, .. } => {
@@ -197,10 +202,8 @@ fn of_member(piece: &Piece, key: &Key, names: &ShortNames) -> Vec<String> {
             let initials = format!("{}{}{number}", first(before), first(after));
             for place in [list, case] {
                 if !place.is_empty() {
-                    marks.push(joined(
-                        &format!("{letter}{place}"),
-                        &[initials.clone(), initials.clone()],
-                    ));
+                    let initials = [initials.clone(), initials.clone()];
+                    marks.push(joined(&[letter.as_str(), place], &initials));
                 }
             }
             marks
@@ -265,7 +268,7 @@ fn own(key: &Key) -> [String; 2] {
         Role::Packer => ("PK", "P"),
         Role::HingeBlock => ("H", "H"),
     };
-    [format!("{which}{long}{number}"), format!("{which}{short}{number}")]
+    [long, short].map(|own| [which, own, &number].concat())
 }
 
 fn capitals(name: &str) -> String {
