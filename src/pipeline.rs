@@ -4,6 +4,7 @@
 use std::borrow::Cow;
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 use crate::checks;
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sources};
@@ -12,14 +13,13 @@ use crate::model::{self, Loaded, Lowered, Piece, ReadError, Role, SourceFiles, S
 use crate::parts::{self, Part, Parts};
 use crate::plans::Workings;
 use crate::syntax::Tree;
+use crate::vocabulary;
 
 /// What became of a spec.
 #[derive(Debug)]
 pub struct Compilation {
     /// Its texts.
     pub sources: Sources,
-    /// The tree of each text, by its [`FileId`].
-    pub trees: Vec<Tree>,
     /// Everything found, in order.
     pub diagnostics: Vec<Diagnostic>,
     /// The solved piece, if it could be solved.
@@ -28,6 +28,8 @@ pub struct Compilation {
     pub standing: Option<Standing>,
     /// Its parts, if they could be built.
     pub parts: Option<Parts>,
+    role: Role,
+    trees: OnceLock<Vec<Tree>>,
 }
 
 impl Compilation {
@@ -40,13 +42,24 @@ impl Compilation {
     /// True for a piece, or what was to be one; false for a file that others use.
     #[must_use]
     pub fn is_piece(&self) -> bool {
-        self.trees.first().is_some_and(|tree| model::role_of(tree, true) == Role::Piece)
+        self.role == Role::Piece
+    }
+
+    /// The tree of each text, by its [`FileId`]. Only an editor asks for them, so
+    /// they are read again when it does: no command pays for their room.
+    #[must_use]
+    pub fn trees(&self) -> &[Tree] {
+        let read = || {
+            let texts = self.sources.iter();
+            texts.map(|(file, source)| vocabulary::parse(file, &source.text).0).collect()
+        };
+        self.trees.get_or_init(read)
     }
 
     /// The tree of a text; `None` for an id that another compilation gave out.
     #[must_use]
     pub fn tree(&self, file: FileId) -> Option<&Tree> {
-        self.trees.get(file.0 as usize)
+        self.trees().get(file.0 as usize)
     }
 
     /// The piece with its parts as it can be drawn: where it has errors, as it
@@ -77,7 +90,8 @@ impl Compilation {
 pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadError> {
     let loaded = model::load(files, entry)?;
     let Lowered { piece, standing, sink: found } = model::lower(&loaded);
-    let Loaded { sources, trees, mut sink, .. } = loaded;
+    let Loaded { sources, role, files: read, mut sink } = loaded;
+    drop(read);
     sink.extend(found.into_sorted());
     let mut parts = None;
     if let Some(piece) = &piece {
@@ -98,7 +112,8 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
     for found in &mut diagnostics {
         found.fixes.retain(|fix| fix.changes(&sources));
     }
-    Ok(Compilation { sources, trees, diagnostics, piece, standing, parts })
+    let trees = OnceLock::new();
+    Ok(Compilation { sources, diagnostics, piece, standing, parts, role, trees })
 }
 
 /// Few statements may still ask for more boards than can be looked at.

@@ -262,11 +262,11 @@ fn of_two_cases_one_may_stand() {
 }
 
 #[test]
-fn a_compilation_keeps_the_tree_of_each_text() {
+fn a_compilation_gives_the_tree_of_each_text() {
     let files = MemoryFiles::one("wash.case", &spec("ferry-road-wash-stand.case"))
         .with("shop.case", &spec("shop.case"));
     let compiled = pipeline::check(&files, "wash.case").unwrap();
-    assert_eq!(compiled.trees.len(), 2);
+    assert_eq!(compiled.trees().len(), 2);
     for (file, source) in compiled.sources.iter() {
         let (tree, _) = vocabulary::parse(file, &source.text);
         assert_eq!(compiled.tree(file), Some(&tree), "{}", source.name);

@@ -6,14 +6,15 @@ use crate::syntax::{self, Tree};
 use crate::vocabulary::{self, Entries, words};
 
 use super::files::{ReadError, SourceFiles};
+use super::role::{Role, role_of};
 
 /// A spec and the files it uses, the spec first.
 #[derive(Debug)]
 pub struct Loaded {
     /// The texts.
     pub sources: Sources,
-    /// Their trees, by [`crate::measure::FileId`].
-    pub trees: Vec<Tree>,
+    /// What the spec itself is for, as far as it can be read.
+    pub role: Role,
     /// The statements of each file; none where the form of one is lost.
     pub files: Vec<Entries>,
     /// What was found on the way.
@@ -47,23 +48,26 @@ pub fn load(disk: &dyn SourceFiles, entry: &str) -> Result<Loaded, ReadError> {
     };
     loader.add(first.name, first.text, &mut Vec::new());
     let Loader { sources, trees, mut sink, .. } = loader;
+    let role = trees.first().map_or(Role::Doubtful, |tree| role_of(tree, true));
     let unit = trees.first().and_then(vocabulary::stated_unit);
     let unit = unit.unwrap_or(Unit::Inch);
     let readable = !sink.has_errors();
     if sink.all().iter().any(|found| syntax::is_shapeless(found.slug)) {
-        return Ok(Loaded { sources, trees, files: Vec::new(), sink });
+        return Ok(Loaded { sources, role, files: Vec::new(), sink });
     }
+    // The trees of a large spec take more room than all that comes of them:
+    // each goes when it has been read.
     let files = trees
-        .iter()
+        .into_iter()
         .zip(sources.iter())
         .map(|(tree, (file, source))| {
             let length = source.text.len();
             let end = Span::new(file, length, length);
-            let unit = vocabulary::stated_unit(tree).unwrap_or(unit);
-            vocabulary::read(tree, end, unit, readable, &mut sink)
+            let unit = vocabulary::stated_unit(&tree).unwrap_or(unit);
+            vocabulary::read(&tree, end, unit, readable, &mut sink)
         })
         .collect();
-    Ok(Loaded { sources, trees, files, sink })
+    Ok(Loaded { sources, role, files, sink })
 }
 
 impl Loader<'_> {

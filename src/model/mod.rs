@@ -72,7 +72,6 @@ pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet,
 };
 pub use piece::{Accept, Lowered, Piece, lower};
-pub(crate) use role::role_of;
 pub use role::{Role, role};
 pub use shop::{Shop, Tolerance};
 pub use site::{Boundary, KeepOut, Site};

@@ -27,7 +27,7 @@ pub fn role(text: &str) -> Role {
 /// What the file with this tree is for; `whole` where nothing was wrong with
 /// its form.
 #[must_use]
-pub(crate) fn role_of(tree: &Tree, whole: bool) -> Role {
+pub(super) fn role_of(tree: &Tree, whole: bool) -> Role {
     let words: Vec<String> =
         tree.items.iter().filter_map(statement).map(|it| it.word.text()).collect();
     if words

@@ -121,7 +121,7 @@ pub(crate) fn papers(text: &str) {
 /// each size that is known is the sum of its terms.
 pub(crate) fn editor(text: &str) {
     let compiled = compile(text);
-    assert_eq!(compiled.trees.len(), compiled.sources.iter().count());
+    assert_eq!(compiled.trees().len(), compiled.sources.iter().count());
     assert!(compiled.piece.is_none() || compiled.standing.is_none());
     if let Some(drawn) = papers::elevation(&compiled) {
         is_shown(&drawn);
