@@ -14,27 +14,56 @@ use super::two_sided::{Figure, Lists, Pair};
 /// The cuts that are not the same on both sides. A cut that keeps its distance
 /// from one end of a part that grew at the other is the same.
 pub(super) fn unlike<'a>(old: (&Piece, &'a Part), new: (&Piece, &'a Part)) -> Lists<&'a Feature> {
-    let mut left: Vec<&Feature> = new.1.features.iter().collect();
+    let (was, now) = (placed(old.1), placed(new.1));
+    let mut left: Vec<&Placed<'_>> = now.iter().collect();
     let mut dropped = Vec::new();
-    for feature in &old.1.features {
-        match left.iter().position(|other| alike((old, feature), (new, other))) {
+    for own in &was {
+        match left.iter().position(|other| alike((old.0, own), (new.0, other))) {
             Some(at) => {
                 left.remove(at);
             }
-            None => dropped.push(feature),
+            None => dropped.push(own.feature),
         }
     }
-    Lists { added: left, dropped }
+    Lists { added: left.into_iter().map(|own| own.feature).collect(), dropped }
 }
 
-fn alike(old: ((&Piece, &Part), &Feature), new: ((&Piece, &Part), &Feature)) -> bool {
-    let (((old_piece, a), was), ((new_piece, b), now)) = (old, new);
-    let (old_size, new_size) = (a.face_size(was.face), b.face_size(now.face));
-    was.face == now.face
-        && was.deep == now.deep
-        && same_kind((old_piece, was.kind), (new_piece, now.kind))
-        && same_extent((was.u, old_size.0), (now.u, new_size.0))
-        && same_extent((was.v, old_size.1), (now.v, new_size.1))
+/// A cut with its places, which are worked out once: each cut is held against
+/// all of the other side.
+struct Placed<'a> {
+    feature: &'a Feature,
+    u: Along,
+    v: Along,
+}
+
+/// Where a cut begins and ends along one side of its face.
+struct Along {
+    from_start: (Length, Length),
+    from_end: (Length, Length),
+    /// How long it is, where it stands in the middle.
+    middle: Option<Length>,
+}
+
+fn placed(part: &Part) -> Vec<Placed<'_>> {
+    let along = |(from, to): (Length, Length), size: Length| Along {
+        from_start: (from, to),
+        from_end: (size - from, size - to),
+        middle: (from + to == size).then(|| to - from),
+    };
+    let features = part.features.iter().map(|feature| {
+        let size = part.face_size(feature.face);
+        Placed { feature, u: along(feature.u, size.0), v: along(feature.v, size.1) }
+    });
+    features.collect()
+}
+
+fn alike((old, was): (&Piece, &Placed<'_>), (new, now): (&Piece, &Placed<'_>)) -> bool {
+    let (a, b) = (was.feature, now.feature);
+    a.face == b.face
+        && a.deep == b.deep
+        && same_kind((old, a.kind), (new, b.kind))
+        && same_extent(&was.u, &now.u)
+        && same_extent(&was.v, &now.v)
 }
 
 fn same_kind(old: (&Piece, FeatureKind), new: (&Piece, FeatureKind)) -> bool {
@@ -49,17 +78,12 @@ fn same_kind(old: (&Piece, FeatureKind), new: (&Piece, FeatureKind)) -> bool {
     }
 }
 
-type Along = ((Length, Length), Length);
-
 /// At the same distance from one side or the other, from both, or in the middle.
-fn same_extent((was, old_size): Along, (now, new_size): Along) -> bool {
-    let from_start = [was.0 == now.0, was.1 == now.1];
-    let from_end = [old_size - was.0 == new_size - now.0, old_size - was.1 == new_size - now.1];
-    let middle = was.0 + was.1 == old_size && now.0 + now.1 == new_size;
-    from_start == [true, true]
-        || from_end == [true, true]
-        || (from_start[0] && from_end[1])
-        || (middle && was.1 - was.0 == now.1 - now.0)
+fn same_extent(was: &Along, now: &Along) -> bool {
+    was.from_start == now.from_start
+        || was.from_end == now.from_end
+        || (was.from_start.0 == now.from_start.0 && was.from_end.1 == now.from_end.1)
+        || (was.middle.is_some() && was.middle == now.middle)
 }
 
 /// What of it the cut list says.
