@@ -63,54 +63,58 @@ impl Svg {
         self.to = (self.to.0.max(x), self.to.1.max(y));
     }
 
-    fn stroke(&self, line: Line) -> String {
+    fn stroke(&mut self, line: Line) {
         let width = match line {
             Line::Wide => self.wide,
             Line::Narrow | Line::Beyond => self.wide / 2.0,
         };
-        let dash = match line {
-            Line::Beyond => {
-                let unit = number(self.wide * 1.5);
-                format!(
-                    " stroke-dasharray=\"{} {unit} {unit} {unit} {unit} {unit}\"",
-                    number(self.wide * 9.0)
-                )
-            }
-            _ => String::new(),
-        };
-        format!("stroke=\"#000\" stroke-width=\"{}\"{dash}", number(width))
+        self.body.push_str("stroke=\"#000\" stroke-width=\"");
+        push_number(&mut self.body, width);
+        self.body.push('"');
+        if line == Line::Beyond {
+            let unit = number(self.wide * 1.5);
+            let _ = write!(
+                self.body,
+                " stroke-dasharray=\"{} {unit} {unit} {unit} {unit} {unit}\"",
+                number(self.wide * 9.0)
+            );
+        }
+    }
+
+    /// A point of a path, and how the pen comes to it.
+    fn point(&mut self, pen: char, (x, y): (f64, f64)) {
+        self.reach(x, y);
+        self.body.push(pen);
+        push_number(&mut self.body, x);
+        self.body.push(' ');
+        push_number(&mut self.body, y);
     }
 
     pub(in crate::papers) fn line(&mut self, from: (f64, f64), to: (f64, f64), line: Line) {
-        self.reach(from.0, from.1);
-        self.reach(to.0, to.1);
-        let stroke = self.stroke(line);
-        let _ = writeln!(
-            self.body,
-            "<path d=\"M{} {}L{} {}\" {stroke}/>",
-            number(from.0),
-            number(from.1),
-            number(to.0),
-            number(to.1)
-        );
+        self.body.push_str("<path d=\"");
+        self.point('M', from);
+        self.point('L', to);
+        self.body.push_str("\" ");
+        self.stroke(line);
+        self.body.push_str("/>\n");
     }
 
     pub(in crate::papers) fn polygon(&mut self, points: &[(f64, f64)], line: Line, fill: Fill) {
-        let mut path = String::new();
-        for (i, (x, y)) in points.iter().enumerate() {
-            self.reach(*x, *y);
-            let _ = write!(path, "{}{} {}", if i == 0 { "M" } else { "L" }, number(*x), number(*y));
+        self.body.push_str("<path d=\"");
+        for (i, point) in points.iter().enumerate() {
+            self.point(if i == 0 { 'M' } else { 'L' }, *point);
         }
-        let fill = match fill {
-            Fill::White => "#fff".to_owned(),
-            Fill::Grey => "#e4e4e4".to_owned(),
-            Fill::Hatched => format!("url(#{})", self.hatching),
-        };
-        let stroke = self.stroke(line);
-        let _ = writeln!(
-            self.body,
-            "<path d=\"{path}Z\" fill=\"{fill}\" {stroke} stroke-linejoin=\"round\"/>"
-        );
+        self.body.push_str("Z\" fill=\"");
+        match fill {
+            Fill::White => self.body.push_str("#fff"),
+            Fill::Grey => self.body.push_str("#e4e4e4"),
+            Fill::Hatched => {
+                let _ = write!(self.body, "url(#{})", self.hatching);
+            }
+        }
+        self.body.push_str("\" ");
+        self.stroke(line);
+        self.body.push_str(" stroke-linejoin=\"round\"/>\n");
     }
 
     pub(in crate::papers) fn rect(
@@ -126,14 +130,15 @@ impl Svg {
     pub(in crate::papers) fn circle(&mut self, center: (f64, f64), radius: f64, line: Line) {
         self.reach(center.0 - radius, center.1 - radius);
         self.reach(center.0 + radius, center.1 + radius);
-        let stroke = self.stroke(line);
-        let _ = writeln!(
+        let _ = write!(
             self.body,
-            "<circle cx=\"{}\" cy=\"{}\" r=\"{}\" fill=\"none\" {stroke}/>",
+            "<circle cx=\"{}\" cy=\"{}\" r=\"{}\" fill=\"none\" ",
             number(center.0),
             number(center.1),
             number(radius)
         );
+        self.stroke(line);
+        self.body.push_str("/>\n");
     }
 
     /// A text `high` millimetres high, centered on its point, on a white ground so that lines do not
@@ -239,14 +244,32 @@ impl Svg {
 
 /// A coordinate to a tenth of a millimetre, without idle noughts.
 fn number(value: f64) -> String {
+    let mut text = String::new();
+    push_number(&mut text, value);
+    text
+}
+
+/// Adds a coordinate to a text.
+fn push_number(text: &mut String, value: f64) {
     // A drawing has thousands: whole numbers are printed far faster. What lies
     // beyond their range is no place on a drawing and ends at its edge.
     let tenths = (value * 10.0).round_ties_even() as i64;
-    let sign = if tenths < 0 { "-" } else { "" };
-    match (tenths.unsigned_abs() / 10, tenths.unsigned_abs() % 10) {
-        (whole, 0) => format!("{sign}{whole}"),
-        (whole, tenth) => format!("{sign}{whole}.{tenth}"),
+    if tenths < 0 {
+        text.push('-');
     }
+    let tenths = tenths.unsigned_abs();
+    push_whole(text, tenths / 10);
+    if !tenths.is_multiple_of(10) {
+        text.push('.');
+        push_whole(text, tenths % 10);
+    }
+}
+
+fn push_whole(text: &mut String, whole: u64) {
+    if whole >= 10 {
+        push_whole(text, whole / 10);
+    }
+    text.push(char::from(b'0' + (whole % 10) as u8));
 }
 
 #[cfg(test)]

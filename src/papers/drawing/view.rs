@@ -1,5 +1,6 @@
 //! Elevation, section and exploded view.
 
+use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
 use crate::measure::Length;
@@ -72,10 +73,7 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid) -> Svg {
     let mut svg = Svg::new(wide.max(high));
     let letter = letter(whole);
     let mut order: Vec<&Part> = parts.all.iter().collect();
-    order.sort_by(|a, b| {
-        let z = |part: &Part| part.cuboid().from.z;
-        z(b).cmp(&z(a)).then_with(|| a.path.cmp(&b.path))
-    });
+    order.sort_by_cached_key(|part| (Reverse(part.cuboid().from.z), part.path.as_str()));
     svg.line((-letter * 3.0, high), (wide + letter * 3.0, high), Line::Wide);
     for part in &order {
         let space = shoulders(part);
@@ -276,10 +274,7 @@ pub(in crate::papers) fn section(
         .flat_map(|case| parts.of_case(CaseId(case)))
         .filter(|part| part.cuboid().to.x > x)
         .collect();
-    order.sort_by(|a, b| {
-        let far = |part: &Part| part.cuboid().from.x;
-        far(b).cmp(&far(a)).then_with(|| a.path.cmp(&b.path))
-    });
+    order.sort_by_cached_key(|part| (Reverse(part.cuboid().from.x), part.path.as_str()));
     let view = FromTheLeft { deep, high };
     svg.line((-letter * 2.0, high), (deep + letter * 2.0, high), Line::Wide);
     for part in &order {
@@ -399,20 +394,23 @@ fn outline(svg: &mut Svg, part: &Part, view: FromTheLeft) {
 pub(in crate::papers) fn exploded(parts: &Parts, whole: &Cuboid) -> String {
     let size = mm(whole.to.x).max(mm(whole.to.y)).max(mm(whole.to.z));
     let mut svg = Svg::new(size * 2.2);
-    let mut order: Vec<(&Part, [f64; 3])> =
-        parts.all.iter().map(|part| (part, apart(part, whole, size))).collect();
+    let far = |part: &Part, by: &[f64; 3]| {
+        let space = part.cuboid();
+        let mid = |d: Direction| mm(space.from.along(d) + space.to.along(d)) / 2.0;
+        (mid(Direction::Z) + by[2]) * 1.0 + (mid(Direction::X) + by[0]) * 0.35
+            - (mid(Direction::Y) + by[1]) * 0.35
+    };
+    let with_place = |part| {
+        let by = apart(part, whole, size);
+        (part, by, far(part, &by))
+    };
+    let mut order: Vec<(&Part, [f64; 3], f64)> = parts.all.iter().map(with_place).collect();
     // Far things first: seen from the front, right and above.
-    order.sort_by(|(a, by_a), (b, by_b)| {
-        let near = |part: &Part, by: &[f64; 3]| {
-            let space = part.cuboid();
-            let mid = |d: Direction| mm(space.from.along(d) + space.to.along(d)) / 2.0;
-            (mid(Direction::Z) + by[2]) * 1.0 + (mid(Direction::X) + by[0]) * 0.35
-                - (mid(Direction::Y) + by[1]) * 0.35
-        };
-        near(b, by_b).total_cmp(&near(a, by_a)).then_with(|| a.path.cmp(&b.path))
+    order.sort_by(|(a, _, far_a), (b, _, far_b)| {
+        far_b.total_cmp(far_a).then_with(|| a.path.cmp(&b.path))
     });
     let project = |x: f64, y: f64, z: f64| (x + z * 0.45, -y - z * 0.30);
-    for (part, by) in &order {
+    for (part, by, _) in &order {
         let space = part.cuboid();
         let (x0, y0, z0) =
             (mm(space.from.x) + by[0], mm(space.from.y) + by[1], mm(space.from.z) + by[2]);
