@@ -1,12 +1,13 @@
 //! The router-jig set-up sheet.
 
 use crate::measure::{Duration, Exact, Length, Unit};
-use crate::parts::FeatureKind;
+use crate::parts::{FeatureKind, Part};
 use crate::plans::guide::{Guide, Guided};
 use crate::plans::setups::{CutLine, Run, Setup};
 use crate::trade;
 
 use super::drawing::setup::drawing;
+use super::figures::Figures;
 use super::page::{Block, Table, left, right};
 use super::{Source, words};
 
@@ -17,7 +18,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     }
     let mut blocks = vec![
         Block::Caution("Feed against the turn of the bit; never climb-cut by hand. A bit wider than 1 in (25 mm) runs in a router table only, never by hand. On the table feed from right to left, with featherboards and a push block. Unplug before you change a bit; three quarters of the shank in the collet. Eyes, ears, dust mask; dust of hardwoods can harm, so draw it off at the bit.".into()),
-        Block::Note(format!("{} set-ups, in the order that changes the bit least. Each has one guide. Every setting counts from the edge, end or face that is named, never from the cut before, and holds for the bit in the heading over it; with a straight-edge it holds for a base plate {} across. Make every pass on every piece at one setting before you move the guide to the next.", setups.len(), source.figures.text(source.work.piece.shop.base_plate))),
+        Block::Note(format!("{} set-ups, in the order that changes the bit least. Each has one guide. The first setting counts from the edge, end, or face that is named. A further setting counts from the same place, unless it says how far to move the guide. All settings hold for the bit in the heading over them, and those of a straight-edge for a base plate {} across. Make every pass on every piece at one setting before you move the guide to the next.", setups.len(), source.figures.text(source.work.piece.shop.base_plate))),
     ];
     let mut bit = None;
     for (number, setup) in setups.iter().enumerate() {
@@ -238,6 +239,10 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
     };
     let mut more = vec![cut(source, setup, first)];
     more.extend(led);
+    let stopped = setup.runs.iter().any(|run| run.stops != (Length::ZERO, Length::ZERO));
+    if stopped {
+        more.push("feed in the direction that the guide asks for: where that comes to the stop first, plunge there; else end there".to_owned());
+    }
     let passes: Vec<String> = setup.passes.iter().map(|pass| text(*pass)).collect();
     let each = match &setup.guided {
         Some(guided) if guided.settings.len() > 1 => " at each setting",
@@ -306,7 +311,7 @@ fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
         columns.push(left("edge"));
     }
     if stopped {
-        columns.extend([left("start"), left("end")]);
+        columns.push(left("stops"));
     }
     let mut table = Table { columns, ..Table::default() };
     for run in &setup.runs {
@@ -317,14 +322,7 @@ fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
             row.push(part.face_name(run.face));
         }
         if stopped {
-            let (start, end) = run.face.ends_of_run(setup.along);
-            row.extend([(run.stops.0, start), (run.stops.1, end)].map(|(stop, side)| {
-                let side = part.face_name(side);
-                match stop.is_positive() {
-                    true => format!("{} short of the {side}", text(stop)),
-                    false => format!("at the {side}"),
-                }
-            }));
+            row.push(stops(part, run, setup, &source.figures));
         }
         if source.work.ledger().is_made(run.part, &run.features) {
             table.ticked.insert(table.rows.len());
@@ -336,6 +334,21 @@ fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
     let pieces = words::pieces(setup.runs.len());
     table.foot = format!("{pieces}, {whole} to rout in all, about {}", setup.time.whole_minutes());
     table
+}
+
+/// Where a cut stops short of an edge or end of its piece. Not told as start and
+/// end: which of them the feed comes to first goes by where the guide stands.
+fn stops(part: &Part, run: &Run, setup: &Setup, figures: &Figures) -> String {
+    let (one, other) = run.face.ends_of_run(setup.along);
+    let stops: Vec<String> = [(run.stops.0, one), (run.stops.1, other)]
+        .into_iter()
+        .filter(|(stop, _)| stop.is_positive())
+        .map(|(stop, side)| format!("{} short of the {}", figures.text(stop), part.face_name(side)))
+        .collect();
+    match stops.is_empty() {
+        true => "runs right through".to_owned(),
+        false => stops.join(" and "),
+    }
 }
 
 /// What a test cut must show before the first piece is cut.

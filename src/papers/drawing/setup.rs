@@ -1,9 +1,9 @@
 //! A set-up of the router, drawn to scale on its first piece.
 
 use crate::papers::figures::Figures;
-use crate::parts::Part;
+use crate::parts::{Direction, Face, Part};
 use crate::plans::guide::Guide;
-use crate::plans::setups::{CutLine, Setup};
+use crate::plans::setups::{CutLine, Run, Setup};
 
 use super::svg::{Fill, Line, Svg};
 
@@ -37,9 +37,22 @@ pub(in crate::papers) fn drawing(setup: &Setup, part: &Part, figures: &Figures) 
             svg.line((-letter * 0.5, y + slant), (shown + letter * 0.5, y - slant), Line::Narrow);
         }
     }
-    let stops = setup.runs.first().map(|run| run.stops).unwrap_or_default();
+    let first = setup.runs.first();
+    let mut stops = first.map(|run| run.stops).unwrap_or_default();
+    let (mut left, mut right) = setup.face.ends_of_run(setup.along);
+    if first.is_some_and(|run| is_turned(part, run, setup.along)) {
+        stops = (stops.1, stops.0);
+        (left, right) = (right, left);
+    }
     let end = (run - stops.1.to_mm_f64()).min(shown);
     let start = stops.0.to_mm_f64().min(end);
+    if stops != Default::default() {
+        let middle = across / 2.0;
+        svg.text((-letter * 0.6, middle), &part.face_name(left), letter * 0.8, true);
+        if shown >= run {
+            svg.text((shown + letter * 1.2, middle), &part.face_name(right), letter * 0.8, true);
+        }
+    }
     for CutLine { from, wide } in &setup.lines {
         let (from, wide) = (from.to_mm_f64(), wide.to_mm_f64());
         let y = across - from;
@@ -64,4 +77,29 @@ pub(in crate::papers) fn drawing(setup: &Setup, part: &Part, figures: &Figures) 
         svg.upright(across - from, top, -letter * 3.6, &figures.text(first.wide), high);
     }
     svg.finish("the set-up, with the straight-edge as a line of long dashes")
+}
+
+/// True where the run of a cut goes from right to left for whoever looks at the
+/// face with the datum toward them.
+fn is_turned(part: &Part, run: &Run, along: bool) -> bool {
+    let Some(feature) = run.features.first().and_then(|at| part.features.get(*at)) else {
+        return false;
+    };
+    let datum = outward(part, part.channel(feature).datum);
+    let toward = outward(part, run.face);
+    let to = outward(part, run.face.ends_of_run(along).1);
+    // Right of the looker, in a space whose z runs back: datum × face.
+    let cross = |a: usize, b: usize| datum[a] * toward[b] - datum[b] * toward[a];
+    let right = [cross(1, 2), cross(2, 0), cross(0, 1)];
+    (0..3).map(|axis| right[axis] * to[axis]).sum::<i32>() < 0
+}
+
+/// Which way a face looks: a step along x, y or z.
+fn outward(part: &Part, face: Face) -> [i32; 3] {
+    let step = if face.is_start() { -1 } else { 1 };
+    match part.placement.direction(face) {
+        Direction::X => [step, 0, 0],
+        Direction::Y => [0, step, 0],
+        Direction::Z => [0, 0, step],
+    }
 }
