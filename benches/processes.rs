@@ -86,16 +86,18 @@ fn build_consoles(bencher: Bencher<'_, '_>, count: usize) {
     run(bencher, &[("a.case", &consoles(count))], &["build", "a.case"], 0);
 }
 
-/// As many shelves and set-ups as twenty openings may ask for.
+/// As many shelves as a piece may have, in cases of as many as one may have.
 fn shelves() -> String {
     let row = "open row-0 { share 1; shelf { fixed 100 } }\n";
-    let rows: Vec<String> = (0..20).map(|n| row.replace("row-0", &format!("row-{n}"))).collect();
+    let rows: Vec<String> = (0..5).map(|n| row.replace("row-0", &format!("row-{n}"))).collect();
     let (before, rest) = FIRST.split_once("down {").expect("a list");
     let behind = &rest[rest.find("\n    }").expect("its end")..];
     let text = format!("{before}down {{{}{behind}", rows.join("rail { wide 1-1/2 }\n"));
     let grown = text.replace("high 34-1/2", "high 2000").replace("long 96", "long 3900");
     assert_ne!(grown, text);
-    grown
+    let (head, case) = grown.split_at(grown.find("case cupboard").expect("a case"));
+    let cases = (0..4).map(|n| case.replace("case cupboard", &format!("case cupboard-{n}")));
+    std::iter::once(head.to_owned()).chain(cases).collect()
 }
 
 #[divan::bench(sample_count = 10)]

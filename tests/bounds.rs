@@ -169,3 +169,39 @@ fn what_stiffens_a_shelf_is_asked_of_its_own_case() {
     assert!(offers("bookcase.books"));
     assert!(!offers("long.books"));
 }
+
+/// One case may have 500 shelves, all of them together 2,000.
+#[test]
+fn shelves_are_counted_by_case_and_in_all() {
+    let text = spec("first.case");
+    let (head, case) = text.split_at(text.find("case cupboard").expect("a case"));
+    let (before, rest) = case.split_once("down {").expect("a list");
+    let behind = &rest[rest.find("\n    }").expect("its end")..];
+    let piece = |cases: &[&[u32]]| {
+        let mut text = head.to_owned();
+        for (at, sets) in cases.iter().enumerate() {
+            let own = before.replace("case cupboard", &format!("case cupboard-{at}"));
+            let rows: Vec<String> = sets
+                .iter()
+                .enumerate()
+                .map(|(row, count)| {
+                    format!("open row-{row} {{ share 1; shelf {{ adjustable {count} }} }}\n")
+                })
+                .collect();
+            text += &format!("{own}down {{{}{behind}\n", rows.join("rail { wide 1-1/2 }\n"));
+        }
+        text
+    };
+    let too_many = |cases: &[&[u32]]| {
+        let found = compile(&piece(cases)).diagnostics;
+        let told = found.into_iter().find(|found| found.slug == "too-many");
+        told.map(|found| found.title)
+    };
+    let full: &[u32] = &[100; 5];
+    assert_eq!(too_many(&[full]), None);
+    let one_case = Some("there are more than 500 shelves in one case".to_owned());
+    assert_eq!(too_many(&[&[100, 100, 100, 100, 100, 1]]), one_case);
+    assert_eq!(too_many(&[&[1], &[100, 100, 100, 100, 100, 1]]), one_case);
+    let piece = Some("there are more than 2000 shelves".to_owned());
+    assert_eq!(too_many(&[full, full, full, full, &[1]]), piece);
+}

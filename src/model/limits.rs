@@ -14,21 +14,29 @@ pub(super) const MOST_OPENINGS: usize = 500;
 /// How many shelves a piece may have: the only boards of which a few letters
 /// ask for many. A library of sixty cases has some six hundred.
 const MOST_SHELVES: usize = 2_000;
+/// How many of them one case may have: each is held against the others of its
+/// column. A tall bookcase has ten to a column, and a case few columns.
+const MOST_CASE_SHELVES: usize = 500;
 /// How many boards a piece may have.
 pub const MOST_PARTS: usize = 50_000;
 
 /// Says at which opening there are more shelves than can be looked at.
 pub(super) fn too_many_shelves(cases: &[Case]) -> Option<Diagnostic> {
-    let mut left = MOST_SHELVES;
-    let sets = cases.iter().flat_map(|case| &case.openings);
-    let over = sets.filter_map(|opening| opening.shelves.as_ref()).find(|set| {
-        match left.checked_sub(set.count as usize) {
-            Some(rest) => left = rest,
-            None => return true,
+    let mut all = 0;
+    for case in cases {
+        let mut own = 0;
+        for set in case.openings.iter().filter_map(|opening| opening.shelves.as_ref()) {
+            own += set.count as usize;
+            if own > MOST_CASE_SHELVES {
+                return Some(too_many(MOST_CASE_SHELVES, "shelves in one case", set.span));
+            }
+            if all + own > MOST_SHELVES {
+                return Some(too_many(MOST_SHELVES, "shelves", set.span));
+            }
         }
-        false
-    });
-    over.map(|set| too_many(MOST_SHELVES, "shelves", set.span))
+        all += own;
+    }
+    None
 }
 
 /// What is said at the first that is too many.
