@@ -11,6 +11,7 @@ mod disk;
 mod exit;
 mod explain;
 mod find;
+mod found;
 mod format;
 mod git;
 mod git_diff;

@@ -6,7 +6,7 @@ use crate::model::{ReadError, SourceFiles};
 use crate::pipeline::{self, Compilation};
 
 use super::disk::Disk;
-use super::find::{self, Found};
+use super::found::{self, Found};
 use super::git::Repository;
 
 /// A place that has specs.
@@ -37,7 +37,7 @@ impl SpecSource {
     /// Every spec in and below a folder.
     pub(super) fn specs(&self, folder: &Path) -> Found {
         match self {
-            Self::Disk => find::below(folder),
+            Self::Disk => found::below(folder),
             Self::Git(repository, revision) => repository.specs(folder, revision),
         }
     }

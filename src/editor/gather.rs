@@ -7,7 +7,7 @@ use crate::syntax::Name;
 use crate::vocabulary::words::{cut, drawer, file, list, measured, site};
 use crate::vocabulary::{self, Given, Kind, Step, Value, Word};
 
-use super::names::NameKind;
+use super::meaning::NameKind;
 
 /// A name that is given.
 #[derive(Debug)]

@@ -4,7 +4,8 @@ use crate::measure::{FileId, Span, Unit};
 use crate::pipeline::Compilation;
 use crate::vocabulary::{self, Block, Row, Step};
 
-use super::names::{Meaning, Mention, Names};
+use super::meaning::Meaning;
+use super::names::{Mention, Names};
 use super::why::{Why, why};
 
 /// What stands at a place.

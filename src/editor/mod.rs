@@ -7,6 +7,7 @@
 mod context;
 mod gather;
 mod hover;
+mod meaning;
 mod names;
 mod offers;
 mod part_names;
@@ -16,7 +17,8 @@ mod why;
 
 pub use context::{Context, context};
 pub use hover::{Hover, hover};
-pub use names::{Meaning, Mention, NameId, NameKind, Named, Names};
+pub use meaning::{Meaning, NameId, NameKind};
+pub use names::{Mention, Named, Names};
 pub use offers::{Offer, OfferKind, offers};
 pub use rename::{Refused, rename};
 pub use why::{Sum, Term, TermFrom, Thing, Why, known_names, why};

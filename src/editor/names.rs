@@ -4,69 +4,12 @@ use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 use crate::measure::{FileId, Span};
-use crate::parts::PartId;
 use crate::pipeline::Compilation;
-use crate::vocabulary::words::file;
-use crate::vocabulary::{Thing as _, takes};
 
 use super::gather::{self, Asked, Use};
+use super::meaning::{Meaning, NameId, NameKind};
 use super::part_names::PartNames;
 use super::paths::Paths;
-
-/// What a name is the name of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum NameKind {
-    /// A stock.
-    Stock,
-    /// A wood with figures of the spec's own.
-    Species,
-    /// A hinge.
-    Hinge,
-    /// A slide.
-    Slide,
-    /// A pull.
-    Pull,
-    /// A router bit.
-    Bit,
-    /// A finish.
-    Finish,
-    /// A keep-out.
-    KeepOut,
-    /// A case.
-    Case,
-    /// An opening, or a list of them.
-    Opening,
-    /// A stile, rail or divider with a name of its own.
-    Member,
-}
-
-impl NameKind {
-    /// True for what stands in the piece, under a dotted name.
-    pub(super) fn has_sizes(self) -> bool {
-        matches!(self, Self::Case | Self::Opening | Self::Member)
-    }
-
-    /// The kind of the things that this word makes, or that a reference to it
-    /// means.
-    pub(super) fn of(word: &str) -> Option<Self> {
-        let kinds = [
-            (takes::Stock::WHAT, Self::Stock),
-            (file::SPECIES.spelling(), Self::Species),
-            (takes::Hinge::WHAT, Self::Hinge),
-            (takes::Slide::WHAT, Self::Slide),
-            (takes::Pull::WHAT, Self::Pull),
-            (takes::Bit::WHAT, Self::Bit),
-            (takes::Finish::WHAT, Self::Finish),
-            (takes::KeepOut::WHAT, Self::KeepOut),
-            (file::CASE.spelling(), Self::Case),
-        ];
-        kinds.into_iter().find(|(own, _)| *own == word).map(|(_, kind)| kind)
-    }
-}
-
-/// A name in its [`Names`].
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct NameId(usize);
 
 /// A name that a statement gives.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -93,20 +36,6 @@ impl Named {
             _ => self.path.rsplit('.').next().unwrap_or(&self.path),
         }
     }
-}
-
-/// What a word in a spec means.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Meaning {
-    /// A name that the spec gives.
-    Name(NameId),
-    /// A part, whose name follows from others or which is meant by its mark.
-    Part {
-        /// The part.
-        id: PartId,
-        /// The statement that asks for it.
-        statement: Span,
-    },
 }
 
 /// A place at which something is meant by its name.

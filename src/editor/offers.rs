@@ -5,7 +5,8 @@ use crate::vocabulary::Kind;
 use crate::vocabulary::words::file;
 
 use super::context::Context;
-use super::names::{NameKind, Names};
+use super::meaning::NameKind;
+use super::names::Names;
 
 /// Something that may be written.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::Span;
 
-use super::names::{Meaning, NameId, NameKind};
+use super::meaning::{Meaning, NameId, NameKind};
 
 /// Everything that has a dotted name.
 #[derive(Debug, Default)]

@@ -9,7 +9,8 @@ use crate::parts::{self, Meant, Part, PartId, Parts};
 use crate::pipeline::{self, Compilation};
 
 use super::gather::{self, Asked, Use};
-use super::names::{NameId, NameKind, Names, text};
+use super::meaning::{NameId, NameKind};
+use super::names::{Names, text};
 use super::part_names::PartNames;
 
 /// Why a thing can't be called so.

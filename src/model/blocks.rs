@@ -2,14 +2,15 @@
 
 use crate::vocabulary::{Entries, Entry, JointKind, words};
 
-use super::case::{Board, Bottom, End, Leg, Shelves, Top};
+use super::case::{Bottom, End, Leg, Shelves, Top};
 use super::front::{DrawerBoxes, Fronts};
 use super::given::Given;
 use super::id::FinishId;
+use super::id::StockId;
+use super::joinery::Board;
 use super::lower::Lower;
 use super::read_case::{self, Shared};
 use super::read_fronts;
-use super::stock::StockId;
 
 /// What a case says of its boards, fronts and boxes, as far as it is sound.
 pub(super) struct Blocks {

@@ -3,9 +3,9 @@
 use crate::measure::Span;
 use crate::vocabulary::Seam;
 
-use super::case::Joinery;
+use super::id::StockId;
+use super::joinery::Joinery;
 use super::size::Size;
-use super::stock::StockId;
 
 /// An outer stile or rail.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -4,10 +4,10 @@ use crate::measure::{Length, Span, Spanned};
 use crate::vocabulary::Run;
 
 use super::carries::Carries;
-use super::case::Joinery;
+use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
+use super::joinery::Joinery;
 use super::size::Size;
-use super::stock::StockId;
 
 /// How a front lies.
 #[derive(Clone, Debug, PartialEq, Eq)]

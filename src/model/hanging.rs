@@ -5,9 +5,9 @@ use crate::trade;
 
 use super::front::{Build, Fronts};
 use super::hinge::HingeKind;
+use super::id::StockId;
 use super::opening::Opening;
 use super::piece::Piece;
-use super::stock::StockId;
 
 /// The hinges that one leaf needs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

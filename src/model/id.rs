@@ -15,6 +15,8 @@ macro_rules! ids {
 ids! {
     /// A case among those of its piece.
     CaseId
+    /// A stock among those of its piece.
+    StockId
     /// A hinge among those of its piece.
     HingeId
     /// A slide among those of its piece.

@@ -9,7 +9,7 @@ use crate::vocabulary::{Block, Entries, Refer, Said, Sourced, Takes, Word};
 
 use super::given::Given;
 use super::size::{Facts, Size};
-use super::standing::CaseSizes;
+use super::standing_sizes::CaseSizes;
 
 /// The state of a lowering.
 #[derive(Debug)]

@@ -5,6 +5,7 @@
 mod beside;
 mod blame;
 mod blocks;
+mod came_out;
 mod carries;
 mod case;
 mod cut;
@@ -19,6 +20,7 @@ mod hardware;
 mod hinge;
 mod id;
 mod job;
+mod joinery;
 pub mod layout;
 mod limits;
 mod load;
@@ -41,6 +43,7 @@ mod size_names;
 mod solve_case;
 mod species;
 mod standing;
+mod standing_sizes;
 mod stock;
 
 pub use crate::vocabulary::words::bit::BitShape;
@@ -48,8 +51,9 @@ pub use crate::vocabulary::words::finish::FinishKind;
 pub use crate::vocabulary::words::stock::StockKind;
 pub use crate::vocabulary::{JointKind, MadeKind, PullHeight, Run, Sawn, Seam, SheetGrain, Side};
 pub use beside::Sight;
+pub use came_out::{CameOut, Diagonals};
 pub use carries::Carries;
-pub use case::{Base, Board, Bottom, Case, End, Exposure, Joinery, Leg, Shelves, Top};
+pub use case::{Base, Bottom, Case, End, Exposure, Leg, Shelves, Top};
 pub use cut::{Cut, Made};
 pub use files::{Buffers, MemoryFiles, ReadError, SourceFiles, SourceText};
 pub use finish::Finish;
@@ -60,14 +64,15 @@ pub use hardware::{Bit, BoxRule, BoxWidth, Pull, Slide};
 pub use hinge::{Hinge, HingeKind, Plate};
 pub use id::{
     BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, MemberId, OpeningId, PullId,
-    SlideId,
+    SlideId, StockId,
 };
 pub use insertion::Insertion;
 pub use job::Job;
+pub use joinery::{Board, Joinery};
 pub use limits::MOST_PARTS;
 pub(crate) use limits::too_many;
 pub use load::{Loaded, load};
-pub use measured::{CameOut, Diagonals, Reading, Subject};
+pub use measured::{Reading, Subject};
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet,
 };
@@ -77,5 +82,6 @@ pub use shop::{Shop, Tolerance};
 pub use site::{Boundary, KeepOut, Site};
 pub use size::{Fact, FactId, Facts, Size};
 pub use species::OwnSpecies;
-pub use standing::{Standing, StandingSize, StandingSizes};
-pub use stock::{Boards, Sheet, Stock, StockId};
+pub use standing::Standing;
+pub use standing_sizes::{StandingSize, StandingSizes};
+pub use stock::{Boards, Sheet, Stock};

@@ -4,11 +4,11 @@ use crate::measure::{Length, Span, Unit};
 use crate::vocabulary::takes::Size as SizeWord;
 use crate::vocabulary::{Side, Word, words};
 
+use super::came_out::CameOut;
 use super::carries::Carries;
-use super::case::Board;
 use super::front::{Fronts, Set};
 use super::id::{CaseId, KeepOutId, Leaf, MemberId, OpeningId, SlideId};
-use super::measured::CameOut;
+use super::joinery::Board;
 use super::size::Size;
 
 /// Which way a list of openings runs.

@@ -10,16 +10,16 @@ use crate::vocabulary::{
     takes, words,
 };
 
-use super::case::Board;
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::front::{DrawerBoxes, Fronts};
+use super::id::StockId;
 use super::id::{CaseId, MemberId, OpeningId};
+use super::joinery::Board;
 use super::layout::Variable;
 use super::lower::Lower;
 use super::opening::{Axis, Called, Item};
 use super::read_case::{self, Shared};
 use super::size_names::{Found, SizeNames, last};
-use super::stock::StockId;
 
 /// An opening or member while its size is unknown.
 #[derive(Debug)]

@@ -12,6 +12,7 @@ use super::cut::{self, Cut};
 use super::finish::{self, Finish};
 use super::hardware::{self, Bit, Pull, Slide};
 use super::hinge::{self, Hinge};
+use super::id::StockId;
 use super::id::{BitId, CaseId, FinishId, HingeId, MemberId, OpeningId, PullId, SlideId};
 use super::job::{self, Job};
 use super::limits::{self, MOST_CASES};
@@ -26,7 +27,7 @@ use super::size::{Facts, Size};
 use super::solve_case;
 use super::species::{self, OwnSpecies};
 use super::standing::Standing;
-use super::stock::{self, Stock, StockId};
+use super::stock::{self, Stock};
 
 /// A warning that the maker accepts at one place.
 #[derive(Clone, Debug, PartialEq, Eq)]

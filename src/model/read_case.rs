@@ -8,12 +8,14 @@ use crate::vocabulary::words::{self, top::TopKind};
 use crate::vocabulary::{Entries, Entry, JointKind, Said, Seam, Side, Takes, Word};
 
 use super::carries;
-use super::case::{Base, Board, Bottom, End, Joinery, Leg, Shelves, Top, third};
+use super::case::{Base, Bottom, End, Leg, Shelves, Top, third};
 use super::given::Given;
+use super::id::StockId;
 use super::insertion::Insertion;
+use super::joinery::{Board, Joinery};
 use super::lower::{Lower, Names};
 use super::size::Size;
-use super::stock::{self, StockId};
+use super::stock;
 
 /// What a case may refer to.
 #[derive(Debug)]

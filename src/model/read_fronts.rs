@@ -6,10 +6,10 @@ use crate::vocabulary::{Entries, Entry, HowBuilt, HowSet, JointKind, Said, words
 
 use super::carries;
 use super::front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Set};
+use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
 use super::lower::Lower;
 use super::read_case::{Shared, joinery, stock};
-use super::stock::StockId;
 
 /// The fronts of a case, or with `parent` those of one opening.
 pub(super) fn fronts(

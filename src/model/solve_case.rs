@@ -7,10 +7,11 @@ use crate::vocabulary::{Entries, Entry, JointKind, Nothing, RailSide, Said, Seam
 
 use super::blame;
 use super::blocks::Blocks;
-use super::case::{Board, Case, End, Exposure};
+use super::case::{Case, End, Exposure};
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::frame::{Frame, OuterMember};
 use super::id::CaseId;
+use super::joinery::Board;
 use super::layout::{Solution, Variable};
 use super::limits::{self, MOST_OPENINGS};
 use super::lower::Lower;

@@ -9,17 +9,17 @@ use crate::vocabulary::takes::Braces;
 use crate::vocabulary::words::{self, Between, OpeningWord, shelf::Held};
 use crate::vocabulary::{Entries, Entry, Nothing, Said, Word};
 
+use super::came_out::CameOut;
 use super::carries;
 use super::front::Fronts;
 use super::id::{CaseId, KeepOutId, MemberId, OpeningId, SlideId};
 use super::layout::{Solution, Variable};
 use super::lower::Lower;
-use super::measured::CameOut;
 use super::opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};
 use super::openings::{self, Context, Draft, Drafts, MemberDraft};
 use super::read_fronts;
 use super::size::Size;
-use super::standing::{CaseSizes, StandingSize, StandingSizes};
+use super::standing_sizes::{CaseSizes, StandingSize, StandingSizes};
 
 impl<'a> Drafts<'a> {
     /// The solved openings and members, placed from `(x, y)` of the root's

@@ -1,13 +1,12 @@
 //! What stands of a piece that has errors: the sizes that are known in spite
 //! of them, and the piece as it can be drawn meanwhile.
 
-use crate::measure::{Span, Tape};
+use crate::measure::Tape;
 
 use super::case::Case;
-use super::id::OpeningId;
-use super::opening::Axis;
 use super::piece::Piece;
 use super::size::{Facts, Size};
+use super::standing_sizes::{CaseSizes, StandingSize, StandingSizes};
 
 /// What stands of a piece with errors. Nothing of it may go to the bench; an
 /// editor shows it while the spec is being written.
@@ -27,51 +26,6 @@ pub struct Standing {
     pub facts: Facts,
     /// How figures are printed.
     pub tape: Tape,
-}
-
-/// The sizes of one thing.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct StandingSizes {
-    /// Its name, dotted from the case.
-    pub path: String,
-    /// The statement.
-    pub span: Span,
-    /// The opening; `None` for a case.
-    pub opening: Option<OpeningId>,
-    /// Its width and height.
-    pub sizes: [Option<StandingSize>; 2],
-}
-
-/// A size that is known.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct StandingSize {
-    /// The size.
-    pub size: Size,
-    /// True where it follows without any of the statements that contradict each
-    /// other; false where one of those gives it.
-    pub holds: bool,
-}
-
-/// The sizes of a case that did not come out cleanly.
-#[derive(Debug)]
-pub(super) struct CaseSizes {
-    /// The statement of the case.
-    pub(super) span: Span,
-    pub(super) all: Vec<StandingSizes>,
-}
-
-impl StandingSizes {
-    /// True where both of its sizes are known and hold.
-    #[must_use]
-    pub fn holds(&self) -> bool {
-        self.sizes.iter().all(|size| size.as_ref().is_some_and(|size| size.holds))
-    }
-
-    /// The size along an axis.
-    #[must_use]
-    pub fn along(&self, axis: Axis) -> Option<&StandingSize> {
-        self.sizes[usize::from(axis == Axis::Down)].as_ref()
-    }
 }
 
 impl Standing {

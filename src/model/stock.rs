@@ -38,10 +38,6 @@ pub struct Boards {
     pub long: (Length, Length),
 }
 
-/// A stock in the piece.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct StockId(pub usize);
-
 /// A material.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Stock {

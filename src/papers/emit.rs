@@ -5,9 +5,10 @@ use std::borrow::Cow;
 use askama::Template;
 use unicode_width::UnicodeWidthStr as _;
 
-use crate::diagnostics::render::{paragraph, plain};
+use crate::diagnostics::render::paragraph;
 
 use super::page::{Align, Block, Page, Table};
+use super::visible::visible;
 
 #[derive(Template)]
 #[template(path = "page.html")]
@@ -75,15 +76,6 @@ pub(crate) mod filters {
     ) -> askama::Result<String> {
         Ok(plain_table(table))
     }
-}
-
-/// What a spec says, on one line and in letters that can be seen: marks that
-/// turn the order of letters act in a browser as they do on a terminal.
-pub(crate) fn visible(text: &str) -> Cow<'_, str> {
-    if text.bytes().all(|byte| matches!(byte, b' '..=b'~')) {
-        return Cow::Borrowed(text);
-    }
-    Cow::Owned(plain(&text.replace(['\n', '\r'], " ")))
 }
 
 /// Escapes HTML and sets `26-1/2` as a whole number with a built-up fraction;

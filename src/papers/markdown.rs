@@ -1,7 +1,7 @@
 //! What a spec says as text within Markdown: a code host shows these letters
 //! and finds nothing in them that leads or calls anywhere.
 
-use super::emit::visible;
+use super::visible::visible;
 
 /// Safe inside a Markdown heading, paragraph, list item or table cell.
 pub(crate) fn in_markdown(text: &str) -> String {

@@ -17,6 +17,7 @@ mod markdown;
 mod measured;
 mod measuring;
 mod page;
+mod visible;
 mod weights;
 mod words;
 

@@ -6,8 +6,9 @@ use std::collections::BTreeSet;
 use crate::measure::Length;
 
 use super::feature::FeatureKind;
+use super::id::PartId;
 use super::joint::JointSort;
-use super::part::{Part, PartId, Parts};
+use super::part::{Part, Parts};
 use super::space::{Cuboid, Direction};
 
 /// Two parts in one place.

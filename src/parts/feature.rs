@@ -4,7 +4,7 @@ use crate::measure::{Length, Span};
 use crate::model::BitId;
 use crate::trade;
 
-use super::part::PartId;
+use super::id::PartId;
 use super::space::Face;
 
 /// What a bore is for.

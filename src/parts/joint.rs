@@ -3,7 +3,7 @@
 use crate::measure::Span;
 use crate::model::JointKind;
 
-use super::part::PartId;
+use super::id::PartId;
 
 /// What kind of work a joint is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

@@ -8,7 +8,8 @@ use std::collections::{BTreeMap, HashMap, HashSet};
 use crate::measure::digest;
 use crate::model::{Called, CaseId, Leaf, OpeningId, Piece, Side};
 
-use super::part::{Key, Of, Part, PartId, Parts, Role, Which};
+use super::id::{Key, Of, PartId, Role, Which};
+use super::part::{Part, Parts};
 use super::short_names::ShortNames;
 
 /// As many letters as one mark has at most.

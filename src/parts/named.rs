@@ -6,7 +6,8 @@ use std::collections::BTreeMap;
 use crate::measure::nearest;
 use crate::model::Piece;
 
-use super::part::{Part, PartId, Parts};
+use super::id::PartId;
+use super::part::{Part, Parts};
 
 impl Parts {
     /// The part with this whole name.

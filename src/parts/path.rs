@@ -2,7 +2,7 @@
 
 use crate::model::{Called, FrontId, Member, MemberId, Opening, Piece, Side};
 
-use super::part::{Key, Of, Role, Which};
+use super::id::{Key, Of, Role, Which};
 
 /// The whole name of a part, dotted from its case: `console.bank.upper.front`,
 /// and where its own begins in it.

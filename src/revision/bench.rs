@@ -115,10 +115,10 @@ fn needs(side: &Workings<'_>, tape: Tape) -> BTreeMap<Key, Vec<Need>> {
     for (part, _, fit) in ledger.lost() {
         for lost in &fit.lost {
             let joint = made::said(lost.made.kind.value);
-            let (how, was, wanted) = match lost.off {
-                made::Off::Place { was, wanted, .. } => ("at", was, Some(wanted)),
-                made::Off::Size { word, was, wanted, .. } => (word, was, Some(wanted)),
-                made::Off::Gone { was, .. } => ("at", was, None),
+            let (how, was, wanted) = match lost.mismatch {
+                made::Mismatch::Place { was, wanted, .. } => ("at", was, Some(wanted)),
+                made::Mismatch::Size { word, was, wanted, .. } => (word, was, Some(wanted)),
+                made::Mismatch::Gone { was, .. } => ("at", was, None),
             };
             let (cut, wanted) = match wanted {
                 Some(wanted) => {

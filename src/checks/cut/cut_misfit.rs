@@ -9,7 +9,9 @@ use crate::parts::{Part, Role};
 use crate::plans::Workings;
 use crate::plans::ledger::{Differs, Ledger, Side};
 
-use super::{cut_again, joints, other_use, would_do};
+use super::{cut_again, other_use, would_do};
+
+mod joints;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-misfit",

@@ -5,7 +5,6 @@ mod cut_elsewhere;
 mod cut_misfit;
 mod cut_stock_gone;
 mod cut_unsized;
-mod joints;
 
 use crate::checks::rule::Rule;
 use crate::diagnostics::{Fix, Grade};

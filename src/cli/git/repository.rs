@@ -7,7 +7,7 @@ use std::path::{Component, Path, PathBuf};
 use crate::diagnostics::render::plain;
 
 use super::{GitFiles, answer, git, listed, no_git, simple};
-use crate::cli::find::{self, Found};
+use crate::cli::found::{self, Found};
 use crate::cli::paths;
 
 /// A repository, looked at from a folder in it.
@@ -96,7 +96,7 @@ impl Repository {
             .filter(|line| line.starts_with("100"))
             .filter_map(|line| line.split_once('\t'))
             .filter_map(|(_, path)| Path::new(path).strip_prefix(&named).ok())
-            .filter(|path| find::is_spec(path))
+            .filter(|path| found::is_spec(path))
             .map(|path| folder.join(path))
             .collect();
         files.sort();

@@ -7,6 +7,7 @@
 //! unknown with, so the cost grows with the number of unconnected systems and
 //! not with its square.
 
+mod conflict;
 mod elimination;
 mod form;
 mod question;
@@ -14,8 +15,9 @@ mod shorter;
 mod solve;
 mod system;
 
+pub use conflict::Conflict;
 pub use question::Question;
-pub use solve::{Conflict, Solution, Value};
+pub use solve::{Solution, Value};
 pub use system::{EquationId, System, Variable};
 
 use crate::measure::Exact;

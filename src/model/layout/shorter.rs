@@ -3,8 +3,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::conflict::Conflict;
 use super::elimination::Echelon;
-use super::solve::Conflict;
 use super::{Combination, EquationId, System};
 use crate::measure::Exact;
 

@@ -7,6 +7,7 @@ use std::collections::BTreeSet;
 use crate::measure::{Exact, Length};
 
 use super::Combination;
+use super::conflict::Conflict;
 use super::elimination::{Echelon, Uses};
 use super::form::{Form, forms};
 use super::question::{Groups, Question, questions};
@@ -23,26 +24,6 @@ pub enum Value {
     },
     /// Nothing fixes it, or the figures that do could not be kept exactly.
     Open,
-}
-
-/// Equations that can't all hold. Their combination reads `0 = over`; leave
-/// any one of them out and the others can hold.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Conflict {
-    /// The equations with their factors, none of them nought.
-    pub equations: Vec<(EquationId, Exact)>,
-    /// What nought would have to be; never nought itself.
-    pub over: Length,
-}
-
-impl Conflict {
-    /// `None` when a combination shows no conflict, or a figure of it could not
-    /// be kept.
-    pub(super) fn shown(equations: Combination, over: Length) -> Option<Self> {
-        let kept = !equations.iter().any(|(_, factor)| factor.is_out_of_range());
-        let shows = kept && !over.is_zero() && !over.is_out_of_range();
-        shows.then_some(Self { equations, over })
-    }
 }
 
 /// The outcome.
@@ -89,7 +70,15 @@ impl Solution {
     }
 }
 
-pub(super) fn solve(system: &System) -> Solution {
+impl System {
+    /// Solves the equations.
+    #[must_use]
+    pub fn solve(&self) -> Solution {
+        solve(self)
+    }
+}
+
+fn solve(system: &System) -> Solution {
     let mut later = vec![0u32; system.variables as usize];
     for (variable, _) in system.equations.iter().flat_map(|equation| &equation.terms) {
         if let Some(count) = later.get_mut(variable.index()) {

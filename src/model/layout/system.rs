@@ -4,8 +4,6 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Exact, Length};
 
-use super::solve::{Solution, solve};
-
 /// An unknown length.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Variable(pub(super) u32);
@@ -87,11 +85,5 @@ impl System {
     /// All equations in the order they were added.
     pub fn equations(&self) -> impl Iterator<Item = EquationId> {
         (0..self.equations.len()).map(|index| EquationId(index as u32))
-    }
-
-    /// Solves the equations.
-    #[must_use]
-    pub fn solve(&self) -> Solution {
-        solve(self)
     }
 }

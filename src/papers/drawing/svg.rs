@@ -3,7 +3,7 @@
 
 use std::fmt::Write as _;
 
-use crate::papers::emit::visible;
+use crate::papers::visible::visible;
 
 /// A drawing in the making.
 #[derive(Debug)]

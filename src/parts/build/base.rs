@@ -2,8 +2,9 @@
 
 use crate::measure::{Length, Unit};
 use crate::model::{Base, Case, Leg, Side, Size};
+use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, Of, PartId, Role, Which};
+use crate::parts::part::Assembly;
 use crate::parts::space::Face;
 
 use super::builder::{ACROSS, Builder, Draft, SIDEWAYS};

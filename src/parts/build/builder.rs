@@ -4,8 +4,9 @@
 use crate::measure::{Length, Span};
 use crate::model::{Case, CaseId, Joinery, JointKind, Piece, Set, Size, StockId};
 use crate::parts::feature::{Feature, FeatureKind};
+use crate::parts::id::{Key, Of, PartId, Role, Which};
 use crate::parts::joint::{Joint, JointSort};
-use crate::parts::part::{Assembly, Grain, Key, Of, Part, PartId, Parts, Role, Rough, Which};
+use crate::parts::part::{Assembly, Grain, Part, Parts, Rough};
 use crate::parts::path;
 use crate::parts::space::{Direction, Face, Placement, Point};
 use crate::trade;

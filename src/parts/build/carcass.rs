@@ -5,8 +5,9 @@ use crate::model::{
     Axis, Board, Case, Joinery, JointKind, Member, MemberKind, Partition, Seam, Side, Size,
 };
 use crate::parts::feature::{Feature, FeatureKind};
+use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, Of, PartId, Role, Which};
+use crate::parts::part::Assembly;
 use crate::parts::space::{Direction, Face};
 
 use super::builder::{ACROSS, Builder, Draft, LYING, UPRIGHT};

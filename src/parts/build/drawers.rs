@@ -6,8 +6,9 @@ use crate::model::{
     Slide,
 };
 use crate::parts::feature::{Feature, FeatureKind};
+use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, Of, Part, PartId, Role, Which};
+use crate::parts::part::{Assembly, Part};
 use crate::parts::space::{Direction, Face, Point, keep_out_space};
 
 use super::builder::{ACROSS, Builder, Draft, LYING, SIDEWAYS};

@@ -3,8 +3,9 @@
 use crate::measure::Length;
 use crate::model::{Axis, JointKind, MemberKind, Seam, Side, Size};
 use crate::parts::feature::{Feature, FeatureKind};
+use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, Of, PartId, Role, Which};
+use crate::parts::part::Assembly;
 use crate::parts::space::{Direction, Face, Point};
 
 use super::builder::{ACROSS, Builder, Draft, STANDING};

@@ -2,7 +2,7 @@
 
 use crate::model::{Flutes, Run};
 use crate::parts::feature::{Feature, FeatureKind};
-use crate::parts::part::PartId;
+use crate::parts::id::PartId;
 use crate::parts::space::{Direction, Face};
 use crate::trade;
 

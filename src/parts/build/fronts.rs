@@ -1,29 +1,17 @@
 //! Doors, drawer fronts and false fronts.
 
 use crate::measure::Length;
-use crate::model::{
-    Build, FrontId, Fronts, JointKind, Opening, PanelBuild, PullHeight, PullId, Set, Side, Size,
-};
+use crate::model::{Build, JointKind, PanelBuild, PullHeight, PullId, Set, Side, Size};
 use crate::parts::feature::{Bore, Feature, FeatureKind};
+use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, Of, PartId, Role, Which};
+use crate::parts::part::Assembly;
 use crate::parts::space::{Direction, Face};
 
 use super::builder::{ACROSS, Builder, Draft, STANDING};
 use super::carcass::Carcass;
+use super::front::{Front, leaves};
 use super::{flutes, hinging};
-
-/// One front: its place in the plane of the front and how it hangs.
-pub(super) struct Front<'a> {
-    pub(super) id: FrontId,
-    pub(super) opening: &'a Opening,
-    pub(super) fronts: &'a Fronts,
-    x: Length,
-    pub(super) y: Length,
-    wide: Size,
-    pub(super) high: Size,
-    hung: Option<Side>,
-}
 
 pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let openings = builder.case.openings.clone();
@@ -36,27 +24,6 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
             }
         }
     }
-}
-
-/// The front of an opening, or the two leaves of a pair.
-fn leaves<'a>(opening: &'a Opening, fronts: &'a Fronts) -> Vec<Front<'a>> {
-    let reach = fronts.reach().length;
-    let (wide, high) = opening.leaf(fronts);
-    let (x, y) = opening.corner_as_built();
-    let (x, y) = (x - reach, y - reach);
-    let front = |leaf, x| Front {
-        id: FrontId { opening: opening.id, leaf },
-        opening,
-        fronts,
-        x,
-        y,
-        wide: wide.clone(),
-        high: high.clone(),
-        hung: opening.hung(leaf),
-    };
-    let step = wide.length + fronts.meeting.length;
-    let leaves = (0..).zip(opening.leaves());
-    leaves.map(|(index, leaf)| front(*leaf, x + step * index)).collect()
 }
 
 /// The front plane of a front, from the foremost face.

@@ -3,13 +3,14 @@
 use crate::measure::{Length, Span};
 use crate::model::{Axis, HingeId, HingeKind, JointKind, Plate, Set, Side, Size};
 use crate::parts::feature::{Bore, Feature, FeatureKind};
+use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, Of, PartId, Role, Which};
+use crate::parts::part::Assembly;
 use crate::parts::space::{Direction, Face};
 
 use super::builder::{Builder, Draft, UPRIGHT};
 use super::carcass::Carcass;
-use super::fronts::Front;
+use super::front::Front;
 use super::inside;
 
 /// Wood round the screws of a plate on its block (common practice, no source).

@@ -2,8 +2,9 @@
 
 use crate::measure::Length;
 use crate::model::{Axis, MemberKind, Opening, Set, Size};
+use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, Of, PartId, Role, Which};
+use crate::parts::part::Assembly;
 use crate::parts::space::{Direction, Face, Point};
 
 use super::builder::{Builder, Draft, LYING};

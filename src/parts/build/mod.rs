@@ -6,6 +6,7 @@ mod carcass;
 mod drawers;
 mod face_frame;
 mod flutes;
+mod front;
 mod fronts;
 mod hinging;
 mod inside;

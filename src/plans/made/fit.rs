@@ -5,10 +5,11 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Exact, Length, Unit};
 use crate::model::{Cut, Made, MadeKind};
-use crate::parts::{Feature, Part};
+use crate::parts::Part;
 
 use super::kind::{self, Sort, sort, taken};
-use super::off::{self, Lost};
+use super::laid::{Drawn, Stands};
+use super::mismatch::{self, Lost};
 use super::space::{Range, Space, sizes};
 
 /// Of each kind of joint so many ways to trim are tried along a side that bring
@@ -41,23 +42,6 @@ pub struct Fit<'a> {
     pub lost: Vec<Lost<'a>>,
     /// Those still to be made, once it is trimmed.
     pub to_make: Vec<ToMake>,
-}
-
-/// A joint of the drawing.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Drawn<'a> {
-    pub(super) number: usize,
-    pub(super) feature: &'a Feature,
-    pub(super) kind: MadeKind,
-    pub(super) space: Space,
-}
-
-/// A joint in the wood, where it stands once the part is trimmed.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Stands<'a> {
-    pub(super) made: &'a Made,
-    pub(super) kind: MadeKind,
-    pub(super) space: Space,
 }
 
 /// Lays the joints that were made over those that are drawn. Where the part is
@@ -298,7 +282,7 @@ impl<'a, 'p> Laying<'a, 'p> {
     /// of them are moved by `set`.
     fn bored(&self, made: &Stands<'_>, set: [Length; 2]) -> Option<&Drawn<'p>> {
         self.drawn.iter().filter(|drawn| drawn.kind == made.kind).find(|drawn| {
-            let flat = off::flat(drawn.feature);
+            let flat = mismatch::flat(drawn.feature);
             let (set, by) = if made.kind == MadeKind::PullHole {
                 (set, self.tolerance)
             } else {
@@ -318,7 +302,8 @@ impl<'a, 'p> Laying<'a, 'p> {
             standing.iter().filter(|made| made.kind == MadeKind::PullHole).collect();
         let Some(first) = pulls.first() else { return [Length::ZERO; 2] };
         let sets = self.drawn.iter().filter(|drawn| drawn.kind == first.kind).map(|drawn| {
-            off::flat(drawn.feature).map(|axis| first.space.middle(axis) - drawn.space.middle(axis))
+            mismatch::flat(drawn.feature)
+                .map(|axis| first.space.middle(axis) - drawn.space.middle(axis))
         });
         let little = sets.filter(|set| set.iter().all(|by| by.abs() <= ADJUSTED));
         let right = |set: &[Length; 2]| {
@@ -411,6 +396,6 @@ impl<'a, 'p> Laying<'a, 'p> {
         };
         let over = self.drawn.iter().filter(over).min_by_key(apart);
         let near = over.or_else(|| self.drawn.iter().filter(free).min_by_key(apart));
-        off::lost(made, near, &Space::whole(self.sizes), self.tolerance)
+        mismatch::lost(made, near, &Space::whole(self.sizes), self.tolerance)
     }
 }

@@ -6,10 +6,11 @@
 
 mod fit;
 mod kind;
-mod off;
+mod laid;
+mod mismatch;
 mod space;
 
 pub use fit::{Fit, ToMake, fit};
 pub use kind::{kind, listed, said};
-pub use off::{Lost, Off};
+pub use mismatch::{Lost, Mismatch};
 pub use space::{Range, Space, axis};

@@ -1,13 +1,13 @@
 //! Joints that take wood where the drawing leaves it.
 
-use crate::checks::cut::cut_misfit::RULE;
 use crate::diagnostics::{Diagnostic, Sum};
 use crate::measure::{Length, Span, Tape};
 use crate::model::{Cut, MadeKind, Piece};
 use crate::parts::{Face, Part};
-use crate::plans::made::{self, Fit, Lost, Off};
+use crate::plans::made::{self, Fit, Lost, Mismatch};
 
-use super::cut_again;
+use super::RULE;
+use crate::checks::cut::cut_again;
 
 /// As many joints of one part as are told one by one.
 const TOLD: usize = 4;
@@ -48,7 +48,7 @@ pub(super) fn lost(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Opti
             part.face_name(side)
         ));
     }
-    if fit.lost.iter().any(|lost| matches!(lost.off, Off::Gone { .. })) {
+    if fit.lost.iter().any(|lost| matches!(lost.mismatch, Mismatch::Gone { .. })) {
         diagnostic = diagnostic
             .note("if you fill a joint, or if it does no harm, take it out of the record");
     }
@@ -86,7 +86,7 @@ fn fits_turned(piece: &Piece, part: &Part, cut: &Cut) -> bool {
 /// be right, where it is they alone that are not, and they alike.
 fn from_end(part: &Part, cut: &Cut, fit: &Fit<'_>, tape: &Tape) -> Option<Length> {
     let is_high = |lost: &Lost<'_>| {
-        let along = matches!(lost.off, Off::Place { from: Face::LengthStart, .. });
+        let along = matches!(lost.mismatch, Mismatch::Place { from: Face::LengthStart, .. });
         along && lost.made.kind.value == MadeKind::HingeCup
     };
     if !fit.lost.iter().all(is_high) {
@@ -115,8 +115,8 @@ struct Said {
 impl Said {
     fn of(lost: &Lost<'_>, part: &Part, tape: &Tape) -> Self {
         let word = made::said(lost.made.kind.value);
-        match lost.off {
-            Off::Place { from, was, wanted, span } => {
+        match lost.mismatch {
+            Mismatch::Place { from, was, wanted, span } => {
                 let [told, now] = tape.apart(was, wanted);
                 Self {
                     is: format!("{word} {told} from the {}", part.face_name(from)),
@@ -125,7 +125,7 @@ impl Said {
                     differs: Some((span, was, wanted)),
                 }
             }
-            Off::Size { word: size, was, wanted, span } => {
+            Mismatch::Size { word: size, was, wanted, span } => {
                 let [told, now] = tape.apart(was, wanted);
                 Self {
                     is: format!("{word} {told} {size}"),
@@ -134,7 +134,7 @@ impl Said {
                     differs: Some((span, was, wanted)),
                 }
             }
-            Off::Gone { from, was } => Self {
+            Mismatch::Gone { from, was } => Self {
                 is: format!("{word} {} from the {}", tape.figure(was), part.face_name(from)),
                 wanted: "the design no longer has one there".to_owned(),
                 now: String::new(),

@@ -4,8 +4,8 @@ use crate::measure::{Length, Span};
 use crate::model::{Made, MadeKind};
 use crate::parts::{Face, Feature};
 
-use super::fit::{Drawn, Stands};
 use super::kind::{Sort, sort};
+use super::laid::{Drawn, Stands};
 use super::space::{Space, axis};
 
 /// A joint that takes wood where the drawing leaves it.
@@ -14,12 +14,12 @@ pub struct Lost<'a> {
     /// What is in the wood.
     pub made: &'a Made,
     /// In what it differs.
-    pub off: Off,
+    pub mismatch: Mismatch,
 }
 
 /// In what a joint differs from the nearest of its kind.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Off {
+pub enum Mismatch {
     /// It stands elsewhere.
     Place {
         /// Where both count from.
@@ -68,10 +68,10 @@ pub(super) fn lost<'a>(
     board: &Space,
     tolerance: Length,
 ) -> Lost<'a> {
-    let off = near.and_then(|drawn| {
+    let mismatch = near.and_then(|drawn| {
         moved(made, drawn, tolerance).or_else(|| resized(made, drawn, tolerance))
     });
-    Lost { made: made.made, off: off.unwrap_or_else(|| gone(made, board)) }
+    Lost { made: made.made, mismatch: mismatch.unwrap_or_else(|| gone(made, board)) }
 }
 
 /// Where a joint stands along an axis, as it is told.
@@ -82,7 +82,7 @@ fn place(kind: MadeKind, space: &Space, axis: usize) -> Length {
     }
 }
 
-fn moved(made: &Stands<'_>, drawn: &Drawn<'_>, tolerance: Length) -> Option<Off> {
+fn moved(made: &Stands<'_>, drawn: &Drawn<'_>, tolerance: Length) -> Option<Mismatch> {
     let far = |axis: usize| {
         let (was, now) = (made.space.0[axis], drawn.space.0[axis]);
         let middle = (made.space.middle(axis) - drawn.space.middle(axis)).abs();
@@ -95,7 +95,7 @@ fn moved(made: &Stands<'_>, drawn: &Drawn<'_>, tolerance: Length) -> Option<Off>
     };
     let places = flat(drawn.feature).into_iter().filter_map(far);
     let (_, axis) = places.max_by_key(|(by, _)| *by)?;
-    Some(Off::Place {
+    Some(Mismatch::Place {
         from: STARTS[axis],
         was: place(made.kind, &made.space, axis),
         wanted: place(made.kind, &drawn.space, axis),
@@ -103,7 +103,7 @@ fn moved(made: &Stands<'_>, drawn: &Drawn<'_>, tolerance: Length) -> Option<Off>
     })
 }
 
-fn resized(made: &Stands<'_>, drawn: &Drawn<'_>, tolerance: Length) -> Option<Off> {
+fn resized(made: &Stands<'_>, drawn: &Drawn<'_>, tolerance: Length) -> Option<Mismatch> {
     let depth = axis(drawn.feature.face);
     let differs = |axis: usize| {
         let (was, wanted) = (made.space.extent(axis), drawn.space.extent(axis));
@@ -121,15 +121,15 @@ fn resized(made: &Stands<'_>, drawn: &Drawn<'_>, tolerance: Length) -> Option<Of
         _ => "wide",
     };
     let span = drawn.feature.deep_at.filter(|_| axis == depth);
-    Some(Off::Size { word, was, wanted, span: span.unwrap_or(drawn.feature.span) })
+    Some(Mismatch::Size { word, was, wanted, span: span.unwrap_or(drawn.feature.span) })
 }
 
 /// Where a joint is told to stand: along the first axis that it does not reach
 /// across.
-fn gone(made: &Stands<'_>, board: &Space) -> Off {
+fn gone(made: &Stands<'_>, board: &Space) -> Mismatch {
     let reaches = |axis: &usize| {
         made.space.0[*axis].0 <= board.0[*axis].0 && made.space.0[*axis].1 >= board.0[*axis].1
     };
     let axis = (0..3).find(|axis| !reaches(axis)).unwrap_or(0);
-    Off::Gone { from: STARTS[axis], was: place(made.kind, &made.space, axis) }
+    Mismatch::Gone { from: STARTS[axis], was: place(made.kind, &made.space, axis) }
 }

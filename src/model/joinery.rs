@@ -1,0 +1,104 @@
+//! How boards are joined.
+
+use crate::measure::{Length, Span};
+use crate::vocabulary::JointKind;
+
+use super::id::StockId;
+use super::size::Size;
+
+/// How a board is joined.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Joinery {
+    /// The kind of joint.
+    pub kind: JointKind,
+    /// Depth of a dado or rabbet; `None` where the kind has none.
+    pub deep: Option<Size>,
+    /// Length of a tenon.
+    pub long: Option<Size>,
+    /// Thickness of a tenon.
+    pub thick: Option<Size>,
+    /// Diameter of a dowel.
+    pub diameter: Option<Length>,
+    /// Length of a screw, where written.
+    pub screw: Option<Length>,
+    /// The statement that gives that length.
+    pub screw_span: Option<Span>,
+    /// The statement, where there is one.
+    pub span: Option<Span>,
+}
+
+impl JointKind {
+    /// How it is called on the papers.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Dado => "dado",
+            Self::Rabbet => "rabbet",
+            Self::Pocket => "pocket screws",
+            Self::Screw => "screws",
+            Self::Tenon => "tenon",
+            Self::Dowel => "dowels",
+            Self::Dovetail => "dovetails",
+            Self::Butt => "butt joint",
+        }
+    }
+
+    /// True where the end of one part goes into the other.
+    #[must_use]
+    pub fn is_let_in(self) -> bool {
+        match self {
+            Self::Dado | Self::Rabbet | Self::Tenon => true,
+            Self::Pocket | Self::Screw | Self::Dowel | Self::Dovetail | Self::Butt => false,
+        }
+    }
+
+    /// True where one part is shaped to go into the other.
+    #[must_use]
+    pub fn is_shaped(self) -> bool {
+        match self {
+            Self::Tenon | Self::Dovetail => true,
+            Self::Dado | Self::Rabbet | Self::Pocket | Self::Screw | Self::Dowel | Self::Butt => {
+                false
+            }
+        }
+    }
+
+    /// True where it is glued as well.
+    #[must_use]
+    pub fn is_glued(self) -> bool {
+        match self {
+            Self::Screw => false,
+            Self::Dado
+            | Self::Rabbet
+            | Self::Pocket
+            | Self::Tenon
+            | Self::Dowel
+            | Self::Dovetail
+            | Self::Butt => true,
+        }
+    }
+
+    /// True where the glue needs no clamp: screws draw it together.
+    #[must_use]
+    pub fn draws_together(self) -> bool {
+        match self {
+            Self::Pocket | Self::Screw => true,
+            Self::Dado | Self::Rabbet | Self::Tenon | Self::Dowel | Self::Dovetail | Self::Butt => {
+                false
+            }
+        }
+    }
+}
+
+/// A board of the case.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Board {
+    /// Its stock.
+    pub stock: StockId,
+    /// How it is joined to the ends.
+    pub joint: Joinery,
+    /// The statement that says so.
+    pub span: Span,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}

@@ -1,0 +1,130 @@
+//! Which part is meant, and what tells it from the others.
+
+use crate::model::{CaseId, FrontId, MemberId, OpeningId, Side};
+
+/// A part among its [`Parts`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PartId(pub usize);
+
+/// What a part is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Role {
+    /// An end of the case.
+    End(Side),
+    /// The bottom.
+    Bottom,
+    /// A whole top.
+    Top,
+    /// A stretcher.
+    Stretcher,
+    /// The back.
+    Back,
+    /// An upright board inside the case.
+    Partition,
+    /// A lying board between openings of a frame-less case.
+    Divider,
+    /// A shelf joined to the case.
+    FixedShelf,
+    /// A shelf on pins.
+    AdjustableShelf,
+    /// An upright under the bottom.
+    Leg,
+    /// The board behind the toe space.
+    Kick,
+    /// A member of a separate base.
+    BaseMember,
+    /// A leg that stands in a separate base, as one of its sleepers.
+    BaseLeg,
+    /// A stile of the face frame.
+    Stile,
+    /// A rail of the face frame.
+    Rail,
+    /// A front of one board: door leaf, drawer front, false front.
+    Slab,
+    /// A stile of a frame-and-panel front.
+    FrontStile,
+    /// A rail of a frame-and-panel front.
+    FrontRail,
+    /// The panel of a frame-and-panel front.
+    FrontPanel,
+    /// A side of a drawer box.
+    DrawerSide,
+    /// The front of a drawer box.
+    DrawerFront,
+    /// The back of a drawer box.
+    DrawerBack,
+    /// The bottom of a drawer box.
+    DrawerBottom,
+    /// A block that brings a slide flush with its opening.
+    Packer,
+    /// A block that brings the plate of a hinge flush with its opening.
+    HingeBlock,
+}
+
+/// What a part is of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Of {
+    /// A case as a whole.
+    Case(CaseId),
+    /// A member between two openings: itself, or the board behind it.
+    Member(MemberId),
+    /// An opening: its shelves, its drawer box, what its hardware stands on.
+    Opening(OpeningId),
+    /// A front.
+    Front(FrontId),
+}
+
+impl Of {
+    /// The case it belongs to.
+    #[must_use]
+    pub fn case(self) -> CaseId {
+        match self {
+            Self::Case(case) => case,
+            Self::Member(member) => member.case,
+            Self::Opening(opening) => opening.case,
+            Self::Front(front) => front.opening.case,
+        }
+    }
+
+    /// The opening it belongs to, if it is one's.
+    #[must_use]
+    pub fn opening(self) -> Option<OpeningId> {
+        match self {
+            Self::Opening(opening) => Some(opening),
+            Self::Front(front) => Some(front.opening),
+            Self::Case(_) | Self::Member(_) => None,
+        }
+    }
+}
+
+/// Which part it is of several that are the same otherwise.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Which {
+    /// There is one.
+    Only,
+    /// The left or the right one.
+    At(Side),
+    /// The upper one.
+    Top,
+    /// The lower one.
+    Bottom,
+    /// The one at the front.
+    Front,
+    /// The one at the back.
+    Back,
+    /// Numbered from the left, the bottom or the front.
+    Number(u32),
+    /// Numbered at the left or right.
+    AtNumber(Side, u32),
+}
+
+/// What tells a part from every other of its piece.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Key {
+    /// What it is of.
+    pub of: Of,
+    /// What it is.
+    pub role: Role,
+    /// Which of several.
+    pub which: Which,
+}
