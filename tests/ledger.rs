@@ -4,7 +4,7 @@
 use crate::support::{Bench, compile, spec};
 use casewright::measure::{FileId, Length};
 use casewright::pipeline::Compilation;
-use casewright::plans::ledger::{Ledger, Side, State};
+use casewright::plans::ledger::{Dimension, Ledger, State};
 use casewright::plans::made;
 use casewright::syntax::{self, Item, Statement};
 use casewright::vocabulary;
@@ -63,7 +63,7 @@ fn a_revision_that_wants_it_smaller_is_a_trim() {
     assert_eq!(slugs(&c), Vec::<&str>::new());
     let trims = ledger(&c).trims();
     assert_eq!(trims.len(), 1);
-    assert_eq!((trims[0].side, trims[0].was), (Side::Length, Length::inches(561, 16)));
+    assert_eq!((trims[0].dimension, trims[0].was), (Dimension::Length, Length::inches(561, 16)));
     // 35-3/4 + 1/2 − 1-7/16 = 34-13/16.
     assert_eq!(trims[0].needs.length, Length::inches(557, 16));
 }
@@ -90,7 +90,7 @@ fn a_sheet_is_as_thick_as_it_is_and_boards_can_be_planed() {
     // A sheet of half an inch is another one.
     assert_eq!(slugs(&first("cut 2026-03-14 { kick { thick 1/2 } }")), ["cut-misfit"]);
     let c = first("cut 2026-03-14 { top-rail { thick 13/16 } }");
-    assert_eq!(ledger(&c).trims().first().map(|trim| trim.side), Some(Side::Thickness));
+    assert_eq!(ledger(&c).trims().first().map(|trim| trim.dimension), Some(Dimension::Thickness));
     assert_eq!(slugs(&first("cut 2026-03-14 { top-rail { thick 11/16 } }")), ["cut-misfit"]);
 }
 

@@ -4,7 +4,7 @@
 use std::fmt::Write as _;
 
 use crate::parts::{Face, Part, PartId};
-use crate::plans::ledger::{Differs, Ledger, MoreJoints, Off, Side, State};
+use crate::plans::ledger::{Differs, Dimension, Ledger, MoreJoints, Off, State};
 use crate::plans::square::to_blank;
 
 use super::Source;
@@ -87,7 +87,7 @@ fn trims<'a>(source: &Source<'_, 'a>) -> Table {
         let needs = trim.needs.length;
         let task = format!(
             "{} {} to {}: take {}",
-            trim.side.word(),
+            trim.dimension.word(),
             figures.text(trim.was),
             // The papers say it as fine as this where it is to be cut.
             match to_blank(&trim) {
@@ -132,10 +132,10 @@ fn lacking(joints: &MoreJoints<'_>) -> String {
 fn taken(source: &Source<'_, '_>, trim: &Differs<'_>) -> String {
     let (figures, part) = (&source.figures, trim.part);
     let whole = trim.was - trim.needs.length;
-    let side = match trim.side {
-        Side::Length => "end",
-        Side::Width => "edge",
-        Side::Thickness => return format!("{} off{}", figures.text(whole), face(part, trim)),
+    let side = match trim.dimension {
+        Dimension::Length => "end",
+        Dimension::Width => "edge",
+        Dimension::Thickness => return format!("{} off{}", figures.text(whole), face(part, trim)),
     };
     match source.work.ledger().off(trim) {
         Off::Unknown => {

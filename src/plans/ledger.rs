@@ -22,9 +22,9 @@ pub enum State<'a> {
     Spoiled(&'a Cut),
 }
 
-/// A side of a part.
+/// A dimension of a part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Side {
+pub enum Dimension {
     /// Along its grain.
     Length,
     /// Across it.
@@ -33,7 +33,7 @@ pub enum Side {
     Thickness,
 }
 
-impl Side {
+impl Dimension {
     /// The word for it.
     #[must_use]
     pub fn word(self) -> &'static str {
@@ -52,8 +52,8 @@ pub struct Differs<'a> {
     pub part: &'a Part,
     /// What is known of it.
     pub cut: &'a Cut,
-    /// Which side.
-    pub side: Side,
+    /// Which dimension.
+    pub dimension: Dimension,
     /// As it was cut.
     pub was: Length,
     /// As it is to be now; owned where that is not as it is drawn.
@@ -192,7 +192,7 @@ impl<'a> Ledger<'a> {
         self.cut().flat_map(|(part, cut)| self.differing_of(part, cut, &by)).collect()
     }
 
-    /// The sides of one cut part that differ; none where its stock does.
+    /// The sizes of one cut part that differ; none where its stock does.
     fn differing_of(
         &self,
         part: &'a Part,
@@ -203,19 +203,19 @@ impl<'a> Ledger<'a> {
             return Vec::new();
         }
         let tolerance = self.piece.shop.tolerance.cut;
-        let sides = [
-            (Side::Length, &cut.long, &part.length),
-            (Side::Width, &cut.wide, &part.width),
-            (Side::Thickness, &cut.thick, &part.thickness),
+        let sizes = [
+            (Dimension::Length, &cut.long, &part.length),
+            (Dimension::Width, &cut.wide, &part.width),
+            (Dimension::Thickness, &cut.thick, &part.thickness),
         ];
-        let differs = |(side, was, needs): (Side, &Option<Spanned<Length>>, &'a Size)| {
+        let differs = |(dimension, was, needs): (Dimension, &Option<Spanned<Length>>, &'a Size)| {
             let was = was.as_ref()?.value;
             // A sheet is as thick as it is.
-            let fixed = side == Side::Thickness && !self.is_solid(part);
+            let fixed = dimension == Dimension::Thickness && !self.is_solid(part);
             let differs = !fixed && by(was, needs.length) > tolerance;
-            differs.then_some(Differs { part, cut, side, was, needs: Cow::Borrowed(needs) })
+            differs.then_some(Differs { part, cut, dimension, was, needs: Cow::Borrowed(needs) })
         };
-        sides.into_iter().filter_map(differs).collect()
+        sizes.into_iter().filter_map(differs).collect()
     }
 
     /// True for a part that was cut from another stock than it is to be of:
@@ -310,10 +310,10 @@ impl<'a> Ledger<'a> {
     /// thickness nobody can tell.
     #[must_use]
     pub fn off(&self, trim: &Differs<'_>) -> Off {
-        let (axis, faces) = match trim.side {
-            Side::Length => (0, [Face::LengthStart, Face::LengthEnd]),
-            Side::Width => (1, [Face::WidthStart, Face::WidthEnd]),
-            Side::Thickness => return Off::Unknown,
+        let (axis, faces) = match trim.dimension {
+            Dimension::Length => (0, [Face::LengthStart, Face::LengthEnd]),
+            Dimension::Width => (1, [Face::WidthStart, Face::WidthEnd]),
+            Dimension::Thickness => return Off::Unknown,
         };
         let fit = self.parts.find(&trim.part.key()).and_then(|(id, _)| self.fit(id));
         match fit {
@@ -373,7 +373,7 @@ impl<'a> Ledger<'a> {
         }
         let had = cut.joints.as_ref().map_or(0, |joints| joints.value as usize);
         let trims = self.differing_of(part, cut, excess);
-        let whole = trims.iter().all(|trim| trim.side == Side::Thickness);
+        let whole = trims.iter().all(|trim| trim.dimension == Dimension::Thickness);
         cut.made.is_empty() && had > 0 && had >= part.features.len() && whole
     }
 }

@@ -166,12 +166,12 @@ pub(super) fn before_planing<'a>(
     let boards: Vec<(&Part, Length)> = boards.collect();
     let left = |trim: Differs<'a>| {
         let planed = |part: &Part| match part.placement.width {
-            Direction::X => ledger::Side::Width,
-            _ => ledger::Side::Length,
+            Direction::X => ledger::Dimension::Width,
+            _ => ledger::Dimension::Length,
         };
         let blank = boards
             .iter()
-            .find(|(part, _)| part.key() == trim.part.key() && planed(part) == trim.side);
+            .find(|(part, _)| part.key() == trim.part.key() && planed(part) == trim.dimension);
         let Some((_, blank)) = blank else { return Some(trim) };
         let needs = Size::from_terms(blank.as_measured(), trim.needs.terms().to_vec());
         (trim.was - *blank > least).then_some(Differs { needs: Cow::Owned(needs), ..trim })

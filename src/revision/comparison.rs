@@ -1,7 +1,7 @@
 //! What became of a piece between two revisions: it differs, or only one of
 //! them has it.
 
-use super::difference::{Difference, Side, Verdict};
+use super::difference::{Difference, Revision, Verdict};
 use super::side;
 use super::{Hands, Named};
 
@@ -11,9 +11,9 @@ pub enum Comparison {
     /// Both revisions have it.
     Both(Box<Difference>),
     /// Only the later one has it.
-    New(Side),
+    New(Revision),
     /// Only the earlier one has it.
-    Gone(Side),
+    Gone(Revision),
 }
 
 impl Comparison {

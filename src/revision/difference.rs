@@ -4,12 +4,14 @@
 
 use serde::Serialize;
 
-use super::benched::Benched;
+use crate::parts::Of;
+
+use super::cut_part::CutPart;
 use super::two_sided::{Changes, Figure, Lists, Pair, Resized, Told};
 
 /// One of the two revisions.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Side {
+pub struct Revision {
     /// The file, and its revision in git.
     pub name: String,
     /// The job; nothing where it could not be read.
@@ -152,6 +154,9 @@ pub struct Marked {
     pub path: Pair<String>,
     /// Its mark.
     pub mark: Pair<String>,
+    /// The innermost of the renamed cases and openings that it belongs to.
+    #[serde(skip)]
+    pub(super) within: Option<usize>,
 }
 
 /// What only has another name.
@@ -159,6 +164,9 @@ pub struct Marked {
 pub struct Renamed {
     /// Cases and openings, by their whole name.
     pub openings: Vec<Pair<Told>>,
+    /// What each of them was in the earlier revision, in their order.
+    #[serde(skip)]
+    pub(super) of: Vec<Of>,
     /// Stocks.
     pub stocks: Vec<Pair<String>>,
     /// Parts whose mark follows, and that stay as they are.
@@ -360,11 +368,11 @@ pub struct PaperChange {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Difference {
     /// The two revisions.
-    pub sides: Pair<Side>,
+    pub sides: Pair<Revision>,
     /// What could be compared.
     pub compared: Compared,
     /// Wood that is cut already.
-    pub cut: Changes<Pair<Benched>, Benched>,
+    pub cut: Changes<Pair<CutPart>, CutPart>,
     /// Parts.
     pub parts: Changes<PartChange, Board>,
     /// What only has another name.
@@ -403,7 +411,7 @@ pub enum Verdict {
 }
 
 impl Difference {
-    pub(super) fn empty(sides: Pair<Side>) -> Self {
+    pub(super) fn empty(sides: Pair<Revision>) -> Self {
         Self {
             sides,
             compared: Compared::default(),

@@ -2,10 +2,10 @@
 //! In: two compilations. Out: a [`Difference`], and its text in every format.
 //! Must not know disk, git or terminal.
 
+mod already_cut;
 mod assembly;
-mod bench;
-mod benched;
 mod comparison;
+mod cut_part;
 mod difference;
 mod features;
 mod findings;
@@ -24,12 +24,12 @@ mod side;
 mod two_sided;
 mod year;
 
-pub use benched::{Benched, BenchedState, Need};
 pub use comparison::Comparison;
+pub use cut_part::{CutPart, CutState, Need};
 pub use difference::{
     Board, Compared, Counted, Cut, Difference, Fault, Finding, GapChange, GapPlace, Joined, Marked,
-    OpeningChange, OpeningSize, PaperChange, PartChange, Renamed, Room, Setting, SettingChange,
-    SetupChange, Side, Step, StepChange, Verdict, Weight, WeightChange,
+    OpeningChange, OpeningSize, PaperChange, PartChange, Renamed, Revision, Room, Setting,
+    SettingChange, SetupChange, Step, StepChange, Verdict, Weight, WeightChange,
 };
 pub use hands::{Hands, OneByOne};
 pub use render::{SCHEMA, all_html, all_json, all_markdown, all_text, html, json, markdown, text};
@@ -85,9 +85,10 @@ pub fn compare_with(was: Named<'_>, now: Named<'_>, hands: &impl Hands) -> Diffe
     difference.compared.parts = true;
     let old = Workings::of(old, old_parts);
     let new = Workings::of(new, new_parts);
-    difference.cut = bench::compare(&old, &new, &matched, tape);
+    difference.cut = already_cut::compare(&old, &new, &matched, tape);
     difference.parts = parts::compare(&old, &new, &matched, tape);
-    difference.renamed.marks = parts::re_marked(&old, &new, &matched, &difference.parts.changed);
+    let (changed, renamed) = (&difference.parts.changed, &difference.renamed.of);
+    difference.renamed.marks = parts::re_marked(&old, &new, &matched, changed, renamed);
     difference.hardware.extend(hardware::screws(&old, &new, tape));
     difference.setups = setups::compare(&old, &new, &matched, tape);
     let (steps, work) = assembly::compare(&old, &new, &matched, &names, tape);

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::model::Piece;
-use crate::parts::{self, Parts};
+use crate::parts::{self, Of, Parts};
 
 use super::difference::Renamed;
 use super::matching::Match;
@@ -85,10 +85,11 @@ impl Names {
 
     /// What is told of it, but for the marks.
     pub(super) fn told(&self, old: &Piece, new: &Piece, matched: &Match) -> Renamed {
-        let mut openings = Vec::new();
+        let (mut openings, mut of) = (Vec::new(), Vec::new());
         for (before, after, pairs) in matched.both_cases(old, new) {
             if before.name != after.name {
                 openings.push(Pair { was: Told::of_case(before), now: Told::of_case(after) });
+                of.push(Of::Case(before.id));
             }
             for (was, now) in pairs.iter() {
                 let (Some(was), Some(now)) = (before.openings.get(was), after.openings.get(now))
@@ -98,6 +99,7 @@ impl Names {
                 // An opening whose list was renamed keeps its own name.
                 if was.name() != now.name() && was.named && now.named {
                     openings.push(Pair { was: Told::own(was), now: Told::own(now) });
+                    of.push(Of::Opening(was.id));
                 }
             }
         }
@@ -105,6 +107,6 @@ impl Names {
             let (was, now) = (old.stocks.get(was)?, new.stocks.get(now)?);
             Pair::unequal(was.name.clone(), now.name.clone())
         });
-        Renamed { openings, stocks: stocks.collect(), marks: Vec::new() }
+        Renamed { openings, of, stocks: stocks.collect(), marks: Vec::new() }
     }
 }

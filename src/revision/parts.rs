@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 
 use crate::measure::Tape;
-use crate::model::{Piece, Size, Stock};
+use crate::model::{OpeningId, Piece, Size, Stock};
 use crate::papers;
-use crate::parts::{JointSort, Part, PartId, Parts};
+use crate::parts::{JointSort, Of, Part, PartId, Parts};
 use crate::plans::Workings;
 use crate::plans::ledger::State;
 
@@ -72,15 +72,33 @@ pub(super) fn re_marked(
     new: &Workings<'_>,
     matched: &Match,
     changed: &[PartChange],
+    renamed: &[Of],
 ) -> Vec<Marked> {
     let changed: BTreeSet<&str> = changed.iter().map(|change| change.now.path.as_str()).collect();
     let pair = |(was, now): (usize, usize)| {
         let (a, b) = (old.parts.all.get(was)?, new.parts.all.get(now)?);
         let mark = Pair::unequal(a.mark.clone(), b.mark.clone())?;
         let path = Pair { was: a.path.clone(), now: b.path.clone() };
-        (!changed.contains(b.path.as_str())).then_some(Marked { path, mark })
+        (!changed.contains(b.path.as_str())).then(|| {
+            let within = innermost(old.piece, a.of, renamed);
+            Marked { path, mark, within }
+        })
     };
     matched.parts.iter().filter_map(pair).collect()
+}
+
+/// The place among the renamed cases and openings of the innermost that a part
+/// belongs to: from its own opening outward to its case.
+fn innermost(piece: &Piece, of: Of, renamed: &[Of]) -> Option<usize> {
+    let at = |of: Of| renamed.iter().position(|renamed| *renamed == of);
+    let own = match of {
+        Of::Member(member) => piece.member(member).map(|member| member.list),
+        Of::Case(_) | Of::Opening(_) | Of::Front(_) => of.opening(),
+    };
+    let outward = |opening: &OpeningId| piece.opening(*opening)?.parent;
+    std::iter::successors(own, outward)
+        .find_map(|opening| at(Of::Opening(opening)))
+        .or_else(|| at(Of::Case(of.case())))
 }
 
 fn board(side: &Workings<'_>, id: PartId, part: &Part, tape: Tape) -> Board {

@@ -5,10 +5,10 @@ use crate::measure::Unit;
 use crate::pipeline::Compilation;
 
 use super::Named;
-use super::difference::{Fault, Side};
+use super::difference::{Fault, Revision};
 
 /// What is told of a side.
-pub(super) fn told(named: Named<'_>) -> Side {
+pub(super) fn told(named: Named<'_>) -> Revision {
     let compiled = named.compiled;
     let errors = compiled.diagnostics.iter().filter(|d| d.severity == Severity::Error);
     let errors = errors.map(|error| {
@@ -21,7 +21,7 @@ pub(super) fn told(named: Named<'_>) -> Side {
         }
     });
     let job = compiled.piece.as_ref().map(|piece| &piece.job);
-    Side {
+    Revision {
         name: named.name.to_owned(),
         job: job.map(|job| job.name.clone()),
         revision: job.map(|job| job.revision.clone()),

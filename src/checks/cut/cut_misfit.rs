@@ -7,7 +7,7 @@ use crate::measure::{Exact, Length, Spanned};
 use crate::model::{Cut, Fact, Piece, Size};
 use crate::parts::{Part, Role};
 use crate::plans::Workings;
-use crate::plans::ledger::{Differs, Ledger, Side};
+use crate::plans::ledger::{Differs, Dimension, Ledger};
 
 use super::{cut_again, other_use, would_do};
 
@@ -89,12 +89,12 @@ fn noted(diagnostic: Diagnostic, note: Option<String>) -> Diagnostic {
 
 fn too_small<'a>(piece: &Piece, ledger: &Ledger<'a>, differs: &Differs<'a>) -> Diagnostic {
     let tape = piece.tape();
-    let Differs { part, cut, side, was, ref needs } = *differs;
+    let Differs { part, cut, dimension, was, ref needs } = *differs;
     let short = needs.length - was;
-    let (word, written) = match side {
-        Side::Length => ("short", &cut.long),
-        Side::Width => ("narrow", &cut.wide),
-        Side::Thickness => ("thin", &cut.thick),
+    let (word, written) = match dimension {
+        Dimension::Length => ("short", &cut.long),
+        Dimension::Width => ("narrow", &cut.wide),
+        Dimension::Thickness => ("thin", &cut.thick),
     };
     let at = written.as_ref().map_or(cut.name.span, |written| written.span);
     let mut diagnostic = RULE.finding(
@@ -194,7 +194,8 @@ fn reveal(piece: &Piece, differs: &Differs<'_>) -> Option<String> {
     let fronts = opening.front.as_ref()?;
     let short = differs.needs.length - differs.was;
     // Two reveals take it up; beside a pair of leaves both are short.
-    let leaves = if differs.side == Side::Width { i64::from(opening.leaf_count()) } else { 1 };
+    let leaves =
+        if differs.dimension == Dimension::Width { i64::from(opening.leaf_count()) } else { 1 };
     let gap: Length = fronts.gap.length + short * Exact::ratio(leaves, 2);
     let tape = piece.tape();
     Some(format!("with a wider gap it fits as it is: `gap {}`", tape.source(gap)))

@@ -4,7 +4,7 @@
 use serde::Serialize;
 
 use crate::diagnostics::render::json_line;
-use crate::revision::difference::{Difference, Side, Verdict};
+use crate::revision::difference::{Difference, Revision, Verdict};
 
 /// The version of the object; goes up when a field changes or goes away.
 pub const SCHEMA: u32 = 2;
@@ -32,10 +32,10 @@ pub fn json(difference: &Difference) -> String {
 struct Alone<'a> {
     schema: u32,
     verdict: &'static str,
-    piece: &'a Side,
+    piece: &'a Revision,
 }
 
 /// A piece that only one side has as a JSON object.
-pub(super) fn alone(verdict: &'static str, piece: &Side) -> String {
+pub(super) fn alone(verdict: &'static str, piece: &Revision) -> String {
     json_line(&Alone { schema: SCHEMA, verdict, piece })
 }

@@ -1,7 +1,7 @@
 //! What all formats for people say, in order.
 
 use crate::revision::comparison::Comparison;
-use crate::revision::difference::{Difference, Side, Verdict};
+use crate::revision::difference::{Difference, Revision, Verdict};
 use crate::revision::sections::{Entry, SECTIONS, Section};
 use crate::revision::two_sided::Pair;
 
@@ -30,7 +30,7 @@ pub(super) fn of(comparison: &Comparison) -> Report {
 }
 
 /// A piece that only one side has.
-fn alone(side: &Side, is: &str, parts: &str, tense: Tense) -> Report {
+fn alone(side: &Revision, is: &str, parts: &str, tense: Tense) -> Report {
     let title = match (&side.job, &side.revision) {
         (Some(job), Some(revision)) => format!("{job}: revision {revision}"),
         _ => "A piece".to_owned(),
@@ -73,7 +73,7 @@ pub(super) fn report(difference: &Difference) -> Report {
     }
 }
 
-fn title(was: &Side, now: &Side) -> String {
+fn title(was: &Revision, now: &Revision) -> String {
     let two = |was: &Option<String>, now: &Option<String>| match (was, now) {
         (Some(was), Some(now)) if was != now => format!("{was} → {now}"),
         (_, Some(one)) | (Some(one), None) => one.clone(),
@@ -150,7 +150,7 @@ enum Tense {
     Now,
 }
 
-fn faults(side: &Side, tense: Tense) -> Option<Entry> {
+fn faults(side: &Revision, tense: Tense) -> Option<Entry> {
     let lines: Vec<String> = side
         .errors
         .iter()

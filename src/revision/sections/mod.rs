@@ -1,8 +1,8 @@
 //! The sections of a difference, in the order in which they matter at the
 //! bench: first what is cut already and must be made anew.
 
+mod already_cut;
 mod assembly;
-mod bench;
 mod openings;
 mod parts;
 mod rest;
@@ -43,7 +43,7 @@ pub struct Section {
 /// Every section. What is planned from the parts later on (sheets, buying
 /// lists) gets a line after the hardware.
 pub const SECTIONS: &[Section] = &[
-    Section { slug: "cut", title: "Wood already cut", work: true, entries: bench::work },
+    Section { slug: "cut", title: "Wood already cut", work: true, entries: already_cut::work },
     Section { slug: "remake", title: "Parts that change", work: true, entries: parts::changed },
     Section { slug: "new-parts", title: "New parts", work: true, entries: parts::added },
     Section {
@@ -53,7 +53,7 @@ pub const SECTIONS: &[Section] = &[
         entries: parts::dropped,
     },
     Section { slug: "renamed", title: "Only renamed", work: true, entries: parts::renamed },
-    Section { slug: "record", title: "Recorded since", work: false, entries: bench::record },
+    Section { slug: "record", title: "Recorded since", work: false, entries: already_cut::record },
     Section { slug: "openings", title: "Openings", work: false, entries: openings::entries },
     Section { slug: "hardware", title: "Hardware", work: false, entries: rest::hardware },
     Section { slug: "set-ups", title: "Router set-ups", work: true, entries: setups::entries },

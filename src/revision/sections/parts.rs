@@ -174,13 +174,12 @@ pub(super) fn renamed(difference: &Difference) -> Vec<Entry> {
     let renamed = &difference.renamed;
     let mut marks: Vec<_> = renamed.marks.iter().collect();
     let mut entries = Vec::new();
-    // From the inside out: a mark belongs to the innermost name in it.
-    let mut openings: Vec<_> = renamed.openings.iter().collect();
-    openings.sort_by_key(|opening| std::cmp::Reverse(opening.was.matches('.').count()));
-    for opening in openings {
-        let inside = format!("{}.", opening.was.whole);
-        let (own, rest) = marks.into_iter().partition(|mark| mark.path.was.starts_with(&inside));
-        marks = rest;
+    // From the inside out, each with the marks that belong to no inner one.
+    let mut openings: Vec<_> = renamed.openings.iter().enumerate().collect();
+    openings.sort_by_key(|(_, opening)| std::cmp::Reverse(opening.was.matches('.').count()));
+    for (at, opening) in openings {
+        let own;
+        (own, marks) = marks.into_iter().partition(|mark| mark.within == Some(at));
         entries.push(Entry {
             head: format!("{} is now called {}", opening.was.short, opening.now.short),
             lines: changes(own),

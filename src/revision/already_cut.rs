@@ -11,7 +11,7 @@ use crate::plans::Workings;
 use crate::plans::ledger::{self, Differs, State};
 use crate::plans::made;
 
-use super::benched::{Benched, BenchedState, Need, Off};
+use super::cut_part::{CutPart, CutState, Need, Off};
 use super::matching::Match;
 use super::two_sided::{Changes, Figure, Pair};
 
@@ -21,7 +21,7 @@ pub(super) fn compare(
     new: &Workings<'_>,
     matched: &Match,
     tape: Tape,
-) -> Changes<Pair<Benched>, Benched> {
+) -> Changes<Pair<CutPart>, CutPart> {
     let mut changes = Changes::default();
     if old.piece.cuts.is_empty() && new.piece.cuts.is_empty() {
         return changes;
@@ -48,7 +48,7 @@ fn on_bench<'a>(side: &Workings<'a>) -> impl Iterator<Item = &'a Cut> {
     side.ledger().gone.iter().copied().filter(|cut| cut.spoiled.is_none())
 }
 
-fn tell(was: Option<Benched>, now: Option<Benched>, changes: &mut Changes<Pair<Benched>, Benched>) {
+fn tell(was: Option<CutPart>, now: Option<CutPart>, changes: &mut Changes<Pair<CutPart>, CutPart>) {
     match (was, now) {
         (Some(was), Some(now)) => changes.changed.extend(Pair::unequal(was, now).filter(differs)),
         (Some(was), None) => changes.dropped.push(was),
@@ -58,21 +58,21 @@ fn tell(was: Option<Benched>, now: Option<Benched>, changes: &mut Changes<Pair<B
 }
 
 /// Another name alone is told elsewhere.
-fn differs(pair: &Pair<Benched>) -> bool {
+fn differs(pair: &Pair<CutPart>) -> bool {
     let Pair { was, now } = pair;
     (&was.date, was.state, &was.needs) != (&now.date, now.state, &now.needs)
 }
 
 /// What is known of the parts of a side, by their index.
-fn known(side: &Workings<'_>, tape: Tape) -> BTreeMap<usize, Benched> {
+fn known(side: &Workings<'_>, tape: Tape) -> BTreeMap<usize, CutPart> {
     let mut needs = needs(side, tape);
     let part = |(id, part): (PartId, &Part)| {
         let (state, cut) = match side.ledger().state(id) {
             State::Uncut => return None,
-            State::Cut(cut) => (BenchedState::Cut, cut),
-            State::Spoiled(cut) => (BenchedState::Spoiled, cut),
+            State::Cut(cut) => (CutState::Cut, cut),
+            State::Spoiled(cut) => (CutState::Spoiled, cut),
         };
-        let benched = Benched {
+        let known = CutPart {
             path: part.path.clone(),
             mark: part.mark.clone(),
             name: papers::part_name(part, side.piece),
@@ -80,7 +80,7 @@ fn known(side: &Workings<'_>, tape: Tape) -> BTreeMap<usize, Benched> {
             state,
             needs: needs.remove(&part.key()).unwrap_or_default(),
         };
-        Some((id.0, benched))
+        Some((id.0, known))
     };
     side.parts.iter().filter_map(part).collect()
 }
@@ -102,7 +102,7 @@ fn needs(side: &Workings<'_>, tape: Tape) -> BTreeMap<Key, Vec<Need>> {
     }
     let sizes = |differs: &Differs<'_>| {
         let Pair { was: cut, now: wanted } = Figure::both(differs.was, differs.needs.length, tape);
-        (differs.side.word(), cut, wanted)
+        (differs.dimension.word(), cut, wanted)
     };
     for differs in &ledger.too_small() {
         let (size, cut, wanted) = sizes(differs);
@@ -151,13 +151,13 @@ fn off(side: &Workings<'_>, trim: &Differs<'_>, tape: Tape) -> Vec<Off> {
 }
 
 /// A name that no part has.
-fn for_nothing(cut: &Cut) -> Benched {
-    Benched {
+fn for_nothing(cut: &Cut) -> CutPart {
+    CutPart {
         path: cut.name.value.clone(),
         mark: String::new(),
         name: cut.name.value.clone(),
         date: cut.date.to_string(),
-        state: BenchedState::ForNothing,
+        state: CutState::ForNothing,
         needs: Vec::new(),
     }
 }

@@ -7,7 +7,7 @@ use super::two_sided::Figure;
 /// How far a part has come of which the shop has written something down.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum BenchedState {
+pub enum CutState {
     /// It lies on the bench.
     Cut,
     /// It was spoiled.
@@ -89,7 +89,7 @@ impl Need {
 
 /// What is known of a part that was cut.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Benched {
+pub struct CutPart {
     /// Its name; as it is written in `cut` where no part has it.
     pub path: String,
     /// Its mark; nothing where no part has its name.
@@ -99,7 +99,7 @@ pub struct Benched {
     /// The day of the last word on it.
     pub date: String,
     /// How far it has come.
-    pub state: BenchedState,
+    pub state: CutState,
     /// What it lacks.
     pub needs: Vec<Need>,
 }

@@ -1,7 +1,7 @@
 //! Wood that is cut already, in words: what must be made again, what is
 //! trimmed, what came since.
 
-use crate::revision::benched::{Benched, BenchedState, Need};
+use crate::revision::cut_part::{CutPart, CutState, Need};
 use crate::revision::difference::Difference;
 
 use super::Entry;
@@ -22,7 +22,7 @@ fn entries(difference: &Difference, wanted: impl Fn(Said) -> bool) -> Vec<Entry>
     let both = cut.changed.iter().map(|pair| (Some(&pair.was), Some(&pair.now)));
     let added = cut.added.iter().map(|now| (None, Some(now)));
     let dropped = cut.dropped.iter().map(|was| (Some(was), None));
-    let mut told: Vec<(Said, &Benched)> =
+    let mut told: Vec<(Said, &CutPart)> =
         both.chain(added).chain(dropped).filter_map(|(was, now)| said(was, now)).collect();
     told.retain(|(said, _)| wanted(*said));
     told.sort_by_key(|(said, _)| *said);
@@ -41,22 +41,22 @@ enum Said {
     Struck,
 }
 
-fn said<'a>(was: Option<&'a Benched>, now: Option<&'a Benched>) -> Option<(Said, &'a Benched)> {
+fn said<'a>(was: Option<&'a CutPart>, now: Option<&'a CutPart>) -> Option<(Said, &'a CutPart)> {
     let Some(now) = now else { return Some((Said::Struck, was?)) };
     let said = match now.state {
-        BenchedState::Spoiled => Said::Spoiled,
-        BenchedState::ForNothing => Said::Gone,
-        BenchedState::Cut if now.needs.iter().any(Need::is_anew) => Said::Again,
-        BenchedState::Cut if !now.needs.is_empty() => Said::Worked,
-        BenchedState::Cut => match was {
-            Some(was) if was.state == BenchedState::Cut && !was.needs.is_empty() => Said::Fits,
+        CutState::Spoiled => Said::Spoiled,
+        CutState::ForNothing => Said::Gone,
+        CutState::Cut if now.needs.iter().any(Need::is_anew) => Said::Again,
+        CutState::Cut if !now.needs.is_empty() => Said::Worked,
+        CutState::Cut => match was {
+            Some(was) if was.state == CutState::Cut && !was.needs.is_empty() => Said::Fits,
             _ => Said::Since,
         },
     };
     Some((said, now))
 }
 
-fn entry(said: Said, own: &[&Benched]) -> Entry {
+fn entry(said: Said, own: &[&CutPart]) -> Entry {
     let parts = count(own.len(), "part");
     let head = match said {
         Said::Again => format!("{parts} already cut, to make again"),
@@ -70,7 +70,7 @@ fn entry(said: Said, own: &[&Benched]) -> Entry {
     match said {
         Said::Again | Said::Worked => {
             let lines = grouped(own.iter().map(|part| (needs(part), *part)));
-            let line = |(needs, own): (String, Vec<&Benched>)| format!("{}: {needs}", names(&own));
+            let line = |(needs, own): (String, Vec<&CutPart>)| format!("{}: {needs}", names(&own));
             Entry { head, lines: lines.into_iter().map(line).collect() }
         }
         _ => Entry::line(format!("{head}: {}", names(own))),
@@ -78,9 +78,9 @@ fn entry(said: Said, own: &[&Benched]) -> Entry {
 }
 
 /// `B (bottom), K (back)`: the mark is enough where there are many.
-fn names(own: &[&Benched]) -> String {
+fn names(own: &[&CutPart]) -> String {
     let few = own.len() <= 2;
-    let name = |part: &&Benched| match part.mark.is_empty() {
+    let name = |part: &&CutPart| match part.mark.is_empty() {
         true => part.name.clone(),
         false if few => format!("{} ({})", part.mark, part.name),
         false => part.mark.clone(),
@@ -89,7 +89,7 @@ fn names(own: &[&Benched]) -> String {
 }
 
 /// `cut 64-5/16 long, trim it to 63-13/16; cut 1 more joint or bore into it`
-fn needs(part: &Benched) -> String {
+fn needs(part: &CutPart) -> String {
     let one = |need: &Need| match need {
         Need::Stock { cut: Some(cut), wanted: Some(wanted) } if cut != wanted => {
             format!("cut from {cut}, but the drawing wants {wanted}")
