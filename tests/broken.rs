@@ -71,6 +71,10 @@ fn every_snapshot_has_its_spec() {
     let snapshots = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/snapshots/broken");
     for entry in fs::read_dir(snapshots).expect("the snapshots") {
         let name = entry.expect("an entry").file_name().to_string_lossy().into_owned();
+        // One that waits for review fails the run of its own test.
+        if name.ends_with(".snap.new") {
+            continue;
+        }
         let spec = name.strip_suffix(".snap").unwrap_or(&name);
         assert!(names.iter().any(|known| known == spec), "no spec for {name}");
     }

@@ -108,6 +108,10 @@ fn every_snapshot_of_a_paper_has_its_paper() {
         let piece = folder.file_name().unwrap().to_string_lossy().into_owned();
         for snapshot in fs::read_dir(&folder).unwrap() {
             let name = snapshot.unwrap().file_name().to_string_lossy().into_owned();
+            // One that waits for review fails the run of its own test.
+            if name.ends_with(".snap.new") {
+                continue;
+            }
             let name = format!("{piece}/{name}");
             if !known.contains(&name) {
                 orphans.push(name);

@@ -277,13 +277,12 @@ fn a_sheet_that_cannot_be_so_thick_is_told_alone() {
 fn papers(more: &str) -> Vec<(String, String)> {
     let bench =
         Bench::new().with("console.case", &format!("{}\n{more}\n", spec("hall-console.case")));
-    let slugs = ["drawings", "cut-list", "jig-sheet", "gaps", "assembly-order", "weights"];
-    let print = |slug: &&str| {
-        let paper = bench.run(&["build", "console.case", "--print", slug]);
-        assert_eq!(paper.code, Some(0), "{}", paper.err);
-        ((*slug).to_owned(), paper.out)
+    let print = |paper: &casewright::papers::Paper| {
+        let done = bench.run(&["build", "console.case", "--print", paper.slug]);
+        assert_eq!(done.code, Some(0), "{}", done.err);
+        (paper.slug.to_owned(), done.out)
     };
-    slugs.iter().map(print).collect()
+    casewright::papers::PAPERS.iter().map(print).collect()
 }
 
 /// Every line of a paper with the mark, its note aside.

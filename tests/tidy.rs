@@ -104,6 +104,32 @@ fn the_core_asks_nothing_of_the_system() {
     assert!(wrong.is_empty(), "{wrong:#?}");
 }
 
+/// A file that no `mod` names is not compiled, and nothing else says so.
+#[test]
+fn every_file_is_part_of_the_house() {
+    let texts = files();
+    let alone = texts.iter().filter(|(name, _)| {
+        let path = Path::new(name);
+        let stem = path.file_stem().and_then(|stem| stem.to_str()).expect("a name");
+        let folder = path.parent().expect("a folder");
+        let (own, above) = match stem {
+            "lib" | "main" => return false,
+            "mod" => (folder.file_name().and_then(|own| own.to_str()), folder.parent()),
+            own => (Some(own), Some(folder)),
+        };
+        let (own, above) = (own.expect("a name"), above.expect("a folder").to_string_lossy());
+        let homes = match above.is_empty() {
+            true => vec!["lib.rs".to_owned()],
+            false => vec![format!("{above}/mod.rs"), format!("{above}.rs")],
+        };
+        !texts
+            .iter()
+            .any(|(home, text)| homes.contains(home) && text.contains(&format!("mod {own};")))
+    });
+    let alone: Vec<&String> = alone.map(|(name, _)| name).collect();
+    assert!(alone.is_empty(), "{alone:#?}");
+}
+
 #[test]
 fn files_keep_to_one_subject() {
     let mut wrong = Vec::new();
