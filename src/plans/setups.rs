@@ -131,7 +131,7 @@ fn add(setups: &mut Vec<Setup>, new: Setup) {
                     .iter_mut()
                     .rev()
                     .take_while(|known| known.part == run.part)
-                    .find(|known| known.stops == run.stops)
+                    .find(|known| (known.face, known.stops) == (run.face, run.stops))
                 {
                     Some(known) => {
                         known.length += run.length;
