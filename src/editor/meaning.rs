@@ -56,7 +56,7 @@ impl NameKind {
     }
 }
 
-/// A name in its [`Names`].
+/// A name in its [`Names`](super::Names).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct NameId(pub(super) usize);
 

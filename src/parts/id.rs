@@ -2,7 +2,7 @@
 
 use crate::model::{CaseId, FrontId, MemberId, OpeningId, Side};
 
-/// A part among its [`Parts`].
+/// A part among its [`Parts`](super::Parts).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct PartId(pub usize);
 
