@@ -68,6 +68,15 @@ pub struct Flutes {
     pub span: Span,
 }
 
+impl Flutes {
+    /// True where their stops leave them shorter than they are wide, on a front
+    /// `long` along them whose flutes are `wide`: a row of dimples.
+    #[must_use]
+    pub fn are_too_short(&self, long: Length, wide: Length) -> bool {
+        !self.stop.is_zero() && long - self.stop.twice() <= wide
+    }
+}
+
 /// How fronts are made and hung: those of a case, or of one opening.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fronts {

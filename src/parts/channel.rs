@@ -39,7 +39,8 @@ impl Part {
 
 impl Feature {
     /// True where it runs along its part's length; a square one does too.
-    fn runs_along(&self) -> bool {
+    #[must_use]
+    pub fn runs_along(&self) -> bool {
         self.u.1 - self.u.0 >= self.v.1 - self.v.0
     }
 

@@ -238,8 +238,7 @@ fn cutter(piece: &Piece, feature: &Feature, wide: Length) -> Cutter {
 }
 
 /// Places of the guide, each a stroke of its own.
-#[must_use]
-pub fn strokes(setup: &Setup) -> i64 {
+fn strokes(setup: &Setup) -> i64 {
     setup.guided.as_ref().map_or(1, |guided| guided.settings.len() as i64)
 }
 

@@ -40,7 +40,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let long = part.cuboid().size(way);
         let wide = trade::flute_width(bit.diameter, flutes.deep);
         let left = long - flutes.stop.twice();
-        if left > wide || flutes.stop.is_zero() {
+        if !flutes.are_too_short(long, wide) {
             continue;
         }
         sink.push(

@@ -60,11 +60,6 @@ fn fluted<'a>(piece: &'a Piece, part: &Part) -> Option<(&'a Opening, &'a Flutes,
     sound.then_some((opening, flutes, pull))
 }
 
-/// True for a flute that runs along the length of its part.
-fn runs_along(line: &Feature) -> bool {
-    line.u.1 - line.u.0 >= line.v.1 - line.v.0
-}
-
 /// From where to where a foot of this radius round a hole stands, along `u`
 /// and `v` of its face.
 fn foot(hole: &Feature, half: Length) -> [(Length, Length); 2] {
@@ -74,7 +69,7 @@ fn foot(hole: &Feature, half: Length) -> [(Length, Length); 2] {
 
 /// From where to where across the flutes a foot stands over one.
 fn shared([u, v]: [(Length, Length); 2], line: &Feature) -> (Length, Length) {
-    let along = runs_along(line);
+    let along = line.runs_along();
     let (across, run) = if along { (v, u) } else { (u, v) };
     let (band, long) = (line.across(along), line.run(along));
     if run.1 <= long.0 || run.0 >= long.1 {
@@ -92,7 +87,7 @@ fn finding(
     lines: &[&Feature],
 ) -> Diagnostic {
     let tape = piece.tape();
-    let along = runs_along(line);
+    let along = line.runs_along();
     let (from, to) = line.across(along);
     let land = flutes.pitch - (to - from);
     let hole_over = shared(foot(hole, pull.screw.half()), line);
@@ -179,7 +174,7 @@ fn moved(
     at: Length,
     lines: &[&Feature],
 ) -> Option<(Length, Length)> {
-    let upright = lines.first().is_some_and(|line| runs_along(line));
+    let upright = lines.first().is_some_and(|line| line.runs_along());
     if !opening.is_door() || !upright {
         return None;
     }

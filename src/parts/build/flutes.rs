@@ -22,11 +22,11 @@ pub(super) fn cut(builder: &mut Builder<'_>, id: PartId, spec: &Flutes) {
     } else {
         (part.width.length, part.length.length)
     };
-    let run = (spec.stop, run - spec.stop);
     // Shorter than it is wide it would lie across the others; that is refused.
-    if run.1 - run.0 <= flute && !spec.stop.is_zero() {
+    if spec.are_too_short(run, flute) {
         return;
     }
+    let run = (spec.stop, run - spec.stop);
     for center in trade::flute_lines(across, flute, spec.pitch, spec.land) {
         let band = (center - flute.half(), center + flute.half());
         let (u, v) = if along_length { (run, band) } else { (band, run) };
