@@ -9,43 +9,14 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use casewright::model::MemoryFiles;
 use casewright::papers::{self, Format, PaperFile};
-use casewright::pipeline::{self, Compilation};
+use casewright::pipeline::Compilation;
 use casewright::plans::Workings;
+
+use crate::support::demo_pieces;
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).to_path_buf()
-}
-
-/// The specs of the project by name, those that others use included.
-fn specs() -> Vec<(String, String)> {
-    let mut found: Vec<(String, String)> = fs::read_dir(root().join("specs"))
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .filter(|path| path.extension().is_some_and(|ending| ending == "case"))
-        .map(|path| {
-            let name = path.file_name().unwrap().to_string_lossy().into_owned();
-            (name, fs::read_to_string(&path).unwrap())
-        })
-        .collect();
-    found.sort();
-    found
-}
-
-/// Every spec that has a case of its own, by name without its ending.
-fn demo_pieces() -> Vec<(String, Compilation)> {
-    let all = specs();
-    all.iter()
-        .filter(|(_, text)| text.lines().any(|line| line.starts_with("case ")))
-        .map(|(name, text)| {
-            let files = all
-                .iter()
-                .fold(MemoryFiles::one(name, text), |files, (name, text)| files.with(name, text));
-            let compiled = pipeline::check(&files, name).unwrap();
-            (name.trim_end_matches(".case").to_owned(), compiled)
-        })
-        .collect()
 }
 
 fn packet(name: &str, compiled: &Compilation) -> Vec<PaperFile> {
@@ -69,7 +40,8 @@ fn kept(name: &str, compiled: &Compilation) -> Vec<(String, String)> {
                     kept.push((format!("{}.svg", file.paper), drawings));
                 }
             }
-            Format::Markdown => {}
+            // `tests/packet.rs` and the virtual shop read the data.
+            Format::Markdown | Format::Json => {}
         }
     }
     let (Some(piece), Some(parts)) = (&compiled.piece, &compiled.parts) else {

@@ -39,6 +39,7 @@ mod mend;
 mod mendings;
 mod names;
 mod order;
+mod packet;
 mod papers;
 mod pockets;
 mod readme;

@@ -1,40 +1,15 @@
 //! The demo pieces: sound, complete, and possible in space.
 
-use std::fs;
-use std::path::Path;
-
 use casewright::model::MemoryFiles;
 use casewright::papers;
 use casewright::parts::clashes;
-use casewright::pipeline::{self, Compilation};
+use casewright::pipeline;
 
-use crate::support::ids_are_unique;
-
-/// Every spec that holds a piece, compiled, with its name.
-fn pieces() -> Vec<(String, Compilation)> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs");
-    let mut texts: Vec<(String, String)> = fs::read_dir(folder)
-        .expect("the specs")
-        .map(|entry| entry.expect("an entry").path())
-        .filter(|path| path.extension().is_some_and(|ending| ending == "case"))
-        .map(|path| {
-            let name = path.file_name().expect("a name").to_string_lossy().into_owned();
-            (name, fs::read_to_string(path).expect("a spec"))
-        })
-        .collect();
-    texts.sort();
-    let files =
-        texts.iter().fold(MemoryFiles::default(), |files, (name, text)| files.with(name, text));
-    texts
-        .iter()
-        .filter(|(_, text)| text.lines().any(|line| line.starts_with("case ")))
-        .map(|(name, _)| (name.clone(), pipeline::check(&files, name).expect("readable")))
-        .collect()
-}
+use crate::support::{demo_pieces, ids_are_unique};
 
 #[test]
 fn the_demo_pieces_are_sound_and_their_papers_are_whole() {
-    let pieces = pieces();
+    let pieces = demo_pieces();
     assert!(pieces.len() >= 4);
     for (name, compiled) in pieces {
         let titles: Vec<&str> = compiled.diagnostics.iter().map(|d| d.title.as_str()).collect();
@@ -55,7 +30,7 @@ fn the_demo_pieces_are_sound_and_their_papers_are_whole() {
 /// takes the first: the hatching of another section.
 #[test]
 fn every_id_stands_once_on_its_page() {
-    for (name, compiled) in pieces() {
+    for (name, compiled) in demo_pieces() {
         let packet = papers::packet(&compiled).expect("papers");
         let pages = packet.iter().filter(|file| file.name.ends_with(".html"));
         let ids: usize =
@@ -67,7 +42,7 @@ fn every_id_stands_once_on_its_page() {
 
 #[test]
 fn marks_are_short_and_no_two_parts_share_one() {
-    for (name, compiled) in pieces() {
+    for (name, compiled) in demo_pieces() {
         let parts = compiled.parts.expect("parts");
         let mut marks: Vec<&str> = parts.all.iter().map(|part| part.mark.as_str()).collect();
         marks.sort_unstable();
@@ -85,7 +60,7 @@ fn marks_are_short_and_no_two_parts_share_one() {
 #[test]
 fn no_two_parts_share_space_but_by_their_joint() {
     let (mut wrong, mut shared) = (Vec::new(), 0);
-    for (name, compiled) in pieces() {
+    for (name, compiled) in demo_pieces() {
         let parts = compiled.parts.expect("parts");
         let (clashes, count) = clashes(&parts);
         shared += count;
@@ -100,7 +75,7 @@ fn no_two_parts_share_space_but_by_their_joint() {
 
 #[test]
 fn the_same_spec_gives_the_same_bytes() {
-    let twice = [pieces(), pieces()];
+    let twice = [demo_pieces(), demo_pieces()];
     let [first, second] = twice;
     for ((name, a), (_, b)) in first.iter().zip(&second) {
         assert_eq!(papers::packet(a), papers::packet(b), "{name}");

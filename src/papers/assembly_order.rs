@@ -6,14 +6,21 @@ use crate::plans::assembly::{Slot, Task, Wait, Work};
 use crate::plans::hardware::{self, Count, Kind};
 use crate::trade;
 
+use super::moves;
 use super::page::{Block, Table, left, right};
 use super::words;
 use super::{Source, with_currency};
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let plan = source.work.assembly();
-    let mut order: Vec<(&Task, &Slot)> = plan.tasks.iter().zip(&plan.schedule.slots).collect();
-    order.sort_by_key(|(_, slot)| slot.order);
+    let mut order: Vec<(usize, &Task, &Slot)> = plan
+        .tasks
+        .iter()
+        .zip(&plan.schedule.slots)
+        .enumerate()
+        .map(|(index, (task, slot))| (index, task, slot))
+        .collect();
+    order.sort_by_key(|(.., slot)| slot.order);
     let mut blocks = vec![Block::Note(format!(
         "{} steps, about {} of work, {} with the waits. The steps marked * take {} one after the other, and a delay in one of them delays the whole job. The times are estimates to plan by, so write your own beside them.",
         plan.tasks.len(),
@@ -26,6 +33,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         words::climate(source)
     )));
     blocks.extend(notes(source).into_iter().map(Block::Note));
+    blocks.push(Block::Note(moves::SIDES.to_owned()));
     hardware(source, &mut blocks);
     let mut overview = Table {
         columns: vec![
@@ -37,7 +45,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         ],
         ..Table::default()
     };
-    for (number, (task, slot)) in order.iter().enumerate() {
+    for (number, (_, task, slot)) in order.iter().enumerate() {
         let star = if slot.critical { "*" } else { "" };
         overview.rows.push(vec![
             format!("{}{star}", number + 1),
@@ -56,12 +64,13 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let mut day = 0;
     let number_of = |index: usize| plan.schedule.slots.get(index).map_or(0, |slot| slot.order + 1);
     let mut warned: Vec<Work> = Vec::new();
-    for (number, (task, slot)) in order.iter().enumerate() {
+    for (number, (index, task, slot)) in order.iter().enumerate() {
         if slot.day != day {
             day = slot.day;
             blocks.push(Block::Heading(format!("Day {day}")));
         }
-        step(source, number + 1, task, slot, &number_of, &mut warned, &mut blocks);
+        let step_of = Numbered { number: number + 1, index: *index, task, slot };
+        step(source, step_of, &number_of, &mut warned, &mut blocks);
     }
     blocks
 }
@@ -172,18 +181,26 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
     }
 }
 
+/// A task in its place among the steps.
+struct Numbered<'a> {
+    number: usize,
+    /// Among the tasks.
+    index: usize,
+    task: &'a Task,
+    slot: &'a Slot,
+}
+
 fn step(
     source: &Source<'_, '_>,
-    number: usize,
-    task: &Task,
-    slot: &Slot,
+    Numbered { number, index, task, slot }: Numbered<'_>,
     number_of: &dyn Fn(usize) -> usize,
     warned: &mut Vec<Work>,
     blocks: &mut Vec<Block>,
 ) {
     let figures = &source.figures;
     let star = if slot.critical { "*" } else { "" };
-    let mut more = task.lines.clone();
+    let mut more = moves::lines(source, index);
+    more.extend(task.lines.iter().cloned());
     // Such a figure bears its mark already.
     figures.mark(more.iter().any(|line| line.contains(MEASURED)));
     let mut after: Vec<usize> = task.after.iter().map(|index| number_of(*index)).collect();

@@ -5,6 +5,7 @@
 mod assembly_order;
 mod csv_list;
 mod cut_list;
+mod data;
 mod drawing;
 mod drawings;
 mod emit;
@@ -16,6 +17,7 @@ mod left_to_cut;
 mod markdown;
 mod measured;
 mod measuring;
+mod moves;
 mod page;
 mod visible;
 mod weights;
@@ -104,6 +106,9 @@ pub const PAPERS: &[Paper] = &[
 /// The paper that also comes as a table for other programs.
 const CUT_LIST: &str = "cut-list";
 
+/// The packet as data.
+const PACKET: &str = "packet";
+
 /// The page that leads to the papers.
 const INDEX: &str = "index";
 
@@ -118,6 +123,8 @@ pub enum Format {
     Html,
     /// Comma-separated values.
     Csv,
+    /// Data for other programs.
+    Json,
 }
 
 /// A file of the packet.
@@ -156,6 +163,8 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
         name: "cut-list.csv".into(),
         text: csv,
     });
+    let text = data::packet(compiled, work, &hash);
+    files.push(PaperFile { paper: PACKET, format: Format::Json, name: "packet.json".into(), text });
     let text = index::html(work.piece, &hash);
     files.push(PaperFile { paper: INDEX, format: Format::Html, name: "index.html".into(), text });
     Some(files)
@@ -169,6 +178,10 @@ pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String>
     if slug == INDEX {
         return (format == Format::Html).then(|| index::html(work.piece, &hash(compiled)));
     }
+    if slug == PACKET {
+        let text = || data::packet(compiled, work, &hash(compiled));
+        return (format == Format::Json).then(text);
+    }
     let paper = PAPERS.iter().find(|paper| paper.slug == slug)?;
     if format == Format::Csv {
         return (slug == CUT_LIST).then(|| csv_list::cut_list(work));
@@ -178,7 +191,7 @@ pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String>
         Format::Html => Some(emit::html(&page)),
         Format::Markdown => Some(emit::markdown(&page)),
         Format::Text => Some(emit::text(&page)),
-        Format::Csv => None,
+        Format::Csv | Format::Json => None,
     }
 }
 

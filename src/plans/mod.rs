@@ -9,6 +9,7 @@ pub mod guide;
 pub mod hardware;
 pub mod ledger;
 pub mod made;
+pub mod operations;
 pub mod seasons;
 pub mod setups;
 pub mod small_parts;

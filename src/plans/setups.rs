@@ -78,6 +78,13 @@ pub struct Setup {
     pub time: Duration,
 }
 
+impl Setup {
+    /// What is cut at it: parts and the numbers of their features.
+    pub fn cuts(&self) -> impl Iterator<Item = (PartId, usize)> {
+        self.runs.iter().flat_map(|run| run.features.iter().map(|number| (run.part, *number)))
+    }
+}
+
 /// Every set-up: bit by bit, so that the bit is changed least; of one bit those
 /// with one depth together.
 pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {

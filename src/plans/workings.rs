@@ -9,6 +9,7 @@ use crate::parts::{self, Front, Parts};
 use super::assembly::gluing::{self, GlueUp};
 use super::assembly::{self, Assembly};
 use super::ledger::Ledger;
+use super::operations::{self, Operation};
 use super::seasons::{self, Climate, Float, Gap};
 use super::setups::{self, Setup};
 use super::spans::{self, Lying};
@@ -33,6 +34,7 @@ pub struct Workings<'a> {
     leaning: OnceLock<Vec<Leaning<'a>>>,
     ledger: OnceLock<Ledger<'a>>,
     lying: OnceLock<Vec<Lying<'a>>>,
+    operations: OnceLock<Vec<Operation>>,
     setups: OnceLock<Vec<Setup>>,
     tipping: OnceLock<Vec<Tipping>>,
     weights: OnceLock<Weights>,
@@ -54,6 +56,7 @@ impl<'a> Workings<'a> {
             leaning: OnceLock::new(),
             ledger: OnceLock::new(),
             lying: OnceLock::new(),
+            operations: OnceLock::new(),
             setups: OnceLock::new(),
             tipping: OnceLock::new(),
             weights: OnceLock::new(),
@@ -103,6 +106,11 @@ impl<'a> Workings<'a> {
     /// Every board that something stands on.
     pub fn lying(&self) -> &[Lying<'a>] {
         self.lying.get_or_init(|| spans::lying(self.piece, self.parts))
+    }
+
+    /// Every operation, in the order of the work.
+    pub fn operations(&self) -> &[Operation] {
+        self.operations.get_or_init(|| operations::plan(self))
     }
 
     /// The set-ups of the router.

@@ -24,6 +24,27 @@ pub fn spreading(joints: u32, long: Length) -> Duration {
     Duration(Exact::ratio(i64::from(joints), 4) + long.in_unit(Unit::Inch) / Exact::int(30))
 }
 
+/// The boards that a wide blank is glued up from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Staves {
+    /// How many.
+    pub count: i64,
+    /// The width that each is ripped to, before its edges are jointed.
+    pub wide: Length,
+}
+
+/// Equal boards for a blank so wide, from boards at most so wide: none over
+/// 6 in, since wider ones cup, three at least for a blank over 10 in, and 1/16
+/// in for jointing each edge (common practice, no source).
+#[must_use]
+pub fn staves(blank: Length, widest: Length) -> Staves {
+    let jointing = Length::inches(1, 8);
+    let most = (widest.min(Length::inches(6, 1)) - jointing).max(Length::inches(1, 1));
+    let least = if blank > Length::inches(10, 1) { 3 } else { 2 };
+    let count = (blank / most).ceil().clamp(least, 1000);
+    Staves { count, wide: blank / count + jointing }
+}
+
 fn every(long: Length, inches: i64) -> u32 {
     u32::try_from((long / Length::inches(inches, 1)).ceil().clamp(0, 10_000)).unwrap_or(0)
 }
@@ -49,6 +70,16 @@ mod tests {
         for (inches, clamps) in [(2, 1), (12, 1), (13, 2), (17, 2), (72, 6)] {
             assert_eq!(joint_clamps(Length::inches(inches, 1)), clamps, "{inches}");
         }
+    }
+
+    /// Worked by hand: 13-3/32 from boards up to 8 in: three boards of
+    /// 4-35/96 + 1/8; 8-1/4 from boards up to 5 in: two of 4-1/8 + 1/8.
+    #[test]
+    fn a_blank_is_glued_up_from_equal_boards() {
+        let wide = staves(Length::inches(419, 32), Length::inches(8, 1));
+        assert_eq!((wide.count, wide.wide), (3, Length::inches(419, 96) + Length::inches(1, 8)));
+        let narrow = staves(Length::inches(33, 4), Length::inches(5, 1));
+        assert_eq!((narrow.count, narrow.wide), (2, Length::inches(17, 4)));
     }
 
     /// Worked by hand: 12 joints of 11-13/16 in: 3 min + 141.75 / 30 = 7.725.

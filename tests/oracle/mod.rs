@@ -108,6 +108,9 @@ pub(crate) fn papers(text: &str) {
             Format::Html => html_is_text(&file.text),
             Format::Csv => csv_is_text(&file.text),
             Format::Markdown => markdown_is_text(&file.text),
+            Format::Json => {
+                serde_json::from_str::<serde_json::Value>(&file.text).expect("JSON");
+            }
             Format::Text => {}
         }
         // What could not be kept prints as no number, or as the largest there is.

@@ -141,3 +141,34 @@ pub(crate) fn spec(name: &str) -> String {
     let specs = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs");
     std::fs::read_to_string(specs.join(name)).unwrap()
 }
+
+/// Every spec of the project by name, sorted.
+pub(crate) fn specs() -> Vec<(String, String)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs");
+    let mut found: Vec<(String, String)> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "case"))
+        .map(|path| {
+            let name = path.file_name().unwrap().to_string_lossy().into_owned();
+            (name, std::fs::read_to_string(&path).unwrap())
+        })
+        .collect();
+    found.sort();
+    found
+}
+
+/// Every spec that has a case of its own, compiled, by name without its ending.
+pub(crate) fn demo_pieces() -> Vec<(String, Compilation)> {
+    let all = specs();
+    all.iter()
+        .filter(|(_, text)| text.lines().any(|line| line.starts_with("case ")))
+        .map(|(name, text)| {
+            let files = all
+                .iter()
+                .fold(MemoryFiles::one(name, text), |files, (name, text)| files.with(name, text));
+            let compiled = pipeline::check(&files, name).unwrap();
+            (name.trim_end_matches(".case").to_owned(), compiled)
+        })
+        .collect()
+}

@@ -7,7 +7,7 @@ use crate::measure::{Duration, Length, Span};
 use crate::model::{CaseId, Piece};
 use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Parts, front_path};
 use crate::plans::Workings;
-use crate::trade;
+use crate::trade::{self, Staves};
 
 /// A part with those of its joints that close under the same clamps.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -178,8 +178,21 @@ pub(in crate::plans) fn glue_ups(work: &Workings<'_>) -> Vec<GlueUp> {
 
 /// True for a solid part that is wider than a board: its blank is glued up of
 /// several. Where the yard's boards are not known, 6 in is a wide one.
-pub(super) fn is_glued_up(piece: &Piece, part: &Part) -> bool {
+pub(crate) fn is_glued_up(piece: &Piece, part: &Part) -> bool {
     widest_board(piece, part).is_some_and(|most| part.width.length > most)
+}
+
+/// The layers of its stock that a part is as thick as; one for most parts.
+pub(crate) fn layers(piece: &Piece, part: &Part) -> i64 {
+    let own = piece.stock(part.stock).map(|stock| stock.thickness.length);
+    let own = own.filter(|own| own.is_positive());
+    own.map_or(1, |own| (part.thickness.length / own).ceil().clamp(1, 1000))
+}
+
+/// The boards of a glued-up blank.
+pub(crate) fn boards(piece: &Piece, part: &Part) -> Staves {
+    let most = widest_board(piece, part).unwrap_or(part.rough.width);
+    trade::staves(part.rough.width, most)
 }
 
 fn widest_board(piece: &Piece, part: &Part) -> Option<Length> {
@@ -190,10 +203,7 @@ fn widest_board(piece: &Piece, part: &Part) -> Option<Length> {
 /// The seams between the boards of a glued-up blank.
 pub(super) fn panel(piece: &Piece, id: PartId, part: &Part) -> Closing {
     let long = part.rough.length;
-    let seams = match widest_board(piece, part) {
-        Some(most) if most.is_positive() => ((part.width.length / most).ceil() - 1).clamp(1, 1000),
-        _ => 1,
-    };
+    let seams = (boards(piece, part).count - 1).max(1);
     Closing {
         part: id,
         joints: u32::try_from(seams).unwrap_or(1),

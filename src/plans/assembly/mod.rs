@@ -26,6 +26,15 @@ pub enum Wait {
     Finish,
 }
 
+/// How a blank is made that no single board gives.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Blank {
+    /// Boards edge to edge, for the width.
+    Edges,
+    /// Layers face to face, for the thickness.
+    Layers,
+}
+
 /// What a task is, for its caution.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Work {
@@ -64,6 +73,12 @@ pub struct Task {
     pub clamps: u32,
     /// From the first drop of glue to the last joint; nought where there is no haste.
     pub spreading: Duration,
+    /// The parts whose rough pieces are taken from the stock here.
+    pub breaks: Vec<PartId>,
+    /// The parts whose blanks are glued up here.
+    pub blanks: Vec<(PartId, Blank)>,
+    /// The parts that are brought to their finished size here.
+    pub mills: Vec<PartId>,
     /// What is cut or bored into them here: a part and the number of its feature.
     pub cuts: Vec<(PartId, usize)>,
     /// The joints that are closed here for good, by their place among all.
@@ -75,6 +90,28 @@ pub struct Task {
 }
 
 impl Task {
+    /// A task that takes no time and asks for nothing yet.
+    fn new(title: String, work: Work) -> Self {
+        Self {
+            title,
+            lines: Vec::new(),
+            parts: Vec::new(),
+            work,
+            hands: Duration::default(),
+            wait: Duration::default(),
+            waits_for: Wait::None,
+            clamps: 0,
+            spreading: Duration::default(),
+            breaks: Vec::new(),
+            blanks: Vec::new(),
+            mills: Vec::new(),
+            cuts: Vec::new(),
+            closes: Vec::new(),
+            square: None,
+            after: Vec::new(),
+        }
+    }
+
     /// How long it waits and for what, in words; `None` where it doesn't.
     #[must_use]
     pub fn waits(&self) -> Option<String> {

@@ -143,23 +143,14 @@ fn critical(tasks: &[Task], behind: &[Vec<usize>], tail: &[i64], longest: i64) -
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plans::assembly::{Wait, Work};
+    use crate::plans::assembly::Work;
 
     fn task(hands: i64, wait: i64, after: &[usize]) -> Task {
         Task {
-            title: String::new(),
-            lines: Vec::new(),
-            parts: Vec::new(),
-            work: Work::Bench,
             hands: Duration(Exact::int(hands)),
             wait: Duration(Exact::int(wait)),
-            waits_for: Wait::None,
-            clamps: 0,
-            spreading: Duration::default(),
-            cuts: Vec::new(),
-            closes: Vec::new(),
-            square: None,
             after: after.to_vec(),
+            ..Task::new(String::new(), Work::Bench)
         }
     }
 

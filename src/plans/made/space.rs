@@ -69,7 +69,7 @@ impl Space {
     }
 
     /// What is left of it without another.
-    pub(super) fn without(&self, other: &Self) -> Vec<Self> {
+    pub(in crate::plans) fn without(&self, other: &Self) -> Vec<Self> {
         let Some(common) = self.common(other) else { return vec![*self] };
         let (mut rest, mut left) = (Vec::new(), *self);
         for axis in 0..3 {

@@ -27,14 +27,7 @@ impl Maker<'_, '_> {
         if joints.is_empty() {
             return None;
         }
-        let mut lines = self.joint_lines(&joints);
-        if matches!(unit, Assembly::Frame(_)) {
-            // Inner members can't be reached once the outer stiles are on.
-            lines.reverse();
-            lines.push(
-                "work from the inside out: inner members first, outer stiles last".to_owned(),
-            );
-        }
+        let lines = self.joint_lines(&joints);
         let mut parts: Vec<PartId> =
             joints.iter().flat_map(|joint| [joint.part, joint.into]).collect();
         parts.sort_unstable();
@@ -130,7 +123,7 @@ impl Maker<'_, '_> {
         for joint in &crossing {
             let (stile, end) = (self.parts.mark(joint.part), self.parts.mark(joint.into));
             lines.push(match joint.sort {
-                JointSort::Miter => format!("{stile} to {end}: tape the mitered seam outside and fold it shut; it must close before you clamp the rest"),
+                JointSort::Miter => format!("{stile} to {end}: try the miter dry; then glue a clamping block to both sides of the seam every 6 in or 150 mm, on paper so that it comes off again, and clamp across them. Frame and case are rigid, so the miter goes straight on and can't be folded shut; use a slow glue"),
                 _ => format!("{stile} to {end}: glue it flush or over, as drawn"),
             });
         }

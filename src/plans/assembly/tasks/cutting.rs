@@ -2,12 +2,17 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::measure::{Duration, Length, MEASURED};
+use crate::measure::{Length, MEASURED};
 use crate::model::{OpeningId, Stock};
 use crate::parts::{Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
-use crate::plans::assembly::gluing;
+use crate::plans::assembly::{Blank, gluing};
 
 use super::{Maker, Task, Wait, Work, hands, minutes};
+
+/// True for a front that is one board: it comes to size in its opening.
+fn is_front_board(part: &Part) -> bool {
+    part.role == Role::Slab
+}
 
 impl Maker<'_, '_> {
     pub(super) fn cut(&mut self) -> usize {
@@ -19,6 +24,11 @@ impl Maker<'_, '_> {
         ];
         let title = "Cut the parts".into();
         let cut = self.simple(title, lines, Vec::new(), Work::Machine, minutes, Vec::new());
+        let whole = self.ids(|part| !self.is_blank(part) && !is_front_board(part));
+        if let Some(task) = self.tasks.get_mut(cut) {
+            task.breaks.clone_from(&all);
+        }
+        self.mills(cut, whole);
         self.makes(&all, cut);
         cut
     }
@@ -106,12 +116,21 @@ impl Maker<'_, '_> {
         if wide.is_empty() {
             return;
         }
-        let marks = self.marks(&wide);
-        let lines = vec![
-            format!("glue edge to edge and alternate the growth rings: {}", marks),
+        let tape = self.piece.tape();
+        let mut lines: Vec<String> = Vec::new();
+        for (id, part) in wide.iter().filter_map(|id| Some((*id, self.parts.get(*id)?))) {
+            let (mark, boards) = (self.marks(&[id]), gluing::boards(self.piece, part));
+            lines.push(format!(
+                "{mark}: {} boards edge to edge, each {} wide before it is jointed",
+                boards.count,
+                tape.text(tape.up(boards.wide))
+            ));
+        }
+        lines.push("keep the good faces on one side, with the grain falling the same way, so that each blank planes one way".to_owned());
+        lines.push(
             "leave them oversize; plane them and cut them to size only when the glue has cured"
                 .to_owned(),
-        ];
+        );
         let (clamp, cure) = (self.piece.shop.clamp, self.piece.shop.cure);
         let minutes = minutes::BLANK * wide.len() as i64;
         // One after the other: the shop must have clamps for the longest.
@@ -125,19 +144,16 @@ impl Maker<'_, '_> {
         let spreading = panels().map(|load| load.spreading()).max().unwrap_or_default();
         let after = self.ready(&wide);
         let task = self.add(Task {
-            title: "Glue up the wide blanks".into(),
             lines,
             parts: wide.clone(),
-            work: Work::Glue,
             hands: hands(minutes),
             wait: cure.max(clamp),
             waits_for: if cure > clamp { Wait::Cure(clamp) } else { Wait::Clamps },
             clamps,
             spreading,
-            cuts: Vec::new(),
-            closes: Vec::new(),
-            square: None,
+            blanks: wide.iter().map(|id| (*id, Blank::Edges)).collect(),
             after,
+            ..Task::new("Glue up the wide blanks".into(), Work::Glue)
         });
         self.makes(&wide, task);
     }
@@ -145,16 +161,14 @@ impl Maker<'_, '_> {
     /// Parts thicker than their stock are laminated before anything is cut
     /// into them.
     pub(super) fn layers(&mut self) {
-        let stock = |part: &Part| self.piece.stock(part.stock).map(|s| s.thickness.length);
-        let thick = self.ids(|part| stock(part).is_some_and(|own| part.thickness.length > own));
+        let thick = self.ids(|part| gluing::layers(self.piece, part) > 1);
         if thick.is_empty() {
             return;
         }
         let tape = self.piece.tape();
         let mut lines: Vec<String> = Vec::new();
         for (id, part) in thick.iter().filter_map(|id| Some((*id, self.parts.get(*id)?))) {
-            let Some(own) = stock(part).filter(|own| own.is_positive()) else { continue };
-            let layers = (part.thickness.length / own).ceil();
+            let layers = gluing::layers(self.piece, part);
             let (mark, thick) = (self.marks(&[id]), tape.text(part.thickness.length));
             lines.push(format!(
                 "{mark}: laminate from {layers} layers face to face, then plane to {thick} thick"
@@ -166,21 +180,40 @@ impl Maker<'_, '_> {
         let (clamp, cure) = (self.piece.shop.clamp, self.piece.shop.cure);
         let after = self.ready(&thick);
         let task = self.add(Task {
-            title: "Glue up the thick parts from layers".into(),
             lines,
             parts: thick.clone(),
-            work: Work::Glue,
             hands: hands(minutes::LAYERS * thick.len() as i64),
             wait: cure.max(clamp),
             waits_for: if cure > clamp { Wait::Cure(clamp) } else { Wait::Clamps },
-            clamps: 0,
-            spreading: Duration::default(),
-            cuts: Vec::new(),
-            closes: Vec::new(),
-            square: None,
+            blanks: thick.iter().map(|id| (*id, Blank::Layers)).collect(),
             after,
+            ..Task::new("Glue up the thick parts from layers".into(), Work::Glue)
         });
         self.makes(&thick, task);
+    }
+
+    /// Glued-up parts come to their size when the glue has cured; a front waits
+    /// for its opening.
+    pub(super) fn sized(&mut self) {
+        let blanks = self.ids(|part| self.is_blank(part) && !is_front_board(part));
+        if blanks.is_empty() {
+            return;
+        }
+        let lines = vec![format!(
+            "flatten and plane each blank, then rip and crosscut it to the size on the cut list: {}",
+            self.marks(&blanks)
+        )];
+        let minutes = minutes::CUT_PART * blanks.len() as i64;
+        let after = self.ready(&blanks);
+        let title = "Bring the glued-up blanks to size".into();
+        let task = self.simple(title, lines, blanks.clone(), Work::Machine, minutes, after);
+        self.mills(task, blanks.clone());
+        self.makes(&blanks, task);
+    }
+
+    /// True for a part that no single board of its stock gives.
+    fn is_blank(&self, part: &Part) -> bool {
+        gluing::is_glued_up(self.piece, part) || gluing::layers(self.piece, part) > 1
     }
 
     /// What can't be reached once it is in its groove or rabbet.

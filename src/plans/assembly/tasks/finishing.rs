@@ -1,6 +1,6 @@
 //! Sanding, finishing, and fitting in the house.
 
-use crate::measure::{Duration, Exact};
+use crate::measure::Exact;
 use crate::model::{Exposure, Finish, Side};
 use crate::parts::{JointSort, PartId};
 
@@ -66,19 +66,13 @@ impl Maker<'_, '_> {
         after: Vec<usize>,
     ) -> usize {
         self.add(Task {
-            title,
             lines,
             parts,
-            work: Work::Finish,
             hands: hands(minutes::COAT),
             wait: finish.cure,
             waits_for: Wait::Finish,
-            clamps: 0,
-            spreading: Duration::default(),
-            cuts: Vec::new(),
-            closes: Vec::new(),
-            square: None,
             after,
+            ..Task::new(title, Work::Finish)
         })
     }
 

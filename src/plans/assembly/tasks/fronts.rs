@@ -56,6 +56,7 @@ impl Maker<'_, '_> {
         let time = minutes::MAKE_FRONT * count;
         let made =
             self.simple(title, vec![line.to_owned()], all.clone(), Work::Machine, time, after);
+        self.mills(made, self.ids(|part| part.role == Role::Slab));
         self.makes(&all, made);
         if !fitted.is_empty() {
             let lines = vec!["plane each one to its own opening as it came out, shim it to its gaps, and mark the front and the opening alike; don't bore or rout before, because every hole and flute is measured from these edges".to_owned()];

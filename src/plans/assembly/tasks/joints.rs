@@ -4,12 +4,29 @@ use std::collections::BTreeSet;
 
 use crate::model::JointKind;
 use crate::parts::{FeatureKind, Joint, JointSort, PartId};
+use crate::plans::setups::Setup;
 
 use super::{Maker, Work, minutes};
 
 /// What is cut elsewhere than on the set-up sheet: its name, how it is cut, and
 /// the minutes for each part.
 type Sort = (fn(&FeatureKind) -> bool, &'static str, &'static str, i64);
+
+/// A part and the number of one of its features.
+type Cut = (PartId, usize);
+
+/// `1`, `1 and 2`, `1, 3, and 4`.
+fn listed(numbers: &[usize]) -> String {
+    match numbers {
+        [] => String::new(),
+        [only] => only.to_string(),
+        [first, last] => format!("{first} and {last}"),
+        [most @ .., last] => {
+            let most: Vec<String> = most.iter().map(usize::to_string).collect();
+            format!("{}, and {last}", most.join(", "))
+        }
+    }
+}
 
 /// In the order of the work. A mortise is cut first and its tenon fitted to it.
 const SORTS: &[Sort] = &[
@@ -43,10 +60,12 @@ const SORTS: &[Sort] = &[
 ];
 
 impl Maker<'_, '_> {
-    /// The parts whose joints can be cut as they come from the saw, and those
-    /// that are glued up first. One half of dovetails and dowel holes is marked
-    /// from the other: both are cut when the later of the two parts is there.
-    pub(super) fn by_turn(&self, sawn: usize) -> (Vec<PartId>, Vec<PartId>) {
+    /// What can be cut into the parts as they come from the saw, and what waits
+    /// for those that are glued up first. One half of dovetails and dowel holes
+    /// is marked from the other: both are cut when the later of the two parts is
+    /// there. A set-up is made once, when the last of its pieces is there: no
+    /// machine is put back to a thousandth.
+    pub(super) fn by_turn(&self, sawn: usize) -> (Vec<Cut>, Vec<Cut>) {
         let all = self.ids(|_| true);
         let mut late: BTreeSet<PartId> =
             all.iter().filter(|id| self.made.get(id) != Some(&sawn)).copied().collect();
@@ -59,35 +78,47 @@ impl Maker<'_, '_> {
             let Some(joint) = pairs.iter().find(half) else { break };
             late.extend([joint.part, joint.into]);
         }
-        all.into_iter().partition(|id| !late.contains(id))
-    }
-
-    /// Every joint of these parts; flutes and the holes for hardware have a
-    /// time of their own.
-    pub(super) fn joints(&mut self, title: &str, own: &[PartId]) {
-        let cuts = self.features(own, |feature| {
+        let waits = self
+            .setups
+            .iter()
+            .filter(|setup| setup.runs.iter().any(|run| late.contains(&run.part)));
+        let waiting: BTreeSet<Cut> = waits.flat_map(Setup::cuts).collect();
+        // Flutes and the holes for hardware have a time of their own.
+        let cuts = self.features(&all, |feature| {
             !matches!(feature.kind, FeatureKind::Flute(_) | FeatureKind::Bore(_))
         });
-        let mut cut: Vec<PartId> = cuts.iter().map(|(id, _)| *id).collect();
-        cut.dedup();
-        if cut.is_empty() {
+        let is_late = |cut: &Cut| late.contains(&cut.0) || waiting.contains(cut);
+        cuts.into_iter().partition(|cut| !is_late(cut))
+    }
+
+    /// Cuts these joints: the set-ups by their numbers, then what is cut
+    /// elsewhere.
+    pub(super) fn joints(&mut self, title: &str, cuts: Vec<Cut>) {
+        if cuts.is_empty() {
             return;
         }
-        let mine = self.setups.iter().filter(|setup| {
-            !matches!(setup.kind, FeatureKind::Flute(_))
-                && setup.runs.iter().any(|run| cut.contains(&run.part))
-        });
-        let (count, mut time) =
-            mine.fold((0, 0), |(count, time), setup| (count + 1, time + setup.time.0.ceil()));
-        let mut lines = Vec::new();
-        match count {
-            0 => {}
-            1 => lines.push("make 1 set-up of the router-jig sheet".to_owned()),
-            many => lines.push(format!("make {many} set-ups of the router-jig sheet, in order")),
+        let mut cut: Vec<PartId> = cuts.iter().map(|(id, _)| *id).collect();
+        cut.dedup();
+        let (mut numbers, mut time) = (Vec::new(), 0);
+        for (number, setup) in (1..).zip(self.setups) {
+            if setup.cuts().any(|own| cuts.contains(&own)) {
+                numbers.push(number);
+                time += setup.time.0.ceil();
+            }
         }
+        let mut lines = Vec::new();
+        match numbers.as_slice() {
+            [] => {}
+            [only] => lines.push(format!("make set-up {only} of the router-jig sheet")),
+            many => lines.push(format!(
+                "make set-ups {} of the router-jig sheet, one after the other",
+                listed(many)
+            )),
+        }
+        let feature = |(id, number): &Cut| self.parts.get(*id)?.features.get(*number);
         for (is_of, what, how, each) in SORTS {
-            let mut of: Vec<PartId> =
-                self.features(&cut, |feature| is_of(&feature.kind)).iter().map(|f| f.0).collect();
+            let own = cuts.iter().filter(|cut| feature(cut).is_some_and(|f| is_of(&f.kind)));
+            let mut of: Vec<PartId> = own.map(|(id, _)| *id).collect();
             of.dedup();
             if !of.is_empty() {
                 time += each * of.len() as i64;

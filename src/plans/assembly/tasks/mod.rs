@@ -48,10 +48,11 @@ pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
     let cut = maker.cut();
     maker.blanks();
     maker.layers();
+    maker.sized();
     // A glued-up part gets its joints when it has cured and lies at its size.
-    let (whole, late) = maker.by_turn(cut);
-    maker.joints("Cut the joints", &whole);
-    maker.joints("Cut the joints of the glued-up parts", &late);
+    let (early, late) = maker.by_turn(cut);
+    maker.joints("Cut the joints", early);
+    maker.joints("Cut the joints of the glued-up parts", late);
     maker.pins();
     maker.prefinish();
     let mut stands = Vec::new();
@@ -149,6 +150,13 @@ impl<'w, 'a> Maker<'w, 'a> {
             .collect()
     }
 
+    /// Says what is brought to its finished size in a task.
+    fn mills(&mut self, task: usize, parts: Vec<PartId>) {
+        if let Some(task) = self.tasks.get_mut(task) {
+            task.mills.extend(parts);
+        }
+    }
+
     /// Says what is cut in a task.
     fn cuts(&mut self, task: usize, features: Vec<(PartId, usize)>) {
         if let Some(task) = self.tasks.get_mut(task) {
@@ -192,21 +200,7 @@ impl<'w, 'a> Maker<'w, 'a> {
         minutes: i64,
         after: Vec<usize>,
     ) -> usize {
-        self.add(Task {
-            title,
-            lines,
-            parts,
-            work,
-            hands: hands(minutes),
-            wait: Duration::default(),
-            waits_for: Wait::None,
-            clamps: 0,
-            spreading: Duration::default(),
-            cuts: Vec::new(),
-            closes: Vec::new(),
-            square: None,
-            after,
-        })
+        self.add(Task { lines, parts, hands: hands(minutes), after, ..Task::new(title, work) })
     }
 
     #[allow(clippy::too_many_arguments)]
@@ -222,19 +216,16 @@ impl<'w, 'a> Maker<'w, 'a> {
     ) -> usize {
         let clamps = load.clamps();
         self.add(Task {
-            title,
             lines,
             parts,
-            work: Work::Glue,
             hands: hands(minutes),
             wait: self.piece.shop.clamp,
             waits_for: if clamps > 0 { Wait::Clamps } else { Wait::Screws },
             clamps,
             spreading: load.spreading(),
-            cuts: Vec::new(),
-            closes: Vec::new(),
             square,
             after,
+            ..Task::new(title, Work::Glue)
         })
     }
 

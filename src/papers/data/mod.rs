@@ -1,0 +1,191 @@
+//! The packet as data for other programs: what `schema/packet.json` describes.
+
+mod record;
+mod work;
+
+use crate::diagnostics::render;
+use crate::measure::{Length, Span, Tape};
+use crate::parts::{Direction, Face, Grain, JointSort, Part, PartId};
+use crate::pipeline::Compilation;
+use crate::plans::Workings;
+use crate::plans::made::Space;
+
+use super::words;
+use record::{
+    Data, Drawn, DrawnFeature, DrawnPart, Faces, Figure, Job, JointData, PartData, Place, Shop,
+    Stock, Tool,
+};
+
+/// The version of the schema; increases when a field changes or is removed.
+const SCHEMA: u32 = 1;
+
+/// The packet of a sound piece, as one text.
+pub(super) fn packet(compiled: &Compilation, work: &Workings<'_>, hash: &str) -> String {
+    let data = Data::of(&Maker { compiled, work, tape: *work.piece.tape() }, hash);
+    render::json_line(&data)
+}
+
+/// What lengths, marks and places are told from.
+struct Maker<'m, 'a> {
+    compiled: &'m Compilation,
+    work: &'m Workings<'a>,
+    tape: Tape,
+}
+
+impl<'d> Data<'d> {
+    fn of(maker: &Maker<'d, '_>, hash: &'d str) -> Self {
+        let Maker { work, .. } = *maker;
+        let (piece, parts) = (work.piece, work.parts);
+        Self {
+            schema: SCHEMA,
+            job: Job {
+                name: &piece.job.name,
+                revision: &piece.job.revision,
+                hash,
+                unit: maker.tape.unit.name(),
+                tape: maker.figure(maker.tape.mark),
+            },
+            shop: Shop { base_plate: maker.figure(piece.shop.base_plate) },
+            stocks: piece
+                .stocks
+                .iter()
+                .map(|stock| Stock {
+                    name: &stock.name,
+                    form: if stock.is_solid() { "boards" } else { "sheet" },
+                    thickness: maker.figure(stock.thickness.length),
+                })
+                .collect(),
+            tools: maker.tools(),
+            parts: parts.all.iter().map(|part| maker.part(part)).collect(),
+            joints: parts
+                .joints
+                .iter()
+                .map(|joint| JointData {
+                    kind: joint_kind(joint.sort),
+                    part: parts.mark(joint.part),
+                    into: parts.mark(joint.into),
+                    glued: joint.glued,
+                    spec: maker.place(joint.span),
+                })
+                .collect(),
+            operations: work.operations().iter().map(|own| maker.operation(own)).collect(),
+            drawn: Drawn { parts: parts.all.iter().map(|part| maker.drawn(part)).collect() },
+        }
+    }
+}
+
+impl<'d> Maker<'d, '_> {
+    fn figure(&self, length: Length) -> Figure {
+        let exact = length.in_unit(self.tape.unit);
+        let (numer, denom) = (exact.numer(), exact.denom());
+        let exact = if denom == 1 { numer.to_string() } else { format!("{numer}/{denom}") };
+        Figure { exact, print: self.tape.text(length) }
+    }
+
+    fn figures(&self, lengths: [Length; 3]) -> [Figure; 3] {
+        lengths.map(|length| self.figure(length))
+    }
+
+    fn place(&self, span: Span) -> Place<'d> {
+        let source = self.compiled.sources.get(span.file);
+        // Without its folders: the same texts give the same bytes anywhere.
+        let name = |path: &'d str| path.rsplit(['/', '\\']).next().unwrap_or(path);
+        Place {
+            file: source.map_or("", |source| name(&source.name)),
+            line: source.map_or(1, |source| source.position(span.start).line),
+        }
+    }
+
+    fn mark(&self, id: PartId) -> &'d str {
+        self.work.parts.mark(id)
+    }
+
+    fn marks(&self, ids: &[PartId]) -> Vec<&'d str> {
+        ids.iter().map(|id| self.mark(*id)).collect()
+    }
+
+    fn stock(&self, part: &Part) -> &'d str {
+        self.work.piece.stock(part.stock).map_or("", |stock| stock.name.as_str())
+    }
+
+    /// The bits of the set-ups, each once.
+    fn tools(&self) -> Vec<Tool> {
+        let mut tools: Vec<Tool> = Vec::new();
+        for setup in self.work.setups() {
+            let (id, shape) = (work::tool_id(&setup.cutter), work::shape(self.work.piece, setup));
+            if tools.iter().all(|tool| tool.id != id) {
+                let diameter = self.figure(setup.cutter.diameter);
+                tools.push(Tool { id, shape, diameter, name: setup.cutter.name.clone() });
+            }
+        }
+        tools
+    }
+
+    fn part(&self, part: &'d Part) -> PartData<'d> {
+        let names = |start, end| [part.face_name(start), part.face_name(end)];
+        PartData {
+            mark: &part.mark,
+            name: words::name(part, self.work.piece),
+            path: &part.path,
+            stock: self.stock(part),
+            grain: match part.grain {
+                Grain::Length => "length",
+                Grain::None => "none",
+            },
+            faces: Faces {
+                length: names(Face::LengthStart, Face::LengthEnd),
+                width: names(Face::WidthStart, Face::WidthEnd),
+                thickness: names(Face::ThickStart, Face::ThickEnd),
+            },
+            spec: self.place(part.span),
+        }
+    }
+
+    fn drawn(&self, part: &'d Part) -> DrawnPart<'d> {
+        let place = &part.placement;
+        let at = place.origin;
+        DrawnPart {
+            mark: &part.mark,
+            size: self.figures([part.length.length, part.width.length, part.thickness.length]),
+            at: self.figures([at.x, at.y, at.z]),
+            axes: [place.length, place.width, place.thickness].map(axis),
+            features: part
+                .features
+                .iter()
+                .map(|feature| {
+                    let Space(space) = Space::of(part, feature);
+                    DrawnFeature {
+                        kind: feature.kind.word(),
+                        face: part.face_name(feature.face),
+                        from: self.figures(space.map(|range| range.0)),
+                        to: self.figures(space.map(|range| range.1)),
+                    }
+                })
+                .collect(),
+        }
+    }
+}
+
+fn axis(direction: Direction) -> &'static str {
+    match direction {
+        Direction::X => "x",
+        Direction::Y => "y",
+        Direction::Z => "z",
+    }
+}
+
+fn joint_kind(sort: JointSort) -> &'static str {
+    match sort {
+        JointSort::Wood(kind) => match kind.word() {
+            "butt joint" => "butt",
+            word => word,
+        },
+        JointSort::Miter => "miter",
+        JointSort::Floating => "floating",
+        JointSort::Planted => "planted",
+        JointSort::Hung => "hung",
+        JointSort::Slid => "slid",
+        JointSort::Laid => "laid",
+        JointSort::FrontFixed => "front fixed",
+    }
+}

@@ -1,0 +1,231 @@
+//! The packet as it is written: one type for each thing of the schema.
+
+use serde::Serialize;
+
+#[derive(Serialize)]
+pub(super) struct Data<'d> {
+    pub(super) schema: u32,
+    pub(super) job: Job<'d>,
+    pub(super) shop: Shop,
+    pub(super) stocks: Vec<Stock<'d>>,
+    pub(super) tools: Vec<Tool>,
+    pub(super) parts: Vec<PartData<'d>>,
+    pub(super) joints: Vec<JointData<'d>>,
+    pub(super) operations: Vec<Step<'d>>,
+    pub(super) drawn: Drawn<'d>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Job<'d> {
+    pub(super) name: &'d str,
+    pub(super) revision: &'d str,
+    pub(super) hash: &'d str,
+    pub(super) unit: &'static str,
+    pub(super) tape: Figure,
+}
+
+#[derive(Serialize)]
+pub(super) struct Shop {
+    pub(super) base_plate: Figure,
+}
+
+#[derive(Serialize)]
+pub(super) struct Stock<'d> {
+    pub(super) name: &'d str,
+    pub(super) form: &'static str,
+    pub(super) thickness: Figure,
+}
+
+#[derive(Serialize)]
+pub(super) struct Tool {
+    pub(super) id: String,
+    pub(super) shape: &'static str,
+    pub(super) diameter: Figure,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) name: Option<String>,
+}
+
+#[derive(Serialize)]
+pub(super) struct PartData<'d> {
+    pub(super) mark: &'d str,
+    pub(super) name: String,
+    pub(super) path: &'d str,
+    pub(super) stock: &'d str,
+    pub(super) grain: &'static str,
+    pub(super) faces: Faces,
+    pub(super) spec: Place<'d>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Faces {
+    pub(super) length: [String; 2],
+    pub(super) width: [String; 2],
+    pub(super) thickness: [String; 2],
+}
+
+#[derive(Serialize)]
+pub(super) struct JointData<'d> {
+    pub(super) kind: &'static str,
+    pub(super) part: &'d str,
+    pub(super) into: &'d str,
+    pub(super) glued: bool,
+    pub(super) spec: Place<'d>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Drawn<'d> {
+    pub(super) parts: Vec<DrawnPart<'d>>,
+}
+
+#[derive(Serialize)]
+pub(super) struct DrawnPart<'d> {
+    pub(super) mark: &'d str,
+    pub(super) size: [Figure; 3],
+    pub(super) at: [Figure; 3],
+    pub(super) axes: [&'static str; 3],
+    pub(super) features: Vec<DrawnFeature>,
+}
+
+#[derive(Serialize)]
+pub(super) struct DrawnFeature {
+    pub(super) kind: &'static str,
+    pub(super) face: String,
+    pub(super) from: [Figure; 3],
+    pub(super) to: [Figure; 3],
+}
+
+/// A length, exact and as printed.
+#[derive(Serialize)]
+pub(super) struct Figure {
+    pub(super) exact: String,
+    pub(super) print: String,
+}
+
+/// Where the spec says so.
+#[derive(Serialize)]
+pub(super) struct Place<'d> {
+    pub(super) file: &'d str,
+    pub(super) line: usize,
+}
+
+#[derive(Serialize)]
+pub(super) struct Step<'d> {
+    pub(super) step: usize,
+    #[serde(flatten)]
+    pub(super) doing: What<'d>,
+}
+
+#[derive(Serialize)]
+#[serde(tag = "kind")]
+pub(super) enum What<'d> {
+    #[serde(rename = "break down")]
+    BreakDown {
+        part: &'d str,
+        stock: &'d str,
+        size: [Figure; 3],
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pieces: Option<i64>,
+    },
+    #[serde(rename = "glue up")]
+    GlueUp { part: &'d str, way: &'static str, size: [Figure; 3] },
+    #[serde(rename = "mill")]
+    Mill { axis: &'static str, to: Figure, parts: Vec<&'d str> },
+    #[serde(rename = "setting")]
+    Setting {
+        sheet: usize,
+        tool: String,
+        guide: &'static str,
+        datum: &'d str,
+        set: Vec<Figure>,
+        depths: Vec<Figure>,
+        pieces: Vec<Cut<'d>>,
+    },
+    #[serde(rename = "bore")]
+    Bore {
+        part: &'d str,
+        face: String,
+        what: &'static str,
+        from: [String; 2],
+        centers: Vec<[Figure; 2]>,
+        diameter: Figure,
+        deep: Figure,
+    },
+    #[serde(rename = "shape")]
+    Shape {
+        part: &'d str,
+        what: &'static str,
+        face: String,
+        deep: Figure,
+        spans: [Stretch; 2],
+        #[serde(skip_serializing_if = "Option::is_none")]
+        long_point: Option<String>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        holes: Option<u32>,
+    },
+    #[serde(rename = "join")]
+    Join {
+        joints: &'d [usize],
+        moves: Vec<Moved<'d>>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        clamps: Option<u32>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        square: Option<Square>,
+    },
+    #[serde(rename = "bench")]
+    Bench { title: &'d str, parts: Vec<&'d str> },
+    #[serde(rename = "finish")]
+    Finish { title: &'d str, parts: Vec<&'d str> },
+    #[serde(rename = "install")]
+    Install { title: &'d str, parts: Vec<&'d str> },
+}
+
+#[derive(Serialize)]
+pub(super) struct Cut<'d> {
+    pub(super) part: &'d str,
+    pub(super) face: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) feed: Option<Feed>,
+    pub(super) stops: Vec<Stop>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Feed {
+    pub(super) from: String,
+    pub(super) to: String,
+}
+
+#[derive(Serialize)]
+pub(super) struct Stop {
+    pub(super) short: Figure,
+    pub(super) of: String,
+}
+
+#[derive(Serialize)]
+pub(super) struct Stretch {
+    pub(super) from: String,
+    pub(super) start: Figure,
+    pub(super) end: Figure,
+}
+
+#[derive(Serialize)]
+pub(super) struct Moved<'d> {
+    pub(super) parts: Vec<&'d str>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub(super) legs: Vec<Leg>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) how: Option<&'static str>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Leg {
+    pub(super) from: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) by: Option<Figure>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Square {
+    pub(super) sides: [Figure; 2],
+    pub(super) diagonal: String,
+    pub(super) within: Figure,
+}

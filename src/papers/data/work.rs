@@ -1,0 +1,214 @@
+//! Operations in the terms of the schema.
+
+use crate::measure::{Length, Tape};
+use crate::model::{BitShape, Piece};
+use crate::parts::{Face, Feature, FeatureKind, Part, PartId};
+use crate::plans::assembly::{Blank, Work};
+use crate::plans::guide::Guide;
+use crate::plans::operations::{self, Doing, Holes, Move, Operation};
+use crate::plans::setups::{Cutter, Setup};
+use crate::trade;
+
+use super::Maker;
+use super::record::{Cut, Feed, Leg, Moved, Square, Step, Stop, Stretch, What};
+
+impl<'d> Maker<'d, '_> {
+    pub(super) fn operation(&self, operation: &'d Operation) -> Step<'d> {
+        let assembly = self.work.assembly();
+        let slot = assembly.schedule.slots.get(operation.task);
+        let step = slot.map_or(1, |slot| slot.order + 1);
+        Step { step, doing: self.what(operation) }
+    }
+
+    fn what(&self, operation: &'d Operation) -> What<'d> {
+        let task = self.work.assembly().tasks.get(operation.task);
+        match &operation.doing {
+            Doing::BreakDown { part, pieces, size } => What::BreakDown {
+                part: self.mark(*part),
+                stock: self.work.parts.get(*part).map_or("", |part| self.stock(part)),
+                size: self.figures(*size),
+                pieces: (*pieces > 1).then_some(*pieces),
+            },
+            Doing::GlueUp { part, way, size } => What::GlueUp {
+                part: self.mark(*part),
+                way: match way {
+                    Blank::Edges => "edge to edge",
+                    Blank::Layers => "face to face",
+                },
+                size: self.figures(*size),
+            },
+            Doing::Mill { along, to, parts } => {
+                What::Mill { axis: along.word(), to: self.figure(*to), parts: self.marks(parts) }
+            }
+            Doing::Setting(index) => self.setting(*index),
+            Doing::Bore(holes) => self.bore(holes),
+            Doing::Shape(id, number) => self.shaped(*id, *number),
+            Doing::Join { joints, moves } => What::Join {
+                joints,
+                moves: moves.iter().map(|own| self.moved(own)).collect(),
+                clamps: task.map(|task| task.clamps).filter(|clamps| *clamps > 0),
+                square: task.and_then(|task| task.square).map(|(a, b)| Square {
+                    sides: [self.figure(a), self.figure(b)],
+                    diagonal: self.tape.text(trade::diagonal(a, b)),
+                    within: self.figure(trade::diagonals_within(a.max(b))),
+                }),
+            },
+            Doing::Other => {
+                let (title, parts) =
+                    task.map_or(("", Vec::new()), |task| (&*task.title, self.marks(&task.parts)));
+                match task.map(|task| task.work) {
+                    Some(Work::Finish) => What::Finish { title, parts },
+                    Some(Work::Fit) => What::Install { title, parts },
+                    Some(Work::Bench | Work::Machine | Work::Router | Work::Glue) | None => {
+                        What::Bench { title, parts }
+                    }
+                }
+            }
+        }
+    }
+
+    fn setting(&self, index: usize) -> What<'d> {
+        let setups = self.work.setups();
+        let Some(setup) = setups.get(index) else {
+            return What::Bench { title: "", parts: Vec::new() };
+        };
+        let (guide, set) = match &setup.guided {
+            Some(guided) => (
+                match guided.guide {
+                    Guide::Near => "near",
+                    Guide::Far => "far",
+                    Guide::Table => "table",
+                },
+                guided.settings.clone(),
+            ),
+            None => {
+                let centers = setup.lines.iter().map(|line| line.from + line.wide.half());
+                ("lines", centers.collect())
+            }
+        };
+        What::Setting {
+            sheet: index + 1,
+            tool: tool_id(&setup.cutter),
+            guide,
+            datum: &setup.datum,
+            set: set.into_iter().map(|length| self.figure(length)).collect(),
+            depths: setup.passes.iter().map(|pass| self.figure(*pass)).collect(),
+            pieces: self.pieces(setup),
+        }
+    }
+
+    fn pieces(&self, setup: &Setup) -> Vec<Cut<'d>> {
+        let mut pieces = Vec::new();
+        for run in &setup.runs {
+            let Some(part) = self.work.parts.get(run.part) else { continue };
+            let feature = run.features.first().and_then(|number| part.features.get(*number));
+            let datum = feature.map(|feature| part.channel(feature).datum);
+            let guide = setup.guided.as_ref().map(|guided| guided.guide);
+            let feed = guide
+                .zip(datum)
+                .and_then(|(guide, datum)| operations::feed(part, guide, run.face, datum));
+            let (one, other) = run.face.ends_of_run(setup.along);
+            let stops = [(run.stops.0, one), (run.stops.1, other)]
+                .into_iter()
+                .filter(|(short, _)| short.is_positive())
+                .map(|(short, of)| Stop { short: self.figure(short), of: part.face_name(of) });
+            pieces.push(Cut {
+                part: self.mark(run.part),
+                face: part.face_name(run.face),
+                feed: feed.map(|feed| Feed {
+                    from: part.face_name(feed.from),
+                    to: part.face_name(feed.to),
+                }),
+                stops: stops.collect(),
+            });
+        }
+        pieces
+    }
+
+    fn bore(&self, holes: &Holes) -> What<'d> {
+        let name = |face| self.work.parts.get(holes.part).map(|part| part.face_name(face));
+        let name = |face| name(face).unwrap_or_default();
+        What::Bore {
+            part: self.mark(holes.part),
+            face: name(holes.face),
+            what: holes.bore.word(),
+            from: holes.from.map(name),
+            centers: holes.centers.iter().map(|own| own.map(|at| self.figure(at))).collect(),
+            diameter: self.figure(holes.diameter),
+            deep: self.figure(holes.deep),
+        }
+    }
+
+    fn shaped(&self, id: PartId, number: usize) -> What<'d> {
+        let part = self.work.parts.get(id);
+        let Some((part, feature)) = part.and_then(|part| Some((part, part.features.get(number)?)))
+        else {
+            return What::Bench { title: "", parts: Vec::new() };
+        };
+        let [first, second] = operations::sides(feature.face);
+        What::Shape {
+            part: &part.mark,
+            what: feature.kind.word(),
+            face: part.face_name(feature.face),
+            deep: self.figure(feature.deep),
+            spans: [self.stretch(part, first, feature.u), self.stretch(part, second, feature.v)],
+            long_point: long_point(part, feature),
+            holes: match feature.kind {
+                FeatureKind::Pockets(count, _) | FeatureKind::Dowels(count, _) => Some(count),
+                _ => None,
+            },
+        }
+    }
+
+    /// A stretch between two faces, counted from the nearer one.
+    fn stretch(
+        &self,
+        part: &Part,
+        (first, last): (Face, Face),
+        (from, to): (Length, Length),
+    ) -> Stretch {
+        let whole = part.depth(first);
+        let (face, start, end) = match from <= whole - to {
+            true => (first, from, to),
+            false => (last, whole - to, whole - from),
+        };
+        Stretch { from: part.face_name(face), start: self.figure(start), end: self.figure(end) }
+    }
+
+    fn moved(&self, own: &Move) -> Moved<'d> {
+        let leg = |leg: &operations::Leg| Leg {
+            from: leg.from.word(),
+            by: leg.by.map(|by| self.figure(by)),
+        };
+        Moved {
+            parts: self.marks(&own.parts),
+            legs: own.legs.iter().map(leg).collect(),
+            how: own.tilted.then_some("tilted"),
+        }
+    }
+}
+
+/// The face of a mitered edge whose corner stays: it is seen.
+fn long_point(part: &Part, feature: &Feature) -> Option<String> {
+    (feature.kind == FeatureKind::Miter).then_some(())?;
+    part.show.map(|show| part.face_name(show))
+}
+
+/// What a setting names its bit by.
+pub(super) fn tool_id(cutter: &Cutter) -> String {
+    match &cutter.name {
+        Some(name) => name.clone(),
+        None => format!("straight {} mm", Tape::millimetres().exact(cutter.diameter)),
+    }
+}
+
+pub(super) fn shape(piece: &Piece, setup: &Setup) -> &'static str {
+    let bit = match setup.kind {
+        FeatureKind::Flute(bit) => piece.bit(bit).map(|bit| bit.shape),
+        _ => None,
+    };
+    match bit {
+        Some(BitShape::RoundNose) => "round-nose",
+        Some(BitShape::Straight) | None => "straight",
+    }
+}

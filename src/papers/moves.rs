@@ -1,0 +1,128 @@
+//! How parts come together, in a sentence: what lies there first, and from which
+//! side each further part comes in.
+
+use crate::parts::{Assembly, JointSort, PartId};
+use crate::plans::operations::{Doing, Leg, Move, Side};
+
+use super::Source;
+
+/// Which way is left, told once a paper.
+pub(super) const SIDES: &str = "Left, right, above, below, front, and back are those of the standing piece seen from the front, whichever way it rests on the bench.";
+
+/// A line for each lot of joints that a task closes; none for what hangs or lies
+/// loose, which comes in from the front.
+pub(super) fn lines(source: &Source<'_, '_>, task: usize) -> Vec<String> {
+    let own = source.work.operations().iter().filter(|operation| operation.task == task);
+    own.flat_map(|operation| match &operation.doing {
+        Doing::Join { joints, moves } if is_told(source, joints) => told(source, moves),
+        _ => Vec::new(),
+    })
+    .collect()
+}
+
+fn is_told(source: &Source<'_, '_>, joints: &[usize]) -> bool {
+    let sorts = joints.iter().filter_map(|index| source.work.parts.joints.get(*index));
+    !sorts.into_iter().all(|joint| matches!(joint.sort, JointSort::Hung | JointSort::Laid))
+}
+
+/// One sentence, or a line for each part where they are many.
+fn told(source: &Source<'_, '_>, moves: &[Move]) -> Vec<String> {
+    let mut told: Vec<(Vec<String>, String)> = Vec::new();
+    let mut first: Vec<String> = Vec::new();
+    for own in moves {
+        let name = name(source, &own.parts);
+        if own.legs.is_empty() {
+            first.push(name);
+            continue;
+        }
+        let way = way(source, &own.legs);
+        match told.last_mut() {
+            Some((names, known)) if *known == way => names.push(name),
+            _ => told.push((vec![name], way)),
+        }
+    }
+    let start = format!("start with {}", listed(&first));
+    let many = told.len() > 5;
+    let rest = told.into_iter().map(|(names, way)| format!("{} {way}", listed(&names)));
+    if many {
+        return std::iter::once(start).chain(rest.map(|line| format!("then {line}"))).collect();
+    }
+    vec![std::iter::once(start).chain(rest).collect::<Vec<_>>().join("; then ")]
+}
+
+/// `from the left`, `from the front, then 1-1/32 to the left`.
+fn way(source: &Source<'_, '_>, legs: &[Leg]) -> String {
+    let mut told = Vec::new();
+    for leg in legs {
+        told.push(match leg.by {
+            None => format!("from {}", side(leg.from)),
+            Some(by) => format!("{} {}", source.figures.text(by), toward(leg.from)),
+        });
+    }
+    told.join(", then ")
+}
+
+fn side(side: Side) -> &'static str {
+    match side {
+        Side::Left => "the left",
+        Side::Right => "the right",
+        Side::Below => "below",
+        Side::Above => "above",
+        Side::Front => "the front",
+        Side::Back => "the back",
+    }
+}
+
+/// Where a part goes that comes from a side.
+fn toward(from: Side) -> &'static str {
+    match from {
+        Side::Left => "to the right",
+        Side::Right => "to the left",
+        Side::Below => "up",
+        Side::Above => "down",
+        Side::Front => "to the back",
+        Side::Back => "to the front",
+    }
+}
+
+/// A part by its mark; what is together already by what it is.
+fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
+    let (piece, parts) = (source.work.piece, source.work.parts);
+    if let [only] = ids {
+        return parts.mark(*only).to_owned();
+    }
+    let units = |is_of: fn(&Assembly) -> bool| {
+        ids.iter().filter_map(|id| parts.get(*id)).all(|part| is_of(&part.assembly))
+    };
+    let any = |is_of: fn(&Assembly) -> bool| {
+        ids.iter().filter_map(|id| parts.get(*id)).any(|part| is_of(&part.assembly))
+    };
+    let opening = ids
+        .iter()
+        .filter_map(|id| parts.get(*id)?.opening())
+        .find_map(|id| piece.opening(id))
+        .map_or("", |opening| opening.title());
+    if units(|unit| matches!(unit, Assembly::Frame(_))) {
+        "the face frame".to_owned()
+    } else if units(|unit| matches!(unit, Assembly::Base(_))) {
+        "the base".to_owned()
+    } else if units(|unit| matches!(unit, Assembly::DrawerBox(_))) {
+        format!("the drawer box of {opening}")
+    } else if units(|unit| matches!(unit, Assembly::Front(_))) {
+        format!("the front of {opening}")
+    } else if any(|unit| matches!(unit, Assembly::Frame(_))) {
+        "the case with its face frame".to_owned()
+    } else {
+        "the case".to_owned()
+    }
+}
+
+/// `A`, `A and B`, `A, B, and C`.
+fn listed(names: &[String]) -> String {
+    match names {
+        [] => "nothing".to_owned(),
+        [only] => only.clone(),
+        [first, last] => format!("{first} and {last}"),
+        [most @ .., last] => format!("{}, and {last}", most.join(", ")),
+    }
+}

@@ -1,0 +1,100 @@
+//! What is cut in a task: the set-ups of the router, holes, and joints made by
+//! hand or saw.
+
+use std::collections::BTreeSet;
+
+use crate::measure::Length;
+use crate::parts::{Bore, Face, Feature, FeatureKind, Part, PartId};
+use crate::plans::Workings;
+use crate::plans::assembly::Task;
+
+use super::{Doing, Holes};
+
+pub(super) fn cuts(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
+    let cut: BTreeSet<(PartId, usize)> = task.cuts.iter().copied().collect();
+    let mut doings: Vec<Doing> = Vec::new();
+    for (index, setup) in work.setups().iter().enumerate() {
+        if setup.cuts().any(|own| cut.contains(&own)) {
+            doings.push(Doing::Setting(index));
+        }
+    }
+    for (id, number) in &task.cuts {
+        let Some(part) = work.parts.get(*id) else { continue };
+        let Some(feature) = part.features.get(*number) else { continue };
+        match feature.kind {
+            FeatureKind::Dado
+            | FeatureKind::Groove
+            | FeatureKind::Rabbet
+            | FeatureKind::Flute(_) => {}
+            FeatureKind::Bore(bore) => bored(&mut doings, *id, part, feature, bore),
+            FeatureKind::Miter
+            | FeatureKind::Notch
+            | FeatureKind::Pockets(..)
+            | FeatureKind::Tenon
+            | FeatureKind::Mortise
+            | FeatureKind::Dovetails
+            | FeatureKind::Dowels(..) => doings.push(Doing::Shape(*id, *number)),
+        }
+    }
+    doings
+}
+
+/// A hole joins those of its kind in its face.
+fn bored(doings: &mut Vec<Doing>, id: PartId, part: &Part, feature: &Feature, bore: Bore) {
+    let (u, v) = feature.center();
+    let diameter = feature.u.1 - feature.u.0;
+    let known = doings.iter_mut().find_map(|doing| match doing {
+        Doing::Bore(holes)
+            if (holes.part, holes.face, holes.bore) == (id, feature.face, bore)
+                && (holes.diameter, holes.deep) == (diameter, feature.deep) =>
+        {
+            Some(holes)
+        }
+        _ => None,
+    });
+    let (long, wide) = part.face_size(feature.face);
+    match known {
+        Some(holes) => {
+            let center = [from(holes.from[0], u, long), from(holes.from[1], v, wide)];
+            holes.centers.push(center);
+        }
+        None => {
+            let [first, second] = sides(feature.face);
+            let near = [nearer(first, u, long), nearer(second, v, wide)];
+            doings.push(Doing::Bore(Holes {
+                part: id,
+                face: feature.face,
+                bore,
+                from: near,
+                centers: vec![[from(near[0], u, long), from(near[1], v, wide)]],
+                diameter,
+                deep: feature.deep,
+            }));
+        }
+    }
+}
+
+/// The faces that `u` and `v` of a face run between.
+#[must_use]
+pub fn sides(face: Face) -> [(Face, Face); 2] {
+    let (long, wide, thick) = (
+        (Face::LengthStart, Face::LengthEnd),
+        (Face::WidthStart, Face::WidthEnd),
+        (Face::ThickStart, Face::ThickEnd),
+    );
+    match face {
+        Face::ThickStart | Face::ThickEnd => [long, wide],
+        Face::WidthStart | Face::WidthEnd => [long, thick],
+        Face::LengthStart | Face::LengthEnd => [wide, thick],
+    }
+}
+
+/// The nearer of two faces to a place between them.
+fn nearer((start, end): (Face, Face), at: Length, whole: Length) -> Face {
+    if at <= whole - at { start } else { end }
+}
+
+/// A place, counted from one of the two faces that it lies between.
+fn from(face: Face, at: Length, whole: Length) -> Length {
+    if face.is_start() { at } else { whole - at }
+}

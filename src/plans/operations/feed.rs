@@ -1,0 +1,59 @@
+//! Which way the router is pushed along its straight-edge.
+
+use crate::parts::{Direction, Face, Part};
+use crate::plans::guide::Guide;
+use crate::plans::made::axis;
+
+/// From one face of a part to the face across from it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Feed {
+    /// Where the router comes from.
+    pub from: Face,
+    /// Where it goes to.
+    pub to: Face,
+}
+
+/// The feed that has the straight-edge on its left, seen from above the face
+/// that is cut; nothing on a router table, where the work is pushed.
+#[must_use]
+pub fn feed(part: &Part, guide: Guide, cut: Face, datum: Face) -> Option<Feed> {
+    let toward_datum = match guide {
+        Guide::Near => true,
+        Guide::Far => false,
+        Guide::Table => return None,
+    };
+    let run = 3 - axis(cut) - axis(datum);
+    // Left of a feed f, over a face that looks along n, lies n × f: a guide on
+    // the side of the datum, against the way d away from it, asks for f = n × d.
+    let out = !cut.is_start();
+    let away = datum.is_start();
+    let turn = is_even([axis(cut), axis(datum), run]) == is_right_handed(part);
+    let mut forward = (out == away) == turn;
+    if !toward_datum {
+        forward = !forward;
+    }
+    let (start, end) = match run {
+        0 => (Face::LengthStart, Face::LengthEnd),
+        1 => (Face::WidthStart, Face::WidthEnd),
+        _ => (Face::ThickStart, Face::ThickEnd),
+    };
+    let (from, to) = if forward { (start, end) } else { (end, start) };
+    Some(Feed { from, to })
+}
+
+/// True where length, width and thickness are a right-handed frame. The axes of
+/// the piece are not: z runs away from whoever sees x to the right and y up.
+fn is_right_handed(part: &Part) -> bool {
+    let place = part.placement;
+    let number = |direction| match direction {
+        Direction::X => 0,
+        Direction::Y => 1,
+        Direction::Z => 2,
+    };
+    !is_even([number(place.length), number(place.width), number(place.thickness)])
+}
+
+/// True for an even order of three axes.
+fn is_even(axes: [usize; 3]) -> bool {
+    matches!(axes, [0, 1, 2] | [1, 2, 0] | [2, 0, 1])
+}

@@ -1,0 +1,270 @@
+//! What a hand does, as data: every operation that makes the piece out of its
+//! stock, in the order of the work.
+
+mod cutting;
+mod feed;
+mod motion;
+mod solid;
+
+use std::collections::BTreeMap;
+
+use crate::measure::Length;
+use crate::parts::{Bore, Face, Joint, JointSort, Part, PartId};
+
+use super::Workings;
+use super::assembly::{Blank, Task, gluing};
+
+pub use cutting::sides;
+pub use feed::{Feed, feed};
+pub use motion::{Leg, Move, Side};
+
+/// An operation.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Operation {
+    /// The task of the assembly order that it is done in, by its index.
+    pub task: usize,
+    /// What is done.
+    pub doing: Doing,
+}
+
+/// An axis of a part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Along {
+    /// Its length.
+    Length,
+    /// Its width.
+    Width,
+    /// Its thickness.
+    Thickness,
+}
+
+impl Along {
+    /// All three.
+    pub const ALL: [Self; 3] = [Self::Length, Self::Width, Self::Thickness];
+
+    /// Its name.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Length => "length",
+            Self::Width => "width",
+            Self::Thickness => "thickness",
+        }
+    }
+
+    fn of(self, part: &Part) -> Length {
+        match self {
+            Self::Length => part.length.length,
+            Self::Width => part.width.length,
+            Self::Thickness => part.thickness.length,
+        }
+    }
+}
+
+/// What is done in an operation.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Doing {
+    /// Rough pieces are taken from the stock.
+    BreakDown {
+        /// For this part.
+        part: PartId,
+        /// How many of the size.
+        pieces: i64,
+        /// Length, width, thickness.
+        size: [Length; 3],
+    },
+    /// They are glued up into a blank.
+    GlueUp {
+        /// Of this part.
+        part: PartId,
+        /// Edge to edge or face to face.
+        way: Blank,
+        /// The blank is at least so long, wide and thick.
+        size: [Length; 3],
+    },
+    /// Parts are brought to one size at one setting.
+    Mill {
+        /// Along which of their axes.
+        along: Along,
+        /// Finished.
+        to: Length,
+        /// Which parts.
+        parts: Vec<PartId>,
+    },
+    /// A set-up of the router, by its index.
+    Setting(usize),
+    /// Holes of one kind in one face.
+    Bore(Holes),
+    /// A joint that is sawn, pared or chopped, by the number of its feature.
+    Shape(PartId, usize),
+    /// Joints, by their place among all, are closed in one go.
+    Join {
+        /// Which.
+        joints: Vec<usize>,
+        /// How the parts come together.
+        moves: Vec<Move>,
+    },
+    /// What takes no wood and closes no joint: the task says what.
+    Other,
+}
+
+/// Holes of one kind in one face of a part.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Holes {
+    /// The part.
+    pub part: PartId,
+    /// The face they are bored into.
+    pub face: Face,
+    /// What they are for.
+    pub bore: Bore,
+    /// The two faces that their centers count from.
+    pub from: [Face; 2],
+    /// Their centers.
+    pub centers: Vec<[Length; 2]>,
+    /// Across.
+    pub diameter: Length,
+    /// How deep.
+    pub deep: Length,
+}
+
+/// Every operation, in the order of the work.
+pub(super) fn plan(work: &Workings<'_>) -> Vec<Operation> {
+    let assembly = work.assembly();
+    let mut order: Vec<usize> = (0..assembly.tasks.len()).collect();
+    order.sort_by_key(|index| assembly.schedule.slots.get(*index).map_or(0, |slot| slot.order));
+    let mut together = Together::new(work.parts.all.len());
+    let mut all = Vec::new();
+    for task in order {
+        let Some(own) = assembly.tasks.get(task) else { continue };
+        let mut doings = taken(work, own);
+        doings.extend(cutting::cuts(work, own));
+        doings.extend(together.close(work, own));
+        if doings.is_empty() {
+            doings.push(Doing::Other);
+        }
+        all.extend(doings.into_iter().map(|doing| Operation { task, doing }));
+    }
+    all
+}
+
+/// What is taken from the stock, glued up and milled in a task.
+fn taken(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
+    let part = |id: &PartId| work.parts.get(*id).map(|part| (*id, part));
+    let mut doings: Vec<Doing> =
+        task.breaks.iter().filter_map(part).map(|(id, part)| broken_down(work, id, part)).collect();
+    for (id, way) in &task.blanks {
+        let Some((id, part)) = part(id) else { continue };
+        let rough = part.rough;
+        let size = [rough.length, rough.width, rough.thickness];
+        doings.push(Doing::GlueUp { part: id, way: *way, size });
+    }
+    for along in [Along::Thickness, Along::Width, Along::Length] {
+        let mut sizes: BTreeMap<Length, Vec<PartId>> = BTreeMap::new();
+        for (id, part) in task.mills.iter().filter_map(part) {
+            sizes.entry(along.of(part)).or_default().push(id);
+        }
+        // The longest first: a piece that is spoiled gives a shorter one.
+        let mills = sizes.into_iter().rev();
+        doings.extend(mills.map(|(to, parts)| Doing::Mill { along, to, parts }));
+    }
+    doings
+}
+
+fn broken_down(work: &Workings<'_>, id: PartId, part: &Part) -> Doing {
+    let rough = part.rough;
+    let (mut wide, mut thick) = (rough.width, rough.thickness);
+    let mut pieces = 1;
+    if gluing::is_glued_up(work.piece, part) {
+        let boards = gluing::boards(work.piece, part);
+        (pieces, wide) = (boards.count, boards.wide);
+    }
+    let layers = gluing::layers(work.piece, part);
+    if layers > 1 {
+        pieces *= layers;
+        thick = work.piece.stock(part.stock).map_or(thick, |stock| stock.nominal);
+    }
+    Doing::BreakDown { part: id, pieces, size: [rough.length, wide, thick] }
+}
+
+/// Joints with their places among all, and what they join.
+type Cluster<'j> = (Vec<PartId>, Vec<(usize, &'j Joint)>);
+
+/// Which parts are fixed to each other so far. Doors and drawers stay loose: they
+/// open.
+struct Together {
+    /// For each part, the first of those that it is one with.
+    first: Vec<PartId>,
+}
+
+impl Together {
+    fn new(count: usize) -> Self {
+        Self { first: (0..count).map(PartId).collect() }
+    }
+
+    fn of(&self, id: PartId) -> PartId {
+        self.first.get(id.0).copied().unwrap_or(id)
+    }
+
+    /// All that a part is one with.
+    fn all(&self, id: PartId) -> Vec<PartId> {
+        let own = self.of(id);
+        let all = self.first.iter().enumerate().filter(|(_, first)| **first == own);
+        all.map(|(index, _)| PartId(index)).collect()
+    }
+
+    fn fix(&mut self, one: PartId, other: PartId) {
+        let (one, other) = (self.of(one), self.of(other));
+        let (keep, lose) = (one.min(other), one.max(other));
+        for first in &mut self.first {
+            if *first == lose {
+                *first = keep;
+            }
+        }
+    }
+
+    /// The joints that a task closes, those that hang together in one go.
+    fn close(&mut self, work: &Workings<'_>, task: &Task) -> Vec<Doing> {
+        let joint = |index: &usize| work.parts.joints.get(*index).map(|joint| (*index, joint));
+        let closed: Vec<(usize, &Joint)> = task.closes.iter().filter_map(joint).collect();
+        let mut doings = Vec::new();
+        for own in self.clusters(&closed) {
+            let joints: Vec<&Joint> = own.iter().map(|(_, joint)| *joint).collect();
+            let moves = motion::moves(work.parts, &joints, &|id| self.all(id));
+            doings
+                .push(Doing::Join { joints: own.iter().map(|(index, _)| *index).collect(), moves });
+        }
+        for (_, joint) in closed {
+            let opens = matches!(joint.sort, JointSort::Hung | JointSort::Slid);
+            if !opens {
+                self.fix(joint.part, joint.into);
+            }
+        }
+        doings
+    }
+
+    /// Joints, parted into those that have a part in common, over all that is
+    /// fixed already.
+    fn clusters<'j>(&self, closed: &[(usize, &'j Joint)]) -> Vec<Vec<(usize, &'j Joint)>> {
+        let mut clusters: Vec<Cluster<'j>> = Vec::new();
+        for (index, joint) in closed {
+            let ends = [self.of(joint.part), self.of(joint.into)];
+            let (mut met, rest): (Vec<_>, Vec<_>) = clusters
+                .into_iter()
+                .partition(|(parts, _)| ends.iter().any(|end| parts.contains(end)));
+            let mut one = (ends.to_vec(), vec![(*index, *joint)]);
+            for (parts, joints) in met.drain(..) {
+                one.0.extend(parts);
+                one.1.extend(joints);
+            }
+            clusters = rest;
+            clusters.push(one);
+        }
+        let mut found: Vec<Vec<(usize, &Joint)>> =
+            clusters.into_iter().map(|(_, joints)| joints).collect();
+        for joints in &mut found {
+            joints.sort_by_key(|(index, _)| *index);
+        }
+        found.sort_by_key(|joints| joints.first().map(|(index, _)| *index));
+        found
+    }
+}
