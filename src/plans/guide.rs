@@ -64,7 +64,9 @@ pub(super) fn guide(
     // The straight-edge needs so much of the board to be clamped on, and the
     // base so much to stand on.
     let hold = trade::narrowest_routed(unit);
-    let stands = board.face.is_broad() && board.run >= hold;
+    // A narrow board is held in scrap for a cut that no fence reaches.
+    let beyond = nearest.iter().any(|side| *side > trade::farthest_fence(unit));
+    let stands = board.face.is_broad() && (board.run >= hold || beyond);
     let first = near.iter().min().copied().unwrap_or_default();
     let last = far.last().copied().unwrap_or_default();
     let (guide, settings) = if stands && first >= hold {
@@ -136,6 +138,14 @@ mod tests {
     fn a_board_too_narrow_for_a_straight_edge_goes_to_the_table() {
         assert_eq!(set(13, 6, board(100, 450), 6), (Guide::Table, vec![mm(13)]));
         assert_eq!(set(13, 8, board(100, 450), 6), (Guide::Table, vec![mm(13), mm(15)]));
+    }
+
+    /// A stretcher 40 wide and 1500 long: near its end a cut of 18 goes over the
+    /// table; at 600 the straight-edge stands at 618 − 6 − 75 and 600 + 6 − 75.
+    #[test]
+    fn a_narrow_board_is_cut_by_a_straight_edge_where_no_fence_reaches() {
+        assert_eq!(set(200, 18, board(1500, 40), 12).0, Guide::Table);
+        assert_eq!(set(600, 18, board(1500, 40), 12), (Guide::Near, vec![mm(537), mm(531)]));
     }
 
     #[test]

@@ -45,7 +45,8 @@ pub use sheets::{SHEETS, SheetGood, sheet_named};
 pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use slips::{meant, thickness_off};
 pub use small_work::{
-    least_wall, narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed,
+    farthest_fence, least_wall, narrowest_ripped, narrowest_routed, shortest_planed,
+    shortest_routed,
 };
 pub use species::{SPECIES, Species, Wood, species_named};
 pub use square::{diagonal, diagonals_within, lean, root_sum_square};

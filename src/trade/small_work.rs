@@ -38,6 +38,13 @@ pub fn narrowest_routed(unit: Unit) -> Length {
     unit.either(Length::inches(2, 1), Length::mm(50))
 }
 
+/// The farthest that the fence of a router table stands from the bit: 12 in or
+/// 300 mm (common practice, no source).
+#[must_use]
+pub fn farthest_fence(unit: Unit) -> Length {
+    unit.either(Length::inches(12, 1), Length::mm(300))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
