@@ -93,7 +93,7 @@ fn an_opening_a_half_wider_is_told_with_all_that_follows() {
         ],
     );
     let set_ups = section(&text, "Router set-ups");
-    has(set_ups, &["dado in B", "fence 16-11/16~ → 16-3/16~ from the right end"]);
+    has(set_ups, &["dado in B", "fence 46-15/16~ → 47-7/16~ from the left end"]);
     // A stile that only stands elsewhere is not to be cut again.
     assert!(!text.contains("SPR-NI"), "{text}");
     has_no(&text, &["New parts", "Parts no longer needed", "Only renamed"]);

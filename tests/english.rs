@@ -79,6 +79,7 @@ const STRANGE: &[&str] = &[
     "said twice",
     "says no",
     "set themselves alight",
+    "show face",
     "straps over",
     "takes its part",
     "there are: ",

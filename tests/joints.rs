@@ -225,8 +225,8 @@ fn a_door_is_trimmed_where_it_has_no_hinge() {
     let rows = trims(&gap);
     // 1/16 narrower; the cups keep their distance from the hinge side. Both ends
     // lose 1/16, and so do the places of the hinges.
-    assert!(rows[0].contains("width 16-1/16 to 16: take 1/16 off the right edge"), "{rows:?}");
-    assert!(rows[1].contains("width 16-1/16 to 16: take 1/16 off the left edge"), "{rows:?}");
+    assert!(rows[0].contains("width 16-1/16 to 16: take 1/16 off the meeting edge"), "{rows:?}");
+    assert!(rows[1].contains("width 16-1/16 to 16: take 1/16 off the meeting edge"), "{rows:?}");
     assert!(
         rows[0].contains(
             "length 20-13/16 to 20-11/16: take 1/16 off the bottom end, 1/16 off the top end"
@@ -450,7 +450,7 @@ fn the_face_that_is_planed_is_the_one_without_joints() {
     );
     assert_eq!(misfits(&thin), Vec::<String>::new());
     assert!(
-        trims(&thin)[0].contains("thickness 3/4 to 21/32: take 3/32 off the show face"),
+        trims(&thin)[0].contains("thickness 3/4 to 21/32: take 3/32 off the front face"),
         "{:?}",
         trims(&thin)
     );

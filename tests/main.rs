@@ -23,6 +23,7 @@ mod completions;
 mod diff;
 mod editor;
 mod english;
+mod faces;
 mod folders;
 mod format;
 mod fuzzed;

@@ -318,10 +318,13 @@ fn a_mark_stands_behind_what_is_made_from_a_reading_and_nothing_else() {
     let has = |slug: &str, text: &str| {
         assert!(paper(slug).contains(text), "{slug}: {text}\n{}", paper(slug));
     };
-    // The leaf is 13-7/64 wide: its far cups stand by its width, the near ones
-    // by their hinge, the pull of both by the height as drawn.
-    has("cut-list", "center 3 and 22-13/16 from the bottom end, 27/32~ from the left edge");
-    has("cut-list", "center 3 and 22-13/16 from the bottom end, 12-1/4~ (m) from the left edge");
+    // The leaf is 13-7/64 wide: its cups stand by their hinge, its pull 1-1/32
+    // from the other edge, so 12-5/64 from that of the hinges.
+    has("cut-list", "center 3 and 22-13/16 from the bottom end, 27/32~ from the hinge edge");
+    has(
+        "cut-list",
+        "center 11-13/32 and 14-13/32 from the bottom end, 12-3/32~ (m) from the hinge edge",
+    );
     // The dado takes the measured board; it stands 4 up whatever that is.
     has(
         "cut-list",
@@ -331,8 +334,10 @@ fn a_mark_stands_behind_what_is_made_from_a_reading_and_nothing_else() {
         "jig-sheet",
         "dado 23/32~ (m) wide and 1/4 deep in the inside face; its near side lies 4 from the bottom end",
     );
-    // Cut with a bit of 5/8: 0.707 − 0.625 = 0.082 lies between its two walls.
-    has("jig-sheet", ">> 13-27/32~ (m), then 0.082 (m) toward the right end");
+    // Cut with a bit of 5/8: 0.707 − 0.625 = 0.082 lies between its two walls. The
+    // partition stands behind a stile whose middle lies 47-3/4 from the left, the
+    // bottom begins at 15/32: its dado ends at 47.635, 3 + 5/16 beyond the guide.
+    has("jig-sheet", ">> 44-5/16~ (m), then 0.082 (m) toward the left end");
     // The frame is as drawn.
     has("cut-list", "61-3/4");
     assert!(!all.iter().any(|(_, paper)| paper.contains("61-3/4 (m)")));

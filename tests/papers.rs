@@ -57,7 +57,7 @@ fn both_holes_of_a_pull_on_an_upright_panel_have_their_places() {
     // 2-1/4 in grooves of 3/8: 32-5/16 − 4-1/2 + 3/4 = 28-9/16; the holes lie
     // 1-1/2 to each side of its middle, 14-9/32: 12-25/32 and 15-25/32. It is
     // 7 − 3/16 − 4 + 3/4 = 3-9/16 high, of which the middle is 1-25/32.
-    let places = "2 pull holes 5/32: center 1-25/32 from the bottom end, 12-25/32 and 15-25/32 from the left edge";
+    let places = "2 pull holes 5/32 through from the front face: center 1-25/32 from the bottom end, 12-25/32 and 15-25/32 from the left edge";
     assert!(list.contains(places), "{list}");
     assert!(!list.contains("as drawn"), "{list}");
 }

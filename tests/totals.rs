@@ -133,7 +133,8 @@ fn the_pieces_of_the_cut_list_are_counted() {
     for (label, papers) in papers_of_demos() {
         let paper = &papers.iter().find(|(name, _)| name == "cut-list.txt").unwrap().1;
         let (mut head, mut rows, mut fence, mut all) = ("", Vec::new(), 0, 0);
-        for line in paper.lines() {
+        // The table of marks stands before the first setting of the fence.
+        for line in paper.lines().skip_while(|line| !line.starts_with(">> ")) {
             let told = line.split_once("] ").and_then(|(_, rest)| {
                 rest.split_once(" pieces lie on the bench").map(|(pieces, _)| pieces)
             });

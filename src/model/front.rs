@@ -100,7 +100,7 @@ pub struct Fronts {
     pub hinges: Option<Spanned<u32>>,
     /// The pull.
     pub pull: Option<PullId>,
-    /// Flutes on the show face.
+    /// Flutes on the front face.
     pub flutes: Option<Flutes>,
     /// Notes for the papers.
     pub notes: Vec<String>,

@@ -111,7 +111,7 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                 if let HingeKind::Cup { diameter, bore, from_edge, plate, .. } = hinge.kind {
                     let (cup, deep) = (figures.hardware(diameter), figures.hardware(bore));
                     told.push(format!(
-                        "cup {cup}, {deep} deep, {} from the edge",
+                        "cup {cup}, {deep} deep, {} from the hinge edge",
                         figures.hardware(from_edge)
                     ));
                     told.extend(plate.map(|plate| {

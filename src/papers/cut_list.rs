@@ -9,6 +9,7 @@ use crate::plans::small_parts;
 use crate::trade;
 
 use super::left_to_cut;
+use super::marks;
 use super::measured;
 use super::page::{Block, Table, left, right};
 use super::{Source, with_currency, words};
@@ -29,6 +30,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         Block::Note("Rip everything under one figure at one setting of the fence. Then crosscut to the stop, longest first, with pieces of one length together so that they come out alike. Mark every piece before it leaves the saw.".into()),
         Block::Caution("Keep the guard and riving knife on, and stand out of line with the cut. Use a push stick wherever your hand would come within a hand's breadth of the blade. Handle a whole sheet with two people. Wear a mask and run the dust collector, because wood dust harms, most of all from oak and beech.".into()),
     ];
+    blocks.extend(marks::blocks(parts));
     blocks.extend(left_to_cut::blocks(source));
     let mut order: Vec<usize> = (0..piece.stocks.len()).collect();
     // Sheets first: they are cut to size while the boards settle.

@@ -18,7 +18,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     }
     let mut blocks = vec![
         Block::Caution("Feed against the turn of the bit; never climb-cut by hand. A bit wider than 1 in (25 mm) runs in a router table only, never by hand. On the table feed from right to left, with featherboards and a push block. Unplug before you change a bit; three quarters of the shank in the collet. Eyes, ears, dust mask; dust of hardwoods can harm, so draw it off at the bit.".into()),
-        Block::Note(format!("{} set-ups, in the order that changes the bit least. Each has one guide. The first setting counts from the edge, end, or face that is named. A further setting counts from the same place, unless it says how far to move the guide. All settings hold for the bit in the heading over them, and those of a straight-edge for a base plate {} across. Make every pass on every piece at one setting before you move the guide to the next.", setups.len(), source.figures.text(source.work.piece.shop.base_plate))),
+        Block::Note(format!("{} set-ups, in the order that changes the bit least. Each has one guide. The first setting counts from the edge, end, or face that is named; left and right are as seen from the front. A further setting counts from the same place, unless it says how far to move the guide. All settings hold for the bit in the heading over them, and those of a straight-edge for a base plate {} across. Make every pass on every piece at one setting before you move the guide to the next.", setups.len(), source.figures.text(source.work.piece.shop.base_plate))),
     ];
     let mut bit = None;
     for (number, setup) in setups.iter().enumerate() {
@@ -260,9 +260,9 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
 fn cut(source: &Source<'_, '_>, setup: &Setup, first: &CutLine) -> String {
     let text = |length: Length| source.figures.text(length);
     let (kind, datum) = (setup.kind.word(), &setup.datum);
-    let face = match has_edges(source, setup) {
-        true => "edge that is named below",
-        false => setup.face_name.as_str(),
+    let face = match has_faces(source, setup) {
+        true => &format!("{} that is named below", setup.face.noun()),
+        false => &setup.face_name,
     };
     let deep = text(setup.deep);
     if setup.guided.is_none() {
@@ -278,8 +278,9 @@ fn cut(source: &Source<'_, '_>, setup: &Setup, first: &CutLine) -> String {
     }
 }
 
-/// Stiles and rails of a door are grooved in one go, each in another edge.
-fn has_edges(source: &Source<'_, '_>, setup: &Setup) -> bool {
+/// Stiles and rails of a door are grooved in one go, each in another edge; an end
+/// and a partition each in another face.
+fn has_faces(source: &Source<'_, '_>, setup: &Setup) -> bool {
     let face_of = |run: &Run| source.work.parts.get(run.part).map(|part| part.face_name(run.face));
     setup.runs.iter().any(|run| face_of(run).as_ref() != Some(&setup.face_name))
 }
@@ -304,11 +305,11 @@ fn lines(source: &Source<'_, '_>, setup: &Setup) -> Table {
 /// The pieces that are cut at this setting.
 fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
     let text = |length: Length| source.figures.text(length);
-    let edges = has_edges(source, setup);
+    let faces = has_faces(source, setup);
     let stopped = setup.runs.iter().any(|run| run.stops != (Length::ZERO, Length::ZERO));
     let mut columns = vec![left("mark").strong(), left("piece"), right("run")];
-    if edges {
-        columns.push(left("edge"));
+    if faces {
+        columns.push(left(setup.face.noun()));
     }
     if stopped {
         columns.push(left("stops"));
@@ -318,7 +319,7 @@ fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
         let Some(part) = source.work.parts.get(run.part) else { continue };
         let mut row =
             vec![part.mark.clone(), words::name(part, source.work.piece), text(run.length)];
-        if edges {
+        if faces {
             row.push(part.face_name(run.face));
         }
         if stopped {

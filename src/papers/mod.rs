@@ -15,6 +15,7 @@ mod index;
 mod jig_sheet;
 mod left_to_cut;
 mod markdown;
+mod marks;
 mod measured;
 mod measuring;
 mod moves;

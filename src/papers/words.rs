@@ -100,12 +100,21 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
 /// The bores of one kind in one face.
 fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Option<String> {
     let first = same.first()?;
-    let start = part.face_name(Face::LengthStart);
-    let edge = match first.face {
-        Face::ThickStart | Face::ThickEnd => Face::WidthStart,
-        _ => Face::ThickStart,
+    let end = part.datum([Face::LengthStart, Face::LengthEnd]);
+    // The fence that the cups are bored at stands on the side of the hinges.
+    let edge = match (first.face.is_broad(), bore) {
+        (true, Bore::Cup) => part.hinge_edge(),
+        (true, Bore::Pull | Bore::Plate) => None,
+        (false, _) => Some(part.datum([Face::ThickStart, Face::ThickEnd])),
     };
-    let centers: Vec<(Length, Length)> = same.iter().map(|f| f.center()).collect();
+    let edge = edge.unwrap_or_else(|| part.datum([Face::WidthStart, Face::WidthEnd]));
+    let mut centers: Vec<(Length, Length)> = same
+        .iter()
+        .map(|bore| bore.center())
+        .map(|(u, v)| (part.distance(end, u), part.distance(edge, v)))
+        .collect();
+    centers.sort();
+    let start = part.face_name(end);
     let (along, across): (Vec<Length>, Vec<Length>) = centers.iter().copied().unzip();
     let alike = |places: &[Length]| places.iter().all(|place| Some(place) == places.first());
     let one = |place: Length| figures.text(place);
@@ -113,7 +122,7 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
     let edge = part.face_name(edge);
     // What all have in common is told once: a line along the part, or across it
     // as the two screws of a pull on an upright panel.
-    let (u, v) = first.center();
+    let (u, v) = centers.first().copied()?;
     let place = match (alike(&along), alike(&across)) {
         (_, true) => format!("{} from the {start}, {} from the {edge}", list(&along), one(v)),
         (true, false) => format!("{} from the {start}, {} from the {edge}", one(u), list(&across)),
@@ -127,10 +136,11 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
         Bore::Pull => String::new(),
         Bore::Cup | Bore::Plate => format!(", {} deep", figures.hardware(first.deep)),
     };
-    let face = match bore {
-        Bore::Plate => format!(" in the {}", part.face_name(first.face)),
-        Bore::Cup | Bore::Pull => String::new(),
+    let into = match bore {
+        Bore::Pull => "through from the",
+        Bore::Cup | Bore::Plate => "in the",
     };
+    let face = format!(" {into} {}", part.face_name(first.face));
     Some(format!(
         "{} {}{plural} {}{deep}{face}: center {place}",
         same.len(),
@@ -193,11 +203,9 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             format!("{face} mitered at 45 degrees, with the width to the long point")
         }
         FeatureKind::Notch => {
-            let (long, wide) = part.face_size(feature.face);
-            let far = long - feature.u.1;
-            let near = feature.u.0 <= far;
-            let end = part.face_name(if near { Face::LengthStart } else { Face::LengthEnd });
-            let inset = feature.u.0.min(far);
+            let (_, wide) = part.face_size(feature.face);
+            let (end, inset) = notch_end(part, feature);
+            let end = part.face_name(end);
             let inset = match inset.is_zero() {
                 true => String::new(),
                 false => format!(", set back {}", text(inset)),
@@ -217,16 +225,19 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             let end = if feature.u.0.is_zero() { Face::LengthStart } else { Face::LengthEnd };
             let screw = screw.map(|screw| format!(" for {} screws", text(screw)));
             let screw = screw.unwrap_or_default();
-            let all: Vec<Length> = strips(part, feature)
+            let edge = part.datum([Face::WidthStart, Face::WidthEnd]);
+            let mut all: Vec<Length> = strips(part, feature)
                 .flat_map(|(strip, count)| strip.pocket_places(count))
+                .map(|place| part.distance(edge, place))
                 .collect();
+            all.sort_unstable();
             let count = all.len();
             let places: Vec<String> = all.into_iter().map(text).collect();
             let plural = if count == 1 { "" } else { "s" };
             format!(
                 "{count} pocket hole{plural}{screw} in the {face}, {} from the {} at the {}",
                 listed(&places),
-                part.face_name(Face::WidthStart),
+                part.face_name(edge),
                 part.face_name(end)
             )
         }
@@ -235,15 +246,23 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             text(feature.deep),
             text(feature.v.1 - feature.v.0)
         ),
-        FeatureKind::Mortise => format!(
-            "mortise {} long, {} wide, {} deep in the {face}, {} from the {}{}",
-            text(feature.u.1 - feature.u.0),
-            text(feature.v.1 - feature.v.0),
-            text(feature.deep),
-            text(feature.u.0),
-            part.face_name(Face::LengthStart),
-            feature.takes.map_or(String::new(), |id| format!(", houses {}", parts.mark(id))),
-        ),
+        FeatureKind::Mortise => {
+            let end = part.datum([Face::LengthStart, Face::LengthEnd]);
+            let (one, other) = feature.u;
+            let from = part.distance(end, one).min(part.distance(end, other));
+            let end = part.face_name(end);
+            let place = match from.is_zero() {
+                true => format!("flush with the {end}"),
+                false => format!("{} from the {end}", text(from)),
+            };
+            format!(
+                "mortise {} long, {} wide, {} deep in the {face}, {place}{}",
+                text(other - one),
+                text(feature.v.1 - feature.v.0),
+                text(feature.deep),
+                feature.takes.map_or(String::new(), |id| format!(", houses {}", parts.mark(id))),
+            )
+        }
         FeatureKind::Dovetails => format!("dovetails {} deep at the {face}", text(feature.deep)),
         FeatureKind::Dowels(_, diameter) => {
             let count: u32 = strips(part, feature).map(|(_, count)| count).sum();
@@ -252,6 +271,23 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
         }
         FeatureKind::Bore(_) | FeatureKind::Flute(_) => String::new(),
     }
+}
+
+/// The end that a notch counts from, and how far it lies from it: the end it is
+/// cut into or lies alike at both of, else the marked one.
+fn notch_end(part: &Part, notch: &Feature) -> (Face, Length) {
+    let far = part.length.length - notch.u.1;
+    let mirrored = |other: &Feature| {
+        let place = (part.length.length - other.u.1, part.length.length - other.u.0);
+        other.kind == notch.kind && other.v == notch.v && place == notch.u
+    };
+    let own = notch.u.0.is_zero() || far.is_zero() || part.features.iter().any(mirrored);
+    let end = match own {
+        true if far < notch.u.0 => Face::LengthEnd,
+        true => Face::LengthStart,
+        false => part.datum([Face::LengthStart, Face::LengthEnd]),
+    };
+    (end, if end.is_start() { notch.u.0 } else { far })
 }
 
 /// The features of a kind at one end: where the end meets several boards, such

@@ -11,7 +11,8 @@ use super::space::Face;
 pub struct Channel {
     /// It runs along the part's length; else across it.
     pub along: bool,
-    /// The end or edge that it lies nearer to, which its distance counts from.
+    /// The end, edge or face that its distance counts from: the one that carries
+    /// the mark; of a step on an edge or end, that edge or end.
     pub datum: Face,
     /// From the datum to its near side.
     pub from: Length,
@@ -30,8 +31,12 @@ impl Part {
         let (across, run) = (feature.across(along), feature.run(along));
         let (whole_across, whole_run) = if along { (wide, long) } else { (long, wide) };
         let (start, end) = feature.face.sides_of_run(along);
-        let far = whole_across - across.1;
-        let (datum, from) = if far < across.0 { (end, far) } else { (start, across.0) };
+        let (near, far) = (across.0, whole_across - across.1);
+        let on_side = feature.is_channel() && (near.is_zero() || far.is_zero());
+        let nearer = if far < near { end } else { start };
+        let marked = self.marks().among([start, end]).filter(|_| !on_side);
+        let datum = marked.unwrap_or(nearer);
+        let from = if datum == start { near } else { far };
         let stops = (run.0, whole_run - run.1);
         Channel { along, datum, from, wide: across.1 - across.0, stops }
     }

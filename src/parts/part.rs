@@ -1,7 +1,7 @@
 //! A board of the piece.
 
 use crate::measure::{Length, Span};
-use crate::model::{CaseId, FrontId, OpeningId, Size, StockId};
+use crate::model::{CaseId, FrontId, OpeningId, Side, Size, StockId};
 
 use super::feature::Feature;
 use super::id::{Key, Of, PartId, Role, Which};
@@ -79,8 +79,11 @@ pub struct Part {
     pub grain: Grain,
     /// Where it stands, all closed.
     pub placement: Placement,
-    /// The broad face that is seen in the finished piece.
+    /// The broad face that is seen in the finished piece. What a face is called
+    /// does not go by it: see [`Part::face_name`].
     pub show: Option<Face>,
+    /// The side that its front is hung on, of a part of a door.
+    pub hung: Option<Side>,
     /// What is cut into it.
     pub features: Vec<Feature>,
     /// Notes for the papers.
@@ -94,19 +97,6 @@ impl Part {
     #[must_use]
     pub fn cuboid(&self) -> Cuboid {
         Cuboid::of(&self.placement, self.length.length, self.width.length, self.thickness.length)
-    }
-
-    /// A face by its trade name: `bottom end`, `front edge`, `show face`, `inside face`.
-    #[must_use]
-    pub fn face_name(&self, face: Face) -> String {
-        match self.show {
-            Some(show) if show == face => "show face".to_owned(),
-            Some(show) if show.opposite() == face => match self.role {
-                Role::End(_) => "inside face".to_owned(),
-                _ => "back face".to_owned(),
-            },
-            _ => format!("{} {}", self.placement.side(face), face.noun()),
-        }
     }
 
     /// The sizes that `u` and `v` of a face run along.

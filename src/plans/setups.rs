@@ -115,6 +115,13 @@ pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
     setups
 }
 
+impl Setup {
+    /// True where the part of a run is cut here already, in its other face.
+    fn is_turned_for(&self, run: &Run) -> bool {
+        self.runs.iter().any(|known| known.part == run.part && known.face != run.face)
+    }
+}
+
 /// A piece joins the set-up that would cut it, or begins a new one.
 fn add(setups: &mut Vec<Setup>, new: Setup) {
     let same = setups.iter_mut().find(|old| {
@@ -124,11 +131,12 @@ fn add(setups: &mut Vec<Setup>, new: Setup) {
             && old.datum == new.datum
             && old.cutter == new.cutter
             && old.guided == new.guided
-            // The two ends of a case are both cut in their inside faces; a
-            // divider that is cut in both its faces is two set-ups. On the
-            // table it makes no difference which edge is down.
+            // The ends and the partition that hold one shelf are cut at one
+            // setting, each in its own face; a partition that is cut in both of
+            // its faces is two set-ups. On the table it makes no difference
+            // which edge is down.
             && old.face.is_broad() == new.face.is_broad()
-            && (old.face_name == new.face_name || !new.face.is_broad())
+            && (!new.face.is_broad() || new.runs.iter().all(|run| !old.is_turned_for(run)))
     });
     match same {
         Some(old) => {
@@ -160,11 +168,13 @@ fn one(piece: &Piece, part: &Part, id: PartId, numbered: &[(usize, &Feature)]) -
     let lines = match features.as_slice() {
         [_] => vec![CutLine { from: channel.from, wide: channel.wide }],
         // Flutes are symmetrical; all of them count from one side.
-        many => many
-            .iter()
-            .map(|flute| flute.across(along))
-            .map(|(from, to)| CutLine { from, wide: to - from })
-            .collect(),
+        many => {
+            let channels = many.iter().map(|flute| part.channel(flute));
+            let mut lines: Vec<CutLine> =
+                channels.map(|flute| CutLine { from: flute.from, wide: flute.wide }).collect();
+            lines.sort_by_key(|line| line.from);
+            lines
+        }
     };
     let cut = lines.first().map_or(Length::ZERO, |line| line.wide);
     let cutter = cutter(piece, first, cut);

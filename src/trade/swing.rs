@@ -104,7 +104,7 @@ struct Stand {
 }
 
 impl Stand {
-    /// A place so far from the hinge edge and so far before the show face.
+    /// A place so far from the hinge edge and so far before the front face.
     fn spot(&self, from_hinge: f64, before: f64) -> Spot {
         let Self { corner, sin, cos } = self;
         Spot::new(
@@ -143,7 +143,7 @@ impl Leaf {
     }
 
     /// With a pull between two distances from the hinge edge, that `stands`
-    /// off the show face.
+    /// off the front face.
     #[must_use]
     pub fn with_pull(mut self, (near, far): (Length, Length), stands: Length) -> Self {
         self.pull = Some((near.to_mm_f64(), far.to_mm_f64(), stands.to_mm_f64()));

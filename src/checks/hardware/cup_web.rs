@@ -12,7 +12,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cup-web",
     severity: Severity::Error,
     finds: "A hinge cup leaves less than 2 mm of wood in front of it, or it breaks into a groove or the door's edge. Where the cup lies behind a flute, the wood is measured to the bottom of the flute.",
-    why: "With less than 2 mm, the bit's point or the pressure of the cup shows on the show face or breaks through it.",
+    why: "With less than 2 mm, the bit's point or the pressure of the cup shows on the front face or breaks through it.",
     source: "Common practice: hinge makers ask for 2 to 3 mm.",
     formula: "",
     accept: "",
@@ -51,7 +51,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                         format!("cup {} deep", tape.source(cup.deep)),
                     )
                     .because(
-                        "with less than 2 mm, the cup shows on the show face or breaks through",
+                        "with less than 2 mm, the cup shows on the front face or breaks through",
                     )
                     .subject(&part.path);
                 if let Some(flute) = flute {

@@ -10,7 +10,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pocket-screw-through",
     severity: Severity::Error,
     finds: "A pocket screw is so long that its point comes through, or the stock is too thin for any pocket screw.",
-    why: "The screw leaves the pocket near the middle of the thickness and runs on at a slant. One size too long, and it breaks out of the show face.",
+    why: "The screw leaves the pocket near the middle of the thickness and runs on at a slant. One size too long, and it breaks out of the face that is seen.",
     source: "Common practice: the usual chart of pocket screws by thickness (1/2 in: 1; 5/8: 1-1/8; 3/4: 1-1/4; 7/8: 1-1/2; 1 to 1-1/4: 2; 1-1/2: 2-1/2).",
     formula: "",
     accept: "",

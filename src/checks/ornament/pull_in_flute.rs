@@ -98,13 +98,27 @@ fn finding(
         format!("the foot of the pull of {} overhangs a flute by {}", part.path, tape.text(over))
     };
     let (u, v) = hole.center();
-    let (at, side) = if along { (v, Face::WidthStart) } else { (u, Face::LengthStart) };
-    let (from_over, to_over) = shared(foot(hole, pull.foot.max(pull.screw).half()), line);
+    let (at, sides) = if along {
+        (v, [Face::WidthStart, Face::WidthEnd])
+    } else {
+        (u, [Face::LengthStart, Face::LengthEnd])
+    };
+    let side = part.datum(sides);
+    let counted = |(from, to): (Length, Length)| {
+        let (from, to) = (part.distance(side, from), part.distance(side, to));
+        (from.min(to), from.max(to))
+    };
+    let over_it = shared(foot(hole, pull.foot.max(pull.screw).half()), line);
+    let ((from, to), (from_over, to_over)) = (counted((from, to)), counted(over_it));
     let mut found = RULE
         .finding(
             title,
             pull.from_edge_span.filter(|_| opening.is_door()).unwrap_or(pull.span),
-            format!("center {} from the {}", tape.text(at), part.face_name(side)),
+            format!(
+                "center {} from the {}",
+                tape.text(part.distance(side, at)),
+                part.face_name(side)
+            ),
         )
         .label(
             flutes.span,
@@ -147,8 +161,12 @@ fn finding(
         // At the nearest mark the foot still stands over a flute.
         Some((_, off)) if (foot - land).half() + off > tape.mark => found = found.note(too_wide),
         Some((edge, _)) => {
-            let title =
-                format!("put its holes on the middle of a land, {} from the edge", tape.figure(edge));
+            let latch = part.hinge_edge().map(|hinge| part.face_name(hinge.opposite()));
+            let title = format!(
+                "put its holes on the middle of a land, {} from the {}",
+                tape.figure(edge),
+                latch.unwrap_or_default()
+            );
             if let Some(span) = pull.from_edge_span {
                 let text = format!("from-edge {}", tape.source(edge));
                 found = found.fix(Fix::new(Grade::Choice, title, span, text));

@@ -2,7 +2,7 @@
 //! a feature or a joint is added.
 
 use crate::measure::{Length, Span};
-use crate::model::{Case, CaseId, Joinery, JointKind, Piece, Set, Size, StockId};
+use crate::model::{Case, CaseId, Joinery, JointKind, Piece, Set, Side, Size, StockId};
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::id::{Key, Of, PartId, Role, Which};
 use crate::parts::joint::{Joint, JointSort};
@@ -111,6 +111,7 @@ impl<'a> Builder<'a> {
         let [length, width, thick] = draft.axes;
         let key = Key { of: draft.of, role: draft.role, which: draft.which };
         let (path, own) = path::path(self.piece, &key);
+        let hung = self.hung(draft.of);
         self.parts.all.push(Part {
             path,
             own,
@@ -128,11 +129,20 @@ impl<'a> Builder<'a> {
             grain,
             placement: Placement { origin: draft.origin, length, width, thickness: thick },
             show: draft.show,
+            hung,
             features: Vec::new(),
             notes: draft.notes,
             span: draft.span,
         });
         PartId(self.parts.all.len() - 1)
+    }
+
+    /// The side on which a front is hung.
+    fn hung(&self, of: Of) -> Option<Side> {
+        match of {
+            Of::Front(front) => self.piece.opening(front.opening)?.hung(front.leaf),
+            Of::Case(_) | Of::Member(_) | Of::Opening(_) => None,
+        }
     }
 
     pub(super) fn part(&self, id: PartId) -> Option<&Part> {

@@ -41,7 +41,7 @@ block! {
     PULL: Refer<Pull> = ("pull", "the pull or knob", "pull ring");
     FLUTES: Braces = (
         "flutes",
-        "flutes cut into the show face",
+        "flutes cut into the front face",
         "flutes { run vertical; bit round-nose-half; deep 5/32; pitch 3/4; land 3/16 }",
     ).opens(flutes::block);
     NOTE;

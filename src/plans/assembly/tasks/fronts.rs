@@ -88,15 +88,11 @@ impl Maker<'_, '_> {
         if fluted {
             lines.push("cut the flutes from the set-up sheet before you bore any hole".to_owned());
         }
-        let holes = match (cups, pulls) {
-            (true, true) => "hinge cups and pull holes",
-            (true, false) => "hinge cups",
-            _ => "pull holes",
-        };
-        if cups || pulls {
-            lines.push(format!(
-                "bore the {holes} from a template that stands on the same end of every front"
-            ));
+        if cups {
+            lines.push("bore the hinge cups in the back faces, with the hinge edge against the fence and the bottom end against the stop; between a left-hung and a right-hung door the stop changes sides".to_owned());
+        }
+        if pulls {
+            lines.push("bore the pull holes through from the front faces with scrap behind, and set the template on the marks of every front".to_owned());
         }
         let title = match (fluted, cups || pulls) {
             (true, true) => "Flute and bore the fronts",

@@ -53,7 +53,7 @@ const SORTS: &[Sort] = &[
     (
         |k| matches!(k, FeatureKind::Miter),
         "cut the miters",
-        ", with the long points on the show face",
+        ", with the long points on the outside faces of the ends and the front faces of the stiles",
         minutes::MITER,
     ),
     (|k| matches!(k, FeatureKind::Notch), "cut the notches", "", minutes::NOTCH),

@@ -1,0 +1,73 @@
+//! The marks that every part gets before anything is cut into it.
+
+use crate::parts::{Part, Parts, Role, Which};
+
+use super::page::{Block, Table, left};
+
+/// What the marks mean, and where each kind of part of the piece carries them.
+pub(super) fn blocks(parts: &Parts) -> Vec<Block> {
+    let columns = vec![left("part"), left("face side"), left("face edge"), left("datum end")];
+    let mut table = Table { columns, ..Table::default() };
+    let mut rows: Vec<(Vec<&str>, [String; 3])> = Vec::new();
+    for part in &parts.all {
+        let marks = part.marks();
+        let (Some(side), Some(edge), Some(end)) = (marks.side, marks.edge, marks.end) else {
+            continue;
+        };
+        let (kind, names) = (kind(part), [side, edge, end].map(|face| part.face_name(face)));
+        match rows.iter_mut().find(|(_, known)| *known == names) {
+            Some((kinds, _)) if !kinds.contains(&kind) => kinds.push(kind),
+            Some(_) => {}
+            None => rows.push((vec![kind], names)),
+        }
+    }
+    table.rows = rows
+        .into_iter()
+        .map(|(kinds, names)| [vec![kinds.join(", ")], names.to_vec()].concat())
+        .collect();
+    vec![
+        Block::Heading("Marks".into()),
+        Block::Note("Mark every part before you cut anything into it: a loop on its face side, a V on its face edge with its point toward the face side, and a bar on its datum end. Distances count from these marks, unless another edge or end is named. Left and right are as seen from the front.".into()),
+        Block::Table(table),
+    ]
+}
+
+/// What parts with the same marks are called together.
+fn kind(part: &Part) -> &'static str {
+    let is_door = part.hung.is_some();
+    match (part.role, part.which) {
+        (Role::End(_), _) => "end",
+        (Role::Bottom, _) => "bottom",
+        (Role::Top, _) => "top",
+        (Role::Stretcher, _) => "stretcher",
+        (Role::Back, _) => "back",
+        (Role::Partition, _) => "partition",
+        (Role::Divider, _) => "divider",
+        (Role::FixedShelf | Role::AdjustableShelf, _) => "shelf",
+        (Role::Leg | Role::BaseLeg, _) => "leg",
+        (Role::Kick, _) => "kick",
+        (Role::BaseMember, Which::Front) => "base front",
+        (Role::BaseMember, Which::Back) => "base back",
+        (Role::BaseMember, _) => "sleeper",
+        (Role::Stile, Which::At(_)) => "outer stile",
+        (Role::Stile, _) => "middle stile",
+        (Role::Rail, Which::Top) => "top rail",
+        (Role::Rail, Which::Bottom) => "bottom rail",
+        (Role::Rail, _) => "middle rail",
+        (Role::Slab, _) if is_door => "slab door",
+        (Role::Slab, _) => "slab front",
+        (Role::FrontStile, _) if is_door => "door stile",
+        (Role::FrontStile, _) => "stile of a front",
+        (Role::FrontRail, Which::Top) if is_door => "top rail of a door",
+        (Role::FrontRail, _) if is_door => "bottom rail of a door",
+        (Role::FrontRail, Which::Top) => "top rail of a front",
+        (Role::FrontRail, _) => "bottom rail of a front",
+        (Role::FrontPanel, _) => "panel",
+        (Role::DrawerSide, _) => "drawer side",
+        (Role::DrawerFront, _) => "drawer front",
+        (Role::DrawerBack, _) => "drawer back",
+        (Role::DrawerBottom, _) => "drawer bottom",
+        (Role::Packer, _) => "packer",
+        (Role::HingeBlock, _) => "hinge block",
+    }
+}
