@@ -96,7 +96,7 @@ fn group(source: &Source<'_, '_>, size: Length, own: &[&Gap<'_>], blocks: &mut V
     for gap in own {
         table.rows.push(vec![
             front(gap),
-            gap.edge.word().to_owned(),
+            gap.edge_name().to_owned(),
             beside(source, gap),
             season(tape, gap.driest),
             season(tape, gap.dampest),

@@ -77,7 +77,7 @@ fn report(piece: &Piece, climate: &Climate, gap: &Gap<'_>) -> Diagnostic {
         format!(
             "{} will jam at its {} edge in the {season} season; its gap is {fitted}, and the wood moves {amount}",
             opening.path,
-            gap.edge.word()
+            gap.edge_name()
         )
     };
     let (span, word) = place(gap);

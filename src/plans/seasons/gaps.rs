@@ -1,7 +1,7 @@
 //! Every gap round every front: as it is fitted, and what the year makes of it.
 
 use crate::measure::{Exact, Length};
-use crate::model::{Axis, Leaf, Opening, Piece, StockId};
+use crate::model::{Axis, Leaf, Opening, Piece, Side, StockId};
 use crate::parts::{Assembly, Cuboid, Direction, Front, Part, Role};
 use crate::plans::Workings;
 
@@ -61,6 +61,21 @@ pub struct Gap<'a> {
 }
 
 impl Gap<'_> {
+    /// What the edge is called: of a door by its hinges, else by its place.
+    #[must_use]
+    pub fn edge_name(&self) -> &'static str {
+        let hinges = self.front.hung.map(|side| match side {
+            Side::Left => Edge::Left,
+            Side::Right => Edge::Right,
+        });
+        match (self.edge, hinges) {
+            (Edge::Left | Edge::Right, Some(hinges)) if self.edge == hinges => "hinge",
+            (Edge::Left | Edge::Right, Some(_)) if self.front.opening.is_pair() => "meeting",
+            (Edge::Left | Edge::Right, Some(_)) => "latch",
+            (edge, _) => edge.word(),
+        }
+    }
+
     /// The least it comes to.
     #[must_use]
     pub fn least(&self) -> Length {
