@@ -511,7 +511,7 @@ fn ends_and_partition_are_cut_at_one_setting() {
 #[test]
 fn the_cut_list_says_where_the_marks_are() {
     let list = paper(&compile(&spec("hall-console.case")), "cut-list.txt");
-    let legend = list.split("== ").find(|part| part.starts_with("Marks ==")).unwrap();
+    let legend = list.split("== ").find(|part| part.starts_with("Face marks ==")).unwrap();
     for (kind, marks) in [
         ("end", ["inside face", "front edge", "bottom end"]),
         ("partition", ["left face", "front edge", "bottom end"]),
@@ -519,7 +519,7 @@ fn the_cut_list_says_where_the_marks_are() {
         ("outer stile", ["front face", "inner edge", "bottom end"]),
         ("top rail", ["front face", "bottom edge", "left end"]),
         ("slab door", ["front face", "hinge edge", "bottom end"]),
-        ("drawer back", ["inside face", "bottom edge", "left end"]),
+        ("box back", ["inside face", "bottom edge", "left end"]),
     ] {
         let row = legend.lines().find_map(|line| {
             let cells: Vec<&str> =

@@ -264,8 +264,8 @@ fn cautions(source: &Source<'_, '_>, lines: &[Line<'_>]) -> Vec<Block> {
 fn plain_name(part: &Part, piece: &Piece) -> String {
     match part.role {
         Role::DrawerSide => "drawer side".to_owned(),
-        Role::DrawerFront => "drawer front".to_owned(),
-        Role::DrawerBack => "drawer back".to_owned(),
+        Role::DrawerFront => "box front".to_owned(),
+        Role::DrawerBack => "box back".to_owned(),
         Role::DrawerBottom => "drawer bottom".to_owned(),
         Role::Packer => part.word().replace('-', " "),
         Role::HingeBlock => "hinge block".to_owned(),

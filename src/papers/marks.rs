@@ -26,7 +26,7 @@ pub(super) fn blocks(parts: &Parts) -> Vec<Block> {
         .map(|(kinds, names)| [vec![kinds.join(", ")], names.to_vec()].concat())
         .collect();
     vec![
-        Block::Heading("Marks".into()),
+        Block::Heading("Face marks".into()),
         Block::Note("Mark every part before you cut anything into it: a loop on its face side, a V on its face edge with its point toward the face side, and a bar on its datum end. Distances count from these marks, unless another edge or end is named. Left and right are as seen from the front.".into()),
         Block::Table(table),
     ]
@@ -64,8 +64,8 @@ fn kind(part: &Part) -> &'static str {
         (Role::FrontRail, _) => "bottom rail of a front",
         (Role::FrontPanel, _) => "panel",
         (Role::DrawerSide, _) => "drawer side",
-        (Role::DrawerFront, _) => "drawer front",
-        (Role::DrawerBack, _) => "drawer back",
+        (Role::DrawerFront, _) => "box front",
+        (Role::DrawerBack, _) => "box back",
         (Role::DrawerBottom, _) => "drawer bottom",
         (Role::Packer, _) => "packer",
         (Role::HingeBlock, _) => "hinge block",
