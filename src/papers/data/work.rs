@@ -160,7 +160,8 @@ impl<'d> Maker<'d, '_> {
         }
     }
 
-    /// A stretch between two faces, counted from the nearer one.
+    /// A stretch between two faces, counted from the one that it lies on, or from
+    /// the marked one.
     fn stretch(
         &self,
         part: &Part,
@@ -168,7 +169,12 @@ impl<'d> Maker<'d, '_> {
         (from, to): (Length, Length),
     ) -> Stretch {
         let whole = part.depth(first);
-        let (face, start, end) = match from <= whole - to {
+        let datum = match (from.is_zero(), to == whole) {
+            (true, _) => first,
+            (_, true) => last,
+            _ => part.datum([first, last]),
+        };
+        let (face, start, end) = match datum == first {
             true => (first, from, to),
             false => (last, whole - to, whole - from),
         };

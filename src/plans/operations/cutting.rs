@@ -3,7 +3,6 @@
 
 use std::collections::BTreeSet;
 
-use crate::measure::Length;
 use crate::parts::{Bore, Face, Feature, FeatureKind, Part, PartId};
 use crate::plans::Workings;
 use crate::plans::assembly::Task;
@@ -52,25 +51,19 @@ fn bored(doings: &mut Vec<Doing>, id: PartId, part: &Part, feature: &Feature, bo
         }
         _ => None,
     });
-    let (long, wide) = part.face_size(feature.face);
+    let from = sides(feature.face).map(|(start, end)| part.datum([start, end]));
+    let center = [part.distance(from[0], u), part.distance(from[1], v)];
     match known {
-        Some(holes) => {
-            let center = [from(holes.from[0], u, long), from(holes.from[1], v, wide)];
-            holes.centers.push(center);
-        }
-        None => {
-            let [first, second] = sides(feature.face);
-            let near = [nearer(first, u, long), nearer(second, v, wide)];
-            doings.push(Doing::Bore(Holes {
-                part: id,
-                face: feature.face,
-                bore,
-                from: near,
-                centers: vec![[from(near[0], u, long), from(near[1], v, wide)]],
-                diameter,
-                deep: feature.deep,
-            }));
-        }
+        Some(holes) => holes.centers.push(center),
+        None => doings.push(Doing::Bore(Holes {
+            part: id,
+            face: feature.face,
+            bore,
+            from,
+            centers: vec![center],
+            diameter,
+            deep: feature.deep,
+        })),
     }
 }
 
@@ -87,14 +80,4 @@ pub fn sides(face: Face) -> [(Face, Face); 2] {
         Face::WidthStart | Face::WidthEnd => [long, thick],
         Face::LengthStart | Face::LengthEnd => [wide, thick],
     }
-}
-
-/// The nearer of two faces to a place between them.
-fn nearer((start, end): (Face, Face), at: Length, whole: Length) -> Face {
-    if at <= whole - at { start } else { end }
-}
-
-/// A place, counted from one of the two faces that it lies between.
-fn from(face: Face, at: Length, whole: Length) -> Length {
-    if face.is_start() { at } else { whole - at }
 }
