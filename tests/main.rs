@@ -13,6 +13,7 @@ mod support;
 
 mod accepting;
 mod bases;
+mod bench;
 mod bounds;
 mod broken;
 mod ci_files;

@@ -1,0 +1,303 @@
+//! What was made, laid over what is drawn. Only here, at the end, is the
+//! drawing looked at.
+
+use super::board::{Board, Cut, Sort, whole};
+use super::figures::said;
+use super::packet::{Feature, FeatureKind, JointKind, Packet};
+use super::wood::{Grid, NOTHING, Space, common, difference};
+
+/// How far figures may be off (common practice, no source): what one part must
+/// fit into; what must line up on two parts; anything else, half a tape mark.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Tolerance {
+    pub(super) mating: f64,
+    pub(super) agreeing: f64,
+    pub(super) free: f64,
+}
+
+impl Tolerance {
+    pub(super) fn of(packet: &Packet) -> Self {
+        let mm = |millimeters| packet.job.unit.mm(millimeters);
+        Self {
+            mating: mm(0.1) + NOTHING,
+            agreeing: mm(0.25) + NOTHING,
+            free: packet.job.tape.exact / 2.0 + NOTHING,
+        }
+    }
+}
+
+/// The thinnest wall that is left beside a groove or mortise: 3/16 in (common
+/// practice, no source).
+const WALL: f64 = 4.76;
+
+const AXES: [&str; 3] = ["length", "width", "thickness"];
+
+/// A drawn feature's box.
+fn space(feature: &Feature) -> Space {
+    [0, 1, 2].map(|axis| [feature.from[axis].exact, feature.to[axis].exact])
+}
+
+/// True for a cut that may be this feature.
+fn is_kind(sort: Sort, kind: FeatureKind) -> bool {
+    match kind {
+        FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => sort == Sort::Channel,
+        FeatureKind::Flutes => sort == Sort::Flute,
+        FeatureKind::HingeCup | FeatureKind::PullHole | FeatureKind::PlateHole => {
+            sort == Sort::Bore
+        }
+        FeatureKind::Notch => sort == Sort::Notch,
+        FeatureKind::Mortise => sort == Sort::Mortise,
+        FeatureKind::Tenon => sort == Sort::Tenon,
+        FeatureKind::Dovetails => sort == Sort::Dovetails,
+        FeatureKind::Miter => matches!(sort, Sort::Miter(..)),
+        FeatureKind::PocketHoles | FeatureKind::DowelHoles => sort == Sort::Hidden,
+    }
+}
+
+fn word(kind: FeatureKind) -> &'static str {
+    match kind {
+        FeatureKind::Dado => "dado",
+        FeatureKind::Groove => "groove",
+        FeatureKind::Rabbet => "rabbet",
+        FeatureKind::Miter => "miter",
+        FeatureKind::Notch => "notch",
+        FeatureKind::PocketHoles => "row of pocket holes",
+        FeatureKind::HingeCup => "hinge cup",
+        FeatureKind::PullHole => "pull hole",
+        FeatureKind::PlateHole => "plate hole",
+        FeatureKind::Flutes => "flute",
+        FeatureKind::Tenon => "tenon",
+        FeatureKind::Mortise => "mortise",
+        FeatureKind::Dovetails => "row of dovetails",
+        FeatureKind::DowelHoles => "row of dowel holes",
+    }
+}
+
+/// A cut and the feature that it was meant to be.
+struct Pair<'a> {
+    cut: &'a Cut,
+    feature: &'a Feature,
+}
+
+/// Lays cuts over features, the best match first: each feature is cut once.
+fn pairs<'a>(board: &'a Board<'_>, reach: f64) -> (Vec<Pair<'a>>, Vec<&'a Cut>, Vec<&'a Feature>) {
+    let features = &board.drawn.features;
+    let mut likely: Vec<(f64, usize, usize)> = Vec::new();
+    for (c, cut) in board.cuts.iter().enumerate() {
+        for (f, feature) in features.iter().enumerate() {
+            let drawn = space(feature);
+            if !is_kind(cut.sort, feature.kind) {
+                continue;
+            }
+            let made = common(&cut.space, &whole(board.exact)).unwrap_or(cut.space);
+            let mut off: f64 = 0.0;
+            for axis in (0..3).filter(|axis| Some(*axis) != cut.run) {
+                for side in [0, 1] {
+                    off = off.max((made[axis][side] - drawn[axis][side]).abs());
+                }
+            }
+            // A cut may run on where a step has taken the wood already; of two
+            // in one line it is the one that it covers.
+            let mut along = 0.0;
+            if let Some(run) = cut.run {
+                let both = made[run][1].min(drawn[run][1]) - made[run][0].max(drawn[run][0]);
+                let all = made[run][1].max(drawn[run][1]) - made[run][0].min(drawn[run][0]);
+                if both <= 0.0 {
+                    continue;
+                }
+                along = 1.0 - both / all;
+            }
+            if off <= reach {
+                likely.push((off + along, c, f));
+            }
+        }
+    }
+    likely.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let (mut cut, mut made) = (vec![false; board.cuts.len()], vec![false; features.len()]);
+    let mut pairs = Vec::new();
+    for (_, c, f) in likely {
+        if !cut[c] && !made[f] {
+            (cut[c], made[f]) = (true, true);
+            pairs.push(Pair { cut: &board.cuts[c], feature: &features[f] });
+        }
+    }
+    let extra = board.cuts.iter().zip(&cut).filter(|(_, used)| !**used).map(|(cut, _)| cut);
+    let missing = features.iter().zip(&made).filter(|(_, used)| !**used).map(|(own, _)| own);
+    (pairs, extra.collect(), missing.collect())
+}
+
+/// What is wrong with a part as it was made; `operation` names one.
+pub(super) fn part(
+    packet: &Packet,
+    board: &Board<'_>,
+    operation: &impl Fn(usize) -> String,
+) -> Vec<String> {
+    let tolerance = Tolerance::of(packet);
+    let mut wrong = Vec::new();
+    for (axis, name) in AXES.iter().enumerate() {
+        let (made, drawn) = (board.size[axis], board.drawn.size[axis].exact);
+        if (made - drawn).abs() > tolerance.free {
+            wrong.push(format!("its {name} is {}, drawn {}", said(made), said(drawn)));
+        }
+    }
+    let reach = packet.job.unit.mm(3.0) + tolerance.free;
+    let (pairs, extra, missing) = pairs(board, reach);
+    for cut in extra {
+        wrong.push(format!("{} cuts what is not drawn there", operation(cut.operation)));
+    }
+    for feature in missing {
+        let kind = word(feature.kind);
+        wrong.push(format!("the {kind} in its {} is not cut as drawn", feature.face));
+    }
+    for pair in &pairs {
+        wrong.extend(off(board, pair, tolerance).into_iter().map(|what| {
+            format!("{}: the {} {what}", operation(pair.cut.operation), word(pair.feature.kind))
+        }));
+    }
+    let gone = |cut: &Cut| cut.gone(board.exact);
+    let removed: Vec<Space> = board.cuts.iter().flat_map(gone).collect();
+    let wanted: Vec<Space> = pairs_of(board);
+    if let Some((space, left)) = difference(&whole(board.exact), &removed, &wanted, tolerance.free)
+    {
+        let what = if left { "wood is left" } else { "wood is gone" };
+        let place = space.map(|range| format!("{} to {}", said(range[0]), said(range[1])));
+        wrong.push(format!("{what} at {}", place.join(", ")));
+    }
+    wrong
+}
+
+/// The wood that the drawing takes.
+fn pairs_of(board: &Board<'_>) -> Vec<Space> {
+    let gone = |feature: &Feature| {
+        let Some(face) = board.part.faces.find(&feature.face) else { return Vec::new() };
+        let sort = match feature.kind {
+            FeatureKind::Tenon => Sort::Tenon,
+            FeatureKind::PocketHoles | FeatureKind::DowelHoles => Sort::Hidden,
+            _ => Sort::Notch,
+        };
+        let cut = Cut { operation: 0, sort, space: space(feature), face, run: None };
+        cut.gone(board.exact)
+    };
+    board.drawn.features.iter().flat_map(gone).collect()
+}
+
+/// By how much a cut is not its feature.
+fn off(board: &Board<'_>, pair: &Pair<'_>, tolerance: Tolerance) -> Vec<String> {
+    let (made, drawn) = (pair.cut.space, space(pair.feature));
+    let deep = pair.cut.face.axis;
+    let mut wrong = Vec::new();
+    if board.part.faces.find(&pair.feature.face).is_none() {
+        wrong.push(format!("is drawn in the {}, which it doesn't have", pair.feature.face));
+    }
+    for (axis, name) in AXES.iter().enumerate().filter(|(axis, _)| Some(*axis) != pair.cut.run) {
+        let [long, wanted] = [made[axis], drawn[axis]].map(|range| range[1] - range[0]);
+        let most = match pair.feature.kind {
+            FeatureKind::Dado
+            | FeatureKind::Groove
+            | FeatureKind::Rabbet
+            | FeatureKind::Mortise
+            | FeatureKind::Tenon => tolerance.mating,
+            FeatureKind::HingeCup | FeatureKind::PullHole | FeatureKind::PlateHole
+                if axis != deep =>
+            {
+                tolerance.mating
+            }
+            _ => tolerance.free,
+        };
+        let what = if axis == deep { "deep".to_owned() } else { format!("along its {name}") };
+        if (long - wanted).abs() > most {
+            wrong.push(format!("is {} {what}, drawn {}", said(long), said(wanted)));
+        }
+        // The middle of what is as large as it should be shows its place.
+        let [place, drawn] = [made[axis], drawn[axis]].map(|range| range[0] + range[1]);
+        if axis != deep && (place - drawn).abs() / 2.0 > tolerance.free + tolerance.mating {
+            let by = (place - drawn).abs() / 2.0;
+            wrong.push(format!("is off by {} along the {name}", said(by)));
+        }
+    }
+    wrong
+}
+
+/// Where two parts must line up and don't: what a part is let into on several
+/// others must put it in one place.
+pub(super) fn agreeing(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
+    let tolerance = Tolerance::of(packet);
+    let reach = packet.job.unit.mm(3.0) + tolerance.free;
+    let find = |mark: &str| boards.iter().find(|board| board.part.mark == mark);
+    let mut wrong = Vec::new();
+    for guest in boards {
+        // By axis of the piece: how far off each host puts it.
+        let mut places: [Vec<(f64, &str)>; 3] = Default::default();
+        let own = guest.placed(&whole(guest.exact));
+        let joints = packet.joints.iter().filter(|joint| joint.part == guest.part.mark);
+        for joint in joints.filter(|joint| is_let_in(joint.kind)) {
+            let Some(host) = find(&joint.into) else { continue };
+            let (pairs, ..) = pairs(host, reach);
+            for pair in pairs {
+                let (made, drawn) = (pair.cut.space, space(pair.feature));
+                if !matches!(pair.cut.sort, Sort::Channel | Sort::Mortise)
+                    || common(&host.placed(&drawn), &own).is_none()
+                {
+                    continue;
+                }
+                for axis in 0..3 {
+                    if axis == pair.cut.face.axis || Some(axis) == pair.cut.run {
+                        continue;
+                    }
+                    let off = made[axis][0] - drawn[axis][0];
+                    places[host.along(axis)].push((off, &host.part.mark));
+                }
+            }
+        }
+        for places in &places {
+            let sorted = |a: &&(f64, &str), b: &&(f64, &str)| a.0.total_cmp(&b.0);
+            let (least, most) = (places.iter().min_by(sorted), places.iter().max_by(sorted));
+            let (Some(least), Some(most)) = (least, most) else { continue };
+            if most.0 - least.0 > tolerance.agreeing {
+                wrong.push(format!(
+                    "{}: {} and {} don't line up, by {}",
+                    guest.name(),
+                    least.1,
+                    most.1,
+                    said(most.0 - least.0)
+                ));
+            }
+        }
+    }
+    wrong
+}
+
+fn is_let_in(kind: JointKind) -> bool {
+    matches!(kind, JointKind::Dado | JointKind::Rabbet | JointKind::Tenon | JointKind::Floating)
+}
+
+/// Walls beside grooves, dadoes, and mortises that are too thin to last.
+pub(super) fn thin_walls(packet: &Packet, board: &Board<'_>) -> Vec<String> {
+    let least = packet.job.unit.mm(WALL) - NOTHING;
+    let gone: Vec<Space> = board.cuts.iter().flat_map(|cut| cut.gone(board.exact)).collect();
+    let grid = Grid::new(&whole(board.exact), gone.iter());
+    let filled = grid.filled(&gone);
+    let mut thin = Vec::new();
+    for cut in &board.cuts {
+        if !matches!(cut.sort, Sort::Channel | Sort::Mortise) {
+            continue;
+        }
+        let Some(space) = common(&cut.space, &whole(board.exact)) else { continue };
+        for axis in (0..3).filter(|axis| Some(*axis) != cut.run) {
+            for is_end in [false, true] {
+                let wall = grid.wall(&filled, &space, axis, is_end);
+                if let Some(wall) = wall.filter(|wall| *wall < least) {
+                    let what = if axis == cut.face.axis { "under" } else { "beside" };
+                    thin.push(format!(
+                        "{}: only {} is left {what} its channel or mortise",
+                        board.name(),
+                        said(wall)
+                    ));
+                }
+            }
+        }
+    }
+    thin.sort();
+    thin.dedup();
+    thin
+}

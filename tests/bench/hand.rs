@@ -1,0 +1,465 @@
+//! Packets worked by hand, in millimeters with a tape of 0.5: two ends and a
+//! bottom; a face frame that wraps a corner; a door; a drawer. The rules they
+//! follow are the trade's: guides and the order of strokes as a router manual
+//! and a woodworking magazine have them (see `strokes`), the rest common
+//! practice, no source.
+
+use serde_json::{Value, json};
+
+use super::build;
+
+/// A figure as the packet has it.
+pub(super) fn mm(figure: f64) -> Value {
+    json!({"exact": format!("{}/10", (figure * 10.0).round()), "print": figure.to_string()})
+}
+
+pub(super) fn all<const N: usize>(figures: [f64; N]) -> Value {
+    figures.map(mm).to_vec().into()
+}
+
+/// A packet in the making.
+pub(super) struct Sheet {
+    parts: Vec<Value>,
+    drawn: Vec<Value>,
+    joints: Vec<Value>,
+    operations: Vec<Value>,
+    step: u32,
+}
+
+/// The six faces of a part: along its length, width, and thickness.
+type Faces = [&'static str; 6];
+
+const ACROSS: Faces = ["left end", "right end", "bottom edge", "top edge", "front", "back"];
+const STANDING: Faces = ["bottom end", "top end", "left edge", "right edge", "front", "back"];
+const LYING: Faces = ["left end", "right end", "front edge", "back edge", "underside", "top"];
+const LEFT_END: Faces = ["bottom end", "top end", "front edge", "back edge", "outside", "inside"];
+const RIGHT_END: Faces = ["bottom end", "top end", "front edge", "back edge", "inside", "outside"];
+
+fn feature(kind: &str, face: &str, from: [f64; 3], to: [f64; 3]) -> Value {
+    json!({"kind": kind, "face": face, "from": all(from), "to": all(to)})
+}
+
+impl Sheet {
+    fn new() -> Self {
+        let (parts, drawn, joints, operations) = Default::default();
+        Self { parts, drawn, joints, operations, step: 1 }
+    }
+
+    #[allow(clippy::too_many_arguments, reason = "a line of a cut list has as many columns")]
+    fn part(
+        &mut self,
+        mark: &str,
+        stock: &str,
+        faces: Faces,
+        size: [f64; 3],
+        at: [f64; 3],
+        axes: [&str; 3],
+        features: Vec<Value>,
+    ) {
+        let [a, b, c, d, e, f] = faces;
+        self.parts.push(json!({
+            "mark": mark, "name": format!("part {mark}"), "path": mark, "stock": stock,
+            "grain": "length",
+            "faces": {"length": [a, b], "width": [c, d], "thickness": [e, f]},
+            "spec": {"file": "a.case", "line": 1},
+        }));
+        self.drawn.push(json!({
+            "mark": mark, "size": all(size), "at": all(at), "axes": axes, "features": features,
+        }));
+    }
+
+    fn joint(&mut self, kind: &str, part: &str, into: &str) {
+        let spec = json!({"file": "a.case", "line": 1});
+        self.joints
+            .push(json!({"kind": kind, "part": part, "into": into, "glued": true, "spec": spec}));
+    }
+
+    /// One more operation of the step.
+    fn then(&mut self, kind: &str, rest: Value) {
+        let mut operation = json!({"step": self.step, "kind": kind});
+        let (Value::Object(own), Value::Object(rest)) = (&mut operation, rest) else { panic!() };
+        own.extend(rest);
+        self.operations.push(operation);
+    }
+
+    fn break_down(&mut self, part: &str, stock: &str, size: [f64; 3]) {
+        self.then("break down", json!({"part": part, "stock": stock, "size": all(size)}));
+    }
+
+    fn mill(&mut self, axis: &str, to: f64, parts: &[&str]) {
+        self.then("mill", json!({"axis": axis, "to": mm(to), "parts": parts}));
+    }
+
+    /// A solid part: 25 over in length, 6 in width, from boards of 25.
+    fn solid(&mut self, part: &str, [length, width, thickness]: [f64; 3]) {
+        self.break_down(part, "ash", [length + 25.0, width + 6.0, 25.0]);
+        self.mill("thickness", thickness, &[part]);
+        self.mill("width", width, &[part]);
+        self.mill("length", length, &[part]);
+    }
+
+    fn setting(
+        &mut self,
+        tool: &str,
+        guide: &str,
+        datum: &str,
+        set: &[f64],
+        depths: &[f64],
+        pieces: Value,
+    ) {
+        let figures = |all: &[f64]| all.iter().map(|figure| mm(*figure)).collect::<Vec<_>>();
+        let sheet = self.operations.iter().filter(|own| own["kind"] == "setting").count() + 1;
+        self.then(
+            "setting",
+            json!({"sheet": sheet, "tool": tool, "guide": guide, "datum": datum,
+                "set": figures(set), "depths": figures(depths), "pieces": pieces}),
+        );
+    }
+
+    fn shape(
+        &mut self,
+        part: &str,
+        what: &str,
+        face: &str,
+        deep: f64,
+        spans: [(&str, f64, f64); 2],
+    ) {
+        let spans = spans
+            .map(|(from, start, end)| json!({"from": from, "start": mm(start), "end": mm(end)}));
+        self.then(
+            "shape",
+            json!({"part": part, "what": what, "face": face, "deep": mm(deep), "spans": spans}),
+        );
+        if what == "miter" {
+            let own = self.operations.last_mut().unwrap();
+            own["long_point"] = if face == "left edge" { "front" } else { "outside" }.into();
+        }
+    }
+
+    fn join(&mut self, joints: &[usize], moves: &[(&[&str], &str)]) {
+        let one = |(parts, from): &(&[&str], &str)| match *from {
+            "" => json!({"parts": parts}),
+            from => json!({"parts": parts, "legs": [{"from": from}]}),
+        };
+        let moves: Vec<Value> = moves.iter().map(one).collect();
+        self.then("join", json!({"joints": joints, "moves": moves}));
+    }
+
+    fn packet(self) -> Value {
+        json!({
+            "schema": 1,
+            "job": {"name": "hand", "revision": "A", "hash": "00000000", "unit": "mm", "tape": mm(0.5)},
+            "shop": {"base_plate": mm(150.0)},
+            "stocks": [
+                {"name": "ply", "form": "sheet", "thickness": mm(18.0)},
+                {"name": "thin", "form": "sheet", "thickness": mm(6.0)},
+                {"name": "ash", "form": "boards", "thickness": mm(25.0)},
+            ],
+            "tools": [
+                {"id": "T12", "shape": "straight", "diameter": mm(12.0)},
+                {"id": "T6", "shape": "straight", "diameter": mm(6.0)},
+            ],
+            "parts": self.parts, "joints": self.joints, "operations": self.operations,
+            "drawn": {"parts": self.drawn},
+        })
+    }
+}
+
+fn piece(part: &str, face: &str, feed: Option<[&str; 2]>) -> Value {
+    let mut piece = json!({"part": part, "face": face, "stops": []});
+    if let Some([from, to]) = feed {
+        piece["feed"] = json!({"from": from, "to": to});
+    }
+    piece
+}
+
+/// Two ends 600 by 300, a bottom in dadoes 100 up, a stretcher between, and a
+/// back in rabbets: 500 wide over all.
+pub(super) fn case() -> Value {
+    let mut sheet = Sheet::new();
+    let dado =
+        |from: f64| feature("dado", "inside", [100.0, 0.0, from], [118.0, 294.0, from + 6.0]);
+    let rabbet =
+        |from: f64| feature("rabbet", "inside", [0.0, 294.0, from], [600.0, 300.0, from + 9.0]);
+    let (end, yzx) = ([600.0, 300.0, 18.0], ["y", "z", "x"]);
+    sheet.part("LE", "ply", LEFT_END, end, [0.0; 3], yzx, vec![dado(12.0), rabbet(9.0)]);
+    sheet.part("RE", "ply", RIGHT_END, end, [482.0, 0.0, 0.0], yzx, vec![dado(0.0), rabbet(0.0)]);
+    let xzy = ["x", "z", "y"];
+    sheet.part("B", "ply", LYING, [476.0, 294.0, 18.0], [12.0, 100.0, 0.0], xzy, vec![]);
+    let pockets =
+        |from: f64| feature("pocket holes", "top", [from, 0.0, 0.0], [from + 36.0, 80.0, 18.0]);
+    let at = [18.0, 582.0, 0.0];
+    sheet.part("S", "ply", LYING, [464.0, 80.0, 18.0], at, xzy, vec![pockets(0.0), pockets(428.0)]);
+    let at = [9.0, 100.0, 294.0];
+    sheet.part("K", "thin", ACROSS, [482.0, 500.0, 6.0], at, ["x", "y", "z"], vec![]);
+    for (kind, part, into) in [
+        ("dado", "B", "LE"),
+        ("dado", "B", "RE"),
+        ("pocket screws", "S", "LE"),
+        ("pocket screws", "S", "RE"),
+        ("planted", "K", "LE"),
+        ("planted", "K", "RE"),
+    ] {
+        sheet.joint(kind, part, into);
+    }
+    for part in ["LE", "RE"] {
+        sheet.break_down(part, "ply", end);
+    }
+    sheet.break_down("B", "ply", [476.0, 294.0, 18.0]);
+    sheet.break_down("S", "ply", [464.0, 80.0, 18.0]);
+    sheet.break_down("K", "thin", [482.0, 500.0, 6.0]);
+    sheet.step = 2;
+    // 118 − 6 − 75 for the far wall, then toward the bottom end: 100 + 6 − 75.
+    // Seen on the inside of the left end, its front edge is on the left; pushed
+    // that way the bottom end is on the left of the router.
+    let ends = |left: [&str; 2], right: [&str; 2]| {
+        json!([piece("LE", "inside", Some(left)), piece("RE", "inside", Some(right))])
+    };
+    let (front, back) = ("front edge", "back edge");
+    sheet.setting(
+        "T12",
+        "near",
+        "bottom end",
+        &[37.0, 31.0],
+        &[6.0],
+        ends([back, front], [front, back]),
+    );
+    // Along the back edge, the straight-edge beyond: 0 + 3 + 75.
+    let (up, down) = (["bottom end", "top end"], ["top end", "bottom end"]);
+    sheet.setting("T6", "far", "back edge", &[78.0], &[3.0, 6.0, 9.0], ends(up, down));
+    for (end, wide) in [("left end", "front edge"), ("right end", "front edge")] {
+        sheet.shape("S", "pocket holes", "top", 18.0, [(end, 0.0, 36.0), (wide, 0.0, 80.0)]);
+    }
+    sheet.step = 3;
+    sheet.join(
+        &[0, 1, 2, 3],
+        &[(&["B"], ""), (&["LE"], "left"), (&["RE"], "right"), (&["S"], "above")],
+    );
+    // 500 across, 600 high: the root of 610,000 is 781.02.
+    sheet.operations.last_mut().unwrap()["square"] =
+        json!({"sides": all([500.0, 600.0]), "diagonal": "781~", "within": mm(1.0)});
+    sheet.step = 4;
+    sheet.join(&[4, 5], &[(&["LE", "RE", "B", "S"], ""), (&["K"], "back")]);
+    sheet.packet()
+}
+
+/// A frame 500 by 600 whose left stile is mitered to a plywood end; the right
+/// end stands behind its stile. The frame is made flat, then the ends come to it.
+pub(super) fn frame() -> Value {
+    let mut sheet = Sheet::new();
+    let (yxz, xyz, yzx) = (["y", "x", "z"], ["x", "y", "z"], ["y", "z", "x"]);
+    let stile = [600.0, 50.0, 19.0];
+    let miter = feature("miter", "left edge", [0.0; 3], [600.0, 19.0, 19.0]);
+    sheet.part("LS", "ash", STANDING, stile, [0.0; 3], yxz, vec![miter]);
+    sheet.part("RS", "ash", STANDING, stile, [450.0, 0.0, 0.0], yxz, vec![]);
+    let rail = [400.0, 40.0, 19.0];
+    let pockets =
+        |from: f64| feature("pocket holes", "back", [from, 0.0, 0.0], [from + 38.0, 40.0, 19.0]);
+    for (mark, up) in [("TR", 560.0), ("BR", 0.0)] {
+        sheet.part(
+            mark,
+            "ash",
+            ACROSS,
+            rail,
+            [50.0, up, 0.0],
+            xyz,
+            vec![pockets(0.0), pockets(362.0)],
+        );
+    }
+    let miter = feature("miter", "front edge", [0.0; 3], [600.0, 18.0, 18.0]);
+    sheet.part("LE", "ply", LEFT_END, [600.0, 300.0, 18.0], [0.0; 3], yzx, vec![miter]);
+    let at = [482.0, 0.0, 19.0];
+    sheet.part("RE", "ply", RIGHT_END, [600.0, 281.0, 18.0], at, yzx, vec![]);
+    for (rail, stile) in [("TR", "LS"), ("BR", "LS"), ("TR", "RS"), ("BR", "RS")] {
+        sheet.joint("pocket screws", rail, stile);
+    }
+    sheet.joint("miter", "LS", "LE");
+    sheet.joint("butt", "RS", "RE");
+    sheet.break_down("LE", "ply", [600.0, 300.0, 18.0]);
+    sheet.break_down("RE", "ply", [600.0, 281.0, 18.0]);
+    for mark in ["LS", "RS"] {
+        sheet.solid(mark, stile);
+    }
+    for mark in ["TR", "BR"] {
+        sheet.solid(mark, rail);
+    }
+    sheet.step = 2;
+    let whole = ("bottom end", 0.0, 600.0);
+    sheet.shape("LS", "miter", "left edge", 19.0, [whole, ("front", 0.0, 19.0)]);
+    sheet.shape("LE", "miter", "front edge", 18.0, [whole, ("outside", 0.0, 18.0)]);
+    for rail in ["TR", "BR"] {
+        for end in ["left end", "right end"] {
+            sheet.shape(
+                rail,
+                "pocket holes",
+                "back",
+                19.0,
+                [(end, 0.0, 38.0), ("bottom edge", 0.0, 40.0)],
+            );
+        }
+    }
+    sheet.step = 3;
+    sheet.join(
+        &[0, 1, 2, 3],
+        &[(&["TR"], ""), (&["BR"], "below"), (&["LS"], "left"), (&["RS"], "right")],
+    );
+    sheet.step = 4;
+    sheet.join(&[4, 5], &[(&["LS", "TR", "BR", "RS"], ""), (&["LE"], "left"), (&["RE"], "back")]);
+    sheet.packet()
+}
+
+/// A door 360 by 500 with a panel in grooves 6 by 10 and stub tenons to fit
+/// them, glued up, bored, and hung on a post.
+pub(super) fn door() -> Value {
+    let mut sheet = Sheet::new();
+    let (yxz, xyz, yzx) = (["y", "x", "z"], ["x", "y", "z"], ["y", "z", "x"]);
+    let stile = [500.0, 60.0, 19.0];
+    let groove = |face, from: f64, long: f64| {
+        feature("groove", face, [0.0, from, 6.5], [long, from + 10.0, 12.5])
+    };
+    let cup =
+        |up: f64| feature("hinge cup", "back", [up - 17.5, 5.0, 6.5], [up + 17.5, 40.0, 19.0]);
+    let features = vec![groove("right edge", 50.0, 500.0), cup(100.0), cup(400.0)];
+    sheet.part("DL", "ash", STANDING, stile, [20.0, 50.0, 0.0], yxz, features);
+    let features = vec![groove("left edge", 0.0, 500.0)];
+    sheet.part("DR", "ash", STANDING, stile, [320.0, 50.0, 0.0], yxz, features);
+    let rail = [260.0, 60.0, 19.0];
+    let tenon = |end, from: f64| feature("tenon", end, [from, 0.0, 6.5], [from + 10.0, 60.0, 12.5]);
+    for (mark, up, edge, from) in
+        [("DT", 490.0, "bottom edge", 0.0), ("DB", 50.0, "top edge", 50.0)]
+    {
+        let features =
+            vec![tenon("left end", 0.0), tenon("right end", 250.0), groove(edge, from, 260.0)];
+        sheet.part(mark, "ash", ACROSS, rail, [70.0, up, 0.0], xyz, features);
+    }
+    sheet.part("P", "thin", STANDING, [400.0, 260.0, 6.0], [70.0, 100.0, 6.5], yxz, vec![]);
+    sheet.part("POST", "ply", LEFT_END, [600.0, 100.0, 18.0], [0.0; 3], yzx, vec![]);
+    for (rail, stile) in [("DT", "DL"), ("DT", "DR"), ("DB", "DL"), ("DB", "DR")] {
+        sheet.joint("tenon", rail, stile);
+    }
+    for member in ["DL", "DR", "DT", "DB"] {
+        sheet.joint("floating", "P", member);
+    }
+    sheet.joint("hung", "DL", "POST");
+    sheet.break_down("POST", "ply", [600.0, 100.0, 18.0]);
+    sheet.break_down("P", "thin", [400.0, 260.0, 6.0]);
+    for (mark, size) in [("DL", stile), ("DR", stile), ("DT", rail), ("DB", rail)] {
+        sheet.solid(mark, size);
+    }
+    sheet.step = 2;
+    let edges =
+        [("DL", "right edge"), ("DR", "left edge"), ("DT", "bottom edge"), ("DB", "top edge")];
+    let pieces: Vec<Value> = edges.iter().map(|(part, edge)| piece(part, edge, None)).collect();
+    sheet.setting("T6", "table", "front", &[6.5], &[3.0, 6.0, 9.0, 10.0], pieces.into());
+    for rail in ["DT", "DB"] {
+        for end in ["left end", "right end"] {
+            sheet.shape(
+                rail,
+                "tenon",
+                end,
+                10.0,
+                [("bottom edge", 0.0, 60.0), ("front", 6.5, 12.5)],
+            );
+        }
+    }
+    sheet.step = 3;
+    let moves: [(&[&str], &str); 5] = [
+        (&["DT"], ""),
+        (&["P"], "below"),
+        (&["DB"], "below"),
+        (&["DL"], "left"),
+        (&["DR"], "right"),
+    ];
+    sheet.join(&[0, 1, 2, 3, 4, 5, 6, 7], &moves);
+    sheet.step = 4;
+    sheet.then(
+        "bore",
+        json!({"part": "DL", "face": "back", "what": "hinge cup",
+            "from": ["bottom end", "left edge"],
+            "centers": [all([100.0, 22.5]), all([400.0, 22.5])],
+            "diameter": mm(35.0), "deep": mm(12.5)}),
+    );
+    sheet.step = 5;
+    sheet.join(&[8], &[(&["POST"], ""), (&["DL", "DR", "DT", "DB", "P"], "front")]);
+    sheet.packet()
+}
+
+/// A drawer 300 by 400 by 100 with dovetailed corners and its bottom in grooves.
+pub(super) fn drawer() -> Value {
+    let mut sheet = Sheet::new();
+    let zyx = ["z", "y", "x"];
+    let (xyz, xzy) = (["x", "y", "z"], ["x", "z", "y"]);
+    let side = [400.0, 100.0, 12.0];
+    let side_faces =
+        |first, last| ["front end", "back end", "bottom edge", "top edge", first, last];
+    let groove = |long: f64, from: f64| {
+        feature("groove", "inside", [0.0, 13.0, from], [long, 19.0, from + 6.0])
+    };
+    let tails =
+        |end, from: f64| feature("dovetails", end, [from, 0.0, 0.0], [from + 12.0, 100.0, 12.0]);
+    for (mark, faces, at, inside) in [
+        ("SL", side_faces("outside", "inside"), 0.0, 6.0),
+        ("SR", side_faces("inside", "outside"), 288.0, 0.0),
+    ] {
+        let features =
+            vec![tails("front end", 0.0), tails("back end", 388.0), groove(400.0, inside)];
+        sheet.part(mark, "ash", faces, side, [at, 0.0, 0.0], zyx, features);
+    }
+    let cross = [300.0, 100.0, 12.0];
+    let cross_faces =
+        |first, last| ["left end", "right end", "bottom edge", "top edge", first, last];
+    for (mark, faces, at, inside) in [
+        ("F", cross_faces("outside", "inside"), 0.0, 6.0),
+        ("K", cross_faces("inside", "outside"), 388.0, 0.0),
+    ] {
+        sheet.part(mark, "ash", faces, cross, [0.0, 0.0, at], xyz, vec![groove(300.0, inside)]);
+    }
+    sheet.part("B", "thin", LYING, [288.0, 388.0, 6.0], [6.0, 13.0, 6.0], xzy, vec![]);
+    for (part, into) in [("F", "SL"), ("F", "SR"), ("K", "SL"), ("K", "SR")] {
+        sheet.joint("dovetails", part, into);
+    }
+    for member in ["SL", "SR", "F", "K"] {
+        sheet.joint("floating", "B", member);
+    }
+    sheet.break_down("B", "thin", [288.0, 388.0, 6.0]);
+    for (mark, size) in [("SL", side), ("SR", side), ("F", cross), ("K", cross)] {
+        sheet.solid(mark, size);
+    }
+    sheet.step = 2;
+    let pieces: Vec<Value> =
+        ["SL", "SR", "F", "K"].iter().map(|part| piece(part, "inside", None)).collect();
+    sheet.setting("T6", "table", "bottom edge", &[13.0], &[3.0, 6.0], pieces.into());
+    for mark in ["SL", "SR"] {
+        for end in ["front end", "back end"] {
+            sheet.shape(
+                mark,
+                "dovetails",
+                end,
+                12.0,
+                [("bottom edge", 0.0, 100.0), ("outside", 0.0, 12.0)],
+            );
+        }
+    }
+    sheet.step = 3;
+    let moves: [(&[&str], &str); 5] =
+        [(&["F"], ""), (&["B"], "back"), (&["K"], "back"), (&["SL"], "left"), (&["SR"], "right")];
+    sheet.join(&[0, 1, 2, 3, 4, 5, 6, 7], &moves);
+    sheet.packet()
+}
+
+/// The same for every packet of this file.
+#[test]
+fn what_is_worked_by_hand_can_be_built() {
+    let schema: Value = serde_json::from_str(include_str!("../../schema/packet.json")).unwrap();
+    let schema = jsonschema::validator_for(&schema).unwrap();
+    for (name, packet) in
+        [("case", case()), ("frame", frame()), ("door", door()), ("drawer", drawer())]
+    {
+        let errors: Vec<String> =
+            schema.iter_errors(&packet).map(|error| format!("{error}")).collect();
+        assert_eq!(errors, Vec::<String>::new(), "{name}");
+        let report = build(&packet.to_string());
+        assert_eq!(report.complaints, Vec::<String>::new(), "{name}");
+        assert_eq!(report.thin_walls, Vec::<String>::new(), "{name}");
+    }
+}

@@ -1,0 +1,446 @@
+//! The packet as it lies on the bench: what the shop reads of it, typed. A kind
+//! of work or a figure that it doesn't know stops it.
+
+use serde::Deserialize;
+
+use super::figures;
+
+/// A length: as the model has it, and as the papers print it.
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(try_from = "Text")]
+pub(super) struct Figure {
+    pub(super) exact: f64,
+    pub(super) print: f64,
+}
+
+#[derive(Deserialize)]
+struct Text {
+    exact: String,
+    print: String,
+}
+
+impl TryFrom<Text> for Figure {
+    type Error = String;
+
+    fn try_from(text: Text) -> Result<Self, String> {
+        let exact = figures::exact(&text.exact);
+        let print = figures::printed(&text.print);
+        let (Some(exact), Some(print)) = (exact, print) else {
+            return Err(format!("no figure: {} or {}", text.exact, text.print));
+        };
+        Ok(Self { exact, print })
+    }
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Packet {
+    pub(super) job: Job,
+    pub(super) shop: Shop,
+    pub(super) stocks: Vec<Stock>,
+    pub(super) tools: Vec<Tool>,
+    pub(super) parts: Vec<Part>,
+    pub(super) joints: Vec<Joint>,
+    pub(super) operations: Vec<Operation>,
+    pub(super) drawn: Drawn,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Job {
+    pub(super) unit: Unit,
+    pub(super) tape: Figure,
+}
+
+#[derive(Clone, Copy, Debug, Deserialize)]
+pub(super) enum Unit {
+    #[serde(rename = "in")]
+    Inch,
+    #[serde(rename = "mm")]
+    Millimeter,
+}
+
+impl Unit {
+    /// So many millimeters in the unit of the job.
+    pub(super) fn mm(self, millimeters: f64) -> f64 {
+        match self {
+            Self::Inch => millimeters / 25.4,
+            Self::Millimeter => millimeters,
+        }
+    }
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Shop {
+    pub(super) base_plate: Figure,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Stock {
+    pub(super) name: String,
+    pub(super) form: Form,
+    pub(super) thickness: Figure,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum Form {
+    Sheet,
+    Boards,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Tool {
+    pub(super) id: String,
+    pub(super) shape: BitShape,
+    pub(super) diameter: Figure,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum BitShape {
+    Straight,
+    RoundNose,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Part {
+    pub(super) mark: String,
+    pub(super) name: String,
+    pub(super) stock: String,
+    pub(super) faces: Faces,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Faces {
+    length: [String; 2],
+    width: [String; 2],
+    thickness: [String; 2],
+}
+
+/// A face of a part: the axis across it, and whether the axis ends there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Face {
+    pub(super) axis: usize,
+    pub(super) is_end: bool,
+}
+
+impl Faces {
+    /// The two names across each axis.
+    pub(super) fn all(&self) -> [&[String; 2]; 3] {
+        [&self.length, &self.width, &self.thickness]
+    }
+
+    pub(super) fn find(&self, name: &str) -> Option<Face> {
+        self.all().iter().enumerate().find_map(|(axis, names)| {
+            let side = names.iter().position(|own| own == name)?;
+            Some(Face { axis, is_end: side == 1 })
+        })
+    }
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Joint {
+    pub(super) kind: JointKind,
+    pub(super) part: String,
+    pub(super) into: String,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum JointKind {
+    Dado,
+    Rabbet,
+    #[serde(rename = "pocket screws")]
+    PocketScrews,
+    Screws,
+    Dowels,
+    Tenon,
+    Dovetails,
+    Butt,
+    Miter,
+    Floating,
+    Planted,
+    Hung,
+    Slid,
+    Laid,
+    #[serde(rename = "front fixed")]
+    FrontFixed,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Operation {
+    pub(super) step: u32,
+    #[serde(flatten)]
+    pub(super) work: Work,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(tag = "kind", rename_all = "lowercase")]
+pub(super) enum Work {
+    #[serde(rename = "break down")]
+    BreakDown(BreakDown),
+    #[serde(rename = "glue up")]
+    GlueUp(GlueUp),
+    Mill(Mill),
+    Setting(Setting),
+    Bore(Bore),
+    Shape(Shape),
+    Join(Join),
+    Bench(Other),
+    Finish(Other),
+    Install(Other),
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct BreakDown {
+    pub(super) part: String,
+    pub(super) stock: String,
+    pub(super) size: [Figure; 3],
+    #[serde(default = "one")]
+    pub(super) pieces: u32,
+}
+
+fn one() -> u32 {
+    1
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct GlueUp {
+    pub(super) part: String,
+    pub(super) way: Way,
+    pub(super) size: [Figure; 3],
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+pub(super) enum Way {
+    #[serde(rename = "edge to edge")]
+    EdgeToEdge,
+    #[serde(rename = "face to face")]
+    FaceToFace,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Mill {
+    pub(super) axis: Axis,
+    pub(super) to: Figure,
+    pub(super) parts: Vec<String>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum Axis {
+    Length,
+    Width,
+    Thickness,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Setting {
+    pub(super) sheet: u32,
+    pub(super) tool: String,
+    pub(super) guide: Guide,
+    pub(super) datum: String,
+    pub(super) set: Vec<Figure>,
+    pub(super) depths: Vec<Figure>,
+    pub(super) pieces: Vec<Piece>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum Guide {
+    Near,
+    Far,
+    Table,
+    Lines,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Piece {
+    pub(super) part: String,
+    pub(super) face: String,
+    pub(super) feed: Option<Feed>,
+    pub(super) stops: Vec<Stop>,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Feed {
+    pub(super) from: String,
+    pub(super) to: String,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Stop {
+    pub(super) short: Figure,
+    pub(super) of: String,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Bore {
+    pub(super) part: String,
+    pub(super) face: String,
+    pub(super) what: String,
+    pub(super) from: [String; 2],
+    pub(super) centers: Vec<[Figure; 2]>,
+    pub(super) diameter: Figure,
+    pub(super) deep: Figure,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Shape {
+    pub(super) part: String,
+    pub(super) what: Shaped,
+    pub(super) face: String,
+    pub(super) deep: Figure,
+    pub(super) spans: [Span; 2],
+    pub(super) long_point: Option<String>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum Shaped {
+    Notch,
+    Mortise,
+    Tenon,
+    Dovetails,
+    Miter,
+    #[serde(rename = "pocket holes")]
+    PocketHoles,
+    #[serde(rename = "dowel holes")]
+    DowelHoles,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Span {
+    pub(super) from: String,
+    pub(super) start: Figure,
+    pub(super) end: Figure,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Join {
+    pub(super) joints: Vec<usize>,
+    pub(super) moves: Vec<Move>,
+    pub(super) square: Option<Square>,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Move {
+    pub(super) parts: Vec<String>,
+    #[serde(default)]
+    pub(super) legs: Vec<Leg>,
+    pub(super) how: Option<How>,
+}
+
+/// One straight stretch of a way in.
+#[derive(Debug, Deserialize)]
+pub(super) struct Leg {
+    pub(super) from: Side,
+    pub(super) by: Option<Figure>,
+}
+
+/// A side of the standing piece, seen from its front.
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum Side {
+    Left,
+    Right,
+    Below,
+    Above,
+    Front,
+    Back,
+}
+
+impl Side {
+    /// The axis of the piece that it lies along.
+    pub(super) fn axis(self) -> usize {
+        match self {
+            Self::Left | Self::Right => 0,
+            Self::Below | Self::Above => 1,
+            Self::Front | Self::Back => 2,
+        }
+    }
+
+    /// So far toward that side.
+    pub(super) fn out(self, by: f64) -> [f64; 3] {
+        let begins = matches!(self, Self::Left | Self::Below | Self::Front);
+        let mut way = [0.0; 3];
+        way[self.axis()] = if begins { -by } else { by };
+        way
+    }
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum How {
+    Tilted,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Square {
+    pub(super) sides: [Figure; 2],
+    pub(super) diagonal: String,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Other {
+    pub(super) parts: Vec<String>,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Drawn {
+    pub(super) parts: Vec<DrawnPart>,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct DrawnPart {
+    pub(super) mark: String,
+    pub(super) size: [Figure; 3],
+    pub(super) at: [Figure; 3],
+    pub(super) axes: [Along; 3],
+    pub(super) features: Vec<Feature>,
+}
+
+/// An axis of the piece.
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum Along {
+    X,
+    Y,
+    Z,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Feature {
+    pub(super) kind: FeatureKind,
+    pub(super) face: String,
+    pub(super) from: [Figure; 3],
+    pub(super) to: [Figure; 3],
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum FeatureKind {
+    Dado,
+    Groove,
+    Rabbet,
+    Miter,
+    Notch,
+    #[serde(rename = "pocket holes")]
+    PocketHoles,
+    #[serde(rename = "hinge cup")]
+    HingeCup,
+    #[serde(rename = "pull hole")]
+    PullHole,
+    #[serde(rename = "plate hole")]
+    PlateHole,
+    Flutes,
+    Tenon,
+    Mortise,
+    Dovetails,
+    #[serde(rename = "dowel holes")]
+    DowelHoles,
+}
+
+/// Reads a packet.
+pub(super) fn read(text: &str) -> Result<Packet, String> {
+    serde_json::from_str(text).map_err(|error| error.to_string())
+}

@@ -1,0 +1,436 @@
+//! The maker at work: one operation after the other, each on the wood that is
+//! there.
+
+use super::board::{Board, Cut, Sort, whole};
+use super::compare::{self, Tolerance};
+use super::figures::{printed, said};
+use super::joining::{Fixed, Room};
+use super::packet::{
+    Axis, BreakDown, DrawnPart, Face, Form, GlueUp, Join, Joint, JointKind, Mill, Move, Operation,
+    Packet, Setting, Way, Work,
+};
+use super::wood::NOTHING;
+use super::{Report, bores, shapes, strokes};
+
+/// Plays a packet through.
+pub(super) fn play(packet: &Packet) -> Report {
+    let mut play = Play::new(packet);
+    let mut step = 0;
+    for (index, operation) in packet.operations.iter().enumerate() {
+        if operation.step < step {
+            play.complain(index, "it comes after a later step");
+        }
+        step = operation.step;
+        play.operation(index, operation);
+    }
+    play.end();
+    Report { complaints: play.complaints, thin_walls: play.thin_walls }
+}
+
+struct Play<'p> {
+    packet: &'p Packet,
+    boards: Vec<Board<'p>>,
+    fixed: Fixed,
+    /// In which step each joint was closed.
+    closed: Vec<Option<u32>>,
+    complaints: Vec<String>,
+    thin_walls: Vec<String>,
+}
+
+/// `step 3, set-up 5`.
+fn name(packet: &Packet, index: usize) -> String {
+    let Some(operation) = packet.operations.get(index) else { return String::new() };
+    let what = match &operation.work {
+        Work::BreakDown(_) => "break down".to_owned(),
+        Work::GlueUp(_) => "glue up".to_owned(),
+        Work::Mill(_) => "mill".to_owned(),
+        Work::Setting(setting) => format!("set-up {}", setting.sheet),
+        Work::Bore(bore) => format!("bore the {}", bore.what),
+        Work::Shape(shape) => format!("{:?}", shape.what).to_lowercase(),
+        Work::Join(_) => "join".to_owned(),
+        Work::Bench(_) | Work::Finish(_) | Work::Install(_) => "bench".to_owned(),
+    };
+    format!("step {}, {what}", operation.step)
+}
+
+/// Joints that fix a part for good; the others let it out again.
+fn is_lasting(kind: JointKind) -> bool {
+    !matches!(kind, JointKind::Hung | JointKind::Slid | JointKind::Laid | JointKind::FrontFixed)
+}
+
+impl<'p> Play<'p> {
+    fn new(packet: &'p Packet) -> Self {
+        let mut complaints = Vec::new();
+        let mut boards = Vec::new();
+        for part in &packet.parts {
+            let drawn: Option<&DrawnPart> =
+                packet.drawn.parts.iter().find(|drawn| drawn.mark == part.mark);
+            match drawn {
+                Some(drawn) => boards.push(Board::new(part, drawn)),
+                None => complaints.push(format!("{}, {} is not drawn", part.mark, part.name)),
+            }
+        }
+        let fixed = Fixed::new(boards.len());
+        let closed = vec![None; packet.joints.len()];
+        let mut play = Self { packet, boards, fixed, closed, complaints, thin_walls: Vec::new() };
+        play.names();
+        play
+    }
+
+    /// Marks and names that can't be told apart, and edges and ends whose names
+    /// say another side than the one where they are.
+    fn names(&mut self) {
+        let sides: [[&[&str]; 2]; 3] =
+            [[&["left"], &["right"]], [&["bottom"], &["top"]], [&["front"], &["back"]]];
+        let mut wrong = Vec::new();
+        for (index, board) in self.boards.iter().enumerate() {
+            if self.boards[..index].iter().any(|other| other.part.mark == board.part.mark) {
+                wrong.push(format!("{}: another part has its mark", board.name()));
+            }
+            let names: Vec<&String> = board.part.faces.all().into_iter().flatten().collect();
+            for (place, name) in names.iter().enumerate() {
+                if names[..place].contains(name) {
+                    wrong.push(format!("{}: it has two faces called {name}", board.name()));
+                }
+                let face = Face { axis: place / 2, is_end: place % 2 == 1 };
+                let Some((side, "edge" | "end")) = name.rsplit_once(' ') else { continue };
+                let is_side = sides.iter().flatten().any(|words| words.contains(&side));
+                let true_side = sides[board.along(face.axis)][usize::from(face.is_end)];
+                if is_side && !true_side.contains(&side) {
+                    wrong.push(format!("{}: its {name} is on another side", board.name()));
+                }
+            }
+        }
+        self.complaints.extend(wrong);
+    }
+
+    fn complain(&mut self, operation: usize, what: &str) {
+        self.complaints.push(format!("{}: {what}", name(self.packet, operation)));
+    }
+
+    fn about(&mut self, operation: usize, part: usize, what: &str) {
+        let board = self.boards[part].name();
+        self.complain(operation, &format!("{board}: {what}"));
+    }
+
+    fn find(&mut self, operation: usize, mark: &str) -> Option<usize> {
+        let found = self.boards.iter().position(|board| board.part.mark == mark);
+        if found.is_none() {
+            self.complain(operation, &format!("there is no part {mark}"));
+        }
+        found
+    }
+
+    fn operation(&mut self, index: usize, operation: &'p Operation) {
+        let step = operation.step;
+        match &operation.work {
+            Work::BreakDown(work) => self.break_down(index, work),
+            Work::GlueUp(work) => self.glue_up(index, work),
+            Work::Mill(work) => self.mill(index, work),
+            Work::Setting(work) => self.setting(index, work),
+            Work::Bore(work) => {
+                let Some(part) = self.find(index, &work.part) else { return };
+                let cuts = bores::cut(index, work, &self.boards[part]);
+                self.cut(index, part, cuts);
+            }
+            Work::Shape(work) => {
+                let Some(part) = self.find(index, &work.part) else { return };
+                let cut = shapes::cut(index, work, &self.boards[part]);
+                self.cut(index, part, cut.map(|cut| vec![cut]));
+            }
+            Work::Join(work) => self.join(index, step, work),
+            Work::Bench(work) | Work::Finish(work) | Work::Install(work) => {
+                for mark in &work.parts {
+                    self.find(index, mark);
+                }
+            }
+        }
+    }
+
+    fn break_down(&mut self, index: usize, work: &BreakDown) {
+        let Some(part) = self.find(index, &work.part) else { return };
+        if self.boards[part].pieces.is_some() {
+            self.about(index, part, "it is there already");
+            return;
+        }
+        if work.stock != self.boards[part].part.stock {
+            self.about(index, part, &format!("it is not made of {}", work.stock));
+        }
+        match self.packet.stocks.iter().find(|stock| stock.name == work.stock) {
+            None => self.about(index, part, &format!("there is no stock {}", work.stock)),
+            Some(stock) if stock.form == Form::Sheet => {
+                let off = (work.size[2].exact - stock.thickness.exact).abs();
+                if off > Tolerance::of(self.packet).mating {
+                    let thick = said(stock.thickness.exact);
+                    self.about(index, part, &format!("{} is {thick} thick", work.stock));
+                }
+            }
+            Some(_) => {}
+        }
+        let board = &mut self.boards[part];
+        board.pieces = Some(work.pieces);
+        board.size = work.size.map(|size| size.print);
+        board.exact = work.size.map(|size| size.exact);
+    }
+
+    fn glue_up(&mut self, index: usize, work: &GlueUp) {
+        let Some(part) = self.find(index, &work.part) else { return };
+        let board = &self.boards[part];
+        let Some(pieces) = board.pieces else {
+            self.about(index, part, "it is not broken down yet");
+            return;
+        };
+        let axis = match work.way {
+            Way::EdgeToEdge => 1,
+            Way::FaceToFace => 2,
+        };
+        let come_to = board.size[axis] * f64::from(pieces);
+        let least = work.size[axis].print;
+        let untouched = board.cuts.is_empty() && board.closed.is_none();
+        if pieces < 2 {
+            self.about(index, part, "there is only one piece of it");
+        } else if come_to < least - self.packet.job.tape.exact {
+            self.about(index, part, &format!("its pieces come to {}", said(come_to)));
+        }
+        if !untouched {
+            self.about(index, part, "it is cut or built in already");
+        }
+        let board = &mut self.boards[part];
+        board.pieces = Some(1);
+        board.size = work.size.map(|size| size.print);
+        board.exact = work.size.map(|size| size.exact);
+    }
+
+    fn mill(&mut self, index: usize, work: &Mill) {
+        let axis = match work.axis {
+            Axis::Length => 0,
+            Axis::Width => 1,
+            Axis::Thickness => 2,
+        };
+        for mark in &work.parts {
+            let Some(part) = self.find(index, mark) else { continue };
+            if !self.is_whole(index, part) {
+                continue;
+            }
+            let board = &self.boards[part];
+            let wrong = if !board.cuts.is_empty() {
+                Some("its joints are cut already".to_owned())
+            } else if board.closed.is_some() {
+                Some("it is built in already".to_owned())
+            } else if work.to.print > board.size[axis] + self.packet.job.tape.exact / 2.0 {
+                Some(format!("it has only {}", said(board.size[axis])))
+            } else {
+                None
+            };
+            if let Some(wrong) = wrong {
+                self.about(index, part, &wrong);
+            }
+            let board = &mut self.boards[part];
+            board.size[axis] = work.to.print;
+            board.exact[axis] = work.to.exact;
+        }
+    }
+
+    /// A part that is there and in one piece.
+    fn is_whole(&mut self, index: usize, part: usize) -> bool {
+        match self.boards[part].pieces {
+            None => self.about(index, part, "it is not broken down yet"),
+            Some(1) => return true,
+            Some(_) => self.about(index, part, "it is not glued up yet"),
+        }
+        false
+    }
+
+    fn setting(&mut self, index: usize, work: &Setting) {
+        for piece in &work.pieces {
+            let Some(part) = self.find(index, &piece.part) else { continue };
+            let routed = strokes::run(self.packet, index, work, piece, &self.boards[part]);
+            for wrong in routed.wrong {
+                self.about(index, part, &wrong);
+            }
+            self.cut(index, part, Ok(routed.cuts));
+        }
+    }
+
+    fn cut(&mut self, index: usize, part: usize, cuts: Result<Vec<Cut>, String>) {
+        if !self.is_whole(index, part) {
+            return;
+        }
+        match cuts {
+            Err(wrong) => self.about(index, part, &wrong),
+            Ok(cuts) => {
+                let round = |cut: &Cut| matches!(cut.sort, Sort::Bore | Sort::Flute);
+                let closed = self.boards[part].closed;
+                if let Some(step) = closed
+                    && !(cuts.iter().all(round) && self.is_loose(part))
+                {
+                    self.about(index, part, &format!("it is built in since step {step}"));
+                }
+                self.boards[part].cuts.extend(cuts);
+            }
+        }
+    }
+
+    /// True for what lies on the bench, such as a door that is glued up: it
+    /// stands on no floor, and what still holds it lets it out again.
+    fn is_loose(&self, part: usize) -> bool {
+        let own = self.fixed.with(&[part]);
+        let lands = own.iter().any(|part| self.stands(*part));
+        let held = self.packet.joints.iter().any(|joint| {
+            let ends = [&joint.part, &joint.into].map(|mark| {
+                let found = self.boards.iter().position(|board| board.part.mark == *mark);
+                found.is_some_and(|part| own.contains(&part))
+            });
+            ends[0] != ends[1] && is_lasting(joint.kind)
+        });
+        !lands && !held
+    }
+
+    /// True for a part that reaches the floor.
+    fn stands(&self, part: usize) -> bool {
+        self.boards[part].drawn.at[1].exact.abs() <= NOTHING
+    }
+
+    fn join(&mut self, index: usize, step: u32, work: &Join) {
+        let mut there: Vec<usize> = Vec::new();
+        for (number, own) in work.moves.iter().enumerate() {
+            self.moved(index, number, own, &mut there);
+        }
+        let mut done: Vec<(usize, usize, bool)> = Vec::new();
+        for number in &work.joints {
+            let Some(joint) = self.packet.joints.get(*number) else {
+                self.complain(index, &format!("there is no joint {number}"));
+                continue;
+            };
+            if let Some(step) = self.closed[*number] {
+                let pair = format!("{} and {}", joint.part, joint.into);
+                self.complain(index, &format!("{pair} were joined in step {step}"));
+            }
+            self.closed[*number] = Some(step);
+            if let Some((part, into)) = self.closes(index, joint, &there) {
+                done.push((part, into, is_lasting(joint.kind)));
+            }
+        }
+        for (part, into, lasts) in done {
+            self.fixed.join(part, into);
+            if lasts {
+                self.boards[part].closed.get_or_insert(step);
+                self.boards[into].closed.get_or_insert(step);
+            }
+        }
+        if let Some(square) = &work.square {
+            let [a, b] = square.sides.map(|side| side.print);
+            let (true_one, mark) = ((a * a + b * b).sqrt(), self.packet.job.tape.exact);
+            let read = printed(&square.diagonal);
+            if read.is_none_or(|read| (read - true_one).abs() > mark) {
+                let said = said(true_one);
+                self.complain(index, &format!("the diagonal is {said}, not {}", square.diagonal));
+            }
+        }
+    }
+
+    /// Brings parts in.
+    fn moved(&mut self, index: usize, number: usize, own: &Move, there: &mut Vec<usize>) {
+        let mut parts = Vec::new();
+        for mark in &own.parts {
+            let Some(part) = self.find(index, mark) else { continue };
+            if self.is_whole(index, part) {
+                parts.push(part);
+            }
+        }
+        let parts = self.fixed.with(&parts);
+        if let Some(part) = parts.iter().find(|part| there.contains(part)).copied() {
+            self.about(index, part, "it is there already");
+            return;
+        }
+        let what = own.parts.join(", ");
+        if number > 0 && own.legs.is_empty() && own.how.is_none() {
+            self.complain(index, &format!("{what}: nothing says from where"));
+        }
+        if number == 0 && !own.legs.is_empty() {
+            self.complain(index, &format!("{what}: it lies there and comes in all the same"));
+        }
+        if own.legs.iter().skip(1).any(|leg| leg.by.is_none_or(|by| by.exact <= NOTHING)) {
+            self.complain(index, &format!("{what}: nothing says how far it is pushed"));
+        }
+        let mut room = Room::new(self.packet, &self.boards, self.tolerance());
+        let mut hits = Vec::new();
+        for part in parts.iter().filter(|_| number > 0) {
+            hits.extend(
+                there.iter().filter_map(|fixed| Some((*part, room.hit(*part, *fixed, &own.legs)?))),
+            );
+        }
+        for (part, hit) in hits {
+            let from = own.legs.first().map(|leg| format!(" from {:?}", leg.from).to_lowercase());
+            self.about(index, part, &format!("{hit} on its way{}", from.unwrap_or_default()));
+        }
+        there.extend(parts);
+    }
+
+    /// Both halves of a joint, if they meet.
+    fn closes(&mut self, index: usize, joint: &Joint, there: &[usize]) -> Option<(usize, usize)> {
+        let part = self.find(index, &joint.part)?;
+        let into = self.find(index, &joint.into)?;
+        for half in [part, into] {
+            if !there.contains(&half) {
+                self.about(index, half, "it is not among what is brought together");
+                return None;
+            }
+        }
+        let mut room = Room::new(self.packet, &self.boards, self.tolerance());
+        if let Some(parted) = room.parted(joint, part, into) {
+            self.complain(index, &parted);
+        }
+        Some((part, into))
+    }
+
+    /// A place may be off by half a mark, and a width by as much as it fits.
+    fn tolerance(&self) -> f64 {
+        let tolerance = Tolerance::of(self.packet);
+        tolerance.free + tolerance.mating
+    }
+
+    /// Looks at the piece that came out.
+    fn end(&mut self) {
+        for (joint, closed) in self.packet.joints.iter().zip(&self.closed) {
+            if closed.is_none() {
+                self.complaints.push(format!("{} and {} are never joined", joint.part, joint.into));
+            }
+        }
+        for (part, board) in self.boards.iter().enumerate() {
+            if board.pieces.is_none() {
+                self.complaints.push(format!("{}: it is never made", board.name()));
+            }
+            let wrong = compare::part(self.packet, board, &|index| name(self.packet, index));
+            self.complaints.extend(wrong.iter().map(|what| format!("{}: {what}", board.name())));
+            self.thin_walls.extend(compare::thin_walls(self.packet, board));
+            if board.drawn.at[1].exact < -NOTHING {
+                self.complaints.push(format!("{}: it stands below the floor", board.name()));
+            }
+            if !self.fixed.with(&[part]).iter().any(|other| self.stands(*other)) {
+                self.complaints.push(format!("{}: nothing holds it up", board.name()));
+            }
+        }
+        self.complaints.extend(compare::agreeing(self.packet, &self.boards));
+        self.overlaps();
+    }
+
+    /// Two parts in one place.
+    fn overlaps(&mut self) {
+        let mut room = Room::new(self.packet, &self.boards, self.tolerance());
+        let spaces: Vec<_> =
+            self.boards.iter().map(|board| board.placed(&whole(board.exact))).collect();
+        let mut found = Vec::new();
+        for one in 0..self.boards.len() {
+            for other in one + 1..self.boards.len() {
+                if super::wood::common(&spaces[one], &spaces[other]).is_some()
+                    && room.hit(one, other, &[]).is_some()
+                {
+                    let names = [one, other].map(|part| self.boards[part].name());
+                    found.push(format!("{}: it is in the place of {}", names[0], names[1]));
+                }
+            }
+        }
+        self.complaints.extend(found);
+    }
+}
