@@ -3,6 +3,8 @@
 
 use crate::support::compile;
 use casewright::diagnostics::Diagnostic;
+use casewright::measure::FileId;
+use casewright::vocabulary;
 
 /// A door beside two drawers behind one frame, with what a test is about put
 /// in. An inset front is 1/4 narrower than its opening.
@@ -105,6 +107,24 @@ fn a_name_of_several_places_accepts_none() {
     // The name of one is enough.
     let text = spec("25", FLUTES, "from-edge 1-5/16", "", &accepts("pull-in-flute", &["a.front"]));
     assert_eq!(places(&text, "pull-in-flute"), ["c.b.front", "c.left-hand.door"]);
+}
+
+/// The rule was called `mitre-unequal` once, and elsewhere the word is spelled
+/// so: what was accepted under that name still is.
+#[test]
+fn a_finding_is_accepted_by_another_spelling_of_its_name() {
+    let unequal = crate::support::spec("broken/miter-unequal.case");
+    assert_eq!(places(&unequal, "miter-unequal"), ["console.left-end"]);
+    let lines = |slug: &str| accepts(slug, &["console.left-end"]);
+    for slug in ["miter-unequal", "mitre-unequal"] {
+        let compiled = compile(&(unequal.clone() + &lines(slug)));
+        assert!(compiled.diagnostics.is_empty(), "{slug}: {:?}", compiled.diagnostics);
+    }
+    let other = unequal.clone() + &lines("mitre-unequal");
+    let written = vocabulary::format(FileId::default(), &other).unwrap();
+    let one = unequal + &lines("miter-unequal");
+    assert_eq!(written, vocabulary::format(FileId::default(), &one).unwrap());
+    assert!(written.contains("accept miter-unequal on console.left-end"), "{written}");
 }
 
 /// Out of a sheet 17 wide, 16 trimmed, no board 19 deep can be cut, nor a back:

@@ -33,6 +33,20 @@ fn every_slug_that_is_listed_has_a_page() {
     }
 }
 
+/// Findings that were renamed, and those with a word that others spell
+/// otherwise.
+#[test]
+fn a_slug_in_another_spelling_is_explained() {
+    let bench = Bench::new();
+    for (other, one) in
+        [("mitre-unequal", "miter-unequal"), ("division-by-nought", "division-by-zero")]
+    {
+        let page = bench.run(&["explain", other]);
+        assert_eq!(page.code, Some(0), "{page:?}");
+        assert_eq!(page.out, bench.run(&["explain", one]).out);
+    }
+}
+
 #[test]
 fn a_slug_misspelt_is_guessed() {
     let done = Bench::new().run(&["explain", "size-conflict"]);

@@ -3,12 +3,14 @@
 use std::fmt::Write as _;
 
 use crate::diagnostics::render::paragraph;
+use crate::vocabulary;
 
 use super::rule::{Base, Rule};
 
-/// The page of a rule.
+/// The page of a rule; another spelling of its name is understood.
 #[must_use]
 pub fn explain(slug: &str) -> Option<String> {
+    let slug = vocabulary::finding_named(slug);
     super::all().find(|rule| rule.slug == slug).map(page)
 }
 

@@ -2,7 +2,6 @@
 
 use crate::checks;
 use crate::vocabulary::Kind;
-use crate::vocabulary::words::file;
 
 use super::context::Context;
 use super::meaning::NameKind;
@@ -65,7 +64,7 @@ pub fn offers(context: &Context, names: &Names) -> Vec<Offer> {
             });
             sizes.collect()
         }
-        Some(Kind::Label) if word.word == file::ACCEPT.spelling() => checks::slugs()
+        Some(Kind::Finding) => checks::slugs()
             .map(|slug| Offer { text: slug.to_owned(), kind: OfferKind::Finding, help: "" })
             .collect(),
         Some(Kind::Label) => named(names, |kind| Some(kind) == NameKind::of(word.word)),

@@ -3,7 +3,7 @@
 use crate::diagnostics::{Diagnostic, Sink};
 use crate::measure::{Length, Span, Spanned, Tape};
 use crate::syntax::Name;
-use crate::vocabulary::takes::{Define, Label, On, Path, Text};
+use crate::vocabulary::takes::{Define, Finding, On, Path, Text};
 use crate::vocabulary::words::{OfPiece, file};
 use crate::vocabulary::{Entries, Entry, Kinds, Said, Word};
 
@@ -387,7 +387,7 @@ fn gather<T>(
     all
 }
 
-fn accept(entry: Said<'_, (Label, On, Path, Text)>) -> Option<Accept> {
+fn accept(entry: Said<'_, (Finding, On, Path, Text)>) -> Option<Accept> {
     let slug = entry.value()?;
     Some(Accept {
         slug: slug.value.to_owned(),

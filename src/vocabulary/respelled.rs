@@ -7,6 +7,7 @@ use crate::syntax::{self, Edit, Tree};
 use super::form::parse;
 use super::value::Value;
 use super::walk::{Step, walk};
+use super::word::Kind;
 
 /// The text as the shop keeps it: formatted, each word of the language in its
 /// one spelling.
@@ -40,10 +41,13 @@ fn respellings(tree: &Tree, text: &str) -> Vec<Edit> {
             }
         }
         Step::Argument(given) => {
-            if let Some(Value::Choice(choice)) = given.value
-                && text.get(given.span.range()) != Some(choice.word)
-            {
-                put(given.span, choice.word);
+            let one = match &given.value {
+                Some(Value::Choice(choice)) => choice.word,
+                Some(Value::Word(finding)) if given.kind == Kind::Finding => finding,
+                _ => return,
+            };
+            if text.get(given.span.range()) != Some(one) {
+                put(given.span, one);
             }
         }
         Step::End | Step::Unknown { .. } => {}

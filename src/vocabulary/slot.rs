@@ -9,6 +9,7 @@ use crate::syntax::{Argument, Expr, ExprKind, Number, NumberUnit};
 
 use super::choice::Choice;
 use super::evaluate::{self, Fault};
+use super::spelling;
 use super::value::{SizeExpr, Value};
 use super::word::{Kind, one_of};
 
@@ -33,6 +34,10 @@ pub(super) fn read_one(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken 
         },
         Kind::Label | Kind::Define | Kind::Refer(_) => match first.as_word() {
             Some(word) => one(Value::Word(word.text.clone())),
+            None => Err(wrong(kind, span)),
+        },
+        Kind::Finding => match first.as_word() {
+            Some(word) => one(Value::Word(spelling::finding(&word.text))),
             None => Err(wrong(kind, span)),
         },
         Kind::LetterOrNumber => match (first.as_word(), number(first)) {

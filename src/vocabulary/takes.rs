@@ -72,6 +72,8 @@ kinds_of_value! {
     Label: Kind::Label, str, Word;
     /// One word or whole number.
     LetterOrNumber: Kind::LetterOrNumber, str, Word;
+    /// The name of a finding, in the one spelling.
+    Finding: Kind::Finding, str, Word;
     /// The new name that a statement gives.
     Define: Kind::Define, str, Word;
     /// The name of an opening or part, with dots.

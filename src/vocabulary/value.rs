@@ -47,8 +47,8 @@ pub enum Value {
     Coverage(Exact),
     /// `Kind::Text`, `Kind::File`.
     Text(String),
-    /// `Kind::Label`, `Kind::LetterOrNumber`, `Kind::Define`, `Kind::Refer`,
-    /// `Kind::Exactly`.
+    /// `Kind::Label`, `Kind::LetterOrNumber`, `Kind::Finding`, `Kind::Define`,
+    /// `Kind::Refer`, `Kind::Exactly`.
     Word(String),
     /// `Kind::Choice`.
     Choice(&'static Choice),

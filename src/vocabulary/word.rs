@@ -51,6 +51,8 @@ pub enum Kind {
     Label,
     /// One word or whole number, as drawings are counted: `B`, `7`.
     LetterOrNumber,
+    /// The name of a finding: `pocket-seen`.
+    Finding,
     /// The new name that this statement gives.
     Define,
     /// The name of something defined elsewhere: a stock, a hinge, …
@@ -92,6 +94,7 @@ impl Kind {
             Self::Text | Self::File => "a text in quotes".into(),
             Self::Label => "one word".into(),
             Self::LetterOrNumber => "one word or whole number such as `B` or `7`".into(),
+            Self::Finding => "the name of a finding such as `pocket-seen`".into(),
             Self::Define => "a name of your own".into(),
             Self::Refer(what) => format!("the name of a {what}"),
             Self::Path => "the name of an opening or part such as `console.press`".into(),

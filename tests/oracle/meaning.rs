@@ -22,6 +22,7 @@ fn one_spelling(word: &str) -> &str {
     match word {
         "mitre" => "miter",
         "centres" => "centers",
+        "mitre-unequal" => "miter-unequal",
         own => own,
     }
 }

@@ -68,7 +68,7 @@ block! {
         "a cabinet; several stand side by side, left to right",
         "case console { wide 66; deep 17; high 33 … }",
     ).opens(case::block).many();
-    ACCEPT: (Label, On, Path, Text) = (
+    ACCEPT: (Finding, On, Path, Text) = (
         "accept",
         "a warning that you accept at one place, with your reason",
         "accept pocket-seen on console.partition-press-niche \"filled with plugs\"",
