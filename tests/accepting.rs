@@ -109,6 +109,20 @@ fn a_name_of_several_places_accepts_none() {
     assert_eq!(places(&text, "pull-in-flute"), ["c.b.front", "c.left-hand.door"]);
 }
 
+/// A name is written by whole words: `hand.door` is not the door of `left-hand`.
+#[test]
+fn a_part_of_a_word_accepts_nothing() {
+    for part in ["hand.door", "ront", "c.a.fron", "c"] {
+        let text = spec("25", FLUTES, "from-edge 1-5/16", "", &accepts("pull-in-flute", &[part]));
+        assert_eq!(places(&text, "pull-in-flute").len(), 3, "{part}");
+        assert_eq!(places(&text, "accept-unused"), [part]);
+    }
+    for whole in ["left-hand.door", "door", "c.left-hand.door"] {
+        let text = spec("25", FLUTES, "from-edge 1-5/16", "", &accepts("pull-in-flute", &[whole]));
+        assert_eq!(places(&text, "pull-in-flute"), ["c.a.front", "c.b.front"], "{whole}");
+    }
+}
+
 /// The rule was called `mitre-unequal` once, and elsewhere the word is spelled
 /// so: what was accepted under that name still is.
 #[test]

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity};
 use crate::measure::nearest;
 use crate::model::Accept;
+use crate::parts;
 
 use super::rule::{Base, Check, Example, Rule};
 
@@ -58,7 +59,7 @@ fn places(accept: &Accept, diagnostics: &[Diagnostic]) -> BTreeSet<String> {
 /// The place of a finding that an `accept` may be meant for.
 fn concerns<'a>(accept: &Accept, found: &'a Diagnostic) -> Option<&'a str> {
     let place = found.subject.as_deref()?;
-    let named = place == accept.subject || place.ends_with(&format!(".{}", accept.subject));
+    let named = parts::suits(&accept.subject, place);
     (named && found.severity != Severity::Error && found.slug == accept.slug).then_some(place)
 }
 

@@ -86,7 +86,7 @@ fn follow(compiled: &Compilation, edits: &mut BTreeMap<Span, String>) -> Option<
         let Some(id) = known.meant(&name, by_mark) else { continue };
         let whole = words.first()?.1.to(words.last()?.1);
         let path = &old.get(id)?.path;
-        if path.strip_suffix(&name).is_none_or(|outer| !outer.is_empty() && !outer.ends_with('.')) {
+        if !parts::suits(&name, path) {
             marked.push((whole, id));
             continue;
         }

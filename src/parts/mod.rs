@@ -28,7 +28,7 @@ pub use id::{Key, Of, PartId, Role, Which};
 pub use joint::{Joint, JointSort};
 pub use mark::LONGEST_MARK;
 pub use marks::Marks;
-pub use named::{Meant, meant, near};
+pub use named::{Meant, meant, near, suits};
 pub use part::{Assembly, Grain, Part, Parts, Rough};
 pub use path::{front_path, path_of, title};
 pub use space::{Cuboid, Direction, Face, Placement, Point, keep_out_space};

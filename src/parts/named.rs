@@ -17,6 +17,13 @@ impl Parts {
     }
 }
 
+/// True where a name that a maker writes suits a whole one: it is the whole, or
+/// as many of its last words as are written. Part of a word suits nothing.
+#[must_use]
+pub fn suits(written: &str, whole: &str) -> bool {
+    whole.strip_suffix(written).is_some_and(|before| before.is_empty() || before.ends_with('.'))
+}
+
 /// What a name of a part means.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Meant {
@@ -43,9 +50,7 @@ fn by_path(parts: &Parts, name: &str) -> Meant {
     if let Some((id, _)) = parts.named(name) {
         return Meant::One(id);
     }
-    let is_end =
-        |part: &Part| part.path.strip_suffix(name).is_some_and(|before| before.ends_with('.'));
-    one_of(parts.iter().filter(|(_, part)| is_end(part)))
+    one_of(parts.iter().filter(|(_, part)| suits(name, &part.path)))
 }
 
 fn one_of<'a>(found: impl Iterator<Item = (PartId, &'a Part)>) -> Meant {
