@@ -106,60 +106,21 @@ pub(super) fn lower(
     measured: Option<Sourced<Length>>,
     ctx: &mut Lower,
 ) -> Option<Stock> {
-    use words::stock::{ACTUAL, BOARDS, GRAVITY, ON_HAND, PRICE, SAWN, SPECIES, THICKNESS};
+    use words::stock::{GRAVITY, PRICE, SAWN, SPECIES};
 
     let body = entry.body()?;
     let name = entry.name()?.value.to_owned();
     let (kind, kind_entry) = body.which::<StockKind>()?;
-    let nominal = body.get(kind.handle())?;
-    let label = format!("thickness of {name}");
-    let own = if kind == StockKind::Lumber { THICKNESS } else { ACTUAL };
-    let (thickness, thickness_span) = match body.get(own) {
-        Some(value) => {
-            let span = value.span_or(entry.head);
-            (ctx.positive(body, own, &label).known()?, span)
-        }
-        None if kind == StockKind::Lumber => {
-            ctx.sink.push(
-                Diagnostic::error(
-                    "word-missing",
-                    format!("`{name}` needs its planed thickness"),
-                    kind_entry.head,
-                    "`thickness` is missing",
-                )
-                .fix(Fix::new(
-                    Grade::Sketch,
-                    "add the planed thickness",
-                    Span { start: kind_entry.head.end, ..kind_entry.head },
-                    "; thickness 3/4",
-                )),
-            );
-            return None;
-        }
-        None => (ctx.positive(body, kind.handle(), &label).known()?, kind_entry.head),
-    };
+    let nominal = body.get(kind.handle())?.value;
+    let written = thickness(entry, body, &name, (kind, kind_entry), ctx)?;
     if kind != StockKind::Lumber {
-        absurd(&name, thickness.length, thickness_span, (nominal.value, kind_entry.head), ctx);
+        absurd(&name, &written, (nominal, kind_entry.head), ctx);
     }
-    let (mut replaced, mut refused) = (None, None);
-    let (thickness, thickness_span) = match measured {
-        Some(actual) if is_slip(actual.value, thickness.length) => {
-            refused = Some((actual.value, actual.span_or(thickness_span)));
-            (thickness, thickness_span)
-        }
-        Some(actual) if actual.value != thickness.length => {
-            replaced = Some((thickness.length, thickness_span));
-            let size = ctx.facts.sourced(actual, format!("{label}, measured"));
-            (size, actual.span_or(thickness_span))
-        }
-        _ => (thickness, thickness_span),
-    };
+    let Thickness { size, span, replaced, refused } = measured_over(written, &name, measured, ctx);
     let named = body.one(SPECIES).and_then(Said::value);
-    let wood = if kind == StockKind::Lumber {
-        named.as_ref().and_then(|name| species::wood(name.value, woods))
-    } else {
-        None
-    };
+    let is_lumber = kind == StockKind::Lumber;
+    let of_lumber = named.as_ref().filter(|_| is_lumber);
+    let wood = of_lumber.and_then(|name| species::wood(name.value, woods));
     let sheet_good = trade::sheet_named(kind.spelling());
     let gravity = body.get(GRAVITY).and_then(|gravity| species::whole(gravity.value, 1000));
     let known = wood.map(|wood| wood.gravity).or(sheet_good.map(|sheet| sheet.gravity));
@@ -167,36 +128,97 @@ pub(super) fn lower(
     Some(Stock {
         name,
         kind,
-        nominal: nominal.value,
+        nominal,
         wood,
         gravity: gravity.or(known),
         stiffness: species::stiffness(body, words::stock::STIFFNESS).or(stiff),
         nominal_span: kind_entry.head,
-        thickness,
+        thickness: size,
         species_span: named.map_or(kind_entry.head, |name| name.span),
         species: named.map(|name| name.value.to_owned()),
         sawn: body.get(SAWN)?.value,
         sawn_span: body.one(SAWN).map(|sawn| sawn.head),
         sheet: sheet(body),
-        on_hand: body
-            .all(ON_HAND)
-            .filter_map(Said::body)
-            .filter_map(|piece| {
-                let long = piece.get(words::on_hand::LONG)?.value;
-                Some((long, piece.get(words::on_hand::WIDE)?.value))
-            })
-            .collect(),
-        boards: body.one(BOARDS).and_then(Said::body).and_then(|boards| {
-            let wide = boards.get(words::boards::WIDE)?.value;
-            Some(Boards { wide, long: boards.get(words::boards::LONG)?.value })
-        }),
+        on_hand: on_hand(body),
+        boards: boards(body),
         price: body.get(PRICE).map(|price| price.value),
         notes: body.notes(),
         span: entry.head,
-        thickness_span,
+        thickness_span: span,
         replaced,
         refused,
     })
+}
+
+/// How thick a stock is, and where that is written.
+struct Thickness {
+    size: Size,
+    span: Span,
+    /// The written thickness that a measured one has replaced.
+    replaced: Option<(Length, Span)>,
+    /// A measured thickness that can't be right, and does not count.
+    refused: Option<(Length, Span)>,
+}
+
+/// The thickness as it is written: of lumber as it is planed, of a sheet as it
+/// is, or else as it is called.
+fn thickness(
+    entry: &Entry,
+    body: &Entries,
+    name: &str,
+    (kind, kind_entry): (StockKind, &Entry),
+    ctx: &mut Lower,
+) -> Option<Thickness> {
+    use words::stock::{ACTUAL, THICKNESS};
+
+    let label = format!("thickness of {name}");
+    let own = if kind == StockKind::Lumber { THICKNESS } else { ACTUAL };
+    let (size, span) = match body.get(own) {
+        Some(value) => (ctx.positive(body, own, &label).known()?, value.span_or(entry.head)),
+        None if kind == StockKind::Lumber => {
+            ctx.sink.push(unplaned(name, kind_entry.head));
+            return None;
+        }
+        None => (ctx.positive(body, kind.handle(), &label).known()?, kind_entry.head),
+    };
+    Some(Thickness { size, span, replaced: None, refused: None })
+}
+
+fn unplaned(name: &str, lumber: Span) -> Diagnostic {
+    Diagnostic::error(
+        "word-missing",
+        format!("`{name}` needs its planed thickness"),
+        lumber,
+        "`thickness` is missing",
+    )
+    .fix(Fix::new(
+        Grade::Sketch,
+        "add the planed thickness",
+        Span { start: lumber.end, ..lumber },
+        "; thickness 3/4",
+    ))
+}
+
+/// The thickness with what a caliper read in its place, where that can be right.
+fn measured_over(
+    written: Thickness,
+    name: &str,
+    measured: Option<Sourced<Length>>,
+    ctx: &mut Lower,
+) -> Thickness {
+    let called = written.size.length;
+    match measured {
+        Some(actual) if is_slip(actual.value, called) => {
+            let refused = Some((actual.value, actual.span_or(written.span)));
+            Thickness { refused, ..written }
+        }
+        Some(actual) if actual.value != called => {
+            let span = actual.span_or(written.span);
+            let size = ctx.facts.sourced(actual, format!("thickness of {name}, measured"));
+            Thickness { size, span, replaced: Some((called, written.span)), refused: None }
+        }
+        _ => written,
+    }
 }
 
 fn is_slip(thickness: Length, called: Length) -> bool {
@@ -206,11 +228,11 @@ fn is_slip(thickness: Length, called: Length) -> bool {
 /// Reports a sheet that can't be as thick as is written of what it is sold as.
 fn absurd(
     name: &str,
-    actual: Length,
-    span: Span,
+    written: &Thickness,
     (nominal, nominal_span): (Length, Span),
     ctx: &mut Lower,
 ) {
+    let (actual, span) = (written.size.length, written.span);
     if !is_slip(actual, nominal) {
         return;
     }
@@ -238,4 +260,20 @@ fn sheet(body: &Entries) -> Option<Sheet> {
         wide: sheet.get(words::sheet::WIDE)?.value,
         grain: sheet.get(words::sheet::GRAIN)?.value,
     })
+}
+
+/// The pieces in the rack, long by wide.
+fn on_hand(body: &Entries) -> Vec<(Length, Length)> {
+    let pieces = body.all(words::stock::ON_HAND).filter_map(Said::body);
+    let sizes = pieces.filter_map(|piece| {
+        let long = piece.get(words::on_hand::LONG)?.value;
+        Some((long, piece.get(words::on_hand::WIDE)?.value))
+    });
+    sizes.collect()
+}
+
+fn boards(body: &Entries) -> Option<Boards> {
+    let boards = body.one(words::stock::BOARDS)?.body()?;
+    let wide = boards.get(words::boards::WIDE)?.value;
+    Some(Boards { wide, long: boards.get(words::boards::LONG)?.value })
 }
