@@ -49,6 +49,7 @@ mod robust;
 mod saving;
 mod seasons;
 mod shop;
+mod slips;
 mod solver;
 mod sound;
 mod square;

@@ -155,6 +155,16 @@ pub(super) const RULES: &[Rule] = &[
         "wide 36; deep 18",
         "wide 36000 ft; deep 18",
     ),
+    Rule {
+        source: "From memory: between the smallest and the largest of what is built, with room on both sides.",
+        ..reading(
+            "unit-slip",
+            "A figure can't be right in its unit, but it would be in the other one. It may have a unit behind it that is not the file's, as `wide 1400 in` or `gap 1/8 mm` has. A figure in the file's own unit is only reported if it is too large.",
+            "The case would be cut 25 times too large or too small, and all that follows from the figure would be reported instead of the slip.",
+            "wide 36; deep 18",
+            "wide 36 mm; deep 18",
+        )
+    },
     reading(
         "number-too-fine",
         "A figure is finer than a millionth or has more than 18 digits, or a size works out finer still, as long shares within shares do.",

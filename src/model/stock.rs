@@ -4,7 +4,7 @@ use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Length, Rate, Span};
 use crate::trade::{self, Wood};
 use crate::vocabulary::words::{self, stock::StockKind};
-use crate::vocabulary::{Entries, Entry, Kinds, Said, Sawn, SheetGrain, Sourced};
+use crate::vocabulary::{Entries, Entry, Kinds, Said, Sawn, SheetGrain, Sourced, Word, takes};
 
 use super::lower::Lower;
 use super::size::Size;
@@ -172,7 +172,16 @@ fn thickness(
     use words::stock::{ACTUAL, THICKNESS};
 
     let label = format!("thickness of {name}");
-    let own = if kind == StockKind::Lumber { THICKNESS } else { ACTUAL };
+    let (own, other) = match kind {
+        StockKind::Lumber => (THICKNESS, ACTUAL),
+        StockKind::Plywood | StockKind::Mdf | StockKind::Particleboard | StockKind::Hardboard => {
+            (ACTUAL, THICKNESS)
+        }
+    };
+    if let Some(said) = body.one(other) {
+        ctx.sink.push(of_another_kind(said.entry, kind, own, body.says(own)));
+        return None;
+    }
     let (size, span) = match body.get(own) {
         Some(value) => (ctx.positive(body, own, &label).known()?, value.span_or(entry.head)),
         None if kind == StockKind::Lumber => {
@@ -182,6 +191,32 @@ fn thickness(
         None => (ctx.positive(body, kind.handle(), &label).known()?, kind_entry.head),
     };
     Some(Thickness { size, span, replaced: None, refused: None })
+}
+
+/// Reports the word for the thickness of boards in a sheet, or that of sheets in
+/// lumber.
+fn of_another_kind(
+    said: &Entry,
+    kind: StockKind,
+    own: Word<takes::Length>,
+    is_given: bool,
+) -> Diagnostic {
+    let (other, own) = (said.word.word, own.spelling());
+    let title = format!("`{other}` can't stand in a stock of {}", kind.spelling());
+    let (is_for, meaning) = match kind {
+        StockKind::Lumber => ("this is for sheets", "the thickness that lumber is planed to"),
+        StockKind::Plywood | StockKind::Mdf | StockKind::Particleboard | StockKind::Hardboard => {
+            ("this is for lumber", "the sheet's thickness as measured")
+        }
+    };
+    let found = Diagnostic::error("word-unknown", title, said.head, is_for);
+    match is_given {
+        true => found.note(format!("`{own}` gives {meaning}")),
+        false => {
+            let title = format!("write `{own}`, which gives {meaning}");
+            found.fix(Fix::new(Grade::Choice, title, said.span, own))
+        }
+    }
 }
 
 fn unplaned(name: &str, lumber: Span) -> Diagnostic {

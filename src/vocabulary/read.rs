@@ -9,28 +9,38 @@ use crate::measure::{Span, Spanned, Unit, nearest};
 use crate::syntax::{Argument, Expr, ExprKind, Item, Statement, Tree};
 
 use super::blocks::{BLOCKS, file, job};
+use super::choices::Units;
 use super::entries::{Entries, Entry};
 use super::evaluate::Fault;
 use super::example;
+use super::natural;
 use super::pairs::{Found, Pair, Pairs};
+use super::unit_slip;
 use super::value::Value;
 use super::word::{Block, Body, Row, Times};
 
 /// The unit of bare numbers that a file states: `job { units … }`, or `units …`
-/// of its own.
+/// of its own. Where it is misspelled but plain, it is the one that is meant, so
+/// that nothing else is measured by the wrong one.
 #[must_use]
 pub fn stated_unit(tree: &Tree) -> Option<Unit> {
-    let units = |statement: &Statement| {
-        (statement.word.text() == job::UNITS.spelling())
-            .then(|| statement.arguments.first()?.as_word().and_then(|w| Unit::parse(&w.text)))
-            .flatten()
+    let of = |statement: &Statement| {
+        let said = statement.arguments.first()?.as_word()?.text.as_str();
+        let meant = || natural::same(said, Units::ALL.iter().map(|unit| unit.spelling()));
+        Unit::parse(said).or_else(|| Unit::parse(meant()?))
     };
+    let is_units = |text: &str| text == job::UNITS.spelling();
     statements(&tree.items).find_map(|statement| {
-        if statement.word.text() == file::JOB.spelling() {
+        let text = statement.word.text();
+        if text == file::JOB.spelling() {
             let block = statement.block.as_ref()?;
-            return statements(&block.items).find_map(units);
+            return statements(&block.items).find_map(|statement| {
+                let text = statement.word.text();
+                let said = is_units(&text) || meant(job::block(), &text).is_some_and(is_units);
+                said.then(|| of(statement)).flatten()
+            });
         }
-        units(statement)
+        is_units(&text).then(|| of(statement)).flatten()
     })
 }
 
@@ -228,7 +238,10 @@ impl Reader<'_> {
         for Pair { slot, found } in pairs.by_ref() {
             values.push(match found {
                 Found::Keyword(name) => Some(Spanned::new(Value::Path(name.clone()), name.span)),
-                Found::Value(value, _) => Some(value),
+                Found::Value(value, from) => match unit_slip::slip(block, word, from, self.unit) {
+                    Some(fault) => return Err(fault),
+                    None => Some(value),
+                },
                 Found::Nothing if slot.optional => None,
                 Found::Nothing => {
                     return Err(Box::new(
@@ -307,24 +320,26 @@ fn homes(text: &str) -> Option<Vec<&'static str>> {
     (1..=4).contains(&homes.len()).then_some(homes)
 }
 
-/// The word of this block that another is a misspelling of.
+/// The word of this block that another means the same as, or is a misspelling
+/// of.
 fn meant(block: &'static Block, text: &str) -> Option<&'static str> {
-    let near = nearest(text, block.words.iter().map(|word| word.word));
-    near.filter(|_| homes(text).is_none())
+    let words = || block.words.iter().map(|word| word.word);
+    natural::same(text, words())
+        .or_else(|| nearest(text, words()).filter(|_| homes(text).is_none()))
 }
 
 fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnostic {
     let title = format!("`{text}` can't stand in {}", block.title);
-    if let Some(homes) = homes(text) {
-        return Diagnostic::error("word-unknown", title, span, "this does not belong here")
-            .note(format!("`{text}` belongs in {}", homes.join(" or in ")));
-    }
-    let diagnostic = Diagnostic::error("word-unknown", title, span, "unknown word");
-    match meant(block, text) {
-        Some(word) => diagnostic.fix(Fix::new(Grade::Sure, format!("write `{word}`"), span, word)),
-        None => {
+    let found = |label: &str| Diagnostic::error("word-unknown", title, span, label);
+    match (meant(block, text), homes(text)) {
+        (Some(word), _) => {
+            found("unknown word").fix(Fix::new(Grade::Sure, format!("write `{word}`"), span, word))
+        }
+        (None, Some(homes)) => found("this does not belong here")
+            .note(format!("`{text}` belongs in {}", homes.join(" or in "))),
+        (None, None) => {
             let words: Vec<&str> = block.words.iter().map(|word| word.word).collect();
-            diagnostic.note(format!("{} may hold {}", block.title, words.join(", ")))
+            found("unknown word").note(format!("{} may hold {}", block.title, words.join(", ")))
         }
     }
 }

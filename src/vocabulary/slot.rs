@@ -9,6 +9,7 @@ use crate::syntax::{Argument, Expr, ExprKind, Number, NumberUnit};
 
 use super::choice::Choice;
 use super::evaluate::{self, Fault};
+use super::natural;
 use super::spelling;
 use super::value::{SizeExpr, Value};
 use super::word::{Kind, one_of};
@@ -234,7 +235,9 @@ fn choice(kind: Kind, choices: &'static [Choice], argument: &Argument) -> Taken 
         span,
         format!("{} belongs here", kind.describe()),
     );
-    if let Some(near) = nearest(&found.text, choices.iter().map(|choice| choice.word)) {
+    let words = || choices.iter().map(|choice| choice.word);
+    let near = natural::same(&found.text, words()).or_else(|| nearest(&found.text, words()));
+    if let Some(near) = near {
         fault = fault.fix(Fix::new(Grade::Sure, format!("write `{near}`"), span, near));
     }
     Err(Box::new(fault))

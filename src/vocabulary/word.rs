@@ -193,6 +193,9 @@ pub struct Row {
     pub example: &'static str,
     /// It stands for any name: the keyword itself is its first value.
     pub any_name: bool,
+    /// What it lies between in any piece, in tenths of a millimeter, where a slip
+    /// of the unit shows by that.
+    pub usual: Option<(i64, i64)>,
 }
 
 impl Row {
@@ -210,6 +213,7 @@ impl Row {
             help,
             example,
             any_name: false,
+            usual: None,
         }
     }
 
@@ -273,6 +277,14 @@ impl Row {
     #[must_use]
     pub const fn any_name(mut self) -> Self {
         self.any_name = true;
+        self
+    }
+
+    /// Lies between these, in tenths of a millimeter, in any piece: so far apart
+    /// that only a figure in the wrong unit is outside (from memory).
+    #[must_use]
+    pub const fn usual(mut self, least: i64, most: i64) -> Self {
+        self.usual = Some((least, most));
         self
     }
 

@@ -1,5 +1,6 @@
 //! The screw of a drawer's pull, on its way through the box behind the front.
 
+use crate::checks::hardware;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::{Length, Span};
@@ -28,9 +29,10 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
+    let told = hardware::box_too_big::told(sink);
     for case in &piece.cases {
         let Some(boxes) = &case.drawers else { continue };
-        for opening in &case.openings {
+        for opening in case.openings.iter().filter(|opening| !told.contains(&opening.path)) {
             let OpeningKind::Drawer { slide: Some(_), .. } = opening.kind else { continue };
             let pull = opening.front.as_ref().and_then(|front| front.pull);
             let Some(pull) = pull.and_then(|pull| piece.pull(pull)) else { continue };

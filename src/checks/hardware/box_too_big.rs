@@ -1,5 +1,7 @@
 //! A drawer box that does not go into its opening, or has no room inside.
 
+use std::collections::BTreeSet;
+
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
@@ -21,6 +23,13 @@ pub(in crate::checks) const RULE: Rule = Rule {
     check: Check::Piece(check),
     sometimes: None,
 };
+
+/// The openings whose boxes have been reported: what else is wrong with such a
+/// box follows from that.
+pub(in crate::checks) fn told(sink: &Sink) -> BTreeSet<String> {
+    let boxes = sink.all().iter().filter(|found| found.slug == RULE.slug);
+    boxes.filter_map(|found| found.subject.clone()).collect()
+}
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();

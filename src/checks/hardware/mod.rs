@@ -2,7 +2,7 @@
 
 mod shelves_crowded;
 mod gap_wide;
-mod box_too_big;
+pub(super) mod box_too_big;
 mod cup_web;
 mod door_binds;
 mod door_stopped;

@@ -1,5 +1,6 @@
 //! A board of no size, or one that stands outside its case.
 
+use crate::checks::hardware;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
@@ -28,7 +29,19 @@ pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     let wall = piece.wall();
-    for part in &parts.all {
+    // The boards of a box that does not go into its opening only say so again.
+    let boxes = hardware::box_too_big::told(sink);
+    let is_told = |part: &Part| match part.assembly {
+        Assembly::DrawerBox(opening) => {
+            piece.opening(opening).is_some_and(|opening| boxes.contains(&opening.path))
+        }
+        Assembly::Base(_)
+        | Assembly::Carcass(_)
+        | Assembly::Frame(_)
+        | Assembly::Front(_)
+        | Assembly::Loose(_) => false,
+    };
+    for part in parts.all.iter().filter(|part| !is_told(part)) {
         let sizes = [
             (part.length.length, "long"),
             (part.width.length, "wide"),

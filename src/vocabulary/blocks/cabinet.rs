@@ -27,9 +27,9 @@ block! {
     /// `case NAME { … }`
     case: "case", "a case",
     "A cabinet. Its sizes are overall sizes: they include the frame, the base, and overlay fronts, but not a countertop. You may leave a size out where the openings give it.";
-    WIDE: Size = ("wide", "overall width, scribes included", "wide 66");
-    DEEP: Length = ("deep", "overall depth, from the foremost face to the back", "deep 17").required();
-    HIGH: Size = ("high", "overall height, from the floor to the top", "high 33");
+    WIDE: Size = ("wide", "overall width, scribes included", "wide 66").usual(750, 100_000);
+    DEEP: Length = ("deep", "overall depth, from the foremost face to the back", "deep 17").required().usual(300, 30_000);
+    HIGH: Size = ("high", "overall height, from the floor to the top", "high 33").usual(750, 60_000);
     STOCK: Refer<Stock> = (
         "stock",
         "what its boards are made of, unless a board names another stock",
@@ -110,7 +110,7 @@ block! {
     base: "base", "the base",
     "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. Without a base, the case stands on its ends or hangs on the wall.";
     TOE_KICK: Flag = ("toe-kick", "a recess under the front", "toe-kick");
-    HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required();
+    HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required().usual(200, 6_000);
     SET_BACK: Length = (
         "set-back",
         "how far the toe kick board stands back from the face of the frame",
@@ -258,13 +258,13 @@ block! {
         "deep",
         "how deep a dado or rabbet is cut; if not written, a dado is a third of the thickness deep, and a rabbet half",
         "deep 1/4",
-    );
-    LONG: Length = ("long", "the length of a tenon", "long 1").default("1 in").metric("25 mm");
+    ).usual(10, 600);
+    LONG: Length = ("long", "the length of a tenon", "long 1").default("1 in").metric("25 mm").usual(50, 1_500);
     THICK: Length = (
         "thick",
         "the thickness of a tenon; if not written, a third of the stock",
         "thick 1/4",
-    );
+    ).usual(20, 600);
     DIAMETER: Length = (
         "diameter",
         "the diameter of a dowel",

@@ -4,8 +4,8 @@ pub(crate) use super::NOTE;
 use super::*;
 
 words! {
-    WIDE: Size = ("wide", "its width", "wide 17-1/4");
-    HIGH: Size = ("high", "its height", "high 5");
+    WIDE: Size = ("wide", "its width", "wide 17-1/4").usual(100, 60_000);
+    HIGH: Size = ("high", "its height", "high 5").usual(100, 35_000);
     SHARE: Number = ("share", "its share of what is left", "share 1");
     SAME: Path = ("same", "another opening in its list that it is as wide or high as", "same upper");
     FRONT: Braces = (
@@ -111,7 +111,7 @@ block! {
     /// `stile left { … }` of a frame
     outer_stile: "outer-stile", "an outer stile",
     "The stile at the left or right of the frame. It runs the full height.";
-    WIDE: Size = ("wide", "its width, scribe included", "wide 1-3/4").required();
+    WIDE: Size = ("wide", "its width, scribe included", "wide 1-3/4").required().usual(50, 10_000);
     SEAM: Seam = (
         "seam",
         "how it meets the end; `miter` wraps the grain around the corner",
@@ -124,7 +124,7 @@ block! {
     /// `rail top { … }` of a frame
     outer_rail: "outer-rail", "an outer rail",
     "The rail at the top or bottom of the frame. It runs between the outer stiles.";
-    WIDE: Size = ("wide", "its width", "wide 1-1/2").required();
+    WIDE: Size = ("wide", "its width", "wide 1-1/2").required().usual(50, 10_000);
     NOTE;
 }
 
@@ -169,7 +169,7 @@ block! {
     /// `stile { … }` between openings
     stile: "stile", "a stile",
     "An upright member of the frame. Where it runs the full height of the openings, a partition stands behind it.";
-    WIDE: Size = ("wide", "its width", "wide 1-1/2").required();
+    WIDE: Size = ("wide", "its width", "wide 1-1/2").required().usual(50, 10_000);
     PARTITION: Maybe<Nothing> = (
         "partition",
         "the partition behind it, where it differs from the others; `none` leaves it out",
@@ -182,7 +182,7 @@ block! {
     /// `rail { … }` between openings
     rail: "rail", "a rail",
     "A crosspiece of the frame.";
-    WIDE: Size = ("wide", "its width", "wide 1-1/2").required();
+    WIDE: Size = ("wide", "its width", "wide 1-1/2").required().usual(50, 10_000);
     NOTE;
 }
 

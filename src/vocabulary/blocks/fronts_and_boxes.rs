@@ -26,12 +26,12 @@ block! {
         "gap",
         "the gap around an inset front",
         "gap 3/32",
-    ).default("3/32 in").metric("2.5 mm");
+    ).default("3/32 in").metric("2.5 mm").usual(3, 1_000);
     MEETING: Length = (
         "meeting",
         "the gap between the two leaves of a pair",
         "meeting 1/8",
-    ).default("1/8 in").metric("3 mm");
+    ).default("1/8 in").metric("3 mm").usual(3, 1_000);
     HINGE: Refer<Hinge> = ("hinge", "the doors' hinge", "hinge inset-cup");
     HINGES: Count<20> = (
         "hinges",

@@ -101,7 +101,7 @@ block! {
     "A pair of drawer slides. In its sizes, the word `opening` stands for the width or height of the opening.";
     UNDERMOUNT: Flag = ("undermount", "the slide runs under the drawer", "undermount");
     SIDE_MOUNT: Flag = ("side-mount", "the slide runs beside the drawer", "side-mount");
-    LENGTH: Length = ("length", "the nominal length of the slide and the drawer", "length 15").required();
+    LENGTH: Length = ("length", "the nominal length of the slide and the drawer", "length 15").required().usual(1_000, 15_000);
     ROOM: Length = ("room", "the depth that it needs behind the drawer front", "room 15-3/4").required();
     BOX_INSIDE: Size = ("box-inside", "the drawer's inside width", "box-inside opening - 1-5/8");
     BOX_OUTSIDE: Size = ("box-outside", "the drawer's outside width", "box-outside opening - 1");

@@ -25,7 +25,7 @@ block! {
         "the sheet's thickness as measured; if not written, the nominal one",
         "actual 23/32",
     );
-    THICKNESS: Length = ("thickness", "the thickness that lumber is planed to", "thickness 3/4");
+    THICKNESS: Length = ("thickness", "the thickness that lumber is planed to", "thickness 3/4").usual(20, 1_500);
     SPECIES: Label = ("species", "the wood of a board, or of a sheet's face veneer", "species black-cherry");
     GRAVITY: Number = (
         "gravity",
@@ -76,8 +76,8 @@ block! {
     /// `sheet { … }`
     sheet: "sheet", "a sheet",
     "A whole sheet as you buy it.";
-    LONG: Length = ("long", "its length", "long 96").required();
-    WIDE: Length = ("wide", "its width", "wide 48").required();
+    LONG: Length = ("long", "its length", "long 96").required().usual(3_000, 60_000);
+    WIDE: Length = ("wide", "its width", "wide 48").required().usual(3_000, 30_000);
     GRAIN: SheetGrain = ("grain", "which way the face grain runs", "grain long").default("long");
 }
 

@@ -1,0 +1,131 @@
+//! Slips that a tired maker makes at the first line: another word for a size,
+//! and a figure in the wrong unit.
+
+use crate::support::{compile, slugs, spec};
+use casewright::diagnostics::{Grade, mend};
+
+/// The spec with one text in place of another.
+fn changed(name: &str, from: &str, to: &str) -> String {
+    let text = spec(name);
+    assert!(text.contains(from), "{name}: {from}");
+    text.replacen(from, to, 1)
+}
+
+/// The text with the only fix of its only finding made.
+fn mended(text: &str, grade: Grade) -> String {
+    let compiled = compile(text);
+    let [found] = compiled.diagnostics.as_slice() else {
+        panic!("{:?}", slugs(&compiled));
+    };
+    let [fix] = found.fixes.as_slice() else { panic!("{found:?}") };
+    assert_eq!(fix.grade, grade);
+    mend(&compiled.sources, &[fix]).texts.into_values().next().expect("a text")
+}
+
+/// Each is what one says in the shop; nobody could have meant anything else, so
+/// `mend` puts it right unasked.
+#[test]
+fn the_word_that_comes_to_mind_is_put_right() {
+    for (sound, slip) in [
+        ("wide 36;", "width 36;"),
+        ("high 34-1/2", "height 34-1/2"),
+        ("high 34-1/2", "tall 34-1/2"),
+        ("deep 18;", "depth 18;"),
+        ("dado { deep 1/4 }", "dado { depth 1/4 }"),
+        ("stile left  { wide 1-3/4 }", "stile left  { width 1-3/4 }"),
+        ("drawer upper { high 5 }", "draw upper { high 5 }"),
+        ("long 96; wide 48", "length 96; wide 48"),
+        ("length 15;", "long 15;"),
+        ("lumber 4/4; thickness 5/8", "lumber 4/4; thick 5/8"),
+        ("units    in", "unit    in"),
+        ("units    in", "units    inches"),
+    ] {
+        let text = changed("first.case", sound, slip);
+        assert_eq!(mended(&text, Grade::Sure), spec("first.case"), "{slip}");
+    }
+    // What is misspelled is plain, so nothing else is read in inches.
+    let press = "tide-cottage-press.case";
+    for slip in ["units    millimeters", "unit    mm"] {
+        let text = changed(press, "units    mm", slip);
+        assert_eq!(mended(&text, Grade::Sure), spec(press), "{slip}");
+    }
+}
+
+/// A sheet has what a caliper reads, and lumber what it is planed to.
+#[test]
+fn sheets_and_lumber_have_their_own_word_for_the_thickness() {
+    for (sound, slip) in [
+        ("plywood 3/4; actual 23/32", "plywood 3/4; thickness 23/32"),
+        ("lumber 4/4; thickness 5/8", "lumber 4/4; actual 5/8"),
+    ] {
+        let text = changed("first.case", sound, slip);
+        assert_eq!(mended(&text, Grade::Choice), spec("first.case"), "{slip}");
+    }
+    let both = changed("first.case", "actual 23/32", "actual 23/32; thickness 3/4");
+    let compiled = compile(&both);
+    assert_eq!(slugs(&compiled), ["word-unknown"]);
+    assert!(compiled.diagnostics[0].fixes.is_empty());
+}
+
+/// 1100 in are 27.94 m; 36 mm are less than two boards are thick.
+#[test]
+fn a_figure_in_the_wrong_unit_is_one_message_with_the_other_unit() {
+    let press = "tide-cottage-press.case";
+    for (name, sound, slip, meant) in [
+        (press, "wide 1100;", "wide 1100 in;", "wide 1100 mm;"),
+        (press, "high 1900", "high 1900\"", "high 1900 mm"),
+        (press, "wide 60 }", "wide 60 in }", "wide 60 mm }"),
+        ("first.case", "wide 36;", "wide 36 mm;", "wide 36 in;"),
+        ("first.case", "wide 36;", "wide 914;", "wide 914 mm;"),
+        ("first.case", "high 34-1/2", "high 34 mm", "high 34 in"),
+        ("first.case", "deep 18;", "deep 450;", "deep 450 mm;"),
+        ("first.case", "gap 3/32;", "gap 3/32 mm;", "gap 3/32 in;"),
+        ("first.case", "dado { deep 1/4 }", "dado { deep 1/4 mm }", "dado { deep 1/4 in }"),
+        ("first.case", "upper { high 5 }", "upper { high 5 mm }", "upper { high 5 in }"),
+        ("first.case", "long 96; wide 48", "long 2440; wide 48", "long 2440 mm; wide 48"),
+    ] {
+        let text = changed(name, sound, slip);
+        assert_eq!(slugs(&compile(&text)), ["unit-slip"], "{slip}");
+        assert_eq!(mended(&text, Grade::Choice), changed(name, sound, meant), "{slip}");
+    }
+}
+
+/// What is small or large in earnest says nothing of units: a figure in the
+/// other unit that can be right, a scale model, a run of shelves.
+#[test]
+fn sound_figures_are_no_slips() {
+    for (name, sound, own) in [
+        ("first.case", "wide 36;", "wide 914 mm;"),
+        ("first.case", "wide 36;", "wide 3 ft;"),
+        ("first.case", "wide 36;", "wide 393;"),
+        ("first.case", "gap 3/32;", "gap 2 mm;"),
+        // As narrow as the finest reveal, 1/32.
+        ("first.case", "gap 3/32;", "gap 0.8 mm;"),
+        ("first.case", "upper { high 5 }", "upper { high 12 mm }"),
+        ("first.case", "dado { deep 1/4 }", "dado { deep 1 mm }"),
+        ("tide-cottage-press.case", "wide 1100;", "wide 43 in;"),
+        ("tide-cottage-press.case", "wide 1100;", "wide 43;"),
+        ("tide-cottage-press.case", "wide 1100;", "wide 1.1 m;"),
+        ("tide-cottage-press.case", "deep 560;", "deep 22;"),
+        ("tide-cottage-press.case", "gap 2.5;", "gap 1/8;"),
+    ] {
+        let compiled = compile(&changed(name, sound, own));
+        assert!(!slugs(&compiled).contains(&"unit-slip"), "{own}");
+    }
+}
+
+/// 18 mm for 180: the box comes out at less than nothing. Its own boards would
+/// only say so again.
+#[test]
+fn a_drawer_too_low_is_one_message() {
+    let text = changed(
+        "tide-cottage-press.case",
+        "drawer sheets { high 180 }",
+        "drawer sheets { high 18 }",
+    );
+    let compiled = compile(&text);
+    assert_eq!(slugs(&compiled), ["box-too-big"]);
+    let found = &compiled.diagnostics[0];
+    assert_eq!(found.subject.as_deref(), Some("press.sheets"));
+    assert_eq!(found.also, ["press.wool"]);
+}
