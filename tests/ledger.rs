@@ -340,6 +340,60 @@ fn what_can_not_be_recorded_changes_nothing() {
     assert_eq!(std::fs::read_dir(bench.path(".")).unwrap().count(), 3);
 }
 
+/// Nobody has cut a part tomorrow.
+#[test]
+fn a_day_still_to_come_is_refused() {
+    let sound = spec("first.case");
+    let bench = Bench::new().with("first.case", &sound);
+    let done = bench.run(&["record", "first.case", "kick", "--date", "9998-12-31"]);
+    assert_eq!(done.code, Some(2), "{done:?}");
+    assert!(done.err.contains("9998-12-31 is still to come; today is 20"), "{done:?}");
+    assert_eq!(std::fs::read_to_string(bench.path("first.case")).unwrap(), sound);
+}
+
+/// The kick is drawn 36 by 4, and the rough allowance is 1 on the length and 1/4
+/// on the width. No board of it is longer than the sheet of 96.
+#[test]
+fn a_size_over_the_rough_one_is_recorded_and_doubted() {
+    for (size, doubted) in [
+        ("long 37; wide 4-1/4", None),
+        ("long 37-1/32; wide 4", Some("KICK: recorded 37-1/32 long, but it is drawn 36;")),
+        ("long 36; wide 4-9/32", Some("KICK: recorded 4-9/32 wide, but it is drawn 4;")),
+        ("long 360", Some("KICK: recorded 360 long, but it is drawn 36;")),
+    ] {
+        let bench = Bench::new().with("first.case", &spec("first.case"));
+        let arguments = ["record", "first.case", "kick", "--size", size, "--date", "2026-03-14"];
+        let done = bench.run(&arguments);
+        assert_eq!(done.code, Some(0), "{done:?}");
+        let told = done.err.contains("check the figure") || done.out.contains("check the figure");
+        assert_eq!(told, doubted.is_some(), "{size}: {done:?}");
+        let said = format!("{}{}", done.out, done.err);
+        assert!(doubted.is_none_or(|doubted| said.contains(doubted)), "{size}: {said}");
+        // The maker's figure stands all the same.
+        let first = size.split(';').next().unwrap();
+        assert!(std::fs::read_to_string(bench.path("first.case")).unwrap().contains(first));
+    }
+}
+
+/// Of two records of one day only the last counts: a board too many lies on the
+/// bench, or one record is of another part. What follows from the other is none.
+#[test]
+fn two_records_of_one_part_on_one_day_are_doubted() {
+    let twice = |one: &str, other: &str| {
+        let day = |name: &str, more: &str| format!("cut 2026-03-14 {{ {name} {{ {more} }} }}\n");
+        slugs(&first(&(day("cupboard.kick", one) + &day("KICK", other))))
+    };
+    let sizes = "long 36; wide 4";
+    assert_eq!(twice(sizes, sizes), ["cut-twice"]);
+    assert_eq!(twice("long 36; wide 4; sawn", "long 36; wide 4; sawn"), ["cut-twice"]);
+    assert_eq!(twice(sizes, "long 36; wide 4; sawn"), ["cut-twice"]);
+    assert_eq!(twice("long 36; wide 4; sawn", sizes), [""; 0]);
+    assert_eq!(twice("long 30; wide 4; spoiled", sizes), [""; 0]);
+    assert_eq!(twice(sizes, "spoiled"), [""; 0]);
+    let another_day = "cut 2026-03-14 { kick }\ncut 2026-03-15 { kick }\n";
+    assert_eq!(slugs(&first(another_day)), [""; 0]);
+}
+
 #[cfg(unix)]
 #[test]
 fn a_link_stays_a_link_and_a_file_its_own() {

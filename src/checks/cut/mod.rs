@@ -4,6 +4,7 @@ mod cut_gone;
 mod cut_elsewhere;
 mod cut_misfit;
 mod cut_stock_gone;
+mod cut_twice;
 mod cut_unsized;
 
 use crate::checks::rule::Rule;
@@ -18,6 +19,7 @@ pub(super) const RULES: &[&Rule] = &[
     &cut_misfit::RULE,
     &cut_stock_gone::RULE,
     &cut_unsized::RULE,
+    &cut_twice::RULE,
 ];
 
 /// Says that a part is spoiled.
