@@ -1,8 +1,9 @@
-//! Slips that a tired maker makes at the first line: another word for a size,
-//! and a figure in the wrong unit.
+//! Slips that a tired maker makes: another word for a size, a figure in the wrong
+//! unit, a seam of which two things are said.
 
 use crate::support::{compile, slugs, spec};
 use casewright::diagnostics::{Grade, mend};
+use casewright::pipeline::Compilation;
 
 /// The spec with one text in place of another.
 fn changed(name: &str, from: &str, to: &str) -> String {
@@ -128,4 +129,47 @@ fn a_drawer_too_low_is_one_message() {
     let found = &compiled.diagnostics[0];
     assert_eq!(found.subject.as_deref(), Some("press.sheets"));
     assert_eq!(found.also, ["press.wool"]);
+}
+
+/// What one of the two says of a seam holds for both; saying it twice alike is
+/// the same piece, and saying it otherwise is an error at both.
+#[test]
+fn a_seam_has_one_say() {
+    let console = spec("hall-console.case");
+    let (end, stile) = ("cherry-ply; seam miter }", "wide 1-3/4; seam miter }");
+    let only_end = compile(&console.replace(stile, "wide 1-3/4 }"));
+    let only_stile = compile(&console.replace(end, "cherry-ply }"));
+    let parts = |compiled: &Compilation| {
+        assert!(compiled.diagnostics.is_empty(), "{:?}", slugs(compiled));
+        let parts = compiled.parts.as_ref().expect("parts").all.iter();
+        let shape = parts.map(|part| (part.path.clone(), part.features.len(), part.cuboid()));
+        shape.collect::<Vec<_>>()
+    };
+    assert_eq!(parts(&only_end), parts(&compile(&console)));
+    assert_eq!(parts(&only_stile), parts(&compile(&console)));
+    for (from, to) in [(stile, "wide 1-3/4; seam butt }"), (end, "cherry-ply; seam butt }")] {
+        let text = console.replace(from, to);
+        let compiled = compile(&text);
+        assert_eq!(slugs(&compiled), ["seams-differ"]);
+        let found = &compiled.diagnostics[0];
+        let mut told: Vec<&str> = vec![compiled.sources.text(found.primary.span)];
+        told.extend(found.labels.iter().map(|label| compiled.sources.text(label.span)));
+        told.sort_unstable();
+        assert_eq!(told, ["seam butt", "seam miter"]);
+    }
+    // The other seam of the console says nothing at either.
+    let other =
+        console.replace("stile right  { wide 2-1/2 }", "stile right  { wide 2-1/2; seam butt }");
+    assert_eq!(parts(&compile(&other)), parts(&compile(&console)));
+}
+
+/// A frameless case has no stile that an end could be mitered to.
+#[test]
+fn a_seam_without_a_frame_is_refused() {
+    let text = changed(
+        "alcove-shelves.case",
+        "  across { open books",
+        "  end left { seam miter }\n  across { open books",
+    );
+    assert_eq!(slugs(&compile(&text)), ["not-supported-yet"]);
 }

@@ -165,6 +165,20 @@ pub(super) const RULES: &[Rule] = &[
             "wide 36 mm; deep 18",
         )
     },
+    Rule {
+        example: Example {
+            base: Base::Console,
+            sound: "stile left   { wide 1-3/4; seam miter }",
+            wrong: "stile left   { wide 1-3/4; seam butt }",
+        },
+        ..reading(
+            "seams-differ",
+            "An end says that its seam with the stile is mitered and the stile says that it is butted, or the other way around. What only one of the two says holds for both.",
+            "They are the two sides of one joint. Cut to both, the end or the stile comes out too narrow.",
+            "",
+            "",
+        )
+    },
     reading(
         "number-too-fine",
         "A figure is finer than a millionth or has more than 18 digits, or a size works out finer still, as long shares within shares do.",

@@ -35,6 +35,7 @@ mod solved_drafts;
 mod read_case;
 mod read_fronts;
 mod role;
+mod seams;
 mod settle;
 mod shop;
 mod site;

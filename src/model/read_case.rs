@@ -5,7 +5,7 @@ use crate::measure::Span;
 use crate::vocabulary::takes::{Bit, Finish, Hinge, KeepOut, Pull, Slide, Stock};
 use crate::vocabulary::words::base::{BaseBuild, BaseKind};
 use crate::vocabulary::words::{self, top::TopKind};
-use crate::vocabulary::{Entries, Entry, JointKind, Said, Seam, Side, Takes, Word};
+use crate::vocabulary::{Entries, Entry, JointKind, Nothing, Said, Seam, Side, Takes, Word};
 
 use super::carries;
 use super::case::{Base, Bottom, End, Leg, Shelves, Top, third};
@@ -159,6 +159,8 @@ pub(super) fn ends(
         Given::Absent => fallback,
     };
     let notes = both_body.map(Entries::notes).unwrap_or_default();
+    // Without a frame there is no seam, and one that is written is refused.
+    let is_framed = !case.one(words::case::FRAME).is_some_and(|frame| frame.is(Nothing::None));
     let mut one = |side: Side| {
         let own = case.all(words::case::END).find(|end| end.is(side));
         let body = own.and_then(Said::body);
@@ -171,7 +173,7 @@ pub(super) fn ends(
         notes.extend(body.notes());
         Some(End {
             stock: stock(body, common, &what, span, shared, ctx)?,
-            seam: seam(body),
+            seam: if is_framed { seam(body) } else { Seam::Butt },
             span,
             notes,
         })

@@ -18,6 +18,7 @@ use super::lower::Lower;
 use super::opening::Axis;
 use super::openings::{Context, Drafts};
 use super::read_case::{self, Shared};
+use super::seams;
 use super::settle::settle;
 use super::size::Size;
 use super::size_names::SizeNames;
@@ -105,6 +106,7 @@ fn solved(
     let frame_said = body.one(words::case::FRAME)?;
     let frameless = frame_said.is(Nothing::None);
     let frame_body = frame_said.body();
+    seams::look(body, frame_body.filter(|_| !frameless), ctx);
     let root = list(body, frame_body, frameless, &frame_said, ctx)?;
     // A block at fault was reported; the openings would only repeat it.
     let Blocks { stock, ends, legs, shelves, finish, .. } = blocks;
@@ -170,7 +172,7 @@ fn solved(
         deep_span,
         exposure,
         base,
-        ends: seamed(ends, frame.as_ref()),
+        ends: seams::seamed(ends, frame.as_ref()),
         bottom,
         back,
         top,
@@ -429,18 +431,4 @@ fn frame(
         span: entry.head,
         notes: body.notes(),
     })
-}
-
-/// A mitered seam is said once: at the end or at the stile. What one of them
-/// says holds for both.
-fn seamed(ends: [End; 2], frame: Option<&Frame>) -> [End; 2] {
-    let [left, right] = ends;
-    let with = |end: End, stile: Option<&OuterMember>| match stile.map(|stile| stile.seam) {
-        Some(Seam::Miter) => End { seam: Seam::Miter, ..end },
-        Some(Seam::Butt) | None => end,
-    };
-    [
-        with(left, frame.map(|frame| &frame.stiles[0])),
-        with(right, frame.map(|frame| &frame.stiles[1])),
-    ]
 }
