@@ -34,6 +34,7 @@ mod insertion;
 mod solved_drafts;
 mod read_case;
 mod read_fronts;
+mod read_piece;
 mod role;
 mod seams;
 mod settle;
@@ -77,7 +78,8 @@ pub use measured::{Reading, Subject};
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet,
 };
-pub use piece::{Accept, Lowered, Piece, lower};
+pub use piece::{Accept, Piece};
+pub use read_piece::{Lowered, lower};
 pub use role::{Role, role};
 pub use shop::{Shop, Tolerance};
 pub use site::{Boundary, KeepOut, Site};

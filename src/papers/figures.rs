@@ -56,6 +56,16 @@ impl Figures {
         format!("{}{}", self.plain(self.tape.up(length)), self.mark(length.is_measured()))
     }
 
+    /// The width or depth of a joint: at a mark of the tape where it lies on one,
+    /// else in thousandths of an inch or hundredths of a millimeter, since no
+    /// joint is cut to half a mark.
+    pub(super) fn mating(&self, length: Length) -> String {
+        if self.tape.print(length).is_rounded() {
+            return format!("{}{}", self.tape.fine(length), self.mark(length.is_measured()));
+        }
+        self.text(length)
+    }
+
     /// A length that no fraction gives exactly, as of a diagonal.
     pub(super) fn near(&self, length: Length) -> String {
         self.tape.text(length)

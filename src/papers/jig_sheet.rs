@@ -243,7 +243,8 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
     if stopped {
         more.push("feed in the direction that the guide asks for: where that comes to the stop first, plunge there; else end there".to_owned());
     }
-    let passes: Vec<String> = setup.passes.iter().map(|pass| text(*pass)).collect();
+    let passes: Vec<String> =
+        setup.passes.iter().map(|pass| source.figures.mating(*pass)).collect();
     let each = match &setup.guided {
         Some(guided) if guided.settings.len() > 1 => " at each setting",
         _ => "",
@@ -264,11 +265,11 @@ fn cut(source: &Source<'_, '_>, setup: &Setup, first: &CutLine) -> String {
         true => &format!("{} that is named below", setup.face.noun()),
         false => &setup.face_name,
     };
-    let deep = text(setup.deep);
+    let deep = source.figures.mating(setup.deep);
     if setup.guided.is_none() {
         return format!("{kind} {deep} deep in the {face}");
     }
-    let wide = text(first.wide);
+    let wide = source.figures.mating(first.wide);
     match first.from.is_zero() {
         true => format!("{kind} {wide} wide and {deep} deep along the {datum}, in the {face}"),
         false => format!(
@@ -291,12 +292,16 @@ fn lines(source: &Source<'_, '_>, setup: &Setup) -> Table {
         columns: vec![right("line").strong(), right("center from the datum").strong()],
         ..Table::default()
     };
-    for (line, channel) in setup.lines.iter().enumerate() {
+    for (line, channel) in setup.set_lines().iter().enumerate() {
         let center = source.figures.text(channel.from + channel.wide.half());
         lines.rows.push(vec![(line + 1).to_string(), center]);
     }
+    let once = match setup.lines.len() % 2 {
+        0 => "",
+        _ => "; the last one is the middle, and one cut makes it",
+    };
     lines.foot = format!(
-        "all from the {}; the last line lies as far from the other edge as the first from this",
+        "cut each line twice at one setting: once from the {}, and once with the piece turned round, from the edge or end across from it{once}",
         setup.datum
     );
     lines
@@ -355,7 +360,7 @@ fn stops(part: &Part, run: &Run, setup: &Setup, figures: &Figures) -> String {
 /// What a test cut must show before the first piece is cut.
 fn proof(source: &Source<'_, '_>, setup: &Setup, first: &CutLine) -> String {
     let text = |length: Length| source.figures.text(length);
-    let deep = text(setup.deep);
+    let deep = source.figures.mating(setup.deep);
     if setup.guided.is_none() {
         format!("a test cut in scrap is {} wide and {deep} deep", text(first.wide))
     } else if first.from.is_zero() {

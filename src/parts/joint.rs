@@ -22,7 +22,7 @@ pub enum JointSort {
     Slid,
     /// A shelf that lies on pins.
     Laid,
-    /// A drawer front screwed to its box.
+    /// A drawer front screwed to its box, or a false front to the case.
     FrontFixed,
 }
 

@@ -1,6 +1,6 @@
 //! Set-ups of the router: what can be cut without touching fence, bit or depth.
 
-use crate::measure::{Duration, Exact, Length};
+use crate::measure::{Duration, Exact, Length, Tape};
 use crate::model::{BitShape, Piece};
 use crate::parts::{Channel, Face, Feature, FeatureKind, Part, PartId, Parts};
 use crate::trade;
@@ -79,6 +79,18 @@ pub struct Setup {
 }
 
 impl Setup {
+    /// The lines that are set. Flutes are symmetrical: each setting cuts one
+    /// from the datum and one from the edge across from it, so the lines up to
+    /// the middle are all.
+    #[must_use]
+    pub fn set_lines(&self) -> &[CutLine] {
+        let set = match self.kind {
+            FeatureKind::Flute(_) => self.lines.len().div_ceil(2),
+            _ => self.lines.len(),
+        };
+        self.lines.get(..set).unwrap_or(&self.lines)
+    }
+
     /// What is cut at it: parts and the numbers of their features.
     pub fn cuts(&self) -> impl Iterator<Item = (PartId, usize)> {
         self.runs.iter().flat_map(|run| run.features.iter().map(|number| (run.part, *number)))
@@ -192,7 +204,7 @@ fn one(piece: &Piece, part: &Part, id: PartId, numbered: &[(usize, &Feature)]) -
         datum: part.face_name(channel.datum),
         face_name: part.face_name(first.face),
         deep: first.deep,
-        passes: trade::depth_passes(cutter.diameter, first.deep),
+        passes: passes(cutter.diameter, first.deep, piece.tape()),
         cutter,
         lines,
         runs: vec![Run {
@@ -205,6 +217,19 @@ fn one(piece: &Piece, part: &Part, id: PartId, numbered: &[(usize, &Feature)]) -
         guided,
         time: Duration::default(),
     }
+}
+
+/// The depth to set for each pass. Those before the last are free, and lie on
+/// marks of the tape.
+fn passes(bit: Length, deep: Length, tape: &Tape) -> Vec<Length> {
+    let mut passes = trade::depth_passes(bit, deep);
+    if let Some((_, before)) = passes.split_last_mut() {
+        for pass in before {
+            *pass = tape.print(*pass).shown;
+        }
+    }
+    passes.dedup();
+    passes
 }
 
 /// How far a cut stops short of both sides of its run. Up to a step that is as

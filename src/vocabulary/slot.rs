@@ -2,8 +2,7 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{
-    Angle, Duration, Exact, Load, Mass, Money, Percent, Rate, Span, Spanned, Stiffness,
-    Temperature, Unit, nearest,
+    Angle, Duration, Exact, Length, Mass, Percent, Span, Spanned, Temperature, Unit, nearest,
 };
 use crate::syntax::{Argument, Expr, ExprKind, Number, NumberUnit};
 
@@ -12,7 +11,9 @@ use super::evaluate::{self, Fault};
 use super::natural;
 use super::spelling;
 use super::value::{SizeExpr, Value};
-use super::word::{Kind, one_of};
+use super::word::Kind;
+
+mod several;
 
 type Taken = Result<(Spanned<Value>, usize), Fault>;
 
@@ -27,125 +28,110 @@ pub(super) fn read_one(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken 
         return Err(wrong(kind, Span::default()));
     };
     let span = first.span();
-    let one = |value| Ok((Spanned::new(value, span), 1));
-    match kind {
-        Kind::Text | Kind::File => match first {
-            Argument::Text { value, .. } => one(Value::Text(value.clone())),
-            _ => Err(unquoted(kind, first)),
-        },
-        Kind::Label | Kind::Define | Kind::Refer(_) => match first.as_word() {
-            Some(word) => one(Value::Word(word.text.clone())),
-            None => Err(wrong(kind, span)),
-        },
-        Kind::Finding => match first.as_word() {
-            Some(word) => one(Value::Word(spelling::finding(&word.text))),
-            None => Err(wrong(kind, span)),
-        },
-        Kind::LetterOrNumber => match (first.as_word(), number(first)) {
-            (Some(word), _) => one(Value::Word(word.text.clone())),
-            (None, Some(Number { value, unit: None })) if value.is_whole() => {
-                one(Value::Word(value.numer().to_string()))
-            }
-            _ => Err(wrong(kind, span)),
-        },
-        Kind::Path => match first {
-            Argument::Expr(Expr { kind: ExprKind::Name(name), .. }) => {
-                one(Value::Path(name.clone()))
-            }
-            _ => Err(wrong(kind, span)),
-        },
-        Kind::Date => match first {
-            Argument::Date { value, .. } => one(Value::Date(*value)),
-            _ => Err(wrong(kind, span)),
-        },
-        Kind::Choice(choices) => choice(kind, choices, first),
-        Kind::Exactly(word) => match first.as_word() {
-            Some(found) if found.text == word => one(Value::Word(word.to_owned())),
-            _ => Err(wrong(kind, span)),
-        },
-        Kind::Length => one(Value::Length(evaluate::length(expr(kind, first)?, unit)?)),
-        Kind::Offset => one(Value::Length(evaluate::offset(expr(kind, first)?, unit)?)),
-        Kind::Nominal => nominal(kind, first, unit),
-        Kind::Size => {
-            let expr = expr(kind, first)?.clone();
-            one(Value::Size(SizeExpr { expr, unit }))
+    let value = match kind {
+        Kind::Text | Kind::File => text(kind, first)?,
+        Kind::Label | Kind::Define | Kind::Refer(_) => Value::Word(word(kind, first)?.to_owned()),
+        Kind::Finding => Value::Word(spelling::finding(word(kind, first)?)),
+        Kind::LetterOrNumber => letter_or_number(kind, first)?,
+        Kind::Path => path(kind, first)?,
+        Kind::Date => date(kind, first)?,
+        Kind::Choice(choices) => Value::Choice(choice(kind, choices, first)?),
+        Kind::Exactly(word) if is(first, word) => Value::Word(word.to_owned()),
+        Kind::Exactly(_) => return Err(wrong(kind, span)),
+        Kind::Length => Value::Length(evaluate::length(expr(kind, first)?, unit)?),
+        Kind::Offset => Value::Length(evaluate::offset(expr(kind, first)?, unit)?),
+        Kind::Nominal => Value::Length(nominal(kind, first, unit)?),
+        Kind::Size => Value::Size(SizeExpr { expr: expr(kind, first)?.clone(), unit }),
+        Kind::Number => Value::Number(above_zero(kind, first, unit)?),
+        Kind::Count(most) => Value::Count(count(kind, most, first, unit)?),
+        Kind::Percent => Value::Percent(percent(kind, first)?),
+        Kind::Angle | Kind::Temperature | Kind::Duration | Kind::Mass => quantity(kind, first)?,
+        Kind::PercentRange => return several::percent_range(kind, arguments),
+        Kind::LengthRange => return several::length_range(kind, arguments, unit),
+        Kind::Ratio => return several::ratio(kind, arguments, unit),
+        Kind::Load => return several::load(kind, arguments),
+        Kind::Stiffness => return several::stiffness(kind, arguments),
+        Kind::Price(units) => return several::price(kind, units, arguments, unit),
+        Kind::Feed => return several::feed(kind, arguments, unit),
+        Kind::Coverage => return several::coverage(kind, arguments),
+    };
+    Ok((Spanned::new(value, span), 1))
+}
+
+fn text(kind: Kind, argument: &Argument) -> Result<Value, Fault> {
+    match argument {
+        Argument::Text { value, .. } => Ok(Value::Text(value.clone())),
+        _ => Err(unquoted(kind, argument)),
+    }
+}
+
+fn word(kind: Kind, argument: &Argument) -> Result<&str, Fault> {
+    match argument.as_word() {
+        Some(word) => Ok(&word.text),
+        None => Err(wrong(kind, argument.span())),
+    }
+}
+
+fn letter_or_number(kind: Kind, argument: &Argument) -> Result<Value, Fault> {
+    match number(argument) {
+        Some(Number { value, unit: None }) if value.is_whole() => {
+            Ok(Value::Word(value.numer().to_string()))
         }
-        Kind::Number => {
-            one(Value::Number(positive(evaluate::number(expr(kind, first)?, unit)?, span)?))
+        _ => Ok(Value::Word(word(kind, argument)?.to_owned())),
+    }
+}
+
+fn path(kind: Kind, argument: &Argument) -> Result<Value, Fault> {
+    match argument {
+        Argument::Expr(Expr { kind: ExprKind::Name(name), .. }) => Ok(Value::Path(name.clone())),
+        _ => Err(wrong(kind, argument.span())),
+    }
+}
+
+fn date(kind: Kind, argument: &Argument) -> Result<Value, Fault> {
+    match argument {
+        Argument::Date { value, .. } => Ok(Value::Date(*value)),
+        _ => Err(wrong(kind, argument.span())),
+    }
+}
+
+/// A number without a unit, above zero.
+fn above_zero(kind: Kind, argument: &Argument, unit: Unit) -> Result<Exact, Fault> {
+    positive(evaluate::number(expr(kind, argument)?, unit)?, argument.span())
+}
+
+fn count(kind: Kind, most: u32, argument: &Argument, unit: Unit) -> Result<u32, Fault> {
+    let value = evaluate::number(expr(kind, argument)?, unit)?;
+    match u32::try_from(value.numer()) {
+        Ok(count) if value.is_whole() && count <= most => Ok(count),
+        _ => {
+            let mut fault = wrong(kind, argument.span());
+            if value.is_whole() && !value.is_negative() {
+                fault.primary.text = "too many".to_owned();
+            }
+            Err(fault)
         }
-        Kind::Count(most) => {
-            let value = evaluate::number(expr(kind, first)?, unit)?;
-            match u32::try_from(value.numer()) {
-                Ok(count) if value.is_whole() && count <= most => one(Value::Count(count)),
-                _ if value.is_whole() && !value.is_negative() => {
-                    let mut fault = wrong(kind, span);
-                    fault.primary.text = "too many".to_owned();
-                    Err(fault)
-                }
-                _ => Err(wrong(kind, span)),
-            }
+    }
+}
+
+/// A number with a unit of its kind behind it.
+fn quantity(kind: Kind, argument: &Argument) -> Result<Value, Fault> {
+    let with_unit = number(argument).and_then(|it| Some((it.value, it.unit?)));
+    match (kind, with_unit) {
+        (Kind::Angle, Some((value, NumberUnit::Degree))) => Ok(Value::Angle(Angle(value))),
+        (Kind::Temperature, Some((value, NumberUnit::Celsius))) => {
+            Ok(Value::Temperature(Temperature(value)))
         }
-        Kind::Percent => one(Value::Percent(percent(kind, first)?)),
-        Kind::PercentRange => {
-            let (low, high, whole) = ends(kind, arguments, |a| percent(kind, a))?;
-            Ok((Spanned::new(Value::PercentRange((low.min(high), low.max(high))), whole), 3))
+        (Kind::Temperature, Some((value, NumberUnit::Fahrenheit))) => {
+            Ok(Value::Temperature(Temperature::fahrenheit(value)))
         }
-        Kind::LengthRange => {
-            let (low, high, whole) =
-                ends(kind, arguments, |a| evaluate::length(expr(kind, a)?, unit))?;
-            Ok((Spanned::new(Value::LengthRange((low.min(high), low.max(high))), whole), 3))
+        (Kind::Duration, Some((value, NumberUnit::Minute))) => Ok(Value::Duration(Duration(value))),
+        (Kind::Duration, Some((value, NumberUnit::Hour))) => {
+            Ok(Value::Duration(Duration::hours(value)))
         }
-        Kind::Ratio => {
-            let (a, b, whole) = ends(kind, arguments, |a| {
-                positive(evaluate::number(expr(kind, a)?, unit)?, a.span())
-            })?;
-            Ok((Spanned::new(Value::Ratio((a, b)), whole), 3))
-        }
-        Kind::Angle => match number(first) {
-            Some(Number { value, unit: Some(NumberUnit::Degree) }) => {
-                one(Value::Angle(Angle(value)))
-            }
-            _ => Err(wrong(kind, span)),
-        },
-        Kind::Temperature => match number(first) {
-            Some(Number { value, unit: Some(NumberUnit::Celsius) }) => {
-                one(Value::Temperature(Temperature(value)))
-            }
-            Some(Number { value, unit: Some(NumberUnit::Fahrenheit) }) => {
-                one(Value::Temperature(Temperature::fahrenheit(value)))
-            }
-            _ => Err(wrong(kind, span)),
-        },
-        Kind::Duration => match number(first) {
-            Some(Number { value, unit: Some(NumberUnit::Minute) }) => {
-                one(Value::Duration(Duration(value)))
-            }
-            Some(Number { value, unit: Some(NumberUnit::Hour) }) => {
-                one(Value::Duration(Duration::hours(value)))
-            }
-            _ => Err(wrong(kind, span)),
-        },
-        Kind::Mass => match number(first) {
-            Some(Number { value, unit: Some(NumberUnit::Pound) }) => {
-                one(Value::Mass(Mass::pounds(value)))
-            }
-            Some(Number { value, unit: Some(NumberUnit::Kilogram) }) => {
-                one(Value::Mass(Mass(value)))
-            }
-            _ => Err(wrong(kind, span)),
-        },
-        Kind::Load => load(kind, arguments),
-        Kind::Stiffness => stiffness(kind, arguments),
-        Kind::Price(units) => price(kind, units, arguments, unit),
-        Kind::Feed => match arguments {
-            [length, per, minute, ..] if is(per, "per") && is_minute(minute) => {
-                let whole = span.to(minute.span());
-                let value = Value::Feed(evaluate::length(expr(kind, length)?, unit)?);
-                Ok((Spanned::new(value, whole), 3))
-            }
-            _ => Err(wrong(kind, span)),
-        },
-        Kind::Coverage => coverage(kind, arguments),
+        (Kind::Mass, Some((value, NumberUnit::Pound))) => Ok(Value::Mass(Mass::pounds(value))),
+        (Kind::Mass, Some((value, NumberUnit::Kilogram))) => Ok(Value::Mass(Mass(value))),
+        _ => Err(wrong(kind, argument.span())),
     }
 }
 
@@ -165,10 +151,6 @@ fn number(argument: &Argument) -> Option<Number> {
 
 fn is(argument: &Argument, text: &str) -> bool {
     argument.as_word().is_some_and(|word| word.text == text)
-}
-
-fn is_minute(argument: &Argument) -> bool {
-    is(argument, "min") || is(argument, "minute")
 }
 
 fn positive(value: Exact, span: Span) -> Result<Exact, Fault> {
@@ -194,24 +176,9 @@ fn percent(kind: Kind, argument: &Argument) -> Result<Percent, Fault> {
     }
 }
 
-/// `a to b`, with the span of the whole.
-fn ends<T>(
-    kind: Kind,
-    arguments: &[Argument],
-    read: impl Fn(&Argument) -> Result<T, Fault>,
-) -> Result<(T, T, Span), Fault> {
-    match arguments {
-        [low, to, high, ..] if is(to, "to") => {
-            Ok((read(low)?, read(high)?, low.span().to(high.span())))
-        }
-        [first, ..] => Err(wrong(kind, first.span())),
-        [] => Err(wrong(kind, Span::default())),
-    }
-}
-
 /// Quarters of an inch (`4/4`) mean inches whatever the job's unit is, as the
 /// yard writes them; so does any bare fraction in a metric job.
-fn nominal(kind: Kind, argument: &Argument, unit: Unit) -> Taken {
+fn nominal(kind: Kind, argument: &Argument, unit: Unit) -> Result<Length, Fault> {
     let unit = match number(argument) {
         Some(Number { value, unit: None }) if !value.is_whole() && value < Exact::int(8) => {
             Unit::Inch
@@ -219,15 +186,18 @@ fn nominal(kind: Kind, argument: &Argument, unit: Unit) -> Taken {
         Some(Number { value, unit: None }) if value < Exact::int(4) => Unit::Inch,
         _ => unit,
     };
-    let length = evaluate::length(expr(kind, argument)?, unit)?;
-    Ok((Spanned::new(Value::Length(length), argument.span()), 1))
+    evaluate::length(expr(kind, argument)?, unit)
 }
 
-fn choice(kind: Kind, choices: &'static [Choice], argument: &Argument) -> Taken {
+fn choice(
+    kind: Kind,
+    choices: &'static [Choice],
+    argument: &Argument,
+) -> Result<&'static Choice, Fault> {
     let span = argument.span();
     let Some(found) = argument.as_word() else { return Err(wrong(kind, span)) };
     if let Some(choice) = choices.iter().find(|choice| choice.is(&found.text)) {
-        return Ok((Spanned::new(Value::Choice(choice), span), 1));
+        return Ok(choice);
     }
     let mut fault = Diagnostic::error(
         "value-wrong",
@@ -241,89 +211,6 @@ fn choice(kind: Kind, choices: &'static [Choice], argument: &Argument) -> Taken 
         fault = fault.fix(Fix::new(Grade::Sure, format!("write `{near}`"), span, near));
     }
     Err(Box::new(fault))
-}
-
-fn price(kind: Kind, units: &'static [&'static str], arguments: &[Argument], unit: Unit) -> Taken {
-    let Some(first) = arguments.first() else { return Err(wrong(kind, Span::default())) };
-    let amount = evaluate::number(expr(kind, first)?, unit)?;
-    if amount.is_negative() {
-        return Err(wrong(kind, first.span()));
-    }
-    let (last, taken) = match arguments {
-        [_, each, ..] if is(each, "each") => (each, 2),
-        [_, per, what, ..] if is(per, "per") => (what, 3),
-        _ => return Err(wrong(kind, first.span())),
-    };
-    let word = last.as_word().map(|word| word.text.as_str());
-    let Some(per) = units.iter().find(|unit| Some(**unit) == word) else {
-        return Err(wrong_of(&one_of(units), last.span()));
-    };
-    let rate = Rate { price: Money(amount), per };
-    Ok((Spanned::new(Value::Rate(rate), first.span().to(last.span())), taken))
-}
-
-/// `15 lb per ft2` or `75 kg per m2`.
-fn load(kind: Kind, arguments: &[Argument]) -> Taken {
-    let [amount, per, area, ..] = arguments else {
-        return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
-    };
-    let whole = amount.span().to(area.span());
-    let word = area.as_word().map(|word| word.text.as_str());
-    let load = match (number(amount), word) {
-        (Some(Number { value, unit: Some(NumberUnit::Pound) }), Some("ft2")) => {
-            Load::pounds_per_foot(positive(value, whole)?)
-        }
-        (Some(Number { value, unit: Some(NumberUnit::Kilogram) }), Some("m2")) => {
-            Load(positive(value, whole)?)
-        }
-        _ => return Err(wrong(kind, whole)),
-    };
-    if !is(per, "per") {
-        return Err(wrong(kind, whole));
-    }
-    Ok((Spanned::new(Value::Load(load), whole), 3))
-}
-
-/// `1490000 psi` or `10.3 GPa`.
-fn stiffness(kind: Kind, arguments: &[Argument]) -> Taken {
-    let [amount, unit, ..] = arguments else {
-        return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
-    };
-    let whole = amount.span().to(unit.span());
-    let Some(Number { value, unit: None }) = number(amount) else { return Err(wrong(kind, whole)) };
-    let value = positive(value, whole)?;
-    let stiffness = match unit.as_word().map(|word| word.text.as_str()) {
-        Some("psi") => Stiffness(value),
-        Some("GPa") => Stiffness::gigapascals(value),
-        _ => return Err(wrong(kind, whole)),
-    };
-    Ok((Spanned::new(Value::Stiffness(stiffness), whole), 2))
-}
-
-/// `30 m2 per l` or `450 ft2 per gal`, kept as square metres to the litre. One
-/// US gallon is 231 cubic inches, one square foot 144 square inches exactly.
-fn coverage(kind: Kind, arguments: &[Argument]) -> Taken {
-    let [amount, area, per, volume, ..] = arguments else {
-        return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
-    };
-    let whole = amount.span().to(volume.span());
-    let Some(Number { value, unit: None }) = number(amount) else { return Err(wrong(kind, whole)) };
-    if !is(per, "per") {
-        return Err(wrong(kind, whole));
-    }
-    let inch = Exact::ratio(254, 10_000); // of a metre
-    let area = match area.as_word().map(|w| w.text.as_str()) {
-        Some("m2") => Exact::ONE,
-        Some("ft2") => inch * inch * Exact::int(144),
-        _ => return Err(wrong(kind, whole)),
-    };
-    let litres = match volume.as_word().map(|w| w.text.as_str()) {
-        Some("l") => Exact::ONE,
-        Some("gal") => inch * inch * inch * Exact::int(231 * 1000),
-        _ => return Err(wrong(kind, whole)),
-    };
-    let value = positive(value * area / litres, whole)?;
-    Ok((Spanned::new(Value::Coverage(value), whole), 4))
 }
 
 fn wrong(kind: Kind, span: Span) -> Fault {
@@ -355,7 +242,7 @@ fn unquoted(kind: Kind, argument: &Argument) -> Fault {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::{FileId, Length};
+    use crate::measure::{FileId, Money, Rate};
     use crate::syntax::Item;
     use crate::vocabulary::parse;
 

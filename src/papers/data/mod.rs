@@ -82,6 +82,15 @@ impl<'d> Maker<'d, '_> {
         Figure { exact, print: self.tape.text(length) }
     }
 
+    /// A depth of a joint, as the papers print it.
+    fn mating(&self, length: Length) -> Figure {
+        let mut figure = self.figure(length);
+        if self.tape.print(length).is_rounded() {
+            figure.print = self.tape.fine(length);
+        }
+        figure
+    }
+
     fn figures(&self, lengths: [Length; 3]) -> [Figure; 3] {
         lengths.map(|length| self.figure(length))
     }

@@ -82,7 +82,7 @@ impl<'d> Maker<'d, '_> {
                 guided.settings.clone(),
             ),
             None => {
-                let centers = setup.lines.iter().map(|line| line.from + line.wide.half());
+                let centers = setup.set_lines().iter().map(|line| line.from + line.wide.half());
                 ("lines", centers.collect())
             }
         };
@@ -92,7 +92,7 @@ impl<'d> Maker<'d, '_> {
             guide,
             datum: &setup.datum,
             set: set.into_iter().map(|length| self.figure(length)).collect(),
-            depths: setup.passes.iter().map(|pass| self.figure(*pass)).collect(),
+            depths: setup.passes.iter().map(|pass| self.mating(*pass)).collect(),
             pieces: self.pieces(setup),
         }
     }

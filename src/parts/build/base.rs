@@ -149,8 +149,18 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
             builder.join(screw, id, into, true, base.span);
         }
     }
-    if let Some(bottom) = carcass.bottom {
-        builder.join(JointSort::Planted, bottom, front, false, base.span);
+    // What stands on the base: the bottom, or the ends where the bottom lies
+    // higher.
+    let lies = |id: &PartId| {
+        builder.part(*id).is_some_and(|part| part.cuboid().from.y == base.high.length)
+    };
+    let [left, right] = carcass.ends;
+    let standing: Vec<PartId> = match carcass.bottom.filter(lies) {
+        Some(bottom) => vec![bottom],
+        None => vec![left, right],
+    };
+    for part in standing {
+        builder.join(JointSort::Planted, part, front, false, base.span);
     }
 }
 

@@ -1,7 +1,9 @@
 //! Doors, drawer fronts and false fronts.
 
 use crate::measure::Length;
-use crate::model::{Build, JointKind, PanelBuild, PullHeight, PullId, Set, Side, Size};
+use crate::model::{
+    Build, JointKind, OpeningKind, PanelBuild, PullHeight, PullId, Set, Side, Size,
+};
 use crate::parts::feature::{Bore, Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
@@ -219,6 +221,11 @@ fn hardware(
 ) {
     if let (Some(side), Some((hinge, span))) = (leaf.hung, leaf.fronts.hinge) {
         hinging::hang(builder, carcass, leaf, hinges, side, (hinge, span));
+    }
+    if matches!(leaf.opening.kind, OpeningKind::False)
+        && let Some((holder, _)) = hinging::beside(builder, leaf, Side::Left)
+    {
+        builder.join(JointSort::FrontFixed, hinges, holder, false, leaf.opening.span);
     }
     if let Some(pull_index) = leaf.fronts.pull {
         pull_holes(builder, leaf, pull, pull_index);

@@ -71,7 +71,11 @@ fn heights(high: Length, from_end: Length, count: u32) -> Vec<Length> {
 
 /// What a door hangs on, and its face towards the opening: the stile beside
 /// the opening, or in a frame-less case the end or partition.
-fn beside(builder: &Builder<'_>, leaf: &Front<'_>, side: Side) -> Option<(PartId, Face)> {
+pub(super) fn beside(
+    builder: &Builder<'_>,
+    leaf: &Front<'_>,
+    side: Side,
+) -> Option<(PartId, Face)> {
     let opening = leaf.opening;
     let x = match side {
         Side::Left => opening.x,

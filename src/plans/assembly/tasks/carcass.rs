@@ -6,6 +6,10 @@ use crate::plans::assembly::gluing;
 
 use super::{Maker, Work, minutes};
 
+/// What is planted on the carcass in one step: which parts, by what they are,
+/// and the step.
+type Planting = (fn(Role) -> bool, Role, &'static str);
+
 impl Maker<'_, '_> {
     /// Frame, base and carcass of one case; the tasks after which it stands.
     pub(super) fn case(&mut self, case: &Case) -> Vec<usize> {
@@ -56,16 +60,21 @@ impl Maker<'_, '_> {
     fn planted(&mut self, case: CaseId, carcass: Vec<usize>, base: Option<usize>) -> Vec<usize> {
         let mut last = carcass;
         let mut loose = base;
-        for (role, title) in [
-            (Role::Bottom, "Set the carcass on its base"),
-            (Role::Kick, "Fix the toe kick"),
-            (Role::Leg, "Set the legs under the bottom"),
-            (Role::Back, "Fix the back"),
-        ] {
+        let steps: [Planting; 4] = [
+            (
+                |role| matches!(role, Role::Bottom | Role::End(_)),
+                Role::Bottom,
+                "Set the carcass on its base",
+            ),
+            (|role| role == Role::Kick, Role::Kick, "Fix the toe kick"),
+            (|role| role == Role::Leg, Role::Leg, "Set the legs under the bottom"),
+            (|role| role == Role::Back, Role::Back, "Fix the back"),
+        ];
+        for (is_of, role, title) in steps {
             let of_role = |index: &usize| {
                 let joint = self.parts.joints.get(*index);
                 let part = joint.and_then(|joint| self.parts.get(joint.part));
-                part.is_some_and(|part| part.role == role)
+                part.is_some_and(|part| is_of(part.role))
             };
             let own = self.planted.get(&case).into_iter().flatten().copied();
             let joints: Vec<usize> = own.filter(of_role).collect();
@@ -83,10 +92,13 @@ impl Maker<'_, '_> {
             match role {
                 Role::Bottom => {
                     after.extend(loose.take());
-                    lines.push(
-                        "screw from inside without glue, so that it comes apart for the stairs"
-                            .to_owned(),
-                    );
+                    let is_end = |id: &PartId| {
+                        self.parts.get(*id).is_some_and(|part| matches!(part.role, Role::End(_)))
+                    };
+                    lines.push(match parts.iter().any(is_end) {
+                        true => "screw a cleat to the inside of the base along each end, and the ends to the cleats from inside, without glue, so that it comes apart for the stairs".to_owned(),
+                        false => "screw from inside without glue, so that it comes apart for the stairs".to_owned(),
+                    });
                 }
                 Role::Back => {
                     lines.push(format!("{marks}: square the case with it, then pin or screw it every 6 in or 150 mm, without glue"));

@@ -1,7 +1,7 @@
 //! Hanging doors, drawers and what is fixed before an opening.
 
 use crate::model::{HingeKind, Opening, OpeningKind};
-use crate::parts::{Assembly, JointSort, PartId, Role};
+use crate::parts::{Assembly, JointSort, Part, PartId, Role};
 
 use super::{Maker, Work, minutes};
 
@@ -16,7 +16,10 @@ impl Maker<'_, '_> {
             self.parts.joints.iter().filter(|joint| joint.sort == sort).count() as i64
         };
         let (hung, slid) = (count(JointSort::Hung), count(JointSort::Slid) / 2);
-        if slid > 0 || count(JointSort::FrontFixed) > 0 {
+        let on_boxes = self.picked(|joint| {
+            joint.sort == JointSort::FrontFixed && !self.is_of_false_front(joint.part)
+        });
+        if slid > 0 || !on_boxes.is_empty() {
             let packers = self.ids(|part| part.role == Role::Packer);
             let mut lines = Vec::new();
             if !packers.is_empty() {
@@ -43,10 +46,9 @@ impl Maker<'_, '_> {
             let title = "Fit the slides, drawers, and drawer fronts".into();
             let time = minutes::HANG * 2 * slid.max(1);
             let task = self.simple(title, lines, packers.clone(), Work::Bench, time, after);
-            let closes = self.picked(|joint| {
-                matches!(joint.sort, JointSort::Slid | JointSort::FrontFixed)
-                    || packers.contains(&joint.part)
-            });
+            let mut closes =
+                self.picked(|joint| joint.sort == JointSort::Slid || packers.contains(&joint.part));
+            closes.extend(on_boxes);
             self.closes(task, closes);
             self.makes(&packers, task);
             done.push(task);
@@ -97,8 +99,18 @@ impl Maker<'_, '_> {
         let title = "Fix the false fronts".into();
         let time = minutes::HANG * fixed.len() as i64;
         let task = self.simple(title, lines, fixed.clone(), Work::Bench, time, after);
+        let closes = self.picked(|joint| {
+            joint.sort == JointSort::FrontFixed && self.is_of_false_front(joint.part)
+        });
+        self.closes(task, closes);
         self.makes(&fixed, task);
         Some(task)
+    }
+
+    fn is_of_false_front(&self, id: PartId) -> bool {
+        let opening = self.parts.get(id).and_then(Part::opening);
+        let opening = opening.and_then(|id| self.piece.opening(id));
+        opening.is_some_and(|opening| matches!(opening.kind, OpeningKind::False))
     }
 
     /// The boards of the fronts of openings of some kind.

@@ -1,0 +1,316 @@
+//! The whole spec: what files share, then the cases, each solved.
+
+use crate::diagnostics::{Diagnostic, Sink};
+use crate::measure::{Length, Spanned};
+use crate::syntax::Name;
+use crate::vocabulary::takes::{Define, Finding, On, Path, Text};
+use crate::vocabulary::words::{OfPiece, file};
+use crate::vocabulary::{Entries, Entry, Kinds, Said, Word};
+
+use super::case::{Case, Exposure};
+use super::cut;
+use super::finish::{self, Finish};
+use super::hardware::{self, Bit, Pull, Slide};
+use super::hinge::{self, Hinge};
+use super::id::CaseId;
+use super::job::{self, Job};
+use super::limits::{self, MOST_CASES};
+use super::load::Loaded;
+use super::lower::{Lower, Names};
+use super::measured::{self, Replaced};
+use super::piece::{Accept, Piece};
+use super::read_case::Shared;
+use super::shop::{self, Shop};
+use super::site::{self, Site};
+use super::size::Facts;
+use super::solve_case;
+use super::species::{self, OwnSpecies};
+use super::standing::Standing;
+use super::stock::{self, Stock};
+
+/// What became of a spec that was read.
+#[derive(Debug)]
+pub struct Lowered {
+    /// The piece, if nothing is wrong with it.
+    pub piece: Option<Piece>,
+    /// Else what stands of it.
+    pub standing: Option<Standing>,
+    /// What was found. Where the spec could not be read whole, nothing: whatever
+    /// is wrong with the rest may come of that.
+    pub sink: Sink,
+}
+
+/// Gives every name its meaning and solves every case.
+#[must_use]
+pub fn lower(loaded: &Loaded) -> Lowered {
+    let mut ctx = Lower::new();
+    let Some(main) = loaded.files.first() else {
+        return Lowered { piece: None, standing: None, sink: ctx.sink };
+    };
+    // A statement that could not be read leaves a hole in the piece; whatever
+    // is said of it would be a second message for one mistake.
+    let whole = !loaded.sink.has_errors();
+    if !whole {
+        ctx.go_on();
+    }
+    let piece = piece(main, &loaded.files, &mut ctx);
+    ctx.stop_going_on();
+    if whole && !ctx.sink.has_errors() {
+        let mut unread = Vec::new();
+        for file in &loaded.files {
+            file.unread(&mut unread);
+        }
+        ctx.sink.extend(unread);
+    }
+    let Lower { facts, sink, tape, half_solved, .. } = ctx;
+    let cases = main.all(file::CASE).count();
+    if whole && !sink.has_errors() {
+        let piece = piece.filter(|piece| piece.cases.len() == cases);
+        let piece = piece.map(|piece| Piece { facts, ..piece });
+        return Lowered { piece, standing: None, sink };
+    }
+    let standing = Standing::new(half_solved, piece, facts, tape, whole);
+    Lowered { piece: None, standing: Some(standing), sink }
+}
+
+fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
+    version(main, ctx);
+    for file in files {
+        file.noted(file::USE);
+        file.noted(file::UNITS);
+    }
+    only_in_main(files, ctx);
+    let job = job(main, ctx);
+    let site = site::lower(main.one(file::SITE).and_then(Said::body), ctx);
+    let replaced = measured::replaced(main, ctx);
+    let shop = shop(main, files, &replaced, ctx);
+    let things = Things::read(files, &replaced, ctx);
+    // A thing whose own block is at fault is missing here; what refers to it
+    // must not be blamed too.
+    if ctx.sink.has_errors() {
+        ctx.go_on();
+    }
+    let entries: Vec<Said<'_, Define>> = main.all(file::CASE).collect();
+    let mut cases = cases(main, &entries, &things, &site, &replaced, ctx)?;
+    // Only a whole piece has every name that may have been measured.
+    let whole = cases.len() == entries.len() && !ctx.made_up;
+    let readings = match whole {
+        true => measured::openings(main, &mut cases, &things.stocks, &shop, ctx),
+        false => Vec::new(),
+    };
+    let cuts = cut::cuts(main, ctx);
+    let accepts = main.all(file::ACCEPT).filter_map(accept).collect();
+    let Things { species, stocks, hinges, slides, pulls, bits, finishes } = things;
+    Some(Piece {
+        job: job?,
+        site,
+        shop,
+        cases,
+        accepts,
+        readings,
+        cuts,
+        facts: Facts::default(),
+        species,
+        stocks,
+        hinges,
+        slides,
+        pulls,
+        bits,
+        finishes,
+    })
+}
+
+fn job(main: &Entries, ctx: &mut Lower) -> Option<Job> {
+    if let Some(entry) = main.one(file::JOB) {
+        return job::lower(entry, ctx);
+    }
+    ctx.sink.push(
+        Diagnostic::error(
+            "word-missing",
+            "the spec has no `job`",
+            main.open,
+            "there is no `job` in this file",
+        )
+        .note("for example, `job \"Hall console\" { units in }`"),
+    );
+    None
+}
+
+/// What files share and cases refer to by name.
+struct Things {
+    species: Vec<OwnSpecies>,
+    stocks: Vec<Stock>,
+    hinges: Vec<Hinge>,
+    slides: Vec<Slide>,
+    pulls: Vec<Pull>,
+    bits: Vec<Bit>,
+    finishes: Vec<Finish>,
+}
+
+impl Things {
+    fn read(files: &[Entries], replaced: &Replaced, ctx: &mut Lower) -> Self {
+        let species = gather(files, file::SPECIES, ctx, species::lower);
+        let stocks = gather(files, file::STOCK, ctx, |entry, ctx| {
+            let thick = entry.name().and_then(|name| replaced.thickness(name.value));
+            stock::lower(entry, &species, thick, ctx)
+        });
+        Self {
+            species,
+            stocks,
+            hinges: gather(files, file::HINGE, ctx, hinge::hinge),
+            slides: gather(files, file::SLIDE, ctx, hardware::slide),
+            pulls: gather(files, file::PULL, ctx, hardware::pull),
+            bits: gather(files, file::BIT, ctx, hardware::bit),
+            finishes: gather(files, file::FINISH, ctx, finish::finish),
+        }
+    }
+
+    /// Their names, and those of the keep-outs of the site.
+    fn shared<'a>(&'a self, site: &'a Site) -> Shared<'a> {
+        Shared {
+            stock_names: Names::new(self.stocks.iter().map(|it| it.name.as_str())),
+            hinges: Names::new(self.hinges.iter().map(|it| it.name.as_str())),
+            slides: Names::new(self.slides.iter().map(|it| it.name.as_str())),
+            pulls: Names::new(self.pulls.iter().map(|it| it.name.as_str())),
+            bits: Names::new(self.bits.iter().map(|it| it.name.as_str())),
+            finishes: Names::new(self.finishes.iter().map(|it| it.name.as_str())),
+            keep_outs: Names::new(site.keep_outs.iter().map(|it| it.name.as_str())),
+            stocks: &self.stocks,
+        }
+    }
+}
+
+/// The cases that could be solved, side by side from the left; `None` where
+/// there are too many, or too many shelves in them (reported).
+fn cases(
+    main: &Entries,
+    entries: &[Said<'_, Define>],
+    things: &Things,
+    site: &Site,
+    replaced: &Replaced,
+    ctx: &mut Lower,
+) -> Option<Vec<Case>> {
+    if let Some(case) = entries.get(MOST_CASES) {
+        ctx.sink.push(limits::too_many(MOST_CASES, "cases", case.head));
+        return None;
+    }
+    ctx.twice("case", entries.iter().copied());
+    let shared = things.shared(site);
+    for (name, _) in &replaced.stocks {
+        ctx.find(Spanned::new(&name.value, name.span), &shared.stock_names);
+    }
+    if entries.is_empty() {
+        ctx.sink.push(
+            Diagnostic::error(
+                "word-missing",
+                "the spec has no case",
+                main.open,
+                "there is no `case` in this file",
+            )
+            .note("`casewright new FILE` writes a short spec to start from"),
+        );
+    }
+    let mut cases = Vec::new();
+    let mut x = Length::ZERO;
+    for (index, entry) in entries.iter().enumerate() {
+        let left = if index == 0 { Exposure::of_boundary(&site.left) } else { Exposure::Neighbour };
+        let last = index + 1 == entries.len();
+        let right = if last { Exposure::of_boundary(&site.right) } else { Exposure::Neighbour };
+        if let Some(mut case) = solve_case::lower(entry, CaseId(index), [left, right], &shared, ctx)
+        {
+            case.x = x;
+            x += case.wide.length;
+            cases.push(case);
+        }
+    }
+    if let Some(fault) = limits::too_many_shelves(&cases) {
+        ctx.sink.push(fault);
+        return None;
+    }
+    Some(cases)
+}
+
+fn version(main: &Entries, ctx: &mut Lower) {
+    if let Some(count) = main.one(file::CASEWORK).and_then(Said::value)
+        && *count.value != 1
+    {
+        ctx.sink.push(Diagnostic::error(
+            "version-unknown",
+            format!("casewright does not know version {} of the language", count.value),
+            count.span,
+            "this casewright reads version 1",
+        ));
+    }
+}
+
+/// A used file shares materials, hardware and the shop; the piece itself
+/// stands in the spec.
+fn only_in_main(files: &[Entries], ctx: &mut Lower) {
+    for file in files.iter().skip(1) {
+        file.noted(file::CASEWORK);
+        for (word, entry) in file.in_order().filter_map(|e| Some((e.kind::<OfPiece>()?, e))) {
+            entry.mark_all();
+            let word = word.spelling();
+            ctx.sink.push(
+                Diagnostic::error(
+                    "use-holds-piece",
+                    format!("a used file may not hold `{word}`"),
+                    entry.head,
+                    "this belongs in the spec itself",
+                )
+                .note("a used file shares stock, hardware, finishes, and the shop"),
+            );
+        }
+    }
+}
+
+/// The spec's own shop, else that of the first file used that has one.
+fn shop(main: &Entries, files: &[Entries], replaced: &Replaced, ctx: &mut Lower) -> Shop {
+    let own = main.one(file::SHOP);
+    let mut shared = files.iter().skip(1).filter_map(|used| used.one(file::SHOP));
+    let entry = own.or_else(|| shared.next());
+    for other in shared {
+        other.mark_all();
+        if own.is_none() {
+            ctx.sink.push(Diagnostic::error(
+                "word-twice",
+                "two used files describe the shop",
+                other.head,
+                "the second shop",
+            ));
+        }
+    }
+    if own.is_some() {
+        for file in files.iter().skip(1) {
+            file.all(file::SHOP).for_each(|shop| shop.mark_all());
+        }
+    }
+    shop::lower(entry.and_then(Said::body), replaced.humidity, ctx)
+}
+
+/// Everything of one kind from all files.
+fn gather<T>(
+    files: &[Entries],
+    word: Word<Define>,
+    ctx: &mut Lower,
+    lower: impl Fn(&Entry, &mut Lower) -> Option<T>,
+) -> Vec<T> {
+    let entries: Vec<Said<'_, Define>> = files.iter().flat_map(|file| file.all(word)).collect();
+    ctx.twice(word.spelling(), entries.iter().copied());
+    let mut all = Vec::with_capacity(entries.len());
+    for entry in entries {
+        all.extend(lower(&entry, ctx));
+    }
+    all
+}
+
+fn accept(entry: Said<'_, (Finding, On, Path, Text)>) -> Option<Accept> {
+    let slug = entry.value()?;
+    Some(Accept {
+        slug: slug.value.to_owned(),
+        slug_span: slug.span,
+        subject: Name::text(entry.third()?.value),
+        reason: entry.fourth()?.value.to_owned(),
+        span: entry.head,
+    })
+}

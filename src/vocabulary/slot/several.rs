@@ -1,0 +1,145 @@
+//! Values that several arguments make up: `30% to 55%`, `11.40 per board-foot`.
+
+use crate::measure::{Exact, Load, Money, Rate, Span, Spanned, Stiffness, Unit};
+use crate::syntax::{Argument, Number, NumberUnit};
+use crate::vocabulary::evaluate::{self, Fault};
+use crate::vocabulary::value::Value;
+use crate::vocabulary::word::{Kind, one_of};
+
+use super::{Taken, above_zero, expr, is, number, percent, positive, wrong, wrong_of};
+
+pub(super) fn percent_range(kind: Kind, arguments: &[Argument]) -> Taken {
+    let (low, high, whole) = ends(kind, arguments, |end| percent(kind, end))?;
+    Ok((Spanned::new(Value::PercentRange((low.min(high), low.max(high))), whole), 3))
+}
+
+pub(super) fn length_range(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken {
+    let length = |end: &Argument| evaluate::length(expr(kind, end)?, unit);
+    let (low, high, whole) = ends(kind, arguments, length)?;
+    Ok((Spanned::new(Value::LengthRange((low.min(high), low.max(high))), whole), 3))
+}
+
+pub(super) fn ratio(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken {
+    let (a, b, whole) = ends(kind, arguments, |end| above_zero(kind, end, unit))?;
+    Ok((Spanned::new(Value::Ratio((a, b)), whole), 3))
+}
+
+/// `100 per min`
+pub(super) fn feed(kind: Kind, arguments: &[Argument], unit: Unit) -> Taken {
+    match arguments {
+        [length, per, minute, ..] if is(per, "per") && is_minute(minute) => {
+            let whole = length.span().to(minute.span());
+            let value = Value::Feed(evaluate::length(expr(kind, length)?, unit)?);
+            Ok((Spanned::new(value, whole), 3))
+        }
+        [first, ..] => Err(wrong(kind, first.span())),
+        [] => Err(wrong(kind, Span::default())),
+    }
+}
+
+pub(super) fn price(
+    kind: Kind,
+    units: &'static [&'static str],
+    arguments: &[Argument],
+    unit: Unit,
+) -> Taken {
+    let Some(first) = arguments.first() else { return Err(wrong(kind, Span::default())) };
+    let amount = evaluate::number(expr(kind, first)?, unit)?;
+    if amount.is_negative() {
+        return Err(wrong(kind, first.span()));
+    }
+    let (last, taken) = match arguments {
+        [_, each, ..] if is(each, "each") => (each, 2),
+        [_, per, what, ..] if is(per, "per") => (what, 3),
+        _ => return Err(wrong(kind, first.span())),
+    };
+    let word = last.as_word().map(|word| word.text.as_str());
+    let Some(per) = units.iter().find(|unit| Some(**unit) == word) else {
+        return Err(wrong_of(&one_of(units), last.span()));
+    };
+    let rate = Rate { price: Money(amount), per };
+    Ok((Spanned::new(Value::Rate(rate), first.span().to(last.span())), taken))
+}
+
+/// `15 lb per ft2` or `75 kg per m2`.
+pub(super) fn load(kind: Kind, arguments: &[Argument]) -> Taken {
+    let [amount, per, area, ..] = arguments else {
+        return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
+    };
+    let whole = amount.span().to(area.span());
+    let word = area.as_word().map(|word| word.text.as_str());
+    let load = match (number(amount), word) {
+        (Some(Number { value, unit: Some(NumberUnit::Pound) }), Some("ft2")) => {
+            Load::pounds_per_foot(positive(value, whole)?)
+        }
+        (Some(Number { value, unit: Some(NumberUnit::Kilogram) }), Some("m2")) => {
+            Load(positive(value, whole)?)
+        }
+        _ => return Err(wrong(kind, whole)),
+    };
+    if !is(per, "per") {
+        return Err(wrong(kind, whole));
+    }
+    Ok((Spanned::new(Value::Load(load), whole), 3))
+}
+
+/// `1490000 psi` or `10.3 GPa`.
+pub(super) fn stiffness(kind: Kind, arguments: &[Argument]) -> Taken {
+    let [amount, unit, ..] = arguments else {
+        return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
+    };
+    let whole = amount.span().to(unit.span());
+    let Some(Number { value, unit: None }) = number(amount) else { return Err(wrong(kind, whole)) };
+    let value = positive(value, whole)?;
+    let stiffness = match unit.as_word().map(|word| word.text.as_str()) {
+        Some("psi") => Stiffness(value),
+        Some("GPa") => Stiffness::gigapascals(value),
+        _ => return Err(wrong(kind, whole)),
+    };
+    Ok((Spanned::new(Value::Stiffness(stiffness), whole), 2))
+}
+
+/// `30 m2 per l` or `450 ft2 per gal`, kept as square metres to the litre. One
+/// US gallon is 231 cubic inches, one square foot 144 square inches exactly.
+pub(super) fn coverage(kind: Kind, arguments: &[Argument]) -> Taken {
+    let [amount, area, per, volume, ..] = arguments else {
+        return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
+    };
+    let whole = amount.span().to(volume.span());
+    let Some(Number { value, unit: None }) = number(amount) else { return Err(wrong(kind, whole)) };
+    if !is(per, "per") {
+        return Err(wrong(kind, whole));
+    }
+    let inch = Exact::ratio(254, 10_000); // of a metre
+    let area = match area.as_word().map(|w| w.text.as_str()) {
+        Some("m2") => Exact::ONE,
+        Some("ft2") => inch * inch * Exact::int(144),
+        _ => return Err(wrong(kind, whole)),
+    };
+    let litres = match volume.as_word().map(|w| w.text.as_str()) {
+        Some("l") => Exact::ONE,
+        Some("gal") => inch * inch * inch * Exact::int(231 * 1000),
+        _ => return Err(wrong(kind, whole)),
+    };
+    let value = positive(value * area / litres, whole)?;
+    Ok((Spanned::new(Value::Coverage(value), whole), 4))
+}
+
+/// `a to b`, with the span of the whole.
+fn ends<T>(
+    kind: Kind,
+    arguments: &[Argument],
+    read: impl Fn(&Argument) -> Result<T, Fault>,
+) -> Result<(T, T, Span), Fault> {
+    match arguments {
+        [low, to, high, ..] if is(to, "to") => {
+            Ok((read(low)?, read(high)?, low.span().to(high.span())))
+        }
+        [first, ..] => Err(wrong(kind, first.span())),
+        [] => Err(wrong(kind, Span::default())),
+    }
+}
+
+fn is_minute(argument: &Argument) -> bool {
+    is(argument, "min") || is(argument, "minute")
+}
