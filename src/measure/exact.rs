@@ -62,15 +62,55 @@ impl Exact {
 
     /// `numer / denom` in lowest terms, for a denominator above nought.
     const fn lowest(numer: i64, denom: i64) -> Self {
-        // Most figures are whole, or in lowest terms already.
+        // Most figures are whole, or nought.
         if denom == 1 {
             return Self { numer, denom };
         }
-        let divisor = gcd_word(numer.unsigned_abs(), denom.unsigned_abs()) as i64;
-        if divisor == 1 {
-            return Self { numer, denom };
+        if numer == 0 {
+            return Self::ZERO;
         }
-        Self { numer: numer / divisor, denom: denom / divisor }
+        let twos = (numer | denom).trailing_zeros();
+        let (numer, denom) = (numer >> twos, denom >> twos);
+        // Marks of an inch, in millimetres, are so many 5ths of halves of
+        // halves: what is left to look for is a 5 or nothing.
+        match denom >> denom.trailing_zeros() {
+            1 => Self { numer, denom },
+            5 if numer % 5 == 0 => Self { numer: numer / 5, denom: denom / 5 },
+            5 => Self { numer, denom },
+            odd => {
+                let divisor = gcd_word(numer.unsigned_abs(), odd.unsigned_abs()) as i64;
+                if divisor == 1 {
+                    return Self { numer, denom };
+                }
+                Self { numer: numer / divisor, denom: denom / divisor }
+            }
+        }
+    }
+
+    /// The sum where one denominator divides the other but for twos, as of
+    /// nearly all figures, and nothing leaves a machine word.
+    fn sum_of_kin(self, other: Self) -> Option<Self> {
+        if self.denom == 0 || other.denom == 0 {
+            return None;
+        }
+        let twos = (self.denom.trailing_zeros(), other.denom.trailing_zeros());
+        let odd = (self.denom >> twos.0, other.denom >> twos.1);
+        let (mine, others) = match odd {
+            (a, b) if a == b => (1, 1),
+            (1, b) => (b, 1),
+            (a, 1) => (1, a),
+            _ => return None,
+        };
+        // What each is taken times to come to the denominator of both.
+        let most = twos.0.max(twos.1);
+        let scaled = |numer: i64, by: i64, twos: u32| {
+            let by = by.checked_mul(1 << (most - twos))?;
+            numer.checked_mul(by)
+        };
+        let numer =
+            scaled(self.numer, mine, twos.0)?.checked_add(scaled(other.numer, others, twos.1)?)?;
+        let denom = self.denom.checked_mul(mine)?.checked_mul(1 << (most - twos.0))?;
+        (numer != i64::MIN).then(|| Self::lowest(numer, denom))
     }
 
     /// The numerator in lowest terms; it carries the sign.
@@ -141,9 +181,14 @@ impl Exact {
 
     /// The nearest whole number; a half goes away from zero.
     #[must_use]
-    pub fn round(self) -> i64 {
-        let half = Self::ratio(1, 2);
-        if self.is_negative() { -((-self + half).floor()) } else { (self + half).floor() }
+    pub const fn round(self) -> i64 {
+        if self.denom == 0 {
+            return 0;
+        }
+        let (numer, denom) = (self.numer.abs(), self.denom);
+        let (whole, rest) = (numer / denom, numer % denom);
+        let nearest = if rest >= denom - rest { whole + 1 } else { whole };
+        if self.is_negative() { -nearest } else { nearest }
     }
 
     /// The nearest whole count of thousandths; the greatest when out of range.
@@ -199,12 +244,8 @@ impl Add for Exact {
         if self.numer == 0 && self.denom != 0 {
             return other;
         }
-        if self.denom == other.denom
-            && self.denom != 0
-            && let Some(numer) = self.numer.checked_add(other.numer)
-            && numer != i64::MIN
-        {
-            return Self::lowest(numer, self.denom);
+        if let Some(sum) = self.sum_of_kin(other) {
+            return sum;
         }
         let (a, b) = (self.numer as i128, self.denom as i128);
         let (c, d) = (other.numer as i128, other.denom as i128);
@@ -229,6 +270,14 @@ impl Neg for Exact {
 impl Mul for Exact {
     type Output = Self;
     fn mul(self, other: Self) -> Self {
+        // Nearly every product fits a machine word too.
+        if let (Some(numer), Some(denom)) =
+            (self.numer.checked_mul(other.numer), self.denom.checked_mul(other.denom))
+            && numer != i64::MIN
+            && denom != 0
+        {
+            return Self::lowest(numer, denom);
+        }
         Self::reduce(
             self.numer as i128 * other.numer as i128,
             self.denom as i128 * other.denom as i128,
@@ -239,13 +288,10 @@ impl Mul for Exact {
 impl Div for Exact {
     type Output = Self;
     fn div(self, other: Self) -> Self {
-        if self.denom == 0 || other.denom == 0 {
-            return Self::OUT_OF_RANGE;
+        match other.numer.signum() {
+            0 => Self::OUT_OF_RANGE,
+            sign => self * Self { numer: sign * other.denom, denom: sign * other.numer },
         }
-        Self::reduce(
-            self.numer as i128 * other.denom as i128,
-            self.denom as i128 * other.numer as i128,
-        )
     }
 }
 
@@ -373,21 +419,73 @@ mod tests {
         (-10_000i64..10_000, 1i64..2_000).prop_map(|(n, d)| Exact::ratio(n, d))
     }
 
+    /// Millimetres of inches, in the marks of a tape, and of what is a few
+    /// times as fine.
+    fn marks() -> impl Strategy<Value = Exact> {
+        let odd = prop::sample::select(vec![1i64, 1, 3, 5, 5, 15, 25, 127, 635]);
+        (-1_000_000i64..1_000_000, 0u32..12, odd).prop_map(|(n, t, d)| Exact::ratio(n, d << t))
+    }
+
+    /// What just fits, and may leave the range with the next step.
+    fn large() -> impl Strategy<Value = Exact> {
+        let word = || prop_oneof![any::<i64>(), any::<i32>().prop_map(i64::from), -9i64..9];
+        (word(), word(), 0u32..63)
+            .prop_map(|(n, d, t)| Exact::ratio(n, if d == 0 { 1 << t } else { d }))
+    }
+
+    /// Numerator and denominator as a general-purpose type has them; noughts
+    /// where they leave the range of this one.
+    fn kept(reference: num_rational::Ratio<i128>) -> (i64, i64) {
+        let parts =
+            i64::try_from(*reference.numer()).ok().zip(i64::try_from(*reference.denom()).ok());
+        parts.filter(|(numer, _)| *numer != i64::MIN).unwrap_or_default()
+    }
+
+    fn reference(figure: Exact) -> num_rational::Ratio<i128> {
+        num_rational::Ratio::new(i128::from(figure.numer()), i128::from(figure.denom()))
+    }
+
+    fn agree(a: Exact, b: Exact) -> Result<(), TestCaseError> {
+        let [x, y] = [reference(a), reference(b)];
+        let parts = |figure: Exact| (figure.numer(), figure.denom());
+        prop_assert_eq!(parts(a + b), kept(x + y));
+        prop_assert_eq!(parts(a - b), kept(x - y));
+        prop_assert_eq!(parts(a * b), kept(x * y));
+        if !b.is_zero() {
+            prop_assert_eq!(parts(a / b), kept(x / y));
+        }
+        prop_assert_eq!(a.cmp(&b), x.cmp(&y));
+        prop_assert_eq!(i128::from(a.floor()), x.floor().to_integer());
+        prop_assert_eq!(i128::from(a.ceil()), x.ceil().to_integer());
+        Ok(())
+    }
+
     proptest! {
         // The general-purpose rational type of num-rational is the reference.
         #[test]
         fn agrees_with_a_reference_rational_type(a in small(), b in small()) {
-            use num_rational::Ratio;
-            let reference = |x: Exact| Ratio::new(i128::from(x.numer()), i128::from(x.denom()));
-            prop_assert_eq!(reference(a + b), reference(a) + reference(b));
-            prop_assert_eq!(reference(a - b), reference(a) - reference(b));
-            prop_assert_eq!(reference(a * b), reference(a) * reference(b));
-            if !b.is_zero() {
-                prop_assert_eq!(reference(a / b), reference(a) / reference(b));
-            }
-            prop_assert_eq!(a.cmp(&b), reference(a).cmp(&reference(b)));
-            prop_assert_eq!(i128::from(a.floor()), reference(a).floor().to_integer());
+            agree(a, b)?;
             prop_assert_eq!(i128::from(a.round()), reference(a).round().to_integer());
+        }
+
+        #[test]
+        fn figures_of_a_tape_agree_with_it(a in marks(), b in marks()) {
+            agree(a, b)?;
+            prop_assert_eq!(i128::from(a.round()), reference(a).round().to_integer());
+        }
+
+        #[test]
+        fn figures_near_the_end_of_the_range_agree_with_it_or_leave_it(a in large(), b in large()) {
+            prop_assume!(!a.is_out_of_range() && !b.is_out_of_range());
+            agree(a, b)?;
+        }
+
+        #[test]
+        fn what_left_the_range_stays_away(a in marks()) {
+            let out = Exact::OUT_OF_RANGE;
+            for result in [a + out, out + a, a - out, out - a, a * out, out * a, a / out, out / a] {
+                prop_assert!(result.is_out_of_range());
+            }
         }
     }
 }
