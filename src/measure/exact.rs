@@ -5,6 +5,8 @@ use std::fmt;
 use std::iter::Sum;
 use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
 
+use super::Digits;
+
 /// An exact rational number.
 ///
 /// Arithmetic that leaves the range (or divides by zero) gives
@@ -355,15 +357,25 @@ impl fmt::Display for Exact {
         if self.is_out_of_range() {
             return f.write_str("out of range");
         }
-        let sign = if self.is_negative() { "-" } else { "" };
         let numer = self.numer.unsigned_abs();
         let denom = self.denom.unsigned_abs();
         let (whole, rest) = (numer / denom, numer % denom);
-        match (whole, rest) {
-            (_, 0) => write!(f, "{sign}{whole}"),
-            (0, _) => write!(f, "{sign}{rest}/{denom}"),
-            _ => write!(f, "{sign}{whole}-{rest}/{denom}"),
+        let mut digits = Digits::new();
+        if rest > 0 {
+            digits.whole(denom);
+            digits.sign(b'/');
+            digits.whole(rest);
         }
+        if rest == 0 || whole > 0 {
+            if rest > 0 {
+                digits.sign(b'-');
+            }
+            digits.whole(whole);
+        }
+        if self.is_negative() {
+            digits.sign(b'-');
+        }
+        f.write_str(digits.text())
     }
 }
 
@@ -410,6 +422,10 @@ mod tests {
             (Exact::ratio(-7, 3), "-2-1/3"),
             (Exact::ratio(3, 4), "3/4"),
             (Exact::int(-2), "-2"),
+            (Exact::ZERO, "0"),
+            (Exact::ratio(-1, 1_000_000), "-1/1000000"),
+            (Exact::ratio(i64::MAX, 2), "4611686018427387903-1/2"),
+            (Exact::OUT_OF_RANGE, "out of range"),
         ] {
             assert_eq!(value.to_string(), text);
         }

@@ -3,6 +3,7 @@
 //! Must not know anything of the language, the piece or the papers.
 
 mod digest;
+mod digits;
 mod exact;
 mod length;
 mod line_end;
@@ -15,6 +16,7 @@ mod tape;
 mod unit;
 
 pub use digest::digest;
+pub(crate) use digits::Digits;
 pub use exact::Exact;
 pub use length::Length;
 pub use line_end::line_end;

@@ -1,6 +1,6 @@
 //! The tape: how a length is rounded and printed, once, at the very end.
 
-use super::{Exact, Length, Unit};
+use super::{Digits, Exact, Length, Unit};
 
 /// Behind a figure on paper that was made from a measured one.
 pub const MEASURED: &str = " (m)";
@@ -139,8 +139,11 @@ impl Tape {
     /// A printed length in plain text, with `~` behind it when rounded.
     #[must_use]
     pub fn show(&self, printed: Printed) -> String {
-        let mark = if printed.is_rounded() { "~" } else { "" };
-        format!("{}{mark}", self.exact(printed.shown))
+        let mut text = self.exact(printed.shown);
+        if printed.is_rounded() {
+            text.push('~');
+        }
+        text
     }
 
     /// A length finer than the tape, as physics gives it: three places of an
@@ -253,13 +256,26 @@ fn decimal(value: Exact, places: u32) -> String {
     if !scaled.is_whole() {
         return value.to_string();
     }
-    let sign = if scaled.is_negative() { "-" } else { "" };
     let digits = scaled.numer().unsigned_abs();
-    let (whole, rest) = (digits / scale.unsigned_abs(), digits % scale.unsigned_abs());
-    let rest = format!("{rest:0width$}", width = places as usize);
-    let rest = rest.trim_end_matches('0');
-    let point = if rest.is_empty() { "" } else { "." };
-    format!("{sign}{whole}{point}{rest}")
+    let (whole, mut rest) = (digits / scale.unsigned_abs(), digits % scale.unsigned_abs());
+    let mut text = Digits::new();
+    let mut places = places;
+    // Idle noughts are left out.
+    while places > 0 && rest.is_multiple_of(10) {
+        (rest, places) = (rest / 10, places - 1);
+    }
+    if places > 0 {
+        for _ in 0..places {
+            text.sign(b'0' + (rest % 10) as u8);
+            rest /= 10;
+        }
+        text.sign(b'.');
+    }
+    text.whole(whole);
+    if scaled.is_negative() {
+        text.sign(b'-');
+    }
+    text.text().to_owned()
 }
 
 #[cfg(test)]

@@ -45,6 +45,8 @@ pub(super) fn text(page: &Page) -> String {
 /// Filters for the templates.
 #[allow(unreachable_pub, reason = "the filter attribute makes items public in this module")]
 pub(crate) mod filters {
+    use std::borrow::Cow;
+
     use crate::papers::markdown::in_markdown;
 
     use super::{Table, in_html, plain_table, visible};
@@ -52,19 +54,22 @@ pub(crate) mod filters {
     /// In letters that can be seen: for plain text, and for HTML that the
     /// template escapes.
     #[askama::filter_fn]
-    pub(crate) fn shown(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
-        Ok(visible(text).into_owned())
+    pub(crate) fn shown<'a>(text: &'a str, _: &dyn askama::Values) -> askama::Result<Cow<'a, str>> {
+        Ok(visible(text))
     }
 
     /// Escaped for HTML, fractions set as a maker reads them.
     #[askama::filter_fn]
-    pub(crate) fn figures(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
+    pub(crate) fn figures<'a>(
+        text: &'a str,
+        _: &dyn askama::Values,
+    ) -> askama::Result<Cow<'a, str>> {
         Ok(in_html(text))
     }
 
     /// Safe inside a Markdown paragraph or table cell.
     #[askama::filter_fn]
-    pub(crate) fn mark(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
+    pub(crate) fn mark<'a>(text: &'a str, _: &dyn askama::Values) -> askama::Result<Cow<'a, str>> {
         Ok(in_markdown(text))
     }
 
@@ -78,24 +83,32 @@ pub(crate) mod filters {
     }
 }
 
+/// The bytes that [`in_html`] looks at: the rest stand for themselves, and a
+/// paper is made of them.
+const LOOKED_AT: [bool; 256] = {
+    let mut looked_at = [false; 256];
+    let mut at = 0;
+    while at < looked_at.len() {
+        looked_at[at] = matches!(at as u8, b'0'..=b'9' | b'&' | b'<' | b'>' | b'"' | b'\'');
+        at += 1;
+    }
+    looked_at
+};
+
 /// Escapes HTML and sets `26-1/2` as a whole number with a built-up fraction;
 /// the mark of a rounded figure becomes a raised ≈.
-fn in_html(text: &str) -> String {
+fn in_html(text: &str) -> Cow<'_, str> {
     let text = visible(text);
+    let next = |from: usize| {
+        let rest = text.as_bytes().get(from..)?;
+        Some(from + rest.iter().position(|byte| LOOKED_AT[usize::from(*byte)])?)
+    };
+    let Some(mut at) = next(0) else { return text };
     let bytes = text.as_bytes();
     let mut out = String::with_capacity(text.len() * 2);
-    // Runs of letters that stand for themselves are copied whole.
-    let (mut copied, mut at) = (0, 0);
-    while let Some(byte) = bytes.get(at) {
-        let before = at.checked_sub(1).map_or(b' ', |before| bytes[before]);
-        let fresh = !(before.is_ascii_alphanumeric() || before == b'.');
-        if byte.is_ascii_digit() && fresh {
-            out.push_str(&text[copied..at]);
-            at = figure(&mut out, &text, at);
-            copied = at;
-            continue;
-        }
-        let escaped = match byte {
+    let mut copied = 0;
+    loop {
+        let escaped = match bytes[at] {
             b'&' => "&amp;",
             b'<' => "&lt;",
             b'>' => "&gt;",
@@ -103,15 +116,28 @@ fn in_html(text: &str) -> String {
             b'\'' => "&#39;",
             _ => "",
         };
-        at += 1;
-        if !escaped.is_empty() {
-            out.push_str(&text[copied..at - 1]);
+        if escaped.is_empty() {
+            let before = at.checked_sub(1).map_or(b' ', |before| bytes[before]);
+            if before.is_ascii_alphanumeric() || before == b'.' {
+                at += 1;
+            } else {
+                out.push_str(&text[copied..at]);
+                at = figure(&mut out, &text, at);
+                copied = at;
+            }
+        } else {
+            out.push_str(&text[copied..at]);
             out.push_str(escaped);
+            at += 1;
             copied = at;
+        }
+        match next(at) {
+            Some(marked) => at = marked,
+            None => break,
         }
     }
     out.push_str(&text[copied..]);
-    out
+    Cow::Owned(out)
 }
 
 /// Writes the figure that begins at `at`, and says where it ends.
@@ -162,59 +188,83 @@ const WIDEST_CELL: usize = 160;
 
 fn plain_table(table: &Table) -> String {
     let last = table.columns.len().saturating_sub(1);
-    let rows: Vec<Vec<Vec<Cow<'_, str>>>> = table
+    let rows: Vec<Vec<Cell<'_>>> = table
         .rows
         .iter()
         .map(|row| {
             let cells = row.iter().enumerate();
-            cells.map(|(column, cell)| lines(cell, column < last)).collect()
+            cells.map(|(column, cell)| Cell::of(cell, column < last)).collect()
         })
         .collect();
     let mut widths: Vec<usize> = table.columns.iter().map(|column| width(column.head)).collect();
     for row in &rows {
         for (cell, widest) in row.iter().zip(&mut widths) {
-            *widest = cell.iter().map(|line| width(line)).fold(*widest, usize::max);
+            *widest = (*widest).max(cell.wide);
         }
     }
-    let mut text = String::new();
-    let mut line = |tick: &str, row: &mut dyn Iterator<Item = &str>| {
+    let whole: usize = widths.iter().map(|wide| wide + 2).sum();
+    let mut text = String::with_capacity((rows.len() + 1) * (whole + 6));
+    let mut line = |tick: &str, row: &mut dyn Iterator<Item = (&str, usize)>| {
         text.push_str("  ");
         text.push_str(tick);
-        for ((cell, widest), column) in row.zip(&widths).zip(&table.columns) {
-            let pad = widest.saturating_sub(width(cell));
+        for (((cell, wide), widest), column) in row.zip(&widths).zip(&table.columns) {
+            let pad = widest.saturating_sub(wide);
             let (before, behind) = match column.align {
                 Align::Left => (0, pad),
                 Align::Right => (pad, 0),
             };
             text.push_str("  ");
-            text.extend(std::iter::repeat_n(' ', before));
+            blank(&mut text, before);
             text.push_str(cell);
-            text.extend(std::iter::repeat_n(' ', behind));
+            blank(&mut text, behind);
         }
         text.truncate(text.trim_end().len());
         text.push('\n');
     };
-    line("   ", &mut table.columns.iter().map(|column| column.head));
+    line("   ", &mut table.columns.iter().map(|column| (column.head, width(column.head))));
     for (index, row) in rows.iter().enumerate() {
-        for at in 0..row.iter().map(Vec::len).max().unwrap_or(1) {
-            let tick = match at {
-                0 if table.is_ticked(&index) => "[x]",
-                0 => "[ ]",
-                _ => "   ",
-            };
-            line(tick, &mut row.iter().map(|cell| cell.get(at).map_or("", Cow::as_ref)));
+        let tick = if table.is_ticked(&index) { "[x]" } else { "[ ]" };
+        line(tick, &mut row.iter().map(|cell| (cell.first.as_ref(), cell.first_wide)));
+        for at in 0..row.iter().map(|cell| cell.more.len()).max().unwrap_or(0) {
+            let more = row.iter().map(|cell| cell.more.get(at).map_or("", String::as_str));
+            line("   ", &mut more.map(|line| (line, width(line))));
         }
     }
     text
 }
 
-/// The lines of a cell: one, unless it is too wide for a column before others.
-fn lines(cell: &str, before_others: bool) -> Vec<Cow<'_, str>> {
-    let cell = visible(cell);
-    if !before_others || width(&cell) <= WIDEST_CELL {
-        return vec![cell];
+/// A cell of plain text: one line, unless it is too wide for a column before
+/// others.
+struct Cell<'a> {
+    first: Cow<'a, str>,
+    first_wide: usize,
+    more: Vec<String>,
+    /// As wide as its widest line.
+    wide: usize,
+}
+
+impl<'a> Cell<'a> {
+    fn of(cell: &'a str, before_others: bool) -> Self {
+        let first = visible(cell);
+        let wide = width(&first);
+        if !before_others || wide <= WIDEST_CELL {
+            return Self { first, first_wide: wide, more: Vec::new(), wide };
+        }
+        let mut more = paragraph(&first, WIDEST_CELL, "", "");
+        let wide = more.iter().map(|line| width(line)).max().unwrap_or(0);
+        let first = if more.is_empty() { String::new() } else { more.remove(0) };
+        Self { first_wide: width(&first), first: Cow::Owned(first), more, wide }
     }
-    paragraph(&cell, WIDEST_CELL, "", "").into_iter().map(Cow::Owned).collect()
+}
+
+fn blank(text: &mut String, count: usize) {
+    const BLANKS: &str = "                                ";
+    let mut left = count;
+    while left > 0 {
+        let now = left.min(BLANKS.len());
+        text.push_str(&BLANKS[..now]);
+        left -= now;
+    }
 }
 
 /// How many columns a text takes.
@@ -224,7 +274,43 @@ fn width(text: &str) -> usize {
 
 #[cfg(test)]
 mod tests {
+    use proptest::prelude::*;
+
     use super::*;
+
+    proptest! {
+        #[test]
+        fn every_letter_of_a_text_without_figures_is_escaped(text in "[a-zé&<>\"' .;/~-]{0,40}") {
+            let escaped: String = text
+                .chars()
+                .map(|c| match c {
+                    '&' => "&amp;".to_owned(),
+                    '<' => "&lt;".to_owned(),
+                    '>' => "&gt;".to_owned(),
+                    '"' => "&quot;".to_owned(),
+                    '\'' => "&#39;".to_owned(),
+                    c => c.to_string(),
+                })
+                .collect();
+            prop_assert_eq!(in_html(&text), escaped);
+        }
+
+        /// Digits and words in turn: each figure is set, wherever it stands.
+        #[test]
+        fn every_figure_of_a_text_is_set(
+            words in prop::collection::vec(("[a-z&]{1,9}", 0u8..99, 1u8..9, 2u8..64), 0..9),
+        ) {
+            let (mut text, mut set) = (String::new(), String::new());
+            for (word, whole, numer, denom) in words {
+                text += &format!("{word} {whole}-{numer}/{denom}~; ");
+                set += &word.replace('&', "&amp;");
+                set += &format!(
+                    " {whole}<span class=\"fr\"><sup>{numer}</sup>&frasl;<sub>{denom}</sub></span><sup class=\"ro\">≈</sup>; "
+                );
+            }
+            prop_assert_eq!(in_html(&text), set);
+        }
+    }
 
     #[test]
     fn fractions_are_set_and_markup_is_not_obeyed() {

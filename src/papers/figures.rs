@@ -53,7 +53,7 @@ impl Figures {
 
     /// The next mark above, for what must not be less.
     pub(super) fn at_least(&self, length: Length) -> String {
-        format!("{}{}", self.plain(self.tape.up(length)), self.mark(length.is_measured()))
+        self.plain(self.tape.up(length)) + self.mark(length.is_measured())
     }
 
     /// The width or depth of a joint: at a mark of the tape where it lies on one,
@@ -73,11 +73,11 @@ impl Figures {
 
     /// A size of a part: `(m)` behind one that a measured figure takes part in.
     pub(super) fn size(&self, size: &Size, facts: &Facts) -> String {
-        format!("{}{}", self.plain(size.length), self.mark(facts.is_measured(size)))
+        self.plain(size.length) + self.mark(facts.is_measured(size))
     }
 
     fn show(&self, printed: Printed) -> String {
-        format!("{}{}", self.shown(printed), self.mark(printed.exact.is_measured()))
+        self.shown(printed) + self.mark(printed.exact.is_measured())
     }
 
     fn shown(&self, printed: Printed) -> String {
@@ -104,7 +104,7 @@ impl Figures {
     pub(super) fn total(&self, lengths: &[Length]) -> String {
         let whole = lengths.iter().map(|length| self.tape.print(*length).shown).sum();
         let measured = lengths.iter().any(|length| length.is_measured());
-        format!("{}{}", self.tape.exact(whole), self.mark(measured))
+        self.tape.exact(whole) + self.mark(measured)
     }
 
     /// A length given by a maker's sheet, in whole or tenth millimetres where

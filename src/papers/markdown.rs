@@ -1,41 +1,59 @@
 //! What a spec says as text within Markdown: a code host shows these letters
 //! and finds nothing in them that leads or calls anywhere.
 
+use std::borrow::Cow;
+
 use super::visible::visible;
 
 /// Safe inside a Markdown heading, paragraph, list item or table cell.
-pub(crate) fn in_markdown(text: &str) -> String {
+pub(crate) fn in_markdown(text: &str) -> Cow<'_, str> {
     let text = visible(text);
-    let mut safe = String::with_capacity(text.len() + 16);
     // White space and digits before a full stop mean something where a line
     // begins, and this text may be the first of one.
     let words = text.trim_start();
-    safe.push_str(&"&#32;".repeat(text.chars().take_while(|c| c.is_whitespace()).count()));
-    let ordinal = words.len() - words.trim_start_matches(|c: char| c.is_ascii_digit()).len();
-    for (index, word) in words.split(' ').enumerate() {
-        if index > 0 {
-            safe.push(' ');
+    let mut safe = String::new();
+    for _ in text[..text.len() - words.len()].chars() {
+        safe.push_str("&#32;");
+    }
+    let ordinal = words.bytes().take_while(u8::is_ascii_digit).count();
+    let begins = |at: usize, c: char| match c {
+        '-' | '+' | '=' => at == 0,
+        '.' | ')' => at > 0 && at == ordinal,
+        _ => false,
+    };
+    // Nearly every word stands for itself: they are copied many at a time.
+    let (mut copied, mut from) = (0, 0);
+    while let Some(rest) = words.as_bytes().get(from..) {
+        let (size, signs) = Signs::of_first(rest);
+        let (start, end) = (from, from + size);
+        from = end + 1;
+        let word = &words[start..end];
+        let taken_up = is_taken_up(word, signs);
+        let first = start == 0;
+        if !taken_up
+            && !signs.escaped()
+            && !(first && word.char_indices().any(|(at, c)| begins(at, c)))
+        {
+            continue;
         }
-        let signs = Signs::of(word);
-        if is_taken_up(word, signs) {
+        if copied == 0 {
+            safe.reserve(text.len() * 2);
+        }
+        safe.push_str(&words[copied..start]);
+        copied = end;
+        if taken_up {
             code(&mut safe, word);
             continue;
         }
-        if index > 0 && !signs.escaped {
-            safe.push_str(word);
-            continue;
-        }
         for (at, c) in word.char_indices() {
-            let begins = index == 0
-                && match c {
-                    '-' | '+' | '=' => at == 0,
-                    '.' | ')' => at > 0 && at == ordinal,
-                    _ => false,
-                };
-            letter(&mut safe, c, begins);
+            letter(&mut safe, c, first && begins(at, c));
         }
     }
-    safe
+    if safe.is_empty() {
+        return text;
+    }
+    safe.push_str(&words[copied..]);
+    Cow::Owned(safe)
 }
 
 fn letter(safe: &mut String, c: char, begins: bool) {
@@ -76,40 +94,73 @@ fn code(safe: &mut String, word: &str) {
 /// The signs in a word. Most words have none, and every paper is full of
 /// them: one look at each letter says what else need not be looked for.
 #[derive(Clone, Copy, Default)]
-struct Signs {
-    /// One that [`letter`] escapes.
-    escaped: bool,
-    /// One that may begin a mention, a reference, a picture or a formula.
-    refers: bool,
-    hyphen: bool,
-    stop: bool,
-}
+struct Signs(u8);
 
 impl Signs {
-    fn of(word: &str) -> Self {
-        let mut signs = Self::default();
-        for byte in word.bytes().filter(|byte| !byte.is_ascii_alphanumeric()) {
-            match byte {
-                b'&' | b'#' | b'~' => (signs.escaped, signs.refers) = (true, true),
-                b'@' | b'$' | b'!' | b'%' | b'^' | b':' => signs.refers = true,
-                b'`' | b'|' | b'\\' | b'*' | b'_' | b'<' | b'>' | b'[' | b']' => {
-                    signs.escaped = true;
-                }
-                b'-' => signs.hyphen = true,
-                b'.' => signs.stop = true,
-                _ => {}
-            }
+    /// One that [`letter`] escapes.
+    const ESCAPED: u8 = 1;
+    /// One that may begin a mention, a reference, a picture or a formula.
+    const REFERS: u8 = 2;
+    const HYPHEN: u8 = 4;
+    const STOP: u8 = 8;
+    /// Between two words.
+    const SPACE: u8 = 16;
+
+    /// What each byte is.
+    const OF: [u8; 256] = {
+        let mut of = [0; 256];
+        let mut at = 0;
+        while at < of.len() {
+            of[at] = match at as u8 {
+                b'&' | b'#' | b'~' => Self::ESCAPED | Self::REFERS,
+                b'@' | b'$' | b'!' | b'%' | b'^' | b':' => Self::REFERS,
+                b'`' | b'|' | b'\\' | b'*' | b'_' | b'<' | b'>' | b'[' | b']' => Self::ESCAPED,
+                b'-' => Self::HYPHEN,
+                b'.' => Self::STOP,
+                b' ' => Self::SPACE,
+                _ => 0,
+            };
+            at += 1;
         }
-        signs
+        of
+    };
+
+    /// Of the first word, and how many bytes that has.
+    fn of_first(words: &[u8]) -> (usize, Self) {
+        let mut all = 0;
+        for (at, byte) in words.iter().enumerate() {
+            let own = Self::OF[usize::from(*byte)];
+            if own == Self::SPACE {
+                return (at, Self(all));
+            }
+            all |= own;
+        }
+        (words.len(), Self(all))
+    }
+
+    fn escaped(self) -> bool {
+        self.0 & Self::ESCAPED != 0
+    }
+
+    fn refers(self) -> bool {
+        self.0 & Self::REFERS != 0
+    }
+
+    fn hyphen(self) -> bool {
+        self.0 & Self::HYPHEN != 0
+    }
+
+    fn stop(self) -> bool {
+        self.0 & Self::STOP != 0
     }
 }
 
 /// Whether a code host makes a link, a call, a picture or a formula of
 /// something in this word (user guides of several hosts; from memory).
 fn is_taken_up(word: &str, signs: Signs) -> bool {
-    (signs.refers && is_taken_up_for_a_sign(word))
-        || (signs.stop && has(word, "www."))
-        || (signs.hyphen && is_issue(word))
+    (signs.refers() && is_taken_up_for_a_sign(word))
+        || (signs.stop() && has(word, "www."))
+        || (signs.hyphen() && is_issue(word))
         || is_commit(word)
 }
 
@@ -152,7 +203,16 @@ fn is_picture(word: &str) -> bool {
 const SHORT_COMMIT: usize = 7;
 
 fn is_commit(word: &str) -> bool {
-    word.len() >= SHORT_COMMIT
+    if word.len() < SHORT_COMMIT {
+        return false;
+    }
+    // Long words are many, and so many of these digits in a row are rare.
+    let mut row = 0;
+    let mut long = |byte: u8| {
+        row = if byte.is_ascii_hexdigit() { row + 1 } else { 0 };
+        row >= SHORT_COMMIT
+    };
+    word.bytes().any(&mut long)
         && word
             .split(|c: char| !c.is_alphanumeric())
             .any(|run| run.len() >= SHORT_COMMIT && run.chars().all(|c| c.is_ascii_hexdigit()))

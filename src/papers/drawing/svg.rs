@@ -3,6 +3,7 @@
 
 use std::fmt::Write as _;
 
+use crate::measure::Digits;
 use crate::papers::visible::visible;
 
 /// A drawing in the making.
@@ -244,32 +245,30 @@ impl Svg {
 
 /// A coordinate to a tenth of a millimetre, without idle noughts.
 fn number(value: f64) -> String {
-    let mut text = String::new();
-    push_number(&mut text, value);
-    text
+    digits(value).text().to_owned()
 }
 
 /// Adds a coordinate to a text.
 fn push_number(text: &mut String, value: f64) {
+    text.push_str(digits(value).text());
+}
+
+fn digits(value: f64) -> Digits {
     // A drawing has thousands: whole numbers are printed far faster. What lies
     // beyond their range is no place on a drawing and ends at its edge.
     let tenths = (value * 10.0).round_ties_even() as i64;
-    if tenths < 0 {
-        text.push('-');
-    }
+    let below = tenths < 0;
     let tenths = tenths.unsigned_abs();
-    push_whole(text, tenths / 10);
+    let mut digits = Digits::new();
     if !tenths.is_multiple_of(10) {
-        text.push('.');
-        push_whole(text, tenths % 10);
+        digits.whole(tenths % 10);
+        digits.sign(b'.');
     }
-}
-
-fn push_whole(text: &mut String, whole: u64) {
-    if whole >= 10 {
-        push_whole(text, whole / 10);
+    digits.whole(tenths / 10);
+    if below {
+        digits.sign(b'-');
     }
-    text.push(char::from(b'0' + (whole % 10) as u8));
+    digits
 }
 
 #[cfg(test)]
