@@ -4,7 +4,6 @@
 //! hinge edge is the origin when it is closed, `aside` runs from the hinge edge
 //! to the lead edge, `out` toward the room.
 
-use std::cell::OnceCell;
 use std::ops::{Add, Div, Mul, Sub};
 
 use super::plane::{Spot, behind, shared};
@@ -197,27 +196,42 @@ impl Leaf {
         }
     }
 
-    /// A box that holds the leaf or pull on its way up to an angle: its samples
-    /// and a millimetre round them.
+    /// A box that holds the leaf or pull wherever it is on its way up to an
+    /// angle of half a turn at most: a place so far from the hinge edge, and so
+    /// far before the face, never gets farther from the front corner than the
+    /// two make together, and the corner itself moves by no more than it does.
     fn sweep(&self, body: Body, up_to: f64) -> [Spot; 4] {
-        let steps = up_to.ceil().max(1.0) as u32;
-        let spots = (0..=steps)
-            .flat_map(|number| self.corners(body, up_to * f64::from(number) / f64::from(steps)));
-        let none = [f64::INFINITY, f64::NEG_INFINITY, f64::INFINITY, f64::NEG_INFINITY];
-        let [left, right, back, front] = spots.fold(none, |[left, right, back, front], spot| {
-            [
-                left.min(spot.aside - 1.0),
-                right.max(spot.aside + 1.0),
-                back.min(spot.out - 1.0),
-                front.max(spot.out + 1.0),
-            ]
-        });
+        let (near, far, behind, before) = match (body, self.pull) {
+            (Body::Leaf, _) => (0.0, self.wide, self.thick, 0.0),
+            (Body::Pull, Some((near, far, stands))) => (near, far, 0.0, stands),
+            (Body::Pull, None) => (0.0, 0.0, 0.0, 0.0),
+        };
+        let off: f64 = f64::max(behind, before);
+        let reach = f64::max(near.abs(), far.abs()).hypot(off);
+        // Up to square nothing swings past the hinge edge but what stands off
+        // the face, and nothing back but what lies behind it.
+        let square = up_to <= 90.0 && near >= 0.0;
+        let (past, back) = if square { (before, behind) } else { (reach, reach) };
+        let (aside, out) = self.moved();
         [
-            Spot::new(left, back),
-            Spot::new(right, back),
-            Spot::new(right, front),
-            Spot::new(left, front),
+            Spot::new(aside.0 - past, out.0 - back),
+            Spot::new(aside.1 + reach, out.0 - back),
+            Spot::new(aside.1 + reach, out.1 + reach),
+            Spot::new(aside.0 - past, out.1 + reach),
         ]
+    }
+
+    /// From and to of where the front corner at the hinge edge may lie.
+    fn moved(&self) -> ((f64, f64), (f64, f64)) {
+        let none = (0.0, 0.0);
+        let wider = |(from, to): (f64, f64), at: f64| (from.min(at), to.max(at));
+        match &self.turn {
+            // By half a turn it comes out to the other side of the pin.
+            Turn::Pin(ahead) => (wider(none, *ahead), wider(none, ahead * 2.0)),
+            Turn::Poses(table) => table
+                .iter()
+                .fold((none, none), |(a, o), (_, [out, aside])| (wider(a, *aside), wider(o, *out))),
+        }
     }
 
     /// How far the leaf reaches past one of its edges' places when closed,
@@ -326,8 +340,8 @@ pub struct Hung {
     out: Length,
     by_right: bool,
     open: f64,
-    /// The boxes that leaf and pull keep to on their way, once asked for.
-    sweeps: OnceCell<[[Spot; 4]; 2]>,
+    /// The boxes that leaf and pull keep to on their way.
+    sweeps: [[Spot; 4]; 2],
 }
 
 impl Hung {
@@ -335,7 +349,9 @@ impl Hung {
     /// is closed, hung by its right edge or its left, that opens so far.
     #[must_use]
     pub fn new(leaf: Leaf, (x, out): (Length, Length), by_right: bool, open: Angle) -> Self {
-        Self { leaf, x, out, by_right, open: open.0.to_f64(), sweeps: OnceCell::new() }
+        let open = open.0.to_f64();
+        let sweeps = [Body::Leaf, Body::Pull].map(|body| leaf.sweep(body, open));
+        Self { leaf, x, out, by_right, open, sweeps }
     }
 
     /// Where its hinge edge lies along the front when it is closed.
@@ -359,8 +375,7 @@ impl Hung {
     #[must_use]
     pub fn stopped(&self, body: Body, by: &Patch, mercy: Length) -> Option<Angle> {
         let (patch, mercy) = (self.seen(by), mercy.to_mm_f64());
-        let sweeps = || [Body::Leaf, Body::Pull].map(|body| self.leaf.sweep(body, self.open));
-        let [leaf, pull] = self.sweeps.get_or_init(sweeps);
+        let [leaf, pull] = &self.sweeps;
         if shared(if body == Body::Leaf { leaf } else { pull }, &patch) <= 0.0 {
             return None;
         }

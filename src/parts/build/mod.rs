@@ -23,6 +23,7 @@ use builder::Builder;
 #[must_use]
 pub fn build(piece: &Piece) -> Parts {
     let mut parts = Parts::default();
+    let wall = piece.wall();
     for case in &piece.cases {
         let first = parts.all.len();
         let mut builder = Builder::new(piece, case, &mut parts);
@@ -34,7 +35,7 @@ pub fn build(piece: &Piece) -> Parts {
         drawers::build(&mut builder, &carcass);
         // Builders count from the front of their own case; all backs stand at
         // one wall.
-        let back = piece.wall() - case.deep.length;
+        let back = wall - case.deep.length;
         for part in parts.all.iter_mut().skip(first) {
             part.placement.origin.z += back;
         }

@@ -198,4 +198,26 @@ proptest! {
             }
         }
     }
+
+    #[test]
+    fn nothing_of_a_leaf_leaves_its_box(
+        wide in 60i64..900,
+        thick in 6i64..40,
+        pull in (-20i64..900, 0i64..60, 0i64..90),
+        pivot in poses(),
+        up_to in 1u8..=180,
+        part in 0.0..=1.0,
+    ) {
+        let (near, long, stands) = pull;
+        let leaf = Leaf::new(Length::mm(wide), Length::mm(thick), &pivot)
+            .with_pull((Length::mm(near), Length::mm(near + long)), Length::mm(stands));
+        let up_to = f64::from(up_to);
+        for body in [Body::Leaf, Body::Pull] {
+            let [low, _, high, _] = leaf.sweep(body, up_to);
+            for spot in leaf.corners(body, up_to * part) {
+                prop_assert!(low.aside - 1e-9 <= spot.aside && spot.aside <= high.aside + 1e-9);
+                prop_assert!(low.out - 1e-9 <= spot.out && spot.out <= high.out + 1e-9);
+            }
+        }
+    }
 }
