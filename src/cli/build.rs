@@ -1,6 +1,7 @@
 //! `casewright build`
 
 use std::io;
+use std::mem::ManuallyDrop;
 use std::path::{Path, PathBuf};
 
 use crate::papers::{self, Format, PaperFile};
@@ -8,6 +9,7 @@ use crate::papers::{self, Format, PaperFile};
 use super::args::Build;
 use super::check;
 use super::exit::Exit;
+use super::parallel::SideBySide;
 use super::paths;
 use super::terminal::{Terminal, complain};
 use super::write;
@@ -21,18 +23,27 @@ pub(super) fn run(build: &Build, terminal: &Terminal) -> Exit {
         return Exit::Misused;
     }
     let Some(compiled) = check::compile(&build.spec) else { return Exit::Misused };
+    // The run ends with this: the system takes all room back at once, and piece
+    // by piece it takes long.
+    let compiled = ManuallyDrop::new(compiled);
     let exit = check::judge(&compiled, build.deny);
     check::report(&build.spec, &compiled, terminal);
-    let Some(packet) = papers::packet(&compiled) else { return exit.or(Exit::Unsound) };
+    if !compiled.is_sound() {
+        return exit.or(Exit::Unsound);
+    }
     if exit != Exit::Sound {
         terminal.tell("nothing was written\n");
         return exit;
     }
     if let Some(slug) = &build.print {
-        let paper = packet.iter().find(|file| file.paper == slug && file.format == Format::Text);
-        terminal.print(paper.map_or("", |paper| paper.text.as_str()));
+        let paper = papers::one(&compiled, slug, Format::Text);
+        terminal.print(&paper.unwrap_or_default());
         return exit;
     }
+    let Some(packet) = papers::packet_with(&compiled, &SideBySide) else {
+        return exit.or(Exit::Unsound);
+    };
+    let packet = ManuallyDrop::new(packet);
     let folder = folder(&build.spec, build.into.as_deref());
     let files = files(&packet);
     match write::replace(&folder, &files) {

@@ -5,7 +5,7 @@ use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
-use crate::revision::Hands;
+use crate::plans::Hands;
 
 use super::exit::STACK;
 
@@ -44,8 +44,8 @@ pub(super) fn each<T: Sync, R: Send>(
     done.into_iter().map(|(_, result)| result).collect()
 }
 
-/// Both sides at once: one is made on a thread of its own where the system gives
-/// one.
+/// Two things at a time: one is made on a thread of its own where the system
+/// gives one.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct SideBySide;
 
@@ -61,6 +61,10 @@ impl Hands for SideBySide {
             }
         })
     }
+
+    fn each<T: Sync, R: Send>(&self, items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
+        each(items, NonZeroUsize::MIN.saturating_add(1), work)
+    }
 }
 
 #[cfg(test)]
@@ -70,6 +74,7 @@ mod tests {
     #[test]
     fn both_sides_are_made_and_come_in_order() {
         assert_eq!(SideBySide.both(|| "was", || "now"), ("was", "now"));
+        assert_eq!(SideBySide.each(&[1, 2, 3, 4, 5], |item| item * 2), [2, 4, 6, 8, 10]);
         let outcome = std::panic::catch_unwind(|| {
             SideBySide.both(|| panic!("a fault beside"), || "now");
         });

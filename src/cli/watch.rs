@@ -15,6 +15,7 @@ use crate::pipeline;
 
 use super::args::Watch;
 use super::exit::Exit;
+use super::parallel::SideBySide;
 use super::paths;
 use super::terminal::{Terminal, complain};
 use super::{build, check, disk, write};
@@ -102,7 +103,7 @@ fn round(
     let name = watch.spec.to_string_lossy();
     let compiled = files.read(|disk| pipeline::check(disk, &name))?;
     check::report(&watch.spec, &compiled, terminal);
-    let packet = papers::packet(&compiled);
+    let packet = papers::packet_with(&compiled, &SideBySide);
     match packet.filter(|_| check::judge(&compiled, watch.deny) == Exit::Sound) {
         None if folder.exists() => {
             terminal

@@ -28,7 +28,7 @@ use crate::measure::{Tape, digest};
 use crate::model::Piece;
 use crate::parts::Part;
 use crate::pipeline::Compilation;
-use crate::plans::Workings;
+use crate::plans::{Hands, OneByOne, Workings};
 
 pub use measuring::form as measuring_form;
 
@@ -144,19 +144,27 @@ pub struct PaperFile {
 /// Every paper of a sound piece in every format; `None` for one with errors.
 #[must_use]
 pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
+    packet_with(compiled, &OneByOne)
+}
+
+/// As [`packet`], with the hands that are there: no paper waits for another.
+#[must_use]
+pub fn packet_with(compiled: &Compilation, hands: &impl Hands) -> Option<Vec<PaperFile>> {
     let work = &sound(compiled)?;
     let hash = hash(compiled);
-    let mut files = Vec::new();
-    for paper in PAPERS {
+    let made = hands.each(PAPERS, |paper| {
         let page = page(paper, &Source::of(work), &hash);
-        let mut add = |format, ending: &str, text| {
+        let file = |format, ending: &str, text| {
             let name = format!("{}.{ending}", paper.slug);
-            files.push(PaperFile { paper: paper.slug, format, name, text });
+            PaperFile { paper: paper.slug, format, name, text }
         };
-        add(Format::Html, "html", emit::html(&page));
-        add(Format::Markdown, "md", emit::markdown(&page));
-        add(Format::Text, "txt", emit::text(&page));
-    }
+        [
+            file(Format::Html, "html", emit::html(&page)),
+            file(Format::Markdown, "md", emit::markdown(&page)),
+            file(Format::Text, "txt", emit::text(&page)),
+        ]
+    });
+    let mut files: Vec<PaperFile> = made.into_iter().flatten().collect();
     let csv = csv_list::cut_list(work);
     files.push(PaperFile {
         paper: CUT_LIST,

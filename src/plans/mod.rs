@@ -17,6 +17,8 @@ pub mod spans;
 pub mod square;
 pub mod tipping;
 pub mod weights;
+mod hands;
 mod workings;
 
+pub use hands::{Hands, OneByOne};
 pub use workings::Workings;

@@ -1,9 +1,11 @@
 //! What became of a piece between two revisions: it differs, or only one of
 //! them has it.
 
+use crate::plans::Hands;
+
+use super::Named;
 use super::difference::{Difference, Revision, Verdict};
 use super::side;
-use super::{Hands, Named};
 
 /// What became of a piece.
 #[derive(Clone, Debug, PartialEq, Eq)]

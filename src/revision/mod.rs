@@ -9,7 +9,6 @@ mod cut_part;
 mod difference;
 mod features;
 mod findings;
-mod hands;
 mod hardware;
 mod ids;
 mod matching;
@@ -31,14 +30,13 @@ pub use difference::{
     OpeningChange, OpeningSize, PaperChange, PartChange, Renamed, Revision, Room, Setting,
     SettingChange, SetupChange, Step, StepChange, Verdict, Weight, WeightChange,
 };
-pub use hands::{Hands, OneByOne};
 pub use render::{SCHEMA, all_html, all_json, all_markdown, all_text, html, json, markdown, text};
 pub use sections::{Entry, SECTIONS, Section};
 pub use two_sided::{Amount, Changes, Figure, Lists, Pair, Resized, Told};
 
 use crate::papers;
 use crate::pipeline::Compilation;
-use crate::plans::Workings;
+use crate::plans::{Hands, OneByOne, Workings};
 
 use matching::Match;
 use names::Names;
