@@ -292,6 +292,10 @@ impl Div for Exact {
     fn div(self, other: Self) -> Self {
         match other.numer.signum() {
             0 => Self::OUT_OF_RANGE,
+            // So many marks of a tape, as they mostly are.
+            sign if self.denom == other.denom && self.denom != 0 => {
+                Self::lowest(sign * self.numer, sign * other.numer)
+            }
             sign => self * Self { numer: sign * other.denom, denom: sign * other.numer },
         }
     }

@@ -1,5 +1,7 @@
 //! The cut list as comma-separated values.
 
+use std::borrow::Cow;
+
 use crate::model::Piece;
 use crate::parts::{Grain, Part};
 use crate::plans::Workings;
@@ -61,7 +63,10 @@ fn written<const COLUMNS: usize>(rows: &[[String; COLUMNS]]) -> String {
         csv::WriterBuilder::new().terminator(csv::Terminator::Any(b'\n')).from_writer(Vec::new());
     for row in rows {
         // Writing into memory has no way to fail.
-        let _ = writer.write_record(row.iter().map(|cell| safe(cell)));
+        for cell in row {
+            let _ = writer.write_field(safe(cell).as_bytes());
+        }
+        let _ = writer.write_record(None::<&[u8]>);
     }
     writer.into_inner().ok().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
 }
@@ -73,11 +78,11 @@ fn measured(piece: &Piece, part: &Part) -> String {
     own.map(|(word, _)| word).collect::<Vec<_>>().join(" ")
 }
 
-fn safe(cell: &str) -> String {
+fn safe(cell: &str) -> Cow<'_, str> {
     if cell.starts_with(['=', '+', '-', '@', '\t', '\r']) {
-        format!("'{cell}")
+        Cow::Owned(format!("'{cell}"))
     } else {
-        cell.to_owned()
+        Cow::Borrowed(cell)
     }
 }
 

@@ -105,7 +105,9 @@ fn in_html(text: &str) -> Cow<'_, str> {
     };
     let Some(mut at) = next(0) else { return text };
     let bytes = text.as_bytes();
-    let mut out = String::with_capacity(text.len() * 2);
+    // A figure takes up to 80 bytes more as it is set.
+    let figures = bytes.iter().filter(|byte| matches!(byte, b'/' | b'~')).count();
+    let mut out = String::with_capacity(text.len() + 32 + 80 * figures);
     let mut copied = 0;
     loop {
         let escaped = match bytes[at] {

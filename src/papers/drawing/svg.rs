@@ -82,6 +82,12 @@ impl Svg {
         }
     }
 
+    /// A number, and what stands before it.
+    fn number(&mut self, before: &str, value: f64) {
+        self.body.push_str(before);
+        push_number(&mut self.body, value);
+    }
+
     /// A point of a path, and how the pen comes to it.
     fn point(&mut self, pen: char, (x, y): (f64, f64)) {
         self.reach(x, y);
@@ -131,13 +137,10 @@ impl Svg {
     pub(in crate::papers) fn circle(&mut self, center: (f64, f64), radius: f64, line: Line) {
         self.reach(center.0 - radius, center.1 - radius);
         self.reach(center.0 + radius, center.1 + radius);
-        let _ = write!(
-            self.body,
-            "<circle cx=\"{}\" cy=\"{}\" r=\"{}\" fill=\"none\" ",
-            number(center.0),
-            number(center.1),
-            number(radius)
-        );
+        self.number("<circle cx=\"", center.0);
+        self.number("\" cy=\"", center.1);
+        self.number("\" r=\"", radius);
+        self.body.push_str("\" fill=\"none\" ");
         self.stroke(line);
         self.body.push_str("/>\n");
     }
@@ -153,28 +156,26 @@ impl Svg {
             self.reach(at.0 - half, at.1 - high);
             self.reach(at.0 + half, at.1 + high * 0.3);
         }
-        let turn = if upright {
-            format!(" transform=\"rotate(-90 {} {})\"", number(at.0), number(at.1))
-        } else {
-            String::new()
-        };
-        let mut safe = String::new();
+        self.number("<text x=\"", at.0);
+        self.number("\" y=\"", at.1);
+        self.number("\" font-size=\"", high);
+        self.body.push_str("\" text-anchor=\"middle\"");
+        if upright {
+            self.number(" transform=\"rotate(-90 ", at.0);
+            self.number(" ", at.1);
+            self.body.push_str(")\"");
+        }
+        self.number(" paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"", high * 0.25);
+        self.body.push_str("\">");
         for c in visible(text).chars() {
             match c {
-                '&' => safe.push_str("&amp;"),
-                '<' => safe.push_str("&lt;"),
-                '>' => safe.push_str("&gt;"),
-                c => safe.push(c),
+                '&' => self.body.push_str("&amp;"),
+                '<' => self.body.push_str("&lt;"),
+                '>' => self.body.push_str("&gt;"),
+                c => self.body.push(c),
             }
         }
-        let _ = writeln!(
-            self.body,
-            "<text x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"middle\"{turn} paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"{}\">{safe}</text>",
-            number(at.0),
-            number(at.1),
-            number(high),
-            number(high * 0.25)
-        );
+        self.body.push_str("</text>\n");
     }
 
     /// A dimension between two points on a level line, its figure above it.
