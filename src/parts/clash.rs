@@ -7,7 +7,7 @@ use crate::measure::Length;
 
 use super::feature::FeatureKind;
 use super::id::PartId;
-use super::joint::JointSort;
+use super::joint::{Joint, JointSort};
 use super::part::{Part, Parts};
 use super::space::{Cuboid, Direction};
 
@@ -27,29 +27,31 @@ pub struct Clash {
 #[must_use]
 pub fn clashes(parts: &Parts) -> (Vec<Clash>, usize) {
     let shaped = shaped_joints(parts);
-    let mut all: Vec<(PartId, &Part, Cuboid)> =
-        parts.iter().map(|(id, part)| (id, part, part.cuboid())).collect();
-    all.sort_by_key(|(_, part, space)| (part.case, space.from.x));
     let (mut found, mut shared) = (Vec::new(), 0);
-    for (index, (a, first, one)) in all.iter().enumerate() {
-        let rest = all.get(index + 1..).unwrap_or(&[]);
-        let near = |(_, part, space): &&(PartId, &Part, Cuboid)| {
-            part.case == first.case && space.from.x < one.to.x
-        };
-        for (b, second, two) in rest.iter().take_while(near) {
-            if !one.overlaps(two) {
-                continue;
+    // Case by case, as they stand there: few boards at a time are put in order.
+    let all: Vec<(PartId, &Part)> = parts.iter().collect();
+    for case in all.chunk_by(|(_, a), (_, b)| a.case == b.case) {
+        let mut boards: Vec<(PartId, &Part, Cuboid)> =
+            case.iter().map(|(id, part)| (*id, *part, part.cuboid())).collect();
+        boards.sort_by_key(|(.., space)| space.from.x);
+        for (index, (a, first, one)) in boards.iter().enumerate() {
+            let rest = boards.get(index + 1..).unwrap_or(&[]);
+            let near = |(.., space): &&(PartId, &Part, Cuboid)| space.from.x < one.to.x;
+            for (b, second, two) in rest.iter().take_while(near) {
+                if !one.overlaps(two) {
+                    continue;
+                }
+                shared += 1;
+                if makes_way(first, two) || makes_way(second, one) {
+                    continue;
+                }
+                let joined = shaped.contains(&((*a).min(*b), (*a).max(*b)));
+                if joined && (interlocks(first, one, two) || interlocks(second, two, one)) {
+                    continue;
+                }
+                let by = Direction::ALL.map(|axis| one.overlap_along(two, axis));
+                found.push(Clash { one: *a, other: *b, by });
             }
-            shared += 1;
-            if makes_way(first, two) || makes_way(second, one) {
-                continue;
-            }
-            let joined = shaped.contains(&(*a).min(*b)) && shaped_pair(parts, *a, *b);
-            if joined && (interlocks(first, one, two) || interlocks(second, two, one)) {
-                continue;
-            }
-            let by = Direction::ALL.map(|axis| one.overlap_along(two, axis));
-            found.push(Clash { one: *a, other: *b, by });
         }
     }
     (found, shared)
@@ -69,17 +71,11 @@ fn is_shaped(sort: JointSort) -> bool {
     }
 }
 
-/// The first of the two parts of each such joint.
-fn shaped_joints(parts: &Parts) -> BTreeSet<PartId> {
+/// The two parts of each such joint, in their order.
+fn shaped_joints(parts: &Parts) -> BTreeSet<(PartId, PartId)> {
     let joints = parts.joints.iter().filter(|joint| is_shaped(joint.sort));
-    joints.map(|joint| joint.part.min(joint.into)).collect()
-}
-
-fn shaped_pair(parts: &Parts, a: PartId, b: PartId) -> bool {
-    parts.joints.iter().any(|joint| {
-        is_shaped(joint.sort)
-            && ((joint.part, joint.into) == (a, b) || (joint.part, joint.into) == (b, a))
-    })
+    let pair = |joint: &Joint| (joint.part.min(joint.into), joint.part.max(joint.into));
+    joints.map(pair).collect()
 }
 
 /// True where all that the two share has been cut out of `host`.

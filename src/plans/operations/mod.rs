@@ -186,39 +186,51 @@ fn broken_down(work: &Workings<'_>, id: PartId, part: &Part) -> Doing {
     Doing::BreakDown { part: id, pieces, size: [rough.length, wide, thick] }
 }
 
-/// Joints with their places among all, and what they join.
-type Cluster<'j> = (Vec<PartId>, Vec<(usize, &'j Joint)>);
-
 /// Which parts are fixed to each other so far. Doors and drawers stay loose: they
 /// open.
 struct Together {
-    /// For each part, the first of those that it is one with.
-    first: Vec<PartId>,
+    /// For each part, the lot that it is in.
+    lot: Vec<usize>,
+    /// The parts of each lot; none for one that went into another.
+    lots: Vec<Vec<PartId>>,
 }
 
 impl Together {
     fn new(count: usize) -> Self {
-        Self { first: (0..count).map(PartId).collect() }
+        Self {
+            lot: (0..count).collect(),
+            lots: (0..count).map(|index| vec![PartId(index)]).collect(),
+        }
     }
 
-    fn of(&self, id: PartId) -> PartId {
-        self.first.get(id.0).copied().unwrap_or(id)
+    fn of(&self, id: PartId) -> usize {
+        self.lot.get(id.0).copied().unwrap_or(id.0)
     }
 
-    /// All that a part is one with.
+    /// All that a part is one with, in their order.
     fn all(&self, id: PartId) -> Vec<PartId> {
-        let own = self.of(id);
-        let all = self.first.iter().enumerate().filter(|(_, first)| **first == own);
-        all.map(|(index, _)| PartId(index)).collect()
+        let mut all = self.lots.get(self.of(id)).cloned().unwrap_or_default();
+        all.sort_unstable();
+        all
     }
 
     fn fix(&mut self, one: PartId, other: PartId) {
-        let (one, other) = (self.of(one), self.of(other));
-        let (keep, lose) = (one.min(other), one.max(other));
-        for first in &mut self.first {
-            if *first == lose {
-                *first = keep;
+        let (mut keep, mut lose) = (self.of(one), self.of(other));
+        if keep == lose {
+            return;
+        }
+        let count = |lot: usize| self.lots.get(lot).map_or(0, Vec::len);
+        if count(keep) < count(lose) {
+            std::mem::swap(&mut keep, &mut lose);
+        }
+        let moved = self.lots.get_mut(lose).map(std::mem::take).unwrap_or_default();
+        for part in &moved {
+            if let Some(lot) = self.lot.get_mut(part.0) {
+                *lot = keep;
             }
+        }
+        if let Some(lot) = self.lots.get_mut(keep) {
+            lot.extend(moved);
         }
     }
 
@@ -245,22 +257,24 @@ impl Together {
     /// Joints, parted into those that have a part in common, over all that is
     /// fixed already.
     fn clusters<'j>(&self, closed: &[(usize, &'j Joint)]) -> Vec<Vec<(usize, &'j Joint)>> {
-        let mut clusters: Vec<Cluster<'j>> = Vec::new();
-        for (index, joint) in closed {
-            let ends = [self.of(joint.part), self.of(joint.into)];
-            let (mut met, rest): (Vec<_>, Vec<_>) = clusters
-                .into_iter()
-                .partition(|(parts, _)| ends.iter().any(|end| parts.contains(end)));
-            let mut one = (ends.to_vec(), vec![(*index, *joint)]);
-            for (parts, joints) in met.drain(..) {
-                one.0.extend(parts);
-                one.1.extend(joints);
+        // A copy, in which whatever these joints join becomes one lot.
+        let mut joined: BTreeMap<usize, usize> = BTreeMap::new();
+        let first = |joined: &BTreeMap<usize, usize>, mut lot: usize| {
+            while let Some(next) = joined.get(&lot).filter(|next| **next != lot) {
+                lot = *next;
             }
-            clusters = rest;
-            clusters.push(one);
+            lot
+        };
+        for (_, joint) in closed {
+            let one = first(&joined, self.of(joint.part));
+            let other = first(&joined, self.of(joint.into));
+            joined.insert(one.max(other), one.min(other));
         }
-        let mut found: Vec<Vec<(usize, &Joint)>> =
-            clusters.into_iter().map(|(_, joints)| joints).collect();
+        let mut clusters: BTreeMap<usize, Vec<(usize, &'j Joint)>> = BTreeMap::new();
+        for own in closed {
+            clusters.entry(first(&joined, self.of(own.1.part))).or_default().push(*own);
+        }
+        let mut found: Vec<Vec<(usize, &Joint)>> = clusters.into_values().collect();
         for joints in &mut found {
             joints.sort_by_key(|(index, _)| *index);
         }

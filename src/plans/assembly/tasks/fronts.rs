@@ -1,5 +1,7 @@
 //! Fronts and drawer boxes: glued up, fitted, fluted and bored.
 
+use std::collections::BTreeSet;
+
 use crate::model::{FrontId, Set, Stock};
 use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, front_path};
 use crate::plans::assembly::gluing;
@@ -38,7 +40,7 @@ impl Maker<'_, '_> {
             self.makes(&parts, glued);
         }
         let all = self.ids(|part| matches!(part.assembly, Assembly::Front(_)));
-        let inset: Vec<FrontId> = self
+        let inset: BTreeSet<FrontId> = self
             .work
             .fronts()
             .iter()

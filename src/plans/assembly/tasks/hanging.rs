@@ -46,8 +46,9 @@ impl Maker<'_, '_> {
             let title = "Fit the slides, drawers, and drawer fronts".into();
             let time = minutes::HANG * 2 * slid.max(1);
             let task = self.simple(title, lines, packers.clone(), Work::Bench, time, after);
-            let mut closes =
-                self.picked(|joint| joint.sort == JointSort::Slid || packers.contains(&joint.part));
+            let mut closes = self.picked(|joint| {
+                joint.sort == JointSort::Slid || packers.binary_search(&joint.part).is_ok()
+            });
             closes.extend(on_boxes);
             self.closes(task, closes);
             self.makes(&packers, task);
@@ -74,8 +75,9 @@ impl Maker<'_, '_> {
             let title = "Hang the doors".into();
             let time = minutes::HANG * hung;
             let task = self.simple(title, lines, blocks.clone(), Work::Bench, time, after);
-            let closes =
-                self.picked(|joint| joint.sort == JointSort::Hung || blocks.contains(&joint.part));
+            let closes = self.picked(|joint| {
+                joint.sort == JointSort::Hung || blocks.binary_search(&joint.part).is_ok()
+            });
             self.closes(task, closes);
             self.makes(&blocks, task);
             done.push(task);

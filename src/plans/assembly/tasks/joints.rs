@@ -97,11 +97,12 @@ impl Maker<'_, '_> {
         if cuts.is_empty() {
             return;
         }
+        let is_cut: BTreeSet<Cut> = cuts.iter().copied().collect();
         let mut cut: Vec<PartId> = cuts.iter().map(|(id, _)| *id).collect();
         cut.dedup();
         let (mut numbers, mut time) = (Vec::new(), 0);
         for (number, setup) in (1..).zip(self.setups) {
-            if setup.cuts().any(|own| cuts.contains(&own)) {
+            if setup.cuts().any(|own| is_cut.contains(&own)) {
                 numbers.push(number);
                 time += setup.time.0.ceil();
             }

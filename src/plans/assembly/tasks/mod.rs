@@ -260,6 +260,7 @@ impl<'w, 'a> Maker<'w, 'a> {
         self.piece.finish(used)
     }
 
+    /// The parts that it lets through, in their order.
     fn ids(&self, filter: impl Fn(&Part) -> bool) -> Vec<PartId> {
         self.parts.iter().filter(|(_, part)| filter(part)).map(|(id, _)| id).collect()
     }
