@@ -121,16 +121,20 @@ impl Size {
         Self { length: self.length * factor, terms }
     }
 
-    fn joined(&self, other: &Self, sign: Exact) -> Self {
-        let mut terms = self.terms.clone();
+    /// The sum, or what is left where the other is taken away.
+    fn joined(&self, other: &Self, away: bool) -> Self {
+        let mut terms = Vec::with_capacity(self.terms.len() + other.terms.len());
+        terms.extend_from_slice(&self.terms);
         for (id, factor) in &other.terms {
+            let factor = if away { -*factor } else { *factor };
             match terms.iter_mut().find(|(own, _)| own == id) {
-                Some((_, sum)) => *sum += *factor * sign,
-                None => terms.push((*id, *factor * sign)),
+                Some((_, sum)) => *sum += factor,
+                None => terms.push((*id, factor)),
             }
         }
         terms.retain(|(_, factor)| !factor.is_zero());
-        Self { length: self.length + other.length * sign, terms }
+        let length = if away { self.length - other.length } else { self.length + other.length };
+        Self { length, terms }
     }
 }
 
@@ -139,13 +143,13 @@ macro_rules! operators {
         impl Add<$right> for $left {
             type Output = Size;
             fn add(self, other: $right) -> Size {
-                self.joined(&other, Exact::ONE)
+                self.joined(&other, false)
             }
         }
         impl Sub<$right> for $left {
             type Output = Size;
             fn sub(self, other: $right) -> Size {
-                self.joined(&other, Exact::int(-1))
+                self.joined(&other, true)
             }
         }
     )*};

@@ -26,7 +26,7 @@ pub(super) fn give(parts: &mut Parts, piece: &Piece, recorded: &BTreeMap<PartId,
     for (index, part) in parts.all.iter_mut().enumerate() {
         match recorded.get(&PartId(index)).filter(|mark| taken.insert(seen_as(mark))) {
             Some(mark) => part.mark.clone_from(mark),
-            None => open.push((index, Offers::of(part.key()))),
+            None => open.push((index, Offers::of(piece, part.key()))),
         }
     }
     // Each round every part without a mark asks for its next one. Where two ask

@@ -1,5 +1,6 @@
 //! The names of parts: the one place where they are put together.
 
+use crate::measure::Digits;
 use crate::model::{Called, FrontId, Member, MemberId, Opening, Piece, Side};
 
 use super::id::{Key, Of, Role, Which};
@@ -8,25 +9,28 @@ use super::id::{Key, Of, Role, Which};
 /// and where its own begins in it.
 pub(super) fn path(piece: &Piece, key: &Key) -> (String, usize) {
     let opening = |id| piece.opening(id).map_or("", |opening| opening.path.as_str());
-    let (mut path, own) = match key.of {
+    let front;
+    let (before, own) = match key.of {
         Of::Case(case) => {
             let case = piece.case(case).map_or("", |case| case.name.as_str());
-            (case.to_owned(), word(key.role, key.which))
+            (case, word(key.role, key.which))
         }
         Of::Member(member) => match piece.member(member) {
-            Some(member) => (opening(member.list).to_owned(), member_word(member, key.role)),
-            None => (String::new(), word(key.role, key.which)),
+            Some(member) => (opening(member.list), member_word(member, key.role)),
+            None => ("", word(key.role, key.which)),
         },
-        Of::Opening(of) => (opening(of).to_owned(), word(key.role, key.which)),
-        Of::Front(front) if key.role == Role::Slab => {
-            (opening(front.opening).to_owned(), front.leaf.word().to_owned())
+        Of::Opening(of) => (opening(of), word(key.role, key.which)),
+        Of::Front(of) if key.role == Role::Slab => (opening(of.opening), of.leaf.word().to_owned()),
+        Of::Front(of) => {
+            front = front_path(piece, of);
+            (front.as_str(), word(key.role, key.which))
         }
-        Of::Front(front) => (front_path(piece, front), word(key.role, key.which)),
     };
+    let mut path = String::with_capacity(before.len() + 1 + own.len());
+    path.push_str(before);
     path.push('.');
-    let start = path.len();
     path.push_str(&own);
-    (path, start)
+    (path, before.len() + 1)
 }
 
 /// The whole name that a part has or would have.
@@ -84,17 +88,29 @@ fn word(role: Role, which: Which) -> String {
         (Role::Packer, _) => ("", "packer"),
         (Role::HingeBlock, _) => ("", "hinge-block"),
     };
-    let noun = if before.is_empty() { noun.to_owned() } else { format!("{before}-{noun}") };
-    match which {
-        Which::Only => noun,
-        Which::At(side) => format!("{}-{noun}", side.word()),
-        Which::Top => format!("top-{noun}"),
-        Which::Bottom => format!("bottom-{noun}"),
-        Which::Front => format!("front-{noun}"),
-        Which::Back => format!("back-{noun}"),
-        Which::Number(number) => format!("{noun}-{number}"),
-        Which::AtNumber(side, number) => format!("{}-{noun}-{number}", side.word()),
+    let (place, number) = match which {
+        Which::Only => ("", None),
+        Which::At(side) => (side.word(), None),
+        Which::Top => ("top", None),
+        Which::Bottom => ("bottom", None),
+        Which::Front => ("front", None),
+        Which::Back => ("back", None),
+        Which::Number(number) => ("", Some(number)),
+        Which::AtNumber(side, number) => (side.word(), Some(number)),
+    };
+    let mut word = String::with_capacity(32);
+    for word_before in [place, before].into_iter().filter(|word| !word.is_empty()) {
+        word.push_str(word_before);
+        word.push('-');
     }
+    word.push_str(noun);
+    if let Some(number) = number {
+        let mut digits = Digits::new();
+        digits.whole(number.into());
+        digits.sign(b'-');
+        word.push_str(digits.text());
+    }
+    word
 }
 
 /// What a part is called on paper: `left end`, `rail between upper and middle`.

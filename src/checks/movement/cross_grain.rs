@@ -41,9 +41,11 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
             continue;
         };
-        let (own, other) = (part.cuboid(), into.cuboid());
         for direction in Direction::ALL.into_iter().filter(|d| !across(part, into, *d)) {
-            let along = own.overlap_along(&other, direction);
+            if !moves(piece, part, direction) && !moves(piece, into, direction) {
+                continue;
+            }
+            let along = part.cuboid().overlap_along(&into.cuboid(), direction);
             if !along.is_positive() {
                 continue;
             }
@@ -106,6 +108,12 @@ fn backs(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
 fn across(part: &Part, into: &Part, direction: Direction) -> bool {
     let thin = |board: &Part| board.placement.thickness == direction;
     thin(part) || thin(into)
+}
+
+/// True for a board that swells along an axis: sheets and length don't.
+fn moves(piece: &Piece, board: &Part, direction: Direction) -> bool {
+    let solid = || piece.stock(board.stock).is_some_and(|stock| stock.wood.is_some());
+    board.placement.width == direction && solid()
 }
 
 fn swelling(

@@ -1,6 +1,6 @@
 //! The marks that a part may have, all of them from its names.
 
-use crate::model::{Called, CaseId, Leaf, OpeningId, Piece, Side};
+use crate::model::{Called, CaseId, Leaf, MemberId, OpeningId, Piece, Side};
 use crate::parts::id::{Key, Of, Role, Which};
 use crate::parts::short_names::ShortNames;
 
@@ -10,6 +10,8 @@ use super::LONGEST_MARK;
 /// it is asked for: nearly every part has its first.
 pub(super) struct Offers {
     key: Key,
+    /// What the part is, in full and shorter.
+    own: [String; 2],
     /// How many have been tried, and how often there was none left.
     tried: usize,
     behind: usize,
@@ -18,20 +20,46 @@ pub(super) struct Offers {
 }
 
 impl Offers {
-    pub(super) fn of(key: Key) -> Self {
-        Self { key, tried: 0, behind: 0, refused: String::new() }
+    pub(super) fn of(piece: &Piece, key: Key) -> Self {
+        let member = |id| piece.member(id).is_some_and(|member| !member.is_stile());
+        let own = match key.of {
+            Of::Member(id) if key.role == Role::Partition && member(id) => {
+                own(&Key { role: Role::Divider, ..key })
+            }
+            _ => own(&key),
+        };
+        Self { key, own, tried: 0, behind: 0, refused: String::new() }
     }
 
     /// The next one; `None` behind the last.
     pub(super) fn next(&mut self, piece: &Piece, names: &ShortNames) -> Option<String> {
         loop {
-            let Some(mark) = offered(piece, &self.key, names, self.tried) else {
+            let Some(mark) = self.offered(piece, names, self.tried) else {
                 self.behind += 1;
                 return None;
             };
             self.tried += 1;
             if is_short(&mark) && !misleads(&mark) && mark != self.refused {
                 return Some(mark);
+            }
+        }
+    }
+
+    /// One of them; `None` behind the last.
+    fn offered(&self, piece: &Piece, names: &ShortNames, number: usize) -> Option<String> {
+        let own = &self.own;
+        match self.key.of {
+            Of::Case(case) => of_case(case, own, names, number),
+            Of::Member(id) => of_member(piece, (id, self.key.role), own, names, number),
+            Of::Opening(opening) => of_opening(piece, (opening, ""), own, names, number),
+            Of::Front(front) => {
+                let leaf = match front.leaf {
+                    Leaf::LeftDoor => "L",
+                    Leaf::RightDoor => "R",
+                    Leaf::Front | Leaf::Door => "",
+                };
+                let leaf = if self.key.role == Role::Slab { "" } else { leaf };
+                of_opening(piece, (front.opening, leaf), own, names, number)
             }
         }
     }
@@ -60,24 +88,6 @@ fn misleads(mark: &str) -> bool {
     })
 }
 
-/// One of the marks that a part may have; `None` behind the last.
-fn offered(piece: &Piece, key: &Key, names: &ShortNames, number: usize) -> Option<String> {
-    match key.of {
-        Of::Case(case) => of_case(key, case, names, number),
-        Of::Member(_) => of_member(piece, key, names, number),
-        Of::Opening(opening) => of_opening(piece, key, (opening, ""), names, number),
-        Of::Front(front) => {
-            let leaf = match front.leaf {
-                Leaf::LeftDoor => "L",
-                Leaf::RightDoor => "R",
-                Leaf::Front | Leaf::Door => "",
-            };
-            let leaf = if key.role == Role::Slab { "" } else { leaf };
-            of_opening(piece, key, (front.opening, leaf), names, number)
-        }
-    }
-}
-
 /// What stands before, and what the part itself is: with a hyphen between
 /// where there is room.
 fn joined(before: &[&str], own: &[String; 2]) -> String {
@@ -97,27 +107,25 @@ fn joined(before: &[&str], own: &[String; 2]) -> String {
     mark
 }
 
-fn of_case(key: &Key, case: CaseId, names: &ShortNames, number: usize) -> Option<String> {
-    let own = own(key);
+fn of_case(case: CaseId, own: &[String; 2], names: &ShortNames, number: usize) -> Option<String> {
     match number {
         0 => Some(own[0].clone()),
-        1 => Some(joined(&[names.case(case)], &own)),
-        2 => Some(joined(&[names.case_letter(case)], &own)),
+        1 => Some(joined(&[names.case(case)], own)),
+        2 => Some(joined(&[names.case_letter(case)], own)),
         _ => None,
     }
 }
 
 fn of_opening(
     piece: &Piece,
-    key: &Key,
     (opening, leaf): (OpeningId, &str),
+    own: &[String; 2],
     names: &ShortNames,
     number: usize,
 ) -> Option<String> {
-    let own = own(key);
     let short = names.opening(opening);
     if number == 0 {
-        return Some(joined(&[short, leaf], &own));
+        return Some(joined(&[short, leaf], own));
     }
     let list = piece.opening(opening).and_then(|opening| names.list_of(piece, opening));
     let letter = list.map_or("", |list| names.opening_letter(list));
@@ -126,30 +134,31 @@ fn of_opening(
     // An opening in no list with a name goes without the two that say it.
     let number = if letter.is_empty() { number + 2 } else { number };
     Some(match number {
-        1 => joined(&[letter, short, leaf], &own),
-        2 => joined(&[list, short, leaf], &own),
-        3 => joined(&[case, leaf], &own),
-        4 => joined(&[case_letter, short, leaf], &own),
-        5 => joined(&[case_letter, letter, short, leaf], &own),
-        6 => joined(&[case, short, leaf], &own),
+        1 => joined(&[letter, short, leaf], own),
+        2 => joined(&[list, short, leaf], own),
+        3 => joined(&[case, leaf], own),
+        4 => joined(&[case_letter, short, leaf], own),
+        5 => joined(&[case_letter, letter, short, leaf], own),
+        6 => joined(&[case, short, leaf], own),
         _ => return None,
     })
 }
 
 /// A member by the two openings that it stands between.
-fn of_member(piece: &Piece, key: &Key, names: &ShortNames, number: usize) -> Option<String> {
-    let Of::Member(id) = key.of else { return None };
+fn of_member(
+    piece: &Piece,
+    (id, role): (MemberId, Role),
+    [kind, letter]: &[String; 2],
+    names: &ShortNames,
+    number: usize,
+) -> Option<String> {
     let member = piece.member(id)?;
     let list = piece.opening(member.list).and_then(|list| names.named(piece, list));
     let (case, list) = (names.case(id.case), list.map_or("", |list| names.opening(list)));
-    let [kind, letter] = match key.role {
-        Role::Partition if !member.is_stile() => own(&Key { role: Role::Divider, ..*key }),
-        _ => own(key),
-    };
     match &member.called {
         Called::Given(name) => {
             let word: String = capitals(name);
-            let own = match key.role == Role::Partition && member.is_stile() {
+            let own = match role == Role::Partition && member.is_stile() {
                 true => [format!("{word}P"), format!("P-{}", names.word(name))],
                 false => [word, format!("{letter}-{}", names.word(name))],
             };
@@ -178,9 +187,9 @@ fn of_member(piece: &Piece, key: &Key, names: &ShortNames, number: usize) -> Opt
             let (before, after) = pair;
             // With hyphens where there is room.
             let forms: [&[&str]; 3] = [
-                &[&kind, "-", before, "-", after, &place],
-                &[&letter, before, "-", after, &place],
-                &[&letter, before, after, &place],
+                &[kind, "-", before, "-", after, &place],
+                &[letter, before, "-", after, &place],
+                &[letter, before, after, &place],
             ];
             let letters = |form: &&[&str]| form.iter().map(|text| text.chars().count()).sum();
             let fits = |form: &&[&str]| -> bool {
