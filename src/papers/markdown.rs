@@ -30,10 +30,8 @@ pub(crate) fn in_markdown(text: &str) -> Cow<'_, str> {
         let word = &words[start..end];
         let taken_up = is_taken_up(word, signs);
         let first = start == 0;
-        if !taken_up
-            && !signs.escaped()
-            && !(first && word.char_indices().any(|(at, c)| begins(at, c)))
-        {
+        let line_sign = first && word.char_indices().any(|(at, c)| begins(at, c));
+        if !(taken_up || signs.escaped() || line_sign) {
             continue;
         }
         if copied == 0 {
