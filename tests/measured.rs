@@ -332,7 +332,7 @@ fn a_mark_stands_behind_what_is_made_from_a_reading_and_nothing_else() {
     );
     has(
         "jig-sheet",
-        "dado 23/32~ (m) wide and 1/4 deep in the inside face; its near side lies 4 from the bottom end",
+        "dado 0.707 (m) wide and 1/4 deep in the inside face; its near side lies 4 from the bottom end",
     );
     // Cut with a bit of 5/8: 0.707 − 0.625 = 0.082 lies between its two walls. The
     // partition stands behind a stile whose middle lies 47-3/4 from the left, the
