@@ -7,6 +7,9 @@
 //! All but the last are the core: a function of texts, with no clock, file,
 //! thread or terminal. `cli` comes with the feature `shell`.
 
+// What the parser is generated to is written in terms of it.
+extern crate alloc;
+
 pub mod measure;
 pub mod diagnostics;
 pub mod syntax;

@@ -121,6 +121,16 @@ fn hostile_nesting_is_refused_on_a_small_stack() {
         assert!(!parse(FileId(0), &long).1.is_empty());
         let deepest = format!("{}{}", "a {\n".repeat(64), "}\n".repeat(64));
         assert!(parse(FileId(0), &deepest).1.is_empty());
+        // What the limits let through must not end the stack either.
+        let group = format!("b {}1{}\n", "(".repeat(32), ")".repeat(32));
+        for (head, tail) in
+            [("a {\n", ""), ("? {\n", ""), ("{\n", ""), ("a {\n", "? {"), ("a {\n", "{")]
+        {
+            let heads = head.repeat(64 - usize::from(!tail.is_empty()));
+            let text = format!("{heads}{group}a \"\"{tail}");
+            let found = parse(FileId(0), &text).1;
+            assert!(found.iter().all(|found| found.slug != "nested-too-deep"), "{head:?} {tail:?}");
+        }
     };
     let thread = std::thread::Builder::new().stack_size(2 << 20).spawn(run);
     thread.expect("a thread").join().expect("no overflow");
