@@ -67,10 +67,13 @@ impl SourceFiles for Disk {
 /// The text of a file.
 pub(super) fn text(file: &Path) -> Result<String, ReadError> {
     let open = std::fs::File::open(file).map_err(|error| reason(&error))?;
-    if open.metadata().is_ok_and(|about| about.is_dir()) {
+    let about = open.metadata();
+    if about.as_ref().is_ok_and(std::fs::Metadata::is_dir) {
         return Err(ReadError::Other("it is a folder".to_owned()));
     }
-    let mut bytes = Vec::new();
+    // With room for its end, a file is read at once.
+    let size = about.map_or(0, |about| about.len()).min(LONGEST_FILE as u64);
+    let mut bytes = Vec::with_capacity(usize::try_from(size).unwrap_or(0) + 1);
     open.take(LONGEST_FILE as u64 + 1).read_to_end(&mut bytes).map_err(|error| reason(&error))?;
     if bytes.len() > LONGEST_FILE {
         return Err(ReadError::TooLarge);
