@@ -579,7 +579,7 @@ fn inside(text: &str) -> (Vec<String>, Vec<String>) {
         let Item::Statement(statement) = item else { continue };
         for item in &statement.block.as_ref().expect("a block").items {
             if let Item::Statement(statement) = item {
-                words.push(statement.word.text());
+                words.push(statement.word.text().to_owned());
                 see(statement);
             }
         }

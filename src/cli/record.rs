@@ -242,7 +242,7 @@ fn added(text: &str, parts: &Parts, date: Date, new: &[(&Part, String)]) -> Opti
     let mut said: BTreeMap<PartId, Span> = BTreeMap::new();
     for item in of_day.iter().flat_map(|block| &block.items) {
         if let Item::Statement(known) = item
-            && let Meant::One(id) = parts::meant(parts, &known.word.text())
+            && let Meant::One(id) = parts::meant(parts, known.word.text())
         {
             said.insert(id, known.span);
         }

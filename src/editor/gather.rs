@@ -102,7 +102,7 @@ fn argument(gathered: &mut Gathered, open: &mut [Open], given: &Given<'_>) {
             };
             let Some(kind) = kind else { return };
             let path = match own.path.as_str() {
-                "" => name.text(),
+                "" => name.text().to_owned(),
                 outer => format!("{outer}.{}", name.text()),
             };
             if kind.has_sizes() {
@@ -165,5 +165,5 @@ fn argument(gathered: &mut Gathered, open: &mut [Open], given: &Given<'_>) {
 }
 
 fn words(name: &Name) -> Vec<(String, Span)> {
-    name.words.iter().map(|word| (word.text.clone(), word.span)).collect()
+    name.words().map(|word| (word.text.to_owned(), word.span)).collect()
 }

@@ -2,7 +2,6 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Date, Length, Span, Spanned};
-use crate::syntax::Name;
 use crate::vocabulary::takes::{Label, Length as LengthWord, LengthRange, Path};
 use crate::vocabulary::{Entries, MadeKind, Said, Word, words};
 
@@ -141,7 +140,8 @@ pub(super) fn cuts(main: &Entries, ctx: &mut Lower) -> Vec<Cut> {
         let (Some(date), Some(body)) = (block.value(), block.body()) else { continue };
         let mut seen: Vec<Spanned<String>> = Vec::new();
         for entry in body.all(words::cut::PART) {
-            let Some(name) = entry.value().map(|path| path.map(Name::text)) else { continue };
+            let Some(path) = entry.value() else { continue };
+            let name = path.map(|name| name.text().to_owned());
             if let Some(first) = seen.iter().find(|known| known.value == name.value) {
                 ctx.sink.push(
                     Diagnostic::error(

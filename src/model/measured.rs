@@ -4,7 +4,6 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Date, Length, Percent, Span, Spanned, nearest};
-use crate::syntax::Name;
 use crate::trade;
 use crate::vocabulary::{Entries, Origin, Said, Sourced, takes, words};
 
@@ -111,7 +110,7 @@ pub(super) fn openings(
         let with = body.get(WITH).map(|with| with.value).unwrap_or_default();
         for entry in body.all(OPENING) {
             let (Some(name), Some(inner)) = (entry.value(), entry.body()) else { continue };
-            let name = name.map(Name::text);
+            let name = name.map(|name| name.text().to_owned());
             let Some(place) = find(&name, cases, ctx) else { continue };
             let Some(opening) = cases.get_mut(place.0).and_then(|c| c.openings.get_mut(place.1))
             else {

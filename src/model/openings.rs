@@ -347,7 +347,7 @@ impl<'a> Drafts<'a> {
                 self.sheet.equation(terms, Length::ZERO, known);
             } else if let Some(same) = body.one(words::group::SAME) {
                 let Some(path) = same.value().map(|path| path.map(Name::text)) else { continue };
-                let Found::One(other) = self.names.find(&path.value) else {
+                let Found::One(other) = self.names.find(path.value) else {
                     ctx.sink.push(Diagnostic::error(
                         "name-unknown",
                         format!("no opening is called `{}`", path.value),

@@ -2,7 +2,6 @@
 
 use crate::diagnostics::{Diagnostic, Sink};
 use crate::measure::{Length, Spanned};
-use crate::syntax::Name;
 use crate::vocabulary::takes::{Define, Finding, On, Path, Text};
 use crate::vocabulary::words::{OfPiece, file};
 use crate::vocabulary::{Entries, Entry, Kinds, Said, Word};
@@ -309,7 +308,7 @@ fn accept(entry: Said<'_, (Finding, On, Path, Text)>) -> Option<Accept> {
     Some(Accept {
         slug: slug.value.to_owned(),
         slug_span: slug.span,
-        subject: Name::text(entry.third()?.value),
+        subject: entry.third()?.value.text().to_owned(),
         reason: entry.fourth()?.value.to_owned(),
         span: entry.head,
     })

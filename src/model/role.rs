@@ -28,16 +28,11 @@ pub fn role(text: &str) -> Role {
 /// its form.
 #[must_use]
 pub(super) fn role_of(tree: &Tree, whole: bool) -> Role {
-    let words: Vec<String> =
-        tree.items.iter().filter_map(statement).map(|it| it.word.text()).collect();
-    if words
-        .iter()
-        .any(|word| [file::CASE.spelling(), file::JOB.spelling()].contains(&word.as_str()))
-    {
+    let mut words = tree.items.iter().filter_map(statement).map(|it| it.word.text());
+    if words.clone().any(|word| [file::CASE.spelling(), file::JOB.spelling()].contains(&word)) {
         return Role::Piece;
     }
-    let is_odd = |word: &String| file::block().word(word).is_none();
-    match !whole || words.iter().any(is_odd) {
+    match !whole || words.any(|word| file::block().word(word).is_none()) {
         true => Role::Doubtful,
         false => Role::Shared,
     }

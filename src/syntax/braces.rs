@@ -2,23 +2,56 @@
 
 use std::collections::BTreeMap;
 
+use pest::iterators::{Pair, Pairs};
+
+use super::parser::Rule;
 use super::tree::{Block, Item, Statement, Tree};
 use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::Span;
+use crate::measure::{FileId, Span};
 
-/// An opening brace, for finding the one that was never closed.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Brace {
-    pub(super) open: Span,
-    pub(super) closed: bool,
+/// An opening brace.
+struct Brace {
+    open: Span,
+    closed: bool,
     /// The first statement read into it that stands as far left as the line
     /// it opened on.
-    pub(super) outdented: Option<Span>,
+    outdented: Option<Span>,
+}
+
+impl Brace {
+    fn of(file: FileId, text: &str, block: Pair<'_, Rule>) -> Self {
+        let span = |pair: &Pair<'_, Rule>| {
+            let span = pair.as_span();
+            Span::new(file, span.start(), span.end())
+        };
+        let open = Span { end: span(&block).start + 1, ..span(&block) };
+        let mut brace = Self { open, closed: true, outdented: None };
+        for part in block.into_inner() {
+            match part.as_rule() {
+                Rule::missing_close => brace.closed = false,
+                Rule::statement if is_outdented(text, open, span(&part)) => {
+                    brace.outdented.get_or_insert(span(&part));
+                }
+                _ => {}
+            }
+        }
+        brace
+    }
+}
+
+/// True for a statement on a later line that stands as far left as the line
+/// of the brace that it is read into.
+fn is_outdented(text: &str, open: Span, statement: Span) -> bool {
+    let (open_line, open_indent) = indent(text, open.start);
+    let (line, own_indent) = indent(text, statement.start);
+    line > open_line && own_indent <= open_indent && line + own_indent == statement.start as usize
 }
 
 /// The message for braces that are still open at the end. The indentation
 /// tells which of them the maker forgot to close.
-pub(super) fn unclosed(text: &str, braces: &[Brace]) -> Option<Diagnostic> {
+pub(super) fn unclosed(file: FileId, text: &str, pairs: Pairs<'_, Rule>) -> Option<Diagnostic> {
+    let blocks = pairs.flatten().filter(|pair| pair.as_rule() == Rule::block);
+    let braces: Vec<Brace> = blocks.map(|block| Brace::of(file, text, block)).collect();
     let missing = braces.iter().filter(|brace| !brace.closed).count();
     let outermost = braces.iter().find(|brace| !brace.closed)?;
     let guilty = braces
@@ -121,7 +154,7 @@ fn first_at(text: &str, at: u32) -> Option<usize> {
 }
 
 /// Where the line of this place begins, and how far in its first word stands.
-pub(super) fn indent(text: &str, at: u32) -> (usize, usize) {
+fn indent(text: &str, at: u32) -> (usize, usize) {
     let before = text.get(..at as usize).unwrap_or("");
     let line = before.rfind(['\n', '\r']).map_or(0, |newline| newline + 1);
     let text = text.get(line..).unwrap_or("");

@@ -358,12 +358,13 @@ fn trade_name(rule: Rule) -> &'static str {
         | Rule::product
         | Rule::factor
         | Rule::quantity
+        | Rule::figure
+        | Rule::fraction
         | Rule::feet_tail
         | Rule::number
         | Rule::negative
         | Rule::group
         | Rule::name
-        | Rule::word
         | Rule::date
         | Rule::text => "a value",
         Rule::plus_sign
@@ -371,10 +372,16 @@ fn trade_name(rule: Rule) -> &'static str {
         | Rule::times_sign
         | Rule::divide_sign
         | Rule::sum_tail
-        | Rule::operator => "an arithmetic sign",
-        Rule::mark | Rule::unit | Rule::unit_start | Rule::foot | Rule::inch => "a unit",
-        Rule::open | Rule::bare | Rule::block => "`{`",
-        Rule::close | Rule::stray_close | Rule::missing_close => "`}`",
+        | Rule::operator
+        | Rule::more => "an arithmetic sign",
+        Rule::mark
+        | Rule::unit
+        | Rule::unit_start
+        | Rule::unit_letter
+        | Rule::foot
+        | Rule::inch => "a unit",
+        Rule::bare | Rule::block => "`{`",
+        Rule::stray_close | Rule::missing_close => "`}`",
         Rule::comment => "a comment",
         Rule::file
         | Rule::EOI
@@ -382,6 +389,7 @@ fn trade_name(rule: Rule) -> &'static str {
         | Rule::stop
         | Rule::gap
         | Rule::space
+        | Rule::blank
         | Rule::newline
         | Rule::word_char
         | Rule::junk

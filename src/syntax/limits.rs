@@ -29,8 +29,20 @@ pub(super) fn refuse(file: FileId, text: &str) -> Option<Diagnostic> {
         return Some(too_large(file));
     }
     // What is wrong first is told.
-    let (letters, nesting) = (letters(file, text), nesting(file, text));
-    [letters, nesting].into_iter().flatten().min_by_key(|found| found.primary.span.start)
+    let letters = if is_ordinary(text) { None } else { letters(file, text) };
+    [letters, nesting(file, text)]
+        .into_iter()
+        .flatten()
+        .min_by_key(|found| found.primary.span.start)
+}
+
+/// True for a text in which `letters` would find nothing, as nearly any: a
+/// quick look, which may take a sound text for another.
+fn is_ordinary(text: &str) -> bool {
+    // Beyond ASCII, control characters begin with this byte.
+    let is_odd = |b: u8| matches!(b, 0..b'\t' | 11 | 12 | 14..b' ' | 0x7f | 0xc2);
+    !text.bytes().fold(false, |odd, byte| odd | is_odd(byte))
+        && text.split('\n').all(|line| line.len() <= LONGEST_LINE)
 }
 
 /// The first control character or overlong line.
@@ -82,25 +94,35 @@ fn marks(text: &str) -> impl Iterator<Item = (usize, u8)> + '_ {
     let bytes = text.as_bytes();
     let mut at = 0;
     std::iter::from_fn(move || {
-        while let Some(byte) = bytes.get(at) {
+        loop {
+            at += bytes.get(at..)?.iter().position(|byte| IS_SIGN[usize::from(*byte)])?;
+            let here = at;
             at += 1;
-            let next = bytes.get(at);
-            match byte {
-                // An inch mark opens no text, and a backslash takes a quote along.
-                b'0'..=b'9' => at += usize::from(next == Some(&b'"')),
-                b'\\' => at += usize::from(matches!(next, Some(b'"' | b'\\'))),
+            match *bytes.get(here)? {
+                // A backslash takes a quote along, and an inch mark opens no text.
+                b'\\' => at += usize::from(matches!(bytes.get(at), Some(b'"' | b'\\'))),
+                b'"' if here > 0 && bytes.get(here - 1).is_some_and(u8::is_ascii_digit) => {}
                 b'"' => at = behind_text(bytes, at).unwrap_or(at),
                 b'#' => {
                     let rest = bytes.get(at..).unwrap_or_default();
                     at += rest.iter().position(|b| is_newline(*b)).unwrap_or(rest.len());
                 }
-                b'{' | b'}' | b'(' | b')' | b'\n' | b'\r' => return Some((at - 1, *byte)),
-                _ => {}
+                mark => return Some((here, mark)),
             }
         }
-        None
     })
 }
+
+/// The bytes that `marks` looks at.
+const IS_SIGN: [bool; 256] = {
+    let mut is_sign = [false; 256];
+    let mut signs: &[u8] = b"\\\"#{}()\n\r";
+    while let [first, rest @ ..] = signs {
+        is_sign[*first as usize] = true;
+        signs = rest;
+    }
+    is_sign
+};
 
 /// The byte behind a text whose opening quote stands before this one; nothing
 /// where it is no text after all.
@@ -193,17 +215,34 @@ mod tests {
         let (mut braces, mut groups) = (Vec::new(), Vec::new());
         for pair in Grammar::parse(Rule::file, text).unwrap().flatten() {
             match pair.as_rule() {
-                Rule::open | Rule::close | Rule::stray_close => braces.push(pair.as_span().start()),
+                Rule::block => {
+                    let span = pair.as_span();
+                    let is_open = pair.into_inner().any(|it| it.as_rule() == Rule::missing_close);
+                    braces.push(span.start());
+                    braces.extend((!is_open).then_some(span.end() - 1));
+                }
+                Rule::stray_close => braces.push(pair.as_span().start()),
                 Rule::group => groups.push(pair.as_span().start()),
                 _ => {}
             }
         }
+        braces.sort_unstable();
         let of = |few: &[u8]| -> Vec<usize> {
             marks(text).filter(|(_, mark)| few.contains(mark)).map(|(i, _)| i).collect()
         };
         assert_eq!(of(b"{}"), braces, "{text:?}");
         let opened = of(b"(");
         assert!(groups.iter().all(|at| opened.contains(at)), "{text:?}");
+    }
+
+    #[test]
+    fn each_control_character_is_refused() {
+        let plain = |c: &char| matches!(c, '\n' | '\r' | '\t');
+        for odd in ('\0'..='\u{ff}').filter(|c| c.is_control() && !plain(c)) {
+            let found = refuse(FileId(0), &format!("a {odd}\n")).expect("it is refused");
+            assert_eq!((found.slug, found.primary.span.start), ("control-character", 2), "{odd:?}");
+        }
+        assert!(refuse(FileId(0), "a\tb\r\né ½ \u{a0}\n").is_none());
     }
 
     #[test]
@@ -228,6 +267,14 @@ mod tests {
         #[test]
         fn and_in_longer_texts(pieces in prop::collection::vec(prop::sample::select(&PIECES[..]), 4..60)) {
             compare(&pieces.concat());
+        }
+
+        #[test]
+        fn an_ordinary_text_has_nothing_to_refuse(start in 0usize..3, odd in any::<char>(), more in 0usize..40) {
+            let long = "x".repeat(start * 2_040 + more);
+            let text = format!("{long}{odd}{long}\n");
+            let found = letters(FileId(0), &text);
+            prop_assert!(found.is_none() || !is_ordinary(&text), "{found:?}");
         }
     }
 }

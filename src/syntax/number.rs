@@ -35,6 +35,18 @@ pub(super) fn quantity(pair: Pair<'_, Rule>) -> Result<Number, NumberFault> {
     Ok(Number { value, unit })
 }
 
+/// Reads a `figure`, which is a number and perhaps its unit.
+pub(super) fn figure(text: &str) -> Result<Number, NumberFault> {
+    let is_unit = |byte: u8| byte.is_ascii_alphabetic() || byte == b'%';
+    match text.bytes().position(is_unit) {
+        None => Ok(Number { value: number(text)?, unit: None }),
+        Some(at) => {
+            let (digits, unit) = text.split_at(at);
+            Ok(Number { value: number(digits.trim_end())?, unit: unit_named(unit) })
+        }
+    }
+}
+
 /// `3`, `23.5`, `3/4`, `1-1/2` or `1 1/2`.
 pub(super) fn number(text: &str) -> Result<Exact, NumberFault> {
     let Some((left, denom)) = text.split_once('/') else { return decimal(text) };

@@ -10,7 +10,7 @@ use super::faults;
 use super::limits;
 use super::number::{self, NumberFault};
 use super::tree::{
-    Argument, BinaryOp, Block, Comment, Expr, ExprKind, Item, Name, Statement, Tree, Word,
+    Argument, BinaryOp, Block, Comment, Expr, ExprKind, Item, Name, Number, Statement, Tree,
 };
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Date, FileId, Span};
@@ -44,7 +44,7 @@ pub fn parse(file: FileId, text: &str, shape: fn(&Name) -> Shape) -> (Tree, Vec<
         text,
         shape,
         found: Vec::new(),
-        unclosed: Vec::new(),
+        unclosed: false,
         strays: Vec::new(),
         marks: false,
     };
@@ -58,11 +58,13 @@ pub fn parse(file: FileId, text: &str, shape: fn(&Name) -> Shape) -> (Tree, Vec<
         return (Tree::default(), vec![refusal]);
     }
     let mut items = Vec::new();
-    for pair in pairs.flat_map(Pair::into_inner) {
+    for pair in pairs.clone().flat_map(Pair::into_inner) {
         reader.item(pair, &mut items);
     }
     let tree = Tree { items };
-    reader.found.extend(braces::unclosed(text, &reader.unclosed));
+    if reader.unclosed {
+        reader.found.extend(braces::unclosed(file, text, pairs));
+    }
     reader.found.extend(braces::stray(text, &tree, &reader.strays));
     (tree, reader.found)
 }
@@ -72,9 +74,8 @@ struct Reader<'a> {
     text: &'a str,
     shape: fn(&Name) -> Shape,
     found: Vec<Diagnostic>,
-    /// Every block, with whether its brace was closed: for finding the
-    /// one that is really open.
-    unclosed: Vec<braces::Brace>,
+    /// The brace of a block is not closed.
+    unclosed: bool,
     /// Closing braces where none is open.
     strays: Vec<Span>,
     /// Within a block whose statements begin with names and marks.
@@ -184,60 +185,48 @@ impl Reader<'_> {
         }
     }
 
-    fn shape_of(&self, word: Option<&Name>) -> Shape {
-        word.map(self.shape).unwrap_or_default()
-    }
-
     fn statement(&mut self, pair: Pair<'_, Rule>) -> Option<Statement> {
         let whole = self.span(&pair);
-        let mut word = None;
-        let mut arguments = Vec::new();
         let mut block = None;
         let mut sound = true;
-        for part in pair.into_inner() {
-            match part.as_rule() {
-                Rule::keyword => word = part.into_inner().next().map(|name| self.name(name)),
-                Rule::text | Rule::date | Rule::plain | Rule::expression => {
-                    let written = part.as_span();
-                    let (at, text) = (written.start(), written.as_str());
-                    if part.as_rule() == Rule::text && text.contains('\\') {
-                        let path = self.shape_of(word.as_ref()).path;
-                        self.found.extend(faults::backslashes(self.file, text, at, path));
-                    }
-                    if arguments.is_empty()
-                        && part.as_rule() != Rule::date
-                        && self.shape_of(word.as_ref()).dated
-                        && let Some(fault) = faults::date(self.file, text, at)
-                    {
-                        self.found.push(fault);
-                        sound = false;
-                        continue;
-                    }
-                    match self.argument(part) {
-                        Some(argument) => arguments.push(argument),
-                        None => sound = false,
-                    }
-                }
-                Rule::block => {
-                    let outer = self.marks;
-                    self.marks |= self.shape_of(word.as_ref()).marks;
-                    block = Some(self.block(part));
-                    self.marks = outer;
-                }
-                _ => {}
+        let mut parts = pair.into_inner();
+        let mut word = self.name(&parts.next()?);
+        let mut arguments = Vec::with_capacity(parts.len());
+        for part in parts {
+            if part.as_rule() == Rule::block {
+                let outer = self.marks;
+                self.marks |= (self.shape)(&word).marks;
+                block = Some(self.block(part));
+                self.marks = outer;
+                continue;
+            }
+            let written = part.as_span();
+            let (at, text) = (written.start(), written.as_str());
+            if part.as_rule() == Rule::text && text.contains('\\') {
+                let path = (self.shape)(&word).path;
+                self.found.extend(faults::backslashes(self.file, text, at, path));
+            }
+            if arguments.is_empty()
+                && part.as_rule() != Rule::date
+                && let Some(fault) = faults::date(self.file, text, at)
+                && (self.shape)(&word).dated
+            {
+                self.found.push(fault);
+                sound = false;
+                continue;
+            }
+            match self.argument(part) {
+                Some(argument) => arguments.push(argument),
+                None => sound = false,
             }
         }
-        let mut word = word?;
         if let Some(fault) = faults::stray_space(&arguments, self.text) {
             self.found.push(fault);
             return None;
         }
-        let capital = |word: &Word| word.text.contains(|c: char| c.is_ascii_uppercase());
-        if !self.marks && word.words.iter().any(capital) {
+        if !self.marks && word.text.contains(|c: char| c.is_ascii_uppercase()) {
             self.found.push(faults::capital(&word));
-            for part in &mut word.words {
-                part.text.make_ascii_lowercase();
-            }
+            word.text.make_ascii_lowercase();
         }
         let end = block.as_ref().map(|block: &Block| block.close.end);
         let end = end.or(arguments.last().map(|a| a.span().end)).unwrap_or(word.span.end);
@@ -246,62 +235,24 @@ impl Reader<'_> {
     }
 
     fn block(&mut self, pair: Pair<'_, Rule>) -> Block {
-        let end = self.span(&pair);
-        let mut block = Block { items: Vec::new(), open: end, close: end };
-        let mut closed = false;
-        let at = self.unclosed.len();
-        for part in pair.into_inner() {
-            let span = self.span(&part);
-            match part.as_rule() {
-                Rule::open => {
-                    block.open = span;
-                    self.unclosed.push(braces::Brace {
-                        open: span,
-                        closed: false,
-                        outdented: None,
-                    });
-                }
-                Rule::close => {
-                    block.close = span;
-                    closed = true;
-                }
-                Rule::missing_close => block.close = span,
-                _ => {
-                    if part.as_rule() == Rule::statement
-                        && self.is_outdented(block.open, span)
-                        && let Some(brace) = self.unclosed.get_mut(at)
-                    {
-                        brace.outdented.get_or_insert(span);
-                    }
-                    self.item(part, &mut block.items);
-                }
+        let whole = self.span(&pair);
+        let open = Span { end: whole.start + 1, ..whole };
+        let mut close = Span { start: whole.end - 1, ..whole };
+        let parts = pair.into_inner();
+        let mut items = Vec::with_capacity(parts.len());
+        for part in parts {
+            if part.as_rule() == Rule::missing_close {
+                close = self.span(&part);
+                self.unclosed = true;
+            } else {
+                self.item(part, &mut items);
             }
         }
-        if let Some(brace) = self.unclosed.get_mut(at) {
-            brace.closed = closed;
-        }
-        block
+        Block { items, open, close }
     }
 
-    /// True for a statement on a later line that stands as far left as the
-    /// line of the brace that it is read into.
-    fn is_outdented(&self, open: Span, statement: Span) -> bool {
-        let (open_line, open_indent) = braces::indent(self.text, open.start);
-        let (line, own_indent) = braces::indent(self.text, statement.start);
-        line > open_line
-            && own_indent <= open_indent
-            && line + own_indent == statement.start as usize
-    }
-
-    fn name(&self, pair: Pair<'_, Rule>) -> Name {
-        let span = self.span(&pair);
-        let mut at = span.start as usize;
-        let word = |text: &str| {
-            let start = at;
-            at += text.len() + 1;
-            Word { text: text.to_owned(), span: Span::new(self.file, start, start + text.len()) }
-        };
-        Name { words: pair.as_str().split('.').map(word).collect(), span }
+    fn name(&self, pair: &Pair<'_, Rule>) -> Name {
+        Name { text: pair.as_str().to_owned(), span: self.span(pair) }
     }
 
     fn argument(&mut self, part: Pair<'_, Rule>) -> Option<Argument> {
@@ -314,6 +265,11 @@ impl Reader<'_> {
                     self.found.push(faults::no_such_date(span));
                 }
                 date.map(|value| Argument::Date { value, span })
+            }
+            Rule::name => Some(Argument::Expr(self.named(&part))),
+            Rule::figure => {
+                let figure = number::figure(part.as_str());
+                self.number(figure, span).map(Argument::Expr)
             }
             Rule::plain => self.factor(part).map(Argument::Expr),
             _ => self.expression(part).map(Argument::Expr),
@@ -356,18 +312,15 @@ impl Reader<'_> {
         let mut negative = false;
         let mut value = None;
         for part in pair.into_inner() {
-            let span = self.span(&part);
             match part.as_rule() {
                 Rule::negative => negative = true,
-                Rule::quantity => match number::quantity(part) {
-                    Ok(number) => value = Some(Expr { kind: ExprKind::Number(number), span }),
-                    Err(NumberFault::TooFine) => {
-                        self.found.push(faults::number_too_fine(span, self.text));
-                    }
-                    Err(NumberFault::OverNought) => self.found.push(faults::over_nought(span)),
-                },
-                Rule::name => value = Some(Expr { kind: ExprKind::Name(self.name(part)), span }),
+                Rule::quantity => {
+                    let span = self.span(&part);
+                    value = self.number(number::quantity(part), span);
+                }
+                Rule::name => value = Some(self.named(&part)),
                 Rule::group => {
+                    let span = self.span(&part);
                     let inner = part.into_inner().next()?;
                     value = self.expression(inner).map(|expr| Expr { span, ..expr });
                 }
@@ -379,6 +332,21 @@ impl Reader<'_> {
             return Some(Expr { kind: ExprKind::Negative(Box::new(value)), span });
         }
         Some(value)
+    }
+
+    fn number(&mut self, number: Result<Number, NumberFault>, span: Span) -> Option<Expr> {
+        let fault = match number {
+            Ok(number) => return Some(Expr { kind: ExprKind::Number(number), span }),
+            Err(NumberFault::TooFine) => faults::number_too_fine(span, self.text),
+            Err(NumberFault::OverNought) => faults::over_nought(span),
+        };
+        self.found.push(fault);
+        None
+    }
+
+    fn named(&self, pair: &Pair<'_, Rule>) -> Expr {
+        let name = self.name(pair);
+        Expr { span: name.span, kind: ExprKind::Name(name) }
     }
 }
 

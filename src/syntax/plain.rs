@@ -2,7 +2,7 @@
 //! vocabulary gives as a default has this form, and costs next to nothing.
 
 use super::number;
-use super::tree::{Argument, Expr, ExprKind, Name, Number, Word};
+use super::tree::{Argument, Expr, ExprKind, Name, Number};
 use crate::measure::Span;
 
 /// Reads figures, each perhaps with a unit, and bare words, with one space
@@ -25,8 +25,7 @@ pub fn plain(text: &str) -> Option<Vec<Argument>> {
             };
             ExprKind::Number(Number { value: number::number(digits).ok()?, unit })
         } else {
-            let words = vec![Word { text: piece.to_owned(), span }];
-            ExprKind::Name(Name { words, span })
+            ExprKind::Name(Name { text: piece.to_owned(), span })
         };
         arguments.push(Argument::Expr(Expr { kind, span }));
     }

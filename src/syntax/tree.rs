@@ -99,7 +99,7 @@ impl Argument {
 
     /// The bare word it is, such as `miter`; `None` for anything else.
     #[must_use]
-    pub fn as_word(&self) -> Option<&Word> {
+    pub fn as_word(&self) -> Option<Word<'_>> {
         match self {
             Self::Expr(Expr { kind: ExprKind::Name(name), .. }) => name.as_word(),
             _ => None,
@@ -108,10 +108,10 @@ impl Argument {
 }
 
 /// A word of letters, digits and hyphens.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Word {
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Word<'a> {
     /// Its letters.
-    pub text: String,
+    pub text: &'a str,
     /// Where it stands.
     pub span: Span,
 }
@@ -119,8 +119,7 @@ pub struct Word {
 /// Words joined by dots: `upper`, `upper.high`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Name {
-    /// At least one.
-    pub words: Vec<Word>,
+    pub(super) text: String,
     /// The whole name.
     pub span: Span,
 }
@@ -128,23 +127,32 @@ pub struct Name {
 impl Name {
     /// The only word, if there is but one.
     #[must_use]
-    pub fn as_word(&self) -> Option<&Word> {
-        match self.words.as_slice() {
-            [word] => Some(word),
-            _ => None,
-        }
+    pub fn as_word(&self) -> Option<Word<'_>> {
+        let one = !self.text.contains('.');
+        one.then_some(Word { text: &self.text, span: self.span })
+    }
+
+    /// Its words: at least one.
+    pub fn words(&self) -> impl Iterator<Item = Word<'_>> {
+        let mut start = self.span.start;
+        self.text.split('.').map(move |text| {
+            let at = start as usize;
+            let span = Span::new(self.span.file, at, at + text.len());
+            // Behind its dot the next begins.
+            start = span.end + 1;
+            Word { text, span }
+        })
     }
 
     /// True for this one word.
     pub fn is(&self, word: &str) -> bool {
-        self.as_word().is_some_and(|own| own.text == word)
+        self.text == word
     }
 
     /// The words joined by dots.
     #[must_use]
-    pub fn text(&self) -> String {
-        let words: Vec<&str> = self.words.iter().map(|word| word.text.as_str()).collect();
-        words.join(".")
+    pub fn text(&self) -> &str {
+        &self.text
     }
 }
 

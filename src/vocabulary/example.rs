@@ -31,7 +31,7 @@ pub(super) fn of(block: &Block, word: &Row, unit: Unit) -> Cow<'static, str> {
 fn gather(block: &Block, items: &[Item], unit: Unit, edits: &mut Vec<Edit>) {
     for item in items {
         let Item::Statement(statement) = item else { continue };
-        let Some(word) = block.meant(&statement.word.text()) else { continue };
+        let Some(word) = block.meant(statement.word.text()) else { continue };
         if word.takes.iter().any(|slot| is_length(slot.kind)) {
             figures(statement, unit, edits);
         }

@@ -25,7 +25,7 @@ use super::word::{Block, Body, Row, Times};
 #[must_use]
 pub fn stated_unit(tree: &Tree) -> Option<Unit> {
     let of = |statement: &Statement| {
-        let said = statement.arguments.first()?.as_word()?.text.as_str();
+        let said = statement.arguments.first()?.as_word()?.text;
         let meant = || natural::same(said, Units::ALL.iter().map(|unit| unit.spelling()));
         Unit::parse(said).or_else(|| Unit::parse(meant()?))
     };
@@ -36,11 +36,11 @@ pub fn stated_unit(tree: &Tree) -> Option<Unit> {
             let block = statement.block.as_ref()?;
             return statements(&block.items).find_map(|statement| {
                 let text = statement.word.text();
-                let said = is_units(&text) || meant(job::block(), &text).is_some_and(is_units);
+                let said = is_units(text) || meant(job::block(), text).is_some_and(is_units);
                 said.then(|| of(statement)).flatten()
             });
         }
-        is_units(&text).then(|| of(statement)).flatten()
+        is_units(text).then(|| of(statement)).flatten()
     })
 }
 
@@ -98,7 +98,7 @@ impl Reader<'_> {
             let all = misspelt.get_or_init(|| -> BTreeSet<&str> {
                 let texts = statements(items).map(|statement| statement.word.text());
                 let unknown = texts.filter(|text| block.meant(text).is_none());
-                unknown.filter_map(|text| meant(block, &text)).collect()
+                unknown.filter_map(|text| meant(block, text)).collect()
             });
             all.contains(word)
         };
@@ -107,8 +107,8 @@ impl Reader<'_> {
         let written = |row: &Row| {
             let stands = statements(items).any(|statement| {
                 let among =
-                    |argument: &Argument| argument.as_word().is_some_and(|w| row.is(&w.text));
-                row.is(&statement.word.text()) || statement.arguments.iter().any(among)
+                    |argument: &Argument| argument.as_word().is_some_and(|w| row.is(w.text));
+                row.is(statement.word.text()) || statement.arguments.iter().any(among)
             });
             stands || misspelt(row.word)
         };
@@ -171,8 +171,8 @@ impl Reader<'_> {
 
     fn statement(&mut self, block: &'static Block, statement: &Statement) -> Option<Entry> {
         let text = statement.word.text();
-        let Some(word) = block.meant(&text) else {
-            self.sink.push(unknown(block, &text, statement.word.span));
+        let Some(word) = block.meant(text) else {
+            self.sink.push(unknown(block, text, statement.word.span));
             return None;
         };
         let values = match self.arguments(block, word, statement) {
@@ -271,7 +271,7 @@ impl Reader<'_> {
 
 fn extra(block: &Block, word: &Row, first: &Argument, span: Span, unit: Unit) -> Fault {
     // Two statements on one line, the `;` between them forgotten.
-    if let Some(next) = first.as_word().and_then(|next| block.word(&next.text)) {
+    if let Some(next) = first.as_word().and_then(|next| block.word(next.text)) {
         return Box::new(
             Diagnostic::error(
                 "value-extra",

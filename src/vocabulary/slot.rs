@@ -67,7 +67,7 @@ fn text(kind: Kind, argument: &Argument) -> Result<Value, Fault> {
 
 fn word(kind: Kind, argument: &Argument) -> Result<&str, Fault> {
     match argument.as_word() {
-        Some(word) => Ok(&word.text),
+        Some(word) => Ok(word.text),
         None => Err(wrong(kind, argument.span())),
     }
 }
@@ -196,7 +196,7 @@ fn choice(
 ) -> Result<&'static Choice, Fault> {
     let span = argument.span();
     let Some(found) = argument.as_word() else { return Err(wrong(kind, span)) };
-    if let Some(choice) = choices.iter().find(|choice| choice.is(&found.text)) {
+    if let Some(choice) = choices.iter().find(|choice| choice.is(found.text)) {
         return Ok(choice);
     }
     let mut fault = Diagnostic::error(
@@ -206,7 +206,7 @@ fn choice(
         format!("{} belongs here", kind.describe()),
     );
     let words = || choices.iter().map(|choice| choice.word);
-    let near = natural::same(&found.text, words()).or_else(|| nearest(&found.text, words()));
+    let near = natural::same(found.text, words()).or_else(|| nearest(found.text, words()));
     if let Some(near) = near {
         fault = fault.fix(Fix::new(Grade::Sure, format!("write `{near}`"), span, near));
     }

@@ -70,7 +70,7 @@ fn items<'a>(
         let Item::Statement(statement) = item else { continue };
         let keyword = statement.word.text();
         let known = blocks.iter().rev().enumerate().find_map(|(out, block)| {
-            let word = block.meant(&keyword)?;
+            let word = block.meant(keyword)?;
             Some((out, *block, word))
         });
         let Some((out, block, word)) = known else {
@@ -149,7 +149,7 @@ mod tests {
             told.push(match step {
                 Step::Word { block, word, .. } => format!("{} of {}", word.word, block.name),
                 Step::Argument(given) => {
-                    let sizes: Vec<String> = given.sizes.iter().map(|name| name.text()).collect();
+                    let sizes: Vec<&str> = given.sizes.iter().map(|name| name.text()).collect();
                     let what = if given.value.is_some() { "" } else { " wrong" };
                     let text = &text[given.span.range()];
                     format!("{text}: {:?} {}{what}", given.kind, sizes.join(",")).trim().to_owned()

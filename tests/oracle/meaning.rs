@@ -31,7 +31,7 @@ fn items(all: &[Item], said: &mut String) {
     for (i, item) in all.iter().enumerate() {
         match item {
             Item::Statement(statement) => {
-                said.push_str(one_spelling(&statement.word.text()));
+                said.push_str(one_spelling(statement.word.text()));
                 for argument in &statement.arguments {
                     said.push(' ');
                     value(argument, said);
@@ -73,7 +73,7 @@ fn expression(value: &Expr, said: &mut String) {
         ExprKind::Number(number) => {
             let _ = write!(said, "{number:?}");
         }
-        ExprKind::Name(name) => said.push_str(one_spelling(&name.text())),
+        ExprKind::Name(name) => said.push_str(one_spelling(name.text())),
         ExprKind::Negative(inner) => {
             said.push_str("(-");
             expression(inner, said);

@@ -53,7 +53,7 @@ pub(super) fn price(
         [_, per, what, ..] if is(per, "per") => (what, 3),
         _ => return Err(wrong(kind, first.span())),
     };
-    let word = last.as_word().map(|word| word.text.as_str());
+    let word = last.as_word().map(|word| word.text);
     let Some(per) = units.iter().find(|unit| Some(**unit) == word) else {
         return Err(wrong_of(&one_of(units), last.span()));
     };
@@ -67,7 +67,7 @@ pub(super) fn load(kind: Kind, arguments: &[Argument]) -> Taken {
         return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
     };
     let whole = amount.span().to(area.span());
-    let word = area.as_word().map(|word| word.text.as_str());
+    let word = area.as_word().map(|word| word.text);
     let load = match (number(amount), word) {
         (Some(Number { value, unit: Some(NumberUnit::Pound) }), Some("ft2")) => {
             Load::pounds_per_foot(positive(value, whole)?)
@@ -91,7 +91,7 @@ pub(super) fn stiffness(kind: Kind, arguments: &[Argument]) -> Taken {
     let whole = amount.span().to(unit.span());
     let Some(Number { value, unit: None }) = number(amount) else { return Err(wrong(kind, whole)) };
     let value = positive(value, whole)?;
-    let stiffness = match unit.as_word().map(|word| word.text.as_str()) {
+    let stiffness = match unit.as_word().map(|word| word.text) {
         Some("psi") => Stiffness(value),
         Some("GPa") => Stiffness::gigapascals(value),
         _ => return Err(wrong(kind, whole)),
@@ -111,12 +111,12 @@ pub(super) fn coverage(kind: Kind, arguments: &[Argument]) -> Taken {
         return Err(wrong(kind, whole));
     }
     let inch = Exact::ratio(254, 10_000); // of a metre
-    let area = match area.as_word().map(|w| w.text.as_str()) {
+    let area = match area.as_word().map(|w| w.text) {
         Some("m2") => Exact::ONE,
         Some("ft2") => inch * inch * Exact::int(144),
         _ => return Err(wrong(kind, whole)),
     };
-    let litres = match volume.as_word().map(|w| w.text.as_str()) {
+    let litres = match volume.as_word().map(|w| w.text) {
         Some("l") => Exact::ONE,
         Some("gal") => inch * inch * inch * Exact::int(231 * 1000),
         _ => return Err(wrong(kind, whole)),
