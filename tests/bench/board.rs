@@ -12,11 +12,15 @@ pub(super) struct Board<'a> {
     /// How many pieces it still has to be glued up from; `None` before it is
     /// taken from its stock.
     pub(super) pieces: Option<u32>,
+    /// It is glued up from layers.
+    pub(super) layered: bool,
     /// As a tape shows it: the printed figures that it was cut to.
     pub(super) size: [f64; 3],
     /// As the fence was truly set: an error of a size is a matter of that size
     /// and must not be found again in everything that counts from its far end.
     pub(super) exact: [f64; 3],
+    /// Which axes it was milled along: what comes from the stock is rough.
+    pub(super) milled: [bool; 3],
     pub(super) cuts: Vec<Cut>,
     /// The step in which it was built in for good.
     pub(super) closed: Option<u32>,
@@ -81,7 +85,8 @@ pub(super) fn whole(size: [f64; 3]) -> Space {
 impl<'a> Board<'a> {
     pub(super) fn new(part: &'a Part, drawn: &'a DrawnPart) -> Self {
         let size = [0.0; 3];
-        Self { part, drawn, pieces: None, size, exact: size, cuts: Vec::new(), closed: None }
+        let (milled, cuts, layered) = ([false; 3], Vec::new(), false);
+        Self { part, drawn, pieces: None, layered, size, exact: size, milled, cuts, closed: None }
     }
 
     /// `LE, left end`.
@@ -119,6 +124,14 @@ impl<'a> Board<'a> {
             placed[along] = range.map(|place| at + place);
         }
         placed
+    }
+
+    /// What of a box in the piece is its own, in its own axes.
+    pub(super) fn own(&self, placed: &Space) -> Space {
+        [0, 1, 2].map(|axis| {
+            let along = self.along(axis);
+            placed[along].map(|place| place - self.drawn.at[along].exact)
+        })
     }
 
     /// From and to along one axis, both counted from a face.

@@ -9,6 +9,8 @@ type Point = [f64; 3];
 #[derive(Clone, Debug)]
 pub(super) struct Body {
     points: Vec<Point>,
+    /// From and to along the axes of the piece.
+    bounds: Space,
     /// The ways its edges run.
     edges: Vec<Point>,
 }
@@ -18,7 +20,15 @@ const SQUARE: [Point; 3] = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]];
 impl Body {
     pub(super) fn new(space: &Space) -> Self {
         let corner = |number: usize| [0, 1, 2].map(|axis| space[axis][(number >> axis) & 1]);
-        Self { points: (0..8).map(corner).collect(), edges: SQUARE.to_vec() }
+        Self::of((0..8).map(corner).collect(), SQUARE.to_vec())
+    }
+
+    fn of(points: Vec<Point>, edges: Vec<Point>) -> Self {
+        let bounds = [0, 1, 2].map(|axis| {
+            let places = points.iter().map(|point| point[axis]);
+            places.fold([f64::MAX, f64::MIN], |[from, to], at| [from.min(at), to.max(at)])
+        });
+        Self { points, bounds, edges }
     }
 
     /// A flat outline in two axes, as far as it runs along the third. `slope`
@@ -38,33 +48,26 @@ impl Body {
         let points = run.iter().flat_map(|at| outline.iter().map(move |flat| point(flat, *at)));
         let mut edges = SQUARE.to_vec();
         edges.push(point(&slope, 0.0));
-        Self { points: points.collect(), edges }
+        Self::of(points.collect(), edges)
     }
 
     /// The same body elsewhere.
     pub(super) fn moved(&self, by: Point) -> Self {
-        let mut moved = self.clone();
-        for point in &mut moved.points {
-            for (axis, by) in by.iter().enumerate() {
-                point[axis] += by;
-            }
-        }
-        moved
+        let points = self.points.iter().map(|point| [0, 1, 2].map(|axis| point[axis] + by[axis]));
+        Self::of(points.collect(), self.edges.clone())
     }
 
     /// All the space it passes through as it comes straight in from so far off
     /// along one axis.
     pub(super) fn swept(&self, from: Point) -> Self {
-        let mut swept = self.clone();
-        swept.points.extend(self.moved(from).points);
-        swept
+        let mut points = self.moved(from).points;
+        points.extend(&self.points);
+        Self::of(points, self.edges.clone())
     }
 
     /// How far it reaches along an axis of the piece.
     pub(super) fn extent(&self, axis: usize) -> [f64; 2] {
-        let mut way = [0.0; 3];
-        way[axis] = 1.0;
-        self.shadow(way)
+        self.bounds[axis]
     }
 
     fn shadow(&self, way: Point) -> [f64; 2] {
@@ -76,13 +79,16 @@ impl Body {
     /// do their shadows part. (Separating axes: for such bodies only the ways
     /// square to two edges need to be tried.)
     pub(super) fn hits(&self, other: &Self, tolerance: f64) -> bool {
-        let parts = |way: Point| {
-            let (own, other) = (self.shadow(way), other.shadow(way));
+        let part = |own: [f64; 2], other: [f64; 2]| {
             own[1].min(other[1]) - own[0].max(other[0]) <= tolerance
         };
-        if SQUARE.into_iter().any(parts) {
+        if (0..3).any(|axis| part(self.bounds[axis], other.bounds[axis])) {
             return false;
         }
+        if self.edges.len() == 3 && other.edges.len() == 3 {
+            return true;
+        }
+        let parts = |way: Point| part(self.shadow(way), other.shadow(way));
         let edges: Vec<Point> = self.edges.iter().chain(&other.edges).copied().collect();
         !edges.iter().enumerate().any(|(index, one)| {
             edges[index + 1..].iter().any(|other| unit(cross(*one, *other)).is_some_and(parts))

@@ -3,7 +3,7 @@
 
 use super::board::{Board, Cut, Sort, whole};
 use super::figures::said;
-use super::packet::{Feature, FeatureKind, JointKind, Packet};
+use super::packet::{Feature, FeatureKind, Form, JointKind, Packet};
 use super::wood::{Grid, NOTHING, Space, common, difference};
 
 /// How far figures may be off (common practice, no source): what one part must
@@ -138,6 +138,13 @@ pub(super) fn part(
         let (made, drawn) = (board.size[axis], board.drawn.size[axis].exact);
         if (made - drawn).abs() > tolerance.free {
             wrong.push(format!("its {name} is {}, drawn {}", said(made), said(drawn)));
+        }
+        // A sheet is as thick as it was bought.
+        let stock = packet.stocks.iter().find(|stock| stock.name == board.part.stock);
+        let sheet = stock.is_some_and(|stock| stock.form == Form::Sheet);
+        let bought = axis == 2 && sheet && !board.layered;
+        if !board.milled[axis] && !bought {
+            wrong.push(format!("its {name} is left rough"));
         }
     }
     let reach = packet.job.unit.mm(3.0) + tolerance.free;
@@ -274,7 +281,7 @@ fn is_let_in(kind: JointKind) -> bool {
 /// Walls beside grooves, dadoes, and mortises that are too thin to last.
 pub(super) fn thin_walls(packet: &Packet, board: &Board<'_>) -> Vec<String> {
     let least = packet.job.unit.mm(WALL) - NOTHING;
-    let gone: Vec<Space> = board.cuts.iter().flat_map(|cut| cut.gone(board.exact)).collect();
+    let gone: Vec<Space> = board.cuts.iter().flat_map(|cut| stepped(cut, board)).collect();
     let grid = Grid::new(&whole(board.exact), gone.iter());
     let filled = grid.filled(&gone);
     let mut thin = Vec::new();
@@ -300,4 +307,25 @@ pub(super) fn thin_walls(packet: &Packet, board: &Board<'_>) -> Vec<String> {
     thin.sort();
     thin.dedup();
     thin
+}
+
+/// The wood that a cut takes; of a miter in steps, each a little more than it.
+fn stepped(cut: &Cut, board: &Board<'_>) -> Vec<Space> {
+    const STEPS: u8 = 16;
+    let Sort::Miter(outer, long) = cut.sort else { return cut.gone(board.exact) };
+    let ([start, end], [from, to]) = (cut.space[long.axis], cut.space[outer.axis]);
+    let [thick, wide] = [(end - start), (to - from)].map(|size| size / f64::from(STEPS));
+    (1..=STEPS)
+        .map(|step| {
+            // The farther from the long point, the more is gone.
+            let (deep, gone) = (f64::from(step - 1) * thick, f64::from(step) * wide);
+            let mut space = cut.space;
+            space[long.axis] = match long.is_end {
+                true => [end - deep - thick, end - deep],
+                false => [start + deep, start + deep + thick],
+            };
+            space[outer.axis] = if outer.is_end { [to - gone, to] } else { [from, from + gone] };
+            space
+        })
+        .collect()
 }

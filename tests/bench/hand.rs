@@ -18,7 +18,7 @@ pub(super) fn all<const N: usize>(figures: [f64; N]) -> Value {
 }
 
 /// A packet in the making.
-pub(super) struct Sheet {
+pub(super) struct Work {
     parts: Vec<Value>,
     drawn: Vec<Value>,
     joints: Vec<Value>,
@@ -39,7 +39,7 @@ fn feature(kind: &str, face: &str, from: [f64; 3], to: [f64; 3]) -> Value {
     json!({"kind": kind, "face": face, "from": all(from), "to": all(to)})
 }
 
-impl Sheet {
+impl Work {
     fn new() -> Self {
         let (parts, drawn, joints, operations) = Default::default();
         Self { parts, drawn, joints, operations, step: 1 }
@@ -84,6 +84,13 @@ impl Sheet {
 
     fn break_down(&mut self, part: &str, stock: &str, size: [f64; 3]) {
         self.then("break down", json!({"part": part, "stock": stock, "size": all(size)}));
+    }
+
+    /// A part of a sheet, which is milled across its faces only.
+    fn cut_sheet(&mut self, part: &str, stock: &str, [length, width, thickness]: [f64; 3]) {
+        self.break_down(part, stock, [length, width, thickness]);
+        self.mill("width", width, &[part]);
+        self.mill("length", length, &[part]);
     }
 
     fn mill(&mut self, axis: &str, to: f64, parts: &[&str]) {
@@ -176,22 +183,22 @@ fn piece(part: &str, face: &str, feed: Option<[&str; 2]>) -> Value {
 /// Two ends 600 by 300, a bottom in dadoes 100 up, a stretcher between, and a
 /// back in rabbets: 500 wide over all.
 pub(super) fn case() -> Value {
-    let mut sheet = Sheet::new();
+    let mut work = Work::new();
     let dado =
         |from: f64| feature("dado", "inside", [100.0, 0.0, from], [118.0, 294.0, from + 6.0]);
     let rabbet =
         |from: f64| feature("rabbet", "inside", [0.0, 294.0, from], [600.0, 300.0, from + 9.0]);
     let (end, yzx) = ([600.0, 300.0, 18.0], ["y", "z", "x"]);
-    sheet.part("LE", "ply", LEFT_END, end, [0.0; 3], yzx, vec![dado(12.0), rabbet(9.0)]);
-    sheet.part("RE", "ply", RIGHT_END, end, [482.0, 0.0, 0.0], yzx, vec![dado(0.0), rabbet(0.0)]);
+    work.part("LE", "ply", LEFT_END, end, [0.0; 3], yzx, vec![dado(12.0), rabbet(9.0)]);
+    work.part("RE", "ply", RIGHT_END, end, [482.0, 0.0, 0.0], yzx, vec![dado(0.0), rabbet(0.0)]);
     let xzy = ["x", "z", "y"];
-    sheet.part("B", "ply", LYING, [476.0, 294.0, 18.0], [12.0, 100.0, 0.0], xzy, vec![]);
+    work.part("B", "ply", LYING, [476.0, 294.0, 18.0], [12.0, 100.0, 0.0], xzy, vec![]);
     let pockets =
         |from: f64| feature("pocket holes", "top", [from, 0.0, 0.0], [from + 36.0, 80.0, 18.0]);
     let at = [18.0, 582.0, 0.0];
-    sheet.part("S", "ply", LYING, [464.0, 80.0, 18.0], at, xzy, vec![pockets(0.0), pockets(428.0)]);
+    work.part("S", "ply", LYING, [464.0, 80.0, 18.0], at, xzy, vec![pockets(0.0), pockets(428.0)]);
     let at = [9.0, 100.0, 294.0];
-    sheet.part("K", "thin", ACROSS, [482.0, 500.0, 6.0], at, ["x", "y", "z"], vec![]);
+    work.part("K", "thin", ACROSS, [482.0, 500.0, 6.0], at, ["x", "y", "z"], vec![]);
     for (kind, part, into) in [
         ("dado", "B", "LE"),
         ("dado", "B", "RE"),
@@ -200,15 +207,15 @@ pub(super) fn case() -> Value {
         ("planted", "K", "LE"),
         ("planted", "K", "RE"),
     ] {
-        sheet.joint(kind, part, into);
+        work.joint(kind, part, into);
     }
     for part in ["LE", "RE"] {
-        sheet.break_down(part, "ply", end);
+        work.cut_sheet(part, "ply", end);
     }
-    sheet.break_down("B", "ply", [476.0, 294.0, 18.0]);
-    sheet.break_down("S", "ply", [464.0, 80.0, 18.0]);
-    sheet.break_down("K", "thin", [482.0, 500.0, 6.0]);
-    sheet.step = 2;
+    work.cut_sheet("B", "ply", [476.0, 294.0, 18.0]);
+    work.cut_sheet("S", "ply", [464.0, 80.0, 18.0]);
+    work.cut_sheet("K", "thin", [482.0, 500.0, 6.0]);
+    work.step = 2;
     // 118 − 6 − 75 for the far wall, then toward the bottom end: 100 + 6 − 75.
     // Seen on the inside of the left end, its front edge is on the left; pushed
     // that way the bottom end is on the left of the router.
@@ -216,7 +223,7 @@ pub(super) fn case() -> Value {
         json!([piece("LE", "inside", Some(left)), piece("RE", "inside", Some(right))])
     };
     let (front, back) = ("front edge", "back edge");
-    sheet.setting(
+    work.setting(
         "T12",
         "near",
         "bottom end",
@@ -226,37 +233,37 @@ pub(super) fn case() -> Value {
     );
     // Along the back edge, the straight-edge beyond: 0 + 3 + 75.
     let (up, down) = (["bottom end", "top end"], ["top end", "bottom end"]);
-    sheet.setting("T6", "far", "back edge", &[78.0], &[3.0, 6.0, 9.0], ends(up, down));
+    work.setting("T6", "far", "back edge", &[78.0], &[3.0, 6.0, 9.0], ends(up, down));
     for (end, wide) in [("left end", "front edge"), ("right end", "front edge")] {
-        sheet.shape("S", "pocket holes", "top", 18.0, [(end, 0.0, 36.0), (wide, 0.0, 80.0)]);
+        work.shape("S", "pocket holes", "top", 18.0, [(end, 0.0, 36.0), (wide, 0.0, 80.0)]);
     }
-    sheet.step = 3;
-    sheet.join(
+    work.step = 3;
+    work.join(
         &[0, 1, 2, 3],
         &[(&["B"], ""), (&["LE"], "left"), (&["RE"], "right"), (&["S"], "above")],
     );
     // 500 across, 600 high: the root of 610,000 is 781.02.
-    sheet.operations.last_mut().unwrap()["square"] =
+    work.operations.last_mut().unwrap()["square"] =
         json!({"sides": all([500.0, 600.0]), "diagonal": "781~", "within": mm(1.0)});
-    sheet.step = 4;
-    sheet.join(&[4, 5], &[(&["LE", "RE", "B", "S"], ""), (&["K"], "back")]);
-    sheet.packet()
+    work.step = 4;
+    work.join(&[4, 5], &[(&["LE", "RE", "B", "S"], ""), (&["K"], "back")]);
+    work.packet()
 }
 
 /// A frame 500 by 600 whose left stile is mitered to a plywood end; the right
 /// end stands behind its stile. The frame is made flat, then the ends come to it.
 pub(super) fn frame() -> Value {
-    let mut sheet = Sheet::new();
+    let mut work = Work::new();
     let (yxz, xyz, yzx) = (["y", "x", "z"], ["x", "y", "z"], ["y", "z", "x"]);
     let stile = [600.0, 50.0, 19.0];
     let miter = feature("miter", "left edge", [0.0; 3], [600.0, 19.0, 19.0]);
-    sheet.part("LS", "ash", STANDING, stile, [0.0; 3], yxz, vec![miter]);
-    sheet.part("RS", "ash", STANDING, stile, [450.0, 0.0, 0.0], yxz, vec![]);
+    work.part("LS", "ash", STANDING, stile, [0.0; 3], yxz, vec![miter]);
+    work.part("RS", "ash", STANDING, stile, [450.0, 0.0, 0.0], yxz, vec![]);
     let rail = [400.0, 40.0, 19.0];
     let pockets =
         |from: f64| feature("pocket holes", "back", [from, 0.0, 0.0], [from + 38.0, 40.0, 19.0]);
     for (mark, up) in [("TR", 560.0), ("BR", 0.0)] {
-        sheet.part(
+        work.part(
             mark,
             "ash",
             ACROSS,
@@ -267,29 +274,29 @@ pub(super) fn frame() -> Value {
         );
     }
     let miter = feature("miter", "front edge", [0.0; 3], [600.0, 18.0, 18.0]);
-    sheet.part("LE", "ply", LEFT_END, [600.0, 300.0, 18.0], [0.0; 3], yzx, vec![miter]);
+    work.part("LE", "ply", LEFT_END, [600.0, 300.0, 18.0], [0.0; 3], yzx, vec![miter]);
     let at = [482.0, 0.0, 19.0];
-    sheet.part("RE", "ply", RIGHT_END, [600.0, 281.0, 18.0], at, yzx, vec![]);
+    work.part("RE", "ply", RIGHT_END, [600.0, 281.0, 18.0], at, yzx, vec![]);
     for (rail, stile) in [("TR", "LS"), ("BR", "LS"), ("TR", "RS"), ("BR", "RS")] {
-        sheet.joint("pocket screws", rail, stile);
+        work.joint("pocket screws", rail, stile);
     }
-    sheet.joint("miter", "LS", "LE");
-    sheet.joint("butt", "RS", "RE");
-    sheet.break_down("LE", "ply", [600.0, 300.0, 18.0]);
-    sheet.break_down("RE", "ply", [600.0, 281.0, 18.0]);
+    work.joint("miter", "LS", "LE");
+    work.joint("butt", "RS", "RE");
+    work.cut_sheet("LE", "ply", [600.0, 300.0, 18.0]);
+    work.cut_sheet("RE", "ply", [600.0, 281.0, 18.0]);
     for mark in ["LS", "RS"] {
-        sheet.solid(mark, stile);
+        work.solid(mark, stile);
     }
     for mark in ["TR", "BR"] {
-        sheet.solid(mark, rail);
+        work.solid(mark, rail);
     }
-    sheet.step = 2;
+    work.step = 2;
     let whole = ("bottom end", 0.0, 600.0);
-    sheet.shape("LS", "miter", "left edge", 19.0, [whole, ("front", 0.0, 19.0)]);
-    sheet.shape("LE", "miter", "front edge", 18.0, [whole, ("outside", 0.0, 18.0)]);
+    work.shape("LS", "miter", "left edge", 19.0, [whole, ("front", 0.0, 19.0)]);
+    work.shape("LE", "miter", "front edge", 18.0, [whole, ("outside", 0.0, 18.0)]);
     for rail in ["TR", "BR"] {
         for end in ["left end", "right end"] {
-            sheet.shape(
+            work.shape(
                 rail,
                 "pocket holes",
                 "back",
@@ -298,20 +305,20 @@ pub(super) fn frame() -> Value {
             );
         }
     }
-    sheet.step = 3;
-    sheet.join(
+    work.step = 3;
+    work.join(
         &[0, 1, 2, 3],
         &[(&["TR"], ""), (&["BR"], "below"), (&["LS"], "left"), (&["RS"], "right")],
     );
-    sheet.step = 4;
-    sheet.join(&[4, 5], &[(&["LS", "TR", "BR", "RS"], ""), (&["LE"], "left"), (&["RE"], "back")]);
-    sheet.packet()
+    work.step = 4;
+    work.join(&[4, 5], &[(&["LS", "TR", "BR", "RS"], ""), (&["LE"], "left"), (&["RE"], "back")]);
+    work.packet()
 }
 
 /// A door 360 by 500 with a panel in grooves 6 by 10 and stub tenons to fit
 /// them, glued up, bored, and hung on a post.
 pub(super) fn door() -> Value {
-    let mut sheet = Sheet::new();
+    let mut work = Work::new();
     let (yxz, xyz, yzx) = (["y", "x", "z"], ["x", "y", "z"], ["y", "z", "x"]);
     let stile = [500.0, 60.0, 19.0];
     let groove = |face, from: f64, long: f64| {
@@ -320,9 +327,9 @@ pub(super) fn door() -> Value {
     let cup =
         |up: f64| feature("hinge cup", "back", [up - 17.5, 5.0, 6.5], [up + 17.5, 40.0, 19.0]);
     let features = vec![groove("right edge", 50.0, 500.0), cup(100.0), cup(400.0)];
-    sheet.part("DL", "ash", STANDING, stile, [20.0, 50.0, 0.0], yxz, features);
+    work.part("DL", "ash", STANDING, stile, [20.0, 50.0, 0.0], yxz, features);
     let features = vec![groove("left edge", 0.0, 500.0)];
-    sheet.part("DR", "ash", STANDING, stile, [320.0, 50.0, 0.0], yxz, features);
+    work.part("DR", "ash", STANDING, stile, [320.0, 50.0, 0.0], yxz, features);
     let rail = [260.0, 60.0, 19.0];
     let tenon = |end, from: f64| feature("tenon", end, [from, 0.0, 6.5], [from + 10.0, 60.0, 12.5]);
     for (mark, up, edge, from) in
@@ -330,30 +337,30 @@ pub(super) fn door() -> Value {
     {
         let features =
             vec![tenon("left end", 0.0), tenon("right end", 250.0), groove(edge, from, 260.0)];
-        sheet.part(mark, "ash", ACROSS, rail, [70.0, up, 0.0], xyz, features);
+        work.part(mark, "ash", ACROSS, rail, [70.0, up, 0.0], xyz, features);
     }
-    sheet.part("P", "thin", STANDING, [400.0, 260.0, 6.0], [70.0, 100.0, 6.5], yxz, vec![]);
-    sheet.part("POST", "ply", LEFT_END, [600.0, 100.0, 18.0], [0.0; 3], yzx, vec![]);
+    work.part("P", "thin", STANDING, [400.0, 260.0, 6.0], [70.0, 100.0, 6.5], yxz, vec![]);
+    work.part("POST", "ply", LEFT_END, [600.0, 100.0, 18.0], [0.0; 3], yzx, vec![]);
     for (rail, stile) in [("DT", "DL"), ("DT", "DR"), ("DB", "DL"), ("DB", "DR")] {
-        sheet.joint("tenon", rail, stile);
+        work.joint("tenon", rail, stile);
     }
     for member in ["DL", "DR", "DT", "DB"] {
-        sheet.joint("floating", "P", member);
+        work.joint("floating", "P", member);
     }
-    sheet.joint("hung", "DL", "POST");
-    sheet.break_down("POST", "ply", [600.0, 100.0, 18.0]);
-    sheet.break_down("P", "thin", [400.0, 260.0, 6.0]);
+    work.joint("hung", "DL", "POST");
+    work.cut_sheet("POST", "ply", [600.0, 100.0, 18.0]);
+    work.cut_sheet("P", "thin", [400.0, 260.0, 6.0]);
     for (mark, size) in [("DL", stile), ("DR", stile), ("DT", rail), ("DB", rail)] {
-        sheet.solid(mark, size);
+        work.solid(mark, size);
     }
-    sheet.step = 2;
+    work.step = 2;
     let edges =
         [("DL", "right edge"), ("DR", "left edge"), ("DT", "bottom edge"), ("DB", "top edge")];
     let pieces: Vec<Value> = edges.iter().map(|(part, edge)| piece(part, edge, None)).collect();
-    sheet.setting("T6", "table", "front", &[6.5], &[3.0, 6.0, 9.0, 10.0], pieces.into());
+    work.setting("T6", "table", "front", &[6.5], &[3.0, 6.0, 9.0, 10.0], pieces.into());
     for rail in ["DT", "DB"] {
         for end in ["left end", "right end"] {
-            sheet.shape(
+            work.shape(
                 rail,
                 "tenon",
                 end,
@@ -362,7 +369,7 @@ pub(super) fn door() -> Value {
             );
         }
     }
-    sheet.step = 3;
+    work.step = 3;
     let moves: [(&[&str], &str); 5] = [
         (&["DT"], ""),
         (&["P"], "below"),
@@ -370,23 +377,23 @@ pub(super) fn door() -> Value {
         (&["DL"], "left"),
         (&["DR"], "right"),
     ];
-    sheet.join(&[0, 1, 2, 3, 4, 5, 6, 7], &moves);
-    sheet.step = 4;
-    sheet.then(
+    work.join(&[0, 1, 2, 3, 4, 5, 6, 7], &moves);
+    work.step = 4;
+    work.then(
         "bore",
         json!({"part": "DL", "face": "back", "what": "hinge cup",
             "from": ["bottom end", "left edge"],
             "centers": [all([100.0, 22.5]), all([400.0, 22.5])],
             "diameter": mm(35.0), "deep": mm(12.5)}),
     );
-    sheet.step = 5;
-    sheet.join(&[8], &[(&["POST"], ""), (&["DL", "DR", "DT", "DB", "P"], "front")]);
-    sheet.packet()
+    work.step = 5;
+    work.join(&[8], &[(&["POST"], ""), (&["DL", "DR", "DT", "DB", "P"], "front")]);
+    work.packet()
 }
 
 /// A drawer 300 by 400 by 100 with dovetailed corners and its bottom in grooves.
 pub(super) fn drawer() -> Value {
-    let mut sheet = Sheet::new();
+    let mut work = Work::new();
     let zyx = ["z", "y", "x"];
     let (xyz, xzy) = (["x", "y", "z"], ["x", "z", "y"]);
     let side = [400.0, 100.0, 12.0];
@@ -403,7 +410,7 @@ pub(super) fn drawer() -> Value {
     ] {
         let features =
             vec![tails("front end", 0.0), tails("back end", 388.0), groove(400.0, inside)];
-        sheet.part(mark, "ash", faces, side, [at, 0.0, 0.0], zyx, features);
+        work.part(mark, "ash", faces, side, [at, 0.0, 0.0], zyx, features);
     }
     let cross = [300.0, 100.0, 12.0];
     let cross_faces =
@@ -412,26 +419,26 @@ pub(super) fn drawer() -> Value {
         ("F", cross_faces("outside", "inside"), 0.0, 6.0),
         ("K", cross_faces("inside", "outside"), 388.0, 0.0),
     ] {
-        sheet.part(mark, "ash", faces, cross, [0.0, 0.0, at], xyz, vec![groove(300.0, inside)]);
+        work.part(mark, "ash", faces, cross, [0.0, 0.0, at], xyz, vec![groove(300.0, inside)]);
     }
-    sheet.part("B", "thin", LYING, [288.0, 388.0, 6.0], [6.0, 13.0, 6.0], xzy, vec![]);
+    work.part("B", "thin", LYING, [288.0, 388.0, 6.0], [6.0, 13.0, 6.0], xzy, vec![]);
     for (part, into) in [("F", "SL"), ("F", "SR"), ("K", "SL"), ("K", "SR")] {
-        sheet.joint("dovetails", part, into);
+        work.joint("dovetails", part, into);
     }
     for member in ["SL", "SR", "F", "K"] {
-        sheet.joint("floating", "B", member);
+        work.joint("floating", "B", member);
     }
-    sheet.break_down("B", "thin", [288.0, 388.0, 6.0]);
+    work.cut_sheet("B", "thin", [288.0, 388.0, 6.0]);
     for (mark, size) in [("SL", side), ("SR", side), ("F", cross), ("K", cross)] {
-        sheet.solid(mark, size);
+        work.solid(mark, size);
     }
-    sheet.step = 2;
+    work.step = 2;
     let pieces: Vec<Value> =
         ["SL", "SR", "F", "K"].iter().map(|part| piece(part, "inside", None)).collect();
-    sheet.setting("T6", "table", "bottom edge", &[13.0], &[3.0, 6.0], pieces.into());
+    work.setting("T6", "table", "bottom edge", &[13.0], &[3.0, 6.0], pieces.into());
     for mark in ["SL", "SR"] {
         for end in ["front end", "back end"] {
-            sheet.shape(
+            work.shape(
                 mark,
                 "dovetails",
                 end,
@@ -440,11 +447,11 @@ pub(super) fn drawer() -> Value {
             );
         }
     }
-    sheet.step = 3;
+    work.step = 3;
     let moves: [(&[&str], &str); 5] =
         [(&["F"], ""), (&["B"], "back"), (&["K"], "back"), (&["SL"], "left"), (&["SR"], "right")];
-    sheet.join(&[0, 1, 2, 3, 4, 5, 6, 7], &moves);
-    sheet.packet()
+    work.join(&[0, 1, 2, 3, 4, 5, 6, 7], &moves);
+    work.packet()
 }
 
 /// The same for every packet of this file.

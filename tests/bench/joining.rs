@@ -2,12 +2,13 @@
 //! nothing, and every joint that is closed has both its halves there.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
 
-use super::board::{Board, Sort};
+use super::board::{Board, Sort, whole};
 use super::body::Body;
-use super::packet::{Joint, JointKind, Leg, Packet};
+use super::packet::{Joint, JointKind, Leg, Packet, Side};
 use super::solid::bodies;
-use super::wood::common;
+use super::wood::{Space, common};
 
 /// How far the two halves of a joint may be apart that only hangs or lies: a
 /// hinge, a shelf pin, a slide with its packer (common practice, no source).
@@ -52,7 +53,7 @@ pub(super) struct Room<'a, 'p> {
     pub(super) boards: &'a [Board<'p>],
     /// As much as the places of two joints may be off.
     pub(super) tolerance: f64,
-    bodies: BTreeMap<usize, Vec<Body>>,
+    bodies: BTreeMap<usize, Rc<[Body]>>,
 }
 
 impl<'a, 'p> Room<'a, 'p> {
@@ -60,14 +61,14 @@ impl<'a, 'p> Room<'a, 'p> {
         Self { packet, boards, tolerance, bodies: BTreeMap::new() }
     }
 
-    fn bodies(&mut self, part: usize) -> Vec<Body> {
+    fn bodies(&mut self, part: usize) -> Rc<[Body]> {
         let boards = self.boards;
-        self.bodies.entry(part).or_insert_with(|| bodies(&boards[part], None)).clone()
+        Rc::clone(self.bodies.entry(part).or_insert_with(|| bodies(&boards[part], None).into()))
     }
 
     /// The part of two that has the dovetails by which they lie in each other,
     /// and its box.
-    fn dovetailed(&self, one: usize, other: usize) -> Option<(usize, super::wood::Space)> {
+    fn dovetailed(&self, one: usize, other: usize) -> Option<(usize, Space)> {
         let joined = self.packet.joints.iter().any(|joint| {
             let pair = [&joint.part, &joint.into];
             let marks = [one, other].map(|part| &self.boards[part].part.mark);
@@ -77,7 +78,7 @@ impl<'a, 'p> Room<'a, 'p> {
             return None;
         }
         [(one, other), (other, one)].into_iter().find_map(|(own, guest)| {
-            let there = self.boards[guest].placed(&super::board::whole(self.boards[guest].exact));
+            let there = self.boards[guest].placed(&whole(self.boards[guest].exact));
             let cut = self.boards[own].cuts.iter().find(|cut| {
                 cut.sort == Sort::Dovetails
                     && common(&self.boards[own].placed(&cut.space), &there).is_some()
@@ -89,30 +90,95 @@ impl<'a, 'p> Room<'a, 'p> {
     /// What one part hits of another, as it comes in by its legs or, with none,
     /// where it stands.
     pub(super) fn hit(&mut self, moved: usize, fixed: usize, legs: &[Leg]) -> Option<String> {
-        let tails = self.dovetailed(moved, fixed);
-        let mut own = self.bodies(moved);
-        let mut other = self.bodies(fixed);
-        if let Some((part, space)) = tails {
-            let open = bodies(&self.boards[part], Some(&space));
-            if part == moved {
-                own = open;
-            } else {
-                other = open;
-            }
-            let thickness = self.boards[part].along(2);
-            // Whatever way it took until then.
-            if legs.last().is_some_and(|leg| leg.from.axis() != thickness) {
-                return Some(format!(
-                    "the dovetails of {} hold it back",
-                    self.boards[part].part.mark
-                ));
-            }
+        // Mostly the one is nowhere near the other.
+        let [all, there] = [moved, fixed].map(|part| {
+            let board = &self.boards[part];
+            Body::new(&board.placed(&whole(board.exact)))
+        });
+        let ways = if legs.is_empty() { vec![all] } else { swept(&all, legs) };
+        if !ways.iter().any(|way| way.hits(&there, self.tolerance)) {
+            return None;
         }
-        if !legs.is_empty() {
-            own = own.iter().flat_map(|body| swept(body, legs)).collect();
-        }
-        let hits = own.iter().any(|one| other.iter().any(|two| one.hits(two, self.tolerance)));
+        let [own, other] = [moved, fixed].map(|part| self.bodies(part));
+        let hits = match self.dovetailed(moved, fixed) {
+            None => self.meet(&own, &other, legs),
+            Some((part, space)) => {
+                let board = &self.boards[part];
+                // Whatever way it took until then.
+                if legs.last().is_some_and(|leg| leg.from.axis() != board.along(2)) {
+                    return Some(format!("the dovetails of {} hold it back", board.part.mark));
+                }
+                let guest = &self.boards[if part == moved { fixed } else { moved }];
+                // Where tails and pins are, they lie in each other and pass
+                // nothing but each other.
+                let socket = bodies(board, Some(&space));
+                let beyond = bodies(guest, Some(&guest.own(&board.placed(&space))));
+                match part == moved {
+                    true => self.meet(&socket, &other, legs) || self.meet(&own, &beyond, legs),
+                    false => self.meet(&own, &socket, legs) || self.meet(&beyond, &other, legs),
+                }
+            }
+        };
         hits.then(|| format!("it hits {}", self.boards[fixed].name()))
+    }
+
+    fn meet(&self, moved: &[Body], fixed: &[Body], legs: &[Leg]) -> bool {
+        let hits = |one: &Body| fixed.iter().any(|two| one.hits(two, self.tolerance));
+        match legs.is_empty() {
+            true => moved.iter().any(hits),
+            false => moved.iter().flat_map(|body| swept(body, legs)).any(|body| hits(&body)),
+        }
+    }
+
+    /// What keeps a shelf from being tilted in: it goes through the opening in
+    /// front of it, or behind, with one end up, and must then come level between
+    /// its boards.
+    pub(super) fn stuck(&self, shelf: usize, there: &[usize], from: Side) -> Option<String> {
+        let board = &self.boards[shelf];
+        let own = board.placed(&whole(board.exact));
+        let middle = own.map(|range| f64::midpoint(range[0], range[1]));
+        let others: Vec<Space> = there
+            .iter()
+            .map(|part| self.boards[*part].placed(&whole(self.boards[*part].exact)))
+            .collect();
+        // From the middle of the shelf to what stands nearest, along one axis.
+        let clear = |axis: usize, among: &dyn Fn(&Space) -> bool| {
+            let beside = |other: &&Space| {
+                let across = 1 - axis;
+                among(other)
+                    && other[across][0] < middle[across]
+                    && middle[across] < other[across][1]
+            };
+            let beside: Vec<&Space> = others.iter().filter(beside).collect();
+            let before = beside.iter().filter(|other| other[axis][1] <= middle[axis]);
+            let behind = beside.iter().filter(|other| other[axis][0] >= middle[axis]);
+            let from = before.map(|other| other[axis][1]).fold(f64::MIN, f64::max);
+            behind.map(|other| other[axis][0]).fold(f64::MAX, f64::min) - from
+        };
+        let on_way = |other: &Space| match from {
+            Side::Front => other[2][0] < own[2][0],
+            Side::Back => own[2][1] < other[2][1],
+            Side::Left | Side::Right | Side::Below | Side::Above => true,
+        };
+        let covers = |other: &&Space| {
+            on_way(other)
+                && (0..2).all(|axis| other[axis][0] < middle[axis] && middle[axis] < other[axis][1])
+        };
+        if others.iter().any(|other| covers(&other)) {
+            return Some("there is no opening to tilt it through".to_owned());
+        }
+        let level_with = |other: &Space| other[2][0] < own[2][1] && own[2][0] < other[2][1];
+        let (wide, high) = (clear(0, &on_way), clear(1, &on_way));
+        let [long, thick] = [0, 1].map(|axis| own[axis][1] - own[axis][0]);
+        let passes = (0..=90).map(|turned| f64::from(turned).to_radians()).any(|turned| {
+            long * turned.cos() + thick * turned.sin() <= wide
+                && long * turned.sin() + thick * turned.cos() <= high
+        });
+        if !passes {
+            return Some("it can't be tilted through its opening".to_owned());
+        }
+        let turns = long.hypot(thick) <= clear(0, &level_with);
+        (!turns).then(|| "it can't be turned level between its boards".to_owned())
     }
 
     /// What keeps the two halves of a joint from meeting.

@@ -17,7 +17,10 @@ mod strokes;
 mod wood;
 
 mod hand;
+mod mutants;
 mod spoiled;
+
+use std::collections::BTreeSet;
 
 /// What a maker has to say of a packet.
 #[derive(Debug, Default)]
@@ -26,6 +29,8 @@ struct Report {
     complaints: Vec<String>,
     /// Walls under 3/16 in beside grooves and mortises.
     thin_walls: Vec<String>,
+    /// The wood that was taken out of each part, to the thousandth.
+    taken: BTreeSet<String>,
 }
 
 /// Builds a piece from its packet.

@@ -6,8 +6,8 @@ use super::compare::{self, Tolerance};
 use super::figures::{printed, said};
 use super::joining::{Fixed, Room};
 use super::packet::{
-    Axis, BreakDown, DrawnPart, Face, Form, GlueUp, Join, Joint, JointKind, Mill, Move, Operation,
-    Packet, Setting, Way, Work,
+    Axis, BreakDown, DrawnPart, Face, Form, GlueUp, How, Join, Joint, JointKind, Mill, Move,
+    Operation, Packet, Setting, Side, Way, Work,
 };
 use super::wood::NOTHING;
 use super::{Report, bores, shapes, strokes};
@@ -24,13 +24,22 @@ pub(super) fn play(packet: &Packet) -> Report {
         play.operation(index, operation);
     }
     play.end();
-    Report { complaints: play.complaints, thin_walls: play.thin_walls }
+    let taken = play.boards.iter().flat_map(|board| {
+        let gone = board.cuts.iter().flat_map(|cut| cut.gone(board.exact));
+        gone.map(|space| format!("{} {:?}", board.part.mark, space.map(|range| range.map(said))))
+    });
+    let taken = taken.collect();
+    Report { complaints: play.complaints, thin_walls: play.thin_walls, taken }
 }
 
 struct Play<'p> {
     packet: &'p Packet,
     boards: Vec<Board<'p>>,
     fixed: Fixed,
+    /// The same without what only hangs, slides, or lies.
+    built: Fixed,
+    /// Doors by now on their hinges: they stand open while something goes in.
+    hung: Vec<usize>,
     /// In which step each joint was closed.
     closed: Vec<Option<u32>>,
     complaints: Vec<String>,
@@ -70,9 +79,10 @@ impl<'p> Play<'p> {
                 None => complaints.push(format!("{}, {} is not drawn", part.mark, part.name)),
             }
         }
-        let fixed = Fixed::new(boards.len());
+        let (fixed, built) = (Fixed::new(boards.len()), Fixed::new(boards.len()));
         let closed = vec![None; packet.joints.len()];
-        let mut play = Self { packet, boards, fixed, closed, complaints, thin_walls: Vec::new() };
+        let (hung, thin_walls) = (Vec::new(), Vec::new());
+        let mut play = Self { packet, boards, fixed, built, hung, closed, complaints, thin_walls };
         play.names();
         play
     }
@@ -197,8 +207,12 @@ impl<'p> Play<'p> {
         }
         let board = &mut self.boards[part];
         board.pieces = Some(1);
+        board.layered = work.way == Way::FaceToFace;
+        // The blank is as large as its pieces come to, at least what is asked.
+        let exact = board.exact[axis] * f64::from(pieces);
         board.size = work.size.map(|size| size.print);
         board.exact = work.size.map(|size| size.exact);
+        (board.size[axis], board.exact[axis]) = (come_to, exact);
     }
 
     fn mill(&mut self, index: usize, work: &Mill) {
@@ -213,7 +227,11 @@ impl<'p> Play<'p> {
                 continue;
             }
             let board = &self.boards[part];
-            let wrong = if !board.cuts.is_empty() {
+            let stock = self.packet.stocks.iter().find(|stock| stock.name == board.part.stock);
+            let sheet = stock.is_some_and(|stock| stock.form == Form::Sheet);
+            let wrong = if axis == 2 && sheet && !board.layered {
+                Some("a sheet is not planed".to_owned())
+            } else if !board.cuts.is_empty() {
                 Some("its joints are cut already".to_owned())
             } else if board.closed.is_some() {
                 Some("it is built in already".to_owned())
@@ -228,6 +246,7 @@ impl<'p> Play<'p> {
             let board = &mut self.boards[part];
             board.size[axis] = work.to.print;
             board.exact[axis] = work.to.exact;
+            board.milled[axis] = true;
         }
     }
 
@@ -274,7 +293,7 @@ impl<'p> Play<'p> {
     /// True for what lies on the bench, such as a door that is glued up: it
     /// stands on no floor, and what still holds it lets it out again.
     fn is_loose(&self, part: usize) -> bool {
-        let own = self.fixed.with(&[part]);
+        let own = self.built.with(&[part]);
         let lands = own.iter().any(|part| self.stands(*part));
         let held = self.packet.joints.iter().any(|joint| {
             let ends = [&joint.part, &joint.into].map(|mark| {
@@ -297,6 +316,7 @@ impl<'p> Play<'p> {
             self.moved(index, number, own, &mut there);
         }
         let mut done: Vec<(usize, usize, bool)> = Vec::new();
+        let mut hung = Vec::new();
         for number in &work.joints {
             let Some(joint) = self.packet.joints.get(*number) else {
                 self.complain(index, &format!("there is no joint {number}"));
@@ -307,17 +327,29 @@ impl<'p> Play<'p> {
                 self.complain(index, &format!("{pair} were joined in step {step}"));
             }
             self.closed[*number] = Some(step);
+            if let JointKind::Hung | JointKind::Slid | JointKind::FrontFixed = joint.kind {
+                let own = work.moves.iter().find(|own| own.parts.contains(&joint.part));
+                let last = own.and_then(|own| own.legs.last());
+                if last.is_some_and(|leg| leg.from != Side::Front) {
+                    self.complain(index, &format!("{} belongs in from the front", joint.part));
+                }
+            }
             if let Some((part, into)) = self.closes(index, joint, &there) {
                 done.push((part, into, is_lasting(joint.kind)));
+                if joint.kind == JointKind::Hung {
+                    hung.push(part);
+                }
             }
         }
         for (part, into, lasts) in done {
             self.fixed.join(part, into);
             if lasts {
+                self.built.join(part, into);
                 self.boards[part].closed.get_or_insert(step);
                 self.boards[into].closed.get_or_insert(step);
             }
         }
+        self.hung.extend(self.built.with(&hung));
         if let Some(square) = &work.square {
             let [a, b] = square.sides.map(|side| side.print);
             let (true_one, mark) = ((a * a + b * b).sqrt(), self.packet.job.tape.exact);
@@ -338,6 +370,11 @@ impl<'p> Play<'p> {
                 parts.push(part);
             }
         }
+        for part in self.built.with(&parts) {
+            if !parts.contains(&part) {
+                self.about(index, part, "it is fixed to what is moved and is not named");
+            }
+        }
         let parts = self.fixed.with(&parts);
         if let Some(part) = parts.iter().find(|part| there.contains(part)).copied() {
             self.about(index, part, "it is there already");
@@ -354,15 +391,25 @@ impl<'p> Play<'p> {
             self.complain(index, &format!("{what}: nothing says how far it is pushed"));
         }
         let mut room = Room::new(self.packet, &self.boards, self.tolerance());
+        let standing: Vec<usize> =
+            there.iter().copied().filter(|part| !self.hung.contains(part)).collect();
         let mut hits = Vec::new();
-        for part in parts.iter().filter(|_| number > 0) {
-            hits.extend(
-                there.iter().filter_map(|fixed| Some((*part, room.hit(*part, *fixed, &own.legs)?))),
-            );
+        for part in parts.iter().copied().filter(|_| number > 0) {
+            if own.how == Some(How::Tilted) {
+                let side = own.legs.first().map_or(Side::Front, |leg| leg.from);
+                hits.extend(room.stuck(part, &standing, side).map(|stuck| (part, stuck)));
+                continue;
+            }
+            for fixed in &standing {
+                let hit = room.hit(part, *fixed, &own.legs);
+                let from = own.legs.first().map_or(String::new(), |leg| {
+                    format!(" on its way from {:?}", leg.from).to_lowercase()
+                });
+                hits.extend(hit.map(|hit| (part, format!("{hit}{from}"))));
+            }
         }
         for (part, hit) in hits {
-            let from = own.legs.first().map(|leg| format!(" from {:?}", leg.from).to_lowercase());
-            self.about(index, part, &format!("{hit} on its way{}", from.unwrap_or_default()));
+            self.about(index, part, &hit);
         }
         there.extend(parts);
     }

@@ -293,14 +293,21 @@ fn a_bit_that_is_not_there_and_one_too_wide_for_a_hand() {
 
 #[test]
 fn a_part_that_is_not_milled() {
-    noticed(frame(), |packet| drop(without(packet, "mill", 0)), "its thickness is 25, drawn 19");
-    noticed(frame(), |packet| drop(without(packet, "mill", 2)), "its length is 625, drawn 600");
+    noticed(frame(), |packet| drop(without(packet, "mill", 4)), "its thickness is 25, drawn 19");
+    noticed(frame(), |packet| drop(without(packet, "mill", 6)), "its length is 625, drawn 600");
+    // A sheet comes from its stock as large as it is drawn, and rough.
+    noticed(frame(), |packet| drop(without(packet, "mill", 0)), "its width is left rough");
+    let planed = |packet: &mut Value| {
+        operation(packet, "mill", 0)["axis"] = "thickness".into();
+        operation(packet, "mill", 0)["to"] = mm(18.0);
+    };
+    noticed(frame(), planed, "LE, part LE: a sheet is not planed");
     let late = |packet: &mut Value| {
-        let own = without(packet, "mill", 1);
+        let own = without(packet, "mill", 5);
         later(packet, own, 2);
     };
     noticed(frame(), late, "LS, part LS: its joints are cut already");
-    let growing = |packet: &mut Value| operation(packet, "mill", 1)["to"] = mm(60.0);
+    let growing = |packet: &mut Value| operation(packet, "mill", 5)["to"] = mm(60.0);
     noticed(frame(), growing, "it has only 56");
 }
 
@@ -416,6 +423,11 @@ fn dovetails_pulled_the_wrong_way() {
         operation(packet, "join", 0)["moves"][3]["legs"] = json!([{"from": "below"}]);
     };
     noticed(drawer(), from, "the dovetails of SL hold it back");
+    // From inside the front would have to pass through between the tails.
+    let through = |packet: &mut Value| {
+        operation(packet, "join", 0)["moves"][3]["legs"] = json!([{"from": "right"}]);
+    };
+    noticed(drawer(), through, "SL, part SL: it hits F, part F on its way from right");
 }
 
 /// The bottom after both sides and the back: its grooves are closed by then.
