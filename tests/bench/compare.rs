@@ -164,8 +164,9 @@ pub(super) fn part(
     let gone = |cut: &Cut| cut.gone(board.exact);
     let removed: Vec<Space> = board.cuts.iter().flat_map(gone).collect();
     let wanted: Vec<Space> = pairs_of(board);
-    if let Some((space, left)) = difference(&whole(board.exact), &removed, &wanted, tolerance.free)
-    {
+    // Two cuts that border on each other are each off by as much.
+    let tolerance = tolerance.free * 2.0 + tolerance.mating;
+    if let Some((space, left)) = difference(&whole(board.exact), &removed, &wanted, tolerance) {
         let what = if left { "wood is left" } else { "wood is gone" };
         let place = space.map(|range| format!("{} to {}", said(range[0]), said(range[1])));
         wrong.push(format!("{what} at {}", place.join(", ")));
@@ -209,10 +210,18 @@ fn off(board: &Board<'_>, pair: &Pair<'_>, tolerance: Tolerance) -> Vec<String> 
             {
                 tolerance.mating
             }
+            // Both its sides are marks.
+            FeatureKind::Notch | FeatureKind::PocketHoles | FeatureKind::DowelHoles => {
+                tolerance.free * 2.0
+            }
             _ => tolerance.free,
         };
         let what = if axis == deep { "deep".to_owned() } else { format!("along its {name}") };
-        if (long - wanted).abs() > most {
+        let by = (long - wanted).abs();
+        if axis == deep && most < by && by <= tolerance.free {
+            let (long, wanted) = (said(long), said(wanted));
+            wrong.push(format!("is set too coarsely: {long} deep, drawn {wanted}"));
+        } else if by > most {
             wrong.push(format!("is {} {what}, drawn {}", said(long), said(wanted)));
         }
         // The middle of what is as large as it should be shows its place.
@@ -251,6 +260,15 @@ pub(super) fn agreeing(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
                     if axis == pair.cut.face.axis || Some(axis) == pair.cut.run {
                         continue;
                     }
+                    // A channel places what lies between its walls, and no part
+                    // that reaches through it.
+                    let along = host.along(axis);
+                    let between = host.placed(&drawn)[along];
+                    let within =
+                        between[0] - reach < own[along][0] && own[along][1] < between[1] + reach;
+                    if pair.cut.sort == Sort::Channel && !within {
+                        continue;
+                    }
                     let off = made[axis][0] - drawn[axis][0];
                     places[host.along(axis)].push((off, &host.part.mark));
                 }
@@ -281,6 +299,7 @@ fn is_let_in(kind: JointKind) -> bool {
 /// Walls beside grooves, dadoes, and mortises that are too thin to last.
 pub(super) fn thin_walls(packet: &Packet, board: &Board<'_>) -> Vec<String> {
     let least = packet.job.unit.mm(WALL) - NOTHING;
+    let fin = Tolerance::of(packet).free + Tolerance::of(packet).mating;
     let gone: Vec<Space> = board.cuts.iter().flat_map(|cut| stepped(cut, board)).collect();
     let grid = Grid::new(&whole(board.exact), gone.iter());
     let filled = grid.filled(&gone);
@@ -293,7 +312,8 @@ pub(super) fn thin_walls(packet: &Packet, board: &Board<'_>) -> Vec<String> {
         for axis in (0..3).filter(|axis| Some(*axis) != cut.run) {
             for is_end in [false, true] {
                 let wall = grid.wall(&filled, &space, axis, is_end);
-                if let Some(wall) = wall.filter(|wall| *wall < least) {
+                // A fin of less than a tape can tell falls off by itself.
+                if let Some(wall) = wall.filter(|wall| fin < *wall && *wall < least) {
                     let what = if axis == cut.face.axis { "under" } else { "beside" };
                     thin.push(format!(
                         "{}: only {} is left {what} its channel or mortise",

@@ -351,10 +351,10 @@ impl<'p> Play<'p> {
         }
         self.hung.extend(self.built.with(&hung));
         if let Some(square) = &work.square {
-            let [a, b] = square.sides.map(|side| side.print);
-            let (true_one, mark) = ((a * a + b * b).sqrt(), self.packet.job.tape.exact);
+            let [a, b] = square.sides.map(|side| side.exact);
+            let (true_one, most) = (a.hypot(b), Tolerance::of(self.packet).free);
             let read = printed(&square.diagonal);
-            if read.is_none_or(|read| (read - true_one).abs() > mark) {
+            if read.is_none_or(|read| (read - true_one).abs() > most) {
                 let said = said(true_one);
                 self.complain(index, &format!("the diagonal is {said}, not {}", square.diagonal));
             }

@@ -1,21 +1,23 @@
 //! What is sawn, pared, chopped, or bored by a jig.
 
 use super::board::{Board, Cut, Sort};
-use super::packet::{Face, Shape, Shaped, Span};
+use super::packet::{Face, Figure, Shape, Shaped, Span};
 use super::wood::{NOTHING, Space};
 
 /// The wood that a shape takes.
 pub(super) fn cut(operation: usize, shape: &Shape, board: &Board<'_>) -> Result<Cut, String> {
     let face = board.face(&shape.face)?;
-    let deep = shape.deep.print;
     let mut space: Space = [[0.0, -1.0]; 3];
+    let deep = through(&shape.deep, shape.deep.print, board.exact[face.axis]);
     space[face.axis] = board.counted(face, [0.0, deep]);
     for span in &shape.spans {
         let from = board.face(&span.from)?;
         if from.axis == face.axis {
             return Err(format!("the {} is no side of the {}", span.from, shape.face));
         }
-        space[from.axis] = board.counted(from, figures(shape.what, span));
+        let [start, end] = figures(shape.what, span);
+        let end = through(&span.end, end, board.exact[from.axis]);
+        space[from.axis] = board.counted(from, [start, end]);
     }
     if space.iter().any(|range| range[1] - range[0] <= NOTHING) {
         return Err("its spans leave nothing to cut".to_owned());
@@ -29,6 +31,11 @@ pub(super) fn cut(operation: usize, shape: &Shape, board: &Board<'_>) -> Result<
         Shaped::PocketHoles | Shaped::DowelHoles => Sort::Hidden,
     };
     Ok(Cut { operation, sort, space, face, run: None })
+}
+
+/// What runs out at the far side runs out, however that is rounded.
+fn through(figure: &Figure, read: f64, size: f64) -> f64 {
+    if (figure.exact - size).abs() <= NOTHING { size } else { read }
 }
 
 /// A tenon and its mortise are gauged for width, as a bit or a chisel gives it,

@@ -1,0 +1,418 @@
+//! Pieces drawn at random: whole specs, written from a row of choices. The
+//! first of every list is the simplest, so that a row of zeros is a plain box
+//! and shrinking leads there.
+
+use std::collections::BTreeSet;
+use std::fmt::Write as _;
+
+/// A spec, and what stands in it.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Drawn {
+    pub(super) text: String,
+    /// Bases, frames, and fronts that stand in it.
+    pub(super) ways: BTreeSet<&'static str>,
+}
+
+/// Writes the spec that a row of choices stands for.
+pub(super) fn write(choices: &[u16]) -> Drawn {
+    let mut writer =
+        Writer { choices: choices.iter(), drawn: Drawn::default(), names: 0, metric: false };
+    writer.spec();
+    writer.drawn
+}
+
+struct Writer<'a> {
+    choices: std::slice::Iter<'a, u16>,
+    drawn: Drawn,
+    names: usize,
+    metric: bool,
+}
+
+/// Where openings stand: what parts them, and how deep lists nest.
+#[derive(Clone, Copy)]
+struct Place {
+    framed: bool,
+    across: bool,
+    depth: usize,
+}
+
+impl Writer<'_> {
+    fn number(&mut self, below: u16) -> u16 {
+        self.choices.next().copied().unwrap_or(0) % below
+    }
+
+    fn one_of<T: Copy>(&mut self, all: &[T]) -> T {
+        let count = u16::try_from(all.len()).unwrap();
+        all[usize::from(self.number(count))]
+    }
+
+    fn flip(&mut self) -> bool {
+        self.number(2) == 1
+    }
+
+    fn line(&mut self, text: &str) {
+        self.drawn.text.push_str(text);
+        self.drawn.text.push('\n');
+    }
+
+    fn is(&mut self, what: &'static str) {
+        self.drawn.ways.insert(what);
+    }
+
+    /// A figure in the unit of the job: inches and millimeters that are about as
+    /// long.
+    fn either(&self, inches: &'static str, millimeters: &'static str) -> &'static str {
+        if self.metric { millimeters } else { inches }
+    }
+
+    fn spec(&mut self) {
+        self.metric = self.flip();
+        let unit = self.either("in", "mm");
+        let tape = if self.metric {
+            self.one_of(&["0.5 mm", "1 mm", "0.1 mm"])
+        } else {
+            self.one_of(&["1/32", "1/16", "1/64"])
+        };
+        self.line("casework 1");
+        self.line(&format!("job \"drawn\" {{ units {unit}; tape {tape} }}"));
+        let base_plate = self.one_of(&["6 in", "150 mm", "7 in", "5-3/4 in"]);
+        self.line(&format!("shop {{ base-plate {base_plate}; clamps 40; open-time 40 min }}"));
+        self.stocks();
+        self.hardware();
+        let framed = !self.flip();
+        let scribed = framed && self.number(4) == 3;
+        let right = if scribed { "wall { scribe 3/4 in }" } else { "open" };
+        self.line(&format!("site {{ left open; right {right}; fixing wall }}"));
+        let cases = self.one_of(&["a", "a", "a", "ab"]);
+        for name in cases.chars() {
+            self.case(name, framed, scribed && cases.ends_with(name));
+        }
+    }
+
+    fn stocks(&mut self) {
+        let ply = self.one_of(&[
+            "plywood 3/4 in",
+            "plywood 3/4 in; actual 23/32 in",
+            "plywood 18 mm",
+            "plywood 3/4 in; actual 18.2 mm",
+            "mdf 18 mm",
+        ]);
+        let thin = self.one_of(&[
+            "plywood 1/4 in",
+            "plywood 1/4 in; actual 13/64 in",
+            "plywood 6 mm; actual 5.5 mm",
+            "hardboard 1/4 in",
+        ]);
+        let frame = self.one_of(&["3/4 in", "19 mm", "13/16 in", "20 mm"]);
+        let front = self.one_of(&["3/4 in", "18 mm", "7/8 in"]);
+        let side = self.one_of(&["1/2 in", "5/8 in", "15 mm"]);
+        self.line(&format!("stock ply {{ {ply}; sheet {{ long 96 in; wide 48 in }} }}"));
+        self.line(&format!("stock thin {{ {thin}; sheet {{ long 96 in; wide 48 in }} }}"));
+        for (name, rough, thick) in
+            [("maple", "5/4", frame), ("cherry", "5/4", front), ("birch", "4/4", side)]
+        {
+            self.line(&format!(
+                "stock {name} {{ lumber {rough}; thickness {thick}; species sugar-maple; sawn quarter }}"
+            ));
+        }
+        let panel = self.one_of(&["1/4 in", "3/8 in", "8 mm"]);
+        self.line(&format!(
+            "stock panel {{ lumber 4/4; thickness {panel}; species sugar-maple; sawn quarter }}"
+        ));
+    }
+
+    fn hardware(&mut self) {
+        let plate = self.one_of(&["", "plate { }"]);
+        if !plate.is_empty() {
+            self.is("hinge plates");
+        }
+        self.line(&format!("hinge cup {{ cup 35 mm; bore 12 mm; from-edge 4 mm; gap 1.5 mm; door-thickness 15 mm to 26 mm; {plate} }}"));
+        self.line("slide under { undermount; length 12 in; room 12-1/2 in; box-inside opening - 42 mm; box-high opening - 22 mm; notch { wide 35 mm; high 13 mm } }");
+        self.line("slide beside { side-mount; length 12 in; room 12-1/2 in; box-outside opening - 1 in; box-high opening - 3/4 in }");
+        self.line("pull knob { screw 5/32 in }");
+        self.line("pull bar { centers 96 mm; screw 5 mm }");
+        self.line("bit nose { round-nose 1/2 in; shank 1/2 in }");
+        for (name, wide) in [
+            ("narrow", "1/4 in"),
+            ("five", "5 mm"),
+            ("half", "1/2 in"),
+            ("twelve", "12 mm"),
+            ("wide", "3/4 in"),
+        ] {
+            if self.number(3) == 1 {
+                self.line(&format!("bit {name} {{ straight {wide} }}"));
+            }
+        }
+    }
+
+    /// A joint of boards, with its depth where it has one.
+    fn joint(&mut self, all: &[&'static str]) -> &'static str {
+        let joint = self.one_of(all);
+        match joint {
+            "dado" => self.one_of(&["dado { deep 1/4 in }", "dado { deep 6 mm }", "dado"]),
+            "rabbet" => self.one_of(&["rabbet { deep 3/8 in }", "rabbet { deep 9 mm }", "rabbet"]),
+            "tenon" => self
+                .one_of(&["tenon { long 1 in; thick 1/4 in }", "tenon { long 20 mm; thick 6 mm }"]),
+            other => other,
+        }
+    }
+
+    fn case(&mut self, name: char, framed: bool, scribed: bool) {
+        let wide = self.number(30) + 30;
+        let high = self.number(16) + 28;
+        let deep = self.number(8) + 17;
+        self.line(&format!("case {name} {{"));
+        self.line(&format!("wide {wide} in; deep {deep} in; high {high} in; stock ply"));
+        match self.number(3) {
+            0 => self.is("no base"),
+            1 => {
+                self.is("toe kick in the ends");
+                self.line("base { toe-kick; high 4 in; set-back 3 in; cut-into ends }");
+            }
+            _ => {
+                self.is("separate base");
+                self.line("base { toe-kick; high 4 in; set-back 3 in; separate }");
+            }
+        }
+        let mut seams = [false; 2];
+        if framed {
+            let mitered = self.number(4);
+            seams = [mitered == 1 || mitered == 3, (mitered == 2 || mitered == 3) && !scribed];
+            for (side, _) in ["left", "right"].iter().zip(seams).filter(|(_, seam)| *seam) {
+                self.is("mitered end");
+                self.line(&format!("end {side} {{ seam miter }}"));
+            }
+        }
+        let joint = self.joint(&["dado", "dado", "pocket", "screw", "dowel"]);
+        let flush = if framed && self.flip() { "; flush" } else { "" };
+        self.line(&format!("bottom {{ joint {joint}{flush} }}"));
+        let joint = self.joint(&["rabbet", "rabbet", "screw"]);
+        self.line(&format!("back {{ stock thin; joint {joint} }}"));
+        if self.flip() {
+            let joint = self.joint(&["rabbet", "pocket", "screw", "dowel"]);
+            self.line(&format!("top {{ panel; joint {joint} }}"));
+        } else {
+            let joint = self.joint(&["pocket", "pocket", "dado", "screw", "dowel"]);
+            let count = self.number(2) + 2;
+            self.line(&format!("top {{ stretchers {count} {{ wide 3 in }}; joint {joint} }}"));
+        }
+        let joint = self.joint(&["dado", "pocket", "screw", "dowel"]);
+        self.line(&format!("partitions {{ joint {joint} }}"));
+        let joint = self.joint(&["dado", "pocket", "screw"]);
+        self.line(&format!("shelves {{ joint {joint} }}"));
+        let across = self.flip();
+        let word = if across { "across" } else { "down" };
+        let place = Place { framed, across, depth: 3 };
+        if framed {
+            self.is("face frame");
+            let joint = self.joint(&["pocket", "tenon", "dowel"]);
+            self.line(&format!("frame {{ stock maple; joint {joint}"));
+            for (side, seam) in ["left", "right"].iter().zip(seams) {
+                let seam = if seam { "; seam miter" } else { "" };
+                let wide = if scribed && *side == "right" {
+                    "2-1/2 in"
+                } else {
+                    self.one_of(&["1-3/4 in", "2 in", "45 mm"])
+                };
+                self.line(&format!("stile {side} {{ wide {wide}{seam} }}"));
+            }
+            self.line("rail top { wide 1-1/2 in }");
+            self.line("rail bottom { wide 1-3/4 in }");
+        } else {
+            self.is("no frame");
+            self.line("frame none");
+        }
+        self.line(&format!("{word} {{"));
+        self.list(place);
+        self.line("}");
+        if framed {
+            self.line("}");
+        }
+        self.fronts(framed);
+        self.drawers();
+        self.line("}");
+    }
+
+    fn fronts(&mut self, framed: bool) {
+        let known = self.drawn.ways.clone();
+        let fronts = ["door", "pair of doors", "drawer", "false front"];
+        let has_fronts = fronts.iter().any(|front| known.contains(front));
+        let set = if self.flip() {
+            self.is("overlay fronts");
+            if framed { "overlay { by 3/8 in }" } else { "overlay { by 1/4 in }" }
+        } else {
+            self.is("inset fronts");
+            "inset"
+        };
+        let pull = self.one_of(&["knob", "bar"]);
+        let build = self.build();
+        self.line(&format!(
+            "fronts {{ stock cherry; set {set}; {build}; hinge cup; pull {pull} }}"
+        ));
+        if !has_fronts {
+            self.drawn.ways = known;
+        }
+    }
+
+    /// How fronts are built.
+    fn build(&mut self) -> &'static str {
+        match self.number(5) {
+            0 | 1 => {
+                self.is("slab fronts");
+                "build slab"
+            }
+            2 => {
+                self.is("paneled fronts, solid panel");
+                "build panel { stile 2-1/4 in; rail 2-1/4 in; panel-stock panel; groove 3/8 in; float 1/16 in }"
+            }
+            3 => {
+                self.is("paneled fronts, sheet panel");
+                "build panel { stile 2 in; rail 2-1/2 in; panel-stock thin; groove 10 mm }"
+            }
+            _ => {
+                self.is("fluted fronts");
+                self.one_of(&[
+                    "build slab; flutes { run vertical; bit nose; deep 1/8 in; pitch 3/4 in; land 3/16 in }",
+                    "build slab; flutes { run horizontal; bit nose; deep 3 mm; pitch 20 mm; stop 1 in }",
+                ])
+            }
+        }
+    }
+
+    fn drawers(&mut self) {
+        let joint = self.joint(&["rabbet", "dovetail", "butt"]);
+        let joint = if joint.starts_with("rabbet") { "rabbet" } else { joint };
+        let slide = self.one_of(&["under", "beside"]);
+        let groove = self.one_of(&[
+            "groove { up 1/2 in; deep 1/4 in }",
+            "groove { up 5/8 in; deep 6 mm; play 1 mm }",
+        ]);
+        let groove =
+            if slide == "under" { groove.replace("1/2 in", "13 mm") } else { groove.to_owned() };
+        self.line(&format!("drawers {{ stock birch; bottom-stock thin; slide {slide}; {groove}; joint {joint}; packer-stock ply }}"));
+    }
+
+    /// A list of openings.
+    fn list(&mut self, place: Place) {
+        let count = self.number(3) + 1;
+        for number in 0..count {
+            if number > 0 {
+                self.parting(place);
+            }
+            self.opening(place, number == 0);
+        }
+    }
+
+    /// What stands between two openings.
+    fn parting(&mut self, place: Place) {
+        let word = if place.across { "stile" } else { "rail" };
+        if !place.framed {
+            let joint = self.joint(&["dado", "pocket", "screw"]);
+            let _ = writeln!(self.drawn.text, "divider {{ joint {joint} }}");
+            return;
+        }
+        let wide = self.one_of(&["1-1/2 in", "2 in", "40 mm"]);
+        let bare = place.across && self.number(6) == 5;
+        let partition = if bare { "; partition none" } else { "" };
+        let _ = writeln!(self.drawn.text, "{word} {{ wide {wide}{partition} }}");
+    }
+
+    fn opening(&mut self, place: Place, first: bool) {
+        self.names += 1;
+        let name = format!("n{}", self.names);
+        let share = self.number(2) + 1;
+        let size = match (first, self.number(4)) {
+            (false, 1) => format!(
+                "{} {}",
+                if place.across { "wide" } else { "high" },
+                self.either("7-1/4", "181")
+            ),
+            _ => format!("share {share}"),
+        };
+        let kinds: &[&str] = match place.depth {
+            0 => &["open", "drawer", "door", "doors", "false"],
+            _ => &["open", "drawer", "list", "door", "doors", "list", "false"],
+        };
+        let kind = self.one_of(kinds);
+        let shelves = match self.number(4) {
+            1 => {
+                self.is("adjustable shelf");
+                "; shelf { adjustable 1 }"
+            }
+            2 => {
+                self.is("fixed shelf");
+                "; shelf { fixed 1 }"
+            }
+            _ => "",
+        };
+        match kind {
+            "list" => {
+                let across = !place.across;
+                let word = if across { "across" } else { "down" };
+                self.line(&format!("{word} {name} {{ {size}"));
+                self.list(Place { across, depth: place.depth - 1, ..place });
+                self.line("}");
+            }
+            "open" => self.line(&format!("open {name} {{ {size}{shelves} }}")),
+            "door" => {
+                self.is("door");
+                let hung = self.one_of(&["left", "right"]);
+                self.line(&format!("door {name} {{ {size}; hung {hung}{shelves} }}"));
+            }
+            "doors" => {
+                self.is("pair of doors");
+                self.line(&format!("doors {name} {{ {size}{shelves} }}"));
+            }
+            "drawer" => {
+                self.is("drawer");
+                self.line(&format!("drawer {name} {{ {size} }}"));
+            }
+            _ => {
+                self.is("false front");
+                self.line(&format!("false {name} {{ {size} }}"));
+            }
+        }
+    }
+}
+
+/// What must be seen among a hundred pieces.
+pub(super) const WAYS: &[&str] = &[
+    "no base",
+    "toe kick in the ends",
+    "separate base",
+    "face frame",
+    "no frame",
+    "mitered end",
+    "inset fronts",
+    "overlay fronts",
+    "slab fronts",
+    "fluted fronts",
+    "paneled fronts, solid panel",
+    "paneled fronts, sheet panel",
+    "hinge plates",
+    "adjustable shelf",
+    "fixed shelf",
+    "door",
+    "pair of doors",
+    "drawer",
+    "false front",
+    "joint: dado",
+    "joint: rabbet",
+    "joint: pocket screws",
+    "joint: screws",
+    "joint: dowels",
+    "joint: tenon",
+    "joint: dovetails",
+    "joint: butt",
+    "joint: miter",
+    "joint: floating",
+    "joint: planted",
+    "joint: hung",
+    "joint: slid",
+    "joint: laid",
+    "joint: front fixed",
+    "guide: near",
+    "guide: far",
+    "guide: table",
+    "guide: lines",
+];

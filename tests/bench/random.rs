@@ -1,0 +1,75 @@
+//! Pieces drawn at random: what the compiler accepts, the shop can build.
+
+use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet};
+
+use casewright::diagnostics::Severity;
+use proptest::prelude::*;
+use proptest::test_runner::{Config, TestRunner};
+use serde_json::Value;
+
+use super::demos::packet;
+use super::{build, open, pieces};
+use crate::support::compile;
+
+/// How many choices a spec is written from; what lies beyond is the simplest.
+const CHOICES: usize = 160;
+
+/// How many pieces are built.
+fn wanted() -> u32 {
+    let given = std::env::var("CASEWRIGHT_PIECES").ok();
+    given.and_then(|given| given.parse().ok()).unwrap_or(100)
+}
+
+/// The joints and the guides of a packet.
+fn ways(packet: &str) -> BTreeSet<String> {
+    let packet: Value = serde_json::from_str(packet).unwrap();
+    let all = |list: &str, word: &str| -> Vec<String> {
+        let own = packet[list].as_array().unwrap().iter();
+        own.filter_map(|own| Some(own[word].as_str()?.to_owned())).collect()
+    };
+    let joints = all("joints", "kind").into_iter().map(|joint| format!("joint: {joint}"));
+    let guides = all("operations", "guide").into_iter().map(|guide| format!("guide: {guide}"));
+    joints.chain(guides).collect()
+}
+
+#[test]
+fn what_the_compiler_accepts_the_shop_can_build() {
+    let wanted = wanted();
+    // About half of what is drawn is refused by a rule of the trade.
+    let config = Config {
+        cases: wanted,
+        max_global_rejects: wanted.saturating_mul(20),
+        failure_persistence: None,
+        ..Config::default()
+    };
+    let counts: RefCell<BTreeMap<String, usize>> = RefCell::default();
+    let choices = prop::collection::vec(any::<u16>(), CHOICES);
+    let built = TestRunner::new(config).run(&choices, |choices| {
+        let drawn = pieces::write(&choices);
+        let compiled = compile(&drawn.text);
+        let errors = compiled.diagnostics.iter().any(|own| own.severity == Severity::Error);
+        prop_assume!(!errors);
+        let packet = packet(&compiled).unwrap();
+        let complaints = build(&packet).complaints;
+        let unknown: Vec<&String> = complaints
+            .iter()
+            .filter(|own| !open::is_known(own, &[open::IN_DEMOS, open::IN_DRAWN]))
+            .collect();
+        prop_assert!(unknown.is_empty(), "{:#?}\n{}", unknown, drawn.text);
+        let mut counts = counts.borrow_mut();
+        let ways = drawn.ways.into_iter().map(str::to_owned).chain(ways(&packet));
+        for way in ways {
+            *counts.entry(way).or_default() += 1;
+        }
+        Ok(())
+    });
+    if let Err(error) = built {
+        panic!("{error}");
+    }
+    // Every way to build is among them.
+    let counts = counts.into_inner();
+    println!("{wanted} pieces: {counts:#?}");
+    let rare: Vec<_> = pieces::WAYS.iter().filter(|way| !counts.contains_key(**way)).collect();
+    assert!(wanted < 100 || rare.is_empty(), "never seen: {rare:?}");
+}
