@@ -82,8 +82,26 @@ impl Sheet {
     }
 }
 
+/// The sheet without the thousandths beside its figures: a hand with a tape
+/// reads the marks.
+fn on_the_tape(text: &str) -> String {
+    let mut parts = text.split(" (");
+    let mut read = parts.next().unwrap_or("").to_owned();
+    for part in parts {
+        let (inside, rest) = part.split_once(')').unwrap_or((part, ""));
+        if inside.parse::<f64>().is_err() {
+            read.push_str(" (");
+            read.push_str(inside);
+            read.push(')');
+        }
+        read.push_str(rest);
+    }
+    read
+}
+
 /// Every set-up of dados, grooves and rabbets of a jig sheet.
 fn read(text: &str) -> Vec<Sheet> {
+    let text = &on_the_tape(text);
     let base = after(text, "for a base plate").expect("the base plate");
     let mut bit = 0.0;
     let mut found: Vec<Sheet> = Vec::new();

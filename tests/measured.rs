@@ -332,12 +332,12 @@ fn a_mark_stands_behind_what_is_made_from_a_reading_and_nothing_else() {
     );
     has(
         "jig-sheet",
-        "dado 0.707 (m) wide and 1/4 deep in the inside face; its near side lies 4 from the bottom end",
+        "dado 23/32~ (0.707) (m) wide and 1/4 deep in the inside face; its near side lies 4 from the bottom end",
     );
     // Cut with a bit of 5/8: 0.707 − 0.625 = 0.082 lies between its two walls. The
     // partition stands behind a stile whose middle lies 47-3/4 from the left, the
     // bottom begins at 15/32: its dado ends at 47.635, 3 + 5/16 beyond the guide.
-    has("jig-sheet", ">> 44-5/16~ (m), then 0.082 (m) toward the left end");
+    has("jig-sheet", ">> 44-5/16~ (44.322) (m), then 0.082 (m) toward the left end");
     // The frame is as drawn.
     has("cut-list", "61-3/4");
     assert!(!all.iter().any(|(_, paper)| paper.contains("61-3/4 (m)")));

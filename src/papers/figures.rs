@@ -56,14 +56,16 @@ impl Figures {
         self.plain(self.tape.up(length)) + self.mark(length.is_measured())
     }
 
-    /// The width or depth of a joint: at a mark of the tape where it lies on one,
-    /// else in thousandths of an inch or hundredths of a millimeter, since no
-    /// joint is cut to half a mark.
+    /// The width, depth or place of a joint: where it lies on no mark of the
+    /// tape, thousandths of an inch or hundredths of a millimeter stand beside
+    /// it, since no joint is cut to half a mark: `7/32~ (0.203)`.
     pub(super) fn mating(&self, length: Length) -> String {
-        if self.tape.print(length).is_rounded() {
-            return format!("{}{}", self.tape.fine(length), self.mark(length.is_measured()));
+        let printed = self.tape.print(length);
+        if !printed.is_rounded() {
+            return self.text(length);
         }
-        self.text(length)
+        let (shown, fine) = (self.shown(printed), self.tape.fine(length));
+        format!("{shown} ({fine}){}", self.mark(length.is_measured()))
     }
 
     /// A length that no fraction gives exactly, as of a diagonal.

@@ -158,7 +158,7 @@ fn steps(source: &Source<'_, '_>, guided: &Guided) -> (usize, String) {
 fn settings(source: &Source<'_, '_>, setup: &Setup, guided: &Guided) -> String {
     let settings = &guided.settings;
     let exact = settings.iter().all(|set| !source.work.piece.tape().print(*set).is_rounded());
-    let texts: Vec<String> = settings.iter().map(|set| source.figures.text(*set)).collect();
+    let texts: Vec<String> = settings.iter().map(|set| source.figures.mating(*set)).collect();
     let way = way(setup, guided.guide);
     let (steps, each) = steps(source, guided);
     // What two settings are apart is the width of the joint: no tape is true

@@ -198,8 +198,9 @@ impl<'a, 'p> Room<'a, 'p> {
             | JointKind::Butt
             | JointKind::Miter
             | JointKind::Floating
-            | JointKind::Planted
-            | JointKind::FrontFixed => self.tolerance,
+            | JointKind::Planted => self.tolerance,
+            // Blocks behind its gap hold an inset false front.
+            JointKind::FrontFixed => mm(HANGS),
         };
         // Two halves that meet cover each other by more than a line.
         let cover = mm(1.0);

@@ -122,7 +122,11 @@ fn strokes(setting: &Setting, tool: &Tool, base: f64, across: f64, deep: f64) ->
         Guide::Lines => setting
             .set
             .iter()
-            .flat_map(|set| [center(set.print), center(across - set.print)])
+            .flat_map(|set| {
+                let middle = (set.exact * 2.0 - across).abs() < NOTHING;
+                let other = (!middle).then(|| center(across - set.print));
+                std::iter::once(center(set.print)).chain(other)
+            })
             .collect(),
     }
 }

@@ -82,7 +82,7 @@ impl<'d> Maker<'d, '_> {
         Figure { exact, print: self.tape.text(length) }
     }
 
-    /// A depth of a joint, as the papers print it.
+    /// A setting or depth of a joint: as fine as the papers print it.
     fn mating(&self, length: Length) -> Figure {
         let mut figure = self.figure(length);
         if self.tape.print(length).is_rounded() {

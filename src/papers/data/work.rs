@@ -91,7 +91,7 @@ impl<'d> Maker<'d, '_> {
             tool: tool_id(&setup.cutter),
             guide,
             datum: &setup.datum,
-            set: set.into_iter().map(|length| self.figure(length)).collect(),
+            set: set.into_iter().map(|length| self.mating(length)).collect(),
             depths: setup.passes.iter().map(|pass| self.mating(*pass)).collect(),
             pieces: self.pieces(setup),
         }
@@ -150,7 +150,7 @@ impl<'d> Maker<'d, '_> {
             part: &part.mark,
             what: feature.kind.word(),
             face: part.face_name(feature.face),
-            deep: self.figure(feature.deep),
+            deep: self.mating(feature.deep),
             spans: [self.stretch(part, first, feature.u), self.stretch(part, second, feature.v)],
             long_point: long_point(part, feature),
             holes: match feature.kind {
@@ -178,7 +178,7 @@ impl<'d> Maker<'d, '_> {
             true => (first, from, to),
             false => (last, whole - to, whole - from),
         };
-        Stretch { from: part.face_name(face), start: self.figure(start), end: self.figure(end) }
+        Stretch { from: part.face_name(face), start: self.mating(start), end: self.mating(end) }
     }
 
     fn moved(&self, own: &Move) -> Moved<'d> {

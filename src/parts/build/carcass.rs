@@ -349,6 +349,7 @@ fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
         &board.joint,
         (member.x, member.x + member.long.length, member.long.clone()),
         member.y,
+        builder.planes.carcass.clone(),
         board.span,
         board.notes.clone(),
     );
@@ -363,6 +364,7 @@ pub(super) fn shelf_between(
     joint: &Joinery,
     (left, right, clear): (Length, Length, Size),
     y: Length,
+    front: Size,
     span: crate::measure::Span,
     notes: Vec<String>,
 ) {
@@ -386,11 +388,6 @@ pub(super) fn shelf_between(
     if hosts[1].is_some() {
         length = length + &let_in;
     }
-    let set_back = match role {
-        Role::FixedShelf => builder.case.shelves.set_back.clone(),
-        _ => Size::zero(),
-    };
-    let front = &planes.carcass + &set_back;
     let id = builder.add(Draft {
         of,
         which,

@@ -116,8 +116,14 @@ fn drawer(
         notches(builder, ends[1], notch, slide, reach.length);
     }
     let of = Of::Front(FrontId { opening: opening.id, leaf: Leaf::Front });
-    let slab = |part: &Part| part.of == of && part.role == Role::Slab;
-    let front = builder.own().find(|(_, part)| slab(part)).map(|(id, _)| id);
+    // The screws of a framed front go into its lower rail, which the box covers
+    // however low it is.
+    let held = |part: &Part| match part.role {
+        Role::Slab => part.of == of,
+        Role::FrontRail => part.of == of && part.which == Which::Bottom,
+        _ => false,
+    };
+    let front = builder.own().find(|(_, part)| held(part)).map(|(id, _)| id);
     if let Some(front) = front {
         builder.join(JointSort::FrontFixed, front, ends[0], false, opening.span);
     }

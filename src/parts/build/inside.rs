@@ -116,6 +116,7 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
                 &joint,
                 extent,
                 y,
+                shelf_front(builder, opening),
                 set.span,
                 notes,
             );

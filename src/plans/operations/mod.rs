@@ -9,6 +9,7 @@ mod solid;
 use std::collections::BTreeMap;
 
 use crate::measure::Length;
+use crate::model::Stock;
 use crate::parts::{Bore, Face, Joint, JointSort, Part, PartId};
 
 use super::Workings;
@@ -161,6 +162,10 @@ fn taken(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
     for along in [Along::Thickness, Along::Width, Along::Length] {
         let mut sizes: BTreeMap<Length, Vec<PartId>> = BTreeMap::new();
         for (id, part) in task.mills.iter().filter_map(part) {
+            // A sheet is as thick as it is.
+            if along == Along::Thickness && !is_planed(work, part) {
+                continue;
+            }
             sizes.entry(along.of(part)).or_default().push(id);
         }
         // The longest first: a piece that is spoiled gives a shorter one.
@@ -168,6 +173,11 @@ fn taken(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
         doings.extend(mills.map(|(to, parts)| Doing::Mill { along, to, parts }));
     }
     doings
+}
+
+/// True for a part that comes to its thickness by planing.
+fn is_planed(work: &Workings<'_>, part: &Part) -> bool {
+    work.piece.stock(part.stock).is_none_or(Stock::is_solid) || gluing::layers(work.piece, part) > 1
 }
 
 fn broken_down(work: &Workings<'_>, id: PartId, part: &Part) -> Doing {
