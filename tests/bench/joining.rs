@@ -186,7 +186,8 @@ impl<'a, 'p> Room<'a, 'p> {
         let mm = |millimeters| self.packet.job.unit.mm(millimeters);
         let reach = match joint.kind {
             JointKind::Hung => mm(HANGS),
-            JointKind::Laid => mm(LIES),
+            // A false front is held by blocks across its gap.
+            JointKind::Laid | JointKind::FrontFixed => mm(LIES),
             JointKind::Slid => mm(SLIDES),
             JointKind::Dado
             | JointKind::Rabbet
@@ -199,8 +200,6 @@ impl<'a, 'p> Room<'a, 'p> {
             | JointKind::Miter
             | JointKind::Floating
             | JointKind::Planted => self.tolerance,
-            // Blocks behind its gap hold an inset false front.
-            JointKind::FrontFixed => mm(HANGS),
         };
         // Two halves that meet cover each other by more than a line.
         let cover = mm(1.0);

@@ -352,7 +352,8 @@ impl<'p> Play<'p> {
         self.hung.extend(self.built.with(&hung));
         if let Some(square) = &work.square {
             let [a, b] = square.sides.map(|side| side.exact);
-            let (true_one, most) = (a.hypot(b), Tolerance::of(self.packet).free);
+            let most = Tolerance::of(self.packet).free + self.packet.job.unit.mm(0.01);
+            let true_one = a.hypot(b);
             let read = printed(&square.diagonal);
             if read.is_none_or(|read| (read - true_one).abs() > most) {
                 let said = said(true_one);
