@@ -8,7 +8,7 @@ use std::sync::LazyLock;
 
 use casewright::measure::Length;
 use casewright::model::{MemoryFiles, OpeningKind, Piece, Set};
-use casewright::parts::{Assembly, Bore, FeatureKind, JointSort, Part, PartId, Parts};
+use casewright::parts::{Assembly, Bore, FeatureKind, JointSort, Part, PartId, Parts, Role};
 use casewright::pipeline::{self, Compilation};
 use casewright::plans::Workings;
 use casewright::plans::assembly::Task;
@@ -91,6 +91,15 @@ impl Shop {
     fn closed(&self, joint: usize) -> Vec<usize> {
         let all = self.tasks.iter().enumerate();
         all.filter(|(_, task)| task.closes.contains(&joint)).map(|(number, _)| number).collect()
+    }
+
+    /// The task that brings a part to its size.
+    fn milled(&self, id: PartId) -> usize {
+        let all = self.tasks.iter().enumerate();
+        let of: Vec<usize> =
+            all.filter(|(_, task)| task.mills.contains(&id)).map(|(number, _)| number).collect();
+        assert_eq!(of.len(), 1, "{}: {}", self.name, self.part(id).path);
+        of[0]
     }
 
     fn titled(&self, title: &str) -> Option<usize> {
@@ -318,4 +327,99 @@ fn every_false_front_is_fixed() {
         }
     }
     assert!(seen > 0, "a demo piece has one");
+}
+
+/// A drawer box, a front, a loose shelf and a packer are cut when every glued
+/// joint of the case and its frame is closed; a back, when the boards that it
+/// goes into have their joints, so that they stand together dry.
+#[test]
+fn what_goes_into_an_opening_is_cut_from_the_opening_that_was_made() {
+    let mut seen: BTreeSet<&str> = BTreeSet::new();
+    for shop in SHOPS.iter() {
+        let glued: Vec<(usize, PartId)> = shop
+            .parts
+            .joints
+            .iter()
+            .enumerate()
+            .filter(|(_, joint)| joint.glued)
+            .flat_map(|(index, joint)| [(index, joint.part), (index, joint.into)])
+            .filter(|(_, id)| {
+                matches!(shop.part(*id).assembly, Assembly::Carcass(_) | Assembly::Frame(_))
+            })
+            .collect();
+        for (id, part) in shop.parts.iter() {
+            let what = match (part.role, part.assembly.clone()) {
+                (Role::AdjustableShelf, _) => "shelf",
+                (Role::Packer, _) => "packer",
+                (Role::HingeBlock, _) => "block",
+                (_, Assembly::DrawerBox(_)) => "box",
+                (_, Assembly::Front(_)) => "front",
+                (Role::Back, _) => "back",
+                _ => continue,
+            };
+            let before = shop.before(shop.milled(id));
+            let name = format!("{}: {}", shop.name, part.path);
+            if what == "back" {
+                for (task, _) in shop
+                    .parts
+                    .joints
+                    .iter()
+                    .filter(|joint| joint.part == id)
+                    .flat_map(|joint| shop.cuts(joint.into))
+                    .filter(|(_, kind)| !is_late(*kind))
+                {
+                    assert!(before.contains(&task), "{name}");
+                }
+            } else {
+                let own = |(index, host): &&(usize, PartId)| {
+                    let joint = &shop.parts.joints[*index];
+                    let both = [joint.part, joint.into].map(|id| shop.part(id));
+                    let built = |part: &Part| {
+                        matches!(part.assembly, Assembly::Carcass(_) | Assembly::Frame(_))
+                    };
+                    shop.part(*host).case == part.case && both.into_iter().all(built)
+                };
+                for (index, _) in glued.iter().filter(own) {
+                    let closed = shop.closed(*index);
+                    let still = shop.parts.joints[*index].sort == JointSort::Planted;
+                    assert!(still || closed.iter().all(|task| before.contains(task)), "{name}");
+                }
+            }
+            seen.insert(what);
+        }
+    }
+    assert!(seen.len() >= 5, "{seen:?}");
+}
+
+/// A back is fixed once, after the last coat; before that it squares the case
+/// while its glue is open.
+#[test]
+fn a_back_squares_the_case_and_is_fixed_after_the_finish() {
+    let mut seen = 0;
+    for shop in SHOPS.iter() {
+        for (id, part) in shop.parts.iter().filter(|(_, part)| part.role == Role::Back) {
+            let fixed = shop
+                .parts
+                .joints
+                .iter()
+                .enumerate()
+                .filter(|(_, joint)| joint.part == id)
+                .flat_map(|(index, _)| shop.closed(index));
+            for task in fixed {
+                let before = shop.before(task);
+                let coats = shop.tasks.iter().enumerate();
+                for (coat, _) in coats.filter(|(_, task)| task.title.starts_with("Coat ")) {
+                    assert!(before.contains(&coat), "{}: {}", shop.name, part.path);
+                    seen += 1;
+                }
+            }
+            let case = shop.piece.case(part.case).expect("a case");
+            let glue = shop.titled(&format!("Glue up the carcass of {}", case.name));
+            let Some(glue) = glue else { continue };
+            assert!(shop.before(glue).contains(&shop.milled(id)), "{}", shop.name);
+            let said = shop.tasks[glue].lines.iter().any(|line| line.contains(&part.mark));
+            assert!(said, "{}: {}", shop.name, part.path);
+        }
+    }
+    assert!(seen > 10, "{seen}");
 }

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use crate::measure::{Length, Unit};
 use crate::model::{Axis, Item, OpeningKind, Piece, Size, Stock, StockId};
 use crate::parts::{Grain, Part, PartId, Role};
+use crate::plans::assembly::{Stage, is_broken_down_first, stage};
 use crate::plans::small_parts;
 use crate::trade;
 
@@ -46,6 +47,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         count += own.len();
         blocks.push(Block::Heading(heading(stock, source)));
         blocks.extend(about(stock, &own, source).map(Block::Note));
+        blocks.extend(later(&own, source).into_iter().map(Block::Note));
         for note in &stock.notes {
             blocks.push(Block::Note(note.clone()));
         }
@@ -124,6 +126,27 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Opt
     line.replace_range(..1, &first);
     line.push('.');
     Some(line)
+}
+
+/// Which pieces are not sawn to size with the rest.
+fn later(own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Vec<String> {
+    let marks = |first: bool| {
+        let own = own.iter().filter(|(id, part)| {
+            stage(part) != Stage::First
+                && is_broken_down_first(source.work.piece, part) == first
+                && !left_to_cut::is_done(source.work.ledger(), *id)
+        });
+        own.map(|(_, part)| part.mark.as_str()).collect::<Vec<_>>().join(", ")
+    };
+    let notes = [
+        (marks(true), "Saw these to their rough size for now"),
+        (marks(false), "Keep sheet for these, and saw none of them yet"),
+    ];
+    let told = notes.into_iter().filter(|(marks, _)| !marks.is_empty());
+    told.map(|(marks, what)| {
+        format!("{what}. They are cut to size from what the case comes to, in a step of the assembly order: {marks}.")
+    })
+    .collect()
 }
 
 /// What the rough pieces of a stock come to: board feet, or cubic metres.

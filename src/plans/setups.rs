@@ -5,6 +5,7 @@ use crate::model::{BitShape, Piece};
 use crate::parts::{Channel, Face, Feature, FeatureKind, Part, PartId, Parts};
 use crate::trade;
 
+use super::assembly::{Stage, stage};
 use super::guide::{self, Board, Guided};
 
 /// One line of a set-up, across its run.
@@ -53,6 +54,9 @@ pub struct Run {
 pub struct Setup {
     /// What is cut.
     pub kind: FeatureKind,
+    /// What its pieces take their size from: those of a drawer lie on the bench long
+    /// after those of the case.
+    pub stage: Stage,
     /// The face, in the frame of its parts.
     pub face: Face,
     /// It runs along the length of its parts.
@@ -138,6 +142,7 @@ impl Setup {
 fn add(setups: &mut Vec<Setup>, new: Setup) {
     let same = setups.iter_mut().find(|old| {
         old.kind == new.kind
+            && old.stage == new.stage
             && old.deep == new.deep
             && old.lines == new.lines
             && old.datum == new.datum
@@ -199,6 +204,7 @@ fn one(piece: &Piece, part: &Part, id: PartId, numbered: &[(usize, &Feature)]) -
     let length: Length = features.iter().map(|f| f.run(along)).map(|(from, to)| to - from).sum();
     Setup {
         kind: first.kind,
+        stage: stage(part),
         face: first.face,
         along,
         datum: part.face_name(channel.datum),

@@ -189,6 +189,11 @@ pub(crate) fn layers(piece: &Piece, part: &Part) -> i64 {
     own.map_or(1, |own| (part.thickness.length / own).ceil().clamp(1, 1000))
 }
 
+/// True for a part that no single board of its stock gives.
+pub(crate) fn is_blank(piece: &Piece, part: &Part) -> bool {
+    is_glued_up(piece, part) || layers(piece, part) > 1
+}
+
 /// The boards of a glued-up blank.
 pub(crate) fn boards(piece: &Piece, part: &Part) -> Staves {
     let most = widest_board(piece, part).unwrap_or(part.rough.width);

@@ -3,6 +3,7 @@
 
 pub mod gluing;
 mod schedule;
+mod stage;
 mod tasks;
 
 use crate::measure::{Duration, Length};
@@ -10,6 +11,8 @@ use crate::parts::PartId;
 use crate::plans::Workings;
 
 pub use schedule::{Schedule, Slot};
+pub(crate) use stage::is_broken_down_first;
+pub use stage::{Stage, stage};
 
 /// What happens after the hands-on part of a task.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,7 +1,7 @@
 //! Frame, base and carcass of a case, and what is planted on them.
 
 use crate::model::{Case, CaseId};
-use crate::parts::{Assembly, JointSort, PartId, Role};
+use crate::parts::{Assembly, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 
 use super::{Maker, Work, minutes};
@@ -14,24 +14,32 @@ impl Maker<'_, '_> {
     /// Frame, base and carcass of one case; the tasks after which it stands.
     pub(super) fn case(&mut self, case: &Case) -> Vec<usize> {
         let (id, name) = (case.id, &case.name);
-        let frame = self.unit_glue(&Assembly::Frame(id), &format!("face frame of {name}"));
-        let base = self.unit_glue(&Assembly::Base(id), &format!("base of {name}"));
-        let carcass = self.unit_glue(&Assembly::Carcass(id), &format!("carcass of {name}"));
+        let frame = self.unit_glue(&Assembly::Frame(id), &format!("face frame of {name}"), None);
+        let base = self.unit_glue(&Assembly::Base(id), &format!("base of {name}"), None);
+        let title = format!("carcass of {name}");
+        let carcass = self.unit_glue(&Assembly::Carcass(id), &title, Some(case));
         let stands = match carcass {
             Some(carcass) => vec![carcass],
-            None => self.ready(&self.ids(|part| part.assembly == Assembly::Carcass(id))),
+            None => {
+                let boards =
+                    |part: &Part| part.assembly == Assembly::Carcass(id) && part.role != Role::Back;
+                let stands = self.ready(&self.ids(boards));
+                self.back_sawn(case, stands.clone());
+                stands
+            }
         };
         let stands = self.planted(id, stands, base);
         self.frame_on(case, stands, frame)
     }
 
-    /// A glue-up of everything whose wood joints lie within one unit.
-    fn unit_glue(&mut self, unit: &Assembly, what: &str) -> Option<usize> {
+    /// A glue-up of everything whose wood joints lie within one unit; that of a
+    /// case is squared with its back while the glue is open.
+    fn unit_glue(&mut self, unit: &Assembly, what: &str, case: Option<&Case>) -> Option<usize> {
         let joints = self.joints_of(unit);
         if joints.is_empty() {
             return None;
         }
-        let lines = self.joint_lines(&joints);
+        let mut lines = self.joint_lines(&joints);
         let mut parts: Vec<PartId> =
             joints.iter().flat_map(|joint| [joint.part, joint.into]).collect();
         parts.sort_unstable();
@@ -48,19 +56,56 @@ impl Maker<'_, '_> {
             minutes::DRY_FIT,
             after,
         );
+        let mut ready = vec![dry];
+        if let Some(back) = case.and_then(|case| self.back_sawn(case, vec![dry])) {
+            ready.push(back);
+            let backs = self.back_of(case);
+            lines.push(format!("while the glue is open, screw {} on without glue, one screw at each corner and one halfway between; pull the case square against it", self.marks(&backs)));
+        }
         let minutes = minutes::JOINT * joints.len() as i64;
         let title = format!("Glue up the {what}");
-        let glued = self.glue(title, lines, parts.clone(), minutes, &load, square, vec![dry]);
+        let glued = self.glue(title, lines, parts.clone(), minutes, &load, square, ready);
         self.closes(glued, self.closing.get(unit).cloned().unwrap_or_default());
         self.makes(&parts, glued);
         Some(glued)
     }
 
-    /// Base, kick board, legs and back: fixed to the carcass once it is square.
+    fn back_of(&self, case: Option<&Case>) -> Vec<PartId> {
+        let of = case.map(|case| case.id);
+        self.ids(|part| part.role == Role::Back && Some(part.case) == of)
+    }
+
+    /// The back comes off before the finish, and goes on for good after it.
+    pub(super) fn back_on(&mut self, finished: usize) -> Option<usize> {
+        let backs = self.ids(|part| part.role == Role::Back);
+        if backs.is_empty() {
+            return None;
+        }
+        let lines = vec![format!(
+            "{}: set it in its old screw holes, check that the case is still square, then pin or screw it every 6 in or 150 mm, without glue",
+            self.marks(&backs)
+        )];
+        let mut after = vec![finished];
+        after.extend(self.ready(&backs));
+        let minutes = minutes::JOINT * 3 * backs.len() as i64;
+        let title = match backs.len() {
+            1 => "Fix the back for good",
+            _ => "Fix the backs for good",
+        };
+        let work = Work::Bench;
+        let task = self.simple(title.to_owned(), lines, backs.clone(), work, minutes, after);
+        let joints =
+            self.picked(|joint| joint.sort == JointSort::Planted && backs.contains(&joint.part));
+        self.closes(task, joints);
+        self.makes(&backs, task);
+        Some(task)
+    }
+
+    /// Base, kick board and legs: fixed to the carcass once it is square.
     fn planted(&mut self, case: CaseId, carcass: Vec<usize>, base: Option<usize>) -> Vec<usize> {
         let mut last = carcass;
         let mut loose = base;
-        let steps: [Planting; 4] = [
+        let steps: [Planting; 3] = [
             (
                 |role| matches!(role, Role::Bottom | Role::End(_)),
                 Role::Bottom,
@@ -68,7 +113,6 @@ impl Maker<'_, '_> {
             ),
             (|role| role == Role::Kick, Role::Kick, "Fix the toe kick"),
             (|role| role == Role::Leg, Role::Leg, "Set the legs under the bottom"),
-            (|role| role == Role::Back, Role::Back, "Fix the back"),
         ];
         for (is_of, role, title) in steps {
             let of_role = |index: &usize| {
@@ -99,9 +143,6 @@ impl Maker<'_, '_> {
                         true => "screw a cleat to the inside of the base along each end, and the ends to the cleats from inside, without glue, so that it comes apart for the stairs".to_owned(),
                         false => "screw from inside without glue, so that it comes apart for the stairs".to_owned(),
                     });
-                }
-                Role::Back => {
-                    lines.push(format!("{marks}: square the case with it, then pin or screw it every 6 in or 150 mm, without glue"));
                 }
                 Role::Kick => lines.push(format!(
                     "{marks}: glue and screw across both notches; leave it long at a wall"

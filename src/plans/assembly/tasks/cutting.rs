@@ -4,44 +4,96 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Length, MEASURED};
 use crate::model::{OpeningId, Stock};
-use crate::parts::{Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
-use crate::plans::assembly::{Blank, gluing};
+use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
+use crate::plans::assembly::{Blank, gluing, is_broken_down_first};
 
-use super::{Maker, Task, Wait, Work, hands, minutes};
-
-/// True for a front that is one board: it comes to size in its opening.
-fn is_front_board(part: &Part) -> bool {
-    part.role == Role::Slab
-}
+use super::{Maker, Stage, Task, Wait, Work, hands, minutes, stage, words};
 
 impl Maker<'_, '_> {
     pub(super) fn cut(&mut self) -> usize {
-        let all = self.ids(|_| true);
-        let minutes = minutes::CUT_PART * all.len() as i64;
-        let lines = vec![
-            "cut everything on the cut list, and mark each piece before it leaves the saw"
-                .to_owned(),
-        ];
-        let title = "Cut the parts".into();
-        let cut = self.simple(title, lines, Vec::new(), Work::Machine, minutes, Vec::new());
-        let whole = self.ids(|part| !self.is_blank(part) && !is_front_board(part));
-        if let Some(task) = self.tasks.get_mut(cut) {
-            task.breaks.clone_from(&all);
+        let (early, sized) = (
+            self.ids(|part| self.is_broken_down_first(part)),
+            self.ids(|part| stage(part) == Stage::First && !self.is_blank(part)),
+        );
+        let mut lines = vec!["mark every piece before it leaves the saw".to_owned()];
+        lines.push(format!("cut the parts of the {} to the sizes on the cut list", self.built()));
+        if early.iter().any(|id| self.parts.get(*id).is_some_and(|part| self.is_blank(part))) {
+            lines.push("saw the boards for wide and thick parts rough; they are glued up before they come to size".to_owned());
         }
-        self.mills(cut, whole);
+        let later = |first: bool| {
+            self.kinds(|part| {
+                stage(part) != Stage::First && self.is_broken_down_first(part) == first
+            })
+        };
+        if let Some(rough) = later(true) {
+            lines.push(format!("saw the boards of the {rough} to their rough size only; they come to size when the case stands and is measured"));
+        }
+        if let Some(kept) = later(false) {
+            lines.push(format!(
+                "keep sheet for the {kept}, and saw none of it yet, for the same reason"
+            ));
+        }
+        let all = early;
+        let minutes = minutes::CUT_PART * all.len() as i64;
+        let title = "Break down the stock and cut the case parts".into();
+        let cut = self.simple(title, lines, Vec::new(), Work::Machine, minutes, Vec::new());
+        self.breaks(cut, &all);
+        self.mills(cut, sized);
         self.makes(&all, cut);
         cut
     }
 
+    pub(super) fn is_broken_down_first(&self, part: &Part) -> bool {
+        is_broken_down_first(self.piece, part)
+    }
+
+    /// What stands before anything is fitted to it: `case, its base, and its face
+    /// frame`.
+    fn built(&self) -> String {
+        let has = |is: fn(&Assembly) -> bool| self.members.keys().any(|unit| is(unit));
+        let mut names = vec![if self.piece.cases.len() == 1 { "case" } else { "cases" }];
+        if has(|unit| matches!(unit, Assembly::Base(_))) {
+            names.push("base");
+        }
+        if has(|unit| matches!(unit, Assembly::Frame(_))) {
+            names.push("face frame");
+        }
+        words(&names)
+    }
+
+    /// What kinds of parts `pick` picks, in words.
+    fn kinds(&self, pick: impl Fn(&Part) -> bool) -> Option<String> {
+        let mut names: Vec<&str> = Vec::new();
+        for (_, part) in self.parts.iter().filter(|(_, part)| pick(part)) {
+            let name = match (part.role, &part.assembly) {
+                (Role::Back, _) if self.piece.cases.len() == 1 => "back",
+                (Role::Back, _) => "backs",
+                (Role::FrontPanel, _) => "panels of the fronts",
+                (Role::DrawerBottom, _) => "drawer bottoms",
+                (Role::Packer, _) => "packers",
+                (Role::HingeBlock, _) => "hinge blocks",
+                (Role::AdjustableShelf, _) => "loose shelves",
+                (_, Assembly::DrawerBox(_)) => "drawer boxes",
+                _ => "fronts",
+            };
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+        (!names.is_empty()).then(|| words(&names))
+    }
+
     /// Shelf pins and hinge plates are bored for while the boards lie flat.
-    pub(super) fn pins(&mut self) {
+    pub(super) fn pins(&mut self, from: Stage) {
         let shelves: Vec<&Joint> =
             self.parts.joints.iter().filter(|j| j.sort == JointSort::Laid).collect();
-        let mut pinned: Vec<PartId> = shelves.iter().map(|joint| joint.into).collect();
+        let here = |id: &PartId| self.parts.get(*id).is_some_and(|part| stage(part) == from);
+        let mut pinned: Vec<PartId> = shelves.iter().map(|joint| joint.into).filter(here).collect();
         pinned.sort_unstable();
         pinned.dedup();
-        let plated =
-            self.ids(|part| part.features.iter().any(|f| f.kind == FeatureKind::Bore(Bore::Plate)));
+        let is_plate =
+            |part: &Part| part.features.iter().any(|f| f.kind == FeatureKind::Bore(Bore::Plate));
+        let plated = self.ids(|part| stage(part) == from && is_plate(part));
         let mut lines = Vec::new();
         if !pinned.is_empty() {
             lines.extend(self.templates(&shelves, &pinned));
@@ -192,10 +244,10 @@ impl Maker<'_, '_> {
         self.makes(&thick, task);
     }
 
-    /// Glued-up parts come to their size when the glue has cured; a front waits
-    /// for its opening.
+    /// Glued-up parts come to their size when the glue has cured; a front, a drawer
+    /// box and a back wait for what they go into.
     pub(super) fn sized(&mut self) {
-        let blanks = self.ids(|part| self.is_blank(part) && !is_front_board(part));
+        let blanks = self.ids(|part| self.is_blank(part) && stage(part) == Stage::First);
         if blanks.is_empty() {
             return;
         }
@@ -213,13 +265,13 @@ impl Maker<'_, '_> {
 
     /// True for a part that no single board of its stock gives.
     fn is_blank(&self, part: &Part) -> bool {
-        gluing::is_glued_up(self.piece, part) || gluing::layers(self.piece, part) > 1
+        gluing::is_blank(self.piece, part)
     }
 
     /// What can't be reached once it is in its groove or rabbet.
     pub(super) fn prefinish(&mut self) {
         let Some(finish) = self.finish_used() else { return };
-        let hidden = self.ids(|part| matches!(part.role, Role::FrontPanel | Role::Back));
+        let hidden = self.ids(|part| part.role == Role::FrontPanel);
         if hidden.is_empty() {
             return;
         }

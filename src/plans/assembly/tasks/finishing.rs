@@ -2,16 +2,21 @@
 
 use crate::measure::Exact;
 use crate::model::{Exposure, Finish, Side};
-use crate::parts::{JointSort, PartId};
+use crate::parts::{JointSort, PartId, Role};
 
 use super::{Maker, Task, Wait, Work, hands, minutes};
 
 impl Maker<'_, '_> {
     pub(super) fn finish(&mut self, hung: &[usize]) -> usize {
-        let sand = vec![
-            "take off the doors, drawers, and hardware; sand, ease every sharp edge, and dust off"
-                .to_owned(),
-        ];
+        let backs = self.ids(|part| part.role == Role::Back);
+        let mut sand = vec!["take off the doors, drawers, and hardware".to_owned()];
+        if !backs.is_empty() {
+            sand.push(format!(
+                "take off {} too, so that brush and rag reach into every corner",
+                self.marks(&backs)
+            ));
+        }
+        sand.push("sand, ease every sharp edge, and dust off".to_owned());
         let sanded = self.simple(
             "Take apart and sand".into(),
             sand,
@@ -41,6 +46,7 @@ impl Maker<'_, '_> {
                 last = self.coat(finish, title, lines, Vec::new(), vec![last]);
             }
         }
+        last = self.back_on(last).unwrap_or(last);
         let lines = vec!["put the doors, drawers, shelves, and pulls back where they were marked, and check every gap once more".to_owned()];
         let together = self.simple(
             "Put together".into(),

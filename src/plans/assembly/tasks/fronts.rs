@@ -9,8 +9,7 @@ use crate::plans::assembly::gluing;
 use super::{Maker, Work, minutes};
 
 impl Maker<'_, '_> {
-    /// Fronts: framed ones glued up, all brought to size, inset ones planed to
-    /// their openings, and only then fluted and bored, since that counts from
+    /// Fronts: framed ones glued up, inset ones planed to their openings, and only then fluted and bored, since that counts from
     /// edges that are still planed until then.
     pub(super) fn fronts(&mut self, stands: &[usize]) {
         let units = self.units(|unit| match unit {
@@ -49,21 +48,10 @@ impl Maker<'_, '_> {
             .collect();
         let fitted = self
             .ids(|part| matches!(part.assembly, Assembly::Front(front) if inset.contains(&front)));
-        let line = match (fitted.len() == all.len(), fitted.is_empty()) {
-            (true, _) => "cut to length and width, with a shaving left on at every edge",
-            (_, true) => "cut to length and width",
-            _ => "cut to length and width; leave a shaving on every edge of the inset ones",
-        };
-        let (title, after) = ("Make the fronts".into(), self.ready(&all));
-        let time = minutes::MAKE_FRONT * count;
-        let made =
-            self.simple(title, vec![line.to_owned()], all.clone(), Work::Machine, time, after);
-        self.mills(made, self.ids(|part| part.role == Role::Slab));
-        self.makes(&all, made);
         if !fitted.is_empty() {
             let lines = vec!["plane each one to its own opening as it came out, shim it to its gaps, and mark the front and the opening alike; don't bore or rout before, because every hole and flute is measured from these edges".to_owned()];
             let mut after = stands.to_vec();
-            after.push(made);
+            after.extend(self.ready(&fitted));
             let time = minutes::FIT_FRONT * inset.len() as i64;
             let title = "Fit the fronts to their openings".into();
             let fit = self.simple(title, lines, fitted.clone(), Work::Bench, time, after);

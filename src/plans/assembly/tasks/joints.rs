@@ -6,27 +6,14 @@ use crate::model::JointKind;
 use crate::parts::{FeatureKind, Joint, JointSort, PartId};
 use crate::plans::setups::Setup;
 
-use super::{Maker, Work, minutes};
+use super::{Maker, Stage, Work, minutes, words};
 
 /// What is cut elsewhere than on the set-up sheet: its name, how it is cut, and
 /// the minutes for each part.
 type Sort = (fn(&FeatureKind) -> bool, &'static str, &'static str, i64);
 
 /// A part and the number of one of its features.
-type Cut = (PartId, usize);
-
-/// `1`, `1 and 2`, `1, 3, and 4`.
-fn listed(numbers: &[usize]) -> String {
-    match numbers {
-        [] => String::new(),
-        [only] => only.to_string(),
-        [first, last] => format!("{first} and {last}"),
-        [most @ .., last] => {
-            let most: Vec<String> = most.iter().map(usize::to_string).collect();
-            format!("{}, and {last}", most.join(", "))
-        }
-    }
-}
+pub(super) type Cut = (PartId, usize);
 
 /// In the order of the work. A mortise is cut first and its tenon fitted to it.
 const SORTS: &[Sort] = &[
@@ -66,7 +53,7 @@ impl Maker<'_, '_> {
     /// there. A set-up is made once, when the last of its pieces is there: no
     /// machine is put back to a thousandth.
     pub(super) fn by_turn(&self, sawn: usize) -> (Vec<Cut>, Vec<Cut>) {
-        let all = self.ids(|_| true);
+        let all = self.at(Stage::First);
         let mut late: BTreeSet<PartId> =
             all.iter().filter(|id| self.made.get(id) != Some(&sawn)).copied().collect();
         let marked = |joint: &&Joint| {
@@ -83,12 +70,17 @@ impl Maker<'_, '_> {
             .iter()
             .filter(|setup| setup.runs.iter().any(|run| late.contains(&run.part)));
         let waiting: BTreeSet<Cut> = waits.flat_map(Setup::cuts).collect();
-        // Flutes and the holes for hardware have a time of their own.
-        let cuts = self.features(&all, |feature| {
-            !matches!(feature.kind, FeatureKind::Flute(_) | FeatureKind::Bore(_))
-        });
+        let cuts = self.cut_into(&all);
         let is_late = |cut: &Cut| late.contains(&cut.0) || waiting.contains(cut);
         cuts.into_iter().partition(|cut| !is_late(cut))
+    }
+
+    /// All that is cut into these parts. Flutes and the holes for hardware have a
+    /// time of their own.
+    pub(super) fn cut_into(&self, parts: &[PartId]) -> Vec<Cut> {
+        self.features(parts, |feature| {
+            !matches!(feature.kind, FeatureKind::Flute(_) | FeatureKind::Bore(_))
+        })
     }
 
     /// Cuts these joints: the set-ups by their numbers, then what is cut
@@ -113,7 +105,7 @@ impl Maker<'_, '_> {
             [only] => lines.push(format!("make set-up {only} of the router-jig sheet")),
             many => lines.push(format!(
                 "make set-ups {} of the router-jig sheet, one after the other",
-                listed(many)
+                words(many)
             )),
         }
         let feature = |(id, number): &Cut| self.parts.get(*id)?.features.get(*number);

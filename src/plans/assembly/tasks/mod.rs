@@ -7,6 +7,7 @@ mod finishing;
 mod fronts;
 mod hanging;
 mod joints;
+mod openings;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -17,7 +18,7 @@ use crate::plans::Workings;
 use crate::plans::setups::Setup;
 
 use super::gluing::{Load, Units};
-use super::{Task, Wait, Work};
+use super::{Stage, Task, Wait, Work, stage};
 
 /// Hands-on minutes (common practice, no source; a maker's own will differ).
 mod minutes {
@@ -26,7 +27,7 @@ mod minutes {
     pub(super) const JOINT: i64 = 6;
     pub(super) const BLANK: i64 = 20;
     pub(super) const FRONT: i64 = 25;
-    pub(super) const MAKE_FRONT: i64 = 10;
+    pub(super) const MEASURE: i64 = 3;
     pub(super) const FIT_FRONT: i64 = 10;
     pub(super) const BORE_FRONT: i64 = 10;
     pub(super) const BORE: i64 = 8;
@@ -53,12 +54,12 @@ pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
     let (early, late) = maker.by_turn(cut);
     maker.joints("Cut the joints", early);
     maker.joints("Cut the joints of the glued-up parts", late);
-    maker.pins();
-    maker.prefinish();
+    maker.pins(Stage::First);
     let mut stands = Vec::new();
     for case in &work.piece.cases {
         stands.extend(maker.case(case));
     }
+    maker.from_openings(&stands);
     maker.fronts(&stands);
     let boxes = maker.boxes();
     let hung = maker.hang(&stands, boxes);
@@ -138,6 +139,11 @@ impl<'w, 'a> Maker<'w, 'a> {
         joints.filter(|(_, joint)| pick(joint)).map(|(index, _)| index).collect()
     }
 
+    /// The parts that take their size from this.
+    fn at(&self, from: Stage) -> Vec<PartId> {
+        self.ids(|part| stage(part) == from)
+    }
+
     /// The features of these parts that `pick` picks.
     fn features(&self, parts: &[PartId], pick: impl Fn(&Feature) -> bool) -> Vec<(PartId, usize)> {
         let of = |id: &PartId| self.parts.get(*id).map(|part| (*id, part));
@@ -148,6 +154,13 @@ impl<'w, 'a> Maker<'w, 'a> {
             .filter(|(_, (_, feature))| pick(feature))
             .map(|(id, (number, _))| (id, number))
             .collect()
+    }
+
+    /// Says what is taken from the stock in a task.
+    fn breaks(&mut self, task: usize, parts: &[PartId]) {
+        if let Some(task) = self.tasks.get_mut(task) {
+            task.breaks.extend(parts);
+        }
     }
 
     /// Says what is brought to its finished size in a task.
@@ -311,6 +324,17 @@ impl<'w, 'a> Maker<'w, 'a> {
             Some(to.into_iter().max()? - from.into_iter().min()?)
         };
         Some((reach(a)?, reach(b)?))
+    }
+}
+
+/// `1`, `1 and 2`, `1, 3, and 4`.
+fn words<T: std::fmt::Display>(all: &[T]) -> String {
+    let all: Vec<String> = all.iter().map(T::to_string).collect();
+    match all.as_slice() {
+        [most @ .., before, last] if !most.is_empty() => {
+            format!("{}, {before}, and {last}", most.join(", "))
+        }
+        _ => all.join(" and "),
     }
 }
 

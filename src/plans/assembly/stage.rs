@@ -1,0 +1,43 @@
+//! When a part comes to its size: with the first cuts, or from what is made.
+
+use crate::model::{Piece, Stock};
+use crate::parts::{Assembly, Part, Role};
+
+use super::gluing;
+
+/// What a part takes its size from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Stage {
+    /// The cut list: the case, its base and its face frame.
+    First,
+    /// The case, fitted dry and square: its back.
+    DryFit,
+    /// The openings as they came out: fronts, drawer boxes, loose shelves, and
+    /// what packs a slide or a hinge out to the edge of its opening.
+    Openings,
+}
+
+/// What a part takes its size from. A drawer box cut before its opening is made
+/// fits only by luck (common practice: drawers are cut after the case).
+#[must_use]
+pub fn stage(part: &Part) -> Stage {
+    match part.role {
+        Role::Packer | Role::HingeBlock | Role::AdjustableShelf => return Stage::Openings,
+        Role::Back => return Stage::DryFit,
+        _ => {}
+    }
+    match part.assembly {
+        Assembly::Front(_) | Assembly::DrawerBox(_) => Stage::Openings,
+        Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => {
+            Stage::First
+        }
+    }
+}
+
+/// True for what is taken from the stock with the first cuts. Boards are broken
+/// down at one go, since a rough piece has wood to spare, and what is glued up must
+/// cure; a sheet is sawn once, to size.
+pub(crate) fn is_broken_down_first(piece: &Piece, part: &Part) -> bool {
+    let solid = piece.stock(part.stock).is_some_and(Stock::is_solid);
+    stage(part) == Stage::First || solid || gluing::is_blank(piece, part)
+}

@@ -1,0 +1,189 @@
+//! What takes its size from what is made: the back from the case fitted dry,
+//! and fronts, drawer boxes, shelves and packers from their openings.
+
+use crate::measure::Length;
+use crate::model::{Case, JointKind, Set};
+use crate::parts::{Assembly, Direction, JointSort, Part, PartId, Role};
+
+use super::{Maker, Stage, Work, minutes, words};
+
+/// Parts, what they are called, and how each kind is measured.
+struct Kind {
+    name: &'static str,
+    parts: Vec<PartId>,
+    lines: Vec<String>,
+}
+
+impl Maker<'_, '_> {
+    /// Saws the back of a case to what the case comes to; the case is fitted dry.
+    pub(super) fn back_sawn(&mut self, case: &Case, after: Vec<usize>) -> Option<usize> {
+        let own = self.ids(|part| part.role == Role::Back && part.case == case.id);
+        own.first()?;
+        let rabbeted = case.back.as_ref().is_some_and(|back| back.joint.kind == JointKind::Rabbet);
+        let between = match rabbeted {
+            true => "between the walls of its rabbets",
+            false => "over its outside",
+        };
+        let lines = vec![
+            format!(
+                "with the case dry and square, measure it {between} at the top, the middle, and the bottom, and its height at both sides"
+            ),
+            format!(
+                "cut {} square, to the least of what you measured, so that it goes in by hand",
+                self.marks(&own)
+            ),
+        ];
+        Some(self.sized_late(format!("Cut the back of {} to size", case.name), lines, &own, after))
+    }
+
+    /// A task that saws parts to what was measured; sheets are taken from stock
+    /// only now.
+    fn sized_late(
+        &mut self,
+        title: String,
+        lines: Vec<String>,
+        parts: &[PartId],
+        mut after: Vec<usize>,
+    ) -> usize {
+        after.extend(self.ready(parts));
+        let time = (minutes::CUT_PART + minutes::MEASURE) * parts.len() as i64;
+        let task = self.simple(title, lines, parts.to_vec(), Work::Machine, time, after);
+        let sheet = |id: &&PartId| {
+            self.parts.get(**id).is_some_and(|part| !self.is_broken_down_first(part))
+        };
+        let sheets: Vec<PartId> = parts.iter().filter(sheet).copied().collect();
+        self.breaks(task, &sheets);
+        self.mills(task, parts.to_vec());
+        self.makes(parts, task);
+        task
+    }
+
+    /// Saws what goes into the openings to what they come to, and cuts its joints.
+    pub(super) fn from_openings(&mut self, stands: &[usize]) {
+        let kinds: Vec<Kind> =
+            [self.fronts_late(), self.boxes_late(), self.packers_late(), self.shelves_late()]
+                .into_iter()
+                .filter(|kind| !kind.parts.is_empty())
+                .collect();
+        if kinds.is_empty() {
+            return;
+        }
+        let parts: Vec<PartId> = self.at(Stage::Openings);
+        let mut lines = Vec::new();
+        if kinds.iter().any(|kind| kind.name == "fronts" || kind.name == "drawer boxes") {
+            let mark = self.piece.tape().text(self.piece.tape().mark);
+            lines.push("measure every opening that takes a front or a drawer: width and height at both ends and in the middle, and both diagonals".to_owned());
+            lines.push(format!("where the least of a size is off its drawn figure by more than {mark}, stop; enter it as `measured`, and cut by the new sheets"));
+        }
+        lines.extend(kinds.iter().flat_map(|kind| kind.lines.iter().cloned()));
+        let names: Vec<&str> = kinds.iter().map(|kind| kind.name).collect();
+        let title = format!("Cut the {} to size", words(&names));
+        self.sized_late(title, lines, &parts, stands.to_vec());
+        let cut = self.cut_into(&parts);
+        let of = |name: &str| {
+            kinds.iter().any(|kind| kind.name == name && self.has_any(&cut, &kind.parts))
+        };
+        let jointed: Vec<&str> =
+            ["fronts", "drawer boxes"].into_iter().filter(|name| of(name)).collect();
+        let title = match jointed.is_empty() {
+            true => "Cut the joints of the packers".to_owned(),
+            false => format!("Cut the joints of the {}", words(&jointed)),
+        };
+        self.joints(&title, cut);
+        self.pins(Stage::Openings);
+        self.prefinish();
+    }
+
+    fn has_any(&self, cut: &[super::joints::Cut], parts: &[PartId]) -> bool {
+        cut.iter().any(|(id, _)| parts.contains(id))
+    }
+
+    fn fronts_late(&self) -> Kind {
+        let parts = self.ids(|part| matches!(part.assembly, Assembly::Front(_)));
+        let fronts = self.work.fronts();
+        let inset = fronts.iter().filter(|front| front.fronts.set == Set::Inset).count();
+        let mut lines = Vec::new();
+        let framed = fronts.iter().any(|front| front.parts.len() > 1);
+        if inset == fronts.len() {
+            lines.push("cut the fronts with a shaving left on at every outer edge".to_owned());
+        } else if inset > 0 {
+            lines.push(
+                "cut the fronts, with a shaving left on at every outer edge of the inset ones"
+                    .to_owned(),
+            );
+        } else {
+            lines.push("cut the fronts to length and width".to_owned());
+        }
+        if framed {
+            lines.push("of a framed front cut the stiles, rails, and panel; rails and panel change with the width of the opening".to_owned());
+        }
+        Kind { name: "fronts", parts, lines }
+    }
+
+    fn boxes_late(&self) -> Kind {
+        let parts = self.ids(|part| matches!(part.assembly, Assembly::DrawerBox(_)));
+        let lines = vec!["cut the drawer boxes; a box keeps the play that its slides ask for, so its front, back, and bottom change with the width of its opening".to_owned()];
+        Kind { name: "drawer boxes", parts, lines }
+    }
+
+    fn packers_late(&self) -> Kind {
+        let parts = self.ids(|part| matches!(part.role, Role::Packer | Role::HingeBlock));
+        let blocks = self.ids(|part| part.role == Role::HingeBlock).len();
+        let name = match (blocks, parts.len() - blocks) {
+            (0, _) => "packers",
+            (_, 0) => "hinge blocks",
+            _ => "packers and hinge blocks",
+        };
+        let lines = vec![format!(
+            "measure from the side of the case to the edge of the opening, and plane the {name} to fill that"
+        )];
+        Kind { name, parts, lines }
+    }
+
+    fn shelves_late(&self) -> Kind {
+        let parts = self.ids(|part| part.role == Role::AdjustableShelf);
+        let tape = self.piece.tape();
+        let mut lines: Vec<String> = Vec::new();
+        let mut done: Vec<Length> = Vec::new();
+        for (id, shelf) in parts.iter().filter_map(|id| Some((*id, self.parts.get(*id)?))) {
+            let Some(play) = self.play(id, shelf) else { continue };
+            if !done.contains(&play) {
+                done.push(play);
+            }
+        }
+        let only = done.len() == 1;
+        for play in done {
+            let own = |id: &PartId| {
+                self.parts.get(*id).and_then(|part| self.play(*id, part)) == Some(play)
+            };
+            let own: Vec<PartId> = parts.iter().copied().filter(own).collect();
+            let which = match only {
+                true => "each loose shelf".to_owned(),
+                false => self.marks(&own),
+            };
+            lines.push(format!(
+                "measure between the boards on both sides of {which}, front and back, and cut the shelf {} shorter",
+                tape.text(play)
+            ));
+        }
+        Kind { name: "loose shelves", parts, lines }
+    }
+
+    /// By how much a shelf is shorter than the space between its boards.
+    fn play(&self, id: PartId, shelf: &Part) -> Option<Length> {
+        let (from, to) = shelf.extent(Direction::X);
+        let middle = (from + to).half();
+        let hosts = self
+            .parts
+            .joints
+            .iter()
+            .filter(|joint| joint.part == id && joint.sort == JointSort::Laid);
+        let extents: Vec<(Length, Length)> = hosts
+            .filter_map(|joint| Some(self.parts.get(joint.into)?.extent(Direction::X)))
+            .collect();
+        let left = extents.iter().filter(|(_, end)| *end < middle).map(|(_, end)| *end).max()?;
+        let right =
+            extents.iter().filter(|(start, _)| *start > middle).map(|(start, _)| *start).min()?;
+        Some(right - left - shelf.length.length)
+    }
+}
