@@ -12,6 +12,7 @@ use casewright::parts::{Assembly, Bore, FeatureKind, JointSort, Part, PartId, Pa
 use casewright::pipeline::{self, Compilation};
 use casewright::plans::Workings;
 use casewright::plans::assembly::Task;
+use casewright::plans::operations::Doing;
 
 use crate::support::compile;
 
@@ -422,4 +423,39 @@ fn a_back_squares_the_case_and_is_fixed_after_the_finish() {
         }
     }
     assert!(seen > 10, "{seen}");
+}
+
+/// What is to slide into a dado is measured in the step that cuts it, before the
+/// cut, to a tenth of a millimeter or four thousandths of an inch.
+#[test]
+fn boards_are_measured_before_the_cuts_that_take_them() {
+    let mut seen = 0;
+    for shop in SHOPS.iter() {
+        let work = Workings::of(&shop.piece, &shop.parts);
+        let operations = work.operations();
+        for (id, part) in shop.parts.iter() {
+            for (number, feature) in part.features.iter().enumerate() {
+                let Some(guest) = feature.takes else { continue };
+                if feature.kind != FeatureKind::Dado {
+                    continue;
+                }
+                let cuts = shop.tasks.iter().position(|task| task.cuts.contains(&(id, number)));
+                let cuts = cuts.expect("a task that cuts it");
+                let gate = operations.iter().position(|operation| match &operation.doing {
+                    Doing::Verify(gate) => operation.task == cuts && gate.parts.contains(&guest),
+                    _ => false,
+                });
+                let gate = gate.unwrap_or_else(|| panic!("{}: {}", shop.name, part.path));
+                let Doing::Verify(own) = &operations[gate].doing else { unreachable!() };
+                assert_eq!(own.figure, shop.part(guest).thickness.length);
+                assert!(own.within <= Length::inches(1, 250), "{}", shop.name);
+                let setting = operations
+                    .iter()
+                    .position(|own| own.task == cuts && matches!(own.doing, Doing::Setting(_)));
+                assert!(setting.is_some_and(|setting| gate < setting), "{}", shop.name);
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 100, "{seen}");
 }

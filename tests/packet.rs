@@ -32,7 +32,7 @@ fn packets_keep_to_their_schema() {
     // Every kind of operation has been seen.
     let all = ["bench", "bore", "break down", "finish", "glue up", "install", "join", "mill"];
     let all: BTreeSet<String> =
-        all.into_iter().chain(["setting", "shape"]).map(str::to_owned).collect();
+        all.into_iter().chain(["setting", "shape", "verify"]).map(str::to_owned).collect();
     assert_eq!(kinds, all);
 }
 

@@ -6,6 +6,7 @@ use crate::plans::assembly::{Slot, Task, Wait, Work};
 use crate::plans::hardware::{self, Count, Kind};
 use crate::trade;
 
+use super::gates;
 use super::moves;
 use super::page::{Block, Table, left, right};
 use super::words;
@@ -199,7 +200,8 @@ fn step(
 ) {
     let figures = &source.figures;
     let star = if slot.critical { "*" } else { "" };
-    let mut more = moves::lines(source, index);
+    let mut more = gates::lines(source, index);
+    more.extend(moves::lines(source, index));
     more.extend(task.lines.iter().cloned());
     // Such a figure bears its mark already.
     figures.mark(more.iter().any(|line| line.contains(MEASURED)));

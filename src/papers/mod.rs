@@ -11,6 +11,7 @@ mod drawings;
 mod emit;
 mod figures;
 mod gaps;
+mod gates;
 mod index;
 mod jig_sheet;
 mod left_to_cut;

@@ -181,6 +181,7 @@ pub(super) enum Work {
     #[serde(rename = "glue up")]
     GlueUp(GlueUp),
     Mill(Mill),
+    Verify(Verify),
     Setting(Setting),
     Bore(Bore),
     Shape(Shape),
@@ -188,6 +189,13 @@ pub(super) enum Work {
     Bench(Other),
     Finish(Other),
     Install(Other),
+}
+
+/// A caliper reading; what it asks is read by the shop whose wood is not nominal.
+#[derive(Debug, Deserialize)]
+pub(super) struct Verify {
+    pub(super) parts: Vec<String>,
+    pub(super) figure: Figure,
 }
 
 #[derive(Debug, Deserialize)]

@@ -7,7 +7,7 @@ use super::figures::{printed, said};
 use super::joining::{Fixed, Room};
 use super::packet::{
     Axis, BreakDown, DrawnPart, Face, Form, GlueUp, How, Join, Joint, JointKind, Mill, Move,
-    Operation, Packet, Setting, Side, Way, Work,
+    Operation, Packet, Setting, Side, Verify, Way, Work,
 };
 use super::wood::NOTHING;
 use super::{Report, bores, shapes, strokes};
@@ -53,6 +53,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::BreakDown(_) => "break down".to_owned(),
         Work::GlueUp(_) => "glue up".to_owned(),
         Work::Mill(_) => "mill".to_owned(),
+        Work::Verify(_) => "verify".to_owned(),
         Work::Setting(setting) => format!("set-up {}", setting.sheet),
         Work::Bore(bore) => format!("bore the {}", bore.what),
         Work::Shape(shape) => format!("{:?}", shape.what).to_lowercase(),
@@ -137,6 +138,7 @@ impl<'p> Play<'p> {
             Work::BreakDown(work) => self.break_down(index, work),
             Work::GlueUp(work) => self.glue_up(index, work),
             Work::Mill(work) => self.mill(index, work),
+            Work::Verify(work) => self.verify(index, work),
             Work::Setting(work) => self.setting(index, work),
             Work::Bore(work) => {
                 let Some(part) = self.find(index, &work.part) else { return };
@@ -258,6 +260,20 @@ impl<'p> Play<'p> {
             Some(_) => self.about(index, part, "it is not glued up yet"),
         }
         false
+    }
+
+    /// Boards that are not there can't be measured; wood that is nominal is as thick
+    /// as it is printed.
+    fn verify(&mut self, index: usize, work: &Verify) {
+        for mark in &work.parts {
+            let Some(part) = self.find(index, mark) else { continue };
+            let thick = self.boards[part].exact[2];
+            if self.is_whole(index, part)
+                && (thick - work.figure.exact).abs() > Tolerance::of(self.packet).mating
+            {
+                self.about(index, part, &format!("it is {} thick", said(thick)));
+            }
+        }
     }
 
     fn setting(&mut self, index: usize, work: &Setting) {

@@ -130,6 +130,15 @@ pub(super) enum What<'d> {
     GlueUp { part: &'d str, way: &'static str, size: [Figure; 3] },
     #[serde(rename = "mill")]
     Mill { axis: &'static str, to: Figure, parts: Vec<&'d str> },
+    #[serde(rename = "verify")]
+    Verify {
+        parts: Vec<&'d str>,
+        what: &'static str,
+        figure: Figure,
+        fine: String,
+        within: Figure,
+        otherwise: &'static str,
+    },
     #[serde(rename = "setting")]
     Setting {
         sheet: usize,

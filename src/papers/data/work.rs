@@ -40,6 +40,14 @@ impl<'d> Maker<'d, '_> {
             Doing::Mill { along, to, parts } => {
                 What::Mill { axis: along.word(), to: self.figure(*to), parts: self.marks(parts) }
             }
+            Doing::Verify(gate) => What::Verify {
+                parts: self.marks(&gate.parts),
+                what: "thickness",
+                figure: self.figure(gate.figure),
+                fine: self.tape.fine(gate.figure),
+                within: self.figure(gate.within),
+                otherwise: gate.remedy.word(),
+            },
             Doing::Setting(index) => self.setting(*index),
             Doing::Bore(holes) => self.bore(holes),
             Doing::Shape(id, number) => self.shaped(*id, *number),

@@ -5,6 +5,7 @@ mod cutting;
 mod feed;
 mod motion;
 mod solid;
+mod verify;
 
 use std::collections::BTreeMap;
 
@@ -18,6 +19,7 @@ use super::assembly::{Blank, Task, gluing};
 pub use cutting::sides;
 pub use feed::{Feed, feed};
 pub use motion::{Leg, Move, Side};
+pub use verify::{Remedy, Verify};
 
 /// An operation.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -92,6 +94,8 @@ pub enum Doing {
         /// Which parts.
         parts: Vec<PartId>,
     },
+    /// Boards are measured before the cuts that must fit them.
+    Verify(Verify),
     /// A set-up of the router, by its index.
     Setting(usize),
     /// Holes of one kind in one face.
@@ -138,6 +142,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<Operation> {
     for task in order {
         let Some(own) = assembly.tasks.get(task) else { continue };
         let mut doings = taken(work, own);
+        doings.extend(verify::gates(work, own));
         doings.extend(cutting::cuts(work, own));
         doings.extend(together.close(work, own));
         if doings.is_empty() {
