@@ -459,3 +459,41 @@ fn boards_are_measured_before_the_cuts_that_take_them() {
     }
     assert!(seen > 100, "{seen}");
 }
+
+/// A case that is as far out of square as its steps allow still leaves every inset
+/// front half of its gap, and its openings as true as the gap sheet takes them to
+/// be (similar triangles: all lean alike).
+#[test]
+fn squareness_asked_for_is_what_the_gaps_bear() {
+    let (mut seen, mut tighter) = (0, 0);
+    for shop in SHOPS.iter() {
+        let work = Workings::of(&shop.piece, &shop.parts);
+        for gap in work.gaps() {
+            let opening = gap.front.opening;
+            if gap.front.fronts.set != Set::Inset || gap.meeting || !gap.is_upright() {
+                continue;
+            }
+            let (wide, high) = (opening.wide.length.to_mm_f64(), opening.high.length.to_mm_f64());
+            let case = &shop.piece.case(gap.front.case).expect("a case").name;
+            let own = [
+                format!("Glue up the carcass of {case}"),
+                format!("Glue up the face frame of {case}"),
+                format!("Glue the face frame to the carcass of {case}"),
+            ];
+            for task in shop.tasks.iter().filter(|task| own.contains(&task.title)) {
+                let square = task.square.expect("diagonals");
+                let (a, b) = (square.sides.0.to_mm_f64(), square.sides.1.to_mm_f64());
+                // Diagonals of a rectangle that leans by s: (d1 + d2)(d1 - d2) = 4as.
+                let lean = square.within.to_mm_f64() * 2.0 * a.hypot(b) / (4.0 * a);
+                let here = lean * high / b;
+                assert!(here <= gap.fitted.to_mm_f64() / 2.0 + 0.01, "{}: {case}", shop.name);
+                let differ = 4.0 * wide * here / (2.0 * wide.hypot(high));
+                let true_to = shop.piece.shop.tolerance.square.to_mm_f64();
+                assert!(differ <= true_to + 0.01, "{}: {differ} in {case}", shop.name);
+                seen += 1;
+                tighter += usize::from(square.by_gaps);
+            }
+        }
+    }
+    assert!(seen > 50 && tighter > 5, "{seen}, {tighter}");
+}

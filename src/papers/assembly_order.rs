@@ -1,6 +1,6 @@
 //! The assembly order.
 
-use crate::measure::MEASURED;
+use crate::measure::{Length, MEASURED, Tape};
 use crate::model::HingeKind;
 use crate::plans::assembly::{Slot, Task, Wait, Work};
 use crate::plans::hardware::{self, Count, Kind};
@@ -240,18 +240,30 @@ fn step(
         warned.push(task.work);
         blocks.push(Block::Caution(caution.into()));
     }
-    if let Some((a, b)) = task.square {
-        let diagonal = trade::diagonal(a, b);
-        let within = trade::diagonals_within(a.max(b));
+    if let Some(square) = &task.square {
+        let (a, b) = square.sides;
         let mark = figures.mark((a + b).is_measured());
-        blocks.push(Block::Proof(vec![format!(
-            "both diagonals of {} by {} are {}{mark}, and they differ by no more than {}",
-            figures.text(a),
-            figures.text(b),
-            figures.near(diagonal),
-            figures.text(within)
-        )]));
+        let why = if square.by_gaps { ", which is all that the gap sheet allows for" } else { "" };
+        blocks.push(Block::Proof(vec![
+            format!(
+                "both diagonals of {} by {} are {}{mark}, and they differ by no more than {}{why}",
+                figures.text(a),
+                figures.text(b),
+                figures.near(trade::diagonal(a, b)),
+                at_most(source.work.piece.tape(), square.within)
+            ),
+            format!(
+                "opposite sides agree and it lies flat without twist, within {}",
+                at_most(source.work.piece.tape(), trade::flat_within())
+            ),
+        ]));
     }
+}
+
+/// A limit as a tape shows it, rounded down; finer where the tape shows nothing.
+fn at_most(tape: &Tape, limit: Length) -> String {
+    let shown = tape.down(limit);
+    if shown.is_positive() { tape.exact(shown) } else { tape.fine(limit) }
 }
 
 /// True where a finish is used whose rags can set themselves alight.

@@ -15,6 +15,7 @@ pub mod setups;
 pub mod small_parts;
 pub mod spans;
 pub mod square;
+pub mod squareness;
 pub mod tipping;
 pub mod weights;
 mod hands;

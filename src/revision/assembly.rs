@@ -138,9 +138,10 @@ fn waits(task: &Task) -> String {
 }
 
 fn diagonals(was: &Task, now: &Task, tape: Tape) -> Option<Pair<Option<Figure>>> {
-    let of = |task: &Task| task.square.map(|(a, b)| trade::diagonal(a, b));
+    let of = |task: &Task| task.square.map(|own| trade::diagonal(own.sides.0, own.sides.1));
     let figure = |length| Figure::new(length, tape);
-    (was.square != now.square).then(|| match (of(was), of(now)) {
+    let sides = |task: &Task| task.square.map(|own| own.sides);
+    (sides(was) != sides(now)).then(|| match (of(was), of(now)) {
         (Some(was), Some(now)) => {
             let Pair { was, now } = Figure::both(was, now, tape);
             Pair { was: Some(was), now: Some(now) }

@@ -49,6 +49,8 @@ pub use small_work::{
     shortest_routed,
 };
 pub use species::{SPECIES, Species, Wood, species_named};
-pub use square::{diagonal, diagonals_within, lean, root_sum_square};
+pub use square::{
+    box_within, diagonal, diagonals_within, differ, flat_within, lean, root_sum_square,
+};
 pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};
 pub use weight::{USUAL_GRAVITY, density, grams, kilograms, one_person, people, volume};

@@ -17,6 +17,34 @@ pub fn diagonals_within(larger: Length) -> Length {
     if larger <= Length::inches(36, 1) { Length::inches(1, 16) } else { Length::inches(1, 8) }
 }
 
+/// How far the diagonals of a drawer box may differ: 1/32 in or 0.8 mm (common
+/// practice, no source).
+#[must_use]
+pub fn box_within() -> Length {
+    Length::inches(1, 32)
+}
+
+/// How far opposite sides of a glue-up may differ, and how far it may be twisted:
+/// 1/32 in or 0.8 mm (common practice, no source). Equal diagonals alone also pass
+/// a frame whose two sides lean toward each other.
+#[must_use]
+pub fn flat_within() -> Length {
+    Length::inches(1, 32)
+}
+
+/// By how much the diagonals of a frame `wide` and `high` differ when its sides
+/// lean by `lean` over its height: [`lean`] turned round, to the thousandth of a
+/// millimetre, rounded down.
+#[must_use]
+pub fn differ(wide: Length, high: Length, lean: Length) -> Length {
+    let (w, h, s) = (wide.to_mm_f64(), high.to_mm_f64(), lean.to_mm_f64());
+    if w <= 0.0 || h <= 0.0 {
+        return Length::ZERO;
+    }
+    let differ = 2.0 * w * s / w.hypot(h);
+    Length::mm(1) * Exact::ratio((differ * 1000.0 + 1e-6).floor() as i64, 1000)
+}
+
 /// How far the sides of a frame `wide` and `high` lean over its height when
 /// its diagonals differ by `differ`: with the lean s the squares of the
 /// diagonals are (w ± s)² + h², their difference 4ws, so s is about
@@ -52,6 +80,16 @@ mod tests {
             diagonal(Length::mm(306), Length::mm(400)) - diagonal(Length::mm(294), Length::mm(400));
         let got = lean(Length::mm(300), Length::mm(400), differ).to_mm_f64();
         assert!((got - 6.0).abs() < 0.01, "{got}");
+    }
+
+    /// A frame 300 wide and 400 high that leans 5 mm: 2 x 300 x 5 / 500 = 6; turned
+    /// back it leans 5.
+    #[test]
+    fn a_lean_gives_its_diagonals_back() {
+        let (wide, high) = (Length::mm(300), Length::mm(400));
+        assert_eq!(differ(wide, high, Length::mm(5)), Length::mm(6));
+        assert_eq!(lean(wide, high, Length::mm(6)), Length::mm(5));
+        assert_eq!(differ(Length::ZERO, high, Length::mm(5)), Length::ZERO);
     }
 
     /// 3, 4 and 12 come to 13 (Pythagoras twice).

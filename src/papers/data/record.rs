@@ -237,4 +237,5 @@ pub(super) struct Square {
     pub(super) sides: [Figure; 2],
     pub(super) diagonal: String,
     pub(super) within: Figure,
+    pub(super) flat: Figure,
 }

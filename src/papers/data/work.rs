@@ -55,10 +55,11 @@ impl<'d> Maker<'d, '_> {
                 joints,
                 moves: moves.iter().map(|own| self.moved(own)).collect(),
                 clamps: task.map(|task| task.clamps).filter(|clamps| *clamps > 0),
-                square: task.and_then(|task| task.square).map(|(a, b)| Square {
-                    sides: [self.figure(a), self.figure(b)],
-                    diagonal: self.tape.text(trade::diagonal(a, b)),
-                    within: self.figure(trade::diagonals_within(a.max(b))),
+                square: task.and_then(|task| task.square).map(|own| Square {
+                    sides: [self.figure(own.sides.0), self.figure(own.sides.1)],
+                    diagonal: self.tape.text(trade::diagonal(own.sides.0, own.sides.1)),
+                    within: self.figure(own.within),
+                    flat: self.figure(trade::flat_within()),
                 }),
             },
             Doing::Other => {

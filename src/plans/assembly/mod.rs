@@ -6,9 +6,10 @@ mod schedule;
 mod stage;
 mod tasks;
 
-use crate::measure::{Duration, Length};
+use crate::measure::Duration;
 use crate::parts::PartId;
 use crate::plans::Workings;
+use crate::plans::squareness::Square;
 
 pub use schedule::{Schedule, Slot};
 pub(crate) use stage::is_broken_down_first;
@@ -87,7 +88,7 @@ pub struct Task {
     /// The joints that are closed here for good, by their place among all.
     pub closes: Vec<usize>,
     /// The rectangle whose diagonals are compared.
-    pub square: Option<(Length, Length)>,
+    pub square: Option<Square>,
     /// Tasks that come first, by index.
     pub after: Vec<usize>,
 }

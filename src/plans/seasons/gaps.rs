@@ -76,6 +76,12 @@ impl Gap<'_> {
         }
     }
 
+    /// True for a gap beside a front, which narrows where its opening leans.
+    #[must_use]
+    pub fn is_upright(&self) -> bool {
+        matches!(self.edge, Edge::Left | Edge::Right)
+    }
+
     /// The least it comes to.
     #[must_use]
     pub fn least(&self) -> Length {
@@ -170,7 +176,7 @@ fn gap<'a>(
         fitted,
         driest: on(|swell| swell.driest),
         dampest: on(|swell| swell.dampest),
-        stack: stack::of(piece, front, edge, meeting),
+        stack: stack::of(piece, front, edge, (fitted, meeting)),
         swells,
         front: front.clone(),
     })

@@ -6,6 +6,8 @@ use crate::model::{OpeningKind, Piece, Set, Side};
 use crate::parts::Front;
 use crate::trade;
 
+use crate::plans::squareness;
+
 use super::fronts::Edge;
 
 /// One thing that may be off.
@@ -46,7 +48,12 @@ impl Stack {
 /// the error of its size and of its opening's among the gaps on its line; one
 /// on fixed hinges has all of it at the lead edge. What the hardware adjusts
 /// is taken off the error of placing.
-pub(super) fn of(piece: &Piece, front: &Front<'_>, edge: Edge, meeting: bool) -> Stack {
+pub(super) fn of(
+    piece: &Piece,
+    front: &Front<'_>,
+    edge: Edge,
+    (fitted, meeting): (Length, bool),
+) -> Stack {
     let tolerance = &piece.shop.tolerance;
     let adjust = adjustment(piece, front);
     let leaves = i64::from(front.opening.leaf_count());
@@ -74,7 +81,8 @@ pub(super) fn of(piece: &Piece, front: &Front<'_>, edge: Edge, meeting: bool) ->
             add("front", tolerance.cut * share);
         }
         if sideways && !meeting {
-            add("squareness", lean(front, tolerance.square).half());
+            let differ = squareness::borne(piece, front.opening, fitted);
+            add("squareness", lean(front, differ).half());
         }
         add("placing", (tolerance.place - adjust).max(Length::ZERO));
     } else {

@@ -3,6 +3,7 @@
 use crate::model::{Case, CaseId};
 use crate::parts::{Assembly, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
+use crate::plans::squareness;
 
 use super::{Maker, Work, minutes};
 
@@ -183,7 +184,8 @@ impl Maker<'_, '_> {
         let parts: Vec<PartId> = crossing.iter().map(|joint| joint.part).collect();
         stands.extend(self.ready(&parts));
         let load = gluing::laid_on(self.parts, &crossing);
-        let square = Some((case.wide.length, case.high.length - case.base_high().length));
+        let sides = (case.wide.length, case.high.length - case.base_high().length);
+        let square = Some(squareness::of_case(self.work, case.id, sides));
         let name = &case.name;
         let title = format!("Glue the face frame to the carcass of {name}");
         let glued = self.glue(title, lines, parts.clone(), 40, &load, square, stands);

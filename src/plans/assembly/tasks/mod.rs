@@ -16,6 +16,8 @@ use crate::model::{CaseId, Finish, Piece};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts};
 use crate::plans::Workings;
 use crate::plans::setups::Setup;
+use crate::plans::squareness::{self, Square};
+use crate::trade;
 
 use super::gluing::{Load, Units};
 use super::{Stage, Task, Wait, Work, stage};
@@ -224,7 +226,7 @@ impl<'w, 'a> Maker<'w, 'a> {
         parts: Vec<PartId>,
         minutes: i64,
         load: &Load,
-        square: Option<(Length, Length)>,
+        square: Option<Square>,
         after: Vec<usize>,
     ) -> usize {
         let clamps = load.clamps();
@@ -309,8 +311,8 @@ impl<'w, 'a> Maker<'w, 'a> {
     }
 
     /// The rectangle over all of a unit, in the plane that its diagonals are
-    /// measured in.
-    fn outline(&self, parts: &[PartId], unit: &Assembly) -> Option<(Length, Length)> {
+    /// measured in, and how far they may differ.
+    fn outline(&self, parts: &[PartId], unit: &Assembly) -> Option<Square> {
         let (a, b) = match unit {
             Assembly::Base(_) | Assembly::DrawerBox(_) => (Direction::X, Direction::Z),
             _ => (Direction::X, Direction::Y),
@@ -323,7 +325,16 @@ impl<'w, 'a> Maker<'w, 'a> {
             let (from, to): (Vec<Length>, Vec<Length>) = all.unzip();
             Some(to.into_iter().max()? - from.into_iter().min()?)
         };
-        Some((reach(a)?, reach(b)?))
+        let sides = (reach(a)?, reach(b)?);
+        Some(match unit {
+            Assembly::Carcass(case) | Assembly::Frame(case) => {
+                squareness::of_case(self.work, *case, sides)
+            }
+            Assembly::DrawerBox(_) => Square::plain(sides, trade::box_within()),
+            Assembly::Base(_) | Assembly::Front(_) | Assembly::Loose(_) => {
+                Square::plain(sides, trade::diagonals_within(sides.0.max(sides.1)))
+            }
+        })
     }
 }
 
