@@ -497,3 +497,48 @@ fn squareness_asked_for_is_what_the_gaps_bear() {
     }
     assert!(seen > 50 && tighter > 5, "{seen}, {tighter}");
 }
+
+/// A rail has the board that lies along it behind it, an inner stile the one that
+/// stands along it: they are glued to it in the step that glues the frame on.
+#[test]
+fn every_member_of_a_frame_with_a_board_behind_it_is_glued_to_it() {
+    let mut seen: BTreeSet<Role> = BTreeSet::new();
+    for shop in SHOPS.iter() {
+        for case in &shop.piece.cases {
+            let Some(on) =
+                shop.titled(&format!("Glue the face frame to the carcass of {}", case.name))
+            else {
+                continue;
+            };
+            let on_it = |index: usize| shop.closed(index) == [on];
+            let of = |id: PartId| {
+                let joints = shop.parts.joints.iter().enumerate();
+                joints
+                    .filter(|(index, joint)| joint.part == id && joint.glued && on_it(*index))
+                    .map(|(_, joint)| shop.part(joint.into).role)
+                    .collect::<Vec<Role>>()
+            };
+            for (id, part) in shop.parts.iter().filter(|(_, part)| part.case == case.id) {
+                if part.assembly != Assembly::Frame(case.id) {
+                    continue;
+                }
+                let behind = of(id);
+                let bottom = part.path.ends_with("bottom-rail") && case.bottom.is_some();
+                let top = part.path.ends_with("top-rail") && case.top.is_some();
+                if bottom {
+                    assert!(behind.contains(&Role::Bottom), "{}: {}", shop.name, part.path);
+                } else if top {
+                    let held = behind.iter().any(|r| matches!(r, Role::Top | Role::Stretcher));
+                    assert!(held, "{}: {}", shop.name, part.path);
+                } else if part.role == Role::Stile {
+                    assert!(!behind.is_empty(), "{}: {}", shop.name, part.path);
+                }
+                seen.extend(behind);
+                let listed = shop.tasks[on].lines.iter().any(|line| line.contains(&part.mark));
+                assert_eq!(listed, !of(id).is_empty(), "{}: {}", shop.name, part.path);
+            }
+        }
+    }
+    let partition = seen.contains(&Role::Partition);
+    assert!(partition && seen.contains(&Role::Bottom) && seen.contains(&Role::Stretcher));
+}

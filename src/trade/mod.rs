@@ -29,7 +29,7 @@ pub use cutter::{
 };
 pub use fasteners::{pocket_count, pocket_places, pocket_screw, pocket_width};
 pub use finishes::{FINISHES, FinishGood, heats_in_rags};
-pub use gluing::{Staves, joint_clamps, panel_clamps, spreading, staves};
+pub use gluing::{Staves, joint_clamps, panel_clamps, spreading, spreading_flat, staves};
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};
 mod weight;

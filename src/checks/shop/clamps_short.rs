@@ -83,7 +83,8 @@ fn clamps(number: u32) -> String {
 /// `2 for bottom + 1 each for shelf-1, shelf-2`.
 fn sum(parts: &Parts, glue_up: &GlueUp) -> String {
     let alike = |a: &Closing, b: &Closing| a.clamps == b.clamps;
-    let terms = glue_up.load.0.chunk_by(alike).map(|rows| {
+    let own: Vec<Closing> = glue_up.load.0.iter().filter(|row| row.clamps > 0).copied().collect();
+    let terms = own.chunk_by(alike).map(|rows| {
         let each = if rows.len() > 1 { " each" } else { "" };
         let count = rows.first().map_or(0, |row| row.clamps);
         format!("{count}{each} for {}", super::names(parts, rows))

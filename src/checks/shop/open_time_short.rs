@@ -13,12 +13,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "The glue skins over before you can spread and close the last joint of a glue-up.",
     why: "Glue that has skinned over doesn't wet the other face. The joint looks closed, and it comes apart.",
     source: "Common practice: white and yellow glues stay open 5 to 10 min, slow ones up to 20, and less in dry heat. The rate of spreading has no published source.",
-    formula: "A quarter of a minute for each joint that a clamp closes, and a minute for each 30 in of it. Joints that screws close one by one are not counted.",
+    formula: "A quarter of a minute for each joint that a clamp closes, and a minute for each 30 in of it, or 60 in of a face frame's flat seams. Joints that screws close one by one are not counted.",
     accept: "Accept it if you have a helper, or if you have timed yourself and are quicker.",
     example: Example {
         base: Base::Press,
         sound: "day 7 h; clamps 14",
-        wrong: "day 7 h; clamps 14; open-time 5 min",
+        wrong: "day 7 h; clamps 14; open-time 4 min",
     },
     check: Check::Parts(check),
     sometimes: Some((
@@ -40,6 +40,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             continue;
         }
         let joints = super::count(glue_up.load.joints(), "joint");
+        let rate = match glue_up.load.is_flat() {
+            true => "60 in or 1.5 m",
+            false => "30 in or 760 mm",
+        };
         let mut sum = Sum::new("glue line", glue_up.load.long(), tape);
         for row in &glue_up.load.0 {
             sum = sum.plus(row.long, parts.get(row.part).map_or("", |part| part.word()), tape);
@@ -61,7 +65,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         .sum(sum)
         .because("glue that has skinned over no longer wets the other face")
         .note(format!(
-            "{joints} at 15 s each, and {} at 30 in or 760 mm a minute, come to {needs}, rounded up",
+            "{joints} at 15 s each, and {} at {rate} a minute, come to {needs}, rounded up",
             tape.text(glue_up.load.long())
         ));
         sink.push(match instead(glue_up) {

@@ -102,6 +102,43 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     }
 }
 
+/// Rails and inner stiles are glued to what stands behind them: a rail to the board
+/// that lies along it, a stile to the one that stands along it. A board that they
+/// only cross holds nothing.
+pub(super) fn backed(builder: &mut Builder<'_>) {
+    if builder.case.frame.is_none() {
+        return;
+    }
+    let mut found = Vec::new();
+    for (id, member) in
+        builder.own().filter(|(_, part)| part.assembly == Assembly::Frame(builder.id))
+    {
+        let along = member.placement.length;
+        let across = if along == Direction::X { Direction::Y } else { Direction::X };
+        if member.role == Role::Stile && matches!(member.which, Which::At(_)) {
+            continue;
+        }
+        let space = member.cuboid();
+        for (host, board) in builder.own() {
+            let built = board.assembly == Assembly::Carcass(builder.id);
+            let other = board.cuboid();
+            let touch =
+                space.to.z == other.from.z && space.overlap_along(&other, across).is_positive();
+            let lies = board.placement.thickness == across;
+            if built
+                && touch
+                && lies
+                && space.overlap_along(&other, along) * 2 >= member.length.length
+            {
+                found.push((id, host, member.span));
+            }
+        }
+    }
+    for (id, host, span) in found {
+        builder.join(JointSort::Wood(JointKind::Butt), id, host, true, span);
+    }
+}
+
 /// The mitered edge of a stile that wraps the corner into the end.
 fn miter(
     builder: &mut Builder<'_>,

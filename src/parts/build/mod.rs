@@ -31,6 +31,7 @@ pub fn build(piece: &Piece) -> Parts {
         base::build(&mut builder, &carcass);
         face_frame::build(&mut builder, &carcass);
         inside::build(&mut builder, &carcass);
+        face_frame::backed(&mut builder);
         fronts::build(&mut builder, &carcass);
         drawers::build(&mut builder, &carcass);
         // Builders count from the front of their own case; all backs stand at

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Duration, Length, Span};
 use crate::model::{CaseId, Piece};
-use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Parts, front_path};
+use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Parts, Role, front_path};
 use crate::plans::Workings;
 use crate::trade::{self, Staves};
 
@@ -20,6 +20,8 @@ pub struct Closing {
     pub long: Length,
     /// How many clamps pull them together.
     pub clamps: u32,
+    /// Edge on face, with no groove or socket to brush.
+    pub flat: bool,
 }
 
 /// Everything that closes in one go.
@@ -48,7 +50,14 @@ impl Load {
     /// From the first drop to the last joint, in whole minutes.
     #[must_use]
     pub fn spreading(&self) -> Duration {
-        trade::spreading(self.joints(), self.long()).whole_minutes()
+        let spreading = if self.is_flat() { trade::spreading_flat } else { trade::spreading };
+        spreading(self.joints(), self.long()).whole_minutes()
+    }
+
+    /// True where a bead along each seam is all the spreading.
+    #[must_use]
+    pub fn is_flat(&self) -> bool {
+        self.0.iter().all(|closing| closing.flat)
     }
 }
 
@@ -214,6 +223,7 @@ pub(super) fn panel(piece: &Piece, id: PartId, part: &Part) -> Closing {
         joints: u32::try_from(seams).unwrap_or(1),
         long: long * seams,
         clamps: trade::panel_clamps(long),
+        flat: false,
     }
 }
 
@@ -231,7 +241,13 @@ pub(super) fn joined(parts: &Parts, joints: &[&Joint]) -> Load {
             Some(at) => at,
             None => {
                 ends.push((joint.part, [0, 0]));
-                load.push(Closing { part: joint.part, joints: 0, long: Length::ZERO, clamps: 0 });
+                load.push(Closing {
+                    part: joint.part,
+                    joints: 0,
+                    long: Length::ZERO,
+                    clamps: 0,
+                    flat: false,
+                });
                 ends.len() - 1
             }
         };
@@ -247,13 +263,21 @@ pub(super) fn joined(parts: &Parts, joints: &[&Joint]) -> Load {
     Load(load)
 }
 
-/// What it asks to glue members flat on others, each seam under clamps of its own.
+/// What it asks to glue a face frame on: the seams of the outer stiles are each
+/// under clamps of their own; cauls from stile to stile, under the same clamps,
+/// press down what lies between them.
 pub(super) fn laid_on(parts: &Parts, joints: &[&Joint]) -> Load {
     let seams = joints.iter().filter(|joint| joint.glued).map(|joint| {
         let long = seam(parts, joint);
-        Closing { part: joint.part, joints: 1, long, clamps: trade::joint_clamps(long) }
+        let clamps = if is_outer(parts, joint) { trade::joint_clamps(long) } else { 0 };
+        Closing { part: joint.part, joints: 1, long, clamps, flat: true }
     });
     Load(seams.collect())
+}
+
+/// True where the stile of a frame lies on the end of its case.
+pub(super) fn is_outer(parts: &Parts, joint: &Joint) -> bool {
+    parts.get(joint.into).is_some_and(|into| matches!(into.role, Role::End(_)))
 }
 
 /// True for a joint that stays open until a clamp closes it.

@@ -1,7 +1,7 @@
 //! Frame, base and carcass of a case, and what is planted on them.
 
 use crate::model::{Case, CaseId};
-use crate::parts::{Assembly, JointSort, Part, PartId, Role};
+use crate::parts::{Assembly, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 use crate::plans::squareness;
 
@@ -174,14 +174,30 @@ impl Maker<'_, '_> {
             return stands;
         }
         let mut lines = Vec::new();
-        for joint in &crossing {
+        let (outer, inner): (Vec<&Joint>, Vec<&Joint>) =
+            crossing.iter().partition(|joint| gluing::is_outer(self.parts, joint));
+        for joint in outer {
             let (stile, end) = (self.parts.mark(joint.part), self.parts.mark(joint.into));
             lines.push(match joint.sort {
                 JointSort::Miter => format!("{stile} to {end}: try the miter dry; then glue a clamping block to both sides of the seam every 6 in or 150 mm, on paper so that it comes off again, and clamp across them. Frame and case are rigid, so the miter goes straight on and can't be folded shut; use a slow glue"),
                 _ => format!("{stile} to {end}: glue it flush or over, as drawn"),
             });
         }
-        let parts: Vec<PartId> = crossing.iter().map(|joint| joint.part).collect();
+        if !inner.is_empty() {
+            let told: Vec<String> = inner
+                .iter()
+                .map(|joint| {
+                    format!("{} to {}", self.parts.mark(joint.part), self.parts.mark(joint.into))
+                })
+                .collect();
+            lines.push(format!(
+                "spread glue on what lies behind the rails and inner stiles too: {}",
+                told.join(", ")
+            ));
+            lines.push("lay stiff cauls, hollowed a shaving toward their ends, across the frame from stile to stile, so that the clamps press down what lies between".to_owned());
+        }
+        let mut parts: Vec<PartId> = crossing.iter().map(|joint| joint.part).collect();
+        parts.dedup();
         stands.extend(self.ready(&parts));
         let load = gluing::laid_on(self.parts, &crossing);
         let sides = (case.wide.length, case.high.length - case.base_high().length);
