@@ -349,7 +349,7 @@ fn what_goes_into_an_opening_is_cut_from_the_opening_that_was_made() {
             })
             .collect();
         for (id, part) in shop.parts.iter() {
-            let what = match (part.role, part.assembly.clone()) {
+            let what = match (part.role, part.assembly) {
                 (Role::AdjustableShelf, _) => "shelf",
                 (Role::Packer, _) => "packer",
                 (Role::HingeBlock, _) => "block",

@@ -61,7 +61,7 @@ pub(super) fn gates(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
             Some(own) if own.parts.contains(&guest) => {}
             Some(own) => own.parts.push(guest),
             None => {
-                found.push(Verify { parts: vec![guest], figure, within: trade::mating(), remedy })
+                found.push(Verify { parts: vec![guest], figure, within: trade::mating(), remedy });
             }
         }
     }

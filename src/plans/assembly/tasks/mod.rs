@@ -61,7 +61,7 @@ pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
     for case in &work.piece.cases {
         stands.extend(maker.case(case));
     }
-    maker.from_openings(&stands);
+    maker.cut_to_openings(&stands);
     maker.fronts(&stands);
     let boxes = maker.boxes();
     let hung = maker.hang(&stands, boxes);

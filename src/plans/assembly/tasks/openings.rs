@@ -59,7 +59,7 @@ impl Maker<'_, '_> {
     }
 
     /// Saws what goes into the openings to what they come to, and cuts its joints.
-    pub(super) fn from_openings(&mut self, stands: &[usize]) {
+    pub(super) fn cut_to_openings(&mut self, stands: &[usize]) {
         let kinds: Vec<Kind> =
             [self.fronts_late(), self.boxes_late(), self.packers_late(), self.shelves_late()]
                 .into_iter()
