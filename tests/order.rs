@@ -13,6 +13,7 @@ use casewright::pipeline::{self, Compilation};
 use casewright::plans::Workings;
 use casewright::plans::assembly::Task;
 use casewright::plans::operations::Doing;
+use casewright::plans::weights::Lifted;
 
 use crate::support::compile;
 
@@ -541,4 +542,58 @@ fn every_member_of_a_frame_with_a_board_behind_it_is_glued_to_it() {
     }
     let partition = seen.contains(&Role::Partition);
     assert!(partition && seen.contains(&Role::Bottom) && seen.contains(&Role::Stretcher));
+}
+
+/// The published figures for a team: 33 kg for two, 37 kg for three; 23 kg for one.
+#[test]
+fn a_case_is_leveled_joined_fixed_and_only_then_hung() {
+    let (mut pairs, mut heavy) = (0, 0);
+    for shop in SHOPS.iter() {
+        let level = shop.titled("Carry it in and level it").expect("a step");
+        let put = shop.titled("Put in the doors, drawers, and shelves").expect("a step");
+        let before = shop.before(put);
+        assert!(before.contains(&level), "{}", shop.name);
+        if shop.piece.site.fixed {
+            let wall = shop.titled("Fix it to the wall").expect("a step");
+            assert!(before.contains(&wall) && shop.before(wall).contains(&level), "{}", shop.name);
+        }
+        let beside = shop.piece.cases.windows(2).any(|pair| {
+            pair[0].x.to_mm_f64() + pair[0].wide.length.to_mm_f64() == pair[1].x.to_mm_f64()
+        });
+        let joined = shop.titled("Fix the cases to each other");
+        assert_eq!(joined.is_some(), beside, "{}", shop.name);
+        if let Some(joined) = joined {
+            assert!(shop.before(joined).contains(&level) && before.contains(&joined));
+            pairs += 1;
+        }
+        let work = Workings::of(&shop.piece, &shop.parts);
+        for (lifted, body) in &work.weights().lifted {
+            let Lifted::Case(case) = lifted else { continue };
+            let name = &shop.piece.case(*case).expect("a case").name;
+            let told = |text: &str| {
+                let lines = &shop.tasks[level].lines;
+                lines.iter().any(|line| line.contains(name.as_str()) && line.contains(text))
+            };
+            assert_eq!(told("dolly"), body.grams > 37_000, "{}: {name}", shop.name);
+            assert_eq!(told("2 people"), (23_001..=33_000).contains(&body.grams), "{name}");
+            heavy += usize::from(body.grams > 37_000);
+        }
+    }
+    assert!(pairs > 0 && heavy > 0, "{pairs}, {heavy}");
+}
+
+/// 27 in high, 30 lb, 3.2 cubic feet, and free-standing (16 CFR 1261).
+#[test]
+fn the_rule_on_clothing_storage_is_told_only_where_it_applies() {
+    let told = |text: &str| {
+        let shop = Shop::of("first", compile(text)).expect("a piece");
+        shop.tasks.iter().flat_map(|task| &task.lines).any(|line| line.contains("16 CFR 1261"))
+    };
+    let first = include_str!("../specs/first.case");
+    let free = first.replace("fixing wall", "fixing none");
+    assert_ne!(first, free);
+    assert!(!told(first) && told(&free));
+    let low = free.replace("high 34-1/2", "high 26-1/2");
+    assert!(!told(&low));
+    assert!(!told(&LOOSE.replace("fixing wall", "fixing none")));
 }

@@ -234,7 +234,9 @@ fn step(
         what: task.title.clone(),
         more,
     });
-    if !warned.contains(&task.work)
+    // Each caution stands once on the sheet; rags heap up after every coat.
+    let again = task.work == Work::Finish && heats(source);
+    if (again || !warned.contains(&task.work))
         && let Some(caution) = caution(task.work, heats(source))
     {
         warned.push(task.work);
@@ -280,7 +282,10 @@ fn caution(work: Work, heats: bool) -> Option<&'static str> {
             "Keep the guards on and a push stick within reach. Cover your eyes and ears, wear a mask, and run the dust collector, because wood dust harms.",
         ),
         Work::Router => Some(
-            "Feed against the rotation of the bit, never climb-cut by hand, and clamp the work. Unplug the router before you change a bit.",
+            "Feed against the rotation of the bit, never climb-cut by hand, and clamp the work. Hold a small piece in a jig or between scraps, never in your fingers. Unplug the router before you change a bit.",
+        ),
+        Work::Sand => Some(
+            "Wear a mask that fits against fine dust, and draw the dust off at the sander; dust of oak and beech harms most. Empty the bag outdoors, because fine dust in a heap can heat and burn.",
         ),
         Work::Glue => Some(
             "Mind the glue's open time. Lay out clamps, cauls, and a wet cloth before you open the bottle. Wear gloves if your glue's label asks for them.",
@@ -292,7 +297,7 @@ fn caution(work: Work, heats: bool) -> Option<&'static str> {
             "Oily rags can catch fire by themselves within hours. Spread them flat outdoors to dry, or put them in water in a metal can with a lid. Air the room, and keep flames away.",
         ),
         Work::Fit => Some(
-            "Lift and carry with two people. Look for pipes and cables before you drill. Fix a piece that could tip to the wall. Leave water, gas, and electricity to licensed trades; local codes decide.",
+            "Lift with straight backs, close to the body, and agree on who gives the word. On stairs the one below bears most of the weight. Leave water, gas, and electricity to licensed trades; local codes decide.",
         ),
     }
 }

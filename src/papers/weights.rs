@@ -3,7 +3,7 @@
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
 use crate::plans::tipping::What;
 use crate::plans::weights::{Body, Lifted, Weights, name};
-use crate::trade;
+use crate::trade::{self, Carry};
 
 use super::Source;
 use super::page::{Block, Table, left, right};
@@ -16,10 +16,10 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let (piece, figures) = (source.work.piece, &source.figures);
     let scale = Scale::of(piece.tape());
     let weights = source.work.weights();
-    let one = trade::one_person();
+    let (one, [two, three]) = (trade::one_person(), trade::team());
     let mut blocks = vec![
         Block::Note("These weights are for the wood only, from the volume of every part at 12 % moisture. Hardware, a countertop, glue, and finish come on top. Allow a tenth more, and weigh it where the exact weight matters.".into()),
-        Block::Caution(format!("One person should lift no more than {one}, and only close to the body, at hand height, on a clear floor, now and then (NIOSH lifting equation). From the floor, held 15 in or 380 mm away, the limit is less than half of that. Take out doors, drawers, and loose shelves before you carry anything. Use straps, and get a second pair of hands on every stair.")),
+        Block::Caution(format!("One person should lift no more than {one}, and only close to the body, at hand height, on a clear floor, now and then (NIOSH lifting equation). From the floor, held 15 in or 380 mm away, the limit is less than half of that. Two people lift no more than {two} together and three no more than {three}, because a team never shares a weight evenly. Take out doors, drawers, and loose shelves before you carry anything. Use straps, and get a second pair of hands on every stair.")),
     ];
     blocks.extend(guessed(source, weights));
     let groups = groups(source, weights);
@@ -36,7 +36,10 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             ..Table::default()
         };
         for (name, body) in &group.lines {
-            let people = trade::people(body.mass()).to_string();
+            let people = match trade::carry(body.mass()) {
+                Carry::People(count) => count.to_string(),
+                Carry::Gear => "strap, dolly, or split".to_owned(),
+            };
             let weight = shown.next().unwrap_or_default();
             own.push(weight.clone());
             let mark = figures.mark(body.measured);
@@ -50,10 +53,12 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     }
     let all = weights.whole();
     let mark = figures.mark(all.measured);
-    blocks.push(Block::Note(format!(
-        "The whole weighs {whole}{mark}. Lifted in one piece, it would need at least {} people.",
-        trade::people(all.mass())
-    )));
+    let carried = match trade::carry(all.mass()) {
+        Carry::People(1) => "One person can lift it in one piece.".to_owned(),
+        Carry::People(count) => format!("{count} people can lift it in one piece."),
+        Carry::Gear => "No team should lift it in one piece: carry it in the parts above, and move what is too heavy for three people on straps or a dolly.".to_owned(),
+    };
+    blocks.push(Block::Note(format!("The whole weighs {whole}{mark}. {carried}")));
     heaviest(source, weights, &mut blocks);
     balance(source, weights, &mut blocks);
     tips(source, weights, &mut blocks);

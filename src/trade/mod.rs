@@ -53,4 +53,6 @@ pub use square::{
     box_within, diagonal, diagonals_within, differ, flat_within, lean, root_sum_square,
 };
 pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};
-pub use weight::{USUAL_GRAVITY, density, grams, kilograms, one_person, people, volume};
+pub use weight::{
+    Carry, USUAL_GRAVITY, carry, density, grams, kilograms, one_person, team, volume,
+};

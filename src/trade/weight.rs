@@ -45,10 +45,31 @@ pub fn one_person() -> Mass {
     Mass(Exact::int(23))
 }
 
-/// How many people lift a weight at the least, each of them [`one_person`].
+/// What a team of two or of three may lift together: 33 kg (73 lb) and 37 kg
+/// (83 lb), which are two thirds and half of the sum of 25 kg each, since a team
+/// never shares a weight evenly, and more people rarely get a hold (UK guidance on
+/// manual handling, team handling).
 #[must_use]
-pub fn people(mass: Mass) -> i64 {
-    (mass.0 / one_person().0).ceil().max(1)
+pub fn team() -> [Mass; 2] {
+    [Mass(Exact::int(33)), Mass(Exact::int(37))]
+}
+
+/// How a weight is carried.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Carry {
+    /// By so many people, three at the most.
+    People(i64),
+    /// With a strap or a dolly, or in parts.
+    Gear,
+}
+
+/// How a weight is carried by the published figures.
+#[must_use]
+pub fn carry(mass: Mass) -> Carry {
+    let [two, three] = team();
+    let limits = [(1, one_person()), (2, two), (3, three)];
+    let enough = limits.into_iter().find(|(_, most)| mass.0 <= most.0);
+    enough.map_or(Carry::Gear, |(people, _)| Carry::People(people))
 }
 
 #[cfg(test)]
@@ -69,8 +90,25 @@ mod tests {
     /// NIOSH 94-110: load constant 51 lb, 23 kg.
     #[test]
     fn more_than_the_constant_takes_two() {
-        assert_eq!(people(Mass::pounds(Exact::int(50))), 1);
-        assert_eq!(people(Mass::pounds(Exact::int(52))), 2);
-        assert_eq!(people(Mass(Exact::ZERO)), 1);
+        assert_eq!(carry(Mass::pounds(Exact::int(50))), Carry::People(1));
+        assert_eq!(carry(Mass::pounds(Exact::int(52))), Carry::People(2));
+        assert_eq!(carry(Mass(Exact::ZERO)), Carry::People(1));
+    }
+
+    /// UK guidance: 25 kg each, two thirds of the sum for two (33 kg, 73 lb), half
+    /// of it for three (37 kg, 83 lb).
+    #[test]
+    fn a_team_lifts_less_than_its_people() {
+        let [two, three] = team();
+        assert!(
+            two.0 <= Exact::ratio(2 * 25 * 2, 3)
+                && two.0 > Exact::ratio(2 * 25 * 2, 3) - Exact::ONE
+        );
+        assert!(
+            three.0 <= Exact::ratio(3 * 25, 2) && three.0 > Exact::ratio(3 * 25, 2) - Exact::ONE
+        );
+        assert_eq!(carry(Mass(Exact::int(33))), Carry::People(2));
+        assert_eq!(carry(Mass(Exact::int(37))), Carry::People(3));
+        assert_eq!(carry(Mass(Exact::int(38))), Carry::Gear);
     }
 }

@@ -68,9 +68,8 @@ impl<'d> Maker<'d, '_> {
                 match task.map(|task| task.work) {
                     Some(Work::Finish) => What::Finish { title, parts },
                     Some(Work::Fit) => What::Install { title, parts },
-                    Some(Work::Bench | Work::Machine | Work::Router | Work::Glue) | None => {
-                        What::Bench { title, parts }
-                    }
+                    Some(Work::Bench | Work::Machine | Work::Router | Work::Glue | Work::Sand)
+                    | None => What::Bench { title, parts },
                 }
             }
         }

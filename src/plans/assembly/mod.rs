@@ -50,6 +50,8 @@ pub enum Work {
     Router,
     /// Gluing.
     Glue,
+    /// Sanding.
+    Sand,
     /// Finishing.
     Finish,
     /// Lifting and fixing in the house.

@@ -6,6 +6,7 @@ mod cutting;
 mod finishing;
 mod fronts;
 mod hanging;
+mod installing;
 mod joints;
 mod openings;
 
@@ -42,7 +43,9 @@ mod minutes {
     pub(super) const HANG: i64 = 15;
     pub(super) const COAT: i64 = 45;
     pub(super) const SAND: i64 = 90;
-    pub(super) const FIT: i64 = 180;
+    pub(super) const LEVEL: i64 = 60;
+    pub(super) const SCRIBE: i64 = 45;
+    pub(super) const WALL: i64 = 45;
 }
 
 /// Every task, each after those it depends on.
@@ -66,7 +69,7 @@ pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
     let boxes = maker.boxes();
     let hung = maker.hang(&stands, boxes);
     let finished = maker.finish(&hung);
-    maker.fit(finished);
+    maker.install(finished);
     maker.tasks
 }
 

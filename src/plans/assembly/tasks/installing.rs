@@ -1,0 +1,199 @@
+//! Carrying in, leveling, scribing, fixing, and hanging what was taken off.
+
+use crate::measure::{Exact, Length, Mass};
+use crate::model::{Case, Exposure, OpeningKind, Set, Side};
+use crate::parts::{Direction, JointSort, PartId, Role};
+use crate::plans::weights::Lifted;
+use crate::trade::{self, Carry};
+
+use super::{Maker, Work, minutes, words};
+
+impl Maker<'_, '_> {
+    /// All that is done in the house. A front is adjusted last: shims and wall
+    /// screws still move its opening.
+    pub(super) fn install(&mut self, finished: usize) {
+        let lines = self.carried();
+        let (title, time) = ("Carry it in and level it".to_owned(), minutes::LEVEL);
+        let work = Work::Fit;
+        let mut last = self.simple(title, lines, Vec::new(), work, time, vec![finished]);
+        if let Some(lines) = self.scribed() {
+            let title = "Scribe it to the walls".to_owned();
+            last = self.simple(title, lines, Vec::new(), work, minutes::SCRIBE, vec![last]);
+        }
+        if self.side_by_side() {
+            let lines = vec![
+                "clamp the cases together with their front edges flush and their tops in one line".to_owned(),
+                "screw each to the next with two screws near the front and two near the back, at least 1/8 in or 3 mm shorter than both ends together".to_owned(),
+                "drive the front screws behind hinges or slides, where they don't show".to_owned(),
+            ];
+            let title = "Fix the cases to each other".to_owned();
+            last = self.simple(title, lines, Vec::new(), work, minutes::HANG, vec![last]);
+        }
+        if self.piece.site.fixed {
+            let lines = self.walled();
+            let title = "Fix it to the wall".to_owned();
+            last = self.simple(title, lines, Vec::new(), work, minutes::WALL, vec![last]);
+        }
+        let lines = self.put_back();
+        let title = "Put in the doors, drawers, and shelves".to_owned();
+        let put = self.simple(title, lines, Vec::new(), Work::Bench, minutes::SAND, vec![last]);
+        // Shelves lie loose on their pins: now they come in to stay.
+        let laid = self.picked(|joint| joint.sort == JointSort::Laid);
+        self.closes(put, laid);
+    }
+
+    fn carried(&self) -> Vec<String> {
+        let mut lines = Vec::new();
+        let loose = self.ids(|part| part.role == Role::AdjustableShelf);
+        if !self.work.fronts().is_empty() || !loose.is_empty() {
+            lines.push("carry it without its doors, drawers, and loose shelves".to_owned());
+        }
+        let weights = self.work.weights();
+        let mass = |case: &Case| {
+            weights.lifted.get(&Lifted::Case(case.id)).map_or(Mass(Exact::ZERO), |body| body.mass())
+        };
+        for case in &self.piece.cases {
+            lines.push(match trade::carry(mass(case)) {
+                Carry::People(1) => continue,
+                Carry::People(count) => format!("carry {} with {count} people", case.name),
+                Carry::Gear => format!("{} is too heavy for three people: put straps round it or move it on a dolly, and take off what comes off", case.name),
+            });
+        }
+        for keep_out in &self.piece.site.keep_outs {
+            lines.push(format!(
+                "measure the {} where it really is, and cut the back round it before the case goes in",
+                keep_out.name
+            ));
+        }
+        lines.push(
+            "find the highest place of the floor, and set the piece there, clear of the walls"
+                .to_owned(),
+        );
+        lines.push("shim up from it until the piece is level from end to end and from front to back, and its ends are plumb".to_owned());
+        if self.has_inset() {
+            lines.push("measure both diagonals of every inset opening again, and move the shims until they agree as they did on the bench".to_owned());
+        }
+        lines
+    }
+
+    /// Scribing comes when it stands level.
+    fn scribed(&self) -> Option<Vec<String>> {
+        let mut lines = Vec::new();
+        let tape = self.piece.tape();
+        for case in &self.piece.cases {
+            for side in Side::BOTH {
+                if let Exposure::Wall { scribe } = side.of(&case.exposure)
+                    && scribe.length.is_positive()
+                {
+                    lines.push(format!(
+                        "scribe the {} stile of {} to the wall; up to {} of it may come off",
+                        side.word(),
+                        case.name,
+                        tape.text(scribe.length)
+                    ));
+                }
+            }
+        }
+        if lines.is_empty() {
+            return None;
+        }
+        lines.insert(0, "block the piece off the wall by the same amount at both ends, and set the compass to the widest gap".to_owned());
+        lines.push("plane to the line, leaning a few degrees under it so that only the front edge meets the wall; move the piece home and level it again".to_owned());
+        Some(lines)
+    }
+
+    fn walled(&self) -> Vec<String> {
+        let mut lines = vec![
+            "find the studs, and look for pipes and wires before you drill; where any run, local code and a licensed trade decide".to_owned(),
+        ];
+        let mut boards: Vec<PartId> = Vec::new();
+        let mut bare: Vec<&str> = Vec::new();
+        for case in &self.piece.cases {
+            match self.rear_stretcher(case) {
+                Some(id) => boards.push(id),
+                None => bare.push(&case.name),
+            }
+        }
+        let through = "with two screws at each stud, 1-1/2 in or 38 mm deep in the stud, or with plugs made for masonry";
+        if !boards.is_empty() {
+            lines.push(format!("screw it to the wall through {}, {through}", self.marks(&boards)));
+        }
+        if !bare.is_empty() {
+            lines.push(format!("screw {} to the wall high up, through the top into a cleat on the wall and not through the thin back alone, {through}", words(&bare)));
+        }
+        lines.push(
+            "shim behind a screw where there is a gap, or it pulls the case out of square"
+                .to_owned(),
+        );
+        let tips = self.work.tipping().iter().filter(|tipping| tipping.tips());
+        let tips: Vec<&str> = tips
+            .filter_map(|tips| self.piece.case(tips.case))
+            .map(|case| case.name.as_str())
+            .collect();
+        if !tips.is_empty() {
+            lines.push(format!("put in no door or drawer before the screws hold; until then {} can tip when it is opened", words(&tips)));
+        }
+        lines
+    }
+
+    /// The upper board at the wall that a screw may go through.
+    fn rear_stretcher(&self, case: &Case) -> Option<PartId> {
+        let own = self.ids(|part| part.case == case.id && part.role == Role::Stretcher);
+        own.into_iter().max_by_key(|id| self.parts.get(*id).map(|part| part.extent(Direction::Z).1))
+    }
+
+    fn put_back(&self) -> Vec<String> {
+        let mut lines = vec![
+            "put the doors, drawers, shelves, and pulls back where they were marked".to_owned(),
+        ];
+        if self.has_inset() {
+            lines.push("adjust the inset fronts only now, hinge by hinge and slide by slide, until the shims of the gap sheet slide all round".to_owned());
+        }
+        lines.push("check every gap once more".to_owned());
+        let regulated: Vec<&str> = self
+            .piece
+            .cases
+            .iter()
+            .filter(|case| self.is_regulated(case))
+            .map(|case| case.name.as_str())
+            .collect();
+        if !regulated.is_empty() {
+            lines.push(format!("{}: free-standing clothing storage of this size falls under 16 CFR 1261 (ASTM F2057) in the United States, which asks for a stability test, a label, and a tip restraint; these papers don't show that it passes", words(&regulated)));
+        }
+        lines
+    }
+
+    fn has_inset(&self) -> bool {
+        self.work.fronts().iter().any(|front| front.fronts.set == Set::Inset)
+    }
+
+    /// True where a case stands right beside the next.
+    fn side_by_side(&self) -> bool {
+        let cases = &self.piece.cases;
+        cases.windows(2).any(|pair| match pair {
+            [left, right] => left.x + left.wide.length == right.x,
+            _ => false,
+        })
+    }
+
+    /// True for a case that the rule on free-standing clothing storage may hold
+    /// for: 27 in high, 30 lb, and 3.2 cubic feet behind doors and in drawers (16 CFR
+    /// 1261, ASTM F2057-23). What is fixed to the house is no free-standing piece.
+    fn is_regulated(&self, case: &Case) -> bool {
+        if self.piece.site.fixed || case.high.length < Length::inches(27, 1) {
+            return false;
+        }
+        let closed = case.openings.iter().filter(|opening| {
+            opening.is_door() || matches!(opening.kind, OpeningKind::Drawer { .. })
+        });
+        let cubic_feet: f64 = closed
+            .map(|opening| {
+                trade::volume(opening.wide.length, opening.high.length, case.deep.length)
+            })
+            .sum::<f64>()
+            / trade::volume(Length::inches(12, 1), Length::inches(12, 1), Length::inches(12, 1));
+        let of_case = self.work.weights().lifted.iter().filter(|(own, _)| own.case() == case.id);
+        let kilograms: f64 = of_case.map(|(_, body)| body.grams as f64 / 1000.0).sum();
+        cubic_feet >= 3.2 && kilograms >= 13.6
+    }
+}
