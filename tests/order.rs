@@ -557,9 +557,8 @@ fn a_case_is_leveled_joined_fixed_and_only_then_hung() {
             let wall = shop.titled("Fix it to the wall").expect("a step");
             assert!(before.contains(&wall) && shop.before(wall).contains(&level), "{}", shop.name);
         }
-        let beside = shop.piece.cases.windows(2).any(|pair| {
-            pair[0].x.to_mm_f64() + pair[0].wide.length.to_mm_f64() == pair[1].x.to_mm_f64()
-        });
+        let beside =
+            shop.piece.cases.windows(2).any(|pair| pair[0].x + pair[0].wide.length == pair[1].x);
         let joined = shop.titled("Fix the cases to each other");
         assert_eq!(joined.is_some(), beside, "{}", shop.name);
         if let Some(joined) = joined {

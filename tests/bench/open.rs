@@ -17,9 +17,6 @@ pub(super) const IN_DRAWN: &[Known] = &[
     &["front, panel: wood is left"],
     // A packer thinner than its sheet.
     &["break down", "packer: ", " thick"],
-    // A fixed shelf of a frameless case reaches into its inset doors.
-    &["shelf: it is in the place of", " door"],
-    &[" door", "it hits ", ", shelf"],
     // No way in was found past such a shelf.
     &["nothing says from where"],
     // A shelf that is longer than its opening is wide, and the opening too low.

@@ -9,8 +9,8 @@ impl Maker<'_, '_> {
     /// Doors, slides, drawers and their fronts; the tasks after which all hangs.
     pub(super) fn hang(&mut self, stands: &[usize], boxes: Option<usize>) -> Vec<usize> {
         let mut done = stands.to_vec();
-        // Whatever hangs nowhere is made all the same.
-        done.extend(self.ready(&self.ids(|part| matches!(part.assembly, Assembly::Front(_)))));
+        // Whatever hangs nowhere is made all the same, and finished with the rest.
+        done.extend(self.ready(&self.ids(|_| true)));
         done.extend(boxes);
         let count = |sort: JointSort| {
             self.parts.joints.iter().filter(|joint| joint.sort == sort).count() as i64

@@ -3,7 +3,7 @@
 use crate::measure::{Exact, Length, Mass};
 use crate::model::{Case, Exposure, OpeningKind, Set, Side};
 use crate::parts::{Direction, JointSort, PartId, Role};
-use crate::plans::weights::Lifted;
+use crate::plans::weights::{Body, Lifted};
 use crate::trade::{self, Carry};
 
 use super::{Maker, Work, minutes, words};
@@ -50,7 +50,7 @@ impl Maker<'_, '_> {
         }
         let weights = self.work.weights();
         let mass = |case: &Case| {
-            weights.lifted.get(&Lifted::Case(case.id)).map_or(Mass(Exact::ZERO), |body| body.mass())
+            weights.lifted.get(&Lifted::Case(case.id)).map_or(Mass(Exact::ZERO), Body::mass)
         };
         for case in &self.piece.cases {
             lines.push(match trade::carry(mass(case)) {
