@@ -596,3 +596,52 @@ fn the_rule_on_clothing_storage_is_told_only_where_it_applies() {
     assert!(!told(&low));
     assert!(!told(&LOOSE.replace("fixing wall", "fixing none")));
 }
+
+/// A planer that is narrower than a blank takes it only in halves; what is shorter
+/// than a foot is planed as one stick (bench rules on least length and width).
+#[test]
+fn what_the_planer_cannot_take_is_made_another_way() {
+    let lines = |text: &str| {
+        let shop = Shop::of("chest", compile(text)).expect("a piece");
+        let all: Vec<String> = shop.tasks.iter().flat_map(|task| task.lines.clone()).collect();
+        (shop, all)
+    };
+    let shop = "shop { planer 20 }\nstock cherry";
+    let roomy = CHEST.replacen("stock cherry", shop, 1);
+    let (wide, narrow) = (lines(&roomy), lines(CHEST));
+    let halves =
+        |all: &[String]| all.iter().filter(|line| line.contains("halves that pass")).count();
+    assert_eq!((halves(&wide.1), halves(&narrow.1)), (0, 1));
+    for (_, part) in narrow.0.parts.iter() {
+        let solid = narrow.0.piece.stock(part.stock).expect("a stock").is_solid();
+        let wide = solid && part.rough.width > Length::inches(25, 2);
+        let told = narrow.1.iter().any(|line| line.contains("halves") && line.contains(&part.mark));
+        assert_eq!(told, wide, "{}", part.path);
+    }
+    let first = include_str!("../specs/first.case");
+    let short = first.replace("length 15; room 15-3/4", "length 10; room 10-3/4");
+    assert_ne!(first, short);
+    let sticks = |text: &str| {
+        let (_, all) = lines(text);
+        all.into_iter().filter(|line| line.contains("as one long stick")).collect::<Vec<_>>()
+    };
+    assert_eq!(sticks(first), Vec::<String>::new());
+    let told = sticks(&short);
+    assert!(told.len() == 1 && told[0].contains("packers"), "{told:?}");
+}
+
+/// A step that sends its maker to the jig sheet says for which parts.
+#[test]
+fn a_step_that_names_set_ups_says_what_they_are_for() {
+    let mut seen = 0;
+    for shop in SHOPS.iter() {
+        for task in &shop.tasks {
+            for line in task.lines.iter().filter(|line| line.contains("router-jig sheet")) {
+                let told = ["for the case", "for the drawer boxes", "for the fronts", "the flutes"];
+                assert!(told.iter().any(|what| line.contains(what)), "{line}");
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 20);
+}

@@ -43,6 +43,8 @@ pub struct Shop {
     pub start: Option<Span>,
     /// Across the router's base plate.
     pub base_plate: Length,
+    /// The widest board that the planer takes.
+    pub planer: Length,
     /// How far the router is fed in a minute.
     pub feed: Length,
     /// How long a change of set-up takes.
@@ -88,7 +90,8 @@ pub(super) fn lower(
     ctx: &mut Lower,
 ) -> Shop {
     use words::shop::{
-        ALLOW, BASE_PLATE, CARD, CLAMP, CLAMPS, CURE, DAY, FEED, HUMIDITY, KERF, OPEN_TIME, SET_UP,
+        ALLOW, BASE_PLATE, CARD, CLAMP, CLAMPS, CURE, DAY, FEED, HUMIDITY, KERF, OPEN_TIME, PLANER,
+        SET_UP,
     };
     use words::{allow, tolerance as true_to};
 
@@ -126,6 +129,7 @@ pub(super) fn lower(
     let open_time = body.get(OPEN_TIME);
     wide_saw(body, ctx);
     let base_plate = ctx.positive(body, BASE_PLATE, "router base").known().unwrap_or_default();
+    let planer = ctx.positive(body, PLANER, "planer").known().unwrap_or_default();
     Shop {
         humidity,
         humidity_span: humidity_span.or(written),
@@ -148,6 +152,7 @@ pub(super) fn lower(
         open_time_span: open_time.and_then(|d| d.origin.span()),
         start,
         base_plate: base_plate.length,
+        planer: planer.length,
         feed: feed.unwrap_or_else(|| Length::new(Exact::int(100), Unit::Inch)),
         set_up: hours(SET_UP),
         notes: body.notes(),

@@ -6,6 +6,9 @@ use crate::plans::operations::{Doing, Leg, Move, Side};
 
 use super::Source;
 
+/// A longer sentence is told line by line.
+const LONG: usize = 120;
+
 /// Which way is left, told once a paper.
 pub(super) const SIDES: &str = "Left, right, above, below, front, and back are those of the standing piece seen from the front, whichever way it rests on the bench.";
 
@@ -42,7 +45,8 @@ fn told(source: &Source<'_, '_>, moves: &[Move]) -> Vec<String> {
         }
     }
     let start = format!("start with {}", listed(&first));
-    let many = told.len() > 5;
+    let long: usize = told.iter().map(|(names, way)| listed(names).len() + way.len()).sum();
+    let many = told.len() > 5 || start.len() + long > LONG;
     let rest = told.into_iter().map(|(names, way)| format!("{} {way}", listed(&names)));
     if many {
         return std::iter::once(start).chain(rest.map(|line| format!("then {line}"))).collect();

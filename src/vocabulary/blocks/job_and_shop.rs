@@ -127,6 +127,11 @@ block! {
         "the width of the router's base plate, which sets the distance of a straight-edge",
         "base-plate 6",
     ).default("6 in").metric("150 mm");
+    PLANER: Length = (
+        "planer",
+        "the widest board that the planer takes; a wider blank is glued up in two halves",
+        "planer 12-1/2",
+    ).default("12-1/2 in").metric("318 mm");
     FEED: Feed = (
         "feed",
         "how fast the router is fed",

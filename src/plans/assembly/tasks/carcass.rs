@@ -5,7 +5,7 @@ use crate::parts::{Assembly, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 use crate::plans::squareness;
 
-use super::{Maker, Work, minutes};
+use super::{Maker, Work, minutes, words};
 
 /// What is planted on the carcass in one step: which parts, by what they are,
 /// and the step.
@@ -47,7 +47,18 @@ impl Maker<'_, '_> {
         parts.dedup();
         let square = self.outline(&parts, unit);
         let load = gluing::joined(self.parts, &joints);
-        let dry = vec!["without glue, check that every joint closes by hand and the diagonals agree, then set the clamps and lay them ready".to_owned()];
+        let mut dry = vec![
+            "put it together without glue, in the order of its glue-up, down to the last clamp"
+                .to_owned(),
+            "check that every joint closes by hand, that the diagonals agree, and that it lies flat".to_owned(),
+        ];
+        if load.spreading().0.is_positive() && load.clamps() > 0 {
+            dry.push(format!(
+                "time yourself: the glue stays open {}, spreading included",
+                self.piece.shop.open_time
+            ));
+        }
+        dry.push("take it apart in the same order turned round, and lay clamps, cauls, and parts ready as they come".to_owned());
         let after = self.ready(&parts);
         let dry = self.simple(
             format!("Dry-fit the {what}"),
@@ -176,20 +187,23 @@ impl Maker<'_, '_> {
         let mut lines = Vec::new();
         let (outer, inner): (Vec<&Joint>, Vec<&Joint>) =
             crossing.iter().partition(|joint| gluing::is_outer(self.parts, joint));
-        for joint in outer {
-            let (stile, end) = (self.parts.mark(joint.part), self.parts.mark(joint.into));
-            lines.push(match joint.sort {
-                JointSort::Miter => format!("{stile} to {end}: try the miter dry; then glue a clamping block to both sides of the seam every 6 in or 150 mm, on paper so that it comes off again, and clamp across them. Frame and case are rigid, so the miter goes straight on and can't be folded shut; use a slow glue"),
-                _ => format!("{stile} to {end}: glue it flush or over, as drawn"),
-            });
+        let pair = |joint: &&Joint| {
+            format!("{} to {}", self.parts.mark(joint.part), self.parts.mark(joint.into))
+        };
+        let (mitered, flush): (Vec<&Joint>, Vec<&Joint>) =
+            outer.into_iter().partition(|joint| joint.sort == JointSort::Miter);
+        if !mitered.is_empty() {
+            let told: Vec<String> = mitered.iter().map(pair).collect();
+            let told = words(&told);
+            lines.push(format!("{told}: try the miter dry, and use a slow glue"));
+            lines.push("glue clamping blocks to both sides of the seam every 6 in or 150 mm, on paper so that they come off again".to_owned());
+            lines.push("bring the frame straight on and clamp across the blocks; frame and case are rigid, so the miter can't be folded shut".to_owned());
         }
+        lines.extend(
+            flush.iter().map(|joint| format!("{}: glue it flush or over, as drawn", pair(joint))),
+        );
         if !inner.is_empty() {
-            let told: Vec<String> = inner
-                .iter()
-                .map(|joint| {
-                    format!("{} to {}", self.parts.mark(joint.part), self.parts.mark(joint.into))
-                })
-                .collect();
+            let told: Vec<String> = inner.iter().map(pair).collect();
             lines.push(format!(
                 "spread glue on what lies behind the rails and inner stiles too: {}",
                 told.join(", ")

@@ -6,6 +6,8 @@ use crate::measure::{Length, MEASURED};
 use crate::model::{OpeningId, Stock};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::{Blank, gluing, is_broken_down_first};
+use crate::plans::small_parts;
+use crate::trade;
 
 use super::{Maker, Stage, Task, Wait, Work, hands, minutes, stage, words};
 
@@ -34,6 +36,12 @@ impl Maker<'_, '_> {
             ));
         }
         let all = early;
+        lines.extend(self.short(Stage::First));
+        let solid = |part: &Part| self.piece.stock(part.stock).is_some_and(Stock::is_solid);
+        let seen = |unit: &Assembly| matches!(unit, Assembly::Frame(_) | Assembly::Front(_));
+        if self.parts.iter().any(|(_, part)| solid(part) && seen(&part.assembly)) {
+            lines.push("mill a spare with each group of frame members and fronts; it is the test piece of their set-ups, and it takes the place of one that is spoiled".to_owned());
+        }
         let minutes = minutes::CUT_PART * all.len() as i64;
         let title = "Break down the stock and cut the case parts".into();
         let cut = self.simple(title, lines, Vec::new(), Work::Machine, minutes, Vec::new());
@@ -47,9 +55,28 @@ impl Maker<'_, '_> {
         is_broken_down_first(self.piece, part)
     }
 
+    /// What is too short to be planed by itself is planed as one stick.
+    pub(super) fn short(&self, from: Stage) -> Option<String> {
+        let is_short = |part: &Part| stage(part) == from && small_parts::is_short(self.piece, part);
+        let what = match from {
+            Stage::First => {
+                let short = self.ids(is_short);
+                (!short.is_empty()).then(|| self.marks(&short))
+            }
+            Stage::DryFit | Stage::Openings => {
+                self.kinds(is_short).map(|kinds| format!("of the {kinds}"))
+            }
+        };
+        let tape = self.piece.tape();
+        let least = tape.text(trade::shortest_planed(tape.unit));
+        what.map(|what| {
+            format!("plane and rip pieces shorter than {least} as one long stick, and crosscut them last: {what}")
+        })
+    }
+
     /// What stands before anything is fitted to it: `case, its base, and its face
     /// frame`.
-    fn built(&self) -> String {
+    pub(super) fn built(&self) -> String {
         let has = |is: fn(&Assembly) -> bool| self.members.keys().any(|unit| is(unit));
         let mut names = vec![if self.piece.cases.len() == 1 { "case" } else { "cases" }];
         if has(|unit| matches!(unit, Assembly::Base(_))) {
@@ -62,7 +89,7 @@ impl Maker<'_, '_> {
     }
 
     /// What kinds of parts `pick` picks, in words.
-    fn kinds(&self, pick: impl Fn(&Part) -> bool) -> Option<String> {
+    pub(super) fn kinds(&self, pick: impl Fn(&Part) -> bool) -> Option<String> {
         let mut names: Vec<&str> = Vec::new();
         for (_, part) in self.parts.iter().filter(|(_, part)| pick(part)) {
             let name = match (part.role, &part.assembly) {
@@ -177,6 +204,25 @@ impl Maker<'_, '_> {
                 boards.count,
                 tape.text(tape.up(boards.wide))
             ));
+        }
+        let wider = |id: &&PartId| {
+            let part = self.parts.get(**id);
+            part.is_some_and(|part| part.rough.width > self.piece.shop.planer)
+        };
+        let wider: Vec<PartId> = wide.iter().filter(wider).copied().collect();
+        if !wider.is_empty() {
+            let planer = self.piece.shop.planer;
+            let width = |id: &PartId| self.parts.get(*id).map(|part| part.rough.width);
+            let parts = match wider.iter().filter_map(width).all(|wide| wide <= planer.twice()) {
+                true => "halves",
+                false => "parts",
+            };
+            lines.push(format!(
+                "the planer takes no more than {}: glue up {} in {parts} that pass it, and plane them when they have cured",
+                tape.text(planer),
+                self.marks(&wider)
+            ));
+            lines.push(format!("then glue the {parts} to each other with their faces flush, and scrape that last joint by hand"));
         }
         lines.push("keep the good faces on one side, with the grain falling the same way, so that each blank planes one way".to_owned());
         lines.push(

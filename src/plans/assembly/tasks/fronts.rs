@@ -6,7 +6,7 @@ use crate::model::{FrontId, Set, Stock};
 use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, front_path};
 use crate::plans::assembly::gluing;
 
-use super::{Maker, Work, minutes};
+use super::{Maker, Work, minutes, words};
 
 impl Maker<'_, '_> {
     /// Fronts: framed ones glued up, inset ones planed to their openings, and only then fluted and bored, since that counts from
@@ -49,7 +49,11 @@ impl Maker<'_, '_> {
         let fitted = self
             .ids(|part| matches!(part.assembly, Assembly::Front(front) if inset.contains(&front)));
         if !fitted.is_empty() {
-            let lines = vec!["plane each one to its own opening as it came out, shim it to its gaps, and mark the front and the opening alike; don't bore or rout before, because every hole and flute is measured from these edges".to_owned()];
+            let lines = vec![
+                "plane each one to its own opening as it came out, and shim it to its gaps".to_owned(),
+                "mark the front and the opening alike".to_owned(),
+                "don't bore or rout before, because every hole and flute is measured from these edges".to_owned(),
+            ];
             let mut after = stands.to_vec();
             after.extend(self.ready(&fitted));
             let time = minutes::FIT_FRONT * inset.len() as i64;
@@ -76,10 +80,22 @@ impl Maker<'_, '_> {
         let pulls = has(|kind| *kind == FeatureKind::Bore(Bore::Pull));
         let mut lines = Vec::new();
         if fluted {
-            lines.push("cut the flutes from the set-up sheet before you bore any hole".to_owned());
+            let numbers: Vec<usize> = (1..)
+                .zip(self.setups)
+                .filter(|(_, setup)| is_flute(setup.kind))
+                .map(|(number, _)| number)
+                .collect();
+            let plural = if numbers.len() == 1 { "" } else { "s" };
+            lines.push(format!(
+                "cut the flutes by set-up{plural} {} of the router-jig sheet, before you bore any hole",
+                words(&numbers)
+            ));
         }
         if cups {
-            lines.push("bore the hinge cups in the back faces, with the hinge edge against the fence and the bottom end against the stop; between a left-hung and a right-hung door the stop changes sides".to_owned());
+            lines.push("bore the hinge cups in the back faces, with the hinge edge against the fence and the bottom end against the stop".to_owned());
+            lines.push(
+                "between a left-hung and a right-hung door the stop changes sides".to_owned(),
+            );
         }
         if pulls {
             lines.push("bore the pull holes through from the front faces with scrap behind, and set the template on the marks of every front".to_owned());

@@ -56,8 +56,17 @@ impl Maker<'_, '_> {
             lines.push(match trade::carry(mass(case)) {
                 Carry::People(1) => continue,
                 Carry::People(count) => format!("carry {} with {count} people", case.name),
-                Carry::Gear => format!("{} is too heavy for three people: put straps round it or move it on a dolly, and take off what comes off", case.name),
+                Carry::Gear => format!(
+                    "{} is too heavy for three people: put straps round it or move it on a dolly",
+                    case.name
+                ),
             });
+        }
+        for lifted in weights.lifted.keys() {
+            if let Lifted::Base(_) = lifted {
+                let name = self.piece.case(lifted.case()).map_or("", |case| &case.name);
+                lines.push(format!("carry the base of {name} apart, and set it level first"));
+            }
         }
         for keep_out in &self.piece.site.keep_outs {
             lines.push(format!(
@@ -114,13 +123,13 @@ impl Maker<'_, '_> {
                 None => bare.push(&case.name),
             }
         }
-        let through = "with two screws at each stud, 1-1/2 in or 38 mm deep in the stud, or with plugs made for masonry";
         if !boards.is_empty() {
-            lines.push(format!("screw it to the wall through {}, {through}", self.marks(&boards)));
+            lines.push(format!("screw it to the wall through {}", self.marks(&boards)));
         }
         if !bare.is_empty() {
-            lines.push(format!("screw {} to the wall high up, through the top into a cleat on the wall and not through the thin back alone, {through}", words(&bare)));
+            lines.push(format!("screw {} to the wall high up, through the top into a cleat on the wall, and not through the thin back alone", words(&bare)));
         }
+        lines.push("drive two screws at each stud, 1-1/2 in or 38 mm deep in the stud, or use plugs made for masonry".to_owned());
         lines.push(
             "shim behind a screw where there is a gap, or it pulls the case out of square"
                 .to_owned(),

@@ -3,10 +3,10 @@
 use std::collections::BTreeSet;
 
 use crate::model::JointKind;
-use crate::parts::{FeatureKind, Joint, JointSort, PartId};
+use crate::parts::{Feature, FeatureKind, Joint, JointSort, Part, PartId};
 use crate::plans::setups::Setup;
 
-use super::{Maker, Stage, Work, minutes, words};
+use super::{Maker, Stage, Work, minutes, stage, words};
 
 /// What is cut elsewhere than on the set-up sheet: its name, how it is cut, and
 /// the minutes for each part.
@@ -83,6 +83,20 @@ impl Maker<'_, '_> {
         })
     }
 
+    /// What set-ups are for: `the case and face frame`, `the drawer boxes`.
+    fn stage_of(&self, cut: &[PartId]) -> String {
+        let first = cut.first().and_then(|id| self.parts.get(*id)).map(stage);
+        let routed = |part: &Part| {
+            Some(stage(part)) == first && part.features.iter().any(Feature::is_channel)
+        };
+        match first {
+            Some(Stage::First) | None => format!("the {}", self.built()),
+            Some(Stage::DryFit | Stage::Openings) => {
+                format!("the {}", self.kinds(routed).unwrap_or_default())
+            }
+        }
+    }
+
     /// Cuts these joints: the set-ups by their numbers, then what is cut
     /// elsewhere.
     pub(super) fn joints(&mut self, title: &str, cuts: Vec<Cut>) {
@@ -100,11 +114,12 @@ impl Maker<'_, '_> {
             }
         }
         let mut lines = Vec::new();
+        let here = self.stage_of(&cut);
         match numbers.as_slice() {
             [] => {}
-            [only] => lines.push(format!("make set-up {only} of the router-jig sheet")),
+            [only] => lines.push(format!("make set-up {only} of the router-jig sheet, for {here}")),
             many => lines.push(format!(
-                "make set-ups {} of the router-jig sheet, one after the other",
+                "make set-ups {} of the router-jig sheet, those for {here}, one after the other",
                 words(many)
             )),
         }

@@ -75,6 +75,7 @@ impl Maker<'_, '_> {
             lines.push("measure every opening that takes a front or a drawer: width and height at both ends and in the middle, and both diagonals".to_owned());
             lines.push(format!("where the least of a size is off its drawn figure by more than {mark}, stop; enter it as `measured`, and cut by the new sheets"));
         }
+        lines.extend(self.short(Stage::Openings));
         lines.extend(kinds.iter().flat_map(|kind| kind.lines.iter().cloned()));
         let names: Vec<&str> = kinds.iter().map(|kind| kind.name).collect();
         let title = format!("Cut the {} to size", words(&names));
