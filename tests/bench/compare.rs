@@ -161,9 +161,8 @@ pub(super) fn part(
             format!("{}: the {} {what}", operation(pair.cut.operation), word(pair.feature.kind))
         }));
     }
-    let gone = |cut: &Cut| cut.gone(board.exact);
-    let removed: Vec<Space> = board.cuts.iter().flat_map(gone).collect();
-    let wanted: Vec<Space> = pairs_of(board);
+    let removed: Vec<Space> = board.cuts.iter().flat_map(|cut| stepped(cut, board)).collect();
+    let wanted = drawn(board);
     // Two cuts that border on each other are each off by as much.
     let tolerance = tolerance.free * 2.0 + tolerance.mating;
     if let Some((space, left)) = difference(&whole(board.exact), &removed, &wanted, tolerance) {
@@ -175,16 +174,21 @@ pub(super) fn part(
 }
 
 /// The wood that the drawing takes.
-fn pairs_of(board: &Board<'_>) -> Vec<Space> {
+fn drawn(board: &Board<'_>) -> Vec<Space> {
     let gone = |feature: &Feature| {
         let Some(face) = board.part.faces.find(&feature.face) else { return Vec::new() };
-        let sort = match feature.kind {
-            FeatureKind::Tenon => Sort::Tenon,
-            FeatureKind::PocketHoles | FeatureKind::DowelHoles => Sort::Hidden,
+        let space = space(feature);
+        // Which of its faces keeps its corner is a matter of the joint.
+        let miter = board.cuts.iter().find(|cut| {
+            matches!(cut.sort, Sort::Miter(..)) && common(&cut.space, &space).is_some()
+        });
+        let sort = match (feature.kind, miter) {
+            (FeatureKind::Tenon, _) => Sort::Tenon,
+            (FeatureKind::PocketHoles | FeatureKind::DowelHoles, _) => Sort::Hidden,
+            (FeatureKind::Miter, Some(miter)) => miter.sort,
             _ => Sort::Notch,
         };
-        let cut = Cut { operation: 0, sort, space: space(feature), face, run: None };
-        cut.gone(board.exact)
+        stepped(&Cut { operation: 0, sort, space, face, run: None }, board)
     };
     board.drawn.features.iter().flat_map(gone).collect()
 }
