@@ -112,8 +112,16 @@ impl Duration {
 }
 
 impl fmt::Display for Duration {
-    /// `30 min`, `24 h`, `1 h 30 min`.
+    /// `30 s`, `1 min 30 s`, `30 min`, `24 h`, `1 h 30 min`; seconds only under an
+    /// hour.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let seconds = (self.0 * Exact::int(60)).round();
+        if seconds % 60 != 0 && (0..3600).contains(&seconds) {
+            return match seconds / 60 {
+                0 => write!(f, "{seconds} s"),
+                minutes => write!(f, "{minutes} min {} s", seconds % 60),
+            };
+        }
         let minutes = self.0.round();
         match (minutes / 60, minutes % 60) {
             (0, m) => write!(f, "{m} min"),
@@ -230,5 +238,8 @@ mod tests {
     fn times_print_in_hours_and_minutes() {
         assert_eq!(Duration(Exact::int(90)).to_string(), "1 h 30 min");
         assert_eq!(Duration::hours(Exact::int(24)).to_string(), "24 h");
+        assert_eq!(Duration(Exact::ratio(1, 2)).to_string(), "30 s");
+        assert_eq!(Duration(Exact::ratio(5, 4)).to_string(), "1 min 15 s");
+        assert_eq!(Duration(Exact::ratio(181, 2)).to_string(), "1 h 31 min");
     }
 }

@@ -81,7 +81,7 @@ pub use opening::{
 pub use piece::{Accept, Piece};
 pub use read_piece::{Lowered, lower};
 pub use role::{Role, role};
-pub use shop::{Shop, Tolerance};
+pub use shop::{Shop, Times, Tolerance};
 pub use site::{Boundary, KeepOut, Site};
 pub use size::{Fact, FactId, Facts, Size};
 pub use species::OwnSpecies;

@@ -49,6 +49,8 @@ pub struct Shop {
     pub feed: Length,
     /// How long a change of set-up takes.
     pub set_up: Duration,
+    /// How long what is done by hand takes.
+    pub times: Times,
     /// Notes for the papers.
     pub notes: Vec<String>,
 }
@@ -82,6 +84,55 @@ pub struct Tolerance {
     pub square: Length,
     /// A front or hinge set by hand.
     pub place: Length,
+}
+
+/// How long one of each takes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Times {
+    /// Moving a guide or jig to its next place and clamping it.
+    pub clamping: Duration,
+    /// Handling a piece for one pass on the router table.
+    pub pass: Duration,
+    /// The pocket holes of a joint.
+    pub pockets: Duration,
+    /// Both halves of a dowel joint.
+    pub dowels: Duration,
+    /// A mortise.
+    pub mortise: Duration,
+    /// A tenon.
+    pub tenon: Duration,
+    /// A dovetailed corner.
+    pub dovetails: Duration,
+    /// A mitered end or edge.
+    pub miter: Duration,
+    /// A notch.
+    pub notch: Duration,
+    /// Fitting an inset front.
+    pub fit_front: Duration,
+}
+
+impl Times {
+    /// What the block says, or else its defaults.
+    fn read(body: &Entries) -> Self {
+        use words::times::{
+            CLAMPING, DOVETAILS, DOWELS, FIT_FRONT, MITER, MORTISE, NOTCH, PASS, POCKETS, TENON,
+        };
+        let time = |word: Word<takes::Duration>| {
+            body.get(word).map(|duration| duration.value).unwrap_or_default()
+        };
+        Self {
+            clamping: time(CLAMPING),
+            pass: time(PASS),
+            pockets: time(POCKETS),
+            dowels: time(DOWELS),
+            mortise: time(MORTISE),
+            tenon: time(TENON),
+            dovetails: time(DOVETAILS),
+            miter: time(MITER),
+            notch: time(NOTCH),
+            fit_front: time(FIT_FRONT),
+        }
+    }
 }
 
 pub(super) fn lower(
@@ -120,6 +171,9 @@ pub(super) fn lower(
     let empty_tolerance = ctx.empty(&true_to::BLOCK);
     let tolerance =
         body.one(words::shop::TOLERANCE).and_then(Said::body).unwrap_or(&empty_tolerance);
+    let empty_times = ctx.empty(&words::times::BLOCK);
+    let times = body.one(words::shop::TIMES).and_then(Said::body).unwrap_or(&empty_times);
+    let times = Times::read(times);
     let feed = body.get(FEED).map(|feed| feed.value).filter(|feed| feed.is_positive());
     let hours = |word: Word<takes::Duration>| {
         body.get(word).map(|duration| duration.value).unwrap_or_default()
@@ -155,6 +209,7 @@ pub(super) fn lower(
         planer: planer.length,
         feed: feed.unwrap_or_else(|| Length::new(Exact::int(100), Unit::Inch)),
         set_up: hours(SET_UP),
+        times,
         notes: body.notes(),
     }
 }

@@ -36,12 +36,40 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let total: Duration = setups
         .iter()
         .fold(Duration::default(), |sum, s| Duration(sum.0 + s.time.whole_minutes().0));
-    blocks.push(Block::Note(format!(
-        "All set-ups together: about {total} at a feed of {} a minute and {} for each change.",
-        source.figures.text(source.work.piece.shop.feed),
-        source.work.piece.shop.set_up
-    )));
+    blocks.push(Block::Note(made_of(source, setups, total)));
     blocks
+}
+
+/// What the time of all set-ups is made of, so that a shop that takes longer or
+/// less sees where.
+fn made_of(source: &Source<'_, '_>, setups: &[Setup], total: Duration) -> String {
+    let shop = &source.work.piece.shop;
+    let sum = |of: fn(&Setup) -> i64| setups.iter().map(of).sum::<i64>();
+    let clampings = sum(|setup| setup.effort.clampings);
+    let passes = sum(|setup| setup.effort.passes);
+    let mut made = vec![format!("{} to change each set-up", shop.set_up)];
+    if clampings > 0 {
+        made.push(format!(
+            "{} for each of the {clampings} times that a guide or jig is moved and clamped",
+            shop.times.clamping
+        ));
+    }
+    if passes > 0 {
+        made.push(format!(
+            "{} for each of the {passes} times that a piece goes over the router table",
+            shop.times.pass
+        ));
+    }
+    let feeding = setups.iter().fold(Exact::ZERO, |sum, setup| sum + setup.effort.feeding.0);
+    made.push(format!(
+        "and {} of routing at a feed of {} a minute",
+        Duration(feeding).whole_minutes(),
+        source.figures.text(shop.feed)
+    ));
+    format!(
+        "All set-ups together: about {total}. That counts {}. Where your shop takes longer or less, write its own times in the spec.",
+        made.join(", ")
+    )
 }
 
 fn cutter(source: &Source<'_, '_>, setup: &Setup) -> String {

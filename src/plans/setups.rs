@@ -1,12 +1,12 @@
 //! Set-ups of the router: what can be cut without touching fence, bit or depth.
 
 use crate::measure::{Duration, Exact, Length, Tape};
-use crate::model::{BitShape, Piece};
+use crate::model::{BitShape, Piece, Shop};
 use crate::parts::{Channel, Face, Feature, FeatureKind, Part, PartId, Parts};
 use crate::trade;
 
 use super::assembly::{Stage, stage};
-use super::guide::{self, Board, Guided};
+use super::guide::{self, Board, Guide, Guided};
 
 /// One line of a set-up, across its run.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -49,6 +49,18 @@ pub struct Run {
     pub stops: (Length, Length),
 }
 
+/// What the time of a set-up is made of, besides the change of set-up itself.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub struct Effort {
+    /// How often a straight-edge, a fence, or a jig is moved to its next place
+    /// and clamped there.
+    pub clampings: i64,
+    /// How often a piece is taken over the router table.
+    pub passes: i64,
+    /// How long the bit is in the wood.
+    pub feeding: Duration,
+}
+
 /// A set-up.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Setup {
@@ -80,6 +92,8 @@ pub struct Setup {
     pub guided: Option<Guided>,
     /// Setting up and running all pieces.
     pub time: Duration,
+    /// What that time is made of.
+    pub effort: Effort,
 }
 
 impl Setup {
@@ -120,7 +134,8 @@ pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
         }
     }
     for setup in &mut setups {
-        setup.time = time(piece, setup);
+        setup.effort = effort(piece, setup);
+        setup.time = time(&piece.shop, setup.effort);
     }
     setups.sort_by(|a, b| {
         let key = |s: &Setup| {
@@ -222,6 +237,7 @@ fn one(piece: &Piece, part: &Part, id: PartId, numbered: &[(usize, &Feature)]) -
         }],
         guided,
         time: Duration::default(),
+        effort: Effort::default(),
     }
 }
 
@@ -285,14 +301,89 @@ fn cutter(piece: &Piece, feature: &Feature, wide: Length) -> Cutter {
     }
 }
 
-/// Places of the guide, each a stroke of its own.
-fn strokes(setup: &Setup) -> i64 {
-    setup.guided.as_ref().map_or(1, |guided| guided.settings.len() as i64)
+/// What a set-up asks of the hands. A straight-edge is clamped to every piece,
+/// once for each of its settings. A flute jig is moved and clamped for every
+/// line of every piece. A fence stands for all pieces: it is moved between its
+/// settings, and each piece is taken past it once a pass.
+fn effort(piece: &Piece, setup: &Setup) -> Effort {
+    let count = |number: usize| i64::try_from(number).unwrap_or(i64::MAX);
+    let run: Length = setup.runs.iter().map(|run| run.length).sum();
+    let (pieces, passes) = (count(setup.runs.len()), count(setup.passes.len()));
+    let settings = setup.guided.as_ref().map_or(1, |guided| count(guided.settings.len()));
+    let (clampings, handled) = match setup.guided.as_ref().map(|guided| guided.guide) {
+        None => (setup.runs.iter().map(|run| count(run.features.len())).sum(), 0),
+        Some(Guide::Near | Guide::Far) => (settings * pieces, 0),
+        Some(Guide::Table) => (settings - 1, settings * passes * pieces),
+    };
+    let feeding = run / piece.shop.feed * Exact::int(passes) * Exact::int(settings);
+    Effort { clampings, passes: handled, feeding: Duration(feeding) }
 }
 
-fn time(piece: &Piece, setup: &Setup) -> Duration {
-    let run: Length = setup.runs.iter().map(|run| run.length).sum();
-    let feed = piece.shop.feed;
-    let minutes = run / feed * Exact::int(setup.passes.len() as i64) * Exact::int(strokes(setup));
-    Duration(piece.shop.set_up.0 + Exact::int(minutes.ceil()))
+fn time(shop: &Shop, effort: Effort) -> Duration {
+    let hands = shop.times.clamping.0 * Exact::int(effort.clampings)
+        + shop.times.pass.0 * Exact::int(effort.passes);
+    Duration(shop.set_up.0 + Exact::int((hands + effort.feeding.0).ceil()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::MemoryFiles;
+    use crate::pipeline;
+
+    fn planned(text: &str) -> Vec<Setup> {
+        let compiled =
+            pipeline::check(&MemoryFiles::one("a.case", text), "a.case").expect("readable");
+        plan(&compiled.piece.expect("a piece"), &compiled.parts.expect("parts"))
+    }
+
+    const CONSOLE: &str = include_str!("../../specs/hall-console.case");
+
+    /// Worked by hand. Three drawer fronts 16-15/16 wide, 22 lines each: 66
+    /// lines. They are 4-13/16, 8-13/16, and 8-13/16 high, so 22 x 22-7/16 =
+    /// 493-5/8 in of flute; at 100 in a minute 4.94 min. 15 + 66 x 3 + 4.94 =
+    /// 217.94 min: between the 3-1/2 and 4-1/2 h that a maker takes for 66 lines
+    /// with a router jig (common practice, no source).
+    #[test]
+    fn flutes_take_hours() {
+        let setups = planned(CONSOLE);
+        let drawers = setups.iter().find(|setup| setup.lines.len() == 22).expect("flutes");
+        assert_eq!(drawers.effort.clampings, 66);
+        assert_eq!(drawers.effort.passes, 0);
+        assert_eq!(drawers.time, Duration(Exact::int(218)));
+        assert!((210..=270).contains(&drawers.time.0.ceil()));
+    }
+
+    /// Worked by hand: 66 x 2 + 4.94 and 20 for the set-up are 157 min.
+    #[test]
+    fn a_shop_gives_its_own_times() {
+        let text = CONSOLE
+            .replace("  clamps    8\n", "  clamps 8; set-up 20 min; times { clamping 2 min }\n");
+        let setups = planned(&text);
+        let drawers = setups.iter().find(|setup| setup.lines.len() == 22).expect("flutes");
+        assert_eq!(drawers.time, Duration(Exact::int(157)));
+    }
+
+    /// Worked by hand. The dado for the bottom in both ends, with a 5/8 bit at
+    /// two settings: the straight-edge is clamped twice on each of two pieces,
+    /// 12 min, and 2 x 32-1/8 in are fed at 100 in a minute: 15 + 12.64. The
+    /// groove of the upper box on the table in two settings of four passes: the
+    /// fence is moved once, four pieces go past it eight times, 16 min, and 8 x
+    /// 62-1/2 in are fed in 5 min: 15 + 3 + 16 + 5.
+    #[test]
+    fn each_setting_of_a_guide_is_clamped() {
+        let setups = planned(CONSOLE);
+        let dado = setups.iter().find(|setup| {
+            setup.kind == FeatureKind::Dado && setup.datum == "bottom end" && setup.runs.len() == 2
+        });
+        let dado = dado.expect("the dado of the ends");
+        assert_eq!((dado.effort.clampings, dado.effort.passes), (4, 0));
+        assert_eq!(dado.time, Duration(Exact::int(28)));
+        let on_table = |setup: &&Setup| {
+            setup.guided.as_ref().is_some_and(|guided| guided.guide == Guide::Table)
+        };
+        let groove = setups.iter().find(on_table).expect("the groove of the upper box");
+        assert_eq!((groove.effort.clampings, groove.effort.passes), (1, 32));
+        assert_eq!(groove.time, Duration(Exact::int(39)));
+    }
 }

@@ -142,6 +142,11 @@ block! {
         "how long it takes to change a set-up",
         "set-up 15 min",
     ).default("15 min");
+    TIMES: Braces = (
+        "times",
+        "how long this shop takes for what the papers estimate",
+        "times { clamping 2 min; mortise 8 min }",
+    ).opens(times::block);
     TOLERANCE: Braces = (
         "tolerance",
         "how true this shop works",
@@ -153,6 +158,47 @@ block! {
         "card 0.3 mm",
     ).default("0.3 mm");
     NOTE;
+}
+
+block! {
+    /// `times { … }`: common practice, no source.
+    times: "times", "the times",
+    "How long one cut, one joint, or one front takes by hand in this shop. The papers multiply these by how many there are.";
+    CLAMPING: Duration = (
+        "clamping",
+        "to move a straight-edge, a router-table fence, or a flute jig to its next place and clamp it",
+        "clamping 2 min",
+    ).default("3 min");
+    PASS: Duration = (
+        "pass",
+        "to pick up one piece, take it over the router table once, and put it down, besides the feed itself",
+        "pass 1/4 min",
+    ).default("1/2 min");
+    POCKETS: Duration = (
+        "pockets",
+        "to bore the pocket holes of one joint",
+        "pockets 2 min",
+    ).default("3 min");
+    DOWELS: Duration = (
+        "dowels",
+        "to bore both halves of one dowel joint",
+        "dowels 6 min",
+    ).default("8 min");
+    MORTISE: Duration = ("mortise", "to lay out and cut one mortise", "mortise 8 min")
+        .default("12 min");
+    TENON: Duration = ("tenon", "to cut one tenon and fit it", "tenon 6 min").default("8 min");
+    DOVETAILS: Duration = (
+        "dovetails",
+        "to lay out, cut, and fit one dovetailed corner",
+        "dovetails 12 min",
+    ).default("30 min");
+    MITER: Duration = ("miter", "to cut one mitered end or edge", "miter 6 min").default("10 min");
+    NOTCH: Duration = ("notch", "to cut one notch", "notch 5 min").default("8 min");
+    FIT_FRONT: Duration = (
+        "fit-front",
+        "to plane one inset front to its opening and shim it to its gaps",
+        "fit-front 20 min",
+    ).default("25 min");
 }
 
 block! {

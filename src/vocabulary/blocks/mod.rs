@@ -34,6 +34,7 @@ pub static BLOCKS: &[&Block] = &[
     &keep_out::BLOCK,
     &shop::BLOCK,
     &allow::BLOCK,
+    &times::BLOCK,
     &tolerance::BLOCK,
     &species::BLOCK,
     &shrinks::BLOCK,

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::measure::Exact;
 use crate::model::{FrontId, Set, Stock};
 use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, front_path};
 use crate::plans::assembly::gluing;
@@ -56,7 +57,8 @@ impl Maker<'_, '_> {
             ];
             let mut after = stands.to_vec();
             after.extend(self.ready(&fitted));
-            let time = minutes::FIT_FRONT * inset.len() as i64;
+            let each = self.piece.shop.times.fit_front.0;
+            let time = (each * Exact::int(inset.len() as i64)).ceil();
             let title = "Fit the fronts to their openings".into();
             let fit = self.simple(title, lines, fitted.clone(), Work::Bench, time, after);
             self.makes(&fitted, fit);

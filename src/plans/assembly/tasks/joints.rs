@@ -2,48 +2,49 @@
 
 use std::collections::BTreeSet;
 
-use crate::model::JointKind;
+use crate::measure::{Duration, Exact};
+use crate::model::{JointKind, Times};
 use crate::parts::{Feature, FeatureKind, Joint, JointSort, Part, PartId};
 use crate::plans::setups::Setup;
 
-use super::{Maker, Stage, Work, minutes, stage, words};
+use super::{Maker, Stage, Work, stage, words};
 
 /// What is cut elsewhere than on the set-up sheet: its name, how it is cut, and
-/// the minutes for each part.
-type Sort = (fn(&FeatureKind) -> bool, &'static str, &'static str, i64);
+/// the time that each one takes.
+type Sort = (fn(&FeatureKind) -> bool, &'static str, &'static str, fn(&Times) -> Duration);
 
 /// A part and the number of one of its features.
 pub(super) type Cut = (PartId, usize);
 
 /// In the order of the work. A mortise is cut first and its tenon fitted to it.
 const SORTS: &[Sort] = &[
-    (|k| matches!(k, FeatureKind::Pockets(..)), "bore the pocket holes", "", minutes::BORE),
+    (|k| matches!(k, FeatureKind::Pockets(..)), "bore the pocket holes", "", |t| t.pockets),
     (
         |k| matches!(k, FeatureKind::Dowels(..)),
         "bore the dowel holes",
         " and of what they join, from one jig",
-        minutes::BORE,
+        |t| t.dowels,
     ),
-    (|k| matches!(k, FeatureKind::Mortise), "cut the mortises", "", minutes::TENON),
+    (|k| matches!(k, FeatureKind::Mortise), "cut the mortises", "", |t| t.mortise),
     (
         |k| matches!(k, FeatureKind::Tenon),
         "cut the tenons",
         ", each to fit its mortise or groove",
-        minutes::TENON,
+        |t| t.tenon,
     ),
     (
         |k| matches!(k, FeatureKind::Dovetails),
         "cut the dovetails",
         " and of what they join, one half marked from the other",
-        minutes::DOVETAILS,
+        |t| t.dovetails,
     ),
     (
         |k| matches!(k, FeatureKind::Miter),
         "cut the miters",
         ", with the long points on the outside faces of the ends and the front faces of the stiles",
-        minutes::MITER,
+        |t| t.miter,
     ),
-    (|k| matches!(k, FeatureKind::Notch), "cut the notches", "", minutes::NOTCH),
+    (|k| matches!(k, FeatureKind::Notch), "cut the notches", "", |t| t.notch),
 ];
 
 impl Maker<'_, '_> {
@@ -106,11 +107,11 @@ impl Maker<'_, '_> {
         let is_cut: BTreeSet<Cut> = cuts.iter().copied().collect();
         let mut cut: Vec<PartId> = cuts.iter().map(|(id, _)| *id).collect();
         cut.dedup();
-        let (mut numbers, mut time) = (Vec::new(), 0);
+        let (mut numbers, mut time) = (Vec::new(), Exact::ZERO);
         for (number, setup) in (1..).zip(self.setups) {
             if setup.cuts().any(|own| is_cut.contains(&own)) {
                 numbers.push(number);
-                time += setup.time.0.ceil();
+                time += Exact::int(setup.time.0.ceil());
             }
         }
         let mut lines = Vec::new();
@@ -127,15 +128,20 @@ impl Maker<'_, '_> {
         for (is_of, what, how, each) in SORTS {
             let own = cuts.iter().filter(|cut| feature(cut).is_some_and(|f| is_of(&f.kind)));
             let mut of: Vec<PartId> = own.map(|(id, _)| *id).collect();
+            let count = of.len();
             of.dedup();
             if !of.is_empty() {
-                time += each * of.len() as i64;
+                let each = each(&self.piece.shop.times);
+                time += each.0 * Exact::int(count as i64);
                 let plural = if of.len() == 1 { "" } else { "s" };
-                lines.push(format!("{what} of {} part{plural}{how}", of.len()));
+                lines.push(format!(
+                    "{what} of {} part{plural}{how} ({count} at {each} each)",
+                    of.len()
+                ));
             }
         }
         let after = self.ready(&cut);
-        let task = self.simple(title.into(), lines, Vec::new(), Work::Router, time, after);
+        let task = self.simple(title.into(), lines, Vec::new(), Work::Router, time.ceil(), after);
         self.cuts(task, cuts);
         self.makes(&cut, task);
     }

@@ -31,13 +31,8 @@ mod minutes {
     pub(super) const BLANK: i64 = 20;
     pub(super) const FRONT: i64 = 25;
     pub(super) const MEASURE: i64 = 3;
-    pub(super) const FIT_FRONT: i64 = 10;
     pub(super) const BORE_FRONT: i64 = 10;
     pub(super) const BORE: i64 = 8;
-    pub(super) const TENON: i64 = 10;
-    pub(super) const DOVETAILS: i64 = 25;
-    pub(super) const MITER: i64 = 10;
-    pub(super) const NOTCH: i64 = 8;
     pub(super) const LAYERS: i64 = 10;
     pub(super) const BOX: i64 = 25;
     pub(super) const HANG: i64 = 15;
