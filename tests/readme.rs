@@ -87,6 +87,6 @@ fn the_difference_it_shows_is_the_one_that_is_printed() {
     std::fs::write(folder.path().join("my.case"), FIRST).expect("written");
     std::fs::write(folder.path().join("new.case"), higher).expect("written");
     let (text, _) = run(folder.path(), &["diff", "my.case", "new.case"]);
-    let shown = text.find("== Gaps").expect("the gaps");
+    let shown = text.find("== Assembly").expect("the assembly");
     shows(&text[..shown]);
 }

@@ -5,6 +5,7 @@
 
 pub mod assembly;
 pub mod drawers;
+pub mod finish;
 pub mod guide;
 pub mod hardware;
 pub mod ledger;

@@ -339,7 +339,7 @@ mod tests {
 
     const CONSOLE: &str = include_str!("../../specs/hall-console.case");
 
-    /// Worked by hand. Three drawer fronts 16-15/16 wide, 22 lines each: 66
+    /// Worked by hand. Three drawer fronts 17-1/16 wide, 22 lines each: 66
     /// lines. They are 4-13/16, 8-13/16, and 8-13/16 high, so 22 x 22-7/16 =
     /// 493-5/8 in of flute; at 100 in a minute 4.94 min. 15 + 66 x 3 + 4.94 =
     /// 217.94 min: between the 3-1/2 and 4-1/2 h that a maker takes for 66 lines

@@ -28,7 +28,10 @@ pub use cutter::{
     stroke_overlap, usual_bit,
 };
 pub use fasteners::{pocket_count, pocket_places, pocket_screw, pocket_width};
-pub use finishes::{FINISHES, FinishGood, heats_in_rags};
+pub use finishes::{
+    FINISH_WASTE, FINISHES, FinishGood, coating_time, finish_named, finish_needed, heats_in_rags,
+    mixed,
+};
 pub use gluing::{Staves, joint_clamps, panel_clamps, spreading, spreading_flat, staves};
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};

@@ -6,9 +6,11 @@ use crate::measure::{Length, MEASURED};
 use crate::model::{OpeningId, Stock};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::{Blank, gluing, is_broken_down_first};
+use crate::plans::finish::{self, Coat};
 use crate::plans::small_parts;
 use crate::trade;
 
+use super::finishing::{amount, is_finished_early};
 use super::{Maker, Stage, Task, Wait, Work, hands, minutes, stage, words};
 
 impl Maker<'_, '_> {
@@ -316,8 +318,8 @@ impl Maker<'_, '_> {
 
     /// What can't be reached once it is in its groove or rabbet.
     pub(super) fn prefinish(&mut self) {
-        let Some(finish) = self.finish_used() else { return };
-        let hidden = self.ids(|part| part.role == Role::FrontPanel);
+        let Some((_, finish)) = self.finish_used() else { return };
+        let hidden = self.ids(is_finished_early);
         if hidden.is_empty() {
             return;
         }
@@ -329,10 +331,13 @@ impl Maker<'_, '_> {
             true => ", edges too, because bare wood would show when a panel shrinks",
             false => ", because no brush gets into a groove or rabbet later",
         };
-        let lines = vec![format!("put the first coat of {} on {marks}{why}", finish.kind.word())];
+        let coat = Coat::of(finish, finish::of_parts(self.piece, self.parts, &hidden));
+        let mut lines =
+            vec![format!("put the first coat of {} on {marks}{why}", finish.kind.word())];
+        lines.extend(amount(finish, &coat));
         let title = "Finish what you can't reach later".into();
         let after = self.ready(&hidden);
-        let coated = self.coat(finish, title, lines, hidden.clone(), after);
+        let coated = self.coat(finish, title, lines, hidden.clone(), &coat, after);
         self.makes(&hidden, coated);
     }
 }

@@ -13,7 +13,7 @@ mod openings;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Duration, Exact, Length};
-use crate::model::{CaseId, Finish, Piece};
+use crate::model::{CaseId, Finish, FinishId, Piece};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts};
 use crate::plans::Workings;
 use crate::plans::setups::Setup;
@@ -36,7 +36,6 @@ mod minutes {
     pub(super) const LAYERS: i64 = 10;
     pub(super) const BOX: i64 = 25;
     pub(super) const HANG: i64 = 15;
-    pub(super) const COAT: i64 = 45;
     pub(super) const SAND: i64 = 90;
     pub(super) const LEVEL: i64 = 60;
     pub(super) const SCRIBE: i64 = 45;
@@ -268,9 +267,9 @@ impl<'w, 'a> Maker<'w, 'a> {
     }
 
     /// The finish of the piece, if a case has one.
-    fn finish_used(&self) -> Option<&'a Finish> {
+    fn finish_used(&self) -> Option<(FinishId, &'a Finish)> {
         let used = self.piece.cases.iter().find_map(|case| case.finish)?;
-        self.piece.finish(used)
+        Some((used, self.piece.finish(used)?))
     }
 
     /// The parts that it lets through, in their order.
