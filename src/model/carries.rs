@@ -11,15 +11,17 @@ pub struct Carries {
     pub load: Load,
     /// The statement; `None` where the default holds.
     pub written: Option<Span>,
+    /// It lies open, where books may stand on it.
+    pub open: bool,
 }
 
 /// The load of a block that has one in every case, by default if not written.
 pub(super) fn read(body: &Entries) -> Carries {
-    own(body).unwrap_or(Carries { load: trade::usual_load(), written: None })
+    own(body).unwrap_or(Carries { load: trade::usual_load(), written: None, open: false })
 }
 
 /// The load that a block gives, where it gives one.
 pub(super) fn own(body: &Entries) -> Option<Carries> {
     let load = body.get(words::shelf::LOAD)?;
-    Some(Carries { load: load.value, written: load.origin.span() })
+    Some(Carries { load: load.value, written: load.origin.span(), open: false })
 }

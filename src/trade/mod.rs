@@ -38,8 +38,8 @@ pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards
 mod weight;
 
 pub use beam::{
-    Allowed, Beam, HOUSEHOLD, WRITTEN, board_stiffness, inches, inertia, line_load, rounded_up,
-    usual_load,
+    Allowed, Beam, HOUSEHOLD, WRITTEN, board_stiffness, book_load, creep, inches, inertia,
+    line_load, pinned_line, rounded_up, usual_load,
 };
 pub use hinging::{butt_gap, butts_for_height, hinges_for_height, hinges_for_weight};
 pub use moisture::equilibrium;
