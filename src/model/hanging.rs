@@ -27,12 +27,11 @@ impl HingeNeed {
 }
 
 impl Piece {
-    /// What a stock weighs, in kilograms to the cubic metre.
+    /// What a stock weighs, in kilograms to the cubic metre at 12 % moisture.
     #[must_use]
     pub fn density(&self, id: StockId) -> f64 {
-        let stock = self.stock(id);
-        let gravity = stock.and_then(|stock| stock.gravity).unwrap_or(trade::USUAL_GRAVITY);
-        trade::density(gravity, stock.is_none_or(super::Stock::is_solid))
+        let gravity = self.stock(id).and_then(|stock| stock.gravity);
+        trade::density(gravity.unwrap_or(trade::USUAL_GRAVITY))
     }
 
     /// What one leaf of a door weighs; flutes, cups and tongues are left out.

@@ -6,6 +6,7 @@ use crate::plans::weights::{Body, Lifted, Weights, name};
 use crate::trade::{self, Carry};
 
 use super::Source;
+use super::measured;
 use super::page::{Block, Table, left, right};
 use super::words;
 
@@ -18,7 +19,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let weights = source.work.weights();
     let (one, [two, three]) = (trade::one_person(), trade::team());
     let mut blocks = vec![
-        Block::Note("These weights are for the wood only, from the volume of every part at 12 % moisture. Hardware, a countertop, glue, and finish come on top. Allow a tenth more, and weigh it where the exact weight matters.".into()),
+        Block::Note(basis(source)),
+        Block::Note("Hardware, a countertop, glue, and finish come on top. Allow a tenth more, and weigh it where the exact weight matters.".into()),
         Block::Caution(format!("One person should lift no more than {one}, and only close to the body, at hand height, on a clear floor, now and then (NIOSH lifting equation). From the floor, held 15 in or 380 mm away, the limit is less than half of that. Two people lift no more than {two} together and three no more than {three}, because a team never shares a weight evenly. Take out doors, drawers, and loose shelves before you carry anything. Use straps, and get a second pair of hands on every stair.")),
     ];
     blocks.extend(guessed(source, weights));
@@ -73,6 +75,23 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
 struct Group {
     name: &'static str,
     lines: Vec<(String, Body)>,
+}
+
+/// At which moisture everything is weighed, and what that makes at the moisture
+/// that the gaps are worked out from.
+fn basis(source: &Source<'_, '_>) -> String {
+    let moisture = source.work.climate().milled.moisture;
+    let mark = measured::air(source);
+    let by = trade::lighter_at(moisture).round();
+    let beside = match by {
+        0.0 => "they weigh as much".to_owned(),
+        more if more < 0.0 => format!("they weigh about {:.0} % more", -more),
+        less => format!("they weigh about {less:.0} % less"),
+    };
+    format!(
+        "These weights are for the wood only, from the volume of every part. Solid wood and sheets are all taken at {} % moisture, for which the specific gravities are published (Wood Handbook, Table 5-3b). At the {moisture:.1}{mark} % that the wood is milled at, {beside}.",
+        trade::BASIS
+    )
 }
 
 fn groups(source: &Source<'_, '_>, weights: &Weights) -> Vec<Group> {

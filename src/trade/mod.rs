@@ -57,5 +57,6 @@ pub use square::{
 };
 pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};
 pub use weight::{
-    Carry, USUAL_GRAVITY, carry, density, grams, kilograms, one_person, team, volume,
+    BASIS, Carry, USUAL_GRAVITY, carry, density, grams, kilograms, lighter_at, one_person, team,
+    volume,
 };

@@ -5,7 +5,7 @@
 pub struct SheetGood {
     /// Its word in a spec.
     pub name: &'static str,
-    /// Specific gravity in thousandths.
+    /// Specific gravity in thousandths, on the same basis as that of solid wood.
     pub gravity: u32,
     /// Modulus of elasticity in thousands of pounds to the square inch.
     pub stiffness: u32,
@@ -13,7 +13,9 @@ pub struct SheetGood {
     pub source: &'static str,
 }
 
-/// Sheet goods, with figures on the safe side of the published range.
+/// Sheet goods. Their stiffness is at the low end of the published range, so that
+/// no sag comes out too small. The gravity of plywood is at the high end; those of
+/// the others lie in the middle.
 pub const SHEETS: &[SheetGood] = &[
     SheetGood {
         name: "plywood",

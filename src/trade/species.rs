@@ -33,7 +33,7 @@ impl Wood {
     /// Kilograms in a cubic metre at 12 % moisture: gravity × 1000 × 1.12.
     #[must_use]
     pub fn density(&self) -> f64 {
-        f64::from(self.gravity) * 1.12
+        super::density(self.gravity)
     }
 }
 

@@ -7,12 +7,26 @@ use crate::measure::{Exact, Length, Mass};
 /// maple 0.63).
 pub const USUAL_GRAVITY: u32 = 600;
 
-/// Kilograms in a cubic metre as it stands in the room. Solid wood at 12 %
-/// moisture: gravity × 1000 × 1.12 (Wood Handbook, ch. 4). Sheets settle
-/// lower, at about 8 %: × 1.08 (common practice, no source).
+/// The moisture that every weight is worked out at, in percent: that of the
+/// volume which the published specific gravities stand on (Wood Handbook, Table
+/// 5-3b: oven-dry weight over the volume at 12 % moisture).
+pub const BASIS: i64 = 12;
+
+/// Kilograms in a cubic metre of solid wood or of a sheet at [`BASIS`]: gravity
+/// × 1000 × 1.12 (Wood Handbook, ch. 4). One basis for all; a sheet, which
+/// settles at about 8 %, is a little lighter in the room.
 #[must_use]
-pub fn density(gravity: u32, solid: bool) -> f64 {
-    f64::from(gravity) * if solid { 1.12 } else { 1.08 }
+pub fn density(gravity: u32) -> f64 {
+    f64::from(gravity) * (100 + BASIS) as f64 / 100.0
+}
+
+/// How much lighter wood is at this moisture than at [`BASIS`], in percent of
+/// its weight; negative where it is heavier. Its swelling is left out, about a
+/// percent of its volume.
+#[must_use]
+pub fn lighter_at(moisture: f64) -> f64 {
+    let basis = BASIS as f64;
+    (basis - moisture) / (100.0 + basis) * 100.0
 }
 
 /// A volume in cubic millimetres and its density in kilograms to the cubic
@@ -80,11 +94,19 @@ mod tests {
     /// 1-1/2 in of it weighs 5.9 lb on a square foot.
     #[test]
     fn boards_weigh_what_their_density_says() {
-        assert!((density(680, true) - 762.0).abs() < 1.0);
+        assert!((density(680) - 762.0).abs() < 1.0);
         let foot = Length::inches(12, 1);
         let top = volume(foot, foot, Length::inches(3, 2));
-        let pounds = kilograms(top, density(680, true)) / 0.453_592_37;
+        let pounds = kilograms(top, density(680)) / 0.453_592_37;
         assert!((pounds - 5.9).abs() < 0.1, "{pounds}");
+    }
+
+    /// Wood Handbook, ch. 4, worked: 100 of dry wood weigh 112 at 12 % and 107.7
+    /// at 7.7 %: 4.3 of 112, 3.8 %.
+    #[test]
+    fn dry_wood_is_lighter() {
+        assert!((lighter_at(7.7) - 3.84).abs() < 0.01);
+        assert!(lighter_at(14.0) < 0.0);
     }
 
     /// NIOSH 94-110: load constant 51 lb, 23 kg.
