@@ -75,6 +75,8 @@ pub struct Hinge {
     pub kind: HingeKind,
     /// How far it opens.
     pub swing: Angle,
+    /// The spec says so; else it is taken to open flat back.
+    pub swing_written: bool,
     /// The least gap at the hinge side.
     pub gap: Size,
     /// The statement that gives that gap, else the hinge.
@@ -105,6 +107,7 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
     Some(Hinge {
         kind,
         swing: body.get(SWING)?.value,
+        swing_written: body.get(SWING)?.origin.span().is_some(),
         gap: ctx.size(body, GAP, &format!("least gap of {name}"))?,
         gap_span: body.get(GAP)?.span_or(entry.head),
         adjust: body.get(ADJUST).map(|adjust| adjust.value).unwrap_or_default(),

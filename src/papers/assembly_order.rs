@@ -108,7 +108,10 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         let (name, price, mut told) = match kind {
             Kind::Hinge(index) => {
                 let Some(hinge) = piece.hinge(index) else { continue };
-                let mut told = vec![format!("opens to {} degrees", hinge.swing.0)];
+                let mut told = vec![match hinge.swing_written {
+                    true => format!("opens to {} degrees", hinge.swing.0),
+                    false => "how far it opens is not given, so every check takes the door to open past square; look it up on its sheet".to_owned(),
+                }];
                 if let HingeKind::Cup { diameter, bore, from_edge, plate, .. } = hinge.kind {
                     let (cup, deep) = (figures.hardware(diameter), figures.hardware(bore));
                     told.push(format!(

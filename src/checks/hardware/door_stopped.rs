@@ -171,6 +171,7 @@ fn report(piece: &Piece, door: &Door<'_>, angle: Angle, body: Body, thing: &Thin
     for note in notes(door, body, short.map(|_| away), tape) {
         diagnostic = diagnostic.note(note);
     }
+    diagnostic = door.tell_assumed(diagnostic);
     match short.and_then(|short| stile?.widened(short, tape)) {
         Some(fix) => diagnostic.fix(fix),
         None => diagnostic,

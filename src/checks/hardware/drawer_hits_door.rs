@@ -135,7 +135,7 @@ fn report(
                 diagnostic.note(format!("a pull that stands {most} or less also clears it"));
         }
     }
-    diagnostic
+    door.tell_assumed(diagnostic)
         .because("anyone who opens the drawer while the door is open drives it into the door")
         .note("you can also hang the door on its other side")
         .subject(&opening.path)

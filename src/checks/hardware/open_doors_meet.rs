@@ -110,6 +110,8 @@ fn report(piece: &Piece, left: (&Door<'_>, Body), right: (&Door<'_>, Body)) -> D
             diagnostic = diagnostic.fix(fix);
         }
     }
+    let assumed = if left.is_assumed() { left } else { right };
+    diagnostic = assumed.tell_assumed(diagnostic);
     // A leaf of a pair has its hinges where it has them.
     let single = [left, right].iter().filter(|door| door.front.opening.leaf_count() == 1).count();
     diagnostic

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use crate::diagnostics::{Fix, Grade, Sum};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Sum};
 use crate::measure::{Angle, Exact, Length, Span, Tape};
 use crate::model::{
     Axis, Case, Hinge, HingeKind, Item, Member, MemberKind, OpeningId, OpeningKind, Piece, Set,
@@ -45,6 +45,8 @@ pub(super) struct Door<'a> {
     pub(super) swing: Hung,
     /// How far it opens, square to the front at most.
     pub(super) open: Angle,
+    /// The hinge says how far it opens; else that is taken.
+    swing_written: bool,
     /// It may come so far into another thing before that counts.
     pub(super) mercy: Length,
     /// How far the front corner has moved from the hinge side when square.
@@ -81,9 +83,25 @@ fn door<'a>(piece: &'a Piece, front: &'a Front<'a>) -> Option<Door<'a>> {
         hung,
         swing: Hung::new(leaf, (x, -space.from.z), hung == Side::Right, open),
         open,
+        swing_written: hinge.swing_written,
         mercy: mercy(hinge),
         aside: turns.aside_when_square(),
     })
+}
+
+/// What is said of a finding about a door whose hinge gives no swing.
+const ASSUMED: &str = "the hinge gives no `swing`, so the door is taken to open square; give the angle of its sheet if it stops sooner";
+
+impl Door<'_> {
+    /// True where its hinge does not say how far it opens.
+    pub(super) fn is_assumed(&self) -> bool {
+        !self.swing_written
+    }
+
+    /// Tells where the angle that a finding goes by is taken and not given.
+    pub(super) fn tell_assumed(&self, diagnostic: Diagnostic) -> Diagnostic {
+        if self.swing_written { diagnostic } else { diagnostic.note(ASSUMED) }
+    }
 }
 
 /// What a door on this hinge turns about.

@@ -20,7 +20,11 @@ block! {
         "how far the center of a butt hinge's pin stands in front of the frame's face",
         "pin-ahead 3/16",
     ).default("0");
-    SWING: Angle = ("swing", "how far it opens", "swing 105 deg").default("180 deg");
+    SWING: Angle = (
+        "swing",
+        "how far it opens; if not written, every check takes the door to open past square",
+        "swing 105 deg",
+    ).default("180 deg");
     GAP: Length = (
         "gap",
         "the least gap at the hinge side for this door thickness",
