@@ -3,6 +3,7 @@
 
 use crate::support::compile;
 use casewright::measure::{Length, Unit};
+use casewright::papers;
 use casewright::plans::Workings;
 use casewright::plans::seasons::Edge;
 
@@ -11,6 +12,13 @@ const FIRST: &str = include_str!("../specs/first.case");
 
 fn count(text: &str, slug: &str) -> usize {
     compile(text).diagnostics.iter().filter(|d| d.slug == slug).count()
+}
+
+/// A paper of a piece in this form.
+fn paper(text: &str, name: &str) -> String {
+    let compiled = compile(text);
+    let files = papers::packet(&compiled).unwrap_or_else(|| panic!("{:#?}", compiled.diagnostics));
+    files.into_iter().find(|file| file.name == name).expect("the paper").text
 }
 
 fn inches(length: Length) -> f64 {
@@ -140,4 +148,24 @@ fn a_mirrored_piece_moves_alike() {
         all
     };
     assert_eq!(found(&piece("left", ["2", "2"])), found(&piece("right", ["2", "2"])));
+}
+
+/// Worked by hand for the middle drawer front of the console, milled at 7.7 %
+/// (Wood Handbook, Table 4-2 and Table 13-5), dampest at 10.1 %, 2.4 points. The
+/// front, 8-13/16 of quartersawn cherry, swells 8.8125 x 0.00126 x 2.4 = 0.027
+/// and gives half of it to its top, 0.013. The box side, 8-1/8 of flatsawn maple,
+/// swells 8.125 x 0.00353 x 2.4 = 0.069 and lifts the front by half, 0.034. Half
+/// of the rail above, 1-1/2, is 0.002. With 1/64 that stays open 0.065 must be
+/// left at the top today, 5/64 for who measures in 64ths.
+#[test]
+fn what_is_left_at_the_top_lasts_through_the_dampest_day() {
+    let gaps = paper(CONSOLE, "gaps.txt");
+    let (_, today) = gaps.split_once("Setting the inset fronts today").expect("a table");
+    let row = today.lines().find(|line| line.contains("MI-F middle")).expect("a row");
+    let shims = row.matches("3/32").count();
+    assert_eq!(shims, 4, "{row}");
+    let least = row.split_whitespace().rev().nth(1).expect("a figure");
+    let least: f64 = least.parse().expect("a number");
+    assert!((least - 0.065).abs() < 0.0015, "{row}");
+    assert!(row.ends_with("(5/64)"), "{row}");
 }

@@ -62,6 +62,27 @@ fn minutes(text: &str) -> i64 {
         .sum()
 }
 
+/// What the time of so many set-ups is said to be made of, in seconds.
+fn made_of(text: &str, setups: i64) -> i64 {
+    let seconds = |text: &str| match text.strip_suffix(" s") {
+        Some(count) => count.parse().unwrap(),
+        None => minutes(text) * 60,
+    };
+    text.split(", ")
+        .map(|term| {
+            if let Some((each, times)) = term.split_once(" for each of the ") {
+                seconds(each) * times.split(' ').next().unwrap().parse::<i64>().unwrap()
+            } else if let Some(each) = term.strip_suffix(" to change each set-up") {
+                seconds(each) * setups
+            } else {
+                let feeding =
+                    term.strip_prefix("and ").and_then(|it| it.strip_suffix(" of routing"));
+                seconds(feeding.unwrap_or_else(|| panic!("{term}")))
+            }
+        })
+        .sum()
+}
+
 /// The cells of a column whose head stands in `head`, of the rows below it.
 fn column<'a>(head: &str, name: &str, rows: &[&'a str]) -> Vec<&'a str> {
     if rows.is_empty() {
@@ -88,7 +109,7 @@ fn the_jig_sheet_adds_up() {
     for (label, papers) in papers_of_demos() {
         let of = if label.contains("press") || label.contains("alcove") { 10 } else { 128 };
         let sheet = &papers.iter().find(|(name, _)| name == "jig-sheet.txt").unwrap().1;
-        let (mut head, mut rows, mut time) = ("", Vec::new(), 0);
+        let (mut head, mut rows, mut time, mut setups) = ("", Vec::new(), 0, 0);
         for line in sheet.lines() {
             if line.starts_with("       mark ") {
                 (head, rows) = (line, Vec::new());
@@ -102,10 +123,16 @@ fn the_jig_sheet_adds_up() {
                 let sum: i64 = column(head, "run", &rows).iter().map(|cell| figure(cell, of)).sum();
                 assert_eq!(sum, figure(run, of), "{label}: {line}\n{rows:#?}");
                 time += minutes(about);
+                setups += 1;
                 added += 1;
             } else if let Some(rest) = line.strip_prefix("All set-ups together: about ") {
-                let told = rest.split(" at a feed").next().unwrap();
+                let (told, made) = rest.split_once(". That counts ").unwrap();
                 assert_eq!(minutes(told), time, "{label}: {line}");
+                let (made, _) = made.split_once(" at a feed").unwrap();
+                // Every set-up is rounded up to a whole minute.
+                let least = made_of(made, setups) - 60;
+                let most = least + 60 * (setups + 1);
+                assert!((least..=most).contains(&(time * 60)), "{label}: {line} {least}");
             }
         }
     }

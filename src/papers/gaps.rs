@@ -1,9 +1,9 @@
 //! Gaps through the year: shims, seasons and tolerances.
 
 use crate::measure::{Length, Tape, Unit};
-use crate::model::{Build, Stock};
+use crate::model::{Build, Set, Stock};
 use crate::parts::Part;
-use crate::plans::seasons::{Against, Gap};
+use crate::plans::seasons::{Against, Edge, Gap};
 use crate::trade;
 
 use super::Source;
@@ -26,6 +26,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         let own: Vec<&Gap<'_>> = gaps.iter().filter(|gap| gap.fitted == size).collect();
         group(source, size, &own, &mut blocks);
     }
+    today(source, gaps, &mut blocks);
     blocks.extend(measured::out_of_square(source));
     panels(source, &mut blocks);
     wood(source, &mut blocks);
@@ -105,6 +106,73 @@ fn group(source: &Source<'_, '_>, size: Length, own: &[&Gap<'_>], blocks: &mut V
         ]);
     }
     blocks.push(Block::Table(table));
+}
+
+/// The gap at one edge of a front, whichever of the two fronts beside it has it.
+fn at<'g, 'a>(gaps: &'g [Gap<'a>], of: &Gap<'_>, edge: Edge) -> Option<&'g Gap<'a>> {
+    let own = of.front.id;
+    gaps.iter().find(|gap| match gap.against {
+        _ if gap.front.id == own => gap.edge == edge,
+        Against::Front(opening, leaf) => {
+            opening.id == own.opening && leaf == own.leaf && gap.edge.facing() == edge
+        }
+        Against::Part(_) => false,
+    })
+}
+
+/// How each inset front is set on the day it is fitted: what stands under it and
+/// beside it, and what must then be left at its top so that the dampest day
+/// leaves the least gap that works.
+fn today(source: &Source<'_, '_>, gaps: &[Gap<'_>], blocks: &mut Vec<Block>) {
+    let tape = source.work.piece.tape();
+    let mut table = Table {
+        columns: vec![
+            left("front").strong(),
+            right("shim below"),
+            right("left"),
+            right("right"),
+            right("left at the top").strong(),
+            match measured::air(source) {
+                "" => right("never less than"),
+                _ => right("never less than (m)"),
+            },
+        ],
+        ..Table::default()
+    };
+    let above = |gap: &&Gap<'_>| gap.edge == Edge::Top && gap.front.fronts.set == Set::Inset;
+    for gap in gaps.iter().filter(above) {
+        let beside =
+            |edge| at(gaps, gap, edge).map_or(String::new(), |gap| source.figures.text(gap.fitted));
+        let closes = (gap.fitted - gap.dampest).max(Length::ZERO);
+        table.rows.push(vec![
+            front(gap),
+            beside(Edge::Bottom),
+            beside(Edge::Left),
+            beside(Edge::Right),
+            source.figures.text(gap.fitted),
+            up(tape, trade::least_gap() + closes),
+        ]);
+    }
+    if table.rows.is_empty() {
+        return;
+    }
+    blocks.push(Block::Heading("Setting the inset fronts today".into()));
+    blocks.push(Block::Note(format!("Stand each front on its lower shims and between its side shims, and then measure what is left at the top. The last figure is the least that may be left there today: what the wood takes by the dampest day, and {} that must stay open. Where less is left, plane the top edge before you bore or hang the front.", tape.fine(trade::least_gap()))));
+    blocks.push(Block::Table(table));
+}
+
+/// Finer than the tape and never too small, with the next 64th of an inch.
+fn up(tape: &Tape, gap: Length) -> String {
+    match tape.unit {
+        Unit::Inch | Unit::Foot => {
+            let mark = Length::inches(1, 64);
+            format!("{} ({})", tape.fine(gap), tape.exact(mark * (gap / mark).ceil()))
+        }
+        Unit::Millimetre | Unit::Centimetre | Unit::Metre => {
+            let mark = Length::mm(1) / 10;
+            tape.fine(mark * (gap / mark).ceil())
+        }
+    }
 }
 
 /// `press, left door`, with its mark where it is one board.

@@ -23,11 +23,15 @@ pub struct Shims {
     pub stack: Vec<(Length, i64)>,
     /// What they come to.
     pub thick: Length,
-    /// How many playing cards do the same.
+    /// How many playing cards do the same; none where it would take more than ten.
     pub cards: i64,
     /// What the cards come to.
     pub cards_thick: Length,
 }
+
+/// More cards than this don't make a shim: they slide on each other and press
+/// together (common practice, no source).
+const MOST_CARDS: i64 = 10;
 
 /// The shims that come nearest to a gap without being thicker: sheets of 1/8,
 /// 1/16, 1/32 and 1/64 in, or of 3, 2, 1 and 0.5 mm, and as many playing cards
@@ -48,7 +52,8 @@ pub fn shim_stack(gap: Length, metric: bool, card: Length) -> Shims {
             left -= shim * count;
         }
     }
-    let cards = if card.is_positive() { (gap / card).round().clamp(0, 999) } else { 0 };
+    let cards = if card.is_positive() { (gap / card).round().max(0) } else { 0 };
+    let cards = if cards > MOST_CARDS { 0 } else { cards };
     Shims { stack, thick: gap - left, cards, cards_thick: card * cards }
 }
 
@@ -56,16 +61,18 @@ pub fn shim_stack(gap: Length, metric: bool, card: Length) -> Shims {
 mod tests {
     use super::*;
 
-    /// Cards of 0.30 mm: 1/16 in takes 5 (1.5 mm), 3/32 takes 8 (2.4 mm), 1/8
-    /// takes 10 or 11 (common practice; arithmetic).
+    /// Cards of 0.30 mm: 1/16 in takes 5 (1.5 mm), 3/32 takes 8 (2.4 mm); 3 mm
+    /// takes 10, and 1/8 would take 11: from there on it is shims only (common
+    /// practice; arithmetic).
     #[test]
     fn cards_come_nearest() {
         let card = Length::mm(3) / 10;
-        for (gap, cards) in [((1, 16), 5), ((3, 32), 8), ((1, 8), 11)] {
+        for (gap, cards) in [((1, 16), 5), ((3, 32), 8), ((1, 8), 0)] {
             let shims = shim_stack(Length::inches(gap.0, gap.1), false, card);
             assert_eq!(shims.cards, cards);
             assert_eq!(shims.thick, Length::inches(gap.0, gap.1));
         }
+        assert_eq!(shim_stack(Length::mm(3), true, card).cards, 10);
         let shims = shim_stack(Length::mm(25) / 10, true, card);
         assert_eq!(shims.stack, [(Length::mm(2), 1), (Length::mm(1) / 2, 1)]);
     }
