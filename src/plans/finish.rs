@@ -5,6 +5,8 @@
 //! together cover of each other is left out, and so are packers and hinge
 //! blocks. A joint is taken as its box: a shoulder beside a tenon is covered.
 
+use std::collections::BTreeMap;
+
 use crate::measure::{Duration, Exact, Length};
 use crate::model::{Case, CaseId, Finish, FinishId, FrontId, OpeningId, Piece};
 use crate::parts::{Assembly, Direction, FeatureKind, Part, PartId, Parts, Role};
@@ -39,7 +41,7 @@ impl Coated {
 }
 
 /// What stays together when the piece is taken apart to be finished.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 enum Unit {
     Case(CaseId),
     Front(FrontId),
@@ -112,17 +114,18 @@ struct Body {
 /// The surface of the cases with this finish, but for the parts left out.
 pub fn surface(piece: &Piece, parts: &Parts, finish: FinishId, left_out: &[PartId]) -> Surface {
     let mut areas = Coated::ALL.map(|sort| (sort, 0.0));
-    let has = |case: &&Case| case.finish == Some(finish);
-    for case in piece.cases.iter().filter(has) {
-        let own = parts.iter().filter(|(_, part)| part.case == case.id);
-        let own: Vec<(PartId, Body)> =
-            own.filter_map(|(id, part)| Some((id, body(piece, id, part)?))).collect();
-        for (id, body) in &own {
-            if left_out.contains(id) {
-                continue;
-            }
-            let with = own.iter().filter(|(other, with)| other != id && with.unit == body.unit);
-            let area = bare(body, with.map(|(_, with)| with)) + body.more;
+    let mut units: BTreeMap<Unit, Vec<(PartId, Body)>> = BTreeMap::new();
+    let is_coated =
+        |part: &Part| piece.case(part.case).is_some_and(|case: &Case| case.finish == Some(finish));
+    for (id, part) in parts.iter().filter(|(_, part)| is_coated(part)) {
+        if let Some(body) = body(piece, id, part) {
+            units.entry(body.unit).or_default().push((id, body));
+        }
+    }
+    for own in units.values() {
+        for (id, body) in own.iter().filter(|(id, _)| !left_out.contains(id)) {
+            let others = own.iter().filter(|(other, _)| other != id).map(|(_, body)| body);
+            let area = bare(body, others) + body.more;
             if let Some((_, sum)) = areas.iter_mut().find(|(sort, _)| *sort == body.sort) {
                 *sum += area.max(0.0) / 1e6;
             }

@@ -156,23 +156,16 @@ fn finishes() -> Listing {
                 finish.dust_dry.to_owned(),
                 finish.recoat.to_owned(),
                 finish.cured.to_owned(),
-                if finish.heats { "rags can catch fire by themselves" } else { "" }.to_owned(),
+                if finish.heats { "rags can catch fire" } else { "" }.to_owned(),
             ]
         })
         .collect();
     Listing {
         slug: "finishes",
         title: "Finishes",
-        head: vec![
-            "name",
-            "m2 per liter, one coat",
-            "dust dry after",
-            "next coat after",
-            "hard after",
-            "",
-        ],
+        head: vec!["name", "m2 per liter", "dust dry after", "next coat after", "hard after", ""],
         rows,
-        source: "Common practice, from label values. The can in your hand takes precedence. Drying oils take up oxygen and give off heat, so spread their rags flat outdoors, or put them in water in a metal can with a lid.",
+        source: "Common practice, from label values for one coat. The can in your hand takes precedence. Drying oils take up oxygen and give off heat, so spread their rags flat outdoors, or put them in water in a metal can with a lid.",
         own: "finish oil { hardwax-oil; coats 2; covers 24 m2 per l; cure 12 h }",
     }
 }

@@ -94,7 +94,7 @@ impl Maker<'_, '_> {
             return None;
         }
         let lines = vec![format!(
-            "{}: set it in its old screw holes, check that the case is still square, then pin or screw it every 6 in or 150 mm to every board that it lies on, without glue",
+            "{}: set it in its old screw holes, check that the case is still square, then pin or screw it to every board that it touches, every 6 in or 150 mm, without glue",
             self.marks(&backs)
         )];
         let mut after = vec![finished];

@@ -1,9 +1,9 @@
 //! Sanding and finishing.
 
 use crate::measure::{Exact, Tape, Unit};
-use crate::model::{Finish, FinishId};
+use crate::model::Finish;
 use crate::parts::{Part, PartId, Role};
-use crate::plans::finish::{self, Coat};
+use crate::plans::finish::{self, Coat, Surface};
 use crate::trade::{self, FinishGood};
 
 use super::{Maker, Task, Wait, Work, minutes};
@@ -101,26 +101,34 @@ impl Maker<'_, '_> {
         );
         let mut last = sanded;
         if let Some((used, finish)) = used {
-            for number in 1..=finish.coats.min(12) {
-                last = self.one_coat(used, finish, number, last);
+            // What has its first coat already is not coated again before the second.
+            let early = self.ids(is_finished_early);
+            let first = finish::surface(self.piece, self.parts, used, &early);
+            last = self.one_coat(finish, 1, (&first, &early), last);
+            if finish.coats > 1 {
+                let whole = finish::surface(self.piece, self.parts, used, &[]);
+                for number in 2..=finish.coats.min(12) {
+                    last = self.one_coat(finish, number, (&whole, &[]), last);
+                }
             }
         }
         self.back_on(last).unwrap_or(last)
     }
 
-    /// One of the coats of the whole piece. What has its first coat already is
-    /// not coated again before the second.
-    fn one_coat(&mut self, used: FinishId, finish: &Finish, number: u32, after: usize) -> usize {
+    /// One of the coats of the whole piece: what it goes on, and which parts have
+    /// it already.
+    fn one_coat(
+        &mut self,
+        finish: &Finish,
+        number: u32,
+        (surface, early): (&Surface, &[PartId]),
+        after: usize,
+    ) -> usize {
         let tape = *self.piece.tape();
-        let early = match number {
-            1 => self.ids(is_finished_early),
-            _ => Vec::new(),
-        };
-        let surface = finish::surface(self.piece, self.parts, used, &early);
         let coat = Coat::of(finish, surface.whole());
         let sorts = surface.sorts().map(|(sort, each)| format!("{} {each:.1}", sort.word()));
         let sorts: Vec<String> = sorts.collect();
-        let beside = match early.as_slice() {
+        let beside = match early {
             [] => String::new(),
             early => format!("; {} had this coat before", self.marks(early)),
         };
