@@ -48,6 +48,7 @@ mod readme;
 mod robust;
 mod saving;
 mod seasons;
+mod sheets;
 mod shop;
 mod slips;
 mod solver;

@@ -1,6 +1,7 @@
 //! The formats: plain text, Markdown and one self-contained HTML page.
 
 use std::borrow::Cow;
+use std::fmt::Write as _;
 
 use askama::Template;
 use unicode_width::UnicodeWidthStr as _;
@@ -49,7 +50,7 @@ pub(crate) mod filters {
 
     use crate::papers::markdown::in_markdown;
 
-    use super::{Table, in_html, plain_table, visible};
+    use super::{Table, at_foot, in_html, plain_table, visible};
 
     /// In letters that can be seen: for plain text, and for HTML that the
     /// template escapes.
@@ -65,6 +66,13 @@ pub(crate) mod filters {
         _: &dyn askama::Values,
     ) -> askama::Result<Cow<'a, str>> {
         Ok(in_html(text))
+    }
+
+    /// What the foot of every printed sheet repeats, as the inside of a text in
+    /// quotes of a style sheet.
+    #[askama::filter_fn]
+    pub(crate) fn foot(text: &str, _: &dyn askama::Values) -> askama::Result<String> {
+        Ok(at_foot(text))
     }
 
     /// Safe inside a Markdown paragraph or table cell.
@@ -94,6 +102,30 @@ const LOOKED_AT: [bool; 256] = {
     }
     looked_at
 };
+
+/// The most letters of a name that the foot of a sheet has room for.
+const FOOT: usize = 60;
+
+/// A name for the foot of a sheet. A letter that could end the text, the style
+/// sheet or the element around it is written as its number (CSS Syntax, 4.3.7).
+fn at_foot(text: &str) -> String {
+    let text = visible(text);
+    let mut out = String::with_capacity(text.len());
+    for (at, c) in text.chars().enumerate() {
+        if at == FOOT {
+            out.push('…');
+            break;
+        }
+        match c {
+            ' ' | '.' | ',' | '-' | '/' => out.push(c),
+            c if c.is_alphanumeric() => out.push(c),
+            c => {
+                let _ = write!(out, "\\{:x} ", u32::from(c));
+            }
+        }
+    }
+    out
+}
 
 /// Escapes HTML and sets `26-1/2` as a whole number with a built-up fraction;
 /// the mark of a rounded figure becomes a raised ≈.

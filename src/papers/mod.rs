@@ -25,7 +25,7 @@ mod visible;
 mod weights;
 mod words;
 
-use crate::measure::{Tape, digest};
+use crate::measure::{Tape, Unit, digest};
 use crate::model::Piece;
 use crate::parts::Part;
 use crate::pipeline::Compilation;
@@ -248,24 +248,29 @@ pub fn cuts(part: &Part, work: &Workings<'_>, tape: Tape) -> Vec<String> {
 }
 
 fn page(paper: &Paper, source: &Source<'_, '_>, hash: &str) -> Page {
-    let (piece, tape) = (source.work.piece, source.work.piece.tape());
+    let piece = source.work.piece;
     let blocks = (paper.blocks)(source);
     // Behind the blocks: it looks whether they have a marked figure.
     let notes = notes(source);
-    let unit = match tape.unit {
-        crate::measure::Unit::Inch => "inches",
-        _ => "millimeters",
-    };
     Page {
         title: paper.title,
         job: piece.job.name.clone(),
         revision: piece.job.revision.clone(),
         hash: hash.to_owned(),
-        measure: format!("{unit} to {}", tape.exact(tape.mark)),
+        measure: measure(piece.tape()),
         notes,
         blocks,
         exacts: source.figures.exacts(),
     }
+}
+
+/// In which unit lengths are printed, and how finely: `inches to 1/32`.
+fn measure(tape: &Tape) -> String {
+    let unit = match tape.unit {
+        Unit::Inch => "inches",
+        _ => "millimeters",
+    };
+    format!("{unit} to {}", tape.exact(tape.mark))
 }
 
 /// The job's own notes, and every warning the maker has accepted, so that
