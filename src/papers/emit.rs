@@ -127,7 +127,8 @@ fn at_foot(text: &str) -> String {
     out
 }
 
-/// Escapes HTML and sets `26-1/2` as a whole number with a built-up fraction;
+/// Escapes HTML and sets `26-1/2` as a whole number with a built-up fraction,
+/// which is the text `26 1/2`;
 /// the mark of a rounded figure becomes a raised ≈.
 fn in_html(text: &str) -> Cow<'_, str> {
     let text = visible(text);
@@ -189,13 +190,18 @@ fn figure(out: &mut String, text: &str, at: usize) -> usize {
     };
     let denom = numer.end + 1..digits(numer.end + 1);
     let mut end = if !numer.is_empty() && is(numer.end, b'/') && !denom.is_empty() {
+        // A space between whole and fraction is heard and copied; it is set
+        // so narrow that it is hardly seen.
         if numer.start > at {
             out.push_str(&text[at..whole]);
+            out.push_str("<span class=\"fr\"> ");
+        } else {
+            out.push_str("<span class=\"fr\">");
         }
         for piece in [
-            "<span class=\"fr\"><sup>",
+            "<sup>",
             &text[numer],
-            "</sup>&frasl;<sub>",
+            "</sup>/<sub>",
             &text[denom.clone()],
             "</sub></span>",
         ] {
@@ -350,11 +356,11 @@ mod tests {
     fn fractions_are_set_and_markup_is_not_obeyed() {
         assert_eq!(
             in_html("26-1/2 <b>"),
-            "26<span class=\"fr\"><sup>1</sup>&frasl;<sub>2</sub></span> &lt;b&gt;"
+            "26<span class=\"fr\"> <sup>1</sup>/<sub>2</sub></span> &lt;b&gt;"
         );
         assert_eq!(
             in_html("3/4~"),
-            "<span class=\"fr\"><sup>3</sup>&frasl;<sub>4</sub></span><sup class=\"ro\">≈</sup>"
+            "<span class=\"fr\"><sup>3</sup>/<sub>4</sub></span><sup class=\"ro\">≈</sup>"
         );
         assert_eq!(
             in_html("332.5~ RL-1 2026-03-14"),

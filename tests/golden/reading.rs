@@ -73,13 +73,15 @@ pub(super) fn html(page: &str) -> Vec<String> {
             "span class=\"box\"" => said.push_str(OPEN),
             "span class=\"box done\"" => said.push_str(TICKED),
             // `26` and the fraction behind it.
-            "span class=\"fr\"" if said.ends_with(|c: char| c.is_ascii_digit()) => said.push('-'),
+            "span class=\"fr\"" if rest.starts_with(' ') => {
+                said.push('-');
+                rest = &rest[1..];
+            }
             _ if ["b", "span", "sub", "sup"].contains(&name) => {}
             _ => said.push(' '),
         }
     }
     for (code, letter) in [
-        ("&frasl;", "/"),
         ("≈", "~"),
         ("&lt;", "<"),
         ("&gt;", ">"),
