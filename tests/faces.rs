@@ -410,7 +410,7 @@ fn paper(compiled: &Compilation, name: &str) -> String {
 
 /// What stands behind the mark of a part on the cut list.
 fn machining(list: &str, mark: &str) -> String {
-    let line = list.lines().find(|line| line.contains(&format!("[ ]  {mark} "))).unwrap();
+    let line = list.lines().find(|line| line.contains(&format!("[ ] {mark} "))).unwrap();
     line.split("along  ").nth(1).unwrap_or_default().to_owned()
 }
 
@@ -524,8 +524,8 @@ fn the_cut_list_says_where_the_marks_are() {
         let row = legend.lines().find_map(|line| {
             let cells: Vec<&str> =
                 line.split("  ").map(str::trim).filter(|cell| !cell.is_empty()).collect();
-            let kinds = cells.get(1)?;
-            kinds.split(", ").any(|own| own == kind).then(|| cells[2..].to_vec())
+            let kinds = cells.first()?;
+            kinds.split(", ").any(|own| own == kind).then(|| cells[1..].to_vec())
         });
         assert_eq!(row.as_deref(), Some(&marks[..]), "{kind}: {legend}");
     }

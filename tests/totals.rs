@@ -173,7 +173,7 @@ fn the_pieces_of_the_cut_list_are_counted() {
                 let pieces = line.split_once("fence, ").map_or("0", |(_, pieces)| pieces);
                 fence = figure(pieces.split(' ').next().unwrap(), 1);
                 rows = Vec::new();
-            } else if line.starts_with("       mark ") {
+            } else if line.starts_with("  mark ") {
                 head = line;
             } else if line.starts_with("  [") {
                 rows.push(line);
@@ -196,14 +196,14 @@ fn the_weights_add_up() {
             let weight = |text: &str| figure(text.trim().split(' ').next().unwrap(), 10);
             if line.trim_start().starts_with("weight ") {
                 rows = 0;
-            } else if let Some(row) = line.strip_prefix("  [ ]") {
-                rows += weight(row);
             } else if let Some((_, total)) = line.rsplit_once(": ")
-                && line.starts_with("       ")
+                && line.starts_with("  ")
             {
                 assert_eq!(rows, weight(total), "{label}: {line}");
                 whole += rows;
                 feet += 1;
+            } else if line.starts_with("  ") {
+                rows += weight(line);
             } else if let Some(rest) = line.strip_prefix("The whole weighs ") {
                 assert_eq!(whole, weight(rest), "{label}: {line}");
                 break;

@@ -12,7 +12,7 @@ use crate::trade;
 use super::left_to_cut;
 use super::marks;
 use super::measured;
-use super::page::{Block, Table, left, right};
+use super::page::{Block, Table, Ticks, left, right};
 use super::{Source, with_currency, words};
 
 /// Equal parts on one line.
@@ -224,8 +224,8 @@ fn by_width(
             columns.push(left("cut"));
         }
         columns.push(left("grain"));
-        columns.push(left("machining"));
-        let mut table = Table { columns, ..Table::default() };
+        columns.push(left("machining").below());
+        let mut table = Table { columns, ticks: Ticks::Pieces, ..Table::default() };
         for line in &lines {
             let Some(first) = line.parts.first() else { continue };
             let marks: Vec<&str> = line.parts.iter().map(|part| part.mark.as_str()).collect();

@@ -4,7 +4,7 @@ use crate::measure::Length;
 
 use super::Source;
 use super::drawing::view;
-use super::page::{Block, Table, left, right};
+use super::page::{Block, Table, Ticks, left, right};
 use super::words;
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
@@ -44,6 +44,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             right("width"),
             right("thick"),
         ],
+        ticks: Ticks::None,
         ..Table::default()
     };
     let mut rows: Vec<_> = parts.all.iter().collect();

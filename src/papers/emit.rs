@@ -9,12 +9,14 @@ use unicode_width::UnicodeWidthStr as _;
 use crate::diagnostics::render::paragraph;
 
 use super::page::{Align, Block, Page, Table};
+use super::placed::{Placed, placed};
 use super::visible::visible;
 
 #[derive(Template)]
 #[template(path = "page.html")]
 struct Html<'a> {
     page: &'a Page,
+    placed: Vec<Placed<'a>>,
 }
 
 #[derive(Template)]
@@ -32,7 +34,7 @@ struct Text<'a> {
 /// Rendering into a string can't fail but for a template that is at fault,
 /// which shows as an empty paper in every test.
 pub(super) fn html(page: &Page) -> String {
-    Html { page }.render().unwrap_or_default()
+    Html { page, placed: placed(page) }.render().unwrap_or_default()
 }
 
 pub(super) fn markdown(page: &Page) -> String {
@@ -198,13 +200,8 @@ fn figure(out: &mut String, text: &str, at: usize) -> usize {
         } else {
             out.push_str("<span class=\"fr\">");
         }
-        for piece in [
-            "<sup>",
-            &text[numer],
-            "</sup>/<sub>",
-            &text[denom.clone()],
-            "</sub></span>",
-        ] {
+        for piece in ["<sup>", &text[numer], "</sup>/<sub>", &text[denom.clone()], "</sub></span>"]
+        {
             out.push_str(piece);
         }
         denom.end
@@ -231,9 +228,15 @@ fn plain_table(table: &Table) -> String {
     let rows: Vec<Vec<Cell<'_>>> = table
         .rows
         .iter()
-        .map(|row| {
+        .enumerate()
+        .map(|(at, row)| {
             let cells = row.iter().enumerate();
-            cells.map(|(column, cell)| Cell::of(cell, column < last)).collect()
+            cells
+                .map(|(column, cell)| match table.ticks_each(&column) {
+                    true => Cell::ticked(cell, table.is_ticked(&at)),
+                    false => Cell::of(cell, column < last),
+                })
+                .collect()
         })
         .collect();
     let mut widths: Vec<usize> = table.columns.iter().map(|column| width(column.head)).collect();
@@ -245,8 +248,10 @@ fn plain_table(table: &Table) -> String {
     let whole: usize = widths.iter().map(|wide| wide + 2).sum();
     let mut text = String::with_capacity((rows.len() + 1) * (whole + 6));
     let mut line = |tick: &str, row: &mut dyn Iterator<Item = (&str, usize)>| {
-        text.push_str("  ");
-        text.push_str(tick);
+        if table.ticks_rows() {
+            text.push_str("  ");
+            text.push_str(tick);
+        }
         for (((cell, wide), widest), column) in row.zip(&widths).zip(&table.columns) {
             let pad = widest.saturating_sub(wide);
             let (before, behind) = match column.align {
@@ -290,7 +295,14 @@ impl<'a> Cell<'a> {
         if !before_others || wide <= WIDEST_CELL {
             return Self { first, first_wide: wide, more: Vec::new(), wide };
         }
-        let mut more = paragraph(&first, WIDEST_CELL, "", "");
+        Self::lines(paragraph(&first, WIDEST_CELL, "", ""))
+    }
+
+    fn ticked(marks: &str, is_done: bool) -> Self {
+        Self::lines(ticked(marks, is_done))
+    }
+
+    fn lines(mut more: Vec<String>) -> Self {
         let wide = more.iter().map(|line| width(line)).max().unwrap_or(0);
         let first = if more.is_empty() { String::new() } else { more.remove(0) };
         Self { first_wide: width(&first), first: Cow::Owned(first), more, wide }
@@ -305,6 +317,22 @@ fn blank(text: &mut String, count: usize) {
         text.push_str(&BLANKS[..now]);
         left -= now;
     }
+}
+
+/// Marks, each behind its own box.
+fn ticked(marks: &str, is_done: bool) -> Vec<String> {
+    let tick = if is_done { "[x]" } else { "[ ]" };
+    let mut lines = vec![String::new()];
+    for mark in visible(marks).split_whitespace() {
+        if lines.last().is_some_and(|line| width(line) + width(mark) > WIDEST_CELL) {
+            lines.push(String::new());
+        }
+        if let Some(line) = lines.last_mut() {
+            let space = if line.is_empty() { "" } else { "  " };
+            let _ = write!(line, "{space}{tick} {mark}");
+        }
+    }
+    lines
 }
 
 /// How many columns a text takes.

@@ -8,7 +8,7 @@ use crate::trade;
 
 use super::Source;
 use super::measured;
-use super::page::{Block, Column, Table, left, right};
+use super::page::{Block, Column, Table, Ticks, left, right};
 use super::words;
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
@@ -225,6 +225,7 @@ fn panels(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
             driest,
             dampest,
         ],
+        ticks: Ticks::None,
         ..Table::default()
     };
     for float in source.work.floats() {
@@ -250,6 +251,7 @@ fn wood(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
     let [driest, dampest] = days(source);
     let mut table = Table {
         columns: vec![left("board").strong(), left("wood"), right("wide"), driest, dampest],
+        ticks: Ticks::None,
         ..Table::default()
     };
     let mut rows: Vec<(&Part, &Stock, usize)> = Vec::new();

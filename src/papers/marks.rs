@@ -2,12 +2,12 @@
 
 use crate::parts::{Part, Parts, Role, Which};
 
-use super::page::{Block, Table, left};
+use super::page::{Block, Table, Ticks, left};
 
 /// What the marks mean, and where each kind of part of the piece carries them.
 pub(super) fn blocks(parts: &Parts) -> Vec<Block> {
     let columns = vec![left("part"), left("face side"), left("face edge"), left("datum end")];
-    let mut table = Table { columns, ..Table::default() };
+    let mut table = Table { columns, ticks: Ticks::None, ..Table::default() };
     let mut rows: Vec<(Vec<&str>, [String; 3])> = Vec::new();
     for part in &parts.all {
         let marks = part.marks();

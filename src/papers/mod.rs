@@ -3,6 +3,7 @@
 //! Must not know disk or terminal. Coordinates of drawings are floats.
 
 mod assembly_order;
+mod columns;
 mod csv_list;
 mod cut_list;
 mod data;
@@ -21,6 +22,7 @@ mod measured;
 mod measuring;
 mod moves;
 mod page;
+mod placed;
 mod visible;
 mod weights;
 mod words;

@@ -16,14 +16,16 @@ pub(super) struct Column {
     pub(super) align: Align,
     /// A figure that a tool is set to, or a mark: printed large.
     pub(super) strong: bool,
+    /// Sentences, which a page prints across the row, below its other cells.
+    pub(super) below: bool,
 }
 
 pub(super) const fn left(head: &'static str) -> Column {
-    Column { head, align: Align::Left, strong: false }
+    Column { head, align: Align::Left, strong: false, below: false }
 }
 
 pub(super) const fn right(head: &'static str) -> Column {
-    Column { head, align: Align::Right, strong: false }
+    Column { head, align: Align::Right, strong: false, below: false }
 }
 
 impl Column {
@@ -31,15 +33,34 @@ impl Column {
         self.strong = true;
         self
     }
+
+    pub(super) const fn below(mut self) -> Self {
+        self.below = true;
+        self
+    }
 }
 
-/// A table; every row is one line of work with a box to tick.
+/// What there is to tick in a table.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) enum Ticks {
+    /// A row is a piece of work.
+    #[default]
+    Rows,
+    /// The first cell has the marks of all pieces of the row: each is ticked
+    /// by itself.
+    Pieces,
+    /// Nothing: the table is for looking up.
+    None,
+}
+
+/// A table.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Table {
     pub(super) columns: Vec<Column>,
     pub(super) rows: Vec<Vec<String>>,
     /// What the rows come to.
     pub(super) foot: String,
+    pub(super) ticks: Ticks,
     /// The rows that are done already.
     pub(super) ticked: BTreeSet<usize>,
 }
@@ -47,6 +68,21 @@ pub(super) struct Table {
 impl Table {
     pub(super) fn is_ticked(&self, row: &usize) -> bool {
         self.ticked.contains(row)
+    }
+
+    /// The columns that stand side by side.
+    pub(super) fn shown(&self) -> impl Iterator<Item = &Column> {
+        self.columns.iter().filter(|column| !column.below)
+    }
+
+    /// True where each row has its own box.
+    pub(super) fn ticks_rows(&self) -> bool {
+        self.ticks == Ticks::Rows
+    }
+
+    /// True for a cell with marks that are ticked one by one.
+    pub(super) fn ticks_each(&self, column: &usize) -> bool {
+        self.ticks == Ticks::Pieces && *column == 0
     }
 }
 

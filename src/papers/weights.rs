@@ -7,7 +7,7 @@ use crate::trade::{self, Carry};
 
 use super::Source;
 use super::measured;
-use super::page::{Block, Table, left, right};
+use super::page::{Block, Table, Ticks, left, right};
 use super::words;
 
 /// The heaviest parts that are listed.
@@ -35,6 +35,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         let mut own = Vec::new();
         let mut table = Table {
             columns: vec![right("weight").strong(), left("what"), right("people needed")],
+            ticks: Ticks::None,
             ..Table::default()
         };
         for (name, body) in &group.lines {
@@ -157,6 +158,7 @@ fn heaviest(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>)
     order.sort_by_key(|index| (std::cmp::Reverse(grams(index)), *index));
     let mut table = Table {
         columns: vec![left("mark").strong(), left("part"), right("weight")],
+        ticks: Ticks::None,
         ..Table::default()
     };
     for index in order.into_iter().take(HEAVIEST) {
@@ -180,6 +182,7 @@ fn balance(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) 
             right("up"),
             right("behind the front"),
         ],
+        ticks: Ticks::None,
         ..Table::default()
     };
     let mut row = |name: String, body: Body| {
@@ -220,6 +223,7 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
             right("margin"),
             left(""),
         ],
+        ticks: Ticks::None,
         ..Table::default()
     };
     let mut tips = Vec::new();

@@ -33,8 +33,6 @@ pub(super) fn text(paper: &str) -> Vec<String> {
             ("Note: ", NOTE),
             ("! ", CAUTION),
             ("(drawing on the page: ", DRAWING),
-            ("  [ ]", OPEN),
-            ("  [x]", TICKED),
         ];
         let start =
             starts.iter().find_map(|(start, sign)| Some((line.strip_prefix(start)?, *sign)));
@@ -46,7 +44,7 @@ pub(super) fn text(paper: &str) -> Vec<String> {
             _ => rest,
         });
     }
-    words(&said)
+    words(&said.replace("[ ]", OPEN).replace("[x]", TICKED))
 }
 
 /// The words that a page repeats at its foot: the job, its revision and the
@@ -60,35 +58,53 @@ pub(super) fn html(page: &str) -> Vec<String> {
     let page = without_drawings(page);
     let (_, mut rest) = page.split_once("<body>").expect("a body");
     let mut said = String::new();
+    // What is said a second time: captions, and a setting farther up.
+    let (mut aside, mut asides) = (None, Vec::new());
     while let Some((text, tag)) = rest.split_once('<') {
         let (tag, behind) = tag.split_once('>').expect("a tag ends");
         said.push_str(text);
         rest = behind;
         let name = tag.split(' ').next().unwrap_or(tag).trim_start_matches('/');
+        if tag == "caption" || tag == "tr class=\"again\"" {
+            aside = Some(said.len());
+        } else if matches!(tag, "/caption" | "/tr")
+            && let Some(at) = aside.take()
+        {
+            asides.push(said.split_off(at));
+        }
         match tag {
             "h2" => said.push_str(HEADING),
-            "p class=\"big\"" => said.push_str(SETTING),
+            "h2 class=\"big\"" | "h3 class=\"big\"" => said.push_str(SETTING),
             "p class=\"note\"" => said.push_str(NOTE),
             "figcaption" => said.push_str(DRAWING),
-            "span class=\"box\"" => said.push_str(OPEN),
-            "span class=\"box done\"" => said.push_str(TICKED),
             // `26` and the fraction behind it.
             "span class=\"fr\"" if rest.starts_with(' ') => {
                 said.push('-');
                 rest = &rest[1..];
             }
+            _ if tag.starts_with("span class=\"box\"") => said.push_str(OPEN),
+            _ if tag.starts_with("span class=\"box done\"") => said.push_str(TICKED),
             _ if ["b", "span", "sub", "sup"].contains(&name) => {}
             _ => said.push(' '),
         }
     }
-    for (code, letter) in [
-        ("≈", "~"),
-        ("&lt;", "<"),
-        ("&gt;", ">"),
-        ("&quot;", "\""),
-        ("&#39;", "'"),
-        ("&amp;", "&"),
-    ] {
+    let mut words = plain_words(said);
+    for aside in asides {
+        let aside = plain_words(aside);
+        let is_said = words.windows(aside.len()).any(|said| said == aside);
+        // One that says something else is no repetition.
+        if !is_said {
+            words.extend(aside);
+        }
+    }
+    words
+}
+
+/// The words of a page's text.
+fn plain_words(mut said: String) -> Vec<String> {
+    for (code, letter) in
+        [("≈", "~"), ("&lt;", "<"), ("&gt;", ">"), ("&quot;", "\""), ("&#39;", "'"), ("&amp;", "&")]
+    {
         said = said.replace(code, letter);
     }
     words(&said)
@@ -124,7 +140,7 @@ pub(super) fn markdown(paper: &str) -> Vec<String> {
 fn is_over_boxes(text: &AstNode<'_>) -> bool {
     let Some(cell) = text.parent() else { return false };
     let row = cell.parent();
-    cell.previous_sibling().is_none()
+    matches!(&text.data().value, NodeValue::Text(text) if text.trim() == "☐")
         && row.is_some_and(|row| matches!(row.data().value, NodeValue::TableRow(true)))
 }
 
