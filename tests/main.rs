@@ -12,6 +12,7 @@ mod oracle;
 mod support;
 
 mod accepting;
+mod access;
 mod bases;
 mod bench;
 mod bounds;

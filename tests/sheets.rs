@@ -84,3 +84,115 @@ fn the_foot_of_a_sheet_takes_any_name_as_text() {
         assert!(left.contains('…') && left.chars().count() < 100, "{left}");
     }
 }
+
+/// What a page says between two of its tags.
+fn words(markup: &str) -> String {
+    let mut said = String::new();
+    for piece in markup.split('<') {
+        said.push_str(piece.split_once('>').map_or(piece, |(_, text)| text));
+    }
+    said.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Each setting holds until the next, or until a new heading.
+#[test]
+fn the_head_of_a_table_names_the_setting_that_its_rows_are_cut_at() {
+    for (piece, compiled) in demo_pieces() {
+        let files = papers::packet(&compiled).expect("a packet");
+        for slug in ["cut-list", "jig-sheet", "gaps"] {
+            let text = |format| {
+                let is = |file: &&PaperFile| file.paper == slug && file.format == format;
+                &files.iter().find(is).expect("the paper").text
+            };
+            let page = text(Format::Html);
+            assert!(page.contains("thead { display: table-header-group;"), "{slug}");
+            let (mut setting, mut settings, mut heads) = (None, 0, 0);
+            for tag in page.split_once("<body>").expect("a body").1.split_inclusive('<') {
+                let at = tag.as_ptr() as usize - page.as_ptr() as usize;
+                let rest = &page[at..];
+                if tag.starts_with("h2>") {
+                    setting = None;
+                } else if tag.contains("class=\"big\"") {
+                    let end = rest.find("</h").expect("it ends");
+                    setting = Some(words(&format!("<{}", &rest[..end])));
+                    settings += 1;
+                } else if tag.starts_with("thead>") {
+                    let head = words(&rest[..rest.find("</thead>").expect("it ends")]);
+                    let own = rest
+                        .find("class=\"big\"")
+                        .filter(|own| *own < rest.find("</thead>").expect("it ends"));
+                    if own.is_none()
+                        && let Some(setting) = &setting
+                    {
+                        assert!(head.contains(setting), "{piece}, {slug}: {setting}: {head}");
+                        heads += 1;
+                    } else if own.is_some() {
+                        heads += 1;
+                    }
+                }
+            }
+            let asked = text(Format::Text).lines().filter(|line| line.starts_with(">> ")).count();
+            assert_eq!(settings, asked, "{piece}, {slug}");
+            assert!(heads >= asked, "{piece}, {slug}: {heads} heads for {asked} settings");
+        }
+    }
+}
+
+#[test]
+fn each_piece_has_a_box_and_a_list_to_look_up_has_none() {
+    for (piece, compiled) in demo_pieces() {
+        let files = papers::packet(&compiled).expect("a packet");
+        let text =
+            |name: &str| &files.iter().find(|file| file.name == name).expect("the file").text;
+        let boxes = |name: &str| text(name).matches("class=\"box").count();
+        // A row of the list for other programs is one piece.
+        let pieces = text("cut-list.csv").lines().count() - 1;
+        let checks = text("cut-list.txt").lines().filter(|line| line.starts_with("  [ ] "));
+        let checks =
+            checks.filter(|line| line.contains(" = ") || line.contains("pieces lie")).count();
+        assert_eq!(boxes("cut-list.html"), pieces + checks, "{piece}");
+        assert_eq!(text("cut-list.txt").matches("[ ] ").count(), pieces + checks, "{piece}");
+        assert_eq!(text("cut-list.md").matches(['☐', '☑']).count(), pieces, "{piece}");
+        assert_eq!(boxes("drawings.html"), 0, "{piece}");
+        // What the weights ask to be checked: that they add up, and one of them.
+        assert_eq!(boxes("weights.html"), 2, "{piece}");
+    }
+}
+
+#[test]
+fn a_figure_is_heard_and_copied_as_it_is_read() {
+    let files = papers::packet(&compile(&spec("first.case"))).expect("a packet");
+    let list = files.iter().find(|file| file.name == "cut-list.html").expect("the list");
+    let said = words(list.text.split_once("<body>").expect("a body").1);
+    // The bottom, and the rough size of a door, worked in tests/hall_console.rs.
+    assert!(said.contains("35 1/16"), "{said}");
+    assert!(!said.contains('⁄') && !said.contains("351/16"), "{said}");
+    assert!(!list.text.contains("&frasl;"));
+}
+
+#[test]
+fn warnings_stand_on_the_first_paper_and_on_the_page_that_leads_to_all() {
+    let damp = spec("first.case").replace("humidity 30% to 55%", "humidity 30% to 80%");
+    let upper = "cupboard.upper will jam at its top edge in the damp season";
+    let leaves = "the two leaves of cupboard.store will meet in the damp season";
+    let told = |text: &str| -> Vec<(String, String)> {
+        let files = papers::packet(&compile(text)).expect("a packet");
+        pages(files).map(|file| (file.name, words(&file.text))).collect()
+    };
+    for (name, page) in told(&damp) {
+        let is_first = ["index.html", "drawings.html"].contains(&name.as_str());
+        for what in [upper, leaves] {
+            assert_eq!(page.contains(&format!("warning not accepted: {what}")), is_first, "{name}");
+        }
+    }
+    let accept = "accept gap-closes on cupboard.upper \"the room is never that damp\"";
+    for (name, page) in told(&format!("{damp}\n{accept}\n")) {
+        assert!(!page.contains(upper), "{name}");
+        assert!(
+            page.contains("accepted: gap-closes on cupboard.upper: the room is never that damp"),
+            "{name}"
+        );
+        let is_first = ["index.html", "drawings.html"].contains(&name.as_str());
+        assert_eq!(page.contains(&format!("warning not accepted: {leaves}")), is_first, "{name}");
+    }
+}

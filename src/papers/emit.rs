@@ -11,12 +11,15 @@ use crate::diagnostics::render::paragraph;
 use super::page::{Align, Block, Page, Table};
 use super::placed::{Placed, placed};
 use super::visible::visible;
+use super::{PAPERS, Paper};
 
 #[derive(Template)]
 #[template(path = "page.html")]
 struct Html<'a> {
     page: &'a Page,
     placed: Vec<Placed<'a>>,
+    /// Those that the page leads to.
+    papers: &'static [Paper],
 }
 
 #[derive(Template)]
@@ -34,7 +37,7 @@ struct Text<'a> {
 /// Rendering into a string can't fail but for a template that is at fault,
 /// which shows as an empty paper in every test.
 pub(super) fn html(page: &Page) -> String {
-    Html { page, placed: placed(page) }.render().unwrap_or_default()
+    Html { page, placed: placed(page), papers: PAPERS }.render().unwrap_or_default()
 }
 
 pub(super) fn markdown(page: &Page) -> String {

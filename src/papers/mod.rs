@@ -24,6 +24,7 @@ mod moves;
 mod page;
 mod placed;
 mod visible;
+mod warnings;
 mod weights;
 mod words;
 
@@ -156,7 +157,7 @@ pub fn packet_with(compiled: &Compilation, hands: &impl Hands) -> Option<Vec<Pap
     let work = &sound(compiled)?;
     let hash = hash(compiled);
     let made = hands.each(PAPERS, |paper| {
-        let page = page(paper, &Source::of(work), &hash);
+        let page = page(paper, &Source::of(work), compiled, &hash);
         let file = |format, ending: &str, text| {
             let name = format!("{}.{ending}", paper.slug);
             PaperFile { paper: paper.slug, format, name, text }
@@ -177,7 +178,7 @@ pub fn packet_with(compiled: &Compilation, hands: &impl Hands) -> Option<Vec<Pap
     });
     let text = data::packet(compiled, work, &hash);
     files.push(PaperFile { paper: PACKET, format: Format::Json, name: "packet.json".into(), text });
-    let text = index::html(work.piece, &hash);
+    let text = index::html(work.piece, compiled, &hash);
     files.push(PaperFile { paper: INDEX, format: Format::Html, name: "index.html".into(), text });
     Some(files)
 }
@@ -188,7 +189,8 @@ pub fn packet_with(compiled: &Compilation, hands: &impl Hands) -> Option<Vec<Pap
 pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String> {
     let work = &sound(compiled)?;
     if slug == INDEX {
-        return (format == Format::Html).then(|| index::html(work.piece, &hash(compiled)));
+        return (format == Format::Html)
+            .then(|| index::html(work.piece, compiled, &hash(compiled)));
     }
     if slug == PACKET {
         let text = || data::packet(compiled, work, &hash(compiled));
@@ -198,7 +200,7 @@ pub fn one(compiled: &Compilation, slug: &str, format: Format) -> Option<String>
     if format == Format::Csv {
         return (slug == CUT_LIST).then(|| csv_list::cut_list(work));
     }
-    let page = page(paper, &Source::of(work), &hash(compiled));
+    let page = page(paper, &Source::of(work), compiled, &hash(compiled));
     match format {
         Format::Html => Some(emit::html(&page)),
         Format::Markdown => Some(emit::markdown(&page)),
@@ -232,8 +234,9 @@ pub struct Body(Page);
 
 /// The body of every paper, in the order of [`PAPERS`].
 #[must_use]
-pub fn bodies(work: &Workings<'_>) -> Vec<Body> {
-    let of = |paper| Page { revision: String::new(), ..page(paper, &Source::of(work), "") };
+pub fn bodies(work: &Workings<'_>, compiled: &Compilation) -> Vec<Body> {
+    let of =
+        |paper| Page { revision: String::new(), ..page(paper, &Source::of(work), compiled, "") };
     PAPERS.iter().map(|paper| Body(of(paper))).collect()
 }
 
@@ -249,11 +252,13 @@ pub fn cuts(part: &Part, work: &Workings<'_>, tape: Tape) -> Vec<String> {
     words::features(part, work, &Figures::unmarked(tape))
 }
 
-fn page(paper: &Paper, source: &Source<'_, '_>, hash: &str) -> Page {
+fn page(paper: &Paper, source: &Source<'_, '_>, compiled: &Compilation, hash: &str) -> Page {
     let piece = source.work.piece;
     let blocks = (paper.blocks)(source);
     // Behind the blocks: it looks whether they have a marked figure.
-    let notes = notes(source);
+    let is_first = PAPERS.first().is_some_and(|first| first.slug == paper.slug);
+    let mut notes = if is_first { warnings::open(compiled) } else { Vec::new() };
+    notes.extend(self::notes(source));
     Page {
         title: paper.title,
         job: piece.job.name.clone(),
@@ -281,9 +286,7 @@ fn notes(source: &Source<'_, '_>) -> Vec<String> {
     let piece = source.work.piece;
     let mut notes = piece.job.notes.clone();
     notes.extend(measured::note(source));
-    notes.extend(piece.accepts.iter().map(|accept| {
-        format!("accepted: {} on {}: {}", accept.slug, accept.subject, accept.reason)
-    }));
+    notes.extend(warnings::accepted(piece));
     notes
 }
 

@@ -97,7 +97,8 @@ pub fn compare_with(was: Named<'_>, now: Named<'_>, hands: &impl Hands) -> Diffe
     difference.weights = year::weights(&old, &new, &matched);
     if was.compiled.is_sound() && now.compiled.is_sound() {
         difference.compared.papers = true;
-        let both = hands.both(|| papers::bodies(&old), || papers::bodies(&new));
+        let both = hands
+            .both(|| papers::bodies(&old, was.compiled), || papers::bodies(&new, now.compiled));
         let both = both.0.into_iter().zip(both.1);
         difference.papers = papers::PAPERS
             .iter()

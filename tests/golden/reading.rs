@@ -56,7 +56,11 @@ pub(super) fn job(paper: &str) -> Vec<String> {
 /// A page, from its body on.
 pub(super) fn html(page: &str) -> Vec<String> {
     let page = without_drawings(page);
-    let (_, mut rest) = page.split_once("<body>").expect("a body");
+    let (_, body) = page.split_once("<body>").expect("a body");
+    // The way to the other papers is said by no text.
+    let (head, behind) = body.split_once("<nav").expect("the way to the others");
+    let body = [head, behind.split_once("</nav>").expect("its end").1].concat();
+    let mut rest = &body[..];
     let mut said = String::new();
     // What is said a second time: captions, and a setting farther up.
     let (mut aside, mut asides) = (None, Vec::new());
