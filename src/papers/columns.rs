@@ -100,17 +100,20 @@ impl Widths {
 
 /// What a cell takes. Marks to tick one by one stand one below the other.
 fn in_cell(table: &Table, at: usize, column: &Column, cell: &str) -> Need {
-    let own = reach(cell, if column.strong { 125 } else { 100 });
-    match table.ticks == Ticks::Pieces && at == 0 {
-        true => Need { whole: own.word + BOX, word: own.word + BOX },
-        false => own,
+    let size = if column.strong { 125 } else { 100 };
+    if table.ticks == Ticks::Pieces && at == 0 {
+        let marks = cell.split_whitespace().map(|mark| reach(mark, size).whole + BOX);
+        let longest = marks.max().unwrap_or(0);
+        return Need { whole: longest, word: longest };
     }
+    reach(cell, size)
 }
 
-/// How far a text and its longest word reach, at a size in hundredths.
+/// How far a text and its longest word reach, at a size in hundredths. A line
+/// may break behind a hyphen.
 fn reach(text: &str, size: Em) -> Need {
     let long = |text: &str| text.chars().map(letter).sum::<Em>() * size / 100;
-    let word = text.split_whitespace().map(long).max().unwrap_or(0);
+    let word = text.split_inclusive([' ', '-']).map(long).max().unwrap_or(0);
     Need { whole: long(text), word }
 }
 
