@@ -26,6 +26,7 @@ mod diff;
 mod editor;
 mod english;
 mod faces;
+mod fitting;
 mod folders;
 mod format;
 mod fuzzed;

@@ -296,9 +296,12 @@ fn every_paper_marks_what_is_as_measured_and_says_so_only_then() {
     for (reading, with) in [
         (
             "opening press { wide 26-17/32; high 26-1/16 }",
-            "drawings cut-list jig-sheet gaps weights",
+            "drawings cut-list jig-sheet gaps fitting weights",
         ),
-        ("stock birch-ply { actual 0.707 }", "drawings cut-list jig-sheet assembly-order weights"),
+        (
+            "stock birch-ply { actual 0.707 }",
+            "drawings cut-list jig-sheet fitting assembly-order weights",
+        ),
         ("shop { humidity 46% }", "cut-list gaps assembly-order weights"),
     ] {
         for (slug, paper) in papers(&format!("measured {{ {reading} }}")) {

@@ -157,6 +157,8 @@ pub struct Shelves {
     pub set_back: Size,
     /// How fixed shelves are joined.
     pub joint: Joinery,
+    /// The rows of holes that adjustable ones stand on.
+    pub pins: Pins,
     /// What stands on them.
     pub carries: Carries,
     /// Where their stock is said.
@@ -165,6 +167,23 @@ pub struct Shelves {
     pub span: Span,
     /// Notes for the papers.
     pub notes: Vec<String>,
+}
+
+/// The rows of holes for shelf pins.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Pins {
+    /// The diameter of a hole.
+    pub hole: Length,
+    /// Its depth.
+    pub deep: Length,
+    /// From one hole to the next.
+    pub pitch: Length,
+    /// From the edge of the board, or the back of an inset front, to a row.
+    pub from_edge: Length,
+    /// From the edge of the opening to the first hole.
+    pub from_end: Length,
+    /// The statement, where there is one.
+    pub span: Option<Span>,
 }
 
 /// A solved case.

@@ -60,6 +60,20 @@ impl BoxWidth {
     }
 }
 
+/// The hole for the hook of a runner, one at each side of a drawer's back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Hook {
+    /// Its diameter.
+    pub bore: Length,
+    /// Its depth.
+    pub deep: Length,
+    /// From the inside face of the drawer's side to its center.
+    pub from_side: Length,
+    /// From the upper edge of the notch, else the lower edge of the back, to its
+    /// center.
+    pub up: Length,
+}
+
 /// A pair of drawer slides.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Slide {
@@ -77,6 +91,13 @@ pub struct Slide {
     pub box_high: BoxRule,
     /// What is cut out of the drawer's back: wide, high.
     pub notch: Option<(Length, Length)>,
+    /// The hole for its hook in the drawer's back.
+    pub hook: Option<Hook>,
+    /// How far its front end lies behind the back of an inset front, or behind
+    /// the face of the frame under an overlay front.
+    pub behind_front: Option<Size>,
+    /// From the lower edge of its opening to its own, where the sheet says so.
+    pub up: Option<Size>,
     /// How far the drawer can be adjusted in height, to either side.
     pub adjust: Length,
     /// The most it carries.
@@ -92,7 +113,9 @@ pub struct Slide {
 }
 
 pub(super) fn slide(entry: &Entry, ctx: &mut Lower) -> Option<Slide> {
-    use words::slide::{ADJUST, BOX_HIGH, LENGTH, LOAD, NOTCH, PRICE, ROOM};
+    use words::slide::{
+        ADJUST, BEHIND_FRONT, BOX_HIGH, HOOK, LENGTH, LOAD, NOTCH, PRICE, ROOM, UP,
+    };
 
     let body = entry.body()?;
     let name = entry.name()?.value.to_owned();
@@ -116,6 +139,9 @@ pub(super) fn slide(entry: &Entry, ctx: &mut Lower) -> Option<Slide> {
             let wide = notch.get(words::notch::WIDE)?.value;
             Some((wide, notch.get(words::notch::HIGH)?.value))
         }),
+        hook: body.one(HOOK).and_then(Said::body).and_then(|hook| self::hook(hook, ctx)),
+        behind_front: ctx.size(body, BEHIND_FRONT, &format!("start of {name}")),
+        up: ctx.size(body, UP, &format!("height of {name}")),
         adjust: body.get(ADJUST).map(|adjust| adjust.value).unwrap_or_default(),
         load: body.get(LOAD).map(|load| load.value),
         price: body.get(PRICE).map(|price| price.value),
@@ -123,6 +149,17 @@ pub(super) fn slide(entry: &Entry, ctx: &mut Lower) -> Option<Slide> {
         span: entry.head,
         room_span: body.get(ROOM)?.span_or(entry.head),
         name,
+    })
+}
+
+fn hook(body: &Entries, ctx: &mut Lower) -> Option<Hook> {
+    use words::hook::{BORE, DEEP, FROM_SIDE, UP};
+
+    Some(Hook {
+        bore: ctx.positive(body, BORE, "hole for the hook").known()?.length,
+        deep: ctx.positive(body, DEEP, "depth of the hole for the hook").known()?.length,
+        from_side: body.get(FROM_SIDE)?.value,
+        up: body.get(UP)?.value,
     })
 }
 

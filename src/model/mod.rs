@@ -55,14 +55,14 @@ pub use crate::vocabulary::{JointKind, MadeKind, PullHeight, Run, Sawn, Seam, Sh
 pub use beside::Sight;
 pub use came_out::{CameOut, Diagonals};
 pub use carries::Carries;
-pub use case::{Base, Bottom, Case, End, Exposure, Leg, Shelves, Top};
+pub use case::{Base, Bottom, Case, End, Exposure, Leg, Pins, Shelves, Top};
 pub use cut::{Cut, Made};
 pub use files::{Buffers, MemoryFiles, ReadError, SourceFiles, SourceText};
 pub use finish::Finish;
 pub use frame::{Frame, OuterMember};
 pub use front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Set};
 pub use hanging::HingeNeed;
-pub use hardware::{Bit, BoxRule, BoxWidth, Pull, Slide};
+pub use hardware::{Bit, BoxRule, BoxWidth, Hook, Pull, Slide};
 pub use hinge::{Hinge, HingeKind, Plate};
 pub use id::{
     BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, MemberId, OpeningId, PullId,

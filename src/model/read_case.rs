@@ -8,7 +8,7 @@ use crate::vocabulary::words::{self, top::TopKind};
 use crate::vocabulary::{Entries, Entry, JointKind, Nothing, Said, Seam, Side, Takes, Word};
 
 use super::carries;
-use super::case::{Base, Bottom, End, Leg, Shelves, Top, third};
+use super::case::{Base, Bottom, End, Leg, Pins, Shelves, Top, third};
 use super::given::Given;
 use super::id::StockId;
 use super::insertion::Insertion;
@@ -302,6 +302,7 @@ pub(super) fn shelves(
         clearance: ctx.size_or_zero(body, words::shelves::CLEARANCE, "shelf clearance"),
         set_back: ctx.size_or_zero(body, words::shelves::SET_BACK, "shelf set-back"),
         joint: joinery(body, (words::shelves::JOINT, JointKind::Dado), into, "shelf", ctx),
+        pins: pins(body, ctx),
         carries: carries::read(body),
         stock_at: match entry {
             Some(_) => Insertion::of(body, words::case::STOCK),
@@ -309,5 +310,27 @@ pub(super) fn shelves(
         },
         span: entry.map_or(at, |entry| entry.head),
         notes: body.notes(),
+    }
+}
+
+/// The rows of shelf pins. What can't be right is reported and counts as the
+/// default would, so that the rest goes on.
+fn pins(shelves: &Entries, ctx: &mut Lower) -> Pins {
+    use words::pins::{BLOCK, DEEP, FROM_EDGE, FROM_END, HOLE, PITCH};
+
+    let empty = ctx.empty(&BLOCK);
+    let entry = shelves.one(words::shelves::PINS);
+    let body = entry.and_then(Said::body).unwrap_or(&empty);
+    let mut size = |word, name| match ctx.positive(body, word, name).known() {
+        Some(size) => size.length,
+        None => ctx.size_or_zero(&empty, word, name).length,
+    };
+    Pins {
+        hole: size(HOLE, "hole of a shelf pin"),
+        deep: size(DEEP, "depth of a shelf pin's hole"),
+        pitch: size(PITCH, "pitch of the shelf pins"),
+        from_edge: size(FROM_EDGE, "shelf pins from the edge"),
+        from_end: size(FROM_END, "shelf pins from the end"),
+        span: entry.map(|entry| entry.head),
     }
 }

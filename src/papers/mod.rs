@@ -11,6 +11,7 @@ mod drawing;
 mod drawings;
 mod emit;
 mod figures;
+mod fitting;
 mod gaps;
 mod gates;
 mod index;
@@ -93,6 +94,12 @@ pub const PAPERS: &[Paper] = &[
         title: "Gaps through the year",
         about: "the shims for every gap, and its width on the driest and the dampest day",
         blocks: gaps::blocks,
+    },
+    Paper {
+        slug: "fitting",
+        title: "Fitting sheet",
+        about: "where the slides, shelf pins, hinges, and drawer fronts go, and the screws for them",
+        blocks: fitting::blocks,
     },
     Paper {
         slug: "assembly-order",

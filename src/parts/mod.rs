@@ -19,7 +19,7 @@ mod path;
 mod short_names;
 mod space;
 
-pub use build::build;
+pub use build::{Planes, build, hinge_heights, planes};
 pub use channel::Channel;
 pub use clash::{Clash, clashes};
 pub use feature::{Bore, Feature, FeatureKind};

@@ -1,11 +1,12 @@
-//! What to do with the parts: set-ups of the router, the order of assembly, hardware,
-//! weights, spans and what tips.
+//! What to do with the parts: set-ups of the router, the order of assembly, fitting,
+//! hardware, weights, spans and what tips.
 //! In: a piece and its parts. Out: plans, which papers print.
 //! Must not know checks or drawings.
 
 pub mod assembly;
 pub mod drawers;
 pub mod finish;
+pub mod fitting;
 pub mod guide;
 pub mod hardware;
 pub mod ledger;

@@ -8,6 +8,7 @@ use crate::parts::{self, Front, Parts};
 
 use super::assembly::gluing::{self, GlueUp};
 use super::assembly::{self, Assembly};
+use super::fitting::{self, Fitting};
 use super::ledger::Ledger;
 use super::operations::{self, Operation};
 use super::seasons::{self, Climate, Float, Gap};
@@ -27,6 +28,7 @@ pub struct Workings<'a> {
     pub parts: &'a Parts,
     assembly: OnceLock<Assembly>,
     climate: OnceLock<Climate>,
+    fitting: OnceLock<Fitting<'a>>,
     floats: OnceLock<Vec<Float<'a>>>,
     fronts: OnceLock<Vec<Front<'a>>>,
     gaps: OnceLock<Vec<Gap<'a>>>,
@@ -49,6 +51,7 @@ impl<'a> Workings<'a> {
             parts,
             assembly: OnceLock::new(),
             climate: OnceLock::new(),
+            fitting: OnceLock::new(),
             floats: OnceLock::new(),
             fronts: OnceLock::new(),
             gaps: OnceLock::new(),
@@ -71,6 +74,11 @@ impl<'a> Workings<'a> {
     /// How damp the wood gets through the year.
     pub fn climate(&self) -> &Climate {
         self.climate.get_or_init(|| Climate::of(self.piece))
+    }
+
+    /// Where the hardware goes, and its screws.
+    pub fn fitting(&self) -> &Fitting<'a> {
+        self.fitting.get_or_init(|| fitting::plan(self))
     }
 
     /// The panels that are loose in their grooves.

@@ -62,6 +62,53 @@ pub fn pocket_places(width: Length, count: u32) -> Vec<Length> {
     (0..count).map(|number| inset + step * number).collect()
 }
 
+/// Lengths in which wood screws are sold, in 16ths of an inch and in
+/// millimetres (from memory).
+const SOLD: ([i64; 13], [i64; 13]) = (
+    [8, 10, 12, 14, 16, 18, 20, 24, 28, 32, 36, 40, 48],
+    [12, 16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90],
+);
+
+/// The longest screw that is sold in a length of `least` to `most`; `None`
+/// where none is.
+#[must_use]
+pub fn screw_sold(least: Length, most: Length, unit: Unit) -> Option<Length> {
+    let (inches, metric) = SOLD;
+    let lengths = inches.into_iter().zip(metric);
+    let lengths = lengths.map(|(inch, mm)| unit.either(Length::inches(inch, 16), Length::mm(mm)));
+    lengths.filter(|length| (least..=most).contains(length)).max()
+}
+
+/// How far a screw's tip stays short of a face that is seen, or of the bottom
+/// of a flute: 1/8 in or 3 mm (common practice, no source).
+#[must_use]
+pub fn short_of_face(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 8), Length::mm(3))
+}
+
+/// How far the screw of a drawer front goes into the front, at least and at
+/// most, for a front `thick` thick with flutes `fluted` deep: 3/8 to 1/2 in or
+/// 10 to 13 mm, never nearer to a flat face than 1/4 in or 6 mm, and never
+/// nearer to a flute than [`short_of_face`] (common practice, no source). The
+/// second is below the first where a front is too thin.
+#[must_use]
+pub fn front_bite(thick: Length, fluted: Length, unit: Unit) -> (Length, Length) {
+    let least = unit.either(Length::inches(3, 8), Length::mm(10));
+    let usual = unit.either(Length::inches(1, 2), Length::mm(13));
+    let behind = match fluted.is_positive() {
+        true => fluted + short_of_face(unit),
+        false => unit.either(Length::inches(1, 4), Length::mm(6)),
+    };
+    (least, usual.min(thick - behind))
+}
+
+/// How many screws hold a strip or an edge this long: one each 6 in (150 mm),
+/// at least two (common practice, no source).
+#[must_use]
+pub fn screws_along(long: Length) -> u32 {
+    u32::try_from((long.in_unit(Unit::Inch) / 6.into()).ceil().clamp(2, 1000)).unwrap_or(2)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -117,5 +164,34 @@ mod tests {
     fn wide_boards_take_more_screws() {
         assert_eq!(pocket_count(Length::inches(3, 2)), 2);
         assert_eq!(pocket_count(Length::inches(16, 1)), 7);
+    }
+
+    /// Worked by hand: a flat front of 3/4 leaves 3/4 - 1/4 = 1/2; with flutes
+    /// 1/8 deep 3/4 - 1/8 - 1/8 = 1/2, 1/4 deep 3/8. One of 19 mm: 19 - 6 = 13.
+    #[test]
+    fn a_front_takes_screws_by_its_thickness() {
+        let inch = |n, d| Length::inches(n, d);
+        let most = |thick, fluted, unit| front_bite(thick, fluted, unit).1;
+        assert_eq!(most(inch(3, 4), Length::ZERO, Unit::Inch), inch(1, 2));
+        assert_eq!(most(inch(3, 4), inch(1, 8), Unit::Inch), inch(1, 2));
+        assert_eq!(most(inch(3, 4), inch(1, 4), Unit::Inch), inch(3, 8));
+        assert_eq!(most(Length::mm(19), Length::ZERO, Unit::Millimetre), Length::mm(13));
+        assert_eq!(most(inch(1, 2), Length::ZERO, Unit::Inch), inch(1, 4));
+    }
+
+    #[test]
+    fn screws_are_bought_in_the_lengths_that_are_sold() {
+        let inch = |n, d| Length::inches(n, d);
+        assert_eq!(screw_sold(inch(1, 1), inch(9, 8), Unit::Inch), Some(inch(9, 8)));
+        assert_eq!(screw_sold(inch(17, 16), inch(35, 32), Unit::Inch), None);
+        let metric = |a, b| screw_sold(Length::mm(a), Length::mm(b), Unit::Millimetre);
+        assert_eq!(metric(25, 28), Some(Length::mm(25)));
+    }
+
+    #[test]
+    fn a_long_strip_takes_more_screws() {
+        for (inches, screws) in [(3, 2), (12, 2), (13, 3), (15, 3)] {
+            assert_eq!(screws_along(Length::inches(inches, 1)), screws);
+        }
     }
 }

@@ -27,7 +27,10 @@ pub use cutter::{
     depth_passes, flute_arc, flute_area, flute_lines, flute_width, mating, rim_speed, speed_limit,
     stroke_overlap, usual_bit,
 };
-pub use fasteners::{pocket_count, pocket_places, pocket_screw, pocket_width};
+pub use fasteners::{
+    front_bite, pocket_count, pocket_places, pocket_screw, pocket_width, screw_sold, screws_along,
+    short_of_face,
+};
 pub use finishes::{
     FINISH_WASTE, FINISHES, FinishGood, coating_time, finish_named, finish_needed, heats_in_rags,
     mixed,

@@ -2,6 +2,7 @@
 
 mod bore_meets_joint;
 mod bore_web;
+mod pin_rows_meet;
 mod pull_meets_box;
 
 use crate::checks::rule::Rule;
@@ -9,7 +10,7 @@ use crate::parts::{Bore, Feature, FeatureKind, Part};
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] =
-    &[&bore_meets_joint::RULE, &bore_web::RULE, &pull_meets_box::RULE];
+    &[&bore_meets_joint::RULE, &bore_web::RULE, &pin_rows_meet::RULE, &pull_meets_box::RULE];
 
 /// The bores of a part, each with its kind.
 fn bores(part: &Part) -> impl Iterator<Item = (&Feature, Bore)> {

@@ -13,15 +13,15 @@ use crate::trade;
 
 /// The planes of a case that lie parallel to its front, from the foremost face.
 #[derive(Clone, Debug)]
-pub(super) struct Planes {
+pub struct Planes {
     /// The face of the frame, or the front edge of a frame-less carcass.
-    pub(super) frame: Size,
+    pub frame: Size,
     /// The front edge of the carcass, behind the frame.
-    pub(super) carcass: Size,
+    pub carcass: Size,
     /// The inside of the back.
-    pub(super) inside: Size,
+    pub inside: Size,
     /// The rear of the case.
-    pub(super) rear: Size,
+    pub rear: Size,
 }
 
 /// A part before it is added.
@@ -379,7 +379,9 @@ fn sheet_grain(stock: Option<&crate::model::Stock>) -> Grain {
     }
 }
 
-fn planes(piece: &Piece, case: &Case) -> Planes {
+/// Where the planes of a case lie.
+#[must_use]
+pub fn planes(piece: &Piece, case: &Case) -> Planes {
     // Overlay fronts stand before the frame and count in the depth.
     let ahead = case
         .openings

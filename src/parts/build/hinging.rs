@@ -36,7 +36,7 @@ pub(super) fn hang(
     let count = builder.piece.hinges_on(leaf.opening, leaf.fronts);
     let Some(part) = builder.part(id).cloned() else { return };
     let radius = diameter.half();
-    let heights = heights(leaf.high.length, hinge.from_end, count);
+    let heights = hinge_heights(leaf.high.length, hinge.from_end, count);
     for height in &heights {
         let wide = part.width.length;
         let center = match side {
@@ -63,7 +63,8 @@ pub(super) fn hang(
 }
 
 /// Heights of the hinge centers above the lower end of a door.
-fn heights(high: Length, from_end: Length, count: u32) -> Vec<Length> {
+#[must_use]
+pub fn hinge_heights(high: Length, from_end: Length, count: u32) -> Vec<Length> {
     let count = i64::from(count.max(2));
     let room = high - from_end.twice();
     (0..count).map(|number| from_end + room * number / (count - 1)).collect()

@@ -16,6 +16,8 @@ use crate::model::{MOST_PARTS, Piece};
 use super::part::Parts;
 use super::{mark, named};
 use builder::Builder;
+pub use builder::{Planes, planes};
+pub use hinging::hinge_heights;
 
 /// Builds every part of a piece, with its joints and marks. Where there are
 /// more than [`MOST_PARTS`] it stops, at the latest behind the case with the

@@ -245,9 +245,37 @@ block! {
         "how far they stand back from the frame or the front edge",
         "set-back 1/2",
     ).default("1/4 in").metric("6 mm");
+    PINS: Braces = (
+        "pins",
+        "the rows of holes for the pins of adjustable shelves",
+        "pins { hole 5 mm; deep 10 mm; pitch 32 mm }",
+    ).opens(pins::block);
     JOINT = BOARD_JOINT;
     LOAD;
     NOTE;
+}
+
+block! {
+    /// `pins { … }`
+    pins: "pins", "the shelf pins",
+    "Rows of holes in the boards at both sides of an opening, a row near the front and a row near the back of each.";
+    HOLE: Length = ("hole", "the diameter of a hole", "hole 5 mm").default("1/4 in").metric("5 mm");
+    DEEP: Length = ("deep", "the depth of a hole", "deep 10 mm").default("3/8 in").metric("10 mm");
+    PITCH: Length = (
+        "pitch",
+        "the distance from one hole of a row to the next",
+        "pitch 32 mm",
+    ).default("1-1/4 in").metric("32 mm");
+    FROM_EDGE: Length = (
+        "from-edge",
+        "the distance of the front row from the front edge of its board, or from the back of an inset front, and of the back row from the back of the case",
+        "from-edge 37 mm",
+    ).default("1-1/2 in").metric("37 mm");
+    FROM_END: Length = (
+        "from-end",
+        "the distance of the first hole from the lower edge of its opening, and the least distance of the last from the upper edge",
+        "from-end 100 mm",
+    ).default("4 in").metric("100 mm");
 }
 
 block! {

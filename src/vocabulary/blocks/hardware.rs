@@ -119,6 +119,21 @@ block! {
         "what is cut out of the drawer's back for each runner",
         "notch { wide 35 mm; high 13 mm }",
     ).opens(notch::block);
+    HOOK: Braces = (
+        "hook",
+        "the hole in the drawer's back for the hook of each runner",
+        "hook { bore 6 mm; deep 10 mm; from-side 7 mm; up 11 mm }",
+    ).opens(hook::block);
+    BEHIND_FRONT: Length = (
+        "behind-front",
+        "how far its front end lies behind the back of an inset front, or behind the face of the frame under an overlay front; from the slide's sheet, without a default",
+        "behind-front 1/8",
+    );
+    UP: Length = (
+        "up",
+        "the height of its lower edge above the lower edge of its opening; if not written, an undermount slide is level with that edge, and the center line of a side-mount slide is at half the height of the box",
+        "up 1/4",
+    );
     LOAD: Mass = ("load", "the most weight it carries", "load 75 lb");
     ADJUST: Length = (
         "adjust",
@@ -157,6 +172,24 @@ block! {
     "A notch in the lower corner of the drawer's back.";
     WIDE: Length = ("wide", "its width", "wide 35 mm").required();
     HIGH: Length = ("high", "its height", "high 13 mm").required();
+}
+
+block! {
+    /// `hook { … }`
+    hook: "hook", "a hook",
+    "The hole that the hook of a runner goes into, one at each side of the drawer's back. It is bored from outside.";
+    BORE: Length = ("bore", "its diameter", "bore 6 mm").required();
+    DEEP: Length = ("deep", "its depth", "deep 10 mm").required();
+    FROM_SIDE: Length = (
+        "from-side",
+        "the distance from the inside face of the drawer's side to its center",
+        "from-side 7 mm",
+    ).required();
+    UP: Length = (
+        "up",
+        "the height of its center above the upper edge of the notch; where there is no notch, above the lower edge of the back",
+        "up 11 mm",
+    ).required();
 }
 
 block! {

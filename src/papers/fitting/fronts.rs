@@ -1,0 +1,101 @@
+//! Drawer fronts onto their boxes.
+
+use crate::plans::fitting::OntoBox;
+use crate::plans::fitting::fronts::ScrewLength;
+
+use super::super::Source;
+use super::super::page::{Block, Table, left, right};
+use super::super::words;
+
+pub(super) fn blocks(source: &Source<'_, '_>, all: &[OntoBox<'_>], blocks: &mut Vec<Block>) {
+    if all.is_empty() {
+        return;
+    }
+    let figures = &source.figures;
+    blocks.push(Block::Heading("Drawer fronts onto their boxes".into()));
+    blocks.push(Block::Note("The screws through the pull holes hold the front for now, and four screws from inside the box stay; the table has their lengths. The pilot hole goes no deeper into the front than the table says, and the last figure is the wood that it leaves.".into()));
+    let mut table = Table {
+        columns: vec![
+            left("front").strong(),
+            left("piece"),
+            right("thick"),
+            right("box front"),
+            left("for now"),
+            left("to stay").strong(),
+            right("pilot").strong(),
+            right("left"),
+        ],
+        ..Table::default()
+    };
+    for front in all {
+        let pilot = front.stay.most - front.box_front;
+        let hold = match front.pull_holes {
+            0 => "no pull holes".to_owned(),
+            count => format!("{count} × {}", long(source, &front.hold)),
+        };
+        table.rows.push(vec![
+            front.front.mark.clone(),
+            words::name(front.front, source.work.piece),
+            figures.text(front.thick),
+            figures.text(front.box_front),
+            hold,
+            format!("4 × {}", long(source, &front.stay)),
+            figures.text(pilot),
+            figures.text(front.thick - front.fluted - pilot),
+        ]);
+    }
+    if all.iter().any(|front| front.fluted.is_positive()) {
+        table.foot = "on a fluted front, the wood left counts to the bottom of a flute".to_owned();
+    }
+    blocks.push(Block::Table(table));
+    blocks.push(Block::Table(steps(all)));
+}
+
+/// `1-1/8`, or `1-1/16 to 1-3/32` where none between is sold.
+fn long(source: &Source<'_, '_>, screw: &ScrewLength) -> String {
+    let figures = &source.figures;
+    match screw.sold {
+        Some(sold) => figures.text(sold),
+        None => format!("{} to {}", figures.text(screw.least), figures.text(screw.most)),
+    }
+}
+
+fn steps(all: &[OntoBox<'_>]) -> Table {
+    let pulls = all.iter().any(|front| front.pull_holes > 0);
+    let bare = all.iter().any(|front| front.pull_holes == 0);
+    let fluted = all.iter().any(|front| front.fluted.is_positive());
+    let mut lines = vec![
+        "plane the front to its opening".to_owned(),
+        "put the box in, closed all the way, and stand the front on its bottom and side shims"
+            .to_owned(),
+    ];
+    if pulls {
+        lines.insert(
+            1,
+            "bore the pull holes through the front only, from its face, with scrap behind it"
+                .to_owned(),
+        );
+        let land = match fluted {
+            true => "; where a pull is between flutes, each washer must sit on a land",
+            false => "",
+        };
+        lines.push(format!(
+            "drive pan-head screws with washers through the pull holes into the box{land}"
+        ));
+    }
+    if bare {
+        lines.push(
+            "a front without pull holes is held to its box with double-faced tape or clamps"
+                .to_owned(),
+        );
+    }
+    lines.push("slide the drawer out, and bore and drive the four screws that stay, from inside the box near its corners; a stop on the bit keeps the pilot as shallow as the table says".to_owned());
+    if pulls {
+        lines.push("take out the screws in the pull holes, bore on through the box front from the face, and fit the pull".to_owned());
+    }
+    let mut table = Table { columns: vec![right("step"), left("what")], ..Table::default() };
+    for (number, line) in (1..).zip(lines) {
+        table.rows.push(vec![number.to_string(), line]);
+    }
+    table
+}

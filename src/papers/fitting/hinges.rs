@@ -1,0 +1,103 @@
+//! Where every hinge goes.
+
+use crate::plans::fitting::HungAt;
+
+use super::super::Source;
+use super::super::page::{Block, Table, left, right};
+use super::super::words;
+
+pub(super) fn blocks(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut Vec<Block>) {
+    if all.is_empty() {
+        return;
+    }
+    let figures = &source.figures;
+    blocks.push(Block::Heading("Hinges".into()));
+    blocks.push(Block::Note("Each line gives the center of one hinge, numbered from the bottom. Its height on the door counts from the bottom end of that piece, its height on the part that the door hangs on counts from the bottom end of that part, and the last figure counts from the lower edge of the opening.".into()));
+    let mut table = Table {
+        columns: vec![
+            left("door").strong(),
+            left("piece"),
+            right("hinge"),
+            right("height on door").strong(),
+            left("hangs on").strong(),
+            right("height on part").strong(),
+            right("above opening"),
+        ],
+        ..Table::default()
+    };
+    for hung in all {
+        table.rows.push(vec![
+            hung.leaf.mark.clone(),
+            words::name(hung.leaf, source.work.piece),
+            hung.number.to_string(),
+            figures.text(hung.on_leaf),
+            hung.holder.mark.clone(),
+            figures.text(hung.on_holder),
+            figures.text(hung.above_opening),
+        ]);
+    }
+    blocks.push(Block::Table(table));
+    plates(source, all, blocks);
+    if all.iter().any(|hung| hung.butt) {
+        blocks.push(Block::Note("An inset door on butt hinges needs a stop, set back from the face by the door's thickness, and a catch. Order both.".into()));
+    }
+    blocks.push(Block::Proof(vec![
+        "no door springs back when you close it; one that does is hinge-bound, so look for a screw head that stands proud or a leaf let in too deep".into(),
+    ]));
+}
+
+fn plates(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut Vec<Block>) {
+    let figures = &source.figures;
+    if all.iter().any(|hung| !hung.butt && hung.plate.is_none()) {
+        blocks.push(Block::Note("The spec gives the cup hinge no `plate`. Put the center of each plate at the height in the table, and take the line of its screws from the hinge's sheet. Write it in the hinge as `plate`, and the holes are drawn, with a block wherever the plate needs one.".into()));
+    }
+    let mut screws = Table {
+        columns: vec![
+            left("plate on").strong(),
+            left("face"),
+            left("door"),
+            right("screws").strong(),
+            right("line").strong(),
+            left("holes"),
+        ],
+        foot: "the screws count from the bottom end of the part or block, and their line from its front edge".to_owned(),
+        ..Table::default()
+    };
+    let mut placed = Table {
+        columns: vec![
+            left("block").strong(),
+            left("on").strong(),
+            left("piece"),
+            right("lower end").strong(),
+        ],
+        foot: "the lower end of a block counts from the bottom end of the piece; its front edge lies against the back of the frame".to_owned(),
+        ..Table::default()
+    };
+    for hung in all {
+        if let Some(plate) = hung.plate {
+            let [low, high] = plate.screws.map(|screw| figures.text(screw));
+            screws.rows.push(vec![
+                plate.part.mark.clone(),
+                plate.part.face_name(plate.face),
+                hung.leaf.mark.clone(),
+                format!("{low} and {high}"),
+                figures.text(plate.line),
+                format!("{}, {} deep", figures.hardware(plate.hole), figures.hardware(plate.deep)),
+            ]);
+        }
+        if let Some(block) = hung.block {
+            placed.rows.push(vec![
+                block.part.mark.clone(),
+                block.on.mark.clone(),
+                words::name(block.on, source.work.piece),
+                figures.text(block.above_end),
+            ]);
+        }
+    }
+    if !screws.rows.is_empty() {
+        blocks.push(Block::Table(screws));
+    }
+    if !placed.rows.is_empty() {
+        blocks.push(Block::Table(placed));
+    }
+}

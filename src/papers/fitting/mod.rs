@@ -1,0 +1,45 @@
+//! The fitting sheet: where slides, shelf pins, hinges, and fronts go.
+
+mod fronts;
+mod hinges;
+mod pins;
+mod screws;
+mod slides;
+
+use super::Source;
+use super::page::{Block, Table, left, right};
+
+pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
+    let fitting = source.work.fitting();
+    let mut blocks = vec![Block::Note("Heights count from the edge or end that is named, and left and right are as seen from the front. The shims for the gaps are on the gap sheet. Where a figure comes from the sheet of your hardware, that sheet takes precedence.".into())];
+    pins::blocks(source, &fitting.pins, &mut blocks);
+    spacers(source, &mut blocks);
+    slides::blocks(source, &fitting.drawers, &mut blocks);
+    hinges::blocks(source, &fitting.hinges, &mut blocks);
+    fronts::blocks(source, &fitting.fronts, &mut blocks);
+    screws::blocks(source, &fitting.screws, &mut blocks);
+    blocks
+}
+
+/// Blocks that keep equal openings equal.
+fn spacers(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
+    let spacers = &source.work.fitting().spacers;
+    if spacers.is_empty() {
+        return;
+    }
+    blocks.push(Block::Heading("Spacer blocks for even openings".into()));
+    blocks.push(Block::Note("Cut two blocks of each length when you cut the rails, at the stop. Stand one at each end of the opening while you screw in the next member, and use the same two for every opening in the row.".into()));
+    let mut table = Table {
+        columns: vec![right("long").strong(), right("pcs"), left("for the openings")],
+        ..Table::default()
+    };
+    for spacer in spacers {
+        let openings: Vec<&str> = spacer.openings.iter().map(|opening| opening.title()).collect();
+        table.rows.push(vec![
+            source.figures.text(spacer.long),
+            "2".to_owned(),
+            openings.join(", "),
+        ]);
+    }
+    blocks.push(Block::Table(table));
+}

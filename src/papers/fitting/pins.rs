@@ -1,0 +1,117 @@
+//! Rows of holes for shelf pins.
+
+use crate::plans::fitting::PinRows;
+
+use super::super::Source;
+use super::super::page::{Block, Table, left, right};
+use super::super::words;
+
+pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut Vec<Block>) {
+    if all.is_empty() {
+        return;
+    }
+    blocks.push(Block::Heading("Shelf pins".into()));
+    blocks.push(Block::Note("Bore these rows while the boards lie flat, before the case is closed. A front row and a back row go into each board. The first hole has its own distance from the bottom end of each board, so that all four rows are level in the case.".into()));
+    let figures = &source.figures;
+    for rows in all {
+        let pins = &rows.pins;
+        let bored = rows.heights().count();
+        let mut more = vec![format!(
+            "{} in each row, {} from center to center; the first is {} above the lower edge of the opening",
+            holes(bored),
+            figures.hardware(pins.pitch),
+            figures.text(rows.first)
+        )];
+        if !rows.left_out.is_empty() {
+            more.push(format!(
+                "count {} places from the bottom and leave out {}, where another hole is too near",
+                rows.count,
+                listed(&rows.left_out)
+            ));
+        }
+        let places: Vec<u32> = rows.shelves.iter().map(|(_, place)| *place).collect();
+        match places.as_slice() {
+            [] => {}
+            [place] => more.push(format!(
+                "the shelf is drawn nearest to hole {place}, counted from the bottom"
+            )),
+            _ => more.push(format!(
+                "the shelves are drawn nearest to holes {}, counted from the bottom",
+                listed(&places)
+            )),
+        }
+        blocks.push(Block::Setting {
+            figure: figures.hardware(pins.hole),
+            what: format!(
+                "pin holes for {}, {} deep",
+                rows.opening.title(),
+                figures.hardware(pins.deep)
+            ),
+            more,
+        });
+        blocks.push(Block::Table(table(source, rows, bored)));
+    }
+    blocks.push(Block::Proof(vec![
+        "with a pin in the lowest hole of all four rows, a straight board across two of them is level and the shelf does not rock".into(),
+        "the bit has a stop, and a test hole in scrap takes the pin without force".into(),
+    ]));
+}
+
+fn table(source: &Source<'_, '_>, rows: &PinRows<'_>, bored: usize) -> Table {
+    let figures = &source.figures;
+    let mut table = Table {
+        columns: vec![
+            left("mark").strong(),
+            left("piece"),
+            left("face"),
+            right("first hole").strong(),
+            right("front row").strong(),
+            right("back row").strong(),
+        ],
+        ..Table::default()
+    };
+    for board in &rows.boards {
+        let part = board.part;
+        let [front, back] = board.rows.map(|row| figures.text(row));
+        table.rows.push(vec![
+            part.mark.clone(),
+            words::name(part, source.work.piece),
+            part.face_name(board.face),
+            figures.text(board.first),
+            front,
+            back,
+        ]);
+    }
+    let mut foot = format!(
+        "the first hole counts from the bottom end of the board, and the rows count from its front edge; {} in all",
+        holes(bored * 2 * rows.boards.len())
+    );
+    let mitered: Vec<&str> = rows
+        .boards
+        .iter()
+        .filter(|board| board.to_long_point())
+        .map(|board| board.part.mark.as_str())
+        .collect();
+    if !mitered.is_empty() {
+        foot.push_str(&format!(
+            "; on {} the front edge is mitered, so count from its long point",
+            mitered.join(" and ")
+        ));
+    }
+    table.foot = foot;
+    table
+}
+
+fn holes(count: usize) -> String {
+    if count == 1 { "1 hole".to_owned() } else { format!("{count} holes") }
+}
+
+/// `3`, `3 and 9`, `3, 9 and 12`.
+fn listed(numbers: &[u32]) -> String {
+    let texts: Vec<String> = numbers.iter().map(u32::to_string).collect();
+    match texts.split_last() {
+        Some((last, rest)) if !rest.is_empty() => format!("{} and {last}", rest.join(", ")),
+        Some((last, _)) => last.clone(),
+        None => String::new(),
+    }
+}

@@ -1,0 +1,75 @@
+//! Screws and small hardware, counted.
+
+use crate::plans::fitting::{Long, Purpose, Screws};
+
+use super::super::Source;
+use super::super::page::{Block, Table, left, right};
+
+pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws], blocks: &mut Vec<Block>) {
+    if all.is_empty() {
+        return;
+    }
+    blocks.push(Block::Heading("Screws and small hardware".into()));
+    blocks.push(Block::Note("Hinges, slides, pulls, and the screws of the pulls are in the assembly order. Buy one in ten more than these.".into()));
+    let mut table = Table {
+        columns: vec![right("pcs").strong(), left("what"), left("for")],
+        ..Table::default()
+    };
+    for screws in all {
+        table.rows.push(vec![
+            screws.count.to_string(),
+            what(source, screws),
+            purpose(screws.purpose).to_owned(),
+        ]);
+    }
+    blocks.push(Block::Table(table));
+}
+
+fn what(source: &Source<'_, '_>, screws: &Screws) -> String {
+    let figures = &source.figures;
+    let long = match screws.long {
+        Long::BySheet => None,
+        Long::Is(long) => Some(match screws.purpose {
+            Purpose::Plates | Purpose::ShelfPins => figures.hardware(long),
+            _ => figures.text(long),
+        }),
+        Long::AtLeast(long) => Some(format!("at least {}", figures.at_least(long))),
+        Long::Between(least, most) => {
+            Some(format!("{} to {}", figures.text(least), figures.text(most)))
+        }
+    };
+    let one = screws.count == 1;
+    let (noun, sized) = match screws.purpose {
+        Purpose::Pockets if one => ("pocket screw", true),
+        Purpose::Pockets => ("pocket screws", true),
+        Purpose::Boards | Purpose::Packers | Purpose::Blocks => ("wood screws", true),
+        Purpose::Backs => ("screws with flat heads", true),
+        Purpose::Plates => ("screws for plates", false),
+        Purpose::Fronts => ("wood screws with large heads", true),
+        Purpose::Setting if one => ("pan-head screw with a washer", true),
+        Purpose::Setting => ("pan-head screws with washers", true),
+        Purpose::ShelfPins => ("shelf pins", false),
+        Purpose::Clips => ("clips, half of them left and half right", false),
+    };
+    match (long, sized) {
+        (Some(long), true) => format!("{noun}, {long} long"),
+        (Some(wide), false) => format!("{noun}, for holes of {wide}"),
+        (None, _) if screws.purpose == Purpose::Clips => noun.to_owned(),
+        (None, _) => format!("{noun}, as their sheet says"),
+    }
+}
+
+fn purpose(purpose: Purpose) -> &'static str {
+    match purpose {
+        Purpose::Pockets => "pocket holes",
+        Purpose::Boards => "boards of the case or base that are screwed on",
+        Purpose::Packers => "packers onto the case",
+        Purpose::Blocks => "hinge blocks",
+        Purpose::Backs => "the backs, one about every 6 in (150 mm)",
+        Purpose::Plates => "hinge plates",
+        Purpose::Fronts => "drawer fronts, from inside the box",
+        Purpose::Setting => "drawer fronts, while you set them; they come out again",
+        Purpose::ShelfPins => "loose shelves, four each",
+        Purpose::Clips => "boxes on undermount slides",
+    }
+}

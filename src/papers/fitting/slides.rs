@@ -1,0 +1,280 @@
+//! Drawer slides: their heights and set-backs, what carries them, the jig to
+//! mark them by, and what an undermount slide asks of its box.
+
+use crate::plans::fitting::{Drawer, Line};
+
+use super::super::Source;
+use super::super::page::{Block, Table, left, right};
+use super::super::words;
+
+pub(super) fn blocks(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
+    if all.is_empty() {
+        return;
+    }
+    blocks.push(Block::Heading("Drawer slides".into()));
+    blocks.push(Block::Note(format!(
+        "The height of a slide is that of its {}, above the lower edge of its opening and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset, and the room that the slide needs behind it. What is left is clear to the back.",
+        lines(all),
+        face(source, all)
+    )));
+    blocks.push(Block::Table(heights(source, all)));
+    unknown(all, blocks);
+    carriers(source, all, blocks);
+    jig(source, all, blocks);
+    boxes(source, all, blocks);
+}
+
+/// What the heights count to.
+fn lines(all: &[Drawer<'_>]) -> String {
+    let has = |line| all.iter().any(|drawer| drawer.line == line);
+    match (has(Line::LowerEdge), has(Line::Center)) {
+        (true, true) => "lower edge, or where the table says so its center line".to_owned(),
+        (true, false) => Line::LowerEdge.word().to_owned(),
+        (false, _) => Line::Center.word().to_owned(),
+    }
+}
+
+/// What a set-back counts from.
+fn face(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> &'static str {
+    let framed = |drawer: &&Drawer<'_>| {
+        source.work.piece.case(drawer.opening.case()).is_some_and(|case| case.frame.is_some())
+    };
+    match all.iter().filter(framed).count() {
+        0 => "the front edge of the case",
+        count if count == all.len() => "the face of the frame",
+        _ => "the face of the frame, or the front edge of a frameless case,",
+    }
+}
+
+fn heights(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> Table {
+    let (figures, facts) = (&source.figures, &source.work.piece.facts);
+    let mut table = Table {
+        columns: vec![
+            left("drawer").strong(),
+            left("slide"),
+            right("above opening").strong(),
+            right("above bottom"),
+            right("set-back").strong(),
+            right("depth used"),
+            right("left"),
+        ],
+        ..Table::default()
+    };
+    let mixed = all.iter().any(|drawer| drawer.line == Line::LowerEdge);
+    for drawer in all {
+        let slide = match drawer.line {
+            Line::Center if mixed => format!("{}, center line", drawer.slide.name),
+            Line::Center | Line::LowerEdge => drawer.slide.name.clone(),
+        };
+        table.rows.push(vec![
+            drawer.opening.title().to_owned(),
+            slide,
+            figures.size(&drawer.above_opening, facts),
+            drawer.above_bottom.map_or_else(String::new, |above| figures.text(above)),
+            set_back(source, drawer),
+            figures.size(&drawer.used, facts),
+            figures.size(&drawer.left, facts),
+        ]);
+    }
+    table
+}
+
+/// `7/8`, or where the slide's own figure isn't known `3/4 + sheet`.
+fn set_back(source: &Source<'_, '_>, drawer: &Drawer<'_>) -> String {
+    let (figures, facts) = (&source.figures, &source.work.piece.facts);
+    match &drawer.set_back {
+        Some(set_back) => figures.size(set_back, facts),
+        None if drawer.ahead.length.is_zero() => "sheet".to_owned(),
+        None => format!("{} + sheet", figures.size(&drawer.ahead, facts)),
+    }
+}
+
+/// Asks for what only the slide's sheet knows.
+fn unknown(all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
+    let mut slides: Vec<&str> = all
+        .iter()
+        .filter(|drawer| drawer.set_back.is_none())
+        .map(|drawer| drawer.slide.name.as_str())
+        .collect();
+    slides.dedup();
+    slides.sort_unstable();
+    slides.dedup();
+    if slides.is_empty() {
+        return;
+    }
+    blocks.push(Block::Note(format!(
+        "The set-back lacks what only the sheet of {} says: how far behind the front the slide starts. Take it from there. Write it in the slide as `behind-front`, and this paper gives the whole figure.",
+        slides.join(", ")
+    )));
+}
+
+/// What the slides are screwed to.
+fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
+    let (figures, facts) = (&source.figures, &source.work.piece.facts);
+    let mut packers = Table {
+        columns: vec![
+            left("packer").strong(),
+            right("thick"),
+            left("on").strong(),
+            left("piece"),
+            right("lower edge").strong(),
+            right("front end").strong(),
+        ],
+        foot: "the lower edge of a packer counts from the bottom end of the piece, and its front end from the front edge".to_owned(),
+        ..Table::default()
+    };
+    let mut bare = Table {
+        columns: vec![left("drawer"), left("side"), left("slide on").strong(), left("piece")],
+        ..Table::default()
+    };
+    for drawer in all {
+        for carrier in &drawer.carriers {
+            let board = carrier.board;
+            let (mark, name) = (board.mark.clone(), words::name(board, source.work.piece));
+            match carrier.packer {
+                Some(packer) => packers.rows.push(vec![
+                    packer.part.mark.clone(),
+                    figures.size(&packer.part.thickness, facts),
+                    mark,
+                    name,
+                    figures.text(packer.above_end),
+                    figures.text(packer.from_edge),
+                ]),
+                None => bare.rows.push(vec![
+                    drawer.opening.title().to_owned(),
+                    carrier.side.word().to_owned(),
+                    mark,
+                    name,
+                ]),
+            }
+        }
+    }
+    let mut checks = vec![
+        "the two slides of a drawer are level and parallel, and their front ends are square across"
+            .to_owned(),
+    ];
+    if !packers.rows.is_empty() {
+        checks.push("each packer is flush with the edge of its opening".to_owned());
+        blocks.push(Block::Table(packers));
+    }
+    if !bare.rows.is_empty() {
+        blocks.push(Block::Table(bare));
+    }
+    blocks.push(Block::Note("The front end and the rear end of a slide are screwed to the same packer or board, so it needs no rear bracket.".into()));
+    blocks.push(Block::Proof(checks));
+}
+
+/// A stop and a strip for each height and set-back.
+fn jig(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
+    let figures = &source.figures;
+    blocks.push(Block::Heading("Marking jig for the slides".into()));
+    blocks.push(Block::Note("Make it from scrap: a ledge strip with a stop board across its front end. The strip stands on the lower edge of the opening, against the packer or board, and the front of the stop board is flush with the face that the set-back counts from. The slide butts against the back of the stop board. The jig serves both sides.".into()));
+    let mut table = Table {
+        columns: vec![
+            right("stop, thick").strong(),
+            right("strip, high").strong(),
+            right("strip, long"),
+            left("for"),
+            left("upper edge of the strip"),
+        ],
+        ..Table::default()
+    };
+    let mut rows: Vec<([String; 3], Vec<&str>, Line, bool)> = Vec::new();
+    for drawer in all {
+        let level = drawer.above_opening.length.is_zero();
+        let high = match level {
+            true => "none".to_owned(),
+            false => figures.size(&drawer.above_opening, &source.work.piece.facts),
+        };
+        let own = [set_back(source, drawer), high, figures.text(drawer.slide.length.length)];
+        match rows.iter_mut().find(|(known, _, line, _)| *known == own && *line == drawer.line) {
+            Some((_, drawers, ..)) => drawers.push(drawer.opening.title()),
+            None => rows.push((own, vec![drawer.opening.title()], drawer.line, level)),
+        }
+    }
+    for ([stop, high, long], drawers, line, level) in rows {
+        let (long, gives) = match (level, line) {
+            (true, _) => (String::new(), "no strip: the slide is level with its opening"),
+            (false, Line::LowerEdge) => (long, "the lower edge of the slide"),
+            (false, Line::Center) => (long, "the center line of the slide"),
+        };
+        table.rows.push(vec![stop, high, long, drawers.join(", "), gives.to_owned()]);
+    }
+    blocks.push(Block::Table(table));
+    blocks.push(Block::Proof(vec![
+        "one drawer runs, and its front closes to the depth that it should, before you mark all the others".into(),
+    ]));
+}
+
+/// What slides ask of the boxes: the line on their sides, notches, hooks, clips.
+fn boxes(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
+    let figures = &source.figures;
+    let mut beside = Table {
+        columns: vec![
+            left("drawer").strong(),
+            left("line"),
+            right("above the lower edge of the box").strong(),
+        ],
+        ..Table::default()
+    };
+    for drawer in all {
+        let Some(up) = drawer.up_box else { continue };
+        beside.rows.push(vec![
+            drawer.opening.title().to_owned(),
+            drawer.line.word().to_owned(),
+            figures.text(up),
+        ]);
+    }
+    if !beside.rows.is_empty() {
+        blocks.push(Block::Heading("Slides on the boxes".into()));
+        blocks.push(Block::Note("The part of a side-mount slide that goes on the box. Its front end is flush with the front of the box, unless the slide's sheet asks for something else.".into()));
+        blocks.push(Block::Table(beside));
+    }
+    under(source, all, blocks);
+}
+
+fn under(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
+    let figures = &source.figures;
+    let mut table = Table {
+        columns: vec![
+            left("box back").strong(),
+            left("drawer"),
+            left("notches"),
+            left("holes for the hooks"),
+        ],
+        ..Table::default()
+    };
+    let mut asks = false;
+    for drawer in all.iter().filter(|drawer| drawer.slide.undermount) {
+        let Some(back) = drawer.back else { continue };
+        let notches = match drawer.slide.notch {
+            Some((wide, high)) => {
+                format!("2, {} wide, {} high", figures.hardware(wide), figures.hardware(high))
+            }
+            None => "as the slide's sheet asks".to_owned(),
+        };
+        let hooks = match (&drawer.hooks, drawer.slide.hook) {
+            (Some(at), Some(hook)) => format!(
+                "2, {} wide, {} deep, {} from each end and {} from the bottom edge",
+                figures.hardware(hook.bore),
+                figures.hardware(hook.deep),
+                figures.text(at.from_end),
+                figures.text(at.up)
+            ),
+            _ => {
+                asks = true;
+                "as the slide's sheet asks".to_owned()
+            }
+        };
+        table.rows.push(vec![back.mark.clone(), drawer.opening.title().to_owned(), notches, hooks]);
+    }
+    if table.rows.is_empty() {
+        return;
+    }
+    blocks.push(Block::Heading("Boxes on undermount slides".into()));
+    blocks.push(Block::Note("Bore for the hooks from the outside face of the box back. Under the box front goes one clip at each side, and a left one is not a right one: drill their screw holes at 45 degrees by the jig that comes with them, clear of the screws of the pull.".into()));
+    blocks.push(Block::Table(table));
+    if asks {
+        blocks.push(Block::Note("Most sheets ask for a hole of 6 mm, 10 mm deep, with its center 7 mm from the inside face of the drawer's side. Write yours in the slide as `hook`, and this sheet counts from the ends of the box back.".into()));
+    }
+}

@@ -1,0 +1,91 @@
+//! Drawer fronts on their boxes: which screws, and how long.
+
+use crate::measure::{Length, Unit};
+use crate::model::{Leaf, Opening, OpeningKind};
+use crate::parts::{Bore, Direction, FeatureKind, Front, Part, Role};
+use crate::plans::Workings;
+use crate::trade;
+
+use super::Index;
+
+/// A drawer front that is screwed to its box.
+#[derive(Clone, Debug)]
+pub struct OntoBox<'a> {
+    /// The opening.
+    pub opening: &'a Opening,
+    /// The first board of the front.
+    pub front: &'a Part,
+    /// The thickness of the front where the screws go in.
+    pub thick: Length,
+    /// How deep its flutes are; zero without.
+    pub fluted: Length,
+    /// The thickness of the box front.
+    pub box_front: Length,
+    /// How many pull holes the front has.
+    pub pull_holes: usize,
+    /// From the face of the front at the pull holes to the box front.
+    pub to_box: Length,
+    /// The screws that stay.
+    pub stay: ScrewLength,
+    /// The screws through the pull holes that hold it while it is set.
+    pub hold: ScrewLength,
+}
+
+/// How long a screw may be, and the longest that is sold between.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ScrewLength {
+    /// At least.
+    pub least: Length,
+    /// At most.
+    pub most: Length,
+    /// The one to buy; `None` where none is sold between.
+    pub sold: Option<Length>,
+}
+
+impl ScrewLength {
+    fn of(least: Length, most: Length, unit: Unit) -> Self {
+        Self { least, most, sold: trade::screw_sold(least, most, unit) }
+    }
+}
+
+pub(super) fn plan<'a>(work: &Workings<'a>, index: &Index<'a>) -> Vec<OntoBox<'a>> {
+    work.fronts().iter().filter_map(|front| onto_box(work, front, index)).collect()
+}
+
+fn onto_box<'a>(work: &Workings<'a>, front: &Front<'a>, index: &Index<'a>) -> Option<OntoBox<'a>> {
+    let OpeningKind::Drawer { slide: Some(_), .. } = front.opening.kind else { return None };
+    if front.id.leaf != Leaf::Front {
+        return None;
+    }
+    let own = index.of_opening(front.opening.id).iter();
+    let (_, box_front) = own.copied().find(|(_, part)| part.role == Role::DrawerFront)?;
+    let board = *front.parts.first()?;
+    let unit = work.piece.tape().unit;
+    let pulls = |part: &Part| {
+        part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Pull)).count()
+    };
+    let pulled = front.parts.iter().copied().find(|part| pulls(part) > 0);
+    let is_fluted = front
+        .parts
+        .iter()
+        .any(|part| part.features.iter().any(|f| matches!(f.kind, FeatureKind::Flute(_))));
+    let flutes = front.fronts.flutes.as_ref().filter(|_| is_fluted);
+    let fluted = flutes.map_or(Length::ZERO, |flutes| flutes.deep);
+    let (thick, own) = (board.thickness.length, box_front.thickness.length);
+    let face = pulled.unwrap_or(board).extent(Direction::Z).0;
+    let to_box = box_front.extent(Direction::Z).0 - face;
+    let (least, most) = trade::front_bite(thick, fluted, unit);
+    // The tip must not come through into the drawer.
+    let through = to_box + own - trade::short_of_face(unit);
+    Some(OntoBox {
+        opening: front.opening,
+        front: board,
+        thick,
+        fluted,
+        box_front: own,
+        pull_holes: pulled.map_or(0, pulls),
+        to_box,
+        stay: ScrewLength::of(own + least, own + most, unit),
+        hold: ScrewLength::of(to_box + least.min(own.half()), through, unit),
+    })
+}

@@ -1,0 +1,98 @@
+//! What is set by the piece that stands: slides, shelf pins, hinges, spacers
+//! for even openings, fronts on their boxes, and the screws for all of it.
+
+pub mod fronts;
+pub mod hinges;
+pub mod pins;
+pub mod screws;
+pub mod slides;
+pub mod spacers;
+
+use std::collections::BTreeMap;
+
+use crate::measure::Length;
+use crate::model::OpeningId;
+use crate::parts::{Direction, JointSort, Part, PartId, Parts};
+
+use super::Workings;
+
+pub use fronts::OntoBox;
+pub use hinges::HungAt;
+pub use pins::PinRows;
+pub use screws::{Long, Purpose, Screws};
+pub use slides::{Drawer, Line};
+pub use spacers::Spacer;
+
+/// What is worked out for fitting.
+#[derive(Clone, Debug, Default)]
+pub struct Fitting<'a> {
+    /// The slides of every drawer.
+    pub drawers: Vec<Drawer<'a>>,
+    /// The rows of pins beside every opening with loose shelves.
+    pub pins: Vec<PinRows<'a>>,
+    /// Every hinge.
+    pub hinges: Vec<HungAt<'a>>,
+    /// Blocks that keep equal openings equal.
+    pub spacers: Vec<Spacer<'a>>,
+    /// Every drawer front on its box.
+    pub fronts: Vec<OntoBox<'a>>,
+    /// Screws, pins and clips.
+    pub screws: Vec<Screws>,
+}
+
+/// Works it all out.
+#[must_use]
+pub(super) fn plan<'a>(work: &Workings<'a>) -> Fitting<'a> {
+    let index = Index::of(work.parts);
+    let drawers = slides::plan(work.piece, &index);
+    let pins = pins::plan(work.piece, &index);
+    let hinges = hinges::plan(work, &index);
+    let fronts = fronts::plan(work, &index);
+    let screws = screws::plan(work, &drawers, &hinges, &fronts);
+    let spacers = spacers::plan(work.piece);
+    Fitting { drawers, pins, hinges, spacers, fronts, screws }
+}
+
+/// The parts of each opening, and what each part is joined to.
+struct Index<'a> {
+    parts: &'a Parts,
+    of_opening: BTreeMap<OpeningId, Vec<(PartId, &'a Part)>>,
+    joined: BTreeMap<PartId, Vec<(JointSort, PartId)>>,
+}
+
+impl<'a> Index<'a> {
+    fn of(parts: &'a Parts) -> Self {
+        let mut of_opening: BTreeMap<OpeningId, Vec<(PartId, &'a Part)>> = BTreeMap::new();
+        for (id, part) in parts.iter() {
+            if let Some(opening) = part.opening() {
+                of_opening.entry(opening).or_default().push((id, part));
+            }
+        }
+        let mut joined: BTreeMap<PartId, Vec<(JointSort, PartId)>> = BTreeMap::new();
+        for joint in &parts.joints {
+            joined.entry(joint.part).or_default().push((joint.sort, joint.into));
+        }
+        Self { parts, of_opening, joined }
+    }
+
+    /// The parts of an opening.
+    fn of_opening(&self, opening: OpeningId) -> &[(PartId, &'a Part)] {
+        self.of_opening.get(&opening).map_or(&[], Vec::as_slice)
+    }
+
+    /// The parts that hold a part by joints of this sort, in their order.
+    fn holding(&self, id: PartId, sort: JointSort) -> impl Iterator<Item = &'a Part> {
+        let joints = self.joined.get(&id).into_iter().flatten();
+        joints.filter(move |(own, _)| *own == sort).filter_map(|(_, into)| self.parts.get(*into))
+    }
+}
+
+/// How high a place of the piece lies above the bottom end of an upright part.
+fn above_end(part: &Part, y: Length) -> Length {
+    y - part.extent(Direction::Y).0
+}
+
+/// How far a place of the piece lies behind the front edge of a part.
+fn from_edge(part: &Part, z: Length) -> Length {
+    z - part.extent(Direction::Z).0
+}

@@ -1,0 +1,186 @@
+//! The rows of holes that loose shelves stand on.
+
+use crate::measure::Length;
+use crate::model::{Case, Opening, Piece, Pins, Set};
+use crate::parts::{self, Direction, Face, FeatureKind, JointSort, Part, Role};
+
+use super::{Index, above_end, from_edge};
+
+/// The rows of holes at both sides of an opening.
+#[derive(Clone, Debug)]
+pub struct PinRows<'a> {
+    /// The opening.
+    pub opening: &'a Opening,
+    /// Hole, depth and pitch.
+    pub pins: Pins,
+    /// How many places a row has, the lowest first.
+    pub count: u32,
+    /// From the lower edge of the opening to the lowest.
+    pub first: Length,
+    /// Places without a hole, numbered from 1 at the lowest: a hinge plate or
+    /// another hole is there on one of the boards.
+    pub left_out: Vec<u32>,
+    /// Both rows of the left board, and of the right.
+    pub boards: Vec<RowBoard<'a>>,
+    /// Each shelf, lowest first, with the place nearest to where it is drawn.
+    pub shelves: Vec<(&'a Part, u32)>,
+}
+
+/// Two rows in a face of a board.
+#[derive(Clone, Copy, Debug)]
+pub struct RowBoard<'a> {
+    /// The board.
+    pub part: &'a Part,
+    /// The face toward the opening.
+    pub face: Face,
+    /// From the bottom end of the board to the lowest place.
+    pub first: Length,
+    /// From the front edge of the board to the front row and to the back row.
+    pub rows: [Length; 2],
+}
+
+impl RowBoard<'_> {
+    /// True where the front edge is mitered, so that it counts to the long point.
+    #[must_use]
+    pub fn to_long_point(&self) -> bool {
+        let front = self.part.placement.face(Direction::Z, true);
+        self.part.features.iter().any(|f| f.kind == FeatureKind::Miter && f.face == front)
+    }
+
+    /// The distances of its rows from the foremost face of the piece.
+    #[must_use]
+    pub fn lines(&self) -> [Length; 2] {
+        let edge = self.part.extent(Direction::Z).0;
+        self.rows.map(|row| edge + row)
+    }
+}
+
+impl PinRows<'_> {
+    /// The heights above the floor at which holes are bored.
+    pub fn heights(&self) -> impl Iterator<Item = Length> {
+        let low = self.opening.y + self.first;
+        let bored = (1..=self.count).filter(|number| !self.left_out.contains(number));
+        bored.map(move |number| low + self.pins.pitch * i64::from(number - 1))
+    }
+}
+
+/// A row lies at least so far behind the front edge of its shelf: 3/4 in, 19 mm
+/// (common practice, no source).
+const UNDER_SHELF: Length = Length::mm(19);
+
+/// The least wood between two holes (common practice, as for hinge cups).
+const WEB: Length = Length::mm(2);
+
+pub(super) fn plan<'a>(piece: &'a Piece, index: &Index<'a>) -> Vec<PinRows<'a>> {
+    let mut found = Vec::new();
+    for case in &piece.cases {
+        for opening in &case.openings {
+            found.extend(rows(piece, case, opening, index));
+        }
+    }
+    found
+}
+
+fn rows<'a>(
+    piece: &'a Piece,
+    case: &'a Case,
+    opening: &'a Opening,
+    index: &Index<'a>,
+) -> Option<PinRows<'a>> {
+    let loose = index.of_opening(opening.id).iter();
+    let loose = loose.filter(|(_, part)| part.role == Role::AdjustableShelf);
+    let shelves: Vec<_> = loose.copied().collect();
+    let (id, lowest) = shelves.first().copied()?;
+    let pins = case.shelves.pins;
+    let lines = lines(piece, case, opening, lowest, &pins);
+    let high = opening.high.length;
+    // A shelf that is drawn lower than the usual first hole gets holes too.
+    let drawn = (lowest.extent(Direction::Y).0 - opening.y).max(pins.pitch);
+    let (count, first) = spread(high, pins.from_end.min(drawn), pins.pitch);
+    let mut boards: Vec<RowBoard<'a>> = Vec::new();
+    for (board, start) in index.holding(id, JointSort::Laid).zip([false, true]) {
+        boards.push(RowBoard {
+            part: board,
+            face: board.placement.face(Direction::X, start),
+            first: above_end(board, opening.y + first),
+            rows: lines.map(|line| from_edge(board, line)),
+        });
+    }
+    let up = |number: u32| first + pins.pitch * i64::from(number - 1);
+    let taken =
+        |number: &u32| boards.iter().any(|board| is_taken(board, &pins, opening.y + up(*number)));
+    let taken: Vec<u32> = (1..=count).filter(taken).collect();
+    // A row begins and ends with a hole.
+    let free = || (1..=count).filter(|number| !taken.contains(number));
+    let (lowest, highest) = (free().next()?, free().next_back()?);
+    let below = lowest - 1;
+    let (first, count) = (up(lowest), highest - below);
+    let inner = taken.iter().filter(|number| (lowest..=highest).contains(number));
+    let left_out: Vec<u32> = inner.map(|number| number - below).collect();
+    for board in &mut boards {
+        board.first += pins.pitch * i64::from(below);
+    }
+    let at = |number: u32| opening.y + first + pins.pitch * i64::from(number - 1);
+    let nearest = |part: &Part| {
+        let lies = part.extent(Direction::Y).0;
+        let free = (1..=count).filter(|number| !left_out.contains(number));
+        free.min_by_key(|number| (at(*number) - lies).abs())
+    };
+    let shelves = shelves.iter().filter_map(|(_, part)| Some((*part, nearest(part)?))).collect();
+    Some(PinRows { opening, pins, count, first, left_out, boards, shelves })
+}
+
+/// Where the front row and the back row lie, from the foremost face of the piece.
+fn lines(piece: &Piece, case: &Case, opening: &Opening, shelf: &Part, pins: &Pins) -> [Length; 2] {
+    let planes = parts::planes(piece, case);
+    let ahead = piece.wall() - case.deep.length;
+    let behind = match &opening.front {
+        Some(fronts) if fronts.set == Set::Inset => {
+            planes.frame.length + piece.thickness(fronts.stock).length
+        }
+        _ => Length::ZERO,
+    };
+    let edge = ahead + planes.carcass.length.max(behind) + pins.from_edge;
+    let (from, to) = shelf.extent(Direction::Z);
+    let front = edge.max(from + UNDER_SHELF);
+    let back = ahead + planes.inside.length - pins.from_edge;
+    // A shelf too shallow for both carries on its quarters.
+    if back - front < pins.pitch.max(pins.hole.twice()) {
+        let quarter = (to - from) / 4;
+        return [from + quarter, to - quarter];
+    }
+    [front, back]
+}
+
+/// How many places a row has in an opening `high` high, and how far above its
+/// lower edge the first lies: `from_end` where both ends leave a third of the
+/// height between them, else about its middle.
+fn spread(high: Length, from_end: Length, pitch: Length) -> (u32, Length) {
+    let between = high - from_end.twice();
+    let steps = |room: Length| (room / pitch).floor().clamp(0, 1000);
+    if between * 3 >= high {
+        let count = u32::try_from(steps(between)).unwrap_or(0) + 1;
+        return (count, from_end);
+    }
+    let steps = steps(high / 3);
+    (u32::try_from(steps).unwrap_or(0) + 1, (high - pitch * steps).half())
+}
+
+/// True where a hole of either row would strike a hole that is there.
+fn is_taken(board: &RowBoard<'_>, pins: &Pins, height: Length) -> bool {
+    let bores = board.part.features.iter().filter(|f| matches!(f.kind, FeatureKind::Bore(_)));
+    bores.flat_map(|bore| board.part.hollows(bore).into_iter().map(move |space| (bore, space))).any(
+        |(bore, space)| {
+            let other_side = bore.face != board.face;
+            let thick = board.part.depth(board.face);
+            if other_side && bore.deep + pins.deep + WEB <= thick {
+                return false;
+            }
+            let reach = (bore.u.1 - bore.u.0).half() + pins.hole.half() + WEB;
+            let near =
+                |at: Length, from: Length, to: Length| (at - (from + to).half()).abs() < reach;
+            near(height, space.from.y, space.to.y)
+                && board.lines().iter().any(|line| near(*line, space.from.z, space.to.z))
+        },
+    )
+}

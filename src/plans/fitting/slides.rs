@@ -1,0 +1,189 @@
+//! The slides of every drawer: how high, how far back, and what they are
+//! screwed to.
+
+use crate::measure::Length;
+use crate::model::{Axis, Case, JointKind, Opening, OpeningKind, Piece, Set, Side, Size, Slide};
+use crate::parts::{self, Direction, JointSort, Part, Role, Which};
+
+use super::{Index, above_end, from_edge};
+
+/// The slides of a drawer.
+#[derive(Clone, Debug)]
+pub struct Drawer<'a> {
+    /// Its opening.
+    pub opening: &'a Opening,
+    /// Its slide.
+    pub slide: &'a Slide,
+    /// What the heights count to.
+    pub line: Line,
+    /// From the lower edge of the opening, as built, to that line.
+    pub above_opening: Size,
+    /// From the top face of the case's bottom to that line, where there is one.
+    pub above_bottom: Option<Length>,
+    /// From the lower edge of the box to that line, of a slide beside the box.
+    pub up_box: Option<Length>,
+    /// The thickness of an inset front, which is ahead of the slide.
+    pub ahead: Size,
+    /// From the face of the frame to the front end of the slide, where its
+    /// sheet's figure is known.
+    pub set_back: Option<Size>,
+    /// The depth behind the face of the frame that the drawer takes.
+    pub used: Size,
+    /// From there to the inside of the back.
+    pub left: Size,
+    /// What carries it on the left and on the right.
+    pub carriers: Vec<Carrier<'a>>,
+    /// The holes for the hooks of its runners.
+    pub hooks: Option<Hooks<'a>>,
+    /// The back of its box.
+    pub back: Option<&'a Part>,
+}
+
+/// What the height of a slide counts to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Line {
+    /// Its lower edge.
+    LowerEdge,
+    /// Its center line.
+    Center,
+}
+
+impl Line {
+    /// In words.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::LowerEdge => "lower edge",
+            Self::Center => "center line",
+        }
+    }
+}
+
+/// What a slide is screwed to.
+#[derive(Clone, Debug)]
+pub struct Carrier<'a> {
+    /// On which side of the drawer.
+    pub side: Side,
+    /// The board of the case.
+    pub board: &'a Part,
+    /// The packer on it.
+    pub packer: Option<Packer<'a>>,
+}
+
+/// A packer in its place on its board.
+#[derive(Clone, Copy, Debug)]
+pub struct Packer<'a> {
+    /// The packer.
+    pub part: &'a Part,
+    /// Its lower edge above the bottom end of its board.
+    pub above_end: Length,
+    /// Its front end behind the front edge of its board.
+    pub from_edge: Length,
+}
+
+/// The two holes for hooks in the back of a box.
+#[derive(Clone, Copy, Debug)]
+pub struct Hooks<'a> {
+    /// The back.
+    pub back: &'a Part,
+    /// From each end of the back to the center.
+    pub from_end: Length,
+    /// From the lower edge of the back to the center.
+    pub up: Length,
+}
+
+pub(super) fn plan<'a>(piece: &'a Piece, index: &Index<'a>) -> Vec<Drawer<'a>> {
+    let mut found = Vec::new();
+    for case in &piece.cases {
+        for opening in &case.openings {
+            let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
+            let Some(slide) = piece.slide(slide) else { continue };
+            found.push(drawer(piece, case, opening, slide, index));
+        }
+    }
+    found
+}
+
+fn drawer<'a>(
+    piece: &'a Piece,
+    case: &'a Case,
+    opening: &'a Opening,
+    slide: &'a Slide,
+    index: &Index<'a>,
+) -> Drawer<'a> {
+    let planes = parts::planes(piece, case);
+    let low = opening.corner_as_built().1;
+    let own = index.of_opening(opening.id);
+    let mut sides = own.iter().filter(|(_, part)| part.role == Role::DrawerSide);
+    let box_low = sides.next().map(|(_, part)| part.extent(Direction::Y).0);
+    let (line, above_opening) = match (&slide.up, slide.undermount) {
+        (Some(up), _) => (Line::LowerEdge, up.clone()),
+        // An undermount slide stands on the level of the opening's lower edge;
+        // the box of another hangs by the middle of its sides (common practice,
+        // no source).
+        (None, true) => (Line::LowerEdge, Size::zero()),
+        (None, false) => (Line::Center, opening.as_built(Axis::Down).half()),
+    };
+    let height = low + above_opening.length;
+    let bottom = index.parts.of_case(case.id).iter().find(|part| part.role == Role::Bottom);
+    let ahead = match &opening.front {
+        Some(fronts) if fronts.set == Set::Inset => piece.thickness(fronts.stock),
+        _ => Size::zero(),
+    };
+    let set_back = slide.behind_front.as_ref().map(|behind| &ahead + behind);
+    let needs = &ahead + &slide.room;
+    let reach = set_back.as_ref().map(|set_back| set_back + &slide.length);
+    let used = match reach {
+        Some(reach) if reach.length > needs.length => reach,
+        _ => needs,
+    };
+    let left = &planes.inside - &planes.frame - &used;
+    let back = own.iter().find(|(_, part)| part.role == Role::DrawerBack).map(|(_, back)| *back);
+    Drawer {
+        opening,
+        slide,
+        line,
+        above_bottom: bottom.map(|bottom| height - bottom.extent(Direction::Y).1),
+        up_box: box_low.filter(|_| !slide.undermount).map(|low| height - low),
+        above_opening,
+        ahead,
+        set_back,
+        used,
+        left,
+        carriers: Side::BOTH.into_iter().filter_map(|side| carrier(side, own, index)).collect(),
+        hooks: back.and_then(|back| hooks(slide, back, own)),
+        back,
+    }
+}
+
+type Own<'s, 'a> = &'s [(crate::parts::PartId, &'a Part)];
+
+fn carrier<'a>(side: Side, own: Own<'_, 'a>, index: &Index<'a>) -> Option<Carrier<'a>> {
+    let at =
+        |role| own.iter().find(move |(_, part)| part.role == role && part.which == Which::At(side));
+    let (of_box, _) = at(Role::DrawerSide)?;
+    let board = index.holding(*of_box, JointSort::Slid).next()?;
+    let packer = at(Role::Packer).map(|(id, part)| {
+        let on = index.holding(*id, JointSort::Wood(JointKind::Screw)).next().unwrap_or(board);
+        Packer {
+            part,
+            above_end: above_end(on, part.extent(Direction::Y).0),
+            from_edge: from_edge(on, part.extent(Direction::Z).0),
+        }
+    });
+    Some(Carrier { side, board, packer })
+}
+
+fn hooks<'a>(slide: &Slide, back: &'a Part, own: Own<'_, 'a>) -> Option<Hooks<'a>> {
+    let hook = slide.hook.filter(|_| slide.undermount)?;
+    let left = own
+        .iter()
+        .find(|(_, part)| part.role == Role::DrawerSide && part.which == Which::At(Side::Left))?;
+    let inner = left.1.extent(Direction::X).1;
+    let notch = slide.notch.map_or(Length::ZERO, |(_, high)| high);
+    Some(Hooks {
+        back,
+        from_end: inner + hook.from_side - back.extent(Direction::X).0,
+        up: notch + hook.up,
+    })
+}

@@ -1,0 +1,374 @@
+//! The fitting sheet: figures worked by hand, and what must hold of any piece.
+
+use casewright::measure::Length;
+use casewright::model::Axis;
+use casewright::papers::{self, Format};
+use casewright::parts::{Bore, Direction, FeatureKind, Part, Parts, Role};
+use casewright::pipeline::Compilation;
+use casewright::plans::fitting::{Line, PinRows};
+
+use crate::support::{Bench, compile, demo_pieces, slugs, spec};
+
+/// The lines of the sheet, each with single spaces.
+fn sheet(compiled: &Compilation) -> Vec<String> {
+    let text = papers::one(compiled, "fitting", Format::Text).expect("the sheet");
+    text.lines().map(|line| line.split_whitespace().collect::<Vec<_>>().join(" ")).collect()
+}
+
+fn assert_lines(compiled: &Compilation, lines: &[&str]) {
+    let sheet = sheet(compiled);
+    for line in lines {
+        assert!(sheet.iter().any(|own| own.ends_with(line)), "{line}\n{}", sheet.join("\n"));
+    }
+}
+
+/// Worked by hand. The bottom lies on a toe kick of 4 and is 23/32 thick: its
+/// top is at 4-23/32. The bottom rail is 1-1/2, so the lowest edge of an opening
+/// is at 5-1/2, and that of the upper drawer at 33 - 1-1/2 - 5 = 26-1/2.
+///
+/// Pins: the lowest hole is 5-1/2 + 4 = 9-1/2 above the floor. One partition
+/// stands on the bottom (9-1/2 - 4-23/32 = 4-25/32), the other 1/4 deep in it
+/// (5-1/32). (26 - 2 × 4) / 1-1/4 = 14.4 makes 15 holes. The back's inside is
+/// 17 - 13/64 = 16-51/64 behind the face, the partitions begin at 3/4: the back
+/// row is 16-51/64 - 1-1/2 - 3/4 = 14-35/64 from their front edge.
+///
+/// Slides: upper 26-1/2 - 4-23/32 = 21-25/32 above the bottom, lower 5-1/2 -
+/// 4-23/32 = 25/32. They take 3/4 + 15-3/4 = 16-1/2 and leave 16-51/64 - 16-1/2
+/// = 19/64. The left end reaches the face, so its packers begin at 3/4.
+///
+/// Fronts: 3/4 with flutes of 1/8 leave 3/4 - 1/8 - 1/8 = 1/2 for a screw, so
+/// 5/8 + 1/2 = 1-1/8 from inside, and 3/4 + 5/8 - 1/8 = 1-1/4 through the pull.
+///
+/// Screws: pockets 7 + 6 in the partition, 4 × 3 in the stretchers, 6 × 2 × 2 in
+/// the frame. A packer of 15 takes 3. Through 1-1/32 and 23/32 less 1/8 go
+/// 1-5/8 at most, of which 1-1/2 is sold; through 25/64 and 23/32 go 63/64,
+/// 7/8. The back is 64-9/16 by 29: 2 × (11 + 5); 13/64 + 5/8 is 53/64, 3/4.
+#[test]
+fn the_console_is_fitted_as_worked_by_hand() {
+    assert_lines(
+        &compile(&spec("hall-console.case")),
+        &[
+            "15 holes in each row, 1-1/4 from center to center; the first is 4 above the lower edge of the opening",
+            "PBA-PR partition between bank and press right face 4-25/32 1-1/2 14-9/16~",
+            "PPR-NI partition between press and niche left face 5-1/32 1-1/2 14-9/16~",
+            "14-9/16~ = 14-35/64",
+            "9 2 middle, lower",
+            "upper soft-15 0 21-25/32 3/4 + sheet 16-1/2 5/16~",
+            "lower soft-15 0 25/32 3/4 + sheet 16-1/2 5/16~",
+            "5/16~ = 19/64",
+            "UP-LPK 1-1/32 LE left end 26-1/2 3/4",
+            "UP-RPK 13/32~ PBA-PR partition between bank and press 21-25/32 0",
+            "PR-LD press, left door 1 3 SBA-PR 3-3/32 3-3/32",
+            "UP-F upper, front 3/4 5/8 2 × 1-1/4 4 × 1-1/8 1/2 1/8",
+            "49 pocket screws, 1-1/4 long pocket holes",
+            "9 wood screws, 7/8 long packers onto the case",
+            "9 wood screws, 1-1/2 long packers onto the case",
+            "32 screws with flat heads, 3/4 long the backs, one about every 6 in (150 mm)",
+            "8 shelf pins, for holes of 1/4 loose shelves, four each",
+        ],
+    );
+}
+
+/// Worked by hand: the opening of the doors is at 4 + 1-1/2 = 5-1/2 and 21 high:
+/// (21 - 8) / 1-1/4 = 10.4 makes 11 holes from 9-1/2 above the floor, on which
+/// the ends stand. 18 - 13/64 - 1-1/2 - 3/4 = 15-35/64. The drawer is at 34-1/2
+/// - 1-1/2 - 5 = 28, 23-9/32 above the bottom. Flat fronts leave 1/4.
+#[test]
+fn the_first_cabinet_is_fitted_as_worked_by_hand() {
+    let first = spec("first.case");
+    assert_lines(
+        &compile(&first),
+        &[
+            "11 holes in each row, 1-1/4 from center to center; the first is 4 above the lower edge of the opening",
+            "LE left end inside face 9-1/2 1-1/2 15-9/16~",
+            "RE right end inside face 9-1/2 1-1/2 15-9/16~",
+            "upper runner 0 23-9/32 3/4 + sheet 16-1/2 1-5/16~",
+            "UP-F upper, front 3/4 5/8 1 × 1-1/4 4 × 1-1/8 1/2 1/4",
+        ],
+    );
+    // What the slide's sheet asks: 3/4 + 1/8.
+    let given = first.replace("undermount; length", "undermount; behind-front 1/8; length");
+    assert_lines(&compile(&given), &["upper runner 0 23-9/32 7/8 16-1/2 1-5/16~"]);
+    assert!(!sheet(&compile(&given)).iter().any(|line| line.contains("behind-front")));
+    // A slide that starts farther back than its room allows for: 3/4 + 1-1/4 + 15.
+    let far = first.replace("undermount; length", "undermount; behind-front 1-1/4; length");
+    // It leaves 17-51/64 - 17 = 51/64.
+    assert_lines(&compile(&far), &["upper runner 0 23-9/32 2 17 13/16~", "13/16~ = 51/64"]);
+}
+
+/// Worked by hand, in millimeters. The hook is 7 from the inside of a side 15
+/// thick, and the back of a dovetailed box reaches to its outside: 22. Its
+/// notch is 13 high: 13 + 11 = 24. The slide starts 19 + 3 = 22 behind the face.
+#[test]
+fn the_hooks_of_the_linen_press_are_as_worked_by_hand() {
+    let press = piece("tide-cottage-press");
+    assert_lines(
+        &press,
+        &[
+            "2, 6 mm wide, 10 mm deep, 22 from each end and 24 from the bottom edge",
+            "sheets runner-450 0 220 22 482 72.5",
+        ],
+    );
+}
+
+/// Worked by hand. Between the bottom, at 98, and the top, at 882, stand three
+/// openings of (784 - 2 × 18) / 3 = 249-1/3 and two dividers: the upper opening
+/// begins 2 × 267-1/3 = 534-2/3 above the bottom, and its slide 96 above that, at
+/// 630-2/3. A box 20 lower than its opening stands 10 above its edge, so that the
+/// slide is 86 up its side. Without `up`, the slide's middle is at half the
+/// height of the box: 229-1/3 / 2 = 114-2/3. The lowest hole at 100 would strike a plate
+/// screw at 196 - 98 = 98, so the rows start one pitch higher, at 132.
+#[test]
+fn plates_push_the_rows_of_pins_up() {
+    let alcove = piece("alcove-shelves");
+    assert_lines(
+        &alcove,
+        &[
+            "upper side-400 96 630.5~ 21 429 15",
+            "630.5~ = 630-2/3",
+            "upper lower edge 86",
+            "18 holes in each row, 32 mm from center to center; the first is 132 above the lower edge of the opening",
+            "CU-RE right end inside face 230 56 407",
+        ],
+    );
+    let text = spec("alcove-shelves.case").replace("  up           96\n", "");
+    assert_lines(&compile(&text), &["upper center line 114.5~"]);
+}
+
+#[test]
+fn why_a_drawer_sits_as_deep_as_it_does_can_be_asked() {
+    let bench = Bench::new().with("a.case", &spec("tide-cottage-press.case"));
+    let why = bench.run(&["why", "a.case", "sheets"]).out;
+    assert!(why.contains("set-back  22 mm") && why.contains("behind-front 3"), "{why}");
+    // 560 - 5.5 - 19 - 463.
+    assert!(why.contains("leaves    72.5 mm"), "{why}");
+}
+
+/// Two thin boards' worth of holes: 3/8 from both faces of 23/32 meet, 5/16
+/// leave 3/32, which is more than 2 mm. At other heights they don't meet.
+#[test]
+fn rows_on_both_faces_of_one_board_need_wood_between_them() {
+    let both = spec("hall-console.case")
+        .replace("open niche { wide 15 }", "open niche { wide 15; shelf { adjustable 2 } }");
+    assert_eq!(slugs(&compile(&both)), ["pin-rows-meet"]);
+    let with = |pins: &str| {
+        let shelves = format!("  shelves {{ pins {{ {pins} }} }}\n  partitions {{");
+        both.replacen("  partitions {", &shelves, 1)
+    };
+    assert_eq!(slugs(&compile(&with("deep 5/16"))), Vec::<&str>::new());
+    assert_eq!(slugs(&compile(&with("deep 11/32"))), ["pin-rows-meet"]);
+    // Through the board: 23/32 - 11/16 is less than 2 mm.
+    let one = spec("hall-console.case").replacen(
+        "  partitions {",
+        "  shelves { pins { deep 11/16 } }\n  partitions {",
+        1,
+    );
+    assert_eq!(slugs(&compile(&one)), ["pin-rows-meet"]);
+}
+
+fn piece(name: &str) -> Compilation {
+    let found = demo_pieces().into_iter().find(|(own, _)| own == name);
+    found.expect("the piece").1
+}
+
+/// The parts of a role in an opening.
+fn of<'a>(
+    parts: &'a Parts,
+    opening: casewright::model::OpeningId,
+    role: Role,
+) -> impl Iterator<Item = &'a Part> {
+    parts.all.iter().filter(move |part| part.role == role && part.opening() == Some(opening))
+}
+
+/// A slide holds its box inside the opening, and it fits the depth of the case
+/// and the board that it is screwed to.
+#[test]
+fn every_slide_holds_its_box_inside_its_opening() {
+    let mut seen = 0;
+    for (name, compiled) in demo_pieces() {
+        let work = compiled.workings().expect("a piece");
+        let piece = work.piece;
+        for drawer in &work.fitting().drawers {
+            seen += 1;
+            let opening = drawer.opening;
+            let case = piece.case(opening.case()).expect("its case");
+            let at = format!("{name}: {}", opening.path);
+            let (low, high) = (opening.y, opening.y + opening.high.length);
+            let line = low + drawer.above_opening.length;
+            // The box has the clearances of its slide, above and below it and at
+            // both sides.
+            let side = of(work.parts, opening.id, Role::DrawerSide).next().expect("a side");
+            let (bottom, top) = side.extent(Direction::Y);
+            assert!(low < bottom && top < high, "{at}");
+            let clear = opening.high.length - (top - bottom);
+            let most = drawer.slide.box_high.size(opening.as_built(Axis::Down)).length;
+            assert_eq!(clear, opening.high.length - most, "{at}");
+            for side in of(work.parts, opening.id, Role::DrawerSide) {
+                let (from, to) = side.extent(Direction::X);
+                let (left, right) = (case.x + opening.x, case.x + opening.x + opening.wide.length);
+                assert!(left < from && to < right, "{at}");
+            }
+            // An undermount slide is below its box, another beside it.
+            match drawer.line {
+                Line::LowerEdge if drawer.slide.undermount => {
+                    assert!(low <= line && line < bottom, "{at}");
+                }
+                Line::LowerEdge => assert!(bottom < line && line < top, "{at}"),
+                Line::Center => assert_eq!(line - bottom, top - line, "{at}"),
+            }
+            // Above the bottom, measured in the case.
+            let own = work.parts.of_case(case.id);
+            let floor = own.iter().find(|part| part.role == Role::Bottom).expect("a bottom");
+            let above = drawer.above_bottom.expect("a height");
+            assert_eq!(floor.extent(Direction::Y).1 + above, line, "{at}");
+            // The depth, from the frame's face or the front edge of the ends to
+            // the inside of the back.
+            let faces = own.iter().filter(|part| match case.frame {
+                Some(_) => part.role == Role::Stile,
+                None => matches!(part.role, Role::End(_)),
+            });
+            let face = faces.map(|part| part.extent(Direction::Z).0).min().expect("a face");
+            let back = own.iter().find(|part| part.role == Role::Back).expect("a back");
+            let inside = back.extent(Direction::Z).0 - face;
+            assert_eq!(drawer.used.length + drawer.left.length, inside, "{at}");
+            assert!(!drawer.left.length.is_negative(), "{at}");
+            let rear = match &drawer.set_back {
+                Some(set_back) => set_back.length + drawer.slide.length.length,
+                None => drawer.ahead.length + drawer.slide.length.length,
+            };
+            assert!(rear <= drawer.used.length, "{at}");
+            assert_eq!(drawer.carriers.len(), 2, "{at}");
+            for carrier in &drawer.carriers {
+                assert!(face + rear <= carrier.board.extent(Direction::Z).1, "{at}");
+                let Some(packer) = carrier.packer else { continue };
+                let own = packer.part.extent(Direction::Y);
+                assert!(own.0 <= line && line <= own.1, "{at}");
+                let up = carrier.board.extent(Direction::Y).0 + packer.above_end;
+                assert_eq!(up, own.0, "{at}");
+            }
+        }
+    }
+    assert!(seen >= 9, "{seen}");
+}
+
+/// The four rows of a shelf are level, lie under it, and strike nothing.
+#[test]
+fn the_rows_of_every_shelf_are_level_and_free() {
+    let mut seen = 0;
+    for (name, compiled) in demo_pieces() {
+        let work = compiled.workings().expect("a piece");
+        for rows in &work.fitting().pins {
+            seen += 1;
+            let at = format!("{name}: {}", rows.opening.path);
+            let [left, right] = rows.boards.as_slice() else { panic!("{at}") };
+            let level = |part: &Part, first: Length| part.extent(Direction::Y).0 + first;
+            assert_eq!(level(left.part, left.first), level(right.part, right.first), "{at}");
+            for (one, other) in left.rows.iter().zip(right.rows) {
+                let behind = |part: &Part, row: Length| part.extent(Direction::Z).0 + row;
+                assert_eq!(behind(left.part, *one), behind(right.part, other), "{at}");
+            }
+            assert!(left.part.extent(Direction::X).1 < right.part.extent(Direction::X).0, "{at}");
+            let shelves: Vec<&Part> =
+                of(work.parts, rows.opening.id, Role::AdjustableShelf).collect();
+            assert_eq!(rows.shelves.len(), shelves.len(), "{at}");
+            strikes_nothing(&at, rows, work.parts);
+            for (shelf, place) in &rows.shelves {
+                let (front, back) = shelf.extent(Direction::Z);
+                for row in left.rows.map(|row| left.part.extent(Direction::Z).0 + row) {
+                    assert!(front < row && row < back, "{at}");
+                }
+                let hole = level(left.part, left.first) + rows.pins.pitch * i64::from(place - 1);
+                let lies = shelf.extent(Direction::Y).0;
+                assert!((hole - lies).abs() <= rows.pins.pitch, "{at}: {hole:?} {lies:?}");
+            }
+        }
+    }
+    assert!(seen >= 4, "{seen}");
+}
+
+fn strikes_nothing(at: &str, rows: &PinRows<'_>, parts: &Parts) {
+    let radius = rows.pins.hole.half();
+    for board in &rows.boards {
+        let part = board.part;
+        // The face of the board that looks at the shelf.
+        let shelf = of(parts, rows.opening.id, Role::AdjustableShelf).next().expect("a shelf");
+        let (from, to) = part.extent(Direction::X);
+        let is_left = to <= shelf.extent(Direction::X).0;
+        let x = if is_left { (to - rows.pins.deep, to) } else { (from, from + rows.pins.deep) };
+        for height in rows.heights() {
+            assert!(rows.opening.y < height, "{at}");
+            assert!(height < rows.opening.y + rows.opening.high.length, "{at}");
+            for row in board.rows {
+                let z = part.extent(Direction::Z).0 + row;
+                for feature in &part.features {
+                    for space in part.hollows(feature) {
+                        let meets = space.from.x < x.1
+                            && x.0 < space.to.x
+                            && space.from.y < height + radius
+                            && height - radius < space.to.y
+                            && space.from.z < z + radius
+                            && z - radius < space.to.z;
+                        assert!(!meets, "{at}: {} in {}", feature.kind.word(), part.path);
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A hinge is at one height on the door and on what the door hangs on, and
+/// where the cup and the screws of the plate are bored.
+#[test]
+fn every_hinge_is_at_one_height() {
+    let mut seen = 0;
+    for (name, compiled) in demo_pieces() {
+        let work = compiled.workings().expect("a piece");
+        for hung in &work.fitting().hinges {
+            seen += 1;
+            let foot = |part: &Part| part.extent(Direction::Y).0;
+            let at = format!("{name}: {} {}", hung.leaf.path, hung.number);
+            let height = foot(hung.leaf) + hung.on_leaf;
+            assert_eq!(height, foot(hung.holder) + hung.on_holder, "{at}");
+            let opening = hung.leaf.opening().and_then(|id| work.piece.opening(id)).expect("one");
+            assert_eq!(height, opening.y + hung.above_opening, "{at}");
+            let centers = |part: &Part, bore: Bore| -> Vec<Length> {
+                let own = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(bore));
+                own.map(|f| foot(part) + f.center().0).collect()
+            };
+            assert!(centers(hung.leaf, Bore::Cup).contains(&height), "{at}");
+            let Some(plate) = hung.plate else { continue };
+            for screw in plate.screws {
+                let bored = centers(plate.part, Bore::Plate);
+                assert!(bored.contains(&(foot(plate.part) + screw)), "{at}");
+            }
+        }
+    }
+    assert!(seen >= 14, "{seen}");
+}
+
+/// No screw comes through a front, or into a flute, or into the drawer.
+#[test]
+fn no_screw_of_a_front_comes_through() {
+    let eighth = Length::mm(3);
+    let mut seen = 0;
+    for (name, compiled) in demo_pieces() {
+        let work = compiled.workings().expect("a piece");
+        for front in &work.fitting().fronts {
+            seen += 1;
+            let at = format!("{name}: {}", front.opening.path);
+            let stay = front.stay.sold.expect("a screw that is sold");
+            let flutes = front.front.features.iter().filter_map(|f| match f.kind {
+                FeatureKind::Flute(_) => Some(f.deep),
+                _ => None,
+            });
+            let fluted = flutes.max().unwrap_or_default();
+            let tip = stay - front.box_front;
+            assert!(tip >= Length::mm(9), "{at}");
+            assert!(front.front.thickness.length - fluted - tip >= eighth, "{at}");
+            let hold = front.hold.sold.expect("a screw that is sold");
+            assert!(hold > front.to_box, "{at}");
+            assert!(hold + eighth <= front.to_box + front.box_front, "{at}");
+        }
+    }
+    assert!(seen >= 9, "{seen}");
+}
