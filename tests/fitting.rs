@@ -166,6 +166,32 @@ fn rows_on_both_faces_of_one_board_need_wood_between_them() {
     assert_eq!(slugs(&compile(&one)), ["pin-rows-meet"]);
 }
 
+/// Holes of 1/4 every 5/16 leave 1/16, which is less than 2 mm; every 3/8 leave
+/// 1/8.
+#[test]
+fn the_holes_of_a_row_need_wood_between_them() {
+    let with = |pins: &str| {
+        let shelves = format!("  shelves {{ pins {{ {pins} }} }}\n  frame {{");
+        let text = spec("first.case").replacen("  frame {", &shelves, 1);
+        slugs(&compile(&text))
+    };
+    assert_eq!(with("pitch 5/16"), ["pin-rows-meet"]);
+    assert_eq!(with("pitch 3/8"), Vec::<&str>::new());
+}
+
+/// Worked by hand: a front of 1/2 takes a screw 1/2 - 1/4 = 1/4 deep, from a box
+/// front of 5/8: 7/8, of which 1/4 in the front leaves 1/4.
+#[test]
+fn a_thin_front_takes_a_short_screw() {
+    let thin =
+        "stock thin-maple { lumber 4/4; thickness 1/2; species sugar-maple; sawn quarter }\n";
+    let text = spec("first.case")
+        .replacen("stock box-side", &format!("{thin}stock box-side"), 1)
+        .replace("drawer upper { high 5 }", "drawer upper { high 5; front { stock thin-maple } }");
+    let line = "UP-F upper, front 1/2 5/8 1 × 1 4 × 7/8 1/4 1/4";
+    assert!(sheet(&compile(&text)).iter().any(|own| own.ends_with(line)), "{line}");
+}
+
 fn piece(name: &str) -> Compilation {
     let found = demo_pieces().into_iter().find(|(own, _)| own == name);
     found.expect("the piece").1

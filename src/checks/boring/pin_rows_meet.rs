@@ -14,7 +14,7 @@ use crate::plans::fitting::pins::RowBoard;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pin-rows-meet",
     severity: Severity::Warning,
-    finds: "The holes for shelf pins on the two faces of one board meet or leave less than 2 mm of wood between them, or the holes in one face leave less than 2 mm to the other.",
+    finds: "The holes for shelf pins on the two faces of one board meet or leave less than 2 mm of wood between them, the holes in one face leave less than 2 mm to the other, or the holes of one row leave less than 2 mm from one to the next.",
     why: "The second bit breaks into the first hole, and the pins push each other out. A hole that comes through shows on the other side.",
     source: "Plane geometry. The 2 mm is common practice, as for hinge cups.",
     formula: "The wood left is the board's thickness less the depth of the holes from both faces, where a hole of one row lies across from a hole of the other.",
@@ -37,6 +37,10 @@ type Own<'w, 'a> = (&'w PinRows<'a>, &'w RowBoard<'a>);
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let mut boards: BTreeMap<Key, Vec<Own<'_, '_>>> = BTreeMap::new();
     for rows in &work.fitting().pins {
+        if rows.pins.pitch - rows.pins.hole < LEAST && rows.count > 1 {
+            sink.push(crowded(work.piece, rows));
+            continue;
+        }
         for board in &rows.boards {
             boards.entry(board.part.key()).or_default().push((rows, board));
         }
@@ -133,6 +137,26 @@ fn through(piece: &Piece, (rows, board): &Own<'_, '_>) -> Diagnostic {
             tape,
         ))
         .note(shallower(piece, thick - LEAST))
+}
+
+/// Holes of one row that run into each other.
+fn crowded(piece: &Piece, rows: &PinRows<'_>) -> Diagnostic {
+    let tape = piece.tape();
+    let left = rows.pins.pitch - rows.pins.hole;
+    let title = format!(
+        "the pin holes of {} leave less than {} from one to the next",
+        rows.opening.title(),
+        tape.figure(LEAST)
+    );
+    at(&title, rows, "these shelves stand on pins")
+        .because("the wood between two holes splits out, and the pin tips")
+        .subject(&rows.opening.path)
+        .sum(Sum::new("leaves", left, tape).plus(rows.pins.pitch, "pitch", tape).minus(
+            rows.pins.hole,
+            "hole",
+            tape,
+        ))
+        .note("give the pins a wider `pitch` in `shelves`")
 }
 
 /// A finding at the shelves of an opening.

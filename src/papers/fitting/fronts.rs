@@ -1,5 +1,6 @@
 //! Drawer fronts onto their boxes.
 
+use crate::model::Set;
 use crate::plans::fitting::OntoBox;
 use crate::plans::fitting::fronts::ScrewLength;
 
@@ -23,7 +24,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[OntoBox<'_>], blocks: &mut 
             left("for now"),
             left("to stay").strong(),
             right("pilot").strong(),
-            right("left"),
+            right("wood left"),
         ],
         ..Table::default()
     };
@@ -56,6 +57,7 @@ fn long(source: &Source<'_, '_>, screw: &ScrewLength) -> String {
     let figures = &source.figures;
     match screw.sold {
         Some(sold) => figures.text(sold),
+        None if screw.most < screw.least => "none that fits".to_owned(),
         None => format!("{} to {}", figures.text(screw.least), figures.text(screw.most)),
     }
 }
@@ -64,11 +66,20 @@ fn steps(all: &[OntoBox<'_>]) -> Table {
     let pulls = all.iter().any(|front| front.pull_holes > 0);
     let bare = all.iter().any(|front| front.pull_holes == 0);
     let fluted = all.iter().any(|front| front.fluted.is_positive());
-    let mut lines = vec![
-        "plane the front to its opening".to_owned(),
-        "put the box in, closed all the way, and stand the front on its bottom and side shims"
-            .to_owned(),
-    ];
+    let inset = all
+        .iter()
+        .any(|front| front.opening.front.as_ref().is_some_and(|fronts| fronts.set == Set::Inset));
+    let (size, place) = match inset {
+        true => (
+            "plane the front to its opening",
+            "put the box in, closed all the way, and stand the front on its bottom and side shims",
+        ),
+        false => (
+            "bring the front to its size",
+            "put the box in, closed all the way, and stand the front on a straight strip that is clamped to the frame, with an even overlay at both sides",
+        ),
+    };
+    let mut lines = vec![size.to_owned(), place.to_owned()];
     if pulls {
         lines.insert(
             1,

@@ -1,5 +1,6 @@
 //! Where every hinge goes.
 
+use crate::model::Set;
 use crate::plans::fitting::HungAt;
 
 use super::super::Source;
@@ -38,7 +39,12 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut V
     }
     blocks.push(Block::Table(table));
     plates(source, all, blocks);
-    if all.iter().any(|hung| hung.butt) {
+    let inset = |hung: &&HungAt<'_>| {
+        let opening = hung.leaf.opening().and_then(|id| source.work.piece.opening(id));
+        let fronts = opening.and_then(|opening| opening.front.as_ref());
+        fronts.is_some_and(|fronts| fronts.set == Set::Inset)
+    };
+    if all.iter().filter(inset).any(|hung| hung.butt) {
         blocks.push(Block::Note("An inset door on butt hinges needs a stop, set back from the face by the door's thickness, and a catch. Order both.".into()));
     }
     blocks.push(Block::Proof(vec![

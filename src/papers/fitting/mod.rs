@@ -6,11 +6,24 @@ mod pins;
 mod screws;
 mod slides;
 
+use crate::parts::Part;
+use crate::plans::fitting::to_long_point;
+
 use super::Source;
 use super::page::{Block, Table, left, right};
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let fitting = source.work.fitting();
+    let nothing = fitting.pins.is_empty()
+        && fitting.spacers.is_empty()
+        && fitting.drawers.is_empty()
+        && fitting.hinges.is_empty()
+        && fitting.screws.is_empty();
+    if nothing {
+        return vec![Block::Note(
+            "This piece has no drawers, doors, loose shelves, or screws.".into(),
+        )];
+    }
     let mut blocks = vec![Block::Note("Heights count from the edge or end that is named, and left and right are as seen from the front. The shims for the gaps are on the gap sheet. Where a figure comes from the sheet of your hardware, that sheet takes precedence.".into())];
     pins::blocks(source, &fitting.pins, &mut blocks);
     spacers(source, &mut blocks);
@@ -21,6 +34,23 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     blocks
 }
 
+/// Says of mitered boards where their front edge is; empty where none is.
+fn long_points<'a>(parts: impl Iterator<Item = &'a Part>) -> String {
+    let mut marks: Vec<&str> =
+        parts.filter(|part| to_long_point(part)).map(|part| part.mark.as_str()).collect();
+    marks.sort_unstable();
+    marks.dedup();
+    match marks.is_empty() {
+        true => String::new(),
+        false => {
+            format!(
+                "; the front edge of {} is mitered, so count from its long point",
+                marks.join(" and ")
+            )
+        }
+    }
+}
+
 /// Blocks that keep equal openings equal.
 fn spacers(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
     let spacers = &source.work.fitting().spacers;
@@ -28,7 +58,7 @@ fn spacers(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(Block::Heading("Spacer blocks for even openings".into()));
-    blocks.push(Block::Note("Cut two blocks of each length when you cut the rails, at the stop. Stand one at each end of the opening while you screw in the next member, and use the same two for every opening in the row.".into()));
+    blocks.push(Block::Note("Cut two blocks of each length when you cut the rails or stiles, at the same stop. Stand one at each end of the opening while you screw in the next member, and use the same two for every opening in the row.".into()));
     let mut table = Table {
         columns: vec![right("long").strong(), right("pcs"), left("for the openings")],
         ..Table::default()

@@ -82,23 +82,11 @@ fn table(source: &Source<'_, '_>, rows: &PinRows<'_>, bored: usize) -> Table {
             back,
         ]);
     }
-    let mut foot = format!(
-        "the first hole counts from the bottom end of the board, and the rows count from its front edge; {} in all",
+    table.foot = format!(
+        "the first hole counts from the bottom end of the board, and the rows count from its front edge{}; {} in all",
+        super::long_points(rows.boards.iter().map(|board| board.part)),
         holes(bored * 2 * rows.boards.len())
     );
-    let mitered: Vec<&str> = rows
-        .boards
-        .iter()
-        .filter(|board| board.to_long_point())
-        .map(|board| board.part.mark.as_str())
-        .collect();
-    if !mitered.is_empty() {
-        foot.push_str(&format!(
-            "; on {} the front edge is mitered, so count from its long point",
-            mitered.join(" and ")
-        ));
-    }
-    table.foot = foot;
     table
 }
 

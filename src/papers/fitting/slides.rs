@@ -13,7 +13,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut V
     }
     blocks.push(Block::Heading("Drawer slides".into()));
     blocks.push(Block::Note(format!(
-        "The height of a slide is that of its {}, above the lower edge of its opening and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset, and the room that the slide needs behind it. What is left is clear to the back.",
+        "The height of a slide is that of its {}, above the lower edge of its opening and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset, and the room that the slide needs behind it. Behind that, the rest is clear to the back.",
         lines(all),
         face(source, all)
     )));
@@ -56,7 +56,7 @@ fn heights(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> Table {
             right("above bottom"),
             right("set-back").strong(),
             right("depth used"),
-            right("left"),
+            right("clear behind"),
         ],
         ..Table::default()
     };
@@ -120,7 +120,6 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
             right("lower edge").strong(),
             right("front end").strong(),
         ],
-        foot: "the lower edge of a packer counts from the bottom end of the piece, and its front end from the front edge".to_owned(),
         ..Table::default()
     };
     let mut bare = Table {
@@ -154,6 +153,12 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
             .to_owned(),
     ];
     if !packers.rows.is_empty() {
+        let boards = all.iter().flat_map(|drawer| &drawer.carriers);
+        let packed = boards.filter(|carrier| carrier.packer.is_some()).map(|on| on.board);
+        packers.foot = format!(
+            "the lower edge of a packer counts from the bottom end of the piece, and its front end from the front edge{}",
+            super::long_points(packed)
+        );
         checks.push("each packer is flush with the edge of its opening".to_owned());
         blocks.push(Block::Table(packers));
     }

@@ -85,7 +85,8 @@ fn onto_box<'a>(work: &Workings<'a>, front: &Front<'a>, index: &Index<'a>) -> Op
         box_front: own,
         pull_holes: pulled.map_or(0, pulls),
         to_box,
-        stay: ScrewLength::of(own + least, own + most, unit),
+        // A thin front gets a short screw: half of what it can take at least.
+        stay: ScrewLength::of(own + least.min(most.half()), own + most, unit),
         hold: ScrewLength::of(to_box + least.min(own.half()), through, unit),
     })
 }

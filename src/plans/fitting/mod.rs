@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::Length;
 use crate::model::OpeningId;
-use crate::parts::{Direction, JointSort, Part, PartId, Parts};
+use crate::parts::{Direction, FeatureKind, JointSort, Part, PartId, Parts};
 
 use super::Workings;
 
@@ -90,6 +90,14 @@ impl<'a> Index<'a> {
 /// How high a place of the piece lies above the bottom end of an upright part.
 fn above_end(part: &Part, y: Length) -> Length {
     y - part.extent(Direction::Y).0
+}
+
+/// True where the front edge of a part is mitered, so that what counts from it
+/// counts to the long point.
+#[must_use]
+pub fn to_long_point(part: &Part) -> bool {
+    let front = part.placement.face(Direction::Z, true);
+    part.features.iter().any(|f| f.kind == FeatureKind::Miter && f.face == front)
 }
 
 /// How far a place of the piece lies behind the front edge of a part.

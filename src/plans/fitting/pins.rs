@@ -40,13 +40,6 @@ pub struct RowBoard<'a> {
 }
 
 impl RowBoard<'_> {
-    /// True where the front edge is mitered, so that it counts to the long point.
-    #[must_use]
-    pub fn to_long_point(&self) -> bool {
-        let front = self.part.placement.face(Direction::Z, true);
-        self.part.features.iter().any(|f| f.kind == FeatureKind::Miter && f.face == front)
-    }
-
     /// The distances of its rows from the foremost face of the piece.
     #[must_use]
     pub fn lines(&self) -> [Length; 2] {

@@ -180,6 +180,7 @@ fn through(block: &Part, board: &Part, unit: Unit) -> Long {
 }
 
 fn bought(least: Length, most: Length, unit: Unit) -> Long {
+    let least = least.min(most);
     trade::screw_sold(least, most, unit).map_or(Long::Between(least, most), Long::Is)
 }
 

@@ -126,6 +126,7 @@ impl Maker<'_, '_> {
         let mut lines = Vec::new();
         if !pinned.is_empty() {
             lines.extend(self.templates(&shelves, &pinned));
+            lines.push("the fitting sheet has the places of the rows on each board and the holes of each row".to_owned());
         }
         if !plated.is_empty() {
             lines.push(format!(

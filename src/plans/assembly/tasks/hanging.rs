@@ -28,7 +28,7 @@ impl Maker<'_, '_> {
                     "fix the packers first, so that the slides stand flush with their openings: {marks}"
                 ));
             }
-            lines.push("set the slides level and parallel, as their maker's sheet says, and put in the boxes; then shim each front to its gaps and screw it to its box".to_owned());
+            lines.push("set the slides level and parallel, at the heights and set-backs of the fitting sheet, and put in the boxes; then shim each front to its gaps and screw it to its box as that sheet says".to_owned());
             let pulled = |opening: &Opening| {
                 matches!(opening.kind, OpeningKind::Drawer { .. })
                     && opening.front.as_ref().is_some_and(|front| front.pull.is_some())
