@@ -198,11 +198,11 @@ fn piece(name: &str) -> Compilation {
 }
 
 /// The parts of a role in an opening.
-fn of<'a>(
-    parts: &'a Parts,
+fn of(
+    parts: &Parts,
     opening: casewright::model::OpeningId,
     role: Role,
-) -> impl Iterator<Item = &'a Part> {
+) -> impl Iterator<Item = &Part> {
     parts.all.iter().filter(move |part| part.role == role && part.opening() == Some(opening))
 }
 

@@ -146,14 +146,13 @@ fn boards(work: &Workings<'_>, found: &mut Vec<Screws>) {
                 add(found, Purpose::Blocks, through(part, into, unit), 2);
             }
             // A back is joined to several boards and has one row round it.
+            (JointSort::Planted, Role::Back) if !backs.insert(joint.part) => {}
             (JointSort::Planted, Role::Back) => {
-                if backs.insert(joint.part) {
-                    let along = |long: Length| trade::screws_along(long) * 2;
-                    let count = along(part.length.length) + along(part.width.length);
-                    let least = part.thickness.length + into_face(unit);
-                    let most = part.thickness.length + behind_back(unit);
-                    add(found, Purpose::Backs, bought(least, most, unit), count);
-                }
+                let along = |long: Length| trade::screws_along(long) * 2;
+                let count = along(part.length.length) + along(part.width.length);
+                let least = part.thickness.length + into_face(unit);
+                let most = part.thickness.length + behind_back(unit);
+                add(found, Purpose::Backs, bought(least, most, unit), count);
             }
             (JointSort::Wood(JointKind::Screw) | JointSort::Planted, _) => {
                 let axis = touching(part, into).unwrap_or(into.placement.thickness);
