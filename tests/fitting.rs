@@ -166,6 +166,41 @@ fn rows_on_both_faces_of_one_board_need_wood_between_them() {
     assert_eq!(slugs(&compile(&one)), ["pin-rows-meet"]);
 }
 
+/// From the back of the front to the inside of the back are 18 - 13/64 - 3/4 =
+/// 17-3/64. A slide of 15 that starts 2 behind the front reaches 17, one that
+/// starts 2-1/8 behind it reaches 17-1/8, whatever room its sheet gives.
+#[test]
+fn a_slide_that_starts_far_back_needs_its_room_too() {
+    let with = |behind: &str| {
+        let given = format!("undermount; behind-front {behind}; length");
+        slugs(&compile(&spec("first.case").replace("undermount; length", &given)))
+    };
+    assert_eq!(with("2"), Vec::<&str>::new());
+    assert_eq!(with("2-1/8"), ["slide-room"]);
+}
+
+/// The upper opening is 5 high and its box 5 - 7/8 = 4-1/8, so the box starts at
+/// 7/16 and its bottom 13 mm above that, at 0.949 in: an undermount slide may lie
+/// at 15/16 (0.9375) and not at 31/32 (0.96875). The packers go with it.
+#[test]
+fn a_slide_is_set_where_its_box_is() {
+    let with = |up: &str| {
+        let given = format!("undermount; up {up}; length");
+        compile(&spec("first.case").replace("undermount; length", &given))
+    };
+    assert_eq!(slugs(&with("31/32")), ["slide-off-box"]);
+    let sound = with("15/16");
+    assert_eq!(slugs(&sound), Vec::<&str>::new());
+    // 28 + 15/16 from the floor, 28-15/16 - 4-23/32 = 24-7/32 from the bottom.
+    assert_lines(
+        &sound,
+        &[
+            "upper runner 15/16 24-7/32 3/4 + sheet 16-1/2 1-5/16~",
+            "UP-LPK 1-1/32 LE left end 28-15/16 0",
+        ],
+    );
+}
+
 /// Holes of 1/4 every 5/16 leave 1/16, which is less than 2 mm; every 3/8 leave
 /// 1/8.
 #[test]

@@ -15,6 +15,7 @@ mod hinge_missing;
 mod leaf_too_narrow;
 mod open_doors_meet;
 mod slide_load;
+mod slide_off_box;
 mod slide_room;
 mod slide_unheld;
 mod swings;
@@ -39,6 +40,7 @@ pub(super) const RULES: &[&Rule] = &[
     &leaf_too_narrow::RULE,
     &open_doors_meet::RULE,
     &slide_load::RULE,
+    &slide_off_box::RULE,
     &slide_room::RULE,
     &slide_unheld::RULE,
     &too_few_hinges::RULE,

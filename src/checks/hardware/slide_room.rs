@@ -11,7 +11,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A drawer slide needs more depth than there is from the back of the front to the inside of the case's back.",
     why: "An inset front takes its own thickness out of the depth. The drawer then stands proud of the frame and won't close.",
     source: "The slide maker's own figure, as given in the spec.",
-    formula: "",
+    formula: "The slide needs the room that its sheet gives, or its length and what its sheet asks behind the front, whichever is more.",
     accept: "",
     example: Example { base: Base::First, sound: "room 15-3/4", wrong: "room 17-1/4" },
     check: Check::Piece(check),
@@ -34,7 +34,12 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 .unwrap_or_default();
             // An inset front lies in the frame's plane; an overlay one before it.
             let room = case.deep.length - back - thick;
-            let needs = slide.room.length;
+            // What starts far back may reach farther than its sheet's room.
+            let reach = slide.behind_front.as_ref().map(|behind| behind + &slide.length);
+            let reach = reach.filter(|reach| reach.length > slide.room.length);
+            let start = slide.behind_front.as_ref().filter(|_| reach.is_some());
+            let at = start.and_then(|behind| piece.facts.written(behind));
+            let needs = reach.map_or(slide.room.length, |reach| reach.length);
             if needs <= room {
                 continue;
             }
@@ -48,8 +53,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
                         opening.path,
                         tape.figure(room)
                     ),
-                    slide.room_span,
-                    tape.figure(needs),
+                    at.unwrap_or(slide.room_span),
+                    tape.figure(start.map_or(needs, |behind| behind.length)),
                 )
                 .label(case.deep_span, tape.figure(case.deep.length))
                 .label(opening.span, "this drawer")

@@ -348,9 +348,12 @@ fn packer(
         Side::Left => opening.x - space.packing[index].length,
         Side::Right => opening.x + opening.wide.length + off.length,
     };
-    let up = match slide.undermount {
-        true => Length::ZERO,
-        false => (opening.high.length - boxes.packer_wide.length).half(),
+    // Its lower edge is level with that of the slide where the sheet says how
+    // high that is.
+    let up = match (&slide.up, slide.undermount) {
+        (Some(up), _) => up.length,
+        (None, true) => Length::ZERO,
+        (None, false) => (opening.high.length - boxes.packer_wide.length).half(),
     };
     let z = builder.planes.carcass.length;
     let id = builder.add(Draft {
