@@ -135,6 +135,38 @@ fn plates_push_the_rows_of_pins_up() {
     assert_lines(&compile(&text), &["upper center line 114.5~"]);
 }
 
+/// Worked by hand: a third hinge in the middle of a door from 100 to 880 is at
+/// 490, its screws at 474 and 506. Rows that start 98 + 120 = 218 above the floor
+/// have places 9 and 10 there: 218 + 8 × 32 = 474. (784 - 240) / 32 makes 18.
+#[test]
+fn a_hole_that_would_strike_a_plate_is_left_out() {
+    let text = spec("alcove-shelves.case")
+        .replace("hinge inset-cup;", "hinge inset-cup; hinges 3;")
+        .replace(
+            "partitions { joint dado { deep 6 } }",
+            "partitions { joint dado { deep 6 } }\n  shelves { pins { from-end 120 } }",
+        );
+    assert_lines(
+        &compile(&text),
+        &[
+            "16 holes in each row, 32 mm from center to center; the first is 120 above the lower edge of the opening",
+            "count 18 places from the bottom and leave out 9 and 10, where another hole is too near",
+        ],
+    );
+}
+
+/// Worked by hand: a bookcase 300 deep stands beside a cupboard 450 deep, their
+/// backs at one wall. Its rows count from its own front edge: 37, and 300 - 6 -
+/// 37 = 257. Its bottom lies on the floor, 18 thick: 18 + 100 = 118.
+#[test]
+fn a_shallow_case_counts_from_its_own_front() {
+    let text = spec("alcove-shelves.case").replacen("fixed 4", "adjustable 4", 1);
+    assert_lines(
+        &compile(&text),
+        &["left end inside face 118 37 257", "right end inside face 118 37 257"],
+    );
+}
+
 #[test]
 fn why_a_drawer_sits_as_deep_as_it_does_can_be_asked() {
     let bench = Bench::new().with("a.case", &spec("tide-cottage-press.case"));
