@@ -258,7 +258,7 @@ fn step(
                 at_most(source.work.piece.tape(), square.within)
             ),
             format!(
-                "opposite sides agree and it lies flat without twist, within {}",
+                "opposite sides agree, and it is flat without twist, within {}",
                 at_most(source.work.piece.tape(), trade::flat_within())
             ),
         ]));

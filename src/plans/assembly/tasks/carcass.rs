@@ -50,7 +50,7 @@ impl Maker<'_, '_> {
         let mut dry = vec![
             "put it together without glue, in the order of its glue-up, down to the last clamp"
                 .to_owned(),
-            "check that every joint closes by hand, that the diagonals agree, and that it lies flat".to_owned(),
+            "check that every joint closes by hand, that the diagonals agree, and that nothing is twisted".to_owned(),
         ];
         if load.spreading().0.is_positive() && load.clamps() > 0 {
             dry.push(format!(
