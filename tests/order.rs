@@ -497,6 +497,20 @@ fn squareness_asked_for_is_what_the_gaps_bear() {
         }
     }
     assert!(seen > 50 && tighter > 5, "{seen}, {tighter}");
+    let mut framed = 0;
+    for shop in SHOPS.iter() {
+        let work = Workings::of(&shop.piece, &shop.parts);
+        for gap in work.gaps().iter().filter(|gap| gap.front.fronts.set == Set::Inset) {
+            let glued = shop.titled(&format!("Glue up {}", gap.front.path));
+            let Some(task) = glued.filter(|_| gap.is_upright()) else { continue };
+            let square = shop.tasks[task].square.expect("diagonals");
+            let (a, b) = (square.sides.0.to_mm_f64(), square.sides.1.to_mm_f64());
+            let lean = square.within.to_mm_f64() * a.hypot(b) / (2.0 * a);
+            assert!(lean <= gap.fitted.to_mm_f64() / 2.0 + 0.01, "{}", gap.front.path);
+            framed += 1;
+        }
+    }
+    assert!(framed > 5, "{framed}");
 }
 
 /// A rail has the board that lies along it behind it, an inner stile the one that

@@ -1,7 +1,7 @@
 //! How far out of square a case may be, so that the gaps round its fronts bear it.
 
 use crate::measure::Length;
-use crate::model::{CaseId, Opening, Piece, Set};
+use crate::model::{CaseId, FrontId, Opening, Piece, Set};
 use crate::trade;
 
 use super::Workings;
@@ -59,6 +59,25 @@ pub(in crate::plans) fn of_case(
         })
         .min();
     match least.filter(|least| *least < usual) {
+        Some(within) => Square { sides, within, by_gaps: true },
+        None => Square::plain(sides, usual),
+    }
+}
+
+/// What a framed front may be off: what is usual, and for an inset one no more than
+/// leans by half of its narrowest gap.
+pub(in crate::plans) fn of_front(
+    work: &Workings<'_>,
+    front: FrontId,
+    sides: (Length, Length),
+) -> Square {
+    let (wide, high) = sides;
+    let usual = trade::diagonals_within(wide.max(high));
+    let gaps = work.gaps().iter().filter(|gap| {
+        gap.front.id == front && gap.front.fronts.set == Set::Inset && gap.is_upright()
+    });
+    let narrowest = gaps.map(|gap| trade::differ(wide, high, gap.fitted.half())).min();
+    match narrowest.filter(|least| *least < usual) {
         Some(within) => Square { sides, within, by_gaps: true },
         None => Square::plain(sides, usual),
     }

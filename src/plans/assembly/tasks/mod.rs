@@ -328,7 +328,8 @@ impl<'w, 'a> Maker<'w, 'a> {
                 squareness::of_case(self.work, *case, sides)
             }
             Assembly::DrawerBox(_) => Square::plain(sides, trade::box_within()),
-            Assembly::Base(_) | Assembly::Front(_) | Assembly::Loose(_) => {
+            Assembly::Front(front) => squareness::of_front(self.work, *front, sides),
+            Assembly::Base(_) | Assembly::Loose(_) => {
                 Square::plain(sides, trade::diagonals_within(sides.0.max(sides.1)))
             }
         })
