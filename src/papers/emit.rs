@@ -376,7 +376,7 @@ mod tests {
                 text += &format!("{word} {whole}-{numer}/{denom}~; ");
                 set += &word.replace('&', "&amp;");
                 set += &format!(
-                    " {whole}<span class=\"fr\"><sup>{numer}</sup>&frasl;<sub>{denom}</sub></span><sup class=\"ro\">≈</sup>; "
+                    " {whole}<span class=\"fr\"> <sup>{numer}</sup>/<sub>{denom}</sub></span><sup class=\"ro\">≈</sup>; "
                 );
             }
             prop_assert_eq!(in_html(&text), set);
