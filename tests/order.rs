@@ -419,7 +419,8 @@ fn a_back_squares_the_case_and_is_fixed_after_the_finish() {
             let glue = shop.titled(&format!("Glue up the carcass of {}", case.name));
             let Some(glue) = glue else { continue };
             assert!(shop.before(glue).contains(&shop.milled(id)), "{}", shop.name);
-            let said = shop.tasks[glue].lines.iter().any(|line| line.contains(&part.mark));
+            let names = |line: &String| line.split([' ', ',', ';']).any(|word| word == part.mark);
+            let said = shop.tasks[glue].lines.iter().any(names);
             assert!(said, "{}: {}", shop.name, part.path);
         }
     }
@@ -433,7 +434,7 @@ fn boards_are_measured_before_the_cuts_that_take_them() {
     let mut seen = 0;
     for shop in SHOPS.iter() {
         let work = Workings::of(&shop.piece, &shop.parts);
-        let operations = work.operations();
+        let operations = &work.operations().all;
         for (id, part) in shop.parts.iter() {
             for (number, feature) in part.features.iter().enumerate() {
                 let Some(guest) = feature.takes else { continue };

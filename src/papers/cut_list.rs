@@ -64,7 +64,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             by_width(source, stock, &own, many.then_some(thickness), &mut blocks);
         }
     }
-    let mut proof = vec![format!("{count} pieces lie on the bench, each with its mark")];
+    let mut proof = vec![format!("when all is sawn, there are {count} pieces, each with its mark")];
     proof.extend(sums(source));
     blocks.push(Block::Proof(proof));
     blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts. Cut sheet parts to size.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));

@@ -7,7 +7,7 @@ use super::Source;
 
 /// The lines of a step: what to caliper, when to stop, and the test cut.
 pub(super) fn lines(source: &Source<'_, '_>, task: usize) -> Vec<String> {
-    let own = source.work.operations().iter().filter(|operation| operation.task == task);
+    let own = source.work.operations().of(task).iter();
     let gates: Vec<&Verify> = own
         .filter_map(|operation| match &operation.doing {
             Doing::Verify(gate) => Some(gate),

@@ -15,7 +15,7 @@ pub(super) const SIDES: &str = "Left, right, above, below, front, and back are t
 /// A line for each lot of joints that a task closes; none for what hangs or lies
 /// loose, which comes in from the front.
 pub(super) fn lines(source: &Source<'_, '_>, task: usize) -> Vec<String> {
-    let own = source.work.operations().iter().filter(|operation| operation.task == task);
+    let own = source.work.operations().of(task).iter();
     own.flat_map(|operation| match &operation.doing {
         Doing::Join { joints, moves } if is_told(source, joints) => told(source, moves),
         _ => Vec::new(),

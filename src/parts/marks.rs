@@ -56,6 +56,7 @@ impl Part {
             | Role::FixedShelf
             | Role::AdjustableShelf
             | Role::DrawerBottom => marks(top, front, left),
+            Role::Back if self.placement.length == Direction::Y => marks(front, left, bottom),
             Role::Back => marks(front, bottom, left),
             // The floor may take wood off the lower edge of these, so their
             // height counts from the top. Legs and sleepers run from front to

@@ -10,7 +10,7 @@ use super::assembly::gluing::{self, GlueUp};
 use super::assembly::{self, Assembly};
 use super::fitting::{self, Fitting};
 use super::ledger::Ledger;
-use super::operations::{self, Operation};
+use super::operations::{self, Operations};
 use super::seasons::{self, Climate, Float, Gap};
 use super::setups::{self, Setup};
 use super::spans::{self, Lying};
@@ -36,7 +36,7 @@ pub struct Workings<'a> {
     leaning: OnceLock<Vec<Leaning<'a>>>,
     ledger: OnceLock<Ledger<'a>>,
     lying: OnceLock<Vec<Lying<'a>>>,
-    operations: OnceLock<Vec<Operation>>,
+    operations: OnceLock<Operations>,
     setups: OnceLock<Vec<Setup>>,
     tipping: OnceLock<Vec<Tipping>>,
     weights: OnceLock<Weights>,
@@ -117,7 +117,7 @@ impl<'a> Workings<'a> {
     }
 
     /// Every operation, in the order of the work.
-    pub fn operations(&self) -> &[Operation] {
+    pub fn operations(&self) -> &Operations {
         self.operations.get_or_init(|| operations::plan(self))
     }
 

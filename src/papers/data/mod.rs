@@ -68,7 +68,7 @@ impl<'d> Data<'d> {
                     spec: maker.place(joint.span),
                 })
                 .collect(),
-            operations: work.operations().iter().map(|own| maker.operation(own)).collect(),
+            operations: work.operations().all.iter().map(|own| maker.operation(own)).collect(),
             drawn: Drawn { parts: parts.all.iter().map(|part| maker.drawn(part)).collect() },
         }
     }
@@ -89,6 +89,22 @@ impl<'d> Maker<'d, '_> {
             figure.print = self.tape.fine(length);
         }
         figure
+    }
+
+    /// A limit that is finer than any tape.
+    fn fine(&self, length: Length) -> Figure {
+        Figure { print: self.tape.fine(length), ..self.figure(length) }
+    }
+
+    /// A limit that must not be passed: at the mark below it, or finer where no
+    /// mark is.
+    fn at_most(&self, length: Length) -> Figure {
+        let shown = self.tape.down(length);
+        let print = match shown.is_positive() {
+            true => self.tape.exact(shown),
+            false => self.tape.fine(length),
+        };
+        Figure { print, ..self.figure(length) }
     }
 
     fn figures(&self, lengths: [Length; 3]) -> [Figure; 3] {

@@ -45,7 +45,7 @@ impl<'d> Maker<'d, '_> {
                 what: "thickness",
                 figure: self.figure(gate.figure),
                 fine: self.tape.fine(gate.figure),
-                within: self.figure(gate.within),
+                within: self.fine(gate.within),
                 otherwise: gate.remedy.word(),
             },
             Doing::Setting(index) => self.setting(*index),
@@ -58,8 +58,8 @@ impl<'d> Maker<'d, '_> {
                 square: task.and_then(|task| task.square).map(|own| Square {
                     sides: [self.figure(own.sides.0), self.figure(own.sides.1)],
                     diagonal: self.tape.text(trade::diagonal(own.sides.0, own.sides.1)),
-                    within: self.figure(own.within),
-                    flat: self.figure(trade::flat_within()),
+                    within: self.at_most(own.within),
+                    flat: self.at_most(trade::flat_within()),
                 }),
             },
             Doing::Other => {
@@ -142,8 +142,8 @@ impl<'d> Maker<'d, '_> {
             what: holes.bore.word(),
             from: holes.from.map(name),
             centers: holes.centers.iter().map(|own| own.map(|at| self.figure(at))).collect(),
-            diameter: self.figure(holes.diameter),
-            deep: self.figure(holes.deep),
+            diameter: self.mating(holes.diameter),
+            deep: self.mating(holes.deep),
         }
     }
 

@@ -10,7 +10,7 @@ use crate::parts::joint::JointSort;
 use crate::parts::part::Assembly;
 use crate::parts::space::{Direction, Face};
 
-use super::builder::{ACROSS, Builder, Draft, LYING, UPRIGHT};
+use super::builder::{ACROSS, Builder, Draft, LYING, STANDING, UPRIGHT};
 
 /// What the other builders need of the carcass.
 #[derive(Debug)]
@@ -416,21 +416,26 @@ fn back(builder: &mut Builder<'_>, ends: &[PartId; 2], bottom_y: &Size) {
     let let_in = if rabbeted { builder.let_in(&back.joint) } else { Size::zero() };
     let high = &case.high - bottom_y;
     let wide = &right - &left + &let_in * 2;
+    // Its length runs the longer way, as it lies on a sheet.
+    let (length, width, axes) = match high.length > wide.length {
+        true => (high, wide, STANDING),
+        false => (wide, high, ACROSS),
+    };
     let id = builder.add(Draft {
         of: Of::Case(builder.id),
         which: Which::Only,
         role: Role::Back,
         assembly: Assembly::Carcass(builder.id),
         stock: back.stock,
-        length: wide,
-        width: high,
+        length,
+        width,
         thickness: None,
         origin: builder.at(
             left.length - let_in.length,
             bottom_y.length,
             builder.planes.inside.length,
         ),
-        axes: ACROSS,
+        axes,
         show: Some(Face::ThickStart),
         span: back.span,
         notes: back.notes.clone(),

@@ -10,6 +10,9 @@ use crate::plans::assembly::Task;
 use super::{Doing, Holes};
 
 pub(super) fn cuts(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
+    if task.cuts.is_empty() {
+        return Vec::new();
+    }
     let cut: BTreeSet<(PartId, usize)> = task.cuts.iter().copied().collect();
     let mut doings: Vec<Doing> = Vec::new();
     for (index, setup) in work.setups().iter().enumerate() {

@@ -8,6 +8,7 @@ mod solid;
 mod verify;
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 
 use crate::measure::Length;
 use crate::model::Stock;
@@ -133,13 +134,33 @@ pub struct Holes {
 }
 
 /// Every operation, in the order of the work.
-pub(super) fn plan(work: &Workings<'_>) -> Vec<Operation> {
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Operations {
+    /// All of them; those of one task stand together.
+    pub all: Vec<Operation>,
+    /// Where those of each task stand.
+    of_task: Vec<Range<usize>>,
+}
+
+impl Operations {
+    /// Those of one task, by its index.
+    #[must_use]
+    pub fn of(&self, task: usize) -> &[Operation] {
+        let own = self.of_task.get(task).cloned();
+        own.and_then(|own| self.all.get(own)).unwrap_or(&[])
+    }
+}
+
+/// Plans every operation of a piece.
+pub(super) fn plan(work: &Workings<'_>) -> Operations {
     let assembly = work.assembly();
     let mut order: Vec<usize> = (0..assembly.tasks.len()).collect();
     order.sort_by_key(|index| assembly.schedule.slots.get(*index).map_or(0, |slot| slot.order));
     let mut together = Together::new(work.parts.all.len());
     let mut all = Vec::new();
+    let mut of_task = vec![0..0; assembly.tasks.len()];
     for task in order {
+        let from = all.len();
         let Some(own) = assembly.tasks.get(task) else { continue };
         let mut doings = taken(work, own);
         doings.extend(verify::gates(work, own));
@@ -149,8 +170,11 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<Operation> {
             doings.push(Doing::Other);
         }
         all.extend(doings.into_iter().map(|doing| Operation { task, doing }));
+        if let Some(range) = of_task.get_mut(task) {
+            *range = from..all.len();
+        }
     }
-    all
+    Operations { all, of_task }
 }
 
 /// What is taken from the stock, glued up and milled in a task.

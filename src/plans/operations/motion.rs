@@ -145,7 +145,18 @@ impl Apart {
         });
         let mut left: BTreeSet<usize> = (0..groups.len()).collect();
         let mut off = Vec::new();
-        let scene = Scene { parts, joints, groups, group_of };
+        let shaping = joints.iter().copied().filter(|joint| is_shaping(joint)).collect();
+        let scene = Scene { parts, joints, shaping, groups, group_of };
+        // Loose shelves hold nothing and are in nobody's way: each by itself.
+        for index in left.clone() {
+            if Some(index) != stays && scene.is_laid(index) {
+                let straight = scene.straight(index, &left, &[Side::Front]);
+                let tilted = straight.is_none();
+                let leg = straight.unwrap_or(Leg { from: Side::Front, by: None });
+                left.remove(&index);
+                off.push(Move { parts: groups[index].parts.clone(), legs: vec![leg], tilted });
+            }
+        }
         loop {
             // What holds others goes on last, and so comes off first.
             let mut order: Vec<usize> =
@@ -168,13 +179,9 @@ impl Apart {
                     .filter(held)
                     .find_map(|index| scene.bent(*index, &left).map(|legs| (*index, legs, false)))
             };
-            let tilted = || {
-                let laid = order.iter().find(|index| scene.is_laid(**index));
-                laid.map(|index| (*index, vec![Leg { from: Side::Front, by: None }], true))
-            };
             let off_along = straight(true);
             let any_way = || straight(false);
-            let found = off_along.or_else(any_way).or_else(bent).or_else(tilted);
+            let found = off_along.or_else(any_way).or_else(bent);
             let Some((index, legs, tilted)) = found else { break };
             left.remove(&index);
             off.push(Move { parts: groups[index].parts.clone(), legs, tilted });
@@ -187,6 +194,8 @@ impl Apart {
 struct Scene<'a> {
     parts: &'a Parts,
     joints: &'a [&'a Joint],
+    /// Those of the joints whose shape lets go to some sides only.
+    shaping: Vec<&'a Joint>,
     groups: &'a [Group],
     group_of: &'a BTreeMap<PartId, usize>,
 }
@@ -281,13 +290,18 @@ impl Scene<'_> {
         let own = &self.groups[index].parts;
         let is_there =
             |id: &PartId| self.group_of.get(id).is_some_and(|group| left.contains(group));
-        let axes: Vec<Direction> = self
-            .joints
-            .iter()
-            .filter(|joint| own.contains(&joint.part) != own.contains(&joint.into))
-            .filter(|joint| is_there(&joint.part) && is_there(&joint.into))
-            .filter_map(|joint| self.axis(joint))
-            .collect();
+        let crossing = || {
+            self.joints
+                .iter()
+                .filter(|joint| own.contains(&joint.part) != own.contains(&joint.into))
+                .filter(|joint| is_there(&joint.part) && is_there(&joint.into))
+        };
+        // Firm joints say how a part goes on; a loose panel only where there is none.
+        let firm = || crossing().filter(|joint| joint.sort != JointSort::Floating);
+        let mut axes: Vec<Direction> = firm().filter_map(|joint| self.axis(joint)).collect();
+        if axes.is_empty() {
+            axes = crossing().filter_map(|joint| self.axis(joint)).collect();
+        }
         let count = |side: &Side| axes.iter().filter(|own| **own == side.axis().0).count();
         let mut sides: Vec<Side> = Side::ALL.into_iter().filter(|side| count(side) > 0).collect();
         sides.sort_by_key(|side| Reverse(count(side)));
@@ -339,13 +353,20 @@ impl Scene<'_> {
         offset: [Length; 3],
         by: Option<Length>,
     ) -> bool {
-        let at_place = offset == [Length::ZERO; 3];
-        let own = &self.groups[index];
+        let own = &self.groups[index].wood;
+        if offset != [Length::ZERO; 3] {
+            let moved: Vec<Cuboid> = own.iter().map(|(_, wood)| shifted(wood, offset)).collect();
+            return self
+                .others(index, left)
+                .all(|(_, wood)| moved.iter().all(|moved| !meets(moved, wood, side, by)));
+        }
         self.others(index, left).all(|(other, wood)| {
-            own.wood.iter().all(|(id, moved)| {
-                let moved = shifted(moved, offset);
-                let shaped = if at_place { self.shaped(*id, *other, side) } else { None };
-                shaped.unwrap_or_else(|| !meets(&moved, wood, side, by))
+            own.iter().all(|(id, moved)| {
+                let shaped = match self.shaping.is_empty() {
+                    true => None,
+                    false => self.shaped(*id, *other, side),
+                };
+                shaped.unwrap_or_else(|| !meets(moved, wood, side, by))
             })
         })
     }
@@ -353,7 +374,7 @@ impl Scene<'_> {
     /// What the shape of a joint says of a way out: free to this side for what
     /// the two share, or held. Nothing where no such joint holds the two.
     fn shaped(&self, one: PartId, other: PartId, side: Side) -> Option<bool> {
-        let joint = self.joints.iter().find(|joint| {
+        let joint = self.shaping.iter().find(|joint| {
             (joint.part, joint.into) == (one, other) || (joint.part, joint.into) == (other, one)
         })?;
         let (part, into) = (self.parts.get(joint.part)?, self.parts.get(joint.into)?);
@@ -394,6 +415,20 @@ impl Scene<'_> {
             (Some(one), Some(other)) => one > other,
             _ => false,
         }
+    }
+}
+
+/// True for a joint that can't be closed from every side where there is room.
+fn is_shaping(joint: &Joint) -> bool {
+    match joint.sort {
+        JointSort::Miter => true,
+        JointSort::Wood(kind) => matches!(kind, JointKind::Dovetail | JointKind::Dowel),
+        JointSort::Floating
+        | JointSort::Planted
+        | JointSort::Hung
+        | JointSort::Slid
+        | JointSort::Laid
+        | JointSort::FrontFixed => false,
     }
 }
 

@@ -152,7 +152,7 @@ impl Maker<'_, '_> {
                         self.parts.get(*id).is_some_and(|part| matches!(part.role, Role::End(_)))
                     };
                     lines.push(match parts.iter().any(is_end) {
-                        true => "screw a cleat to the inside of the base along each end, and the ends to the cleats from inside, without glue, so that it comes apart for the stairs".to_owned(),
+                        true => "lay the case on its back with the base against it; from below, through the open base, screw blocks at least 1 in or 25 mm square into the corners between the base and the ends, without glue, so that it comes apart for the stairs".to_owned(),
                         false => "screw from inside without glue, so that it comes apart for the stairs".to_owned(),
                     });
                 }

@@ -337,7 +337,8 @@ impl Maker<'_, '_> {
             vec![format!("put the first coat of {} on {marks}{why}", finish.kind.word())];
         lines.extend(amount(finish, &coat));
         let title = "Finish what you can't reach later".into();
-        let after = self.ready(&hidden);
+        // A board is planed to fit its groove before it has finish on it.
+        let after = self.ready(&self.ids(|part| matches!(part.assembly, Assembly::Front(_))));
         let coated = self.coat(finish, title, lines, hidden.clone(), &coat, after);
         self.makes(&hidden, coated);
     }

@@ -77,8 +77,13 @@ impl Maker<'_, '_> {
         let used = self.finish_used();
         let known = used.and_then(|(_, finish)| trade::finish_named(finish.kind.slug()));
         let backs = self.ids(|part| part.role == Role::Back);
-        let mut sand = vec!["take off the doors, drawers, and hardware".to_owned()];
-        if !backs.is_empty() {
+        let has_fronts = !self.work.fronts().is_empty();
+        let mut sand = Vec::new();
+        if has_fronts {
+            sand.push("take off the doors, drawers, and hardware".to_owned());
+        }
+        let packed = self.parts.all.iter().any(|part| part.role == Role::Packer);
+        if !backs.is_empty() && !packed {
             sand.push(format!(
                 "take off {} too, so that brush and rag reach into every corner",
                 self.marks(&backs)

@@ -24,6 +24,13 @@ impl Maker<'_, '_> {
             let mut lines = Vec::new();
             if !packers.is_empty() {
                 let marks = self.marks(&packers);
+                let backs = self.ids(|part| part.role == Role::Back);
+                if !backs.is_empty() {
+                    lines.push(format!(
+                        "take off {}, so that you reach the packers from behind; it stays off until after the finish",
+                        self.marks(&backs)
+                    ));
+                }
                 lines.push(format!(
                     "fix the packers first, so that the slides stand flush with their openings: {marks}"
                 ));

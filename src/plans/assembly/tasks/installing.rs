@@ -2,7 +2,7 @@
 
 use crate::measure::{Exact, Length, Mass};
 use crate::model::{Case, Exposure, OpeningKind, Set, Side};
-use crate::parts::{Direction, JointSort, PartId, Role};
+use crate::parts::{JointSort, Part, PartId, Role, Which};
 use crate::plans::weights::{Body, Lifted};
 use crate::trade::{self, Carry};
 
@@ -118,18 +118,22 @@ impl Maker<'_, '_> {
         let mut boards: Vec<PartId> = Vec::new();
         let mut bare: Vec<&str> = Vec::new();
         for case in &self.piece.cases {
-            match self.rear_stretcher(case) {
+            match self.upper_board(case) {
                 Some(id) => boards.push(id),
                 None => bare.push(&case.name),
             }
         }
         if !boards.is_empty() {
-            lines.push(format!("screw it to the wall through {}", self.marks(&boards)));
+            lines.push(format!("fit cleats of 3/4 by 3 in or 19 by 75 mm between the uprights, on edge against the back and tight under {}, and glue and screw them to it and to the uprights", self.marks(&boards)));
         }
         if !bare.is_empty() {
-            lines.push(format!("screw {} to the wall high up, through the top into a cleat on the wall, and not through the thin back alone", words(&bare)));
+            lines.push(format!("fit a cleat of 3/4 by 3 in or 19 by 75 mm between the uprights of {}, on edge against the back and high up, and glue and screw it to them", words(&bare)));
         }
-        lines.push("drive two screws at each stud, 1-1/2 in or 38 mm deep in the stud, or use plugs made for masonry".to_owned());
+        lines.push(
+            "screw through the cleats into the wall, and not through the thin back alone"
+                .to_owned(),
+        );
+        lines.push("drive two screws at each stud, 2-1/2 to 3 in or 65 to 75 mm long, so that they go 1-1/2 in or 38 mm into the stud, or use plugs made for masonry".to_owned());
         lines.push(
             "shim behind a screw where there is a gap, or it pulls the case out of square"
                 .to_owned(),
@@ -145,10 +149,17 @@ impl Maker<'_, '_> {
         lines
     }
 
-    /// The upper board at the wall that a screw may go through.
-    fn rear_stretcher(&self, case: &Case) -> Option<PartId> {
-        let own = self.ids(|part| part.case == case.id && part.role == Role::Stretcher);
-        own.into_iter().max_by_key(|id| self.parts.get(*id).map(|part| part.extent(Direction::Z).1))
+    /// The board under which a cleat at the wall is fixed. It lies flat, so no
+    /// screw goes through it into the wall.
+    fn upper_board(&self, case: &Case) -> Option<PartId> {
+        let is_upper = |part: &Part| {
+            part.case == case.id
+                && match part.role {
+                    Role::Stretcher => part.which == Which::Back,
+                    role => role == Role::Top,
+                }
+        };
+        self.ids(is_upper).first().copied()
     }
 
     fn put_back(&self) -> Vec<String> {
