@@ -55,6 +55,11 @@ const TABLE: &[Row] = &[
         ["inside face", "bottom edge", "left end"],
     ),
     (
+        "tall back",
+        ["left edge", "right edge", "bottom end", "top end", "inside face", "wall face"],
+        ["inside face", "left edge", "bottom end"],
+    ),
+    (
         "kick",
         ["left end", "right end", "bottom edge", "top edge", "front face", "back face"],
         ["front face", "top edge", "left end"],
@@ -225,6 +230,7 @@ fn kind(parts: &Parts, part: &Part) -> &'static str {
         | Role::FixedShelf
         | Role::AdjustableShelf
         | Role::DrawerBottom => "lying",
+        Role::Back if part.placement.length == Direction::Y => "tall back",
         Role::Back => "back",
         Role::Kick => "kick",
         Role::BaseMember if matches!(part.which, Which::Front | Which::Back) => "kick",

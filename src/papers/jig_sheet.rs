@@ -18,7 +18,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     }
     let mut blocks = vec![
         Block::Caution("Feed against the turn of the bit; never climb-cut by hand. A bit wider than 1 in (25 mm) runs in a router table only, never by hand. On the table feed from right to left, with featherboards and a push block. Unplug before you change a bit; three quarters of the shank in the collet. Eyes, ears, dust mask; dust of hardwoods can harm, so draw it off at the bit.".into()),
-        Block::Note(format!("{} set-ups, in the order that changes the bit least. Each has one guide. The first setting counts from the edge, end, or face that is named; left and right are as seen from the front. A further setting counts from the same place, unless it says how far to move the guide. All settings hold for the bit in the heading over them, and those of a straight-edge for a base plate {} across. Make every pass on every piece at one setting before you move the guide to the next.", setups.len(), source.figures.text(source.work.piece.shop.base_plate))),
+        Block::Note(format!("{} set-ups, in the order that changes the bit least. Each has one guide. The first setting counts from the edge, end, or face that is named; left and right are as seen from the front. A further setting counts from the same place, unless it says how far to move the guide. All settings hold for the bit in the heading over them, and those of a straight-edge for a base plate {} across. A straight-edge is clamped to one piece at a time: make all passes at both settings before you unclamp it, moving it over by the gauge block. On the router table make every pass on every piece at one setting before you move the fence.", setups.len(), source.figures.text(source.work.piece.shop.base_plate))),
     ];
     let mut bit = None;
     for (number, setup) in setups.iter().enumerate() {
@@ -262,7 +262,8 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
             let count = setup.lines.len();
             let center = text(first.from + first.wide.half());
             let what = format!("from the {datum} to the center of the first of {count} flutes");
-            (center, what, Vec::new())
+            let scrap = "clamp scrap of the same thickness beside the piece for the straight-edge and the base, and behind it where the bit comes out".to_owned();
+            (center, what, vec![scrap])
         }
     };
     let mut more = vec![cut(source, setup, first)];
@@ -270,6 +271,9 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
     let stopped = setup.runs.iter().any(|run| run.stops != (Length::ZERO, Length::ZERO));
     if stopped {
         more.push("feed in the direction that the guide asks for: where that comes to the stop first, plunge there; else end there".to_owned());
+        if setup.guided.is_some() {
+            more.push("chisel the rounded end of a stopped cut square".to_owned());
+        }
     }
     let passes: Vec<String> =
         setup.passes.iter().map(|pass| source.figures.mating(*pass)).collect();
@@ -317,19 +321,25 @@ fn has_faces(source: &Source<'_, '_>, setup: &Setup) -> bool {
 /// The flutes, line by line.
 fn lines(source: &Source<'_, '_>, setup: &Setup) -> Table {
     let mut lines = Table {
-        columns: vec![right("line").strong(), right("center from the datum").strong()],
+        columns: vec![
+            right("line").strong(),
+            right("center from the datum"),
+            right("straight-edge from the datum").strong(),
+        ],
         ..Table::default()
     };
+    let half = source.work.piece.shop.base_plate.half();
     for (line, channel) in setup.set_lines().iter().enumerate() {
-        let center = source.figures.text(channel.from + channel.wide.half());
-        lines.rows.push(vec![(line + 1).to_string(), center]);
+        let center = channel.from + channel.wide.half();
+        let guide = source.figures.text(center + half);
+        lines.rows.push(vec![(line + 1).to_string(), source.figures.text(center), guide]);
     }
     let once = match setup.lines.len() % 2 {
         0 => "",
         _ => "; the last one is the middle, and one cut makes it",
     };
     lines.foot = format!(
-        "cut each line twice at one setting: once from the {}, and once with the piece turned round, from the edge or end across from it{once}",
+        "the straight-edge stands on the far side of the cut, on the left of the router as you push it; cut each line twice at one setting: once from the {}, and once with the piece turned round, from the edge or end across from it{once}",
         setup.datum
     );
     lines

@@ -106,18 +106,29 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
         .filter_map(|id| parts.get(*id)?.opening())
         .find_map(|id| piece.opening(id))
         .map_or("", |opening| opening.title());
+    // Of several cases each is told by its name.
+    let case = match piece.cases.as_slice() {
+        [_] => String::new(),
+        _ => {
+            let own = ids.iter().find_map(|id| piece.case(parts.get(*id)?.case));
+            own.map_or(String::new(), |case| format!(" of {}", case.name))
+        }
+    };
     if units(|unit| matches!(unit, Assembly::Frame(_))) {
-        "the face frame".to_owned()
+        format!("the face frame{case}")
     } else if units(|unit| matches!(unit, Assembly::Base(_))) {
-        "the base".to_owned()
+        format!("the base{case}")
     } else if units(|unit| matches!(unit, Assembly::DrawerBox(_))) {
         format!("the drawer box of {opening}")
     } else if units(|unit| matches!(unit, Assembly::Front(_))) {
         format!("the front of {opening}")
     } else if any(|unit| matches!(unit, Assembly::Frame(_))) {
-        "the case with its face frame".to_owned()
+        match case.strip_prefix(" of ") {
+            Some(name) => format!("{name} with its face frame"),
+            None => "the case with its face frame".to_owned(),
+        }
     } else {
-        "the case".to_owned()
+        case.strip_prefix(" of ").map_or_else(|| "the case".to_owned(), str::to_owned)
     }
 }
 

@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::Length;
 use crate::model::JointKind;
-use crate::parts::{Cuboid, Direction, Joint, JointSort, Part, PartId, Parts};
+use crate::parts::{Assembly, Cuboid, Direction, Joint, JointSort, Part, PartId, Parts};
 
 use super::solid::solid;
 
@@ -141,7 +141,11 @@ impl Apart {
         // joints, and rather a board within the assembly than one that closes it.
         let stays = (0..groups.len()).max_by_key(|index| {
             let (own, held, holds) = (groups[*index].parts.len(), guests(*index), hosts(*index));
-            (own, held + holds, held > 0 && holds > 0, holds, Reverse(*index))
+            // What stands on the floor is not lifted onto the rest.
+            let is_base = groups[*index].parts.iter().all(|id| {
+                parts.get(*id).is_some_and(|part| matches!(part.assembly, Assembly::Base(_)))
+            });
+            (is_base, own, held + holds, held > 0 && holds > 0, holds, Reverse(*index))
         });
         let mut left: BTreeSet<usize> = (0..groups.len()).collect();
         let mut off = Vec::new();
