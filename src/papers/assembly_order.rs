@@ -110,7 +110,7 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                 let Some(hinge) = piece.hinge(index) else { continue };
                 let mut told = vec![match hinge.swing_written {
                     true => format!("opens to {} degrees", hinge.swing.0),
-                    false => "how far it opens is not given, so every check takes the door to open past square; look it up on its sheet".to_owned(),
+                    false => "how far it opens is not given, so the checks take the door to open square, and look for binding up to 180 degrees; look it up on its sheet".to_owned(),
                 }];
                 if let HingeKind::Cup { diameter, bore, from_edge, plate, .. } = hinge.kind {
                     let (cup, deep) = (figures.hardware(diameter), figures.hardware(bore));

@@ -103,15 +103,6 @@ impl Part {
     /// How far a place lies from a face, counted along the part's own axes.
     #[must_use]
     pub fn distance(&self, datum: Face, place: Length) -> Length {
-        if datum.is_start() { place } else { self.reach(datum) - place }
-    }
-
-    /// The size of the part between a face and the one across from it.
-    fn reach(&self, face: Face) -> Length {
-        match face {
-            Face::LengthStart | Face::LengthEnd => self.length.length,
-            Face::WidthStart | Face::WidthEnd => self.width.length,
-            Face::ThickStart | Face::ThickEnd => self.thickness.length,
-        }
+        if datum.is_start() { place } else { self.depth(datum) - place }
     }
 }

@@ -128,6 +128,13 @@ impl Part {
         self.path.get(self.own..).unwrap_or(&self.path)
     }
 
+    /// The axis along which it lies against another part, face to face.
+    #[must_use]
+    pub fn touching(&self, other: &Self) -> Option<Direction> {
+        let (one, two) = (self.cuboid(), other.cuboid());
+        Direction::ALL.into_iter().find(|axis| one.overlap_along(&two, *axis).is_zero())
+    }
+
     /// From and to along an axis of the piece.
     #[must_use]
     pub fn extent(&self, direction: Direction) -> (Length, Length) {

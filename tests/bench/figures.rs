@@ -8,7 +8,7 @@ pub(super) fn exact(text: &str) -> Option<f64> {
     }
 }
 
-/// A printed figure: `3-5/16~`, `77.5`, `35 mm`, `12-1/2 (m)`. What stands
+/// A printed figure: `3-5/16~`, `77.5`, `12-1/2 (m)`. What stands
 /// behind it says only that it was rounded or measured, or its unit.
 pub(super) fn printed(text: &str) -> Option<f64> {
     let text = text.trim();

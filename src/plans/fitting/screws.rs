@@ -155,7 +155,7 @@ fn boards(work: &Workings<'_>, found: &mut Vec<Screws>) {
                 add(found, Purpose::Backs, bought(least, most, unit), count);
             }
             (JointSort::Wood(JointKind::Screw) | JointSort::Planted, _) => {
-                let axis = touching(part, into).unwrap_or(into.placement.thickness);
+                let axis = part.touching(into).unwrap_or(into.placement.thickness);
                 let outer = if into.placement.thickness == axis { into } else { part };
                 let least = outer.thickness.length + into_end(unit);
                 let along = part.cuboid();
@@ -172,7 +172,7 @@ fn boards(work: &Workings<'_>, found: &mut Vec<Screws>) {
 
 /// Through a block into the board that it lies on, short of its far face.
 fn through(block: &Part, board: &Part, unit: Unit) -> Long {
-    let axis = touching(block, board).unwrap_or(board.placement.thickness);
+    let axis = block.touching(board).unwrap_or(board.placement.thickness);
     let own = block.cuboid().size(axis);
     let most = own + board.cuboid().size(axis) - trade::short_of_face(unit);
     bought(own + into_face(unit), most, unit)
@@ -181,10 +181,4 @@ fn through(block: &Part, board: &Part, unit: Unit) -> Long {
 fn bought(least: Length, most: Length, unit: Unit) -> Long {
     let least = least.min(most);
     trade::screw_sold(least, most, unit).map_or(Long::Between(least, most), Long::Is)
-}
-
-/// The axis along which two boards lie face to face.
-fn touching(a: &Part, b: &Part) -> Option<Direction> {
-    let (a, b) = (a.cuboid(), b.cuboid());
-    Direction::ALL.into_iter().find(|axis| a.overlap_along(&b, *axis).is_zero())
 }

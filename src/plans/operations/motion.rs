@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::Length;
 use crate::model::JointKind;
-use crate::parts::{Assembly, Cuboid, Direction, Joint, JointSort, Part, PartId, Parts};
+use crate::parts::{Assembly, Cuboid, Direction, Joint, JointSort, PartId, Parts};
 
 use super::solid::solid;
 
@@ -84,8 +84,8 @@ struct Group {
     wood: Vec<(PartId, Cuboid)>,
 }
 
-/// The way in which these joints are closed. `fixed` tells which parts are one
-/// already: parts with the same number.
+/// The way in which these joints are closed. `fixed` gives all the parts that a
+/// part is one with already.
 pub(super) fn moves(
     parts: &Parts,
     joints: &[&Joint],
@@ -329,10 +329,10 @@ impl Scene<'_> {
                 let takes = into.features.iter().find(|cut| cut.takes == Some(joint.part));
                 match takes {
                     Some(cut) => into.placement.direction(cut.face),
-                    None => touching(part, into).unwrap_or(part.placement.length),
+                    None => part.touching(into).unwrap_or(part.placement.length),
                 }
             }
-            JointSort::Planted => touching(part, into).unwrap_or(part.placement.thickness),
+            JointSort::Planted => part.touching(into).unwrap_or(part.placement.thickness),
             JointSort::Miter
             | JointSort::Hung
             | JointSort::Slid
@@ -434,12 +434,6 @@ fn is_shaping(joint: &Joint) -> bool {
         | JointSort::Laid
         | JointSort::FrontFixed => false,
     }
-}
-
-/// The axis along which two parts lie against each other.
-fn touching(part: &Part, into: &Part) -> Option<Direction> {
-    let (one, other) = (part.cuboid(), into.cuboid());
-    Direction::ALL.into_iter().find(|axis| one.overlap_along(&other, *axis).is_zero())
 }
 
 fn place(axis: Direction) -> usize {

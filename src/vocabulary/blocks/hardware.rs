@@ -22,7 +22,7 @@ block! {
     ).default("0");
     SWING: Angle = (
         "swing",
-        "how far it opens; if not written, every check takes the door to open past square",
+        "how far it opens; if not written, the checks take the door to open square, and look for binding up to 180 degrees",
         "swing 105 deg",
     ).default("180 deg");
     GAP: Length = (

@@ -112,7 +112,7 @@ impl Maker<'_, '_> {
             last = self.one_coat(finish, 1, (&first, &early), last);
             if finish.coats > 1 {
                 let whole = finish::surface(self.piece, self.parts, used, &[]);
-                for number in 2..=finish.coats.min(12) {
+                for number in 2..=finish.coats {
                     last = self.one_coat(finish, number, (&whole, &[]), last);
                 }
             }
