@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use casewright::papers::{self, Format};
 use serde_json::Value;
 
-use crate::support::demo_pieces;
+use crate::support::{compile, demo_pieces, spec};
 
 /// The packet of every demo piece.
 fn packets() -> Vec<(String, Value)> {
@@ -65,4 +65,23 @@ fn six_faces_of_a_part_have_six_names() {
             }
         }
     }
+}
+
+/// Two layers of a sheet that is sold as 3/4 in and is 23/32 in make a packer of
+/// 1-1/32 in.
+#[test]
+fn layers_of_a_sheet_are_as_thick_as_it_was_bought() {
+    let text = spec("first.case").replace("joint rabbet\n", "joint rabbet; packer-stock ply\n");
+    let packet = papers::one(&compile(&text), "packet", Format::Json).expect("a packet");
+    let packet: Value = serde_json::from_str(&packet).unwrap();
+    let broken_down: Vec<&Value> = packet["operations"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter(|own| own["kind"] == "break down" && own["part"] == "UP-LPK")
+        .collect();
+    assert_eq!(broken_down.len(), 1);
+    assert_eq!(broken_down[0]["stock"], "ply");
+    assert_eq!(broken_down[0]["pieces"], 2);
+    assert_eq!(broken_down[0]["size"][2]["exact"], "23/32");
 }

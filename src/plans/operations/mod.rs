@@ -220,7 +220,11 @@ fn broken_down(work: &Workings<'_>, id: PartId, part: &Part) -> Doing {
     let layers = gluing::layers(work.piece, part);
     if layers > 1 {
         pieces *= layers;
-        thick = work.piece.stock(part.stock).map_or(thick, |stock| stock.nominal);
+        // Boards are rough until they are planed; a sheet is as thick as it was bought.
+        thick = work.piece.stock(part.stock).map_or(thick, |stock| match stock.is_solid() {
+            true => stock.nominal,
+            false => stock.thickness.length,
+        });
     }
     Doing::BreakDown { part: id, pieces, size: [rough.length, wide, thick] }
 }
