@@ -6,6 +6,7 @@ use crate::vocabulary::Run;
 use super::carries::Carries;
 use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
+use super::insertion::Insertion;
 use super::joinery::Joinery;
 use super::size::Size;
 
@@ -139,6 +140,8 @@ pub struct DrawerBoxes {
     pub groove_play: Size,
     /// The stock of the packers that bring a slide flush with its opening.
     pub packer_stock: StockId,
+    /// Where that stock is written, or would be.
+    pub packer_stock_at: Insertion,
     /// The height of a packer.
     pub packer_wide: Size,
     /// The statement that gives the groove's height, where one does.

@@ -24,6 +24,12 @@ impl Insertion {
         Self { span: body.place(block), block: Some(block.spelling()) }
     }
 
+    /// The statement that is there, or the place where one would be added.
+    #[must_use]
+    pub fn span(&self) -> Span {
+        self.span
+    }
+
     /// The edit that makes a statement stand there.
     #[must_use]
     pub fn says(&self, statement: &str, title: impl Into<String>) -> Fix {

@@ -8,6 +8,7 @@ use super::carries;
 use super::front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Set};
 use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
+use super::insertion::Insertion;
 use super::lower::Lower;
 use super::read_case::{Shared, joinery, stock};
 
@@ -158,6 +159,7 @@ pub(super) fn drawers(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Op
     Some(DrawerBoxes {
         groove_play: ctx.size(sizes, PLAY, "play of the bottom")?,
         packer_stock: packer.map_or(stock, |packer| StockId(packer.value)),
+        packer_stock_at: Insertion::of(body, PACKER_STOCK),
         packer_wide: ctx.positive(body, PACKER_WIDE, "packer width").known()?,
         stock,
         bottom_stock: StockId(bottom?.value),

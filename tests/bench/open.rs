@@ -18,8 +18,6 @@ pub(super) const IN_DRAWN: &[Known] = &[
     &["the pull hole"],
     &["a hole at ", " runs out of the board"],
     &["front, panel: wood is left"],
-    // A packer thinner than its sheet.
-    &["break down", "packer: ", " thick"],
     // No way in was found past such a shelf.
     &["nothing says from where"],
     // A shelf that is longer than its opening is wide, and the opening too low.

@@ -1,6 +1,7 @@
 //! What the stock allows.
 
 mod actual_odd;
+mod packer_too_thin;
 mod part_too_large;
 mod planed_too_thick;
 mod planing_scant;
@@ -16,6 +17,7 @@ use crate::trade;
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
     &actual_odd::RULE,
+    &packer_too_thin::RULE,
     &part_too_large::RULE,
     &planed_too_thick::RULE,
     &planing_scant::RULE,

@@ -1,0 +1,95 @@
+//! A packer that would have to be planed out of a sheet.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::Length;
+use crate::model::{DrawerBoxes, Piece, Stock};
+use crate::parts::{Part, Role};
+use crate::plans::Workings;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "packer-too-thin",
+    severity: Severity::Error,
+    finds: "A packer beside a drawer slide is cut from a sheet that is thicker than the packer has to be.",
+    why: "A sheet keeps the thickness that it was bought with. Planed down, it loses its outer plies and goes hollow, and left as it is, it stands past the edge of the opening and the drawer is too wide for its slides.",
+    source: "Plane geometry. That a single sheet is not planed is common practice; no published source.",
+    formula: "",
+    accept: "",
+    example: Example {
+        base: Base::Console,
+        sound: "groove { up 13 mm; deep 5/16 }",
+        wrong: "groove { up 13 mm; deep 5/16 }; packer-stock birch-ply",
+    },
+    check: Check::Parts(check),
+    sometimes: None,
+};
+
+/// A packer of sheet, and by how much the sheet is thicker.
+struct Thin<'a> {
+    part: &'a Part,
+    boxes: &'a DrawerBoxes,
+    sheet: &'a Stock,
+    over: Length,
+}
+
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
+    for case in &piece.cases {
+        let Some(boxes) = &case.drawers else { continue };
+        let Some(sheet) = piece.stock(boxes.packer_stock).filter(|own| !own.is_solid()) else {
+            continue;
+        };
+        let packers = parts.of_case(case.id).iter().filter(|part| part.role == Role::Packer);
+        for part in packers {
+            let over = sheet.thickness.length - part.thickness.length;
+            if over.is_positive() {
+                sink.push(finding(piece, &Thin { part, boxes, sheet, over }));
+            }
+        }
+    }
+}
+
+fn finding(piece: &Piece, thin: &Thin<'_>) -> Diagnostic {
+    let Thin { part, boxes, sheet, over } = *thin;
+    let tape = piece.tape();
+    let own = sheet.thickness.length;
+    let thick = part.thickness.length;
+    let written = boxes.packer_stock_at.span();
+    let at = if written.start == written.end { boxes.span } else { written };
+    let mut found = RULE
+        .finding(
+            format!(
+                "{} can't be cut from {}, because the sheet is thicker than the packer",
+                part.path, sheet.name
+            ),
+            at,
+            format!("{} is {} thick", sheet.name, tape.text(own)),
+        )
+        .sum(
+            Sum::new("too thick by", tape.print(own).shown - tape.print(thick).shown, tape)
+                .plus(tape.print(own).shown, "sheet", tape)
+                .minus(tape.print(thick).shown, "packer", tape),
+        )
+        .because("a sheet can't be planed, and as it is it stands past the edge of the opening")
+        .subject(&part.path)
+        .urgency(over / Length::mm(1));
+    if let Some(opening) = part.opening().and_then(|id| piece.opening(id)) {
+        let room = format!("its packer has {} to the edge of this opening", tape.text(thick));
+        found = found.label(opening.span, room);
+    }
+    match solid(piece, boxes, thick) {
+        Some(wood) => found.fix(boxes.packer_stock_at.says(
+            &format!("packer-stock {}", wood.name),
+            format!("plane the packers from {}", wood.name),
+        )),
+        None => found.note("name a `packer-stock` of lumber, which can be planed to thickness"),
+    }
+}
+
+/// The lumber to plane such a packer from: the thinnest that is thick enough in
+/// one layer; else that of the boxes.
+fn solid<'a>(piece: &'a Piece, boxes: &DrawerBoxes, thick: Length) -> Option<&'a Stock> {
+    let enough = |stock: &&Stock| stock.is_solid() && stock.thickness.length >= thick;
+    let thinnest = piece.stocks.iter().filter(enough).min_by_key(|own| own.thickness.length);
+    thinnest.or_else(|| piece.stock(boxes.stock).filter(|own| own.is_solid()))
+}
