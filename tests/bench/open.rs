@@ -11,9 +11,6 @@ pub(super) const IN_DEMOS: &[Known] = &[];
 pub(super) const IN_DRAWN: &[Known] = &[
     // Flutes across a front that is too low to carry a router.
     &["front: the face is too narrow for the router to stand on"],
-    // A framed front so low that its rails lie in each other.
-    &[" front, top rail", " front, bottom rail"],
-    &[" door, top rail", " door, bottom rail"],
     // A pull at the edge of a panel.
     &["the pull hole"],
     &["a hole at ", " runs out of the board"],

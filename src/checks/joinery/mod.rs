@@ -11,11 +11,13 @@ mod miter_unequal;
 mod pocket_screw_through;
 mod pocket_seen;
 mod rabbet_too_thin;
+mod rails_meet;
 
 use crate::checks::rule::Rule;
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
+    &rails_meet::RULE,
     &part_impossible::RULE,
     &dado_too_deep::RULE,
     &groove_meets_joint::RULE,

@@ -5,8 +5,10 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
 use crate::model::Case;
-use crate::parts::{Assembly, Direction, Face, FeatureKind, Part};
+use crate::parts::{Assembly, Direction, Face, FeatureKind, Part, Role};
 use crate::plans::Workings;
+
+use super::rails_meet;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "part-impossible",
@@ -29,17 +31,17 @@ pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     let wall = piece.wall();
-    // The boards of a box that does not go into its opening only say so again.
+    // The boards of a box that does not go into its opening only say so again, and so
+    // does the panel of a front without room for one.
     let boxes = hardware::box_too_big::told(sink);
+    let fronts = rails_meet::told(sink);
+    let path = |opening| piece.opening(opening).map_or("", |opening| opening.path.as_str());
     let is_told = |part: &Part| match part.assembly {
-        Assembly::DrawerBox(opening) => {
-            piece.opening(opening).is_some_and(|opening| boxes.contains(&opening.path))
+        Assembly::DrawerBox(opening) => boxes.contains(path(opening)),
+        Assembly::Front(front) => {
+            part.role == Role::FrontPanel && fronts.contains(path(front.opening))
         }
-        Assembly::Base(_)
-        | Assembly::Carcass(_)
-        | Assembly::Frame(_)
-        | Assembly::Front(_)
-        | Assembly::Loose(_) => false,
+        Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => false,
     };
     for part in parts.all.iter().filter(|part| !is_told(part)) {
         let sizes = [
