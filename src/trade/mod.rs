@@ -20,6 +20,7 @@ mod slips;
 mod small_work;
 mod plane;
 mod square;
+mod tilting;
 mod swing;
 
 pub use board::{board_feet, cubic_metres, surface_measure, tallied_feet};
@@ -59,6 +60,7 @@ pub use square::{
     box_within, diagonal, diagonals_within, differ, flat_within, lean, root_sum_square,
 };
 pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};
+pub use tilting::{height_to_tilt, longest_to_tilt};
 pub use weight::{
     BASIS, Carry, USUAL_GRAVITY, carry, density, grams, kilograms, lighter_at, one_person, team,
     volume,

@@ -141,17 +141,15 @@ impl<'a, 'p> Room<'a, 'p> {
             .iter()
             .map(|part| self.boards[*part].placed(&whole(self.boards[*part].exact)))
             .collect();
-        // From the middle of the shelf to what stands nearest, along one axis.
-        let clear = |axis: usize, among: &dyn Fn(&Space) -> bool| {
+        // From a point to what stands nearest, along one axis.
+        let clear = |point: [f64; 2], axis: usize, among: &dyn Fn(&Space) -> bool| {
             let beside = |other: &&Space| {
                 let across = 1 - axis;
-                among(other)
-                    && other[across][0] < middle[across]
-                    && middle[across] < other[across][1]
+                among(other) && other[across][0] < point[across] && point[across] < other[across][1]
             };
             let beside: Vec<&Space> = others.iter().filter(beside).collect();
-            let before = beside.iter().filter(|other| other[axis][1] <= middle[axis]);
-            let behind = beside.iter().filter(|other| other[axis][0] >= middle[axis]);
+            let before = beside.iter().filter(|other| other[axis][1] <= point[axis]);
+            let behind = beside.iter().filter(|other| other[axis][0] >= point[axis]);
             let from = before.map(|other| other[axis][1]).fold(f64::MIN, f64::max);
             behind.map(|other| other[axis][0]).fold(f64::MAX, f64::min) - from
         };
@@ -160,24 +158,37 @@ impl<'a, 'p> Room<'a, 'p> {
             Side::Back => own[2][1] < other[2][1],
             Side::Left | Side::Right | Side::Below | Side::Above => true,
         };
-        let covers = |other: &&Space| {
+        let covers = |point: [f64; 2], other: &Space| {
             on_way(other)
-                && (0..2).all(|axis| other[axis][0] < middle[axis] && middle[axis] < other[axis][1])
+                && (0..2).all(|axis| other[axis][0] < point[axis] && point[axis] < other[axis][1])
         };
-        if others.iter().any(|other| covers(&other)) {
+        // A shelf may lie behind several openings; it goes in through any.
+        let mut edges: Vec<f64> =
+            others.iter().filter(|other| on_way(other)).flat_map(|other| other[0]).collect();
+        edges.extend(own[0]);
+        edges.retain(|edge| own[0][0] <= *edge && *edge <= own[0][1]);
+        edges.sort_by(f64::total_cmp);
+        let openings: Vec<[f64; 2]> = edges
+            .windows(2)
+            .map(|pair| [f64::midpoint(pair[0], pair[1]), middle[1]])
+            .filter(|point| !others.iter().any(|other| covers(*point, other)))
+            .collect();
+        if openings.is_empty() {
             return Some("there is no opening to tilt it through".to_owned());
         }
         let level_with = |other: &Space| other[2][0] < own[2][1] && own[2][0] < other[2][1];
-        let (wide, high) = (clear(0, &on_way), clear(1, &on_way));
         let [long, thick] = [0, 1].map(|axis| own[axis][1] - own[axis][0]);
-        let passes = (0..=90).map(|turned| f64::from(turned).to_radians()).any(|turned| {
-            long * turned.cos() + thick * turned.sin() <= wide
-                && long * turned.sin() + thick * turned.cos() <= high
+        let passes = openings.into_iter().any(|point| {
+            let (wide, high) = (clear(point, 0, &on_way), clear(point, 1, &on_way));
+            (0..=90).map(|turned| f64::from(turned).to_radians()).any(|turned| {
+                long * turned.cos() + thick * turned.sin() <= wide
+                    && long * turned.sin() + thick * turned.cos() <= high
+            })
         });
         if !passes {
             return Some("it can't be tilted through its opening".to_owned());
         }
-        let turns = long.hypot(thick) <= clear(0, &level_with);
+        let turns = long.hypot(thick) <= clear([middle[0], middle[1]], 0, &level_with);
         (!turns).then(|| "it can't be turned level between its boards".to_owned())
     }
 

@@ -17,10 +17,27 @@ pub(super) const IN_DRAWN: &[Known] = &[
     &["front, panel: wood is left"],
     // No way in was found past such a shelf.
     &["nothing says from where"],
-    // A shelf that is longer than its opening is wide, and the opening too low.
-    &["it can't be tilted through its opening"],
-    &["there is no opening to tilt it through"],
 ];
+
+/// What the shop finds where the compiler warns of it by a finding of this name:
+/// the maker has been told.
+const TOLD: &[(&str, Known)] = &[("shelf-stuck", &["it can't be tilted through its opening"])];
+
+/// True for a fault that one of these findings is about, each told by its name and
+/// by the path of what it is about.
+pub(super) fn is_told(complaint: &str, findings: &[(&str, &str)]) -> bool {
+    let words: Vec<&str> = complaint.split(|letter: char| !letter.is_alphanumeric()).collect();
+    TOLD.iter().filter(|(_, known)| has_all(complaint, known)).any(|(slug, _)| {
+        let mut own = findings.iter().filter(|(name, _)| name == slug);
+        own.any(|(_, path)| {
+            // The opening in it: pieces drawn at random have openings n1, n2, …
+            let is_opening = |name: &&str| {
+                name.strip_prefix('n').is_some_and(|number| number.parse::<u16>().is_ok())
+            };
+            path.split('.').rfind(is_opening).is_some_and(|name| words.contains(&name))
+        })
+    })
+}
 
 /// True for a fault that is known.
 pub(super) fn is_known(complaint: &str, lists: &[&[Known]]) -> bool {

@@ -1,5 +1,6 @@
 //! Hinges, slides and what they need.
 
+mod shelf_stuck;
 mod shelves_crowded;
 mod gap_wide;
 pub(super) mod box_too_big;
@@ -44,6 +45,7 @@ pub(super) const RULES: &[&Rule] = &[
     &slide_room::RULE,
     &slide_unheld::RULE,
     &too_few_hinges::RULE,
+    &shelf_stuck::RULE,
     &shelves_crowded::RULE,
 ];
 

@@ -1,0 +1,84 @@
+//! A loose shelf that can't be got in behind its frame.
+
+use crate::checks::once::Once;
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
+use crate::measure::Length;
+use crate::model::{Axis, Opening, Piece};
+use crate::parts::{Part, Role};
+use crate::plans::Workings;
+use crate::trade;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "shelf-stuck",
+    severity: Severity::Warning,
+    finds: "An adjustable shelf is longer than its opening in the face frame is wide, and the opening is too low to tilt it in.",
+    why: "The shelf reaches behind the stiles, so it goes in with one end up and is laid level inside. Where the opening is too low for that, the shelf can't go in once the frame is on, and it can't come out again.",
+    source: "Plane geometry.",
+    formula: "Tilted by an angle a, the shelf is long · cos a + thick · sin a wide, and long · sin a + thick · cos a high.",
+    accept: "Accept it if you lay the shelf in before the back or the frame is on, and it may stay in for good.",
+    example: Example {
+        base: Base::First,
+        sound: "drawer upper { high 5 }\n      rail { wide 1-1/2 }\n      doors store { share 1; shelf { adjustable 1 } }",
+        wrong: "doors upper { high 11-1/2; shelf { adjustable 1 } }\n      rail { wide 1-1/2 }\n      doors store { share 1 }",
+    },
+    check: Check::Parts(check),
+    sometimes: None,
+};
+
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
+    let mut once = Once::default();
+    for shelf in parts.all.iter().filter(|part| part.role == Role::AdjustableShelf) {
+        let framed = piece.case(shelf.case).is_some_and(|case| case.frame.is_some());
+        let Some(opening) = shelf.opening().and_then(|id| piece.opening(id)) else { continue };
+        if !framed {
+            continue;
+        }
+        let [wide, high] = [Axis::Across, Axis::Down].map(|axis| opening.as_built(axis).length);
+        let (long, thick) = (shelf.length.length, shelf.thickness.length);
+        let needed = trade::height_to_tilt(long, thick, wide);
+        if needed.is_some_and(|needed| needed <= high) || !once.is_first(shelf.span) {
+            continue;
+        }
+        sink.push(finding(piece, shelf, opening, [wide, high], needed));
+    }
+}
+
+fn finding(
+    piece: &Piece,
+    shelf: &Part,
+    opening: &Opening,
+    [wide, high]: [Length; 2],
+    needed: Option<Length>,
+) -> Diagnostic {
+    let tape = piece.tape();
+    let long = shelf.length.length;
+    let mut found = RULE
+        .finding(
+            format!("the shelf of {} can't be tilted in through its opening", opening.path),
+            shelf.span,
+            format!("a shelf {} long", tape.text(long)),
+        )
+        .label(opening.span, format!("{} wide and {} high", tape.text(wide), tape.text(high)))
+        .because(
+            "it reaches behind the frame on both sides, and the opening is too low to tilt it in",
+        )
+        .subject(&opening.path);
+    if let Some(needed) = needed {
+        let (needed, high) = (tape.print(needed).shown, tape.print(high).shown);
+        found = found
+            .sum(
+                Sum::new("too low by", needed - high, tape)
+                    .plus(needed, "height to tilt the shelf", tape)
+                    .minus(high, "opening", tape),
+            )
+            .urgency((needed - high) / Length::mm(1));
+    }
+    let longest = tape.down(trade::longest_to_tilt(shelf.thickness.length, wide, high));
+    found.note(format!(
+        "a shelf {} long goes in; write a larger `clearance` for the shelves if your pins reach that far",
+        tape.figure(longest)
+    ))
+    .note("otherwise make the opening higher, use narrower stiles, or write `fixed` for `adjustable`")
+}
