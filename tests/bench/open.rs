@@ -11,10 +11,6 @@ pub(super) const IN_DEMOS: &[Known] = &[];
 pub(super) const IN_DRAWN: &[Known] = &[
     // Flutes across a front that is too low to carry a router.
     &["front: the face is too narrow for the router to stand on"],
-    // A pull at the edge of a panel.
-    &["the pull hole"],
-    &["a hole at ", " runs out of the board"],
-    &["front, panel: wood is left"],
     // No way in was found past such a shelf.
     &["nothing says from where"],
 ];

@@ -1,11 +1,12 @@
 //! A hole that runs into a joint, or out of its part.
 
+use crate::checks::joinery;
 use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::Piece;
-use crate::parts::{Bore, Direction, Face, Feature, FeatureKind, Part};
+use crate::parts::{Bore, Direction, Face, Feature, FeatureKind, Part, Parts, Role};
 use crate::plans::Workings;
 
 use super::bores;
@@ -13,7 +14,7 @@ use super::bores;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "bore-meets-joint",
     severity: Severity::Error,
-    finds: "A hole for a hinge, a hinge plate, or a pull runs into a joint of its part or over the part's edge. The joint may be a dado, groove, rabbet, mortise, notch, or pocket hole.",
+    finds: "A hole for a hinge, a hinge plate, or a pull runs into a joint of its part or over the part's edge. The joint may be a dado, groove, rabbet, mortise, notch, or pocket hole. In a framed front, the hole for a pull in the panel runs into a rail or stile.",
     why: "The screw meets a joint instead of solid wood, so it holds nothing or splits the board that the joint houses. A hole that runs over an edge can't be bored clean.",
     source: "Plane geometry. A pocket hole is taken to be as wide as its 3/8 in step drill.",
     formula: "",
@@ -30,7 +31,11 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
+    // Where two rails meet, there is no panel to bore.
+    let met = joinery::rails_meet::told(sink);
     for part in &parts.all {
+        let own = part.opening().and_then(|id| piece.opening(id));
+        let is_told = own.is_some_and(|opening| met.contains(&opening.path));
         let mut once = Once::default();
         for (bore, kind) in bores(part) {
             let what = kind.word();
@@ -49,7 +54,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                     .note("move it farther in"),
                 )
             } else {
-                part.features.iter().find_map(|joint| into(piece, part, (bore, kind), joint))
+                let joint =
+                    part.features.iter().find_map(|joint| into(piece, part, (bore, kind), joint));
+                let framed = || into_frame(piece, parts, part, bore).filter(|_| !is_told);
+                joint.or_else(framed)
             };
             let Some(found) = found.filter(|_| once.is_first(bore.span)) else { continue };
             sink.push(
@@ -94,6 +102,40 @@ fn into(
         );
     }
     Some(found)
+}
+
+/// The hole of a pull in a panel that runs into a rail or stile: the edges of the
+/// panel lie in their grooves.
+fn into_frame(piece: &Piece, parts: &Parts, panel: &Part, bore: &Feature) -> Option<Diagnostic> {
+    if panel.role != Role::FrontPanel {
+        return None;
+    }
+    let tape = piece.tape();
+    let holes = panel.hollows(bore);
+    let own = parts.of_case(panel.case).iter().filter(|part| {
+        part.assembly == panel.assembly && matches!(part.role, Role::FrontRail | Role::FrontStile)
+    });
+    let shared = |member: &Part| {
+        let wood = member.cuboid();
+        let met = holes.iter().filter(|hole| hole.overlaps(&wood));
+        let least = met.filter_map(|hole| {
+            let both = [Direction::X, Direction::Y];
+            both.into_iter().map(|axis| hole.overlap_along(&wood, axis)).min()
+        });
+        least.max()
+    };
+    let met = own.filter_map(|member| shared(member).map(|by| (by, member)));
+    let (by, member) = met.max_by_key(|(by, _)| *by)?;
+    let screw = tape.figure(bore.u.1 - bore.u.0);
+    Some(
+        RULE.finding(
+            format!("the hole of the pull of {} runs {} into {}", panel.path, tape.text(by), member.path),
+            bore.span,
+            format!("pull hole {screw} across"),
+        )
+        .label(panel.span, "the frame around this panel")
+        .note("set the pull to the middle of the front with `up middle`, use one with closer `centers`, or give this front one board with `build slab`"),
+    )
 }
 
 /// How far a bore reaches past the face it lies in. That a cup keeps from the

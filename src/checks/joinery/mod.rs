@@ -11,7 +11,7 @@ mod miter_unequal;
 mod pocket_screw_through;
 mod pocket_seen;
 mod rabbet_too_thin;
-mod rails_meet;
+pub(super) mod rails_meet;
 
 use crate::checks::rule::Rule;
 

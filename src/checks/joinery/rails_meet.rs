@@ -27,7 +27,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 /// The openings whose fronts have been reported: what else is wrong with their
 /// panels follows from that.
-pub(super) fn told(sink: &Sink) -> BTreeSet<String> {
+pub(in crate::checks) fn told(sink: &Sink) -> BTreeSet<String> {
     let fronts = sink.all().iter().filter(|found| found.slug == RULE.slug);
     fronts.filter_map(|found| found.subject.clone()).collect()
 }
