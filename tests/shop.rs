@@ -181,6 +181,19 @@ fn small_pieces_stand_on_the_cut_list_with_their_caution() {
     assert!(list(&narrow).contains("UP-LPK UP-RPK: too narrow to rip"));
 }
 
+/// A false front of 1-13/16 in with flutes along it carries no router; one of
+/// 2-13/16 in does.
+#[test]
+fn flutes_on_a_face_that_carries_no_router_are_told() {
+    let fluted = "build slab; flutes { run horizontal; bit nose; deep 1/8; pitch 3/4; land 3/16 }";
+    let text = changed(FIRST, "build slab", fluted);
+    let text = changed(&text, "finish oil {", "bit nose { round-nose 1/2 }\nfinish oil {");
+    let with = |high: &str| changed(&text, "drawer upper { high 5 }", high);
+    let narrow = ("small-for-router", "cupboard.upper.front".to_owned());
+    assert!(told(&with("false upper { high 2 }")).contains(&narrow));
+    assert!(!told(&with("false upper { high 3 }")).contains(&narrow));
+}
+
 /// The findings of this file with what they are about.
 fn told(text: &str) -> Vec<(&'static str, String)> {
     let all = found(text).into_iter().filter(|d| SLUGS.contains(&d.slug));

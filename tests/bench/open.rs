@@ -9,15 +9,16 @@ pub(super) const IN_DEMOS: &[Known] = &[];
 
 /// Of pieces drawn at random, beside those.
 pub(super) const IN_DRAWN: &[Known] = &[
-    // Flutes across a front that is too low to carry a router.
-    &["front: the face is too narrow for the router to stand on"],
     // No way in was found past such a shelf.
     &["nothing says from where"],
 ];
 
 /// What the shop finds where the compiler warns of it by a finding of this name:
 /// the maker has been told.
-const TOLD: &[(&str, Known)] = &[("shelf-stuck", &["it can't be tilted through its opening"])];
+const TOLD: &[(&str, Known)] = &[
+    ("shelf-stuck", &["it can't be tilted through its opening"]),
+    ("small-for-router", &["front: the face is too narrow for the router to stand on"]),
+];
 
 /// True for a fault that one of these findings is about, each told by its name and
 /// by the path of what it is about.
