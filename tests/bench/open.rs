@@ -9,7 +9,8 @@ pub(super) const IN_DEMOS: &[Known] = &[];
 
 /// Of pieces drawn at random, beside those.
 pub(super) const IN_DRAWN: &[Known] = &[
-    // No way in was found past such a shelf.
+    // Boards that are tenoned or doweled into each other along and across: no order
+    // was found that brings them in one by one.
     &["nothing says from where"],
 ];
 
