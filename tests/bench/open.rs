@@ -12,6 +12,8 @@ pub(super) const IN_DRAWN: &[Known] = &[
     // Boards that are tenoned or doweled into each other along and across: no order
     // was found that brings them in one by one.
     &["nothing says from where"],
+    // A board shorter than the pockets in it are long: they begin before its end.
+    &["no figure: -"],
 ];
 
 /// What the shop finds where the compiler warns of it by a finding of this name:
