@@ -260,6 +260,13 @@ proptest! {
         let text = &worked.text;
         let compiled = compile(text);
         let found = |slug: &str| compiled.diagnostics.iter().any(|d| d.slug == slug);
+        // What is left for the last opening may be so narrow that its
+        // millimeters are taken for inches: under 10 mm.
+        if found("unit-slip") {
+            let sizes = worked.sizes.iter().flat_map(|(_, wide, high)| [*wide, *high]);
+            prop_assert!(sizes.min().is_some_and(|least| least < Length::mm(10)), "{}", text);
+            return Ok(());
+        }
         prop_assert_eq!(found("sizes-conflict"), !worked.fits, "{}", text);
         if worked.fits {
             prop_assert_eq!(found("no-room"), !worked.room, "{}", text);
