@@ -47,6 +47,9 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         count += own.len();
         blocks.push(Block::Heading(heading(stock, source)));
         blocks.extend(about(stock, &own, source).map(Block::Note));
+        if stock.is_solid() {
+            blocks.push(Block::Note("Saw these to their rough sizes first, and joint and plane them. The large figures are the finished widths: rip to them only then.".into()));
+        }
         blocks.extend(later(&own, source).into_iter().map(Block::Note));
         for note in &stock.notes {
             blocks.push(Block::Note(note.clone()));

@@ -286,7 +286,7 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
         many => format!("{} passes{each}: set the depth to {}", many.len(), many.join(", then ")),
     });
     more.extend(ornament(source, setup));
-    Block::Setting { figure, what: format!("{number}. {what}"), more }
+    Block::Setting { figure, what: format!("set-up {number}: {what}"), more }
 }
 
 /// What is cut, how wide and deep, into which face and where in it.
