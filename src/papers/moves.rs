@@ -44,7 +44,14 @@ fn told(source: &Source<'_, '_>, moves: &[Move]) -> Vec<String> {
             _ => told.push((vec![name], way)),
         }
     }
-    let start = format!("start with {}", listed(&first));
+    // Where no order was found, the paper must not tell one.
+    let start = match first.len() {
+        0 | 1 => format!("start with {}", listed(&first)),
+        _ => format!(
+            "start with {} together: these papers know no way to bring them in one by one, so find it dry, before the glue",
+            listed(&first)
+        ),
+    };
     let long: usize = told.iter().map(|(names, way)| listed(names).len() + way.len()).sum();
     let many = told.len() > 5 || start.len() + long > LONG;
     let rest = told.into_iter().map(|(names, way)| format!("{} {way}", listed(&names)));

@@ -137,8 +137,9 @@ impl Maker<'_, '_> {
             [] => String::new(),
             early => format!("; {} had this coat before", self.marks(early)),
         };
+        let has_fronts = !self.work.fronts().is_empty();
         let counts = match number {
-            1 => ". It counts both faces of every front and the inside of every box",
+            1 if has_fronts => ". It counts both faces of every front and the inside of every box",
             _ => "",
         };
         let mut lines = vec![format!(
@@ -156,7 +157,9 @@ impl Maker<'_, '_> {
                 kind.map(|kind| kind.between).filter(|it| !it.is_empty()).map(str::to_owned),
             );
         }
-        lines.push("coat both faces of every front alike, so that it stays flat".to_owned());
+        if has_fronts {
+            lines.push("coat both faces of every front alike, so that it stays flat".to_owned());
+        }
         lines.extend(kind.and_then(|kind| dries(finish, kind, number)));
         lines.extend(finish.notes.iter().cloned());
         let title = format!("Coat {number} of {}: {}", finish.coats, finish.kind.word());
