@@ -426,7 +426,15 @@ impl Scene<'_> {
 fn is_shaping(joint: &Joint) -> bool {
     match joint.sort {
         JointSort::Miter => true,
-        JointSort::Wood(kind) => matches!(kind, JointKind::Dovetail | JointKind::Dowel),
+        JointSort::Wood(kind) => match kind {
+            JointKind::Dovetail | JointKind::Dowel => true,
+            JointKind::Dado
+            | JointKind::Rabbet
+            | JointKind::Pocket
+            | JointKind::Screw
+            | JointKind::Tenon
+            | JointKind::Butt => false,
+        },
         JointSort::Floating
         | JointSort::Planted
         | JointSort::Hung
