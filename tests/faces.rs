@@ -12,6 +12,7 @@ use casewright::parts::{
 };
 use casewright::pipeline::{self, Compilation};
 
+use crate::jig::BOTH_FACES;
 use crate::support::{compile, spec};
 
 const DEMOS: [&str; 5] = [
@@ -459,34 +460,15 @@ fn the_hinge_edge_is_the_one_beside_the_cups() {
     assert!(cups >= 20, "{cups}");
 }
 
-/// Ends and a partition that stand on the same floor, with boards between them
-/// at one height on both sides.
-const LEVEL: &str = r#"
-casework 1
-job "Level" { units in; tape 1/16 }
-site { left open; right open; fixing wall }
-stock board { plywood 3/4; actual 3/4; sheet { long 97; wide 49 } }
-stock back-ply { plywood 1/4; actual 1/4; sheet { long 96; wide 48 } }
-case store {
-  wide 36; deep 24; high 34
-  stock board
-  top { panel; joint rabbet { deep 3/8 } }
-  back { stock back-ply; joint rabbet { deep 3/8 } }
-  frame none
-  across {
-    down books { wide 15; open low { high 12 }; divider { stock board; joint dado { deep 1/4 } }; open high { share 1 } }
-    divider { stock board; joint dado { deep 1/4 } }
-    down trays { share 1; open one { high 12 }; divider { stock board; joint dado { deep 1/4 } }; open two { share 1 } }
-  }
-}
-"#;
-
 /// The dadoes of a shelf lie at one height when they come from one setting.
 /// Worked by hand: below the top of 3/4 the upper opening is 12 high, then comes
 /// the board of 3/4: 34 − 3/4 − 12 − 3/4 = 20-1/2.
 #[test]
 fn ends_and_partition_are_cut_at_one_setting() {
-    let compiled = compile(LEVEL);
+    // Without its bottom, ends and partition stand on the same floor.
+    let level = BOTH_FACES.replace("  bottom { joint dado { deep 1/4 } }\n", "");
+    assert_ne!(level, BOTH_FACES);
+    let compiled = compile(&level);
     let sheet = paper(&compiled, "jig-sheet.txt");
     let sets: Vec<&str> = sheet
         .split(">> ")

@@ -266,7 +266,7 @@ fn a_wide_dado_is_set_twice_away_from_the_datum() {
 }
 
 /// A divider between drawers and open trays: dados on both its faces.
-const BOTH_FACES: &str = r#"
+pub(crate) const BOTH_FACES: &str = r#"
 casework 1
 job "Both faces" { units in; tape 1/16 }
 site { left open; right open; fixing wall }

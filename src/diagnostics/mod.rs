@@ -4,6 +4,7 @@
 
 mod diagnostic;
 mod fix;
+mod listed;
 mod mend;
 pub mod render;
 mod sink;
@@ -13,6 +14,7 @@ mod utf16;
 
 pub use diagnostic::{Diagnostic, Label, Severity};
 pub use fix::{Edit, Fix, Grade};
+pub use listed::listed;
 pub use mend::{Mended, NamedFix, mend, named};
 pub use sink::Sink;
 pub use sources::{Position, Source, Sources};

@@ -1,6 +1,7 @@
 //! How parts come together, in a sentence: what lies there first, and from which
 //! side each further part comes in.
 
+use crate::diagnostics::listed;
 use crate::parts::{Assembly, JointSort, PartId};
 use crate::plans::operations::{Doing, Leg, Move, Side};
 
@@ -115,36 +116,22 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
         .map_or("", |opening| opening.title());
     // Of several cases each is told by its name.
     let case = match piece.cases.as_slice() {
-        [_] => String::new(),
-        _ => {
-            let own = ids.iter().find_map(|id| piece.case(parts.get(*id)?.case));
-            own.map_or(String::new(), |case| format!(" of {}", case.name))
-        }
+        [_] => None,
+        _ => ids.iter().find_map(|id| piece.case(parts.get(*id)?.case)).map(|case| &*case.name),
     };
+    let of_case = case.map_or(String::new(), |name| format!(" of {name}"));
+    let case = case.unwrap_or("the case");
     if units(|unit| matches!(unit, Assembly::Frame(_))) {
-        format!("the face frame{case}")
+        format!("the face frame{of_case}")
     } else if units(|unit| matches!(unit, Assembly::Base(_))) {
-        format!("the base{case}")
+        format!("the base{of_case}")
     } else if units(|unit| matches!(unit, Assembly::DrawerBox(_))) {
         format!("the drawer box of {opening}")
     } else if units(|unit| matches!(unit, Assembly::Front(_))) {
         format!("the front of {opening}")
     } else if any(|unit| matches!(unit, Assembly::Frame(_))) {
-        match case.strip_prefix(" of ") {
-            Some(name) => format!("{name} with its face frame"),
-            None => "the case with its face frame".to_owned(),
-        }
+        format!("{case} with its face frame")
     } else {
-        case.strip_prefix(" of ").map_or_else(|| "the case".to_owned(), str::to_owned)
-    }
-}
-
-/// `A`, `A and B`, `A, B, and C`.
-fn listed(names: &[String]) -> String {
-    match names {
-        [] => "nothing".to_owned(),
-        [only] => only.clone(),
-        [first, last] => format!("{first} and {last}"),
-        [most @ .., last] => format!("{}, and {last}", most.join(", ")),
+        case.to_owned()
     }
 }

@@ -62,10 +62,17 @@ impl Part {
     /// The box that a feature takes out between two places of its `v`.
     #[must_use]
     pub fn hollow(&self, feature: &Feature, v: (Length, Length)) -> Cuboid {
+        self.in_piece(self.own_hollow(feature, v))
+    }
+
+    /// A box in the part's own axes, from and to along its length, width and
+    /// thickness, where it stands in the whole piece.
+    #[must_use]
+    pub fn in_piece(&self, own: [(Length, Length); 3]) -> Cuboid {
         let place = &self.placement;
         let (mut from, mut to) = (place.origin, place.origin);
         let axes = [place.length, place.width, place.thickness];
-        for (axis, (start, end)) in axes.into_iter().zip(self.own_hollow(feature, v)) {
+        for (axis, (start, end)) in axes.into_iter().zip(own) {
             from.set(axis, place.origin.along(axis) + start);
             to.set(axis, place.origin.along(axis) + end);
         }

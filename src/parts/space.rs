@@ -230,6 +230,16 @@ impl Cuboid {
         }
     }
 
+    /// The same box so far along an axis.
+    #[must_use]
+    pub fn shifted(&self, direction: Direction, by: Length) -> Self {
+        let Self { mut from, mut to } = *self;
+        for corner in [&mut from, &mut to] {
+            corner.set(direction, corner.along(direction) + by);
+        }
+        Self { from, to }
+    }
+
     /// The size along an axis.
     #[must_use]
     pub fn size(&self, direction: Direction) -> Length {

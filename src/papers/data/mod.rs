@@ -68,7 +68,12 @@ impl<'d> Data<'d> {
                     spec: maker.place(joint.span),
                 })
                 .collect(),
-            operations: work.operations().all.iter().map(|own| maker.operation(own)).collect(),
+            operations: work
+                .operations()
+                .all
+                .iter()
+                .filter_map(|own| maker.operation(own))
+                .collect(),
             drawn: Drawn { parts: parts.all.iter().map(|part| maker.drawn(part)).collect() },
         }
     }

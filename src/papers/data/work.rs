@@ -13,16 +13,16 @@ use super::Maker;
 use super::record::{Cut, Feed, Leg, Moved, Square, Step, Stop, Stretch, What};
 
 impl<'d> Maker<'d, '_> {
-    pub(super) fn operation(&self, operation: &'d Operation) -> Step<'d> {
+    pub(super) fn operation(&self, operation: &'d Operation) -> Option<Step<'d>> {
         let assembly = self.work.assembly();
         let slot = assembly.schedule.slots.get(operation.task);
         let step = slot.map_or(1, |slot| slot.order + 1);
-        Step { step, doing: self.what(operation) }
+        Some(Step { step, doing: self.what(operation)? })
     }
 
-    fn what(&self, operation: &'d Operation) -> What<'d> {
-        let task = self.work.assembly().tasks.get(operation.task);
-        match &operation.doing {
+    fn what(&self, operation: &'d Operation) -> Option<What<'d>> {
+        let task = self.work.assembly().tasks.get(operation.task)?;
+        Some(match &operation.doing {
             Doing::BreakDown { part, pieces, size } => What::BreakDown {
                 part: self.mark(*part),
                 stock: self.work.parts.get(*part).map_or("", |part| self.stock(part)),
@@ -48,14 +48,14 @@ impl<'d> Maker<'d, '_> {
                 within: self.fine(gate.within),
                 otherwise: gate.remedy.word(),
             },
-            Doing::Setting(index) => self.setting(*index),
+            Doing::Setting(index) => self.setting(*index)?,
             Doing::Bore(holes) => self.bore(holes),
-            Doing::Shape(id, number) => self.shaped(*id, *number),
+            Doing::Shape(id, number) => self.shaped(*id, *number)?,
             Doing::Join { joints, moves } => What::Join {
                 joints,
                 moves: moves.iter().map(|own| self.moved(own)).collect(),
-                clamps: task.map(|task| task.clamps).filter(|clamps| *clamps > 0),
-                square: task.and_then(|task| task.square).map(|own| Square {
+                clamps: (task.clamps > 0).then_some(task.clamps),
+                square: task.square.map(|own| Square {
                     sides: [self.figure(own.sides.0), self.figure(own.sides.1)],
                     diagonal: self.tape.text(trade::diagonal(own.sides.0, own.sides.1)),
                     within: self.at_most(own.within),
@@ -63,23 +63,20 @@ impl<'d> Maker<'d, '_> {
                 }),
             },
             Doing::Other => {
-                let (title, parts) =
-                    task.map_or(("", Vec::new()), |task| (&*task.title, self.marks(&task.parts)));
-                match task.map(|task| task.work) {
-                    Some(Work::Finish) => What::Finish { title, parts },
-                    Some(Work::Fit) => What::Install { title, parts },
-                    Some(Work::Bench | Work::Machine | Work::Router | Work::Glue | Work::Sand)
-                    | None => What::Bench { title, parts },
+                let (title, parts) = (&*task.title, self.marks(&task.parts));
+                match task.work {
+                    Work::Finish => What::Finish { title, parts },
+                    Work::Fit => What::Install { title, parts },
+                    Work::Bench | Work::Machine | Work::Router | Work::Glue | Work::Sand => {
+                        What::Bench { title, parts }
+                    }
                 }
             }
-        }
+        })
     }
 
-    fn setting(&self, index: usize) -> What<'d> {
-        let setups = self.work.setups();
-        let Some(setup) = setups.get(index) else {
-            return What::Bench { title: "", parts: Vec::new() };
-        };
+    fn setting(&self, index: usize) -> Option<What<'d>> {
+        let setup = self.work.setups().get(index)?;
         let (guide, set) = match &setup.guided {
             Some(guided) => (
                 match guided.guide {
@@ -94,7 +91,7 @@ impl<'d> Maker<'d, '_> {
                 ("lines", centers.collect())
             }
         };
-        What::Setting {
+        Some(What::Setting {
             sheet: index + 1,
             tool: tool_id(&setup.cutter),
             guide,
@@ -102,7 +99,7 @@ impl<'d> Maker<'d, '_> {
             set: set.into_iter().map(|length| self.mating(length)).collect(),
             depths: setup.passes.iter().map(|pass| self.mating(*pass)).collect(),
             pieces: self.pieces(setup),
-        }
+        })
     }
 
     fn pieces(&self, setup: &Setup) -> Vec<Cut<'d>> {
@@ -147,14 +144,11 @@ impl<'d> Maker<'d, '_> {
         }
     }
 
-    fn shaped(&self, id: PartId, number: usize) -> What<'d> {
-        let part = self.work.parts.get(id);
-        let Some((part, feature)) = part.and_then(|part| Some((part, part.features.get(number)?)))
-        else {
-            return What::Bench { title: "", parts: Vec::new() };
-        };
+    fn shaped(&self, id: PartId, number: usize) -> Option<What<'d>> {
+        let part = self.work.parts.get(id)?;
+        let feature = part.features.get(number)?;
         let [first, second] = operations::sides(feature.face);
-        What::Shape {
+        Some(What::Shape {
             part: &part.mark,
             what: feature.kind.word(),
             face: part.face_name(feature.face),
@@ -165,7 +159,7 @@ impl<'d> Maker<'d, '_> {
                 FeatureKind::Pockets(count, _) | FeatureKind::Dowels(count, _) => Some(count),
                 _ => None,
             },
-        }
+        })
     }
 
     /// A stretch between two faces, counted from the one that it lies on, or from

@@ -108,7 +108,7 @@ impl Space {
 }
 
 /// The sizes of a part in its own axes.
-pub(super) fn sizes(part: &Part) -> [Length; 3] {
+pub(in crate::plans) fn sizes(part: &Part) -> [Length; 3] {
     [part.length.length, part.width.length, part.thickness.length]
 }
 

@@ -1,6 +1,6 @@
 //! Which way the router is pushed along its straight-edge.
 
-use crate::parts::{Direction, Face, Part};
+use crate::parts::{Face, Part};
 use crate::plans::guide::Guide;
 use crate::plans::made::axis;
 
@@ -45,12 +45,7 @@ pub fn feed(part: &Part, guide: Guide, cut: Face, datum: Face) -> Option<Feed> {
 /// the piece are not: z runs away from whoever sees x to the right and y up.
 fn is_right_handed(part: &Part) -> bool {
     let place = part.placement;
-    let number = |direction| match direction {
-        Direction::X => 0,
-        Direction::Y => 1,
-        Direction::Z => 2,
-    };
-    !is_even([number(place.length), number(place.width), number(place.thickness)])
+    !is_even([place.length, place.width, place.thickness].map(|axis| axis as usize))
 }
 
 /// True for an even order of three axes.

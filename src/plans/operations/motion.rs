@@ -174,21 +174,19 @@ impl Apart {
                         true => scene.sides_of_joints(*index, &left),
                         false => scene.sides(*index, &left),
                     };
-                    scene.straight(*index, &left, &sides).map(|leg| (*index, vec![leg], false))
+                    scene.straight(*index, &left, &sides).map(|leg| (*index, vec![leg]))
                 })
             };
             let bent = || {
                 order
                     .iter()
                     .filter(held)
-                    .find_map(|index| scene.bent(*index, &left).map(|legs| (*index, legs, false)))
+                    .find_map(|index| scene.bent(*index, &left).map(|legs| (*index, legs)))
             };
-            let off_along = straight(true);
-            let any_way = || straight(false);
-            let found = off_along.or_else(any_way).or_else(bent);
-            let Some((index, legs, tilted)) = found else { break };
+            let found = straight(true).or_else(|| straight(false)).or_else(bent);
+            let Some((index, legs)) = found else { break };
             left.remove(&index);
-            off.push(Move { parts: groups[index].parts.clone(), legs, tilted });
+            off.push(Move { parts: groups[index].parts.clone(), legs, tilted: false });
         }
         Self { base: left.into_iter().collect(), off }
     }
@@ -209,7 +207,7 @@ impl Scene<'_> {
     fn straight(&self, index: usize, left: &BTreeSet<usize>, sides: &[Side]) -> Option<Leg> {
         sides
             .iter()
-            .find(|side| self.is_free(index, left, **side, [Length::ZERO; 3], None))
+            .find(|side| self.is_free(index, left, **side, None, None))
             .map(|from| Leg { from: *from, by: None })
     }
 
@@ -240,15 +238,14 @@ impl Scene<'_> {
         for first in &sides {
             let (axis, start) = first.axis();
             for by in self.clearances(index, left, *first) {
-                if !self.is_free(index, left, *first, [Length::ZERO; 3], Some(by)) {
+                if !self.is_free(index, left, *first, None, Some(by)) {
                     break;
                 }
-                let mut offset = [Length::ZERO; 3];
-                offset[place(axis)] = if start { -by } else { by };
+                let off = (axis, if start { -by } else { by });
                 let out = Side::ALL
                     .into_iter()
                     .filter(|side| side.axis().0 != axis)
-                    .find(|side| self.is_free(index, left, *side, offset, None));
+                    .find(|side| self.is_free(index, left, *side, Some(off), None));
                 if let Some(out) = out {
                     let last = Leg { from: *first, by: Some(by) };
                     return Some(vec![Leg { from: out, by: None }, last]);
@@ -347,30 +344,27 @@ impl Scene<'_> {
         self.joints.iter().any(|joint| joint.sort == JointSort::Laid && own.contains(&joint.part))
     }
 
-    /// True where a group that stands off its place by `offset` meets nothing on
-    /// its way to a side, so far or until it is out.
+    /// True where a group that stands at its place, or `off` it along an axis,
+    /// meets nothing on its way to a side, so far or until it is out.
     fn is_free(
         &self,
         index: usize,
         left: &BTreeSet<usize>,
         side: Side,
-        offset: [Length; 3],
+        off: Option<(Direction, Length)>,
         by: Option<Length>,
     ) -> bool {
         let own = &self.groups[index].wood;
-        if offset != [Length::ZERO; 3] {
-            let moved: Vec<Cuboid> = own.iter().map(|(_, wood)| shifted(wood, offset)).collect();
+        if let Some((axis, by_so_far)) = off {
+            let moved: Vec<Cuboid> =
+                own.iter().map(|(_, wood)| wood.shifted(axis, by_so_far)).collect();
             return self
                 .others(index, left)
                 .all(|(_, wood)| moved.iter().all(|moved| !meets(moved, wood, side, by)));
         }
         self.others(index, left).all(|(other, wood)| {
             own.iter().all(|(id, moved)| {
-                let shaped = match self.shaping.is_empty() {
-                    true => None,
-                    false => self.shaped(*id, *other, side),
-                };
-                shaped.unwrap_or_else(|| !meets(moved, wood, side, by))
+                self.shaped(*id, *other, side).unwrap_or_else(|| !meets(moved, wood, side, by))
             })
         })
     }
@@ -442,24 +436,6 @@ fn is_shaping(joint: &Joint) -> bool {
         | JointSort::Laid
         | JointSort::FrontFixed => false,
     }
-}
-
-fn place(axis: Direction) -> usize {
-    match axis {
-        Direction::X => 0,
-        Direction::Y => 1,
-        Direction::Z => 2,
-    }
-}
-
-fn shifted(wood: &Cuboid, [x, y, z]: [Length; 3]) -> Cuboid {
-    let mut moved = *wood;
-    for corner in [&mut moved.from, &mut moved.to] {
-        corner.x += x;
-        corner.y += y;
-        corner.z += z;
-    }
-    moved
 }
 
 /// True where a board that moves to a side, so far or on and on, meets another.

@@ -1,11 +1,12 @@
 //! Frame, base and carcass of a case, and what is planted on them.
 
+use crate::diagnostics::listed;
 use crate::model::{Case, CaseId};
 use crate::parts::{Assembly, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 use crate::plans::squareness;
 
-use super::{Maker, Work, minutes, words};
+use super::{Maker, Work, minutes};
 
 /// What is planted on the carcass in one step: which parts, by what they are,
 /// and the step.
@@ -89,7 +90,7 @@ impl Maker<'_, '_> {
 
     /// The back comes off before the finish, and goes on for good after it.
     pub(super) fn back_on(&mut self, finished: usize) -> Option<usize> {
-        let backs = self.ids(|part| part.role == Role::Back);
+        let backs = self.backs();
         if backs.is_empty() {
             return None;
         }
@@ -194,7 +195,7 @@ impl Maker<'_, '_> {
             outer.into_iter().partition(|joint| joint.sort == JointSort::Miter);
         if !mitered.is_empty() {
             let told: Vec<String> = mitered.iter().map(pair).collect();
-            let told = words(&told);
+            let told = listed(&told);
             lines.push(format!("{told}: try the miter dry, and use a slow glue"));
             lines.push("glue clamping blocks to both sides of the seam every 6 in or 150 mm, on paper so that they come off again".to_owned());
             lines.push("bring the frame straight on and clamp across the blocks; frame and case are rigid, so the miter can't be folded shut".to_owned());

@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::diagnostics::listed;
 use crate::measure::{Length, MEASURED};
 use crate::model::{OpeningId, Stock};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
@@ -11,7 +12,7 @@ use crate::plans::small_parts;
 use crate::trade;
 
 use super::finishing::{amount, is_finished_early};
-use super::{Maker, Stage, Task, Wait, Work, hands, minutes, stage, words};
+use super::{Maker, Stage, Task, Wait, Work, hands, minutes, stage};
 
 impl Maker<'_, '_> {
     pub(super) fn cut(&mut self) -> usize {
@@ -87,7 +88,7 @@ impl Maker<'_, '_> {
         if has(|unit| matches!(unit, Assembly::Frame(_))) {
             names.push("face frame");
         }
-        words(&names)
+        listed(&names)
     }
 
     /// What kinds of parts `pick` picks, in words.
@@ -109,7 +110,7 @@ impl Maker<'_, '_> {
                 names.push(name);
             }
         }
-        (!names.is_empty()).then(|| words(&names))
+        (!names.is_empty()).then(|| listed(&names))
     }
 
     /// Shelf pins and hinge plates are bored for while the boards lie flat.

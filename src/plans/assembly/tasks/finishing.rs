@@ -76,7 +76,7 @@ impl Maker<'_, '_> {
     pub(super) fn finish(&mut self, hung: &[usize]) -> usize {
         let used = self.finish_used();
         let known = used.and_then(|(_, finish)| trade::finish_named(finish.kind.slug()));
-        let backs = self.ids(|part| part.role == Role::Back);
+        let backs = self.backs();
         let has_fronts = !self.work.fronts().is_empty();
         let mut sand = Vec::new();
         if has_fronts {

@@ -2,12 +2,13 @@
 
 use std::collections::BTreeSet;
 
+use crate::diagnostics::listed;
 use crate::measure::Exact;
 use crate::model::{FrontId, Set, Stock};
 use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, front_path};
 use crate::plans::assembly::gluing;
 
-use super::{Maker, Work, minutes, words};
+use super::{Maker, Work, minutes};
 
 impl Maker<'_, '_> {
     /// Fronts: framed ones glued up, inset ones planed to their openings, and only then fluted and bored, since that counts from
@@ -90,7 +91,7 @@ impl Maker<'_, '_> {
             let plural = if numbers.len() == 1 { "" } else { "s" };
             lines.push(format!(
                 "cut the flutes by set-up{plural} {} of the router-jig sheet, before you bore any hole",
-                words(&numbers)
+                listed(&numbers)
             ));
         }
         if cups {

@@ -24,7 +24,7 @@ impl Maker<'_, '_> {
             let mut lines = Vec::new();
             if !packers.is_empty() {
                 let marks = self.marks(&packers);
-                let backs = self.ids(|part| part.role == Role::Back);
+                let backs = self.backs();
                 if !backs.is_empty() {
                     lines.push(format!(
                         "take off {}, so that you reach the packers from behind; it stays off until after the finish",

@@ -1,12 +1,13 @@
 //! Carrying in, leveling, scribing, fixing, and hanging what was taken off.
 
+use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass};
 use crate::model::{Case, Exposure, OpeningKind, Set, Side};
 use crate::parts::{JointSort, Part, PartId, Role, Which};
 use crate::plans::weights::{Body, Lifted};
 use crate::trade::{self, Carry};
 
-use super::{Maker, Work, minutes, words};
+use super::{Maker, Work, minutes};
 
 impl Maker<'_, '_> {
     /// All that is done in the house. A front is adjusted last: shims and wall
@@ -127,7 +128,7 @@ impl Maker<'_, '_> {
             lines.push(format!("fit cleats of 3/4 by 3 in or 19 by 75 mm between the uprights, on edge against the back and tight under {}, and glue and screw them to it and to the uprights", self.marks(&boards)));
         }
         if !bare.is_empty() {
-            lines.push(format!("fit a cleat of 3/4 by 3 in or 19 by 75 mm between the uprights of {}, on edge against the back and high up, and glue and screw it to them", words(&bare)));
+            lines.push(format!("fit a cleat of 3/4 by 3 in or 19 by 75 mm between the uprights of {}, on edge against the back and high up, and glue and screw it to them", listed(&bare)));
         }
         lines.push(
             "screw through the cleats into the wall, and not through the thin back alone"
@@ -144,7 +145,7 @@ impl Maker<'_, '_> {
             .map(|case| case.name.as_str())
             .collect();
         if !tips.is_empty() {
-            lines.push(format!("put in no door or drawer before the screws hold; until then {} can tip when it is opened", words(&tips)));
+            lines.push(format!("put in no door or drawer before the screws hold; until then {} can tip when it is opened", listed(&tips)));
         }
         lines
     }
@@ -178,7 +179,7 @@ impl Maker<'_, '_> {
             .map(|case| case.name.as_str())
             .collect();
         if !regulated.is_empty() {
-            lines.push(format!("{}: free-standing clothing storage of this size falls under 16 CFR 1261 (ASTM F2057) in the United States, which asks for a stability test, a label, and a tip restraint; these papers don't show that it passes", words(&regulated)));
+            lines.push(format!("{}: free-standing clothing storage of this size falls under 16 CFR 1261 (ASTM F2057) in the United States, which asks for a stability test, a label, and a tip restraint; these papers don't show that it passes", listed(&regulated)));
         }
         lines
     }

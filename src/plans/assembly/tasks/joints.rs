@@ -2,12 +2,13 @@
 
 use std::collections::BTreeSet;
 
+use crate::diagnostics::listed;
 use crate::measure::{Duration, Exact};
 use crate::model::{JointKind, Times};
 use crate::parts::{Feature, FeatureKind, Joint, JointSort, Part, PartId};
 use crate::plans::setups::Setup;
 
-use super::{Maker, Stage, Work, stage, words};
+use super::{Maker, Stage, Work, stage};
 
 /// What is cut elsewhere than on the set-up sheet: its name, how it is cut, and
 /// the time that each one takes.
@@ -121,7 +122,7 @@ impl Maker<'_, '_> {
             [only] => lines.push(format!("make set-up {only} of the router-jig sheet, for {here}")),
             many => lines.push(format!(
                 "make set-ups {} of the router-jig sheet, those for {here}, one after the other",
-                words(many)
+                listed(many)
             )),
         }
         let feature = |(id, number): &Cut| self.parts.get(*id)?.features.get(*number);

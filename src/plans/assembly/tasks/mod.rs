@@ -14,7 +14,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Duration, Exact, Length};
 use crate::model::{CaseId, Finish, FinishId, Piece};
-use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts};
+use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts, Role};
 use crate::plans::Workings;
 use crate::plans::setups::Setup;
 use crate::plans::squareness::{self, Square};
@@ -273,6 +273,11 @@ impl<'w, 'a> Maker<'w, 'a> {
     }
 
     /// The parts that it lets through, in their order.
+    /// The backs of all cases.
+    fn backs(&self) -> Vec<PartId> {
+        self.ids(|part| part.role == Role::Back)
+    }
+
     fn ids(&self, filter: impl Fn(&Part) -> bool) -> Vec<PartId> {
         self.parts.iter().filter(|(_, part)| filter(part)).map(|(id, _)| id).collect()
     }
@@ -333,17 +338,6 @@ impl<'w, 'a> Maker<'w, 'a> {
                 Square::plain(sides, trade::diagonals_within(sides.0.max(sides.1)))
             }
         })
-    }
-}
-
-/// `1`, `1 and 2`, `1, 3, and 4`.
-fn words<T: std::fmt::Display>(all: &[T]) -> String {
-    let all: Vec<String> = all.iter().map(T::to_string).collect();
-    match all.as_slice() {
-        [most @ .., before, last] if !most.is_empty() => {
-            format!("{}, {before}, and {last}", most.join(", "))
-        }
-        _ => all.join(" and "),
     }
 }
 

@@ -1,11 +1,12 @@
 //! What takes its size from what is made: the back from the case fitted dry,
 //! and fronts, drawer boxes, shelves and packers from their openings.
 
+use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::{Case, JointKind, Set};
 use crate::parts::{Assembly, Direction, JointSort, Part, PartId, Role};
 
-use super::{Maker, Stage, Work, minutes, words};
+use super::{Maker, Stage, Work, minutes};
 
 /// Parts, what they are called, and how each kind is measured.
 struct Kind {
@@ -78,7 +79,7 @@ impl Maker<'_, '_> {
         lines.extend(self.short(Stage::Openings));
         lines.extend(kinds.iter().flat_map(|kind| kind.lines.iter().cloned()));
         let names: Vec<&str> = kinds.iter().map(|kind| kind.name).collect();
-        let title = format!("Cut the {} to size", words(&names));
+        let title = format!("Cut the {} to size", listed(&names));
         self.sized_late(title, lines, &parts, stands.to_vec());
         let cut = self.cut_into(&parts);
         let of = |name: &str| {
@@ -88,7 +89,7 @@ impl Maker<'_, '_> {
             ["fronts", "drawer boxes"].into_iter().filter(|name| of(name)).collect();
         let title = match jointed.is_empty() {
             true => "Cut the joints of the packers".to_owned(),
-            false => format!("Cut the joints of the {}", words(&jointed)),
+            false => format!("Cut the joints of the {}", listed(&jointed)),
         };
         self.joints(&title, cut);
         self.pins(Stage::Openings);
