@@ -122,6 +122,8 @@ pub struct Opening {
     pub x: Length,
     /// From the floor.
     pub y: Length,
+    /// Both with the statements they come from.
+    pub stands: [Size; 2],
     /// Its front; `None` for lists and niches.
     pub front: Option<Fronts>,
     /// Shelves behind it.
@@ -192,6 +194,14 @@ impl Opening {
     pub fn corner_as_built(&self) -> (Length, Length) {
         let off = |axis| self.grown_by(axis).half();
         (self.x - off(Axis::Across), self.y - off(Axis::Down))
+    }
+
+    /// The same with the statements they come from.
+    #[must_use]
+    pub fn stands_as_built(&self) -> [Size; 2] {
+        let [x, y] = &self.stands;
+        let off = |axis| Size::from(self.grown_by(axis).half());
+        [x - off(Axis::Across), y - off(Axis::Down)]
     }
 
     /// True for a drawer, door, niche or false front; false for a list.
@@ -353,6 +363,8 @@ pub struct Member {
     pub x: Length,
     /// From the floor.
     pub y: Length,
+    /// Both with the statements they come from.
+    pub stands: [Size; 2],
     /// It runs the whole height of the root list.
     pub full: bool,
     /// The statement.

@@ -138,6 +138,19 @@ impl Size {
     }
 }
 
+impl From<Length> for Size {
+    /// A length that no fact explains.
+    fn from(length: Length) -> Self {
+        Self { length, terms: Vec::new() }
+    }
+}
+
+impl From<&Size> for Size {
+    fn from(size: &Size) -> Self {
+        size.clone()
+    }
+}
+
 macro_rules! operators {
     ($($left:ty, $right:ty);*) => {$(
         impl Add<$right> for $left {

@@ -61,10 +61,9 @@ impl Outer {
 
 impl OuterSizes {
     /// The lower left corner of the root list.
-    fn origin(&self) -> Option<(Length, Length)> {
-        let length = |size: &Option<Size>| size.as_ref().map(|size| size.length);
-        let below = [&self.base, &self.below].map(|size| length(size).unwrap_or_default());
-        Some((length(&self.sides[0])?, below[0] + below[1]))
+    fn origin(&self) -> Option<[Size; 2]> {
+        let [base, below] = [&self.base, &self.below].map(|size| size.clone().unwrap_or_default());
+        Some([self.sides[0].clone()?, base + below])
     }
 }
 

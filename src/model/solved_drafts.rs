@@ -27,7 +27,7 @@ impl<'a> Drafts<'a> {
     pub(super) fn finish(
         &self,
         solution: &Solution,
-        origin: Option<(Length, Length)>,
+        origin: Option<[Size; 2]>,
         context: &Context<'a>,
         ctx: &mut Lower,
     ) -> Option<(Vec<Opening>, Vec<Member>)> {
@@ -44,7 +44,7 @@ impl<'a> Drafts<'a> {
         }
         let mut openings: Vec<Opening> = openings.into_iter().collect::<Option<_>>()?;
         let mut members: Vec<Member> = members.into_iter().collect::<Option<_>>()?;
-        let (x, y) = origin?;
+        let [x, y] = origin?;
         place(&mut openings, &mut members, x, y);
         title(&mut openings);
         Some((openings, members))
@@ -141,6 +141,7 @@ fn opening(
         wide: wide?,
         high: high?,
         x: Length::ZERO,
+        stands: Default::default(),
         y: Length::ZERO,
         front,
         shelves: shelves.and_then(|shelves| shelf_set(&shelves)),
@@ -259,6 +260,7 @@ fn member(
         wide: wide?,
         long: Size::zero(),
         x: Length::ZERO,
+        stands: Default::default(),
         y: Length::ZERO,
         full: false,
         span: entry.head,
@@ -300,36 +302,39 @@ fn title(openings: &mut [Opening]) {
 }
 
 /// Places every opening and member, parents before children.
-fn place(openings: &mut [Opening], members: &mut [Member], x: Length, y: Length) {
+fn place(openings: &mut [Opening], members: &mut [Member], x: Size, y: Size) {
     let Some(root) = openings.first_mut() else { return };
-    (root.x, root.y) = (x, y);
+    (root.x, root.y) = (x.length, y.length);
+    root.stands = [x, y];
     let root_high = root.high.length;
     for index in 0..openings.len() {
         let OpeningKind::List(axis, items) = openings[index].kind.clone() else { continue };
         let list = openings[index].clone();
-        let top = list.y + list.high.length;
-        let mut at = Length::ZERO;
+        let [left, low] = &list.stands;
+        let top = low + &list.high;
+        let mut at = Size::zero();
         for item in items {
             match item {
                 Item::Opening(child) => {
                     let child = &mut openings[child.at];
-                    let along = child.along(axis).length;
-                    (child.x, child.y) = match axis {
-                        Axis::Across => (list.x + at, list.y),
-                        Axis::Down => (list.x, top - at - along),
+                    let along = child.along(axis).clone();
+                    child.stands = match axis {
+                        Axis::Across => [left + &at, low.clone()],
+                        Axis::Down => [left.clone(), &top - &at - &along],
                     };
-                    at += along;
+                    (child.x, child.y) = (child.stands[0].length, child.stands[1].length);
+                    at = at + along;
                 }
                 Item::Member(member) => {
                     let member = &mut members[member.at];
-                    let along = member.wide.length;
-                    (member.x, member.y) = match axis {
-                        Axis::Across => (list.x + at, list.y),
-                        Axis::Down => (list.x, top - at - along),
+                    member.stands = match axis {
+                        Axis::Across => [left + &at, low.clone()],
+                        Axis::Down => [left.clone(), &top - &at - &member.wide],
                     };
+                    (member.x, member.y) = (member.stands[0].length, member.stands[1].length);
                     member.long = list.along(axis.crosswise()).clone();
                     member.full = axis == Axis::Across && list.high.length == root_high;
-                    at += along;
+                    at = at + &member.wide;
                 }
             }
         }

@@ -79,6 +79,9 @@ pub struct Part {
     pub grain: Grain,
     /// Where it stands, all closed.
     pub placement: Placement,
+    /// The origin of its placement along x, y, and z, with the statements that it
+    /// comes from where they are known.
+    pub stands: [Size; 3],
     /// The broad face that is seen in the finished piece. What a face is called
     /// does not go by it: see [`Part::face_name`].
     pub show: Option<Face>,
@@ -97,6 +100,34 @@ impl Part {
     #[must_use]
     pub fn cuboid(&self) -> Cuboid {
         Cuboid::of(&self.placement, self.length.length, self.width.length, self.thickness.length)
+    }
+
+    /// Where its side lies along a direction, with the statements that it comes
+    /// from where they are known.
+    #[must_use]
+    pub fn side(&self, direction: Direction, far: bool) -> Size {
+        let [x, y, z] = &self.stands;
+        let from = match direction {
+            Direction::X => x,
+            Direction::Y => y,
+            Direction::Z => z,
+        };
+        match far {
+            true => from + self.along(direction),
+            false => from.clone(),
+        }
+    }
+
+    /// Its size along a direction.
+    #[must_use]
+    pub fn along(&self, direction: Direction) -> &Size {
+        if direction == self.placement.length {
+            &self.length
+        } else if direction == self.placement.width {
+            &self.width
+        } else {
+            &self.thickness
+        }
     }
 
     /// The sizes that `u` and `v` of a face run along.

@@ -23,8 +23,8 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
 }
 
 /// From the left side of the case to the middle of a leg.
-fn leg_center(case: &Case, leg: &Leg) -> Length {
-    leg.at.as_ref().map_or_else(|| case.wide.length.half(), |at| at.length)
+fn leg_center(case: &Case, leg: &Leg) -> Size {
+    leg.at.clone().unwrap_or_else(|| case.wide.half())
 }
 
 /// Which leg it is: numbered where there are several.
@@ -49,7 +49,7 @@ fn kick(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
         length: builder.case.wide.clone(),
         width: base.high.clone(),
         thickness: None,
-        origin: builder.at(Length::ZERO, Length::ZERO, front.length),
+        stands: builder.stands(Length::ZERO, Length::ZERO, front),
         axes: ACROSS,
         show: Some(Face::ThickStart),
         span: base.span,
@@ -78,7 +78,7 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
             length: wide.clone(),
             width: base.high.clone(),
             thickness: None,
-            origin: builder.at(left.length, Length::ZERO, z.length),
+            stands: builder.stands(&left, Length::ZERO, z),
             axes: ACROSS,
             show,
             span: base.span,
@@ -92,8 +92,9 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
     // A leg is one more sleeper, where the maker wants it.
     let mut taken: Vec<(Length, Length)> = Vec::new();
     for (number, leg) in (1..).zip(&builder.case.legs.clone()) {
-        let own = builder.thickness(leg.stock).length;
+        let own = builder.thickness(leg.stock);
         let x = leg_center(builder.case, leg) - own.half();
+        let reach = (x.length, (&x + &own).length);
         let whole = leg.wide.as_ref().is_none_or(|wide| wide.length == clear.length);
         let id = builder.add(Draft {
             of: Of::Case(builder.id),
@@ -104,7 +105,7 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
             length: leg.wide.clone().unwrap_or_else(|| clear.clone()),
             width: base.high.clone(),
             thickness: None,
-            origin: builder.at(x, Length::ZERO, front_z.length + thick.length),
+            stands: builder.stands(x, Length::ZERO, &front_z + &thick),
             axes: SIDEWAYS,
             show: None,
             span: leg.span,
@@ -113,16 +114,16 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
         builder.join(screw, id, front, true, leg.span);
         if whole {
             builder.join(screw, id, rear, true, leg.span);
-            taken.push((x, x + own));
+            taken.push(reach);
         }
     }
     // A sleeper at each end and no gap wider than about 24 in between.
     let spaces = (wide.length.in_unit(Unit::Inch) / 24.into()).ceil().max(1);
-    let room = wide.length - thick.length;
+    let room = &wide - &thick;
     for number in 0..=spaces {
-        let x = left.length + room * number / spaces;
+        let x = &left + &room * number / spaces;
         // A leg from front to back does the work of a sleeper in its place.
-        if taken.iter().any(|(from, to)| x < *to && *from < x + thick.length) {
+        if taken.iter().any(|(from, to)| x.length < *to && *from < (&x + &thick).length) {
             continue;
         }
         let which = match number {
@@ -139,7 +140,7 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
             length: clear.clone(),
             width: base.high.clone(),
             thickness: None,
-            origin: builder.at(x, Length::ZERO, front_z.length + thick.length),
+            stands: builder.stands(x, Length::ZERO, &front_z + &thick),
             axes: SIDEWAYS,
             show: None,
             span: base.span,
@@ -185,7 +186,7 @@ fn legs(builder: &mut Builder<'_>, carcass: &Carcass) {
             length: depth,
             width: carcass.bottom_y.clone(),
             thickness: None,
-            origin: builder.at(center - thick.length.half(), Length::ZERO, front.length),
+            stands: builder.stands(center - thick.half(), Length::ZERO, front),
             axes: SIDEWAYS,
             show: None,
             span: leg.span,

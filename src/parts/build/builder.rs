@@ -35,7 +35,8 @@ pub(super) struct Draft {
     pub(super) width: Size,
     /// The stock's own unless given.
     pub(super) thickness: Option<Size>,
-    pub(super) origin: Point,
+    /// Its origin, with the statements that it comes from where they are known.
+    pub(super) stands: [Size; 3],
     pub(super) axes: [Direction; 3],
     pub(super) show: Option<Face>,
     pub(super) span: Span,
@@ -76,6 +77,22 @@ impl<'a> Builder<'a> {
         Point::new(self.case.x + x, y, z)
     }
 
+    /// The same with the statements it comes from.
+    pub(super) fn stands(
+        &self,
+        x: impl Into<Size>,
+        y: impl Into<Size>,
+        z: impl Into<Size>,
+    ) -> [Size; 3] {
+        [Size::from(self.case.x) + x.into(), y.into(), z.into()]
+    }
+
+    /// Where a face of a board lies along x, in the whole piece: at `plane`.
+    pub(super) fn side(&self, board: PartId, far: bool, plane: Length) -> Size {
+        let side = self.part(board).map(|board| board.side(Direction::X, far));
+        side.filter(|side| side.length == plane).unwrap_or_else(|| plane.into())
+    }
+
     /// The parts of this case so far.
     pub(super) fn own(&self) -> impl Iterator<Item = (PartId, &Part)> {
         self.parts.iter().skip(self.first)
@@ -109,6 +126,7 @@ impl<'a> Builder<'a> {
         // A part thicker than its rough board is glued up from layers.
         rough.thickness = rough.thickness.max(thickness.length);
         let [length, width, thick] = draft.axes;
+        let [x, y, z] = &draft.stands;
         let key = Key { of: draft.of, role: draft.role, which: draft.which };
         let (path, own) = path::path(self.piece, &key);
         let hung = self.hung(draft.of);
@@ -127,7 +145,13 @@ impl<'a> Builder<'a> {
             thickness,
             rough,
             grain,
-            placement: Placement { origin: draft.origin, length, width, thickness: thick },
+            placement: Placement {
+                origin: Point::new(x.length, y.length, z.length),
+                length,
+                width,
+                thickness: thick,
+            },
+            stands: draft.stands,
             show: draft.show,
             hung,
             features: Vec::new(),

@@ -71,7 +71,7 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
         length: &case.high - &foot,
         width: &rear - &front,
         thickness: None,
-        origin: builder.at(x.length, foot.length, front.length),
+        stands: builder.stands(x, foot, front.clone()),
         axes: UPRIGHT,
         show: Some(outside),
         span: spec.span,
@@ -149,8 +149,8 @@ fn lying(
     ends: &[PartId; 2],
     (role, which): (Role, Which),
     board: &Board,
-    y: Length,
-    (z, wide): (Length, Size),
+    y: &Size,
+    (z, wide): (Size, Size),
 ) -> PartId {
     let [left, right] = builder.inner_sides();
     let let_in = builder.let_in(&board.joint);
@@ -163,7 +163,7 @@ fn lying(
         length: &right - &left + &let_in * 2,
         width: wide,
         thickness: None,
-        origin: builder.at(left.length - let_in.length, y, z),
+        stands: builder.stands(&left - &let_in, y, z),
         axes: LYING,
         show: None,
         span: board.span,
@@ -184,13 +184,13 @@ fn lying(
 fn bottom(builder: &mut Builder<'_>, ends: &[PartId; 2], y: &Size) -> Option<PartId> {
     let bottom = builder.case.bottom.clone()?;
     let planes = &builder.planes;
-    let depth = (planes.carcass.length, &planes.inside - &planes.carcass);
-    Some(lying(builder, ends, (Role::Bottom, Which::Only), &bottom.board, y.length, depth))
+    let depth = (planes.carcass.clone(), &planes.inside - &planes.carcass);
+    Some(lying(builder, ends, (Role::Bottom, Which::Only), &bottom.board, y, depth))
 }
 
 fn top(builder: &mut Builder<'_>, ends: &[PartId; 2]) {
     let Some(top) = builder.case.top.clone() else { return };
-    let high = builder.case.high.length - builder.thickness(top.board.stock).length;
+    let high = &builder.case.high - builder.thickness(top.board.stock);
     let (front, inside) = (builder.planes.carcass.clone(), builder.planes.inside.clone());
     let Some((count, wide)) = top.stretchers else {
         // A dado at the very end of a board is a rabbet.
@@ -198,44 +198,45 @@ fn top(builder: &mut Builder<'_>, ends: &[PartId; 2]) {
         if board.joint.kind == JointKind::Dado {
             board.joint.kind = JointKind::Rabbet;
         }
-        let depth = (front.length, &inside - &front);
-        lying(builder, ends, (Role::Top, Which::Only), &board, high, depth);
+        let depth = (front.clone(), &inside - &front);
+        lying(builder, ends, (Role::Top, Which::Only), &board, &high, depth);
         return;
     };
-    let room = inside.length - front.length - wide.length;
+    let room = &inside - &front - &wide;
     for number in 0..count {
         let z = match count {
-            1 => front.length,
-            _ => front.length + room * i64::from(number) / i64::from(count - 1),
+            1 => front.clone(),
+            _ => &front + &room * i64::from(number) / i64::from(count - 1),
         };
         let which = match number {
             0 => Which::Front,
             n if n + 1 == count => Which::Back,
             n => Which::Number(n),
         };
-        lying(builder, ends, (Role::Stretcher, which), &top.board, high, (z, wide.clone()));
+        lying(builder, ends, (Role::Stretcher, which), &top.board, &high, (z, wide.clone()));
     }
 }
 
 /// An upright board behind a full-height stile, centered on it.
 fn partition(builder: &mut Builder<'_>, member: &Member, board: &Board, bottom: Option<PartId>) {
-    let thickness = builder.thickness(board.stock).length;
-    let x = member.x + member.wide.length.half() - thickness.half();
+    let thickness = builder.thickness(board.stock);
+    let x = &member.stands[0] + member.wide.half() - thickness.half();
     let floor = match bottom.and_then(|id| builder.part(id)) {
-        Some(part) => part.cuboid().to.y,
-        None => builder.case.base_high().length,
+        Some(part) => part.side(Direction::Y, true),
+        None => builder.case.base_high(),
     };
     let ceiling = match &builder.case.top {
-        Some(top) => builder.case.high.length - builder.thickness(top.board.stock).length,
-        None => builder.case.high.length,
+        Some(top) => &builder.case.high - builder.thickness(top.board.stock),
+        None => builder.case.high.clone(),
     };
+    let ceiling = ceiling.length;
     let bottom_board = builder.case.bottom.as_ref().map(|bottom| bottom.board.stock);
     let top_board = builder.case.top.as_ref().map(|top| top.board.stock);
     let mut clear = &builder.case.high - &bottom_height(builder);
     for stock in [bottom_board, top_board].into_iter().flatten() {
         clear = clear - builder.thickness(stock);
     }
-    upright(builder, member, board, x, (floor, ceiling), clear);
+    upright(builder, member, board, &x, (&floor, ceiling), clear);
 }
 
 /// An upright board between what lies below and above it.
@@ -243,10 +244,11 @@ fn upright(
     builder: &mut Builder<'_>,
     member: &Member,
     board: &Board,
-    x: Length,
-    (floor, ceiling): (Length, Length),
+    left: &Size,
+    (lower, ceiling): (&Size, Length),
     clear: Size,
 ) {
+    let (x, floor) = (left.length, lower.length);
     let planes = builder.planes.clone();
     let thickness = builder.thickness(board.stock).length;
     let assembly = Assembly::Carcass(builder.id);
@@ -259,9 +261,9 @@ fn upright(
     let above: Vec<(PartId, Face)> = hosts_above(builder, x + thickness.half(), ceiling, &assembly);
     let let_in = builder.let_in(&board.joint);
     let mut length = clear;
-    let mut foot = floor;
+    let mut foot = lower.clone();
     if below.is_some() {
-        foot -= let_in.length;
+        foot = foot - &let_in;
         length = length + &let_in;
     }
     if !above.is_empty() {
@@ -289,7 +291,7 @@ fn upright(
         length,
         width: &planes.inside - &planes.carcass,
         thickness: None,
-        origin: builder.at(x, foot, planes.carcass.length),
+        stands: builder.stands(left, foot, &planes.carcass),
         axes: UPRIGHT,
         show: Some(shown_side(builder.case, (x, x + thickness), &stretches)),
         span: board.span,
@@ -337,9 +339,9 @@ fn shown_side(
 /// A board between two openings of a frame-less case.
 fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
     if member.axis == Axis::Across {
-        let ceiling = member.y + member.long.length;
-        let extent = (member.y, ceiling);
-        upright(builder, member, board, member.x, extent, member.long.clone());
+        let [x, y] = &member.stands;
+        let extent = (y, member.y + member.long.length);
+        upright(builder, member, board, x, extent, member.long.clone());
         return;
     }
     shelf_between(
@@ -347,8 +349,8 @@ fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
         (Of::Member(member.id), Role::Divider, Which::Only),
         board.stock,
         &board.joint,
-        (member.x, member.x + member.long.length, member.long.clone()),
-        member.y,
+        (&member.stands[0], member.x + member.long.length, member.long.clone()),
+        &member.stands[1],
         builder.planes.carcass.clone(),
         board.span,
         board.notes.clone(),
@@ -362,17 +364,17 @@ pub(super) fn shelf_between(
     (of, role, which): (Of, Role, Which),
     stock: crate::model::StockId,
     joint: &Joinery,
-    (left, right, clear): (Length, Length, Size),
-    y: Length,
+    (left, right, clear): (&Size, Length, Size),
+    y: &Size,
     front: Size,
     span: crate::measure::Span,
     notes: Vec<String>,
 ) {
     let planes = builder.planes.clone();
     let assembly = Assembly::Carcass(builder.id);
-    let middle = y + builder.thickness(stock).length.half();
+    let middle = y.length + builder.thickness(stock).length.half();
     let z = (planes.carcass.length + planes.inside.length).half();
-    let at_left = builder.at(left, middle, z);
+    let at_left = builder.at(left.length, middle, z);
     let at_right = builder.at(right, middle, z);
     let hosts = [
         builder.board_at(Direction::X, at_left.x, false, at_left, &assembly),
@@ -380,9 +382,9 @@ pub(super) fn shelf_between(
     ];
     let let_in = builder.let_in(joint);
     let mut length = clear;
-    let mut x = left;
+    let mut x = left.clone();
     if hosts[0].is_some() {
-        x -= let_in.length;
+        x = x - &let_in;
         length = length + &let_in;
     }
     if hosts[1].is_some() {
@@ -397,7 +399,7 @@ pub(super) fn shelf_between(
         length,
         width: &planes.inside - &front,
         thickness: None,
-        origin: builder.at(x, y, front.length),
+        stands: builder.stands(x, y, front),
         axes: LYING,
         show: Some(Face::ThickEnd),
         span,
@@ -430,11 +432,7 @@ fn back(builder: &mut Builder<'_>, ends: &[PartId; 2], bottom_y: &Size) {
         length,
         width,
         thickness: None,
-        origin: builder.at(
-            left.length - let_in.length,
-            bottom_y.length,
-            builder.planes.inside.length,
-        ),
+        stands: builder.stands(&left - &let_in, bottom_y, &builder.planes.inside),
         axes,
         show: Some(Face::ThickStart),
         span: back.span,

@@ -52,11 +52,12 @@ fn drawer(
     let (inside, outside) = slide.box_width.inside_and_outside(wide, &thick);
     let high = slide.box_high.size(opening.as_built(Axis::Down));
     let size = BoxSize { outside, inside, high, deep: slide.length.clone() };
-    let x = opening.x + (opening.wide.length - size.outside.length).half();
-    let y = opening.y + (opening.high.length - size.high.length).half();
+    let [left, low] = &opening.stands;
+    let x = left + (&opening.wide - &size.outside).half();
+    let y = low + (&opening.high - &size.high).half();
     let z = box_front(builder, opening);
     let assembly = Assembly::DrawerBox(opening.id);
-    let draft = |which, role, length: Size, width: &Size, origin, axes| Draft {
+    let draft = |which, role, length: Size, width: &Size, stands, axes| Draft {
         of: Of::Opening(opening.id),
         which,
         role,
@@ -65,21 +66,21 @@ fn drawer(
         length,
         width: width.clone(),
         thickness: None,
-        origin,
+        stands,
         axes,
         show: None,
         span: opening.span,
         notes: Vec::new(),
     };
-    let right_x = x + size.outside.length - thick.length;
-    let sides = [(Side::Left, x), (Side::Right, right_x)].map(|(side, x)| {
-        let origin = builder.at(x, y, z);
+    let right_x = &x + &size.outside - &thick;
+    let sides = [(Side::Left, &x), (Side::Right, &right_x)].map(|(side, x)| {
+        let stands = builder.stands(x, &y, &z);
         let mut side_draft = draft(
             Which::At(side),
             Role::DrawerSide,
             size.deep.clone(),
             &size.high,
-            origin,
+            stands,
             SIDEWAYS,
         );
         // The outside is what shows with the drawer out.
@@ -99,17 +100,17 @@ fn drawer(
         | JointKind::Butt => Size::zero(),
     };
     let long = &size.inside + &reach * 2;
-    let cross_x = x + thick.length - reach.length;
-    let back_z = z + size.deep.length - thick.length;
-    let ends = [(Role::DrawerFront, z), (Role::DrawerBack, back_z)].map(|(role, z)| {
-        let origin = builder.at(cross_x, y, z);
-        let mut end = draft(Which::Only, role, long.clone(), &size.high, origin, ACROSS);
+    let cross_x = &x + &thick - &reach;
+    let back_z = &z + &size.deep - &thick;
+    let ends = [(Role::DrawerFront, &z), (Role::DrawerBack, &back_z)].map(|(role, z)| {
+        let stands = builder.stands(&cross_x, &y, z);
+        let mut end = draft(Which::Only, role, long.clone(), &size.high, stands, ACROSS);
         let outside = if role == Role::DrawerFront { Face::ThickStart } else { Face::ThickEnd };
         end.show = Some(outside);
         builder.add(end)
     });
-    let bottom =
-        bottom(builder, boxes, &size, (x + thick.length, y, z + thick.length), &thick, opening);
+    let corner = [&x + &thick, y, &z + &thick];
+    let bottom = bottom(builder, boxes, &size, corner, &thick, opening);
     corners(builder, boxes, &sides, &ends, &thick);
     grooves(builder, boxes, bottom, &sides, &ends);
     if let Some(notch) = slide.notch.filter(|_| slide.undermount) {
@@ -131,12 +132,12 @@ fn drawer(
 }
 
 /// The front of a box lies behind an inset front, or in the plane of the frame.
-fn box_front(builder: &Builder<'_>, opening: &Opening) -> Length {
+fn box_front(builder: &Builder<'_>, opening: &Opening) -> Size {
     match &opening.front {
         Some(fronts) if fronts.set == Set::Inset => {
-            builder.planes.frame.length + builder.thickness(fronts.stock).length
+            &builder.planes.frame + builder.thickness(fronts.stock)
         }
-        _ => builder.planes.frame.length,
+        _ => builder.planes.frame.clone(),
     }
 }
 
@@ -145,12 +146,12 @@ fn bottom(
     builder: &mut Builder<'_>,
     boxes: &DrawerBoxes,
     size: &BoxSize,
-    (x, y, z): (Length, Length, Length),
+    [x, y, z]: [Size; 3],
     thick: &Size,
     opening: &Opening,
 ) -> PartId {
     let reach = &boxes.groove_deep * 2 - &boxes.groove_play;
-    let offset = reach.length.half();
+    let offset = reach.half();
     let deep = &size.deep - thick * 2;
     builder.add(Draft {
         of: Of::Opening(opening.id),
@@ -161,7 +162,7 @@ fn bottom(
         length: &size.inside + &reach,
         width: deep + &reach,
         thickness: None,
-        origin: builder.at(x - offset, y + boxes.groove_up.length, z - offset),
+        stands: builder.stands(x - &offset, y + &boxes.groove_up, z - &offset),
         axes: LYING,
         show: Some(Face::ThickEnd),
         span: opening.span,
@@ -345,17 +346,17 @@ fn packer(
         return;
     }
     let x = match side {
-        Side::Left => opening.x - space.packing[index].length,
-        Side::Right => opening.x + opening.wide.length + off.length,
+        Side::Left => &opening.stands[0] - &space.packing[index],
+        Side::Right => &opening.stands[0] + &opening.wide + &off,
     };
     // Its lower edge is level with that of the slide where the sheet says how
     // high that is.
     let up = match (&slide.up, slide.undermount) {
-        (Some(up), _) => up.length,
-        (None, true) => Length::ZERO,
-        (None, false) => (opening.high.length - boxes.packer_wide.length).half(),
+        (Some(up), _) => up.clone(),
+        (None, true) => Size::zero(),
+        (None, false) => (&opening.high - &boxes.packer_wide).half(),
     };
-    let z = builder.planes.carcass.length;
+    let z = builder.planes.carcass.clone();
     let id = builder.add(Draft {
         of: Of::Opening(opening.id),
         which: Which::At(side),
@@ -365,7 +366,7 @@ fn packer(
         length: slide.length.clone(),
         width: boxes.packer_wide.clone(),
         thickness: Some(thickness),
-        origin: builder.at(x, opening.y + up, z),
+        stands: builder.stands(x, &opening.stands[1] + up, z),
         axes: SIDEWAYS,
         show: None,
         span: boxes.span,

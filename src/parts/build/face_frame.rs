@@ -6,7 +6,7 @@ use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::Assembly;
-use crate::parts::space::{Direction, Face, Point};
+use crate::parts::space::{Direction, Face};
 
 use super::builder::{ACROSS, Builder, Draft, STANDING};
 use super::carcass::Carcass;
@@ -15,40 +15,43 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let Some(frame) = builder.case.frame.clone() else { return };
     let case = builder.case;
     let assembly = Assembly::Frame(builder.id);
-    let z = builder.planes.frame.length;
+    let z = builder.planes.frame.clone();
     let base = case.base_high();
     let high = &case.high - &base;
     let let_in = builder.let_in(&frame.joint);
     let id = builder.id;
-    let draft =
-        |(of, role, which): (Of, Role, Which), length: Size, width: Size, origin: Point, axes| {
-            Draft {
-                of,
-                which,
-                role,
-                assembly,
-                stock: frame.stock,
-                length,
-                width,
-                thickness: None,
-                origin,
-                axes,
-                show: Some(Face::ThickStart),
-                span: frame.span,
-                notes: Vec::new(),
-            }
-        };
+    let draft = |(of, role, which): (Of, Role, Which),
+                 length: Size,
+                 width: Size,
+                 stands: [Size; 3],
+                 axes| {
+        Draft {
+            of,
+            which,
+            role,
+            assembly,
+            stock: frame.stock,
+            length,
+            width,
+            thickness: None,
+            stands,
+            axes,
+            show: Some(Face::ThickStart),
+            span: frame.span,
+            notes: Vec::new(),
+        }
+    };
     for (side, end) in Side::BOTH.into_iter().zip(carcass.ends) {
         let stile = side.of(&frame.stiles);
         let x = match side {
-            Side::Left => Length::ZERO,
-            Side::Right => case.wide.length - stile.wide.length,
+            Side::Left => Size::zero(),
+            Side::Right => &case.wide - &stile.wide,
         };
         let mut stile_draft = draft(
             (Of::Case(id), Role::Stile, Which::At(side)),
             high.clone(),
             stile.wide.clone(),
-            builder.at(x, base.length, z),
+            builder.stands(x, &base, &z),
             STANDING,
         );
         (stile_draft.span, stile_draft.notes) = (stile.span, stile.notes.clone());
@@ -56,14 +59,16 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
         miter(builder, id, end, side, stile.span);
     }
     let between = &case.wide - &frame.stiles[0].wide - &frame.stiles[1].wide;
-    let x = frame.stiles[0].wide.length;
+    let left = &frame.stiles[0].wide;
+    let x = left.length;
     for (which, rail) in [(Which::Top, &frame.top), (Which::Bottom, &frame.bottom)] {
         let Some(rail) = rail else { continue };
-        let y = if which == Which::Top { case.high.length - rail.wide.length } else { base.length };
+        let low = if which == Which::Top { &case.high - &rail.wide } else { base.clone() };
+        let y = low.length;
         let length = &between + &let_in * 2;
-        let origin = builder.at(x - let_in.length, y, z);
+        let stands = builder.stands(left - &let_in, low, &z);
         let name = (Of::Case(id), Role::Rail, which);
-        let mut rail_draft = draft(name, length, rail.wide.clone(), origin, ACROSS);
+        let mut rail_draft = draft(name, length, rail.wide.clone(), stands, ACROSS);
         (rail_draft.span, rail_draft.notes) = (rail.span, rail.notes.clone());
         let id = builder.add(rail_draft);
         meet(builder, id, (Direction::X, x, x + between.length), y + rail.wide.length.half());
@@ -80,12 +85,13 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
         };
         let name = (Of::Member(member.id), role, Which::Only);
         let (dx, dy) = match member.axis {
-            Axis::Across => (Length::ZERO, let_in.length),
-            Axis::Down => (let_in.length, Length::ZERO),
+            Axis::Across => (Size::zero(), let_in.clone()),
+            Axis::Down => (let_in.clone(), Size::zero()),
         };
         let length = &member.long + &let_in * 2;
-        let origin = builder.at(member.x - dx, member.y - dy, z);
-        let mut member_draft = draft(name, length, member.wide.clone(), origin, axes);
+        let [left, low] = &member.stands;
+        let stands = builder.stands(left - dx, low - dy, &z);
+        let mut member_draft = draft(name, length, member.wide.clone(), stands, axes);
         (member_draft.span, member_draft.notes) = (member.span, member.notes.clone());
         let id = builder.add(member_draft);
         let half = member.wide.length.half();

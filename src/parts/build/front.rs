@@ -10,6 +10,8 @@ pub(super) struct Front<'a> {
     pub(super) fronts: &'a Fronts,
     pub(super) x: Length,
     pub(super) y: Length,
+    /// Both with the statements they come from.
+    pub(super) stands: [Size; 2],
     pub(super) wide: Size,
     pub(super) high: Size,
     pub(super) hung: Option<Side>,
@@ -17,21 +19,21 @@ pub(super) struct Front<'a> {
 
 /// The front of an opening, or the two leaves of a pair.
 pub(super) fn leaves<'a>(opening: &'a Opening, fronts: &'a Fronts) -> Vec<Front<'a>> {
-    let reach = fronts.reach().length;
+    let reach = fronts.reach();
     let (wide, high) = opening.leaf(fronts);
-    let (x, y) = opening.corner_as_built();
-    let (x, y) = (x - reach, y - reach);
-    let front = |leaf, x| Front {
+    let [x, y] = opening.stands_as_built().map(|at| at - &reach);
+    let front = |leaf, x: Size| Front {
         id: FrontId { opening: opening.id, leaf },
         opening,
         fronts,
-        x,
-        y,
+        x: x.length,
+        y: y.length,
+        stands: [x, y.clone()],
         wide: wide.clone(),
         high: high.clone(),
         hung: opening.hung(leaf),
     };
-    let step = wide.length + fronts.meeting.length;
+    let step = &wide + &fronts.meeting;
     let leaves = (0..).zip(opening.leaves());
-    leaves.map(|(index, leaf)| front(*leaf, x + step * index)).collect()
+    leaves.map(|(index, leaf)| front(*leaf, &x + &step * index)).collect()
 }

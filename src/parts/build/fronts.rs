@@ -29,12 +29,10 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
 }
 
 /// The front plane of a front, from the foremost face.
-fn front_z(builder: &Builder<'_>, leaf: &Front<'_>) -> Length {
+fn front_z(builder: &Builder<'_>, leaf: &Front<'_>) -> Size {
     match leaf.fronts.set {
-        Set::Inset => builder.planes.frame.length,
-        Set::Overlay(_) => {
-            builder.planes.frame.length - builder.thickness(leaf.fronts.stock).length
-        }
+        Set::Inset => builder.planes.frame.clone(),
+        Set::Overlay(_) => &builder.planes.frame - builder.thickness(leaf.fronts.stock),
     }
 }
 
@@ -58,7 +56,7 @@ fn slab(builder: &mut Builder<'_>, carcass: &Carcass, leaf: &Front<'_>) {
         length,
         width,
         thickness: None,
-        origin: builder.at(leaf.x, leaf.y, z),
+        stands: builder.stands(&leaf.stands[0], &leaf.stands[1], z),
         axes,
         show: Some(Face::ThickStart),
         span: leaf.opening.span,
@@ -80,35 +78,42 @@ fn frame_and_panel(
     let thick = builder.thickness(leaf.fronts.stock);
     let panel_thick = builder.thickness(panel.panel_stock);
     let assembly = Assembly::Front(leaf.id);
-    let member =
-        |builder: &mut Builder<'_>, which, role, length: Size, width: &Size, x, y, axes| {
-            builder.add(Draft {
-                of: Of::Front(leaf.id),
-                which,
-                role,
-                assembly,
-                stock: leaf.fronts.stock,
-                length,
-                width: width.clone(),
-                thickness: None,
-                origin: builder.at(x, y, z),
-                axes,
-                show: Some(Face::ThickStart),
-                span: panel.span,
-                notes: Vec::new(),
-            })
-        };
+    let member = |builder: &mut Builder<'_>,
+                  which,
+                  role,
+                  length: Size,
+                  width: &Size,
+                  x: &Size,
+                  y: &Size,
+                  axes| {
+        builder.add(Draft {
+            of: Of::Front(leaf.id),
+            which,
+            role,
+            assembly,
+            stock: leaf.fronts.stock,
+            length,
+            width: width.clone(),
+            thickness: None,
+            stands: builder.stands(x, y, z.clone()),
+            axes,
+            show: Some(Face::ThickStart),
+            span: panel.span,
+            notes: Vec::new(),
+        })
+    };
     let stile_role = Role::FrontStile;
     let (stile, rail) = (&panel.stile, &panel.rail);
-    let right_x = leaf.x + leaf.wide.length - stile.length;
+    let [x, y] = &leaf.stands;
+    let right_x = x + &leaf.wide - stile;
     let left = member(
         builder,
         Which::At(Side::Left),
         stile_role,
         leaf.high.clone(),
         stile,
-        leaf.x,
-        leaf.y,
+        x,
+        y,
         STANDING,
     );
     let right = member(
@@ -117,25 +122,25 @@ fn frame_and_panel(
         stile_role,
         leaf.high.clone(),
         stile,
-        right_x,
-        leaf.y,
+        &right_x,
+        y,
         STANDING,
     );
     let rail_long = &leaf.wide - stile * 2 + &panel.groove * 2;
-    let rail_x = leaf.x + stile.length - panel.groove.length;
-    let top_y = leaf.y + leaf.high.length - rail.length;
+    let rail_x = x + stile - &panel.groove;
+    let top_y = y + &leaf.high - rail;
     let top = member(
         builder,
         Which::Top,
         Role::FrontRail,
         rail_long.clone(),
         rail,
-        rail_x,
-        top_y,
+        &rail_x,
+        &top_y,
         ACROSS,
     );
     let bottom =
-        member(builder, Which::Bottom, Role::FrontRail, rail_long, rail, rail_x, leaf.y, ACROSS);
+        member(builder, Which::Bottom, Role::FrontRail, rail_long, rail, &rail_x, y, ACROSS);
     let float = match builder.piece.stock(panel.panel_stock) {
         Some(stock) if stock.is_solid() => panel.float.clone(),
         _ => Size::zero(),
@@ -143,7 +148,8 @@ fn frame_and_panel(
     let reach = &panel.groove - &float;
     let panel_wide = &leaf.wide - stile * 2 + &reach * 2;
     let panel_high = &leaf.high - rail * 2 + &reach * 2;
-    let inset = (thick.length - panel_thick.length).half();
+    let set_in = (&thick - &panel_thick).half();
+    let inset = set_in.length;
     let id = builder.add(Draft {
         of: Of::Front(leaf.id),
         which: Which::Only,
@@ -153,11 +159,7 @@ fn frame_and_panel(
         length: panel_high,
         width: panel_wide,
         thickness: None,
-        origin: builder.at(
-            leaf.x + stile.length - reach.length,
-            leaf.y + rail.length - reach.length,
-            z + inset,
-        ),
+        stands: builder.stands(x + stile - &reach, y + rail - &reach, &z + &set_in),
         axes: STANDING,
         show: Some(Face::ThickStart),
         span: panel.span,

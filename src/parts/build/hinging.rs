@@ -36,7 +36,8 @@ pub(super) fn hang(
     let count = builder.piece.hinges_on(leaf.opening, leaf.fronts);
     let Some(part) = builder.part(id).cloned() else { return };
     let radius = diameter.half();
-    let heights = hinge_heights(leaf.high.length, hinge.from_end, count);
+    let heights = hinge_heights(&leaf.high, &hinge.from_end.into(), count);
+    let heights: Vec<Length> = heights.into_iter().map(|height| height.length).collect();
     for height in &heights {
         let wide = part.width.length;
         let center = match side {
@@ -64,10 +65,10 @@ pub(super) fn hang(
 
 /// Heights of the hinge centers above the lower end of a door.
 #[must_use]
-pub fn hinge_heights(high: Length, from_end: Length, count: u32) -> Vec<Length> {
+pub fn hinge_heights(high: &Size, from_end: &Size, count: u32) -> Vec<Size> {
     let count = i64::from(count.max(2));
-    let room = high - from_end.twice();
-    (0..count).map(|number| from_end + room * number / (count - 1)).collect()
+    let room = high - from_end * 2;
+    (0..count).map(|number| from_end + &room * number / (count - 1)).collect()
 }
 
 /// What a door hangs on, and its face towards the opening: the stile beside
@@ -191,7 +192,7 @@ fn block(
             length: Size::from_terms(half.twice(), Vec::new()),
             width: Size::from_terms(z + block_margin() - front, Vec::new()),
             thickness: Some(thickness.clone()),
-            origin: builder.at(x, leaf.y + *height - half, front),
+            stands: builder.stands(x, &leaf.stands[1] + Size::from(*height - half), front),
             axes: UPRIGHT,
             show: Some(towards),
             span: plate.span,

@@ -98,16 +98,17 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
         Some(_) => Size::zero(),
         None => opening.grown(Axis::Across),
     };
-    let thick = builder.thickness(stock).length;
+    let thick = builder.thickness(stock);
     for number in 1..=set.count {
-        let step = opening.high.length * i64::from(number) / i64::from(set.count + 1);
-        let y = opening.y + step - thick.half();
+        let step = &opening.high * i64::from(number) / i64::from(set.count + 1);
+        let y = &opening.stands[1] + step - thick.half();
         let of = Of::Opening(opening.id);
         let which = if set.count == 1 { Which::Only } else { Which::Number(number) };
         if !set.adjustable {
             let joint = builder.case.shelves.joint.clone();
-            let (from, to) = (space.from - builder.case.x, space.to - builder.case.x);
-            let extent = (from, to, clear.clone());
+            let to = space.to - builder.case.x;
+            let from = builder.side(space.boards[0], true, space.from) - Size::from(builder.case.x);
+            let extent = (&from, to, clear.clone());
             let notes = set.notes.clone();
             shelf_between(
                 builder,
@@ -115,7 +116,7 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
                 stock,
                 &joint,
                 extent,
-                y,
+                &y,
                 shelf_front(builder, opening),
                 set.span,
                 notes,
@@ -133,11 +134,11 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
             length: &clear + &off - &clearance,
             width: &builder.planes.inside - &front,
             thickness: None,
-            origin: Point::new(
-                space.from + (clearance.length - off.length).half(),
+            stands: [
+                builder.side(space.boards[0], true, space.from) + (&clearance - &off).half(),
                 y,
-                front.length,
-            ),
+                front.clone(),
+            ],
             axes: LYING,
             show: Some(Face::ThickEnd),
             span: set.span,

@@ -70,13 +70,13 @@ pub(super) fn plan<'a>(work: &Workings<'a>, index: &Index<'a>) -> Vec<HungAt<'a>
         let foot = front.space.from.y;
         let high = front.space.to.y - foot;
         let low = front.opening.corner_as_built().1;
-        let heights = parts::hinge_heights(high, hinge.from_end, count);
+        let heights = parts::hinge_heights(&high.into(), &hinge.from_end.into(), count);
         let apart = match hinge.kind {
             HingeKind::Cup { plate, .. } => plate.map(|plate| plate.apart),
             HingeKind::Butt { .. } => None,
         };
         for (number, height) in (1..).zip(heights) {
-            let y = foot + height;
+            let y = foot + height.length;
             let block = block(front, side, number, index);
             let screws = apart.map(|apart| [y - apart.half(), y + apart.half()]);
             found.push(HungAt {
