@@ -11,6 +11,7 @@
 //! straight-edge first.)
 
 use crate::measure::{Exact, Length, Unit};
+use crate::model::Size;
 use crate::parts::{Channel, Face};
 use crate::trade;
 
@@ -57,10 +58,16 @@ pub(super) fn guide(
     base: Length,
     unit: Unit,
 ) -> Guided {
-    let nearest = near_sides(channel.from, channel.wide, bit);
-    let half = (base - bit).half();
-    let far: Vec<Length> = nearest.iter().map(|side| *side + bit + half).collect();
-    let near: Vec<Length> = nearest.iter().rev().map(|side| *side - half).collect();
+    let cut = Cut {
+        from: channel.from.into(),
+        wide: channel.wide.into(),
+        bit: bit.into(),
+        base: base.into(),
+    };
+    let places = |guide| cut.places(guide).iter().map(|place| place.length).collect();
+    let nearest: Vec<Length> = places(Guide::Table);
+    let far: Vec<Length> = places(Guide::Far);
+    let near: Vec<Length> = places(Guide::Near);
     // The straight-edge needs so much of the board to be clamped on, and the
     // base so much to stand on.
     let hold = trade::narrowest_routed(unit);
@@ -83,16 +90,46 @@ pub(super) fn guide(
     Guided { guide, settings, set_over }
 }
 
-/// Where the near side of the bit runs, from the datum: both walls of the
-/// channel, and as many strokes between them as clear what is left.
-fn near_sides(from: Length, wide: Length, bit: Length) -> Vec<Length> {
-    let over = wide - bit;
-    if over <= trade::mating() {
-        return vec![from];
+/// A channel and the tool that cuts it: all that a guide is set by. With the
+/// statements that these sizes come from, its places tell theirs.
+#[derive(Clone, Debug)]
+pub struct Cut {
+    /// From the datum to the near side of the channel.
+    pub from: Size,
+    /// The width of the channel.
+    pub wide: Size,
+    /// The diameter of the bit.
+    pub bit: Size,
+    /// Across the base plate of the router.
+    pub base: Size,
+}
+
+impl Cut {
+    /// Where a guide is set, from the datum, in the order in which it is cut. The
+    /// base plate runs along a straight-edge, half of it from the bit's center.
+    #[must_use]
+    pub fn places(&self, guide: Guide) -> Vec<Size> {
+        let nearest = self.near_sides();
+        let half = (&self.base - &self.bit).half();
+        match guide {
+            Guide::Table => nearest,
+            Guide::Far => nearest.iter().map(|side| side + &self.bit + &half).collect(),
+            Guide::Near => nearest.iter().rev().map(|side| side - &half).collect(),
+        }
     }
-    let fresh = bit - trade::stroke_overlap(bit);
-    let more = (over / fresh).ceil().clamp(1, 1_000);
-    (0..=more).map(|step| from + over * Exact::ratio(step, more)).collect()
+
+    /// Where the near side of the bit runs, from the datum: both walls of the
+    /// channel, and as many strokes between them as clear what is left.
+    fn near_sides(&self) -> Vec<Size> {
+        let over = &self.wide - &self.bit;
+        if over.length <= trade::mating() {
+            return vec![self.from.clone()];
+        }
+        let bit = self.bit.length;
+        let fresh = bit - trade::stroke_overlap(bit);
+        let more = (over.length / fresh).ceil().clamp(1, 1_000);
+        (0..=more).map(|step| &self.from + over.clone() * Exact::ratio(step, more)).collect()
+    }
 }
 
 #[cfg(test)]

@@ -170,10 +170,28 @@ fn lifted(piece: &Piece, part: &Part) -> Lifted {
     }
 }
 
+/// The volume of a part before anything is cut into it, in cubic millimeters.
+#[must_use]
+pub fn whole_volume(part: &Part) -> f64 {
+    trade::volume(part.length.length, part.width.length, part.thickness.length)
+}
+
+/// What a feature takes of its part, in cubic millimeters; `None` for what is left
+/// out.
+#[must_use]
+pub fn taken(piece: &Piece, part: &Part, feature: &Feature) -> Option<f64> {
+    cut(piece, sides(part), feature).map(|(volume, _)| volume)
+}
+
+/// Length, width, and thickness in millimeters.
+fn sides(part: &Part) -> [f64; 3] {
+    [&part.length, &part.width, &part.thickness].map(|size| size.length.to_mm_f64())
+}
+
 /// A part less what is cut out of it.
 fn body(piece: &Piece, part: &Part) -> Body {
-    let size = [&part.length, &part.width, &part.thickness].map(|size| size.length.to_mm_f64());
-    let mut volume = size.iter().product::<f64>();
+    let size = sides(part);
+    let mut volume = whole_volume(part);
     let mut moment = size.map(|along| volume * along / 2.0);
     for feature in &part.features {
         let Some((cut, center)) = cut(piece, size, feature) else { continue };
