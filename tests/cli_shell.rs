@@ -72,7 +72,7 @@ fn why_leads_a_size_back_to_its_statements() {
     assert!(done.out.contains("26-1/2 in"), "{}", done.out);
     assert!(done.out.contains("wide 17-1/4") && done.out.contains("console.case:"), "{}", done.out);
     let done = bench.run(&["why", "console.case", "pres"]);
-    assert_eq!(done.code, Some(2));
+    assert_eq!(done.code, Some(1));
     assert!(done.err.contains("did you mean `press`?"), "{done:?}");
 }
 

@@ -37,7 +37,10 @@ fn a_size_tells_its_terms_as_data() {
     let [press] = press.as_slice() else { panic!("{press:#?}") };
     assert_eq!((press.name.as_str(), &press.thing), ("console.press", &Thing::Opening));
     let wide = &press.sizes[0];
-    assert_eq!((wide.word, wide.exact.as_str(), &wide.printed), ("wide", "26-1/2 in", &None));
+    assert_eq!(
+        (wide.word.as_str(), wide.exact.as_str(), &wide.printed),
+        ("wide", "26-1/2 in", &None)
+    );
     let mut terms = told(&console, wide);
     terms.sort();
     let expected = [
@@ -82,13 +85,7 @@ fn terms_add_up() {
         let names: BTreeSet<String> = editor::known_names(&compiled).into_iter().collect();
         for why in names.iter().flat_map(|name| why(&compiled, name)) {
             for sum in &why.sizes {
-                let signed = |term: &editor::Term| {
-                    // The sign is that of the whole term.
-                    let value = term.length.abs() * term.times;
-                    if term.negative { -value } else { value }
-                };
-                let total: Length = sum.terms.iter().map(signed).sum();
-                assert_eq!(total, sum.length, "{} {} of {name}", why.name, sum.word);
+                assert_eq!(sum.total(), Some(sum.value), "{} {} of {name}", why.name, sum.word);
             }
         }
     }
@@ -103,7 +100,10 @@ fn a_part_is_found_by_its_mark_too() {
     assert_eq!(by_mark, end);
     assert_eq!(end[0].sizes[0].exact, "33 in");
     // 3/4 plywood is 23/32 thick; the tape of the job knows that mark.
-    assert_eq!((end[0].sizes[2].word, end[0].sizes[2].exact.as_str()), ("thickness", "23/32 in"));
+    assert_eq!(
+        (end[0].sizes[2].word.as_str(), end[0].sizes[2].exact.as_str()),
+        ("thickness", "23/32 in")
+    );
 }
 
 /// Each paper by itself is the one of the packet.
@@ -165,10 +165,10 @@ fn a_fix_is_made_by_finding_and_number() {
 }
 
 /// The sizes that are known of a name: word, exact figure, whether it holds.
-fn sizes(compiled: &Compilation, name: &str) -> Vec<(&'static str, String, bool)> {
+fn sizes(compiled: &Compilation, name: &str) -> Vec<(String, String, bool)> {
     let found = why(compiled, name);
     let [found] = found.as_slice() else { panic!("{name}: {found:#?}") };
-    found.sizes.iter().map(|sum| (sum.word, sum.exact.clone(), sum.holds)).collect()
+    found.sizes.iter().map(|sum| (sum.word.clone(), sum.exact.clone(), sum.holds)).collect()
 }
 
 /// The hall console with another middle drawer, and a lower one that is alike.
@@ -191,7 +191,7 @@ fn marks(compiled: &Compilation, text: &str) -> usize {
 fn sizes_beside_a_contradiction_are_known() {
     let compiled = with_drawers("high 12", "high 12");
     assert_eq!(slugs(&compiled), ["sizes-conflict"]);
-    let known = |word, figure: &str, holds| (word, figure.to_owned(), holds);
+    let known = |word: &str, figure: &str, holds| (word.to_owned(), figure.to_owned(), holds);
     assert_eq!(
         sizes(&compiled, "press"),
         [known("wide", "26-1/2 in", true), known("high", "26 in", true)]
@@ -233,8 +233,8 @@ fn what_stands_is_drawn() {
 fn a_size_that_is_not_written_yet_leaves_the_rest() {
     let compiled = with_drawers("note \"\"", "share 1");
     assert_eq!(slugs(&compiled), ["size-undetermined"]);
-    assert_eq!(sizes(&compiled, "upper")[1], ("high", "5 in".to_owned(), true));
-    assert_eq!(sizes(&compiled, "middle"), [("wide", "17-1/4 in".to_owned(), true)]);
+    assert_eq!(sizes(&compiled, "upper")[1], ("high".to_owned(), "5 in".to_owned(), true));
+    assert_eq!(sizes(&compiled, "middle"), [("wide".to_owned(), "17-1/4 in".to_owned(), true)]);
     assert_eq!(marks(&compiled, "?"), 2);
 }
 
@@ -243,7 +243,7 @@ fn a_size_that_is_not_written_yet_leaves_the_rest() {
 fn a_statement_that_can_t_be_read_leaves_the_rest() {
     let compiled = with_drawers("shaer 1", "share 1");
     assert!(!compiled.standing.as_ref().unwrap().whole);
-    assert_eq!(sizes(&compiled, "press")[0], ("wide", "26-1/2 in".to_owned(), true));
+    assert_eq!(sizes(&compiled, "press")[0], ("wide".to_owned(), "26-1/2 in".to_owned(), true));
     assert!(papers::elevation(&compiled).is_some());
     let whole = with_drawers("high 12", "high 12");
     assert!(whole.standing.as_ref().unwrap().whole);
@@ -257,7 +257,7 @@ fn of_two_cases_one_may_stand() {
     assert_ne!(odd, text);
     let compiled = compile(&odd);
     assert_eq!(slugs(&compiled), ["sizes-conflict"]);
-    assert_eq!(sizes(&compiled, "left-books")[1], ("high", "2000 mm".to_owned(), true));
+    assert_eq!(sizes(&compiled, "left-books")[1], ("high".to_owned(), "2000 mm".to_owned(), true));
     assert!(papers::elevation(&compiled).is_some());
 }
 

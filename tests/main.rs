@@ -64,3 +64,4 @@ mod syntax;
 mod tidy;
 mod totals;
 mod watch;
+mod why;

@@ -50,8 +50,10 @@ fn a_new_spec_builds_and_explains_itself_as_shown() {
     run(folder.path(), &["new", "my.case"]);
     run(folder.path(), &["build", "my.case"]);
     assert!(folder.path().join("papers/my/index.html").exists());
-    let (why, _) = run(folder.path(), &["why", "my.case", "bottom"]);
+    let (why, _) = run(folder.path(), &["why", "my.case", "bottom", "size"]);
     shows(&why);
+    let (hinges, _) = run(folder.path(), &["why", "my.case", "LS", "hinge"]);
+    shows(&hinges);
     let (list, _) = run(folder.path(), &["build", "my.case", "--print", "cut-list"]);
     let from = list.find("== maple").expect("the maple");
     let to = list.find("== box-side").expect("the drawer stock");

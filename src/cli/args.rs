@@ -54,7 +54,7 @@ pub enum Command {
     Mend(Mend),
     /// Explain a finding, or list them all when no name is given
     Explain(Explain),
-    /// Show where each size of a part or an opening comes from
+    /// Show where each printed figure comes from
     Why(Why),
     /// Print a blank measuring form to fill in and paste into the spec
     Measure(Measure),
@@ -223,9 +223,15 @@ pub struct Why {
     /// The spec
     #[arg(value_name = "SPEC", value_hint = ValueHint::FilePath)]
     pub spec: PathBuf,
-    /// The name or mark of a part, or the name of an opening: `console.bottom`, `press`
-    #[arg(value_name = "NAME")]
-    pub name: String,
+    /// A name or mark, and what of it: `bottom`, `B dado`, `set-up 6`, `clamps`
+    ///
+    /// A name alone asks for everything that the papers print of it; before or behind it
+    /// stands what is wanted: size, joint (dado, groove, rabbet, notch, pocket, tenon,
+    /// mortise, dovetail), hole (cup, pull, plate), hinge, pin, slide, set-up, flute, gap,
+    /// movement, weight, clamp, or time. One of these alone asks for it in the whole piece,
+    /// and a number behind `set-up` for one of the sheet's.
+    #[arg(value_name = "WHAT", required = true, num_args = 1..)]
+    pub words: Vec<String>,
 }
 
 /// `casewright measure`

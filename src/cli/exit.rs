@@ -13,7 +13,7 @@ pub enum Exit {
     /// Sound; warnings allowed.
     Sound,
     /// The spec has errors, or warnings where they are denied; two revisions
-    /// differ.
+    /// differ; the spec has nothing of what is asked.
     Unsound,
     /// The command was misused, a file can't be read or written, or two
     /// revisions can't be compared.

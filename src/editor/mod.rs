@@ -21,4 +21,6 @@ pub use meaning::{Meaning, NameId, NameKind};
 pub use names::{Mention, Named, Names};
 pub use offers::{Offer, OfferKind, offers};
 pub use rename::{Refused, rename};
-pub use why::{Sum, Term, TermFrom, Thing, Why, known_names, why};
+pub use why::{
+    Answer, Subject, Sum, Term, TermFrom, Thing, Unknown, Value, Why, answer, known_names, why,
+};

@@ -161,6 +161,30 @@ impl Tape {
         format!("{sign}{whole}.{rest:0places$}", places = places as usize)
     }
 
+    /// A length given by a maker's sheet in whole or tenth millimeters, so that a 35 mm
+    /// cup stays one: `35 mm`; `None` for any other in a job in inches.
+    #[must_use]
+    pub fn hardware(&self, length: Length) -> Option<String> {
+        let millimeters = length.in_unit(Unit::Millimetre);
+        let tenths = (millimeters * Exact::int(10)).is_whole();
+        let metric = tenths && length.in_unit(Unit::Inch).denom() > 64;
+        let told = || format!("{} mm", Self::millimetres().exact(length));
+        (metric || self.unit == Unit::Millimetre).then(told)
+    }
+
+    /// What must not be less, as it is told finer than the tape: in millimeters the next
+    /// tenth that is not below it.
+    #[must_use]
+    pub fn fine_up(&self, length: Length) -> Length {
+        match self.unit {
+            Unit::Inch | Unit::Foot => length,
+            Unit::Millimetre | Unit::Centimetre | Unit::Metre => {
+                let mark = Length::mm(1) / 10;
+                mark * (length / mark).ceil()
+            }
+        }
+    }
+
     /// The exact length with its unit: `26-1/2 in`, `18 mm`.
     #[must_use]
     pub fn exact_with_unit(&self, length: Length) -> String {

@@ -5,34 +5,32 @@ use crate::measure::{Exact, Length, Mass, Rate, Span};
 use crate::vocabulary::takes;
 use crate::vocabulary::words::bit::BitShape;
 use crate::vocabulary::words::slide::{Across, Mount};
-use crate::vocabulary::{Entries, Entry, PullHeight, Said, SizeExpr, Word, linear, words};
+use crate::vocabulary::{Entries, Entry, Origin, PullHeight, Said, SizeExpr, Word, linear, words};
 
 use super::lower::Lower;
 use super::size::Size;
 
 /// A size of a drawer box by its opening: `factor × opening + constant`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BoxRule {
     /// How often the opening counts; mostly 1.
     pub factor: Exact,
     /// What is added; mostly below nought.
-    pub constant: Length,
+    pub constant: Size,
     /// Where it is written.
     pub span: Span,
 }
 
 impl BoxRule {
-    /// The size of the box for an opening. The rule's own figure is no fact of
-    /// the spec; the opening's facts explain the rest.
+    /// The size of the box for an opening.
     #[must_use]
     pub fn size(&self, opening: &Size) -> Size {
-        let scaled = opening.clone() * self.factor;
-        Size::from_terms(scaled.length + self.constant, scaled.terms().to_vec())
+        opening.clone() * self.factor + &self.constant
     }
 }
 
 /// Which width of the drawer box a slide's sheet gives.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum BoxWidth {
     /// Between the sides.
     Inside(BoxRule),
@@ -124,7 +122,7 @@ pub(super) fn slide(entry: &Entry, ctx: &mut Lower) -> Option<Slide> {
         Mount::Beside => false,
     };
     let (across, _) = body.which::<Across>()?;
-    let rule = box_rule(body, across.handle(), ctx)?;
+    let rule = box_rule(body, across.handle(), &name, ctx)?;
     let width = match across {
         Across::Inside => BoxWidth::Inside(rule),
         Across::Outside => BoxWidth::Outside(rule),
@@ -134,7 +132,7 @@ pub(super) fn slide(entry: &Entry, ctx: &mut Lower) -> Option<Slide> {
         length: ctx.positive(body, LENGTH, &format!("length of {name}")).known()?,
         room: ctx.positive(body, ROOM, &format!("room of {name}")).known()?,
         box_width: width,
-        box_high: box_rule(body, BOX_HIGH, ctx)?,
+        box_high: box_rule(body, BOX_HIGH, &name, ctx)?,
         notch: body.one(NOTCH).and_then(Said::body).and_then(|notch| {
             let wide = notch.get(words::notch::WIDE)?.value;
             Some((wide, notch.get(words::notch::HIGH)?.value))
@@ -163,7 +161,12 @@ fn hook(body: &Entries, ctx: &mut Lower) -> Option<Hook> {
     })
 }
 
-fn box_rule(body: &Entries, word: Word<takes::Size>, ctx: &mut Lower) -> Option<BoxRule> {
+fn box_rule(
+    body: &Entries,
+    word: Word<takes::Size>,
+    slide: &str,
+    ctx: &mut Lower,
+) -> Option<BoxRule> {
     let size = body.size(word)?;
     let SizeExpr { expr, unit } = size.value;
     let sum = linear(expr, *unit, &mut |name| {
@@ -183,7 +186,13 @@ fn box_rule(body: &Entries, word: Word<takes::Size>, ctx: &mut Lower) -> Option<
     match sum {
         Ok(sum) => Some(BoxRule {
             factor: sum.terms.first().map_or(Exact::ZERO, |(_, factor)| *factor),
-            constant: sum.constant,
+            constant: match sum.constant.is_zero() {
+                true => Size::zero(),
+                false => {
+                    let name = format!("{} of {slide}", word.spelling());
+                    ctx.facts.add(sum.constant, name, Origin::Written(size.span))
+                }
+            },
             span: size.span,
         }),
         Err(fault) => {

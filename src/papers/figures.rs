@@ -112,25 +112,16 @@ impl Figures {
     /// A length given by a maker's sheet, in whole or tenth millimetres where
     /// that is exact, so that a 35 mm cup stays one: `35 mm`.
     pub(super) fn hardware(&self, length: Length) -> String {
-        if self.tape.unit == Unit::Millimetre || is_metric(length) {
-            return format!("{} mm", Tape::millimetres().exact(length));
-        }
-        self.text(length)
+        self.tape.hardware(length).unwrap_or_else(|| self.text(length))
     }
 
     /// Every figure that was rounded, with its exact value.
     pub(super) fn exacts(&self) -> Vec<(String, String)> {
         let all = self.rounded.borrow();
-        let exactly = |length: Length| match self.tape.unit == Unit::Inch && is_metric(length) {
-            true => format!("{} mm", Tape::millimetres().exact(length)),
-            false => self.tape.exact(length),
+        let exactly = |length: Length| match self.tape.unit {
+            Unit::Inch => self.tape.hardware(length).unwrap_or_else(|| self.tape.exact(length)),
+            _ => self.tape.exact(length),
         };
         all.iter().map(|(exact, text)| (text.clone(), exactly(*exact))).collect()
     }
-}
-
-/// True for whole tenths of a millimetre that are no fraction of an inch.
-fn is_metric(length: Length) -> bool {
-    let tenths = length.in_unit(Unit::Millimetre) * 10.into();
-    tenths.is_whole() && length.in_unit(Unit::Inch).denom() > 64
 }

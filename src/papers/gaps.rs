@@ -168,10 +168,7 @@ fn up(tape: &Tape, gap: Length) -> String {
             let mark = Length::inches(1, 64);
             format!("{} ({})", tape.fine(gap), tape.exact(mark * (gap / mark).ceil()))
         }
-        Unit::Millimetre | Unit::Centimetre | Unit::Metre => {
-            let mark = Length::mm(1) / 10;
-            tape.fine(mark * (gap / mark).ceil())
-        }
+        Unit::Millimetre | Unit::Centimetre | Unit::Metre => tape.fine(tape.fine_up(gap)),
     }
 }
 

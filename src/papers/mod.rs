@@ -36,6 +36,7 @@ use crate::pipeline::Compilation;
 use crate::plans::{Hands, OneByOne, Workings};
 
 pub use measuring::form as measuring_form;
+pub use weights::lifted;
 
 pub(crate) use emit::filters;
 use figures::Figures;

@@ -1,6 +1,7 @@
 //! What is lifted, what it weighs, and whether it stands.
 
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
+use crate::plans::Workings;
 use crate::plans::tipping::What;
 use crate::plans::weights::{Body, Lifted, Weights, name};
 use crate::trade::{self, Carry};
@@ -24,10 +25,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         Block::Caution(format!("One person should lift no more than {one}, and only close to the body, at hand height, on a clear floor, now and then (NIOSH lifting equation). From the floor, held 15 in or 380 mm away, the limit is less than half of that. Two people lift no more than {two} together and three no more than {three}, because a team never shares a weight evenly. Take out doors, drawers, and loose shelves before you carry anything. Use straps, and get a second pair of hands on every stair.")),
     ];
     blocks.extend(guessed(source, weights));
-    let groups = groups(source, weights);
-    let masses: Vec<Mass> =
-        groups.iter().flat_map(|group| &group.lines).map(|(_, body)| body.mass()).collect();
-    let (shown, whole) = scale.spread(&masses);
+    let groups = groups(source.work);
+    let (shown, whole) = spread(scale, &groups);
     let mut shown = shown.into_iter();
     let mut sums = Vec::new();
     blocks.push(Block::Heading("What you lift".into()));
@@ -38,7 +37,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             ticks: Ticks::None,
             ..Table::default()
         };
-        for (name, body) in &group.lines {
+        for (_, name, body) in &group.lines {
             let people = match trade::carry(body.mass()) {
                 Carry::People(count) => count.to_string(),
                 Carry::Gear => "strap, dolly, or split".to_owned(),
@@ -49,7 +48,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             table.rows.push(vec![format!("{weight}{mark}"), name.clone(), people]);
         }
         let sum = added(own.iter().map(String::as_str));
-        let mark = figures.mark(group.lines.iter().any(|(_, body)| body.measured));
+        let mark = figures.mark(group.lines.iter().any(|(.., body)| body.measured));
         table.foot = format!("{}: {sum}{mark}", group.name);
         sums.push(format!("{sum}{mark} {}", group.name));
         blocks.push(Block::Table(table));
@@ -72,10 +71,27 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     blocks
 }
 
+/// What is lifted as one, with its weight as it is printed, and that of the whole:
+/// rounded so that they add up.
+#[must_use]
+pub fn lifted(work: &Workings<'_>) -> (Vec<(Lifted, String)>, String) {
+    let groups = groups(work);
+    let (shown, whole) = spread(Scale::of(work.piece.tape()), &groups);
+    let lines = groups.iter().flat_map(|group| &group.lines);
+    (lines.map(|(lifted, ..)| *lifted).zip(shown).collect(), whole)
+}
+
+/// The weight of each line, and that of all.
+fn spread(scale: Scale, groups: &[Group]) -> (Vec<String>, String) {
+    let lines = groups.iter().flat_map(|group| &group.lines);
+    let masses: Vec<Mass> = lines.map(|(.., body)| body.mass()).collect();
+    scale.spread(&masses)
+}
+
 /// Lines of one kind.
 struct Group {
     name: &'static str,
-    lines: Vec<(String, Body)>,
+    lines: Vec<(Lifted, String, Body)>,
 }
 
 /// At which moisture everything is weighed, and what that makes at the moisture
@@ -95,8 +111,8 @@ fn basis(source: &Source<'_, '_>) -> String {
     )
 }
 
-fn groups(source: &Source<'_, '_>, weights: &Weights) -> Vec<Group> {
-    let piece = source.work.piece;
+fn groups(work: &Workings<'_>) -> Vec<Group> {
+    let (piece, weights) = (work.piece, work.weights());
     let case = |id| piece.case(id).map_or("", |case| case.name.as_str());
     let mut groups = [
         ("cases without doors and drawers", Vec::new()),
@@ -114,10 +130,10 @@ fn groups(source: &Source<'_, '_>, weights: &Weights) -> Vec<Group> {
     all.sort_by(|a, b| (a.0.case(), &a.1).cmp(&(b.0.case(), &b.1)));
     for (lifted, name, body) in all {
         match lifted {
-            Lifted::Case(_) => cases.lines.push((name, body)),
-            Lifted::Base(id) => bases.lines.push((format!("base of {}", case(id)), body)),
-            Lifted::Door(_) => doors.lines.push((name, body)),
-            Lifted::Drawer(_) => drawers.lines.push((name, body)),
+            Lifted::Case(_) => cases.lines.push((lifted, name, body)),
+            Lifted::Base(id) => bases.lines.push((lifted, format!("base of {}", case(id)), body)),
+            Lifted::Door(_) => doors.lines.push((lifted, name, body)),
+            Lifted::Drawer(_) => drawers.lines.push((lifted, name, body)),
         }
     }
     groups.into_iter().filter(|group| !group.lines.is_empty()).collect()

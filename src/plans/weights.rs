@@ -155,7 +155,8 @@ pub(super) fn weigh(piece: &Piece, parts: &Parts) -> Weights {
 }
 
 /// What a part is lifted with. A false front stays on its case.
-fn lifted(piece: &Piece, part: &Part) -> Lifted {
+#[must_use]
+pub fn lifted(piece: &Piece, part: &Part) -> Lifted {
     match part.assembly {
         Assembly::Base(case) => Lifted::Base(case),
         Assembly::DrawerBox(opening) => Lifted::Drawer(opening),
@@ -170,17 +171,27 @@ fn lifted(piece: &Piece, part: &Part) -> Lifted {
     }
 }
 
-/// The volume of a part before anything is cut into it, in cubic millimeters.
+/// What a part weighs before anything is cut into it, to the milligram.
 #[must_use]
-pub fn whole_volume(part: &Part) -> f64 {
-    trade::volume(part.length.length, part.width.length, part.thickness.length)
+pub fn whole(piece: &Piece, part: &Part) -> Mass {
+    milligrams(piece, part, whole_volume(part))
 }
 
-/// What a feature takes of its part, in cubic millimeters; `None` for what is left
-/// out.
+/// What a feature takes of the weight of its part, to the milligram; `None` for
+/// what is left out.
 #[must_use]
-pub fn taken(piece: &Piece, part: &Part, feature: &Feature) -> Option<f64> {
-    cut(piece, sides(part), feature).map(|(volume, _)| volume)
+pub fn taken(piece: &Piece, part: &Part, feature: &Feature) -> Option<Mass> {
+    cut(piece, sides(part), feature).map(|(volume, _)| milligrams(piece, part, volume))
+}
+
+fn milligrams(piece: &Piece, part: &Part, volume: f64) -> Mass {
+    let kilograms = trade::kilograms(volume, piece.density(part.stock));
+    Mass(Exact::ratio((kilograms * 1e6).round() as i64, 1_000_000))
+}
+
+/// The volume of a part before anything is cut into it, in cubic millimeters.
+fn whole_volume(part: &Part) -> f64 {
+    trade::volume(part.length.length, part.width.length, part.thickness.length)
 }
 
 /// Length, width, and thickness in millimeters.

@@ -1,24 +1,40 @@
-//! Every figure that a size is the sum of.
+//! Why every printed figure is what it is: what it is the sum of, and where each
+//! term comes from.
 
-use crate::measure::{Exact, Length, Tape};
+mod asked;
+mod cuts;
+mod gaps;
+mod glue;
+mod hanging;
+mod lines;
+mod setups;
+mod slides;
+mod subject;
+mod teller;
+mod weights;
+
+use crate::measure::{Duration, Exact, Length, MEASURED, Mass, Tape};
 use crate::model::{Axis, Case, Facts, Opening, Piece, Size, Standing, StandingSizes};
 use crate::parts::Part;
 use crate::pipeline::Compilation;
 use crate::plans::fitting::Drawer;
 use crate::vocabulary::Origin;
 
-/// A thing with its sizes, and what each is the sum of.
+pub use asked::{Answer, Unknown, answer};
+pub use subject::Subject;
+
+/// A thing with its figures, and what each is the sum of.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Why {
     /// Its whole name: `console.bank.upper`.
     pub name: String,
     /// What it is.
     pub thing: Thing,
-    /// Its sizes.
+    /// Its sizes, and what else was asked of it.
     pub sizes: Vec<Sum>,
 }
 
-/// What has sizes.
+/// What has figures.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Thing {
     /// A case.
@@ -30,24 +46,87 @@ pub enum Thing {
         /// Its mark.
         mark: String,
     },
+    /// A door, a drawer front, or a false front, with the gaps round it.
+    Front,
+    /// A set-up of the router, by its number on the sheet.
+    SetUp,
+    /// What is glued up in one go.
+    GlueUp,
+    /// The whole piece.
+    Piece,
 }
 
-/// A size, and what it is the sum of.
+/// A figure, and what it is the sum of.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Sum {
-    /// Which size: `wide`, `thickness`, `as built`.
-    pub word: &'static str,
-    /// The size.
-    pub length: Length,
-    /// The size as it is, with its unit.
+    /// What it may be asked for by.
+    pub about: Vec<Subject>,
+    /// Which figure: `wide`, `thickness`, `as built`, `dado, from the left end`.
+    pub word: String,
+    /// The figure.
+    pub value: Value,
+    /// The figure as it is, with its unit.
     pub exact: String,
-    /// As it stands on paper, where it was rounded for that.
+    /// As it stands on paper.
+    pub paper: String,
+    /// The same, where it was rounded for that.
     pub printed: Option<String>,
     /// False where it comes from one of several statements that contradict each
     /// other.
     pub holds: bool,
     /// What it is the sum of, in order.
     pub terms: Vec<Term>,
+}
+
+/// A figure of one kind or another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Value {
+    /// A length.
+    Length(Length),
+    /// A weight.
+    Mass(Mass),
+    /// A time.
+    Time(Duration),
+    /// A count.
+    Count(Exact),
+}
+
+impl Value {
+    /// It, so many times.
+    #[must_use]
+    pub fn times(self, count: Exact) -> Self {
+        match self {
+            Self::Length(length) => Self::Length(length * count),
+            Self::Mass(mass) => Self::Mass(Mass(mass.0 * count)),
+            Self::Time(time) => Self::Time(Duration(time.0 * count)),
+            Self::Count(own) => Self::Count(own * count),
+        }
+    }
+
+    /// Both together; `None` for two of different kinds.
+    #[must_use]
+    pub fn plus(self, other: Self) -> Option<Self> {
+        match (self, other) {
+            (Self::Length(a), Self::Length(b)) => Some(Self::Length(a + b)),
+            (Self::Mass(a), Self::Mass(b)) => Some(Self::Mass(Mass(a.0 + b.0))),
+            (Self::Time(a), Self::Time(b)) => Some(Self::Time(Duration(a.0 + b.0))),
+            (Self::Count(a), Self::Count(b)) => Some(Self::Count(a + b)),
+            (Self::Length(_) | Self::Mass(_) | Self::Time(_) | Self::Count(_), _) => None,
+        }
+    }
+}
+
+impl Sum {
+    /// What its terms come to; `None` where it has none, or terms of several kinds.
+    #[must_use]
+    pub fn total(&self) -> Option<Value> {
+        let mut terms = self.terms.iter().map(|term| {
+            let sign = if term.negative { -Exact::ONE } else { Exact::ONE };
+            term.value.times(term.times * sign)
+        });
+        let first = terms.next()?;
+        terms.try_fold(first, Value::plus)
+    }
 }
 
 /// One term of a sum.
@@ -57,8 +136,8 @@ pub struct Term {
     pub negative: bool,
     /// How many times it counts.
     pub times: Exact,
-    /// The figure itself.
-    pub length: Length,
+    /// The figure itself, not below zero.
+    pub value: Value,
     /// Sign, count and figure as they are printed: `− 2 × 1-3/4`.
     pub text: String,
     /// Where it comes from.
@@ -75,6 +154,17 @@ pub enum TermFrom {
         /// Where it stands, or whose default it is.
         origin: Origin,
     },
+    /// A figure of the trade, or one that is worked out of others.
+    Worked {
+        /// What it is.
+        name: String,
+        /// How it is worked out, and by what source.
+        how: String,
+        /// The statements that it is worked out of.
+        from: Vec<Origin>,
+    },
+    /// What rounding adds or takes.
+    Rounded,
     /// Whatever else there is: the geometry, or the hardware's own figures.
     Rest,
 }
@@ -170,7 +260,8 @@ fn sums<'a>(piece: &Piece, sizes: impl IntoIterator<Item = (&'static str, &'a Si
     sizes.map(|(word, size)| sum(piece.tape(), &piece.facts, word, size)).collect()
 }
 
-fn sum(tape: &Tape, facts: &Facts, word: &'static str, size: &Size) -> Sum {
+/// A size as the sum of its facts; what they don't come to is the rest.
+fn sum(tape: &Tape, facts: &Facts, word: &str, size: &Size) -> Sum {
     let mut terms = Vec::new();
     let mut rest = size.length;
     for (fact, factor) in facts.of(size) {
@@ -182,8 +273,8 @@ fn sum(tape: &Tape, facts: &Facts, word: &'static str, size: &Size) -> Sum {
         terms.push(Term {
             negative,
             times,
-            length: fact.length,
-            text: format!("{} {count}{}", sign(negative), tape.exact(fact.length)),
+            value: Value::Length(fact.length.abs()),
+            text: format!("{} {count}{}", sign(negative), tape.exact(fact.length.abs())),
             from: TermFrom::Fact { name: fact.name.clone(), origin: fact.origin },
         });
     }
@@ -192,15 +283,18 @@ fn sum(tape: &Tape, facts: &Facts, word: &'static str, size: &Size) -> Sum {
         terms.push(Term {
             negative,
             times: Exact::ONE,
-            length: rest.abs(),
+            value: Value::Length(rest.abs()),
             text: format!("{} {}", sign(negative), tape.exact(rest.abs())),
             from: TermFrom::Rest,
         });
     }
+    let mark = if size.length.is_measured() { MEASURED } else { "" };
     Sum {
-        word,
-        length: size.length,
+        about: vec![Subject::Size],
+        word: word.to_owned(),
+        value: Value::Length(size.length),
         exact: tape.exact_with_unit(size.length),
+        paper: tape.text(size.length) + mark,
         printed: tape.print(size.length).is_rounded().then(|| tape.text(size.length)),
         holds: true,
         terms,

@@ -1,0 +1,243 @@
+//! What a maker asks, in the words of the papers: a name or a mark, and what of it;
+//! a set-up by its number; or one subject of the whole piece.
+
+use crate::parts::{Front, Part, PartId};
+use crate::pipeline::Compilation;
+use crate::plans::weights::Lifted;
+
+use super::teller::Teller;
+use super::{Subject, Thing, Why, cuts, gaps, glue, hanging, setups, slides, weights};
+
+/// What is answered.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Answer {
+    /// Everything that was meant, with its figures.
+    pub whys: Vec<Why>,
+    /// What may be asked of them alone, where all was told.
+    pub subjects: Vec<Subject>,
+}
+
+/// Why a question has no answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Unknown {
+    /// Nothing is called so.
+    Name {
+        /// As it was asked.
+        asked: String,
+        /// Every name that would do.
+        known: Vec<String>,
+    },
+    /// There is such a thing, but nothing of the kind is known of it.
+    Subject {
+        /// The thing.
+        name: String,
+        /// What was asked of it.
+        subject: Subject,
+        /// What may be asked of it.
+        known: Vec<Subject>,
+    },
+}
+
+/// Answers a question: `press`, `shelf dado`, `set-up 6`, `weight press.left-door`,
+/// `clamps`. A name stands before what is asked of it or behind; a name alone asks
+/// for everything.
+///
+/// # Errors
+///
+/// Says what would have done where nothing is called so, or nothing is known of that
+/// kind.
+pub fn answer(compiled: &Compilation, words: &[&str]) -> Result<Answer, Unknown> {
+    let (subject, name) = read(words);
+    let Some(work) = compiled.workings() else {
+        let whys = super::why(compiled, &words.join("-"));
+        return match whys.is_empty() {
+            true => Err(unknown(words.join(" "), super::known_names(compiled))),
+            false => Ok(Answer { whys, subjects: Vec::new() }),
+        };
+    };
+    let tell = Teller::new(compiled, &work);
+    let asked = Asked { compiled, tell: &tell };
+    // What a maker has named so comes first: an opening may be called `gap`.
+    let whole = asked.named(&words.join("-"));
+    if !whole.is_empty() {
+        return Ok(Answer { subjects: subjects(&whole), whys: whole });
+    }
+    let Some(subject) = subject else { return Err(asked.unknown(&words.join(" "))) };
+    let mut whys = match (&name, subject) {
+        (None, _) => asked.everything(),
+        (Some(number), Subject::SetUp) if number.parse::<usize>().is_ok() => {
+            let number = number.parse().unwrap_or(0);
+            setups::of(&tell, number).into_iter().collect()
+        }
+        (Some(name), _) => asked.named(name),
+    };
+    if whys.is_empty() {
+        return Err(asked.unknown(name.as_deref().unwrap_or(subject.word())));
+    }
+    // All of a set-up is told where it is asked for by its number.
+    let known = subjects(&whys);
+    for why in &mut whys {
+        why.sizes.retain(|sum| sum.about.contains(&subject));
+    }
+    whys.retain(|why| !why.sizes.is_empty());
+    match whys.is_empty() {
+        true => Err(Unknown::Subject {
+            name: name.unwrap_or_else(|| "the piece".to_owned()),
+            subject,
+            known,
+        }),
+        false => Ok(Answer { whys, subjects: Vec::new() }),
+    }
+}
+
+/// The subject among the words, and the name beside it.
+fn read(words: &[&str]) -> (Option<Subject>, Option<String>) {
+    let at = [0, words.len().saturating_sub(1)];
+    let found = at.into_iter().find_map(|at| Some((at, Subject::named(words.get(at)?)?)));
+    let Some((at, subject)) = found else { return (None, None) };
+    let others = words.iter().enumerate().filter(|(place, _)| *place != at);
+    let name: Vec<&str> = others.map(|(_, word)| *word).collect();
+    (Some(subject), (!name.is_empty()).then(|| name.join("-")))
+}
+
+fn unknown(asked: String, known: Vec<String>) -> Unknown {
+    Unknown::Name { asked, known }
+}
+
+/// What may be asked of these alone.
+fn subjects(whys: &[Why]) -> Vec<Subject> {
+    let told = |subject: &Subject| {
+        whys.iter().flat_map(|why| &why.sizes).any(|sum| sum.about.contains(subject))
+    };
+    Subject::ALL.into_iter().filter(told).collect()
+}
+
+struct Asked<'t, 'c> {
+    compiled: &'c Compilation,
+    tell: &'t Teller<'c>,
+}
+
+impl Asked<'_, '_> {
+    fn unknown(&self, asked: &str) -> Unknown {
+        let mut known = super::known_names(self.compiled);
+        known.extend(self.names());
+        unknown(asked.to_owned(), known)
+    }
+
+    /// Names that only a figure of a plan is asked by.
+    fn names(&self) -> Vec<String> {
+        let work = self.tell.work;
+        let marks = self.tell.parts.all.iter().map(|part| part.mark.clone());
+        let fronts = work.fronts().iter().map(|front| front.path.clone());
+        let glue_ups = work.glue_ups().iter().map(|glue_up| glue_up.path.clone());
+        let subjects = Subject::ALL.into_iter().map(|subject| subject.word().to_owned());
+        marks.chain(fronts).chain(glue_ups).chain(subjects).collect()
+    }
+
+    /// Everything of that name, with all its figures.
+    fn named(&self, name: &str) -> Vec<Why> {
+        let dotted = format!(".{name}");
+        let meant = |path: &str| path == name || path.ends_with(&dotted);
+        let mut found = super::why(self.compiled, name);
+        for why in &mut found {
+            let more = match why.thing {
+                Thing::Case => self.of_case(&why.name),
+                Thing::Opening => self.of_opening(&why.name),
+                Thing::Part { .. } => {
+                    let part = self.tell.parts.iter().find(|(_, part)| part.path == why.name);
+                    part.map(|(id, part)| self.of_part(id, part)).unwrap_or_default()
+                }
+                Thing::Front | Thing::SetUp | Thing::GlueUp | Thing::Piece => Vec::new(),
+            };
+            why.sizes.extend(more);
+        }
+        let work = self.tell.work;
+        // A front of one board is called by the mark of that board too.
+        let marked = |front: &&Front<'_>| match front.parts.as_slice() {
+            [only] => only.mark == name,
+            _ => false,
+        };
+        let fronts = work.fronts().iter().filter(|front| meant(&front.path) || marked(front));
+        found.extend(fronts.map(|front| self.of_front(front)));
+        let glue_ups = work.glue_ups().iter().filter(|glue_up| meant(&glue_up.path));
+        found.extend(glue_ups.map(|glue_up| glue::of(self.tell, glue_up)));
+        found.retain(|why| !why.sizes.is_empty());
+        found
+    }
+
+    /// Everything that is printed of the piece.
+    fn everything(&self) -> Vec<Why> {
+        let (tell, work) = (self.tell, self.tell.work);
+        let mut found = Vec::new();
+        for case in &tell.piece.cases {
+            found.extend(super::why(self.compiled, &case.name).into_iter().take(1));
+            if let Some(why) = found.last_mut() {
+                why.sizes.extend(self.of_case(&case.name));
+            }
+        }
+        let openings = tell.piece.cases.iter().flat_map(|case| &case.openings);
+        for opening in openings {
+            let sizes = self.of_opening(&opening.path);
+            found.push(Why { name: opening.path.clone(), thing: Thing::Opening, sizes });
+        }
+        for (id, part) in tell.parts.iter() {
+            let mut why = super::of_part(tell.piece, part);
+            why.sizes.extend(self.of_part(id, part));
+            // A set-up tells of its settings itself.
+            why.sizes.retain(|sum| !sum.about.contains(&Subject::SetUp));
+            found.push(why);
+        }
+        found.extend(work.fronts().iter().map(|front| self.of_front(front)));
+        found.extend(work.glue_ups().iter().map(|glue_up| glue::of(tell, glue_up)));
+        found.extend((1..=work.setups().len()).filter_map(|number| setups::of(tell, number)));
+        let mut whole = glue::waits(tell);
+        let lifted: Vec<Lifted> = work.weights().lifted.keys().copied().collect();
+        whole.extend(weights::of_lifted(tell, "weight of the whole", &lifted));
+        found.push(Why { name: "the piece".to_owned(), thing: Thing::Piece, sizes: whole });
+        found
+    }
+
+    fn of_case(&self, name: &str) -> Vec<super::Sum> {
+        let tell = self.tell;
+        let case = tell.piece.cases.iter().find(|case| case.name == name);
+        let Some(case) = case else { return Vec::new() };
+        let own =
+            weights::of_lifted(tell, "weight without doors and drawers", &[Lifted::Case(case.id)]);
+        let base = weights::of_lifted(tell, "weight of the base", &[Lifted::Base(case.id)]);
+        own.into_iter().chain(base).collect()
+    }
+
+    fn of_opening(&self, path: &str) -> Vec<super::Sum> {
+        let tell = self.tell;
+        let openings = tell.piece.cases.iter().flat_map(|case| &case.openings);
+        let Some(opening) = openings.into_iter().find(|opening| opening.path == path) else {
+            return Vec::new();
+        };
+        let mut sums = slides::of_opening(tell, opening.id);
+        sums.extend(hanging::pins(tell, |rows, _| rows.opening.id == opening.id));
+        sums.extend(weights::of_lifted(
+            tell,
+            "weight of the drawer",
+            &[Lifted::Drawer(opening.id)],
+        ));
+        sums
+    }
+
+    fn of_part(&self, id: PartId, part: &Part) -> Vec<super::Sum> {
+        let tell = self.tell;
+        let mut sums = cuts::of(tell, id, part);
+        sums.extend(hanging::hinges(tell, part));
+        sums.extend(hanging::plates(tell, part));
+        sums.extend(hanging::pins(tell, |_, board| board.path == part.path));
+        sums.extend(setups::of_part(tell, id));
+        sums.extend(gaps::of_part(tell, part));
+        sums.extend(weights::of_part(tell, id, part));
+        sums
+    }
+
+    fn of_front(&self, front: &Front<'_>) -> Why {
+        let mut sizes = gaps::of_front(self.tell, front);
+        sizes.extend(weights::of_front(self.tell, front.id));
+        Why { name: front.path.clone(), thing: Thing::Front, sizes }
+    }
+}

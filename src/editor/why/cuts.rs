@@ -1,0 +1,410 @@
+//! Where each cut and each hole of a part lies, and how large it is.
+
+use crate::measure::Length;
+use crate::model::{
+    Build, HingeKind, Joinery, MemberKind, OpeningKind, Partition, PullHeight, Size,
+};
+use crate::parts::{self, Assembly, Bore, Direction, Face, Feature, FeatureKind, Part, PartId};
+use crate::vocabulary::{Origin, words};
+
+use super::teller::Teller;
+use super::{Subject, Sum, Value, hanging};
+
+/// Everything that is cut into a part but flutes, which their set-up tells of.
+pub(super) fn of(tell: &Teller<'_>, id: PartId, part: &Part) -> Vec<Sum> {
+    let mut sums: Vec<Sum> = Vec::new();
+    for feature in &part.features {
+        let own = Cut { tell, id, part, feature };
+        for sum in own.told() {
+            let known = |old: &Sum| (&old.word, old.value) == (&sum.word, sum.value);
+            if !sums.iter().any(known) {
+                sums.push(sum);
+            }
+        }
+    }
+    sums
+}
+
+/// A cut of a part.
+struct Cut<'t, 'c> {
+    tell: &'t Teller<'c>,
+    id: PartId,
+    part: &'t Part,
+    feature: &'t Feature,
+}
+
+impl Cut<'_, '_> {
+    fn told(&self) -> Vec<Sum> {
+        let feature = self.feature;
+        match feature.kind {
+            FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => self.channel(),
+            FeatureKind::Notch => self.notch(),
+            FeatureKind::Pockets(count, _) => self.pockets(count),
+            FeatureKind::Bore(bore) => self.bore(bore),
+            FeatureKind::Tenon => vec![self.deep("long"), self.tenon("thick")],
+            FeatureKind::Mortise => {
+                let end = self.part.datum([Face::LengthStart, Face::LengthEnd]);
+                let mut sums = vec![
+                    self.from(end, feature.u.0, feature.u.1),
+                    self.between("long", feature.u, false),
+                    self.tenon("wide"),
+                    self.deep("deep"),
+                ];
+                // Flush with an end it has no place to set.
+                sums.retain(|sum| sum.value != Value::Length(Length::ZERO));
+                sums
+            }
+            FeatureKind::Dovetails => vec![self.deep("deep")],
+            FeatureKind::Miter | FeatureKind::Flute(_) | FeatureKind::Dowels(..) => Vec::new(),
+        }
+    }
+
+    fn about(&self) -> Vec<Subject> {
+        let own = Subject::of(self.feature.kind);
+        match self.feature.kind {
+            FeatureKind::Bore(Bore::Pull) => vec![own, Subject::Bore],
+            FeatureKind::Bore(Bore::Cup | Bore::Plate) => vec![own, Subject::Bore, Subject::Hinge],
+            _ => vec![own, Subject::Joint],
+        }
+    }
+
+    /// `dado for PPR-NI`, and what of it.
+    fn word(&self, what: &str) -> String {
+        let takes = self.feature.takes.map(|id| format!(" for {}", self.tell.parts.mark(id)));
+        format!("{}{}, {what}", self.feature.kind.word(), takes.unwrap_or_default())
+    }
+
+    fn sum(&self, what: &str, length: Length, size: &Size) -> Sum {
+        self.tell.length(&self.about(), self.word(what), length, size)
+    }
+
+    fn drilled(&self, what: &str, length: Length, size: &Size) -> Sum {
+        self.tell.hardware(&self.about(), self.word(what), length, size)
+    }
+
+    /// From where the part begins along `direction` to a place on it.
+    fn reach(&self, direction: Direction, place: Length) -> Size {
+        self.tell.reach((self.id, self.part), direction, place, self.feature.takes)
+    }
+
+    /// The direction that a face's `v` runs along, or its `u`.
+    fn axis(&self, v: bool) -> Direction {
+        let placement = &self.part.placement;
+        match (self.feature.face, v) {
+            (Face::ThickStart | Face::ThickEnd | Face::WidthStart | Face::WidthEnd, false) => {
+                placement.length
+            }
+            (Face::ThickStart | Face::ThickEnd, true) => placement.width,
+            (Face::LengthStart | Face::LengthEnd, false) => placement.width,
+            (_, true) => placement.thickness,
+        }
+    }
+
+    /// From a face to the nearer side of what lies between two places.
+    fn off_face(&self, datum: Face, from: Length, to: Length) -> Size {
+        let direction = self.part.placement.direction(datum);
+        match datum.is_start() {
+            true => self.reach(direction, from),
+            false => self.part.along(direction) - self.reach(direction, to),
+        }
+    }
+
+    fn from(&self, datum: Face, from: Length, to: Length) -> Sum {
+        let near = self.part.distance(datum, from).min(self.part.distance(datum, to));
+        let size = self.off_face(datum, from, to);
+        self.sum(&format!("from the {}", self.part.face_name(datum)), near, &size)
+    }
+
+    fn between(&self, what: &str, (from, to): (Length, Length), v: bool) -> Sum {
+        let axis = self.axis(v);
+        let size = self.reach(axis, to) - self.reach(axis, from);
+        self.sum(what, to - from, &size)
+    }
+
+    /// The thickness of a tenon, and the width of its mortise.
+    fn tenon(&self, what: &str) -> Sum {
+        let thick = self.feature.v.1 - self.feature.v.0;
+        let own = joinery(self.tell, self.feature).and_then(|joint| joint.thick.as_ref());
+        match own.filter(|own| own.length == thick) {
+            Some(own) => self.sum(what, thick, own),
+            None => self.between(what, self.feature.v, true),
+        }
+    }
+
+    fn deep(&self, what: &str) -> Sum {
+        self.sum(what, self.feature.deep, &depth(self.tell, self.part, self.feature))
+    }
+
+    fn channel(&self) -> Vec<Sum> {
+        let channel = self.part.channel(self.feature);
+        let across = self.feature.across(channel.along);
+        let mut sums = Vec::new();
+        if !channel.from.is_zero() {
+            sums.push(self.from(channel.datum, across.0, across.1));
+        }
+        sums.push(self.between("wide", across, channel.along));
+        sums.push(self.deep("deep"));
+        let run = self.feature.run(channel.along);
+        let (start, end) = self.feature.face.ends_of_run(channel.along);
+        if channel.stops.0.is_positive() {
+            let what = format!("short of the {}", self.part.face_name(start));
+            sums.push(self.sum(&what, channel.stops.0, &self.off_face(start, run.0, run.1)));
+        }
+        if channel.stops.1.is_positive() {
+            let what = format!("short of the {}", self.part.face_name(end));
+            sums.push(self.sum(&what, channel.stops.1, &self.off_face(end, run.0, run.1)));
+        }
+        sums
+    }
+
+    /// A notch for a runner has the figures of its slide.
+    fn notch(&self) -> Vec<Sum> {
+        let feature = self.feature;
+        let slide = self.tell.piece.slides.iter().find(|slide| slide.span == feature.span);
+        let given = slide.and_then(|slide| Some((slide, slide.notch?)));
+        if let Some((slide, (wide, high))) = given {
+            use words::notch::{BLOCK, HIGH, WIDE};
+            let at = Some(slide.span);
+            let name = format!("notch of {}", slide.name);
+            let wide = self.tell.fact(wide, &name, self.tell.origin(&BLOCK, WIDE, at));
+            let high = self.tell.fact(high, &name, self.tell.origin(&BLOCK, HIGH, at));
+            return vec![
+                self.sum("long", feature.u.1 - feature.u.0, &wide),
+                self.sum("wide", feature.v.1 - feature.v.0, &high),
+            ];
+        }
+        // A drawer is cut out round what stands in its way.
+        let round = matches!(self.part.assembly, Assembly::DrawerBox(_));
+        let side = |what: &str, (from, to): (Length, Length), v: bool| match round {
+            true => {
+                let how = "from the keep-out that the drawer goes round, 1 in clear of it";
+                self.sum(what, to - from, &self.tell.custom(to - from, "notch", how))
+            }
+            false => self.between(what, (from, to), v),
+        };
+        vec![side("long", feature.u, false), side("wide", feature.v, true)]
+    }
+
+    fn pockets(&self, count: u32) -> Vec<Sum> {
+        let edge = self.part.datum([Face::WidthStart, Face::WidthEnd]);
+        let end = if self.feature.u.0.is_zero() { Face::LengthStart } else { Face::LengthEnd };
+        let places = self.feature.pocket_places(count).into_iter();
+        let own = places.map(|place| {
+            let from = self.part.distance(edge, place);
+            let how = "at equal steps over what meets wood there (common practice, no source)";
+            let place = self.tell.custom(from, "center of a pocket hole", how);
+            let at = (self.part.face_name(end), self.part.face_name(edge));
+            self.sum(&format!("at the {}, from the {}", at.0, at.1), from, &place)
+        });
+        own.collect()
+    }
+
+    /// A hole counts from the end and the edge that carry the marks, or from the
+    /// hinge edge.
+    fn bore(&self, bore: Bore) -> Vec<Sum> {
+        let end = self.part.datum([Face::LengthStart, Face::LengthEnd]);
+        let edge = match (self.feature.face.is_broad(), bore) {
+            (true, Bore::Cup) => self.part.hinge_edge(),
+            (true, Bore::Pull | Bore::Plate) => None,
+            (false, _) => Some(self.part.datum([Face::ThickStart, Face::ThickEnd])),
+        };
+        let edge = edge.unwrap_or_else(|| self.part.datum([Face::WidthStart, Face::WidthEnd]));
+        let (u, v) = self.feature.center();
+        let (long, wide) = match bore {
+            Bore::Cup => self.cup(u, v),
+            Bore::Pull => self.pull(u, v),
+            Bore::Plate => hanging::screw(self.tell, self.part, (u, v)),
+        };
+        let place = |face: Face, at: Length, size: Size| {
+            let (distance, whole) = (
+                self.part.distance(face, at),
+                self.part.along(self.part.placement.direction(face)),
+            );
+            let size = if face.is_start() { size } else { whole - size };
+            self.sum(&format!("from the {}", self.part.face_name(face)), distance, &size)
+        };
+        let mut sums = vec![place(end, u, long), place(edge, v, wide)];
+        sums.extend(self.drill(bore));
+        sums
+    }
+
+    /// The diameter and the depth of a hole, as the hardware's sheet gives them.
+    fn drill(&self, bore: Bore) -> Vec<Sum> {
+        let wide = self.feature.u.1 - self.feature.u.0;
+        let (tell, deep) = (self.tell, self.feature.deep);
+        let fact = |length, name: String, origin| tell.fact(length, name, origin);
+        match bore {
+            Bore::Cup => {
+                use words::hinge::{BLOCK, BORE, CUP};
+                let Some((name, at)) = self.hinge() else { return Vec::new() };
+                let (cup, hole) =
+                    (tell.origin(&BLOCK, CUP, Some(at)), tell.origin(&BLOCK, BORE, Some(at)));
+                vec![
+                    self.drilled("across", wide, &fact(wide, format!("cup of {name}"), cup)),
+                    self.drilled("deep", deep, &fact(deep, format!("depth of {name}'s cup"), hole)),
+                ]
+            }
+            Bore::Plate => {
+                use words::plate::{BLOCK, DEEP, SCREW};
+                let Some((name, at)) = self.hinge() else { return Vec::new() };
+                let (hole, depth) =
+                    (tell.origin(&BLOCK, SCREW, Some(at)), tell.origin(&BLOCK, DEEP, Some(at)));
+                vec![
+                    self.drilled(
+                        "across",
+                        wide,
+                        &fact(wide, format!("screw of {name}'s plate"), hole),
+                    ),
+                    self.drilled(
+                        "deep",
+                        deep,
+                        &fact(deep, format!("depth for {name}'s plate"), depth),
+                    ),
+                ]
+            }
+            Bore::Pull => {
+                use words::pull::{BLOCK, SCREW};
+                let pull = tell.piece.pulls.iter().find(|pull| pull.span == self.feature.span);
+                let Some(pull) = pull else { return Vec::new() };
+                let screw = tell.origin(&BLOCK, SCREW, Some(pull.span));
+                let screw = fact(wide, format!("screw of {}", pull.name), screw);
+                vec![self.drilled("across", wide, &screw)]
+            }
+        }
+    }
+
+    /// The hinge that this hole is for: its name, and its statement.
+    fn hinge(&self) -> Option<(&str, crate::measure::Span)> {
+        let front = match self.part.assembly {
+            Assembly::Front(_) => self.part.opening()?,
+            _ => {
+                return self.tell.piece.hinges.iter().find_map(|hinge| match hinge.kind {
+                    HingeKind::Cup { plate: Some(plate), .. }
+                        if plate.span == self.feature.span =>
+                    {
+                        Some((hinge.name.as_str(), hinge.span))
+                    }
+                    _ => None,
+                });
+            }
+        };
+        let fronts = self.tell.piece.opening(front)?.front.as_ref()?;
+        let hinge = self.tell.piece.hinge(fronts.hinge?.0)?;
+        Some((hinge.name.as_str(), hinge.span))
+    }
+
+    /// The center of a cup, from where the length and the width of its part begin.
+    fn cup(&self, u: Length, v: Length) -> (Size, Size) {
+        use words::hinge::{BLOCK, CUP, FROM_EDGE, FROM_END};
+        let told = || {
+            let opening = self.tell.piece.opening(self.part.opening()?)?;
+            let fronts = opening.front.as_ref()?;
+            let hinge = self.tell.piece.hinge(fronts.hinge?.0)?;
+            let HingeKind::Cup { diameter, from_edge, .. } = hinge.kind else { return None };
+            let (tell, name, at) = (self.tell, &hinge.name, Some(hinge.span));
+            let end = tell.origin(&BLOCK, FROM_END, at);
+            let end = tell.fact(hinge.from_end, format!("first hinge of {name}"), end);
+            let count = tell.piece.hinges_on(opening, fronts);
+            let heights = parts::hinge_heights(self.part.along(Direction::Y), &end, count);
+            let height = heights.into_iter().find(|height| height.length == u)?;
+            let edge = tell.origin(&BLOCK, FROM_EDGE, at);
+            let edge = tell.fact(from_edge, format!("edge of {name}'s cup"), edge);
+            let cup = tell.fact(diameter, format!("cup of {name}"), tell.origin(&BLOCK, CUP, at));
+            let across = edge + cup.half();
+            let across = match across.length == v {
+                true => across,
+                false => &self.part.width - across,
+            };
+            Some((height, across))
+        };
+        told().unwrap_or_else(|| (u.into(), v.into()))
+    }
+
+    /// The center of a hole for a pull, from where the length and the width of its
+    /// part begin.
+    fn pull(&self, u: Length, v: Length) -> (Size, Size) {
+        use words::pull::{BLOCK, CENTERS, FROM_EDGE};
+        let told = || {
+            let pull = self.tell.piece.pulls.iter().find(|it| it.span == self.feature.span)?;
+            let (tell, name, at) = (self.tell, &pull.name, Some(pull.span));
+            let opening = tell.piece.opening(self.part.opening()?)?;
+            let edge = tell.origin(&BLOCK, FROM_EDGE, at);
+            let edge = tell.fact(pull.from_edge, format!("edge of {name}"), edge);
+            let apart = pull.centers.map_or_else(Size::zero, |centers| {
+                tell.fact(centers, format!("centers of {name}"), tell.origin(&BLOCK, CENTERS, at))
+            });
+            let (length, width) = (&self.part.length, &self.part.width);
+            let third = match (&opening.kind, pull.height) {
+                (OpeningKind::Door(_) | OpeningKind::Doors, _) | (_, PullHeight::Middle) => None,
+                (_, PullHeight::UpperThird) => Some(width * 2 / 3),
+            };
+            let near = |place: Length, middles: Vec<Size>| {
+                let half = apart.half();
+                let all = middles.into_iter().flat_map(|at| [at.clone(), &at - &half, &at + &half]);
+                let mut all = all;
+                all.find(|size| size.length == place).unwrap_or_else(|| place.into())
+            };
+            let across = third.into_iter().chain([width.half(), edge.clone(), width - &edge]);
+            Some((near(u, vec![length.half()]), near(v, across.collect())))
+        };
+        told().unwrap_or_else(|| (u.into(), v.into()))
+    }
+}
+
+/// The depth of a cut, by the statement that says it or the thickness it goes through.
+pub(super) fn depth(tell: &Teller<'_>, part: &Part, feature: &Feature) -> Size {
+    let deep = feature.deep;
+    if let Some(span) = feature.deep_at {
+        return tell.written(deep, span, &format!("depth of the {}", feature.kind.word()));
+    }
+    let long = joinery(tell, feature).and_then(|joint| joint.long.as_ref());
+    if let Some(long) = long.filter(|long| long.length == deep) {
+        return long.clone();
+    }
+    if let FeatureKind::Flute(_) = feature.kind {
+        let (block, word) = (&words::flutes::BLOCK, words::flutes::DEEP);
+        return tell.fact(
+            deep,
+            "depth of the flutes",
+            tell.origin(block, word, Some(feature.span)),
+        );
+    }
+    let front = match part.assembly {
+        Assembly::Front(front) => tell.piece.opening(front.opening),
+        _ => None,
+    };
+    if let Some(Build::Panel(panel)) =
+        front.and_then(|opening| opening.front.as_ref()).map(|front| &front.build)
+        && panel.groove.length == deep
+    {
+        return panel.groove.clone();
+    }
+    if deep == part.thickness.length {
+        return part.thickness.clone();
+    }
+    let joint = Origin::Default { block: words::joint::BLOCK.name, word: "deep" };
+    match feature.kind {
+        FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => {
+            tell.fact(deep, format!("depth of the {}", feature.kind.word()), joint)
+        }
+        _ => deep.into(),
+    }
+}
+
+/// The joint that a tenon or its mortise is of: that of a frame, or of a board.
+fn joinery<'c>(tell: &Teller<'c>, feature: &Feature) -> Option<&'c Joinery> {
+    tell.piece.cases.iter().find_map(|case| {
+        let frame = case.frame.as_ref().filter(|frame| frame.span == feature.span);
+        let bottom = case.bottom.as_ref().map(|bottom| &bottom.board);
+        let top = case.top.as_ref().map(|top| &top.board);
+        let members = case.members.iter().filter_map(|member| match &member.kind {
+            MemberKind::Stile(Partition::Board(board)) | MemberKind::Divider(board) => {
+                Some(board.as_ref())
+            }
+            MemberKind::Stile(Partition::None) | MemberKind::Rail => None,
+        });
+        let mut boards = bottom.into_iter().chain(top).chain(members);
+        let board = boards.find(|board| board.span == feature.span);
+        frame.map(|frame| &frame.joint).or(board.map(|board| &board.joint))
+    })
+}

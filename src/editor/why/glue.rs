@@ -1,0 +1,79 @@
+//! How many clamps each glue-up takes, and how long its glue takes to spread.
+
+use crate::measure::{Duration, Exact, Length, Unit};
+use crate::plans::assembly::gluing::{Closing, GlueUp, Load, Sort};
+use crate::vocabulary::words;
+
+use super::teller::{Teller, minutes};
+use super::{Subject, Sum, Term, Thing, Value, Why};
+
+/// What is glued up in one go.
+pub(super) fn of(tell: &Teller<'_>, glue_up: &GlueUp) -> Why {
+    let sizes = vec![clamps(tell, glue_up), spreading(tell, &glue_up.load)];
+    Why { name: glue_up.path.clone(), thing: Thing::GlueUp, sizes }
+}
+
+fn clamps(tell: &Teller<'_>, glue_up: &GlueUp) -> Sum {
+    let load = &glue_up.load;
+    let rule = match glue_up.sort {
+        Sort::Panel => "one for each 8 in of its length, two at least",
+        Sort::Joints => "one for each 12 in of a joint, at the end of the part that takes more",
+        Sort::FrameOn => {
+            "one for each 12 in along an outer stile; cauls press down what lies between"
+        }
+    };
+    let own = |closing: &Closing| {
+        let count = Value::Count(Exact::int(i64::from(closing.clamps)));
+        let joints = match closing.joints {
+            1 => "1 joint".to_owned(),
+            several => format!("{several} joints"),
+        };
+        let how = format!(
+            "{joints}, {} long in all: {rule} (common practice, no source)",
+            tell.tape.text(closing.long)
+        );
+        tell.worked(count, &closing.clamps.to_string(), tell.parts.mark(closing.part), how, vec![])
+    };
+    let terms: Vec<Term> = load.0.iter().map(own).collect();
+    let all = Exact::int(i64::from(load.clamps()));
+    tell.figure(&[Subject::Clamp], "clamps", (Value::Count(all), all.to_string()), terms)
+}
+
+/// A quarter of a minute for each joint, and a minute for each 30 in of them, or for
+/// 60 in of flat seams.
+fn spreading(tell: &Teller<'_>, load: &Load) -> Sum {
+    let (joints, long) = (i64::from(load.joints()), load.long());
+    let take_up = Duration(Exact::ratio(joints, 4));
+    let flat = load.is_flat();
+    let run: Length = if flat { long.half() } else { long };
+    let spread = Duration(run.in_unit(Unit::Inch) / Exact::int(30));
+    let rate = if flat { "60 in (1.5 m) of flat seam" } else { "30 in (760 mm)" };
+    let how = format!(
+        "{} of joints, {rate} in a minute (common practice, no source)",
+        tell.tape.text(long)
+    );
+    let term = |time: Duration, name: &str, how: String| {
+        tell.worked(Value::Time(time), &minutes(time), name, how, vec![])
+    };
+    let taken = format!("{joints} × 15 s (common practice, no source)");
+    let terms = vec![term(take_up, "taking up each joint", taken), term(spread, "spreading", how)];
+    let total = load.spreading();
+    let about = [Subject::Clamp, Subject::Time];
+    tell.figure(&about, "time to spread", (Value::Time(total), total.to_string()), terms)
+}
+
+/// How long the glue stays open, and how long it stays in the clamps.
+pub(super) fn waits(tell: &Teller<'_>) -> Vec<Sum> {
+    use words::shop::{BLOCK, CLAMP, CURE, OPEN_TIME};
+    let shop = &tell.piece.shop;
+    let one = |word: &str, time: Duration, origin| {
+        let term = tell.worked(Value::Time(time), &time.to_string(), word, "", vec![origin]);
+        let about = [Subject::Clamp, Subject::Time];
+        tell.figure(&about, word, (Value::Time(time), time.to_string()), vec![term])
+    };
+    vec![
+        one("open time", shop.open_time, tell.origin(&BLOCK, OPEN_TIME, None)),
+        one("in the clamps", shop.clamp, tell.origin(&BLOCK, CLAMP, None)),
+        one("to cure", shop.cure, tell.origin(&BLOCK, CURE, None)),
+    ]
+}

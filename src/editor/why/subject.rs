@@ -1,0 +1,163 @@
+//! What may be asked of a thing: its size, a joint, a set-up, its weight.
+
+use crate::parts::{Bore, FeatureKind};
+
+/// What may be asked of a thing, by the word that a maker asks with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Subject {
+    /// Its finished size.
+    Size,
+    /// Whatever is cut into it but holes.
+    Joint,
+    /// Dados.
+    Dado,
+    /// Grooves.
+    Groove,
+    /// Rabbets.
+    Rabbet,
+    /// Notches.
+    Notch,
+    /// Pocket holes.
+    Pocket,
+    /// Tenons.
+    Tenon,
+    /// Mortises.
+    Mortise,
+    /// Dovetails.
+    Dovetail,
+    /// Flutes.
+    Flute,
+    /// Round holes.
+    Bore,
+    /// Cups of hinges.
+    Cup,
+    /// Holes for pulls.
+    Pull,
+    /// Holes for the plates of hinges.
+    Plate,
+    /// Hinges.
+    Hinge,
+    /// Shelf pins.
+    Pin,
+    /// Drawer slides and their packers.
+    Slide,
+    /// Set-ups of the router.
+    SetUp,
+    /// Gaps round a front.
+    Gap,
+    /// What the year does to a board.
+    Movement,
+    /// Weights.
+    Weight,
+    /// Clamps, and how long the glue takes to spread.
+    Clamp,
+    /// Times.
+    Time,
+}
+
+impl Subject {
+    /// All of them.
+    pub const ALL: [Self; 24] = [
+        Self::Size,
+        Self::Joint,
+        Self::Dado,
+        Self::Groove,
+        Self::Rabbet,
+        Self::Notch,
+        Self::Pocket,
+        Self::Tenon,
+        Self::Mortise,
+        Self::Dovetail,
+        Self::Flute,
+        Self::Bore,
+        Self::Cup,
+        Self::Pull,
+        Self::Plate,
+        Self::Hinge,
+        Self::Pin,
+        Self::Slide,
+        Self::SetUp,
+        Self::Gap,
+        Self::Movement,
+        Self::Weight,
+        Self::Clamp,
+        Self::Time,
+    ];
+
+    /// The word that asks for it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Size => "size",
+            Self::Joint => "joint",
+            Self::Dado => "dado",
+            Self::Groove => "groove",
+            Self::Rabbet => "rabbet",
+            Self::Notch => "notch",
+            Self::Pocket => "pocket",
+            Self::Tenon => "tenon",
+            Self::Mortise => "mortise",
+            Self::Dovetail => "dovetail",
+            Self::Flute => "flute",
+            Self::Bore => "hole",
+            Self::Cup => "cup",
+            Self::Pull => "pull",
+            Self::Plate => "plate",
+            Self::Hinge => "hinge",
+            Self::Pin => "pin",
+            Self::Slide => "slide",
+            Self::SetUp => "set-up",
+            Self::Gap => "gap",
+            Self::Movement => "movement",
+            Self::Weight => "weight",
+            Self::Clamp => "clamp",
+            Self::Time => "time",
+        }
+    }
+
+    /// The subject of a word, of one thing or of several: `dado`, `dados`.
+    #[must_use]
+    pub fn named(text: &str) -> Option<Self> {
+        let own = |subject: &Self| {
+            let rest = text.strip_prefix(subject.word());
+            matches!(rest, Some("" | "s" | "es"))
+        };
+        Self::ALL.into_iter().find(own)
+    }
+
+    /// The subject that a feature is asked for by.
+    #[must_use]
+    pub fn of(kind: FeatureKind) -> Self {
+        match kind {
+            FeatureKind::Dado => Self::Dado,
+            FeatureKind::Groove => Self::Groove,
+            FeatureKind::Rabbet => Self::Rabbet,
+            FeatureKind::Notch => Self::Notch,
+            FeatureKind::Pockets(..) => Self::Pocket,
+            FeatureKind::Bore(Bore::Cup) => Self::Cup,
+            FeatureKind::Bore(Bore::Pull) => Self::Pull,
+            FeatureKind::Bore(Bore::Plate) => Self::Plate,
+            FeatureKind::Flute(_) => Self::Flute,
+            FeatureKind::Tenon => Self::Tenon,
+            FeatureKind::Mortise => Self::Mortise,
+            FeatureKind::Dovetails => Self::Dovetail,
+            // Neither has a figure of its own.
+            FeatureKind::Miter | FeatureKind::Dowels(..) => Self::Joint,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_word_asks_for_one_thing() {
+        for subject in Subject::ALL {
+            assert_eq!(Subject::named(subject.word()), Some(subject));
+            assert_eq!(Subject::named(&format!("{}s", subject.word())), Some(subject));
+        }
+        assert_eq!(Subject::named("notches"), Some(Subject::Notch));
+        assert_eq!(Subject::named("sizing"), None);
+    }
+}

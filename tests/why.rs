@@ -1,0 +1,349 @@
+//! Why every printed figure is what it is: its terms add up to it, and it stands on
+//! the papers as it is told.
+
+use std::collections::BTreeMap;
+
+use casewright::editor::{self, Subject, Sum, TermFrom, Thing, Unknown, Why};
+use casewright::measure::Exact;
+use casewright::papers::{self, Format};
+use casewright::pipeline::Compilation;
+
+use crate::support::{Bench, compile, demo_pieces, spec};
+
+/// Everything of a subject in the whole piece.
+fn all(compiled: &Compilation, subject: Subject) -> Vec<Why> {
+    editor::answer(compiled, &[subject.word()]).map(|answer| answer.whys).unwrap_or_default()
+}
+
+fn asked(compiled: &Compilation, question: &str) -> Vec<Why> {
+    let words: Vec<&str> = question.split(' ').collect();
+    editor::answer(compiled, &words).unwrap_or_else(|why| panic!("{question}: {why:?}")).whys
+}
+
+/// The only figure of that word in an answer.
+fn figure(compiled: &Compilation, question: &str, word: &str) -> Sum {
+    let whys = asked(compiled, question);
+    let mut found = whys.iter().flat_map(|why| &why.sizes).filter(|sum| sum.word == word);
+    let Some(sum) = found.next() else { panic!("{question}: no {word} in {whys:#?}") };
+    sum.clone()
+}
+
+/// The terms of a figure as they are printed, in order of their letters.
+fn terms(sum: &Sum) -> Vec<&str> {
+    let mut terms: Vec<&str> = sum.terms.iter().map(|term| term.text.as_str()).collect();
+    terms.sort_unstable();
+    terms
+}
+
+fn paper(compiled: &Compilation, paper: &str) -> String {
+    papers::one(compiled, paper, Format::Text).unwrap_or_else(|| panic!("{paper}"))
+}
+
+/// True where a figure stands in a text by itself.
+fn stands(text: &str, figure: &str) -> bool {
+    text.match_indices(figure).any(|(at, _)| {
+        let rest = &text[at + figure.len()..];
+        let (before, after) = (text[..at].chars().next_back(), rest.chars().next());
+        let part = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit() || "-/~".contains(c));
+        let point = rest
+            .strip_prefix('.')
+            .is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
+        !part(before) && before != Some('.') && !part(after) && !point
+    })
+}
+
+/// What each figure is the sum of comes to it exactly, nothing is left that no
+/// statement and no rule explains, and the figure stands on a paper as it is told.
+#[test]
+fn every_figure_is_the_sum_of_its_terms_and_stands_on_a_paper() {
+    for (name, compiled) in demo_pieces() {
+        let packet = papers::packet(&compiled).expect("papers");
+        let texts = packet.into_iter().filter(|file| file.format == Format::Text);
+        let text: String = texts.map(|file| file.text + "\n").collect();
+        let mut count = 0;
+        for subject in Subject::ALL {
+            for why in all(&compiled, subject) {
+                for sum in &why.sizes {
+                    count += 1;
+                    let at = format!("{name}: {} {}, {}", why.name, sum.word, sum.paper);
+                    // What lies level or flush has no terms.
+                    let zero = sum.value.times(Exact::ZERO) == sum.value;
+                    let level = zero && sum.terms.is_empty();
+                    assert!(level || sum.total() == Some(sum.value), "{at}: {sum:#?}");
+                    let rest = sum.terms.iter().find(|term| matches!(term.from, TermFrom::Rest));
+                    assert_eq!(rest, None, "{at}");
+                    // Of the parts only the heaviest are listed; blanks are glued up in
+                    // one step, which has the figures of the one that takes most; rows
+                    // of what an opening measures are not printed by themselves.
+                    let part = matches!(why.thing, Thing::Part { .. } | Thing::Opening);
+                    let unprinted = match sum.about.first() {
+                        Some(Subject::Weight | Subject::Size) => part || why.thing == Thing::Case,
+                        Some(Subject::Clamp) => {
+                            compiled.parts.as_ref().unwrap().named(&why.name).is_some()
+                        }
+                        _ => false,
+                    };
+                    assert!(unprinted || stands(&text, &sum.paper), "{at}");
+                }
+            }
+        }
+        assert!(count > 300, "{name}: {count}");
+    }
+}
+
+/// Each set-up of the sheet: the large figure and the time.
+#[test]
+fn every_set_up_of_the_sheet_is_told() {
+    for (name, compiled) in demo_pieces() {
+        let sheet = paper(&compiled, "jig-sheet");
+        let heads =
+            sheet.lines().filter_map(|line| line.strip_prefix(">> ")?.split_once("  set-up "));
+        let feet = sheet.lines().filter(|line| line.contains(" to rout in all, about "));
+        let mut number = 0;
+        for ((large, head), foot) in heads.zip(feet) {
+            number += 1;
+            assert!(head.starts_with(&format!("{number}:")), "{name}: {head}");
+            let whys = asked(&compiled, &format!("set-up {number}"));
+            let [why] = whys.as_slice() else { panic!("{name} {number}: {whys:#?}") };
+            let setting = &why.sizes[0];
+            let first = large.split([',', ' ']).next().unwrap();
+            assert_eq!(setting.paper.trim_end_matches(" (m)"), first, "{name} {number}");
+            if !["(", "away", "toward"].iter().any(|word| large.contains(word))
+                && let Some((_, then)) = large.split_once(", then ")
+            {
+                assert_eq!(why.sizes[1].paper, then, "{name} {number}");
+            }
+            let time = why.sizes.iter().find(|sum| sum.word == "time").unwrap();
+            assert!(foot.ends_with(&format!("about {}", time.paper)), "{name} {number}: {foot}");
+        }
+        let past = format!("set-up {}", number + 1);
+        let words: Vec<&str> = past.split(' ').collect();
+        assert!(editor::answer(&compiled, &words).is_err(), "{name}: {past}");
+    }
+}
+
+/// Each row of the gap sheet, found by the mark of its front and its edge.
+#[test]
+fn every_gap_of_the_sheet_is_told() {
+    let compiled = compile(&spec("hall-console.case"));
+    let sheet = paper(&compiled, "gaps");
+    let mut rows = 0;
+    for line in sheet.lines().filter(|line| line.starts_with("  [ ]")) {
+        let cells: Vec<&str> = line.split("  ").map(str::trim).filter(|c| !c.is_empty()).collect();
+        let ["[ ]", front, edge, _, driest, dampest, likely, worst] = cells.as_slice() else {
+            continue;
+        };
+        rows += 1;
+        let mark = front.split(' ').next().unwrap();
+        let told =
+            |what: &str| figure(&compiled, &format!("gap {mark}"), &format!("{edge} gap, {what}"));
+        let first = |cell: &str| cell.split(' ').next().unwrap().to_owned();
+        assert_eq!(told("driest day").paper, first(driest), "{line}");
+        assert_eq!(told("dampest day").paper, first(dampest), "{line}");
+        assert_eq!(told("± likely").paper, *likely, "{line}");
+        assert_eq!(told("± worst").paper, *worst, "{line}");
+    }
+    assert_eq!(rows, 19);
+}
+
+/// Each weight that is lifted, and each line of the hinges.
+#[test]
+fn every_weight_and_hinge_of_the_papers_is_told() {
+    for (name, compiled) in demo_pieces() {
+        let mut told: BTreeMap<String, Vec<String>> = BTreeMap::new();
+        for why in all(&compiled, Subject::Weight) {
+            let papers = why.sizes.iter().map(|sum| sum.paper.clone());
+            told.entry(why.name.clone()).or_default().extend(papers);
+        }
+        let weights = paper(&compiled, "weights");
+        let lifted = weights.lines().skip_while(|line| !line.starts_with("== What you lift"));
+        let lifted = lifted.take_while(|line| !line.starts_with("The whole weighs"));
+        let mut count = 0;
+        for line in lifted {
+            let cells: Vec<&str> =
+                line.split("  ").map(str::trim).filter(|c| !c.is_empty()).collect();
+            let [weight, what, _] = cells.as_slice() else { continue };
+            if *weight == "weight" {
+                continue;
+            }
+            count += 1;
+            let what: &str = what.strip_prefix("base of ").unwrap_or(what);
+            let own = told.get(what).unwrap_or_else(|| panic!("{name}: {what}"));
+            assert!(own.iter().any(|own| own == weight), "{name}: {line}: {own:?}");
+        }
+        assert!(count > 0, "{name}");
+        let fitting = paper(&compiled, "fitting");
+        let hinges = fitting.lines().skip_while(|line| !line.contains("height on door")).skip(1);
+        for line in hinges.take_while(|line| line.starts_with("  [ ]")) {
+            let cells: Vec<&str> =
+                line.split("  ").map(str::trim).filter(|c| !c.is_empty()).collect();
+            let ["[ ]", door, _, number, on_door, holder, on_part, above] = cells.as_slice() else {
+                panic!("{name}: {line}");
+            };
+            let told = |mark: &str, what: &str| {
+                let word = format!("hinge {number} of {door}, {what}");
+                figure(&compiled, &format!("{mark} hinge"), &word).paper
+            };
+            assert_eq!(told(door, "height on door"), *on_door, "{name}: {line}");
+            assert_eq!(told(holder, "height on part"), *on_part, "{name}: {line}");
+            assert_eq!(told(door, "above opening"), *above, "{name}: {line}");
+        }
+    }
+}
+
+/// Worked by hand. The case is 66 wide, the right stile 2-1/2, and the niche 15, so
+/// the stile beside the niche ends at 48-1/2 and its middle is at 47-3/4. The
+/// partition behind it is 23/32 thick: it begins at 47-25/64. The bottom begins 1/4
+/// deep in the left end of 23/32, at 15/32; the dado lies 46-59/64 from its end. The
+/// far wall comes first, with a bit of 5/8 in a base of 6:
+/// 46-59/64 + 23/32 − 5/16 − 3 = 44-21/64.
+#[test]
+fn the_setting_for_a_partition_is_worked_out() {
+    let console = compile(&spec("hall-console.case"));
+    let dado = figure(&console, "B dado", "dado for PPR-NI, from the left end");
+    assert_eq!((dado.exact.as_str(), dado.paper.as_str()), ("46-59/64 in", "46-15/16~"));
+    let expected =
+        ["+ 1/4", "+ 66", "− 1/2 × 1-1/2", "− 1/2 × 23/32", "− 15", "− 2-1/2", "− 23/32"];
+    assert_eq!(terms(&dado), expected);
+    let setting = figure(&console, "set-up 6", "straight-edge, from the left end");
+    assert_eq!((setting.exact.as_str(), setting.paper.as_str()), ("44-21/64 in", "44-11/32~"));
+    // Half the bit and half the base go off, and the partition's other half is added.
+    let expected = [
+        "+ 1/2 × 23/32",
+        "+ 1/4",
+        "+ 66",
+        "− 1/2 × 1-1/2",
+        "− 1/2 × 5/8",
+        "− 1/2 × 6",
+        "− 15",
+        "− 2-1/2",
+        "− 23/32",
+    ];
+    assert_eq!(terms(&setting), expected);
+    // 15 min for the set-up, two clampings of 3 min, and 2 × 16-3/64 in at 100 in a
+    // minute, 0.32 min: 21.32, so 22 min.
+    let time = figure(&console, "set-up 6", "time");
+    assert_eq!((time.paper.as_str(), terms(&time).len()), ("22 min", 4));
+    assert_eq!(terms(&time)[..3], ["+ 0.32 min", "+ 0.68 min", "+ 15 min"]);
+}
+
+/// Worked by hand. Black cherry moves 0.00126 a point radially (Wood Handbook, Table
+/// 13-5). A leaf of 13-3/32 from 7.7 to 10.1 % swells 13.094 × 0.00126 × 2.4 = 0.040,
+/// and both leaves close the gap of 1/8 between them to 0.046.
+#[test]
+fn the_gap_of_a_pair_is_worked_out() {
+    let console = compile(&spec("hall-console.case"));
+    let gap = figure(&console, "gap PR-LD", "meeting gap, dampest day");
+    assert_eq!(gap.paper, "0.046");
+    assert_eq!(terms(&gap), ["+ 1/8", "− 0.039", "− 0.039"]);
+    let TermFrom::Worked { how, from, .. } = &gap.terms[1].from else { panic!("{gap:#?}") };
+    assert!(how.starts_with("13-3/32 wide × 0.001260 a point × (10.1 − 7.7)"), "{how}");
+    assert!(how.contains("Wood Handbook"), "{how}");
+    let said: Vec<&str> = from
+        .iter()
+        .map(|origin| console.sources.text(origin.span().expect("a statement")))
+        .collect();
+    assert_eq!(said, ["species black-cherry", "humidity  40%", "humidity  30% to 55%"]);
+}
+
+/// Worked by hand. The shelf is 27-5/32 × 15-51/64 × 23/32 = 308.3 cubic inches,
+/// 5,053 cm³; at 0.60 × 1.12 it weighs 3.395 kg, 7.485 lb.
+#[test]
+fn a_weight_is_worked_out() {
+    let console = compile(&spec("hall-console.case"));
+    let weight = figure(&console, "weight PR-SH1", "weight");
+    assert_eq!(weight.paper, "7.5 lb");
+    assert_eq!(terms(&weight)[0], "+ 7.486 lb");
+    let TermFrom::Worked { how, .. } = &weight.terms[0].from else { panic!("{weight:#?}") };
+    assert!(how.starts_with("27-5/32 × 15-13/16~ × 23/32, gravity 0.60"), "{how}");
+}
+
+/// Worked by hand. The bottom's joints are 16-3/64 long: two clamps, 12 in apart,
+/// which close both its ends. The partition's lower joint is as long, its two upper
+/// ones are 4 in each: two more.
+#[test]
+fn the_clamps_of_a_carcass_are_worked_out() {
+    let console = compile(&spec("hall-console.case"));
+    let clamps = figure(&console, "clamps console.carcass", "clamps");
+    assert_eq!((clamps.paper.as_str(), terms(&clamps)), ("4", vec!["+ 2", "+ 2"]));
+    // Five joints of 3 × 16-3/64 + 2 × 4 in: 5 × 15 s, and 56.14 in at 30 in a minute.
+    let spreading = figure(&console, "clamps console.carcass", "time to spread");
+    assert_eq!(terms(&spreading)[..2], ["+ 0.88 min", "+ 1 min 15 s"]);
+}
+
+/// Worked by hand. A door of 25-13/16 has its upper hinge 3 below its top, 22-13/16
+/// up; it stands 3/32 over the lower edge of its opening and of its stile.
+#[test]
+fn the_places_of_hardware_are_worked_out() {
+    let console = compile(&spec("hall-console.case"));
+    let upper = figure(&console, "hinge PR-LD", "hinge 2 of PR-LD, height on door");
+    assert_eq!(upper.paper, "22-13/16");
+    assert!(terms(&upper).contains(&"− 3"), "{upper:#?}");
+    let on_part = figure(&console, "hinge SBA-PR", "hinge 2 of PR-LD, height on part");
+    assert_eq!(on_part.paper, "22-29/32");
+    // The cup's edge is 4 mm in, and half of 35 mm lies behind it: 21.5 mm.
+    let cup = figure(&console, "PR-LD cup", "hinge cup, from the hinge edge");
+    assert_eq!(terms(&cup), ["+ 1/2 × 1-48/127", "+ 20/127"]);
+    assert!(cup.terms.iter().all(
+        |term| matches!(&term.from, TermFrom::Fact { origin, .. } if origin.span().is_some())
+    ));
+    // The first pin is 4 up in the opening, which begins 25/32 above the partition's
+    // foot: the bottom rail of 1-1/2 less the bottom's 23/32.
+    let pin = figure(&console, "pins PBA-PR", "pins of press in PBA-PR, first hole");
+    assert_eq!(pin.paper, "4-25/32");
+    assert_eq!(terms(&pin), ["+ 1-1/2", "+ 4", "− 23/32"]);
+    // The packer of the upper drawer stands on the level of its opening.
+    let packer = figure(&console, "slide bank.upper", "packer UP-LPK, lower edge");
+    assert_eq!(packer.paper, "26-1/2");
+    // The box is 17-1/4 less the 1-5/8 of its slide, and two rabbets of half 5/8.
+    let front = figure(&console, "UP-XF size", "length");
+    let names: Vec<&str> = front
+        .terms
+        .iter()
+        .filter_map(|term| match &term.from {
+            TermFrom::Fact { name, .. } => Some(name.as_str()),
+            _ => None,
+        })
+        .collect();
+    assert!(names.contains(&"box-inside of soft-15"), "{front:#?}");
+}
+
+#[test]
+fn a_question_may_be_asked_in_several_ways() {
+    let console = compile(&spec("hall-console.case"));
+    let dado = asked(&console, "bottom dado");
+    for question in ["dado bottom", "dados B", "B dado", "console.bottom dado"] {
+        assert_eq!(asked(&console, question), dado, "{question}");
+    }
+    assert_eq!(asked(&console, "left end size"), asked(&console, "left-end sizes"));
+    let words = ["bottom", "hinge"];
+    let Err(Unknown::Subject { name, subject, known }) = editor::answer(&console, &words) else {
+        panic!("a bottom has no hinge");
+    };
+    assert_eq!((name.as_str(), subject), ("bottom", Subject::Hinge));
+    assert!(known.contains(&Subject::Dado) && !known.contains(&Subject::Hinge), "{known:?}");
+    let answer = editor::answer(&console, &["bottom"]).expect("an answer");
+    assert_eq!(answer.subjects, known);
+}
+
+#[test]
+fn the_command_says_what_else_may_be_asked() {
+    let bench = Bench::new().with("a.case", &spec("hall-console.case"));
+    let done = bench.run(&["why", "a.case", "set-up", "6"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    assert!(done.out.contains("default of `base-plate` in `shop`"), "{}", done.out);
+    let help = bench.run(&["why", "--help"]).out;
+    for subject in Subject::ALL {
+        assert!(help.contains(subject.word()), "{}: {help}", subject.word());
+    }
+    let done = bench.run(&["why", "a.case", "B"]);
+    assert!(done.out.contains("Ask for one of these alone, as in `B weight`: "), "{}", done.out);
+    let done = bench.run(&["why", "a.case", "weigth", "B"]);
+    assert_eq!(done.code, Some(1), "{done:?}");
+    assert!(done.err.contains("no part, opening, or figure is called `weigth B`"), "{done:?}");
+    let done = bench.run(&["why", "a.case", "set-up", "60"]);
+    assert_eq!(done.code, Some(1), "{done:?}");
+    let done = bench.run(&["why", "a.case", "bottom", "hinge"]);
+    assert_eq!(done.code, Some(1), "{done:?}");
+    assert!(done.err.contains("it can be asked for its size, joint, dado,"), "{done:?}");
+}
