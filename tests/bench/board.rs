@@ -24,6 +24,8 @@ pub(super) struct Board<'a> {
     pub(super) cuts: Vec<Cut>,
     /// The step in which it was built in for good.
     pub(super) closed: Option<u32>,
+    /// Its thickness was measured since it has it.
+    pub(super) read: bool,
 }
 
 /// Wood that one operation takes.
@@ -86,7 +88,8 @@ impl<'a> Board<'a> {
     pub(super) fn new(part: &'a Part, drawn: &'a DrawnPart) -> Self {
         let size = [0.0; 3];
         let (milled, cuts, layered) = ([false; 3], Vec::new(), false);
-        Self { part, drawn, pieces: None, layered, size, exact: size, milled, cuts, closed: None }
+        let (exact, closed, read) = (size, None, false);
+        Self { part, drawn, pieces: None, layered, size, exact, milled, cuts, closed, read }
     }
 
     /// `LE, left end`.

@@ -3,6 +3,7 @@
 
 use super::board::{Board, Cut, Sort, whole};
 use super::figures::said;
+use super::off::Off;
 use super::packet::{Feature, FeatureKind, Form, JointKind, Packet};
 use super::wood::{Grid, NOTHING, Space, common, difference};
 
@@ -23,6 +24,14 @@ impl Tolerance {
             agreeing: mm(0.25) + NOTHING,
             free: packet.job.tape.exact / 2.0 + NOTHING,
         }
+    }
+
+    /// The same where fences and saws are off: places move, and what is cut by one
+    /// setting keeps its width.
+    pub(super) fn with(packet: &Packet, off: &Off) -> Self {
+        let own = Self::of(packet);
+        let slack = off.slack();
+        Self { agreeing: own.agreeing + slack, free: own.free + slack, ..own }
     }
 }
 
@@ -130,9 +139,10 @@ fn pairs<'a>(board: &'a Board<'_>, reach: f64) -> (Vec<Pair<'a>>, Vec<&'a Cut>, 
 pub(super) fn part(
     packet: &Packet,
     board: &Board<'_>,
+    off: &Off,
     operation: &impl Fn(usize) -> String,
 ) -> Vec<String> {
-    let tolerance = Tolerance::of(packet);
+    let tolerance = Tolerance::with(packet, off);
     let mut wrong = Vec::new();
     for (axis, name) in AXES.iter().enumerate() {
         let (made, drawn) = (board.size[axis], board.drawn.size[axis].exact);
@@ -157,7 +167,7 @@ pub(super) fn part(
         wrong.push(format!("the {kind} in its {} is not cut as drawn", feature.face));
     }
     for pair in &pairs {
-        wrong.extend(off(board, pair, tolerance).into_iter().map(|what| {
+        wrong.extend(wide_of(board, pair, tolerance).into_iter().map(|what| {
             format!("{}: the {} {what}", operation(pair.cut.operation), word(pair.feature.kind))
         }));
     }
@@ -194,7 +204,7 @@ fn drawn(board: &Board<'_>) -> Vec<Space> {
 }
 
 /// By how much a cut is not its feature.
-fn off(board: &Board<'_>, pair: &Pair<'_>, tolerance: Tolerance) -> Vec<String> {
+fn wide_of(board: &Board<'_>, pair: &Pair<'_>, tolerance: Tolerance) -> Vec<String> {
     let (made, drawn) = (pair.cut.space, space(pair.feature));
     let deep = pair.cut.face.axis;
     let mut wrong = Vec::new();
@@ -203,7 +213,10 @@ fn off(board: &Board<'_>, pair: &Pair<'_>, tolerance: Tolerance) -> Vec<String> 
     }
     for (axis, name) in AXES.iter().enumerate().filter(|(axis, _)| Some(*axis) != pair.cut.run) {
         let [long, wanted] = [made[axis], drawn[axis]].map(|range| range[1] - range[0]);
+        let size = board.drawn.size[axis].exact;
         let most = match pair.feature.kind {
+            // As wide as its rail, whose width no cheek is pressed by.
+            FeatureKind::Tenon if axis != deep && wanted >= size - NOTHING => tolerance.free,
             FeatureKind::Dado
             | FeatureKind::Groove
             | FeatureKind::Rabbet
@@ -240,8 +253,8 @@ fn off(board: &Board<'_>, pair: &Pair<'_>, tolerance: Tolerance) -> Vec<String> 
 
 /// Where two parts must line up and don't: what a part is let into on several
 /// others must put it in one place.
-pub(super) fn agreeing(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
-    let tolerance = Tolerance::of(packet);
+pub(super) fn agreeing(packet: &Packet, boards: &[Board<'_>], off: &Off) -> Vec<String> {
+    let tolerance = Tolerance::with(packet, off);
     let reach = packet.job.unit.mm(3.0) + tolerance.free;
     let find = |mark: &str| boards.iter().find(|board| board.part.mark == mark);
     let mut wrong = Vec::new();

@@ -4,9 +4,12 @@
 //! and a woodworking magazine have them (see `strokes`), the rest common
 //! practice, no source.
 
+use std::collections::BTreeMap;
+
 use serde_json::{Value, json};
 
-use super::build;
+use super::gates::Stop;
+use super::{build, build_of, off};
 
 /// A figure as the packet has it.
 pub(super) fn mm(figure: f64) -> Value {
@@ -84,6 +87,26 @@ impl Work {
 
     fn break_down(&mut self, part: &str, stock: &str, size: [f64; 3]) {
         self.then("break down", json!({"part": part, "stock": stock, "size": all(size)}));
+    }
+
+    /// A sheet is calipered before it is sawn.
+    fn sheet(&mut self, sheet: &str, thick: f64, parts: &[&str]) {
+        self.then(
+            "verify",
+            json!({"sheet": sheet, "parts": parts, "what": "thickness", "figure": mm(thick),
+                "fine": format!("{thick:.2}"), "within": mm(0.1),
+                "thicker": "enter as measured", "thinner": "enter as measured"}),
+        );
+    }
+
+    /// A part of a sheet is calipered before the cut that takes it.
+    fn caliper(&mut self, part: &str, thick: f64) {
+        self.then(
+            "verify",
+            json!({"parts": [part], "what": "thickness", "figure": mm(thick),
+                "fine": format!("{thick:.2}"), "within": mm(0.1),
+                "thicker": "replace", "thinner": "replace"}),
+        );
     }
 
     /// A part of a sheet, which is milled across its faces only.
@@ -209,6 +232,8 @@ pub(super) fn case() -> Value {
     ] {
         work.joint(kind, part, into);
     }
+    work.sheet("ply", 18.0, &["LE", "RE", "B", "S"]);
+    work.sheet("thin", 6.0, &["K"]);
     for part in ["LE", "RE"] {
         work.cut_sheet(part, "ply", end);
     }
@@ -216,6 +241,7 @@ pub(super) fn case() -> Value {
     work.cut_sheet("S", "ply", [464.0, 80.0, 18.0]);
     work.cut_sheet("K", "thin", [482.0, 500.0, 6.0]);
     work.step = 2;
+    work.caliper("B", 18.0);
     // 118 − 6 − 75 for the far wall, then toward the bottom end: 100 + 6 − 75.
     // Seen on the inside of the left end, its front edge is on the left; pushed
     // that way the bottom end is on the left of the router.
@@ -282,6 +308,7 @@ pub(super) fn frame() -> Value {
     }
     work.joint("miter", "LS", "LE");
     work.joint("butt", "RS", "RE");
+    work.sheet("ply", 18.0, &["LE", "RE"]);
     work.cut_sheet("LE", "ply", [600.0, 300.0, 18.0]);
     work.cut_sheet("RE", "ply", [600.0, 281.0, 18.0]);
     for mark in ["LS", "RS"] {
@@ -348,12 +375,15 @@ pub(super) fn door() -> Value {
         work.joint("floating", "P", member);
     }
     work.joint("hung", "DL", "POST");
+    work.sheet("ply", 18.0, &["POST"]);
+    work.sheet("thin", 6.0, &["P"]);
     work.cut_sheet("POST", "ply", [600.0, 100.0, 18.0]);
     work.cut_sheet("P", "thin", [400.0, 260.0, 6.0]);
     for (mark, size) in [("DL", stile), ("DR", stile), ("DT", rail), ("DB", rail)] {
         work.solid(mark, size);
     }
     work.step = 2;
+    work.caliper("P", 6.0);
     let edges =
         [("DL", "right edge"), ("DR", "left edge"), ("DT", "bottom edge"), ("DB", "top edge")];
     let pieces: Vec<Value> = edges.iter().map(|(part, edge)| piece(part, edge, None)).collect();
@@ -428,11 +458,13 @@ pub(super) fn drawer() -> Value {
     for member in ["SL", "SR", "F", "K"] {
         work.joint("floating", "B", member);
     }
+    work.sheet("thin", 6.0, &["B"]);
     work.cut_sheet("B", "thin", [288.0, 388.0, 6.0]);
     for (mark, size) in [("SL", side), ("SR", side), ("F", cross), ("K", cross)] {
         work.solid(mark, size);
     }
     work.step = 2;
+    work.caliper("B", 6.0);
     let pieces: Vec<Value> =
         ["SL", "SR", "F", "K"].iter().map(|part| piece(part, "inside", None)).collect();
     work.setting("T6", "table", "bottom edge", &[13.0], &[3.0, 6.0], pieces.into());
@@ -468,5 +500,31 @@ fn what_is_worked_by_hand_can_be_built() {
         let report = build(&packet.to_string());
         assert_eq!(report.complaints, Vec::<String>::new(), "{name}");
         assert_eq!(report.thin_walls, Vec::<String>::new(), "{name}");
+    }
+}
+
+/// Of a sheet that is off, nothing is sawn until the papers are made anew; a board
+/// from an odd sheet is made again before its dado is cut.
+#[test]
+fn what_is_worked_by_hand_can_be_built_of_wood_that_is_off() {
+    let [thick, thin, odd_thick, odd_thin] = off::ALL.map(|(_, own)| own);
+    let none = BTreeMap::new();
+    for (own, by) in [(thick, 0.3), (thin, -0.3)] {
+        let report = build_of(&case().to_string(), own, &none);
+        assert_eq!(report.complaints, Vec::<String>::new());
+        let stop = |sheet: &str, thick: f64| Stop { sheet: sheet.to_owned(), thick };
+        assert_eq!(report.stops, [stop("ply", 18.0 + by), stop("thin", 6.0 + by)]);
+    }
+    for own in [odd_thick, odd_thin] {
+        for (name, packet, mended) in [
+            ("case", case(), 1),
+            ("frame", frame(), 0),
+            ("door", door(), 1),
+            ("drawer", drawer(), 1),
+        ] {
+            let report = build_of(&packet.to_string(), own, &none);
+            assert_eq!(report.complaints, Vec::<String>::new(), "{name}");
+            assert_eq!(report.mended, mended, "{name}");
+        }
     }
 }

@@ -9,7 +9,10 @@ mod bores;
 mod compare;
 mod demos;
 mod figures;
+mod gates;
 mod joining;
+mod mating;
+mod off;
 mod open;
 mod packet;
 mod pieces;
@@ -24,7 +27,10 @@ mod hand;
 mod mutants;
 mod spoiled;
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+
+use gates::Stop;
+use off::Off;
 
 /// What a maker has to say of a packet.
 #[derive(Debug, Default)]
@@ -35,12 +41,36 @@ struct Report {
     thin_walls: Vec<String>,
     /// The wood that was taken out of each part, to the thousandth.
     taken: BTreeSet<String>,
+    /// How many boards were off and were planed or made again.
+    mended: usize,
+    /// Sheets for which the papers must be made anew; the work stops there.
+    stops: Vec<Stop>,
 }
 
-/// Builds a piece from its packet.
+/// Builds a piece from its packet, of nominal wood.
 fn build(text: &str) -> Report {
+    build_of(text, Off::NOMINAL, &BTreeMap::new())
+}
+
+/// Builds it of wood that is off, with sheets whose thickness was entered.
+fn build_of(text: &str, off: Off, sheets: &BTreeMap<String, f64>) -> Report {
     match packet::read(text) {
-        Ok(packet) => play::play(&packet),
+        Ok(packet) => play::play(&packet, off, sheets),
         Err(error) => Report { complaints: vec![error], ..Report::default() },
     }
+}
+
+/// Builds it of wood that is off; where a sheet stops the work, `anew` makes the
+/// papers anew with what was measured, and the work begins with them.
+fn build_anew(text: &str, off: Off, anew: impl FnOnce(&[Stop]) -> Option<String>) -> Report {
+    let first = build_of(text, off, &BTreeMap::new());
+    if first.stops.is_empty() || !first.complaints.is_empty() {
+        return first;
+    }
+    let sheets = first.stops.iter().map(|stop| (stop.sheet.clone(), stop.thick)).collect();
+    let Some(text) = anew(&first.stops) else {
+        let complaints = vec!["with the sheets as measured there are no papers".to_owned()];
+        return Report { complaints, ..first };
+    };
+    build_of(&text, off, &sheets)
 }

@@ -60,7 +60,7 @@ impl Mistake<'_> {
     }
 
     fn make(&mut self) -> Made {
-        match self.below(26) {
+        match self.below(31) {
             0 => self.set_off(),
             1 => self.one_set_off(),
             2 => self.datum(),
@@ -86,6 +86,11 @@ impl Mistake<'_> {
             22 => self.side(),
             23 => self.left_out(),
             24 => self.dropped(),
+            25 => self.reading_dropped(),
+            26 => self.reading_late(),
+            27 => self.reading_figure(),
+            28 => self.reading_limit(),
+            29 => self.remedy(),
             _ => self.swapped(),
         }
     }
@@ -356,6 +361,70 @@ impl Mistake<'_> {
         let index = self.pick(kind, |_| true)?;
         self.packet["operations"].as_array_mut()?.remove(index);
         Some(format!("{index}: it is missing, a {kind}"))
+    }
+
+    /// A reading is left out, as a whole or of one board.
+    fn reading_dropped(&mut self) -> Made {
+        let index = self.pick("verify", |_| true)?;
+        let count = self.at(index)["parts"].as_array()?.len();
+        let number = self.below(count);
+        if self.below(2) == 0 && count > 1 {
+            let gone = self.at(index)["parts"].as_array_mut()?.remove(number);
+            return Some(format!("{index}: {gone} is not read"));
+        }
+        self.packet["operations"].as_array_mut()?.remove(index);
+        Some(format!("{index}: the reading is missing"))
+    }
+
+    /// It comes when the wood is sawn or the cut is made.
+    fn reading_late(&mut self) -> Made {
+        let index = self.pick("verify", |_| true)?;
+        let whole = self.at(index).get("sheet").is_some();
+        let first = if whole { "break down" } else { "setting" };
+        let marks = marks(self.at(index));
+        let operations = self.packet["operations"].as_array_mut()?;
+        let place = match whole {
+            true => operations.iter().rposition(|own| {
+                own["kind"] == first && self::marks(own).iter().any(|mark| marks.contains(mark))
+            })?,
+            false => operations.iter().rposition(|own| own["step"] == operations[index]["step"])?,
+        };
+        let mut own = operations.remove(index);
+        own["step"] = operations[place - 1]["step"].clone();
+        operations.insert(place, own);
+        Some(format!("{index}: the reading comes at {place}"))
+    }
+
+    fn reading_figure(&mut self) -> Made {
+        let index = self.pick("verify", |_| true)?;
+        let by = self.off();
+        if self.below(2) == 0 {
+            let own = exact(self.at(index)["figure"]["exact"].as_str()?)? + by;
+            self.at(index)["fine"] = format!("{own:.3}").into();
+            return Some(format!("{index}: it is read {own} as printed"));
+        }
+        add(&mut self.at(index)["figure"], by);
+        Some(format!("{index}: the reading is off by {by}"))
+    }
+
+    fn reading_limit(&mut self) -> Made {
+        let index = self.pick("verify", |_| true)?;
+        let by = [0.1, 0.4, -0.09, 2.0][self.below(4)];
+        let by = self.mm(by);
+        add(&mut self.at(index)["within"], by);
+        Some(format!("{index}: its limit is off by {by}"))
+    }
+
+    fn remedy(&mut self) -> Made {
+        let index = self.pick("verify", |_| true)?;
+        let which = ["thicker", "thinner"][self.below(2)];
+        let now = self.at(index)[which].clone();
+        let others =
+            ["enter as measured", "plane", "replace"].into_iter().filter(|own| now != *own);
+        let others: Vec<&str> = others.collect();
+        let other = others[self.below(others.len())];
+        self.at(index)[which] = other.into();
+        Some(format!("{index}: {which} asks to {other} instead of {now}"))
     }
 
     /// Two operations on one part, of which one needs the other.

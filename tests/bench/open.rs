@@ -14,6 +14,9 @@ pub(super) const IN_DRAWN: &[Known] = &[
     &["nothing says from where"],
     // A board shorter than the pockets in it are long: they begin before its end.
     &["no figure: -"],
+    // A tenon may reach to where the miter of its stile begins. Where the end is
+    // thicker by a hair the two meet, and a rule refuses the piece.
+    &["with the sheets as measured there are no papers"],
 ];
 
 /// What the shop finds where the compiler warns of it by a finding of this name:

@@ -78,6 +78,8 @@ pub(super) struct Stock {
     pub(super) name: String,
     pub(super) form: Form,
     pub(super) thickness: Figure,
+    /// How much wider it gets for each point of moisture, in millionths.
+    pub(super) movement: Option<f64>,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
@@ -191,11 +193,25 @@ pub(super) enum Work {
     Install(Other),
 }
 
-/// A caliper reading; what it asks is read by the shop whose wood is not nominal.
+/// A caliper reading.
 #[derive(Debug, Deserialize)]
 pub(super) struct Verify {
+    pub(super) sheet: Option<String>,
     pub(super) parts: Vec<String>,
     pub(super) figure: Figure,
+    pub(super) fine: String,
+    pub(super) within: Figure,
+    pub(super) thicker: Remedy,
+    pub(super) thinner: Remedy,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum Remedy {
+    #[serde(rename = "enter as measured")]
+    Enter,
+    Plane,
+    Replace,
 }
 
 #[derive(Debug, Deserialize)]

@@ -1,26 +1,37 @@
 //! The maker at work: one operation after the other, each on the wood that is
 //! there.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use super::board::{Board, Cut, Sort, whole};
 use super::compare::{self, Tolerance};
 use super::figures::{printed, said};
+use super::gates::Stop;
 use super::joining::{Fixed, Room};
+use super::mating::{Mated, mated};
+use super::off::Off;
 use super::packet::{
     Axis, BreakDown, DrawnPart, Face, Form, GlueUp, How, Join, Joint, JointKind, Mill, Move,
-    Operation, Packet, Setting, Side, Verify, Way, Work,
+    Operation, Packet, Setting, Side, Stock, Way, Work,
 };
 use super::wood::NOTHING;
 use super::{Report, bores, shapes, strokes};
 
-/// Plays a packet through.
-pub(super) fn play(packet: &Packet) -> Report {
-    let mut play = Play::new(packet);
+/// Plays a packet through, with wood and machines that are off. `sheets` says how
+/// thick a sheet truly is that was measured already.
+pub(super) fn play(packet: &Packet, off: Off, sheets: &BTreeMap<String, f64>) -> Report {
+    let mut play = Play::new(packet, off.of(packet), sheets);
     let mut step = 0;
     for (index, operation) in packet.operations.iter().enumerate() {
         if operation.step < step {
             play.complain(index, "it comes after a later step");
         }
         step = operation.step;
+        // The papers are made anew once all sheets are read.
+        if !play.stops.is_empty() && !matches!(operation.work, Work::Verify(_)) {
+            let Play { complaints, stops, .. } = play;
+            return Report { complaints, stops, ..Report::default() };
+        }
         play.operation(index, operation);
     }
     play.end();
@@ -29,12 +40,24 @@ pub(super) fn play(packet: &Packet) -> Report {
         gone.map(|space| format!("{} {:?}", board.part.mark, space.map(|range| range.map(said))))
     });
     let taken = taken.collect();
-    Report { complaints: play.complaints, thin_walls: play.thin_walls, taken }
+    let Play { complaints, thin_walls, mended, .. } = play;
+    Report { complaints, thin_walls, taken, mended, stops: Vec::new() }
 }
 
-struct Play<'p> {
-    packet: &'p Packet,
-    boards: Vec<Board<'p>>,
+pub(super) struct Play<'p> {
+    pub(super) packet: &'p Packet,
+    pub(super) boards: Vec<Board<'p>>,
+    off: Off,
+    /// How thick each sheet is that was entered as measured.
+    sheets: &'p BTreeMap<String, f64>,
+    /// The sheets that were measured.
+    pub(super) read: BTreeSet<String>,
+    /// What stops the work.
+    pub(super) stops: Vec<Stop>,
+    /// How many boards were planed or made again.
+    pub(super) mended: usize,
+    /// Solid boards that are made when their channels are cut already.
+    pub(super) later: Vec<Mated>,
     fixed: Fixed,
     /// The same without what only hangs, slides, or lies.
     built: Fixed,
@@ -42,7 +65,7 @@ struct Play<'p> {
     hung: Vec<usize>,
     /// In which step each joint was closed.
     closed: Vec<Option<u32>>,
-    complaints: Vec<String>,
+    pub(super) complaints: Vec<String>,
     thin_walls: Vec<String>,
 }
 
@@ -69,7 +92,7 @@ fn is_lasting(kind: JointKind) -> bool {
 }
 
 impl<'p> Play<'p> {
-    fn new(packet: &'p Packet) -> Self {
+    fn new(packet: &'p Packet, off: Off, sheets: &'p BTreeMap<String, f64>) -> Self {
         let mut complaints = Vec::new();
         let mut boards = Vec::new();
         for part in &packet.parts {
@@ -82,10 +105,35 @@ impl<'p> Play<'p> {
         }
         let (fixed, built) = (Fixed::new(boards.len()), Fixed::new(boards.len()));
         let closed = vec![None; packet.joints.len()];
-        let (hung, thin_walls) = (Vec::new(), Vec::new());
-        let mut play = Self { packet, boards, fixed, built, hung, closed, complaints, thin_walls };
+        let mut play = Self {
+            packet,
+            boards,
+            off,
+            sheets,
+            read: BTreeSet::new(),
+            stops: Vec::new(),
+            mended: 0,
+            later: Vec::new(),
+            fixed,
+            built,
+            hung: Vec::new(),
+            closed,
+            complaints,
+            thin_walls: Vec::new(),
+        };
         play.names();
         play
+    }
+
+    /// True where nothing is off: then nothing stops the work.
+    pub(super) fn is_nominal(&self) -> bool {
+        self.off.slack() <= NOTHING && self.off.sheet.abs() <= NOTHING
+    }
+
+    /// How thick a sheet truly is.
+    pub(super) fn sheet(&self, stock: &Stock) -> f64 {
+        let entered = self.sheets.get(&stock.name).copied();
+        entered.unwrap_or(stock.thickness.exact + self.off.sheet)
     }
 
     /// Marks and names that can't be told apart, and edges and ends whose names
@@ -115,16 +163,16 @@ impl<'p> Play<'p> {
         self.complaints.extend(wrong);
     }
 
-    fn complain(&mut self, operation: usize, what: &str) {
+    pub(super) fn complain(&mut self, operation: usize, what: &str) {
         self.complaints.push(format!("{}: {what}", name(self.packet, operation)));
     }
 
-    fn about(&mut self, operation: usize, part: usize, what: &str) {
+    pub(super) fn about(&mut self, operation: usize, part: usize, what: &str) {
         let board = self.boards[part].name();
         self.complain(operation, &format!("{board}: {what}"));
     }
 
-    fn find(&mut self, operation: usize, mark: &str) -> Option<usize> {
+    pub(super) fn find(&mut self, operation: usize, mark: &str) -> Option<usize> {
         let found = self.boards.iter().position(|board| board.part.mark == mark);
         if found.is_none() {
             self.complain(operation, &format!("there is no part {mark}"));
@@ -147,7 +195,7 @@ impl<'p> Play<'p> {
             }
             Work::Shape(work) => {
                 let Some(part) = self.find(index, &work.part) else { return };
-                let cut = shapes::cut(index, work, &self.boards[part]);
+                let cut = shapes::cut(index, work, &self.boards[part], self.off.slack());
                 self.cut(index, part, cut.map(|cut| vec![cut]));
             }
             Work::Join(work) => self.join(index, step, work),
@@ -179,10 +227,20 @@ impl<'p> Play<'p> {
             }
             Some(_) => {}
         }
+        let stock = self.packet.stocks.iter().find(|stock| stock.name == work.stock);
+        let sheet = stock.filter(|stock| stock.form == Form::Sheet);
+        if let Some(stock) = sheet
+            && !self.read.contains(&stock.name)
+        {
+            self.about(index, part, "its sheet is sawn and was never measured");
+        }
+        let odd = if part % 2 == 0 { self.off.odd } else { 0.0 };
+        let more = sheet.map_or(0.0, |stock| self.sheet(stock) - stock.thickness.exact + odd);
         let board = &mut self.boards[part];
         board.pieces = Some(work.pieces);
         board.size = work.size.map(|size| size.print);
         board.exact = work.size.map(|size| size.exact);
+        (board.size[2], board.exact[2]) = (board.size[2] + more, board.exact[2] + more);
     }
 
     fn glue_up(&mut self, index: usize, work: &GlueUp) {
@@ -245,15 +303,18 @@ impl<'p> Play<'p> {
             if let Some(wrong) = wrong {
                 self.about(index, part, &wrong);
             }
+            let sawn = if axis == 2 { 0.0 } else { self.off.kerf };
+            let off = self.off.fence(index) - sawn;
             let board = &mut self.boards[part];
-            board.size[axis] = work.to.print;
-            board.exact[axis] = work.to.exact;
+            board.size[axis] = work.to.print + off;
+            board.exact[axis] = work.to.exact + off;
             board.milled[axis] = true;
+            board.read &= axis != 2;
         }
     }
 
     /// A part that is there and in one piece.
-    fn is_whole(&mut self, index: usize, part: usize) -> bool {
+    pub(super) fn is_whole(&mut self, index: usize, part: usize) -> bool {
         match self.boards[part].pieces {
             None => self.about(index, part, "it is not broken down yet"),
             Some(1) => return true,
@@ -262,27 +323,20 @@ impl<'p> Play<'p> {
         false
     }
 
-    /// Boards that are not there can't be measured; wood that is nominal is as thick
-    /// as it is printed.
-    fn verify(&mut self, index: usize, work: &Verify) {
-        for mark in &work.parts {
-            let Some(part) = self.find(index, mark) else { continue };
-            let thick = self.boards[part].exact[2];
-            if self.is_whole(index, part)
-                && (thick - work.figure.exact).abs() > Tolerance::of(self.packet).mating
-            {
-                self.about(index, part, &format!("it is {} thick", said(thick)));
-            }
-        }
-    }
-
     fn setting(&mut self, index: usize, work: &Setting) {
         for piece in &work.pieces {
             let Some(part) = self.find(index, &piece.part) else { continue };
-            let routed = strokes::run(self.packet, index, work, piece, &self.boards[part]);
+            let off = self.off.fence(index);
+            let routed = strokes::run(self.packet, index, work, piece, &self.boards[part], off);
             for wrong in routed.wrong {
                 self.about(index, part, &wrong);
             }
+            let taken: Vec<Mated> = routed
+                .cuts
+                .iter()
+                .flat_map(|cut| mated(self.packet, &self.boards, part, cut))
+                .collect();
+            self.mates(index, &taken);
             self.cut(index, part, Ok(routed.cuts));
         }
     }
@@ -450,7 +504,7 @@ impl<'p> Play<'p> {
 
     /// A place may be off by half a mark, and a width by as much as it fits.
     fn tolerance(&self) -> f64 {
-        let tolerance = Tolerance::of(self.packet);
+        let tolerance = Tolerance::with(self.packet, &self.off);
         tolerance.free + tolerance.mating
     }
 
@@ -465,7 +519,8 @@ impl<'p> Play<'p> {
             if board.pieces.is_none() {
                 self.complaints.push(format!("{}: it is never made", board.name()));
             }
-            let wrong = compare::part(self.packet, board, &|index| name(self.packet, index));
+            let wrong =
+                compare::part(self.packet, board, &self.off, &|index| name(self.packet, index));
             self.complaints.extend(wrong.iter().map(|what| format!("{}: {what}", board.name())));
             self.thin_walls.extend(compare::thin_walls(self.packet, board));
             if board.drawn.at[1].exact < -NOTHING {
@@ -475,7 +530,10 @@ impl<'p> Play<'p> {
                 self.complaints.push(format!("{}: nothing holds it up", board.name()));
             }
         }
-        self.complaints.extend(compare::agreeing(self.packet, &self.boards));
+        for own in std::mem::take(&mut self.later) {
+            self.fits(&own);
+        }
+        self.complaints.extend(compare::agreeing(self.packet, &self.boards, &self.off));
         self.overlaps();
     }
 

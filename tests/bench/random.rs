@@ -1,6 +1,6 @@
 //! Pieces drawn at random: what the compiler accepts, the shop can build.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::collections::{BTreeMap, BTreeSet};
 
 use casewright::diagnostics::Severity;
@@ -8,8 +8,9 @@ use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 use serde_json::Value;
 
-use super::demos::packet;
-use super::{build, open, pieces};
+use super::demos::{entered, packet, unit};
+use super::gates::Stop;
+use super::{build, build_anew, off, open, pieces};
 use crate::support::compile;
 
 /// How many choices a spec is written from; what lies beyond is the simplest.
@@ -44,6 +45,7 @@ fn what_the_compiler_accepts_the_shop_can_build() {
         ..Config::default()
     };
     let counts: RefCell<BTreeMap<String, usize>> = RefCell::default();
+    let (number, mended) = (Cell::new(0), Cell::new(0));
     let choices = prop::collection::vec(any::<u16>(), CHOICES);
     let built = TestRunner::new(config).run(&choices, |choices| {
         let drawn = pieces::write(&choices);
@@ -63,6 +65,21 @@ fn what_the_compiler_accepts_the_shop_can_build() {
             .filter(|own| !open::is_known(own, &[open::IN_DEMOS, open::IN_DRAWN]))
             .collect();
         prop_assert!(unknown.is_empty(), "{:#?}\n{}", unknown, drawn.text);
+        // Again of wood that is off, one way for each piece.
+        number.set(number.get() + 1);
+        let (what, own) = off::ALL[number.get() % off::ALL.len()];
+        let again =
+            |stops: &[Stop]| self::packet(&compile(&entered(&drawn.text, &unit(&packet), stops)));
+        let report = build_anew(&packet, own, again);
+        let more: Vec<&String> = report
+            .complaints
+            .iter()
+            .filter(|own| !complaints.contains(own))
+            .filter(|own| !open::is_told(own, &told))
+            .filter(|own| !open::is_known(own, &[open::IN_DEMOS, open::IN_DRAWN]))
+            .collect();
+        prop_assert!(more.is_empty(), "{}: {:#?}\n{}", what, more, drawn.text);
+        mended.set(mended.get() + report.mended);
         let mut counts = counts.borrow_mut();
         let ways = drawn.ways.into_iter().map(str::to_owned).chain(ways(&packet));
         for way in ways {
@@ -73,6 +90,7 @@ fn what_the_compiler_accepts_the_shop_can_build() {
     if let Err(error) = built {
         panic!("{error}");
     }
+    assert!(wanted < 100 || mended.get() > 50, "{} boards mended", mended.get());
     // Every way to build is among them.
     let counts = counts.into_inner();
     println!("{wanted} pieces: {counts:#?}");

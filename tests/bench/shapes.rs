@@ -4,10 +4,18 @@ use super::board::{Board, Cut, Sort};
 use super::packet::{Face, Figure, Shape, Shaped, Span};
 use super::wood::{NOTHING, Space};
 
-/// The wood that a shape takes.
-pub(super) fn cut(operation: usize, shape: &Shape, board: &Board<'_>) -> Result<Cut, String> {
+/// The wood that a shape takes of a board whose sizes may be off by the slack.
+pub(super) fn cut(
+    operation: usize,
+    shape: &Shape,
+    board: &Board<'_>,
+    slack: f64,
+) -> Result<Cut, String> {
     let face = board.face(&shape.face)?;
     let mut space: Space = [[0.0, -1.0]; 3];
+    // A tenon is gauged to its mortise, however wide its rail came out.
+    let slack = if shape.what == Shaped::Tenon { 0.0 } else { slack };
+    let through = |figure: &Figure, read: f64, size: f64| through(figure, read, size, slack);
     let deep = through(&shape.deep, shape.deep.print, board.exact[face.axis]);
     space[face.axis] = board.counted(face, [0.0, deep]);
     for span in &shape.spans {
@@ -33,9 +41,10 @@ pub(super) fn cut(operation: usize, shape: &Shape, board: &Board<'_>) -> Result<
     Ok(Cut { operation, sort, space, face, run: None })
 }
 
-/// What runs out at the far side runs out, however that is rounded.
-fn through(figure: &Figure, read: f64, size: f64) -> f64 {
-    if (figure.exact - size).abs() <= NOTHING { size } else { read }
+/// What runs out at the far side runs out, however that is rounded, and however
+/// thick the board came out.
+fn through(figure: &Figure, read: f64, size: f64, slack: f64) -> f64 {
+    if (figure.exact - size).abs() <= slack + NOTHING { size } else { read }
 }
 
 /// A tenon and its mortise are gauged for width, as a bit or a chisel gives it,

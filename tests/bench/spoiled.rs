@@ -1,10 +1,12 @@
 //! Sound packets with one thing spoiled each: the shop must notice, and say it
 //! of the thing that is wrong.
 
+use std::collections::BTreeMap;
+
 use serde_json::{Value, json};
 
-use super::build;
 use super::hand::{all, case, door, drawer, frame, mm};
+use super::{build, build_of, off};
 
 /// Spoils a packet and asks for the complaint.
 fn noticed(mut packet: Value, spoil: impl FnOnce(&mut Value), complaint: &str) {
@@ -564,6 +566,68 @@ fn a_wall_that_is_too_thin() {
     let thin = "LE, part LE: only 4 is left under its channel or mortise".to_owned();
     let walls = build(&packet.to_string()).thin_walls;
     assert!(walls.contains(&thin), "{walls:?}");
+}
+
+/// Without its reading an odd board goes to a dado that doesn't take it.
+#[test]
+fn a_board_that_is_not_measured() {
+    let unread = |packet: &mut Value| drop(without(packet, "verify", 2));
+    noticed(case(), unread, "B, part B: it is not measured before the cut that takes it");
+    let mut packet = case();
+    unread(&mut packet);
+    for (number, how) in [(2, "doesn't go into"), (3, "is loose in")] {
+        let report = build_of(&packet.to_string(), off::ALL[number].1, &BTreeMap::new());
+        let complaint = format!("B, part B: it {how} its channel, by 0.3");
+        assert!(report.complaints.contains(&complaint), "{:#?}", report.complaints);
+    }
+    let late = |packet: &mut Value| {
+        let own = without(packet, "verify", 2);
+        later(packet, own, 2);
+    };
+    noticed(case(), late, "B, part B: it is not measured before the cut that takes it");
+}
+
+/// A sheet is read before anything is sawn: then it is too late for other papers.
+#[test]
+fn a_sheet_that_is_not_measured_in_time() {
+    let unread = |packet: &mut Value| drop(without(packet, "verify", 0));
+    noticed(case(), unread, "LE, part LE: its sheet is sawn and was never measured");
+    let mut packet = case();
+    let index = at(&packet, "verify", 1);
+    let own = packet["operations"].as_array_mut().unwrap().remove(index);
+    later(&mut packet, own, 1);
+    noticed(packet.clone(), |_| {}, "K, part K: its sheet is sawn and was never measured");
+    let report = build_of(&packet.to_string(), off::ALL[0].1, &BTreeMap::new());
+    assert_eq!(report.stops.len(), 1, "it stops before it saws");
+    let sheets = BTreeMap::from([("ply".to_owned(), 18.0)]);
+    let report = build_of(&packet.to_string(), off::ALL[0].1, &sheets);
+    let late = "LE, part LE: it is sawn by the old papers already";
+    assert!(report.complaints.iter().any(|own| own.contains(late)), "{:#?}", report.complaints);
+    let other = |packet: &mut Value| operation(packet, "verify", 0)["sheet"] = "thin".into();
+    noticed(case(), other, "thin is 6 thick");
+    let short = |packet: &mut Value| drop_last(&mut operation(packet, "verify", 0)["parts"]);
+    noticed(case(), short, "S, part S: the reading of ply is wrong about it");
+}
+
+#[test]
+fn a_reading_that_helps_nobody() {
+    let within =
+        |by: f64| move |packet: &mut Value| operation(packet, "verify", 2)["within"] = mm(by);
+    noticed(case(), within(0.3), "within 0.3 a cut no longer fits its board");
+    let none = |packet: &mut Value| operation(packet, "verify", 2)["within"] = mm(0.0);
+    noticed(case(), none, "no caliper reads so fine as 0");
+    let fine = |packet: &mut Value| operation(packet, "verify", 2)["fine"] = "18.50".into();
+    noticed(case(), fine, "18.50 is not 18");
+    let figure = |packet: &mut Value| operation(packet, "verify", 2)["figure"] = mm(19.0);
+    noticed(case(), figure, "B, part B: it is 18 thick");
+    let remedy = |number: usize, which: &'static str, what: &'static str| {
+        move |packet: &mut Value| operation(packet, "verify", number)[which] = what.into()
+    };
+    let anew = "papers are made anew for a whole sheet, and only for that";
+    noticed(case(), remedy(2, "thicker", "enter as measured"), anew);
+    noticed(case(), remedy(0, "thinner", "replace"), anew);
+    noticed(case(), remedy(2, "thinner", "plane"), "no plane makes a thin board thicker");
+    noticed(case(), remedy(2, "thicker", "plane"), "B, part B: a sheet is not planed");
 }
 
 #[test]

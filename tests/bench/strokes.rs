@@ -27,16 +27,17 @@ const BY_HAND: f64 = 25.4;
 /// No pass is deeper than 1/4 in or half the bit (common practice, no source).
 const PASS: f64 = 6.35;
 
-/// Runs one piece through a set-up.
+/// Runs one piece through a set-up whose guide is off by so much.
 pub(super) fn run(
     packet: &Packet,
     operation: usize,
     setting: &Setting,
     piece: &Piece,
     board: &Board<'_>,
+    off: f64,
 ) -> Routed {
     let mut routed = Routed::default();
-    match try_run(packet, operation, setting, piece, board, &mut routed) {
+    match try_run(packet, operation, setting, piece, board, off, &mut routed) {
         Ok(()) => {}
         Err(wrong) => routed.wrong.push(wrong),
     }
@@ -49,6 +50,7 @@ fn try_run(
     setting: &Setting,
     piece: &Piece,
     board: &Board<'_>,
+    off: f64,
     routed: &mut Routed,
 ) -> Result<(), String> {
     let tool = packet.tools.iter().find(|tool| tool.id == setting.tool);
@@ -93,7 +95,7 @@ fn try_run(
         let mut space: Space = [[0.0; 2]; 3];
         space[run] = along;
         space[face.axis] = into;
-        space[datum.axis] = board.counted(datum, channel);
+        space[datum.axis] = board.counted(datum, channel.map(|at| at + off));
         let sort = match tool.shape {
             BitShape::Straight => Sort::Channel,
             BitShape::RoundNose => Sort::Flute,

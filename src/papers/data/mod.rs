@@ -53,6 +53,7 @@ impl<'d> Data<'d> {
                     name: &stock.name,
                     form: if stock.is_solid() { "boards" } else { "sheet" },
                     thickness: maker.figure(stock.thickness.length),
+                    movement: stock.wood.map(|wood| stock.sawn.coefficient(&wood)),
                 })
                 .collect(),
             tools: maker.tools(),

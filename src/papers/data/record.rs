@@ -34,6 +34,8 @@ pub(super) struct Stock<'d> {
     pub(super) name: &'d str,
     pub(super) form: &'static str,
     pub(super) thickness: Figure,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) movement: Option<u32>,
 }
 
 #[derive(Serialize)]
@@ -132,12 +134,15 @@ pub(super) enum What<'d> {
     Mill { axis: &'static str, to: Figure, parts: Vec<&'d str> },
     #[serde(rename = "verify")]
     Verify {
+        #[serde(skip_serializing_if = "Option::is_none")]
+        sheet: Option<&'d str>,
         parts: Vec<&'d str>,
         what: &'static str,
         figure: Figure,
         fine: String,
         within: Figure,
-        otherwise: &'static str,
+        thicker: &'static str,
+        thinner: &'static str,
     },
     #[serde(rename = "setting")]
     Setting {

@@ -41,12 +41,14 @@ impl<'d> Maker<'d, '_> {
                 What::Mill { axis: along.word(), to: self.figure(*to), parts: self.marks(parts) }
             }
             Doing::Verify(gate) => What::Verify {
+                sheet: gate.sheet.and_then(|id| self.work.piece.stock(id)).map(|own| &*own.name),
                 parts: self.marks(&gate.parts),
                 what: "thickness",
                 figure: self.figure(gate.figure),
                 fine: self.tape.fine(gate.figure),
                 within: self.fine(gate.within),
-                otherwise: gate.remedy.word(),
+                thicker: gate.thicker.word(),
+                thinner: gate.thinner.word(),
             },
             Doing::Setting(index) => self.setting(*index)?,
             Doing::Bore(holes) => self.bore(holes),

@@ -95,7 +95,8 @@ pub enum Doing {
         /// Which parts.
         parts: Vec<PartId>,
     },
-    /// Boards are measured before the cuts that must fit them.
+    /// Sheets are measured before they are sawn, and boards before the cuts that
+    /// must fit them.
     Verify(Verify),
     /// A set-up of the router, by its index.
     Setting(usize),
@@ -159,10 +160,17 @@ pub(super) fn plan(work: &Workings<'_>) -> Operations {
     let mut together = Together::new(work.parts.all.len());
     let mut all = Vec::new();
     let mut of_task = vec![0..0; assembly.tasks.len()];
+    // Sheets are measured before anything is sawn: their thickness moves the sizes
+    // of parts from other stock too.
+    let mut sheets = Some(verify::sheets(work));
     for task in order {
         let from = all.len();
         let Some(own) = assembly.tasks.get(task) else { continue };
-        let mut doings = taken(work, own);
+        let mut doings = match own.breaks.is_empty() {
+            true => Vec::new(),
+            false => sheets.take().unwrap_or_default(),
+        };
+        doings.extend(taken(work, own));
         doings.extend(verify::gates(work, own));
         doings.extend(cutting::cuts(work, own));
         doings.extend(together.close(work, own));

@@ -1,7 +1,9 @@
 //! What is measured before wood is cut to fit it.
 
+use std::cmp::Reverse;
+
 use crate::measure::Length;
-use crate::model::Stock;
+use crate::model::{Stock, StockId};
 use crate::parts::PartId;
 use crate::plans::Workings;
 use crate::plans::assembly::Task;
@@ -9,26 +11,35 @@ use crate::trade;
 
 use super::Doing;
 
-/// A caliper reading of boards that go into a cut, before it is made.
+/// A caliper reading of sheets before they are sawn, or of boards before the cuts
+/// that take them.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Verify {
-    /// The boards that go in, all of one thickness.
+    /// The sheet, where whole sheets are measured.
+    pub sheet: Option<StockId>,
+    /// The boards that come out of it; else those that go in, all of one thickness.
     pub parts: Vec<PartId>,
     /// How thick they are drawn.
     pub figure: Length,
-    /// How far they may be off before the cut no longer fits them.
+    /// How far they may be off before a cut no longer fits them.
     pub within: Length,
-    /// What to do where they are further off.
-    pub remedy: Remedy,
+    /// What to do where one is thicker.
+    pub thicker: Remedy,
+    /// What to do where one is thinner.
+    pub thinner: Remedy,
 }
 
 /// What brings a board and its cut together again.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Remedy {
-    /// A sheet keeps its thickness: it is entered as measured, and the cuts move.
+    /// The sheet is entered as measured, and the sizes and cuts move. That helps
+    /// only while nothing is sawn.
     Enter,
     /// A board is planed to its figure.
     Plane,
+    /// The board is made again, since no plane makes one thicker and no plane goes
+    /// over plywood.
+    Replace,
 }
 
 impl Remedy {
@@ -38,8 +49,32 @@ impl Remedy {
         match self {
             Self::Enter => "enter as measured",
             Self::Plane => "plane",
+            Self::Replace => "replace",
         }
     }
+}
+
+/// The readings of every sheet that the piece is sawn from, the thickest first.
+pub(super) fn sheets(work: &Workings<'_>) -> Vec<Doing> {
+    let mut found = Vec::new();
+    for (index, stock) in work.piece.stocks.iter().enumerate() {
+        let sheet = StockId(index);
+        let own = work.parts.iter().filter(|(_, part)| part.stock == sheet);
+        let parts: Vec<PartId> = own.map(|(id, _)| id).collect();
+        if stock.is_solid() || parts.is_empty() {
+            continue;
+        }
+        found.push(Verify {
+            sheet: Some(sheet),
+            parts,
+            figure: stock.thickness.length,
+            within: trade::mating(),
+            thicker: Remedy::Enter,
+            thinner: Remedy::Enter,
+        });
+    }
+    found.sort_by_key(|own| Reverse(own.figure));
+    found.into_iter().map(Doing::Verify).collect()
 }
 
 /// The readings that a task asks for: of every board that goes into a channel
@@ -56,18 +91,23 @@ pub(super) fn gates(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
             continue;
         }
         let solid = work.piece.stock(part.stock).is_some_and(Stock::is_solid);
-        let remedy = if solid { Remedy::Plane } else { Remedy::Enter };
-        match found.iter_mut().find(|own| (own.figure, own.remedy) == (figure, remedy)) {
+        let thicker = if solid { Remedy::Plane } else { Remedy::Replace };
+        match found.iter_mut().find(|own| (own.figure, own.thicker) == (figure, thicker)) {
             Some(own) if own.parts.contains(&guest) => {}
             Some(own) => own.parts.push(guest),
-            None => {
-                found.push(Verify { parts: vec![guest], figure, within: trade::mating(), remedy });
-            }
+            None => found.push(Verify {
+                sheet: None,
+                parts: vec![guest],
+                figure,
+                within: trade::mating(),
+                thicker,
+                thinner: Remedy::Replace,
+            }),
         }
     }
     for own in &mut found {
         own.parts.sort_unstable();
     }
-    found.sort_by_key(|own| (std::cmp::Reverse(own.figure), own.remedy));
+    found.sort_by_key(|own| (Reverse(own.figure), own.thicker));
     found.into_iter().map(Doing::Verify).collect()
 }
