@@ -1,13 +1,15 @@
 //! The router-jig set-up sheet.
 
+mod feed;
+mod guided;
+mod support;
+
 use crate::measure::{Duration, Exact, Length, Unit};
-use crate::parts::{FeatureKind, Part};
-use crate::plans::guide::{Guide, Guided};
+use crate::parts::FeatureKind;
 use crate::plans::setups::{CutLine, Run, Setup};
 use crate::trade;
 
 use super::drawing::setup::drawing;
-use super::figures::Figures;
 use super::page::{Block, Table, left, right};
 use super::{Source, words};
 
@@ -26,7 +28,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         if bit.as_ref() != Some(&own) {
             blocks.push(Block::Heading(cutter(source, setup)));
             if setup.cutter.name.is_none() {
-                blocks.push(Block::Note("No straight bit of the spec goes into these cuts. The settings hold for this width only: enter the bit that you use in the spec to get its own.".into()));
+                blocks.push(Block::Note("No straight bit that is listed for this piece suits these cuts. The settings hold for a bit of this width only. List the bit that you have, and print this sheet again.".into()));
             }
             blocks.extend(setup.cutter.notes.iter().cloned().map(Block::Note));
             bit = Some(own);
@@ -67,7 +69,7 @@ fn made_of(source: &Source<'_, '_>, setups: &[Setup], total: Duration) -> String
         source.figures.text(shop.feed)
     ));
     format!(
-        "All set-ups together: about {total}. That counts {}. Where your shop takes longer or less, write its own times in the spec.",
+        "All set-ups together: about {total}. That counts {}. Where your shop takes longer or less, give its own times, and print this sheet again.",
         made.join(", ")
     )
 }
@@ -121,121 +123,6 @@ fn ornament(source: &Source<'_, '_>, setup: &Setup) -> Option<String> {
     ))
 }
 
-/// The guide and what it is set to: the large figure, what it is, and how the
-/// router is led.
-fn guided(
-    source: &Source<'_, '_>,
-    setup: &Setup,
-    guided: &Guided,
-    rabbet: bool,
-) -> (String, String, Vec<String>) {
-    let datum = &setup.datum;
-    let (what, place) = match guided.guide {
-        Guide::Near => (
-            format!("straight-edge, from the {datum}"),
-            format!(
-                "clamp the straight-edge between the {datum} and the cut, on the left of the router as you push it"
-            ),
-        ),
-        Guide::Far => (
-            format!("straight-edge, from the {datum}"),
-            format!(
-                "clamp the straight-edge on the far side of the cut from the {datum}, on the left of the router as you push it"
-            ),
-        ),
-        Guide::Table => (
-            "router-table fence, to the near side of the bit".to_owned(),
-            format!("on the router table, with the {datum} along the fence"),
-        ),
-    };
-    let mut more = vec![place];
-    more.extend(set_over(source, setup, guided, rabbet));
-    let base = source.work.piece.shop.base_plate;
-    let narrow = setup.runs.iter().filter_map(|run| source.work.parts.get(run.part)).any(|part| {
-        let (long, across) = part.face_size(setup.face);
-        (if setup.along { long } else { across }) < base
-    });
-    if guided.guide != Guide::Table && narrow {
-        more.push("where a piece is narrower than the base plate, clamp scrap of the same thickness along both its sides".to_owned());
-    }
-    (settings(source, setup, guided), what, more)
-}
-
-/// A length to the thousandth, for what no tape is true enough for.
-fn fine(source: &Source<'_, '_>, length: Length) -> String {
-    let mark = source.figures.mark(length.is_measured());
-    format!("{}{mark}", source.work.piece.tape().fine(length))
-}
-
-/// Which way the guide is moved from one setting to the next.
-fn way(setup: &Setup, guide: Guide) -> String {
-    match guide {
-        Guide::Near => format!("toward the {}", setup.datum),
-        Guide::Far => format!("away from the {}", setup.datum),
-        Guide::Table => "away from the bit".to_owned(),
-    }
-}
-
-/// How many times the guide is moved, and how far each time.
-fn steps(source: &Source<'_, '_>, guided: &Guided) -> (usize, String) {
-    let steps = guided.settings.len().saturating_sub(1);
-    (steps, fine(source, guided.set_over / Exact::int(steps.max(1) as i64)))
-}
-
-/// Where the guide is set, in the order of the cuts.
-fn settings(source: &Source<'_, '_>, setup: &Setup, guided: &Guided) -> String {
-    let settings = &guided.settings;
-    let exact = settings.iter().all(|set| !source.work.piece.tape().print(*set).is_rounded());
-    let texts: Vec<String> = settings.iter().map(|set| source.figures.mating(*set)).collect();
-    let way = way(setup, guided.guide);
-    let (steps, each) = steps(source, guided);
-    // What two settings are apart is the width of the joint: no tape is true
-    // enough for it where a setting is rounded.
-    match texts.as_slice() {
-        [first, _] if !exact => format!("{first}, then {each} {way}"),
-        [first, _, ..] if !exact => format!("{first}, then {steps} times {each} {way}"),
-        _ => texts.join(", then "),
-    }
-}
-
-/// In which order a channel wider than the bit is cut, and how far the guide is
-/// moved; nothing where it stands at one place.
-fn set_over(source: &Source<'_, '_>, setup: &Setup, guided: &Guided, rabbet: bool) -> Vec<String> {
-    if guided.settings.len() < 2 {
-        return Vec::new();
-    }
-    let (datum, way) = (&setup.datum, way(setup, guided.guide));
-    let order = match (guided.guide, rabbet) {
-        (Guide::Near, _) => format!(
-            "cut the wall farther from the {datum} first, then move the straight-edge {way}"
-        ),
-        (Guide::Far, true) => {
-            format!("cut along the {datum} first, then move the straight-edge {way}")
-        }
-        (Guide::Far, false) => {
-            format!("cut the wall nearer the {datum} first, then move the straight-edge {way}")
-        }
-        (Guide::Table, _) => {
-            format!("make the cut nearer the fence first, then move the fence {way}")
-        }
-    };
-    let over = match steps(source, guided) {
-        (1, each) => format!("set-over {each}"),
-        (steps, each) => {
-            format!("set-over {} in {steps} steps of {each}", fine(source, guided.set_over))
-        }
-    };
-    vec![
-        format!(
-            "the {} is wider than the bit: {order}; the other order is a climb cut",
-            setup.kind.word()
-        ),
-        format!(
-            "{over}: take it from a gauge block or shims, and try the mating part in the test cut"
-        ),
-    ]
-}
-
 fn one(source: &Source<'_, '_>, setup: &Setup, number: usize, blocks: &mut Vec<Block>) {
     let Some(first) = setup.lines.first() else { return };
     blocks.push(setting(source, setup, first, number));
@@ -257,20 +144,22 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
     let datum = &setup.datum;
     let along = first.from.is_zero();
     let (figure, what, led) = match &setup.guided {
-        Some(guided) => self::guided(source, setup, guided, along),
+        Some(guided) => guided::guided(source, setup, guided, along),
         None => {
             let count = setup.lines.len();
             let center = text(first.from + first.wide.half());
             let what = format!("from the {datum} to the center of the first of {count} flutes");
-            let scrap = "clamp scrap of the same thickness beside the piece for the straight-edge and the base, and behind it where the bit comes out".to_owned();
+            let scrap =
+                "clamp scrap of the same thickness behind the piece where the bit comes out"
+                    .to_owned();
             (center, what, vec![scrap])
         }
     };
     let mut more = vec![cut(source, setup, first)];
     more.extend(led);
-    let stopped = setup.runs.iter().any(|run| run.stops != (Length::ZERO, Length::ZERO));
-    if stopped {
-        more.push("feed in the direction that the guide asks for: where that comes to the stop first, plunge there; else end there".to_owned());
+    more.extend(support::supports(source, setup));
+    if is_stopped(setup) {
+        more.push("the cut is stopped: pencil its end on the face, and feed each piece as its line below says; the figures reach from the wood's edge to the end of the cut".to_owned());
         if setup.guided.is_some() {
             more.push("chisel the rounded end of a stopped cut square".to_owned());
         }
@@ -318,14 +207,15 @@ fn has_faces(source: &Source<'_, '_>, setup: &Setup) -> bool {
     setup.runs.iter().any(|run| face_of(run).as_ref() != Some(&setup.face_name))
 }
 
+/// True where the cut of a piece does not run out at both its ends.
+fn is_stopped(setup: &Setup) -> bool {
+    setup.runs.iter().any(|run| run.stops != (Length::ZERO, Length::ZERO))
+}
+
 /// The flutes, line by line.
 fn lines(source: &Source<'_, '_>, setup: &Setup) -> Table {
     let mut lines = Table {
-        columns: vec![
-            right("line").strong(),
-            right("center from the datum"),
-            right("straight-edge from the datum").strong(),
-        ],
+        columns: vec![right("line").strong(), right("center"), right("straight-edge").strong()],
         ..Table::default()
     };
     let half = source.work.piece.shop.base_plate.half();
@@ -339,23 +229,40 @@ fn lines(source: &Source<'_, '_>, setup: &Setup) -> Table {
         _ => "; the last one is the middle, and one cut makes it",
     };
     lines.foot = format!(
-        "the straight-edge stands on the far side of the cut, on the left of the router as you push it; cut each line twice at one setting: once from the {}, and once with the piece turned round, from the edge or end across from it{once}",
-        setup.datum
+        "both figures count from the {}; the straight-edge stands on the far side of the cut, on the left of the router as you push it; cut each line twice at one setting: once from the {}, and once with the piece turned round, from the {}{once}",
+        setup.datum,
+        setup.datum,
+        across_from(source, setup)
     );
     lines
+}
+
+/// The edge or end across from the datum.
+fn across_from(source: &Source<'_, '_>, setup: &Setup) -> String {
+    let name = |run: &Run| {
+        let part = source.work.parts.get(run.part)?;
+        let feature = part.features.get(*run.features.first()?)?;
+        Some(part.face_name(part.channel(feature).datum.opposite()))
+    };
+    let mut names: Vec<String> = setup.runs.iter().filter_map(name).collect();
+    names.dedup();
+    match names.as_slice() {
+        [only] => only.clone(),
+        _ => "side across from it".to_owned(),
+    }
 }
 
 /// The pieces that are cut at this setting.
 fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
     let text = |length: Length| source.figures.text(length);
     let faces = has_faces(source, setup);
-    let stopped = setup.runs.iter().any(|run| run.stops != (Length::ZERO, Length::ZERO));
+    let stopped = is_stopped(setup);
     let mut columns = vec![left("mark").strong(), left("piece"), right("run")];
     if faces {
         columns.push(left(setup.face.noun()));
     }
     if stopped {
-        columns.push(left("stops"));
+        columns.push(left("feed").below());
     }
     let mut table = Table { columns, ..Table::default() };
     for run in &setup.runs {
@@ -366,7 +273,7 @@ fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
             row.push(part.face_name(run.face));
         }
         if stopped {
-            row.push(stops(part, run, setup, &source.figures));
+            row.push(feed::feed(part, run, setup, &source.figures));
         }
         if source.work.ledger().is_made(run.part, &run.features) {
             table.ticked.insert(table.rows.len());
@@ -378,21 +285,6 @@ fn pieces(source: &Source<'_, '_>, setup: &Setup) -> Table {
     let pieces = words::pieces(setup.runs.len());
     table.foot = format!("{pieces}, {whole} to rout in all, about {}", setup.time.whole_minutes());
     table
-}
-
-/// Where a cut stops short of an edge or end of its piece. Not told as start and
-/// end: which of them the feed comes to first goes by where the guide stands.
-fn stops(part: &Part, run: &Run, setup: &Setup, figures: &Figures) -> String {
-    let (one, other) = run.face.ends_of_run(setup.along);
-    let stops: Vec<String> = [(run.stops.0, one), (run.stops.1, other)]
-        .into_iter()
-        .filter(|(stop, _)| stop.is_positive())
-        .map(|(stop, side)| format!("{} short of the {}", figures.text(stop), part.face_name(side)))
-        .collect();
-    match stops.is_empty() {
-        true => "runs right through".to_owned(),
-        false => stops.join(" and "),
-    }
 }
 
 /// What a test cut must show before the first piece is cut.

@@ -38,6 +38,19 @@ pub struct Guided {
     pub set_over: Length,
 }
 
+impl Guided {
+    /// Where the center of a bit `bit` across runs, from the datum, in a router
+    /// whose base plate is `base` across.
+    pub(super) fn centers(&self, bit: Length, base: Length) -> Vec<Length> {
+        let center = |set: &Length| match self.guide {
+            Guide::Near => *set + base.half(),
+            Guide::Far => *set - base.half(),
+            Guide::Table => *set + bit.half(),
+        };
+        self.settings.iter().map(center).collect()
+    }
+}
+
 /// What a guide needs to know of the board.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Board {
@@ -47,6 +60,18 @@ pub(super) struct Board {
     pub(super) across: Length,
     /// The face along it.
     pub(super) run: Length,
+    /// The cut runs out on both sides.
+    pub(super) through: bool,
+}
+
+impl Board {
+    /// True where a fence as near as that leads the board over a router table: no
+    /// long board on its end, no sheet, no cut that begins or ends in the wood.
+    pub(super) fn goes_over_table(&self, channel: &Channel, unit: Unit) -> bool {
+        let within = channel.from + channel.wide <= trade::farthest_fence(unit);
+        let (across, run) = trade::largest_on_table(unit);
+        within && self.through && self.across <= across.min(self.run) && self.run <= run
+    }
 }
 
 /// The guide for a channel cut with a bit `bit` across in a router whose base
@@ -76,13 +101,32 @@ pub(super) fn guide(
     let stands = board.face.is_broad() && (board.run >= hold || beyond);
     let first = near.iter().min().copied().unwrap_or_default();
     let last = far.last().copied().unwrap_or_default();
+    // What lies so near its datum that the base hangs off goes over the table
+    // where the board is small enough for it.
+    let hangs = nearest.iter().any(|side| *side + bit.half() < trade::carried_beside(base));
+    let fenced = hangs && board.goes_over_table(channel, unit);
     let (guide, settings) = if stands && first >= hold {
         (Guide::Near, near)
-    } else if stands && board.across - last >= hold {
+    } else if stands && !fenced && board.across - last >= hold {
         (Guide::Far, far)
     } else {
-        (Guide::Table, nearest)
+        return on_table(channel, bit);
     };
+    guided(guide, settings)
+}
+
+/// A channel cut along the fence of a router table.
+pub(super) fn on_table(channel: &Channel, bit: Length) -> Guided {
+    let cut = Cut {
+        from: channel.from.into(),
+        wide: channel.wide.into(),
+        bit: bit.into(),
+        base: Size::zero(),
+    };
+    guided(Guide::Table, cut.near_sides().iter().map(|side| side.length).collect())
+}
+
+fn guided(guide: Guide, settings: Vec<Length>) -> Guided {
     let set_over = match settings.as_slice() {
         [first, .., last] => (*last - *first).abs(),
         _ => Length::ZERO,
@@ -119,9 +163,13 @@ impl Cut {
     }
 
     /// Where the near side of the bit runs, from the datum: both walls of the
-    /// channel, and as many strokes between them as clear what is left.
+    /// channel, and as many strokes between them as clear what is left. A bit wider
+    /// than its rabbet hangs over the datum.
     fn near_sides(&self) -> Vec<Size> {
         let over = &self.wide - &self.bit;
+        if over.length < -trade::mating() {
+            return vec![&self.from + over];
+        }
         if over.length <= trade::mating() {
             return vec![self.from.clone()];
         }
@@ -146,7 +194,7 @@ mod tests {
     }
 
     fn board(across: i64, run: i64) -> Board {
-        Board { face: Face::ThickStart, across: mm(across), run: mm(run) }
+        Board { face: Face::ThickStart, across: mm(across), run: mm(run), through: true }
     }
 
     fn set(from: i64, wide: i64, board: Board, bit: i64) -> (Guide, Vec<Length>) {
@@ -185,9 +233,31 @@ mod tests {
         assert_eq!(set(600, 18, board(1500, 40), 12), (Guide::Near, vec![mm(537), mm(531)]));
     }
 
+    /// A groove from 13 to 19 in a side 200 by 450: under a base of 150 the bit's
+    /// center is 16 from the edge, and the base has 75 on that side, of which 37.5
+    /// must lie on wood. A dado as near the end of a case's end, 560 by 1820,
+    /// stays with the straight-edge: 13 + 3 + 75.
+    #[test]
+    fn a_groove_by_the_edge_of_a_small_board_goes_to_the_table() {
+        assert_eq!(set(13, 6, board(200, 450), 6), (Guide::Table, vec![mm(13)]));
+        assert_eq!(set(13, 6, board(1820, 560), 6), (Guide::Far, vec![mm(91)]));
+        // 40 from the edge the center is 43 from it.
+        assert_eq!(set(40, 6, board(200, 450), 6), (Guide::Far, vec![mm(118)]));
+    }
+
+    /// A rabbet 5.5 wide cut with a bit of 12: its center runs 6 before the wall,
+    /// half a millimeter outside the edge, and the straight-edge stands at
+    /// 5.5 − 6 + 75 = 74.5.
+    #[test]
+    fn a_bit_wider_than_its_rabbet_hangs_over_the_edge() {
+        let rabbet = channel(Length::ZERO, mm(11).half());
+        let guided = guide(&rabbet, board(560, 1820), mm(12), mm(150), Unit::Millimetre);
+        assert_eq!((guided.guide, guided.settings), (Guide::Far, vec![mm(149).half()]));
+    }
+
     #[test]
     fn an_edge_goes_to_the_table() {
-        let edge = Board { face: Face::WidthEnd, across: mm(600), run: mm(600) };
+        let edge = Board { face: Face::WidthEnd, across: mm(600), run: mm(600), through: true };
         assert_eq!(set(200, 12, edge, 12).0, Guide::Table);
     }
 

@@ -18,6 +18,7 @@ pub mod small_parts;
 pub mod spans;
 pub mod square;
 pub mod squareness;
+pub mod support;
 pub mod tipping;
 pub mod weights;
 mod hands;

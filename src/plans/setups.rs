@@ -1,12 +1,16 @@
 //! Set-ups of the router: what can be cut without touching fence, bit or depth.
 
-use crate::measure::{Duration, Exact, Length, Tape};
-use crate::model::{BitShape, Piece, Shop};
-use crate::parts::{Channel, Face, Feature, FeatureKind, Part, PartId, Parts};
-use crate::trade;
+mod bits;
+mod single;
 
-use super::assembly::{Stage, stage};
-use super::guide::{self, Board, Guide, Guided};
+use crate::measure::{Duration, Exact, Length};
+use crate::model::{Piece, Shop};
+use crate::parts::{Face, Feature, FeatureKind, PartId, Parts};
+
+use super::assembly::Stage;
+use super::guide::{Guide, Guided};
+use super::support::Support;
+use single::{Single, agreeing, one};
 
 /// One line of a set-up, across its run.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -47,6 +51,8 @@ pub struct Run {
     /// How far the cut stops short of the edges or ends that its run lies
     /// between; zero where it runs out.
     pub stops: (Length, Length),
+    /// What carries the router's base beside it; nothing on a router table.
+    pub supports: Vec<Support>,
 }
 
 /// What the time of a set-up is made of, besides the change of set-up itself.
@@ -118,20 +124,24 @@ impl Setup {
 /// Every set-up: bit by bit, so that the bit is changed least; of one bit those
 /// with one depth together.
 pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
-    let mut setups: Vec<Setup> = Vec::new();
+    let mut singles: Vec<Single> = Vec::new();
     for (id, part) in parts.iter() {
         let mut flutes: Vec<(usize, &Feature)> = Vec::new();
         for (number, feature) in part.features.iter().enumerate() {
             let own = (number, feature);
             match feature.kind {
                 FeatureKind::Flute(_) => flutes.push(own),
-                _ if feature.is_channel() => add(&mut setups, one(piece, part, id, &[own])),
+                _ if feature.is_channel() => singles.push(one(piece, part, id, &[own])),
                 _ => {}
             }
         }
         if !flutes.is_empty() {
-            add(&mut setups, one(piece, part, id, &flutes));
+            singles.push(one(piece, part, id, &flutes));
         }
+    }
+    let mut setups: Vec<Setup> = Vec::new();
+    for setup in agreeing(singles) {
+        add(&mut setups, setup);
     }
     for setup in &mut setups {
         setup.effort = effort(piece, setup);
@@ -147,6 +157,22 @@ pub(super) fn plan(piece: &Piece, parts: &Parts) -> Vec<Setup> {
 }
 
 impl Setup {
+    /// True where it is cut along the fence of a router table.
+    #[must_use]
+    pub fn is_on_table(&self) -> bool {
+        self.guided.as_ref().is_some_and(|guided| guided.guide == Guide::Table)
+    }
+
+    /// True where both cut the same channel, whatever the tool.
+    fn is_alike(&self, other: &Self) -> bool {
+        self.kind == other.kind
+            && self.stage == other.stage
+            && self.deep == other.deep
+            && self.lines == other.lines
+            && self.datum == other.datum
+            && self.face.is_broad() == other.face.is_broad()
+    }
+
     /// True where the part of a run is cut here already, in its other face.
     fn is_turned_for(&self, run: &Run) -> bool {
         self.runs.iter().any(|known| known.part == run.part && known.face != run.face)
@@ -156,18 +182,13 @@ impl Setup {
 /// A piece joins the set-up that would cut it, or begins a new one.
 fn add(setups: &mut Vec<Setup>, new: Setup) {
     let same = setups.iter_mut().find(|old| {
-        old.kind == new.kind
-            && old.stage == new.stage
-            && old.deep == new.deep
-            && old.lines == new.lines
-            && old.datum == new.datum
+        old.is_alike(&new)
             && old.cutter == new.cutter
             && old.guided == new.guided
             // The ends and the partition that hold one shelf are cut at one
             // setting, each in its own face; a partition that is cut in both of
             // its faces is two set-ups. On the table it makes no difference
             // which edge is down.
-            && old.face.is_broad() == new.face.is_broad()
             && (!new.face.is_broad() || new.runs.iter().all(|run| !old.is_turned_for(run)))
     });
     match same {
@@ -189,115 +210,6 @@ fn add(setups: &mut Vec<Setup>, new: Setup) {
             }
         }
         None => setups.push(new),
-    }
-}
-
-fn one(piece: &Piece, part: &Part, id: PartId, numbered: &[(usize, &Feature)]) -> Setup {
-    let features: Vec<&Feature> = numbered.iter().map(|(_, feature)| *feature).collect();
-    let first = features[0];
-    let channel = part.channel(first);
-    let along = channel.along;
-    let lines = match features.as_slice() {
-        [_] => vec![CutLine { from: channel.from, wide: channel.wide }],
-        // Flutes are symmetrical; all of them count from one side.
-        many => {
-            let channels = many.iter().map(|flute| part.channel(flute));
-            let mut lines: Vec<CutLine> =
-                channels.map(|flute| CutLine { from: flute.from, wide: flute.wide }).collect();
-            lines.sort_by_key(|line| line.from);
-            lines
-        }
-    };
-    let cut = lines.first().map_or(Length::ZERO, |line| line.wide);
-    let cutter = cutter(piece, first, cut);
-    let (long, wide) = part.face_size(first.face);
-    let (run, across) = if along { (long, wide) } else { (wide, long) };
-    let guided = (!matches!(first.kind, FeatureKind::Flute(_))).then(|| {
-        let board = Board { face: first.face, across, run };
-        guide::guide(&channel, board, cutter.diameter, piece.shop.base_plate, piece.tape().unit)
-    });
-    let length: Length = features.iter().map(|f| f.run(along)).map(|(from, to)| to - from).sum();
-    Setup {
-        kind: first.kind,
-        stage: stage(part),
-        face: first.face,
-        along,
-        datum: part.face_name(channel.datum),
-        face_name: part.face_name(first.face),
-        deep: first.deep,
-        passes: passes(cutter.diameter, first.deep, piece.tape()),
-        cutter,
-        lines,
-        runs: vec![Run {
-            part: id,
-            face: first.face,
-            features: numbered.iter().map(|(number, _)| *number).collect(),
-            length,
-            stops: stops(part, first, &channel),
-        }],
-        guided,
-        time: Duration::default(),
-        effort: Effort::default(),
-    }
-}
-
-/// The depth to set for each pass. Those before the last are free, and lie on
-/// marks of the tape.
-fn passes(bit: Length, deep: Length, tape: &Tape) -> Vec<Length> {
-    let mut passes = trade::depth_passes(bit, deep);
-    if let Some((_, before)) = passes.split_last_mut() {
-        for pass in before {
-            *pass = tape.print(*pass).shown;
-        }
-    }
-    passes.dedup();
-    passes
-}
-
-/// How far a cut stops short of both sides of its run. Up to a step that is as
-/// deep it may run out: there is no wood left to stop before.
-fn stops(part: &Part, feature: &Feature, channel: &Channel) -> (Length, Length) {
-    let along = channel.along;
-    let (across, run) = (feature.across(along), feature.run(along));
-    let gone = |from: Length, to: Length| {
-        part.features.iter().any(|other| {
-            let (beside, over) = (other.across(along), other.run(along));
-            other.is_channel()
-                && other.face == feature.face
-                && other.deep >= feature.deep
-                && (beside.0 <= across.0 && across.1 <= beside.1)
-                && (over.0 <= from && to <= over.1)
-        })
-    };
-    let left = |stop: Length, from: Length, to: Length| match stop.is_positive() && !gone(from, to)
-    {
-        true => stop,
-        false => Length::ZERO,
-    };
-    let (start, end) = channel.stops;
-    (left(start, Length::ZERO, run.0), left(end, run.1, run.1 + end))
-}
-
-/// The bit for a cut: the flute's own, or the widest straight bit of the spec
-/// that goes into the channel, or the usual one that does.
-fn cutter(piece: &Piece, feature: &Feature, wide: Length) -> Cutter {
-    let bit = match feature.kind {
-        FeatureKind::Flute(index) => piece.bit(index),
-        _ => piece
-            .bits
-            .iter()
-            .filter(|bit| bit.shape == BitShape::Straight && bit.diameter <= wide + trade::mating())
-            .max_by_key(|bit| bit.diameter),
-    };
-    let diameter =
-        bit.map_or_else(|| trade::usual_bit(wide, piece.tape().unit), |bit| bit.diameter);
-    let limit = trade::speed_limit(diameter);
-    Cutter {
-        name: bit.map(|bit| bit.name.clone()),
-        shank: bit.and_then(|bit| bit.shank),
-        notes: bit.map(|bit| bit.notes.clone()).unwrap_or_default(),
-        diameter,
-        speed: bit.and_then(|bit| bit.speed).map_or(limit, |speed| speed.min(limit)),
     }
 }
 
@@ -367,9 +279,9 @@ mod tests {
     /// Worked by hand. The dado for the bottom in both ends, with a 5/8 bit at
     /// two settings: the straight-edge is clamped twice on each of two pieces,
     /// 12 min, and 2 x 32-1/8 in are fed at 100 in a minute: 15 + 12.64. The
-    /// groove of the upper box on the table in two settings of four passes: the
-    /// fence is moved once, four pieces go past it eight times, 16 min, and 8 x
-    /// 62-1/2 in are fed in 5 min: 15 + 3 + 16 + 5.
+    /// grooves of three boxes on the table in two settings of four passes: the
+    /// fence is moved once, twelve pieces go past it eight times, 48 min, and 8 x
+    /// 187-1/2 in are fed in 15 min: 15 + 3 + 48 + 15.
     #[test]
     fn each_setting_of_a_guide_is_clamped() {
         let setups = planned(CONSOLE);
@@ -379,11 +291,9 @@ mod tests {
         let dado = dado.expect("the dado of the ends");
         assert_eq!((dado.effort.clampings, dado.effort.passes), (4, 0));
         assert_eq!(dado.time, Duration(Exact::int(28)));
-        let on_table = |setup: &&Setup| {
-            setup.guided.as_ref().is_some_and(|guided| guided.guide == Guide::Table)
-        };
-        let groove = setups.iter().find(on_table).expect("the groove of the upper box");
-        assert_eq!((groove.effort.clampings, groove.effort.passes), (1, 32));
-        assert_eq!(groove.time, Duration(Exact::int(39)));
+        let groove =
+            setups.iter().find(|setup| setup.is_on_table()).expect("the grooves of the boxes");
+        assert_eq!((groove.effort.clampings, groove.effort.passes), (1, 96));
+        assert_eq!(groove.time, Duration(Exact::int(81)));
     }
 }

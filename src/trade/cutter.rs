@@ -82,17 +82,41 @@ const USUAL_INCHES: [(i64, i64); 8] =
     [(1, 8), (3, 16), (1, 4), (5, 16), (3, 8), (1, 2), (5, 8), (3, 4)];
 const USUAL_MM: [i64; 9] = [3, 4, 5, 6, 8, 10, 12, 16, 18];
 
+fn usual_bits(unit: Unit) -> Vec<Length> {
+    match unit {
+        Unit::Inch | Unit::Foot => USUAL_INCHES.map(|(n, d)| Length::inches(n, d)).to_vec(),
+        Unit::Millimetre | Unit::Centimetre | Unit::Metre => USUAL_MM.map(Length::mm).to_vec(),
+    }
+}
+
 /// The widest of the usual straight bits that goes into a channel `wide`
 /// across; the channel's own width where even the smallest does not.
 #[must_use]
 pub fn usual_bit(wide: Length, unit: Unit) -> Length {
-    let inches = USUAL_INCHES.map(|(n, d)| Length::inches(n, d));
-    let metric = USUAL_MM.map(Length::mm);
-    let usual: &[Length] = match unit {
-        Unit::Inch | Unit::Foot => &inches,
-        Unit::Millimetre | Unit::Centimetre | Unit::Metre => &metric,
-    };
-    usual.iter().copied().filter(|bit| *bit <= wide + mating()).max().unwrap_or(wide)
+    let usual = usual_bits(unit).into_iter();
+    usual.filter(|bit| *bit <= wide + mating()).max().unwrap_or(wide)
+}
+
+/// How far a bit that is wider than its rabbet hangs over the edge at least, so
+/// that no splinter stands there: 1/16 in or 1.5 mm (common practice, no source).
+#[must_use]
+pub fn rabbet_overhang(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 16), Length::mm(3).half())
+}
+
+/// The narrowest of the usual straight bits that cuts a rabbet `wide` across at
+/// one setting; `None` where even the widest does not.
+#[must_use]
+pub fn usual_rabbet_bit(wide: Length, unit: Unit) -> Option<Length> {
+    let least = wide + rabbet_overhang(unit);
+    usual_bits(unit).into_iter().filter(|bit| *bit >= least).min()
+}
+
+/// The widest bit that is run by hand: 1 in or 25 mm (common practice, no
+/// source).
+#[must_use]
+pub fn widest_by_hand(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 1), Length::mm(25))
 }
 
 /// The highest speed for a bit of this diameter, in turns a minute. Common

@@ -25,8 +25,8 @@ mod swing;
 
 pub use board::{board_feet, cubic_metres, surface_measure, tallied_feet};
 pub use cutter::{
-    depth_passes, flute_arc, flute_area, flute_lines, flute_width, mating, rim_speed, speed_limit,
-    stroke_overlap, usual_bit,
+    depth_passes, flute_arc, flute_area, flute_lines, flute_width, mating, rabbet_overhang,
+    rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit, widest_by_hand,
 };
 pub use fasteners::{
     front_bite, pocket_count, pocket_places, pocket_screw, pocket_width, screw_sold, screws_along,
@@ -52,8 +52,8 @@ pub use sheets::{SHEETS, SheetGood, sheet_named};
 pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use slips::{meant, thickness_off};
 pub use small_work::{
-    farthest_fence, least_wall, narrowest_ripped, narrowest_routed, shortest_planed,
-    shortest_routed,
+    carried_beside, farthest_fence, largest_on_table, least_wall, narrowest_ripped,
+    narrowest_routed, shortest_planed, shortest_routed, strip_width,
 };
 pub use species::{SPECIES, Species, Wood, species_named};
 pub use square::{

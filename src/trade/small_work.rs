@@ -1,6 +1,6 @@
 //! How small a piece may be on a machine.
 
-use crate::measure::{Length, Unit};
+use crate::measure::{Exact, Length, Unit};
 
 /// The least wood that stands beside a mortise or groove: 1/8 in or 3 mm
 /// (common practice, no source).
@@ -45,6 +45,31 @@ pub fn farthest_fence(unit: Unit) -> Length {
     unit.either(Length::inches(12, 1), Length::mm(300))
 }
 
+/// The largest board that is led over a router table by its fence: across it and
+/// along it, 12 by 48 in or 300 by 1200 mm (common practice, no source).
+#[must_use]
+pub fn largest_on_table(unit: Unit) -> (Length, Length) {
+    let across = unit.either(Length::inches(12, 1), Length::mm(300));
+    let along = unit.either(Length::inches(48, 1), Length::mm(1200));
+    (across, along)
+}
+
+/// How far from the middle of the bit there is wood under a base plate `base`
+/// across, on each side of the cut, so that the router stands: half of what the
+/// base has on that side (common practice, no source).
+#[must_use]
+pub fn carried_beside(base: Length) -> Length {
+    base.half().half()
+}
+
+/// The width of a support strip that must reach so far: at least that, and a
+/// width that a shop saws, the next 1/4 in or 5 mm (common practice, no source).
+#[must_use]
+pub fn strip_width(reach: Length, unit: Unit) -> Length {
+    let step = unit.either(Length::inches(1, 4), Length::mm(5));
+    step * Exact::int((reach / step).ceil())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -56,5 +81,15 @@ mod tests {
         assert_eq!(shortest_planed(Unit::Millimetre), Length::mm(300));
         assert!(narrowest_ripped(Unit::Millimetre) < Length::inches(3, 4));
         assert!(shortest_routed(Unit::Inch) > narrowest_routed(Unit::Inch));
+    }
+
+    /// A base 6 across has 3 on each side of the bit: 1-1/2 of it lie on wood. A
+    /// strip that must reach 2-11/16 is sawn 2-3/4 wide, one of 2-3/4 as it is.
+    #[test]
+    fn half_of_a_base_lies_on_wood() {
+        assert_eq!(carried_beside(Length::inches(6, 1)), Length::inches(3, 2));
+        assert_eq!(strip_width(Length::inches(43, 16), Unit::Inch), Length::inches(11, 4));
+        assert_eq!(strip_width(Length::inches(11, 4), Unit::Inch), Length::inches(11, 4));
+        assert_eq!(strip_width(Length::mm(42), Unit::Millimetre), Length::mm(45));
     }
 }

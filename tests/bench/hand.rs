@@ -196,7 +196,7 @@ impl Work {
 }
 
 fn piece(part: &str, face: &str, feed: Option<[&str; 2]>) -> Value {
-    let mut piece = json!({"part": part, "face": face, "stops": []});
+    let mut piece = json!({"part": part, "face": face, "stops": [], "supports": []});
     if let Some([from, to]) = feed {
         piece["feed"] = json!({"from": from, "to": to});
     }
@@ -259,7 +259,12 @@ pub(super) fn case() -> Value {
     );
     // Along the back edge, the straight-edge beyond: 0 + 3 + 75.
     let (up, down) = (["bottom end", "top end"], ["top end", "bottom end"]);
-    work.setting("T6", "far", "back edge", &[78.0], &[3.0, 6.0, 9.0], ends(up, down));
+    // The base has 75 on each side of the bit, and the wood ends 3 from its center.
+    let mut rabbets = ends(up, down);
+    for piece in rabbets.as_array_mut().unwrap() {
+        piece["supports"] = json!([{"along": "back edge", "wide": mm(72.0)}]);
+    }
+    work.setting("T6", "far", "back edge", &[78.0], &[3.0, 6.0, 9.0], rabbets);
     for (end, wide) in [("left end", "front edge"), ("right end", "front edge")] {
         work.shape("S", "pocket holes", "top", 18.0, [(end, 0.0, 36.0), (wide, 0.0, 80.0)]);
     }

@@ -20,6 +20,7 @@ mod play;
 mod random;
 mod shapes;
 mod solid;
+mod standing;
 mod strokes;
 mod wood;
 

@@ -60,7 +60,7 @@ impl Mistake<'_> {
     }
 
     fn make(&mut self) -> Made {
-        match self.below(31) {
+        match self.below(32) {
             0 => self.set_off(),
             1 => self.one_set_off(),
             2 => self.datum(),
@@ -91,6 +91,7 @@ impl Mistake<'_> {
             27 => self.reading_figure(),
             28 => self.reading_limit(),
             29 => self.remedy(),
+            30 => self.strip(),
             _ => self.swapped(),
         }
     }
@@ -226,6 +227,19 @@ impl Mistake<'_> {
             add(&mut piece["stops"][0]["short"], by);
         }
         Some(format!("{index}: a stop of {part} is wrong"))
+    }
+
+    /// What carries the base is left out.
+    fn strip(&mut self) -> Made {
+        let has = |piece: &Value| piece["supports"].as_array().is_some_and(|all| !all.is_empty());
+        let index = self.pick("setting", |own| {
+            own["pieces"].as_array().is_some_and(|pieces| pieces.iter().any(has))
+        })?;
+        let pieces = self.at(index)["pieces"].as_array_mut()?;
+        let piece = pieces.iter_mut().find(|piece| has(piece))?;
+        let part = piece["part"].clone();
+        let gone = piece["supports"].as_array_mut()?.pop()?;
+        Some(format!("{index}: {part} has no strip along its {}", gone["along"]))
     }
 
     fn center(&mut self) -> Made {

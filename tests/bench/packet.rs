@@ -283,6 +283,14 @@ pub(super) struct Piece {
     pub(super) face: String,
     pub(super) feed: Option<Feed>,
     pub(super) stops: Vec<Stop>,
+    pub(super) supports: Vec<Strip>,
+}
+
+/// A strip beside the work that carries the router's base.
+#[derive(Debug, Deserialize)]
+pub(super) struct Strip {
+    pub(super) along: String,
+    pub(super) wide: Figure,
 }
 
 #[derive(Debug, Deserialize)]

@@ -141,7 +141,7 @@ fn a_router_pushed_the_wrong_way() {
         operation(packet, "setting", 0)["pieces"][0]["feed"] =
             json!({"from": "front edge", "to": "back edge"});
     };
-    noticed(case(), back, "has its straight-edge on the right");
+    noticed(case(), back, "has its straight-edge on the wrong side");
     let across = |packet: &mut Value| {
         operation(packet, "setting", 0)["pieces"][0]["feed"] =
             json!({"from": "bottom end", "to": "top end"});
@@ -151,6 +151,50 @@ fn a_router_pushed_the_wrong_way() {
         operation(packet, "setting", 0)["pieces"][0].as_object_mut().unwrap().remove("feed");
     };
     noticed(case(), unsaid, "doesn't say which way to push");
+}
+
+/// The front end of a drawer's left side goes first over the table: its bottom edge
+/// lies along the fence, and its inside is down.
+#[test]
+fn work_pushed_over_the_table_the_wrong_way() {
+    let pushed = |from: &str, to: &str| {
+        let feed = json!({"from": from, "to": to});
+        move |packet: &mut Value| {
+            operation(packet, "setting", 0)["pieces"][0]["feed"] = feed.clone();
+        }
+    };
+    let mut packet = drawer();
+    pushed("front end", "back end")(&mut packet);
+    assert_eq!(build(&packet.to_string()).complaints, Vec::<String>::new());
+    noticed(drawer(), pushed("back end", "front end"), "has its fence on the wrong side");
+}
+
+/// The rabbet lies along the back edge: without its strip the base hangs off there.
+/// A strip of 34 carries 37 of the 75 on that side, one of 35 the half of them.
+#[test]
+fn a_base_that_hangs_off_the_work() {
+    let strips = |strips: Value| {
+        move |packet: &mut Value| {
+            operation(packet, "setting", 1)["pieces"][0]["supports"] = strips.clone();
+        }
+    };
+    noticed(case(), strips(json!([])), "only 3 of its 75 lie on wood beside the bit");
+    let back = |wide: f64| strips(json!([{"along": "back edge", "wide": mm(wide)}]));
+    noticed(case(), back(34.0), "only 37 of its 75 lie on wood beside the bit");
+    let mut packet = case();
+    back(35.0)(&mut packet);
+    assert_eq!(build(&packet.to_string()).complaints, Vec::<String>::new());
+    let front = strips(json!([{"along": "front edge", "wide": mm(75.0)}]));
+    noticed(case(), front, "only 3 of its 75 lie on wood beside the bit");
+    let inside = strips(json!([{"along": "inside", "wide": mm(75.0)}]));
+    noticed(case(), inside, "no strip lies along the inside");
+}
+
+/// A base of 310 is wider than the ends, 300, and never stands on them whole.
+#[test]
+fn a_base_wider_than_the_work() {
+    let wide = |packet: &mut Value| packet["shop"]["base_plate"] = mm(310.0);
+    noticed(case(), wide, "the base is never whole on wood");
 }
 
 /// The straight-edge is between datum and cut: the far wall comes first.

@@ -5,6 +5,7 @@ use super::board::{Board, Cut, Sort};
 use super::body::{cross, dot};
 use super::figures::said;
 use super::packet::{BitShape, Face, Figure, Guide, Packet, Piece, Setting, Tool};
+use super::standing::Ground;
 use super::wood::{NOTHING, Space};
 
 /// What a piece of a set-up came to.
@@ -74,12 +75,16 @@ fn try_run(
         routed.wrong.extend(climbs(setting.guide, &strokes, across));
     }
     routed.wrong.extend(match setting.guide {
-        Guide::Near | Guide::Far => hand.straight_edge(&strokes, base, piece),
-        Guide::Table => hand.fence(),
+        Guide::Near | Guide::Far => hand.straight_edge(piece),
+        Guide::Table => hand.fence(piece),
         Guide::Lines => hand.by_hand(),
     });
 
     let along = stopped(board, piece, run)?;
+    if setting.guide != Guide::Table {
+        let ground = Ground::of(board, piece, datum, run)?;
+        routed.wrong.extend(hand.stands(&ground, &strokes, along, base));
+    }
     let into = match face.is_end {
         true => [board.exact[face.axis] - deep, board.exact[face.axis]],
         false => [0.0, deep],
@@ -95,7 +100,10 @@ fn try_run(
         let mut space: Space = [[0.0; 2]; 3];
         space[run] = along;
         space[face.axis] = into;
-        space[datum.axis] = board.counted(datum, channel.map(|at| at + off));
+        // Beyond the edge there is no wood.
+        let channel = channel.map(|at| at + off);
+        let channel = [channel[0].max(0.0), channel[1].min(across)];
+        space[datum.axis] = board.counted(datum, channel);
         let sort = match tool.shape {
             BitShape::Straight => Sort::Channel,
             BitShape::RoundNose => Sort::Flute,
@@ -115,7 +123,11 @@ fn strokes(setting: &Setting, tool: &Tool, base: f64, across: f64, deep: f64) ->
     let bit = tool.diameter.exact;
     let half = wide(tool, deep) / 2.0;
     let Some(first) = setting.set.first() else { return Vec::new() };
-    let place = |set: &Figure| first.print + set.exact - first.exact;
+    // The width of a rabbet whose bit hangs over the edge is crept up on, until its
+    // board lies flush in the test cut.
+    let hangs = setting.guide == Guide::Far && first.exact - base / 2.0 < half - NOTHING;
+    let start = if hangs { first.exact } else { first.print };
+    let place = |set: &Figure| start + set.exact - first.exact;
     let center = |center: f64| [center - half, center + half];
     match setting.guide {
         Guide::Near => setting.set.iter().map(|set| center(place(set) + base / 2.0)).collect(),
@@ -273,15 +285,32 @@ impl Hand<'_> {
         wrong
     }
 
-    fn straight_edge(&self, strokes: &[Stroke], base: f64, piece: &Piece) -> Vec<String> {
+    /// The base stands on wood along every stroke; of lines, so does the
+    /// straight-edge beyond them.
+    fn stands(
+        &self,
+        ground: &Ground,
+        strokes: &[Stroke],
+        along: [f64; 2],
+        base: f64,
+    ) -> Vec<String> {
+        let mut wrong = Vec::new();
+        for stroke in strokes {
+            wrong.extend(ground.carries((stroke[0] + stroke[1]) / 2.0, along, base));
+        }
+        if self.setting.guide == Guide::Lines {
+            let edges = self.setting.set.iter().map(|set| set.print + base / 2.0);
+            for edge in edges.filter(|edge| !ground.holds(*edge, self.mm(HELD))) {
+                wrong.push(format!("a straight-edge at {} has no wood under it", said(edge)));
+            }
+        }
+        wrong
+    }
+
+    fn straight_edge(&self, piece: &Piece) -> Vec<String> {
         let mut wrong = self.by_hand();
         let across = self.board.exact[self.datum.axis];
-        for (stroke, set) in strokes.iter().zip(&self.setting.set) {
-            let center = (stroke[0] + stroke[1]) / 2.0;
-            let carried = (center + base / 2.0).min(across) - (center - base / 2.0).max(0.0);
-            if carried < base / 2.0 - NOTHING {
-                wrong.push(format!("at {} the board doesn't carry the base", said(set.print)));
-            }
+        for set in &self.setting.set {
             let held = match self.setting.guide {
                 Guide::Near => set.print,
                 _ => across - set.print,
@@ -294,7 +323,8 @@ impl Hand<'_> {
         wrong
     }
 
-    /// The guide must be on the left of the router as it is pushed.
+    /// A straight-edge must be on the left of the router as it is pushed, and the
+    /// fence of a table on the right of the bit.
     fn guide_on_left(&self, piece: &Piece) -> Option<String> {
         let Some(feed) = &piece.feed else {
             return Some("it doesn't say which way to push the router".to_owned());
@@ -315,15 +345,26 @@ impl Hand<'_> {
         let guide = if self.setting.guide == Guide::Near { side } else { -side };
         (guide < 0.0).then(|| {
             format!(
-                "pushed from the {} to the {}, the router has its straight-edge on the right",
-                feed.from, feed.to
+                "pushed from the {} to the {}, the router has its {} on the wrong side",
+                feed.from,
+                feed.to,
+                if self.setting.guide == Guide::Table { "fence" } else { "straight-edge" }
             )
         })
     }
 
-    /// On the table a bit that reaches behind the fence can't be set by a figure.
-    fn fence(&self) -> Vec<String> {
+    /// On the table a bit that reaches behind the fence can't be set by a figure. The
+    /// work is pushed from right to left past a fence on its far side, so the fence
+    /// is on the right of the bit's way through it, and the datum with it. (A page on
+    /// router tables.)
+    fn fence(&self, piece: &Piece) -> Vec<String> {
         let buried = self.setting.set.iter().filter(|set| set.print < -NOTHING);
-        buried.map(|set| format!("no fence is set to {}", said(set.print))).collect()
+        let mut wrong: Vec<String> =
+            buried.map(|set| format!("no fence is set to {}", said(set.print))).collect();
+        // Work that is cut right through is pushed as the fence asks.
+        if piece.feed.is_some() || !piece.stops.is_empty() {
+            wrong.extend(self.guide_on_left(piece));
+        }
+        wrong
     }
 }

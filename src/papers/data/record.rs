@@ -200,6 +200,13 @@ pub(super) struct Cut<'d> {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) feed: Option<Feed>,
     pub(super) stops: Vec<Stop>,
+    pub(super) supports: Vec<Strip>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Strip {
+    pub(super) along: String,
+    pub(super) wide: Figure,
 }
 
 #[derive(Serialize)]

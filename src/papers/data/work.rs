@@ -10,7 +10,7 @@ use crate::plans::setups::{Cutter, Setup};
 use crate::trade;
 
 use super::Maker;
-use super::record::{Cut, Feed, Leg, Moved, Square, Step, Stop, Stretch, What};
+use super::record::{Cut, Feed, Leg, Moved, Square, Step, Stop, Stretch, Strip, What};
 
 impl<'d> Maker<'d, '_> {
     pub(super) fn operation(&self, operation: &'d Operation) -> Option<Step<'d>> {
@@ -113,7 +113,11 @@ impl<'d> Maker<'d, '_> {
             let guide = setup.guided.as_ref().map(|guided| guided.guide);
             let feed = guide
                 .zip(datum)
-                .and_then(|(guide, datum)| operations::feed(part, guide, run.face, datum));
+                .map(|(guide, datum)| operations::feed(part, guide, run.face, datum));
+            let strips = run
+                .supports
+                .iter()
+                .map(|own| Strip { along: part.face_name(own.side), wide: self.figure(own.wide) });
             let (one, other) = run.face.ends_of_run(setup.along);
             let stops = [(run.stops.0, one), (run.stops.1, other)]
                 .into_iter()
@@ -127,6 +131,7 @@ impl<'d> Maker<'d, '_> {
                     to: part.face_name(feed.to),
                 }),
                 stops: stops.collect(),
+                supports: strips.collect(),
             });
         }
         pieces

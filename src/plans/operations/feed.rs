@@ -1,4 +1,5 @@
-//! Which way the router is pushed along its straight-edge.
+//! Which way the router is pushed along its straight-edge, or the bit of a router
+//! table goes through the work.
 
 use crate::parts::{Face, Part};
 use crate::plans::guide::Guide;
@@ -14,13 +15,14 @@ pub struct Feed {
 }
 
 /// The feed that has the straight-edge on its left, seen from above the face
-/// that is cut; nothing on a router table, where the work is pushed.
+/// that is cut. Pushed over a router table from right to left, the work has the
+/// fence on the right of the bit's way through it, and the face that the bit comes
+/// from goes first.
 #[must_use]
-pub fn feed(part: &Part, guide: Guide, cut: Face, datum: Face) -> Option<Feed> {
+pub fn feed(part: &Part, guide: Guide, cut: Face, datum: Face) -> Feed {
     let toward_datum = match guide {
         Guide::Near => true,
-        Guide::Far => false,
-        Guide::Table => return None,
+        Guide::Far | Guide::Table => false,
     };
     let run = 3 - axis(cut) - axis(datum);
     // Left of a feed f, over a face that looks along n, lies n × f: a guide on
@@ -38,7 +40,7 @@ pub fn feed(part: &Part, guide: Guide, cut: Face, datum: Face) -> Option<Feed> {
         _ => (Face::ThickStart, Face::ThickEnd),
     };
     let (from, to) = if forward { (start, end) } else { (end, start) };
-    Some(Feed { from, to })
+    Feed { from, to }
 }
 
 /// True where length, width and thickness are a right-handed frame. The axes of

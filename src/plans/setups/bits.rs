@@ -1,0 +1,55 @@
+//! Which bit cuts what.
+
+use crate::measure::Length;
+use crate::model::{Bit, BitShape, Piece};
+use crate::parts::{Feature, FeatureKind};
+use crate::trade;
+
+use super::Cutter;
+
+/// The bit for a cut: the flute's own, or the widest straight bit of the spec
+/// that goes into the channel, or the usual one that does.
+pub(super) fn cutter(piece: &Piece, feature: &Feature, wide: Length) -> Cutter {
+    let bit = match feature.kind {
+        FeatureKind::Flute(index) => piece.bit(index),
+        _ => piece
+            .bits
+            .iter()
+            .filter(|bit| bit.shape == BitShape::Straight && bit.diameter <= wide + trade::mating())
+            .max_by_key(|bit| bit.diameter),
+    };
+    let diameter =
+        bit.map_or_else(|| trade::usual_bit(wide, piece.tape().unit), |bit| bit.diameter);
+    cutter_of(bit, diameter)
+}
+
+/// A bit of the spec, or one that is asked for.
+fn cutter_of(bit: Option<&Bit>, diameter: Length) -> Cutter {
+    let limit = trade::speed_limit(diameter);
+    Cutter {
+        name: bit.map(|bit| bit.name.clone()),
+        shank: bit.and_then(|bit| bit.shank),
+        notes: bit.map(|bit| bit.notes.clone()).unwrap_or_default(),
+        diameter,
+        speed: bit.and_then(|bit| bit.speed).map_or(limit, |speed| speed.min(limit)),
+    }
+}
+
+/// A bit that cuts a rabbet at one setting: wider than it, and over its edge. It is
+/// of the spec, or a usual one where the spec has none for this cut; `None` where
+/// the one at hand does it already, or none is wide enough.
+pub(super) fn rabbet_cutter(piece: &Piece, narrow: &Cutter, wide: Length) -> Option<Cutter> {
+    if wide - narrow.diameter <= trade::mating() {
+        return None;
+    }
+    let unit = piece.tape().unit;
+    let least = wide + trade::rabbet_overhang(unit);
+    let most = trade::widest_by_hand(unit);
+    let own = piece.bits.iter().filter(|bit| bit.shape == BitShape::Straight);
+    let own = own.filter(|bit| (least..=most).contains(&bit.diameter)).min_by_key(|b| b.diameter);
+    match own {
+        Some(bit) => Some(cutter_of(Some(bit), bit.diameter)),
+        None if narrow.name.is_some() => None,
+        None => trade::usual_rabbet_bit(wide, unit).map(|usual| cutter_of(None, usual)),
+    }
+}

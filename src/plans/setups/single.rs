@@ -1,0 +1,192 @@
+//! Each cut by itself: its lines, its guide, what carries the base; and which cuts
+//! are made by one method because they are equal.
+
+use crate::measure::{Duration, Length, Tape};
+use crate::model::Piece;
+use crate::parts::{Channel, Feature, FeatureKind, Part, PartId};
+use crate::plans::assembly::stage;
+use crate::plans::guide::{self, Board, Guide, Guided};
+use crate::plans::support::Stand;
+use crate::trade;
+
+use super::bits::{cutter, rabbet_cutter};
+use super::{CutLine, Cutter, Effort, Run, Setup};
+
+/// A cut by itself.
+pub(super) struct Single {
+    pub(super) setup: Setup,
+    /// The same on a router table, where its board goes over one.
+    on_table: Option<Setup>,
+}
+
+/// Equal cuts in narrow and in wide boards are made by one method: what two tools
+/// cut never agrees to the thousandth. Where the narrow ones need the table, the
+/// wide ones go over it too if all of them can.
+pub(super) fn agreeing(singles: Vec<Single>) -> Vec<Setup> {
+    let mut groups: Vec<Vec<usize>> = Vec::new();
+    for (index, single) in singles.iter().enumerate() {
+        let alike = |group: &&mut Vec<usize>| {
+            let leader = group.first().and_then(|first| singles.get(*first));
+            leader.is_some_and(|leader| leader.setup.is_alike(&single.setup))
+        };
+        match groups.iter_mut().find(alike) {
+            Some(group) => group.push(index),
+            None => groups.push(vec![index]),
+        }
+    }
+    let mut goes = vec![false; singles.len()];
+    for group in groups {
+        let own = || group.iter().filter_map(|index| singles.get(*index));
+        let all = own().any(|single| single.setup.is_on_table())
+            && own().all(|single| single.on_table.is_some());
+        for index in group {
+            goes[index] = all;
+        }
+    }
+    let chosen = singles.into_iter().zip(goes);
+    chosen
+        .map(|(Single { setup, on_table }, goes)| match on_table {
+            Some(table) if goes => table,
+            Some(_) | None => setup,
+        })
+        .collect()
+}
+
+/// The set-up of one cut, or of all flutes of a part.
+pub(super) fn one(
+    piece: &Piece,
+    part: &Part,
+    id: PartId,
+    numbered: &[(usize, &Feature)],
+) -> Single {
+    let features: Vec<&Feature> = numbered.iter().map(|(_, feature)| *feature).collect();
+    let first = features[0];
+    let channel = part.channel(first);
+    let along = channel.along;
+    let lines = match features.as_slice() {
+        [_] => vec![CutLine { from: channel.from, wide: channel.wide }],
+        // Flutes are symmetrical; all of them count from one side.
+        many => {
+            let channels = many.iter().map(|flute| part.channel(flute));
+            let mut lines: Vec<CutLine> =
+                channels.map(|flute| CutLine { from: flute.from, wide: flute.wide }).collect();
+            lines.sort_by_key(|line| line.from);
+            lines
+        }
+    };
+    let cut = lines.first().map_or(Length::ZERO, |line| line.wide);
+    let (long, wide) = part.face_size(first.face);
+    let (run, across) = if along { (long, wide) } else { (wide, long) };
+    let stops = stops(part, first, &channel);
+    let through = stops == (Length::ZERO, Length::ZERO);
+    let board = Board { face: first.face, across, run, through };
+    let (base, unit) = (piece.shop.base_plate, piece.tape().unit);
+    let narrow = cutter(piece, first, cut);
+    let set = |cutter: Cutter, guided: Option<Guided>| {
+        let length = features.iter().map(|f| f.run(along)).map(|(from, to)| to - from).sum();
+        let mut setup = Setup {
+            kind: first.kind,
+            stage: stage(part),
+            face: first.face,
+            along,
+            datum: part.face_name(channel.datum),
+            face_name: part.face_name(first.face),
+            deep: first.deep,
+            passes: passes(cutter.diameter, first.deep, piece.tape()),
+            cutter,
+            lines: lines.clone(),
+            runs: Vec::new(),
+            guided,
+            time: Duration::default(),
+            effort: Effort::default(),
+        };
+        let stand = setup.centers(base).map(|centers| Stand {
+            base,
+            centers,
+            datum: channel.datum,
+            size: (across, run),
+            ends: first.face.ends_of_run(along),
+            turned: setup.guided.is_none(),
+        });
+        setup.runs.push(Run {
+            part: id,
+            face: first.face,
+            features: numbered.iter().map(|(number, _)| *number).collect(),
+            length,
+            stops,
+            supports: stand.map(|stand| stand.supports(unit)).unwrap_or_default(),
+        });
+        setup
+    };
+    if let FeatureKind::Flute(_) = first.kind {
+        return Single { setup: set(narrow, None), on_table: None };
+    }
+    let guided = |cutter: &Cutter| guide::guide(&channel, board, cutter.diameter, base, unit);
+    let narrow_guided = guided(&narrow);
+    let fits = narrow_guided.guide == Guide::Table || board.goes_over_table(&channel, unit);
+    let on_table = fits.then(|| {
+        let guided = guide::on_table(&channel, narrow.diameter);
+        set(narrow.clone(), Some(guided))
+    });
+    // No fence is set to a bit that hangs over the datum.
+    let over = (channel.from.is_zero() && narrow_guided.guide == Guide::Far)
+        .then(|| rabbet_cutter(piece, &narrow, cut))
+        .flatten()
+        .map(|wide| (guided(&wide), wide))
+        .filter(|(guided, _)| guided.guide == Guide::Far);
+    let setup = match over {
+        Some((guided, wide)) => set(wide, Some(guided)),
+        None => set(narrow, Some(narrow_guided)),
+    };
+    Single { setup, on_table }
+}
+
+impl Setup {
+    /// The centers of the bit nearest to the datum and farthest from it, where a
+    /// hand leads it.
+    fn centers(&self, base: Length) -> Option<(Length, Length)> {
+        let centers = match &self.guided {
+            Some(guided) if guided.guide == Guide::Table => return None,
+            Some(guided) => guided.centers(self.cutter.diameter, base),
+            None => self.set_lines().iter().map(|line| line.from + line.wide.half()).collect(),
+        };
+        Some((centers.iter().min().copied()?, centers.iter().max().copied()?))
+    }
+}
+
+/// The depth to set for each pass. Those before the last are free, and lie on
+/// marks of the tape.
+fn passes(bit: Length, deep: Length, tape: &Tape) -> Vec<Length> {
+    let mut passes = trade::depth_passes(bit, deep);
+    if let Some((_, before)) = passes.split_last_mut() {
+        for pass in before {
+            *pass = tape.print(*pass).shown;
+        }
+    }
+    passes.dedup();
+    passes
+}
+
+/// How far a cut stops short of both sides of its run. Up to a step that is as
+/// deep it may run out: there is no wood left to stop before.
+fn stops(part: &Part, feature: &Feature, channel: &Channel) -> (Length, Length) {
+    let along = channel.along;
+    let (across, run) = (feature.across(along), feature.run(along));
+    let gone = |from: Length, to: Length| {
+        part.features.iter().any(|other| {
+            let (beside, over) = (other.across(along), other.run(along));
+            other.is_channel()
+                && other.face == feature.face
+                && other.deep >= feature.deep
+                && (beside.0 <= across.0 && across.1 <= beside.1)
+                && (over.0 <= from && to <= over.1)
+        })
+    };
+    let left = |stop: Length, from: Length, to: Length| match stop.is_positive() && !gone(from, to)
+    {
+        true => stop,
+        false => Length::ZERO,
+    };
+    let (start, end) = channel.stops;
+    (left(start, Length::ZERO, run.0), left(end, run.1, run.1 + end))
+}
