@@ -23,6 +23,7 @@ mod cli_shell;
 mod code_hosts;
 mod completions;
 mod diff;
+mod drawn_setups;
 mod editor;
 mod english;
 mod faces;

@@ -9,7 +9,7 @@ use crate::parts::FeatureKind;
 use crate::plans::setups::{CutLine, Run, Setup};
 use crate::trade;
 
-use super::drawing::setup::drawing;
+use super::drawing::setup::{Told, drawing};
 use super::page::{Block, Table, left, right};
 use super::{Source, words};
 
@@ -126,9 +126,12 @@ fn ornament(source: &Source<'_, '_>, setup: &Setup) -> Option<String> {
 fn one(source: &Source<'_, '_>, setup: &Setup, number: usize, blocks: &mut Vec<Block>) {
     let Some(first) = setup.lines.first() else { return };
     blocks.push(setting(source, setup, first, number));
+    let told = told(source, setup, first);
     if let Some(part) = setup.runs.first().and_then(|run| source.work.parts.get(run.part)) {
-        let svg = drawing(setup, part, &source.figures);
-        let caption = format!("set-up {number} on {}, to scale", part.mark);
+        let told = Told { first: &told.0, then: &told.1 };
+        let hatching = format!("set-up-{number}");
+        let svg = drawing(setup, part, &source.figures, &told, hatching);
+        let caption = format!("set-up {number} on {}, not to scale", part.mark);
         blocks.push(Block::Drawing { svg, caption, small: true });
     }
     if setup.guided.is_none() {
@@ -136,6 +139,25 @@ fn one(source: &Source<'_, '_>, setup: &Setup, number: usize, blocks: &mut Vec<B
     }
     blocks.push(Block::Table(pieces(source, setup)));
     blocks.push(Block::Proof(vec![proof(source, setup, first)]));
+}
+
+/// What the drawing repeats: the first place of the guide, and how it goes on; of
+/// flutes, the first center and the straight-edge for it.
+fn told(source: &Source<'_, '_>, setup: &Setup, first: &CutLine) -> (String, String) {
+    match &setup.guided {
+        Some(guided) => {
+            let settings = guided::settings(source, setup, guided);
+            match settings.split_once(", ") {
+                Some((first, then)) => (first.to_owned(), then.to_owned()),
+                None => (settings, String::new()),
+            }
+        }
+        None => {
+            let center = first.from + first.wide.half();
+            let edge = center + source.work.piece.shop.base_plate.half();
+            (source.figures.text(center), source.figures.text(edge))
+        }
+    }
 }
 
 /// The large figure, and all that is set before the first cut.

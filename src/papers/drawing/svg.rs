@@ -15,6 +15,9 @@ pub(in crate::papers) struct Svg {
     /// The name of its hatching, which no other drawing of the page may have;
     /// nothing where it has none.
     hatching: String,
+    /// How many millimetres of paper a unit is, where the drawing has a size of its
+    /// own there.
+    on_paper: Option<f64>,
     /// How thick a wide line is, in millimetres of the piece.
     pub(in crate::papers) wide: f64,
 }
@@ -28,6 +31,17 @@ pub(in crate::papers) enum Line {
     Narrow,
     /// What stands beyond and is no part of the piece: long dash, two dots.
     Beyond,
+}
+
+/// Where a text stands by its point.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(in crate::papers) enum Anchor {
+    /// It begins there.
+    Start,
+    /// It has its middle there.
+    Middle,
+    /// It ends there.
+    End,
 }
 
 /// How an area is filled.
@@ -50,6 +64,7 @@ impl Svg {
             from: (far, far),
             to: (-far, -far),
             hatching: String::new(),
+            on_paper: None,
             wide: size / 420.0,
         }
     }
@@ -57,6 +72,11 @@ impl Svg {
     /// The same with a hatching, of a name that stands once on the page.
     pub(in crate::papers) fn hatched(self, name: String) -> Self {
         Self { hatching: name, ..self }
+    }
+
+    /// The same, printed at so many millimetres of paper to a unit.
+    pub(in crate::papers) fn on_paper(self, millimetres: f64) -> Self {
+        Self { on_paper: Some(millimetres), ..self }
     }
 
     fn reach(&mut self, x: f64, y: f64) {
@@ -156,10 +176,39 @@ impl Svg {
             self.reach(at.0 - half, at.1 - high);
             self.reach(at.0 + half, at.1 + high * 0.3);
         }
+        self.letters(at, text, high, Anchor::Middle, upright);
+    }
+
+    /// A level text that begins, has its middle, or ends at its point.
+    pub(in crate::papers) fn label(
+        &mut self,
+        at: (f64, f64),
+        text: &str,
+        high: f64,
+        anchor: Anchor,
+    ) {
+        let wide = text.chars().count() as f64 * high * 0.6;
+        let left = match anchor {
+            Anchor::Start => at.0,
+            Anchor::Middle => at.0 - wide / 2.0,
+            Anchor::End => at.0 - wide,
+        };
+        self.reach(left, at.1 - high);
+        self.reach(left + wide, at.1 + high * 0.3);
+        self.letters(at, text, high, anchor, false);
+    }
+
+    fn letters(&mut self, at: (f64, f64), text: &str, high: f64, anchor: Anchor, upright: bool) {
         self.number("<text x=\"", at.0);
         self.number("\" y=\"", at.1);
         self.number("\" font-size=\"", high);
-        self.body.push_str("\" text-anchor=\"middle\"");
+        self.body.push_str("\" text-anchor=\"");
+        self.body.push_str(match anchor {
+            Anchor::Start => "start",
+            Anchor::Middle => "middle",
+            Anchor::End => "end",
+        });
+        self.body.push('"');
         if upright {
             self.number(" transform=\"rotate(-90 ", at.0);
             self.number(" ", at.1);
@@ -176,6 +225,15 @@ impl Svg {
             }
         }
         self.body.push_str("</text>\n");
+    }
+
+    /// A level arrow, its head so long.
+    pub(in crate::papers) fn arrow(&mut self, from: (f64, f64), to: (f64, f64), head: f64) {
+        self.line(from, to, Line::Narrow);
+        let back = if to.0 > from.0 { to.0 - head } else { to.0 + head };
+        for side in [-1.0, 1.0] {
+            self.line((back, to.1 + side * head * 0.5), to, Line::Narrow);
+        }
     }
 
     /// A dimension between two points on a level line, its figure above it.
@@ -232,8 +290,14 @@ impl Svg {
                 s = number(self.wide * 7.0),
             ),
         };
+        let size = match self.on_paper {
+            Some(unit) => {
+                format!(" width=\"{}mm\" height=\"{}mm\"", number(w * unit), number(h * unit))
+            }
+            None => String::new(),
+        };
         format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"{} {} {} {}\" role=\"img\" aria-label=\"{}\" font-family=\"Liberation Sans, Arial, Helvetica, sans-serif\">\n{hatching}{}</svg>",
+            "<svg xmlns=\"http://www.w3.org/2000/svg\"{size} viewBox=\"{} {} {} {}\" role=\"img\" aria-label=\"{}\" font-family=\"Liberation Sans, Arial, Helvetica, sans-serif\">\n{hatching}{}</svg>",
             number(x),
             number(y),
             number(w),

@@ -1,0 +1,154 @@
+//! The drawings of the router set-ups as they come out of the printer: letters large
+//! enough for arm's length, none over another, and no figure that the text beside
+//! them has not.
+
+use casewright::papers;
+
+use crate::support::demo_pieces;
+
+/// A page between its margins of 12 mm on the narrower of the two sheets, A4.
+const PAGE: f64 = 210.0 - 24.0;
+/// 10 points.
+const LEAST: f64 = 10.0 * 25.4 / 72.0;
+
+/// A text with the box that its letters take.
+#[derive(Clone, Debug)]
+struct Text {
+    words: String,
+    size: f64,
+    x: (f64, f64),
+    y: (f64, f64),
+}
+
+/// How wide a letter of the sheet's typeface is, in thousandths of its size. (From
+/// memory: the widths of Helvetica, which Liberation Sans and Arial share.)
+fn advance(letter: char) -> f64 {
+    f64::from(match letter {
+        'i' | 'j' | 'l' => 222,
+        ' ' | ',' | '.' | '/' | 'f' | 't' => 278,
+        '(' | ')' | '-' | 'r' => 333,
+        'c' | 'k' | 's' | 'v' | 'x' | 'y' | 'z' => 500,
+        '~' => 584,
+        'w' => 722,
+        'm' => 833,
+        _ => 556,
+    }) / 1000.0
+}
+
+fn attribute<'t>(tag: &'t str, name: &str) -> &'t str {
+    let start = format!(" {name}=\"");
+    let rest =
+        &tag[tag.find(&start).unwrap_or_else(|| panic!("no {name} in {tag}")) + start.len()..];
+    &rest[..rest.find('"').expect("an end")]
+}
+
+fn number(tag: &str, name: &str) -> f64 {
+    attribute(tag, name).trim_end_matches("mm").parse().expect("a number")
+}
+
+fn texts(svg: &str) -> Vec<Text> {
+    let read = |piece: &str| {
+        let (tag, rest) = piece.split_once('>').expect("a tag");
+        let words = rest.split("</text>").next().expect("a text").to_owned();
+        let (x, y, size) = (number(tag, "x"), number(tag, "y"), number(tag, "font-size"));
+        let wide = words.chars().map(advance).sum::<f64>() * size;
+        let left = match attribute(tag, "text-anchor") {
+            "start" => x,
+            "end" => x - wide,
+            _ => x - wide / 2.0,
+        };
+        assert!(!tag.contains("rotate"), "to be read without turning the sheet: {words}");
+        Text { words, size, x: (left, left + wide), y: (y - size * 0.73, y + size * 0.21) }
+    };
+    svg.split("<text").skip(1).map(read).collect()
+}
+
+fn overlap(a: &Text, b: &Text) -> bool {
+    let meet = |a: (f64, f64), b: (f64, f64)| a.0 < b.1 && b.0 < a.1;
+    meet(a.x, b.x) && meet(a.y, b.y)
+}
+
+/// The drawings of a piece, each with what the plain sheet says of its set-up.
+fn drawn(compiled: &casewright::pipeline::Compilation) -> Vec<(String, String)> {
+    let files = papers::packet(compiled).expect("papers");
+    let text = |name: &str| {
+        files.iter().find(|file| file.name == name).map(|file| file.text.clone()).expect("a sheet")
+    };
+    let (page, plain) = (text("jig-sheet.html"), text("jig-sheet.txt"));
+    let svgs = page.split("<svg").skip(1).map(|svg| svg.split("</svg>").next().unwrap().to_owned());
+    svgs.zip(plain.split("\n>> ").skip(1).map(str::to_owned)).collect()
+}
+
+#[test]
+fn drawings_are_read_at_arms_length() {
+    let mut seen = 0;
+    for (name, compiled) in demo_pieces() {
+        for (svg, _) in drawn(&compiled) {
+            let frame: Vec<f64> = attribute(&svg, "viewBox")
+                .split(' ')
+                .map(|figure| figure.parse().expect("a number"))
+                .collect();
+            let [x, y, wide, high] = frame[..] else { panic!("{frame:?}") };
+            let on_paper = number(&svg, "width").min(PAGE) / wide;
+            let texts = texts(&svg);
+            for (at, text) in texts.iter().enumerate() {
+                assert!(text.size * on_paper >= LEAST, "{name}: {text:?}");
+                let inside = text.x.0 >= x && text.x.1 <= x + wide;
+                assert!(inside && text.y.0 >= y && text.y.1 <= y + high, "{name}: {text:?}");
+                for other in &texts[at + 1..] {
+                    assert!(!overlap(text, other), "{name}: {text:?} lies over {other:?}");
+                }
+            }
+            seen += 1;
+        }
+    }
+    assert!(seen >= 20, "{seen}");
+}
+
+#[test]
+fn drawings_have_the_figures_of_the_text() {
+    for (name, compiled) in demo_pieces() {
+        for (svg, told) in drawn(&compiled) {
+            let texts = texts(&svg);
+            let first = told.split("  set-up").next().expect("a setting");
+            let has = |words: &str| texts.iter().any(|text| text.words == words);
+            let all: String =
+                texts.iter().map(|text| text.words.as_str()).collect::<Vec<_>>().join(" ");
+            for part in first.split(", ") {
+                assert!(all.contains(part), "{name}: {part} is not drawn: {all}");
+            }
+            let words: Vec<&str> = told.split([' ', '\n', ';', ',', ':']).collect();
+            let with_figure = |word: &&str| word.contains(|letter: char| letter.is_ascii_digit());
+            for word in texts.iter().flat_map(|text| text.words.split(' ')).filter(with_figure) {
+                assert!(words.contains(&word), "{name}: nothing says {word}: {told}");
+            }
+            // The first piece is drawn with its stops, and both its ends are named.
+            let row =
+                told.lines().find(|line| line.contains("[ ]") && line.contains(" feed toward"));
+            let Some(row) =
+                row.filter(|row| told.lines().find(|line| line.contains("[ ]")) == Some(row))
+            else {
+                continue;
+            };
+            let plunge = row.split("plunge ").nth(1).and_then(|rest| rest.split(' ').next());
+            let short = row.split(" stop ").nth(1).and_then(|rest| rest.split(' ').next());
+            for figure in [plunge, short].into_iter().flatten() {
+                assert!(has(figure), "{name}: the stop of {figure} is not drawn: {all}");
+            }
+        }
+    }
+}
+
+/// Proof that the test above can fail: two texts of three letters of 42 are 70 wide.
+#[test]
+fn texts_that_lie_over_each_other_are_found() {
+    let text = |x: i64| {
+        format!("<text x=\"{x}\" y=\"0\" font-size=\"42\" text-anchor=\"start\">108</text>")
+    };
+    let both = |apart: i64| {
+        let texts = texts(&(text(0) + &text(apart)));
+        overlap(&texts[0], &texts[1])
+    };
+    assert!(both(60));
+    assert!(!both(71));
+}
