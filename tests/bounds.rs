@@ -119,8 +119,7 @@ fn a_household_shelf_sags_a_quarter_at_most() {
 }
 
 /// The back's rabbet, 13/64 wide, is shallower than the dado of the bottom, so
-/// the dado stops before it: 17-1/4 − 13/64 in = 432.99 mm from the front edge
-/// of a board 438.15 mm wide.
+/// the dado stops before it, 13/64 in short of the back edge: 7/32 on the tape.
 #[test]
 fn a_dado_that_stops_short_of_the_back_is_drawn_so() {
     let thick = "stock thick { plywood 1; actual 31/32; sheet { long 96; wide 48 } }\nstock thin ";
@@ -129,9 +128,11 @@ fn a_dado_that_stops_short_of_the_back_is_drawn_so() {
         .replace("bottom { joint dado { deep 1/4 } }", "bottom { joint dado { deep 7/16 } }")
         .replace("toe-kick; high 4;", "toe-kick; high 6;");
     let page = paper(&text, "jig-sheet.html");
+    // The piece is drawn 860 long, and a stop 220 of that.
     let is_cut = |line: &&str| line.starts_with("<path") && line.contains("fill=\"#e4e4e4\"");
-    let so_far = page.lines().filter(is_cut).filter(|line| line.contains("L433 ")).count();
+    let so_far = page.lines().filter(is_cut).filter(|line| line.contains("L640 ")).count();
     assert_eq!(so_far, 1, "{page}");
+    assert!(page.contains(">7/32~</text>"), "{page}");
 }
 
 /// The pull stands 2 off the door, and the hinge carries the open door 1/16 to

@@ -9,6 +9,13 @@ pub fn least_wall(unit: Unit) -> Length {
     unit.either(Length::inches(1, 8), Length::mm(3))
 }
 
+/// The wood beside a mortise or groove that lasts: 3/16 in (common practice, no
+/// source). Less than that splits off easily; less than [`least_wall`] can't be cut.
+#[must_use]
+pub fn lasting_wall() -> Length {
+    Length::inches(3, 16)
+}
+
 /// The shortest board to plane or joint by itself: 12 in, or 300 mm where the
 /// shop counts in millimetres (common practice, no source; a planer's rollers
 /// must always hold one end, its book may ask for more).

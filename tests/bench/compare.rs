@@ -346,7 +346,8 @@ pub(super) fn thin_walls(packet: &Packet, board: &Board<'_>) -> Vec<String> {
     thin
 }
 
-/// The wood that a cut takes; of a miter in steps, each a little more than it.
+/// The wood that a cut takes; of a miter in steps, each a little less than it, so
+/// that no wall is taken for thinner than it is.
 fn stepped(cut: &Cut, board: &Board<'_>) -> Vec<Space> {
     const STEPS: u8 = 16;
     let Sort::Miter(outer, long) = cut.sort else { return cut.gone(board.exact) };
@@ -355,7 +356,7 @@ fn stepped(cut: &Cut, board: &Board<'_>) -> Vec<Space> {
     (1..=STEPS)
         .map(|step| {
             // The farther from the long point, the more is gone.
-            let (deep, gone) = (f64::from(step - 1) * thick, f64::from(step) * wide);
+            let (deep, gone) = (f64::from(step - 1) * thick, f64::from(step - 1) * wide);
             let mut space = cut.space;
             space[long.axis] = match long.is_end {
                 true => [end - deep - thick, end - deep],

@@ -3,7 +3,7 @@
 use std::cell::{Cell, RefCell};
 use std::collections::{BTreeMap, BTreeSet};
 
-use casewright::diagnostics::Severity;
+use casewright::diagnostics::{Diagnostic, Severity};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 use serde_json::Value;
@@ -34,6 +34,24 @@ fn ways(packet: &str) -> BTreeSet<String> {
     joints.chain(guides).collect()
 }
 
+/// The thin walls of parts that no finding warns of.
+fn untold(packet: &str, walls: &[String], findings: &[Diagnostic]) -> Vec<String> {
+    let packet: Value = serde_json::from_str(packet).unwrap();
+    let told: BTreeSet<&str> = findings
+        .iter()
+        .filter(|own| own.slug == "thin-wall")
+        .flat_map(|own| own.subject.iter().chain(&own.also))
+        .map(String::as_str)
+        .collect();
+    let is_told = |wall: &&String| {
+        let mark = wall.split(',').next().unwrap();
+        let mut parts = packet["parts"].as_array().unwrap().iter();
+        let part = parts.find(|part| part["mark"] == mark).unwrap();
+        told.contains(part["path"].as_str().unwrap())
+    };
+    walls.iter().filter(|wall| !is_told(wall)).cloned().collect()
+}
+
 #[test]
 fn what_the_compiler_accepts_the_shop_can_build() {
     let wanted = wanted();
@@ -53,7 +71,10 @@ fn what_the_compiler_accepts_the_shop_can_build() {
         let errors = compiled.diagnostics.iter().any(|own| own.severity == Severity::Error);
         prop_assume!(!errors);
         let packet = packet(&compiled).unwrap();
-        let complaints = build(&packet).complaints;
+        let report = build(&packet);
+        let thin = untold(&packet, &report.thin_walls, &compiled.diagnostics);
+        prop_assert!(thin.is_empty(), "{:#?}\n{}", thin, drawn.text);
+        let complaints = report.complaints;
         let told: Vec<(&str, &str)> = compiled
             .diagnostics
             .iter()

@@ -12,6 +12,7 @@ mod pocket_screw_through;
 mod pocket_seen;
 mod rabbet_too_thin;
 pub(super) mod rails_meet;
+mod thin_wall;
 
 use crate::checks::rule::Rule;
 
@@ -31,4 +32,4 @@ pub(super) const RULES: &[&Rule] = &[
 ];
 
 /// Those that look only where nothing else tells what is wrong.
-pub(super) const LATE: &[&Rule] = &[&parts_overlap::RULE];
+pub(super) const LATE: &[&Rule] = &[&parts_overlap::RULE, &thin_wall::RULE];

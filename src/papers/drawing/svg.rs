@@ -15,6 +15,8 @@ pub(in crate::papers) struct Svg {
     /// The name of its hatching, which no other drawing of the page may have;
     /// nothing where it has none.
     hatching: String,
+    /// Something is hatched.
+    hatches: bool,
     /// How many millimetres of paper a unit is, where the drawing has a size of its
     /// own there.
     on_paper: Option<f64>,
@@ -64,6 +66,7 @@ impl Svg {
             from: (far, far),
             to: (-far, -far),
             hatching: String::new(),
+            hatches: false,
             on_paper: None,
             wide: size / 420.0,
         }
@@ -136,6 +139,7 @@ impl Svg {
             Fill::White => self.body.push_str("#fff"),
             Fill::Grey => self.body.push_str("#e4e4e4"),
             Fill::Hatched => {
+                self.hatches = true;
                 let _ = write!(self.body, "url(#{})", self.hatching);
             }
         }
@@ -283,7 +287,7 @@ impl Svg {
         let (w, h) =
             (self.to.0 - self.from.0 + margin * 2.0, self.to.1 - self.from.1 + margin * 2.0);
         let hatching = match self.hatching.as_str() {
-            "" => String::new(),
+            _ if !self.hatches => String::new(),
             name => format!(
                 "<defs><pattern id=\"{name}\" width=\"{s}\" height=\"{s}\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\"><rect width=\"{s}\" height=\"{s}\" fill=\"#fff\"/><path d=\"M0 0V{s}\" stroke=\"#000\" stroke-width=\"{}\"/></pattern></defs>\n",
                 number(self.wide / 2.0),
