@@ -10,6 +10,7 @@ mod member_too_narrow;
 mod miter_unequal;
 mod pocket_screw_through;
 mod pocket_seen;
+mod pocket_too_long;
 mod rabbet_too_thin;
 pub(super) mod rails_meet;
 mod thin_wall;
@@ -27,6 +28,7 @@ pub(super) const RULES: &[&Rule] = &[
     &panel_too_thick::RULE,
     &pocket_screw_through::RULE,
     &pocket_seen::RULE,
+    &pocket_too_long::RULE,
     &rabbet_too_thin::RULE,
     &tenon_too_thick::RULE,
 ];
