@@ -190,9 +190,21 @@ fn another_joint_is_rework() {
         &[
             "1 part with other cuts or joints: PBA-PR (partition between bank and press)",
             "joined by dowels (was pocket screws)",
-            "now 7 dowels 3/8 at the bottom end",
+            // 3 × 3/8 = 1-1/8 into the end, and 23/32 − 1/16 − 3/16 = 15/32 into
+            // the bottom: 1-19/32. Each hole is 1/16 deeper.
+            "now 7 dowel holes 3/8, 1-3/16 deep, for dowels 1-19/32 long, centers 1-5/32~, 3-7/16~,",
             // Above it are two stretchers, three to each.
-            "now 6 dowels 3/8 at the top end",
+            "now 6 dowel holes 3/8, 1-3/16 deep, for dowels 1-19/32 long, centers 3/4, 2, 3-1/4, 12-13/16~,",
+        ],
+    );
+    has(
+        parts,
+        &[
+            // The other half, at the same places from the front edge.
+            "1 part with other cuts or joints: B (bottom)",
+            "now also 7 dowel holes 3/8, 17/32 deep in the top face, centers 1-5/32~, 3-7/16~, 5-23/32~,",
+            "2 parts with other cuts or joints: FST (front stretcher), KST (back stretcher)",
+            "now also 3 dowel holes 3/8, 17/32 deep in the underside, centers 3/4, 2 and 3-1/4 from the",
         ],
     );
     assert!(section(&text, "Assembly").contains("4 → 6 clamps"), "{text}");

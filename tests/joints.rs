@@ -102,6 +102,20 @@ fn a_tenon_keeps_its_wood() {
     );
 }
 
+/// A mortise is deeper than its tenon is long: more room is cut, and none that is
+/// there does harm.
+#[test]
+fn a_mortise_may_have_more_room_than_it_needs() {
+    let text = recorded(&tenoned(), &FRAME);
+    let tenon = "joint tenon { long 1; thick 1/4 }";
+    let less = redrawn(&text, tenon, "joint tenon { long 1; thick 1/4; room 0 }");
+    assert_eq!(misfits(&less), Vec::<String>::new());
+    let more = redrawn(&text, tenon, "joint tenon { long 1; thick 1/4; room 1/8 }");
+    assert_eq!(misfits(&more), Vec::<String>::new());
+    let list = Bench::new().with("a.case", &more).run(&["build", "a.case", "--print", "cut-list"]);
+    assert!(list.out.contains("make larger: 3 mortises;"), "{}", list.out);
+}
+
 #[test]
 fn a_trim_may_be_the_tenon_itself() {
     let rails = ["TRL", "BRL", "RUP-ST"];

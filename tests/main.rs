@@ -38,6 +38,7 @@ mod hostile;
 mod jig;
 mod jobs;
 mod joints;
+mod layout;
 mod ledger;
 mod measured;
 mod mend;

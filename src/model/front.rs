@@ -40,6 +40,8 @@ pub struct PanelBuild {
     pub panel_stock: StockId,
     /// How deep the grooves are.
     pub groove: Size,
+    /// How long the tenons of the rails are, which go into the grooves.
+    pub tenon: Size,
     /// Left free in each groove for a solid panel.
     pub float: Size,
     /// The statement.

@@ -19,6 +19,8 @@ pub struct Joinery {
     pub thick: Option<Size>,
     /// Diameter of a dowel.
     pub diameter: Option<Length>,
+    /// How much deeper a mortise or dowel hole is than what goes into it.
+    pub room: Length,
     /// Length of a screw, where written.
     pub screw: Option<Length>,
     /// The statement that gives that length.

@@ -1,7 +1,7 @@
 //! Entries of a case to its boards, frame and fronts, before anything is solved.
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::Span;
+use crate::measure::{Length, Span};
 use crate::vocabulary::takes::{Bit, Finish, Hinge, KeepOut, Pull, Slide, Stock};
 use crate::vocabulary::words::base::{BaseBuild, BaseKind};
 use crate::vocabulary::words::{self, top::TopKind};
@@ -69,6 +69,11 @@ pub(super) fn stock(
     fallback
 }
 
+/// How much deeper a mortise or dowel hole is than what goes into it.
+fn room(sizes: &Entries) -> Length {
+    sizes.get(words::joint::ROOM).map_or(Length::ZERO, |room| room.value)
+}
+
 /// The joint that a block asks for by a word, or the usual one where it asks
 /// for none.
 pub(super) fn joinery(
@@ -88,6 +93,7 @@ pub(super) fn joinery(
         long: None,
         thick: None,
         diameter: None,
+        room: Length::ZERO,
         screw: None,
         screw_span: None,
         span: said.map(|said| said.head),
@@ -104,9 +110,11 @@ pub(super) fn joinery(
             let name = format!("{what} tenon thickness");
             let thick = ctx.positive(sizes, words::joint::THICK, &name).known();
             joint.thick = Some(thick.unwrap_or_else(|| third(into)));
+            joint.room = room(sizes);
         }
         JointKind::Dowel => {
             joint.diameter = sizes.get(words::joint::DIAMETER).map(|d| d.value);
+            joint.room = room(sizes);
         }
         JointKind::Pocket | JointKind::Screw => {
             let screw = sizes.get(words::joint::SCREW);

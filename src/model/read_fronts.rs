@@ -90,7 +90,7 @@ fn build(body: &Entries, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Build> 
 }
 
 fn panel(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<PanelBuild> {
-    use words::panel::{FLOAT, GROOVE, PANEL_STOCK, RAIL, STILE};
+    use words::panel::{FLOAT, GROOVE, PANEL_STOCK, RAIL, ROOM, STILE};
 
     let Some(sizes) = entry.body() else {
         ctx.sink.push(
@@ -104,11 +104,18 @@ fn panel(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<PanelBui
         );
         return None;
     };
+    let groove = ctx.positive(sizes, GROOVE, "panel groove").known()?;
+    let room = ctx.size(sizes, ROOM, "room in the groove")?;
+    let tenon = match room.length > groove.length.half() {
+        true => groove.half(),
+        false => &groove - &room,
+    };
     Some(PanelBuild {
         stile: ctx.positive(sizes, STILE, "front stile").known()?,
         rail: ctx.positive(sizes, RAIL, "front rail").known()?,
         panel_stock: StockId(ctx.refer(sizes, PANEL_STOCK, &shared.stock_names).known()?.value),
-        groove: ctx.positive(sizes, GROOVE, "panel groove").known()?,
+        groove,
+        tenon,
         float: ctx.size(sizes, FLOAT, "panel float")?,
         span: entry.head,
     })

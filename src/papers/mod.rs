@@ -16,6 +16,7 @@ mod gaps;
 mod gates;
 mod index;
 mod jig_sheet;
+mod layout;
 mod left_to_cut;
 mod markdown;
 mod marks;
@@ -83,6 +84,12 @@ pub const PAPERS: &[Paper] = &[
         title: "Cut list",
         about: "every part in the order you cut it, one fence setting at a time",
         blocks: cut_list::blocks,
+    },
+    Paper {
+        slug: "layout",
+        title: "Layout sheet",
+        about: "every line to strike on frames and cases, from one end, and the tails of dovetails",
+        blocks: layout::blocks,
     },
     Paper {
         slug: "jig-sheet",

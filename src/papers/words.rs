@@ -1,5 +1,7 @@
 //! Parts and their features in the words of the trade.
 
+mod joints;
+
 use std::collections::BTreeMap;
 
 use crate::measure::{Exact, Length, Unit};
@@ -74,6 +76,7 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
         }
     }
     lines = both_ends(lines);
+    lines.extend(joints::shoulders(part, figures));
     if let Some(first) = flutes.first() {
         let FeatureKind::Flute(bit) = first.kind else { return lines };
         let bit = piece.bit(bit).map_or("", |bit| bit.name.as_str());
@@ -241,34 +244,12 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
                 part.face_name(end)
             )
         }
-        FeatureKind::Tenon => format!(
-            "tenon {} long, {} thick at the {face}",
-            text(feature.deep),
-            text(feature.v.1 - feature.v.0)
-        ),
-        FeatureKind::Mortise => {
-            let end = part.datum([Face::LengthStart, Face::LengthEnd]);
-            let (one, other) = feature.u;
-            let from = part.distance(end, one).min(part.distance(end, other));
-            let end = part.face_name(end);
-            let place = match from.is_zero() {
-                true => format!("flush with the {end}"),
-                false => format!("{} from the {end}", text(from)),
-            };
-            format!(
-                "mortise {} long, {} wide, {} deep in the {face}, {place}{}",
-                text(other - one),
-                text(feature.v.1 - feature.v.0),
-                text(feature.deep),
-                feature.takes.map_or(String::new(), |id| format!(", houses {}", parts.mark(id))),
-            )
+        FeatureKind::Tenon => joints::tenon(part, feature, figures),
+        FeatureKind::Mortise => joints::mortise(part, feature, parts, figures),
+        FeatureKind::Dovetails => {
+            format!("dovetails {} long (see the layout sheet) at the {face}", text(feature.deep))
         }
-        FeatureKind::Dovetails => format!("dovetails {} deep at the {face}", text(feature.deep)),
-        FeatureKind::Dowels(_, diameter) => {
-            let count: u32 = strips(part, feature).map(|(_, count)| count).sum();
-            let wide = diameter.map(|diameter| format!(" {}", figures.hardware(diameter)));
-            format!("{count} dowels{} at the {face}", wide.unwrap_or_default())
-        }
+        FeatureKind::Dowels(..) => joints::dowels(part, feature, parts, figures),
         FeatureKind::Bore(_) | FeatureKind::Flute(_) => String::new(),
     }
 }
@@ -299,7 +280,9 @@ fn strips<'a>(part: &'a Part, first: &'a Feature) -> impl Iterator<Item = (&'a F
         {
             Some((other, count))
         }
-        (FeatureKind::Dowels(..), FeatureKind::Dowels(count, _)) if first.face == other.face => {
+        (FeatureKind::Dowels(..), FeatureKind::Dowels(count, ..))
+            if (first.face, first.takes) == (other.face, other.takes) =>
+        {
             Some((other, count))
         }
         _ => None,

@@ -55,8 +55,9 @@ pub enum FeatureKind {
     Mortise,
     /// Dovetails across an end.
     Dovetails,
-    /// Dowel holes at an end: how many, and their diameter.
-    Dowels(u32, Option<Length>),
+    /// Dowel holes at an end, or in the face that it meets: how many, their
+    /// diameter, and how long the dowels are.
+    Dowels(u32, Option<Length>, Length),
 }
 
 impl FeatureKind {

@@ -5,6 +5,7 @@
 mod build;
 mod channel;
 mod clash;
+mod dowels;
 mod face_names;
 mod feature;
 mod front;
@@ -22,6 +23,7 @@ mod space;
 pub use build::{Planes, build, hinge_heights, planes};
 pub use channel::Channel;
 pub use clash::{Clash, clashes};
+pub use dowels::DowelRow;
 pub use feature::{Bore, Feature, FeatureKind};
 pub use front::{Front, fronts};
 pub use id::{Key, Of, PartId, Role, Which};

@@ -9,6 +9,7 @@ pub mod finish;
 pub mod fitting;
 pub mod guide;
 pub mod hardware;
+pub mod layout;
 pub mod ledger;
 pub mod made;
 pub mod operations;

@@ -9,6 +9,7 @@ use crate::parts::{self, Front, Parts};
 use super::assembly::gluing::{self, GlueUp};
 use super::assembly::{self, Assembly};
 use super::fitting::{self, Fitting};
+use super::layout::{self, Layout};
 use super::ledger::Ledger;
 use super::operations::{self, Operations};
 use super::seasons::{self, Climate, Float, Gap};
@@ -33,6 +34,7 @@ pub struct Workings<'a> {
     fronts: OnceLock<Vec<Front<'a>>>,
     gaps: OnceLock<Vec<Gap<'a>>>,
     glue_ups: OnceLock<Vec<GlueUp>>,
+    layout: OnceLock<Layout>,
     leaning: OnceLock<Vec<Leaning<'a>>>,
     ledger: OnceLock<Ledger<'a>>,
     lying: OnceLock<Vec<Lying<'a>>>,
@@ -56,6 +58,7 @@ impl<'a> Workings<'a> {
             fronts: OnceLock::new(),
             gaps: OnceLock::new(),
             glue_ups: OnceLock::new(),
+            layout: OnceLock::new(),
             leaning: OnceLock::new(),
             ledger: OnceLock::new(),
             lying: OnceLock::new(),
@@ -99,6 +102,11 @@ impl<'a> Workings<'a> {
     /// Everything that is glued up in one go, in the order of the work.
     pub fn glue_ups(&self) -> &[GlueUp] {
         self.glue_ups.get_or_init(|| gluing::glue_ups(self))
+    }
+
+    /// What is struck with a pencil before it is cut.
+    pub fn layout(&self) -> &Layout {
+        self.layout.get_or_init(|| layout::plan(self))
     }
 
     /// The openings that came out of square under an inset front.

@@ -9,6 +9,7 @@ mod fasteners;
 mod finishes;
 mod gluing;
 mod hinging;
+mod joints;
 mod listing;
 mod moisture;
 mod movement;
@@ -37,6 +38,7 @@ pub use finishes::{
     mixed,
 };
 pub use gluing::{Staves, joint_clamps, panel_clamps, spreading, spreading_flat, staves};
+pub use joints::{behind_mortise, dovetail_slope, dowel_reach, tails};
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};
 mod weight;

@@ -26,6 +26,7 @@ pub(super) struct Work {
     drawn: Vec<Value>,
     joints: Vec<Value>,
     operations: Vec<Value>,
+    layout: Vec<Value>,
     step: u32,
 }
 
@@ -38,14 +39,18 @@ const LYING: Faces = ["left end", "right end", "front edge", "back edge", "under
 const LEFT_END: Faces = ["bottom end", "top end", "front edge", "back edge", "outside", "inside"];
 const RIGHT_END: Faces = ["bottom end", "top end", "front edge", "back edge", "inside", "outside"];
 
+fn span(from: &str, start: f64, end: f64) -> Value {
+    json!({"from": from, "start": mm(start), "end": mm(end)})
+}
+
 fn feature(kind: &str, face: &str, from: [f64; 3], to: [f64; 3]) -> Value {
     json!({"kind": kind, "face": face, "from": all(from), "to": all(to)})
 }
 
 impl Work {
     fn new() -> Self {
-        let (parts, drawn, joints, operations) = Default::default();
-        Self { parts, drawn, joints, operations, step: 1 }
+        let (parts, drawn, joints, operations, layout) = Default::default();
+        Self { parts, drawn, joints, operations, layout, step: 1 }
     }
 
     #[allow(clippy::too_many_arguments, reason = "a line of a cut list has as many columns")]
@@ -154,8 +159,7 @@ impl Work {
         deep: f64,
         spans: [(&str, f64, f64); 2],
     ) {
-        let spans = spans
-            .map(|(from, start, end)| json!({"from": from, "start": mm(start), "end": mm(end)}));
+        let spans = spans.map(|(from, start, end)| span(from, start, end));
         self.then(
             "shape",
             json!({"part": part, "what": what, "face": face, "deep": mm(deep), "spans": spans}),
@@ -164,6 +168,13 @@ impl Work {
             let own = self.operations.last_mut().unwrap();
             own["long_point"] = if face == "left edge" { "front" } else { "outside" }.into();
         }
+    }
+
+    /// Lines on a board, from its bottom end.
+    fn lines(&mut self, part: &str, lines: &[(&str, f64, f64)]) {
+        let line = |(part, start, end): &(&str, f64, f64)| json!({"part": part, "along": span("bottom end", *start, *end)});
+        let lines: Vec<Value> = lines.iter().map(line).collect();
+        self.layout.push(json!({"part": part, "lines": lines}));
     }
 
     fn join(&mut self, joints: &[usize], moves: &[(&[&str], &str)]) {
@@ -190,7 +201,7 @@ impl Work {
                 {"id": "T6", "shape": "straight", "diameter": mm(6.0)},
             ],
             "parts": self.parts, "joints": self.joints, "operations": self.operations,
-            "drawn": {"parts": self.drawn},
+            "layout": self.layout, "drawn": {"parts": self.drawn},
         })
     }
 }
@@ -278,6 +289,11 @@ pub(super) fn case() -> Value {
         json!({"sides": all([500.0, 600.0]), "diagonal": "781~", "within": mm(1.0)});
     work.step = 4;
     work.join(&[4, 5], &[(&["LE", "RE", "B", "S"], ""), (&["K"], "back")]);
+    for end in ["LE", "RE"] {
+        work.lines(end, &[("S", 582.0, 600.0)]);
+        let lines = &mut work.layout.last_mut().unwrap()["lines"];
+        lines[0]["across"] = span("front edge", 0.0, 80.0);
+    }
     work.packet()
 }
 
@@ -344,11 +360,15 @@ pub(super) fn frame() -> Value {
     );
     work.step = 4;
     work.join(&[4, 5], &[(&["LS", "TR", "BR", "RS"], ""), (&["LE"], "left"), (&["RE"], "back")]);
+    for stile in ["LS", "RS"] {
+        work.lines(stile, &[("BR", 0.0, 40.0), ("TR", 560.0, 600.0)]);
+    }
     work.packet()
 }
 
-/// A door 360 by 500 with a panel in grooves 6 by 10 and stub tenons to fit
-/// them, glued up, bored, and hung on a post.
+/// A door 360 by 500 with a panel in grooves 6 by 10 and stub tenons 8.5 long to
+/// fit them, glued up, bored, and hung on a post. Between its stiles are 360 − 2 ×
+/// 60 = 240, so its rails are 240 + 2 × 8.5 = 257 long.
 pub(super) fn door() -> Value {
     let mut work = Work::new();
     let (yxz, xyz, yzx) = (["y", "x", "z"], ["x", "y", "z"], ["y", "z", "x"]);
@@ -362,14 +382,14 @@ pub(super) fn door() -> Value {
     work.part("DL", "ash", STANDING, stile, [20.0, 50.0, 0.0], yxz, features);
     let features = vec![groove("left edge", 0.0, 500.0)];
     work.part("DR", "ash", STANDING, stile, [320.0, 50.0, 0.0], yxz, features);
-    let rail = [260.0, 60.0, 19.0];
-    let tenon = |end, from: f64| feature("tenon", end, [from, 0.0, 6.5], [from + 10.0, 60.0, 12.5]);
+    let rail = [257.0, 60.0, 19.0];
+    let tenon = |end, from: f64| feature("tenon", end, [from, 0.0, 6.5], [from + 8.5, 60.0, 12.5]);
     for (mark, up, edge, from) in
         [("DT", 490.0, "bottom edge", 0.0), ("DB", 50.0, "top edge", 50.0)]
     {
         let features =
-            vec![tenon("left end", 0.0), tenon("right end", 250.0), groove(edge, from, 260.0)];
-        work.part(mark, "ash", ACROSS, rail, [70.0, up, 0.0], xyz, features);
+            vec![tenon("left end", 0.0), tenon("right end", 248.5), groove(edge, from, 257.0)];
+        work.part(mark, "ash", ACROSS, rail, [71.5, up, 0.0], xyz, features);
     }
     work.part("P", "thin", STANDING, [400.0, 260.0, 6.0], [70.0, 100.0, 6.5], yxz, vec![]);
     work.part("POST", "ply", LEFT_END, [600.0, 100.0, 18.0], [0.0; 3], yzx, vec![]);
@@ -395,13 +415,7 @@ pub(super) fn door() -> Value {
     work.setting("T6", "table", "front", &[6.5], &[3.0, 6.0, 9.0, 10.0], pieces.into());
     for rail in ["DT", "DB"] {
         for end in ["left end", "right end"] {
-            work.shape(
-                rail,
-                "tenon",
-                end,
-                10.0,
-                [("bottom edge", 0.0, 60.0), ("front", 6.5, 12.5)],
-            );
+            work.shape(rail, "tenon", end, 8.5, [("bottom edge", 0.0, 60.0), ("front", 6.5, 12.5)]);
         }
     }
     work.step = 3;
@@ -482,6 +496,10 @@ pub(super) fn drawer() -> Value {
                 12.0,
                 [("bottom edge", 0.0, 100.0), ("outside", 0.0, 12.0)],
             );
+            // 6.5 + 25 + 6 + 25 + 6 + 25 + 6.5 = 100.
+            let along = [(6.5, 31.5), (37.5, 62.5), (68.5, 93.5)]
+                .map(|(start, end)| span("bottom edge", start, end));
+            work.operations.last_mut().unwrap()["tails"] = json!({"slope": 8, "along": along});
         }
     }
     work.step = 3;
@@ -491,14 +509,49 @@ pub(super) fn drawer() -> Value {
     work.packet()
 }
 
+/// A rail doweled to a post at 100 up: two dowels of 9 by 54, 15 and 45 from its
+/// lower edge, each in two holes of 27 + 1.5.
+pub(super) fn doweled() -> Value {
+    let mut work = Work::new();
+    let (yxz, xyz) = (["y", "x", "z"], ["x", "y", "z"]);
+    let (post, rail) = ([600.0, 60.0, 19.0], [200.0, 60.0, 19.0]);
+    let holes = |face, from, to| vec![feature("dowel holes", face, from, to)];
+    let other = holes("right edge", [100.0, 31.5, 0.0], [160.0, 60.0, 19.0]);
+    work.part("P", "ash", STANDING, post, [0.0; 3], yxz, other);
+    let own = holes("left end", [0.0; 3], [28.5, 60.0, 19.0]);
+    work.part("R", "ash", ACROSS, rail, [60.0, 100.0, 0.0], xyz, own);
+    work.joint("dowels", "R", "P");
+    work.lines("P", &[("R", 100.0, 160.0)]);
+    work.solid("P", post);
+    work.solid("R", rail);
+    work.step = 2;
+    for (part, face, from, start) in
+        [("R", "left end", "bottom edge", 0.0), ("P", "right edge", "bottom end", 100.0)]
+    {
+        let spans = [(from, start, start + 60.0), ("front", 0.0, 19.0)];
+        work.shape(part, "dowel holes", face, 28.5, spans);
+        let own = work.operations.last_mut().unwrap();
+        own["holes"] = 2.into();
+        own["row"] = json!({"from": [from, "front"], "dowel": mm(54.0), "diameter": mm(9.0),
+            "centers": [all([start + 15.0, 9.5]), all([start + 45.0, 9.5])]});
+    }
+    work.step = 3;
+    work.join(&[0], &[(&["P"], ""), (&["R"], "right")]);
+    work.packet()
+}
+
 /// The same for every packet of this file.
 #[test]
 fn what_is_worked_by_hand_can_be_built() {
     let schema: Value = serde_json::from_str(include_str!("../../schema/packet.json")).unwrap();
     let schema = jsonschema::validator_for(&schema).unwrap();
-    for (name, packet) in
-        [("case", case()), ("frame", frame()), ("door", door()), ("drawer", drawer())]
-    {
+    for (name, packet) in [
+        ("case", case()),
+        ("frame", frame()),
+        ("door", door()),
+        ("drawer", drawer()),
+        ("doweled", doweled()),
+    ] {
         let errors: Vec<String> =
             schema.iter_errors(&packet).map(|error| format!("{error}")).collect();
         assert_eq!(errors, Vec::<String>::new(), "{name}");

@@ -11,6 +11,7 @@ mod demos;
 mod figures;
 mod gates;
 mod joining;
+mod lines;
 mod mating;
 mod off;
 mod open;

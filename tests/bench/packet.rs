@@ -41,7 +41,23 @@ pub(super) struct Packet {
     pub(super) parts: Vec<Part>,
     pub(super) joints: Vec<Joint>,
     pub(super) operations: Vec<Operation>,
+    pub(super) layout: Vec<Stick>,
     pub(super) drawn: Drawn,
+}
+
+/// A board with the lines on it.
+#[derive(Debug, Deserialize)]
+pub(super) struct Stick {
+    pub(super) part: String,
+    pub(super) lines: Vec<Line>,
+}
+
+/// Where another board stands against it.
+#[derive(Debug, Deserialize)]
+pub(super) struct Line {
+    pub(super) part: String,
+    pub(super) along: Span,
+    pub(super) across: Option<Span>,
 }
 
 #[derive(Debug, Deserialize)]
@@ -324,6 +340,23 @@ pub(super) struct Shape {
     pub(super) deep: Figure,
     pub(super) spans: [Span; 2],
     pub(super) long_point: Option<String>,
+    pub(super) row: Option<Row>,
+    pub(super) tails: Option<Tails>,
+}
+
+/// A row of dowel holes.
+#[derive(Debug, Deserialize)]
+pub(super) struct Row {
+    pub(super) from: [String; 2],
+    pub(super) centers: Vec<[Figure; 2]>,
+    pub(super) dowel: Figure,
+}
+
+/// The tails at an end.
+#[derive(Debug, Deserialize)]
+pub(super) struct Tails {
+    pub(super) slope: u32,
+    pub(super) along: Vec<Span>,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Deserialize)]

@@ -15,7 +15,7 @@ use super::packet::{
     Operation, Packet, Setting, Side, Stock, Way, Work,
 };
 use super::wood::NOTHING;
-use super::{Report, bores, shapes, strokes};
+use super::{Report, bores, lines, shapes, strokes};
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
 /// thick a sheet truly is that was measured already.
@@ -534,6 +534,7 @@ impl<'p> Play<'p> {
             self.fits(&own);
         }
         self.complaints.extend(compare::agreeing(self.packet, &self.boards, &self.off));
+        self.complaints.extend(lines::wrong(self.packet, &self.boards));
         self.overlaps();
     }
 

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use serde_json::{Value, json};
 
-use super::hand::{all, case, door, drawer, frame, mm};
+use super::hand::{all, case, door, doweled, drawer, frame, mm};
 use super::{build, build_of, off};
 
 /// Spoils a packet and asks for the complaint.
@@ -576,7 +576,7 @@ fn a_tenon_that_does_not_fit() {
     };
     noticed(door(), thick, "the tenon is 6.5 along its thickness, drawn 6");
     let long = |packet: &mut Value| operation(packet, "shape", 0)["deep"] = mm(12.0);
-    noticed(door(), long, "the tenon is 12 deep, drawn 10");
+    noticed(door(), long, "wood is gone at 8.5 to 12");
     let beside = |packet: &mut Value| {
         operation(packet, "shape", 0)["spans"][1] =
             json!({"from": "left end", "start": mm(6.5), "end": mm(12.5)});
@@ -703,4 +703,79 @@ fn a_packet_of_another_kind() {
     let figure =
         |packet: &mut Value| operation(packet, "setting", 0)["set"][0]["print"] = "a bit".into();
     noticed(case(), figure, "no figure");
+}
+
+/// Lines that a rule strikes: a place that is off, an edge that is another, a board
+/// that nobody places.
+#[test]
+fn lines_that_are_not_where_a_board_stands() {
+    let off = |packet: &mut Value| {
+        packet["layout"][0]["lines"][1]["along"]["start"] = mm(559.0);
+    };
+    noticed(frame(), off, "LS, part LS: the lines of TR are off by 1");
+    let from = |packet: &mut Value| {
+        packet["layout"][1]["lines"][0]["along"]["from"] = "top end".into();
+    };
+    noticed(frame(), from, "RS, part RS: the lines of BR are off by 560");
+    let across = |packet: &mut Value| {
+        packet["layout"][0]["lines"][0]["across"]["from"] = "back edge".into();
+    };
+    noticed(case(), across, "LE, part LE: the lines of S are off by 220");
+    let none = |packet: &mut Value| drop_last(&mut packet["layout"][0]["lines"]);
+    noticed(frame(), none, "LS, part LS: no line says where TR stands");
+}
+
+#[test]
+fn tails_that_do_not_part_the_width() {
+    let tail = |number: usize, start: f64, end: f64| {
+        move |packet: &mut Value| {
+            let tails = &mut operation(packet, "shape", 0)["tails"]["along"];
+            tails[number] = json!({"from": "bottom edge", "start": mm(start), "end": mm(end)});
+        }
+    };
+    noticed(drawer(), tail(1, 37.5, 63.5), "SL, part SL: its tails are not alike");
+    noticed(drawer(), tail(1, 38.0, 63.0), "SL, part SL: its pins are not alike");
+    let lower = |packet: &mut Value| {
+        for (number, start) in [6.0, 37.0, 68.0].into_iter().enumerate() {
+            tail(number, start, start + 25.0)(packet);
+        }
+    };
+    // 6 below, and 100 - 93 = 7 above.
+    noticed(drawer(), lower, "SL, part SL: its tails stand nearer to one edge");
+    let thin = |packet: &mut Value| {
+        for (number, start) in [2.5, 35.5, 68.5].into_iter().enumerate() {
+            tail(number, start, start + 29.0)(packet);
+        }
+    };
+    noticed(drawer(), thin, "SL, part SL: a pin is only 2.5 wide");
+    let steep = |packet: &mut Value| operation(packet, "shape", 0)["tails"]["slope"] = 3.into();
+    noticed(drawer(), steep, "SL, part SL: its tails slope 1 in 3");
+    let none = |packet: &mut Value| {
+        operation(packet, "shape", 0).as_object_mut().unwrap().remove("tails");
+    };
+    noticed(drawer(), none, "SL, part SL: nobody says where its tails are");
+}
+
+#[test]
+fn dowels_that_do_not_go_home() {
+    let off = |packet: &mut Value| {
+        operation(packet, "shape", 1)["row"]["centers"][1] = all([147.0, 9.5]);
+    };
+    noticed(doweled(), off, "R: a dowel hole has no other half");
+    let side =
+        |packet: &mut Value| operation(packet, "shape", 0)["row"]["from"][1] = "top edge".into();
+    noticed(doweled(), side, "P: a dowel hole has no other half");
+    // 2 × 28.5 − 56 = 1, where 54 leaves 1.5 at each end.
+    let long = |packet: &mut Value| operation(packet, "shape", 0)["row"]["dowel"] = mm(56.0);
+    noticed(doweled(), long, "R: its dowels leave 1 of both holes");
+}
+
+/// A groove as deep as the tenon is long leaves no room for glue and end grain.
+#[test]
+fn a_tenon_that_touches_the_floor_of_its_groove() {
+    let shallow = |packet: &mut Value| {
+        let own = operation(packet, "setting", 0);
+        own["depths"] = json!([mm(3.0), mm(6.0), mm(8.5)]);
+    };
+    noticed(door(), shallow, "DT, part DT: its tenon leaves 0 for glue in DL");
 }

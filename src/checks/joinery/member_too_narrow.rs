@@ -4,14 +4,15 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{Frame, JointKind, Piece};
-use crate::parts::{Of, Part, Role};
+use crate::parts::{FeatureKind, Of, Part, Role};
 use crate::plans::Workings;
+use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "member-too-narrow",
     severity: Severity::Error,
     finds: "A stile or rail of the frame is too narrow for the frame's joint. Pocket screws need a rail 1 in wide, and a stile must be wide enough that its own tenons don't come through it.",
-    why: "Two pocket screws need an inch of rail, or its end splits. A mortise must leave 1/4 in of stile past the end of the tenon.",
+    why: "Two pocket screws need an inch of rail, or its end splits. A mortise is cut a little deeper than its tenon is long, and 3/16 in or 5 mm of stile must be left behind it.",
     source: "Common practice; no published source.",
     formula: "",
     accept: "",
@@ -42,19 +43,11 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 }
             }
             JointKind::Tenon => {
-                let long = frame.joint.long.clone().unwrap_or_default().length;
-                let takes =
-                    part.features.iter().any(|f| f.kind == crate::parts::FeatureKind::Mortise);
-                if takes {
-                    least(
-                        piece,
-                        part,
-                        frame,
-                        long + Length::inches(1, 4),
-                        "for the mortise and 1/4 in past it",
-                        sink,
-                    );
-                }
+                let mortises = part.features.iter().filter(|f| f.kind == FeatureKind::Mortise);
+                let Some(deep) = mortises.map(|f| f.deep).max() else { continue };
+                let behind = trade::behind_mortise(piece.tape().unit);
+                let what = format!("for the mortise and {} behind it", piece.tape().figure(behind));
+                least(piece, part, frame, deep + behind, &what, sink);
             }
             JointKind::Dado
             | JointKind::Rabbet

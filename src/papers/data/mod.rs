@@ -1,5 +1,6 @@
 //! The packet as data for other programs: what `schema/packet.json` describes.
 
+mod layout;
 mod record;
 mod work;
 
@@ -75,6 +76,7 @@ impl<'d> Data<'d> {
                 .iter()
                 .filter_map(|own| maker.operation(own))
                 .collect(),
+            layout: work.layout().sticks.iter().filter_map(|own| maker.stick(own)).collect(),
             drawn: Drawn { parts: parts.all.iter().map(|part| maker.drawn(part)).collect() },
         }
     }

@@ -12,6 +12,7 @@ pub(super) struct Data<'d> {
     pub(super) parts: Vec<PartData<'d>>,
     pub(super) joints: Vec<JointData<'d>>,
     pub(super) operations: Vec<Step<'d>>,
+    pub(super) layout: Vec<Stick<'d>>,
     pub(super) drawn: Drawn<'d>,
 }
 
@@ -72,6 +73,20 @@ pub(super) struct JointData<'d> {
     pub(super) into: &'d str,
     pub(super) glued: bool,
     pub(super) spec: Place<'d>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Stick<'d> {
+    pub(super) part: &'d str,
+    pub(super) lines: Vec<Line<'d>>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Line<'d> {
+    pub(super) part: &'d str,
+    pub(super) along: Stretch,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) across: Option<Stretch>,
 }
 
 #[derive(Serialize)]
@@ -175,6 +190,10 @@ pub(super) enum What<'d> {
         long_point: Option<String>,
         #[serde(skip_serializing_if = "Option::is_none")]
         holes: Option<u32>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        row: Option<Box<Row>>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        tails: Option<Tails>,
     },
     #[serde(rename = "join")]
     Join {
@@ -191,6 +210,23 @@ pub(super) enum What<'d> {
     Finish { title: &'d str, parts: Vec<&'d str> },
     #[serde(rename = "install")]
     Install { title: &'d str, parts: Vec<&'d str> },
+}
+
+/// A row of dowel holes.
+#[derive(Serialize)]
+pub(super) struct Row {
+    pub(super) from: [String; 2],
+    pub(super) centers: Vec<[Figure; 2]>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) diameter: Option<Figure>,
+    pub(super) dowel: Figure,
+}
+
+/// The tails at the end of a board.
+#[derive(Serialize)]
+pub(super) struct Tails {
+    pub(super) slope: i64,
+    pub(super) along: Vec<Stretch>,
 }
 
 #[derive(Serialize)]

@@ -163,9 +163,11 @@ impl<'d> Maker<'d, '_> {
             spans: [self.stretch(part, first, feature.u), self.stretch(part, second, feature.v)],
             long_point: long_point(part, feature),
             holes: match feature.kind {
-                FeatureKind::Pockets(count, _) | FeatureKind::Dowels(count, _) => Some(count),
+                FeatureKind::Pockets(count, _) | FeatureKind::Dowels(count, ..) => Some(count),
                 _ => None,
             },
+            row: self.row(part, feature),
+            tails: (feature.kind == FeatureKind::Dovetails).then(|| self.tails(id)).flatten(),
         })
     }
 

@@ -230,7 +230,7 @@ impl<'a> Builder<'a> {
                     wood.from.along(along).max(from) - from,
                     wood.to.along(along).min(own.to.along(along)) - from,
                 );
-                self.fasten_end(part, end, held, joint, span);
+                self.fasten_end((part, end), (host, face), held, joint, span);
                 return;
             }
         };
@@ -258,11 +258,11 @@ impl<'a> Builder<'a> {
     }
 
     /// Pocket holes, dowels or a tenon at one end of a part. `held` is the
-    /// stretch of its width that meets wood there.
+    /// stretch of its width that meets wood there, a face of the host.
     pub(super) fn fasten_end(
         &mut self,
-        id: PartId,
-        end: Face,
+        (id, end): (PartId, Face),
+        host: (PartId, Face),
         held: (Length, Length),
         joint: &Joinery,
         span: Span,
@@ -293,16 +293,10 @@ impl<'a> Builder<'a> {
                     span,
                 }
             }
-            JointKind::Dowel => Feature {
-                kind: FeatureKind::Dowels(count, joint.diameter),
-                face: end,
-                u: held,
-                v: (Length::ZERO, thick),
-                deep: Length::inches(1, 1),
-                deep_at: None,
-                takes: None,
-                span,
-            },
+            JointKind::Dowel => {
+                self.dowel((id, end), host, held, joint, span);
+                return;
+            }
             JointKind::Tenon => {
                 let long = joint.long.clone().unwrap_or_default().length;
                 let tenon = joint.thick.clone().unwrap_or_default().length;

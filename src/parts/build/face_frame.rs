@@ -203,7 +203,7 @@ fn meet(
         }
         let end = if is_start { Face::LengthStart } else { Face::LengthEnd };
         let whole = (Length::ZERO, builder.part(id).map_or(Length::ZERO, |it| it.width.length));
-        builder.fasten_end(id, end, whole, &frame.joint, frame.span);
+        builder.fasten_end((id, end), (host, face), whole, &frame.joint, frame.span);
         if frame.joint.kind == JointKind::Tenon {
             mortise(builder, id, host, face);
         }
@@ -229,7 +229,7 @@ fn mortise(builder: &mut Builder<'_>, guest: PartId, host: PartId, face: Face) {
         face,
         u: (from - start, to - start),
         v: (shoulder, shoulder + tenon),
-        deep: long,
+        deep: long + frame.joint.room,
         deep_at: None,
         takes: Some(guest),
         span: frame.span,

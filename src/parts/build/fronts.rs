@@ -126,8 +126,8 @@ fn frame_and_panel(
         y,
         STANDING,
     );
-    let rail_long = &leaf.wide - stile * 2 + &panel.groove * 2;
-    let rail_x = x + stile - &panel.groove;
+    let rail_long = &leaf.wide - stile * 2 + &panel.tenon * 2;
+    let rail_x = x + stile - &panel.tenon;
     let top_y = y + &leaf.high - rail;
     let top = member(
         builder,
@@ -195,7 +195,7 @@ fn frame_and_panel(
                 face: end,
                 u: (Length::ZERO, wide),
                 v: (inset, inset + panel_thick.length),
-                deep: panel.groove.length,
+                deep: panel.tenon.length,
                 deep_at: None,
                 takes: None,
                 span: panel.span,

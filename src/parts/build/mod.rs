@@ -3,6 +3,7 @@
 mod base;
 mod builder;
 mod carcass;
+mod doweling;
 mod drawers;
 mod face_frame;
 mod flutes;

@@ -298,5 +298,10 @@ block! {
         "the diameter of a dowel",
         "diameter 3/8",
     ).default("3/8 in").metric("9 mm");
+    ROOM: Length = (
+        "room",
+        "how much deeper a mortise or a dowel hole is than what goes into it is long, for glue",
+        "room 1/16",
+    ).default("1/16 in").metric("1.5 mm");
     SCREW: Length = ("screw", "the length of a screw", "screw 1-1/4");
 }

@@ -67,9 +67,14 @@ block! {
     ).required();
     GROOVE: Length = (
         "groove",
-        "how deep the grooves and the tongues of the rails are",
+        "how deep the grooves are",
         "groove 3/8",
     ).default("3/8 in").metric("9 mm");
+    ROOM: Length = (
+        "room",
+        "how much shorter than the grooves are deep the tenons of the rails are, for glue; half of the groove at most",
+        "room 1/16",
+    ).default("1/16 in").metric("1.5 mm");
     FLOAT: Length = (
         "float",
         "the room left free in each groove for a solid panel to move",

@@ -48,6 +48,30 @@ const SORTS: &[Sort] = &[
     (|k| matches!(k, FeatureKind::Notch), "cut the notches", "", |t| t.notch),
 ];
 
+/// True for a joint whose place is struck with a rule.
+fn is_struck(kind: FeatureKind) -> bool {
+    match kind {
+        FeatureKind::Pockets(..)
+        | FeatureKind::Dowels(..)
+        | FeatureKind::Mortise
+        | FeatureKind::Dovetails => true,
+        FeatureKind::Dado
+        | FeatureKind::Groove
+        | FeatureKind::Rabbet
+        | FeatureKind::Miter
+        | FeatureKind::Notch
+        | FeatureKind::Bore(_)
+        | FeatureKind::Flute(_)
+        | FeatureKind::Tenon => false,
+    }
+}
+
+/// True for the holes that take the dowels of another part: they are bored with
+/// those in its end, from the same jig, and their time is counted there.
+fn is_other_half(feature: &Feature) -> bool {
+    matches!(feature.kind, FeatureKind::Dowels(..)) && feature.takes.is_some()
+}
+
 impl Maker<'_, '_> {
     /// What can be cut into the parts as they come from the saw, and what waits
     /// for those that are glued up first. One half of dovetails and dowel holes
@@ -126,8 +150,13 @@ impl Maker<'_, '_> {
             )),
         }
         let feature = |(id, number): &Cut| self.parts.get(*id)?.features.get(*number);
+        if cuts.iter().filter_map(feature).any(|own| is_struck(own.kind)) {
+            lines.push("strike the lines of the layout sheet before you cut to them".to_owned());
+        }
         for (is_of, what, how, each) in SORTS {
-            let own = cuts.iter().filter(|cut| feature(cut).is_some_and(|f| is_of(&f.kind)));
+            let own = cuts
+                .iter()
+                .filter(|cut| feature(cut).is_some_and(|f| is_of(&f.kind) && !is_other_half(f)));
             let mut of: Vec<PartId> = own.map(|(id, _)| *id).collect();
             let count = of.len();
             of.dedup();

@@ -1,0 +1,60 @@
+//! What is struck with a pencil, in the terms of the schema.
+
+use crate::measure::Length;
+use crate::parts::{Feature, FeatureKind, Part, PartId};
+use crate::plans::{layout, operations};
+
+use super::Maker;
+use super::record::{Line, Row, Stick, Stretch, Tails};
+
+impl<'d> Maker<'d, '_> {
+    /// A board with the lines on it.
+    pub(super) fn stick(&self, stick: &layout::Stick) -> Option<Stick<'d>> {
+        let host = self.work.parts.get(stick.host)?;
+        let stretch =
+            |own: layout::Stretch| self.struck(host.face_name(own.datum), own.from, own.to);
+        let line = |line: &layout::Line| Line {
+            part: self.mark(line.part),
+            along: stretch(line.along),
+            across: line.across.map(stretch),
+        };
+        Some(Stick { part: &host.mark, lines: stick.lines.iter().map(line).collect() })
+    }
+
+    /// Two lines that are struck with a rule: at marks of the tape.
+    fn struck(&self, from: String, start: Length, end: Length) -> Stretch {
+        Stretch { from, start: self.figure(start), end: self.figure(end) }
+    }
+
+    /// The holes of a dowel joint.
+    pub(super) fn row(&self, part: &Part, feature: &Feature) -> Option<Box<Row>> {
+        let FeatureKind::Dowels(count, diameter, long) = feature.kind else { return None };
+        let [u, v] = operations::sides(feature.face);
+        let along_u = self.work.parts.runs_along_u(part, feature);
+        let (along, across) = if along_u { (u, v) } else { (v, u) };
+        let [along, across] = [along, across].map(|(first, last)| part.datum([first, last]));
+        let row = self.work.parts.dowels(part, feature, count);
+        let beside = part.distance(across, row.beside);
+        let mut places: Vec<Length> =
+            row.places.into_iter().map(|place| part.distance(along, place)).collect();
+        places.sort_unstable();
+        Some(Box::new(Row {
+            from: [along, across].map(|face| part.face_name(face)),
+            centers: places
+                .into_iter()
+                .map(|place| [self.figure(place), self.figure(beside)])
+                .collect(),
+            diameter: diameter.map(|own| self.mating(own)),
+            dowel: self.figure(long),
+        }))
+    }
+
+    /// The tails of a board.
+    pub(super) fn tails(&self, id: PartId) -> Option<Tails> {
+        let own = self.work.layout().tails.iter().find(|own| own.part == id)?;
+        let edge = self.work.parts.get(id)?.face_name(own.datum);
+        let along =
+            own.tails.iter().map(|(from, to)| self.struck(edge.clone(), *from, *to)).collect();
+        Some(Tails { slope: own.slope, along })
+    }
+}

@@ -1,0 +1,228 @@
+//! The layout sheet: every line that is struck with a rule, cumulative and from one
+//! end, so that a story stick carries it from part to part.
+
+use crate::measure::Length;
+use crate::model::{CaseId, Piece};
+use crate::parts::{Assembly, Face, FeatureKind, Part, PartId};
+use crate::plans::layout::{Stick, Stretch, Tails};
+
+use super::Source;
+use super::page::{Block, Table, left, right};
+use super::words;
+
+pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
+    let layout = source.work.layout();
+    if layout.sticks.is_empty() && layout.tails.is_empty() {
+        return vec![Block::Note("No line is struck by hand on this piece. The router-jig sheet has the place of every board that is let in.".into())];
+    }
+    let mut blocks = vec![Block::Note("Hook the tape over the end or edge that is named, and mark every figure without moving it: each counts from there, and none from the last. Clamp parts that are named together side by side, their marked ends flush, and square each line across all of them, or mark a stick once and take the lines from it. Put a cross on the side of a line where the other board stands.".into())];
+    for sticks in alike(source) {
+        stick(source, &sticks, &mut blocks);
+    }
+    dovetails(source, &mut blocks);
+    blocks
+}
+
+/// Boards of one assembly that bear the same lines, together.
+fn alike<'w>(source: &Source<'w, '_>) -> Vec<Vec<&'w Stick>> {
+    let work = source.work;
+    let mut groups: Vec<Vec<&Stick>> = Vec::new();
+    for stick in &work.layout().sticks {
+        let of = |stick: &Stick| {
+            let host = work.parts.get(stick.host)?;
+            let lines = stick.lines.iter();
+            let names: Vec<String> = lines.map(|line| host.face_name(line.along.datum)).collect();
+            Some((host.assembly, host.length.length, names))
+        };
+        let same = |other: &&mut Vec<&Stick>| {
+            other.first().is_some_and(|other| other.lines == stick.lines && of(other) == of(stick))
+        };
+        match groups.iter_mut().find(same) {
+            Some(group) => group.push(stick),
+            None => groups.push(vec![stick]),
+        }
+    }
+    // Frames stand with their cases, and the lines of one assembly together.
+    let key = |group: &Vec<&Stick>| {
+        let host = group.first().and_then(|stick| work.parts.get(stick.host));
+        host.map(|host| (host.case, host.assembly))
+    };
+    groups.sort_by_key(key);
+    groups
+}
+
+/// What a board is a part of, as a heading has it.
+fn assembly(piece: &Piece, part: &Part) -> String {
+    let name = |case: CaseId| piece.case(case).map_or("", |case| case.name.as_str());
+    match part.assembly {
+        Assembly::Base(case) => format!("Base of {}", name(case)),
+        Assembly::Carcass(case) => format!("Carcass of {}", name(case)),
+        Assembly::Frame(case) => format!("Face frame of {}", name(case)),
+        // Nothing of these is laid out along another board.
+        Assembly::Front(_) | Assembly::DrawerBox(_) | Assembly::Loose(_) => {
+            name(part.case).to_owned()
+        }
+    }
+}
+
+fn stick(source: &Source<'_, '_>, sticks: &[&Stick], blocks: &mut Vec<Block>) {
+    let (work, figures) = (source.work, &source.figures);
+    let hosts: Vec<&Part> = sticks.iter().filter_map(|own| work.parts.get(own.host)).collect();
+    let (Some(stick), Some(host)) = (sticks.first(), hosts.first()) else { return };
+    let heading = Block::Heading(assembly(work.piece, host));
+    let is_headed = blocks.iter().rev().find(|block| matches!(block, Block::Heading(_)));
+    if is_headed != Some(&heading) {
+        blocks.push(heading);
+    }
+    let names: Vec<String> = hosts.iter().map(|host| words::name(host, work.piece)).collect();
+    let end = stick.lines.first().map(|line| host.face_name(line.along.datum));
+    let long = figures.size(&host.length, &work.piece.facts);
+    let mut more = Vec::new();
+    if host.features.iter().any(|own| own.kind == FeatureKind::Mortise) {
+        more.push("the lines are the ends of the mortises too; the cut list says how wide and deep those are, and how far from the face side".to_owned());
+    }
+    more.extend(shoulders(source, host));
+    blocks.push(Block::Setting {
+        figure: marks(source, sticks.iter().map(|own| own.host)),
+        what: format!("{}: from the {}", names.join(", "), end.unwrap_or_default()),
+        more,
+    });
+    let partly = stick.lines.iter().any(|line| line.across.is_some());
+    let mut columns =
+        vec![right("from").strong(), right("to").strong(), left("mark"), left("what stands there")];
+    if partly {
+        columns.push(left("across"));
+    }
+    let mut table =
+        Table { columns, foot: format!("the other end is at {long}"), ..Table::default() };
+    for line in &stick.lines {
+        let Some(guest) = work.parts.get(line.part) else { continue };
+        let mut row = vec![
+            figures.text(line.along.from),
+            figures.text(line.along.to),
+            guest.mark.clone(),
+            words::name(guest, work.piece),
+        ];
+        if partly {
+            row.push(
+                line.across.map_or("from side to side".to_owned(), |own| across(source, host, own)),
+            );
+        }
+        table.rows.push(row);
+    }
+    blocks.push(Block::Table(table));
+}
+
+/// Where the board has shoulders of its own: its length counts from the tip of a
+/// tenon.
+fn shoulders(source: &Source<'_, '_>, host: &Part) -> Option<String> {
+    let tenons = host.features.iter().filter(|own| own.kind == FeatureKind::Tenon);
+    let datum = host.datum([Face::LengthStart, Face::LengthEnd]);
+    let place = |end: Face, deep: Length| match end == datum {
+        true => deep,
+        false => host.length.length - deep,
+    };
+    let mut at: Vec<Length> = tenons.map(|own| place(own.face, own.deep)).collect();
+    at.sort_unstable();
+    let at: Vec<String> = at.into_iter().map(|at| source.figures.text(at)).collect();
+    match at.as_slice() {
+        [] => None,
+        [one] => Some(format!("its own shoulder is at {one}")),
+        all => Some(format!("its own shoulders are at {}", all.join(" and "))),
+    }
+}
+
+/// `0 to 4 from the front edge`.
+fn across(source: &Source<'_, '_>, host: &Part, own: Stretch) -> String {
+    let text = |length| source.figures.text(length);
+    format!("{} to {} from the {}", text(own.from), text(own.to), host.face_name(own.datum))
+}
+
+fn marks(source: &Source<'_, '_>, ids: impl Iterator<Item = PartId>) -> String {
+    ids.map(|id| source.work.parts.mark(id)).collect::<Vec<_>>().join(", ")
+}
+
+fn dovetails(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
+    let (work, figures) = (source.work, &source.figures);
+    let all = &work.layout().tails;
+    if all.is_empty() {
+        return;
+    }
+    blocks.push(Block::Heading("Dovetails".into()));
+    blocks.push(Block::Note("Gauge the baseline round both ends of the boards with the tails first. Mark the tails along the end, square the marks over the end, and draw the sides down to the baseline with a bevel at the slope that is given. Saw and chop the tails, then mark the pins from them, corner by corner, and number the corners on both boards.".into()));
+    let mut groups: Vec<Vec<&Tails>> = Vec::new();
+    for own in all {
+        let alike = |other: &Tails| {
+            Tails { part: own.part, pins: own.pins.clone(), ..other.clone() } == *own
+        };
+        match groups.iter_mut().find(|group| group.first().is_some_and(|first| alike(first))) {
+            Some(group) => group.push(own),
+            None => groups.push(vec![own]),
+        }
+    }
+    for group in groups {
+        let Some(own) = group.first() else { continue };
+        let Some(part) = work.parts.get(own.part) else { continue };
+        let (tails, wide) = (&own.tails, part.width.length);
+        let edge = part.face_name(own.datum);
+        let count = tails.len();
+        let plural = if count == 1 { "" } else { "s" };
+        let mut pins: Vec<PartId> = group.iter().flat_map(|own| own.pins.clone()).collect();
+        pins.sort_unstable();
+        pins.dedup();
+        let mut more = vec![
+            format!("gauge the baseline {} from each end", figures.text(own.long)),
+            format!(
+                "the sides slope 1 in {}: each comes in {} between the end and the baseline",
+                own.slope,
+                figures.mating(own.lean)
+            ),
+            format!(
+                "along the end, pin and tail in turn from the {edge}: {}",
+                figures.sum(&along(tails, wide))
+            ),
+        ];
+        if let Some(tail) = own.grooved {
+            more.push(format!(
+                "the groove for the bottom runs out through tail {tail}: its ends show at the front and the back of the box, and not at its sides"
+            ));
+        } else if part.features.iter().any(|own| own.kind == FeatureKind::Groove) {
+            more.push("the groove for the bottom does not lie within one tail, so its ends show at the sides of the box: plug them".to_owned());
+        }
+        more.push(format!("the pins are on {}", marks(source, pins.into_iter())));
+        blocks.push(Block::Setting {
+            figure: format!("{count} tail{plural}"),
+            what: format!("{}: from the {edge}", marks(source, group.iter().map(|own| own.part))),
+            more,
+        });
+        let mut table = Table {
+            columns: vec![
+                right("tail"),
+                right("from").strong(),
+                right("to").strong(),
+                right("at the baseline from"),
+                right("to"),
+            ],
+            foot: format!("the other edge is at {}", figures.text(wide)),
+            ..Table::default()
+        };
+        for (number, (from, to)) in (1..).zip(tails) {
+            table.rows.push(vec![
+                number.to_string(),
+                figures.text(*from),
+                figures.text(*to),
+                figures.text(*from + own.lean),
+                figures.text(*to - own.lean),
+            ]);
+        }
+        blocks.push(Block::Table(table));
+    }
+}
+
+/// Pin, tail, pin, … along the end of a board.
+fn along(tails: &[(Length, Length)], wide: Length) -> Vec<Length> {
+    let mut marks: Vec<Length> = vec![Length::ZERO];
+    marks.extend(tails.iter().flat_map(|(from, to)| [*from, *to]));
+    marks.push(wide);
+    marks.windows(2).map(|two| two[1] - two[0]).collect()
+}

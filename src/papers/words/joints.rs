@@ -1,0 +1,108 @@
+//! Tenons, mortises, and dowel holes in the words of the trade.
+
+use crate::measure::Length;
+use crate::papers::figures::Figures;
+use crate::parts::{Face, Feature, FeatureKind, Part, Parts};
+use crate::plans::operations;
+
+use super::{listed, strips};
+
+/// A tenon, with what a groove in the edge of its part leaves of its width.
+pub(super) fn tenon(part: &Part, tenon: &Feature, figures: &Figures) -> String {
+    let text = |length| figures.text(length);
+    let wide = tenon.u.1 - tenon.u.0;
+    let grooved: Length = part.features.iter().filter_map(|own| gone(own, tenon)).sum();
+    let width = match grooved.is_zero() {
+        true => format!("{} wide", text(wide)),
+        false => format!("{} wide ({} less the groove)", text(wide - grooved), text(wide)),
+    };
+    format!(
+        "tenon {} long, {width}, {} thick, {} at the {}",
+        text(tenon.deep),
+        text(tenon.v.1 - tenon.v.0),
+        from_side(part, tenon.v, figures),
+        part.face_name(tenon.face)
+    )
+}
+
+/// What a groove along an edge takes of the width of a tenon.
+fn gone(groove: &Feature, tenon: &Feature) -> Option<Length> {
+    let in_edge = matches!(groove.face, Face::WidthStart | Face::WidthEnd);
+    let across = groove.v.0 <= tenon.v.0 && tenon.v.1 <= groove.v.1;
+    (groove.kind == FeatureKind::Groove && in_edge && across).then_some(groove.deep)
+}
+
+/// How far a stretch of the thickness lies from the face side: `6 from the front
+/// face`.
+fn from_side(part: &Part, (one, other): (Length, Length), figures: &Figures) -> String {
+    let side = part.datum([Face::ThickStart, Face::ThickEnd]);
+    let from = part.distance(side, one).min(part.distance(side, other));
+    format!("{} from the {}", figures.text(from), part.face_name(side))
+}
+
+/// The length of a part between the shoulders of its tenons.
+pub(super) fn shoulders(part: &Part, figures: &Figures) -> Option<String> {
+    let tenons = part.features.iter().filter(|own| own.kind == FeatureKind::Tenon);
+    let long: Vec<Length> = tenons.map(|tenon| tenon.deep).collect();
+    let between = part.length.length - long.iter().copied().sum();
+    let ends = match long.len() {
+        0 => return None,
+        1 => "from its shoulder to the other end",
+        _ => "between its shoulders",
+    };
+    Some(format!("{} {ends}", figures.text(between)))
+}
+
+/// A mortise, with its place across and along its part.
+pub(super) fn mortise(part: &Part, mortise: &Feature, parts: &Parts, figures: &Figures) -> String {
+    let text = |length| figures.text(length);
+    let end = part.datum([Face::LengthStart, Face::LengthEnd]);
+    let (one, other) = mortise.u;
+    let from = part.distance(end, one).min(part.distance(end, other));
+    let end = part.face_name(end);
+    let place = match from.is_zero() {
+        true => format!("flush with the {end}"),
+        false => format!("{} from the {end}", text(from)),
+    };
+    format!(
+        "mortise {} long, {} wide, {} deep in the {}, {}, {place}{}",
+        text(other - one),
+        text(mortise.v.1 - mortise.v.0),
+        text(mortise.deep),
+        part.face_name(mortise.face),
+        from_side(part, mortise.v, figures),
+        mortise.takes.map_or(String::new(), |id| format!(", houses {}", parts.mark(id))),
+    )
+}
+
+/// The dowel holes at an end of a part, or those in a part for the end of another.
+pub(super) fn dowels(part: &Part, first: &Feature, parts: &Parts, figures: &Figures) -> String {
+    let FeatureKind::Dowels(_, diameter, long) = first.kind else { return String::new() };
+    let [u, v] = operations::sides(first.face);
+    let (along, across) = if parts.runs_along_u(part, first) { (u, v) } else { (v, u) };
+    let [along, across] = [along, across].map(|(first, last)| part.datum([first, last]));
+    let rows = strips(part, first).map(|(row, count)| parts.dowels(part, row, count));
+    let (mut places, mut beside) = (Vec::new(), Length::ZERO);
+    for row in rows {
+        places.extend(row.places.into_iter().map(|place| part.distance(along, place)));
+        beside = part.distance(across, row.beside);
+    }
+    places.sort_unstable();
+    let (plural, center) = if places.len() == 1 { ("", "center") } else { ("s", "centers") };
+    let wide = diameter.map_or(String::new(), |own| format!(" {}", figures.hardware(own)));
+    let deep = figures.text(first.deep);
+    let holes = format!("{} dowel hole{plural}{wide}, {deep} deep", places.len());
+    let places: Vec<String> = places.into_iter().map(|place| figures.text(place)).collect();
+    let at = format!(
+        "{center} {} from the {}, {} from the {}",
+        listed(&places),
+        part.face_name(along),
+        figures.text(beside),
+        part.face_name(across)
+    );
+    let face = part.face_name(first.face);
+    match first.takes {
+        Some(guest) => format!("{holes} in the {face}, {at}, for {}", parts.mark(guest)),
+        None => format!("{holes}, for dowels {} long, {at} at the {face}", figures.text(long)),
+    }
+}

@@ -1,0 +1,181 @@
+//! What is struck with a pencil before it is cut: where boards stand that no
+//! channel places, and the tails of dovetails.
+
+use crate::measure::Length;
+use crate::model::JointKind;
+use crate::parts::{
+    Assembly, Cuboid, Direction, Face, FeatureKind, Joint, JointSort, Part, PartId,
+};
+use crate::trade;
+
+use super::Workings;
+
+/// All that is laid out.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Layout {
+    /// Boards with the places of what stands against them.
+    pub sticks: Vec<Stick>,
+    /// Boards with tails.
+    pub tails: Vec<Tails>,
+}
+
+/// A board, with all that meets it where no channel says so.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stick {
+    /// The board.
+    pub host: PartId,
+    /// What stands against it, from its datum end on.
+    pub lines: Vec<Line>,
+}
+
+/// Where one board stands against another.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Line {
+    /// The board that stands there.
+    pub part: PartId,
+    /// From and to along the length of the other, from the datum end of that.
+    pub along: Stretch,
+    /// From and to across it; nothing where it goes from side to side.
+    pub across: Option<Stretch>,
+}
+
+/// From and to, counted from a face.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Stretch {
+    /// The face.
+    pub datum: Face,
+    /// Where it starts.
+    pub from: Length,
+    /// Where it ends.
+    pub to: Length,
+}
+
+/// A row of dovetails at the ends of a board, all ends alike.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Tails {
+    /// The board with the tails.
+    pub part: PartId,
+    /// The boards whose pins go between them.
+    pub pins: Vec<PartId>,
+    /// The edge that all is counted from.
+    pub datum: Face,
+    /// How long the tails are, from the end to the baseline.
+    pub long: Length,
+    /// From and to along the end, where a tail is widest.
+    pub tails: Vec<(Length, Length)>,
+    /// So many along for one across.
+    pub slope: i64,
+    /// By how much each side of a tail comes in, from the end to the baseline.
+    pub lean: Length,
+    /// The tail that a groove for a bottom runs out through, from one; none where
+    /// there is no groove, or where no tail hides it.
+    pub grooved: Option<usize>,
+}
+
+/// The layout of a piece.
+pub(super) fn plan(work: &Workings<'_>) -> Layout {
+    let all = || work.parts.iter();
+    Layout {
+        sticks: all().filter_map(|(id, part)| stick(work, id, part)).collect(),
+        tails: all().filter_map(|(id, part)| tails(work, id, part)).collect(),
+    }
+}
+
+/// True for a joint at which the end of a board stands against another, and
+/// nothing but a line says where. A dado or rabbet is placed by its set-up.
+fn is_struck(joint: &Joint) -> bool {
+    match joint.sort {
+        JointSort::Wood(kind) => match kind {
+            JointKind::Pocket
+            | JointKind::Screw
+            | JointKind::Tenon
+            | JointKind::Dowel
+            | JointKind::Butt => true,
+            JointKind::Dado | JointKind::Rabbet | JointKind::Dovetail => false,
+        },
+        JointSort::Miter
+        | JointSort::Floating
+        | JointSort::Planted
+        | JointSort::Hung
+        | JointSort::Slid
+        | JointSort::Laid
+        | JointSort::FrontFixed => false,
+    }
+}
+
+/// The assemblies whose parts are laid out together. The rails of a framed front
+/// and the boards of a drawer box lie flush with the ends of what they meet.
+fn is_laid_out(assembly: Assembly) -> bool {
+    match assembly {
+        Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) => true,
+        Assembly::Front(_) | Assembly::DrawerBox(_) | Assembly::Loose(_) => false,
+    }
+}
+
+fn stick(work: &Workings<'_>, id: PartId, host: &Part) -> Option<Stick> {
+    if !is_laid_out(host.assembly) {
+        return None;
+    }
+    let joints = work.parts.joints.iter().filter(|joint| joint.into == id && is_struck(joint));
+    let guests = joints.filter_map(|joint| Some((joint.part, work.parts.get(joint.part)?)));
+    let own = guests.filter(|(_, guest)| guest.assembly == host.assembly);
+    let mut lines: Vec<Line> = own.filter_map(|(id, guest)| line(host, id, guest)).collect();
+    lines.sort_by_key(|line| (line.along.from, line.along.to));
+    (!lines.is_empty()).then_some(Stick { host: id, lines })
+}
+
+fn line(host: &Part, part: PartId, guest: &Part) -> Option<Line> {
+    let (space, there) = (host.cuboid(), guest.cuboid());
+    let length = host.placement.length;
+    // The end of the guest looks along its own length.
+    let meets = guest.placement.length;
+    if meets == length {
+        return None;
+    }
+    let across = Direction::ALL.into_iter().find(|axis| ![meets, length].contains(axis))?;
+    let along = stretch(host, &space, &there, length);
+    let across = stretch(host, &space, &there, across);
+    let whole = across.to - across.from == space.size(host.placement.direction(across.datum));
+    Some(Line { part, along, across: (!whole).then_some(across) })
+}
+
+/// What two boards share along an axis of the piece, from the marked face of the
+/// host.
+fn stretch(host: &Part, own: &Cuboid, other: &Cuboid, axis: Direction) -> Stretch {
+    let start = own.from.along(axis);
+    let from = other.from.along(axis).max(start) - start;
+    let to = other.to.along(axis).min(own.to.along(axis)) - start;
+    let datum = host.datum([true, false].map(|start| host.placement.face(axis, start)));
+    let [one, two] = [from, to].map(|place| host.distance(datum, place));
+    Stretch { datum, from: one.min(two), to: one.max(two) }
+}
+
+fn tails(work: &Workings<'_>, id: PartId, part: &Part) -> Option<Tails> {
+    let row = part.features.iter().find(|own| own.kind == FeatureKind::Dovetails)?;
+    let tape = work.piece.tape();
+    let species = work.piece.stock(part.stock).and_then(|stock| stock.species.as_deref());
+    let slope = trade::dovetail_slope(species);
+    let (long, lean) = (row.deep, row.deep / slope);
+    let datum = part.datum([Face::WidthStart, Face::WidthEnd]);
+    let tails = trade::tails(part.width.length, tape.unit, tape.mark);
+    let joints = work.parts.joints.iter();
+    let pins = joints
+        .filter(|joint| joint.into == id && joint.sort == JointSort::Wood(JointKind::Dovetail));
+    let grooves = part.features.iter().filter(|own| own.kind == FeatureKind::Groove);
+    let hides = |groove: (Length, Length), tail: &(Length, Length)| {
+        let [one, two] = [groove.0, groove.1].map(|place| part.distance(datum, place));
+        tail.0 + lean <= one.min(two) && one.max(two) <= tail.1 - lean
+    };
+    let mut hidden = grooves.map(|own| tails.iter().position(|tail| hides(own.v, tail)));
+    let grooved = hidden.next().flatten().map(|tail| tail + 1);
+    Some(Tails {
+        part: id,
+        pins: pins.map(|joint| joint.part).collect(),
+        datum,
+        long,
+        slope,
+        lean,
+        grooved,
+        tails,
+    })
+}

@@ -1,0 +1,260 @@
+//! What is struck with a rule and worked to by hand: lines on boards, dovetails,
+//! dowel holes, and the room behind a tenon.
+
+use super::board::{Board, Sort, whole};
+use super::compare::Tolerance;
+use super::figures::said;
+use super::packet::{JointKind, Packet, Row, Shape, Shaped, Span, Tails, Work};
+use super::wood::{NOTHING, Space};
+
+/// The least that is left behind a tenon for glue: 1/32 in (common practice is
+/// twice that, no source).
+const ROOM: f64 = 0.79;
+
+/// The narrowest pin: a chisel of 1/8 in goes between two tails (common practice,
+/// no source).
+const PIN: f64 = 3.0;
+
+/// All that is wrong with them.
+pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
+    let mut wrong = struck(packet, boards);
+    wrong.extend(missing(packet, boards));
+    for operation in &packet.operations {
+        let Work::Shape(shape) = &operation.work else { continue };
+        let Some(board) = find(boards, &shape.part) else { continue };
+        let own = match &shape.tails {
+            Some(own) => tails(packet, board, shape, own),
+            None if shape.what == Shaped::Dovetails => {
+                Some("nobody says where its tails are".to_owned())
+            }
+            None => None,
+        };
+        wrong.extend(own.map(|what| format!("{}: {what}", board.name())));
+    }
+    wrong.extend(dowels(packet, boards));
+    wrong.extend(bottomed(packet, boards));
+    wrong
+}
+
+fn find<'b, 'p>(boards: &'b [Board<'p>], mark: &str) -> Option<&'b Board<'p>> {
+    boards.iter().find(|board| board.part.mark == mark)
+}
+
+/// Two lines across a board, in its own axes, as they are struck: which axis, from
+/// and to.
+fn lines(board: &Board<'_>, span: &Span) -> Result<(usize, [f64; 2]), String> {
+    let face = board.face(&span.from)?;
+    let range = board.counted(face, [span.start.print, span.end.print]);
+    Ok((face.axis, range))
+}
+
+/// Lines that are not where the other board stands.
+fn struck(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
+    let most = Tolerance::of(packet).free;
+    let mut wrong = Vec::new();
+    for stick in &packet.layout {
+        let Some(host) = find(boards, &stick.part) else {
+            wrong.push(format!("there is no board {} to strike lines on", stick.part));
+            continue;
+        };
+        for line in &stick.lines {
+            let name = format!("{}: the lines of {}", host.name(), line.part);
+            let Some(guest) = find(boards, &line.part) else {
+                wrong.push(format!("{name}: there is no such board"));
+                continue;
+            };
+            let there = host.own(&guest.placed(&whole(guest.exact)));
+            for span in [Some(&line.along), line.across.as_ref()].into_iter().flatten() {
+                match lines(host, span) {
+                    Err(what) => wrong.push(format!("{name}: {what}")),
+                    Ok((axis, struck)) => {
+                        let stands =
+                            [there[axis][0].max(0.0), there[axis][1].min(host.exact[axis])];
+                        let off = (struck[0] - stands[0]).abs().max((struck[1] - stands[1]).abs());
+                        if off > most {
+                            wrong.push(format!("{name} are off by {}", said(off)));
+                        }
+                    }
+                }
+            }
+        }
+    }
+    wrong
+}
+
+/// Boards that are screwed, doweled, or tenoned to others, where no line says at
+/// which place.
+fn missing(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
+    let mut wrong = Vec::new();
+    for joint in &packet.joints {
+        let Some(host) = find(boards, &joint.into) else { continue };
+        let placed = match joint.kind {
+            JointKind::PocketScrews | JointKind::Dowels => false,
+            // Without a mortise it goes into a groove, and lies flush with its end.
+            JointKind::Tenon => !host.cuts.iter().any(|cut| cut.sort == Sort::Mortise),
+            JointKind::Screws
+            | JointKind::Dado
+            | JointKind::Rabbet
+            | JointKind::Dovetails
+            | JointKind::Butt
+            | JointKind::Miter
+            | JointKind::Floating
+            | JointKind::Planted
+            | JointKind::Hung
+            | JointKind::Slid
+            | JointKind::Laid
+            | JointKind::FrontFixed => true,
+        };
+        let mut sticks = packet.layout.iter().filter(|stick| stick.part == joint.into);
+        if !placed && !sticks.any(|own| own.lines.iter().any(|line| line.part == joint.part)) {
+            wrong.push(format!("{}: no line says where {} stands", host.name(), joint.part));
+        }
+    }
+    wrong
+}
+
+/// Tails that don't part the width of their board evenly.
+fn tails(packet: &Packet, board: &Board<'_>, shape: &Shape, own: &Tails) -> Option<String> {
+    let mm = |millimeters| packet.job.unit.mm(millimeters);
+    let mut all: Vec<[f64; 2]> = Vec::new();
+    let mut axis = None;
+    for span in &own.along {
+        match lines(board, span) {
+            Err(what) => return Some(what),
+            Ok((own, range)) => {
+                axis = Some(own);
+                all.push(range);
+            }
+        }
+    }
+    let wide = board.exact[axis?];
+    all.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    // All are struck to marks: those of one row are alike, and so are its pins.
+    let tail = all.first()?[1] - all.first()?[0];
+    if all.iter().any(|own| (own[1] - own[0] - tail).abs() > NOTHING) || tail <= NOTHING {
+        return Some("its tails are not alike".to_owned());
+    }
+    let pins: Vec<f64> = all.windows(2).map(|two| two[1][0] - two[0][1]).collect();
+    if pins.windows(2).any(|two| (two[0] - two[1]).abs() > NOTHING) {
+        return Some("its pins are not alike".to_owned());
+    }
+    let edges = [all.first()?[0], wide - all.last()?[1]];
+    if (edges[0] - edges[1]).abs() > packet.job.tape.exact + NOTHING {
+        return Some("its tails stand nearer to one edge".to_owned());
+    }
+    if let Some(thin) = edges.into_iter().chain(pins).find(|pin| *pin < mm(PIN)) {
+        return Some(format!("a pin is only {} wide", said(thin)));
+    }
+    // At the baseline, where a tail is narrowest, a chisel is as wide too.
+    let narrow = tail - 2.0 * shape.deep.exact / f64::from(own.slope);
+    if narrow < mm(PIN) {
+        return Some(format!("a tail is only {} wide at its baseline", said(narrow)));
+    }
+    (!(5..=9).contains(&own.slope)).then(|| format!("its tails slope 1 in {}", own.slope))
+}
+
+/// A dowel hole: its center and its floor where they are in the piece.
+struct Hole<'a> {
+    part: &'a str,
+    row: &'a Row,
+    center: [f64; 3],
+    deep: f64,
+    axis: usize,
+}
+
+fn holes<'p>(packet: &'p Packet, boards: &[Board<'_>]) -> Result<Vec<Hole<'p>>, String> {
+    let mut all = Vec::new();
+    for operation in &packet.operations {
+        let Work::Shape(shape) = &operation.work else { continue };
+        let (Some(row), Some(board)) = (&shape.row, find(boards, &shape.part)) else { continue };
+        let face = board.face(&shape.face)?;
+        for center in &row.centers {
+            let mut space: Space = [[0.0; 2]; 3];
+            space[face.axis] = board.counted(face, [0.0, 0.0]);
+            for (from, at) in row.from.iter().zip(center) {
+                let from = board.face(from)?;
+                space[from.axis] = board.counted(from, [at.print, at.print]);
+            }
+            all.push(Hole {
+                part: &shape.part,
+                row,
+                center: board.placed(&space).map(|range| range[0]),
+                deep: shape.deep.print,
+                axis: board.along(face.axis),
+            });
+        }
+    }
+    Ok(all)
+}
+
+/// Dowels whose two holes don't meet, or that are too long for them.
+fn dowels(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
+    let all = match holes(packet, boards) {
+        Ok(all) => all,
+        Err(what) => return vec![what],
+    };
+    let tolerance = Tolerance::of(packet);
+    let most = tolerance.free * 2.0 + tolerance.mating;
+    let room = packet.job.unit.mm(ROOM);
+    let mut wrong = Vec::new();
+    for hole in &all {
+        let meets = |other: &&Hole<'_>| {
+            let off = (0..3).map(|axis| (other.center[axis] - hole.center[axis]).abs());
+            other.part != hole.part && other.axis == hole.axis && off.fold(0.0, f64::max) <= most
+        };
+        match all.iter().find(meets) {
+            None => wrong.push(format!("{}: a dowel hole has no other half", hole.part)),
+            Some(other) => {
+                let left = hole.deep + other.deep - hole.row.dowel.print;
+                if left < 2.0 * room {
+                    wrong.push(format!(
+                        "{}: its dowels leave {} of both holes",
+                        hole.part,
+                        said(left)
+                    ));
+                }
+            }
+        }
+    }
+    wrong.sort();
+    wrong.dedup();
+    wrong
+}
+
+/// Tenons that touch the floor of their mortise or groove before the shoulder
+/// closes. How far one goes in is seen in the drawing, how far it could in the
+/// wood that is gone.
+fn bottomed(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
+    let room = packet.job.unit.mm(ROOM);
+    let mut wrong = Vec::new();
+    for joint in packet.joints.iter().filter(|joint| joint.kind == JointKind::Tenon) {
+        let (Some(guest), Some(host)) = (find(boards, &joint.part), find(boards, &joint.into))
+        else {
+            continue;
+        };
+        let tip = host.own(&guest.placed(&whole(guest.exact)));
+        // The cut in the host that the tip of the tenon lies in.
+        let takes = |cut: &&super::board::Cut| {
+            matches!(cut.sort, Sort::Mortise | Sort::Channel)
+                && (0..3).all(|axis| {
+                    cut.space[axis][0] < tip[axis][1] && tip[axis][0] < cut.space[axis][1]
+                })
+        };
+        for cut in host.cuts.iter().filter(takes) {
+            let axis = cut.face.axis;
+            let left = match cut.face.is_end {
+                true => tip[axis][0] - cut.space[axis][0],
+                false => cut.space[axis][1] - tip[axis][1],
+            };
+            if left < room {
+                wrong.push(format!(
+                    "{}: its tenon leaves {} for glue in {}",
+                    guest.name(),
+                    said(left),
+                    host.part.mark
+                ));
+            }
+        }
+    }
+    wrong
+}

@@ -1,0 +1,159 @@
+//! What a maker strikes with a pencil, worked by hand: every sum stands beside its
+//! check.
+
+use crate::support::{Bench, spec};
+
+/// A paper of a spec.
+fn paper(text: &str, slug: &str) -> String {
+    let done = Bench::new().with("a.case", text).run(&["build", "a.case", "--print", slug]);
+    assert_eq!(done.code, Some(0), "{}", done.err);
+    done.out
+}
+
+/// The lines of a paper below the setting that starts so, up to the next one.
+fn under<'t>(text: &'t str, setting: &str) -> Vec<Vec<&'t str>> {
+    let start = text.find(setting).unwrap_or_else(|| panic!("no {setting} in {text}"));
+    let own = text[start..].lines().skip(1);
+    own.take_while(|line| !line.starts_with(">>") && !line.starts_with("=="))
+        .filter_map(|line| line.trim().strip_prefix("[ ]"))
+        .map(|line| line.split_whitespace().collect())
+        .collect()
+}
+
+/// From, to, and mark of each line of a stick.
+fn stick(text: &str, setting: &str) -> Vec<[String; 3]> {
+    let rows = under(text, setting).into_iter();
+    rows.map(|row| [row[0], row[1], row[2]].map(str::to_owned)).collect()
+}
+
+fn row(part: [&str; 3]) -> [String; 3] {
+    part.map(str::to_owned)
+}
+
+/// The frame of the console is 33 − 4 = 29 high. From the bottom: rail 1-1/2, lower
+/// drawer 9, rail 1-1/2, middle drawer 9, rail 1-1/2, upper drawer 5, rail 1-1/2:
+/// 1-1/2 + 9 = 10-1/2, + 1-1/2 = 12, + 9 = 21, + 1-1/2 = 22-1/2, + 5 = 27-1/2,
+/// + 1-1/2 = 29. The stile beside them starts on the bottom rail, 1-1/2 higher.
+#[test]
+fn the_rails_of_the_console_stand_where_their_sums_say() {
+    let sheet = paper(&spec("hall-console.case"), "layout");
+    assert_eq!(
+        stick(&sheet, ">> LS  left stile: from the bottom end"),
+        [
+            row(["0", "1-1/2", "BRL"]),
+            row(["10-1/2", "12", "RMI-LO"]),
+            row(["21", "22-1/2", "RUP-MI"]),
+            row(["27-1/2", "29", "TRL"]),
+        ]
+    );
+    assert_eq!(
+        stick(&sheet, ">> SBA-PR  stile"),
+        [row(["9", "10-1/2", "RMI-LO"]), row(["19-1/2", "21", "RUP-MI"])]
+    );
+    // Between the stiles 66 − 1-3/4 − 2-1/2 = 61-3/4: bank 17-1/4, stile 1-1/2,
+    // doors 61-3/4 − 17-1/4 − 15 − 2 × 1-1/2 = 26-1/2: 18-3/4 + 26-1/2 = 45-1/4.
+    assert_eq!(
+        stick(&sheet, ">> TRL, BRL  top rail, bottom rail: from the left end"),
+        [row(["17-1/4", "18-3/4", "SBA-PR"]), row(["45-1/4", "46-3/4", "SPR-NI"])]
+    );
+}
+
+/// A partition of the console stands on the bottom with pocket screws, centered on
+/// its stile: 1-3/4 + 17-1/4 + 3/4 = 19-3/4 from the left. The left end is 23/32
+/// thick, and the bottom starts 1/4 inside it, at 15/32. The partition starts at
+/// 19-3/4 − 23/64 − 15/32 = 18-59/64, on a tape of 1/32 at 18-15/16.
+#[test]
+fn a_partition_without_a_dado_has_its_place() {
+    let sheet = paper(&spec("hall-console.case"), "layout");
+    let bottom = stick(&sheet, ">> B  bottom: from the left end");
+    assert_eq!(bottom, [row(["18-15/16~", "19-21/32~", "PBA-PR"])]);
+    assert!(sheet.contains("18-15/16~ = 18-59/64"), "{sheet}");
+    // The stretchers lie between the ends: 19-3/4 − 23/64 − 23/32 = 18-43/64.
+    let above = stick(&sheet, ">> FST, KST  front stretcher, back stretcher: from the left end");
+    assert_eq!(above, [row(["18-11/16~", "19-13/32~", "PBA-PR"])]);
+    // The other one is let into a dado, which its set-up places.
+    assert!(!sheet.contains("PPR-NI"), "{sheet}");
+}
+
+/// A rail of a door of the press. The opening is 1100 − 2 × 45 = 1010 wide; each
+/// leaf is (1010 − 2 × 2.5 − 3) / 2 = 501. Between stiles of 70 stay 361, and a
+/// tenon 10 − 1.5 = 8.5 long at each end makes 378. Of a rail 75 wide the groove
+/// takes 10, so the tenon is 65 wide; it is as thick as the panel, 12, in the
+/// middle of 19: (19 − 12) / 2 = 3.5.
+#[test]
+fn a_door_rail_of_the_press_is_worked_out() {
+    let list = paper(&spec("tide-cottage-press.case"), "cut-list");
+    let rail = list.lines().find(|line| line.contains("LIL-TR  linen")).unwrap();
+    let words: Vec<&str> = rail.split_whitespace().collect();
+    assert!(words.windows(2).any(|two| two == ["1", "378"]), "{rail}");
+    let tenon = "tenon 8.5 long, 65 wide (75 less the groove), 12 thick, 3.5 from the front face at both ends";
+    assert!(rail.contains(tenon), "{rail}");
+    assert!(rail.ends_with("; 361 between its shoulders"), "{rail}");
+    // Its groove is as deep as it is written.
+    assert!(rail.contains("groove 12 wide, 10 deep"), "{rail}");
+}
+
+/// Tenons 25 long on rails of 1010 between the stiles: 1060. A mortise is 1.5
+/// deeper, in the middle of 19: (19 − 7) / 2 = 6. The stile is 1820 long and the
+/// top rail 60 wide: 1820 − 60 = 1760.
+#[test]
+fn a_frame_rail_and_its_mortise_are_worked_out() {
+    let list = paper(&spec("tide-cottage-press.case"), "cut-list");
+    let rail = list.lines().find(|line| line.contains("TRL  top rail")).unwrap();
+    assert!(rail.contains("tenon 25 long, 60 wide, 7 thick, 6 from the front face"), "{rail}");
+    assert!(rail.ends_with("; 1010 between its shoulders"), "{rail}");
+    let mortise = "mortise 60 long, 7 wide, 26.5 deep in the inner edge, 6 from the front face, 1760 from the bottom end, houses TRL";
+    assert!(list.contains(mortise), "{list}");
+}
+
+/// The room for glue is the maker's to choose; half of a groove stays a tenon.
+#[test]
+fn a_maker_chooses_the_room() {
+    let press = spec("tide-cottage-press.case");
+    let other = press
+        .replace("long 25; thick 7", "long 25; thick 7; room 3")
+        .replace("groove 10; float", "groove 10; room 0; float");
+    assert_ne!(press, other);
+    let list = paper(&other, "cut-list");
+    assert!(list.contains("28 deep in the inner edge"), "{list}");
+    assert!(list.contains("tenon 10 long, 65 wide"), "{list}");
+    let list = paper(&press.replace("groove 10; float", "groove 10; room 9; float"), "cut-list");
+    assert!(list.contains("tenon 5 long, 65 wide"), "{list}");
+}
+
+/// A drawer side of the press, 156 high in stock of 15: (156 − 6) / 30 = 5 tails;
+/// 156 − 6 × 6 = 120, so each is 24. At 1 in 8 a side comes in 15 / 8 = 1.875.
+#[test]
+fn tails_of_a_drawer_fill_its_height() {
+    let sheet = paper(&spec("tide-cottage-press.case"), "layout");
+    let rows = under(&sheet, ">> 5 tails  SH-LSD, SH-RSD, WO-LSD, WO-RSD: from the bottom edge");
+    let starts = [6, 36, 66, 96, 126];
+    assert_eq!(rows.len(), starts.len());
+    for (row, start) in rows.iter().zip(starts) {
+        assert_eq!(row[1..3], [start.to_string(), (start + 24).to_string()]);
+    }
+    // 7.875 and 28.125 on a tape of 0.5.
+    assert_eq!(rows[0][3..], ["8~", "28~"]);
+    assert!(sheet.contains("6 + 24 + 6 + 24 + 6 + 24 + 6 + 24 + 6 + 24 + 6 = 156"), "{sheet}");
+    assert!(sheet.contains("the sides slope 1 in 8: each comes in 2~ (1.88)"), "{sheet}");
+    // The groove lies from 13 to 18.5; tail 1 is from 7.9 to 28.1 at the baseline.
+    assert!(sheet.contains("the groove for the bottom runs out through tail 1"), "{sheet}");
+    let pine = spec("tide-cottage-press.case")
+        .replace("lumber 20 mm; species yellow-birch", "lumber 20 mm; species eastern-white-pine");
+    assert!(paper(&pine, "layout").contains("the sides slope 1 in 6"), "{pine}");
+}
+
+/// The frame of the first cabinet with dowels of 3/8. Two to a rail of 1-1/2, a
+/// quarter of it in: 3/8 and 1-1/8. 3 × 3/8 = 1-1/8 into each half, the hole 1/16
+/// deeper: 1-3/16, for dowels 2-1/4 long. The top rail starts 30-1/2 − 1-1/2 = 29
+/// up the stile: 29-3/8 and 30-1/8.
+#[test]
+fn dowels_have_places_in_both_halves() {
+    let doweled =
+        spec("first.case").replace("stock maple; joint pocket", "stock maple; joint dowel");
+    let list = paper(&doweled, "cut-list");
+    let end = "2 dowel holes 3/8, 1-3/16 deep, for dowels 2-1/4 long, centers 3/8 and 1-1/8 from the bottom edge, 3/8 from the front face at both ends";
+    assert!(list.contains(end), "{list}");
+    let edge = "2 dowel holes 3/8, 1-3/16 deep in the inner edge, centers 29-3/8 and 30-1/8 from the bottom end, 3/8 from the front face, for TRL";
+    assert!(list.contains(edge), "{list}");
+}
