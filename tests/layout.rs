@@ -111,14 +111,39 @@ fn a_frame_rail_and_its_mortise_are_worked_out() {
 fn a_maker_chooses_the_room() {
     let press = spec("tide-cottage-press.case");
     let other = press
-        .replace("long 25; thick 7", "long 25; thick 7; room 3")
+        .replace("long 25; thick 7", "long 25; thick 7; room 1")
         .replace("groove 10; float", "groove 10; room 0; float");
     assert_ne!(press, other);
     let list = paper(&other, "cut-list");
-    assert!(list.contains("28 deep in the inner edge"), "{list}");
+    assert!(list.contains("26 deep in the inner edge"), "{list}");
     assert!(list.contains("tenon 10 long, 65 wide"), "{list}");
     let list = paper(&press.replace("groove 10; float", "groove 10; room 9; float"), "cut-list");
     assert!(list.contains("tenon 5 long, 65 wide"), "{list}");
+}
+
+/// A stile that wraps a corner is mitered: with the long point in front it is
+/// narrower by as much as the mortise's far cheek lies behind its face, 6 + 7 = 13.
+/// 26.5 + 13 and 5 between them come to 44.5.
+#[test]
+fn a_miter_comes_nearer_to_a_mortise_than_the_edge() {
+    let press = spec("tide-cottage-press.case");
+    let stiles = |wide: &str| {
+        press.replace("stile left  { wide 45;", &format!("stile left  {{ wide {wide};"))
+    };
+    let check = |text: &str| {
+        let done = Bench::new().with("a.case", text).run(&["check", "a.case"]);
+        let told = format!("{}{}", done.out, done.err);
+        told.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    assert!(!check(&stiles("44.5")).contains("member-too-narrow"));
+    let told = check(&stiles("44"));
+    assert!(told.contains("member-too-narrow"), "{told}");
+    assert!(
+        told.contains(
+            "44 wide, which is too narrow for the mortise and 5 between it and the miter"
+        ),
+        "{told}"
+    );
 }
 
 /// A drawer side of the press, 156 high in stock of 15: (156 − 6) / 30 = 5 tails;

@@ -77,6 +77,7 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
     }
     lines = both_ends(lines);
     lines.extend(joints::shoulders(part, figures));
+    lines.extend(joints::pins(part, piece));
     if let Some(first) = flutes.first() {
         let FeatureKind::Flute(bit) = first.kind else { return lines };
         let bit = piece.bit(bit).map_or("", |bit| bit.name.as_str());

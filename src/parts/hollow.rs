@@ -21,6 +21,21 @@ impl Part {
         }
     }
 
+    /// The wood behind a face, over a stretch of the thickness: less where the edge
+    /// across from it is mitered, the farther from the face whose corner stays.
+    #[must_use]
+    pub fn depth_at(&self, face: Face, (from, to): (Length, Length)) -> Length {
+        let across = face.opposite();
+        let is_mitered =
+            self.features.iter().any(|own| own.kind == FeatureKind::Miter && own.face == across);
+        let gone = match (is_mitered, self.show) {
+            (false, _) => Length::ZERO,
+            (true, Some(Face::ThickEnd)) => self.thickness.length - from,
+            (true, _) => to,
+        };
+        self.depth(face) - gone
+    }
+
     /// The boxes that a feature takes out of the part, in the whole piece: one,
     /// or one for each pocket at an end.
     #[must_use]

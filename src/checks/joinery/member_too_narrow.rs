@@ -4,7 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{Frame, JointKind, Piece};
-use crate::parts::{FeatureKind, Of, Part, Role};
+use crate::parts::{Feature, FeatureKind, Of, Part, Role};
 use crate::plans::Workings;
 use crate::trade;
 
@@ -12,7 +12,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     slug: "member-too-narrow",
     severity: Severity::Error,
     finds: "A stile or rail of the frame is too narrow for the frame's joint. Pocket screws need a rail 1 in wide, and a stile must be wide enough that its own tenons don't come through it.",
-    why: "Two pocket screws need an inch of rail, or its end splits. A mortise is cut a little deeper than its tenon is long, and 3/16 in or 5 mm of stile must be left behind it.",
+    why: "Two pocket screws need an inch of rail, or its end splits. A mortise is cut a little deeper than its tenon is long, and 3/16 in or 5 mm of stile must be left behind it. The miter of a stile that wraps a corner comes nearer to it than the edge.",
     source: "Common practice; no published source.",
     formula: "",
     accept: "",
@@ -43,11 +43,25 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 }
             }
             JointKind::Tenon => {
+                let unit = piece.tape().unit;
+                let behind = trade::behind_mortise(unit);
+                // One that leaves no cheek is told of by itself.
+                let has_cheeks = |own: &&Feature| {
+                    part.thickness.length - (own.v.1 - own.v.0) >= trade::least_wall(unit).twice()
+                };
                 let mortises = part.features.iter().filter(|f| f.kind == FeatureKind::Mortise);
-                let Some(deep) = mortises.map(|f| f.deep).max() else { continue };
-                let behind = trade::behind_mortise(piece.tape().unit);
-                let what = format!("for the mortise and {} behind it", piece.tape().figure(behind));
-                least(piece, part, frame, deep + behind, &what, sink);
+                // A mitered edge comes nearest to the cheek that lies farthest back.
+                let takes = mortises
+                    .filter(has_cheeks)
+                    .map(|own| (part.width.length - part.depth_at(own.face, own.v), own.deep))
+                    .max_by_key(|(miter, deep)| *miter + *deep);
+                let Some((miter, deep)) = takes else { continue };
+                let figure = piece.tape().figure(behind);
+                let what = match miter.is_zero() {
+                    true => format!("for the mortise and {figure} behind it"),
+                    false => format!("for the mortise and {figure} between it and the miter"),
+                };
+                least(piece, part, frame, miter + deep + behind, &what, sink);
             }
             JointKind::Dado
             | JointKind::Rabbet

@@ -1,8 +1,9 @@
 //! Tenons, mortises, and dowel holes in the words of the trade.
 
 use crate::measure::Length;
+use crate::model::{JointKind, Piece};
 use crate::papers::figures::Figures;
-use crate::parts::{Face, Feature, FeatureKind, Part, Parts};
+use crate::parts::{Face, Feature, FeatureKind, Part, Parts, Role};
 use crate::plans::operations;
 
 use super::{listed, strips};
@@ -51,6 +52,14 @@ pub(super) fn shoulders(part: &Part, figures: &Figures) -> Option<String> {
         _ => "between its shoulders",
     };
     Some(format!("{} {ends}", figures.text(between)))
+}
+
+/// The pins of a drawer box, which nothing but the tails of its sides places.
+pub(super) fn pins(part: &Part, piece: &Piece) -> Option<String> {
+    let boxes = piece.case(part.case)?.drawers.as_ref()?;
+    let bears = matches!(part.role, Role::DrawerFront | Role::DrawerBack)
+        && boxes.joint.kind == JointKind::Dovetail;
+    bears.then(|| "pins at both ends, marked from the tails of the sides".to_owned())
 }
 
 /// A mortise, with its place across and along its part.

@@ -28,7 +28,16 @@ impl Builder<'_> {
         let (Some(guest), Some(holder)) = (self.part(part), self.part(host)) else { return };
         let (unit, diameter) = (self.piece.tape().unit, joint.diameter.unwrap_or_default());
         let reach = |there| trade::dowel_reach(diameter, there, joint.room, unit);
-        let [own, other] = [guest.length.length / SHARES, holder.depth(face)].map(reach);
+        // A miter comes nearest to the side of a dowel that lies farthest back.
+        let middle = guest.thickness.length.half();
+        let hole = (middle - diameter.half(), middle + diameter.half());
+        let there = match face {
+            Face::WidthStart | Face::WidthEnd => holder.depth_at(face, hole),
+            Face::ThickStart | Face::ThickEnd | Face::LengthStart | Face::LengthEnd => {
+                holder.depth(face)
+            }
+        };
+        let [own, other] = [guest.length.length / SHARES, there].map(reach);
         let count = trade::pocket_count(held.1 - held.0);
         let kind = FeatureKind::Dowels(count, joint.diameter, own + other);
         let [deep, other_deep] = [own, other].map(|reach| reach + joint.room);

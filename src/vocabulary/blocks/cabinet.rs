@@ -298,6 +298,8 @@ block! {
         "the diameter of a dowel",
         "diameter 3/8",
     ).default("3/8 in").metric("9 mm");
+    // 1/16 to 1/8 in deeper than the tenon is long: a woodworking magazine, "Make
+    // more room in the mortise".
     ROOM: Length = (
         "room",
         "how much deeper a mortise or a dowel hole is than what goes into it is long, for glue",
