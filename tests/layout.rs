@@ -106,6 +106,20 @@ fn a_frame_rail_and_its_mortise_are_worked_out() {
     assert!(list.contains(mortise), "{list}");
 }
 
+/// Leaves of 501: stiles of 250.4 leave 0.2 between the shoulders of a rail, which
+/// no tape of 0.5 shows; stiles of 250 leave 1.
+#[test]
+fn a_rail_needs_wood_between_its_shoulders() {
+    let press = spec("tide-cottage-press.case");
+    let check = |stile: &str| {
+        let text = press.replace("stile 70; rail 75", &format!("stile {stile}; rail 75"));
+        let done = Bench::new().with("a.case", &text).run(&["check", "a.case"]);
+        format!("{}{}", done.out, done.err)
+    };
+    assert!(check("250.4").contains("error[part-impossible]"));
+    assert!(!check("250").contains("error[part-impossible]"));
+}
+
 /// The room for glue is the maker's to choose; half of a groove stays a tenon.
 #[test]
 fn a_maker_chooses_the_room() {

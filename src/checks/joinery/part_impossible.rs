@@ -52,7 +52,10 @@ pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
         let nothing = sizes.into_iter().find(|(size, _)| !size.is_positive());
         // What the tape shows as nothing can't be cut either.
         let thread = sizes.into_iter().take(2).find(|(size, _)| tape.print(*size).shown.is_zero());
-        let tenons = || tenons(part).filter(|tenons| part.length.length <= *tenons);
+        let tenons = || {
+            let between = |tenons: &Length| tape.print(part.length.length - *tenons).shown;
+            tenons(part).filter(|tenons| !between(tenons).is_positive())
+        };
         let outside = || piece.case(part.case).and_then(|case| outside(part, case, wall));
         let (title, label) = match (nothing, thread) {
             (Some((size, word)), _) => {
