@@ -20,6 +20,7 @@ mod broken;
 mod ci_files;
 mod cli_check;
 mod cli_shell;
+mod closing;
 mod code_hosts;
 mod completions;
 mod diff;

@@ -1,6 +1,8 @@
 //! How parts come together, in a sentence: what lies there first, and from which
 //! side each further part comes in.
 
+use std::collections::BTreeSet;
+
 use crate::diagnostics::listed;
 use crate::parts::{Assembly, JointSort, PartId};
 use crate::plans::operations::{Doing, Leg, Move, Side};
@@ -103,6 +105,10 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
     if let [only] = ids {
         return parts.mark(*only).to_owned();
     }
+    if is_stage(source, ids) {
+        let marks: Vec<&str> = ids.iter().map(|id| parts.mark(*id)).collect();
+        return format!("{} as one", listed(&marks));
+    }
     let units = |is_of: fn(&Assembly) -> bool| {
         ids.iter().filter_map(|id| parts.get(*id)).all(|part| is_of(&part.assembly))
     };
@@ -134,4 +140,13 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
     } else {
         case.to_owned()
     }
+}
+
+/// True for some parts of a unit that were put together before the rest of it.
+fn is_stage(source: &Source<'_, '_>, ids: &[PartId]) -> bool {
+    let own: BTreeSet<PartId> = ids.iter().copied().collect();
+    source.work.stages().values().any(|steps| {
+        let first = steps.split_last().map_or(&[][..], |(_, first)| first);
+        first.iter().any(|step| step.parts() == own)
+    })
 }

@@ -7,7 +7,7 @@ use crate::model::Piece;
 use crate::parts::{self, Front, Parts};
 
 use super::assembly::gluing::{self, GlueUp};
-use super::assembly::{self, Assembly};
+use super::assembly::{self, Assembly, Stages};
 use super::fitting::{self, Fitting};
 use super::layout::{self, Layout};
 use super::ledger::Ledger;
@@ -40,6 +40,7 @@ pub struct Workings<'a> {
     lying: OnceLock<Vec<Lying<'a>>>,
     operations: OnceLock<Operations>,
     setups: OnceLock<Vec<Setup>>,
+    stages: OnceLock<Stages>,
     tipping: OnceLock<Vec<Tipping>>,
     weights: OnceLock<Weights>,
 }
@@ -64,6 +65,7 @@ impl<'a> Workings<'a> {
             lying: OnceLock::new(),
             operations: OnceLock::new(),
             setups: OnceLock::new(),
+            stages: OnceLock::new(),
             tipping: OnceLock::new(),
             weights: OnceLock::new(),
         }
@@ -132,6 +134,11 @@ impl<'a> Workings<'a> {
     /// The set-ups of the router.
     pub fn setups(&self) -> &[Setup] {
         self.setups.get_or_init(|| setups::plan(self.piece, self.parts))
+    }
+
+    /// The steps in which each unit is put together, the whole unit last.
+    pub(crate) fn stages(&self) -> &Stages {
+        self.stages.get_or_init(|| assembly::stages(self.parts))
     }
 
     /// Every case on its front edge.

@@ -9,9 +9,6 @@ pub(super) const IN_DEMOS: &[Known] = &[];
 
 /// Of pieces drawn at random, beside those.
 pub(super) const IN_DRAWN: &[Known] = &[
-    // Boards that are tenoned or doweled into each other along and across: no order
-    // was found that brings them in one by one.
-    &["nothing says from where"],
     // A tenon may reach to where the miter of its stile begins. Where the end is
     // thicker by a hair the two meet, and a rule refuses the piece.
     &["with the sheets as measured there are no papers"],

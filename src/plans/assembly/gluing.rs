@@ -7,6 +7,7 @@ use crate::measure::{Duration, Length, Span};
 use crate::model::{CaseId, Piece};
 use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Parts, Role, front_path};
 use crate::plans::Workings;
+use crate::plans::operations::Step;
 use crate::trade::{self, Staves};
 
 /// A part with those of its joints that close under the same clamps.
@@ -140,14 +141,15 @@ pub(in crate::plans) fn glue_ups(work: &Workings<'_>) -> Vec<GlueUp> {
             (Assembly::Base(case.id), "base", base),
             (Assembly::Carcass(case.id), "carcass", case.span),
         ] {
-            let Some(joints) = units.within.get(&unit) else { continue };
-            all.push(GlueUp {
-                sort: Sort::Joints,
-                what: format!("{name} of {}", case.name),
-                path: format!("{}.{}", case.name, name.replace(' ', "-")),
-                span,
-                load: joined(parts, joints),
-            });
+            for joints in staged(work, &unit) {
+                all.push(GlueUp {
+                    sort: Sort::Joints,
+                    what: format!("{name} of {}", case.name),
+                    path: format!("{}.{}", case.name, name.replace(' ', "-")),
+                    span,
+                    load: joined(parts, &joints),
+                });
+            }
         }
         if let Some(joints) = units.frames_on.get(&case.id) {
             all.push(GlueUp {
@@ -183,6 +185,15 @@ pub(in crate::plans) fn glue_ups(work: &Workings<'_>) -> Vec<GlueUp> {
     }
     all.retain(|glue_up| glue_up.load.joints() > 0);
     all
+}
+
+/// The wood joints of a unit, by the stages in which they are glued.
+fn staged<'a>(work: &Workings<'a>, unit: &Assembly) -> Vec<Vec<&'a Joint>> {
+    let of = |step: &Step| {
+        let joints = step.joints.iter().filter_map(|index| work.parts.joints.get(*index));
+        joints.filter(|joint| matches!(joint.sort, JointSort::Wood(_))).collect()
+    };
+    work.stages().get(unit).into_iter().flatten().map(of).collect()
 }
 
 /// True for a solid part that is wider than a board: its blank is glued up of

@@ -4,6 +4,7 @@
 pub mod gluing;
 mod schedule;
 mod stage;
+mod stages;
 mod tasks;
 
 use crate::measure::Duration;
@@ -14,6 +15,7 @@ use crate::plans::squareness::Square;
 pub use schedule::{Schedule, Slot};
 pub(crate) use stage::is_broken_down_first;
 pub use stage::{Stage, stage};
+pub(super) use stages::{Stages, stages};
 
 /// What happens after the hands-on part of a task.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,11 +1,13 @@
 //! What a hand does, as data: every operation that makes the piece out of its
 //! stock, in the order of the work.
 
+mod apart;
 mod cutting;
 mod feed;
 mod motion;
 mod solid;
 mod verify;
+mod ways;
 
 use std::collections::BTreeMap;
 use std::ops::Range;
@@ -19,7 +21,8 @@ use super::assembly::{Blank, Task, gluing};
 
 pub use cutting::sides;
 pub use feed::{Feed, feed};
-pub use motion::{Leg, Move, Side};
+pub(super) use motion::steps;
+pub use motion::{Leg, Move, Side, Step};
 pub use verify::{Remedy, Verify};
 
 /// An operation.
@@ -291,10 +294,10 @@ impl Together {
         let closed: Vec<(usize, &Joint)> = task.closes.iter().filter_map(joint).collect();
         let mut doings = Vec::new();
         for own in self.clusters(&closed) {
-            let joints: Vec<&Joint> = own.iter().map(|(_, joint)| *joint).collect();
-            let moves = motion::moves(work.parts, &joints, &|id| self.all(id));
-            doings
-                .push(Doing::Join { joints: own.iter().map(|(index, _)| *index).collect(), moves });
+            let steps = steps(work.parts, &own, &|id| self.all(id));
+            doings.extend(
+                steps.into_iter().map(|Step { joints, moves }| Doing::Join { joints, moves }),
+            );
         }
         for (_, joint) in closed {
             let opens = matches!(joint.sort, JointSort::Hung | JointSort::Slid);

@@ -26,7 +26,7 @@ impl Maker<'_, '_> {
                 let boards =
                     |part: &Part| part.assembly == Assembly::Carcass(id) && part.role != Role::Back;
                 let stands = self.ready(&self.ids(boards));
-                self.back_sawn(case, stands.clone());
+                self.back_sawn(case, stands.clone(), false);
                 stands
             }
         };
@@ -34,56 +34,7 @@ impl Maker<'_, '_> {
         self.frame_on(case, stands, frame)
     }
 
-    /// A glue-up of everything whose wood joints lie within one unit; that of a
-    /// case is squared with its back while the glue is open.
-    fn unit_glue(&mut self, unit: &Assembly, what: &str, case: Option<&Case>) -> Option<usize> {
-        let joints = self.joints_of(unit);
-        if joints.is_empty() {
-            return None;
-        }
-        let mut lines = self.joint_lines(&joints);
-        let mut parts: Vec<PartId> =
-            joints.iter().flat_map(|joint| [joint.part, joint.into]).collect();
-        parts.sort_unstable();
-        parts.dedup();
-        let square = self.outline(&parts, unit);
-        let load = gluing::joined(self.parts, &joints);
-        let mut dry = vec![
-            "put it together without glue, in the order of its glue-up, down to the last clamp"
-                .to_owned(),
-            "check that every joint closes by hand, that the diagonals agree, and that nothing is twisted".to_owned(),
-        ];
-        if load.spreading().0.is_positive() && load.clamps() > 0 {
-            dry.push(format!(
-                "time yourself: the glue stays open {}, spreading included",
-                self.piece.shop.open_time
-            ));
-        }
-        dry.push("take it apart in the same order turned round, and lay clamps, cauls, and parts ready as they come".to_owned());
-        let after = self.ready(&parts);
-        let dry = self.simple(
-            format!("Dry-fit the {what}"),
-            dry,
-            parts.clone(),
-            Work::Bench,
-            minutes::DRY_FIT,
-            after,
-        );
-        let mut ready = vec![dry];
-        if let Some(back) = case.and_then(|case| self.back_sawn(case, vec![dry])) {
-            ready.push(back);
-            let backs = self.back_of(case);
-            lines.push(format!("while the glue is open, screw {} on without glue, one screw at each corner and one halfway between; pull the case square against it", self.marks(&backs)));
-        }
-        let minutes = minutes::JOINT * joints.len() as i64;
-        let title = format!("Glue up the {what}");
-        let glued = self.glue(title, lines, parts.clone(), minutes, &load, square, ready);
-        self.closes(glued, self.closing.get(unit).cloned().unwrap_or_default());
-        self.makes(&parts, glued);
-        Some(glued)
-    }
-
-    fn back_of(&self, case: Option<&Case>) -> Vec<PartId> {
+    pub(super) fn back_of(&self, case: Option<&Case>) -> Vec<PartId> {
         let of = case.map(|case| case.id);
         self.ids(|part| part.role == Role::Back && Some(part.case) == of)
     }

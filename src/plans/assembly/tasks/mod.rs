@@ -9,6 +9,7 @@ mod hanging;
 mod installing;
 mod joints;
 mod openings;
+mod units;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -21,6 +22,7 @@ use crate::plans::squareness::{self, Square};
 use crate::trade;
 
 use super::gluing::{Load, Units};
+use super::stages::is_within;
 use super::{Stage, Task, Wait, Work, stage};
 
 /// Hands-on minutes (common practice, no source; a maker's own will differ).
@@ -104,8 +106,7 @@ impl<'w, 'a> Maker<'w, 'a> {
             let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
                 continue;
             };
-            let closes = matches!(joint.sort, JointSort::Wood(_) | JointSort::Floating);
-            if closes && part.assembly == into.assembly {
+            if is_within(joint) && part.assembly == into.assembly {
                 closing.entry(&part.assembly).or_default().push(index);
             }
             if joint.sort == JointSort::Planted {

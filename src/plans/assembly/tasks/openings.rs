@@ -16,25 +16,37 @@ struct Kind {
 }
 
 impl Maker<'_, '_> {
-    /// Saws the back of a case to what the case comes to; the case is fitted dry.
-    pub(super) fn back_sawn(&mut self, case: &Case, after: Vec<usize>) -> Option<usize> {
-        let own = self.ids(|part| part.role == Role::Back && part.case == case.id);
+    /// Saws the back of a case to what the case comes to. Where the case is fitted
+    /// dry it is measured then, before it is taken apart.
+    pub(super) fn back_sawn(
+        &mut self,
+        case: &Case,
+        after: Vec<usize>,
+        measured: bool,
+    ) -> Option<usize> {
+        let own = self.back_of(Some(case));
         own.first()?;
+        let (marks, mut lines) = (self.marks(&own), Vec::new());
+        if measured {
+            lines.push(format!("cut {marks} square, to the least width and height that you wrote down when you fitted the case dry, so that it goes in by hand"));
+        } else {
+            lines
+                .push(format!("with the case square, measure it {}", self.measured_for_back(case)));
+            lines.push(format!(
+                "cut {marks} square, to the least of what you measured, so that it goes in by hand"
+            ));
+        }
+        Some(self.sized_late(format!("Cut the back of {} to size", case.name), lines, &own, after))
+    }
+
+    /// Where a case is measured for its back.
+    pub(super) fn measured_for_back(&self, case: &Case) -> String {
         let rabbeted = case.back.as_ref().is_some_and(|back| back.joint.kind == JointKind::Rabbet);
         let between = match rabbeted {
             true => "between the walls of its rabbets",
             false => "over its outside",
         };
-        let lines = vec![
-            format!(
-                "with the case dry and square, measure it {between} at the top, the middle, and the bottom, and its height at both sides"
-            ),
-            format!(
-                "cut {} square, to the least of what you measured, so that it goes in by hand",
-                self.marks(&own)
-            ),
-        ];
-        Some(self.sized_late(format!("Cut the back of {} to size", case.name), lines, &own, after))
+        format!("{between} at the top, the middle, and the bottom, and its height at both sides")
     }
 
     /// A task that saws parts to what was measured; sheets are taken from stock

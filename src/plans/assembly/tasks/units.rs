@@ -1,0 +1,169 @@
+//! Frames, bases and carcasses: fitted dry, and then glued up, stage by stage where
+//! some parts go in as one.
+
+use std::collections::BTreeSet;
+
+use crate::diagnostics::listed;
+use crate::model::Case;
+use crate::parts::{Assembly, Joint, JointSort, PartId};
+use crate::plans::assembly::gluing;
+use crate::plans::operations::Step;
+
+use super::{Maker, Work, minutes};
+
+impl<'a> Maker<'_, 'a> {
+    /// A glue-up of everything whose wood joints lie within one unit; that of a
+    /// case is squared with its back while the glue is open.
+    pub(super) fn unit_glue(
+        &mut self,
+        unit: &Assembly,
+        what: &str,
+        case: Option<&Case>,
+    ) -> Option<usize> {
+        let all = self.joints_of(unit);
+        let stages = self.work.stages().get(unit)?.clone();
+        let (whole, first) = stages.split_last().filter(|_| !all.is_empty())?;
+        let parts = ends(&all);
+        let mut ready = vec![self.dry_fit(what, &parts, &all, case)];
+        for stage in first {
+            self.stage_glue(stage, what, ready.clone());
+        }
+        let joints = self.wood_of(whole);
+        let mut lines = self.joint_lines(&joints);
+        lines.extend(self.goes(whole));
+        if let Some(back) = case.and_then(|case| self.back_sawn(case, ready.clone(), true)) {
+            ready.push(back);
+            let backs = self.back_of(case);
+            lines.push(format!("while the glue is open, screw {} on without glue, one screw at each corner and one halfway between; pull the case square against it", self.marks(&backs)));
+        }
+        ready.extend(self.ready(&parts));
+        let minutes = minutes::JOINT * joints.len() as i64;
+        let (load, square) = (gluing::joined(self.parts, &joints), self.outline(&parts, unit));
+        let title = format!("Glue up the {what}");
+        let glued = self.glue(title, lines, parts.clone(), minutes, &load, square, ready);
+        self.closes(glued, whole.joints.clone());
+        self.makes(&parts, glued);
+        Some(glued)
+    }
+
+    /// What is measured on it is measured while it stands together dry.
+    fn dry_fit(
+        &mut self,
+        what: &str,
+        parts: &[PartId],
+        joints: &[&Joint],
+        case: Option<&Case>,
+    ) -> usize {
+        let load = gluing::joined(self.parts, joints);
+        let mut lines = vec![
+            "put it together without glue, in the order of its glue-up, down to the last clamp"
+                .to_owned(),
+            "check that every joint closes by hand, that the diagonals agree, and that nothing is twisted".to_owned(),
+        ];
+        if load.spreading().0.is_positive() && load.clamps() > 0 {
+            lines.push(format!(
+                "time yourself: the glue stays open {}, spreading included",
+                self.piece.shop.open_time
+            ));
+        }
+        if let Some((case, backs)) =
+            case.map(|case| (case, self.back_of(Some(case)))).filter(|(_, backs)| !backs.is_empty())
+        {
+            lines.push(format!(
+                "while it stands dry and square, measure it for {}: {}; write down the least of each",
+                self.marks(&backs),
+                self.measured_for_back(case)
+            ));
+        }
+        lines.push("take it apart in the same order turned round, and lay clamps, cauls, and parts ready as they come".to_owned());
+        let after = self.ready(parts);
+        let title = format!("Dry-fit the {what}");
+        self.simple(title, lines, parts.to_vec(), Work::Bench, minutes::DRY_FIT, after)
+    }
+
+    /// Parts that go into the rest as one, since they no longer come in one by one.
+    fn stage_glue(&mut self, stage: &Step, what: &str, mut after: Vec<usize>) {
+        let joints = self.wood_of(stage);
+        let parts = ends(&joints);
+        let mut lines = self.joint_lines(&joints);
+        lines.extend(self.goes(stage));
+        lines.push(
+            "check that it is square and flat, for it goes into the rest as one piece".to_owned(),
+        );
+        after.extend(self.ready(&parts));
+        let minutes = minutes::JOINT * joints.len() as i64;
+        let load = gluing::joined(self.parts, &joints);
+        let title = format!("Glue up {} of the {what}", self.few(&parts));
+        let glued = self.glue(title, lines, parts.clone(), minutes, &load, None, after);
+        self.closes(glued, stage.joints.clone());
+        self.makes(&parts, glued);
+    }
+
+    /// The wood joints of a step: a panel that is loose in its grooves takes no glue.
+    fn wood_of(&self, step: &Step) -> Vec<&'a Joint> {
+        let joints = step.joints.iter().filter_map(|index| self.parts.joints.get(*index));
+        joints.filter(|joint| matches!(joint.sort, JointSort::Wood(_))).collect()
+    }
+
+    /// Parts by their marks, the first of them where they are many.
+    fn few(&self, parts: &[PartId]) -> String {
+        const FEW: usize = 6;
+        let mut names: Vec<String> =
+            parts.iter().take(FEW).map(|id| self.parts.mark(*id).to_owned()).collect();
+        if parts.len() > FEW {
+            names.push(format!("{} more", parts.len() - FEW));
+        }
+        listed(&names)
+    }
+
+    /// How to close what takes longer to spread than the glue stays open: with a
+    /// slower glue, or in several goes.
+    fn goes(&self, step: &Step) -> Option<String> {
+        let open = self.piece.shop.open_time;
+        let spreading = |joints: &[&Joint]| gluing::joined(self.parts, joints).spreading();
+        let all = spreading(&self.wood_of(step));
+        if all <= open {
+            return None;
+        }
+        let slower = format!("use a slower glue, one that stays open {all} or more");
+        let mut there: BTreeSet<PartId> = BTreeSet::new();
+        let mut goes: Vec<(Vec<PartId>, Vec<&Joint>)> = vec![(Vec::new(), Vec::new())];
+        for own in &step.moves {
+            let comes = |id: PartId| own.parts.contains(&id);
+            let closes: Vec<&Joint> = self
+                .wood_of(step)
+                .into_iter()
+                .filter(|joint| {
+                    comes(joint.part) && there.contains(&joint.into)
+                        || comes(joint.into) && there.contains(&joint.part)
+                })
+                .collect();
+            there.extend(&own.parts);
+            let (parts, joints) = goes.last_mut()?;
+            let more: Vec<&Joint> = joints.iter().copied().chain(closes.iter().copied()).collect();
+            if joints.is_empty() || spreading(&more) <= open {
+                parts.extend(&own.parts);
+                *joints = more;
+            } else {
+                goes.push((own.parts.clone(), closes));
+            }
+        }
+        let fits = |(_, joints): &(Vec<PartId>, Vec<&Joint>)| spreading(joints) <= open;
+        if goes.len() < 2 || !goes.iter().all(fits) {
+            return Some(slower);
+        }
+        let told: Vec<String> = goes.iter().map(|(parts, _)| self.marks(parts)).collect();
+        Some(format!(
+            "{slower}; or close it in {} goes, with all that comes later put on dry to hold the rest square, and each go left {} in the clamps before the dry parts come off again: first {}",
+            goes.len(),
+            self.piece.shop.clamp,
+            told.join("; then ")
+        ))
+    }
+}
+
+/// All the parts of some joints, in their order.
+fn ends(joints: &[&Joint]) -> Vec<PartId> {
+    let all: BTreeSet<PartId> = joints.iter().flat_map(|joint| [joint.part, joint.into]).collect();
+    all.into_iter().collect()
+}

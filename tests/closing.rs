@@ -1,0 +1,188 @@
+//! How assemblies are closed: what goes together first, what comes last, and what
+//! is measured while it stands dry.
+
+use casewright::parts::{Assembly, JointSort, PartId, Parts, Role};
+use casewright::pipeline::Compilation;
+use casewright::plans::Workings;
+use casewright::plans::operations::{Doing, Move, Side};
+
+use crate::support::compile;
+
+const FIRST: &str = include_str!("../specs/first.case");
+
+/// The openings of the starter's frame, joined in some way, and parted otherwise.
+fn framed(joint: &str, openings: &str) -> Compilation {
+    let start = FIRST.find("    down {").unwrap();
+    let end = start + FIRST[start..].find("\n    }\n").unwrap() + "\n    }\n".len();
+    let text = format!("{}    {openings}\n{}", &FIRST[..start], &FIRST[end..]);
+    assert!(text.contains("stock maple; joint pocket\n    stile"));
+    compile(&text.replace(
+        "stock maple; joint pocket\n    stile",
+        &format!("stock maple; {joint}\n    stile"),
+    ))
+}
+
+/// A glue-up: its title, and how its parts come together, by their marks.
+type Closed = (String, Vec<(Vec<String>, Option<Side>)>);
+
+fn marks(parts: &Parts, ids: &[PartId]) -> Vec<String> {
+    let mut marks: Vec<String> = ids.iter().map(|id| parts.mark(*id).to_owned()).collect();
+    marks.sort();
+    marks
+}
+
+/// What is closed of the units that `pick` picks, in the order of the work.
+fn closed(compiled: &Compilation, pick: fn(&Assembly) -> bool) -> Vec<Closed> {
+    let said: Vec<_> = compiled.diagnostics.iter().map(|found| &found.title).collect();
+    let (Some(piece), Some(parts)) = (&compiled.piece, &compiled.parts) else { panic!("{said:?}") };
+    let work = Workings::of(piece, parts);
+    let mut all = Vec::new();
+    for operation in &work.operations().all {
+        let Doing::Join { joints, moves } = &operation.doing else { continue };
+        let is_of = |id: PartId| parts.get(id).is_some_and(|part| pick(&part.assembly));
+        if !joints.iter().all(|index| {
+            let joint = &parts.joints[*index];
+            is_of(joint.part) && is_of(joint.into)
+        }) {
+            continue;
+        }
+        let told = |own: &Move| (marks(parts, &own.parts), own.legs.first().map(|leg| leg.from));
+        let title = work.assembly().tasks[operation.task].title.clone();
+        all.push((title, moves.iter().map(told).collect()));
+    }
+    all
+}
+
+fn is_frame(unit: &Assembly) -> bool {
+    matches!(unit, Assembly::Frame(_))
+}
+
+/// Rails into a stile, and over them the stile across: once both stiles hold the
+/// long rails, nothing that is tenoned into two of them comes in any more. Worked by
+/// hand: the rail between the two openings on the left stands between two stiles, so
+/// those three go together first, and the long rails over them.
+#[test]
+fn the_inner_pieces_of_a_lattice_go_together_first() {
+    let openings = "across { open a { share 1 }; stile { wide 2 }; down b { share 2; open c { share 1 }; rail { wide 2 }; open d { share 1 } }; stile { wide 2 }; open e { share 1 } }";
+    for joint in ["joint tenon { long 3/4; thick 1/4 }", "joint dowel"] {
+        let all = closed(&framed(joint, openings), is_frame);
+        assert_eq!(all.len(), 2, "{joint}: {all:?}");
+        let (first, whole) = (&all[0].1, &all[1].1);
+        let inner: Vec<&String> = first.iter().flat_map(|(marks, _)| marks).collect();
+        assert_eq!(inner.len(), 3, "{joint}: {all:?}");
+        assert!(inner.iter().all(|mark| !["LS", "RS", "TRL", "BRL"].contains(&mark.as_str())));
+        // Lengthwise into the stiles of the lattice, which stand left and right of it.
+        assert!(first[1..].iter().all(|(_, from)| matches!(from, Some(Side::Left | Side::Right))));
+        assert_eq!(whole[0].0.len(), 3, "{joint}: they lie there as one");
+        let rails = [Some(Side::Above), Some(Side::Below)];
+        assert!(whole[1..3].iter().all(|(_, from)| rails.contains(from)), "{joint}: {whole:?}");
+        let last: Vec<&str> = whole[3..].iter().map(|(marks, _)| marks[0].as_str()).collect();
+        assert!(last == ["LS", "RS"] || last == ["RS", "LS"], "{joint}: {whole:?}");
+    }
+}
+
+/// The same lying down: a stile between two rails that both outer stiles hold.
+#[test]
+fn a_stile_between_two_long_rails_goes_in_before_the_outer_stiles() {
+    let openings = "down { across a { share 1; open b { share 1 }; stile { wide 2 }; open c { share 1 } }; rail { wide 2 }; open d { share 1 } }";
+    for joint in ["joint tenon { long 3/4; thick 1/4 }", "joint dowel"] {
+        let all = closed(&framed(joint, openings), is_frame);
+        let order: Vec<&str> =
+            all.iter().flat_map(|(_, moves)| moves).map(|(marks, _)| &*marks[0]).collect();
+        let at = |mark: &str| order.iter().position(|own| *own == mark).unwrap();
+        let inner = order.iter().position(|mark| mark.starts_with('S')).unwrap();
+        assert!(inner < at("LS") && inner < at("RS"), "{joint}: {all:?}");
+        assert!(["LS", "RS"].contains(order.last().unwrap()), "{joint}: {all:?}");
+    }
+}
+
+/// Nothing but the first part lies there: every other one comes in from a side, and
+/// no part of a stage comes in twice.
+#[test]
+fn every_part_of_a_frame_comes_in_from_a_side() {
+    let cell = ["open n { share 1 }", "false n { share 1 }"];
+    let (mut seen, mut inner) = (0, 0);
+    for joint in ["joint tenon { long 3/4; thick 1/4 }", "joint dowel", "joint pocket"] {
+        for depth in 1..=3 {
+            for turn in [false, true] {
+                let mut names = 0;
+                let openings = nested(depth, turn, &mut names, &cell);
+                for (title, moves) in closed(&framed(joint, &openings), is_frame) {
+                    assert!(moves[0].1.is_none(), "{title}");
+                    assert!(
+                        moves[1..].iter().all(|(_, from)| from.is_some()),
+                        "{title}: {moves:?}"
+                    );
+                    seen += 1;
+                    inner += usize::from(title.contains(" of the face frame of "));
+                }
+            }
+        }
+    }
+    assert!(seen >= 18 && inner > 2, "{seen}, {inner}");
+}
+
+/// Openings along and across by turns, two in each.
+fn nested(depth: u32, across: bool, names: &mut u32, cells: &[&str; 2]) -> String {
+    let (list, member) = if across { ("across", "stile") } else { ("down", "rail") };
+    let mut cell = |index: usize| {
+        *names += 1;
+        let name = format!("n{names}");
+        match depth {
+            1 => cells[index].replacen('n', &name, 1).replacen(&format!("ope{name}"), "open", 1),
+            _ => {
+                let inner = nested(depth - 1, !across, names, cells);
+                inner.replacen(" {", &format!(" {name} {{ share 1;"), 1)
+            }
+        }
+    };
+    let (one, other) = (cell(0), cell(1));
+    format!("{list} {{ {one}; {member} {{ wide 1-1/2 }}; {other} }}")
+}
+
+/// One stile, the rails into it, the panel into its grooves, and the other stile
+/// over them all.
+#[test]
+fn a_framed_front_is_closed_by_its_stile_and_its_panel_slides_between_the_rails() {
+    let press = compile(include_str!("../specs/tide-cottage-press.case"));
+    let parts = press.parts.as_ref().unwrap();
+    let role = |mark: &str| {
+        parts.iter().find(|(id, _)| parts.mark(*id) == mark).map(|(_, part)| part.role).unwrap()
+    };
+    let all = closed(&press, |unit| matches!(unit, Assembly::Front(_)));
+    assert_eq!(all.len(), 2);
+    for (title, moves) in all {
+        let roles: Vec<Role> = moves.iter().map(|(marks, _)| role(&marks[0])).collect();
+        use Role::{FrontPanel, FrontRail, FrontStile};
+        assert_eq!(roles, [FrontStile, FrontRail, FrontRail, FrontPanel, FrontStile], "{title}");
+    }
+    let frame = closed(&press, is_frame);
+    let last = &frame[0].1.last().unwrap().0;
+    assert!(last == &["RS"] || last == &["LS"], "{frame:?}");
+}
+
+/// What is measured on a case that is fitted dry is measured in that step, before
+/// the line that takes it apart; the step that saws the back asks for no more.
+#[test]
+fn a_case_is_measured_while_it_stands() {
+    let mut seen = 0;
+    for text in [FIRST, include_str!("../specs/tide-cottage-press.case")] {
+        let compiled = compile(text);
+        let (piece, parts) = (compiled.piece.unwrap(), compiled.parts.unwrap());
+        let work = Workings::of(&piece, &parts);
+        for case in &piece.cases {
+            let titled = |title: String| {
+                work.assembly().tasks.iter().find(|task| task.title == title).unwrap()
+            };
+            let dry = titled(format!("Dry-fit the carcass of {}", case.name));
+            let at = |word: &str| dry.lines.iter().position(|line| line.contains(word));
+            let (measured, apart) = (at("measure it").unwrap(), at("take it apart").unwrap());
+            assert!(measured < apart, "{}", case.name);
+            let back = titled(format!("Cut the back of {} to size", case.name));
+            assert!(!back.lines.iter().any(|line| line.contains("measure it")), "{}", case.name);
+            seen += 1;
+        }
+        assert!(parts.joints.iter().any(|joint| joint.sort == JointSort::Planted));
+    }
+    assert_eq!(seen, 2);
+}
