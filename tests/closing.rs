@@ -1,10 +1,13 @@
 //! How assemblies are closed: what goes together first, what comes last, and what
 //! is measured while it stands dry.
 
-use casewright::parts::{Assembly, JointSort, PartId, Parts, Role};
+use casewright::diagnostics::Severity;
+use casewright::measure::Length;
+use casewright::parts::{Assembly, Direction, JointSort, Part, PartId, Parts, Role};
 use casewright::pipeline::Compilation;
-use casewright::plans::Workings;
-use casewright::plans::operations::{Doing, Move, Side};
+use casewright::plans::assembly::Blank;
+use casewright::plans::operations::{Along, Doing, Move, Side};
+use casewright::plans::{Workings, cleats};
 
 use crate::support::compile;
 
@@ -185,4 +188,92 @@ fn a_case_is_measured_while_it_stands() {
         assert!(parts.joints.iter().any(|joint| joint.sort == JointSort::Planted));
     }
     assert_eq!(seen, 2);
+}
+
+/// A shelf of 34 in behind an opening 32-1/2 wide and 11-1/2 high: level it is
+/// longer than the opening is wide, and tilted it stands higher than the opening.
+/// It comes in from behind, after the last coat and before the back.
+#[test]
+fn a_shelf_that_cannot_be_tilted_in_comes_from_behind_before_the_back() {
+    let low = FIRST
+        .replace("drawer upper { high 5 }", "doors upper { high 11-1/2; shelf { adjustable 1 } }")
+        .replace("share 1; shelf { adjustable 1 }", "share 1");
+    let compiled = compile(&low);
+    assert!(compiled.diagnostics.iter().any(|found| found.slug == "shelf-stuck"));
+    let (piece, parts) = (compiled.piece.unwrap(), compiled.parts.unwrap());
+    let work = Workings::of(&piece, &parts);
+    let laid = |doing: &Doing| match doing {
+        Doing::Join { joints, moves } => joints
+            .iter()
+            .any(|index| parts.joints[*index].sort == JointSort::Laid)
+            .then(|| moves.clone()),
+        _ => None,
+    };
+    let own: Vec<(usize, Vec<Move>)> = work
+        .operations()
+        .all
+        .iter()
+        .filter_map(|operation| Some((operation.task, laid(&operation.doing)?)))
+        .collect();
+    assert_eq!(own.len(), 1);
+    let (task, moves) = &own[0];
+    let shelf = moves.last().unwrap();
+    assert!(!shelf.tilted);
+    assert_eq!(shelf.legs.iter().map(|leg| leg.from).collect::<Vec<_>>(), [Side::Back]);
+    let tasks = &work.assembly().tasks;
+    let back = tasks.iter().find(|task| task.title == "Fix the back for good").unwrap();
+    assert!(back.after.contains(task), "{:?}", back.after);
+    assert!(!tasks.iter().flat_map(|task| &task.lines).any(|line| line.contains("tilt it")));
+}
+
+/// Every wall screw goes through a cleat on the cut list. Worked by hand: the cleats
+/// of a case and the uprights between which they stand fill its width.
+#[test]
+fn cleats_fill_the_case_between_its_uprights() {
+    for text in [FIRST, include_str!("../specs/hall-console.case")] {
+        let compiled = compile(text);
+        let (piece, parts) = (compiled.piece.unwrap(), compiled.parts.unwrap());
+        let cleats = cleats::cleats(&piece, &parts);
+        let case = &piece.cases[0];
+        let long: Length = cleats.iter().map(|own| own.long * own.count as i64).sum();
+        let is_upright = |part: &&Part| matches!(part.role, Role::End(_) | Role::Partition);
+        let uprights: Vec<&Part> = parts.all.iter().filter(is_upright).collect();
+        let thick: Length = uprights.iter().map(|part| part.thickness.length).sum();
+        let ends: Vec<_> = uprights.iter().map(|part| part.extent(Direction::X)).collect();
+        let from = ends.iter().map(|(from, _)| *from).min().unwrap();
+        let to = ends.iter().map(|(_, to)| *to).max().unwrap();
+        assert_eq!(long + thick, to - from, "{}", case.name);
+        let count: usize = cleats.iter().map(|own| own.count).sum();
+        assert_eq!(count, uprights.len() - 1);
+        assert!(cleats.iter().all(|own| own.wide == Length::inches(3, 1) && own.under.is_some()));
+    }
+}
+
+/// A sheet keeps the thickness that it was bought with, layers of it too.
+#[test]
+fn no_sheet_is_told_to_be_planed() {
+    let layered =
+        FIRST.replace("joint rabbet\n  }", "joint rabbet; packer-stock two\n  }").replace(
+            "stock thin ",
+            "stock two { plywood 17/32; actual 33/64; sheet { long 96; wide 48 } }\nstock thin ",
+        );
+    let mut layers = 0;
+    for text in [FIRST, &layered, include_str!("../specs/tide-cottage-press.case")] {
+        let compiled = compile(text);
+        let errors = compiled.diagnostics.iter().any(|own| own.severity == Severity::Error);
+        assert!(!errors);
+        let (Some(piece), Some(parts)) = (&compiled.piece, &compiled.parts) else { panic!() };
+        let work = Workings::of(piece, parts);
+        for operation in &work.operations().all {
+            if let Doing::Mill { along: Along::Thickness, parts: own, .. } = &operation.doing {
+                for id in own {
+                    let stock = piece.stock(parts.get(*id).unwrap().stock).unwrap();
+                    assert!(stock.is_solid(), "{}", parts.get(*id).unwrap().path);
+                }
+            }
+            layers +=
+                usize::from(matches!(operation.doing, Doing::GlueUp { way: Blank::Layers, .. }));
+        }
+    }
+    assert!(layers > 0);
 }

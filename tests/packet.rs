@@ -67,11 +67,14 @@ fn six_faces_of_a_part_have_six_names() {
     }
 }
 
-/// Two layers of a sheet that is sold as 3/4 in and is 23/32 in make a packer of
+/// Two layers of a sheet that is sold as 17/32 in and is 33/64 in make a packer of
 /// 1-1/32 in.
 #[test]
 fn layers_of_a_sheet_are_as_thick_as_it_was_bought() {
-    let text = spec("first.case").replace("joint rabbet\n", "joint rabbet; packer-stock ply\n");
+    let two = "stock two { plywood 17/32; actual 33/64; sheet { long 96; wide 48 } }\nstock thin ";
+    let text = spec("first.case")
+        .replace("joint rabbet\n", "joint rabbet; packer-stock two\n")
+        .replace("stock thin ", two);
     let packet = papers::one(&compile(&text), "packet", Format::Json).expect("a packet");
     let packet: Value = serde_json::from_str(&packet).unwrap();
     let broken_down: Vec<&Value> = packet["operations"]
@@ -81,7 +84,7 @@ fn layers_of_a_sheet_are_as_thick_as_it_was_bought() {
         .filter(|own| own["kind"] == "break down" && own["part"] == "UP-LPK")
         .collect();
     assert_eq!(broken_down.len(), 1);
-    assert_eq!(broken_down[0]["stock"], "ply");
+    assert_eq!(broken_down[0]["stock"], "two");
     assert_eq!(broken_down[0]["pieces"], 2);
-    assert_eq!(broken_down[0]["size"][2]["exact"], "23/32");
+    assert_eq!(broken_down[0]["size"][2]["exact"], "33/64");
 }

@@ -1,6 +1,6 @@
 //! The assembly order.
 
-use crate::measure::{Length, MEASURED, Tape};
+use crate::measure::{Length, MEASURED, Tape, Unit};
 use crate::model::HingeKind;
 use crate::plans::assembly::{Slot, Task, Wait, Work};
 use crate::plans::hardware::{self, Count, Kind};
@@ -33,6 +33,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         "{} Sticker the parts, and glue up soon after milling.",
         words::climate(source)
     )));
+    blocks.extend(glue(source).map(Block::Note));
     blocks.extend(notes(source).into_iter().map(Block::Note));
     blocks.push(Block::Note(moves::SIDES.to_owned()));
     hardware(source, &mut blocks);
@@ -74,6 +75,30 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         step(source, step_of, &number_of, &mut warned, &mut blocks);
     }
     blocks
+}
+
+/// What glue and clamps these papers reckon with; nothing where none is used.
+fn glue(source: &Source<'_, '_>) -> Option<String> {
+    let tasks = &source.work.assembly().tasks;
+    if !tasks.iter().any(|task| task.spreading.0.is_positive()) {
+        return None;
+    }
+    let shop = &source.work.piece.shop;
+    let known = match shop.open_time_span {
+        Some(_) => "",
+        None => ", as is usual for white and yellow glue",
+    };
+    let unit = source.work.piece.tape().unit;
+    let [joint, flat, clamp, panel] = match unit {
+        Unit::Inch | Unit::Foot => ["30 in", "60 in", "12 in", "8 in"],
+        Unit::Millimetre | Unit::Centimetre | Unit::Metre => {
+            ["760 mm", "1500 mm", "300 mm", "200 mm"]
+        }
+    };
+    Some(format!(
+        "These papers take the glue to stay open {}{known}, from the first drop until the last clamp is tight. They allow a quarter of a minute to take up each joint and a minute to spread {joint} of it, or {flat} of a flat seam, and a clamp for every {clamp} of a joint or {panel} of a panel. Go by the label of your glue.",
+        shop.open_time
+    ))
 }
 
 /// Notes that belong to no single part.

@@ -6,6 +6,7 @@ use crate::measure::{Length, Unit};
 use crate::model::{Axis, Item, OpeningKind, Piece, Size, Stock, StockId};
 use crate::parts::{Grain, Part, PartId, Role};
 use crate::plans::assembly::{Stage, is_broken_down_first, stage};
+use crate::plans::cleats;
 use crate::plans::small_parts;
 use crate::trade;
 
@@ -67,11 +68,55 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             by_width(source, stock, &own, many.then_some(thickness), &mut blocks);
         }
     }
+    blocks.extend(on_site(source));
     let mut proof = vec![format!("when all is sawn, there are {count} pieces, each with its mark")];
     proof.extend(sums(source));
     blocks.push(Block::Proof(proof));
     blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts. Cut sheet parts to size.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));
     blocks
+}
+
+/// What is sawn only when the piece stands in its place.
+fn on_site(source: &Source<'_, '_>) -> Vec<Block> {
+    let Source { work, figures, .. } = source;
+    let cleats = cleats::cleats(work.piece, work.parts);
+    if cleats.is_empty() {
+        return Vec::new();
+    }
+    let mut table = Table {
+        columns: vec![
+            right("pcs").strong(),
+            left("what"),
+            right("length").strong(),
+            right("width").strong(),
+            left("stock"),
+            left("for"),
+        ],
+        ticks: Ticks::None,
+        foot: "each is as long as the space between its uprights; measure that, and saw it to fit"
+            .to_owned(),
+        ..Table::default()
+    };
+    for own in &cleats {
+        table.rows.push(vec![
+            own.count.to_string(),
+            "cleat".to_owned(),
+            figures.text(own.long),
+            figures.text(own.wide),
+            work.piece.stock(own.stock).map_or(String::new(), |stock| stock.name.clone()),
+            work.piece.case(own.case).map_or(String::new(), |case| {
+                match own.under.map(|id| work.parts.mark(id)) {
+                    Some(mark) => format!("{}, under {mark}", case.name),
+                    None => case.name.clone(),
+                }
+            }),
+        ]);
+    }
+    vec![
+        Block::Heading("From offcuts, when the piece stands in its place".into()),
+        Block::Note("Keep offcuts for these. They carry the wall screws, and they have no mark of their own.".into()),
+        Block::Table(table),
+    ]
 }
 
 fn heading(stock: &Stock, source: &Source<'_, '_>) -> String {
@@ -204,7 +249,10 @@ fn by_width(
         let mut more = Vec::new();
         if let Some(thickness) = thickness {
             let how = match thickness.cmp(&stock.thickness.length) {
-                std::cmp::Ordering::Greater => ", laminated and planed to thickness",
+                std::cmp::Ordering::Greater if stock.is_solid() => {
+                    ", laminated and planed to thickness"
+                }
+                std::cmp::Ordering::Greater => ", laminated from layers",
                 std::cmp::Ordering::Less => ", planed down from the stock's thickness",
                 std::cmp::Ordering::Equal => "",
             };

@@ -4,6 +4,7 @@
 //! Must not know checks or drawings.
 
 pub mod assembly;
+pub mod cleats;
 pub mod drawers;
 pub mod finish;
 pub mod fitting;
@@ -15,6 +16,7 @@ pub mod made;
 pub mod operations;
 pub mod seasons;
 pub mod setups;
+pub mod shelves;
 pub mod small_parts;
 pub mod spans;
 pub mod square;

@@ -16,10 +16,8 @@ pub(super) const IN_DRAWN: &[Known] = &[
 
 /// What the shop finds where the compiler warns of it by a finding of this name:
 /// the maker has been told.
-const TOLD: &[(&str, Known)] = &[
-    ("shelf-stuck", &["it can't be tilted through its opening"]),
-    ("small-for-router", &["front: the face is too narrow for the router to stand on"]),
-];
+const TOLD: &[(&str, Known)] =
+    &[("small-for-router", &["front: the face is too narrow for the router to stand on"])];
 
 /// True for a fault that one of these findings is about, each told by its name and
 /// by the path of what it is about.

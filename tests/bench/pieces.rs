@@ -289,7 +289,9 @@ impl Writer<'_> {
         ]);
         let groove =
             if slide == "under" { groove.replace("1/2 in", "13 mm") } else { groove.to_owned() };
-        self.line(&format!("drawers {{ stock birch; bottom-stock thin; slide {slide}; {groove}; joint {joint}; packer-stock ply }}"));
+        self.line(&format!(
+            "drawers {{ stock birch; bottom-stock thin; slide {slide}; {groove}; joint {joint} }}"
+        ));
     }
 
     /// A list of openings.

@@ -4,9 +4,10 @@ use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{Axis, Opening, Piece};
-use crate::parts::{Part, Role};
+use crate::model::Piece;
+use crate::parts::Part;
 use crate::plans::Workings;
+use crate::plans::shelves::{self, Through};
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -16,7 +17,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     why: "The shelf reaches behind the stiles, so it goes in with one end up and is laid level inside. Where the opening is too low for that, the shelf can't go in once the frame is on, and it can't come out again.",
     source: "Plane geometry.",
     formula: "Tilted by an angle a, the shelf is long · cos a + thick · sin a wide, and long · sin a + thick · cos a high.",
-    accept: "Accept it if you lay the shelf in before the back or the frame is on, and it may stay in for good.",
+    accept: "Accept it if the shelf may stay in for good. The assembly order then has you lay it in from behind, before the back goes on.",
     example: Example {
         base: Base::First,
         sound: "drawer upper { high 5 }\n      rail { wide 1-1/2 }\n      doors store { share 1; shelf { adjustable 1 } }",
@@ -29,29 +30,16 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let mut once = Once::default();
-    for shelf in parts.all.iter().filter(|part| part.role == Role::AdjustableShelf) {
-        let framed = piece.case(shelf.case).is_some_and(|case| case.frame.is_some());
-        let Some(opening) = shelf.opening().and_then(|id| piece.opening(id)) else { continue };
-        if !framed {
-            continue;
+    for shelf in &parts.all {
+        let Some(through) = shelves::through(piece, shelf) else { continue };
+        if through.is_too_low() && once.is_first(shelf.span) {
+            sink.push(finding(piece, shelf, &through));
         }
-        let [wide, high] = [Axis::Across, Axis::Down].map(|axis| opening.as_built(axis).length);
-        let (long, thick) = (shelf.length.length, shelf.thickness.length);
-        let needed = trade::height_to_tilt(long, thick, wide);
-        if needed.is_some_and(|needed| needed <= high) || !once.is_first(shelf.span) {
-            continue;
-        }
-        sink.push(finding(piece, shelf, opening, [wide, high], needed));
     }
 }
 
-fn finding(
-    piece: &Piece,
-    shelf: &Part,
-    opening: &Opening,
-    [wide, high]: [Length; 2],
-    needed: Option<Length>,
-) -> Diagnostic {
+fn finding(piece: &Piece, shelf: &Part, through: &Through<'_>) -> Diagnostic {
+    let Through { opening, size: [wide, high], needed } = *through;
     let tape = piece.tape();
     let long = shelf.length.length;
     let mut found = RULE
@@ -80,5 +68,6 @@ fn finding(
         "a shelf {} long goes in; write a larger `clearance` for the shelves if your pins reach that far",
         tape.figure(longest)
     ))
+    .note("as it is, the assembly order has you lay it in from behind before the back goes on, and it stays in for good")
     .note("otherwise make the opening higher, use narrower stiles, or write `fixed` for `adjustable`")
 }

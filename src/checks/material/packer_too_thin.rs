@@ -6,11 +6,13 @@ use crate::measure::Length;
 use crate::model::{DrawerBoxes, Piece, Stock};
 use crate::parts::{Part, Role};
 use crate::plans::Workings;
+use crate::plans::assembly::gluing;
+use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "packer-too-thin",
     severity: Severity::Error,
-    finds: "A packer beside a drawer slide is cut from a sheet that is thicker than the packer has to be.",
+    finds: "A packer beside a drawer slide is cut from a sheet, or laminated from layers of it, and comes out thicker than the packer has to be.",
     why: "A sheet keeps the thickness that it was bought with. Planed down, it loses its outer plies and goes hollow, and left as it is, it stands past the edge of the opening and the drawer is too wide for its slides.",
     source: "Plane geometry. That a single sheet is not planed is common practice; no published source.",
     formula: "",
@@ -29,6 +31,7 @@ struct Thin<'a> {
     part: &'a Part,
     boxes: &'a DrawerBoxes,
     sheet: &'a Stock,
+    layers: i64,
     over: Length,
 }
 
@@ -41,33 +44,39 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         };
         let packers = parts.of_case(case.id).iter().filter(|part| part.role == Role::Packer);
         for part in packers {
-            let over = sheet.thickness.length - part.thickness.length;
-            if over.is_positive() {
-                sink.push(finding(piece, &Thin { part, boxes, sheet, over }));
+            let layers = gluing::layers(piece, part);
+            let over = sheet.thickness.length * layers - part.thickness.length;
+            // As far as a layer may be off its nominal thickness anyway.
+            if over > trade::mating() {
+                sink.push(finding(piece, &Thin { part, boxes, sheet, layers, over }));
             }
         }
     }
 }
 
 fn finding(piece: &Piece, thin: &Thin<'_>) -> Diagnostic {
-    let Thin { part, boxes, sheet, over } = *thin;
+    let Thin { part, boxes, sheet, layers, over } = *thin;
     let tape = piece.tape();
-    let own = sheet.thickness.length;
+    let own = sheet.thickness.length * layers;
+    let (what, whole) = match layers {
+        1 => ("the sheet is".to_owned(), "sheet".to_owned()),
+        _ => (format!("{layers} layers of the sheet are"), format!("{layers} layers")),
+    };
     let thick = part.thickness.length;
     let written = boxes.packer_stock_at.span();
     let at = if written.start == written.end { boxes.span } else { written };
     let mut found = RULE
         .finding(
             format!(
-                "{} can't be cut from {}, because the sheet is thicker than the packer",
+                "{} can't be cut from {}, because {what} thicker than the packer",
                 part.path, sheet.name
             ),
             at,
-            format!("{} is {} thick", sheet.name, tape.text(own)),
+            format!("{} is {} thick", sheet.name, tape.text(sheet.thickness.length)),
         )
         .sum(
             Sum::new("too thick by", tape.print(own).shown - tape.print(thick).shown, tape)
-                .plus(tape.print(own).shown, "sheet", tape)
+                .plus(tape.print(own).shown, whole, tape)
                 .minus(tape.print(thick).shown, "packer", tape),
         )
         .because("a sheet can't be planed, and as it is it stands past the edge of the opening")

@@ -19,7 +19,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws], blocks: &mut Vec<B
         table.rows.push(vec![
             screws.count.to_string(),
             what(source, screws),
-            purpose(screws.purpose).to_owned(),
+            through(source, screws),
         ]);
     }
     blocks.push(Block::Table(table));
@@ -56,6 +56,17 @@ fn what(source: &Source<'_, '_>, screws: &Screws) -> String {
         (Some(wide), false) => format!("{noun}, for holes of {wide}"),
         (None, _) if screws.purpose == Purpose::Clips => noun.to_owned(),
         (None, _) => format!("{noun}, as their sheet says"),
+    }
+}
+
+/// What they are for; packers and blocks by their marks, since each side of an
+/// opening may ask for another length.
+fn through(source: &Source<'_, '_>, screws: &Screws) -> String {
+    let marks: Vec<&str> = screws.through.iter().map(|id| source.work.parts.mark(*id)).collect();
+    let purpose = purpose(screws.purpose);
+    match marks.is_empty() {
+        true => purpose.to_owned(),
+        false => format!("{purpose}: {}", marks.join(", ")),
     }
 }
 

@@ -238,6 +238,13 @@ pub(super) fn panel(piece: &Piece, id: PartId, part: &Part) -> Closing {
     }
 }
 
+/// The clamps for a part that is laminated face to face: two rows where it is wider
+/// than a clamp's jaws press, 4 in (common practice, no source).
+pub(super) fn laminated(part: &Part) -> u32 {
+    let rows = if part.rough.width > Length::inches(4, 1) { 2 } else { 1 };
+    trade::panel_clamps(part.rough.length) * rows
+}
+
 /// What a glue-up of joined parts asks. A clamp along a part closes the joints
 /// at both its ends, so that end counts which takes more. Screws pull their
 /// own joints together, one after the other: no clamp and no haste.
@@ -280,10 +287,15 @@ pub(super) fn joined(parts: &Parts, joints: &[&Joint]) -> Load {
 pub(super) fn laid_on(parts: &Parts, joints: &[&Joint]) -> Load {
     let seams = joints.iter().filter(|joint| joint.glued).map(|joint| {
         let long = seam(parts, joint);
-        let clamps = if is_outer(parts, joint) { trade::joint_clamps(long) } else { 0 };
+        let clamps = if is_outer(parts, joint) { clamps_along(parts, joint) } else { 0 };
         Closing { part: joint.part, joints: 1, long, clamps, flat: true }
     });
     Load(seams.collect())
+}
+
+/// How many clamps stand along a seam under clamps of its own.
+pub(super) fn clamps_along(parts: &Parts, joint: &Joint) -> u32 {
+    trade::joint_clamps(seam(parts, joint))
 }
 
 /// True where the stile of a frame lies on the end of its case.

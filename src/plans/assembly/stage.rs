@@ -1,7 +1,7 @@
 //! When a part comes to its size: with the first cuts, or from what is made.
 
 use crate::model::{Piece, Stock};
-use crate::parts::{Assembly, Part, Role};
+use crate::parts::{Part, Role};
 
 use super::gluing;
 
@@ -22,15 +22,31 @@ pub enum Stage {
 #[must_use]
 pub fn stage(part: &Part) -> Stage {
     match part.role {
-        Role::Packer | Role::HingeBlock | Role::AdjustableShelf => return Stage::Openings,
-        Role::Back => return Stage::DryFit,
-        _ => {}
-    }
-    match part.assembly {
-        Assembly::Front(_) | Assembly::DrawerBox(_) => Stage::Openings,
-        Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => {
-            Stage::First
-        }
+        Role::Packer
+        | Role::HingeBlock
+        | Role::AdjustableShelf
+        | Role::Slab
+        | Role::FrontStile
+        | Role::FrontRail
+        | Role::FrontPanel
+        | Role::DrawerSide
+        | Role::DrawerFront
+        | Role::DrawerBack
+        | Role::DrawerBottom => Stage::Openings,
+        Role::Back => Stage::DryFit,
+        Role::End(_)
+        | Role::Bottom
+        | Role::Top
+        | Role::Stretcher
+        | Role::Partition
+        | Role::Divider
+        | Role::FixedShelf
+        | Role::Leg
+        | Role::Kick
+        | Role::BaseMember
+        | Role::BaseLeg
+        | Role::Stile
+        | Role::Rail => Stage::First,
     }
 }
 

@@ -50,7 +50,7 @@ pub enum Long {
 }
 
 /// So many of one kind.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Screws {
     /// What for.
     pub purpose: Purpose,
@@ -58,6 +58,8 @@ pub struct Screws {
     pub long: Long,
     /// How many.
     pub count: u32,
+    /// The packers or blocks that they go through; none for all others.
+    pub through: Vec<PartId>,
 }
 
 /// How far a screw goes into the end or edge of a board: 1 in, 25 mm (common
@@ -118,7 +120,20 @@ pub(super) fn plan(
 fn add(found: &mut Vec<Screws>, purpose: Purpose, long: Long, count: u32) {
     match found.iter_mut().find(|screws| (screws.purpose, screws.long) == (purpose, long)) {
         Some(screws) => screws.count = screws.count.saturating_add(count),
-        None => found.push(Screws { purpose, long, count }),
+        None => found.push(Screws { purpose, long, count, through: Vec::new() }),
+    }
+}
+
+/// The same for screws that go through a packer or a block, each of which has its
+/// own length.
+fn add_through(found: &mut Vec<Screws>, screws: Screws) {
+    let same = |own: &&mut Screws| (own.purpose, own.long) == (screws.purpose, screws.long);
+    match found.iter_mut().find(same) {
+        Some(own) => {
+            own.count = own.count.saturating_add(screws.count);
+            own.through.extend(screws.through);
+        }
+        None => found.push(screws),
     }
 }
 
@@ -139,11 +154,15 @@ fn boards(work: &Workings<'_>, found: &mut Vec<Screws>) {
         let (Some(part), Some(into)) = parts else { continue };
         match (joint.sort, part.role) {
             (JointSort::Wood(JointKind::Screw), Role::Packer) => {
-                let count = trade::screws_along(part.length.length);
-                add(found, Purpose::Packers, through(part, into, unit), count);
+                let (count, long) =
+                    (trade::screws_along(part.length.length), through(part, into, unit));
+                let through = vec![joint.part];
+                let purpose = Purpose::Packers;
+                add_through(found, Screws { purpose, long, count, through });
             }
             (JointSort::Wood(JointKind::Screw), Role::HingeBlock) => {
-                add(found, Purpose::Blocks, through(part, into, unit), 2);
+                let (long, through) = (through(part, into, unit), vec![joint.part]);
+                add_through(found, Screws { purpose: Purpose::Blocks, long, count: 2, through });
             }
             // A back is joined to several boards and has one row round it.
             (JointSort::Planted, Role::Back) if !backs.insert(joint.part) => {}

@@ -18,6 +18,7 @@ use crate::parts::{Bore, Face, Joint, JointSort, Part, PartId};
 
 use super::Workings;
 use super::assembly::{Blank, Task, gluing};
+use super::shelves;
 
 pub use cutting::sides;
 pub use feed::{Feed, feed};
@@ -215,9 +216,10 @@ fn taken(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
     doings
 }
 
-/// True for a part that comes to its thickness by planing.
+/// True for a part that comes to its thickness by planing; a sheet is as thick as it
+/// was bought, and so are layers of it.
 fn is_planed(work: &Workings<'_>, part: &Part) -> bool {
-    work.piece.stock(part.stock).is_none_or(Stock::is_solid) || gluing::layers(work.piece, part) > 1
+    work.piece.stock(part.stock).is_none_or(Stock::is_solid)
 }
 
 fn broken_down(work: &Workings<'_>, id: PartId, part: &Part) -> Doing {
@@ -238,6 +240,16 @@ fn broken_down(work: &Workings<'_>, id: PartId, part: &Part) -> Doing {
         });
     }
     Doing::BreakDown { part: id, pieces, size: [rough.length, wide, thick] }
+}
+
+/// A shelf that can't be tilted in comes from behind, while the back is off.
+fn from_behind(work: &Workings<'_>, own: &mut Move) {
+    let stuck =
+        |id: &PartId| work.parts.get(*id).is_some_and(|part| shelves::is_stuck(work.piece, part));
+    if own.tilted && own.parts.iter().any(stuck) {
+        own.tilted = false;
+        own.legs = vec![Leg { from: Side::Back, by: None }];
+    }
 }
 
 /// Which parts are fixed to each other so far. Doors and drawers stay loose: they
@@ -295,9 +307,10 @@ impl Together {
         let mut doings = Vec::new();
         for own in self.clusters(&closed) {
             let steps = steps(work.parts, &own, &|id| self.all(id));
-            doings.extend(
-                steps.into_iter().map(|Step { joints, moves }| Doing::Join { joints, moves }),
-            );
+            doings.extend(steps.into_iter().map(|Step { joints, mut moves }| {
+                moves.iter_mut().for_each(|own| from_behind(work, own));
+                Doing::Join { joints, moves }
+            }));
         }
         for (_, joint) in closed {
             let opens = matches!(joint.sort, JointSort::Hung | JointSort::Slid);

@@ -4,13 +4,64 @@ use crate::diagnostics::listed;
 use crate::model::{Case, CaseId};
 use crate::parts::{Assembly, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
+use crate::plans::shelves;
 use crate::plans::squareness;
 
 use super::{Maker, Work, minutes};
 
-/// What is planted on the carcass in one step: which parts, by what they are,
-/// and the step.
-type Planting = (fn(Role) -> bool, Role, &'static str);
+/// What is planted on the carcass in one step.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Planting {
+    /// The carcass itself, on its base.
+    OnBase,
+    /// The board behind the toe space.
+    Kick,
+    /// Uprights under the bottom.
+    Legs,
+}
+
+impl Planting {
+    const ALL: [Self; 3] = [Self::OnBase, Self::Kick, Self::Legs];
+
+    fn title(self) -> &'static str {
+        match self {
+            Self::OnBase => "Set the carcass on its base",
+            Self::Kick => "Fix the toe kick",
+            Self::Legs => "Set the legs under the bottom",
+        }
+    }
+
+    /// The step in which a part is planted; the back has one of its own, and what
+    /// is glued up or hung is never planted.
+    fn of(role: Role) -> Option<Self> {
+        match role {
+            Role::Bottom | Role::End(_) => Some(Self::OnBase),
+            Role::Kick => Some(Self::Kick),
+            Role::Leg => Some(Self::Legs),
+            Role::Top
+            | Role::Stretcher
+            | Role::Back
+            | Role::Partition
+            | Role::Divider
+            | Role::FixedShelf
+            | Role::AdjustableShelf
+            | Role::BaseMember
+            | Role::BaseLeg
+            | Role::Stile
+            | Role::Rail
+            | Role::Slab
+            | Role::FrontStile
+            | Role::FrontRail
+            | Role::FrontPanel
+            | Role::DrawerSide
+            | Role::DrawerFront
+            | Role::DrawerBack
+            | Role::DrawerBottom
+            | Role::Packer
+            | Role::HingeBlock => None,
+        }
+    }
+}
 
 impl Maker<'_, '_> {
     /// Frame, base and carcass of one case; the tasks after which it stands.
@@ -37,6 +88,37 @@ impl Maker<'_, '_> {
     pub(super) fn back_of(&self, case: Option<&Case>) -> Vec<PartId> {
         let of = case.map(|case| case.id);
         self.ids(|part| part.role == Role::Back && Some(part.case) == of)
+    }
+
+    /// Shelves that can't be tilted in through their opening come in while the back
+    /// is off, and stay.
+    pub(super) fn laid_from_behind(&mut self, finished: usize) -> usize {
+        let stuck = self.stuck();
+        if stuck.is_empty() {
+            return finished;
+        }
+        let lines = vec![
+            format!(
+                "{}: too long to be tilted in through the opening in front, so bring each one in from behind and lay it on its pins; it stays in for good",
+                self.marks(&stuck)
+            ),
+            "tape each one to its boards until the piece stands in its place".to_owned(),
+        ];
+        let mut after = vec![finished];
+        after.extend(self.ready(&stuck));
+        let minutes = minutes::MEASURE * stuck.len() as i64;
+        let title = "Lay in the shelves that stay".to_owned();
+        let task = self.simple(title, lines, stuck.clone(), Work::Bench, minutes, after);
+        let laid =
+            self.picked(|joint| joint.sort == JointSort::Laid && stuck.contains(&joint.part));
+        self.closes(task, laid);
+        self.makes(&stuck, task);
+        task
+    }
+
+    /// The loose shelves that only come in from behind.
+    pub(super) fn stuck(&self) -> Vec<PartId> {
+        self.ids(|part| shelves::is_stuck(self.piece, part))
     }
 
     /// The back comes off before the finish, and goes on for good after it.
@@ -69,20 +151,11 @@ impl Maker<'_, '_> {
     fn planted(&mut self, case: CaseId, carcass: Vec<usize>, base: Option<usize>) -> Vec<usize> {
         let mut last = carcass;
         let mut loose = base;
-        let steps: [Planting; 3] = [
-            (
-                |role| matches!(role, Role::Bottom | Role::End(_)),
-                Role::Bottom,
-                "Set the carcass on its base",
-            ),
-            (|role| role == Role::Kick, Role::Kick, "Fix the toe kick"),
-            (|role| role == Role::Leg, Role::Leg, "Set the legs under the bottom"),
-        ];
-        for (is_of, role, title) in steps {
+        for planting in Planting::ALL {
             let of_role = |index: &usize| {
                 let joint = self.parts.joints.get(*index);
                 let part = joint.and_then(|joint| self.parts.get(joint.part));
-                part.is_some_and(|part| is_of(part.role))
+                part.is_some_and(|part| Planting::of(part.role) == Some(planting))
             };
             let own = self.planted.get(&case).into_iter().flatten().copied();
             let joints: Vec<usize> = own.filter(of_role).collect();
@@ -97,8 +170,8 @@ impl Maker<'_, '_> {
             after.extend(self.ready(&parts));
             let mut lines = Vec::new();
             let marks = self.marks(&parts);
-            match role {
-                Role::Bottom => {
+            match planting {
+                Planting::OnBase => {
                     after.extend(loose.take());
                     let is_end = |id: &PartId| {
                         self.parts.get(*id).is_some_and(|part| matches!(part.role, Role::End(_)))
@@ -108,14 +181,21 @@ impl Maker<'_, '_> {
                         false => "screw from inside without glue, so that it comes apart for the stairs".to_owned(),
                     });
                 }
-                Role::Kick => lines.push(format!(
-                    "{marks}: glue and screw across both notches; leave it long at a wall"
+                Planting::Kick => lines.push(format!(
+                    "{marks}: glue and screw across both notches, with its ends flush with those of the case"
                 )),
-                _ => lines.push(format!("{marks}: glue and screw from above")),
+                Planting::Legs => lines.push(format!("{marks}: glue and screw from above")),
             }
             let minutes = minutes::JOINT * 3 * parts.len() as i64;
             let work = Work::Bench;
-            let task = self.simple(title.to_owned(), lines, parts.clone(), work, minutes, after);
+            let task = self.simple(
+                planting.title().to_owned(),
+                lines,
+                parts.clone(),
+                work,
+                minutes,
+                after,
+            );
             self.closes(task, joints);
             self.makes(&parts, task);
             last = vec![task];
@@ -139,6 +219,8 @@ impl Maker<'_, '_> {
         let mut lines = Vec::new();
         let (outer, inner): (Vec<&Joint>, Vec<&Joint>) =
             crossing.iter().partition(|joint| gluing::is_outer(self.parts, joint));
+        let outer_clamps =
+            outer.iter().map(|joint| gluing::clamps_along(self.parts, joint)).max().unwrap_or(0);
         let pair = |joint: &&Joint| {
             format!("{} to {}", self.parts.mark(joint.part), self.parts.mark(joint.into))
         };
@@ -148,7 +230,9 @@ impl Maker<'_, '_> {
             let told: Vec<String> = mitered.iter().map(pair).collect();
             let told = listed(&told);
             lines.push(format!("{told}: try the miter dry, and use a slow glue"));
-            lines.push("glue clamping blocks to both sides of the seam every 6 in or 150 mm, on paper so that they come off again".to_owned());
+            let pairs: u32 =
+                mitered.iter().map(|joint| gluing::clamps_along(self.parts, joint)).sum();
+            lines.push(format!("glue clamping blocks to both sides of the seam, a pair under each clamp and so {pairs} pairs of them, on paper so that they come off again"));
             lines.push("bring the frame straight on and clamp across the blocks; frame and case are rigid, so the miter can't be folded shut".to_owned());
         }
         lines.extend(
@@ -160,7 +244,8 @@ impl Maker<'_, '_> {
                 "spread glue on what lies behind the rails and inner stiles too: {}",
                 told.join(", ")
             ));
-            lines.push("lay stiff cauls, hollowed a shaving toward their ends, across the frame from stile to stile, so that the clamps press down what lies between".to_owned());
+            let cauls = outer_clamps.max(2);
+            lines.push(format!("lay {cauls} stiff cauls, hollowed a shaving toward their ends, across the frame from stile to stile, so that the clamps press down what lies between"));
         }
         let mut parts: Vec<PartId> = crossing.iter().map(|joint| joint.part).collect();
         parts.dedup();

@@ -272,13 +272,21 @@ impl Maker<'_, '_> {
         for (id, part) in thick.iter().filter_map(|id| Some((*id, self.parts.get(*id)?))) {
             let layers = gluing::layers(self.piece, part);
             let (mark, thick) = (self.marks(&[id]), tape.text(part.thickness.length));
-            lines.push(format!(
-                "{mark}: laminate from {layers} layers face to face, then plane to {thick} thick"
-            ));
+            let solid = self.piece.stock(part.stock).is_none_or(Stock::is_solid);
+            lines.push(match solid {
+                true => format!(
+                    "{mark}: laminate from {layers} layers face to face, then plane to {thick} thick"
+                ),
+                // A sheet is as thick as it was bought, and so are its layers.
+                false => format!("{mark}: laminate from {layers} layers face to face, {thick} thick in all"),
+            });
         }
         lines.push(
-            "clamp all round with cauls, and cut to size only when the glue has cured".to_owned(),
+            "clamp one after the other with cauls over the whole face, and cut to size only when the glue has cured".to_owned(),
         );
+        // One after the other: the shop must have clamps for the largest.
+        let of = |id: &PartId| self.parts.get(*id).map(gluing::laminated);
+        let clamps = thick.iter().filter_map(of).max().unwrap_or(0);
         let (clamp, cure) = (self.piece.shop.clamp, self.piece.shop.cure);
         let after = self.ready(&thick);
         let task = self.add(Task {
@@ -287,6 +295,7 @@ impl Maker<'_, '_> {
             hands: hands(minutes::LAYERS * thick.len() as i64),
             wait: cure.max(clamp),
             waits_for: if cure > clamp { Wait::Cure(clamp) } else { Wait::Clamps },
+            clamps,
             blanks: thick.iter().map(|id| (*id, Blank::Layers)).collect(),
             after,
             ..Task::new("Glue up the thick parts from layers".into(), Work::Glue)

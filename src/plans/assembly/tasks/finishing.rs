@@ -117,6 +117,7 @@ impl Maker<'_, '_> {
                 }
             }
         }
+        let last = self.laid_from_behind(last);
         self.back_on(last).unwrap_or(last)
     }
 

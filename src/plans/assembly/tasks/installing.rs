@@ -3,7 +3,9 @@
 use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass};
 use crate::model::{Case, Exposure, OpeningKind, Set, Side};
-use crate::parts::{JointSort, Part, PartId, Role, Which};
+use crate::parts::{JointSort, PartId, Role};
+use crate::plans::cleats;
+use crate::plans::shelves;
 use crate::plans::weights::{Body, Lifted};
 use crate::trade::{self, Carry};
 
@@ -39,15 +41,28 @@ impl Maker<'_, '_> {
         let title = "Put in the doors, drawers, and shelves".to_owned();
         let put = self.simple(title, lines, Vec::new(), Work::Bench, minutes::SAND, vec![last]);
         // Shelves lie loose on their pins: now they come in to stay.
-        let laid = self.picked(|joint| joint.sort == JointSort::Laid);
+        let stuck = self.stuck();
+        let laid =
+            self.picked(|joint| joint.sort == JointSort::Laid && !stuck.contains(&joint.part));
         self.closes(put, laid);
     }
 
     fn carried(&self) -> Vec<String> {
         let mut lines = Vec::new();
-        let loose = self.ids(|part| part.role == Role::AdjustableShelf);
+        let stuck = self.stuck();
+        let loose = self
+            .ids(|part| part.role == Role::AdjustableShelf && !shelves::is_stuck(self.piece, part));
         if !self.work.fronts().is_empty() || !loose.is_empty() {
-            lines.push("carry it without its doors, drawers, and loose shelves".to_owned());
+            lines.push(match loose.is_empty() {
+                true => "carry it without its doors and drawers".to_owned(),
+                false => "carry it without its doors, drawers, and loose shelves".to_owned(),
+            });
+        }
+        if !stuck.is_empty() {
+            lines.push(format!(
+                "leave {} in, because nothing brings them out again",
+                self.marks(&stuck)
+            ));
         }
         let weights = self.work.weights();
         let mass = |case: &Case| {
@@ -71,7 +86,7 @@ impl Maker<'_, '_> {
         }
         for keep_out in &self.piece.site.keep_outs {
             lines.push(format!(
-                "measure the {} where it really is, and cut the back round it before the case goes in",
+                "check that the piece clears the {} before you push it home; where a cut-out has to grow, seal its edge with finish again",
                 keep_out.name
             ));
         }
@@ -109,6 +124,13 @@ impl Maker<'_, '_> {
         }
         lines.insert(0, "block the piece off the wall by the same amount at both ends, and set the compass to the widest gap".to_owned());
         lines.push("plane to the line, leaning a few degrees under it so that only the front edge meets the wall; move the piece home and level it again".to_owned());
+        let kicks = self.ids(|part| part.role == Role::Kick);
+        if !kicks.is_empty() {
+            lines.push(format!("the gap beside {} at the wall is closed by a strip of its stock, scribed to the wall and glued to its end", self.marks(&kicks)));
+        }
+        if self.finish_used().is_some() {
+            lines.push("seal every edge that you cut or plane in the house with finish, before it meets the wall".to_owned());
+        }
         Some(lines)
     }
 
@@ -116,19 +138,20 @@ impl Maker<'_, '_> {
         let mut lines = vec![
             "find the studs, and look for pipes and wires before you drill; where any run, local code and a licensed trade decide".to_owned(),
         ];
-        let mut boards: Vec<PartId> = Vec::new();
-        let mut bare: Vec<&str> = Vec::new();
-        for case in &self.piece.cases {
-            match self.upper_board(case) {
-                Some(id) => boards.push(id),
-                None => bare.push(&case.name),
-            }
-        }
+        let cleats = cleats::cleats(self.piece, self.parts);
+        let mut boards: Vec<PartId> = cleats.iter().filter_map(|own| own.under).collect();
+        boards.dedup();
+        let bare = cleats.iter().filter(|own| own.under.is_none());
+        let mut bare: Vec<&str> = bare
+            .filter_map(|own| self.piece.case(own.case))
+            .map(|case| case.name.as_str())
+            .collect();
+        bare.dedup();
         if !boards.is_empty() {
-            lines.push(format!("fit cleats of 3/4 by 3 in or 19 by 75 mm between the uprights, on edge against the back and tight under {}, and glue and screw them to it and to the uprights", self.marks(&boards)));
+            lines.push(format!("saw the cleats at the end of the cut list; fit them between the uprights, on edge against the back and tight under {}, and glue and screw them to it and to the uprights", self.marks(&boards)));
         }
         if !bare.is_empty() {
-            lines.push(format!("fit a cleat of 3/4 by 3 in or 19 by 75 mm between the uprights of {}, on edge against the back and high up, and glue and screw it to them", listed(&bare)));
+            lines.push(format!("saw the cleats at the end of the cut list; fit them between the uprights of {}, on edge against the back and high up, and glue and screw them to the uprights", listed(&bare)));
         }
         lines.push(
             "screw through the cleats into the wall, and not through the thin back alone"
@@ -148,19 +171,6 @@ impl Maker<'_, '_> {
             lines.push(format!("put in no door or drawer before the screws hold; until then {} can tip when it is opened", listed(&tips)));
         }
         lines
-    }
-
-    /// The board under which a cleat at the wall is fixed. It lies flat, so no
-    /// screw goes through it into the wall.
-    fn upper_board(&self, case: &Case) -> Option<PartId> {
-        let is_upper = |part: &Part| {
-            part.case == case.id
-                && match part.role {
-                    Role::Stretcher => part.which == Which::Back,
-                    role => role == Role::Top,
-                }
-        };
-        self.ids(is_upper).first().copied()
     }
 
     fn put_back(&self) -> Vec<String> {

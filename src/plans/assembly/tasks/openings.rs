@@ -3,8 +3,10 @@
 
 use crate::diagnostics::listed;
 use crate::measure::Length;
-use crate::model::{Case, JointKind, Set};
+use crate::model::{Case, JointKind, Set, Stock};
 use crate::parts::{Assembly, Direction, JointSort, Part, PartId, Role};
+
+use crate::plans::assembly::{gluing, stage};
 
 use super::{Maker, Stage, Work, minutes};
 
@@ -36,7 +38,26 @@ impl Maker<'_, '_> {
                 "cut {marks} square, to the least of what you measured, so that it goes in by hand"
             ));
         }
+        lines.extend(self.cut_out(case, &own));
         Some(self.sized_late(format!("Cut the back of {} to size", case.name), lines, &own, after))
+    }
+
+    /// What stands at the wall behind a case is cut out of its back while both are
+    /// bare and the saw is at hand.
+    fn cut_out(&self, case: &Case, backs: &[PartId]) -> Vec<String> {
+        let behind = self.piece.site.keep_outs.iter().filter(|keep_out| {
+            let (from, to) = (keep_out.from_left, keep_out.from_left + keep_out.wide);
+            let across = from < case.x + case.wide.length && case.x < to;
+            across && keep_out.up < case.high.length
+        });
+        let told = behind.map(|keep_out| {
+            format!(
+                "before that, measure the {} in the house where it really is; cut {} round it with 1/2 in or 12 mm to spare on every side, and ease the edges, so that the finish seals them",
+                keep_out.name,
+                self.marks(backs)
+            )
+        });
+        told.collect()
     }
 
     /// Where a case is measured for its back.
@@ -88,6 +109,7 @@ impl Maker<'_, '_> {
             lines.push("measure every opening that takes a front or a drawer: width and height at both ends and in the middle, and both diagonals".to_owned());
             lines.push(format!("where the least of a size is off its drawn figure by more than {mark}, stop; enter it as `measured`, and cut by the new sheets"));
         }
+        lines.extend(self.planed_late());
         lines.extend(self.short(Stage::Openings));
         lines.extend(kinds.iter().flat_map(|kind| kind.lines.iter().cloned()));
         let names: Vec<&str> = kinds.iter().map(|kind| kind.name).collect();
@@ -106,6 +128,41 @@ impl Maker<'_, '_> {
         self.joints(&title, cut);
         self.pins(Stage::Openings);
         self.prefinish();
+    }
+
+    /// Boards that were only sawn rough, or glued up, come to their thickness here;
+    /// packers do so when their room is measured. What is wider than the planer was
+    /// planed in parts before its last joint.
+    fn planed_late(&self) -> Vec<String> {
+        let is_planed = |part: &Part| {
+            let solid = self.piece.stock(part.stock).is_some_and(Stock::is_solid);
+            let packs = matches!(part.role, Role::Packer | Role::HingeBlock);
+            solid && !packs && stage(part) == Stage::Openings
+        };
+        let Some(what) = self.kinds(is_planed) else { return Vec::new() };
+        let glued = |wide: bool| {
+            self.ids(|part| {
+                let is_wide = part.rough.width > self.piece.shop.planer;
+                is_planed(part) && gluing::is_blank(self.piece, part) && is_wide == wide
+            })
+        };
+        let mut lines = vec![format!(
+            "first flatten the boards of the {what}, joint an edge, and plane them to the thickness on the cut list"
+        )];
+        let (narrow, wide) = (glued(false), glued(true));
+        if !narrow.is_empty() {
+            lines.push(format!(
+                "scrape the glue off the glued-up ones, and plane them like the others: {}",
+                self.marks(&narrow)
+            ));
+        }
+        if !wide.is_empty() {
+            lines.push(format!(
+                "{} went through the planer before the last joint, so level that joint with a scraper only",
+                self.marks(&wide)
+            ));
+        }
+        lines
     }
 
     fn has_any(&self, cut: &[super::joints::Cut], parts: &[PartId]) -> bool {

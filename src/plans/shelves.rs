@@ -1,0 +1,45 @@
+//! How a loose shelf gets into its case: through the opening before it, or from
+//! behind before the back is on.
+
+use crate::measure::Length;
+use crate::model::{Axis, Opening, Piece};
+use crate::parts::{Part, Role};
+use crate::trade;
+
+/// An opening in a face frame that a loose shelf goes in through.
+#[derive(Clone, Copy, Debug)]
+pub struct Through<'a> {
+    /// The opening.
+    pub opening: &'a Opening,
+    /// Its width and height as built.
+    pub size: [Length; 2],
+    /// The height that the shelf asks for to be tilted in; nothing where the opening
+    /// is narrower than the shelf is thick.
+    pub needed: Option<Length>,
+}
+
+impl Through<'_> {
+    /// True where the shelf can't be tilted in.
+    #[must_use]
+    pub fn is_too_low(&self) -> bool {
+        self.needed.is_none_or(|needed| needed > self.size[1])
+    }
+}
+
+/// The opening that a loose shelf goes in through; nothing for any other part, and
+/// for a case without a face frame, where nothing is in its way.
+#[must_use]
+pub fn through<'a>(piece: &'a Piece, shelf: &Part) -> Option<Through<'a>> {
+    let case = piece.case(shelf.case).filter(|_| shelf.role == Role::AdjustableShelf)?;
+    case.frame.as_ref()?;
+    let opening = piece.opening(shelf.opening()?)?;
+    let size = [Axis::Across, Axis::Down].map(|axis| opening.as_built(axis).length);
+    let (long, thick) = (shelf.length.length, shelf.thickness.length);
+    Some(Through { opening, size, needed: trade::height_to_tilt(long, thick, size[0]) })
+}
+
+/// True for a loose shelf that can only come in from behind, before the back is on.
+#[must_use]
+pub fn is_stuck(piece: &Piece, shelf: &Part) -> bool {
+    through(piece, shelf).is_some_and(|through| through.is_too_low())
+}
