@@ -1,8 +1,9 @@
 //! Frame, base and carcass of a case, and what is planted on them.
 
 use crate::diagnostics::listed;
-use crate::model::{Case, CaseId};
-use crate::parts::{Assembly, Joint, JointSort, Part, PartId, Role};
+use crate::measure::MEASURED;
+use crate::model::{Case, CaseId, Side};
+use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 use crate::plans::shelves;
 use crate::plans::squareness;
@@ -204,6 +205,23 @@ impl Maker<'_, '_> {
         last
     }
 
+    /// How a stile lies on the end of its case, seen from the side.
+    fn lies(&self, joint: &Joint) -> String {
+        let ends = [joint.part, joint.into].map(|id| self.parts.get(id));
+        let [Some(stile), Some(end)] = ends else { return String::new() };
+        let [(from, to), (start, stop)] = [stile, end].map(|part| part.extent(Direction::X));
+        let over = if end.role == Role::End(Side::Left) { start - from } else { to - stop };
+        let tape = self.piece.tape();
+        let mark = if over.is_measured() { MEASURED } else { "" };
+        if over.is_positive() {
+            format!("on with its outer edge {}{mark} beyond the outside face", tape.text(over))
+        } else if over.is_negative() {
+            format!("on with its outer edge {}{mark} short of the outside face", tape.text(-over))
+        } else {
+            "on flush with the outside face".to_owned()
+        }
+    }
+
     /// The frame goes on last: it squares the front and hides every edge.
     fn frame_on(
         &mut self,
@@ -236,7 +254,7 @@ impl Maker<'_, '_> {
             lines.push("bring the frame straight on and clamp across the blocks; frame and case are rigid, so the miter can't be folded shut".to_owned());
         }
         lines.extend(
-            flush.iter().map(|joint| format!("{}: glue it flush or over, as drawn", pair(joint))),
+            flush.iter().map(|joint| format!("{}: glue it {}", pair(joint), self.lies(joint))),
         );
         if !inner.is_empty() {
             let told: Vec<String> = inner.iter().map(pair).collect();

@@ -17,7 +17,7 @@ struct Kind {
     lines: Vec<String>,
 }
 
-impl Maker<'_, '_> {
+impl<'a> Maker<'_, 'a> {
     /// Saws the back of a case to what the case comes to. Where the case is fitted
     /// dry it is measured then, before it is taken apart.
     pub(super) fn back_sawn(
@@ -28,7 +28,12 @@ impl Maker<'_, '_> {
     ) -> Option<usize> {
         let own = self.back_of(Some(case));
         own.first()?;
-        let (marks, mut lines) = (self.marks(&own), Vec::new());
+        let behind = self.behind(case);
+        let marks = self.marks(&own);
+        let mut lines: Vec<String> = behind
+            .iter()
+            .map(|what| format!("measure the {what} in the house where it really is"))
+            .collect();
         if measured {
             lines.push(format!("cut {marks} square, to the least width and height that you wrote down when you fitted the case dry, so that it goes in by hand"));
         } else {
@@ -38,26 +43,21 @@ impl Maker<'_, '_> {
                 "cut {marks} square, to the least of what you measured, so that it goes in by hand"
             ));
         }
-        lines.extend(self.cut_out(case, &own));
+        lines.extend(behind.iter().map(|what| {
+            format!("cut {marks} round the {what} with 1/2 in or 12 mm to spare on every side, and ease the edges, so that the finish seals them")
+        }));
         Some(self.sized_late(format!("Cut the back of {} to size", case.name), lines, &own, after))
     }
 
-    /// What stands at the wall behind a case is cut out of its back while both are
-    /// bare and the saw is at hand.
-    fn cut_out(&self, case: &Case, backs: &[PartId]) -> Vec<String> {
+    /// What stands at the wall behind a case, which is cut out of its back while that
+    /// is bare and the saw is at hand.
+    fn behind(&self, case: &Case) -> Vec<&'a str> {
         let behind = self.piece.site.keep_outs.iter().filter(|keep_out| {
             let (from, to) = (keep_out.from_left, keep_out.from_left + keep_out.wide);
             let across = from < case.x + case.wide.length && case.x < to;
             across && keep_out.up < case.high.length
         });
-        let told = behind.map(|keep_out| {
-            format!(
-                "before that, measure the {} in the house where it really is; cut {} round it with 1/2 in or 12 mm to spare on every side, and ease the edges, so that the finish seals them",
-                keep_out.name,
-                self.marks(backs)
-            )
-        });
-        told.collect()
+        behind.map(|keep_out| keep_out.name.as_str()).collect()
     }
 
     /// Where a case is measured for its back.
