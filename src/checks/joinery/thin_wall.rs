@@ -44,7 +44,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let least = trade::lasting_wall();
     for part in &parts.all {
         for feature in part.features.iter().filter(|own| is_judged(own)) {
-            let Some(wall) = thinnest(part, feature, &tape) else { continue };
+            let Some(wall) = thinnest(part, feature, tape) else { continue };
             if wall.left < least {
                 sink.push(finding(work, part, feature, &wall));
             }
@@ -248,7 +248,7 @@ fn panel(
         None => diagnostic,
     };
     let panel = feature.takes.and_then(|id| parts.get(id)).and_then(|own| piece.stock(own.stock));
-    let panel = panel.filter(|stock| matches!(stock.kind, StockKind::Lumber { .. }));
+    let panel = panel.filter(|stock| matches!(stock.kind, StockKind::Lumber));
     let written = panel.and_then(|panel| piece.facts.written(&panel.thickness));
     let stiles = tape.figure(tape.up(groove + walls));
     match written {
