@@ -1,9 +1,10 @@
 //! What a step has its maker measure before the cuts that must fit it.
 
 use crate::measure::{Length, MEASURED, Tape, Unit};
-use crate::plans::operations::{Doing, Remedy, Verify};
+use crate::plans::operations::{Doing, Operation, Remedy, Verify};
+use crate::trade;
 
-use super::Source;
+use super::{Source, measured};
 
 /// The lines of a step: what to caliper, when to stop, and the test cut.
 pub(super) fn lines(source: &Source<'_, '_>, task: usize) -> Vec<String> {
@@ -17,6 +18,10 @@ pub(super) fn lines(source: &Source<'_, '_>, task: usize) -> Vec<String> {
     let (sheets, boards): (Vec<&Verify>, Vec<&Verify>) =
         gates.into_iter().partition(|gate| gate.sheet.is_some());
     let mut lines = of_sheets(source, &sheets);
+    let read = |operation: &Operation| matches!(operation.doing, Doing::Moisture(_));
+    if source.work.operations().of(task).iter().any(read) {
+        lines.extend(of_moisture(source));
+    }
     lines.extend(of_boards(source, &boards));
     lines
 }
@@ -38,6 +43,21 @@ fn of_sheets(source: &Source<'_, '_>, gates: &[&Verify]) -> Vec<String> {
     ));
     lines.push("take all parts of one stock from sheets that agree within that".into());
     lines
+}
+
+/// Solid wood, before it is milled.
+fn of_moisture(source: &Source<'_, '_>) -> [String; 2] {
+    let moisture = source.work.climate().milled.moisture;
+    let mark = measured::air(source);
+    [
+        format!(
+            "before you mill the solid wood, read its moisture in several boards: {moisture:.1}{mark} %"
+        ),
+        format!(
+            "where one is off by more than {} point, stop: sticker the boards in the air of the shop, and wait until they come to that",
+            trade::MOISTURE_WITHIN
+        ),
+    ]
 }
 
 /// Boards, before the cuts that take them.

@@ -48,7 +48,7 @@ pub use beam::{
     line_load, pinned_line, rounded_up, usual_load,
 };
 pub use hinging::{butt_gap, butts_for_height, hinges_for_height, hinges_for_weight};
-pub use moisture::equilibrium;
+pub use moisture::{MOISTURE_WITHIN, equilibrium};
 pub use movement::movement;
 pub use sheets::{SHEETS, SheetGood, sheet_named};
 pub use shims::{Shims, least_gap, shim_stack, widest_gap};

@@ -21,6 +21,10 @@ pub fn equilibrium(temperature: Temperature, humidity: Percent) -> f64 {
     1800.0 / w * (kh / (1.0 - kh) + bound)
 }
 
+/// How many points of moisture solid wood may be off what it is to be milled at:
+/// one, which is as near as a meter with pins reads (common practice, no source).
+pub const MOISTURE_WITHIN: i64 = 1;
+
 #[cfg(test)]
 mod tests {
     use super::*;

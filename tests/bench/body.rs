@@ -31,13 +31,13 @@ impl Body {
         Self { points, bounds, edges }
     }
 
-    /// A flat outline in two axes, as far as it runs along the third. `slope`
-    /// is the way of its one edge that is not square.
+    /// A flat outline in two axes, as far as it runs along the third. `slopes`
+    /// are the ways of its edges that are not square.
     pub(super) fn prism(
         outline: &[[f64; 2]],
         axes: [usize; 2],
         run: [f64; 2],
-        slope: [f64; 2],
+        slopes: &[[f64; 2]],
     ) -> Self {
         let along = 3 - axes[0] - axes[1];
         let point = |flat: &[f64; 2], at: f64| {
@@ -47,8 +47,29 @@ impl Body {
         };
         let points = run.iter().flat_map(|at| outline.iter().map(move |flat| point(flat, *at)));
         let mut edges = SQUARE.to_vec();
-        edges.push(point(&slope, 0.0));
+        edges.extend(slopes.iter().map(|slope| point(slope, 0.0)));
         Self::of(points.collect(), edges)
+    }
+
+    /// A square bar that runs from a place along a way, so far from its middle to
+    /// each of its sides; `across` is square to the way.
+    pub(super) fn bar(
+        from: Point,
+        way: Point,
+        [near, far]: [f64; 2],
+        across: Point,
+        half: f64,
+    ) -> Self {
+        let other = cross(way, across);
+        let point = |along: f64, one: f64, two: f64| {
+            [0, 1, 2]
+                .map(|axis| from[axis] + way[axis] * along + across[axis] * one + other[axis] * two)
+        };
+        let ends = [near, far].into_iter();
+        let corners = [(half, half), (half, -half), (-half, half), (-half, -half)];
+        let points =
+            ends.flat_map(|along| corners.map(|(one, two)| point(along, one, two))).collect();
+        Self::of(points, vec![way, across, other])
     }
 
     /// The same body elsewhere.
@@ -70,6 +91,10 @@ impl Body {
         self.bounds[axis]
     }
 
+    fn is_square(&self) -> bool {
+        self.edges == SQUARE
+    }
+
     fn shadow(&self, way: Point) -> [f64; 2] {
         let places = self.points.iter().map(|point| dot(*point, way));
         places.fold([f64::MAX, f64::MIN], |[from, to], at| [from.min(at), to.max(at)])
@@ -85,7 +110,7 @@ impl Body {
         if (0..3).any(|axis| part(self.bounds[axis], other.bounds[axis])) {
             return false;
         }
-        if self.edges.len() == 3 && other.edges.len() == 3 {
+        if self.is_square() && other.is_square() {
             return true;
         }
         let parts = |way: Point| part(self.shadow(way), other.shadow(way));
@@ -118,7 +143,7 @@ mod tests {
         let slope = [1.0, 1.0];
         let across = [[0.0, 0.0], [20.0, 0.0], [20.0, 20.0]];
         let along = [[0.0, 0.0], [20.0, 20.0], [0.0, 20.0]];
-        [&across, &along].map(|outline| Body::prism(outline, [0, 2], [0.0, 500.0], slope))
+        [&across, &along].map(|outline| Body::prism(outline, [0, 2], [0.0, 500.0], &[slope]))
     }
 
     #[test]

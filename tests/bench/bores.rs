@@ -2,11 +2,41 @@
 
 use super::board::{Board, Cut, Sort};
 use super::figures::said;
-use super::packet::Bore;
+use super::packet::{Bore, Packet};
 use super::wood::{NOTHING, Space};
 
-/// The wood that the holes of one operation take, each as the box round it.
-pub(super) fn cut(operation: usize, bore: &Bore, board: &Board<'_>) -> Result<Vec<Cut>, String> {
+/// So much wood is left beside a hole at least: 1/8 in (common practice, no source).
+const BESIDE: f64 = 3.0;
+
+/// Holes that come too near to an edge of their face to last.
+pub(super) fn too_near(
+    packet: &Packet,
+    bore: &Bore,
+    board: &Board<'_>,
+    cuts: &[Cut],
+) -> Vec<String> {
+    let least = packet.job.unit.mm(BESIDE) - packet.job.tape.exact / 2.0;
+    let beside = |cut: &Cut| {
+        let axes = (0..3).filter(|axis| *axis != cut.face.axis);
+        let sides = axes.flat_map(|axis| {
+            let [from, to] = cut.space[axis];
+            [from, board.drawn.size[axis].exact - to]
+        });
+        sides.fold(f64::MAX, f64::min)
+    };
+    let near = cuts.iter().map(beside).filter(|left| *left < least);
+    near.map(|left| format!("only {} is left beside its {}", said(left.max(0.0)), bore.what))
+        .collect()
+}
+
+/// The wood that the holes of one operation take, each as the box round it, of a
+/// board whose sizes may be off by the slack.
+pub(super) fn cut(
+    operation: usize,
+    bore: &Bore,
+    board: &Board<'_>,
+    slack: f64,
+) -> Result<Vec<Cut>, String> {
     let face = board.face(&bore.face)?;
     let from = [board.face(&bore.from[0])?, board.face(&bore.from[1])?];
     let axes: Vec<usize> = (0..3).filter(|axis| *axis != face.axis).collect();
@@ -24,8 +54,8 @@ pub(super) fn cut(operation: usize, bore: &Bore, board: &Board<'_>) -> Result<Ve
         for (from, center) in from.iter().zip(center) {
             let center = center.print;
             space[from.axis] = board.counted(*from, [center - radius, center + radius]);
-            let within = space[from.axis][0] >= -NOTHING
-                && space[from.axis][1] <= board.exact[from.axis] + NOTHING;
+            let within = space[from.axis][0] >= -slack - NOTHING
+                && space[from.axis][1] <= board.exact[from.axis] + slack + NOTHING;
             if !within {
                 return Err(format!("a hole at {} runs out of the board", said(center)));
             }

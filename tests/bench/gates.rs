@@ -4,7 +4,7 @@ use super::board::Board;
 use super::compare::Tolerance;
 use super::figures::{printed, said};
 use super::mating::Mated;
-use super::packet::{Form, Remedy, Verify};
+use super::packet::{Form, Moisture, Reading, Remedy, Rest, Verify};
 use super::play::Play;
 use super::wood::NOTHING;
 
@@ -21,7 +21,35 @@ pub(super) struct Stop {
 
 impl Play<'_> {
     /// Measures what is there, and mends what is off.
-    pub(super) fn verify(&mut self, index: usize, work: &Verify) {
+    pub(super) fn verify(&mut self, index: usize, reading: &Reading) {
+        match reading {
+            Reading::Thickness(work) => self.thickness(index, work),
+            Reading::Moisture(work) => self.moisture(index, work),
+        }
+    }
+
+    /// Wood that is too damp or too dry rests until it is not.
+    fn moisture(&mut self, index: usize, work: &Moisture) {
+        // Wood in a house is never drier or damper than this (Wood Handbook, ch. 13,
+        // the moisture of wood indoors: 4 to 13 percent).
+        if !(4.0..=13.0).contains(&work.percent.0) {
+            self.complain(index, &format!("no wood is milled at {} %", said(work.percent.0)));
+        }
+        // As near as a meter reads, and less than what the gaps are reckoned for.
+        if !(0.5..=1.5).contains(&work.within.0) {
+            self.complain(index, &format!("within {} points helps nobody", said(work.within.0)));
+        }
+        for name in &work.stocks {
+            let stock = self.packet.stocks.iter().find(|stock| stock.name == *name);
+            if stock.is_none_or(|stock| stock.form == Form::Sheet) {
+                self.complain(index, &format!("{name} is no solid wood"));
+            }
+            let Rest::Rest = work.otherwise;
+            self.rested.insert(name.clone());
+        }
+    }
+
+    fn thickness(&mut self, index: usize, work: &Verify) {
         for wrong in self.wrong_reading(work) {
             self.complain(index, &wrong);
         }

@@ -27,6 +27,7 @@ pub(super) struct Work {
     joints: Vec<Value>,
     operations: Vec<Value>,
     layout: Vec<Value>,
+    opens: Value,
     step: u32,
 }
 
@@ -50,7 +51,8 @@ fn feature(kind: &str, face: &str, from: [f64; 3], to: [f64; 3]) -> Value {
 impl Work {
     fn new() -> Self {
         let (parts, drawn, joints, operations, layout) = Default::default();
-        Self { parts, drawn, joints, operations, layout, step: 1 }
+        let opens = json!({"doors": [], "drawers": []});
+        Self { parts, drawn, joints, operations, layout, opens, step: 1 }
     }
 
     #[allow(clippy::too_many_arguments, reason = "a line of a cut list has as many columns")]
@@ -101,6 +103,15 @@ impl Work {
             json!({"sheet": sheet, "parts": parts, "what": "thickness", "figure": mm(thick),
                 "fine": format!("{thick:.2}"), "within": mm(0.1),
                 "thicker": "enter as measured", "thinner": "enter as measured"}),
+        );
+    }
+
+    /// Solid wood is read before it is milled.
+    fn moisture(&mut self, stock: &str) {
+        self.then(
+            "verify",
+            json!({"what": "moisture", "stocks": [stock], "percent": "8.0", "within": "1",
+                "otherwise": "rest"}),
         );
     }
 
@@ -201,7 +212,8 @@ impl Work {
                 {"id": "T6", "shape": "straight", "diameter": mm(6.0)},
             ],
             "parts": self.parts, "joints": self.joints, "operations": self.operations,
-            "layout": self.layout, "drawn": {"parts": self.drawn},
+            "layout": self.layout, "opens": self.opens,
+            "drawn": {"parts": self.drawn},
         })
     }
 }
@@ -330,6 +342,7 @@ pub(super) fn frame() -> Value {
     work.joint("miter", "LS", "LE");
     work.joint("butt", "RS", "RE");
     work.sheet("ply", 18.0, &["LE", "RE"]);
+    work.moisture("ash");
     work.cut_sheet("LE", "ply", [600.0, 300.0, 18.0]);
     work.cut_sheet("RE", "ply", [600.0, 281.0, 18.0]);
     for mark in ["LS", "RS"] {
@@ -402,6 +415,7 @@ pub(super) fn door() -> Value {
     work.joint("hung", "DL", "POST");
     work.sheet("ply", 18.0, &["POST"]);
     work.sheet("thin", 6.0, &["P"]);
+    work.moisture("ash");
     work.cut_sheet("POST", "ply", [600.0, 100.0, 18.0]);
     work.cut_sheet("P", "thin", [400.0, 260.0, 6.0]);
     for (mark, size) in [("DL", stile), ("DR", stile), ("DT", rail), ("DB", rail)] {
@@ -437,6 +451,9 @@ pub(super) fn door() -> Value {
     );
     work.step = 5;
     work.join(&[8], &[(&["POST"], ""), (&["DL", "DR", "DT", "DB", "P"], "front")]);
+    // A butt hinge whose pin is 5 ahead of the front.
+    work.opens["doors"] = json!([{"parts": ["DL", "DR", "DT", "DB", "P"], "hung": "left",
+        "opens": "105", "about": "pin", "ahead": mm(5.0)}]);
     work.packet()
 }
 
@@ -478,6 +495,7 @@ pub(super) fn drawer() -> Value {
         work.joint("floating", "B", member);
     }
     work.sheet("thin", 6.0, &["B"]);
+    work.moisture("ash");
     work.cut_sheet("B", "thin", [288.0, 388.0, 6.0]);
     for (mark, size) in [("SL", side), ("SR", side), ("F", cross), ("K", cross)] {
         work.solid(mark, size);

@@ -60,7 +60,7 @@ impl Mistake<'_> {
     }
 
     fn make(&mut self) -> Made {
-        match self.below(32) {
+        match self.below(36) {
             0 => self.set_off(),
             1 => self.one_set_off(),
             2 => self.datum(),
@@ -91,7 +91,11 @@ impl Mistake<'_> {
             27 => self.reading_figure(),
             28 => self.reading_limit(),
             29 => self.remedy(),
-            30 => self.strip(),
+            30 => self.hung(),
+            31 => self.turns(),
+            32 => self.travel(),
+            33 => self.moisture(),
+            34 => self.strip(),
             _ => self.swapped(),
         }
     }
@@ -380,7 +384,7 @@ impl Mistake<'_> {
     /// A reading is left out, as a whole or of one board.
     fn reading_dropped(&mut self) -> Made {
         let index = self.pick("verify", |_| true)?;
-        let count = self.at(index)["parts"].as_array()?.len();
+        let count = self.at(index)["parts"].as_array().map_or(0, Vec::len);
         let number = self.below(count);
         if self.below(2) == 0 && count > 1 {
             let gone = self.at(index)["parts"].as_array_mut()?.remove(number);
@@ -392,7 +396,7 @@ impl Mistake<'_> {
 
     /// It comes when the wood is sawn or the cut is made.
     fn reading_late(&mut self) -> Made {
-        let index = self.pick("verify", |_| true)?;
+        let index = self.pick("verify", |own| own["what"] == "thickness")?;
         let whole = self.at(index).get("sheet").is_some();
         let first = if whole { "break down" } else { "setting" };
         let marks = marks(self.at(index));
@@ -410,7 +414,7 @@ impl Mistake<'_> {
     }
 
     fn reading_figure(&mut self) -> Made {
-        let index = self.pick("verify", |_| true)?;
+        let index = self.pick("verify", |own| own["what"] == "thickness")?;
         let by = self.off();
         if self.below(2) == 0 {
             let own = exact(self.at(index)["figure"]["exact"].as_str()?)? + by;
@@ -422,7 +426,7 @@ impl Mistake<'_> {
     }
 
     fn reading_limit(&mut self) -> Made {
-        let index = self.pick("verify", |_| true)?;
+        let index = self.pick("verify", |own| own["what"] == "thickness")?;
         let by = [0.1, 0.4, -0.09, 2.0][self.below(4)];
         let by = self.mm(by);
         add(&mut self.at(index)["within"], by);
@@ -430,7 +434,7 @@ impl Mistake<'_> {
     }
 
     fn remedy(&mut self) -> Made {
-        let index = self.pick("verify", |_| true)?;
+        let index = self.pick("verify", |own| own["what"] == "thickness")?;
         let which = ["thicker", "thinner"][self.below(2)];
         let now = self.at(index)[which].clone();
         let others =
@@ -439,6 +443,62 @@ impl Mistake<'_> {
         let other = others[self.below(others.len())];
         self.at(index)[which] = other.into();
         Some(format!("{index}: {which} asks to {other} instead of {now}"))
+    }
+
+    /// One of the doors, or of the drawers.
+    fn opens(&mut self, what: &str) -> Option<usize> {
+        let count = self.packet["opens"][what].as_array()?.len();
+        let at = self.below(count);
+        (at < count).then_some(at)
+    }
+
+    fn moisture(&mut self) -> Made {
+        let index = self.pick("verify", |own| own["what"] == "moisture")?;
+        let what = self.below(4);
+        let own = self.at(index);
+        match what {
+            0 => own["percent"] = "19.0".into(),
+            1 => own["within"] = "4".into(),
+            2 => own["otherwise"] = "plane".into(),
+            _ => drop(own["stocks"].as_array_mut()?.pop()),
+        }
+        Some(format!("{index}: the moisture is read in another way, {what}"))
+    }
+
+    fn hung(&mut self) -> Made {
+        let index = self.opens("doors")?;
+        let door = &mut self.packet["opens"]["doors"][index];
+        let other = if door["hung"] == "left" { "right" } else { "left" };
+        door["hung"] = other.into();
+        Some(format!("door {index} is hung on its {other}"))
+    }
+
+    /// It turns about a pin inside of the piece, hardly at all, or is forgotten.
+    fn turns(&mut self) -> Made {
+        let index = self.opens("doors")?;
+        let what = self.below(3);
+        let behind = self.mm(-60.0);
+        let doors = self.packet["opens"]["doors"].as_array_mut()?;
+        match what {
+            0 => {
+                doors[index]["about"] = "pin".into();
+                doors[index]["ahead"] = json!({"exact": "0", "print": "0"});
+                add(&mut doors[index]["ahead"], behind);
+            }
+            1 => doors[index]["opens"] = "20".into(),
+            _ => drop(doors.remove(index)),
+        }
+        Some(format!("door {index} opens in another way, {what}"))
+    }
+
+    fn travel(&mut self) -> Made {
+        let index = self.opens("drawers")?;
+        let by = [-0.8, 1.5, 4.0][self.below(3)];
+        let drawers = self.packet["opens"]["drawers"].as_array_mut()?;
+        let travel = &mut drawers[index]["travel"];
+        let own = exact(travel["exact"].as_str()?)?;
+        add(travel, own * by);
+        Some(format!("drawer {index} comes out {by} farther"))
     }
 
     /// Two operations on one part, of which one needs the other.

@@ -42,6 +42,7 @@ pub(super) struct Packet {
     pub(super) joints: Vec<Joint>,
     pub(super) operations: Vec<Operation>,
     pub(super) layout: Vec<Stick>,
+    pub(super) opens: Opens,
     pub(super) drawn: Drawn,
 }
 
@@ -199,7 +200,7 @@ pub(super) enum Work {
     #[serde(rename = "glue up")]
     GlueUp(GlueUp),
     Mill(Mill),
-    Verify(Verify),
+    Verify(Reading),
     Setting(Setting),
     Bore(Bore),
     Shape(Shape),
@@ -207,6 +208,28 @@ pub(super) enum Work {
     Bench(Other),
     Finish(Other),
     Install(Other),
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(untagged)]
+pub(super) enum Reading {
+    Thickness(Verify),
+    Moisture(Moisture),
+}
+
+/// What a meter shows of solid wood, in percent; else it rests.
+#[derive(Debug, Deserialize)]
+pub(super) struct Moisture {
+    pub(super) stocks: Vec<String>,
+    pub(super) percent: Degrees,
+    pub(super) within: Degrees,
+    pub(super) otherwise: Rest,
+}
+
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum Rest {
+    Rest,
 }
 
 /// A caliper reading.
@@ -448,6 +471,57 @@ pub(super) struct Square {
 #[derive(Debug, Deserialize)]
 pub(super) struct Other {
     pub(super) parts: Vec<String>,
+}
+
+/// What is opened when the piece stands.
+#[derive(Debug, Deserialize)]
+pub(super) struct Opens {
+    pub(super) doors: Vec<Door>,
+    pub(super) drawers: Vec<Drawer>,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Door {
+    pub(super) parts: Vec<String>,
+    pub(super) hung: Side,
+    pub(super) opens: Degrees,
+    #[serde(flatten)]
+    pub(super) turns: Turns,
+}
+
+/// What the front corner at the hinge edge does.
+#[derive(Debug, Deserialize)]
+#[serde(tag = "about", rename_all = "lowercase")]
+pub(super) enum Turns {
+    Pin { ahead: Figure },
+    Path { poses: Vec<Pose> },
+    Corner,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Pose {
+    pub(super) at: Degrees,
+    pub(super) out: Figure,
+    pub(super) aside: Figure,
+}
+
+/// Of an angle or a moisture.
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(try_from = "String")]
+pub(super) struct Degrees(pub(super) f64);
+
+impl TryFrom<String> for Degrees {
+    type Error = String;
+
+    fn try_from(text: String) -> Result<Self, String> {
+        figures::exact(&text).map(Self).ok_or_else(|| format!("no figure: {text}"))
+    }
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct Drawer {
+    pub(super) parts: Vec<String>,
+    pub(super) travel: Figure,
 }
 
 #[derive(Debug, Deserialize)]

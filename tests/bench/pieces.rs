@@ -15,17 +15,29 @@ pub(super) struct Drawn {
 
 /// Writes the spec that a row of choices stands for.
 pub(super) fn write(choices: &[u16]) -> Drawn {
-    let mut writer =
-        Writer { choices: choices.iter(), drawn: Drawn::default(), names: 0, metric: false };
+    let mut writer = Writer {
+        choices: choices.iter(),
+        drawn: Drawn::default(),
+        names: 0,
+        metric: false,
+        nests: false,
+    };
     writer.spec();
     writer.drawn
 }
+
+/// How deep lists of openings nest at most, beside the outermost.
+const DEPTH: usize = 3;
+/// A list in one that has this depth left is the third.
+const NESTED: usize = DEPTH - 1;
 
 struct Writer<'a> {
     choices: std::slice::Iter<'a, u16>,
     drawn: Drawn,
     names: usize,
     metric: bool,
+    /// The first opening of each list is a list again.
+    nests: bool,
 }
 
 /// Where openings stand: what parts them, and how deep lists nest.
@@ -139,7 +151,11 @@ impl Writer<'_> {
             ("twelve", "12 mm"),
             ("wide", "3/4 in"),
         ] {
-            if self.number(3) == 1 {
+            let is_drawn = match name {
+                "wide" => self.number(3) > 0,
+                _ => self.number(3) == 1,
+            };
+            if is_drawn {
                 self.line(&format!("bit {name} {{ straight {wide} }}"));
             }
         }
@@ -202,7 +218,7 @@ impl Writer<'_> {
         self.line(&format!("shelves {{ joint {joint} }}"));
         let across = self.flip();
         let word = if across { "across" } else { "down" };
-        let place = Place { framed, across, depth: 3 };
+        let place = Place { framed, across, depth: DEPTH };
         if framed {
             self.is("face frame");
             let joint = self.joint(&["pocket", "tenon", "dowel"]);
@@ -222,6 +238,7 @@ impl Writer<'_> {
             self.is("no frame");
             self.line("frame none");
         }
+        self.nests = self.number(3) == 2;
         self.line(&format!("{word} {{"));
         self.list(place);
         self.line("}");
@@ -256,16 +273,16 @@ impl Writer<'_> {
 
     /// How fronts are built.
     fn build(&mut self) -> &'static str {
-        match self.number(5) {
+        match self.number(8) {
             0 | 1 => {
                 self.is("slab fronts");
                 "build slab"
             }
-            2 => {
+            2 | 3 => {
                 self.is("paneled fronts, solid panel");
                 "build panel { stile 2-1/4 in; rail 2-1/4 in; panel-stock panel; groove 3/8 in; float 1/16 in }"
             }
-            3 => {
+            4 | 5 => {
                 self.is("paneled fronts, sheet panel");
                 "build panel { stile 2 in; rail 2-1/2 in; panel-stock thin; groove 10 mm }"
             }
@@ -333,7 +350,8 @@ impl Writer<'_> {
         };
         let kinds: &[&str] = match place.depth {
             0 => &["open", "drawer", "door", "doors", "false"],
-            _ => &["open", "drawer", "list", "door", "doors", "list", "false"],
+            _ if first && self.nests => &["list"],
+            _ => &["open", "drawer", "list", "door", "doors", "list", "drawer", "false"],
         };
         let kind = self.one_of(kinds);
         let shelves = match self.number(4) {
@@ -349,6 +367,9 @@ impl Writer<'_> {
         };
         match kind {
             "list" => {
+                if place.depth <= NESTED {
+                    self.is("openings nested three deep");
+                }
                 let across = !place.across;
                 let word = if across { "across" } else { "down" };
                 self.line(&format!("{word} {name} {{ {size}"));
@@ -377,7 +398,7 @@ impl Writer<'_> {
     }
 }
 
-/// What must be seen among a hundred pieces.
+/// What must be seen among a hundred pieces, and often among four hundred.
 pub(super) const WAYS: &[&str] = &[
     "no base",
     "toe kick in the ends",
@@ -392,6 +413,9 @@ pub(super) const WAYS: &[&str] = &[
     "paneled fronts, solid panel",
     "paneled fronts, sheet panel",
     "hinge plates",
+    "openings nested three deep",
+    "narrow bit",
+    "wide bit",
     "adjustable shelf",
     "fixed shelf",
     "door",

@@ -15,7 +15,7 @@ use super::packet::{
     Operation, Packet, Setting, Side, Stock, Way, Work,
 };
 use super::wood::NOTHING;
-use super::{Report, bores, lines, shapes, strokes};
+use super::{Report, bores, driver, lines, opening, season, shapes, strokes};
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
 /// thick a sheet truly is that was measured already.
@@ -52,6 +52,8 @@ pub(super) struct Play<'p> {
     sheets: &'p BTreeMap<String, f64>,
     /// The sheets that were measured.
     pub(super) read: BTreeSet<String>,
+    /// Solid wood whose moisture was read; what was off has come to its figure.
+    pub(super) rested: BTreeSet<String>,
     /// What stops the work.
     pub(super) stops: Vec<Stop>,
     /// How many boards were planed or made again.
@@ -111,6 +113,7 @@ impl<'p> Play<'p> {
             off,
             sheets,
             read: BTreeSet::new(),
+            rested: BTreeSet::new(),
             stops: Vec::new(),
             mended: 0,
             later: Vec::new(),
@@ -190,7 +193,13 @@ impl<'p> Play<'p> {
             Work::Setting(work) => self.setting(index, work),
             Work::Bore(work) => {
                 let Some(part) = self.find(index, &work.part) else { return };
-                let cuts = bores::cut(index, work, &self.boards[part]);
+                let cuts = bores::cut(index, work, &self.boards[part], self.off.slack());
+                let near = cuts
+                    .iter()
+                    .flat_map(|cuts| bores::too_near(self.packet, work, &self.boards[part], cuts));
+                for wrong in near.collect::<Vec<_>>() {
+                    self.about(index, part, &wrong);
+                }
                 self.cut(index, part, cuts);
             }
             Work::Shape(work) => {
@@ -233,6 +242,9 @@ impl<'p> Play<'p> {
             && !self.read.contains(&stock.name)
         {
             self.about(index, part, "its sheet is sawn and was never measured");
+        }
+        if sheet.is_none() && !self.rested.contains(&work.stock) {
+            self.about(index, part, "nobody read how damp its wood is");
         }
         let odd = if part % 2 == 0 { self.off.odd } else { 0.0 };
         let more = sheet.map_or(0.0, |stock| self.sheet(stock) - stock.thickness.exact + odd);
@@ -382,8 +394,11 @@ impl<'p> Play<'p> {
 
     fn join(&mut self, index: usize, step: u32, work: &Join) {
         let mut there: Vec<usize> = Vec::new();
+        // How many were there after each move.
+        let mut after = Vec::new();
         for (number, own) in work.moves.iter().enumerate() {
             self.moved(index, number, own, &mut there);
+            after.push(there.len());
         }
         let mut done: Vec<(usize, usize, bool)> = Vec::new();
         let mut hung = Vec::new();
@@ -405,6 +420,7 @@ impl<'p> Play<'p> {
                 }
             }
             if let Some((part, into)) = self.closes(index, joint, &there) {
+                self.driven(index, joint, [part, into], &there, &after);
                 done.push((part, into, is_lasting(joint.kind)));
                 if joint.kind == JointKind::Hung {
                     hung.push(part);
@@ -502,6 +518,35 @@ impl<'p> Play<'p> {
         Some((part, into))
     }
 
+    /// Screws are driven as soon as both their boards are there.
+    fn driven(
+        &mut self,
+        index: usize,
+        joint: &Joint,
+        pair: [usize; 2],
+        there: &[usize],
+        after: &[usize],
+    ) {
+        let last = pair.iter().filter_map(|half| there.iter().position(|own| own == half)).max();
+        let count = after.iter().find(|count| last.is_some_and(|last| last < **count));
+        let there = &there[..count.copied().unwrap_or(there.len())];
+        // A door stands open.
+        let leaf = |part: &usize| {
+            let mark = &self.boards[*part].part.mark;
+            self.packet.opens.doors.iter().any(|door| door.parts.contains(mark))
+        };
+        let shut: Vec<usize> = there
+            .iter()
+            .copied()
+            .filter(|part| self.fixed.are(*part, pair[0]) || !leaf(part))
+            .collect();
+        let tolerance = self.tolerance();
+        let wrong = driver::blocked(self.packet, &self.boards, joint, pair, &shut, tolerance);
+        if let Some(wrong) = wrong {
+            self.complain(index, &wrong);
+        }
+    }
+
     /// A place may be off by half a mark, and a width by as much as it fits.
     fn tolerance(&self) -> f64 {
         let tolerance = Tolerance::with(self.packet, &self.off);
@@ -536,6 +581,11 @@ impl<'p> Play<'p> {
         self.complaints.extend(compare::agreeing(self.packet, &self.boards, &self.off));
         self.complaints.extend(lines::wrong(self.packet, &self.boards));
         self.overlaps();
+        let stuck = opening::stuck(self.packet, &self.boards, self.tolerance());
+        self.complaints.extend(stuck);
+        let points = self.off.moisture;
+        let pinched = season::pinched(self.packet, &self.boards, points, &self.rested);
+        self.complaints.extend(pinched);
     }
 
     /// Two parts in one place.

@@ -53,7 +53,7 @@ fn slope(board: &Board<'_>, cut: &Cut, gone: &[Space]) -> Vec<Body> {
             let outline: Vec<[f64; 2]> =
                 outline.iter().map(|flat| [flat[0] + start[0], flat[1] + start[1]]).collect();
             let run = placed[3 - along[0] - along[1]];
-            (outline.len() > 2).then(|| Body::prism(&outline, along, run, slope))
+            (outline.len() > 2).then(|| Body::prism(&outline, along, run, &[slope]))
         })
         .collect()
 }

@@ -5,11 +5,12 @@ use std::ops::Range;
 use crate::diagnostics::{Diagnostic, Fix, Grade, Sum};
 use crate::measure::{Angle, Exact, Length, Span, Tape};
 use crate::model::{
-    Axis, Case, Hinge, HingeKind, Item, Member, MemberKind, OpeningId, OpeningKind, Piece, Set,
-    Side, Size,
+    Axis, Case, Hinge, HingeKind, Item, Member, MemberKind, OpeningId, OpeningKind, Piece, Side,
+    Size,
 };
 use crate::parts::{Cuboid, Direction, Front};
-use crate::trade::{Body, Hung, Leaf, Patch, Pivot};
+use crate::plans::fitting::hinges::pivot;
+use crate::trade::{Body, Hung, Leaf, Patch};
 use crate::vocabulary::Origin;
 
 /// Open 90 degrees: what a door should reach.
@@ -101,21 +102,6 @@ impl Door<'_> {
     /// Tells where the angle that a finding goes by is taken and not given.
     pub(super) fn tell_assumed(&self, diagnostic: Diagnostic) -> Diagnostic {
         if self.swing_written { diagnostic } else { diagnostic.note(ASSUMED) }
-    }
-}
-
-/// What a door on this hinge turns about.
-pub(super) fn pivot(hinge: &Hinge, set: &Set, thick: Length) -> Pivot {
-    match &hinge.kind {
-        HingeKind::Cup { poses, .. } if poses.is_empty() => Pivot::Pin { ahead: Length::ZERO },
-        HingeKind::Cup { poses, .. } => Pivot::Poses(poses.clone()),
-        HingeKind::Butt { pin_ahead } => Pivot::Pin {
-            // The pin is measured from the frame, which an overlay front covers.
-            ahead: match set {
-                Set::Inset => *pin_ahead,
-                Set::Overlay(_) => *pin_ahead - thick,
-            },
-        },
     }
 }
 

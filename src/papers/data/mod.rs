@@ -1,6 +1,7 @@
 //! The packet as data for other programs: what `schema/packet.json` describes.
 
 mod layout;
+mod opens;
 mod record;
 mod work;
 
@@ -77,6 +78,7 @@ impl<'d> Data<'d> {
                 .filter_map(|own| maker.operation(own))
                 .collect(),
             layout: work.layout().sticks.iter().filter_map(|own| maker.stick(own)).collect(),
+            opens: maker.opens(),
             drawn: Drawn { parts: parts.all.iter().map(|part| maker.drawn(part)).collect() },
         }
     }

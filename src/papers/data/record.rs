@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use super::opens::Opens;
+
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
     pub(super) schema: u32,
@@ -13,6 +15,7 @@ pub(super) struct Data<'d> {
     pub(super) joints: Vec<JointData<'d>>,
     pub(super) operations: Vec<Step<'d>>,
     pub(super) layout: Vec<Stick<'d>>,
+    pub(super) opens: Opens<'d>,
     pub(super) drawn: Drawn<'d>,
 }
 
@@ -158,6 +161,14 @@ pub(super) enum What<'d> {
         within: Figure,
         thicker: &'static str,
         thinner: &'static str,
+    },
+    #[serde(rename = "verify")]
+    Moisture {
+        what: &'static str,
+        stocks: Vec<&'d str>,
+        percent: String,
+        within: String,
+        otherwise: &'static str,
     },
     #[serde(rename = "setting")]
     Setting {

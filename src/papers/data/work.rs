@@ -50,6 +50,18 @@ impl<'d> Maker<'d, '_> {
                 thicker: gate.thicker.word(),
                 thinner: gate.thinner.word(),
             },
+            Doing::Moisture(read) => What::Moisture {
+                what: "moisture",
+                stocks: read
+                    .stocks
+                    .iter()
+                    .filter_map(|id| self.work.piece.stock(*id))
+                    .map(|stock| &*stock.name)
+                    .collect(),
+                percent: format!("{:.1}", self.work.climate().milled.moisture),
+                within: trade::MOISTURE_WITHIN.to_string(),
+                otherwise: "rest",
+            },
             Doing::Setting(index) => self.setting(*index)?,
             Doing::Bore(holes) => self.bore(holes),
             Doing::Shape(id, number) => self.shaped(*id, *number)?,

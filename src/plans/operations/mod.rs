@@ -24,7 +24,7 @@ pub use cutting::sides;
 pub use feed::{Feed, feed};
 pub(super) use motion::steps;
 pub use motion::{Leg, Move, Side, Step};
-pub use verify::{Remedy, Verify};
+pub use verify::{Moisture, Remedy, Verify};
 
 /// An operation.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -102,6 +102,8 @@ pub enum Doing {
     /// Sheets are measured before they are sawn, and boards before the cuts that
     /// must fit them.
     Verify(Verify),
+    /// The moisture of solid wood is read before it is milled.
+    Moisture(Moisture),
     /// A set-up of the router, by its index.
     Setting(usize),
     /// Holes of one kind in one face.
@@ -166,13 +168,14 @@ pub(super) fn plan(work: &Workings<'_>) -> Operations {
     let mut of_task = vec![0..0; assembly.tasks.len()];
     // Sheets are measured before anything is sawn: their thickness moves the sizes
     // of parts from other stock too.
-    let mut sheets = Some(verify::sheets(work));
+    let mut stock: Vec<Doing> = verify::sheets(work);
+    stock.extend(verify::moisture(work));
     for task in order {
         let from = all.len();
         let Some(own) = assembly.tasks.get(task) else { continue };
         let mut doings = match own.breaks.is_empty() {
             true => Vec::new(),
-            false => sheets.take().unwrap_or_default(),
+            false => std::mem::take(&mut stock),
         };
         doings.extend(taken(work, own));
         doings.extend(verify::gates(work, own));

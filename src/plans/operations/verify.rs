@@ -29,6 +29,14 @@ pub struct Verify {
     pub thinner: Remedy,
 }
 
+/// Readings of the moisture of solid wood, before it is milled: its gaps and the
+/// floats of its panels are reckoned from what they should show.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Moisture {
+    /// The stocks that are read.
+    pub stocks: Vec<StockId>,
+}
+
 /// What brings a board and its cut together again.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Remedy {
@@ -52,6 +60,16 @@ impl Remedy {
             Self::Replace => "replace",
         }
     }
+}
+
+/// The reading of all solid wood that the piece is milled from.
+pub(super) fn moisture(work: &Workings<'_>) -> Option<Doing> {
+    let is_used = |id: StockId| work.parts.iter().any(|(_, part)| part.stock == id);
+    let stocks: Vec<StockId> = (0..work.piece.stocks.len())
+        .map(StockId)
+        .filter(|id| work.piece.stock(*id).is_some_and(Stock::is_solid) && is_used(*id))
+        .collect();
+    (!stocks.is_empty()).then_some(Doing::Moisture(Moisture { stocks }))
 }
 
 /// The readings of every sheet that the piece is sawn from, the thickest first.

@@ -1,0 +1,123 @@
+//! What opens: the doors with what they turn about, and the drawers with how far
+//! they come out.
+
+use serde::Serialize;
+
+use crate::measure::Angle;
+use crate::model::{HingeKind, OpeningId, Side};
+use crate::parts::{Assembly, Front, Part};
+use crate::plans::fitting::Drawer;
+use crate::plans::fitting::hinges::pivot;
+use crate::trade::Pivot;
+
+use super::Maker;
+use super::record::Figure;
+
+#[derive(Serialize)]
+pub(super) struct Opens<'d> {
+    doors: Vec<Door<'d>>,
+    drawers: Vec<Pulled<'d>>,
+}
+
+#[derive(Serialize)]
+struct Door<'d> {
+    parts: Vec<&'d str>,
+    hung: &'static str,
+    opens: String,
+    #[serde(flatten)]
+    turns: Turns,
+}
+
+#[derive(Serialize)]
+#[serde(tag = "about", rename_all = "lowercase")]
+enum Turns {
+    Pin { ahead: Figure },
+    Path { poses: Vec<Pose> },
+    Corner,
+}
+
+#[derive(Serialize)]
+struct Pose {
+    at: String,
+    out: Figure,
+    aside: Figure,
+}
+
+#[derive(Serialize)]
+struct Pulled<'d> {
+    parts: Vec<&'d str>,
+    travel: Figure,
+}
+
+impl<'d> Maker<'d, '_> {
+    pub(super) fn opens(&self) -> Opens<'d> {
+        Opens {
+            doors: self.work.fronts().iter().filter_map(|front| self.door(front)).collect(),
+            drawers: self
+                .work
+                .fitting()
+                .drawers
+                .iter()
+                .filter_map(|drawer| self.pulled(drawer))
+                .collect(),
+        }
+    }
+
+    fn door(&self, front: &Front<'d>) -> Option<Door<'d>> {
+        let hinge = front.fronts.hinge.and_then(|(id, _)| self.work.piece.hinge(id))?;
+        let thick = front.parts.first()?.thickness.length;
+        let unknown = match &hinge.kind {
+            HingeKind::Cup { poses, .. } => poses.is_empty(),
+            HingeKind::Butt { .. } => false,
+        };
+        let turns = match pivot(hinge, &front.fronts.set, thick) {
+            Pivot::Pin { .. } if unknown => Turns::Corner,
+            Pivot::Pin { ahead } => Turns::Pin { ahead: self.fine(ahead) },
+            Pivot::Poses(poses) => Turns::Path {
+                poses: poses
+                    .iter()
+                    .map(|pose| Pose {
+                        at: degrees(pose.at),
+                        out: self.fine(pose.out),
+                        aside: self.fine(pose.aside),
+                    })
+                    .collect(),
+            },
+        };
+        Some(Door {
+            parts: front.parts.iter().map(|part| &*part.mark).collect(),
+            hung: match front.hung? {
+                Side::Left => "left",
+                Side::Right => "right",
+            },
+            opens: degrees(hinge.swing),
+            turns,
+        })
+    }
+
+    fn pulled(&self, drawer: &Drawer<'_>) -> Option<Pulled<'d>> {
+        let parts = self.work.parts;
+        let own = |part: &Part| match part.assembly {
+            Assembly::DrawerBox(opening) => Some(opening),
+            Assembly::Front(front) => Some(front.opening),
+            Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => {
+                None
+            }
+        };
+        let is_here = |id: OpeningId| id == drawer.opening.id;
+        let marks: Vec<&'d str> = parts
+            .all
+            .iter()
+            .filter(|part| own(part).is_some_and(is_here))
+            .map(|part| &*part.mark)
+            .collect();
+        let travel = self.figure(drawer.slide.length.length);
+        (!marks.is_empty()).then_some(Pulled { parts: marks, travel })
+    }
+}
+
+/// Degrees, as a whole number or a fraction.
+fn degrees(angle: Angle) -> String {
+    let (numer, denom) = (angle.0.numer(), angle.0.denom());
+    if denom == 1 { numer.to_string() } else { format!("{numer}/{denom}") }
+}

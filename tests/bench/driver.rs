@@ -1,0 +1,211 @@
+//! A driver at every screw: at the time of the join it must have room along the
+//! axis of the screw.
+
+use super::board::{Board, Cut, Sort, whole};
+use super::body::Body;
+use super::packet::{Joint, JointKind, Packet};
+use super::wood::{NOTHING, Space, common};
+
+type Way = [f64; 3];
+
+/// A pocket screw leans 15 degrees to its face (the usual jig; trade values, pocket
+/// screws).
+const LEANS: f64 = 15.0;
+/// A straight driver: a long bit of 6 in and behind it a drill with its chuck, 8 in
+/// long and 2-1/2 in thick. An angle driver: a short bit of 2 in and a head of 3-1/2
+/// in, 1-1/2 in thick, and from its end an arm of 8 in to any side (common practice,
+/// no source).
+const BIT: f64 = 10.0;
+const LONG_BIT: f64 = 150.0;
+const DRILL: (f64, f64) = (200.0, 64.0);
+const SHORT_BIT: f64 = 50.0;
+const HEAD: (f64, f64) = (90.0, 38.0);
+const ARM: f64 = 200.0;
+/// The thickest board that a screw goes through: 2 in of a 3 in screw (common
+/// practice, no source).
+const LONGEST: f64 = 50.0;
+
+/// A screw that is to be driven: where it enters, and the way back along its axis.
+#[derive(Clone, Copy, Debug)]
+struct Screw {
+    at: Way,
+    back: Way,
+    /// Square to that.
+    across: Way,
+}
+
+/// Why the screws of a joint can't be driven, with these boards in their places.
+pub(super) fn blocked(
+    packet: &Packet,
+    boards: &[Board<'_>],
+    joint: &Joint,
+    [part, into]: [usize; 2],
+    there: &[usize],
+    tolerance: f64,
+) -> Option<String> {
+    let ways = match joint.kind {
+        JointKind::PocketScrews => vec![pocketed(packet, boards, part, into)],
+        JointKind::Screws => through(packet, boards, part, into, tolerance),
+        JointKind::Dado
+        | JointKind::Rabbet
+        | JointKind::Dowels
+        | JointKind::Tenon
+        | JointKind::Dovetails
+        | JointKind::Butt
+        | JointKind::Miter
+        | JointKind::Floating
+        | JointKind::Planted
+        | JointKind::Hung
+        | JointKind::Slid
+        | JointKind::Laid
+        | JointKind::FrontFixed => return None,
+    };
+    let [part_name, into_name] = [part, into].map(|own| boards[own].name());
+    if ways.iter().all(Vec::is_empty) {
+        return Some(format!("nothing holds the screws of {part_name} in {into_name}"));
+    }
+    // What the screw itself goes through is no obstacle: the jig and the clamp are
+    // on it, too.
+    let others: Vec<(usize, Body)> = there
+        .iter()
+        .copied()
+        .filter(|own| *own != part && *own != into)
+        .map(|own| (own, Body::new(&boards[own].placed(&whole(boards[own].exact)))))
+        .collect();
+    let mm = |millimeters| packet.job.unit.mm(millimeters);
+    let meets = |body: &Body, also: &[usize]| {
+        let own = also
+            .iter()
+            .map(|own| (*own, Body::new(&boards[*own].placed(&whole(boards[*own].exact)))));
+        let own: Vec<(usize, Body)> = own.collect();
+        others
+            .iter()
+            .chain(&own)
+            .find(|(_, other)| body.hits(other, tolerance + mm(1.0)))
+            .map(|(own, _)| *own)
+    };
+    // A pocket's drill stands over its own board, and in front of the other.
+    let also: &[usize] = match joint.kind {
+        JointKind::PocketScrews => &[into],
+        _ => &[],
+    };
+    let stopped = |screw: &Screw| {
+        let bar = |range: [f64; 2], thick: f64| {
+            let range = range.map(mm);
+            Body::bar(screw.at, screw.back, range, screw.across, mm(thick) / 2.0)
+        };
+        let straight = [bar([1.0, LONG_BIT], BIT), bar([LONG_BIT, LONG_BIT + DRILL.0], DRILL.1)];
+        let stopped = straight.iter().find_map(|body| meets(body, also))?;
+        let end = SHORT_BIT + HEAD.0;
+        let angled = [bar([1.0, SHORT_BIT], BIT), bar([SHORT_BIT, end], HEAD.1)];
+        let other = super::body::cross(screw.back, screw.across);
+        let back = mm(end - HEAD.1 / 2.0);
+        let from = [0, 1, 2].map(|axis| screw.at[axis] + screw.back[axis] * back);
+        let arms = [screw.across, other].into_iter().flat_map(|way| [way, way.map(|own| -own)]);
+        let turns = arms
+            .map(|way| Body::bar(from, way, [0.0, mm(ARM)], screw.back, mm(HEAD.1) / 2.0))
+            .any(|arm| meets(&arm, also).is_none());
+        let fits = turns && angled.iter().all(|body| meets(body, also).is_none());
+        (!fits).then_some(stopped)
+    };
+    // From one side at least every screw can be reached.
+    let stops: Vec<Option<usize>> =
+        ways.iter().map(|screws| screws.iter().find_map(stopped)).collect();
+    let stopped = stops.into_iter().collect::<Option<Vec<usize>>>()?;
+    let name = boards[*stopped.first()?].name();
+    Some(format!(
+        "no driver gets at the screws of {part_name} in {into_name}: {name} is in its way"
+    ))
+}
+
+/// The screws of pocket holes: from the face that they are bored into, back over
+/// the board and a little out.
+fn pocketed(packet: &Packet, boards: &[Board<'_>], part: usize, into: usize) -> Vec<Screw> {
+    let board = &boards[part];
+    let host = boards[into].placed(&whole(boards[into].exact));
+    let near = |cut: &&Cut| {
+        let mut wide = board.placed(&cut.space);
+        for range in &mut wide {
+            *range = [range[0] - packet.job.unit.mm(2.0), range[1] + packet.job.unit.mm(2.0)];
+        }
+        cut.sort == Sort::Hidden && common(&wide, &host).is_some()
+    };
+    let Some(cut) = board.cuts.iter().find(near) else { return Vec::new() };
+    // Along the board they run to the end that they are next to.
+    let run = (0..3)
+        .filter(|axis| *axis != cut.face.axis)
+        .find(|axis| {
+            let [from, to] = cut.space[*axis];
+            (from <= NOTHING) != (to >= board.exact[*axis] - NOTHING)
+        })
+        .unwrap_or(0);
+    let at_end = cut.space[run][1] >= board.exact[run] - NOTHING;
+    let across = 3 - run - cut.face.axis;
+    let (sin, cos) = LEANS.to_radians().sin_cos();
+    let thick = board.exact[cut.face.axis];
+    // Its axis leaves the face where it comes from the middle of the end.
+    let back_from_end = thick / 2.0 * cos / sin;
+    let [from, to] = cut.space[across];
+    [0.15, 0.5, 0.85]
+        .into_iter()
+        .map(|share| {
+            let mut own: Space = [[0.0; 2]; 3];
+            let end = if at_end { board.exact[run] - back_from_end } else { back_from_end };
+            own[run] = [end; 2];
+            own[cut.face.axis] = [if cut.face.is_end { thick } else { 0.0 }; 2];
+            own[across] = [from + (to - from) * share; 2];
+            let at = board.placed(&own).map(|range| range[0]);
+            let mut back = [0.0; 3];
+            back[board.along(run)] = if at_end { -cos } else { cos };
+            back[board.along(cut.face.axis)] = if cut.face.is_end { sin } else { -sin };
+            let mut side = [0.0; 3];
+            side[board.along(across)] = 1.0;
+            Screw { at, back, across: side }
+        })
+        .collect()
+}
+
+/// Screws through one board into another, from the far face of the one that they go
+/// through: through either, where it is no thicker than a screw is long.
+fn through(
+    packet: &Packet,
+    boards: &[Board<'_>],
+    part: usize,
+    into: usize,
+    tolerance: f64,
+) -> Vec<Vec<Screw>> {
+    let both = [part, into].map(|own| boards[own].placed(&whole(boards[own].exact)));
+    let mut touch = both[0];
+    for (range, host) in touch.iter_mut().zip(both[1]) {
+        *range = [range[0].max(host[0]), range[1].min(host[1])];
+    }
+    let size = |range: [f64; 2]| range[1] - range[0];
+    let thin = |a: &usize, b: &usize| size(touch[*a]).total_cmp(&size(touch[*b]));
+    let axis = (0..3).min_by(thin).unwrap_or(0);
+    let covers = |other: &usize| size(touch[*other]) > tolerance;
+    if (0..3).filter(|other| *other != axis).filter(covers).count() < 2 {
+        return Vec::new();
+    }
+    let middle = |range: [f64; 2]| f64::midpoint(range[0], range[1]);
+    let long = (0..3).filter(|other| *other != axis).max_by(thin).unwrap_or(0);
+    let mut across = [0.0; 3];
+    across[long] = 1.0;
+    let way = |passed: Space, other: Space| {
+        let from_end = middle(other[axis]) < middle(passed[axis]);
+        let mut back = [0.0; 3];
+        back[axis] = if from_end { 1.0 } else { -1.0 };
+        let screw = |share: f64| {
+            let mut at = touch.map(middle);
+            at[axis] = passed[axis][usize::from(from_end)];
+            at[long] = touch[long][0] + size(touch[long]) * share;
+            Screw { at, back, across }
+        };
+        [0.1, 0.5, 0.9].map(screw).to_vec()
+    };
+    let most = packet.job.unit.mm(LONGEST);
+    [(both[1], both[0]), (both[0], both[1])]
+        .into_iter()
+        .filter(|(passed, _)| size(passed[axis]) <= most)
+        .map(|(passed, other)| way(passed, other))
+        .collect()
+}

@@ -1,0 +1,173 @@
+//! Solid wood that is damper or drier than it was milled: what lies loose in
+//! grooves or hangs in an opening must still have its room.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::board::{Board, Sort, whole};
+use super::figures::said;
+use super::packet::{JointKind, Packet};
+use super::wood::{NOTHING, Space, common};
+
+/// What lies nearer to a front than this is beside it: 10 mm.
+const BESIDE: f64 = 10.0;
+
+/// What has no room, so many points of moisture on. Wood that rested has come to the
+/// moisture that it was drawn for.
+pub(super) fn pinched(
+    packet: &Packet,
+    boards: &[Board<'_>],
+    points: f64,
+    rested: &BTreeSet<String>,
+) -> Vec<String> {
+    let season = Season { packet, boards, points, rested };
+    let mut wrong: Vec<String> =
+        (0..boards.len()).filter_map(|panel| season.panel(panel)).collect();
+    wrong.extend(season.fronts());
+    wrong
+}
+
+struct Season<'a> {
+    packet: &'a Packet,
+    boards: &'a [Board<'a>],
+    points: f64,
+    rested: &'a BTreeSet<String>,
+}
+
+impl Season<'_> {
+    /// How much wider a board is by now.
+    fn swells(&self, part: usize) -> f64 {
+        let board = &self.boards[part];
+        let stocks = self.packet.stocks.iter().filter(|own| !self.rested.contains(&own.name));
+        let stock = stocks.into_iter().find(|stock| stock.name == board.part.stock);
+        let movement = stock.and_then(|stock| stock.movement).unwrap_or(0.0);
+        board.exact[1] * movement / 1e6 * self.points
+    }
+
+    fn space(&self, part: usize) -> Space {
+        self.boards[part].placed(&whole(self.boards[part].exact))
+    }
+
+    fn find(&self, mark: &str) -> Option<usize> {
+        self.boards.iter().position(|board| board.part.mark == mark)
+    }
+
+    /// A loose panel: damp, it must not reach the floors of both its grooves; dry, it
+    /// must not come out of one when it lies in the other.
+    fn panel(&self, panel: usize) -> Option<String> {
+        let swells = self.swells(panel);
+        if swells.abs() <= NOTHING {
+            return None;
+        }
+        let (own, along) = (self.space(panel), self.boards[panel].along(1));
+        let mark = &self.boards[panel].part.mark;
+        let joints = self.packet.joints.iter();
+        let (mut room, mut held) = (Vec::new(), f64::MAX);
+        for joint in joints.filter(|own| own.kind == JointKind::Floating && own.part == *mark) {
+            let Some(host) = self.find(&joint.into) else { continue };
+            let host = &self.boards[host];
+            let takes = host.cuts.iter().find(|cut| {
+                cut.sort == Sort::Channel
+                    && host.along(cut.face.axis) == along
+                    && common(&host.placed(&cut.space), &own).is_some()
+            });
+            let Some(cut) = takes else { continue };
+            let groove = host.placed(&cut.space)[along];
+            // Its mouth looks toward the panel's middle.
+            let lower = groove[0] + groove[1] < own[along][0] + own[along][1];
+            let (floor, mouth) = match lower {
+                true => (own[along][0] - groove[0], groove[1] - own[along][0]),
+                false => (groove[1] - own[along][1], own[along][1] - groove[0]),
+            };
+            room.push(floor);
+            held = held.min(mouth);
+        }
+        if room.len() < 2 {
+            return None;
+        }
+        let all: f64 = room.iter().sum();
+        let name = self.boards[panel].name();
+        if swells > all + NOTHING {
+            let (swells, all) = (said(swells), said(all));
+            return Some(format!("{name}: it swells by {swells} and has {all} in its grooves"));
+        }
+        let farthest = room.iter().copied().fold(0.0, f64::max);
+        (held - farthest + swells <= NOTHING)
+            .then(|| format!("{name}: it shrinks by {} and comes out of its groove", said(-swells)))
+    }
+
+    /// Doors and drawer fronts between their neighbors.
+    fn fronts(&self) -> Vec<String> {
+        let doors = self.packet.opens.doors.iter().map(|door| &door.parts);
+        let drawers = self.packet.opens.drawers.iter().map(|drawer| &drawer.parts);
+        let mut front_of: BTreeMap<usize, usize> = BTreeMap::new();
+        let mut fronts: Vec<Vec<usize>> = Vec::new();
+        for marks in doors.chain(drawers) {
+            let own: Vec<usize> = marks.iter().filter_map(|mark| self.find(mark)).collect();
+            let foremost = own.iter().map(|part| self.space(*part)[2][0]).fold(f64::MAX, f64::min);
+            // A drawer's box is behind its front.
+            let before = |part: &usize| self.space(*part)[2][0] < foremost + BESIDE;
+            let own: Vec<usize> = own.into_iter().filter(before).collect();
+            front_of.extend(own.iter().map(|part| (*part, fronts.len())));
+            fronts.push(own);
+        }
+        let mut wrong = Vec::new();
+        for (number, front) in fronts.iter().enumerate() {
+            for axis in [0, 1] {
+                wrong.extend(self.between(front, axis, &|part| {
+                    front_of.get(&part).is_some_and(|other| *other != number)
+                }));
+            }
+        }
+        wrong
+    }
+
+    /// A front that fills its opening when it swells along an axis. It shares a gap
+    /// with another front.
+    fn between(
+        &self,
+        front: &[usize],
+        axis: usize,
+        is_front: &dyn Fn(usize) -> bool,
+    ) -> Option<String> {
+        let mut around = self.space(*front.first()?);
+        for part in front {
+            for (all, own) in around.iter_mut().zip(self.space(*part)) {
+                *all = [all[0].min(own[0]), all[1].max(own[1])];
+            }
+        }
+        let other = 1 - axis;
+        let high = around[other][1] - around[other][0];
+        // Stiles run its whole length, and so does a slab; rails lie between.
+        let across = front.iter().filter(|part| {
+            let own = self.space(**part)[other];
+            self.boards[**part].along(1) == axis && own[1] - own[0] > high - self.mm(1.0)
+        });
+        let swells: f64 = across.map(|part| self.swells(*part)).sum();
+        if swells <= NOTHING {
+            return None;
+        }
+        let mut room = [f64::MAX; 2];
+        for part in (0..self.boards.len()).filter(|part| !front.contains(part)) {
+            let space = self.space(part);
+            let beside = (0..3).filter(|own| *own != axis).all(|own| {
+                space[own][1].min(around[own][1]) - space[own][0].max(around[own][0]) > NOTHING
+            });
+            let share = if is_front(part) { 0.5 } else { 1.0 };
+            let gaps = [around[axis][0] - space[axis][1], space[axis][0] - around[axis][1]];
+            for (room, gap) in room.iter_mut().zip(gaps) {
+                if beside && (-self.mm(1.0)..self.mm(BESIDE)).contains(&gap) {
+                    *room = room.min(gap * share);
+                }
+            }
+        }
+        let all = room[0] + room[1];
+        (swells > all + NOTHING).then(|| {
+            let name = self.boards[front[0]].name();
+            format!("{name}: it swells by {} and has {} round it", said(swells), said(all))
+        })
+    }
+
+    fn mm(&self, millimeters: f64) -> f64 {
+        self.packet.job.unit.mm(millimeters)
+    }
+}
