@@ -3,6 +3,7 @@
 //! the tool takes, brings the parts together in their order, and only then
 //! looks at the drawing. It knows nothing of how the packet was made.
 
+mod assembling;
 mod board;
 mod body;
 mod bores;
@@ -14,6 +15,7 @@ mod gates;
 mod joining;
 mod lines;
 mod mating;
+mod milling;
 mod off;
 mod open;
 mod opening;
@@ -29,6 +31,8 @@ mod strokes;
 mod wood;
 
 mod hand;
+mod misjudged;
+mod misread;
 mod mutants;
 mod spoiled;
 

@@ -10,20 +10,20 @@ use super::figures::exact;
 use super::{build, hand};
 
 /// One mistake in a packet.
-struct Mistake<'a> {
-    packet: &'a mut Value,
+pub(super) struct Mistake<'a> {
+    pub(super) packet: &'a mut Value,
     choices: std::vec::IntoIter<u16>,
 }
 
-type Made = Option<String>;
+pub(super) type Made = Option<String>;
 
 impl Mistake<'_> {
-    fn below(&mut self, count: usize) -> usize {
+    pub(super) fn below(&mut self, count: usize) -> usize {
         usize::from(self.choices.next().unwrap_or(0)) % count.max(1)
     }
 
     /// An operation of a kind that is fit for it.
-    fn pick(&mut self, kind: &str, fit: impl Fn(&Value) -> bool) -> Option<usize> {
+    pub(super) fn pick(&mut self, kind: &str, fit: impl Fn(&Value) -> bool) -> Option<usize> {
         let operations = self.packet["operations"].as_array()?.iter().enumerate();
         let all: Vec<usize> = operations
             .filter(|(_, own)| own["kind"] == kind && fit(own))
@@ -33,17 +33,17 @@ impl Mistake<'_> {
         all.get(at).copied()
     }
 
-    fn at(&mut self, index: usize) -> &mut Value {
+    pub(super) fn at(&mut self, index: usize) -> &mut Value {
         &mut self.packet["operations"][index]
     }
 
     /// About so many millimeters in the unit of the job.
-    fn mm(&self, millimeters: f64) -> f64 {
+    pub(super) fn mm(&self, millimeters: f64) -> f64 {
         if self.packet["job"]["unit"] == "in" { millimeters / 25.4 } else { millimeters }
     }
 
     /// More than any tolerance, to either side.
-    fn off(&mut self) -> f64 {
+    pub(super) fn off(&mut self) -> f64 {
         let by = [1.5, -1.5, 3.0, -3.0, 6.0, -6.0][self.below(6)];
         self.mm(by)
     }
@@ -381,126 +381,6 @@ impl Mistake<'_> {
         Some(format!("{index}: it is missing, a {kind}"))
     }
 
-    /// A reading is left out, as a whole or of one board.
-    fn reading_dropped(&mut self) -> Made {
-        let index = self.pick("verify", |_| true)?;
-        let count = self.at(index)["parts"].as_array().map_or(0, Vec::len);
-        let number = self.below(count);
-        if self.below(2) == 0 && count > 1 {
-            let gone = self.at(index)["parts"].as_array_mut()?.remove(number);
-            return Some(format!("{index}: {gone} is not read"));
-        }
-        self.packet["operations"].as_array_mut()?.remove(index);
-        Some(format!("{index}: the reading is missing"))
-    }
-
-    /// It comes when the wood is sawn or the cut is made.
-    fn reading_late(&mut self) -> Made {
-        let index = self.pick("verify", |own| own["what"] == "thickness")?;
-        let whole = self.at(index).get("sheet").is_some();
-        let first = if whole { "break down" } else { "setting" };
-        let marks = marks(self.at(index));
-        let operations = self.packet["operations"].as_array_mut()?;
-        let place = match whole {
-            true => operations.iter().rposition(|own| {
-                own["kind"] == first && self::marks(own).iter().any(|mark| marks.contains(mark))
-            })?,
-            false => operations.iter().rposition(|own| own["step"] == operations[index]["step"])?,
-        };
-        let mut own = operations.remove(index);
-        own["step"] = operations[place - 1]["step"].clone();
-        operations.insert(place, own);
-        Some(format!("{index}: the reading comes at {place}"))
-    }
-
-    fn reading_figure(&mut self) -> Made {
-        let index = self.pick("verify", |own| own["what"] == "thickness")?;
-        let by = self.off();
-        if self.below(2) == 0 {
-            let own = exact(self.at(index)["figure"]["exact"].as_str()?)? + by;
-            self.at(index)["fine"] = format!("{own:.3}").into();
-            return Some(format!("{index}: it is read {own} as printed"));
-        }
-        add(&mut self.at(index)["figure"], by);
-        Some(format!("{index}: the reading is off by {by}"))
-    }
-
-    fn reading_limit(&mut self) -> Made {
-        let index = self.pick("verify", |own| own["what"] == "thickness")?;
-        let by = [0.1, 0.4, -0.09, 2.0][self.below(4)];
-        let by = self.mm(by);
-        add(&mut self.at(index)["within"], by);
-        Some(format!("{index}: its limit is off by {by}"))
-    }
-
-    fn remedy(&mut self) -> Made {
-        let index = self.pick("verify", |own| own["what"] == "thickness")?;
-        let which = ["thicker", "thinner"][self.below(2)];
-        let now = self.at(index)[which].clone();
-        let others =
-            ["enter as measured", "plane", "replace"].into_iter().filter(|own| now != *own);
-        let others: Vec<&str> = others.collect();
-        let other = others[self.below(others.len())];
-        self.at(index)[which] = other.into();
-        Some(format!("{index}: {which} asks to {other} instead of {now}"))
-    }
-
-    /// One of the doors, or of the drawers.
-    fn opens(&mut self, what: &str) -> Option<usize> {
-        let count = self.packet["opens"][what].as_array()?.len();
-        let at = self.below(count);
-        (at < count).then_some(at)
-    }
-
-    fn moisture(&mut self) -> Made {
-        let index = self.pick("verify", |own| own["what"] == "moisture")?;
-        let what = self.below(4);
-        let own = self.at(index);
-        match what {
-            0 => own["percent"] = "19.0".into(),
-            1 => own["within"] = "4".into(),
-            2 => own["otherwise"] = "plane".into(),
-            _ => drop(own["stocks"].as_array_mut()?.pop()),
-        }
-        Some(format!("{index}: the moisture is read in another way, {what}"))
-    }
-
-    fn hung(&mut self) -> Made {
-        let index = self.opens("doors")?;
-        let door = &mut self.packet["opens"]["doors"][index];
-        let other = if door["hung"] == "left" { "right" } else { "left" };
-        door["hung"] = other.into();
-        Some(format!("door {index} is hung on its {other}"))
-    }
-
-    /// It turns about a pin inside of the piece, hardly at all, or is forgotten.
-    fn turns(&mut self) -> Made {
-        let index = self.opens("doors")?;
-        let what = self.below(3);
-        let behind = self.mm(-60.0);
-        let doors = self.packet["opens"]["doors"].as_array_mut()?;
-        match what {
-            0 => {
-                doors[index]["about"] = "pin".into();
-                doors[index]["ahead"] = json!({"exact": "0", "print": "0"});
-                add(&mut doors[index]["ahead"], behind);
-            }
-            1 => doors[index]["opens"] = "20".into(),
-            _ => drop(doors.remove(index)),
-        }
-        Some(format!("door {index} opens in another way, {what}"))
-    }
-
-    fn travel(&mut self) -> Made {
-        let index = self.opens("drawers")?;
-        let by = [-0.8, 1.5, 4.0][self.below(3)];
-        let drawers = self.packet["opens"]["drawers"].as_array_mut()?;
-        let travel = &mut drawers[index]["travel"];
-        let own = exact(travel["exact"].as_str()?)?;
-        add(travel, own * by);
-        Some(format!("drawer {index} comes out {by} farther"))
-    }
-
     /// Two operations on one part, of which one needs the other.
     fn swapped(&mut self) -> Made {
         let order = [
@@ -524,7 +404,7 @@ impl Mistake<'_> {
 }
 
 /// The parts that an operation speaks of.
-fn marks(operation: &Value) -> Vec<String> {
+pub(super) fn marks(operation: &Value) -> Vec<String> {
     let text = |value: &Value| value.as_str().map(str::to_owned);
     let all = |value: &Value| value.as_array().cloned().unwrap_or_default();
     let pieces = all(&operation["pieces"]).iter().filter_map(|own| text(&own["part"])).collect();
@@ -542,7 +422,7 @@ fn marks(operation: &Value) -> Vec<String> {
 }
 
 /// A figure that is off, as exact and as printed.
-fn add(figure: &mut Value, by: f64) {
+pub(super) fn add(figure: &mut Value, by: f64) {
     let own = exact(figure["exact"].as_str().unwrap()).unwrap() + by;
     let millionths = (own * 1e6).round();
     figure["exact"] = format!("{millionths}/1000000").into();

@@ -5,17 +5,14 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::board::{Board, Cut, Sort, whole};
 use super::compare::{self, Tolerance};
-use super::figures::{printed, said};
+use super::figures::said;
 use super::gates::Stop;
 use super::joining::{Fixed, Room};
 use super::mating::{Mated, mated};
 use super::off::Off;
-use super::packet::{
-    Axis, BreakDown, DrawnPart, Face, Form, GlueUp, How, Join, Joint, JointKind, Mill, Move,
-    Operation, Packet, Setting, Side, Stock, Way, Work,
-};
+use super::packet::{DrawnPart, Face, JointKind, Operation, Packet, Setting, Stock, Work};
 use super::wood::NOTHING;
-use super::{Report, bores, driver, lines, opening, season, shapes, strokes};
+use super::{Report, bores, lines, opening, season, shapes, strokes};
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
 /// thick a sheet truly is that was measured already.
@@ -47,7 +44,7 @@ pub(super) fn play(packet: &Packet, off: Off, sheets: &BTreeMap<String, f64>) ->
 pub(super) struct Play<'p> {
     pub(super) packet: &'p Packet,
     pub(super) boards: Vec<Board<'p>>,
-    off: Off,
+    pub(super) off: Off,
     /// How thick each sheet is that was entered as measured.
     sheets: &'p BTreeMap<String, f64>,
     /// The sheets that were measured.
@@ -60,13 +57,13 @@ pub(super) struct Play<'p> {
     pub(super) mended: usize,
     /// Solid boards that are made when their channels are cut already.
     pub(super) later: Vec<Mated>,
-    fixed: Fixed,
+    pub(super) fixed: Fixed,
     /// The same without what only hangs, slides, or lies.
-    built: Fixed,
+    pub(super) built: Fixed,
     /// Doors by now on their hinges: they stand open while something goes in.
-    hung: Vec<usize>,
+    pub(super) hung: Vec<usize>,
     /// In which step each joint was closed.
-    closed: Vec<Option<u32>>,
+    pub(super) closed: Vec<Option<u32>>,
     pub(super) complaints: Vec<String>,
     thin_walls: Vec<String>,
 }
@@ -89,7 +86,7 @@ fn name(packet: &Packet, index: usize) -> String {
 }
 
 /// Joints that fix a part for good; the others let it out again.
-fn is_lasting(kind: JointKind) -> bool {
+pub(super) fn is_lasting(kind: JointKind) -> bool {
     !matches!(kind, JointKind::Hung | JointKind::Slid | JointKind::Laid | JointKind::FrontFixed)
 }
 
@@ -216,115 +213,6 @@ impl<'p> Play<'p> {
         }
     }
 
-    fn break_down(&mut self, index: usize, work: &BreakDown) {
-        let Some(part) = self.find(index, &work.part) else { return };
-        if self.boards[part].pieces.is_some() {
-            self.about(index, part, "it is there already");
-            return;
-        }
-        if work.stock != self.boards[part].part.stock {
-            self.about(index, part, &format!("it is not made of {}", work.stock));
-        }
-        match self.packet.stocks.iter().find(|stock| stock.name == work.stock) {
-            None => self.about(index, part, &format!("there is no stock {}", work.stock)),
-            Some(stock) if stock.form == Form::Sheet => {
-                let off = (work.size[2].exact - stock.thickness.exact).abs();
-                if off > Tolerance::of(self.packet).mating {
-                    let thick = said(stock.thickness.exact);
-                    self.about(index, part, &format!("{} is {thick} thick", work.stock));
-                }
-            }
-            Some(_) => {}
-        }
-        let stock = self.packet.stocks.iter().find(|stock| stock.name == work.stock);
-        let sheet = stock.filter(|stock| stock.form == Form::Sheet);
-        if let Some(stock) = sheet
-            && !self.read.contains(&stock.name)
-        {
-            self.about(index, part, "its sheet is sawn and was never measured");
-        }
-        if sheet.is_none() && !self.rested.contains(&work.stock) {
-            self.about(index, part, "nobody read how damp its wood is");
-        }
-        let odd = if part % 2 == 0 { self.off.odd } else { 0.0 };
-        let more = sheet.map_or(0.0, |stock| self.sheet(stock) - stock.thickness.exact + odd);
-        let board = &mut self.boards[part];
-        board.pieces = Some(work.pieces);
-        board.size = work.size.map(|size| size.print);
-        board.exact = work.size.map(|size| size.exact);
-        (board.size[2], board.exact[2]) = (board.size[2] + more, board.exact[2] + more);
-    }
-
-    fn glue_up(&mut self, index: usize, work: &GlueUp) {
-        let Some(part) = self.find(index, &work.part) else { return };
-        let board = &self.boards[part];
-        let Some(pieces) = board.pieces else {
-            self.about(index, part, "it is not broken down yet");
-            return;
-        };
-        let axis = match work.way {
-            Way::EdgeToEdge => 1,
-            Way::FaceToFace => 2,
-        };
-        let come_to = board.size[axis] * f64::from(pieces);
-        let least = work.size[axis].print;
-        let untouched = board.cuts.is_empty() && board.closed.is_none();
-        if pieces < 2 {
-            self.about(index, part, "there is only one piece of it");
-        } else if come_to < least - self.packet.job.tape.exact {
-            self.about(index, part, &format!("its pieces come to {}", said(come_to)));
-        }
-        if !untouched {
-            self.about(index, part, "it is cut or built in already");
-        }
-        let board = &mut self.boards[part];
-        board.pieces = Some(1);
-        board.layered = work.way == Way::FaceToFace;
-        // The blank is as large as its pieces come to, at least what is asked.
-        let exact = board.exact[axis] * f64::from(pieces);
-        board.size = work.size.map(|size| size.print);
-        board.exact = work.size.map(|size| size.exact);
-        (board.size[axis], board.exact[axis]) = (come_to, exact);
-    }
-
-    fn mill(&mut self, index: usize, work: &Mill) {
-        let axis = match work.axis {
-            Axis::Length => 0,
-            Axis::Width => 1,
-            Axis::Thickness => 2,
-        };
-        for mark in &work.parts {
-            let Some(part) = self.find(index, mark) else { continue };
-            if !self.is_whole(index, part) {
-                continue;
-            }
-            let board = &self.boards[part];
-            let stock = self.packet.stocks.iter().find(|stock| stock.name == board.part.stock);
-            let sheet = stock.is_some_and(|stock| stock.form == Form::Sheet);
-            let wrong = if axis == 2 && sheet && !board.layered {
-                Some("a sheet is not planed".to_owned())
-            } else if !board.cuts.is_empty() {
-                Some("its joints are cut already".to_owned())
-            } else if board.closed.is_some() {
-                Some("it is built in already".to_owned())
-            } else if work.to.print > board.size[axis] + self.packet.job.tape.exact / 2.0 {
-                Some(format!("it has only {}", said(board.size[axis])))
-            } else {
-                None
-            };
-            if let Some(wrong) = wrong {
-                self.about(index, part, &wrong);
-            }
-            let sawn = if axis == 2 { 0.0 } else { self.off.kerf };
-            let off = self.off.fence(index) - sawn;
-            let board = &mut self.boards[part];
-            board.size[axis] = work.to.print + off;
-            board.exact[axis] = work.to.exact + off;
-            board.milled[axis] = true;
-            board.read &= axis != 2;
-        }
-    }
-
     /// A part that is there and in one piece.
     pub(super) fn is_whole(&mut self, index: usize, part: usize) -> bool {
         match self.boards[part].pieces {
@@ -374,7 +262,7 @@ impl<'p> Play<'p> {
 
     /// True for what lies on the bench, such as a door that is glued up: it
     /// stands on no floor, and what still holds it lets it out again.
-    fn is_loose(&self, part: usize) -> bool {
+    pub(super) fn is_loose(&self, part: usize) -> bool {
         let own = self.built.with(&[part]);
         let lands = own.iter().any(|part| self.stands(*part));
         let held = self.packet.joints.iter().any(|joint| {
@@ -388,167 +276,12 @@ impl<'p> Play<'p> {
     }
 
     /// True for a part that reaches the floor.
-    fn stands(&self, part: usize) -> bool {
+    pub(super) fn stands(&self, part: usize) -> bool {
         self.boards[part].drawn.at[1].exact.abs() <= NOTHING
     }
 
-    fn join(&mut self, index: usize, step: u32, work: &Join) {
-        let mut there: Vec<usize> = Vec::new();
-        // How many were there after each move.
-        let mut after = Vec::new();
-        for (number, own) in work.moves.iter().enumerate() {
-            self.moved(index, number, own, &mut there);
-            after.push(there.len());
-        }
-        let mut done: Vec<(usize, usize, bool)> = Vec::new();
-        let mut hung = Vec::new();
-        for number in &work.joints {
-            let Some(joint) = self.packet.joints.get(*number) else {
-                self.complain(index, &format!("there is no joint {number}"));
-                continue;
-            };
-            if let Some(step) = self.closed[*number] {
-                let pair = format!("{} and {}", joint.part, joint.into);
-                self.complain(index, &format!("{pair} were joined in step {step}"));
-            }
-            self.closed[*number] = Some(step);
-            if let JointKind::Hung | JointKind::Slid | JointKind::FrontFixed = joint.kind {
-                let own = work.moves.iter().find(|own| own.parts.contains(&joint.part));
-                let last = own.and_then(|own| own.legs.last());
-                if last.is_some_and(|leg| leg.from != Side::Front) {
-                    self.complain(index, &format!("{} belongs in from the front", joint.part));
-                }
-            }
-            if let Some((part, into)) = self.closes(index, joint, &there) {
-                self.driven(index, joint, [part, into], &there, &after);
-                done.push((part, into, is_lasting(joint.kind)));
-                if joint.kind == JointKind::Hung {
-                    hung.push(part);
-                }
-            }
-        }
-        for (part, into, lasts) in done {
-            self.fixed.join(part, into);
-            if lasts {
-                self.built.join(part, into);
-                self.boards[part].closed.get_or_insert(step);
-                self.boards[into].closed.get_or_insert(step);
-            }
-        }
-        self.hung.extend(self.built.with(&hung));
-        if let Some(square) = &work.square {
-            let [a, b] = square.sides.map(|side| side.exact);
-            let most = Tolerance::of(self.packet).free + self.packet.job.unit.mm(0.01);
-            let true_one = a.hypot(b);
-            let read = printed(&square.diagonal);
-            if read.is_none_or(|read| (read - true_one).abs() > most) {
-                let said = said(true_one);
-                self.complain(index, &format!("the diagonal is {said}, not {}", square.diagonal));
-            }
-        }
-    }
-
-    /// Brings parts in.
-    fn moved(&mut self, index: usize, number: usize, own: &Move, there: &mut Vec<usize>) {
-        let mut parts = Vec::new();
-        for mark in &own.parts {
-            let Some(part) = self.find(index, mark) else { continue };
-            if self.is_whole(index, part) {
-                parts.push(part);
-            }
-        }
-        for part in self.built.with(&parts) {
-            if !parts.contains(&part) {
-                self.about(index, part, "it is fixed to what is moved and is not named");
-            }
-        }
-        let parts = self.fixed.with(&parts);
-        if let Some(part) = parts.iter().find(|part| there.contains(part)).copied() {
-            self.about(index, part, "it is there already");
-            return;
-        }
-        let what = own.parts.join(", ");
-        if number > 0 && own.legs.is_empty() && own.how.is_none() {
-            self.complain(index, &format!("{what}: nothing says from where"));
-        }
-        if number == 0 && !own.legs.is_empty() {
-            self.complain(index, &format!("{what}: it lies there and comes in all the same"));
-        }
-        if own.legs.iter().skip(1).any(|leg| leg.by.is_none_or(|by| by.exact <= NOTHING)) {
-            self.complain(index, &format!("{what}: nothing says how far it is pushed"));
-        }
-        let mut room = Room::new(self.packet, &self.boards, self.tolerance());
-        let standing: Vec<usize> =
-            there.iter().copied().filter(|part| !self.hung.contains(part)).collect();
-        let mut hits = Vec::new();
-        for part in parts.iter().copied().filter(|_| number > 0) {
-            if own.how == Some(How::Tilted) {
-                let side = own.legs.first().map_or(Side::Front, |leg| leg.from);
-                hits.extend(room.stuck(part, &standing, side).map(|stuck| (part, stuck)));
-                continue;
-            }
-            for fixed in &standing {
-                let hit = room.hit(part, *fixed, &own.legs);
-                let from = own.legs.first().map_or(String::new(), |leg| {
-                    format!(" on its way from {:?}", leg.from).to_lowercase()
-                });
-                hits.extend(hit.map(|hit| (part, format!("{hit}{from}"))));
-            }
-        }
-        for (part, hit) in hits {
-            self.about(index, part, &hit);
-        }
-        there.extend(parts);
-    }
-
-    /// Both halves of a joint, if they meet.
-    fn closes(&mut self, index: usize, joint: &Joint, there: &[usize]) -> Option<(usize, usize)> {
-        let part = self.find(index, &joint.part)?;
-        let into = self.find(index, &joint.into)?;
-        for half in [part, into] {
-            if !there.contains(&half) {
-                self.about(index, half, "it is not among what is brought together");
-                return None;
-            }
-        }
-        let mut room = Room::new(self.packet, &self.boards, self.tolerance());
-        if let Some(parted) = room.parted(joint, part, into) {
-            self.complain(index, &parted);
-        }
-        Some((part, into))
-    }
-
-    /// Screws are driven as soon as both their boards are there.
-    fn driven(
-        &mut self,
-        index: usize,
-        joint: &Joint,
-        pair: [usize; 2],
-        there: &[usize],
-        after: &[usize],
-    ) {
-        let last = pair.iter().filter_map(|half| there.iter().position(|own| own == half)).max();
-        let count = after.iter().find(|count| last.is_some_and(|last| last < **count));
-        let there = &there[..count.copied().unwrap_or(there.len())];
-        // A door stands open.
-        let leaf = |part: &usize| {
-            let mark = &self.boards[*part].part.mark;
-            self.packet.opens.doors.iter().any(|door| door.parts.contains(mark))
-        };
-        let shut: Vec<usize> = there
-            .iter()
-            .copied()
-            .filter(|part| self.fixed.are(*part, pair[0]) || !leaf(part))
-            .collect();
-        let tolerance = self.tolerance();
-        let wrong = driver::blocked(self.packet, &self.boards, joint, pair, &shut, tolerance);
-        if let Some(wrong) = wrong {
-            self.complain(index, &wrong);
-        }
-    }
-
     /// A place may be off by half a mark, and a width by as much as it fits.
-    fn tolerance(&self) -> f64 {
+    pub(super) fn tolerance(&self) -> f64 {
         let tolerance = Tolerance::with(self.packet, &self.off);
         tolerance.free + tolerance.mating
     }
