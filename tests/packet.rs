@@ -88,3 +88,70 @@ fn layers_of_a_sheet_are_as_thick_as_it_was_bought() {
     assert_eq!(broken_down[0]["pieces"], 2);
     assert_eq!(broken_down[0]["size"][2]["exact"], "33/64");
 }
+
+/// A small cupboard with one door, in millimeters.
+const CUPBOARD: &str = "\
+casework 1
+job \"Cupboard\" { revision A; units mm; tape 0.5 mm }
+site { left open; right open; fixing wall }
+shop { base-plate 150; clamps 8 }
+stock birch { plywood 18 mm; sheet { long 2500; wide 1250 } }
+stock thin { plywood 6 mm; sheet { long 2500; wide 1250 } }
+stock oak { lumber 26 mm; thickness 19; species european-oak; sawn quarter }
+hinge cup { cup 35; bore 12; from-edge 4; gap 1.5; swing 105 deg; door-thickness 16 to 22; from-end 80 }
+pull knob { screw 4 }
+bit straight-12 { straight 12 mm }
+case cupboard {
+  wide 400; deep 300; high 600
+  stock birch
+  bottom { joint dado { deep 6 } }
+  back { stock thin; joint rabbet { deep 9 } }
+  top { panel; joint rabbet { deep 9 } }
+  frame none
+  across { door store { share 1; hung left } }
+  fronts { stock oak; set inset; gap 2.5; hinge cup; pull knob }
+}
+";
+
+/// A value over as few lines as it can be read in.
+fn laid_out(value: &Value, indent: usize, out: &mut String) {
+    let flat = value.to_string();
+    let margin = "  ".repeat(indent + 1);
+    let room = 110usize.saturating_sub(2 * indent);
+    let mut all = |open: char, close: char, items: Vec<(String, &Value)>| {
+        out.push(open);
+        for (number, (name, item)) in items.iter().enumerate() {
+            out.push_str(if number > 0 { ",\n" } else { "\n" });
+            out.push_str(&margin);
+            out.push_str(name);
+            laid_out(item, indent + 1, out);
+        }
+        out.push('\n');
+        out.push_str(&"  ".repeat(indent));
+        out.push(close);
+    };
+    match value {
+        Value::Object(own) if flat.len() > room => {
+            all('{', '}', own.iter().map(|(name, item)| (format!("{name:?}: "), item)).collect());
+        }
+        Value::Array(own) if flat.len() > room => {
+            all('[', ']', own.iter().map(|item| (String::new(), item)).collect());
+        }
+        _ => out.push_str(&flat),
+    }
+}
+
+/// The packet of a small piece, as it was reviewed: a change to the data shows here
+/// line by line.
+#[test]
+fn the_packet_of_a_small_piece_is_as_reviewed() {
+    let compiled = compile(CUPBOARD);
+    let packet = papers::one(&compiled, "packet", Format::Json)
+        .unwrap_or_else(|| panic!("{:#?}", compiled.diagnostics));
+    let packet: Value = serde_json::from_str(&packet).unwrap();
+    let mut text = String::new();
+    laid_out(&packet, 0, &mut text);
+    insta::with_settings!({ omit_expression => true, prepend_module_to_snapshot => false, snapshot_path => "snapshots/packet" }, {
+        insta::assert_snapshot!("cupboard", text);
+    });
+}
