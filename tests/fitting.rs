@@ -177,9 +177,13 @@ fn a_shallow_case_counts_from_its_own_front() {
 fn why_a_drawer_sits_as_deep_as_it_does_can_be_asked() {
     let bench = Bench::new().with("a.case", &spec("tide-cottage-press.case"));
     let why = bench.run(&["why", "a.case", "sheets"]).out;
-    assert!(why.contains("set-back  22 mm") && why.contains("behind-front 3"), "{why}");
+    let line = |word: &str| why.lines().find(|line| line.trim_start().starts_with(word));
+    let figure =
+        |word: &str| line(word).and_then(|line| line.split_once(word)).map(|it| it.1.trim());
+    assert_eq!(figure("set-back "), Some("22 mm"), "{why}");
+    assert!(why.contains("behind-front 3"), "{why}");
     // 560 - 5.5 - 19 - 463.
-    assert!(why.contains("leaves    72.5 mm"), "{why}");
+    assert_eq!(figure("clear behind "), Some("72.5 mm"), "{why}");
 }
 
 /// Two thin boards' worth of holes: 3/8 from both faces of 23/32 meet, 5/16

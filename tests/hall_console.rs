@@ -165,22 +165,27 @@ fn rest(compiled: &Compilation, size: &Size) -> Length {
 #[test]
 fn every_size_is_the_sum_of_its_facts() {
     let c = console();
+    let piece = c.piece.as_ref().expect("a piece");
     let mut by_rule = 0;
     for part in &c.parts.as_ref().expect("parts").all {
+        let of = |size| (part.path.as_str(), rest(&c, size));
+        for size in [&part.length, &part.width, &part.thickness] {
+            assert_eq!(of(size), (part.path.as_str(), Length::ZERO));
+        }
         // The slide's own rule: a box is 1-5/8 narrower inside than its
         // opening and 7/8 lower.
+        let taken =
+            |size, off: &str| piece.facts.of(size).any(|(fact, _)| fact.length == -inches(off));
         let drawer = part.path.starts_with("console.bank.");
         let (across, up) = match part.path.rsplit('.').next() {
-            Some("box-front" | "box-back") if drawer => ("1-5/8", "7/8"),
-            Some("box-bottom") if drawer => ("1-5/8", "0"),
-            Some("left-side" | "right-side") if drawer => ("0", "7/8"),
-            _ => ("0", "0"),
+            Some("box-front" | "box-back") if drawer => (true, true),
+            Some("box-bottom") if drawer => (true, false),
+            Some("left-side" | "right-side") if drawer => (false, true),
+            _ => (false, false),
         };
-        let of = |size| (part.path.as_str(), rest(&c, size));
-        assert_eq!(of(&part.length), (part.path.as_str(), -inches(across)));
-        assert_eq!(of(&part.width), (part.path.as_str(), -inches(up)));
-        assert_eq!(of(&part.thickness), (part.path.as_str(), Length::ZERO));
-        by_rule += usize::from(across != "0" || up != "0");
+        assert_eq!(taken(&part.length, "1-5/8"), across, "{}", part.path);
+        assert_eq!(taken(&part.width, "7/8"), up, "{}", part.path);
+        by_rule += usize::from(across || up);
     }
     // Five boards to each of three boxes.
     assert_eq!(by_rule, 15);

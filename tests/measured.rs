@@ -159,7 +159,7 @@ fn papers_mark_what_is_as_measured_and_say_of_what() {
 fn why_names_the_reading() {
     let text = format!("{}\n{PRESS}\n", spec("hall-console.case"));
     let bench = Bench::new().with("console.case", &text);
-    let why = bench.run(&["why", "console.case", "press"]);
+    let why = bench.run(&["why", "console.case", "press", "size"]);
     assert!(why.out.contains("as built  26-17/32 in"), "{}", why.out);
     let why = bench.run(&["why", "console.case", "press.left-door"]);
     assert!(why.out.contains("press wide as measured"), "{}", why.out);

@@ -340,9 +340,11 @@ fn the_command_says_what_else_may_be_asked() {
     assert!(done.out.contains("Ask for one of these alone, as in `B weight`: "), "{}", done.out);
     let done = bench.run(&["why", "a.case", "weigth", "B"]);
     assert_eq!(done.code, Some(1), "{done:?}");
-    assert!(done.err.contains("no part, opening, or figure is called `weigth B`"), "{done:?}");
+    let strange = "no part, opening, or figure is called `weigth`; did you mean `weight`?";
+    assert!(done.err.contains(strange), "{done:?}");
     let done = bench.run(&["why", "a.case", "set-up", "60"]);
     assert_eq!(done.code, Some(1), "{done:?}");
+    assert!(done.err.contains("is called `set-up 60`"), "{done:?}");
     let done = bench.run(&["why", "a.case", "bottom", "hinge"]);
     assert_eq!(done.code, Some(1), "{done:?}");
     assert!(done.err.contains("it can be asked for its size, joint, dado,"), "{done:?}");

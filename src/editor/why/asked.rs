@@ -62,17 +62,17 @@ pub fn answer(compiled: &Compilation, words: &[&str]) -> Result<Answer, Unknown>
     if !whole.is_empty() {
         return Ok(Answer { subjects: subjects(&whole), whys: whole });
     }
-    let Some(subject) = subject else { return Err(asked.unknown(&words.join(" "))) };
+    let Some(subject) = subject else { return Err(asked.strange(words)) };
     let mut whys = match (&name, subject) {
         (None, _) => asked.everything(),
-        (Some(number), Subject::SetUp) if number.parse::<usize>().is_ok() => {
-            let number = number.parse().unwrap_or(0);
+        (Some(name), Subject::SetUp) if name.parse::<usize>().is_ok() => {
+            let number = name.parse().unwrap_or(0);
             setups::of(&tell, number).into_iter().collect()
         }
         (Some(name), _) => asked.named(name),
     };
     if whys.is_empty() {
-        return Err(asked.unknown(name.as_deref().unwrap_or(subject.word())));
+        return Err(asked.strange(words));
     }
     // All of a set-up is told where it is asked for by its number.
     let known = subjects(&whys);
@@ -118,10 +118,17 @@ struct Asked<'t, 'c> {
 }
 
 impl Asked<'_, '_> {
-    fn unknown(&self, asked: &str) -> Unknown {
+    /// What is not understood: the word that means nothing, or all of them together.
+    fn strange(&self, words: &[&str]) -> Unknown {
+        let means = |word: &&str| {
+            let number = word.parse::<usize>().is_ok();
+            number || Subject::named(word).is_some() || !self.named(word).is_empty()
+        };
+        let strange = words.iter().find(|word| !means(word));
+        let asked = strange.map_or_else(|| words.join(" "), |word| (*word).to_owned());
         let mut known = super::known_names(self.compiled);
         known.extend(self.names());
-        unknown(asked.to_owned(), known)
+        unknown(asked, known)
     }
 
     /// Names that only a figure of a plan is asked by.

@@ -17,7 +17,6 @@ use crate::measure::{Duration, Exact, Length, MEASURED, Mass, Tape};
 use crate::model::{Axis, Case, Facts, Opening, Piece, Size, Standing, StandingSizes};
 use crate::parts::Part;
 use crate::pipeline::Compilation;
-use crate::plans::fitting::Drawer;
 use crate::vocabulary::Origin;
 
 pub use asked::{Answer, Unknown, answer};
@@ -184,20 +183,13 @@ pub fn why(compiled: &Compilation, name: &str) -> Vec<Why> {
         return found.map(|it| of_standing(standing, it)).collect();
     };
     let parts = compiled.parts.iter().flat_map(|parts| &parts.all);
-    let workings = compiled.workings();
-    let drawers = || workings.iter().flat_map(|work| &work.fitting().drawers);
     let mut found = Vec::new();
     for case in &piece.cases {
         if case.name == name {
             found.push(of_case(piece, case));
         }
         let openings = case.openings.iter().filter(|o| o.parent.is_some() && meant(&o.path));
-        found.extend(openings.map(|opening| {
-            let mut why = of_opening(piece, opening);
-            let drawer = drawers().find(|drawer| drawer.opening.id == opening.id);
-            why.sizes.extend(drawer.into_iter().flat_map(|drawer| of_slide(piece, drawer)));
-            why
-        }));
+        found.extend(openings.map(|opening| of_opening(piece, opening)));
     }
     let parts = parts.filter(|part| meant(&part.path) || part.mark == name);
     found.extend(parts.map(|part| of_part(piece, part)));
@@ -229,13 +221,6 @@ fn of_opening(piece: &Piece, opening: &Opening) -> Why {
         std::iter::once((axis.size_word(), drawn)).chain(measured)
     });
     Why { name: opening.path.clone(), thing: Thing::Opening, sizes: sums(piece, sizes) }
-}
-
-/// Where the slide of a drawer stands, and the depth that it takes.
-fn of_slide(piece: &Piece, drawer: &Drawer<'_>) -> Vec<Sum> {
-    let set_back = drawer.set_back.iter().map(|set_back| ("set-back", set_back));
-    let depth = [("takes", &drawer.used), ("leaves", &drawer.left)];
-    sums(piece, set_back.chain(depth))
 }
 
 fn of_part(piece: &Piece, part: &Part) -> Why {
