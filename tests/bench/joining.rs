@@ -180,9 +180,10 @@ impl<'a, 'p> Room<'a, 'p> {
         let [long, thick] = [0, 1].map(|axis| own[axis][1] - own[axis][0]);
         let passes = openings.into_iter().any(|point| {
             let (wide, high) = (clear(point, 0, &on_way), clear(point, 1, &on_way));
-            (0..=90).map(|turned| f64::from(turned).to_radians()).any(|turned| {
-                long * turned.cos() + thick * turned.sin() <= wide
-                    && long * turned.sin() + thick * turned.cos() <= high
+            // In fiftieths of a degree: a shelf may pass by a hair at one angle alone.
+            (0..=4500).map(|turned| (f64::from(turned) / 50.0).to_radians()).any(|turned| {
+                long * turned.cos() + thick * turned.sin() <= wide + self.tolerance
+                    && long * turned.sin() + thick * turned.cos() <= high + self.tolerance
             })
         });
         if !passes {
