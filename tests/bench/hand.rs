@@ -540,6 +540,7 @@ pub(super) fn doweled() -> Value {
     work.part("R", "ash", ACROSS, rail, [60.0, 100.0, 0.0], xyz, own);
     work.joint("dowels", "R", "P");
     work.lines("P", &[("R", 100.0, 160.0)]);
+    work.moisture("ash");
     work.solid("P", post);
     work.solid("R", rail);
     work.step = 2;

@@ -4,6 +4,7 @@
 use super::board::{Board, Sort, whole};
 use super::compare::Tolerance;
 use super::figures::said;
+use super::off::Off;
 use super::packet::{JointKind, Packet, Row, Shape, Shaped, Span, Tails, Work};
 use super::wood::{NOTHING, Space};
 
@@ -16,8 +17,8 @@ const ROOM: f64 = 0.79;
 const PIN: f64 = 3.0;
 
 /// All that is wrong with them.
-pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
-    let mut wrong = struck(packet, boards);
+pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], off: &Off) -> Vec<String> {
+    let mut wrong = struck(packet, boards, off);
     wrong.extend(missing(packet, boards));
     for operation in &packet.operations {
         let Work::Shape(shape) = &operation.work else { continue };
@@ -49,8 +50,8 @@ fn lines(board: &Board<'_>, span: &Span) -> Result<(usize, [f64; 2]), String> {
 }
 
 /// Lines that are not where the other board stands.
-fn struck(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
-    let most = Tolerance::of(packet).free;
+fn struck(packet: &Packet, boards: &[Board<'_>], off: &Off) -> Vec<String> {
+    let most = Tolerance::with(packet, off).free;
     let mut wrong = Vec::new();
     for stick in &packet.layout {
         let Some(host) = find(boards, &stick.part) else {

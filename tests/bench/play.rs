@@ -312,7 +312,7 @@ impl<'p> Play<'p> {
             self.fits(&own);
         }
         self.complaints.extend(compare::agreeing(self.packet, &self.boards, &self.off));
-        self.complaints.extend(lines::wrong(self.packet, &self.boards));
+        self.complaints.extend(lines::wrong(self.packet, &self.boards, &self.off));
         self.overlaps();
         let stuck = opening::stuck(self.packet, &self.boards, self.tolerance());
         self.complaints.extend(stuck);

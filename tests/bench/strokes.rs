@@ -100,8 +100,10 @@ fn try_run(
         let mut space: Space = [[0.0; 2]; 3];
         space[run] = along;
         space[face.axis] = into;
-        // Beyond the edge there is no wood.
-        let channel = channel.map(|at| at + off);
+        // By an edge there is one wall. It is crept up on until its board lies flush in
+        // the test cut, however the guide is off; beyond the edge there is no wood.
+        let by_edge = channel[0] <= NOTHING || channel[1] >= across - NOTHING;
+        let channel = if by_edge { channel } else { channel.map(|at| at + off) };
         let channel = [channel[0].max(0.0), channel[1].min(across)];
         space[datum.axis] = board.counted(datum, channel);
         let sort = match tool.shape {

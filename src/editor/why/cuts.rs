@@ -357,9 +357,15 @@ pub(super) fn depth(tell: &Teller<'_>, part: &Part, feature: &Feature) -> Size {
     if let Some(span) = feature.deep_at {
         return tell.written(deep, span, &format!("depth of the {}", feature.kind.word()));
     }
-    let long = joinery(tell, feature).and_then(|joint| joint.long.as_ref());
-    if let Some(long) = long.filter(|long| long.length == deep) {
-        return long.clone();
+    if let Some((joint, long)) = joinery(tell, feature).and_then(|it| Some((it, it.long.as_ref()?)))
+    {
+        if long.length == deep {
+            return long.clone();
+        }
+        if long.length + joint.room == deep {
+            let room = tell.origin(&words::joint::BLOCK, words::joint::ROOM, joint.span);
+            return long + tell.fact(joint.room, "room behind the tenon", room);
+        }
     }
     if let FeatureKind::Flute(_) = feature.kind {
         let (block, word) = (&words::flutes::BLOCK, words::flutes::DEEP);
@@ -375,9 +381,10 @@ pub(super) fn depth(tell: &Teller<'_>, part: &Part, feature: &Feature) -> Size {
     };
     if let Some(Build::Panel(panel)) =
         front.and_then(|opening| opening.front.as_ref()).map(|front| &front.build)
-        && panel.groove.length == deep
+        && let Some(own) =
+            [&panel.groove, &panel.tenon].into_iter().find(|size| size.length == deep)
     {
-        return panel.groove.clone();
+        return own.clone();
     }
     if deep == part.thickness.length {
         return part.thickness.clone();
