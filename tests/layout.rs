@@ -78,19 +78,19 @@ fn a_partition_without_a_dado_has_its_place() {
 /// A rail of a door of the press. The opening is 1100 − 2 × 45 = 1010 wide; each
 /// leaf is (1010 − 2 × 2.5 − 3) / 2 = 501. Between stiles of 70 stay 361, and a
 /// tenon 10 − 1.5 = 8.5 long at each end makes 378. Of a rail 75 wide the groove
-/// takes 10, so the tenon is 65 wide; it is as thick as the panel, 12, in the
-/// middle of 19: (19 − 12) / 2 = 3.5.
+/// takes 10, so the tenon is 65 wide; it is as thick as the panel, 8, in the
+/// middle of 19: (19 − 8) / 2 = 5.5.
 #[test]
 fn a_door_rail_of_the_press_is_worked_out() {
     let list = paper(&spec("tide-cottage-press.case"), "cut-list");
     let rail = list.lines().find(|line| line.contains("LIL-TR  linen")).unwrap();
     let words: Vec<&str> = rail.split_whitespace().collect();
     assert!(words.windows(2).any(|two| two == ["1", "378"]), "{rail}");
-    let tenon = "tenon 8.5 long, 65 wide (75 less the groove), 12 thick, 3.5 from the front face at both ends";
+    let tenon = "tenon 8.5 long, 65 wide (75 less the groove), 8 thick, 5.5 from the front face at both ends";
     assert!(rail.contains(tenon), "{rail}");
     assert!(rail.ends_with("; 361 between its shoulders"), "{rail}");
     // Its groove is as deep as it is written.
-    assert!(rail.contains("groove 12 wide, 10 deep"), "{rail}");
+    assert!(rail.contains("groove 8 wide, 10 deep"), "{rail}");
 }
 
 /// Tenons 25 long on rails of 1010 between the stiles: 1060. A mortise is 1.5
