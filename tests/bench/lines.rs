@@ -32,7 +32,7 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], off: &Off) -> Vec<Str
         };
         wrong.extend(own.map(|what| format!("{}: {what}", board.name())));
     }
-    wrong.extend(dowels(packet, boards));
+    wrong.extend(dowels(packet, boards, off));
     wrong.extend(bottomed(packet, boards));
     wrong
 }
@@ -189,13 +189,13 @@ fn holes<'p>(packet: &'p Packet, boards: &[Board<'_>]) -> Result<Vec<Hole<'p>>, 
 }
 
 /// Dowels whose two holes don't meet, or that are too long for them.
-fn dowels(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
+fn dowels(packet: &Packet, boards: &[Board<'_>], off: &Off) -> Vec<String> {
     let all = match holes(packet, boards) {
         Ok(all) => all,
         Err(what) => return vec![what],
     };
     let tolerance = Tolerance::of(packet);
-    let most = tolerance.free * 2.0 + tolerance.mating;
+    let most = tolerance.free * 2.0 + tolerance.mating + off.slack();
     let room = packet.job.unit.mm(ROOM);
     let mut wrong = Vec::new();
     for hole in &all {

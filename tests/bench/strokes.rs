@@ -102,8 +102,13 @@ fn try_run(
         space[face.axis] = into;
         // By an edge there is one wall. It is crept up on until its board lies flush in
         // the test cut, however the guide is off; beyond the edge there is no wood.
-        let by_edge = channel[0] <= NOTHING || channel[1] >= across - NOTHING;
-        let channel = if by_edge { channel } else { channel.map(|at| at + off) };
+        let (edge, mark) = (board.drawn.size[datum.axis].exact, packet.job.tape.exact / 2.0);
+        let off = match (channel[0] <= mark, channel[1] >= edge - mark) {
+            (true, _) => 0.0,
+            (false, true) => across - edge,
+            (false, false) => off,
+        };
+        let channel = channel.map(|at| at + off);
         let channel = [channel[0].max(0.0), channel[1].min(across)];
         space[datum.axis] = board.counted(datum, channel);
         let sort = match tool.shape {
