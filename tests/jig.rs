@@ -273,7 +273,7 @@ fn a_wide_dado_is_set_twice_away_from_the_datum() {
     let files = papers::packet(&compiled).expect("papers");
     let sheet = files.into_iter().find(|file| file.name == "jig-sheet.txt").expect("the sheet");
     assert!(sheet.text.contains(">> 108, then 114  set-up 1: straight-edge, from the bottom end"));
-    assert!(sheet.text.contains(">> 81, then 87  set-up 2: straight-edge, from the top end"));
+    assert!(sheet.text.contains(">> 81, then 87  set-up 3: straight-edge, from the top end"));
 }
 
 /// A divider between drawers and open trays: dados on both its faces.

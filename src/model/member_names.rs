@@ -32,6 +32,7 @@ impl Drafts<'_> {
             let list = self.list_of(index);
             taken.insert(format!("{list}.{name}"));
             taken.insert(format!("{list}.{name}-partition"));
+            taken.insert(format!("{list}.{name}-shelf"));
             self.members[index].path = format!("{list}.{name}");
             self.members[index].called = Called::Given(name);
         }
@@ -96,8 +97,10 @@ impl Drafts<'_> {
     fn names(&self, index: usize, words: &str) -> Vec<String> {
         let (member, list) = (&self.members[index], self.list_of(index));
         let mut names = vec![format!("{list}.{}-{words}", member.between.spelling())];
-        if member.between == Between::Stile {
-            names.push(format!("{list}.partition-{words}"));
+        match member.between {
+            Between::Stile => names.push(format!("{list}.partition-{words}")),
+            Between::Rail => names.push(format!("{list}.shelf-{words}")),
+            Between::Divider => {}
         }
         names
     }

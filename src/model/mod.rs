@@ -5,10 +5,12 @@
 mod beside;
 mod blame;
 mod blocks;
+mod boards_behind;
 mod came_out;
 mod carries;
 mod case;
 mod cut;
+mod edges;
 mod equations;
 mod files;
 mod finish;
@@ -27,6 +29,7 @@ mod load;
 mod lower;
 mod measured;
 mod member_names;
+mod needs;
 mod opening;
 mod openings;
 mod piece;
@@ -57,6 +60,7 @@ pub use came_out::{CameOut, Diagonals};
 pub use carries::Carries;
 pub use case::{Base, Bottom, Case, End, Exposure, Leg, Pins, Shelves, Top};
 pub use cut::{Cut, Made};
+pub use edges::Beyond;
 pub use files::{Buffers, MemoryFiles, ReadError, SourceFiles, SourceText};
 pub use finish::Finish;
 pub use frame::{Frame, OuterMember};
@@ -76,7 +80,7 @@ pub(crate) use limits::too_many;
 pub use load::{Loaded, load};
 pub use measured::{Reading, Subject};
 pub use opening::{
-    Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet,
+    Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };
 pub use piece::{Accept, Piece};
 pub use read_piece::{Lowered, lower};

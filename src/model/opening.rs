@@ -279,13 +279,24 @@ pub enum Partition {
     Board(Box<Board>),
 }
 
+/// The fixed shelf behind a rail.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RailShelf {
+    /// The board.
+    pub board: Board,
+    /// How far the rail stands up above it.
+    pub lip: Size,
+    /// What stands on it, where that differs from the case's other shelves.
+    pub carries: Option<Carries>,
+}
+
 /// What a member between two openings is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum MemberKind {
     /// An upright of the frame, and what stands behind it.
     Stile(Partition),
-    /// A crosspiece of the frame.
-    Rail,
+    /// A crosspiece of the frame, and the shelf behind it.
+    Rail(Option<Box<RailShelf>>),
     /// A board of a frame-less case: upright in `across`, lying in `down`.
     Divider(Box<Board>),
 }
@@ -311,7 +322,7 @@ impl Member {
     pub fn noun(&self) -> &'static str {
         match self.kind {
             MemberKind::Stile(_) => "stile",
-            MemberKind::Rail => "rail",
+            MemberKind::Rail(_) => "rail",
             MemberKind::Divider(_) => "divider",
         }
     }
@@ -367,6 +378,8 @@ pub struct Member {
     pub stands: [Size; 2],
     /// It runs the whole height of the root list.
     pub full: bool,
+    /// The statement that leaves out the board behind it.
+    pub left_out: Option<Span>,
     /// The statement.
     pub span: Span,
     /// Notes for the papers.

@@ -10,6 +10,7 @@ use crate::vocabulary::{
     takes, words,
 };
 
+use super::case::Shelves;
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::front::{DrawerBoxes, Fronts};
 use super::id::StockId;
@@ -58,6 +59,9 @@ pub(super) struct Context<'a> {
     pub(super) fronts: Option<&'a Fronts>,
     pub(super) drawers: Option<&'a DrawerBoxes>,
     pub(super) partitions: Option<&'a Board>,
+    pub(super) shelves: &'a Shelves,
+    /// Whether the case has a bottom and a top.
+    pub(super) closed: [bool; 2],
     /// What boards are of that say nothing else.
     pub(super) stock: Option<StockId>,
     pub(super) shared: &'a Shared<'a>,

@@ -22,6 +22,7 @@ use super::seams;
 use super::settle::settle;
 use super::size::Size;
 use super::size_names::SizeNames;
+use super::solved_drafts::Placed;
 
 /// The outer sizes of a case while they are unknown.
 struct Outer {
@@ -120,6 +121,8 @@ fn solved(
         fronts: fronts.as_ref(),
         drawers: drawers.as_ref(),
         partitions: partitions.as_ref(),
+        shelves: &shelves,
+        closed: [bottom.is_some(), top.is_some()],
         stock,
         shared,
     };
@@ -143,9 +146,6 @@ fn solved(
         let outside = [outer.wide, outer.high];
         ctx.half_solved.push(drafts.standing(&solution, holding, outside, (id, entry)));
     }
-    if let Some((_, members)) = placed.as_ref().filter(|_| solution.questions.is_empty()) {
-        ctx.sink.extend(drafts.homeless(members));
-    }
 
     let base = match body.one(words::case::BASE) {
         Some(base) => Some(read_case::base(&base, sizes.base?, stock, shared, ctx)?),
@@ -159,7 +159,10 @@ fn solved(
         }
         None => None,
     };
-    let (openings, members) = placed?;
+    let Placed { openings, members, loose } = placed?;
+    if solution.questions.is_empty() {
+        ctx.sink.extend(loose);
+    }
     Some(Case {
         id,
         name: name.to_owned(),

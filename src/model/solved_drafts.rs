@@ -4,22 +4,36 @@
 use std::collections::BTreeMap;
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::Length;
+use crate::measure::{Length, Span};
 use crate::vocabulary::takes::Braces;
 use crate::vocabulary::words::{self, Between, OpeningWord, shelf::Held};
-use crate::vocabulary::{Entries, Entry, Nothing, Said, Word};
+use crate::vocabulary::{Entries, Entry, JointKind, Nothing, Said, Word};
 
+use super::boards_behind;
 use super::came_out::CameOut;
 use super::carries;
 use super::front::Fronts;
 use super::id::{CaseId, KeepOutId, MemberId, OpeningId, SlideId};
+use super::joinery::Board;
 use super::layout::{Solution, Variable};
 use super::lower::Lower;
-use super::opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, ShelfSet};
+use super::opening::{
+    Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
+};
 use super::openings::{self, Context, Draft, Drafts, MemberDraft};
+use super::read_case;
 use super::read_fronts;
 use super::size::Size;
 use super::standing_sizes::{CaseSizes, StandingSize, StandingSizes};
+
+/// The openings and members of a case, in their places.
+#[derive(Debug)]
+pub(super) struct Placed {
+    pub(super) openings: Vec<Opening>,
+    pub(super) members: Vec<Member>,
+    /// Boards that were asked for where nothing holds them.
+    pub(super) loose: Vec<Diagnostic>,
+}
 
 impl<'a> Drafts<'a> {
     /// The solved openings and members, placed from `(x, y)` of the root's
@@ -30,7 +44,7 @@ impl<'a> Drafts<'a> {
         origin: Option<[Size; 2]>,
         context: &Context<'a>,
         ctx: &mut Lower,
-    ) -> Option<(Vec<Opening>, Vec<Member>)> {
+    ) -> Option<Placed> {
         let size = |variable: Variable| self.sheet.size(solution, variable);
         let mut openings = Vec::with_capacity(self.openings.len());
         for (at, draft) in self.openings.iter().enumerate() {
@@ -40,20 +54,21 @@ impl<'a> Drafts<'a> {
         let mut members = Vec::with_capacity(self.members.len());
         for (at, draft) in self.members.iter().enumerate() {
             let id = MemberId { case: context.id, at };
-            members.push(member(draft, id, size(draft.wide), context, ctx));
+            let needed = match draft.between {
+                Between::Stile => self.needs_partition(at),
+                Between::Rail => self.needs_shelf(at),
+                Between::Divider => false,
+            };
+            members.push(member(draft, id, size(draft.wide), needed, context, ctx));
         }
         let mut openings: Vec<Opening> = openings.into_iter().collect::<Option<_>>()?;
         let mut members: Vec<Member> = members.into_iter().collect::<Option<_>>()?;
         let [x, y] = origin?;
         place(&mut openings, &mut members, x, y);
         title(&mut openings);
-        Some((openings, members))
-    }
-
-    /// Partitions that are asked for where none can stand.
-    pub(super) fn homeless(&self, members: &[Member]) -> impl Iterator<Item = Diagnostic> {
-        let entries = self.members.iter().map(|draft| draft.entry);
-        entries.zip(members).filter_map(|(entry, member)| homeless(entry, member))
+        let entries: Vec<&Entry> = self.members.iter().map(|draft| draft.entry).collect();
+        let loose = boards_behind::settle(&openings, &mut members, &entries, context.closed);
+        Some(Placed { openings, members, loose })
     }
 
     /// The sizes of the case and its openings, as far as they are known: those
@@ -190,24 +205,6 @@ fn missing(block: Word<Braces>, what: &str, entry: &Entry) -> Diagnostic {
     )
 }
 
-/// A partition that is asked for where none can stand.
-fn homeless(entry: &Entry, member: &Member) -> Option<Diagnostic> {
-    let short = matches!(member.kind, MemberKind::Stile(_)) && !member.full;
-    let partition = entry.body().filter(|_| short)?.one(words::stile::PARTITION)?;
-    partition.body()?;
-    let found = Diagnostic::error(
-        "member-misplaced",
-        format!(
-            "no partition can stand behind {}, because the stile does not run the full height",
-            member.path
-        ),
-        partition.head,
-        "this has nothing to stand on",
-    );
-    let found = found.label(entry.head, "this stile ends at a rail");
-    Some(found.note("run the stile the full height, or take the partition out"))
-}
-
 fn shelf_set(entry: &Entry) -> Option<ShelfSet> {
     let body = entry.body()?;
     let (held, _) = body.which::<Held>()?;
@@ -227,6 +224,7 @@ fn member(
     draft: &MemberDraft<'_>,
     id: MemberId,
     wide: Option<Size>,
+    needed: bool,
     context: &Context<'_>,
     ctx: &mut Lower,
 ) -> Option<Member> {
@@ -235,19 +233,23 @@ fn member(
         Between::Stile => {
             let own = entry.body().and_then(|body| body.one(words::stile::PARTITION));
             let none = own.is_some_and(|own| own.is(Nothing::None));
-            let board = match own.and_then(Said::body) {
+            // Needed, it is made of what the case is made of.
+            let needed = needed && context.stock.is_some();
+            let empty = ctx.empty(&words::panels::BLOCK);
+            let body = own.and_then(Said::body);
+            let board = match body.or((own.is_some() || needed).then_some(&empty)) {
                 _ if none => None,
+                None => context.partitions.cloned(),
                 Some(body) => {
                     let what = ("partition", entry.head);
                     Some(openings::board(body, words::panels::JOINT, what, context, ctx)?)
                 }
-                None => context.partitions.cloned(),
             };
             MemberKind::Stile(
                 board.map_or(Partition::None, |board| Partition::Board(Box::new(board))),
             )
         }
-        Between::Rail => MemberKind::Rail,
+        Between::Rail => MemberKind::Rail(rail_shelf(entry, needed, context, ctx)?),
         Between::Divider => MemberKind::Divider(Box::new(draft.board.clone()?)),
     };
     Some(Member {
@@ -263,9 +265,51 @@ fn member(
         stands: Default::default(),
         y: Length::ZERO,
         full: false,
+        left_out: left_out(entry, draft.between),
         span: entry.head,
         notes: entry.body().map(Entries::notes).unwrap_or_default(),
     })
+}
+
+/// The statement that leaves out the board behind a member.
+fn left_out(entry: &Entry, between: Between) -> Option<Span> {
+    let body = entry.body()?;
+    let said = match between {
+        Between::Stile => body.one(words::stile::PARTITION),
+        Between::Rail => body.one(words::rail::SHELF),
+        Between::Divider => None,
+    };
+    said.filter(|said| said.is(Nothing::None)).map(|said| said.head)
+}
+
+/// The shelf behind a rail: the one that is asked for, or the one that what stands
+/// above needs for a floor. `None` where it can't be read.
+fn rail_shelf(
+    entry: &Entry,
+    needed: bool,
+    context: &Context<'_>,
+    ctx: &mut Lower,
+) -> Option<Option<Box<RailShelf>>> {
+    let own = entry.body().and_then(|body| body.one(words::rail::SHELF));
+    if own.is_none_or(|own| own.is(Nothing::None)) && (own.is_some() || !needed) {
+        return Some(None);
+    }
+    let empty = ctx.empty(&words::rail_shelf::BLOCK);
+    let body = own.and_then(Said::body).unwrap_or(&empty);
+    let at = own.map_or(entry.head, |own| own.head);
+    let Context { shelves, shared, .. } = *context;
+    let fallback = shelves.stock.or(context.stock);
+    let stock = read_case::stock(body, fallback, "the shelf behind the rail", at, shared, ctx)?;
+    let asked = (words::rail_shelf::JOINT, JointKind::Dado);
+    let mut joint = read_case::joinery(body, asked, &shared.thickness(stock), "shelf", ctx);
+    if joint.span.is_none() {
+        joint = shelves.joint.clone();
+    }
+    Some(Some(Box::new(RailShelf {
+        board: Board { stock, joint, span: at, notes: body.notes() },
+        lip: ctx.size_or_zero(body, words::rail_shelf::LIP, "lip"),
+        carries: carries::own(body),
+    })))
 }
 
 /// Says what each opening is called on paper: by the end of its name that no

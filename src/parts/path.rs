@@ -48,13 +48,21 @@ pub fn front_path(piece: &Piece, front: FrontId) -> String {
 
 /// The name of a member, or of the board behind it, within its list.
 fn member_word(member: &Member, role: Role) -> String {
-    let behind = role == Role::Partition && member.is_stile();
-    match &member.called {
-        Called::Given(name) if behind => format!("{name}-partition"),
-        Called::Given(name) => name.clone(),
-        Called::Between { words, .. } => {
-            format!("{}-{words}", if behind { "partition" } else { member.noun() })
+    match (&member.called, behind(member, role)) {
+        (Called::Given(name), Some(board)) => format!("{name}-{board}"),
+        (Called::Given(name), None) => name.clone(),
+        (Called::Between { words, .. }, board) => {
+            format!("{}-{words}", board.unwrap_or(member.noun()))
         }
+    }
+}
+
+/// What the board behind a member of the frame is called; `None` for the member.
+fn behind(member: &Member, role: Role) -> Option<&'static str> {
+    match role {
+        Role::Partition if member.is_stile() => Some("partition"),
+        Role::FixedShelf => Some("shelf"),
+        _ => None,
     }
 }
 
@@ -137,14 +145,10 @@ pub fn title(piece: &Piece, key: &Key) -> String {
 
 fn member_title(piece: &Piece, id: MemberId, role: Role) -> String {
     let Some(member) = piece.member(id) else { return String::new() };
-    let noun = match role {
-        Role::Partition if member.is_stile() => "partition",
-        _ => member.noun(),
-    };
+    let board = behind(member, role);
+    let noun = board.unwrap_or(member.noun());
     match &member.called {
-        Called::Given(name) if role == Role::Partition && member.is_stile() => {
-            format!("{name} {noun}")
-        }
+        Called::Given(name) if board.is_some() => format!("{name} {noun}"),
         Called::Given(name) => name.clone(),
         Called::Between { beside, number, .. } => {
             let number = number.map_or(String::new(), |number| format!(" {number}"));

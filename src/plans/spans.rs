@@ -18,8 +18,10 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Exact, Length};
-use crate::model::{Carries, Case, OpeningKind, Piece, StockId};
-use crate::parts::{Direction, Part, PartId, Parts, Role};
+use crate::model::{
+    Carries, Case, Member, MemberKind, Opening, OpeningKind, Piece, RailShelf, StockId,
+};
+use crate::parts::{Direction, Of, Part, PartId, Parts, Role};
 use crate::trade::{self, Allowed, Beam};
 
 /// A lying board under load.
@@ -248,27 +250,54 @@ fn carries(piece: &Piece, case: &Case, part: &Part) -> Option<Carries> {
         Role::Bottom => case.bottom.as_ref().map(|bottom| bottom.carries),
         Role::Top | Role::Stretcher => case.top.as_ref().and_then(|top| top.carries),
         Role::Divider => stood_on(case, part).then_some(case.shelves.carries),
+        Role::FixedShelf if part.opening().is_none() => {
+            let own = match part.of {
+                Of::Member(member) => piece.member(member).and_then(rail_shelf),
+                Of::Case(_) | Of::Opening(_) | Of::Front(_) => None,
+            };
+            let carries = own.and_then(|shelf| shelf.carries).unwrap_or(case.shelves.carries);
+            let lip = own.map_or(Length::ZERO, |shelf| shelf.lip.length);
+            let open = stands_on(case, part, lip).any(|opening| opening.kind == OpeningKind::Open);
+            Some(books(carries, open))
+        }
         _ => {
             let opening = part.opening().and_then(|id| piece.opening(id));
             let own = opening.and_then(|opening| opening.shelves.as_ref()?.carries);
             let carries = own.unwrap_or(case.shelves.carries);
             let open = opening.is_some_and(|opening| opening.kind == OpeningKind::Open);
-            Some(match carries.written {
-                None if open => Carries { load: trade::book_load(), open, ..carries },
-                _ => carries,
-            })
+            Some(books(carries, open))
         }
+    }
+}
+
+/// Where nothing is written, books may stand on what lies open.
+fn books(carries: Carries, open: bool) -> Carries {
+    match carries.written {
+        None if open => Carries { load: trade::book_load(), open, ..carries },
+        _ => carries,
+    }
+}
+
+fn rail_shelf(member: &Member) -> Option<&RailShelf> {
+    match &member.kind {
+        MemberKind::Rail(shelf) => shelf.as_deref(),
+        MemberKind::Stile(_) | MemberKind::Divider(_) => None,
     }
 }
 
 /// True for a divider with a door or niche over it; over a drawer or a false
 /// front nothing stands on it.
 fn stood_on(case: &Case, part: &Part) -> bool {
+    stands_on(case, part, Length::ZERO).next().is_some()
+}
+
+/// The doors and niches over a board whose top lies this far below their edge.
+fn stands_on<'a>(case: &'a Case, part: &Part, lip: Length) -> impl Iterator<Item = &'a Opening> {
     let space = part.cuboid();
-    case.openings.iter().any(|opening| {
+    case.openings.iter().filter(move |opening| {
         let x = case.x + opening.x;
-        (opening.is_door() || opening.kind == OpeningKind::Open)
-            && opening.y == space.to.y
+        opening.keeps_things()
+            && opening.y == space.to.y + lip
             && x < space.to.x
             && space.from.x < x + opening.wide.length
     })

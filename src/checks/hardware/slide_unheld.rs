@@ -1,7 +1,7 @@
 //! A slide with nothing near to carry it.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::measure::{Length, Span};
 use crate::model::{Axis, Case, MemberKind, Opening, Partition, Piece, Side};
 use crate::parts::{Direction, Role, Which};
@@ -11,14 +11,14 @@ pub(in crate::checks) const RULE: Rule = Rule {
     slug: "slide-unheld",
     severity: Severity::Error,
     finds: "A drawer slide would need a packer more than 4 in (100 mm) thick, because no board of the case is near that side of its opening.",
-    why: "A slide is screwed to a board. There is none behind a stile that stops short of the full height, and a block as thick as an opening is not a packer.",
+    why: "A slide is screwed to a board. There is none behind a stile with `partition none`, or behind one that has no board of the case to stand on, and a block as thick as an opening is not a packer.",
     source: "Plane geometry. The 4 in is common practice; no published source.",
     formula: "",
     accept: "",
     example: Example {
         base: Base::First,
         sound: "drawer upper { high 5 }",
-        wrong: "across row { high 5; drawer upper { wide 15 }; stile { wide 1-1/2 }; drawer other { share 1 } }",
+        wrong: "across row { high 5; drawer upper { wide 15 }; stile { wide 1-1/2; partition none }; drawer other { share 1 } }",
     },
     check: Check::Parts(check),
     sometimes: None,
@@ -35,7 +35,15 @@ struct Cause<'a> {
     /// drawer, how far from the nearest board.
     slides: Vec<(Side, &'a Opening, Length)>,
     /// What can be done.
-    advice: String,
+    advice: Advice,
+}
+
+/// What can be done about a slide that nothing carries.
+enum Advice {
+    /// In words.
+    Note(String),
+    /// By an edit.
+    Mend(Fix),
 }
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
@@ -81,8 +89,11 @@ fn report(piece: &Piece, cause: &Cause<'_>) -> Option<Diagnostic> {
     };
     let mut found = RULE
         .finding(title, cause.span, "no board is near enough behind this")
-        .note(&cause.advice)
         .subject(&opening.path);
+    found = match &cause.advice {
+        Advice::Note(note) => found.note(note),
+        Advice::Mend(fix) => found.fix(fix.clone()),
+    };
     for (side, opening, _) in &cause.slides {
         if opening.span != cause.span {
             found = found.label(opening.span, format!("{} slide", side.word()));
@@ -93,7 +104,7 @@ fn report(piece: &Piece, cause: &Cause<'_>) -> Option<Diagnostic> {
 
 /// The statement beside an opening that keeps boards away from its slide, and
 /// what to do about it.
-fn beside(piece: &Piece, case: &Case, opening: &Opening, side: Side) -> (Span, String) {
+fn beside(piece: &Piece, case: &Case, opening: &Opening, side: Side) -> (Span, Advice) {
     let tape = piece.tape();
     let thickness = |stock| piece.stock(stock).map_or(Length::ZERO, |s| s.thickness.length);
     let index = usize::from(side == Side::Right);
@@ -111,33 +122,27 @@ fn beside(piece: &Piece, case: &Case, opening: &Opening, side: Side) -> (Span, S
              an opening, and a stile of full height with a partition behind it in its place",
             tape.figure(tape.down(most))
         );
-        return (frame.stiles[index].span, advice);
+        return (frame.stiles[index].span, Advice::Note(advice));
     }
     let member = case.members.iter().filter(|member| member.axis == Axis::Across).find(|member| {
         let far = if side == Side::Left { member.x + member.wide.length } else { member.x };
         far == own && member.y <= opening.y && opening.y < member.y + member.long.length
     });
     let Some(member) = member else {
-        return (opening.span, "put a board beside this opening".to_owned());
+        return (opening.span, Advice::Note("put a board beside this opening".to_owned()));
     };
-    let advice = match (&member.kind, case.partitions.is_some()) {
-        (MemberKind::Stile(Partition::Board(board)), _) if member.full => format!(
+    let advice = match (&member.kind, member.left_out) {
+        (MemberKind::Stile(Partition::Board(board)), _) => Advice::Note(format!(
             "make this stile {} wide or less, so that the partition behind it is near enough",
             tape.figure(tape.down(MOST.twice() + thickness(board.stock)))
+        )),
+        (_, Some(said)) => {
+            Advice::Mend(Fix::new(Grade::Choice, "let a partition stand behind it", said, "partition"))
+        }
+        (_, None) => Advice::Note(
+            "give the case a bottom and a top, and each rail that this stile ends at a `shelf`, so that a partition can stand behind it"
+                .to_owned(),
         ),
-        (_, true) if member.full => "put a partition behind this stile".to_owned(),
-        (_, false) if member.full => {
-            "write `partitions { joint dado { } }` in the case to put a board behind this stile"
-                .to_owned()
-        }
-        (_, true) => {
-            "run this stile the full height, so that a partition stands behind it".to_owned()
-        }
-        (_, false) => {
-            "run this stile the full height, and write `partitions { joint dado { } }` in \
-                       the case to put a board behind each such stile"
-                .to_owned()
-        }
     };
     (member.span, advice)
 }

@@ -132,7 +132,9 @@ fn fine(tape: &Tape) -> Length {
 /// How the board is called, and what an `accept` names.
 fn named(piece: &Piece, part: &Part, count: usize) -> (String, String) {
     let opening = part.opening().and_then(|id| piece.opening(id));
-    let opening = opening.map_or("", |opening| opening.path.as_str());
+    let Some(opening) = opening.map(|opening| opening.path.as_str()) else {
+        return (part.path.clone(), part.path.clone());
+    };
     match (part.role, count) {
         (Role::FixedShelf | Role::AdjustableShelf, 1) => {
             (format!("the shelf of {opening}"), opening.to_owned())

@@ -10,6 +10,7 @@ use crate::parts::joint::JointSort;
 use crate::parts::part::Assembly;
 use crate::parts::space::{Direction, Face};
 
+use super::behind;
 use super::builder::{ACROSS, Builder, Draft, LYING, STANDING, UPRIGHT};
 
 /// What the other builders need of the carcass.
@@ -31,14 +32,17 @@ pub(super) fn build(builder: &mut Builder<'_>) -> Carcass {
     let mut members: Vec<Member> = builder.case.members.clone();
     // Boards of outer lists first: inner ones are let into them.
     members.sort_by_key(|member| member.list);
-    for member in members.iter().filter(|member| member.full) {
-        if let MemberKind::Stile(Partition::Board(board)) = &member.kind {
-            partition(builder, member, board, bottom);
-        }
-    }
     for member in &members {
-        if let MemberKind::Divider(board) = &member.kind {
-            divider(builder, member, board);
+        match &member.kind {
+            MemberKind::Stile(Partition::Board(board)) if member.full => {
+                partition(builder, member, board, bottom);
+            }
+            MemberKind::Stile(Partition::Board(board)) => {
+                behind::partition(builder, member, board, bottom);
+            }
+            MemberKind::Rail(Some(shelf)) => behind::shelf(builder, member, shelf, &ends),
+            MemberKind::Divider(board) => divider(builder, member, board),
+            MemberKind::Stile(Partition::None) | MemberKind::Rail(None) => {}
         }
     }
     back(builder, &ends, &bottom_y);
@@ -240,7 +244,7 @@ fn partition(builder: &mut Builder<'_>, member: &Member, board: &Board, bottom: 
 }
 
 /// An upright board between what lies below and above it.
-fn upright(
+pub(super) fn upright(
     builder: &mut Builder<'_>,
     member: &Member,
     board: &Board,

@@ -80,7 +80,7 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     for member in order.into_iter().map(|index| &members[index]) {
         let (role, axes) = match &member.kind {
             MemberKind::Stile(_) => (Role::Stile, STANDING),
-            MemberKind::Rail => (Role::Rail, ACROSS),
+            MemberKind::Rail(_) => (Role::Rail, ACROSS),
             MemberKind::Divider(_) => continue,
         };
         let name = (Of::Member(member.id), role, Which::Only);

@@ -31,9 +31,21 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
 /// Looks left and right from the middle of an opening for the nearest boards.
 pub(super) fn space(builder: &Builder<'_>, opening: &Opening, carcass: &Carcass) -> Space {
     let y = opening.y + opening.high.length.half();
+    between(builder, (opening.x, opening.wide.length), y, &carcass.ends)
+}
+
+/// Looks left and right, at a height, from the middle of a stretch of the
+/// elevation for the nearest boards. The stretch begins at the first length from
+/// the left side of the case and is as wide as the second.
+pub(super) fn between(
+    builder: &Builder<'_>,
+    (x, wide): (Length, Length),
+    y: Length,
+    ends: &[PartId; 2],
+) -> Space {
     let z = (builder.planes.carcass.length + builder.planes.inside.length).half();
-    let middle = builder.at(opening.x + opening.wide.length.half(), y, z);
-    let (mut left, mut right) = (carcass.ends[0], carcass.ends[1]);
+    let middle = builder.at(x + wide.half(), y, z);
+    let [mut left, mut right] = *ends;
     let face = |id: PartId, start: bool| {
         let space = builder.part(id).map(crate::parts::part::Part::cuboid);
         space.map_or(Length::ZERO, |space| if start { space.from.x } else { space.to.x })
@@ -57,15 +69,15 @@ pub(super) fn space(builder: &Builder<'_>, opening: &Opening, carcass: &Carcass)
             (right, to) = (id, space.from.x);
         }
     }
-    let gaps =
-        [builder.case.x + opening.x - from, to - builder.case.x - opening.x - opening.wide.length];
-    let packing = [0, 1].map(|side| packing(builder, opening, side, gaps[side]));
+    let edges = [x, x + wide];
+    let gaps = [builder.case.x + x - from, to - builder.case.x - x - wide];
+    let packing = [0, 1].map(|side| packing(builder, edges[side], side, gaps[side]));
     Space { boards: [left, right], from, to, packing }
 }
 
-/// The distance from an opening's edge to the board beside it, with the
+/// The distance from the edge of a stretch to the board beside it, with the
 /// statements it comes from where they are known.
-fn packing(builder: &Builder<'_>, opening: &Opening, side: usize, gap: Length) -> Size {
+fn packing(builder: &Builder<'_>, own: Length, side: usize, gap: Length) -> Size {
     let case = builder.case;
     let mut options = vec![Size::zero()];
     if let Some(frame) = &case.frame {
@@ -74,7 +86,6 @@ fn packing(builder: &Builder<'_>, opening: &Opening, side: usize, gap: Length) -
     }
     for member in case.members.iter().filter(|member| member.axis == Axis::Across) {
         let edge = if side == 0 { member.x + member.wide.length } else { member.x };
-        let own = if side == 0 { opening.x } else { opening.x + opening.wide.length };
         if edge != own {
             continue;
         }

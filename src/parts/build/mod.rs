@@ -1,6 +1,7 @@
 //! From the solved piece to its boards: one file an assembly.
 
 mod base;
+mod behind;
 mod builder;
 mod carcass;
 mod doweling;

@@ -52,7 +52,7 @@ fn of_list<'a>(case: &'a Case, list: &'a Opening) -> Vec<Spacer<'a>> {
 /// True where nothing but the hand that screws it on says where it stands.
 fn is_set_by_hand(case: &Case, kind: &MemberKind) -> bool {
     let joint = match kind {
-        MemberKind::Stile(_) | MemberKind::Rail => {
+        MemberKind::Stile(_) | MemberKind::Rail(_) => {
             case.frame.as_ref().map(|frame| frame.joint.kind)
         }
         MemberKind::Divider(board) => Some(board.joint.kind),

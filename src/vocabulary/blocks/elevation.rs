@@ -168,7 +168,7 @@ block! {
 block! {
     /// `stile { … }` between openings
     stile: "stile", "a stile",
-    "An upright member of the frame. Where it runs the full height of the openings, a partition stands behind it.";
+    "An upright member of the frame. A partition stands behind it where it has a board of the case to stand on and one to reach up to: at the bottom and top of the case, or the shelf behind a rail.";
     WIDE: Size = ("wide", "its width", "wide 1-1/2").required().usual(50, 10_000);
     PARTITION: Maybe<Nothing> = (
         "partition",
@@ -181,8 +181,28 @@ block! {
 block! {
     /// `rail { … }` between openings
     rail: "rail", "a rail",
-    "A crosspiece of the frame.";
+    "A crosspiece of the frame. Where it carries what stands above it, a fixed shelf lies behind it: under a niche and under doors, unless `shelf none` leaves it out.";
     WIDE: Size = ("wide", "its width", "wide 1-1/2").required().usual(50, 10_000);
+    SHELF: Maybe<Nothing> = (
+        "shelf",
+        "the fixed shelf behind it; `none` leaves it out",
+        "shelf { load 40 lb per ft2 }",
+    ).may_open(rail_shelf::block);
+    NOTE;
+}
+
+block! {
+    /// `shelf { … }` of a rail
+    rail_shelf: "rail-shelf", "the shelf behind a rail",
+    "A fixed shelf behind a rail, from one upright board to the next. Its top lies level with the top of the rail.";
+    STOCK;
+    JOINT = DIVIDER_JOINT;
+    LIP: Length = (
+        "lip",
+        "how far the rail stands up above the shelf; more than the width of the rail less the thickness of the shelf makes the shelf a stop for a door below",
+        "lip 1/4",
+    ).default("0 in");
+    LOAD: Load = ("load", "what stands on it, where that differs from the other shelves", "load 40 lb per ft2");
     NOTE;
 }
 

@@ -70,6 +70,7 @@ pub static BLOCKS: &[&Block] = &[
     &group::BLOCK,
     &stile::BLOCK,
     &rail::BLOCK,
+    &rail_shelf::BLOCK,
     &divider::BLOCK,
     &drawer::BLOCK,
     &door::BLOCK,

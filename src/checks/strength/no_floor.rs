@@ -1,0 +1,79 @@
+//! A niche or cupboard without a board to stand things on.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
+use crate::model::{Axis, Beyond, Case, Member, Opening, Piece};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "no-floor",
+    severity: Severity::Error,
+    finds: "A niche or a cupboard has no board under it. Under a niche or a door there must be the bottom of the case, the shelf behind a rail, a divider, or the floor of the room.",
+    why: "What is put into it falls into the opening below, or out of the case.",
+    source: "Plane geometry.",
+    formula: "",
+    accept: "",
+    example: Example {
+        base: Base::Press,
+        sound: "rail { wide 40 }",
+        wrong: "rail { wide 40; shelf none }",
+    },
+    check: Check::Piece(check),
+    sometimes: None,
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    for case in &piece.cases {
+        for opening in case.openings.iter().filter(|opening| opening.keeps_things()) {
+            // It may stand on the floor of the room.
+            if !case.has_floor(opening.id) && !opening.y.is_zero() {
+                sink.push(report(case, opening));
+            }
+        }
+    }
+}
+
+fn report(case: &Case, opening: &Opening) -> Diagnostic {
+    let found = RULE
+        .finding(
+            format!("{} has no floor", opening.path),
+            opening.span,
+            "no board of the case lies under this",
+        )
+        .subject(&opening.path);
+    match case.beyond(opening.id, Axis::Down, true) {
+        Beyond::Outside => {
+            let found = found.because("the case has no bottom");
+            match case.frame {
+                Some(_) => found.note("give the case a `bottom`, or leave out its base and its bottom rail so that the opening reaches the floor of the room"),
+                None => found.note("give the case a `bottom`, or leave out its base so that the opening reaches the floor of the room"),
+            }
+        }
+        Beyond::Member(id) => match case.members.get(id.at) {
+            Some(rail) => under(found, rail),
+            None => found,
+        },
+        Beyond::Opening(next) => {
+            let next = case.openings.get(next.at).map_or("the next opening", Opening::name);
+            let word = if case.frame.is_some() { "rail" } else { "divider" };
+            found
+                .because("what is put into it falls into the opening below")
+                .note(format!("put a `{word}` between it and {next}"))
+        }
+    }
+}
+
+/// What to say where a rail without a shelf is under the opening.
+fn under(found: Diagnostic, rail: &Member) -> Diagnostic {
+    let found = found
+        .label(rail.span, "this rail carries no shelf")
+        .because("what is put into it falls through behind the rail");
+    match rail.left_out {
+        Some(said) => found.fix(Fix::new(
+            Grade::Choice,
+            "let the rail carry a shelf",
+            said,
+            "shelf",
+        )),
+        None => found.note("a shelf lies between two boards of the case: put a partition behind the stile that this rail ends at"),
+    }
+}

@@ -1,0 +1,99 @@
+//! The boards behind the members of a frame that do not run its full height: the
+//! shelf behind a rail, and a partition that stands on one or reaches up to one.
+
+use crate::model::{Axis, Beyond, Board, Member, MemberKind, OpeningId, RailShelf, Size};
+use crate::parts::id::{Of, PartId, Role, Which};
+
+use super::builder::Builder;
+use super::carcass::{shelf_between, upright};
+use super::inside;
+
+/// A lying board behind a rail, from one upright board to the next.
+pub(super) fn shelf(
+    builder: &mut Builder<'_>,
+    member: &Member,
+    shelf: &RailShelf,
+    ends: &[PartId; 2],
+) {
+    let thick = builder.thickness(shelf.board.stock).length;
+    let y = member.y + member.wide.length - shelf.lip.length - thick;
+    let space = inside::between(builder, (member.x, member.long.length), y + thick.half(), ends);
+    let clear = &member.long + &space.packing[0] + &space.packing[1];
+    shelf_between(
+        builder,
+        (Of::Member(member.id), Role::FixedShelf, Which::Only),
+        shelf.board.stock,
+        &shelf.board.joint,
+        (space.from - builder.case.x, space.to - builder.case.x, clear),
+        y,
+        builder.planes.carcass.clone(),
+        shelf.board.span,
+        shelf.board.notes.clone(),
+    );
+}
+
+/// An upright board behind a stile, centered on it, from the board below to the
+/// board above.
+pub(super) fn partition(
+    builder: &mut Builder<'_>,
+    member: &Member,
+    board: &Board,
+    bottom: Option<PartId>,
+) {
+    let thickness = builder.thickness(board.stock).length;
+    let x = member.x + member.wide.length.half() - thickness.half();
+    let below = down_to(builder, member.list, bottom);
+    let above = up_to(builder, member.list);
+    let floor = member.y - below.length;
+    let ceiling = member.y + member.long.length + above.length;
+    let clear = &member.long + &below + &above;
+    upright(builder, member, board, x, (floor, ceiling), clear);
+}
+
+/// From the lower edge of a list down to the top of the board that lies there.
+fn down_to(builder: &Builder<'_>, list: OpeningId, bottom: Option<PartId>) -> Size {
+    let case = builder.case;
+    match case.beyond(list, Axis::Down, true) {
+        Beyond::Member(id) => lip(builder, id),
+        Beyond::Outside | Beyond::Opening(_) => {
+            let rail = case.frame.as_ref().and_then(|frame| frame.bottom.as_ref());
+            let edge = rail.map_or(case.base_high(), |rail| case.base_high() + &rail.wide);
+            let top = bottom.and_then(|id| builder.part(id)).map(|part| part.cuboid().to.y);
+            // The bottom is flush with the edge, or it lies on the base.
+            let thick = case.bottom.as_ref().map(|bottom| builder.thickness(bottom.board.stock));
+            let lying = &edge - &case.base_high() - thick.unwrap_or_default();
+            match top {
+                Some(top) if top == edge.length => Size::zero(),
+                Some(top) if edge.length - top == lying.length => lying,
+                Some(top) => Size::from_terms(edge.length - top, Vec::new()),
+                None => Size::zero(),
+            }
+        }
+    }
+}
+
+/// From the upper edge of a list up to the underside of the board that lies there.
+fn up_to(builder: &Builder<'_>, list: OpeningId) -> Size {
+    let case = builder.case;
+    match case.beyond(list, Axis::Down, false) {
+        Beyond::Member(id) => match case.members.get(id.at).map(|member| (&member.kind, member)) {
+            Some((MemberKind::Rail(Some(shelf)), rail)) => {
+                &rail.wide - &shelf.lip - builder.thickness(shelf.board.stock)
+            }
+            _ => Size::zero(),
+        },
+        Beyond::Outside | Beyond::Opening(_) => {
+            let rail = case.frame.as_ref().and_then(|frame| frame.top.as_ref());
+            let thick = case.top.as_ref().map(|top| builder.thickness(top.board.stock));
+            rail.map_or_else(Size::zero, |rail| rail.wide.clone()) - thick.unwrap_or_default()
+        }
+    }
+}
+
+/// From the top of a rail down to the shelf behind it; nothing at a divider.
+fn lip(builder: &Builder<'_>, id: crate::model::MemberId) -> Size {
+    match builder.case.members.get(id.at).map(|member| &member.kind) {
+        Some(MemberKind::Rail(Some(shelf))) => shelf.lip.clone(),
+        _ => Size::zero(),
+    }
+}
