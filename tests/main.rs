@@ -14,6 +14,7 @@ mod support;
 mod accepting;
 mod access;
 mod bases;
+mod behind;
 mod bench;
 mod bounds;
 mod broken;

@@ -8,7 +8,8 @@
 use crate::diagnostics::Diagnostic;
 use crate::vocabulary::{Entry, words};
 
-use super::edges::Elevation;
+use super::edge::Edge;
+use super::edges::{Beyond, Elevation};
 use super::opening::{Axis, Member, MemberKind, Opening, Partition};
 
 /// Takes out the boards that nobody asked for and that nothing holds, and reports
@@ -18,8 +19,14 @@ pub(super) fn settle(
     members: &mut [Member],
     entries: &[&Entry],
     [has_bottom, has_top]: [bool; 2],
+    is_framed: bool,
 ) -> Vec<Diagnostic> {
     let mut found = Vec::new();
+    if is_framed {
+        let elevation = Elevation { openings, members, has_bottom, has_top };
+        let all = members.iter().zip(entries);
+        found.extend(all.filter_map(|(member, entry)| unjoined(member, entry, elevation)));
+    }
     loop {
         let elevation = Elevation { openings, members, has_bottom, has_top };
         let loose = members.iter().position(|member| is_loose(member, elevation));
@@ -37,13 +44,58 @@ pub(super) fn settle(
     }
 }
 
+/// What to say of a member of a frame, or of a divider in one, that ends where there
+/// is nothing to join it to.
+fn unjoined(member: &Member, entry: &Entry, elevation: Elevation<'_>) -> Option<Diagnostic> {
+    let edges = match member.axis {
+        Axis::Across => [Edge::Top, Edge::Bottom],
+        Axis::Down => [Edge::Left, Edge::Right],
+    };
+    let noun = member.noun();
+    let found = |what: &str, note: String| {
+        let title = format!("{} ends where there is no {what} to join it to", member.path);
+        let found =
+            Diagnostic::error("member-misplaced", title, entry.head, "one end of this is loose");
+        Some(found.note(note))
+    };
+    if matches!(member.kind, MemberKind::Divider(_)) {
+        let held = edges.into_iter().all(|edge| elevation.has_board(member.list, edge));
+        return (!held).then(|| {
+            let note = match member.axis {
+                Axis::Across => {
+                    "give the case a bottom and a top, and each rail that it ends at a `shelf`"
+                }
+                Axis::Down => "put a partition behind each stile that it ends at",
+            };
+            found("board of the case", note.to_owned())
+        })?;
+    }
+    let loose = edges.into_iter().find_map(|edge| match elevation.beyond(member.list, edge) {
+        Beyond::Outside => None,
+        Beyond::Opening(_) => Some(None),
+        Beyond::Member(id) => {
+            let next = elevation.members.get(id.at)?;
+            matches!(next.kind, MemberKind::Divider(_)).then_some(Some(next))
+        }
+    })?;
+    let other = if noun == "rail" { "stile" } else { "rail" };
+    let note = match loose {
+        Some(_) => format!(
+            "a `divider` is a board without a member before it: write `divider` here too, or a `{other}` with a board behind it there"
+        ),
+        None => format!("put a `{other}` between the two openings that this {noun} ends between"),
+    };
+    found("member of the frame", note)
+}
+
 /// True for a board behind a member that lacks a board at one of its ends.
 fn is_loose(member: &Member, elevation: Elevation<'_>) -> bool {
-    let held = |axis| [false, true].iter().all(|end| elevation.has_board(member.list, axis, *end));
+    let held =
+        |edges: [Edge; 2]| edges.into_iter().all(|edge| elevation.has_board(member.list, edge));
     match &member.kind {
         // One of the full height is held by the whole case.
-        MemberKind::Stile(Partition::Board(_)) => !member.full && !held(Axis::Down),
-        MemberKind::Rail(Some(_)) => !held(Axis::Across),
+        MemberKind::Stile(Partition::Board(_)) => !member.full && !held([Edge::Top, Edge::Bottom]),
+        MemberKind::Rail(Some(_)) => !held([Edge::Left, Edge::Right]),
         MemberKind::Stile(Partition::None) | MemberKind::Rail(None) | MemberKind::Divider(_) => {
             false
         }

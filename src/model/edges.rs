@@ -1,8 +1,9 @@
 //! What an opening meets at its edges, and which boards of the case lie there.
 
 use super::case::Case;
+use super::edge::Edge;
 use super::id::{MemberId, OpeningId};
-use super::opening::{Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition};
+use super::opening::{Item, Member, MemberKind, Opening, OpeningKind, Partition};
 
 /// What an opening or list meets at one of its edges.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,17 +26,16 @@ pub(super) struct Elevation<'a> {
 }
 
 impl Elevation<'_> {
-    /// What an opening or list meets along `axis`: at its right or bottom edge
-    /// for `after`, else at its left or top edge.
-    pub(super) fn beyond(self, opening: OpeningId, axis: Axis, after: bool) -> Beyond {
+    /// What an opening or list meets at an edge.
+    pub(super) fn beyond(self, opening: OpeningId, edge: Edge) -> Beyond {
         let mut at = opening;
         loop {
             let parent = self.openings.get(at.at).and_then(|opening| opening.parent);
             let Some(parent) = parent else { return Beyond::Outside };
             let next = self.openings.get(parent.at).and_then(|list| match &list.kind {
-                OpeningKind::List(way, items) if *way == axis => {
+                OpeningKind::List(way, items) if *way == edge.axis() => {
                     let own = items.iter().position(|item| *item == Item::Opening(at))?;
-                    let next = if after { own.checked_add(1) } else { own.checked_sub(1) };
+                    let next = if edge.is_last() { own.checked_add(1) } else { own.checked_sub(1) };
                     items.get(next?).copied()
                 }
                 OpeningKind::List(..)
@@ -54,15 +54,15 @@ impl Elevation<'_> {
     }
 
     /// True where a board of the case lies or stands at that edge.
-    pub(super) fn has_board(self, opening: OpeningId, axis: Axis, after: bool) -> bool {
-        match (self.beyond(opening, axis, after), axis, after) {
-            (Beyond::Outside, Axis::Across, _) => true,
-            (Beyond::Outside, Axis::Down, true) => self.has_bottom,
-            (Beyond::Outside, Axis::Down, false) => self.has_top,
-            (Beyond::Member(member), ..) => {
+    pub(super) fn has_board(self, opening: OpeningId, edge: Edge) -> bool {
+        match (self.beyond(opening, edge), edge) {
+            (Beyond::Outside, Edge::Left | Edge::Right) => true,
+            (Beyond::Outside, Edge::Bottom) => self.has_bottom,
+            (Beyond::Outside, Edge::Top) => self.has_top,
+            (Beyond::Member(member), _) => {
                 self.members.get(member.at).is_some_and(Member::has_board)
             }
-            (Beyond::Opening(_), ..) => false,
+            (Beyond::Opening(_), _) => false,
         }
     }
 }
@@ -101,16 +101,15 @@ impl Case {
         }
     }
 
-    /// What an opening or list meets along `axis`: at its right or bottom edge
-    /// for `after`, else at its left or top edge.
+    /// What an opening or list meets at an edge.
     #[must_use]
-    pub fn beyond(&self, opening: OpeningId, axis: Axis, after: bool) -> Beyond {
-        self.elevation().beyond(opening, axis, after)
+    pub fn beyond(&self, opening: OpeningId, edge: Edge) -> Beyond {
+        self.elevation().beyond(opening, edge)
     }
 
     /// True where a board of the case lies under an opening.
     #[must_use]
     pub fn has_floor(&self, opening: OpeningId) -> bool {
-        self.elevation().has_board(opening, Axis::Down, true)
+        self.elevation().has_board(opening, Edge::Bottom)
     }
 }

@@ -4,6 +4,7 @@ use crate::measure::{Length, Span, Spanned};
 use crate::vocabulary::Run;
 
 use super::carries::Carries;
+use super::edge::Edges;
 use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
 use super::insertion::Insertion;
@@ -15,8 +16,17 @@ use super::size::Size;
 pub enum Set {
     /// In its opening, flush with the frame.
     Inset,
-    /// Over the frame, by this much on every side.
-    Overlay(Size),
+    /// Over the edges of its opening.
+    Overlay(Box<Overlay>),
+}
+
+/// How far a front reaches over the edges of its opening.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Overlay {
+    /// On every side; `None` where it follows from the gap between the fronts.
+    pub by: Option<Size>,
+    /// At an edge that differs.
+    pub edges: Edges<Option<Size>>,
 }
 
 /// How a front is built.
@@ -89,8 +99,10 @@ pub struct Fronts {
     pub set: Set,
     /// How they are built.
     pub build: Build,
-    /// The reveal round an inset front.
+    /// The space round a front: to the frame, or to the next front.
     pub gap: Size,
+    /// It is written, and does not stand by default.
+    pub gap_written: bool,
     /// The statement that gives it, else the block.
     pub gap_span: Span,
     /// Between the two leaves of a pair.
@@ -109,18 +121,6 @@ pub struct Fronts {
     pub notes: Vec<String>,
     /// The statement.
     pub span: Span,
-}
-
-impl Fronts {
-    /// How far a front reaches past each side of its opening; below nought
-    /// for an inset one, which leaves its gap.
-    #[must_use]
-    pub fn reach(&self) -> Size {
-        match &self.set {
-            Set::Inset => -self.gap.clone(),
-            Set::Overlay(by) => by.clone(),
-        }
-    }
 }
 
 /// The drawer boxes of a case.

@@ -6,6 +6,7 @@ use crate::vocabulary::{Side, Word, words};
 
 use super::came_out::CameOut;
 use super::carries::Carries;
+use super::edge::{Edge, Edges};
 use super::front::{Fronts, Set};
 use super::id::{CaseId, KeepOutId, Leaf, MemberId, OpeningId, SlideId};
 use super::joinery::Board;
@@ -126,6 +127,9 @@ pub struct Opening {
     pub stands: [Size; 2],
     /// Its front; `None` for lists and niches.
     pub front: Option<Fronts>,
+    /// How far that reaches past each edge of the opening; below nought where it
+    /// leaves a gap.
+    pub reach: Edges<Size>,
     /// Shelves behind it.
     pub shelves: Option<ShelfSet>,
     /// Notes for the papers.
@@ -254,11 +258,27 @@ impl Opening {
         self.id.case
     }
 
+    /// The lower left corner of its front, from the left side of the case and the
+    /// floor, with the statements it comes from.
+    #[must_use]
+    pub fn front_stands(&self) -> [Size; 2] {
+        let [x, y] = self.stands_as_built();
+        [x - self.reach.of(Edge::Left), y - self.reach.of(Edge::Bottom)]
+    }
+
+    /// The same, as bare lengths.
+    #[must_use]
+    pub fn front_corner(&self) -> (Length, Length) {
+        let [x, y] = self.front_stands();
+        (x.length, y.length)
+    }
+
     /// The width and height of its front, or of each leaf of a pair.
     #[must_use]
     pub fn leaf(&self, fronts: &Fronts) -> (Size, Size) {
-        let both = fronts.reach() * 2;
-        let (wide, high) = (self.as_built(Axis::Across) + &both, self.as_built(Axis::Down) + &both);
+        let over = |one, other| self.reach.of(one) + self.reach.of(other);
+        let wide = self.as_built(Axis::Across) + &over(Edge::Left, Edge::Right);
+        let high = self.as_built(Axis::Down) + &over(Edge::Bottom, Edge::Top);
         let wide = if self.is_pair() { (wide - &fronts.meeting).half() } else { wide };
         (wide, high)
     }

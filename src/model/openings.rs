@@ -395,7 +395,7 @@ fn positive(sum: &Linear<Variable>, span: Span, ctx: &mut Lower) -> bool {
     }
 }
 
-/// A stile belongs in `across`, a rail in `down`, a divider in a frame-less case.
+/// A stile belongs in `across` and a rail in `down`, both in a frame.
 fn misplaced(entry: &Entry, between: Between, axis: Axis, frameless: bool) -> Option<Diagnostic> {
     let word = between.spelling();
     let fault = |title: String, note: String| {
@@ -410,10 +410,6 @@ fn misplaced(entry: &Entry, between: Between, axis: Axis, frameless: bool) -> Op
         )
     };
     match (between, axis, frameless) {
-        (Between::Divider, _, false) => fault(
-            "only a frameless case has dividers between its openings".into(),
-            "a partition comes with each full-height stile; see `partitions`".into(),
-        ),
         (Between::Stile | Between::Rail, _, true) => fault(
             format!("a frameless case has no {word}"),
             "write `divider { }` between its openings".into(),
@@ -426,7 +422,7 @@ fn misplaced(entry: &Entry, between: Between, axis: Axis, frameless: bool) -> Op
             "a rail can't lie in a list that runs across".into(),
             "write `stile` between openings that run left to right".into(),
         ),
-        (Between::Divider, _, true)
+        (Between::Divider, ..)
         | (Between::Stile, Axis::Across, false)
         | (Between::Rail, Axis::Down, false) => None,
     }

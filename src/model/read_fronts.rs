@@ -5,7 +5,8 @@ use crate::measure::{Length, Spanned};
 use crate::vocabulary::{Entries, Entry, HowBuilt, HowSet, JointKind, Said, words};
 
 use super::carries;
-use super::front::{Build, DrawerBoxes, Flutes, Fronts, PanelBuild, Set};
+use super::edge::{Edge, Edges};
+use super::front::{Build, DrawerBoxes, Flutes, Fronts, Overlay, PanelBuild, Set};
 use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
 use super::insertion::Insertion;
@@ -24,9 +25,10 @@ pub(super) fn fronts(
     let body = entry.body()?;
     let at = entry.head;
     let stock = stock(body, parent.map(|p| p.stock), "the front", at, shared, ctx)?;
+    let gap_written = body.says(GAP) || parent.is_some_and(|parent| parent.gap_written);
     let set = match parent {
         Some(parent) if !body.says(SET) => parent.set.clone(),
-        _ => set(body, ctx)?,
+        _ => set(body, gap_written, ctx)?,
     };
     let build = match parent {
         Some(parent) if !body.says(BUILD) => parent.build.clone(),
@@ -56,6 +58,7 @@ pub(super) fn fronts(
         set,
         build,
         gap,
+        gap_written,
         gap_span,
         meeting,
         meeting_span,
@@ -68,13 +71,28 @@ pub(super) fn fronts(
     })
 }
 
-fn set(body: &Entries, ctx: &mut Lower) -> Option<Set> {
+fn set(body: &Entries, gap_written: bool, ctx: &mut Lower) -> Option<Set> {
+    use words::overlay::{BOTTOM, BY, LEFT, RIGHT, TOP};
+
     match body.get(words::fronts::SET)?.value {
         HowSet::Inset => Some(Set::Inset),
         HowSet::Overlay => {
             let empty = ctx.empty(&words::overlay::BLOCK);
             let sizes = body.one(words::fronts::SET).and_then(Said::body).unwrap_or(&empty);
-            Some(Set::Overlay(ctx.size(sizes, words::overlay::BY, "overlay")?))
+            let by = match sizes.says(BY) || !gap_written {
+                true => Some(ctx.size(sizes, BY, "overlay")?),
+                false => None,
+            };
+            let edges = Edges::new(|edge| {
+                let word = match edge {
+                    Edge::Left => LEFT,
+                    Edge::Right => RIGHT,
+                    Edge::Top => TOP,
+                    Edge::Bottom => BOTTOM,
+                };
+                ctx.size(sizes, word, &format!("overlay at the {}", edge.word()))
+            });
+            Some(Set::Overlay(Box::new(Overlay { by, edges })))
         }
     }
 }

@@ -17,6 +17,7 @@ use super::limits::{self, MOST_OPENINGS};
 use super::lower::Lower;
 use super::opening::Axis;
 use super::openings::{Context, Drafts};
+use super::reach::Around;
 use super::read_case::{self, Shared};
 use super::seams;
 use super::settle::settle;
@@ -65,6 +66,25 @@ impl OuterSizes {
     fn origin(&self) -> Option<[Size; 2]> {
         let [base, below] = [&self.base, &self.below].map(|size| size.clone().unwrap_or_default());
         Some([self.sides[0].clone()?, base + below])
+    }
+
+    /// What lies round the root list.
+    fn around(
+        &self,
+        is_framed: bool,
+        has_worktop: bool,
+        exposure: &[Exposure; 2],
+    ) -> Option<Around> {
+        let [left, right] = &self.sides;
+        let side = |size: &Option<Size>, at: &Exposure| Some(size.as_ref()? - &at.scribe());
+        Some(Around {
+            is_framed,
+            has_worktop,
+            is_on_floor: self.base.is_none(),
+            sides: [side(left, &exposure[0])?, side(right, &exposure[1])?],
+            above: self.above.clone().unwrap_or_default(),
+            below: self.below.clone().unwrap_or_default(),
+        })
     }
 }
 
@@ -140,7 +160,9 @@ fn solved(
     ctx.made_up |= !solution.questions.is_empty();
     let shown = settled.as_ref().and_then(|settled| settled.drawn.as_ref()).unwrap_or(&solution);
     let sizes = outer.sizes(&drafts.sheet, shown);
-    let placed = drafts.finish(shown, sizes.origin(), &context, ctx);
+    let has_worktop = top.as_ref().is_some_and(|top| top.stretchers.is_some());
+    let around = sizes.around(!frameless, has_worktop, &exposure);
+    let placed = drafts.finish(shown, sizes.origin(), around.as_ref(), &context, ctx);
     if placed.is_none() || settled.is_some() {
         let holding = settled.as_ref().map_or(&solution, |settled| &settled.holding);
         let outside = [outer.wide, outer.high];

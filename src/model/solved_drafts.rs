@@ -12,6 +12,7 @@ use crate::vocabulary::{Entries, Entry, JointKind, Nothing, Said, Word};
 use super::boards_behind;
 use super::came_out::CameOut;
 use super::carries;
+use super::edge::Edges;
 use super::front::Fronts;
 use super::id::{CaseId, KeepOutId, MemberId, OpeningId, SlideId};
 use super::joinery::Board;
@@ -21,6 +22,7 @@ use super::opening::{
     Axis, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };
 use super::openings::{self, Context, Draft, Drafts, MemberDraft};
+use super::reach::{self, Around};
 use super::read_case;
 use super::read_fronts;
 use super::size::Size;
@@ -42,6 +44,7 @@ impl<'a> Drafts<'a> {
         &self,
         solution: &Solution,
         origin: Option<[Size; 2]>,
+        around: Option<&Around>,
         context: &Context<'a>,
         ctx: &mut Lower,
     ) -> Option<Placed> {
@@ -67,7 +70,16 @@ impl<'a> Drafts<'a> {
         place(&mut openings, &mut members, x, y);
         title(&mut openings);
         let entries: Vec<&Entry> = self.members.iter().map(|draft| draft.entry).collect();
-        let loose = boards_behind::settle(&openings, &mut members, &entries, context.closed);
+        let loose = boards_behind::settle(
+            &openings,
+            &mut members,
+            &entries,
+            context.closed,
+            !context.frameless,
+        );
+        if let Some(around) = around {
+            reach::give(&mut openings, &members, context.closed, around);
+        }
         Some(Placed { openings, members, loose })
     }
 
@@ -159,6 +171,7 @@ fn opening(
         stands: Default::default(),
         y: Length::ZERO,
         front,
+        reach: Edges::default(),
         shelves: shelves.and_then(|shelves| shelf_set(&shelves)),
         notes: if is_root { Vec::new() } else { body.notes() },
         span: entry.head,

@@ -9,12 +9,14 @@ mod door_binds;
 mod door_stopped;
 mod door_thickness;
 mod drawer_hits_door;
+mod edge_mixed;
 mod fronts_collide;
 mod hinge_gap;
 mod hinge_hits_shelf;
 mod hinge_missing;
 mod leaf_too_narrow;
 mod open_doors_meet;
+mod overlay_past_case;
 mod slide_load;
 mod slide_off_box;
 mod slide_room;
@@ -33,6 +35,7 @@ pub(super) const RULES: &[&Rule] = &[
     &door_stopped::RULE,
     &door_thickness::RULE,
     &drawer_hits_door::RULE,
+    &edge_mixed::RULE,
     &fronts_collide::RULE,
     &gap_wide::RULE,
     &hinge_gap::RULE,
@@ -40,6 +43,7 @@ pub(super) const RULES: &[&Rule] = &[
     &hinge_missing::RULE,
     &leaf_too_narrow::RULE,
     &open_doors_meet::RULE,
+    &overlay_past_case::RULE,
     &slide_load::RULE,
     &slide_off_box::RULE,
     &slide_room::RULE,

@@ -99,9 +99,7 @@ fn fields<'a>(piece: &'a Piece, case: &'a Case) -> Vec<Field<'a>> {
             && front.build == Build::Slab
             && flutes.pitch - flute >= flutes.land;
         let (wide, high) = opening.leaf(front);
-        let reach = front.reach().length;
-        let (x, y) = opening.corner_as_built();
-        let (x, y) = (x - reach, y - reach);
+        let (x, y) = opening.front_corner();
         let second = x + wide.length + front.meeting.length;
         let leaves = match opening.kind {
             OpeningKind::Doors => vec![x, second],

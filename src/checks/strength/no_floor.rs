@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
-use crate::model::{Axis, Beyond, Case, Member, Opening, Piece};
+use crate::model::{Beyond, Case, Edge, Member, Opening, Piece};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "no-floor",
@@ -40,7 +40,7 @@ fn report(case: &Case, opening: &Opening) -> Diagnostic {
             "no board of the case lies under this",
         )
         .subject(&opening.path);
-    match case.beyond(opening.id, Axis::Down, true) {
+    match case.beyond(opening.id, Edge::Bottom) {
         Beyond::Outside => {
             let found = found.because("the case has no bottom");
             match case.frame {

@@ -408,7 +408,8 @@ fn joinery<'c>(tell: &Teller<'c>, feature: &Feature) -> Option<&'c Joinery> {
             MemberKind::Stile(Partition::Board(board)) | MemberKind::Divider(board) => {
                 Some(board.as_ref())
             }
-            MemberKind::Stile(Partition::None) | MemberKind::Rail => None,
+            MemberKind::Rail(Some(shelf)) => Some(&shelf.board),
+            MemberKind::Stile(Partition::None) | MemberKind::Rail(None) => None,
         });
         let mut boards = bottom.into_iter().chain(top).chain(members);
         let board = boards.find(|board| board.span == feature.span);

@@ -1,34 +1,59 @@
-//! The boards behind the members of a frame that do not run its full height: the
-//! shelf behind a rail, and a partition that stands on one or reaches up to one.
+//! The boards behind a frame that do not run the full height of the case: the shelf
+//! behind a rail, a partition that stands on one or reaches up to one, and a divider,
+//! which has no member of the frame before it.
 
-use crate::model::{Axis, Beyond, Board, Member, MemberKind, OpeningId, RailShelf, Size};
+use crate::model::{Beyond, Board, Edge, Member, MemberKind, OpeningId, RailShelf, Size};
 use crate::parts::id::{Of, PartId, Role, Which};
 
 use super::builder::Builder;
 use super::carcass::{shelf_between, upright};
 use super::inside;
 
-/// A lying board behind a rail, from one upright board to the next.
+/// A lying board behind a rail.
 pub(super) fn shelf(
     builder: &mut Builder<'_>,
     member: &Member,
     shelf: &RailShelf,
     ends: &[PartId; 2],
 ) {
-    let thick = builder.thickness(shelf.board.stock).length;
-    let y = member.y + member.wide.length - shelf.lip.length - thick;
-    let space = inside::between(builder, (member.x, member.long.length), y + thick.half(), ends);
+    let thick = builder.thickness(shelf.board.stock);
+    let y = &member.stands[1] + &member.wide - &shelf.lip - thick;
+    lying(builder, member, Role::FixedShelf, &shelf.board, &y, ends);
+}
+
+/// A lying board between two openings of a frame, with no rail before it.
+pub(super) fn divider(
+    builder: &mut Builder<'_>,
+    member: &Member,
+    board: &Board,
+    ends: &[PartId; 2],
+) {
+    lying(builder, member, Role::Divider, board, &member.stands[1], ends);
+}
+
+/// A lying board from one upright board to the next.
+fn lying(
+    builder: &mut Builder<'_>,
+    member: &Member,
+    role: Role,
+    board: &Board,
+    y: &Size,
+    ends: &[PartId; 2],
+) {
+    let middle = y.length + builder.thickness(board.stock).length.half();
+    let space = inside::between(builder, (member.x, member.long.length), middle, ends);
     let clear = &member.long + &space.packing[0] + &space.packing[1];
+    let from = builder.side(space.boards[0], true, space.from) - Size::from(builder.case.x);
     shelf_between(
         builder,
-        (Of::Member(member.id), Role::FixedShelf, Which::Only),
-        shelf.board.stock,
-        &shelf.board.joint,
-        (space.from - builder.case.x, space.to - builder.case.x, clear),
+        (Of::Member(member.id), role, Which::Only),
+        board.stock,
+        &board.joint,
+        (&from, space.to - builder.case.x, clear),
         y,
         builder.planes.carcass.clone(),
-        shelf.board.span,
-        shelf.board.notes.clone(),
+        board.span,
+        board.notes.clone(),
     );
 }
 
@@ -40,20 +65,20 @@ pub(super) fn partition(
     board: &Board,
     bottom: Option<PartId>,
 ) {
-    let thickness = builder.thickness(board.stock).length;
-    let x = member.x + member.wide.length.half() - thickness.half();
+    let [left, low] = &member.stands;
+    let x = left + member.wide.half() - builder.thickness(board.stock).half();
     let below = down_to(builder, member.list, bottom);
     let above = up_to(builder, member.list);
-    let floor = member.y - below.length;
+    let floor = low - &below;
     let ceiling = member.y + member.long.length + above.length;
     let clear = &member.long + &below + &above;
-    upright(builder, member, board, x, (floor, ceiling), clear);
+    upright(builder, member, board, &x, (&floor, ceiling), clear);
 }
 
 /// From the lower edge of a list down to the top of the board that lies there.
 fn down_to(builder: &Builder<'_>, list: OpeningId, bottom: Option<PartId>) -> Size {
     let case = builder.case;
-    match case.beyond(list, Axis::Down, true) {
+    match case.beyond(list, Edge::Bottom) {
         Beyond::Member(id) => lip(builder, id),
         Beyond::Outside | Beyond::Opening(_) => {
             let rail = case.frame.as_ref().and_then(|frame| frame.bottom.as_ref());
@@ -75,7 +100,7 @@ fn down_to(builder: &Builder<'_>, list: OpeningId, bottom: Option<PartId>) -> Si
 /// From the upper edge of a list up to the underside of the board that lies there.
 fn up_to(builder: &Builder<'_>, list: OpeningId) -> Size {
     let case = builder.case;
-    match case.beyond(list, Axis::Down, false) {
+    match case.beyond(list, Edge::Top) {
         Beyond::Member(id) => match case.members.get(id.at).map(|member| (&member.kind, member)) {
             Some((MemberKind::Rail(Some(shelf)), rail)) => {
                 &rail.wide - &shelf.lip - builder.thickness(shelf.board.stock)

@@ -41,6 +41,10 @@ pub(super) fn build(builder: &mut Builder<'_>) -> Carcass {
                 behind::partition(builder, member, board, bottom);
             }
             MemberKind::Rail(Some(shelf)) => behind::shelf(builder, member, shelf, &ends),
+            MemberKind::Divider(board) if builder.case.frame.is_some() => match member.axis {
+                Axis::Across => behind::partition(builder, member, board, bottom),
+                Axis::Down => behind::divider(builder, member, board, &ends),
+            },
             MemberKind::Divider(board) => divider(builder, member, board),
             MemberKind::Stile(Partition::None) | MemberKind::Rail(None) => {}
         }

@@ -19,9 +19,8 @@ pub(super) struct Front<'a> {
 
 /// The front of an opening, or the two leaves of a pair.
 pub(super) fn leaves<'a>(opening: &'a Opening, fronts: &'a Fronts) -> Vec<Front<'a>> {
-    let reach = fronts.reach();
     let (wide, high) = opening.leaf(fronts);
-    let [x, y] = opening.stands_as_built().map(|at| at - &reach);
+    let [x, y] = opening.front_stands();
     let front = |leaf, x: Size| Front {
         id: FrontId { opening: opening.id, leaf },
         opening,

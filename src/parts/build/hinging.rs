@@ -72,7 +72,7 @@ pub fn hinge_heights(high: &Size, from_end: &Size, count: u32) -> Vec<Size> {
 }
 
 /// What a door hangs on, and its face towards the opening: the stile beside
-/// the opening, or in a frame-less case the end or partition.
+/// the opening, else the end, partition, or divider.
 pub(super) fn beside(
     builder: &Builder<'_>,
     leaf: &Front<'_>,
@@ -83,16 +83,16 @@ pub(super) fn beside(
         Side::Left => opening.x,
         Side::Right => opening.x + opening.wide.length,
     };
-    let z = match builder.case.frame {
-        Some(_) => (builder.planes.frame.length + builder.planes.carcass.length).half(),
-        None => builder.planes.inside.length.half(),
+    let planes = &builder.planes;
+    let at = |z: Length, assembly: Assembly| {
+        let near = builder.at(x, opening.y + opening.high.length.half(), z);
+        builder.board_at(Direction::X, near.x, side == Side::Right, near, &assembly)
     };
-    let near = builder.at(x, opening.y + opening.high.length.half(), z);
-    let assembly = match builder.case.frame {
-        Some(_) => Assembly::Frame(builder.id),
-        None => Assembly::Carcass(builder.id),
-    };
-    builder.board_at(Direction::X, near.x, side == Side::Right, near, &assembly)
+    let in_frame = (planes.frame.length + planes.carcass.length).half();
+    let in_carcass = (planes.carcass.length + planes.inside.length).half();
+    // A divider has no stile before it.
+    at(in_frame, Assembly::Frame(builder.id))
+        .or_else(|| at(in_carcass, Assembly::Carcass(builder.id)))
 }
 
 /// The screw holes of the plates of a door.
@@ -121,6 +121,11 @@ fn plates(
     let radius = plate.screw.half();
     if builder.case.frame.is_none() {
         screws(builder, holder, face, leaf, plate, line(planes.carcass.length), heights);
+        return;
+    }
+    if builder.part(holder).is_some_and(|part| part.assembly == Assembly::Carcass(builder.id)) {
+        // The door closes before the divider that it hangs on.
+        screws(builder, holder, face, leaf, plate, planes.carcass.length + plate.back, heights);
         return;
     }
     let on_edge = line(planes.frame.length);

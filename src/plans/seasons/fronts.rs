@@ -1,48 +1,10 @@
 //! How each edge of a front moves.
 
 use crate::measure::{Exact, Length};
-use crate::model::{OpeningKind, Piece, Side, StockId};
+use crate::model::{Edge, OpeningKind, Piece, Side, StockId};
 use crate::parts::{Assembly, Direction, Front, Part, Parts, Role};
 
-/// An edge of a front, seen from the front.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Edge {
-    /// The left.
-    Left,
-    /// The right.
-    Right,
-    /// The upper.
-    Top,
-    /// The lower.
-    Bottom,
-}
-
 impl Edge {
-    /// All four.
-    pub const ALL: [Self; 4] = [Self::Left, Self::Right, Self::Top, Self::Bottom];
-
-    /// The word for it.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Left => "left",
-            Self::Right => "right",
-            Self::Top => "top",
-            Self::Bottom => "bottom",
-        }
-    }
-
-    /// The edge that faces it across a gap.
-    #[must_use]
-    pub fn facing(self) -> Self {
-        match self {
-            Self::Left => Self::Right,
-            Self::Right => Self::Left,
-            Self::Top => Self::Bottom,
-            Self::Bottom => Self::Top,
-        }
-    }
-
     /// The axis it looks along.
     #[must_use]
     pub fn direction(self) -> Direction {

@@ -1,12 +1,12 @@
 //! Every gap round every front: as it is fitted, and what the year makes of it.
 
 use crate::measure::{Exact, Length};
-use crate::model::{Axis, Leaf, Opening, Piece, Side, StockId};
+use crate::model::{Axis, Edge, Leaf, Opening, Piece, Side, StockId};
 use crate::parts::{Assembly, Cuboid, Direction, Front, Part, Role};
 use crate::plans::Workings;
 
 use super::climate::Climate;
-use super::fronts::{Edge, Mover};
+use super::fronts::Mover;
 use super::stack::{self, Stack};
 
 /// Wood beside a gap, and what its swelling does to the gap.

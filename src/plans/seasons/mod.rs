@@ -7,10 +7,10 @@ mod fronts;
 mod gaps;
 mod stack;
 
+pub use crate::model::Edge;
 pub use climate::{Air, Climate, Swelling};
 pub use floats::Float;
 pub(super) use floats::floats;
-pub use fronts::Edge;
 pub(super) use gaps::gaps;
 pub use gaps::{Against, Gap, Swell};
 pub use stack::{Stack, Term};

@@ -2,13 +2,11 @@
 //! placing added up.
 
 use crate::measure::{Exact, Length};
-use crate::model::{OpeningKind, Piece, Set, Side};
+use crate::model::{Edge, OpeningKind, Piece, Set, Side};
 use crate::parts::Front;
 use crate::trade;
 
 use crate::plans::squareness;
-
-use super::fronts::Edge;
 
 /// One thing that may be off.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -71,7 +71,7 @@ words! {
     ).opens(rail::block).many();
     DIVIDER: Maybe<Define> = (
         "divider",
-        "a board between two openings of a frameless case; it is a partition in `across` and a fixed shelf in `down`",
+        "a board between two openings without a member of the frame before it; it is a partition in `across` and a fixed shelf in `down`",
         "divider { stock birch-ply }",
     ).may_open(divider::block).many();
     SHELF: Braces = ("shelf", "shelves behind it", "shelf { adjustable 2 }").opens(shelf::block);
@@ -209,7 +209,7 @@ block! {
 block! {
     /// `divider { … }`
     divider: "divider", "a divider",
-    "A board of the case between two openings.";
+    "A board of the case between two openings. In a case with a face frame, its front edge stands behind the frame, and inset fronts beside it close before it.";
     STOCK;
     JOINT = DIVIDER_JOINT;
     NOTE;

@@ -24,7 +24,7 @@ block! {
     ).may_open(panel::block).default("slab");
     GAP: Length = (
         "gap",
-        "the gap around an inset front",
+        "the gap around an inset front, and between overlay fronts whose overlay is not written",
         "gap 3/32",
     ).default("3/32 in").metric("2.5 mm").usual(3, 1_000);
     MEETING: Length = (
@@ -50,8 +50,16 @@ block! {
 block! {
     /// `set overlay { … }`
     overlay: "overlay", "an overlay",
-    "How far a front reaches over the edge of its opening.";
-    BY: Length = ("by", "how far it reaches over on every side", "by 1/2").default("1/2 in").metric("12 mm");
+    "How far a front reaches over the edges of its opening. Where the case has a `gap` and no `by`, the overlay follows from it: two fronts on one board share it and leave the gap between them. At the bottom of the case a front covers the board there, at the sides and the top it stays back by half a gap, and under a countertop by a whole one.";
+    BY: Length = (
+        "by",
+        "how far it reaches over on every side, unless `gap` gives it",
+        "by 1/2",
+    ).default("1/2 in").metric("12 mm");
+    LEFT: Length = ("left", "how far it reaches over at the left, where that differs", "left 3/4");
+    RIGHT: Length = ("right", "how far it reaches over at the right, where that differs", "right 3/4");
+    TOP: Length = ("top", "how far it reaches over at the top, where that differs", "top 1/4");
+    BOTTOM: Length = ("bottom", "how far it reaches over at the bottom, where that differs", "bottom 3/4");
 }
 
 block! {

@@ -1,0 +1,177 @@
+//! Boards behind the frame and fronts over the edges: figures worked by hand.
+
+use casewright::measure::Length;
+use casewright::parts::{Direction, Part};
+
+use crate::support::compile;
+
+const SHOP: &str = r#"
+casework 1
+job "Trial" { units in; tape 1/32 }
+site { left open; right open; fixing wall; humidity 35% to 45% }
+shop { humidity 40%; clamps 16; open-time 40 min }
+stock ply  { plywood 3/4; actual 3/4; species white-ash; sheet { long 96; wide 48 } }
+stock thin { plywood 1/4; actual 1/4; species white-ash; sheet { long 96; wide 48 } }
+stock ash  { lumber 4/4; thickness 3/4; species white-ash; sawn quarter }
+hinge cup { cup 35 mm; bore 12.5 mm; from-edge 4 mm; swing 107 deg; gap 1.5 mm; door-thickness 16 mm to 26 mm }
+pull knob { screw 5/32; stands 1/16 }
+slide runner { undermount; length 9; room 9-3/4; box-inside opening - 1-5/8; box-high opening - 7/8; notch { wide 35 mm; high 13 mm } }
+"#;
+
+fn framed(list: &str) -> String {
+    format!(
+        "{SHOP}
+case books {{
+  wide 40; deep 13; high 80
+  stock ply
+  base {{ toe-kick; high 4; set-back 2; cut-into ends }}
+  bottom {{ joint dado {{ deep 1/4 }}; flush }}
+  back {{ stock thin; joint rabbet {{ deep 3/8 }} }}
+  top {{ panel; joint dado {{ deep 1/4 }} }}
+  partitions {{ joint dado {{ deep 1/4 }} }}
+  shelves {{ joint dado {{ deep 1/4 }}; set-back 0 }}
+  frame {{
+    stock ash; joint pocket
+    stile left {{ wide 2 }}; stile right {{ wide 2 }}
+    rail top {{ wide 3 }}; rail bottom {{ wide 1-1/2 }}
+    {list}
+  }}
+  fronts {{ stock ash; set inset; gap 3/32; meeting 1/8; hinge cup; pull knob }}
+  drawers {{ stock ash; bottom-stock thin; slide runner; groove {{ up 13 mm; deep 1/4 }}; joint rabbet }}
+}}
+"
+    )
+}
+
+/// The part with this name, and the slugs of all findings.
+fn part(text: &str, path: &str) -> (Option<Part>, Vec<String>) {
+    let compiled = compile(text);
+    let slugs = compiled.diagnostics.iter().map(|found| found.slug.to_string()).collect();
+    let parts = compiled.parts.unwrap_or_default();
+    (parts.all.into_iter().find(|part| part.path == path), slugs)
+}
+
+fn inches(top: i64, bottom: i64) -> Length {
+    Length::inches(top, bottom)
+}
+
+/// Niches over doors: the rail carries their floor. The ends are 3/4 thick and the
+/// dado 1/4 deep, so the shelf is 40 − 2 × 3/4 + 2 × 1/4 = 39 long. It lies behind
+/// the frame of 3/4 and before the back of 1/4, and is 13 − 3/4 − 1/4 = 12 wide. The
+/// doors are 26 high over 4 + 1-1/2, and the rail is 1-1/2 wide: its top, and that of
+/// the shelf, is 33 above the floor.
+#[test]
+fn a_rail_under_a_niche_carries_its_floor() {
+    let text =
+        framed("down { open upper { share 1 }; rail { wide 1-1/2 }; doors lower { high 26 } }");
+    let (shelf, _) = part(&text, "books.shelf-upper-lower");
+    let shelf = shelf.expect("a shelf");
+    assert_eq!((shelf.length.length, shelf.width.length), (inches(39, 1), inches(12, 1)));
+    assert_eq!(shelf.cuboid().to.y, inches(33, 1));
+    let lip =
+        text.replace("rail { wide 1-1/2 }; doors", "rail { wide 1-1/2; shelf { lip 1/4 } }; doors");
+    let (shelf, _) = part(&lip, "books.shelf-upper-lower");
+    assert_eq!(shelf.expect("a shelf").cuboid().to.y, inches(131, 4));
+}
+
+/// Over a drawer nothing needs a floor, and over doors only what is asked for.
+#[test]
+fn a_rail_over_doors_carries_a_shelf_only_for_what_stands_on_it() {
+    let list = "down { drawer upper { share 1 }; rail { wide 1-1/2 }; doors lower { high 26 } }";
+    assert_eq!(part(&framed(list), "books.shelf-upper-lower").0, None);
+    let asked = list.replace("rail { wide 1-1/2 }", "rail { wide 1-1/2; shelf }");
+    assert!(part(&framed(&asked), "books.shelf-upper-lower").0.is_some());
+    let left_out =
+        "down { open upper { share 1 }; rail { wide 1-1/2; shelf none }; doors lower { high 26 } }";
+    let (shelf, slugs) = part(&framed(left_out), "books.shelf-upper-lower");
+    assert_eq!(shelf, None);
+    assert!(slugs.contains(&"no-floor".to_owned()), "{slugs:?}");
+}
+
+/// Two drawers side by side between a niche and doors: the board between them stands
+/// on the shelf behind the lower rail and reaches up to the shelf behind the upper
+/// one. The row is 5 high, the rail over it 1-1/2 wide, the shelf behind that 3/4
+/// thick and flush with its top: 5 + 1-1/2 − 3/4 = 5-3/4 between the shelves, and 1/4
+/// into each: 6-1/4.
+#[test]
+fn a_board_stands_between_two_drawers_side_by_side() {
+    let text = framed(
+        "down {
+           open upper { share 1 }; rail { wide 1-1/2 }
+           across { high 5; drawer a { share 1 }; stile { wide 1-1/2 }; drawer b { share 1 } }
+           rail { wide 1-1/2 }; doors lower { high 26 }
+         }",
+    );
+    let (partition, slugs) = part(&text, "books.partition-a-b");
+    assert_eq!(partition.expect("a partition").length.length, inches(25, 4));
+    assert!(!slugs.iter().any(|slug| slug == "slide-unheld"), "{slugs:?}");
+    assert!(part(&text, "books.shelf-a-lower").0.is_some());
+}
+
+/// In a frame, two inset fronts before a divider share its thickness but for one gap:
+/// the openings are (40 − 4 − 3/4) / 2 = 17-5/8 wide, and a front is wider by
+/// (3/4 − 3/32) / 2 = 21/64 at the divider and less wide by 3/32 at the stile:
+/// 17-5/8 + 21/64 − 6/64 = 17-55/64.
+#[test]
+fn inset_fronts_close_before_a_divider() {
+    let text = framed("across { drawer a { share 1 }; divider; drawer b { share 1 } }");
+    let (front, _) = part(&text, "books.a.front");
+    let front = front.expect("a front");
+    let (from, to) = front.extent(Direction::X);
+    assert_eq!(to - from, inches(17 * 64 + 55, 64));
+    let other = part(&text, "books.b.front").0.expect("a front");
+    assert_eq!(other.extent(Direction::X).0 - to, inches(3, 32));
+}
+
+fn frameless(fronts: &str) -> String {
+    format!(
+        "{SHOP}
+case bank {{
+  wide 40; deep 22; high 30
+  stock ply
+  base {{ toe-kick; high 4; set-back 3; cut-into ends }}
+  bottom {{ joint dado {{ deep 1/4 }} }}
+  back {{ stock thin; joint rabbet {{ deep 3/8 }} }}
+  top {{ stretchers 2 {{ wide 4 }}; joint screw }}
+  frame none
+  across {{
+    down {{ wide 20; drawer upper {{ high 6 }}; drawer lower {{ share 1 }} }}
+    divider
+    door pots {{ share 1; hung right }}
+  }}
+  fronts {{ stock ply; {fronts}; hinge cup; pull knob }}
+  drawers {{ stock ash; bottom-stock thin; slide runner; groove {{ up 13 mm; deep 1/4 }}; joint rabbet }}
+}}
+"
+    )
+}
+
+/// With a gap of 1/8: the drawers are 20 wide, cover the end of 3/4 but for half a
+/// gap, and half of the divider but for half a gap: 20 + 11/16 + 5/16 = 21. Between
+/// the two there is no board, and each stays back by half a gap. The bottom is covered,
+/// and under the countertop a whole gap is left.
+#[test]
+fn an_overlay_follows_from_the_gap() {
+    let text = frameless("set overlay; gap 1/8");
+    let upper = part(&text, "bank.upper.front").0.expect("a front").cuboid();
+    let lower = part(&text, "bank.lower.front").0.expect("a front").cuboid();
+    let pots = part(&text, "bank.pots.front")
+        .0
+        .or(part(&text, "bank.pots.door").0)
+        .expect("a door")
+        .cuboid();
+    assert_eq!(upper.to.x - upper.from.x, inches(21, 1));
+    assert_eq!(upper.from.y - lower.to.y, inches(1, 8));
+    assert_eq!(pots.from.x - upper.to.x, inches(1, 8));
+    assert_eq!((lower.from.y, upper.to.y), (inches(4, 1), inches(30, 1) - inches(1, 8)));
+    assert_eq!((upper.from.x, pots.to.x), (inches(1, 16), inches(40, 1) - inches(1, 16)));
+}
+
+/// What is written for one edge holds there, and `by` at the others.
+#[test]
+fn an_overlay_may_differ_by_edge() {
+    let text = frameless("set overlay { by 5/16; left 1/2; bottom 0 }; gap 1/8");
+    let lower = part(&text, "bank.lower.front").0.expect("a front").cuboid();
+    assert_eq!((lower.from.x, lower.from.y), (inches(1, 4), inches(19, 4)));
+    assert_eq!(lower.to.x, inches(83, 4) + inches(5, 16));
+}
