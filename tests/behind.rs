@@ -1,7 +1,7 @@
 //! Boards behind the frame and fronts over the edges: figures worked by hand.
 
 use casewright::measure::Length;
-use casewright::parts::{Direction, Part};
+use casewright::parts::{Bore, Direction, FeatureKind, Part};
 
 use crate::support::compile;
 
@@ -165,6 +165,22 @@ fn an_overlay_follows_from_the_gap() {
     assert_eq!(pots.from.x - upper.to.x, inches(1, 8));
     assert_eq!((lower.from.y, upper.to.y), (inches(4, 1), inches(30, 1) - inches(1, 8)));
     assert_eq!((upper.from.x, pots.to.x), (inches(1, 16), inches(40, 1) - inches(1, 16)));
+}
+
+/// A front of 21 by 6 + 7/8 less two half gaps: two pulls sit at its quarter points,
+/// 5-1/4 and 15-3/4 from its left edge, 1-1/2 below its top; none on the door.
+#[test]
+fn pulls_sit_where_the_front_says() {
+    let text = frameless("set overlay; gap 1/8; pull knob { from-top 1-1/2; pulls 2 }")
+        .replace("; hinge cup; pull knob }", "; hinge cup }")
+        .replace("hung right }", "hung right; front { pull none } }");
+    let (front, slugs) = part(&text, "bank.upper.front");
+    let front = front.expect("a front");
+    let holes: Vec<_> = front.features.iter().map(|hole| hole.center()).collect();
+    let y = front.width.length - inches(3, 2);
+    assert_eq!(holes, [(inches(21, 4), y), (inches(63, 4), y)], "{slugs:?}");
+    let door = part(&text, "bank.pots.front").0.or(part(&text, "bank.pots.door").0);
+    assert!(door.expect("a door").features.iter().all(|f| f.kind != FeatureKind::Bore(Bore::Pull)));
 }
 
 /// What is written for one edge holds there, and `by` at the others.

@@ -9,6 +9,7 @@ use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
 use super::insertion::Insertion;
 use super::joinery::Joinery;
+use super::pull_place::PullPlace;
 use super::size::Size;
 
 /// How a front lies.
@@ -115,6 +116,8 @@ pub struct Fronts {
     pub hinges: Option<Spanned<u32>>,
     /// The pull.
     pub pull: Option<PullId>,
+    /// Where it sits.
+    pub pull_place: PullPlace,
     /// Flutes on the front face.
     pub flutes: Option<Flutes>,
     /// Notes for the papers.

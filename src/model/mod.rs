@@ -36,6 +36,7 @@ mod openings;
 mod piece;
 mod insertion;
 mod solved_drafts;
+mod pull_place;
 mod reach;
 mod read_case;
 mod read_fronts;
@@ -86,6 +87,7 @@ pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };
 pub use piece::{Accept, Piece};
+pub use pull_place::{PullAt, PullPlace};
 pub use read_piece::{Lowered, lower};
 pub use role::{Role, role};
 pub use shop::{Shop, Times, Tolerance};

@@ -7,10 +7,12 @@ use crate::vocabulary::{Entries, Entry, HowBuilt, HowSet, JointKind, Said, words
 use super::carries;
 use super::edge::{Edge, Edges};
 use super::front::{Build, DrawerBoxes, Flutes, Fronts, Overlay, PanelBuild, Set};
+use super::given::Given;
 use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
 use super::insertion::Insertion;
 use super::lower::Lower;
+use super::pull_place;
 use super::read_case::{Shared, joinery, stock};
 
 /// The fronts of a case, or with `parent` those of one opening.
@@ -46,7 +48,16 @@ pub(super) fn fronts(
     let hinge =
         ctx.refer(body, HINGE, &shared.hinges).map(|hinge| (HingeId(hinge.value), hinge.span));
     let hinges = body.get(HINGES).map(|n| Spanned::new(n.value, n.span_or(at)));
-    let pull = ctx.refer(body, PULL, &shared.pulls).map(|pull| PullId(pull.value));
+    let said = body.one(PULL);
+    let none = said.and_then(Said::value).is_some_and(|name| name.value == "none");
+    let pull = match none {
+        true => Given::Refused,
+        false => ctx.refer(body, PULL, &shared.pulls).map(|pull| PullId(pull.value)),
+    };
+    let pull_place = match said.and_then(Said::body) {
+        Some(place) => pull_place::read(place, said.map_or(at, |said| said.head), ctx),
+        None => parent.map(|parent| parent.pull_place).unwrap_or_default(),
+    };
     let flutes = match body.one(FLUTES) {
         Some(flutes) => self::flutes(&flutes, shared, ctx),
         None => parent.and_then(|parent| parent.flutes.clone()),
@@ -64,7 +75,11 @@ pub(super) fn fronts(
         meeting_span,
         hinge: hinge.known().or_else(|| parent.and_then(|parent| parent.hinge)),
         hinges: hinges.or_else(|| parent.and_then(|parent| parent.hinges)),
-        pull: pull.known().or_else(|| parent.and_then(|parent| parent.pull)),
+        pull: match none {
+            true => None,
+            false => pull.known().or_else(|| parent.and_then(|parent| parent.pull)),
+        },
+        pull_place,
         flutes,
         notes,
         span: at,

@@ -41,7 +41,8 @@ pub fn count(piece: &Piece) -> Vec<Count> {
             add(Kind::Hinge(hinge), piece.hinges_on(opening, front) * opening.leaf_count());
         }
         if let Some(pull) = front.pull {
-            add(Kind::Pull(pull), opening.leaf_count());
+            let many = if opening.is_door() { 1 } else { front.pull_place.count };
+            add(Kind::Pull(pull), opening.leaf_count() * many);
         }
     }
     counts

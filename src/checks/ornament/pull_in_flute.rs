@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Length, Tape};
+use crate::measure::{Length, Span, Tape};
 use crate::model::{Flutes, Opening, Piece, Pull, Side};
 use crate::parts::{Assembly, Bore, Face, Feature, FeatureKind, Part};
 use crate::plans::Workings;
@@ -41,6 +41,12 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         }
         sink.push(finding(piece, part, opening, (flutes, pull), (over, hole, line), &lines));
     }
+}
+
+/// The statement that says how far the pull of a door sits from its latch edge.
+fn from_edge_span(opening: &Opening, pull: &Pull) -> Option<Span> {
+    let own = opening.front.as_ref().and_then(|front| front.pull_place.from_edge_span);
+    own.or(pull.from_edge_span)
 }
 
 /// The holes of its pull.
@@ -113,7 +119,7 @@ fn finding(
     let mut found = RULE
         .finding(
             title,
-            pull.from_edge_span.filter(|_| opening.is_door()).unwrap_or(pull.span),
+            from_edge_span(opening, pull).filter(|_| opening.is_door()).unwrap_or(pull.span),
             format!(
                 "center {} from the {}",
                 tape.text(part.distance(side, at)),
@@ -167,7 +173,7 @@ fn finding(
                 tape.figure(edge),
                 latch.unwrap_or_default()
             );
-            if let Some(span) = pull.from_edge_span {
+            if let Some(span) = from_edge_span(opening, pull) {
                 let text = format!("from-edge {}", tape.source(edge));
                 found = found.fix(Fix::new(Grade::Choice, title, span, text));
             } else {
@@ -206,7 +212,8 @@ fn moved(
     let Assembly::Front(front) = part.assembly else { return None };
     let lead = opening.hung(front.leaf)?.other();
     let shift = if lead == Side::Left { nearest - at } else { at - nearest };
-    let edge = pull.from_edge + shift;
+    let own = opening.front.as_ref().and_then(|front| front.pull_place.from_edge);
+    let edge = own.unwrap_or(pull.from_edge) + shift;
     let shown = tape.print(edge).shown;
     Some((shown, (edge - shown).abs()))
 }

@@ -2,7 +2,7 @@
 
 use crate::measure::Length;
 use crate::model::{
-    Build, JointKind, OpeningKind, PanelBuild, PullHeight, PullId, Set, Side, Size,
+    Build, JointKind, OpeningKind, PanelBuild, Pull, PullAt, PullHeight, PullId, Set, Side, Size,
 };
 use crate::parts::feature::{Bore, Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
@@ -208,8 +208,10 @@ fn frame_and_panel(
         Some(Side::Right) => (right, left),
         Some(Side::Left) | None => (left, right),
     };
-    // A pull of a drawer or false front sits on the panel's middle.
-    let pull_on = if leaf.hung.is_some() { lead_side } else { id };
+    let pull_on = match leaf.hung {
+        Some(_) => lead_side,
+        None => carrier(builder, leaf, panel, [top, bottom, id]),
+    };
     hardware(builder, carcass, leaf, hinge_side, pull_on);
 }
 
@@ -237,45 +239,78 @@ fn hardware(
 fn pull_holes(builder: &mut Builder<'_>, leaf: &Front<'_>, id: PartId, pull: PullId) {
     let Some(pull) = builder.piece.pull(pull).cloned() else { return };
     let Some(part) = builder.part(id).cloned() else { return };
-    // Center of the pull in the plane of the front, from the leaf's corner.
-    let (x, y, along) = match leaf.hung {
-        Some(side) => {
-            let x = match side.other() {
-                Side::Left => pull.from_edge,
-                Side::Right => leaf.wide.length - pull.from_edge,
-            };
-            (x, leaf.high.length.half(), Direction::Y)
-        }
-        None => {
-            let y = match pull.height {
-                PullHeight::Middle => leaf.high.length.half(),
-                PullHeight::UpperThird => leaf.high.length * 2 / 3,
-            };
-            (leaf.wide.length.half(), y, Direction::X)
-        }
-    };
     let origin = part.placement.origin;
-    let (x, y) = (builder.case.x + leaf.x + x - origin.x, leaf.y + y - origin.y);
-    let (u, v) = if part.placement.length == Direction::Y { (y, x) } else { (x, y) };
-    let offsets = match pull.centers {
-        Some(centers) => vec![-centers.half(), centers.half()],
-        None => vec![Length::ZERO],
-    };
     let radius = pull.screw.half();
-    for offset in offsets {
-        let (u, v) = if part.placement.length == along { (u + offset, v) } else { (u, v + offset) };
-        builder.cut(
-            id,
-            Feature {
-                kind: FeatureKind::Bore(Bore::Pull),
-                face: Face::ThickStart,
-                u: (u - radius, u + radius),
-                v: (v - radius, v + radius),
-                deep: part.thickness.length,
-                deep_at: None,
-                takes: None,
-                span: pull.span,
-            },
-        );
+    let along = if leaf.hung.is_some() { Direction::Y } else { Direction::X };
+    for (x, y) in pull_centers(leaf, &pull) {
+        let (x, y) = (builder.case.x + leaf.x + x - origin.x, leaf.y + y - origin.y);
+        let (u, v) = if part.placement.length == Direction::Y { (y, x) } else { (x, y) };
+        let offsets = match pull.centers {
+            Some(centers) => vec![-centers.half(), centers.half()],
+            None => vec![Length::ZERO],
+        };
+        for offset in offsets {
+            let (u, v) =
+                if part.placement.length == along { (u + offset, v) } else { (u, v + offset) };
+            builder.cut(
+                id,
+                Feature {
+                    kind: FeatureKind::Bore(Bore::Pull),
+                    face: Face::ThickStart,
+                    u: (u - radius, u + radius),
+                    v: (v - radius, v + radius),
+                    deep: part.thickness.length,
+                    deep_at: None,
+                    takes: None,
+                    span: leaf.fronts.pull_place.span.unwrap_or(pull.span),
+                },
+            );
+        }
+    }
+}
+
+/// What the pull of a drawer or false front is screwed to: the top rail, the bottom
+/// rail, or the panel.
+fn carrier(
+    builder: &Builder<'_>,
+    leaf: &Front<'_>,
+    panel: &PanelBuild,
+    [top, bottom, middle]: [PartId; 3],
+) -> PartId {
+    let pull = leaf.fronts.pull.and_then(|pull| builder.piece.pull(pull));
+    let Some(pull) = pull else { return middle };
+    let Some((_, y)) = pull_centers(leaf, pull).first().copied() else { return middle };
+    // Clear of the groove for the panel.
+    let wood = panel.rail.length - panel.groove.length - pull.screw.half();
+    match (y <= wood, y >= leaf.high.length - wood) {
+        (true, _) => bottom,
+        (false, true) => top,
+        (false, false) => middle,
+    }
+}
+
+/// The centers of the pulls of a front, in its plane, from its lower left corner.
+fn pull_centers(leaf: &Front<'_>, pull: &Pull) -> Vec<(Length, Length)> {
+    let place = &leaf.fronts.pull_place;
+    let (wide, high) = (leaf.wide.length, leaf.high.length);
+    let by_pull = match (leaf.hung, pull.height) {
+        (Some(_), _) | (None, PullHeight::Middle) => high.half(),
+        (None, PullHeight::UpperThird) => high * 2 / 3,
+    };
+    let y = match place.at {
+        Some(PullAt::FromTop(from)) => high - from,
+        Some(PullAt::FromBottom(from)) => from,
+        Some(PullAt::Middle) => high.half(),
+        None => by_pull,
+    };
+    let from_edge = place.from_edge.unwrap_or(pull.from_edge);
+    match leaf.hung.map(Side::other) {
+        Some(Side::Left) => vec![(from_edge, y)],
+        Some(Side::Right) => vec![(wide - from_edge, y)],
+        // Each in the middle of its share of the width.
+        None => {
+            let count = i64::from(place.count);
+            (0..count).map(|number| (wide * (2 * number + 1) / (2 * count), y)).collect()
+        }
     }
 }

@@ -38,13 +38,40 @@ block! {
         "how many hinges each door has; if not written, its height and weight decide",
         "hinges 3",
     );
-    PULL: Refer<Pull> = ("pull", "the pull or knob", "pull ring");
+    PULL: Refer<Pull> = (
+        "pull",
+        "the pull or knob, or `none`; its braces say where it sits on these fronts",
+        "pull ring { from-top 3 }",
+    ).may_open(pull_place::block);
     FLUTES: Braces = (
         "flutes",
         "flutes cut into the front face",
         "flutes { run vertical; bit round-nose-half; deep 5/32; pitch 3/4; land 3/16 }",
     ).opens(flutes::block);
     NOTE;
+}
+
+block! {
+    /// `pull NAME { … }` of fronts
+    pull_place: "pull-place", "the place of a pull",
+    "Where a pull sits on a front. What is not written stays as the pull itself says. Of `from-top`, `from-bottom`, and `middle`, write one.";
+    FROM_TOP: Length = ("from-top", "the distance from the top of the front to its middle", "from-top 3");
+    FROM_BOTTOM: Length = (
+        "from-bottom",
+        "the distance from the bottom of the front to its middle",
+        "from-bottom 3",
+    );
+    MIDDLE: Flag = ("middle", "it sits at half the height of the front", "middle");
+    FROM_EDGE: Length = (
+        "from-edge",
+        "the distance from a door's latch edge to its screws",
+        "from-edge 1-1/8",
+    );
+    PULLS: Count<6> = (
+        "pulls",
+        "how many a drawer front has, evenly spread; two sit at its quarter points",
+        "pulls 2",
+    ).default("1");
 }
 
 block! {

@@ -79,6 +79,7 @@ pub static BLOCKS: &[&Block] = &[
     &false_front::BLOCK,
     &shelf::BLOCK,
     &fronts::BLOCK,
+    &pull_place::BLOCK,
     &overlay::BLOCK,
     &panel::BLOCK,
     &flutes::BLOCK,
