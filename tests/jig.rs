@@ -339,7 +339,7 @@ fn a_rabbet_takes_any_wider_bit() {
     let compiled = compile(&spec("tide-cottage-press.case"));
     let files = papers::packet(&compiled).expect("papers");
     let sheet = files.into_iter().find(|file| file.name == "jig-sheet.txt").expect("the sheet");
-    assert!(sheet.text.contains(">> 76.5  set-up 4: straight-edge, from the back edge"));
+    assert!(sheet.text.contains(">> 76.5  set-up 5: straight-edge, from the back edge"));
     assert!(sheet.text.contains("any other straight bit from 7 to 25 wide cuts this rabbet at one setting: stand the straight-edge at 80.5 less half the width of that bit"));
 }
 

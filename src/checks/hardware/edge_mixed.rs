@@ -13,9 +13,9 @@ pub(in crate::checks) const RULE: Rule = Rule {
     formula: "",
     accept: "",
     example: Example {
-        base: Base::Alcove,
-        sound: "drawer middle { same upper }\n      divider { }",
-        wrong: "drawer middle { same upper; front { set overlay { by 9 } } }",
+        base: Base::First,
+        sound: "rail { wide 1-1/2 }\n      doors store { share 1; shelf { adjustable 1 } }",
+        wrong: "drawer lower { share 1; front { set overlay { by 1/4 } } }",
     },
     check: Check::Piece(check),
     sometimes: None,
