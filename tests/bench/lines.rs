@@ -24,7 +24,7 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], off: &Off) -> Vec<Str
         let Work::Shape(shape) = &operation.work else { continue };
         let Some(board) = find(boards, &shape.part) else { continue };
         let own = match &shape.tails {
-            Some(own) => tails(packet, board, shape, own),
+            Some(own) => tails(packet, board, shape, own, off),
             None if shape.what == Shaped::Dovetails => {
                 Some("nobody says where its tails are".to_owned())
             }
@@ -115,7 +115,13 @@ fn missing(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
 }
 
 /// Tails that don't part the width of their board evenly.
-fn tails(packet: &Packet, board: &Board<'_>, shape: &Shape, own: &Tails) -> Option<String> {
+fn tails(
+    packet: &Packet,
+    board: &Board<'_>,
+    shape: &Shape,
+    own: &Tails,
+    off: &Off,
+) -> Option<String> {
     let mm = |millimeters| packet.job.unit.mm(millimeters);
     let mut all: Vec<[f64; 2]> = Vec::new();
     let mut axis = None;
@@ -140,7 +146,8 @@ fn tails(packet: &Packet, board: &Board<'_>, shape: &Shape, own: &Tails) -> Opti
         return Some("its pins are not alike".to_owned());
     }
     let edges = [all.first()?[0], wide - all.last()?[1]];
-    if (edges[0] - edges[1]).abs() > packet.job.tape.exact + NOTHING {
+    // What a board is too narrow by is taken from its last pin.
+    if (edges[0] - edges[1]).abs() > packet.job.tape.exact + off.slack() + NOTHING {
         return Some("its tails stand nearer to one edge".to_owned());
     }
     if let Some(thin) = edges.into_iter().chain(pins).find(|pin| *pin < mm(PIN)) {
