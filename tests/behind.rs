@@ -1,7 +1,7 @@
 //! Boards behind the frame and fronts over the edges: figures worked by hand.
 
 use casewright::measure::Length;
-use casewright::parts::{Bore, Direction, FeatureKind, Part};
+use casewright::parts::{Bore, Direction, Feature, FeatureKind, Part};
 
 use crate::support::compile;
 
@@ -176,7 +176,7 @@ fn pulls_sit_where_the_front_says() {
         .replace("hung right }", "hung right; front { pull none } }");
     let (front, slugs) = part(&text, "bank.upper.front");
     let front = front.expect("a front");
-    let holes: Vec<_> = front.features.iter().map(|hole| hole.center()).collect();
+    let holes: Vec<_> = front.features.iter().map(Feature::center).collect();
     let y = front.width.length - inches(3, 2);
     assert_eq!(holes, [(inches(21, 4), y), (inches(63, 4), y)], "{slugs:?}");
     let door = part(&text, "bank.pots.front").0.or(part(&text, "bank.pots.door").0);

@@ -256,7 +256,18 @@ impl Writer<'_> {
         let has_fronts = fronts.iter().any(|front| known.contains(front));
         let set = if self.flip() {
             self.is("overlay fronts");
-            if framed { "overlay { by 3/8 in }" } else { "overlay { by 1/4 in }" }
+            match self.number(4) {
+                0 | 1 if framed => "overlay { by 3/8 in }",
+                0 | 1 => "overlay { by 1/4 in }",
+                2 => {
+                    self.is("overlay by edge");
+                    "overlay { by 1/4 in; left 3/8 in; bottom 1/2 in }"
+                }
+                _ => {
+                    self.is("overlay by the gap");
+                    "overlay; gap 1/8 in"
+                }
+            }
         } else {
             self.is("inset fronts");
             "inset"
@@ -325,15 +336,33 @@ impl Writer<'_> {
     /// What stands between two openings.
     fn parting(&mut self, place: Place) {
         let word = if place.across { "stile" } else { "rail" };
-        if !place.framed {
+        if !place.framed && self.number(3) == 2 {
+            self.is("no board between openings");
+            return;
+        }
+        if !place.framed || self.number(3) == 2 {
+            if place.framed {
+                self.is("divider behind a frame");
+            }
             let joint = self.joint(&["dado", "pocket", "screw"]);
             let _ = writeln!(self.drawn.text, "divider {{ joint {joint} }}");
             return;
         }
         let wide = self.one_of(&["1-1/2 in", "2 in", "40 mm"]);
         let bare = place.across && self.number(6) == 5;
-        let partition = if bare { "; partition none" } else { "" };
-        let _ = writeln!(self.drawn.text, "{word} {{ wide {wide}{partition} }}");
+        let behind = match (place.across, bare) {
+            (true, true) => "; partition none",
+            (true, false) => "",
+            (false, _) => match self.number(4) {
+                2 => "; shelf",
+                3 => {
+                    self.is("rail with a lip");
+                    "; shelf { lip 1/4 in }"
+                }
+                _ => "",
+            },
+        };
+        let _ = writeln!(self.drawn.text, "{word} {{ wide {wide}{behind} }}");
     }
 
     fn opening(&mut self, place: Place, first: bool) {
@@ -408,6 +437,11 @@ pub(super) const WAYS: &[&str] = &[
     "mitered end",
     "inset fronts",
     "overlay fronts",
+    "overlay by edge",
+    "overlay by the gap",
+    "no board between openings",
+    "divider behind a frame",
+    "rail with a lip",
     "slab fronts",
     "fluted fronts",
     "paneled fronts, solid panel",

@@ -1,6 +1,7 @@
 //! Hinges, slides and what they need.
 
 mod shelf_stuck;
+mod shelf_unheld;
 mod shelves_crowded;
 mod gap_wide;
 pub(super) mod box_too_big;
@@ -10,6 +11,7 @@ mod door_stopped;
 mod door_thickness;
 mod drawer_hits_door;
 mod edge_mixed;
+mod front_unheld;
 mod fronts_collide;
 mod hinge_gap;
 mod hinge_hits_shelf;
@@ -36,6 +38,7 @@ pub(super) const RULES: &[&Rule] = &[
     &door_thickness::RULE,
     &drawer_hits_door::RULE,
     &edge_mixed::RULE,
+    &front_unheld::RULE,
     &fronts_collide::RULE,
     &gap_wide::RULE,
     &hinge_gap::RULE,
@@ -50,6 +53,7 @@ pub(super) const RULES: &[&Rule] = &[
     &slide_unheld::RULE,
     &too_few_hinges::RULE,
     &shelf_stuck::RULE,
+    &shelf_unheld::RULE,
     &shelves_crowded::RULE,
 ];
 

@@ -2,7 +2,7 @@
 //! behind a rail, a partition that stands on one or reaches up to one, and a divider,
 //! which has no member of the frame before it.
 
-use crate::model::{Beyond, Board, Edge, Member, MemberKind, OpeningId, RailShelf, Size};
+use crate::model::{Beyond, Board, Edge, Member, MemberKind, OpeningId, RailShelf, Set, Size};
 use crate::parts::id::{Of, PartId, Role, Which};
 
 use super::builder::Builder;
@@ -18,26 +18,39 @@ pub(super) fn shelf(
 ) {
     let thick = builder.thickness(shelf.board.stock);
     let y = &member.stands[1] + &member.wide - &shelf.lip - thick;
-    lying(builder, member, Role::FixedShelf, &shelf.board, &y, ends);
+    let front = builder.planes.carcass.clone();
+    lying(builder, (member, Role::FixedShelf), &shelf.board, (&y, front), ends);
+}
+
+/// The front edge of a board in a frame that has no member before it: behind the
+/// frame, and behind the inset fronts that close before it where they are thicker.
+fn behind_fronts(builder: &Builder<'_>) -> Size {
+    let fronts = builder.case.openings.iter().filter_map(|opening| opening.front.as_ref());
+    let inset = fronts.filter(|fronts| fronts.set == Set::Inset);
+    let behind = inset.map(|fronts| &builder.planes.frame + builder.thickness(fronts.stock));
+    behind
+        .chain([builder.planes.carcass.clone()])
+        .max_by_key(|plane| plane.length)
+        .unwrap_or_default()
 }
 
 /// A lying board between two openings of a frame, with no rail before it.
-pub(super) fn divider(
+pub(super) fn divider_lying(
     builder: &mut Builder<'_>,
     member: &Member,
     board: &Board,
     ends: &[PartId; 2],
 ) {
-    lying(builder, member, Role::Divider, board, &member.stands[1], ends);
+    let front = behind_fronts(builder);
+    lying(builder, (member, Role::Divider), board, (&member.stands[1], front), ends);
 }
 
 /// A lying board from one upright board to the next.
 fn lying(
     builder: &mut Builder<'_>,
-    member: &Member,
-    role: Role,
+    (member, role): (&Member, Role),
     board: &Board,
-    y: &Size,
+    (y, front): (&Size, Size),
     ends: &[PartId; 2],
 ) {
     let middle = y.length + builder.thickness(board.stock).length.half();
@@ -51,19 +64,42 @@ fn lying(
         &board.joint,
         (&from, space.to - builder.case.x, clear),
         y,
-        builder.planes.carcass.clone(),
+        front,
         board.span,
         board.notes.clone(),
     );
 }
 
-/// An upright board behind a stile, centered on it, from the board below to the
-/// board above.
+/// An upright board behind a stile.
 pub(super) fn partition(
     builder: &mut Builder<'_>,
     member: &Member,
     board: &Board,
     bottom: Option<PartId>,
+) {
+    let front = builder.planes.carcass.clone();
+    standing(builder, member, board, bottom, &front);
+}
+
+/// An upright board between two openings of a frame, with no stile before it.
+pub(super) fn divider_upright(
+    builder: &mut Builder<'_>,
+    member: &Member,
+    board: &Board,
+    bottom: Option<PartId>,
+) {
+    let front = behind_fronts(builder);
+    standing(builder, member, board, bottom, &front);
+}
+
+/// An upright board in the middle of a member, from the board below to the board
+/// above.
+fn standing(
+    builder: &mut Builder<'_>,
+    member: &Member,
+    board: &Board,
+    bottom: Option<PartId>,
+    front: &Size,
 ) {
     let [left, low] = &member.stands;
     let x = left + member.wide.half() - builder.thickness(board.stock).half();
@@ -72,7 +108,7 @@ pub(super) fn partition(
     let floor = low - &below;
     let ceiling = member.y + member.long.length + above.length;
     let clear = &member.long + &below + &above;
-    upright(builder, member, board, &x, (&floor, ceiling), clear);
+    upright(builder, member, board, &x, (&floor, ceiling), (clear, front));
 }
 
 /// From the lower edge of a list down to the top of the board that lies there.

@@ -42,8 +42,8 @@ pub(super) fn build(builder: &mut Builder<'_>) -> Carcass {
             }
             MemberKind::Rail(Some(shelf)) => behind::shelf(builder, member, shelf, &ends),
             MemberKind::Divider(board) if builder.case.frame.is_some() => match member.axis {
-                Axis::Across => behind::partition(builder, member, board, bottom),
-                Axis::Down => behind::divider(builder, member, board, &ends),
+                Axis::Across => behind::divider_upright(builder, member, board, bottom),
+                Axis::Down => behind::divider_lying(builder, member, board, &ends),
             },
             MemberKind::Divider(board) => divider(builder, member, board),
             MemberKind::Stile(Partition::None) | MemberKind::Rail(None) => {}
@@ -244,7 +244,8 @@ fn partition(builder: &mut Builder<'_>, member: &Member, board: &Board, bottom: 
     for stock in [bottom_board, top_board].into_iter().flatten() {
         clear = clear - builder.thickness(stock);
     }
-    upright(builder, member, board, &x, (&floor, ceiling), clear);
+    let front = builder.planes.carcass.clone();
+    upright(builder, member, board, &x, (&floor, ceiling), (clear, &front));
 }
 
 /// An upright board between what lies below and above it.
@@ -254,7 +255,7 @@ pub(super) fn upright(
     board: &Board,
     left: &Size,
     (lower, ceiling): (&Size, Length),
-    clear: Size,
+    (clear, front): (Size, &Size),
 ) {
     let (x, floor) = (left.length, lower.length);
     let planes = builder.planes.clone();
@@ -297,9 +298,9 @@ pub(super) fn upright(
         assembly,
         stock: board.stock,
         length,
-        width: &planes.inside - &planes.carcass,
+        width: &planes.inside - front,
         thickness: None,
-        stands: builder.stands(left, foot, &planes.carcass),
+        stands: builder.stands(left, foot, front),
         axes: UPRIGHT,
         show: Some(shown_side(builder.case, (x, x + thickness), &stretches)),
         span: board.span,
@@ -349,7 +350,8 @@ fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
     if member.axis == Axis::Across {
         let [x, y] = &member.stands;
         let extent = (y, member.y + member.long.length);
-        upright(builder, member, board, x, extent, member.long.clone());
+        let front = builder.planes.carcass.clone();
+        upright(builder, member, board, x, extent, (member.long.clone(), &front));
         return;
     }
     shelf_between(

@@ -227,7 +227,8 @@ fn hardware(
         hinging::hang(builder, carcass, leaf, hinges, side, (hinge, span));
     }
     if matches!(leaf.opening.kind, OpeningKind::False)
-        && let Some((holder, _)) = hinging::beside(builder, leaf, Side::Left)
+        && let Some((holder, _)) =
+            Side::BOTH.into_iter().find_map(|side| hinging::beside(builder, leaf, side))
     {
         builder.join(JointSort::FrontFixed, hinges, holder, false, leaf.opening.span);
     }
