@@ -7,13 +7,16 @@ use serde_json::Value;
 
 use crate::support::{compile, demo_pieces, spec};
 
-/// The packet of every demo piece.
+/// The packet of every demo piece, and of one whose drawer sides are too short to
+/// be planed by themselves.
 fn packets() -> Vec<(String, Value)> {
+    let short = spec("hall-console.case").replace("length     15\n", "length     10\n");
+    let short = ("short drawers".to_owned(), compile(&short));
     let packet = |(name, compiled)| {
         let text = papers::one(&compiled, "packet", Format::Json).expect("a packet");
         (name, serde_json::from_str(&text).expect("JSON"))
     };
-    demo_pieces().into_iter().map(packet).collect()
+    demo_pieces().into_iter().chain([short]).map(packet).collect()
 }
 
 #[test]
@@ -30,10 +33,12 @@ fn packets_keep_to_their_schema() {
         kinds.extend(operations.iter().map(|own| own["kind"].as_str().unwrap().to_owned()));
     }
     // Every kind of operation has been seen.
-    let all = ["bench", "bore", "break down", "finish", "glue up", "install", "join", "mill"];
-    let all: BTreeSet<String> =
-        all.into_iter().chain(["setting", "shape", "verify"]).map(str::to_owned).collect();
-    assert_eq!(kinds, all);
+    let named = |own: &Value| {
+        let name = own["$ref"].as_str().unwrap().rsplit('/').next().unwrap();
+        schema["$defs"][name]["properties"]["kind"]["const"].as_str().unwrap().to_owned()
+    };
+    let all = schema["$defs"]["operation"]["oneOf"].as_array().unwrap();
+    assert_eq!(kinds, all.iter().map(named).collect());
 }
 
 /// Whoever reads an operation must find the face that it names, and no other
@@ -87,6 +92,59 @@ fn layers_of_a_sheet_are_as_thick_as_it_was_bought() {
     assert_eq!(broken_down[0]["stock"], "two");
     assert_eq!(broken_down[0]["pieces"], 2);
     assert_eq!(broken_down[0]["size"][2]["exact"], "33/64");
+}
+
+/// The operations of a kind in the packet of a demo piece.
+fn of_kind(text: &str, kind: &str) -> Vec<Value> {
+    let packet = papers::one(&compile(text), "packet", Format::Json).expect("a packet");
+    let packet: Value = serde_json::from_str(&packet).unwrap();
+    let all = packet["operations"].as_array().unwrap().iter();
+    all.filter(|own| own["kind"] == kind).cloned().collect()
+}
+
+/// Worked by hand: a cleat of 23/32 plywood, a back of 13/64 and 1-1/2 of stud are
+/// 2-27/64, which is 2-7/16 at the next mark.
+#[test]
+fn screws_reach_through_cleat_and_back_into_the_stud() {
+    let walls = of_kind(&spec("hall-console.case"), "fix to wall");
+    assert_eq!(walls.len(), 1);
+    assert_eq!(walls[0]["least"], serde_json::json!({"exact": "155/64", "print": "2-7/16"}));
+    for cleat in walls[0]["cleats"].as_array().unwrap() {
+        assert_eq!(cleat["thick"]["exact"], "23/32");
+        assert_eq!(cleat["wide"], serde_json::json!({"exact": "3", "print": "3"}));
+    }
+}
+
+/// Worked by hand from the press's spec: a row counts 32 from hole to hole, and
+/// its lowest lies 200 above the lower edge of an opening that is 485 up.
+#[test]
+fn rows_of_pins_count_from_their_boards() {
+    let rows = of_kind(&spec("tide-cottage-press.case"), "bore rows");
+    assert_eq!(rows.len(), 2);
+    for row in &rows {
+        assert_eq!(row["from"], serde_json::json!(["bottom end", "front edge"]));
+        assert_eq!(row["above"]["exact"], "485");
+        assert_eq!(row["first"]["exact"], "685");
+        assert_eq!(row["pitch"], serde_json::json!({"exact": "32", "print": "32 mm"}));
+        assert_eq!(row["places"], 28);
+    }
+}
+
+/// Every screw, pin and clip of the fitting sheet goes in at some step: counted by
+/// hand, the pocket screws of the console are three at each end of its two
+/// stretchers, 7 + 3 + 3 at a partition, and two at each of 12 ends of its frame.
+#[test]
+fn every_pocket_screw_has_its_step() {
+    let screws = of_kind(&spec("hall-console.case"), "fasten");
+    let pockets = screws.iter().filter(|own| own["what"] == "pocket screws");
+    let places = pockets.flat_map(|own| own["in"].as_array().unwrap());
+    let counts: Vec<i64> = places
+        .map(|place| {
+            assert_eq!(place["into"].as_array().unwrap().len(), 1, "{place}");
+            place["count"].as_i64().unwrap()
+        })
+        .collect();
+    assert_eq!(counts.iter().sum::<i64>(), 4 * 3 + 7 + 3 + 3 + 12 * 2);
 }
 
 /// A small cupboard with one door, in millimeters.

@@ -7,7 +7,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::measure::{Duration, Exact, Length};
+use crate::measure::{self, Duration, Exact, Length, Tape};
 use crate::model::{Case, CaseId, Finish, FinishId, FrontId, OpeningId, Piece};
 use crate::parts::{Assembly, Direction, FeatureKind, Part, PartId, Parts, Role};
 use crate::trade;
@@ -63,6 +63,20 @@ impl Surface {
     /// What there is of each sort.
     pub fn sorts(&self) -> impl Iterator<Item = (Coated, f64)> {
         self.0.iter().copied().filter(|(_, area)| *area > 0.0)
+    }
+}
+
+/// `7.5 m2`, in an inch job with square feet beside it.
+#[must_use]
+pub fn told(tape: &Tape, square_meters: f64) -> String {
+    let square_feet = square_meters / 0.3048 / 0.3048;
+    match tape.unit {
+        measure::Unit::Inch | measure::Unit::Foot => {
+            format!("{square_meters:.1} m2 ({square_feet:.0} sq ft)")
+        }
+        measure::Unit::Millimetre | measure::Unit::Centimetre | measure::Unit::Metre => {
+            format!("{square_meters:.1} m2")
+        }
     }
 }
 

@@ -16,24 +16,42 @@ pub struct FinishGood {
     pub recoat: &'static str,
     /// How long it takes to its full hardness; empty where it stays soft.
     pub cured: &'static str,
-    /// The grits to sand with before the first coat.
-    pub grits: &'static str,
-    /// What is done to a dry coat before the next; empty where nothing is.
-    pub between: &'static str,
+    /// How the wood is sanded before the first coat.
+    pub sanding: Sanding,
+    /// The grit that a dry coat is rubbed down with before the next.
+    pub between: Option<u32>,
     /// It dries by taking up oxygen: rags that lie in a heap heat up by
     /// themselves and can catch fire.
     pub heats: bool,
 }
 
-/// For what soaks in. Not past 220: advice for oiled floors; 150 to 180 on
-/// furniture is common practice.
-const SOAKS_IN: &str = "sand with 120, then 150, then 180 grit, and stop there; past 220 the wood is polished and takes up too little";
-/// For what lies on the wood (common practice, no source).
-const LIES_ON: &str =
-    "sand with 120, then 150, then 180 grit, and finish the faces that are seen with 220";
-/// Common practice, no source.
-const RUB_DOWN: &str =
-    "rub the last coat down with 320 grit before this one, and take off every speck of dust";
+/// How wood is sanded before the first coat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sanding {
+    /// For what soaks in. Not past 220: advice for oiled floors; 150 to 180 on
+    /// furniture is common practice.
+    SoaksIn,
+    /// For what lies on the wood (common practice, no source).
+    LiesOn,
+}
+
+impl Sanding {
+    /// The grits, in their order; the last one for the faces that are seen, where
+    /// they are finer.
+    #[must_use]
+    pub fn grits(self) -> &'static [u32] {
+        match self {
+            Self::SoaksIn => &[120, 150, 180],
+            Self::LiesOn => &[120, 150, 180, 220],
+        }
+    }
+
+    /// The grit past which wood takes up too little of what soaks in.
+    pub const POLISHED: u32 = 220;
+}
+
+/// What a coat is rubbed down with (common practice, no source).
+const RUB_DOWN: Option<u32> = Some(320);
 
 /// The kinds of finish. Common practice, from label values; a paint or varnish
 /// counts as one that heats, since those bound with oil do. Hardwax oil of one
@@ -47,8 +65,8 @@ pub const FINISHES: &[FinishGood] = &[
         dust_dry: "6 to 12 h",
         recoat: "8 to 24 h",
         cured: "7 to 14 days",
-        grits: SOAKS_IN,
-        between: "",
+        sanding: Sanding::SoaksIn,
+        between: None,
         heats: true,
     },
     FinishGood {
@@ -57,8 +75,8 @@ pub const FINISHES: &[FinishGood] = &[
         dust_dry: "12 to 24 h",
         recoat: "24 h",
         cured: "30 days",
-        grits: SOAKS_IN,
-        between: "",
+        sanding: Sanding::SoaksIn,
+        between: None,
         heats: true,
     },
     FinishGood {
@@ -67,7 +85,7 @@ pub const FINISHES: &[FinishGood] = &[
         dust_dry: "2 to 6 h",
         recoat: "4 to 24 h",
         cured: "30 days",
-        grits: LIES_ON,
+        sanding: Sanding::LiesOn,
         between: RUB_DOWN,
         heats: true,
     },
@@ -77,7 +95,7 @@ pub const FINISHES: &[FinishGood] = &[
         dust_dry: "10 to 30 min",
         recoat: "2 to 3 h",
         cured: "5 to 7 days",
-        grits: LIES_ON,
+        sanding: Sanding::LiesOn,
         between: RUB_DOWN,
         heats: false,
     },
@@ -87,8 +105,8 @@ pub const FINISHES: &[FinishGood] = &[
         dust_dry: "",
         recoat: "24 h",
         cured: "",
-        grits: SOAKS_IN,
-        between: "",
+        sanding: Sanding::SoaksIn,
+        between: None,
         heats: false,
     },
     FinishGood {
@@ -97,7 +115,7 @@ pub const FINISHES: &[FinishGood] = &[
         dust_dry: "1 to 4 h",
         recoat: "2 to 24 h",
         cured: "7 to 30 days",
-        grits: LIES_ON,
+        sanding: Sanding::LiesOn,
         between: RUB_DOWN,
         heats: true,
     },

@@ -23,6 +23,7 @@ mod plane;
 mod square;
 mod tilting;
 mod swing;
+mod walls;
 
 pub use board::{board_feet, cubic_metres, surface_measure, tallied_feet};
 pub use cutter::{
@@ -30,12 +31,12 @@ pub use cutter::{
     rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit, widest_by_hand,
 };
 pub use fasteners::{
-    front_bite, pocket_count, pocket_places, pocket_screw, pocket_width, screw_sold, screws_along,
-    short_of_face,
+    front_bite, pocket_count, pocket_places, pocket_screw, pocket_width, screw_sold, screw_spacing,
+    screws_along, short_of_face,
 };
 pub use finishes::{
-    FINISH_WASTE, FINISHES, FinishGood, coating_time, finish_named, finish_needed, heats_in_rags,
-    mixed,
+    FINISH_WASTE, FINISHES, FinishGood, Sanding, coating_time, finish_named, finish_needed,
+    heats_in_rags, mixed,
 };
 pub use gluing::{Staves, joint_clamps, panel_clamps, spreading, spreading_flat, staves};
 pub use joints::{behind_mortise, dovetail_slope, dowel_reach, tails};
@@ -63,6 +64,7 @@ pub use square::{
 };
 pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};
 pub use tilting::{height_to_tilt, longest_to_tilt};
+pub use walls::{SCREWS_AT_STUD, cut_out_spare, into_stud};
 pub use weight::{
     BASIS, Carry, USUAL_GRAVITY, carry, density, grams, kilograms, lighter_at, one_person, team,
     volume,

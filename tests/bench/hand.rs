@@ -199,7 +199,7 @@ impl Work {
 
     fn packet(self) -> Value {
         json!({
-            "schema": 1,
+            "schema": 2,
             "job": {"name": "hand", "revision": "A", "hash": "00000000", "unit": "mm", "tape": mm(0.5)},
             "shop": {"base_plate": mm(150.0)},
             "stocks": [
@@ -211,11 +211,17 @@ impl Work {
                 {"id": "T12", "shape": "straight", "diameter": mm(12.0)},
                 {"id": "T6", "shape": "straight", "diameter": mm(6.0)},
             ],
-            "parts": self.parts, "joints": self.joints, "operations": self.operations,
+            "parts": self.parts, "joints": self.joints,
+            "plan": {"hands": time(60), "longest": time(60), "days": 1, "day": time(480)},
+            "steps": [], "operations": self.operations,
             "layout": self.layout, "opens": self.opens,
             "drawn": {"parts": self.drawn},
         })
     }
+}
+
+fn time(minutes: u32) -> Value {
+    json!({"exact": minutes.to_string(), "print": format!("{minutes} min")})
 }
 
 fn piece(part: &str, face: &str, feed: Option<[&str; 2]>) -> Value {

@@ -205,9 +205,31 @@ pub(super) enum Work {
     Bore(Bore),
     Shape(Shape),
     Join(Join),
-    Bench(Other),
-    Finish(Other),
-    Install(Other),
+    /// Nothing of it takes wood or closes a joint.
+    #[serde(
+        alias = "bore rows",
+        alias = "carry",
+        alias = "close with strips",
+        alias = "cut out",
+        alias = "dry-fit",
+        alias = "fasten",
+        alias = "finish",
+        alias = "fit",
+        alias = "fix cases",
+        alias = "fix to wall",
+        alias = "measure",
+        alias = "rest",
+        alias = "sand",
+        alias = "screw on dry",
+        alias = "scribe",
+        alias = "set front",
+        alias = "set hinge",
+        alias = "set slides",
+        alias = "spacers",
+        alias = "stick",
+        alias = "take off"
+    )]
+    Beside(Other),
 }
 
 #[derive(Debug, Deserialize)]
@@ -470,6 +492,7 @@ pub(super) struct Square {
 
 #[derive(Debug, Deserialize)]
 pub(super) struct Other {
+    #[serde(default)]
     pub(super) parts: Vec<String>,
 }
 

@@ -68,6 +68,9 @@ pub(super) struct Play<'p> {
     thin_walls: Vec<String>,
 }
 
+/// The hole for the hook of a runner, which the drawing leaves out.
+const HOOK: &str = "hook hole";
+
 /// `step 3, set-up 5`.
 fn name(packet: &Packet, index: usize) -> String {
     let Some(operation) = packet.operations.get(index) else { return String::new() };
@@ -80,7 +83,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Bore(bore) => format!("bore the {}", bore.what),
         Work::Shape(shape) => format!("{:?}", shape.what).to_lowercase(),
         Work::Join(_) => "join".to_owned(),
-        Work::Bench(_) | Work::Finish(_) | Work::Install(_) => "bench".to_owned(),
+        Work::Beside(_) => "beside".to_owned(),
     };
     format!("step {}, {what}", operation.step)
 }
@@ -197,7 +200,11 @@ impl<'p> Play<'p> {
                 for wrong in near.collect::<Vec<_>>() {
                     self.about(index, part, &wrong);
                 }
-                self.cut(index, part, cuts);
+                // What the drawing leaves out has only to fit on the board.
+                match cuts {
+                    Ok(_) if work.what == HOOK => {}
+                    cuts => self.cut(index, part, cuts),
+                }
             }
             Work::Shape(work) => {
                 let Some(part) = self.find(index, &work.part) else { return };
@@ -205,7 +212,7 @@ impl<'p> Play<'p> {
                 self.cut(index, part, cut.map(|cut| vec![cut]));
             }
             Work::Join(work) => self.join(index, step, work),
-            Work::Bench(work) | Work::Finish(work) | Work::Install(work) => {
+            Work::Beside(work) => {
                 for mark in &work.parts {
                     self.find(index, mark);
                 }

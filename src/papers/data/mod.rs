@@ -1,12 +1,14 @@
 //! The packet as data for other programs: what `schema/packet.json` describes.
 
+mod done;
+mod fitted;
 mod layout;
 mod opens;
 mod record;
 mod work;
 
 use crate::diagnostics::render;
-use crate::measure::{Length, Span, Tape};
+use crate::measure::{Duration, Exact, Length, Span, Tape};
 use crate::parts::{Direction, Face, Grain, JointSort, Part, PartId};
 use crate::pipeline::Compilation;
 use crate::plans::Workings;
@@ -14,12 +16,12 @@ use crate::plans::made::Space;
 
 use super::words;
 use record::{
-    Data, Drawn, DrawnFeature, DrawnPart, Faces, Figure, Job, JointData, PartData, Place, Shop,
-    Stock, Tool,
+    Data, Drawn, DrawnFeature, DrawnPart, Faces, Figure, Job, JointData, PartData, Place, Plan,
+    Shop, Stock, Tool,
 };
 
 /// The version of the schema; increases when a field changes or is removed.
-const SCHEMA: u32 = 1;
+const SCHEMA: u32 = 2;
 
 /// The packet of a sound piece, as one text.
 pub(super) fn packet(compiled: &Compilation, work: &Workings<'_>, hash: &str) -> String {
@@ -71,6 +73,8 @@ impl<'d> Data<'d> {
                     spec: maker.place(joint.span),
                 })
                 .collect(),
+            plan: maker.plan(),
+            steps: maker.steps(),
             operations: work
                 .operations()
                 .all
@@ -86,10 +90,33 @@ impl<'d> Data<'d> {
 
 impl<'d> Maker<'d, '_> {
     fn figure(&self, length: Length) -> Figure {
-        let exact = length.in_unit(self.tape.unit);
-        let (numer, denom) = (exact.numer(), exact.denom());
-        let exact = if denom == 1 { numer.to_string() } else { format!("{numer}/{denom}") };
-        Figure { exact, print: self.tape.text(length) }
+        Figure { exact: exact(length.in_unit(self.tape.unit)), print: self.tape.text(length) }
+    }
+
+    /// A figure of a maker's sheet, in whole or tenth millimeters where it is one.
+    fn hardware(&self, length: Length) -> Figure {
+        let own = self.figure(length);
+        Figure { print: self.tape.hardware(length).unwrap_or(own.print), exact: own.exact }
+    }
+
+    /// What must not be less: at the mark above it.
+    fn at_least(&self, length: Length) -> Figure {
+        Figure { print: self.tape.exact(self.tape.up(length)), ..self.figure(length) }
+    }
+
+    /// A length of time: exactly in minutes.
+    fn time(long: Duration) -> Figure {
+        Figure { exact: exact(long.0), print: long.to_string() }
+    }
+
+    fn plan(&self) -> Plan {
+        let schedule = &self.work.assembly().schedule;
+        Plan {
+            hands: Self::time(schedule.hands),
+            longest: Self::time(schedule.longest),
+            days: schedule.days,
+            day: Self::time(self.work.piece.shop.day),
+        }
     }
 
     /// A setting or depth of a joint: as fine as the papers print it.
@@ -198,6 +225,14 @@ impl<'d> Maker<'d, '_> {
                 })
                 .collect(),
         }
+    }
+}
+
+/// A whole number or a fraction.
+fn exact(number: Exact) -> String {
+    match (number.numer(), number.denom()) {
+        (numer, 1) => numer.to_string(),
+        (numer, denom) => format!("{numer}/{denom}"),
     }
 }
 

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::opens::Opens;
+use super::{done, fitted};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -13,6 +14,8 @@ pub(super) struct Data<'d> {
     pub(super) tools: Vec<Tool>,
     pub(super) parts: Vec<PartData<'d>>,
     pub(super) joints: Vec<JointData<'d>>,
+    pub(super) plan: Plan,
+    pub(super) steps: Vec<StepData<'d>>,
     pub(super) operations: Vec<Step<'d>>,
     pub(super) layout: Vec<Stick<'d>>,
     pub(super) opens: Opens<'d>,
@@ -128,6 +131,31 @@ pub(super) struct Place<'d> {
     pub(super) line: usize,
 }
 
+/// How long it all takes.
+#[derive(Serialize)]
+pub(super) struct Plan {
+    pub(super) hands: Figure,
+    pub(super) longest: Figure,
+    pub(super) days: u32,
+    pub(super) day: Figure,
+}
+
+/// A step of the assembly order.
+#[derive(Serialize)]
+pub(super) struct StepData<'d> {
+    pub(super) step: usize,
+    pub(super) title: &'d str,
+    pub(super) day: u32,
+    pub(super) at: Figure,
+    pub(super) hands: Figure,
+    pub(super) after: Vec<usize>,
+    pub(super) critical: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) spreading: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) open: Option<Figure>,
+}
+
 #[derive(Serialize)]
 pub(super) struct Step<'d> {
     pub(super) step: usize,
@@ -147,7 +175,20 @@ pub(super) enum What<'d> {
         pieces: Option<i64>,
     },
     #[serde(rename = "glue up")]
-    GlueUp { part: &'d str, way: &'static str, size: [Figure; 3] },
+    GlueUp {
+        part: &'d str,
+        way: &'static str,
+        size: [Figure; 3],
+        pieces: i64,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        wide: Option<Figure>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        planer: Option<Figure>,
+    },
+    #[serde(rename = "stick")]
+    Stick { shorter: Figure, parts: Vec<&'d str> },
+    #[serde(rename = "spacers")]
+    Spacers(fitted::Spaced<'d>),
     #[serde(rename = "mill")]
     Mill { axis: &'static str, to: Figure, parts: Vec<&'d str> },
     #[serde(rename = "verify")]
@@ -215,12 +256,44 @@ pub(super) enum What<'d> {
         #[serde(skip_serializing_if = "Option::is_none")]
         square: Option<Square>,
     },
-    #[serde(rename = "bench")]
-    Bench { title: &'d str, parts: Vec<&'d str> },
+    #[serde(rename = "fasten")]
+    Fasten(fitted::Fasten<'d>),
+    #[serde(rename = "bore rows")]
+    Rows(fitted::Rows<'d>),
+    #[serde(rename = "set slides")]
+    Slide(fitted::Slide<'d>),
+    #[serde(rename = "set front")]
+    FrontOn(fitted::FrontOn<'d>),
+    #[serde(rename = "set hinge")]
+    Hinge(fitted::Hinge<'d>),
+    #[serde(rename = "fit")]
+    Fit(fitted::Fit<'d>),
+    #[serde(rename = "measure")]
+    Measure(done::MeasureData<'d>),
+    #[serde(rename = "cut out")]
+    CutOut { parts: Vec<&'d str>, round: &'d str, spare: Figure },
+    #[serde(rename = "dry-fit")]
+    DryFit(done::Tried<'d>),
+    #[serde(rename = "screw on dry")]
+    Tack { parts: Vec<&'d str>, screws: u32 },
+    #[serde(rename = "take off")]
+    TakeOff { parts: Vec<&'d str> },
+    #[serde(rename = "sand")]
+    Sand(done::Sanded<'d>),
     #[serde(rename = "finish")]
-    Finish { title: &'d str, parts: Vec<&'d str> },
-    #[serde(rename = "install")]
-    Install { title: &'d str, parts: Vec<&'d str> },
+    Finish(done::Coated<'d>),
+    #[serde(rename = "rest")]
+    Rest(done::Rested),
+    #[serde(rename = "carry")]
+    Carry(done::Carried<'d>),
+    #[serde(rename = "scribe")]
+    Scribe(done::Scribed<'d>),
+    #[serde(rename = "close with strips")]
+    Strip { beside: Vec<&'d str> },
+    #[serde(rename = "fix cases")]
+    FixBeside(done::FixedBeside<'d>),
+    #[serde(rename = "fix to wall")]
+    FixToWall(done::Walled<'d>),
 }
 
 /// A row of dowel holes.

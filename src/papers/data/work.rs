@@ -3,14 +3,16 @@
 use crate::measure::{Length, Tape};
 use crate::model::{BitShape, Piece};
 use crate::parts::{Face, Feature, FeatureKind, Part, PartId};
-use crate::plans::assembly::{Blank, Work};
+use crate::plans::assembly::Blank;
 use crate::plans::guide::Guide;
 use crate::plans::operations::{self, Doing, Holes, Move, Operation};
 use crate::plans::setups::{Cutter, Setup};
 use crate::trade;
 
 use super::Maker;
-use super::record::{Cut, Feed, Leg, Moved, Square, Step, Stop, Stretch, Strip, What};
+use super::record::{
+    Cut, Feed, Figure, Leg, Moved, Square, Step, StepData, Stop, Stretch, Strip, What,
+};
 
 impl<'d> Maker<'d, '_> {
     pub(super) fn operation(&self, operation: &'d Operation) -> Option<Step<'d>> {
@@ -20,8 +22,42 @@ impl<'d> Maker<'d, '_> {
         Some(Step { step, doing: self.what(operation)? })
     }
 
+    /// The steps of the assembly order, in their order.
+    pub(super) fn steps(&self) -> Vec<StepData<'d>> {
+        let assembly = self.work.assembly();
+        let number =
+            |index: usize| assembly.schedule.slots.get(index).map_or(0, |own| own.order + 1);
+        let mut steps: Vec<StepData<'d>> = assembly
+            .tasks
+            .iter()
+            .zip(&assembly.schedule.slots)
+            .map(|(task, slot)| {
+                let spreading = task.spreading.0.is_positive().then_some(task.spreading);
+                let mut after: Vec<usize> = task.after.iter().map(|own| number(*own)).collect();
+                after.sort_unstable();
+                StepData {
+                    step: slot.order + 1,
+                    title: &task.title,
+                    day: slot.day,
+                    at: Figure {
+                        exact: slot.at.to_string(),
+                        print: format!("{}:{:02}", slot.at / 60, slot.at % 60),
+                    },
+                    hands: Self::time(task.hands.whole_minutes()),
+                    after,
+                    critical: slot.critical,
+                    spreading: spreading.map(Self::time),
+                    open: spreading.map(|_| Self::time(self.work.piece.shop.open_time)),
+                }
+            })
+            .collect();
+        steps.sort_by_key(|own| own.step);
+        steps
+    }
+
     fn what(&self, operation: &'d Operation) -> Option<What<'d>> {
         let task = self.work.assembly().tasks.get(operation.task)?;
+        let fitting = self.work.fitting();
         Some(match &operation.doing {
             Doing::BreakDown { part, pieces, size } => What::BreakDown {
                 part: self.mark(*part),
@@ -29,14 +65,21 @@ impl<'d> Maker<'d, '_> {
                 size: self.figures(*size),
                 pieces: (*pieces > 1).then_some(*pieces),
             },
-            Doing::GlueUp { part, way, size } => What::GlueUp {
+            Doing::GlueUp { part, way, size, pieces, wide, in_parts } => What::GlueUp {
                 part: self.mark(*part),
                 way: match way {
                     Blank::Edges => "edge to edge",
                     Blank::Layers => "face to face",
                 },
                 size: self.figures(*size),
+                pieces: *pieces,
+                wide: (*way == Blank::Edges).then(|| self.at_least(*wide)),
+                planer: in_parts.then(|| self.figure(self.work.piece.shop.planer)),
             },
+            Doing::Stick { shorter, parts } => {
+                What::Stick { shorter: self.figure(*shorter), parts: self.marks(parts) }
+            }
+            Doing::Spacer(index) => What::Spacers(self.spacer(fitting.spacers.get(*index)?)),
             Doing::Mill { along, to, parts } => {
                 What::Mill { axis: along.word(), to: self.figure(*to), parts: self.marks(parts) }
             }
@@ -76,16 +119,30 @@ impl<'d> Maker<'d, '_> {
                     flat: self.at_most(trade::flat_within()),
                 }),
             },
-            Doing::Other => {
-                let (title, parts) = (&*task.title, self.marks(&task.parts));
-                match task.work {
-                    Work::Finish => What::Finish { title, parts },
-                    Work::Fit => What::Install { title, parts },
-                    Work::Bench | Work::Machine | Work::Router | Work::Glue | Work::Sand => {
-                        What::Bench { title, parts }
-                    }
-                }
+            Doing::Fasten(own) => {
+                let own = own.iter().filter_map(|index| fitting.fastenings.get(*index));
+                What::Fasten(self.fasten(&own.collect::<Vec<_>>())?)
             }
+            Doing::Rows(rows, board) => What::Rows(self.rows(fitting.pins.get(*rows)?, *board)?),
+            Doing::Slide(index) => What::Slide(self.slide(fitting.drawers.get(*index)?)),
+            Doing::FrontOn(index) => What::FrontOn(self.front_on(fitting.fronts.get(*index)?)),
+            Doing::Hinge(index) => What::Hinge(self.hinge(fitting.hinges.get(*index)?)),
+            Doing::Fit(id) => {
+                What::Fit(self.fit(self.work.fronts().iter().find(|front| front.id == *id)?))
+            }
+            Doing::Measure(own) => What::Measure(self.measure(own)),
+            Doing::CutOut { parts, keep_out, spare } => What::CutOut {
+                parts: self.marks(parts),
+                round: &self.work.piece.site.keep_outs.get(keep_out.0)?.name,
+                spare: self.figure(*spare),
+            },
+            Doing::DryFit(own) => What::DryFit(self.tried(own)),
+            Doing::Tack(parts, screws) => What::Tack { parts: self.marks(parts), screws: *screws },
+            Doing::TakeOff(parts) => What::TakeOff { parts: self.marks(parts) },
+            Doing::Sand(own) => What::Sand(self.sanded(own)),
+            Doing::Coat(own) => What::Finish(self.coated(own)?),
+            Doing::Rest(own) => What::Rest(self.rested(own)),
+            Doing::House(own) => self.house(own),
         })
     }
 

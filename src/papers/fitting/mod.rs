@@ -9,6 +9,8 @@ mod slides;
 use crate::parts::Part;
 use crate::plans::fitting::to_long_point;
 
+pub(super) use screws::{fastened, purpose};
+
 use super::Source;
 use super::page::{Block, Table, left, right};
 

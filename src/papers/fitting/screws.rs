@@ -5,7 +5,7 @@ use crate::plans::fitting::{Long, Purpose, Screws};
 use super::super::Source;
 use super::super::page::{Block, Table, left, right};
 
-pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws], blocks: &mut Vec<Block>) {
+pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws<'_>], blocks: &mut Vec<Block>) {
     if all.is_empty() {
         return;
     }
@@ -16,16 +16,12 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws], blocks: &mut Vec<B
         ..Table::default()
     };
     for screws in all {
-        table.rows.push(vec![
-            screws.count.to_string(),
-            what(source, screws),
-            through(source, screws),
-        ]);
+        table.rows.push(vec![screws.count.to_string(), what(source, screws), through(screws)]);
     }
     blocks.push(Block::Table(table));
 }
 
-fn what(source: &Source<'_, '_>, screws: &Screws) -> String {
+fn what(source: &Source<'_, '_>, screws: &Screws<'_>) -> String {
     let figures = &source.figures;
     let long = match screws.long {
         Long::BySheet => None,
@@ -38,8 +34,20 @@ fn what(source: &Source<'_, '_>, screws: &Screws) -> String {
             Some(format!("{} to {}", figures.text(least), figures.text(most)))
         }
     };
-    let one = screws.count == 1;
-    let (noun, sized) = match screws.purpose {
+    let (noun, sized) = noun(screws.purpose, screws.count);
+    match (long, sized) {
+        (Some(long), true) => format!("{noun}, {long} long"),
+        (Some(wide), false) => format!("{noun}, for holes of {wide}"),
+        (None, _) if screws.purpose == Purpose::Clips => noun.to_owned(),
+        (None, _) => format!("{noun}, as their sheet says"),
+    }
+}
+
+/// What so many of them are called, and whether their length is told; else it is
+/// the hole that they go into.
+fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
+    let one = count == 1;
+    match purpose {
         Purpose::Pockets if one => ("pocket screw", true),
         Purpose::Pockets => ("pocket screws", true),
         Purpose::Boards | Purpose::Packers | Purpose::Blocks => ("wood screws", true),
@@ -50,19 +58,13 @@ fn what(source: &Source<'_, '_>, screws: &Screws) -> String {
         Purpose::Setting => ("pan-head screws with washers", true),
         Purpose::ShelfPins => ("shelf pins", false),
         Purpose::Clips => ("clips, half of them left and half right", false),
-    };
-    match (long, sized) {
-        (Some(long), true) => format!("{noun}, {long} long"),
-        (Some(wide), false) => format!("{noun}, for holes of {wide}"),
-        (None, _) if screws.purpose == Purpose::Clips => noun.to_owned(),
-        (None, _) => format!("{noun}, as their sheet says"),
     }
 }
 
 /// What they are for; packers and blocks by their marks, since each side of an
 /// opening may ask for another length.
-fn through(source: &Source<'_, '_>, screws: &Screws) -> String {
-    let marks: Vec<&str> = screws.through.iter().map(|id| source.work.parts.mark(*id)).collect();
+fn through(screws: &Screws<'_>) -> String {
+    let marks: Vec<&str> = screws.through.iter().map(|part| part.mark.as_str()).collect();
     let purpose = purpose(screws.purpose);
     match marks.is_empty() {
         true => purpose.to_owned(),
@@ -70,7 +72,12 @@ fn through(source: &Source<'_, '_>, screws: &Screws) -> String {
     }
 }
 
-fn purpose(purpose: Purpose) -> &'static str {
+/// What they are, where there are several.
+pub(in crate::papers) fn fastened(purpose: Purpose) -> String {
+    noun(purpose, 2).0.to_owned()
+}
+
+pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
     match purpose {
         Purpose::Pockets => "pocket holes",
         Purpose::Boards => "boards of the case or base that are screwed on",

@@ -10,6 +10,7 @@ mod tasks;
 use crate::measure::Duration;
 use crate::parts::PartId;
 use crate::plans::Workings;
+use crate::plans::operations::Doing;
 use crate::plans::squareness::Square;
 
 pub use schedule::{Schedule, Slot};
@@ -61,7 +62,7 @@ pub enum Work {
 }
 
 /// A step of the assembly.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Task {
     /// What is done.
     pub title: String,
@@ -91,6 +92,8 @@ pub struct Task {
     pub cuts: Vec<(PartId, usize)>,
     /// The joints that are closed here for good, by their place among all.
     pub closes: Vec<usize>,
+    /// What is done here besides: what is measured, tried, set, coated, or fixed.
+    pub does: Vec<Doing>,
     /// The rectangle whose diagonals are compared.
     pub square: Option<Square>,
     /// Tasks that come first, by index.
@@ -115,6 +118,7 @@ impl Task {
             mills: Vec::new(),
             cuts: Vec::new(),
             closes: Vec::new(),
+            does: Vec::new(),
             square: None,
             after: Vec::new(),
         }
@@ -137,7 +141,7 @@ impl Task {
 }
 
 /// The whole order.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Assembly {
     /// The tasks; each comes after those it depends on.
     pub tasks: Vec<Task>,

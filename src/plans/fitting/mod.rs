@@ -19,7 +19,7 @@ use super::Workings;
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use pins::PinRows;
-pub use screws::{Long, Purpose, Screws};
+pub use screws::{Fastening, Long, Purpose, Screws};
 pub use slides::{Drawer, Line};
 pub use spacers::Spacer;
 
@@ -36,8 +36,10 @@ pub struct Fitting<'a> {
     pub spacers: Vec<Spacer<'a>>,
     /// Every drawer front on its box.
     pub fronts: Vec<OntoBox<'a>>,
-    /// Screws, pins and clips.
-    pub screws: Vec<Screws>,
+    /// Screws, pins and clips, place by place.
+    pub fastenings: Vec<Fastening<'a>>,
+    /// The same to buy: how many of each kind.
+    pub screws: Vec<Screws<'a>>,
 }
 
 /// Works it all out.
@@ -48,9 +50,10 @@ pub(super) fn plan<'a>(work: &Workings<'a>) -> Fitting<'a> {
     let pins = pins::plan(work.piece, &index);
     let hinges = hinges::plan(work, &index);
     let fronts = fronts::plan(work, &index);
-    let screws = screws::plan(work, &drawers, &hinges, &fronts);
+    let fastenings = screws::plan(work, &drawers, &hinges, &fronts);
+    let screws = screws::count(&fastenings);
     let spacers = spacers::plan(work.piece);
-    Fitting { drawers, pins, hinges, spacers, fronts, screws }
+    Fitting { drawers, pins, hinges, spacers, fronts, fastenings, screws }
 }
 
 /// The parts of each opening, and what each part is joined to.

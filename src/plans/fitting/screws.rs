@@ -1,11 +1,10 @@
 //! The screws, pins and clips that a maker buys by the count.
 
-use std::collections::BTreeSet;
-
 use crate::measure::{Length, Unit};
 use crate::model::JointKind;
-use crate::parts::{Direction, FeatureKind, JointSort, Part, PartId, Role};
+use crate::parts::{Direction, FeatureKind, JointSort, Part, Parts, Role};
 use crate::plans::Workings;
+use crate::plans::made::Space;
 use crate::trade;
 
 use super::fronts::ScrewLength;
@@ -51,7 +50,7 @@ pub enum Long {
 
 /// So many of one kind.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Screws {
+pub struct Screws<'a> {
     /// What for.
     pub purpose: Purpose,
     /// How long; of the screws of plates and of shelf pins, how wide.
@@ -59,7 +58,24 @@ pub struct Screws {
     /// How many.
     pub count: u32,
     /// The packers or blocks that they go through; none for all others.
-    pub through: Vec<PartId>,
+    pub through: Vec<&'a Part>,
+}
+
+/// Screws, pins or clips at one place: what they hold, and what they go into.
+#[derive(Clone, Debug)]
+pub struct Fastening<'a> {
+    /// What for.
+    pub purpose: Purpose,
+    /// How long; of the screws of plates and of shelf pins, how wide.
+    pub long: Long,
+    /// How many.
+    pub count: u32,
+    /// What they hold.
+    pub part: &'a Part,
+    /// What they go into.
+    pub into: Vec<&'a Part>,
+    /// The joint that is closed when they go in, by its place among all.
+    pub joint: Option<usize>,
 }
 
 /// How far a screw goes into the end or edge of a board: 1 in, 25 mm (common
@@ -80,98 +96,191 @@ fn behind_back(unit: Unit) -> Length {
     unit.either(Length::inches(5, 8), Length::mm(16))
 }
 
-pub(super) fn plan(
-    work: &Workings<'_>,
-    drawers: &[Drawer<'_>],
-    hinges: &[HungAt<'_>],
-    fronts: &[OntoBox<'_>],
-) -> Vec<Screws> {
-    let mut found: Vec<Screws> = Vec::new();
-    pockets(work, &mut found);
-    boards(work, &mut found);
+pub(super) fn plan<'a>(
+    work: &Workings<'a>,
+    drawers: &[Drawer<'a>],
+    hinges: &[HungAt<'a>],
+    fronts: &[OntoBox<'a>],
+) -> Vec<Fastening<'a>> {
+    let joints: Vec<Joined<'a>> = joined(work.parts);
+    let of = |part: &Part, sort: JointSort| {
+        joints.iter().find(move |own| own.sort == sort && std::ptr::eq(own.part, part))
+    };
+    let mut found: Vec<Fastening<'a>> = Vec::new();
+    pockets(&joints, &mut found);
+    boards(work.piece.tape().unit, &joints, &mut found);
     for hung in hinges.iter().filter(|hung| !hung.butt) {
         let wide = hung.plate.map(|plate| plate.hole);
-        add(&mut found, Purpose::Plates, wide.map_or(Long::BySheet, Long::Is), 2);
+        found.push(Fastening {
+            purpose: Purpose::Plates,
+            long: wide.map_or(Long::BySheet, Long::Is),
+            count: 2,
+            part: hung.leaf,
+            into: vec![hung.plate.map_or(hung.holder, |plate| plate.part)],
+            joint: of(hung.leaf, JointSort::Hung).map(|own| own.index),
+        });
     }
     for drawer in fronts {
         let long = |screw: &ScrewLength| match screw.sold {
             Some(sold) => Long::Is(sold),
             None => Long::Between(screw.least, screw.most),
         };
-        add(&mut found, Purpose::Fronts, long(&drawer.stay), 4);
+        let fixed = joints.iter().find(|own| {
+            own.sort == JointSort::FrontFixed && own.part.opening() == Some(drawer.opening.id)
+        });
+        let one = |purpose, screw: &ScrewLength, count| Fastening {
+            purpose,
+            long: long(screw),
+            count,
+            part: drawer.front,
+            into: fixed.map(|own| own.into).into_iter().collect(),
+            joint: fixed.map(|own| own.index),
+        };
+        found.push(one(Purpose::Fronts, &drawer.stay, 4));
         if drawer.pull_holes > 0 {
             let holes = u32::try_from(drawer.pull_holes).unwrap_or(u32::MAX);
-            add(&mut found, Purpose::Setting, long(&drawer.hold), holes);
+            found.push(one(Purpose::Setting, &drawer.hold, holes));
         }
     }
     for shelf in work.parts.all.iter().filter(|part| part.role == Role::AdjustableShelf) {
         let Some(case) = work.piece.case(shelf.case) else { continue };
-        add(&mut found, Purpose::ShelfPins, Long::Is(case.shelves.pins.hole), 4);
+        let laid = joints
+            .iter()
+            .filter(|own| own.sort == JointSort::Laid && std::ptr::eq(own.part, shelf));
+        found.push(Fastening {
+            purpose: Purpose::ShelfPins,
+            long: Long::Is(case.shelves.pins.hole),
+            count: 4,
+            part: shelf,
+            into: laid.map(|own| own.into).collect(),
+            joint: of(shelf, JointSort::Laid).map(|own| own.index),
+        });
     }
-    let under = drawers.iter().filter(|drawer| drawer.slide.undermount).count();
-    if under > 0 {
-        let clips = u32::try_from(under * 2).unwrap_or(u32::MAX);
-        add(&mut found, Purpose::Clips, Long::BySheet, clips);
+    for drawer in drawers.iter().filter(|drawer| drawer.slide.undermount) {
+        let of_box = |part: &Part| part.opening() == Some(drawer.opening.id);
+        let slid = joints.iter().find(|own| own.sort == JointSort::Slid && of_box(own.part));
+        let mut parts = work.parts.all.iter();
+        let front = parts.find(|part| part.role == Role::DrawerFront && of_box(part));
+        let Some(part) = front.or(drawer.back) else { continue };
+        found.push(Fastening {
+            purpose: Purpose::Clips,
+            long: Long::BySheet,
+            count: 2,
+            part,
+            into: Vec::new(),
+            joint: slid.map(|own| own.index),
+        });
+    }
+    found
+}
+
+/// What is to be bought: those of one purpose and length together.
+pub(super) fn count<'a>(fastenings: &[Fastening<'a>]) -> Vec<Screws<'a>> {
+    let mut found: Vec<Screws<'a>> = Vec::new();
+    for own in fastenings {
+        let (purpose, long, count) = (own.purpose, own.long, own.count);
+        // Each packer and each block has its own length of screw.
+        let own = matches!(purpose, Purpose::Packers | Purpose::Blocks).then_some(own.part);
+        match found.iter_mut().find(|known| (known.purpose, known.long) == (purpose, long)) {
+            Some(known) => {
+                known.count = known.count.saturating_add(count);
+                known.through.extend(own);
+            }
+            None => {
+                let through = own.into_iter().collect();
+                found.push(Screws { purpose, long, count, through });
+            }
+        }
     }
     found.sort_by_key(|screws| (screws.purpose, screws.long));
     found
 }
 
-fn add(found: &mut Vec<Screws>, purpose: Purpose, long: Long, count: u32) {
-    match found.iter_mut().find(|screws| (screws.purpose, screws.long) == (purpose, long)) {
-        Some(screws) => screws.count = screws.count.saturating_add(count),
-        None => found.push(Screws { purpose, long, count, through: Vec::new() }),
-    }
+/// A joint with its parts.
+struct Joined<'a> {
+    index: usize,
+    sort: JointSort,
+    part: &'a Part,
+    into: &'a Part,
 }
 
-/// The same for screws that go through a packer or a block, each of which has its
-/// own length.
-fn add_through(found: &mut Vec<Screws>, screws: Screws) {
-    let same = |own: &&mut Screws| (own.purpose, own.long) == (screws.purpose, screws.long);
-    match found.iter_mut().find(same) {
-        Some(own) => {
-            own.count = own.count.saturating_add(screws.count);
-            own.through.extend(screws.through);
+fn joined(parts: &Parts) -> Vec<Joined<'_>> {
+    let joints = parts.joints.iter().enumerate();
+    let own = joints.filter_map(|(index, joint)| {
+        let (part, into) = (parts.get(joint.part)?, parts.get(joint.into)?);
+        Some(Joined { index, sort: joint.sort, part, into })
+    });
+    own.collect()
+}
+
+/// The pocket screws of each end: what they go into lies across the end where
+/// the pockets are.
+fn pockets<'a>(joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
+    let mut parts: Vec<&'a Part> = Vec::new();
+    let pocketed = joints.iter().filter(|own| own.sort == JointSort::Wood(JointKind::Pocket));
+    for own in pocketed.clone() {
+        if !parts.iter().any(|part| std::ptr::eq(*part, own.part)) {
+            parts.push(own.part);
         }
-        None => found.push(screws),
     }
-}
-
-fn pockets(work: &Workings<'_>, found: &mut Vec<Screws>) {
-    for feature in work.parts.all.iter().flat_map(|part| &part.features) {
-        if let FeatureKind::Pockets(count, screw) = feature.kind {
-            add(found, Purpose::Pockets, screw.map_or(Long::BySheet, Long::Is), count);
+    for part in parts {
+        for feature in &part.features {
+            let FeatureKind::Pockets(count, screw) = feature.kind else { continue };
+            let at = part.in_piece(Space::of(part, feature).0);
+            let (long, wide) = (part.placement.length, part.placement.width);
+            let meets = |own: &&Joined<'_>| {
+                let into = own.into.cuboid();
+                std::ptr::eq(own.part, part)
+                    && !at.overlap_along(&into, long).is_negative()
+                    && at.overlap_along(&into, wide).is_positive()
+            };
+            let joint = pocketed.clone().find(meets);
+            found.push(Fastening {
+                purpose: Purpose::Pockets,
+                long: screw.map_or(Long::BySheet, Long::Is),
+                count,
+                part,
+                into: joint.map(|own| own.into).into_iter().collect(),
+                joint: joint.map(|own| own.index),
+            });
         }
     }
 }
 
 /// What holds board to board, joint by joint.
-fn boards(work: &Workings<'_>, found: &mut Vec<Screws>) {
-    let unit = work.piece.tape().unit;
-    let mut backs: BTreeSet<PartId> = BTreeSet::new();
-    for joint in &work.parts.joints {
-        let parts = (work.parts.get(joint.part), work.parts.get(joint.into));
-        let (Some(part), Some(into)) = parts else { continue };
-        match (joint.sort, part.role) {
+fn boards<'a>(unit: Unit, joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
+    for own in joints {
+        let (part, into) = (own.part, own.into);
+        let fastening = |purpose, long, count| Fastening {
+            purpose,
+            long,
+            count,
+            part,
+            into: vec![into],
+            joint: Some(own.index),
+        };
+        match (own.sort, part.role) {
             (JointSort::Wood(JointKind::Screw), Role::Packer) => {
-                let (count, long) =
-                    (trade::screws_along(part.length.length), through(part, into, unit));
-                let through = vec![joint.part];
-                let purpose = Purpose::Packers;
-                add_through(found, Screws { purpose, long, count, through });
+                let count = trade::screws_along(part.length.length);
+                found.push(fastening(Purpose::Packers, through(part, into, unit), count));
             }
             (JointSort::Wood(JointKind::Screw), Role::HingeBlock) => {
-                let (long, through) = (through(part, into, unit), vec![joint.part]);
-                add_through(found, Screws { purpose: Purpose::Blocks, long, count: 2, through });
+                found.push(fastening(Purpose::Blocks, through(part, into, unit), 2));
             }
-            // A back is joined to several boards and has one row round it.
-            (JointSort::Planted, Role::Back) if !backs.insert(joint.part) => {}
             (JointSort::Planted, Role::Back) => {
+                // A back is joined to several boards and has one row round it.
+                let known = found.iter_mut().find(|known| {
+                    known.purpose == Purpose::Backs && std::ptr::eq(known.part, part)
+                });
+                if let Some(known) = known {
+                    known.into.push(into);
+                    continue;
+                }
                 let along = |long: Length| trade::screws_along(long) * 2;
                 let count = along(part.length.length) + along(part.width.length);
                 let least = part.thickness.length + into_face(unit);
                 let most = part.thickness.length + behind_back(unit);
-                add(found, Purpose::Backs, bought(least, most, unit), count);
+                found.push(fastening(Purpose::Backs, bought(least, most, unit), count));
             }
             (JointSort::Wood(JointKind::Screw) | JointSort::Planted, _) => {
                 let axis = part.touching(into).unwrap_or(into.placement.thickness);
@@ -182,7 +291,7 @@ fn boards(work: &Workings<'_>, found: &mut Vec<Screws>) {
                 let others = Direction::ALL.into_iter().filter(|d| *d != axis);
                 let long = others.map(|d| shared(&d)).max().unwrap_or_default();
                 let count = trade::screws_along(long);
-                add(found, Purpose::Boards, Long::AtLeast(least), count);
+                found.push(fastening(Purpose::Boards, Long::AtLeast(least), count));
             }
             _ => {}
         }

@@ -3,11 +3,13 @@
 
 use std::collections::BTreeSet;
 
-use crate::parts::{Bore, Face, Feature, FeatureKind, Part, PartId};
+use crate::model::Hook;
+use crate::parts::{Bore, Direction, Face, Feature, FeatureKind, Part, PartId};
 use crate::plans::Workings;
 use crate::plans::assembly::Task;
+use crate::plans::fitting::slides::Hooks;
 
-use super::{Doing, Holes};
+use super::{BoredFor, Doing, Holes};
 
 pub(super) fn cuts(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
     if task.cuts.is_empty() {
@@ -44,7 +46,7 @@ pub(super) fn cuts(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
 /// A hole joins those of its kind in its face.
 fn bored(doings: &mut Vec<Doing>, id: PartId, part: &Part, feature: &Feature, bore: Bore) {
     let (u, v) = feature.center();
-    let diameter = feature.u.1 - feature.u.0;
+    let (bore, diameter) = (BoredFor::Drawn(bore), feature.u.1 - feature.u.0);
     let known = doings.iter_mut().find_map(|doing| match doing {
         Doing::Bore(holes)
             if (holes.part, holes.face, holes.bore) == (id, feature.face, bore)
@@ -67,6 +69,27 @@ fn bored(doings: &mut Vec<Doing>, id: PartId, part: &Part, feature: &Feature, bo
             diameter,
             deep: feature.deep,
         })),
+    }
+}
+
+/// The two holes for hooks in the back of a box, from its outside.
+#[must_use]
+pub fn hook_holes(id: PartId, hooks: &Hooks<'_>, hook: Hook) -> Holes {
+    let part = hooks.back;
+    let face = part.placement.face(Direction::Z, false);
+    let from = sides(face).map(|(start, end)| part.datum([start, end]));
+    let long = part.length.length;
+    let ends = [hooks.from_end, long - hooks.from_end];
+    Holes {
+        part: id,
+        face,
+        bore: BoredFor::Hook,
+        from,
+        centers: ends
+            .map(|end| [part.distance(from[0], end), part.distance(from[1], hooks.up)])
+            .to_vec(),
+        diameter: hook.bore,
+        deep: hook.deep,
     }
 }
 

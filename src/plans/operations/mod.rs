@@ -2,8 +2,11 @@
 //! stock, in the order of the work.
 
 mod apart;
+mod bench;
 mod cutting;
+mod fasten;
 mod feed;
+mod house;
 mod motion;
 mod solid;
 mod verify;
@@ -13,21 +16,23 @@ use std::collections::BTreeMap;
 use std::ops::Range;
 
 use crate::measure::Length;
-use crate::model::Stock;
+use crate::model::{FrontId, KeepOutId, Stock};
 use crate::parts::{Bore, Face, Joint, JointSort, Part, PartId};
 
 use super::Workings;
-use super::assembly::{Blank, Task, gluing};
+use super::assembly::{Blank, Task, Wait, gluing};
 use super::shelves;
 
-pub use cutting::sides;
+pub use bench::{Coating, DryFit, Measure, Measured, Rest, Sand, Why};
+pub use cutting::{hook_holes, sides};
 pub use feed::{Feed, feed};
+pub use house::{Beside, House, Wall};
 pub(super) use motion::steps;
 pub use motion::{Leg, Move, Side, Step};
 pub use verify::{Moisture, Remedy, Verify};
 
 /// An operation.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Operation {
     /// The task of the assembly order that it is done in, by its index.
     pub task: usize,
@@ -70,7 +75,7 @@ impl Along {
 }
 
 /// What is done in an operation.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Doing {
     /// Rough pieces are taken from the stock.
     BreakDown {
@@ -89,7 +94,23 @@ pub enum Doing {
         way: Blank,
         /// The blank is at least so long, wide and thick.
         size: [Length; 3],
+        /// How many boards or layers.
+        pieces: i64,
+        /// How wide a board is before it is jointed.
+        wide: Length,
+        /// It is wider than the planer, and glued up in halves or thirds first.
+        in_parts: bool,
     },
+    /// Short parts are planed and ripped as one stick and crosscut last.
+    Stick {
+        /// Those shorter than this.
+        shorter: Length,
+        /// Which.
+        parts: Vec<PartId>,
+    },
+    /// A pair of blocks that keeps equal openings equal, by its place among those
+    /// of the fitting.
+    Spacer(usize),
     /// Parts are brought to one size at one setting.
     Mill {
         /// Along which of their axes.
@@ -117,8 +138,44 @@ pub enum Doing {
         /// How the parts come together.
         moves: Vec<Move>,
     },
-    /// What takes no wood and closes no joint: the task says what.
-    Other,
+    /// Screws, pins or clips of one kind, by their places among the fastenings.
+    Fasten(Vec<usize>),
+    /// Rows of holes for shelf pins: of an opening, by its place among those of the
+    /// fitting, in one of its boards.
+    Rows(usize, usize),
+    /// The slides of a drawer are set, by its place among those of the fitting.
+    Slide(usize),
+    /// A front is fixed to its box, by its place among those of the fitting.
+    FrontOn(usize),
+    /// A hinge is set, by its place among those of the fitting.
+    Hinge(usize),
+    /// Something made is measured, and parts are cut to it.
+    Measure(Measure),
+    /// Backs are cut out round what stands at the wall behind them.
+    CutOut {
+        /// Which.
+        parts: Vec<PartId>,
+        /// Round what.
+        keep_out: KeepOutId,
+        /// How much larger the cut-out is on every side.
+        spare: Length,
+    },
+    /// Parts are tried without glue.
+    DryFit(DryFit),
+    /// The back is screwed on without glue, to square the case: so many screws.
+    Tack(Vec<PartId>, u32),
+    /// Parts come off again.
+    TakeOff(Vec<PartId>),
+    /// A front is planed and shimmed to its opening.
+    Fit(FrontId),
+    /// All is sanded.
+    Sand(Sand),
+    /// A coat of finish.
+    Coat(Coating),
+    /// It stands before the next work.
+    Rest(Rest),
+    /// Done in the house.
+    House(House),
 }
 
 /// Holes of one kind in one face of a part.
@@ -129,7 +186,7 @@ pub struct Holes {
     /// The face they are bored into.
     pub face: Face,
     /// What they are for.
-    pub bore: Bore,
+    pub bore: BoredFor,
     /// The two faces that their centers count from.
     pub from: [Face; 2],
     /// Their centers.
@@ -140,8 +197,28 @@ pub struct Holes {
     pub deep: Length,
 }
 
+/// What a hole is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BoredFor {
+    /// Hardware that the part is drawn with.
+    Drawn(Bore),
+    /// The hook of a runner in the back of a box; the drawings leave it out.
+    Hook,
+}
+
+impl BoredFor {
+    /// Its name.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Drawn(bore) => bore.word(),
+            Self::Hook => "hook hole",
+        }
+    }
+}
+
 /// Every operation, in the order of the work.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Operations {
     /// All of them; those of one task stand together.
     pub all: Vec<Operation>,
@@ -164,6 +241,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Operations {
     let mut order: Vec<usize> = (0..assembly.tasks.len()).collect();
     order.sort_by_key(|index| assembly.schedule.slots.get(*index).map_or(0, |slot| slot.order));
     let mut together = Together::new(work.parts.all.len());
+    let fastened = fasten::by_joint(work.fitting());
     let mut all = Vec::new();
     let mut of_task = vec![0..0; assembly.tasks.len()];
     // Sheets are measured before anything is sawn: their thickness moves the sizes
@@ -177,19 +255,31 @@ pub(super) fn plan(work: &Workings<'_>) -> Operations {
             true => Vec::new(),
             false => std::mem::take(&mut stock),
         };
+        doings.extend(own.does.iter().cloned());
         doings.extend(taken(work, own));
         doings.extend(verify::gates(work, own));
         doings.extend(cutting::cuts(work, own));
         doings.extend(together.close(work, own));
-        if doings.is_empty() {
-            doings.push(Doing::Other);
-        }
+        doings.extend(fasten::fastened(work.fitting(), &fastened, own));
+        doings.extend(stands(own).map(Doing::Rest));
         all.extend(doings.into_iter().map(|doing| Operation { task, doing }));
         if let Some(range) = of_task.get_mut(task) {
             *range = from..all.len();
         }
     }
     Operations { all, of_task }
+}
+
+/// How long a task has what it made stand.
+fn stands(task: &Task) -> Option<Rest> {
+    let why = match task.waits_for {
+        Wait::None => return None,
+        Wait::Clamps => Why::Clamps,
+        Wait::Cure(clamped) => Why::Cure(clamped),
+        Wait::Screws => Why::Set,
+        Wait::Finish => Why::Dry,
+    };
+    Some(Rest { why, long: Some(task.wait) })
 }
 
 /// What is taken from the stock, glued up and milled in a task.
@@ -201,7 +291,14 @@ fn taken(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
         let Some((id, part)) = part(id) else { continue };
         let rough = part.rough;
         let size = [rough.length, rough.width, rough.thickness];
-        doings.push(Doing::GlueUp { part: id, way: *way, size });
+        let boards = gluing::boards(work.piece, part);
+        let pieces = match way {
+            Blank::Edges => boards.count,
+            Blank::Layers => gluing::layers(work.piece, part),
+        };
+        let in_parts = *way == Blank::Edges && rough.width > work.piece.shop.planer;
+        let wide = boards.wide;
+        doings.push(Doing::GlueUp { part: id, way: *way, size, pieces, wide, in_parts });
     }
     for along in [Along::Thickness, Along::Width, Along::Length] {
         let mut sizes: BTreeMap<Length, Vec<PartId>> = BTreeMap::new();

@@ -7,6 +7,7 @@ use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 use crate::plans::shelves;
 use crate::plans::squareness;
+use crate::trade;
 
 use super::{Maker, Work, minutes};
 
@@ -128,9 +129,11 @@ impl Maker<'_, '_> {
         if backs.is_empty() {
             return None;
         }
+        let tape = self.piece.tape();
         let lines = vec![format!(
-            "{}: set it in its old screw holes, check that the case is still square, then pin or screw it to every board that it touches, every 6 in or 150 mm, without glue",
-            self.marks(&backs)
+            "{}: set it in its old screw holes, check that the case is still square, then pin or screw it to every board that it touches, one about every {}, without glue",
+            self.marks(&backs),
+            tape.text(trade::screw_spacing(tape.unit))
         )];
         let mut after = vec![finished];
         after.extend(self.ready(&backs));

@@ -8,6 +8,7 @@ use crate::model::{OpeningId, Stock};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::{Blank, gluing, is_broken_down_first};
 use crate::plans::finish::{self, Coat};
+use crate::plans::operations::{Coating, Doing, Rest, Why};
 use crate::plans::small_parts;
 use crate::trade;
 
@@ -39,7 +40,12 @@ impl Maker<'_, '_> {
             ));
         }
         let all = early;
-        lines.extend(self.short(Stage::First));
+        let mut does = vec![Doing::Rest(Rest { why: Why::Acclimate, long: None })];
+        does.extend((0..self.work.fitting().spacers.len()).map(Doing::Spacer));
+        if let Some((line, stick)) = self.short(Stage::First) {
+            lines.push(line);
+            does.push(stick);
+        }
         let solid = |part: &Part| self.piece.stock(part.stock).is_some_and(Stock::is_solid);
         let seen = |unit: &Assembly| matches!(unit, Assembly::Frame(_) | Assembly::Front(_));
         if self.parts.iter().any(|(_, part)| solid(part) && seen(&part.assembly)) {
@@ -50,6 +56,7 @@ impl Maker<'_, '_> {
         let cut = self.simple(title, lines, Vec::new(), Work::Machine, minutes, Vec::new());
         self.breaks(cut, &all);
         self.mills(cut, sized);
+        self.does(cut, does);
         self.makes(&all, cut);
         cut
     }
@@ -59,22 +66,24 @@ impl Maker<'_, '_> {
     }
 
     /// What is too short to be planed by itself is planed as one stick.
-    pub(super) fn short(&self, from: Stage) -> Option<String> {
+    pub(super) fn short(&self, from: Stage) -> Option<(String, Doing)> {
         let is_short = |part: &Part| stage(part) == from && small_parts::is_short(self.piece, part);
+        let parts = self.ids(is_short);
         let what = match from {
-            Stage::First => {
-                let short = self.ids(is_short);
-                (!short.is_empty()).then(|| self.marks(&short))
-            }
+            Stage::First => (!parts.is_empty()).then(|| self.marks(&parts)),
             Stage::DryFit | Stage::Openings => {
                 self.kinds(is_short).map(|kinds| format!("of the {kinds}"))
             }
         };
         let tape = self.piece.tape();
-        let least = tape.text(trade::shortest_planed(tape.unit));
-        what.map(|what| {
-            format!("plane and rip pieces shorter than {least} as one long stick, and crosscut them last: {what}")
-        })
+        let shorter = trade::shortest_planed(tape.unit);
+        let line = what.map(|what| {
+            format!(
+                "plane and rip pieces shorter than {} as one long stick, and crosscut them last: {what}",
+                tape.text(shorter)
+            )
+        })?;
+        Some((line, Doing::Stick { shorter, parts }))
     }
 
     /// What stands before anything is fitted to it: `case, its base, and its face
@@ -150,6 +159,13 @@ impl Maker<'_, '_> {
         let task = self.simple(title.into(), lines, boards.clone(), Work::Bench, minutes, after);
         let plates = self.features(&boards, |f| f.kind == FeatureKind::Bore(Bore::Plate));
         self.cuts(task, plates);
+        let rows = (0..).zip(&self.work.fitting().pins).flat_map(|(index, rows)| {
+            let boards = (0..).zip(&rows.boards);
+            let here = boards.filter(|(_, board)| stage(board.part) == from);
+            here.map(move |(board, _)| Doing::Rows(index, board))
+        });
+        let rows: Vec<Doing> = rows.collect();
+        self.does(task, rows);
         self.makes(&boards, task);
     }
 
@@ -329,7 +345,7 @@ impl Maker<'_, '_> {
 
     /// What can't be reached once it is in its groove or rabbet.
     pub(super) fn prefinish(&mut self) {
-        let Some((_, finish)) = self.finish_used() else { return };
+        let Some((used, finish)) = self.finish_used() else { return };
         let hidden = self.ids(is_finished_early);
         if hidden.is_empty() {
             return;
@@ -349,7 +365,15 @@ impl Maker<'_, '_> {
         let title = "Finish what you can't reach later".into();
         // A board is planed to fit its groove before it has finish on it.
         let after = self.ready(&self.ids(|part| matches!(part.assembly, Assembly::Front(_))));
-        let coated = self.coat(finish, title, lines, hidden.clone(), &coat, after);
+        let coating = Coating {
+            finish: used,
+            number: 1,
+            areas: Vec::new(),
+            coat,
+            parts: hidden.clone(),
+            before: Vec::new(),
+        };
+        let coated = self.coat(finish, title, lines, coating, after);
         self.makes(&hidden, coated);
     }
 }

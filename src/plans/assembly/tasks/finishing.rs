@@ -1,10 +1,11 @@
 //! Sanding and finishing.
 
-use crate::measure::{Exact, Tape, Unit};
-use crate::model::Finish;
-use crate::parts::{Part, PartId, Role};
+use crate::measure::Exact;
+use crate::model::{Finish, FinishId};
+use crate::parts::{Assembly, Part, PartId, Role};
 use crate::plans::finish::{self, Coat, Surface};
-use crate::trade::{self, FinishGood};
+use crate::plans::operations::{Coating, Doing, Sand};
+use crate::trade::{self, FinishGood, Sanding};
 
 use super::{Maker, Task, Wait, Work, minutes};
 
@@ -13,13 +14,22 @@ pub(super) fn is_finished_early(part: &Part) -> bool {
     part.role == Role::FrontPanel
 }
 
-/// `7.5 m2`, in an inch job with square feet beside it.
-fn area(tape: &Tape, square_meters: f64) -> String {
-    match tape.unit {
-        Unit::Inch | Unit::Foot => {
-            format!("{square_meters:.1} m2 ({:.0} sq ft)", square_meters / 0.3048 / 0.3048)
+/// How the wood is sanded.
+fn sanded(sanding: Sanding) -> String {
+    let then = |grits: &[u32]| {
+        let grits: Vec<String> = grits.iter().map(u32::to_string).collect();
+        format!("sand with {} grit", grits.join(", then "))
+    };
+    let grits = sanding.grits();
+    match (sanding, grits.split_last()) {
+        (Sanding::LiesOn, Some((seen, rest))) => {
+            format!("{}, and finish the faces that are seen with {seen}", then(rest))
         }
-        Unit::Millimetre | Unit::Centimetre | Unit::Metre => format!("{square_meters:.1} m2"),
+        (Sanding::SoaksIn | Sanding::LiesOn, _) => format!(
+            "{}, and stop there; past {} the wood is polished and takes up too little",
+            then(grits),
+            Sanding::POLISHED
+        ),
     }
 }
 
@@ -78,9 +88,14 @@ impl Maker<'_, '_> {
         let known = used.and_then(|(_, finish)| trade::finish_named(finish.kind.slug()));
         let backs = self.backs();
         let has_fronts = !self.work.fronts().is_empty();
-        let mut sand = Vec::new();
+        let (mut sand, mut off) = (Vec::new(), Vec::new());
         if has_fronts {
             sand.push("take off the doors, drawers, and hardware".to_owned());
+            off.extend(
+                self.ids(|part| {
+                    matches!(part.assembly, Assembly::Front(_) | Assembly::DrawerBox(_))
+                }),
+            );
         }
         let packed = self.parts.all.iter().any(|part| part.role == Role::Packer);
         if !backs.is_empty() && !packed {
@@ -88,14 +103,15 @@ impl Maker<'_, '_> {
                 "take off {} too, so that brush and rag reach into every corner",
                 self.marks(&backs)
             ));
+            off.extend(backs);
         }
+        let cured = self.piece.shop.cure;
         sand.push(format!(
-            "leave a glued joint alone until it has cured {}, or it shows as a hollow later",
-            self.piece.shop.cure
+            "leave a glued joint alone until it has cured {cured}, or it shows as a hollow later"
         ));
         sand.push("ease every edge that a hand touches with a few strokes of sandpaper, before the finish goes on".to_owned());
         sand.push("sand with the grain and dust off".to_owned());
-        sand.extend(known.map(|kind| kind.grits.to_owned()));
+        sand.extend(known.map(|kind| sanded(kind.sanding)));
         let sanded = self.simple(
             "Take apart and sand".into(),
             sand,
@@ -104,16 +120,22 @@ impl Maker<'_, '_> {
             minutes::SAND,
             hung.to_vec(),
         );
+        let grits = known.map_or::<&[u32], _>(&[], |kind| kind.sanding.grits());
+        let mut does = vec![Doing::Sand(Sand { grits, cured })];
+        if !off.is_empty() {
+            does.insert(0, Doing::TakeOff(off));
+        }
+        self.does(sanded, does);
         let mut last = sanded;
         if let Some((used, finish)) = used {
             // What has its first coat already is not coated again before the second.
             let early = self.ids(is_finished_early);
             let first = finish::surface(self.piece, self.parts, used, &early);
-            last = self.one_coat(finish, 1, (&first, &early), last);
+            last = self.one_coat(used, finish, 1, (&first, &early), last);
             if finish.coats > 1 {
                 let whole = finish::surface(self.piece, self.parts, used, &[]);
                 for number in 2..=finish.coats {
-                    last = self.one_coat(finish, number, (&whole, &[]), last);
+                    last = self.one_coat(used, finish, number, (&whole, &[]), last);
                 }
             }
         }
@@ -125,6 +147,7 @@ impl Maker<'_, '_> {
     /// it already.
     fn one_coat(
         &mut self,
+        used: FinishId,
         finish: &Finish,
         number: u32,
         (surface, early): (&Surface, &[PartId]),
@@ -145,7 +168,7 @@ impl Maker<'_, '_> {
         };
         let mut lines = vec![format!(
             "the surface comes to {}: {}{counts}{beside}",
-            area(&tape, surface.whole()),
+            finish::told(&tape, surface.whole()),
             sorts.join(", ")
         )];
         lines.extend(amount(finish, &coat));
@@ -154,9 +177,9 @@ impl Maker<'_, '_> {
         }
         let kind = trade::finish_named(finish.kind.slug());
         if number > 1 {
-            lines.extend(
-                kind.map(|kind| kind.between).filter(|it| !it.is_empty()).map(str::to_owned),
-            );
+            lines.extend(kind.and_then(|kind| kind.between).map(|grit| {
+                format!("rub the last coat down with {grit} grit before this one, and take off every speck of dust")
+            }));
         }
         if has_fronts {
             lines.push("coat both faces of every front alike, so that it stays flat".to_owned());
@@ -164,7 +187,15 @@ impl Maker<'_, '_> {
         lines.extend(kind.and_then(|kind| dries(finish, kind, number)));
         lines.extend(finish.notes.iter().cloned());
         let title = format!("Coat {number} of {}: {}", finish.coats, finish.kind.word());
-        self.coat(finish, title, lines, Vec::new(), &coat, vec![after])
+        let coating = Coating {
+            finish: used,
+            number,
+            areas: surface.sorts().collect(),
+            coat,
+            parts: Vec::new(),
+            before: early.to_vec(),
+        };
+        self.coat(finish, title, lines, coating, vec![after])
     }
 
     /// One coat, that cures before anything else is done to what it is on.
@@ -173,16 +204,16 @@ impl Maker<'_, '_> {
         finish: &Finish,
         title: String,
         lines: Vec<String>,
-        parts: Vec<PartId>,
-        coat: &Coat,
+        coating: Coating,
         after: Vec<usize>,
     ) -> usize {
         self.add(Task {
             lines,
-            parts,
-            hands: coat.time,
+            parts: coating.parts.clone(),
+            hands: coating.coat.time,
             wait: finish.cure,
             waits_for: Wait::Finish,
+            does: vec![Doing::Coat(coating)],
             after,
             ..Task::new(title, Work::Finish)
         })

@@ -7,6 +7,7 @@ use crate::measure::Exact;
 use crate::model::{FrontId, Set, Stock};
 use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, front_path};
 use crate::plans::assembly::gluing;
+use crate::plans::operations::Doing;
 
 use super::{Maker, Work, minutes};
 
@@ -62,6 +63,7 @@ impl Maker<'_, '_> {
             let time = (each * Exact::int(inset.len() as i64)).ceil();
             let title = "Fit the fronts to their openings".into();
             let fit = self.simple(title, lines, fitted.clone(), Work::Bench, time, after);
+            self.does(fit, inset.into_iter().map(Doing::Fit).collect());
             self.makes(&fitted, fit);
         }
         self.flute_and_bore(&all, count);

@@ -2,6 +2,7 @@
 
 use crate::model::{HingeKind, Opening, OpeningKind};
 use crate::parts::{Assembly, JointSort, Part, PartId, Role};
+use crate::plans::operations::{self, Doing};
 
 use super::{Maker, Work, minutes};
 
@@ -21,7 +22,7 @@ impl Maker<'_, '_> {
         });
         if slid > 0 || !on_boxes.is_empty() {
             let packers = self.ids(|part| part.role == Role::Packer);
-            let mut lines = Vec::new();
+            let (mut lines, mut does) = (Vec::new(), Vec::new());
             if !packers.is_empty() {
                 let marks = self.marks(&packers);
                 let backs = self.backs();
@@ -30,11 +31,24 @@ impl Maker<'_, '_> {
                         "take off {}, so that you reach the packers from behind; it stays off until after the finish",
                         self.marks(&backs)
                     ));
+                    does.push(Doing::TakeOff(backs));
                 }
                 lines.push(format!(
                     "fix the packers first, so that the slides stand flush with their openings: {marks}"
                 ));
             }
+            let fitting = self.work.fitting();
+            let hooked = self.hooked();
+            if !hooked.is_empty() {
+                let backs: Vec<PartId> = hooked.iter().map(|holes| holes.part).collect();
+                lines.push(format!(
+                    "bore the backs of the boxes for the hooks of their runners, by the fitting sheet: {}",
+                    self.marks(&backs)
+                ));
+            }
+            does.extend(hooked.into_iter().map(Doing::Bore));
+            does.extend((0..fitting.drawers.len()).map(Doing::Slide));
+            does.extend((0..fitting.fronts.len()).map(Doing::FrontOn));
             lines.push("set the slides level and parallel, at the heights and set-backs of the fitting sheet, and put in the boxes; then shim each front to its gaps and screw it to its box as that sheet says".to_owned());
             let pulled = |opening: &Opening| {
                 matches!(opening.kind, OpeningKind::Drawer { .. })
@@ -58,6 +72,7 @@ impl Maker<'_, '_> {
             });
             closes.extend(on_boxes);
             self.closes(task, closes);
+            self.does(task, does);
             self.makes(&packers, task);
             done.push(task);
         }
@@ -86,6 +101,8 @@ impl Maker<'_, '_> {
                 joint.sort == JointSort::Hung || blocks.binary_search(&joint.part).is_ok()
             });
             self.closes(task, closes);
+            let hinges = (0..self.work.fitting().hinges.len()).map(Doing::Hinge);
+            self.does(task, hinges.collect());
             self.makes(&blocks, task);
             done.push(task);
         }
@@ -114,6 +131,17 @@ impl Maker<'_, '_> {
         self.closes(task, closes);
         self.makes(&fixed, task);
         Some(task)
+    }
+
+    /// The holes for the hooks of undermount runners, in the backs of their boxes.
+    fn hooked(&self) -> Vec<operations::Holes> {
+        let drawers = self.work.fitting().drawers.iter();
+        let holes = drawers.filter_map(|drawer| {
+            let (hooks, hook) = (drawer.hooks?, drawer.slide.hook?);
+            let id = self.ids(|part| std::ptr::eq(part, hooks.back)).first().copied()?;
+            Some(operations::hook_holes(id, &hooks, hook))
+        });
+        holes.collect()
     }
 
     fn is_of_false_front(&self, id: PartId) -> bool {

@@ -2,9 +2,10 @@
 
 use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass};
-use crate::model::{Case, Exposure, OpeningKind, Set, Side};
+use crate::model::{Case, CaseId, Exposure, OpeningKind, Set, Side};
 use crate::parts::{JointSort, PartId, Role};
 use crate::plans::cleats;
+use crate::plans::operations::{Beside, Doing, House, Wall};
 use crate::plans::shelves;
 use crate::plans::weights::{Body, Lifted};
 use crate::trade::{self, Carry};
@@ -15,27 +16,37 @@ impl Maker<'_, '_> {
     /// All that is done in the house. A front is adjusted last: shims and wall
     /// screws still move its opening.
     pub(super) fn install(&mut self, finished: usize) {
-        let lines = self.carried();
+        let (lines, does) = self.carried();
         let (title, time) = ("Carry it in and level it".to_owned(), minutes::LEVEL);
         let work = Work::Fit;
         let mut last = self.simple(title, lines, Vec::new(), work, time, vec![finished]);
-        if let Some(lines) = self.scribed() {
+        self.does(last, does);
+        if let Some((lines, does)) = self.scribed() {
             let title = "Scribe it to the walls".to_owned();
             last = self.simple(title, lines, Vec::new(), work, minutes::SCRIBE, vec![last]);
+            self.does(last, does);
         }
-        if self.side_by_side() {
-            let lines = vec![
-                "clamp the cases together with their front edges flush and their tops in one line".to_owned(),
-                "screw each to the next with two screws near the front and two near the back, at least 1/8 in or 3 mm shorter than both ends together".to_owned(),
-                "drive the front screws behind hinges or slides, where they don't show".to_owned(),
+        let beside = self.side_by_side();
+        if !beside.is_empty() {
+            let mut lines = vec![
+                "clamp the cases together with their front edges flush and their tops in one line"
+                    .to_owned(),
             ];
+            lines.extend(beside.iter().map(|own| self.fixed_beside(own)));
+            lines.push(
+                "drive the front screws behind hinges or slides, where they don't show".to_owned(),
+            );
             let title = "Fix the cases to each other".to_owned();
             last = self.simple(title, lines, Vec::new(), work, minutes::HANG, vec![last]);
+            let does = beside.into_iter().map(|own| Doing::House(House::Beside(own)));
+            self.does(last, does.collect());
         }
         if self.piece.site.fixed {
-            let lines = self.walled();
+            let wall = self.wall();
+            let lines = self.walled(&wall);
             let title = "Fix it to the wall".to_owned();
             last = self.simple(title, lines, Vec::new(), work, minutes::WALL, vec![last]);
+            self.does(last, vec![Doing::House(House::Wall(wall))]);
         }
         let lines = self.put_back();
         let title = "Put in the doors, drawers, and shelves".to_owned();
@@ -47,8 +58,8 @@ impl Maker<'_, '_> {
         self.closes(put, laid);
     }
 
-    fn carried(&self) -> Vec<String> {
-        let mut lines = Vec::new();
+    fn carried(&self) -> (Vec<String>, Vec<Doing>) {
+        let (mut lines, mut does) = (Vec::new(), Vec::new());
         let stuck = self.stuck();
         let loose = self
             .ids(|part| part.role == Role::AdjustableShelf && !shelves::is_stuck(self.piece, part));
@@ -69,7 +80,9 @@ impl Maker<'_, '_> {
             weights.lifted.get(&Lifted::Case(case.id)).map_or(Mass(Exact::ZERO), Body::mass)
         };
         for case in &self.piece.cases {
-            lines.push(match trade::carry(mass(case)) {
+            let carry = trade::carry(mass(case));
+            does.push(Doing::House(House::Carry(case.id, carry)));
+            lines.push(match carry {
                 Carry::People(1) => continue,
                 Carry::People(count) => format!("carry {} with {count} people", case.name),
                 Carry::Gear => format!(
@@ -98,18 +111,19 @@ impl Maker<'_, '_> {
         if self.has_inset() {
             lines.push("measure both diagonals of every inset opening again, and move the shims until they agree as they did on the bench".to_owned());
         }
-        lines
+        (lines, does)
     }
 
     /// Scribing comes when it stands level.
-    fn scribed(&self) -> Option<Vec<String>> {
-        let mut lines = Vec::new();
+    fn scribed(&self) -> Option<(Vec<String>, Vec<Doing>)> {
+        let (mut lines, mut does) = (Vec::new(), Vec::new());
         let tape = self.piece.tape();
         for case in &self.piece.cases {
             for side in Side::BOTH {
                 if let Exposure::Wall { scribe } = side.of(&case.exposure)
                     && scribe.length.is_positive()
                 {
+                    does.push(Doing::House(House::Scribe(case.id, side, scribe.length)));
                     lines.push(format!(
                         "scribe the {} stile of {} to the wall; up to {} of it may come off",
                         side.word(),
@@ -127,21 +141,36 @@ impl Maker<'_, '_> {
         let kicks = self.ids(|part| part.role == Role::Kick);
         if !kicks.is_empty() {
             lines.push(format!("the gap beside {} at the wall is closed by a strip of its stock, scribed to the wall and glued to its end", self.marks(&kicks)));
+            does.push(Doing::House(House::Strip(kicks)));
         }
         if self.finish_used().is_some() {
             lines.push("seal every edge that you cut or plane in the house with finish, before it meets the wall".to_owned());
         }
-        Some(lines)
+        Some((lines, does))
     }
 
-    fn walled(&self) -> Vec<String> {
+    /// How the cases are screwed to the wall.
+    fn wall(&self) -> Wall {
+        let cleats = cleats::cleats(self.piece, self.parts);
+        let stocks = cleats.iter().filter_map(|own| self.piece.stock(own.stock));
+        let thick = stocks.map(|stock| stock.thickness.length).max().unwrap_or_default();
+        let backs = self.parts.all.iter().filter(|part| part.role == Role::Back);
+        Wall {
+            cleats,
+            thick,
+            back: backs.map(|part| part.thickness.length).max().unwrap_or_default(),
+            screws: trade::SCREWS_AT_STUD,
+            into: trade::into_stud(self.piece.tape().unit),
+        }
+    }
+
+    fn walled(&self, wall: &Wall) -> Vec<String> {
         let mut lines = vec![
             "find the studs, and look for pipes and wires before you drill; where any run, local code and a licensed trade decide".to_owned(),
         ];
-        let cleats = cleats::cleats(self.piece, self.parts);
-        let mut boards: Vec<PartId> = cleats.iter().filter_map(|own| own.under).collect();
+        let mut boards: Vec<PartId> = wall.cleats.iter().filter_map(|own| own.under).collect();
         boards.dedup();
-        let bare = cleats.iter().filter(|own| own.under.is_none());
+        let bare = wall.cleats.iter().filter(|own| own.under.is_none());
         let mut bare: Vec<&str> = bare
             .filter_map(|own| self.piece.case(own.case))
             .map(|case| case.name.as_str())
@@ -153,11 +182,21 @@ impl Maker<'_, '_> {
         if !bare.is_empty() {
             lines.push(format!("saw the cleats at the end of the cut list; fit them between the uprights of {}, on edge against the back and high up, and glue and screw them to the uprights", listed(&bare)));
         }
+        let tape = self.piece.tape();
         lines.push(
             "screw through the cleats into the wall, and not through the thin back alone"
                 .to_owned(),
         );
-        lines.push("drive two screws at each stud, 2-1/2 to 3 in or 65 to 75 mm long, so that they go 1-1/2 in or 38 mm into the stud, or use plugs made for masonry".to_owned());
+        let through = match wall.back.is_positive() {
+            true => format!("through the cleat and {} of back", tape.text(wall.back)),
+            false => "through the cleat".to_owned(),
+        };
+        lines.push(format!(
+"drive {} screws at each stud, {through} and the wallboard or plaster and {} into the stud: at least {} long, and longer by the thickness of the wallboard or plaster; in masonry use plugs made for it",
+            wall.screws,
+            tape.text(wall.into),
+            tape.text(tape.up(wall.least()))
+        ));
         lines.push(
             "shim behind a screw where there is a gap, or it pulls the case out of square"
                 .to_owned(),
@@ -198,13 +237,35 @@ impl Maker<'_, '_> {
         self.work.fronts().iter().any(|front| front.fronts.set == Set::Inset)
     }
 
-    /// True where a case stands right beside the next.
-    fn side_by_side(&self) -> bool {
-        let cases = &self.piece.cases;
-        cases.windows(2).any(|pair| match pair {
-            [left, right] => left.x + left.wide.length == right.x,
-            _ => false,
-        })
+    /// Every two cases that stand side by side, and how they are screwed together.
+    fn side_by_side(&self) -> Vec<Beside> {
+        let end = |case: CaseId, side| {
+            let mut ends = self.parts.of_case(case).iter();
+            let end = ends.find(|part| part.role == Role::End(side));
+            end.map_or(Length::ZERO, |part| part.thickness.length)
+        };
+        let pairs = self.piece.cases.windows(2).filter_map(|pair| match pair {
+            [left, right] if left.x + left.wide.length == right.x => Some([left.id, right.id]),
+            _ => None,
+        });
+        let beside = pairs.map(|cases| Beside {
+            cases,
+            screws: 4,
+            most: end(cases[0], Side::Right) + end(cases[1], Side::Left)
+                - trade::short_of_face(self.piece.tape().unit),
+        });
+        beside.collect()
+    }
+
+    fn fixed_beside(&self, beside: &Beside) -> String {
+        let [left, right] =
+            beside.cases.map(|id| self.piece.case(id).map_or("", |case| case.name.as_str()));
+        let tape = self.piece.tape();
+        format!(
+            "screw {left} to {right} with {} screws, half of them near the front and half near the back, no longer than {}",
+            beside.screws,
+            tape.text(tape.down(beside.most))
+        )
     }
 
     /// True for a case that the rule on free-standing clothing storage may hold

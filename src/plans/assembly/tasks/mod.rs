@@ -17,6 +17,7 @@ use crate::measure::{Duration, Exact, Length};
 use crate::model::{CaseId, Finish, FinishId, Piece};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts, Role};
 use crate::plans::Workings;
+use crate::plans::operations::Doing;
 use crate::plans::setups::Setup;
 use crate::plans::squareness::{self, Square};
 use crate::trade;
@@ -181,6 +182,13 @@ impl<'w, 'a> Maker<'w, 'a> {
     fn closes(&mut self, task: usize, joints: Vec<usize>) {
         if let Some(task) = self.tasks.get_mut(task) {
             task.closes.extend(joints);
+        }
+    }
+
+    /// Says what is done in a task besides.
+    fn does(&mut self, task: usize, doings: Vec<Doing>) {
+        if let Some(task) = self.tasks.get_mut(task) {
+            task.does.extend(doings);
         }
     }
 

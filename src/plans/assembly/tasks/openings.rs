@@ -3,10 +3,11 @@
 
 use crate::diagnostics::listed;
 use crate::measure::Length;
-use crate::model::{Case, JointKind, Set, Stock};
+use crate::model::{Case, JointKind, KeepOut, KeepOutId, Opening, OpeningKind, Set, Stock};
 use crate::parts::{Assembly, Direction, JointSort, Part, PartId, Role};
-
 use crate::plans::assembly::{gluing, stage};
+use crate::plans::operations::{Doing, Measure, Measured};
+use crate::trade;
 
 use super::{Maker, Stage, Work, minutes};
 
@@ -32,32 +33,58 @@ impl<'a> Maker<'_, 'a> {
         let marks = self.marks(&own);
         let mut lines: Vec<String> = behind
             .iter()
-            .map(|what| format!("measure the {what} in the house where it really is"))
+            .map(|(_, what)| format!("measure the {} in the house where it really is", what.name))
             .collect();
+        let mut does = Vec::new();
+        for (id, _) in &behind {
+            let (within, less) = (None, Length::ZERO);
+            let what = Measured::KeepOut(*id);
+            does.push(Doing::Measure(Measure { what, within, less, parts: own.clone() }));
+        }
         if measured {
             lines.push(format!("cut {marks} square, to the least width and height that you wrote down when you fitted the case dry, so that it goes in by hand"));
         } else {
             lines
                 .push(format!("with the case square, measure it {}", self.measured_for_back(case)));
+            does.push(Self::case_measured(case, own.clone()));
             lines.push(format!(
                 "cut {marks} square, to the least of what you measured, so that it goes in by hand"
             ));
         }
-        lines.extend(behind.iter().map(|what| {
-            format!("cut {marks} round the {what} with 1/2 in or 12 mm to spare on every side, and ease the edges, so that the finish seals them")
+        let tape = self.piece.tape();
+        let spare = trade::cut_out_spare(tape.unit);
+        lines.extend(behind.iter().map(|(_, what)| {
+            format!(
+                "cut {marks} round the {} with {} to spare on every side, and ease the edges, so that the finish seals them",
+                what.name,
+                tape.text(spare)
+            )
         }));
-        Some(self.sized_late(format!("Cut the back of {} to size", case.name), lines, &own, after))
+        for (keep_out, _) in behind {
+            does.push(Doing::CutOut { parts: own.clone(), keep_out, spare });
+        }
+        let title = format!("Cut the back of {} to size", case.name);
+        let task = self.sized_late(title, lines, &own, after);
+        self.does(task, does);
+        Some(task)
+    }
+
+    /// The least width and height of a case, which its back is cut to.
+    pub(super) fn case_measured(case: &Case, parts: Vec<PartId>) -> Doing {
+        let what = Measured::Case(case.id);
+        Doing::Measure(Measure { what, within: None, less: Length::ZERO, parts })
     }
 
     /// What stands at the wall behind a case, which is cut out of its back while that
     /// is bare and the saw is at hand.
-    fn behind(&self, case: &Case) -> Vec<&'a str> {
-        let behind = self.piece.site.keep_outs.iter().filter(|keep_out| {
-            let (from, to) = (keep_out.from_left, keep_out.from_left + keep_out.wide);
-            let across = from < case.x + case.wide.length && case.x < to;
-            across && keep_out.up < case.high.length
-        });
-        behind.map(|keep_out| keep_out.name.as_str()).collect()
+    fn behind(&self, case: &Case) -> Vec<(KeepOutId, &'a KeepOut)> {
+        let behind =
+            (0..).map(KeepOutId).zip(&self.piece.site.keep_outs).filter(|(_, keep_out)| {
+                let (from, to) = (keep_out.from_left, keep_out.from_left + keep_out.wide);
+                let across = from < case.x + case.wide.length && case.x < to;
+                across && keep_out.up < case.high.length
+            });
+        behind.collect()
     }
 
     /// Where a case is measured for its back.
@@ -103,18 +130,33 @@ impl<'a> Maker<'_, 'a> {
             return;
         }
         let parts: Vec<PartId> = self.at(Stage::Openings);
-        let mut lines = Vec::new();
+        let (mut lines, mut does) = (Vec::new(), Vec::new());
         if kinds.iter().any(|kind| kind.name == "fronts" || kind.name == "drawer boxes") {
-            let mark = self.piece.tape().text(self.piece.tape().mark);
+            let mark = self.piece.tape().mark;
             lines.push("measure every opening that takes a front or a drawer: width and height at both ends and in the middle, and both diagonals".to_owned());
-            lines.push(format!("where the least of a size is off its drawn figure by more than {mark}, stop; enter it as `measured`, and cut by the new sheets"));
+            lines.push(format!("where the least of a size is off its drawn figure by more than {}, stop; enter it as `measured`, and cut by the new sheets", self.piece.tape().text(mark)));
+            does.extend(self.measured(mark));
         }
         lines.extend(self.planed_late());
-        lines.extend(self.short(Stage::Openings));
+        if let Some((line, stick)) = self.short(Stage::Openings) {
+            lines.push(line);
+            does.push(stick);
+        }
+        let packers = self.ids(|part| matches!(part.role, Role::Packer | Role::HingeBlock));
+        if !packers.is_empty() {
+            let what = Measured::Packed;
+            let measure = Measure { what, within: None, less: Length::ZERO, parts: packers };
+            does.push(Doing::Measure(measure));
+        }
+        does.extend(self.plays().into_iter().map(|(less, parts)| {
+            let what = Measured::Between;
+            Doing::Measure(Measure { what, within: None, less, parts })
+        }));
         lines.extend(kinds.iter().flat_map(|kind| kind.lines.iter().cloned()));
         let names: Vec<&str> = kinds.iter().map(|kind| kind.name).collect();
         let title = format!("Cut the {} to size", listed(&names));
-        self.sized_late(title, lines, &parts, stands.to_vec());
+        let task = self.sized_late(title, lines, &parts, stands.to_vec());
+        self.does(task, does);
         let cut = self.cut_into(&parts);
         let of = |name: &str| {
             kinds.iter().any(|kind| kind.name == name && self.has_any(&cut, &kind.parts))
@@ -215,19 +257,9 @@ impl<'a> Maker<'_, 'a> {
         let parts = self.ids(|part| part.role == Role::AdjustableShelf);
         let tape = self.piece.tape();
         let mut lines: Vec<String> = Vec::new();
-        let mut done: Vec<Length> = Vec::new();
-        for (id, shelf) in parts.iter().filter_map(|id| Some((*id, self.parts.get(*id)?))) {
-            let Some(play) = self.play(id, shelf) else { continue };
-            if !done.contains(&play) {
-                done.push(play);
-            }
-        }
-        let only = done.len() == 1;
-        for play in done {
-            let own = |id: &PartId| {
-                self.parts.get(*id).and_then(|part| self.play(*id, part)) == Some(play)
-            };
-            let own: Vec<PartId> = parts.iter().copied().filter(own).collect();
+        let plays = self.plays();
+        let only = plays.len() == 1;
+        for (play, own) in plays {
             let which = match only {
                 true => "each loose shelf".to_owned(),
                 false => self.marks(&own),
@@ -238,6 +270,43 @@ impl<'a> Maker<'_, 'a> {
             ));
         }
         Kind { name: "loose shelves", parts, lines }
+    }
+
+    /// Every opening that takes a front or a drawer, with what is cut to it.
+    fn measured(&self, within: Length) -> Vec<Doing> {
+        let takes = |opening: &&Opening| {
+            opening.front.is_some() || matches!(opening.kind, OpeningKind::Drawer { .. })
+        };
+        let openings = self.piece.cases.iter().flat_map(|case| &case.openings).filter(takes);
+        let measure = |opening: &Opening| Measure {
+            what: Measured::Opening(opening.id),
+            within: Some(within),
+            less: Length::ZERO,
+            parts: self.ids(|part| match part.assembly {
+                Assembly::Front(front) => front.opening == opening.id,
+                Assembly::DrawerBox(own) => own == opening.id,
+                Assembly::Base(_)
+                | Assembly::Carcass(_)
+                | Assembly::Frame(_)
+                | Assembly::Loose(_) => false,
+            }),
+        };
+        openings.map(|opening| Doing::Measure(measure(opening))).collect()
+    }
+
+    /// The loose shelves by how much shorter they are than the space between their
+    /// boards.
+    fn plays(&self) -> Vec<(Length, Vec<PartId>)> {
+        let mut found: Vec<(Length, Vec<PartId>)> = Vec::new();
+        for id in self.ids(|part| part.role == Role::AdjustableShelf) {
+            let play = self.parts.get(id).and_then(|shelf| self.play(id, shelf));
+            let Some(play) = play else { continue };
+            match found.iter_mut().find(|(known, _)| *known == play) {
+                Some((_, shelves)) => shelves.push(id),
+                None => found.push((play, vec![id])),
+            }
+        }
+        found
     }
 
     /// By how much a shelf is shorter than the space between its boards.

@@ -7,7 +7,7 @@ use crate::diagnostics::listed;
 use crate::model::Case;
 use crate::parts::{Assembly, Joint, JointSort, PartId};
 use crate::plans::assembly::gluing;
-use crate::plans::operations::Step;
+use crate::plans::operations::{Doing, DryFit, Step};
 
 use super::{Maker, Work, minutes};
 
@@ -31,10 +31,13 @@ impl<'a> Maker<'_, 'a> {
         let joints = self.wood_of(whole);
         let mut lines = self.joint_lines(&joints);
         lines.extend(self.goes(whole));
+        let mut tacked = Vec::new();
         if let Some(back) = case.and_then(|case| self.back_sawn(case, ready.clone(), true)) {
             ready.push(back);
             let backs = self.back_of(case);
             lines.push(format!("while the glue is open, screw {} on without glue, one screw at each corner and one halfway between; pull the case square against it", self.marks(&backs)));
+            // One at each of the four corners, and one halfway along each edge.
+            tacked.push(Doing::Tack(backs, 8));
         }
         ready.extend(self.ready(&parts));
         let minutes = minutes::JOINT * joints.len() as i64;
@@ -42,6 +45,7 @@ impl<'a> Maker<'_, 'a> {
         let title = format!("Glue up the {what}");
         let glued = self.glue(title, lines, parts.clone(), minutes, &load, square, ready);
         self.closes(glued, whole.joints.clone());
+        self.does(glued, tacked);
         self.makes(&parts, glued);
         Some(glued)
     }
@@ -60,12 +64,12 @@ impl<'a> Maker<'_, 'a> {
                 .to_owned(),
             "check that every joint closes by hand, that the diagonals agree, and that nothing is twisted".to_owned(),
         ];
-        if load.spreading().0.is_positive() && load.clamps() > 0 {
-            lines.push(format!(
-                "time yourself: the glue stays open {}, spreading included",
-                self.piece.shop.open_time
-            ));
+        let hurries = load.spreading().0.is_positive() && load.clamps() > 0;
+        let open = hurries.then_some(self.piece.shop.open_time);
+        if let Some(open) = open {
+            lines.push(format!("time yourself: the glue stays open {open}, spreading included"));
         }
+        let mut does = vec![Doing::DryFit(DryFit { parts: parts.to_vec(), open })];
         if let Some((case, backs)) =
             case.map(|case| (case, self.back_of(Some(case)))).filter(|(_, backs)| !backs.is_empty())
         {
@@ -74,11 +78,14 @@ impl<'a> Maker<'_, 'a> {
                 self.marks(&backs),
                 self.measured_for_back(case)
             ));
+            does.push(Self::case_measured(case, backs));
         }
         lines.push("take it apart in the same order turned round, and lay clamps, cauls, and parts ready as they come".to_owned());
         let after = self.ready(parts);
         let title = format!("Dry-fit the {what}");
-        self.simple(title, lines, parts.to_vec(), Work::Bench, minutes::DRY_FIT, after)
+        let dry = self.simple(title, lines, parts.to_vec(), Work::Bench, minutes::DRY_FIT, after);
+        self.does(dry, does);
+        dry
     }
 
     /// Parts that go into the rest as one, since they no longer come in one by one.

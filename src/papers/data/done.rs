@@ -1,0 +1,317 @@
+//! What is measured, tried, sanded, coated, left to stand, and done in the house.
+
+use serde::Serialize;
+
+use crate::model::Opening;
+use crate::plans::finish;
+use crate::plans::operations::{
+    Beside, Coating, DryFit, House, Measure, Measured, Rest, Sand, Wall, Why,
+};
+use crate::trade::{self, Carry};
+
+use super::Maker;
+use super::record::{Figure, What};
+
+#[derive(Serialize)]
+pub(super) struct MeasureData<'d> {
+    what: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    of: Option<&'d str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    drawn: Option<[Figure; 2]>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    within: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    less: Option<Figure>,
+    parts: Vec<&'d str>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Tried<'d> {
+    parts: Vec<&'d str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    open: Option<Figure>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Sanded<'d> {
+    grits: &'d [u32],
+    #[serde(skip_serializing_if = "Option::is_none")]
+    never_past: Option<u32>,
+    cured: Figure,
+}
+
+#[derive(Serialize)]
+pub(super) struct Coated<'d> {
+    finish: &'d str,
+    product: &'static str,
+    coat: u32,
+    of: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    area: Option<Figure>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    surfaces: Vec<Surface>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    parts: Vec<&'d str>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    coated_before: Vec<&'d str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    covers: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    takes: Option<Figure>,
+    wasted: i64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    mixed: Option<Mixed>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    rubbed_with: Option<u32>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    times: Option<Times>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Surface {
+    what: &'static str,
+    area: Figure,
+}
+
+#[derive(Serialize)]
+pub(super) struct Mixed {
+    ratio: [String; 2],
+    lots: i64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    each: Option<[i64; 2]>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    life: Option<Figure>,
+}
+
+/// What is usual for the kind, which the label in hand goes before.
+#[derive(Serialize)]
+pub(super) struct Times {
+    #[serde(skip_serializing_if = "str::is_empty")]
+    dust_dry: &'static str,
+    #[serde(skip_serializing_if = "str::is_empty")]
+    recoat: &'static str,
+    #[serde(skip_serializing_if = "str::is_empty")]
+    hard: &'static str,
+}
+
+#[derive(Serialize)]
+pub(super) struct Rested {
+    why: &'static str,
+    #[serde(rename = "for", skip_serializing_if = "Option::is_none")]
+    long: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    clamped: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    air: Option<AirData>,
+}
+
+/// In percent.
+#[derive(Serialize)]
+pub(super) struct AirData {
+    pub(super) humidity: String,
+    pub(super) moisture: String,
+}
+
+#[derive(Serialize)]
+pub(super) struct Carried<'d> {
+    case: &'d str,
+    by: String,
+}
+
+#[derive(Serialize)]
+pub(super) struct Scribed<'d> {
+    case: &'d str,
+    side: &'static str,
+    most: Figure,
+}
+
+#[derive(Serialize)]
+pub(super) struct FixedBeside<'d> {
+    cases: [&'d str; 2],
+    screws: u32,
+    most: Figure,
+}
+
+#[derive(Serialize)]
+pub(super) struct Walled<'d> {
+    cleats: Vec<Cleat<'d>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    back: Option<Figure>,
+    screws: u32,
+    least: Figure,
+    into_stud: Figure,
+}
+
+/// Cleats of one length, as the cut list has them.
+#[derive(Serialize)]
+pub(super) struct Cleat<'d> {
+    case: &'d str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    under: Option<&'d str>,
+    pieces: usize,
+    long: Figure,
+    wide: Figure,
+    thick: Figure,
+    stock: &'d str,
+}
+
+impl<'d> Maker<'d, '_> {
+    pub(super) fn measure(&self, own: &Measure) -> MeasureData<'d> {
+        let piece = self.work.piece;
+        let (what, of, drawn) = match own.what {
+            Measured::Opening(id) => {
+                let opening = piece.opening(id);
+                let sizes = opening.map(|opening| [opening.wide.length, opening.high.length]);
+                ("opening", opening.map(Opening::title), sizes)
+            }
+            Measured::Case(id) => {
+                ("case for its back", piece.case(id).map(|case| &*case.name), None)
+            }
+            Measured::Packed => ("side to the edge of the opening", None, None),
+            Measured::Between => ("between the boards beside it", None, None),
+            Measured::KeepOut(id) => {
+                ("where it is", piece.site.keep_outs.get(id.0).map(|own| &*own.name), None)
+            }
+        };
+        MeasureData {
+            what,
+            of,
+            drawn: drawn.map(|sizes| sizes.map(|size| self.figure(size))),
+            within: own.within.map(|within| self.figure(within)),
+            less: own.less.is_positive().then(|| self.figure(own.less)),
+            parts: self.marks(&own.parts),
+        }
+    }
+
+    pub(super) fn tried(&self, own: &DryFit) -> Tried<'d> {
+        Tried { parts: self.marks(&own.parts), open: own.open.map(Self::time) }
+    }
+
+    pub(super) fn sanded(&self, own: &'d Sand) -> Sanded<'d> {
+        let never_past = trade::Sanding::POLISHED;
+        let soaks_in = own.grits.last().is_some_and(|last| *last < never_past);
+        Sanded {
+            grits: own.grits,
+            never_past: soaks_in.then_some(never_past),
+            cured: Self::time(own.cured),
+        }
+    }
+
+    pub(super) fn coated(&self, own: &'d Coating) -> Option<Coated<'d>> {
+        let finish = self.work.piece.finish(own.finish)?;
+        let kind = trade::finish_named(finish.kind.slug());
+        let coat = &own.coat;
+        let whole: f64 = own.areas.iter().map(|(_, area)| area).sum();
+        let area = |area: f64| Figure { exact: format!("{area:.3}"), print: format!("{area:.1}") };
+        let last = own.number >= finish.coats;
+        let mixed = finish.mix.map(|(a, b)| Mixed {
+            ratio: [a.to_string(), b.to_string()],
+            lots: coat.lots,
+            each: coat.each.map(|(one, other)| [one, other]),
+            life: finish.pot_life.map(Self::time),
+        });
+        Some(Coated {
+            finish: &finish.name,
+            product: finish.kind.word(),
+            coat: own.number,
+            of: finish.coats,
+            area: (whole > 0.0)
+                .then(|| Figure { print: finish::told(&self.tape, whole), ..area(whole) }),
+            surfaces: own
+                .areas
+                .iter()
+                .map(|(sort, own)| Surface { what: sort.word(), area: area(*own) })
+                .collect(),
+            parts: self.marks(&own.parts),
+            coated_before: self.marks(&own.before),
+            covers: coat.covers.map(|covers| {
+                let tenths = (covers * crate::measure::Exact::int(10)).round();
+                let print = match tenths % 10 {
+                    0 => (tenths / 10).to_string(),
+                    tenth => format!("{}.{tenth}", tenths / 10),
+                };
+                Figure { exact: super::exact(covers), print }
+            }),
+            takes: coat.milliliters.map(|ml| Figure {
+                exact: format!("{ml:.1}"),
+                print: ((ml / 10.0).ceil() as i64 * 10).to_string(),
+            }),
+            wasted: trade::FINISH_WASTE,
+            mixed,
+            rubbed_with: kind.and_then(|kind| kind.between).filter(|_| own.number > 1),
+            times: kind.filter(|_| own.parts.is_empty()).map(|kind| Times {
+                dust_dry: kind.dust_dry,
+                recoat: if last { "" } else { kind.recoat },
+                hard: if last { kind.cured } else { "" },
+            }),
+        })
+    }
+
+    pub(super) fn rested(&self, own: &Rest) -> Rested {
+        let air = self.work.climate().milled;
+        Rested {
+            why: own.why.word(),
+            long: own.long.map(Self::time),
+            clamped: match own.why {
+                Why::Cure(clamped) => Some(Self::time(clamped)),
+                Why::Acclimate | Why::Clamps | Why::Set | Why::Dry => None,
+            },
+            air: (own.why == Why::Acclimate).then(|| AirData {
+                humidity: air.humidity.0.to_string(),
+                moisture: format!("{:.1}", air.moisture),
+            }),
+        }
+    }
+
+    pub(super) fn house(&self, own: &House) -> What<'d> {
+        let case = |id| self.work.piece.case(id).map_or("", |case| &*case.name);
+        match own {
+            House::Carry(id, carry) => What::Carry(Carried {
+                case: case(*id),
+                by: match carry {
+                    Carry::People(1) => "1 person".to_owned(),
+                    Carry::People(count) => format!("{count} people"),
+                    Carry::Gear => "straps or a dolly".to_owned(),
+                },
+            }),
+            House::Scribe(id, side, most) => What::Scribe(Scribed {
+                case: case(*id),
+                side: side.word(),
+                most: self.figure(*most),
+            }),
+            House::Strip(kicks) => What::Strip { beside: self.marks(kicks) },
+            House::Beside(Beside { cases, screws, most }) => What::FixBeside(FixedBeside {
+                cases: cases.map(case),
+                screws: *screws,
+                most: self.at_most(*most),
+            }),
+            House::Wall(wall) => What::FixToWall(self.walled(wall, case)),
+        }
+    }
+
+    fn walled(&self, wall: &Wall, case: impl Fn(crate::model::CaseId) -> &'d str) -> Walled<'d> {
+        Walled {
+            cleats: wall
+                .cleats
+                .iter()
+                .filter_map(|own| {
+                    let stock = self.work.piece.stock(own.stock)?;
+                    Some(Cleat {
+                        case: case(own.case),
+                        under: own.under.map(|id| self.mark(id)),
+                        pieces: own.count,
+                        long: self.figure(own.long),
+                        wide: self.figure(own.wide),
+                        thick: self.figure(stock.thickness.length),
+                        stock: &stock.name,
+                    })
+                })
+                .collect(),
+            back: wall.back.is_positive().then(|| self.figure(wall.back)),
+            screws: wall.screws,
+            least: self.at_least(wall.least()),
+            into_stud: self.figure(wall.into),
+        }
+    }
+}

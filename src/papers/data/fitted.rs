@@ -1,0 +1,290 @@
+//! What is fitted by the fitting sheet: rows of pins, slides, fronts, hinges, and
+//! what holds them.
+
+use serde::Serialize;
+
+use crate::model::Set;
+use crate::parts::{Direction, Part};
+use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Spacer};
+use crate::plans::seasons::Gap;
+
+use super::Maker;
+use super::record::Figure;
+use crate::papers::fitting::{fastened, purpose};
+
+/// Rows of holes in one face of a board.
+#[derive(Serialize)]
+pub(super) struct Rows<'d> {
+    opening: &'d str,
+    part: &'d str,
+    face: String,
+    from: [String; 2],
+    above: Figure,
+    first: Figure,
+    pitch: Figure,
+    places: u32,
+    #[serde(skip_serializing_if = "<[u32]>::is_empty")]
+    left_out: &'d [u32],
+    rows: [Figure; 2],
+    diameter: Figure,
+    deep: Figure,
+    shelves: Vec<(&'d str, u32)>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Fasten<'d> {
+    what: String,
+    #[serde(rename = "for")]
+    purpose: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    size: Option<Size>,
+    #[serde(rename = "in")]
+    places: Vec<At<'d>>,
+}
+
+/// How long, or of plates and pins how wide.
+#[derive(Serialize)]
+#[serde(rename_all = "snake_case")]
+pub(super) enum Size {
+    Is(Figure),
+    AtLeast(Figure),
+    Between([Figure; 2]),
+}
+
+#[derive(Serialize)]
+pub(super) struct At<'d> {
+    part: &'d str,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    into: Vec<&'d str>,
+    count: u32,
+}
+
+#[derive(Serialize)]
+pub(super) struct Slide<'d> {
+    opening: &'d str,
+    slide: &'d str,
+    line: &'static str,
+    above_opening: Figure,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    above_bottom: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    set_back: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ahead: Option<Figure>,
+    long: Figure,
+    used: Figure,
+    clear: Figure,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    up_box: Option<Figure>,
+    on: Vec<Carrier<'d>>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Carrier<'d> {
+    side: &'static str,
+    board: &'d str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    packer: Option<Placed<'d>>,
+}
+
+/// A packer or a block in its place on a board.
+#[derive(Serialize)]
+pub(super) struct Placed<'d> {
+    part: &'d str,
+    on: &'d str,
+    above_end: Figure,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    from_edge: Option<Figure>,
+}
+
+#[derive(Serialize)]
+pub(super) struct FrontOn<'d> {
+    part: &'d str,
+    thick: Figure,
+    box_front: Figure,
+    pilot: Figure,
+    wood_left: Figure,
+}
+
+#[derive(Serialize)]
+pub(super) struct Hinge<'d> {
+    door: &'d str,
+    number: u32,
+    on_door: Figure,
+    hangs_on: &'d str,
+    on_part: Figure,
+    above_opening: Figure,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    plate: Option<Plate<'d>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    block: Option<Placed<'d>>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Plate<'d> {
+    part: &'d str,
+    face: String,
+    screws: [Figure; 2],
+    line: Figure,
+    diameter: Figure,
+    deep: Figure,
+}
+
+#[derive(Serialize)]
+pub(super) struct Spaced<'d> {
+    long: Figure,
+    pieces: u32,
+    openings: Vec<&'d str>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Fit<'d> {
+    front: &'d str,
+    parts: Vec<&'d str>,
+    gaps: Vec<Edge>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Edge {
+    edge: &'static str,
+    gap: Figure,
+}
+
+impl<'d> Maker<'d, '_> {
+    pub(super) fn rows(&self, rows: &'d PinRows<'d>, board: usize) -> Option<Rows<'d>> {
+        let own = rows.boards.get(board)?;
+        let part = own.part;
+        let end = |direction| part.face_name(part.placement.face(direction, true));
+        Some(Rows {
+            opening: rows.opening.title(),
+            part: &part.mark,
+            face: part.face_name(own.face),
+            from: [end(Direction::Y), end(Direction::Z)],
+            above: self.figure(own.first - rows.first),
+            first: self.figure(own.first),
+            pitch: self.hardware(rows.pins.pitch),
+            places: rows.count,
+            left_out: &rows.left_out,
+            rows: own.rows.map(|row| self.figure(row)),
+            diameter: self.hardware(rows.pins.hole),
+            deep: self.hardware(rows.pins.deep),
+            shelves: rows.shelves.iter().map(|(shelf, at)| (&*shelf.mark, *at)).collect(),
+        })
+    }
+
+    pub(super) fn fasten(&self, all: &[&'d Fastening<'d>]) -> Option<Fasten<'d>> {
+        let first = all.first()?;
+        Some(Fasten {
+            what: fastened(first.purpose),
+            purpose: purpose(first.purpose),
+            size: match first.long {
+                Long::BySheet => None,
+                Long::Is(long) => Some(Size::Is(self.hardware(long))),
+                Long::AtLeast(long) => Some(Size::AtLeast(self.at_least(long))),
+                Long::Between(least, most) => {
+                    Some(Size::Between([self.figure(least), self.figure(most)]))
+                }
+            },
+            places: all
+                .iter()
+                .map(|own| At {
+                    part: &own.part.mark,
+                    into: own.into.iter().map(|part| &*part.mark).collect(),
+                    count: own.count,
+                })
+                .collect(),
+        })
+    }
+
+    pub(super) fn slide(&self, own: &'d fitting::Drawer<'d>) -> Slide<'d> {
+        let packer = |packer: fitting::slides::Packer<'d>, board: &'d Part| Placed {
+            part: &packer.part.mark,
+            on: &board.mark,
+            above_end: self.figure(packer.above_end),
+            from_edge: Some(self.figure(packer.from_edge)),
+        };
+        let ahead = own.set_back.is_none() && own.ahead.length.is_positive();
+        Slide {
+            opening: own.opening.title(),
+            slide: &own.slide.name,
+            line: own.line.word(),
+            above_opening: self.figure(own.above_opening.length),
+            above_bottom: own.above_bottom.map(|above| self.figure(above)),
+            set_back: own.set_back.as_ref().map(|back| self.figure(back.length)),
+            ahead: ahead.then(|| self.figure(own.ahead.length)),
+            long: self.figure(own.slide.length.length),
+            used: self.figure(own.used.length),
+            clear: self.figure(own.left.length),
+            up_box: own.up_box.map(|up| self.figure(up)),
+            on: own
+                .carriers
+                .iter()
+                .map(|carrier| Carrier {
+                    side: carrier.side.word(),
+                    board: &carrier.board.mark,
+                    packer: carrier.packer.map(|own| packer(own, carrier.board)),
+                })
+                .collect(),
+        }
+    }
+
+    pub(super) fn front_on(&self, own: &'d OntoBox<'d>) -> FrontOn<'d> {
+        let pilot = own.stay.most - own.box_front;
+        FrontOn {
+            part: &own.front.mark,
+            thick: self.figure(own.thick),
+            box_front: self.figure(own.box_front),
+            pilot: self.figure(pilot),
+            wood_left: self.figure(own.thick - own.fluted - pilot),
+        }
+    }
+
+    pub(super) fn hinge(&self, own: &'d HungAt<'d>) -> Hinge<'d> {
+        Hinge {
+            door: &own.leaf.mark,
+            number: own.number,
+            on_door: self.figure(own.on_leaf),
+            hangs_on: &own.holder.mark,
+            on_part: self.figure(own.on_holder),
+            above_opening: self.figure(own.above_opening),
+            plate: own.plate.map(|plate| Plate {
+                part: &plate.part.mark,
+                face: plate.part.face_name(plate.face),
+                screws: plate.screws.map(|at| self.figure(at)),
+                line: self.figure(plate.line),
+                diameter: self.hardware(plate.hole),
+                deep: self.hardware(plate.deep),
+            }),
+            block: own.block.map(|block| Placed {
+                part: &block.part.mark,
+                on: &block.on.mark,
+                above_end: self.figure(block.above_end),
+                from_edge: None,
+            }),
+        }
+    }
+
+    pub(super) fn spacer(&self, own: &'d Spacer<'d>) -> Spaced<'d> {
+        Spaced {
+            long: self.figure(own.long),
+            pieces: 2,
+            openings: own.openings.iter().map(|opening| opening.title()).collect(),
+        }
+    }
+
+    /// The gaps that a front is shimmed to. One between two fronts belongs to both.
+    pub(super) fn fit(&self, front: &'d crate::parts::Front<'d>) -> Fit<'d> {
+        let own = |gap: &&Gap<'_>| gap.front.id == front.id && front.fronts.set == Set::Inset;
+        Fit {
+            front: &front.path,
+            parts: front.parts.iter().map(|part| &*part.mark).collect(),
+            gaps: self
+                .work
+                .gaps()
+                .iter()
+                .filter(own)
+                .map(|gap| Edge { edge: gap.edge_name(), gap: self.figure(gap.fitted) })
+                .collect(),
+        }
+    }
+}

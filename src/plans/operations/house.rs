@@ -1,0 +1,56 @@
+//! What is done in the house: carrying, scribing, fixing.
+
+use crate::measure::Length;
+use crate::model::{CaseId, Side};
+use crate::parts::PartId;
+use crate::plans::cleats::Cleats;
+use crate::trade::Carry;
+
+/// What is done in the house.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum House {
+    /// A case is carried in.
+    Carry(CaseId, Carry),
+    /// An outer stile is scribed to its wall; so much of it may come off.
+    Scribe(CaseId, Side, Length),
+    /// The gap beside toe kicks at the wall is closed by strips of their stock.
+    Strip(Vec<PartId>),
+    /// A case is screwed to the one on its right.
+    Beside(Beside),
+    /// Cases are screwed to the wall.
+    Wall(Wall),
+}
+
+/// Two cases that stand side by side are screwed to each other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Beside {
+    /// The left and the right one.
+    pub cases: [CaseId; 2],
+    /// How many screws, half of them near the front and half near the back.
+    pub screws: u32,
+    /// Their greatest length: through both ends, and short of the far face.
+    pub most: Length,
+}
+
+/// Cases are screwed to the wall through cleats.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Wall {
+    /// The cleats.
+    pub cleats: Vec<Cleats>,
+    /// How thick the thickest of them is.
+    pub thick: Length,
+    /// How thick the backs are that the screws go through; zero without.
+    pub back: Length,
+    /// How many screws at each stud.
+    pub screws: u32,
+    /// How far they go into the stud.
+    pub into: Length,
+}
+
+impl Wall {
+    /// The least length of a screw, to which the lining of the wall is added.
+    #[must_use]
+    pub fn least(&self) -> Length {
+        self.thick + self.back + self.into
+    }
+}
