@@ -22,6 +22,9 @@ pub struct Compilation {
     pub sources: Sources,
     /// Everything found, in order.
     pub diagnostics: Vec<Diagnostic>,
+    /// What was found and is accepted, with the place of its `accept` among those of
+    /// the piece.
+    pub accepted: Vec<(Diagnostic, usize)>,
     /// The solved piece, if it could be solved.
     pub piece: Option<Piece>,
     /// Where it could not, what stands of it: for whoever is still writing it.
@@ -45,8 +48,9 @@ impl Compilation {
         self.role == Role::Piece
     }
 
-    /// The tree of each text, by its [`FileId`]. Only an editor asks for them, so
-    /// they are read again when it does: no command pays for their room.
+    /// The tree of each text, by its [`FileId`]. Only an editor and
+    /// `packet.json` ask for them, so they are read again when they do: no check pays
+    /// for their room.
     #[must_use]
     pub fn trees(&self) -> &[Tree] {
         let read = || {
@@ -93,7 +97,7 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
     let Loaded { sources, role, files: read, mut sink } = loaded;
     drop(read);
     sink.extend(found.into_sorted());
-    let mut parts = None;
+    let (mut parts, mut accepted) = (None, Vec::new());
     if let Some(piece) = &piece {
         let mut found = Sink::new();
         checks::piece(piece, &mut found);
@@ -105,7 +109,9 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
             checks::parts(&Workings::of(piece, &built), &mut found);
             parts = Some(built);
         }
-        sink.extend(checks::accept(&piece.accepts, found.into_sorted()));
+        let (kept, taken) = checks::accept(&piece.accepts, found.into_sorted());
+        sink.extend(kept);
+        accepted = taken;
     }
     let mut diagnostics = sink.into_sorted();
     // What stands there already mends nothing.
@@ -113,7 +119,7 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
         found.fixes.retain(|fix| fix.changes(&sources));
     }
     let trees = OnceLock::new();
-    Ok(Compilation { sources, diagnostics, piece, standing, parts, role, trees })
+    Ok(Compilation { sources, diagnostics, accepted, piece, standing, parts, role, trees })
 }
 
 /// Few statements may still ask for more boards than can be looked at.

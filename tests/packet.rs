@@ -147,6 +147,114 @@ fn every_pocket_screw_has_its_step() {
     assert_eq!(counts.iter().sum::<i64>(), 4 * 3 + 7 + 3 + 3 + 12 * 2);
 }
 
+fn packet_of(text: &str) -> Value {
+    let packet = papers::one(&compile(text), "packet", Format::Json).expect("a packet");
+    serde_json::from_str(&packet).unwrap()
+}
+
+/// The lines of the spec that a list of places names.
+fn lines<'t>(packet: &Value, text: &'t str, from: &Value) -> Vec<&'t str> {
+    let line = |place: &Value| {
+        let place = &packet["lines"][place.as_u64().unwrap() as usize];
+        text.lines().nth(place["line"].as_u64().unwrap() as usize - 1).unwrap()
+    };
+    from.as_array().unwrap().iter().map(line).collect()
+}
+
+/// Whoever doubts a figure of the hardware finds it on the line that the packet
+/// names; one that is not written has no line.
+#[test]
+fn hardware_figures_stand_on_their_lines() {
+    let mut seen = 0;
+    for name in ["hall-console.case", "tide-cottage-press.case", "alcove-shelves.case"] {
+        let text = spec(name);
+        let packet = packet_of(&text);
+        let figures =
+            packet["hardware"].as_array().unwrap().iter().flat_map(|own| own["figures"].as_array());
+        for figure in figures.flatten() {
+            let lines = lines(&packet, &text, &figure["from"]);
+            // A load is printed in two units.
+            let print = figure["print"].as_str().unwrap();
+            let said = print.split([' ', '(']).filter(|word| !word.is_empty());
+            for line in lines {
+                seen += 1;
+                let mut said = said.clone().map(|word| word.trim_end_matches(".0"));
+                assert!(said.any(|word| line.contains(word)), "{name}: {print} in {line}");
+            }
+        }
+    }
+    assert!(seen >= 30, "{seen}");
+}
+
+/// A size comes from the lines of its facts: the console's bottom is 66 long less
+/// its ends and what they let it in, and both stand there.
+#[test]
+fn sizes_name_the_lines_that_they_come_from() {
+    let text = spec("hall-console.case");
+    let packet = packet_of(&text);
+    let bottom = packet["parts"].as_array().unwrap().iter().find(|part| part["mark"] == "B");
+    let from = lines(&packet, &text, &bottom.unwrap()["from"][0]);
+    for said in ["wide 66", "actual 23/32", "dado { deep 1/4 }"] {
+        assert!(from.iter().any(|line| line.contains(said)), "{said}: {from:#?}");
+    }
+}
+
+/// Wood Handbook, Table 5-3b: black cherry has a gravity of 0.50 at 12 % moisture,
+/// and 0.50 x 1.12 x 1000 kg to the cubic meter are 560.
+#[test]
+fn each_stock_tells_the_density_that_it_is_weighed_with() {
+    let text = spec("hall-console.case");
+    let packet = packet_of(&text);
+    let weights = &packet["weights"];
+    let stocks = weights["stocks"].as_array().unwrap();
+    let cherry = stocks.iter().find(|stock| stock["stock"] == "cherry").unwrap();
+    assert_eq!(cherry["density"]["exact"], 560);
+    assert_eq!(cherry["known"], true);
+    let from = lines(&packet, &text, &cherry["from"]);
+    assert!(from.iter().all(|line| line.contains("species black-cherry")), "{from:?}");
+    // What is lifted is everything, once: by weight, and as it is printed.
+    let lifted = weights["lifted"].as_array().unwrap();
+    let grams = |all: &[Value]| all.iter().map(|own| own["exact"].as_i64().unwrap()).sum::<i64>();
+    assert_eq!(grams(lifted), weights["whole"]["exact"].as_i64().unwrap());
+    let parts = weights["parts"].as_array().unwrap().iter();
+    assert_eq!(grams(lifted), parts.map(|own| own[1].as_i64().unwrap()).sum::<i64>());
+    let tenths = |own: &Value| -> i64 {
+        own["print"].as_str().unwrap().split(' ').next().unwrap().replace('.', "").parse().unwrap()
+    };
+    assert_eq!(lifted.iter().map(tenths).sum::<i64>(), tenths(&weights["whole"]));
+}
+
+/// The gap between the doors stands on the line of its reveal.
+#[test]
+fn gaps_name_the_line_of_their_reveal() {
+    let text = spec("hall-console.case");
+    let packet = packet_of(&text);
+    let edges = packet["gaps"]["edges"].as_array().unwrap();
+    let meeting = edges.iter().find(|edge| edge["edge"] == "meeting").unwrap();
+    assert_eq!(meeting["fitted"]["exact"], "1/8");
+    let from = lines(&packet, &text, &meeting["from"]);
+    assert!(from.iter().any(|line| line.contains("1/8")), "{from:?}");
+}
+
+/// What is accepted is in the packet with its reason, and what stands without one.
+#[test]
+fn findings_tell_what_was_accepted_and_why() {
+    let text = spec("broken/sag-books.case");
+    let packet = packet_of(&text);
+    let found = packet["findings"].as_array().unwrap();
+    let sags = found.iter().find(|own| own["slug"] == "sag").unwrap();
+    assert_eq!(sags.get("accepted"), None);
+    let subject = sags["subjects"][0].as_str().unwrap();
+    let accepted = format!("{text}\naccept sag on {subject} \"it holds a vase\"\n");
+    let found = packet_of(&accepted)["findings"].clone();
+    let own = |own: &&Value| own["slug"] == "sag" && own["subjects"][0] == subject;
+    let sags: Vec<&Value> = found.as_array().unwrap().iter().filter(own).collect();
+    assert_eq!(sags.len(), 1, "{found:#}");
+    assert_eq!(sags[0]["accepted"]["reason"], "it holds a vase");
+    assert_eq!(sags[0]["accepted"]["spec"]["line"], text.lines().count() as u64 + 2);
+    assert_eq!(sags[0]["severity"], "warning");
+}
+
 /// A small cupboard with one door, in millimeters.
 const CUPBOARD: &str = "\
 casework 1

@@ -27,22 +27,32 @@ pub(super) const RULE: Rule = Rule {
 };
 
 /// Takes out the warnings that are accepted, and reports every `accept` that
-/// silences none.
+/// silences none: what stands, and what is accepted with the place of its `accept`.
 #[must_use]
-pub fn accept(accepts: &[Accept], diagnostics: Vec<Diagnostic>) -> Vec<Diagnostic> {
+pub fn accept(
+    accepts: &[Accept],
+    diagnostics: Vec<Diagnostic>,
+) -> (Vec<Diagnostic>, Vec<(Diagnostic, usize)>) {
     let places: Vec<BTreeSet<String>> =
         accepts.iter().map(|accept| places(accept, &diagnostics)).collect();
-    let is_accepted = |found: &Diagnostic| {
+    let accepted_by = |found: &Diagnostic| {
         let by = |(accept, places): (&Accept, &BTreeSet<String>)| {
             places.len() == 1 && concerns(accept, found).is_some_and(|place| places.contains(place))
         };
-        accepts.iter().zip(&places).any(by)
+        accepts.iter().zip(&places).position(by)
     };
-    let mut kept = fold(diagnostics.into_iter().filter(|found| !is_accepted(found)).collect());
+    let (mut standing, mut accepted) = (Vec::with_capacity(diagnostics.len()), Vec::new());
+    for found in diagnostics {
+        match accepted_by(&found) {
+            Some(by) => accepted.push((found, by)),
+            None => standing.push(found),
+        }
+    }
+    let mut kept = fold(standing);
     for (accept, places) in accepts.iter().zip(&places).filter(|(_, places)| places.len() != 1) {
         kept.push(unused(accept, places, &kept));
     }
-    kept
+    (kept, accepted)
 }
 
 /// The place that an `accept` silences: the one that it names in full, or

@@ -1,7 +1,7 @@
 //! Gaps through the year: shims, seasons and tolerances.
 
 use crate::measure::{Length, Tape, Unit};
-use crate::model::{Build, Set, Stock};
+use crate::model::{Build, Piece, Set, Stock};
 use crate::parts::Part;
 use crate::plans::seasons::{Against, Edge, Gap};
 use crate::trade;
@@ -98,7 +98,7 @@ fn group(source: &Source<'_, '_>, size: Length, own: &[&Gap<'_>], blocks: &mut V
         table.rows.push(vec![
             front(gap),
             gap.edge_name().to_owned(),
-            beside(source, gap),
+            beside(source.work.piece, gap),
             season(tape, gap.driest),
             season(tape, gap.dampest),
             tape.fine(gap.stack.likely()),
@@ -173,7 +173,7 @@ fn up(tape: &Tape, gap: Length) -> String {
 }
 
 /// `press, left door`, with its mark where it is one board.
-fn front(gap: &Gap<'_>) -> String {
+pub(super) fn front(gap: &Gap<'_>) -> String {
     let leaf = gap.front.id.leaf.word().replace('-', " ");
     let name = format!("{}, {leaf}", gap.front.opening.title());
     match gap.front.parts.as_slice() {
@@ -182,9 +182,10 @@ fn front(gap: &Gap<'_>) -> String {
     }
 }
 
-fn beside(source: &Source<'_, '_>, gap: &Gap<'_>) -> String {
+/// What stands across a gap.
+pub(super) fn beside(piece: &Piece, gap: &Gap<'_>) -> String {
     match gap.against {
-        Against::Part(part) => words::name(part, source.work.piece),
+        Against::Part(part) => words::name(part, piece),
         // A front of one board is called as its paper calls it.
         Against::Front(opening, leaf) => {
             let leaf = leaf.word().replace('-', " ");
@@ -197,7 +198,7 @@ fn beside(source: &Source<'_, '_>, gap: &Gap<'_>) -> String {
 }
 
 /// Finer than the tape, with the nearest 64th of an inch beside it.
-fn season(tape: &Tape, gap: Length) -> String {
+pub(super) fn season(tape: &Tape, gap: Length) -> String {
     if tape.unit == Unit::Millimetre {
         return tape.fine(gap);
     }

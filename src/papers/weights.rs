@@ -15,8 +15,7 @@ use super::words;
 const HEAVIEST: usize = 8;
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
-    let (piece, figures) = (source.work.piece, &source.figures);
-    let scale = Scale::of(piece.tape());
+    let figures = &source.figures;
     let weights = source.work.weights();
     let (one, [two, three]) = (trade::one_person(), trade::team());
     let mut blocks = vec![
@@ -25,9 +24,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         Block::Caution(format!("One person should lift no more than {one}, and only close to the body, at hand height, on a clear floor, now and then (NIOSH lifting equation). From the floor, held 15 in or 380 mm away, the limit is less than half of that. Two people lift no more than {two} together and three no more than {three}, because a team never shares a weight evenly. Take out doors, drawers, and loose shelves before you carry anything. Use straps, and get a second pair of hands on every stair.")),
     ];
     blocks.extend(guessed(source, weights));
-    let groups = groups(source.work);
-    let (shown, whole) = spread(scale, &groups);
-    let mut shown = shown.into_iter();
+    let (groups, whole) = groups(source.work);
     let mut sums = Vec::new();
     blocks.push(Block::Heading("What you lift".into()));
     for group in &groups {
@@ -37,18 +34,17 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             ticks: Ticks::None,
             ..Table::default()
         };
-        for (_, name, body) in &group.lines {
+        for Line { name, body, shown: weight, .. } in &group.lines {
             let people = match trade::carry(body.mass()) {
                 Carry::People(count) => count.to_string(),
                 Carry::Gear => "strap, dolly, or split".to_owned(),
             };
-            let weight = shown.next().unwrap_or_default();
-            own.push(weight.clone());
+            own.push(weight.as_str());
             let mark = figures.mark(body.measured);
             table.rows.push(vec![format!("{weight}{mark}"), name.clone(), people]);
         }
-        let sum = added(own.iter().map(String::as_str));
-        let mark = figures.mark(group.lines.iter().any(|(.., body)| body.measured));
+        let sum = added(own.into_iter());
+        let mark = figures.mark(group.lines.iter().any(|line| line.body.measured));
         table.foot = format!("{}: {sum}{mark}", group.name);
         sums.push(format!("{sum}{mark} {}", group.name));
         blocks.push(Block::Table(table));
@@ -75,23 +71,25 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
 /// rounded so that they add up.
 #[must_use]
 pub fn lifted(work: &Workings<'_>) -> (Vec<(Lifted, String)>, String) {
-    let groups = groups(work);
-    let (shown, whole) = spread(Scale::of(work.piece.tape()), &groups);
-    let lines = groups.iter().flat_map(|group| &group.lines);
-    (lines.map(|(lifted, ..)| *lifted).zip(shown).collect(), whole)
+    let (groups, whole) = groups(work);
+    let lines = groups.into_iter().flat_map(|group| group.lines);
+    (lines.map(|line| (line.lifted, line.shown)).collect(), whole)
 }
 
-/// The weight of each line, and that of all.
-fn spread(scale: Scale, groups: &[Group]) -> (Vec<String>, String) {
-    let lines = groups.iter().flat_map(|group| &group.lines);
-    let masses: Vec<Mass> = lines.map(|(.., body)| body.mass()).collect();
-    scale.spread(&masses)
+/// What is lifted, of one kind.
+pub(super) struct Group {
+    /// The kind.
+    pub(super) name: &'static str,
+    pub(super) lines: Vec<Line>,
 }
 
-/// Lines of one kind.
-struct Group {
-    name: &'static str,
-    lines: Vec<(Lifted, String, Body)>,
+/// One thing that is lifted.
+pub(super) struct Line {
+    lifted: Lifted,
+    pub(super) name: String,
+    pub(super) body: Body,
+    /// Its weight as it is printed, so that all of them add up to the whole.
+    pub(super) shown: String,
 }
 
 /// At which moisture everything is weighed, and what that makes at the moisture
@@ -111,7 +109,8 @@ fn basis(source: &Source<'_, '_>) -> String {
     )
 }
 
-fn groups(work: &Workings<'_>) -> Vec<Group> {
+/// Everything that is lifted, kind by kind, and what it comes to.
+pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
     let (piece, weights) = (work.piece, work.weights());
     let case = |id| piece.case(id).map_or("", |case| case.name.as_str());
     let mut groups = [
@@ -129,14 +128,24 @@ fn groups(work: &Workings<'_>) -> Vec<Group> {
         .collect();
     all.sort_by(|a, b| (a.0.case(), &a.1).cmp(&(b.0.case(), &b.1)));
     for (lifted, name, body) in all {
+        let line = |name| Line { lifted, name, body, shown: String::new() };
         match lifted {
-            Lifted::Case(_) => cases.lines.push((lifted, name, body)),
-            Lifted::Base(id) => bases.lines.push((lifted, format!("base of {}", case(id)), body)),
-            Lifted::Door(_) => doors.lines.push((lifted, name, body)),
-            Lifted::Drawer(_) => drawers.lines.push((lifted, name, body)),
+            Lifted::Case(_) => cases.lines.push(line(name)),
+            Lifted::Base(id) => bases.lines.push(line(format!("base of {}", case(id)))),
+            Lifted::Door(_) => doors.lines.push(line(name)),
+            Lifted::Drawer(_) => drawers.lines.push(line(name)),
         }
     }
-    groups.into_iter().filter(|group| !group.lines.is_empty()).collect()
+    let mut groups: Vec<Group> =
+        groups.into_iter().filter(|group| !group.lines.is_empty()).collect();
+    let masses: Vec<Mass> =
+        groups.iter().flat_map(|group| &group.lines).map(|line| line.body.mass()).collect();
+    let (shown, whole) = Scale::of(piece.tape()).spread(&masses);
+    let lines = groups.iter_mut().flat_map(|group| &mut group.lines);
+    for (line, shown) in lines.zip(shown) {
+        line.shown = shown;
+    }
+    (groups, whole)
 }
 
 /// The sum of figures to a tenth, as they are printed: `41.2 lb` and so on.

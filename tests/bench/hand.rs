@@ -69,7 +69,7 @@ impl Work {
         let [a, b, c, d, e, f] = faces;
         self.parts.push(json!({
             "mark": mark, "name": format!("part {mark}"), "path": mark, "stock": stock,
-            "grain": "length",
+            "grain": "length", "from": [[], [], []],
             "faces": {"length": [a, b], "width": [c, d], "thickness": [e, f]},
             "spec": {"file": "a.case", "line": 1},
         }));
@@ -89,6 +89,9 @@ impl Work {
         let mut operation = json!({"step": self.step, "kind": kind});
         let (Value::Object(own), Value::Object(rest)) = (&mut operation, rest) else { panic!() };
         own.extend(rest);
+        if ["setting", "bore", "shape"].contains(&kind) {
+            own.insert("lines".to_owned(), json!([]));
+        }
         self.operations.push(operation);
     }
 
@@ -215,6 +218,11 @@ impl Work {
             "plan": {"hands": time(60), "longest": time(60), "days": 1, "day": time(480)},
             "steps": [], "operations": self.operations,
             "layout": self.layout, "opens": self.opens,
+            "gaps": {"milled": air(), "driest": air(), "dampest": air(), "from": [],
+                "edges": [], "panels": []},
+            "weights": {"moisture": 12, "stocks": [], "lifted": [],
+                "whole": {"exact": 0, "print": "0"}, "parts": []},
+            "hardware": [], "findings": [], "lines": [],
             "drawn": {"parts": self.drawn},
         })
     }
@@ -222,6 +230,10 @@ impl Work {
 
 fn time(minutes: u32) -> Value {
     json!({"exact": minutes.to_string(), "print": format!("{minutes} min")})
+}
+
+fn air() -> Value {
+    json!({"humidity": "45", "moisture": "8.5"})
 }
 
 fn piece(part: &str, face: &str, feed: Option<[&str; 2]>) -> Value {

@@ -9,6 +9,7 @@ use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Spa
 use crate::plans::seasons::Gap;
 
 use super::Maker;
+use super::lines::Refs;
 use super::record::Figure;
 use crate::papers::fitting::{fastened, purpose};
 
@@ -29,6 +30,7 @@ pub(super) struct Rows<'d> {
     diameter: Figure,
     deep: Figure,
     shelves: Vec<(&'d str, u32)>,
+    lines: Refs,
 }
 
 #[derive(Serialize)]
@@ -77,6 +79,7 @@ pub(super) struct Slide<'d> {
     #[serde(skip_serializing_if = "Option::is_none")]
     up_box: Option<Figure>,
     on: Vec<Carrier<'d>>,
+    lines: Refs,
 }
 
 #[derive(Serialize)]
@@ -118,6 +121,7 @@ pub(super) struct Hinge<'d> {
     plate: Option<Plate<'d>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     block: Option<Placed<'d>>,
+    lines: Refs,
 }
 
 #[derive(Serialize)]
@@ -169,6 +173,7 @@ impl<'d> Maker<'d, '_> {
             diameter: self.hardware(rows.pins.hole),
             deep: self.hardware(rows.pins.deep),
             shelves: rows.shelves.iter().map(|(shelf, at)| (&*shelf.mark, *at)).collect(),
+            lines: self.lines.at([rows.opening.span].into_iter().chain(rows.pins.span)),
         })
     }
 
@@ -225,6 +230,10 @@ impl<'d> Maker<'d, '_> {
                     packer: carrier.packer.map(|own| packer(own, carrier.board)),
                 })
                 .collect(),
+            lines: self.lines.of_sizes(
+                &self.work.piece.facts,
+                [&own.above_opening, &own.used, &own.left].into_iter().chain(&own.set_back),
+            ),
         }
     }
 
@@ -261,7 +270,15 @@ impl<'d> Maker<'d, '_> {
                 above_end: self.figure(block.above_end),
                 from_edge: None,
             }),
+            lines: self.hung_by(own.leaf),
         }
+    }
+
+    /// The lines of the opening of a door and of its hinge.
+    fn hung_by(&self, leaf: &Part) -> Refs {
+        let opening = leaf.opening().and_then(|id| self.work.piece.opening(id));
+        let hinge = opening.and_then(|opening| opening.front.as_ref()?.hinge);
+        self.lines.at(opening.map(|opening| opening.span).into_iter().chain(hinge.map(|own| own.1)))
     }
 
     pub(super) fn spacer(&self, own: &'d Spacer<'d>) -> Spaced<'d> {

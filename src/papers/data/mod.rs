@@ -3,18 +3,21 @@
 mod done;
 mod fitted;
 mod layout;
+mod lines;
 mod opens;
 mod record;
+mod sections;
 mod work;
 
 use crate::diagnostics::render;
-use crate::measure::{Duration, Exact, Length, Span, Tape};
+use crate::measure::{Duration, Exact, FileId, Length, Span, Tape};
 use crate::parts::{Direction, Face, Grain, JointSort, Part, PartId};
 use crate::pipeline::Compilation;
 use crate::plans::Workings;
 use crate::plans::made::Space;
 
 use super::words;
+use lines::Lines;
 use record::{
     Data, Drawn, DrawnFeature, DrawnPart, Faces, Figure, Job, JointData, PartData, Place, Plan,
     Shop, Stock, Tool,
@@ -25,7 +28,9 @@ const SCHEMA: u32 = 2;
 
 /// The packet of a sound piece, as one text.
 pub(super) fn packet(compiled: &Compilation, work: &Workings<'_>, hash: &str) -> String {
-    let data = Data::of(&Maker { compiled, work, tape: *work.piece.tape() }, hash);
+    let tape = *work.piece.tape();
+    let lines = Lines::of(compiled, tape.unit);
+    let data = Data::of(&Maker { compiled, work, tape, lines }, hash);
     render::json_line(&data)
 }
 
@@ -34,11 +39,12 @@ struct Maker<'m, 'a> {
     compiled: &'m Compilation,
     work: &'m Workings<'a>,
     tape: Tape,
+    lines: Lines<'m>,
 }
 
 impl<'d> Data<'d> {
     fn of(maker: &Maker<'d, '_>, hash: &'d str) -> Self {
-        let Maker { work, .. } = *maker;
+        let work = maker.work;
         let (piece, parts) = (work.piece, work.parts);
         Self {
             schema: SCHEMA,
@@ -83,7 +89,13 @@ impl<'d> Data<'d> {
                 .collect(),
             layout: work.layout().sticks.iter().filter_map(|own| maker.stick(own)).collect(),
             opens: maker.opens(),
+            gaps: maker.gaps(),
+            weights: maker.weights(),
+            hardware: maker.hardware_list(),
+            findings: maker.findings(),
             drawn: Drawn { parts: parts.all.iter().map(|part| maker.drawn(part)).collect() },
+            // Behind all that asks for lines.
+            lines: maker.all_lines(),
         }
     }
 }
@@ -150,12 +162,19 @@ impl<'d> Maker<'d, '_> {
 
     fn place(&self, span: Span) -> Place<'d> {
         let source = self.compiled.sources.get(span.file);
-        // Without its folders: the same texts give the same bytes anywhere.
-        let name = |path: &'d str| path.rsplit(['/', '\\']).next().unwrap_or(path);
-        Place {
-            file: source.map_or("", |source| name(&source.name)),
-            line: source.map_or(1, |source| source.position(span.start).line),
-        }
+        let line = source.map_or(1, |source| source.position(span.start).line);
+        Place { file: self.file(span.file), line }
+    }
+
+    /// A file without its folders: the same texts give the same bytes anywhere.
+    fn file(&self, id: FileId) -> &'d str {
+        let path = self.compiled.sources.get(id).map_or("", |source| &*source.name);
+        path.rsplit(['/', '\\']).next().unwrap_or(path)
+    }
+
+    fn all_lines(&self) -> Vec<Place<'d>> {
+        let known = self.lines.known().into_iter();
+        known.map(|(file, line)| Place { file: self.file(file), line }).collect()
     }
 
     fn mark(&self, id: PartId) -> &'d str {
@@ -199,6 +218,8 @@ impl<'d> Maker<'d, '_> {
                 width: names(Face::WidthStart, Face::WidthEnd),
                 thickness: names(Face::ThickStart, Face::ThickEnd),
             },
+            from: [&part.length, &part.width, &part.thickness]
+                .map(|size| self.lines.of_sizes(&self.work.piece.facts, [size])),
             spec: self.place(part.span),
         }
     }

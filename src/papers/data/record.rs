@@ -2,8 +2,9 @@
 
 use serde::Serialize;
 
+use super::lines::Refs;
 use super::opens::Opens;
-use super::{done, fitted};
+use super::{done, fitted, sections};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -19,7 +20,12 @@ pub(super) struct Data<'d> {
     pub(super) operations: Vec<Step<'d>>,
     pub(super) layout: Vec<Stick<'d>>,
     pub(super) opens: Opens<'d>,
+    pub(super) gaps: sections::Gaps<'d>,
+    pub(super) weights: sections::Weights<'d>,
+    pub(super) hardware: Vec<sections::Hardware<'d>>,
+    pub(super) findings: Vec<sections::Found<'d>>,
     pub(super) drawn: Drawn<'d>,
+    pub(super) lines: Vec<Place<'d>>,
 }
 
 #[derive(Serialize)]
@@ -62,6 +68,7 @@ pub(super) struct PartData<'d> {
     pub(super) stock: &'d str,
     pub(super) grain: &'static str,
     pub(super) faces: Faces,
+    pub(super) from: [Refs; 3],
     pub(super) spec: Place<'d>,
 }
 
@@ -220,6 +227,7 @@ pub(super) enum What<'d> {
         set: Vec<Figure>,
         depths: Vec<Figure>,
         pieces: Vec<Cut<'d>>,
+        lines: Refs,
     },
     #[serde(rename = "bore")]
     Bore {
@@ -230,6 +238,7 @@ pub(super) enum What<'d> {
         centers: Vec<[Figure; 2]>,
         diameter: Figure,
         deep: Figure,
+        lines: Refs,
     },
     #[serde(rename = "shape")]
     Shape {
@@ -238,6 +247,7 @@ pub(super) enum What<'d> {
         face: String,
         deep: Figure,
         spans: [Stretch; 2],
+        lines: Refs,
         #[serde(skip_serializing_if = "Option::is_none")]
         long_point: Option<String>,
         #[serde(skip_serializing_if = "Option::is_none")]

@@ -10,6 +10,7 @@ use crate::plans::setups::{Cutter, Setup};
 use crate::trade;
 
 use super::Maker;
+use super::lines::Refs;
 use super::record::{
     Cut, Feed, Figure, Leg, Moved, Square, Step, StepData, Stop, Stretch, Strip, What,
 };
@@ -170,7 +171,18 @@ impl<'d> Maker<'d, '_> {
             set: set.into_iter().map(|length| self.mating(length)).collect(),
             depths: setup.passes.iter().map(|pass| self.mating(*pass)).collect(),
             pieces: self.pieces(setup),
+            lines: self.of_features(setup.cuts()),
         })
+    }
+
+    /// The lines of the statements that ask for these cuts, and that say how deep
+    /// they are.
+    fn of_features(&self, cuts: impl Iterator<Item = (PartId, usize)>) -> Refs {
+        let feature = |(id, number): (PartId, usize)| {
+            self.work.parts.get(id).and_then(|part| part.features.get(number))
+        };
+        let spans = cuts.filter_map(feature).flat_map(|own| [Some(own.span), own.deep_at]);
+        self.lines.at(spans.flatten())
     }
 
     fn pieces(&self, setup: &Setup) -> Vec<Cut<'d>> {
@@ -217,6 +229,7 @@ impl<'d> Maker<'d, '_> {
             centers: holes.centers.iter().map(|own| own.map(|at| self.figure(at))).collect(),
             diameter: self.mating(holes.diameter),
             deep: self.mating(holes.deep),
+            lines: self.lines.at(holes.spans.iter().copied()),
         }
     }
 
@@ -230,6 +243,7 @@ impl<'d> Maker<'d, '_> {
             face: part.face_name(feature.face),
             deep: self.mating(feature.deep),
             spans: [self.stretch(part, first, feature.u), self.stretch(part, second, feature.v)],
+            lines: self.of_features(std::iter::once((id, number))),
             long_point: long_point(part, feature),
             holes: match feature.kind {
                 FeatureKind::Pockets(count, _) | FeatureKind::Dowels(count, ..) => Some(count),

@@ -3,6 +3,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::measure::Span;
 use crate::model::Hook;
 use crate::parts::{Bore, Direction, Face, Feature, FeatureKind, Part, PartId};
 use crate::plans::Workings;
@@ -59,7 +60,10 @@ fn bored(doings: &mut Vec<Doing>, id: PartId, part: &Part, feature: &Feature, bo
     let from = sides(feature.face).map(|(start, end)| part.datum([start, end]));
     let center = [part.distance(from[0], u), part.distance(from[1], v)];
     match known {
-        Some(holes) => holes.centers.push(center),
+        Some(holes) => {
+            holes.centers.push(center);
+            holes.spans.push(feature.span);
+        }
         None => doings.push(Doing::Bore(Holes {
             part: id,
             face: feature.face,
@@ -68,13 +72,14 @@ fn bored(doings: &mut Vec<Doing>, id: PartId, part: &Part, feature: &Feature, bo
             centers: vec![center],
             diameter,
             deep: feature.deep,
+            spans: vec![feature.span],
         })),
     }
 }
 
 /// The two holes for hooks in the back of a box, from its outside.
 #[must_use]
-pub fn hook_holes(id: PartId, hooks: &Hooks<'_>, hook: Hook) -> Holes {
+pub fn hook_holes(id: PartId, hooks: &Hooks<'_>, (hook, span): (Hook, Span)) -> Holes {
     let part = hooks.back;
     let face = part.placement.face(Direction::Z, false);
     let from = sides(face).map(|(start, end)| part.datum([start, end]));
@@ -90,6 +95,7 @@ pub fn hook_holes(id: PartId, hooks: &Hooks<'_>, hook: Hook) -> Holes {
             .to_vec(),
         diameter: hook.bore,
         deep: hook.deep,
+        spans: vec![span],
     }
 }
 

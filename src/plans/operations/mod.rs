@@ -9,19 +9,20 @@ mod feed;
 mod house;
 mod motion;
 mod solid;
+mod together;
 mod verify;
 mod ways;
 
 use std::collections::BTreeMap;
 use std::ops::Range;
 
-use crate::measure::Length;
+use crate::measure::{Length, Span};
 use crate::model::{FrontId, KeepOutId, Stock};
-use crate::parts::{Bore, Face, Joint, JointSort, Part, PartId};
+use crate::parts::{Bore, Face, Part, PartId};
 
 use super::Workings;
 use super::assembly::{Blank, Task, Wait, gluing};
-use super::shelves;
+use together::Together;
 
 pub use bench::{Coating, DryFit, Measure, Measured, Rest, Sand, Why};
 pub use cutting::{hook_holes, sides};
@@ -195,6 +196,8 @@ pub struct Holes {
     pub diameter: Length,
     /// How deep.
     pub deep: Length,
+    /// The statements that ask for them.
+    pub spans: Vec<Span>,
 }
 
 /// What a hole is for.
@@ -340,112 +343,4 @@ fn broken_down(work: &Workings<'_>, id: PartId, part: &Part) -> Doing {
         });
     }
     Doing::BreakDown { part: id, pieces, size: [rough.length, wide, thick] }
-}
-
-/// A shelf that can't be tilted in comes from behind, while the back is off.
-fn from_behind(work: &Workings<'_>, own: &mut Move) {
-    let stuck =
-        |id: &PartId| work.parts.get(*id).is_some_and(|part| shelves::is_stuck(work.piece, part));
-    if own.tilted && own.parts.iter().any(stuck) {
-        own.tilted = false;
-        own.legs = vec![Leg { from: Side::Back, by: None }];
-    }
-}
-
-/// Which parts are fixed to each other so far. Doors and drawers stay loose: they
-/// open.
-struct Together {
-    /// For each part, the lot that it is in.
-    lot: Vec<usize>,
-    /// The parts of each lot; none for one that went into another.
-    lots: Vec<Vec<PartId>>,
-}
-
-impl Together {
-    fn new(count: usize) -> Self {
-        Self {
-            lot: (0..count).collect(),
-            lots: (0..count).map(|index| vec![PartId(index)]).collect(),
-        }
-    }
-
-    fn of(&self, id: PartId) -> usize {
-        self.lot.get(id.0).copied().unwrap_or(id.0)
-    }
-
-    /// All that a part is one with, in their order.
-    fn all(&self, id: PartId) -> Vec<PartId> {
-        let mut all = self.lots.get(self.of(id)).cloned().unwrap_or_default();
-        all.sort_unstable();
-        all
-    }
-
-    fn fix(&mut self, one: PartId, other: PartId) {
-        let (mut keep, mut lose) = (self.of(one), self.of(other));
-        if keep == lose {
-            return;
-        }
-        let count = |lot: usize| self.lots.get(lot).map_or(0, Vec::len);
-        if count(keep) < count(lose) {
-            std::mem::swap(&mut keep, &mut lose);
-        }
-        let moved = self.lots.get_mut(lose).map(std::mem::take).unwrap_or_default();
-        for part in &moved {
-            if let Some(lot) = self.lot.get_mut(part.0) {
-                *lot = keep;
-            }
-        }
-        if let Some(lot) = self.lots.get_mut(keep) {
-            lot.extend(moved);
-        }
-    }
-
-    /// The joints that a task closes, those that hang together in one go.
-    fn close(&mut self, work: &Workings<'_>, task: &Task) -> Vec<Doing> {
-        let joint = |index: &usize| work.parts.joints.get(*index).map(|joint| (*index, joint));
-        let closed: Vec<(usize, &Joint)> = task.closes.iter().filter_map(joint).collect();
-        let mut doings = Vec::new();
-        for own in self.clusters(&closed) {
-            let steps = steps(work.parts, &own, &|id| self.all(id));
-            doings.extend(steps.into_iter().map(|Step { joints, mut moves }| {
-                moves.iter_mut().for_each(|own| from_behind(work, own));
-                Doing::Join { joints, moves }
-            }));
-        }
-        for (_, joint) in closed {
-            let opens = matches!(joint.sort, JointSort::Hung | JointSort::Slid);
-            if !opens {
-                self.fix(joint.part, joint.into);
-            }
-        }
-        doings
-    }
-
-    /// Joints, parted into those that have a part in common, over all that is
-    /// fixed already.
-    fn clusters<'j>(&self, closed: &[(usize, &'j Joint)]) -> Vec<Vec<(usize, &'j Joint)>> {
-        // A copy, in which whatever these joints join becomes one lot.
-        let mut joined: BTreeMap<usize, usize> = BTreeMap::new();
-        let first = |joined: &BTreeMap<usize, usize>, mut lot: usize| {
-            while let Some(next) = joined.get(&lot).filter(|next| **next != lot) {
-                lot = *next;
-            }
-            lot
-        };
-        for (_, joint) in closed {
-            let one = first(&joined, self.of(joint.part));
-            let other = first(&joined, self.of(joint.into));
-            joined.insert(one.max(other), one.min(other));
-        }
-        let mut clusters: BTreeMap<usize, Vec<(usize, &'j Joint)>> = BTreeMap::new();
-        for own in closed {
-            clusters.entry(first(&joined, self.of(own.1.part))).or_default().push(*own);
-        }
-        let mut found: Vec<Vec<(usize, &Joint)>> = clusters.into_values().collect();
-        for joints in &mut found {
-            joints.sort_by_key(|(index, _)| *index);
-        }
-        found.sort_by_key(|joints| joints.first().map(|(index, _)| *index));
-        found
-    }
 }

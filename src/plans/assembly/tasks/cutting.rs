@@ -245,11 +245,10 @@ impl Maker<'_, '_> {
             lines.push(format!("then glue the {parts} to each other with their faces flush, and scrape that last joint by hand"));
         }
         lines.push("keep the good faces on one side, with the grain falling the same way, so that each blank planes one way".to_owned());
-        lines.push(
-            "leave them oversize; plane them and cut them to size only when the glue has cured"
-                .to_owned(),
-        );
         let (clamp, cure) = (self.piece.shop.clamp, self.piece.shop.cure);
+        lines.push(format!(
+            "leave them oversize; plane, sand, and cut them to size only when the glue has cured {cure}"
+        ));
         let minutes = minutes::BLANK * wide.len() as i64;
         // One after the other: the shop must have clamps for the longest.
         let panels = || {
@@ -285,10 +284,14 @@ impl Maker<'_, '_> {
         }
         let tape = self.piece.tape();
         let mut lines: Vec<String> = Vec::new();
+        let mut later = "sand";
         for (id, part) in thick.iter().filter_map(|id| Some((*id, self.parts.get(*id)?))) {
             let layers = gluing::layers(self.piece, part);
             let (mark, thick) = (self.marks(&[id]), tape.text(part.thickness.length));
             let solid = self.piece.stock(part.stock).is_none_or(Stock::is_solid);
+            if solid {
+                later = "plane, sand,";
+            }
             lines.push(match solid {
                 true => format!(
                     "{mark}: laminate from {layers} layers face to face, then plane to {thick} thick"
@@ -297,13 +300,13 @@ impl Maker<'_, '_> {
                 false => format!("{mark}: laminate from {layers} layers face to face, {thick} thick in all"),
             });
         }
-        lines.push(
-            "clamp one after the other with cauls over the whole face, and cut to size only when the glue has cured".to_owned(),
-        );
         // One after the other: the shop must have clamps for the largest.
         let of = |id: &PartId| self.parts.get(*id).map(gluing::laminated);
         let clamps = thick.iter().filter_map(of).max().unwrap_or(0);
         let (clamp, cure) = (self.piece.shop.clamp, self.piece.shop.cure);
+        lines.push(format!(
+            "clamp one after the other with cauls over the whole face; {later} and cut them to size only when the glue has cured {cure}"
+        ));
         let after = self.ready(&thick);
         let task = self.add(Task {
             lines,

@@ -139,7 +139,7 @@ impl Maker<'_, '_> {
         let holes = drawers.filter_map(|drawer| {
             let (hooks, hook) = (drawer.hooks?, drawer.slide.hook?);
             let id = self.ids(|part| std::ptr::eq(part, hooks.back)).first().copied()?;
-            Some(operations::hook_holes(id, &hooks, hook))
+            Some(operations::hook_holes(id, &hooks, (hook, drawer.slide.span)))
         });
         holes.collect()
     }

@@ -177,10 +177,10 @@ impl Maker<'_, '_> {
             .collect();
         bare.dedup();
         if !boards.is_empty() {
-            lines.push(format!("saw the cleats at the end of the cut list; fit them between the uprights, on edge against the back and tight under {}, and glue and screw them to it and to the uprights", self.marks(&boards)));
+            lines.push(format!("saw the cleats at the end of the cut list; fit them between the uprights, on edge against the back and tight under {}, and screw them to it and to the uprights", self.marks(&boards)));
         }
         if !bare.is_empty() {
-            lines.push(format!("saw the cleats at the end of the cut list; fit them between the uprights of {}, on edge against the back and high up, and glue and screw them to the uprights", listed(&bare)));
+            lines.push(format!("saw the cleats at the end of the cut list; fit them between the uprights of {}, on edge against the back and high up, and screw them to the uprights", listed(&bare)));
         }
         let tape = self.piece.tape();
         lines.push(
