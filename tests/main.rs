@@ -50,6 +50,7 @@ mod order;
 mod packet;
 mod papers;
 mod pockets;
+mod printed;
 mod readme;
 mod robust;
 mod saving;

@@ -7,6 +7,7 @@ use crate::plans::hardware::{self, Count, Kind};
 use crate::trade;
 
 use super::gates;
+use super::measures;
 use super::moves;
 use super::page::{Block, Table, left, right};
 use super::words;
@@ -230,6 +231,7 @@ fn step(
     let star = if slot.critical { "*" } else { "" };
     let mut more = gates::lines(source, index);
     more.extend(moves::lines(source, index));
+    more.extend(measures::line(source, index));
     more.extend(task.lines.iter().cloned());
     // Such a figure bears its mark already.
     figures.mark(more.iter().any(|line| line.contains(MEASURED)));

@@ -2,7 +2,7 @@
 
 use crate::measure::{Length, Tape, Unit};
 use crate::model::{Build, Piece, Set, Stock};
-use crate::parts::Part;
+use crate::parts::{Front, Part};
 use crate::plans::seasons::{Against, Edge, Gap};
 use crate::trade;
 
@@ -96,7 +96,7 @@ fn group(source: &Source<'_, '_>, size: Length, own: &[&Gap<'_>], blocks: &mut V
     };
     for gap in own {
         table.rows.push(vec![
-            front(gap),
+            front(&gap.front),
             gap.edge_name().to_owned(),
             beside(source.work.piece, gap),
             season(tape, gap.driest),
@@ -145,7 +145,7 @@ fn today(source: &Source<'_, '_>, gaps: &[Gap<'_>], blocks: &mut Vec<Block>) {
             |edge| at(gaps, gap, edge).map_or(String::new(), |gap| source.figures.text(gap.fitted));
         let closes = (gap.fitted - gap.dampest).max(Length::ZERO);
         table.rows.push(vec![
-            front(gap),
+            front(&gap.front),
             beside(Edge::Bottom),
             beside(Edge::Left),
             beside(Edge::Right),
@@ -173,10 +173,10 @@ fn up(tape: &Tape, gap: Length) -> String {
 }
 
 /// `press, left door`, with its mark where it is one board.
-pub(super) fn front(gap: &Gap<'_>) -> String {
-    let leaf = gap.front.id.leaf.word().replace('-', " ");
-    let name = format!("{}, {leaf}", gap.front.opening.title());
-    match gap.front.parts.as_slice() {
+pub(super) fn front(front: &Front<'_>) -> String {
+    let leaf = front.id.leaf.word().replace('-', " ");
+    let name = format!("{}, {leaf}", front.opening.title());
+    match front.parts.as_slice() {
         [only] => format!("{} {name}", only.mark),
         _ => name,
     }

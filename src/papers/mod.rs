@@ -21,6 +21,7 @@ mod left_to_cut;
 mod markdown;
 mod marks;
 mod measured;
+mod measures;
 mod measuring;
 mod moves;
 mod page;

@@ -19,6 +19,15 @@ pub(super) fn name(part: &Part, piece: &Piece) -> String {
     parts::title(piece, &part.key())
 }
 
+/// How warm the room usually is: `68 °F`, `19 °C`.
+pub(super) fn warm(piece: &Piece) -> String {
+    let warm = piece.site.temperature.0;
+    match piece.tape().unit {
+        Unit::Inch => format!("{} °F", (warm * Exact::ratio(9, 5) + Exact::int(32)).round()),
+        _ => format!("{} °C", warm.round()),
+    }
+}
+
 /// `Milled in air of 40 % humidity (7.7 % moisture); the room runs from …`
 pub(super) fn climate(source: &Source<'_, '_>) -> String {
     let piece = source.work.piece;
@@ -30,11 +39,7 @@ pub(super) fn climate(source: &Source<'_, '_>) -> String {
         )
     };
     let air = |air: Air| told(air, "");
-    let warm = piece.site.temperature.0;
-    let warm = match piece.tape().unit {
-        Unit::Inch => format!("{} °F", (warm * Exact::ratio(9, 5) + Exact::int(32)).round()),
-        _ => format!("{} °C", warm.round()),
-    };
+    let warm = warm(piece);
     let usual = match piece.site.humidity_span {
         Some(_) => "",
         None => " That is a usual heated room, since the spec gives no `humidity` of its own.",

@@ -10,6 +10,7 @@ use crate::parts::{Face, Feature, FeatureKind, PartId, Parts};
 use super::assembly::Stage;
 use super::guide::{Guide, Guided};
 use super::support::Support;
+pub use bits::OtherBits;
 use single::{Single, agreeing, one};
 
 /// One line of a set-up, across its run.

@@ -71,7 +71,7 @@ impl Work {
             "mark": mark, "name": format!("part {mark}"), "path": mark, "stock": stock,
             "grain": "length", "from": [[], [], []],
             "faces": {"length": [a, b], "width": [c, d], "thickness": [e, f]},
-            "spec": {"file": "a.case", "line": 1},
+            "spec": 0,
         }));
         self.drawn.push(json!({
             "mark": mark, "size": all(size), "at": all(at), "axes": axes, "features": features,
@@ -79,9 +79,8 @@ impl Work {
     }
 
     fn joint(&mut self, kind: &str, part: &str, into: &str) {
-        let spec = json!({"file": "a.case", "line": 1});
         self.joints
-            .push(json!({"kind": kind, "part": part, "into": into, "glued": true, "spec": spec}));
+            .push(json!({"kind": kind, "part": part, "into": into, "glued": true, "spec": 0}));
     }
 
     /// One more operation of the step.
@@ -157,11 +156,18 @@ impl Work {
         pieces: Value,
     ) {
         let figures = |all: &[f64]| all.iter().map(|figure| mm(*figure)).collect::<Vec<_>>();
+        let run = |piece: &Value| {
+            let mut piece = piece.clone();
+            piece["run"] = mm(300.0);
+            piece
+        };
+        let pieces: Vec<Value> = pieces.as_array().unwrap().iter().map(run).collect();
         let sheet = self.operations.iter().filter(|own| own["kind"] == "setting").count() + 1;
         self.then(
             "setting",
             json!({"sheet": sheet, "tool": tool, "guide": guide, "datum": datum,
-                "set": figures(set), "depths": figures(depths), "pieces": pieces}),
+                "set": figures(set), "depths": figures(depths), "pieces": pieces,
+                "time": time(20)}),
         );
     }
 
@@ -211,14 +217,15 @@ impl Work {
                 {"name": "ash", "form": "boards", "thickness": mm(25.0)},
             ],
             "tools": [
-                {"id": "T12", "shape": "straight", "diameter": mm(12.0)},
-                {"id": "T6", "shape": "straight", "diameter": mm(6.0)},
+                {"id": "T12", "shape": "straight", "diameter": mm(12.0), "speed": 24000},
+                {"id": "T6", "shape": "straight", "diameter": mm(6.0), "speed": 24000},
             ],
             "parts": self.parts, "joints": self.joints,
             "plan": {"hands": time(60), "longest": time(60), "days": 1, "day": time(480)},
             "steps": [], "operations": self.operations,
             "layout": self.layout, "opens": self.opens,
-            "gaps": {"milled": air(), "driest": air(), "dampest": air(), "from": [],
+            "gaps": {"milled": air(), "driest": air(), "dampest": air(),
+                "warm": {"exact": "20", "print": "20 °C"}, "from": [],
                 "edges": [], "panels": []},
             "weights": {"moisture": 12, "stocks": [], "lifted": [],
                 "whole": {"exact": 0, "print": "0"}, "parts": []},

@@ -217,6 +217,7 @@ pub(super) enum Work {
         alias = "fit",
         alias = "fix cases",
         alias = "fix to wall",
+        alias = "lay frame",
         alias = "measure",
         alias = "rest",
         alias = "sand",

@@ -2,10 +2,12 @@
 
 use serde::Serialize;
 
+use crate::measure::Length;
 use crate::model::Opening;
+use crate::parts::PartId;
 use crate::plans::finish;
 use crate::plans::operations::{
-    Beside, Coating, DryFit, House, Measure, Measured, Rest, Sand, Wall, Why,
+    Beside, Coating, DryFit, FrameOn, House, Measure, Measured, Rest, Sand, Wall, Why,
 };
 use crate::trade::{self, Carry};
 
@@ -31,6 +33,28 @@ pub(super) struct Tried<'d> {
     parts: Vec<&'d str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     open: Option<Figure>,
+}
+
+/// A face frame on its case.
+#[derive(Serialize)]
+pub(super) struct FrameLaid<'d> {
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    stiles: Vec<StileLaid<'d>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pairs: Option<u32>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    cauls: Option<u32>,
+}
+
+/// A stile on an end: flush where it is neither beyond nor short of it.
+#[derive(Serialize)]
+pub(super) struct StileLaid<'d> {
+    part: &'d str,
+    on: &'d str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    beyond: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    short: Option<Figure>,
 }
 
 #[derive(Serialize)]
@@ -186,6 +210,20 @@ impl<'d> Maker<'d, '_> {
 
     pub(super) fn tried(&self, own: &DryFit) -> Tried<'d> {
         Tried { parts: self.marks(&own.parts), open: own.open.map(Self::time) }
+    }
+
+    pub(super) fn frame_laid(&self, own: &FrameOn) -> FrameLaid<'d> {
+        let stile = |(part, on, beyond): &(PartId, PartId, Length)| StileLaid {
+            part: self.mark(*part),
+            on: self.mark(*on),
+            beyond: beyond.is_positive().then(|| self.figure(*beyond)),
+            short: beyond.is_negative().then(|| self.figure(-*beyond)),
+        };
+        FrameLaid {
+            stiles: own.stiles.iter().map(stile).collect(),
+            pairs: (own.pairs > 0).then_some(own.pairs),
+            cauls: (own.cauls > 0).then_some(own.cauls),
+        }
     }
 
     pub(super) fn sanded(&self, own: &'d Sand) -> Sanded<'d> {

@@ -12,6 +12,7 @@ use super::Maker;
 use super::lines::Refs;
 use super::record::Figure;
 use crate::papers::fitting::{fastened, purpose};
+use crate::papers::gaps;
 
 /// Rows of holes in one face of a board.
 #[derive(Serialize)]
@@ -143,7 +144,7 @@ pub(super) struct Spaced<'d> {
 
 #[derive(Serialize)]
 pub(super) struct Fit<'d> {
-    front: &'d str,
+    front: String,
     parts: Vec<&'d str>,
     gaps: Vec<Edge>,
 }
@@ -293,7 +294,7 @@ impl<'d> Maker<'d, '_> {
     pub(super) fn fit(&self, front: &'d crate::parts::Front<'d>) -> Fit<'d> {
         let own = |gap: &&Gap<'_>| gap.front.id == front.id && front.fronts.set == Set::Inset;
         Fit {
-            front: &front.path,
+            front: gaps::front(front),
             parts: front.parts.iter().map(|part| &*part.mark).collect(),
             gaps: self
                 .work

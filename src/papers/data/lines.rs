@@ -75,7 +75,8 @@ impl<'c> Lines<'c> {
         self.at(self.words.get(&(statement, path.to_owned())).copied())
     }
 
-    fn number(&self, span: Span) -> Option<usize> {
+    /// The line of a place; `None` where no text has it.
+    pub(super) fn number(&self, span: Span) -> Option<usize> {
         let line = self.compiled.sources.get(span.file)?.position(span.start).line;
         let (mut known, mut numbers) = (self.known.borrow_mut(), self.numbers.borrow_mut());
         Some(*numbers.entry((span.file, line)).or_insert_with(|| {

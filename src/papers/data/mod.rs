@@ -10,7 +10,7 @@ mod sections;
 mod work;
 
 use crate::diagnostics::render;
-use crate::measure::{Duration, Exact, FileId, Length, Span, Tape};
+use crate::measure::{Duration, Exact, FileId, Length, Tape};
 use crate::parts::{Direction, Face, Grain, JointSort, Part, PartId};
 use crate::pipeline::Compilation;
 use crate::plans::Workings;
@@ -76,7 +76,7 @@ impl<'d> Data<'d> {
                     part: parts.mark(joint.part),
                     into: parts.mark(joint.into),
                     glued: joint.glued,
-                    spec: maker.place(joint.span),
+                    spec: maker.lines.number(joint.span),
                 })
                 .collect(),
             plan: maker.plan(),
@@ -160,12 +160,6 @@ impl<'d> Maker<'d, '_> {
         lengths.map(|length| self.figure(length))
     }
 
-    fn place(&self, span: Span) -> Place<'d> {
-        let source = self.compiled.sources.get(span.file);
-        let line = source.map_or(1, |source| source.position(span.start).line);
-        Place { file: self.file(span.file), line }
-    }
-
     /// A file without its folders: the same texts give the same bytes anywhere.
     fn file(&self, id: FileId) -> &'d str {
         let path = self.compiled.sources.get(id).map_or("", |source| &*source.name);
@@ -196,7 +190,15 @@ impl<'d> Maker<'d, '_> {
             let (id, shape) = (work::tool_id(&setup.cutter), work::shape(self.work.piece, setup));
             if tools.iter().all(|tool| tool.id != id) {
                 let diameter = self.figure(setup.cutter.diameter);
-                tools.push(Tool { id, shape, diameter, name: setup.cutter.name.clone() });
+                let cutter = &setup.cutter;
+                tools.push(Tool {
+                    id,
+                    shape,
+                    diameter,
+                    speed: cutter.speed,
+                    shank: cutter.shank.map(|shank| self.figure(shank)),
+                    name: cutter.name.clone(),
+                });
             }
         }
         tools
@@ -220,7 +222,7 @@ impl<'d> Maker<'d, '_> {
             },
             from: [&part.length, &part.width, &part.thickness]
                 .map(|size| self.lines.of_sizes(&self.work.piece.facts, [size])),
-            spec: self.place(part.span),
+            spec: self.lines.number(part.span),
         }
     }
 

@@ -56,6 +56,9 @@ pub(super) struct Tool {
     pub(super) id: String,
     pub(super) shape: &'static str,
     pub(super) diameter: Figure,
+    pub(super) speed: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) shank: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) name: Option<String>,
 }
@@ -69,7 +72,7 @@ pub(super) struct PartData<'d> {
     pub(super) grain: &'static str,
     pub(super) faces: Faces,
     pub(super) from: [Refs; 3],
-    pub(super) spec: Place<'d>,
+    pub(super) spec: Option<usize>,
 }
 
 #[derive(Serialize)]
@@ -85,7 +88,7 @@ pub(super) struct JointData<'d> {
     pub(super) part: &'d str,
     pub(super) into: &'d str,
     pub(super) glued: bool,
-    pub(super) spec: Place<'d>,
+    pub(super) spec: Option<usize>,
 }
 
 #[derive(Serialize)]
@@ -131,7 +134,7 @@ pub(super) struct Figure {
     pub(super) print: String,
 }
 
-/// Where the spec says so.
+/// A line of the spec.
 #[derive(Serialize)]
 pub(super) struct Place<'d> {
     pub(super) file: &'d str,
@@ -157,6 +160,8 @@ pub(super) struct StepData<'d> {
     pub(super) hands: Figure,
     pub(super) after: Vec<usize>,
     pub(super) critical: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) clamps: Option<u32>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) spreading: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -227,6 +232,9 @@ pub(super) enum What<'d> {
         set: Vec<Figure>,
         depths: Vec<Figure>,
         pieces: Vec<Cut<'d>>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        other_bits: Option<Bits>,
+        time: Figure,
         lines: Refs,
     },
     #[serde(rename = "bore")]
@@ -286,6 +294,8 @@ pub(super) enum What<'d> {
     DryFit(done::Tried<'d>),
     #[serde(rename = "screw on dry")]
     Tack { parts: Vec<&'d str>, screws: u32 },
+    #[serde(rename = "lay frame")]
+    FrameOn(done::FrameLaid<'d>),
     #[serde(rename = "take off")]
     TakeOff { parts: Vec<&'d str> },
     #[serde(rename = "sand")]
@@ -304,6 +314,14 @@ pub(super) enum What<'d> {
     FixBeside(done::FixedBeside<'d>),
     #[serde(rename = "fix to wall")]
     FixToWall(done::Walled<'d>),
+}
+
+/// Other bits that cut a rabbet at one setting.
+#[derive(Serialize)]
+pub(super) struct Bits {
+    pub(super) least: Figure,
+    pub(super) most: Figure,
+    pub(super) wall: Figure,
 }
 
 /// A row of dowel holes.
@@ -327,6 +345,7 @@ pub(super) struct Tails {
 pub(super) struct Cut<'d> {
     pub(super) part: &'d str,
     pub(super) face: String,
+    pub(super) run: Figure,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) feed: Option<Feed>,
     pub(super) stops: Vec<Stop>,

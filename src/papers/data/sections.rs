@@ -6,7 +6,7 @@ use serde::Serialize;
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Exact, Length, Span};
 use crate::model::{HingeKind, StockId};
-use crate::papers::{gaps, weights};
+use crate::papers::{gaps, weights, words};
 use crate::plans::hardware::{self, Kind};
 use crate::plans::seasons::{Air, Float, Gap};
 use crate::trade;
@@ -14,13 +14,14 @@ use crate::trade;
 use super::Maker;
 use super::done::AirData;
 use super::lines::Refs;
-use super::record::{Figure, Place};
+use super::record::Figure;
 
 #[derive(Serialize)]
 pub(super) struct Gaps<'d> {
     milled: AirData,
     driest: AirData,
     dampest: AirData,
+    warm: Figure,
     from: Refs,
     edges: Vec<GapData>,
     panels: Vec<Panel<'d>>,
@@ -103,7 +104,7 @@ pub(super) struct Found<'d> {
     title: &'d str,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     subjects: Vec<&'d str>,
-    spec: Place<'d>,
+    spec: Option<usize>,
     #[serde(skip_serializing_if = "Option::is_none")]
     accepted: Option<Accepted<'d>>,
 }
@@ -111,7 +112,7 @@ pub(super) struct Found<'d> {
 #[derive(Serialize)]
 pub(super) struct Accepted<'d> {
     reason: &'d str,
-    spec: Place<'d>,
+    spec: Option<usize>,
 }
 
 impl<'d> Maker<'d, '_> {
@@ -131,6 +132,10 @@ impl<'d> Maker<'d, '_> {
             milled: air(&climate.milled),
             driest: air(&climate.driest),
             dampest: air(&climate.dampest),
+            warm: Figure {
+                exact: super::exact(work.piece.site.temperature.0),
+                print: words::warm(work.piece),
+            },
             from: self.lines.at(work.piece.site.humidity_span),
             edges: work.gaps().iter().map(|gap| self.gap(gap)).collect(),
             panels: work.floats().iter().map(panel).collect(),
@@ -147,7 +152,7 @@ impl<'d> Maker<'d, '_> {
             ..self.figure(length)
         };
         GapData {
-            front: gaps::front(gap),
+            front: gaps::front(&gap.front),
             edge: gap.edge_name(),
             beside: gaps::beside(self.work.piece, gap),
             fitted: self.figure(gap.fitted),
@@ -277,14 +282,14 @@ impl<'d> Maker<'d, '_> {
             severity: own.severity.word(),
             title: &own.title,
             subjects: own.subject.iter().chain(&own.also).map(String::as_str).collect(),
-            spec: self.place(own.primary.span),
+            spec: self.lines.number(own.primary.span),
             accepted,
         };
         let standing = compiled.diagnostics.iter().map(|own| found(own, None));
         let accepts = &self.work.piece.accepts;
         let accepted = compiled.accepted.iter().filter_map(|(own, accept)| {
             let accept = accepts.get(*accept)?;
-            let spec = self.place(accept.span);
+            let spec = self.lines.number(accept.span);
             Some(found(own, Some(Accepted { reason: &accept.reason, spec })))
         });
         standing.chain(accepted).collect()

@@ -12,7 +12,7 @@ use crate::trade;
 use super::Maker;
 use super::lines::Refs;
 use super::record::{
-    Cut, Feed, Figure, Leg, Moved, Square, Step, StepData, Stop, Stretch, Strip, What,
+    Bits, Cut, Feed, Figure, Leg, Moved, Square, Step, StepData, Stop, Stretch, Strip, What,
 };
 
 impl<'d> Maker<'d, '_> {
@@ -47,6 +47,7 @@ impl<'d> Maker<'d, '_> {
                     hands: Self::time(task.hands.whole_minutes()),
                     after,
                     critical: slot.critical,
+                    clamps: (task.clamps > 0).then_some(task.clamps),
                     spreading: spreading.map(Self::time),
                     open: spreading.map(|_| Self::time(self.work.piece.shop.open_time)),
                 }
@@ -139,6 +140,7 @@ impl<'d> Maker<'d, '_> {
             },
             Doing::DryFit(own) => What::DryFit(self.tried(own)),
             Doing::Tack(parts, screws) => What::Tack { parts: self.marks(parts), screws: *screws },
+            Doing::FrameOn(own) => What::FrameOn(self.frame_laid(own)),
             Doing::TakeOff(parts) => What::TakeOff { parts: self.marks(parts) },
             Doing::Sand(own) => What::Sand(self.sanded(own)),
             Doing::Coat(own) => What::Finish(self.coated(own)?),
@@ -171,6 +173,12 @@ impl<'d> Maker<'d, '_> {
             set: set.into_iter().map(|length| self.mating(length)).collect(),
             depths: setup.passes.iter().map(|pass| self.mating(*pass)).collect(),
             pieces: self.pieces(setup),
+            other_bits: setup.other_bits(self.work.piece).map(|own| Bits {
+                least: Figure { print: self.tape.figure(own.least), ..self.figure(own.least) },
+                most: Figure { print: self.tape.figure(own.most), ..self.figure(own.most) },
+                wall: self.mating(own.wall),
+            }),
+            time: Self::time(setup.time.whole_minutes()),
             lines: self.of_features(setup.cuts()),
         })
     }
@@ -207,6 +215,7 @@ impl<'d> Maker<'d, '_> {
             pieces.push(Cut {
                 part: self.mark(run.part),
                 face: part.face_name(run.face),
+                run: self.figure(run.length),
                 feed: feed.map(|feed| Feed {
                     from: part.face_name(feed.from),
                     to: part.face_name(feed.to),

@@ -5,7 +5,6 @@ use crate::measure::{Exact, Length};
 use crate::papers::Source;
 use crate::plans::guide::{Guide, Guided};
 use crate::plans::setups::Setup;
-use crate::trade;
 
 /// The guide and what it is set to: the large figure, what it is, and how the
 /// router is led.
@@ -122,19 +121,14 @@ fn set_over(source: &Source<'_, '_>, setup: &Setup, guided: &Guided, rabbet: boo
     ]
 }
 
-/// Which straight bits cut a rabbet at one setting: what hangs over the edge cuts
-/// nothing.
+/// Which straight bits cut a rabbet at one setting.
 fn wider(source: &Source<'_, '_>, setup: &Setup) -> Option<String> {
     let tape = source.work.piece.tape();
-    let wide = setup.lines.first()?.wide;
-    let least = tape.up(wide + trade::rabbet_overhang(tape.unit));
-    let most = trade::widest_by_hand(tape.unit);
-    (least <= most).then(|| {
-        let wall = source.figures.mating(wide + source.work.piece.shop.base_plate.half());
-        format!(
-            "any other straight bit from {} to {} wide cuts this rabbet at one setting: stand the straight-edge at {wall} less half the width of that bit",
-            tape.figure(least),
-            tape.figure(most)
-        )
-    })
+    let own = setup.other_bits(source.work.piece)?;
+    Some(format!(
+        "any other straight bit from {} to {} wide cuts this rabbet at one setting: stand the straight-edge at {} less half the width of that bit",
+        tape.figure(own.least),
+        tape.figure(own.most),
+        source.figures.mating(own.wall)
+    ))
 }

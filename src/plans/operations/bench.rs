@@ -45,6 +45,20 @@ pub struct DryFit {
     pub open: Option<Duration>,
 }
 
+/// A face frame is laid on its case.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FrameOn {
+    /// Each outer stile that is glued flat, the end that it is glued on, and how far
+    /// its outer edge stands beyond the outside face of that; short of it where that
+    /// is negative.
+    pub stiles: Vec<(PartId, PartId, Length)>,
+    /// How many pairs of clamping blocks are glued along the miters; zero without.
+    pub pairs: u32,
+    /// How many cauls press down what lies between the outer stiles; zero where
+    /// nothing does.
+    pub cauls: u32,
+}
+
 /// Sanding, before the first coat.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Sand {

@@ -24,7 +24,7 @@ use super::Workings;
 use super::assembly::{Blank, Task, Wait, gluing};
 use together::Together;
 
-pub use bench::{Coating, DryFit, Measure, Measured, Rest, Sand, Why};
+pub use bench::{Coating, DryFit, FrameOn, Measure, Measured, Rest, Sand, Why};
 pub use cutting::{hook_holes, sides};
 pub use feed::{Feed, feed};
 pub use house::{Beside, House, Wall};
@@ -165,6 +165,8 @@ pub enum Doing {
     DryFit(DryFit),
     /// The back is screwed on without glue, to square the case: so many screws.
     Tack(Vec<PartId>, u32),
+    /// A face frame is laid on its case.
+    FrameOn(FrameOn),
     /// Parts come off again.
     TakeOff(Vec<PartId>),
     /// A front is planed and shimmed to its opening.

@@ -3,9 +3,10 @@
 use crate::measure::Length;
 use crate::model::{Bit, BitShape, Piece};
 use crate::parts::{Feature, FeatureKind};
+use crate::plans::guide::Guide;
 use crate::trade;
 
-use super::Cutter;
+use super::{Cutter, Setup};
 
 /// The bit for a cut: the flute's own, or the widest straight bit of the spec
 /// that goes into the channel, or the usual one that does.
@@ -51,5 +52,32 @@ pub(super) fn rabbet_cutter(piece: &Piece, narrow: &Cutter, wide: Length) -> Opt
         Some(bit) => Some(cutter_of(Some(bit), bit.diameter)),
         None if narrow.name.is_some() => None,
         None => trade::usual_rabbet_bit(wide, unit).map(|usual| cutter_of(None, usual)),
+    }
+}
+
+/// Straight bits that cut a rabbet at one setting of the straight-edge: what hangs
+/// over the edge cuts nothing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OtherBits {
+    /// The narrowest.
+    pub least: Length,
+    /// The widest that a hand leads.
+    pub most: Length,
+    /// From the datum to the straight-edge, and half the width of the bit.
+    pub wall: Length,
+}
+
+impl Setup {
+    /// Which other bits cut the rabbet of this set-up; nothing for any other cut, or
+    /// where its guide stands on the side of the datum.
+    #[must_use]
+    pub fn other_bits(&self, piece: &Piece) -> Option<OtherBits> {
+        let far = self.guided.as_ref().is_some_and(|guided| guided.guide == Guide::Far);
+        let line = self.lines.first().filter(|line| far && line.from.is_zero())?;
+        let tape = piece.tape();
+        let least = tape.up(line.wide + trade::rabbet_overhang(tape.unit));
+        let most = trade::widest_by_hand(tape.unit);
+        let wall = line.wide + piece.shop.base_plate.half();
+        (least <= most).then_some(OtherBits { least, most, wall })
     }
 }

@@ -1,10 +1,11 @@
 //! Frame, base and carcass of a case, and what is planted on them.
 
 use crate::diagnostics::listed;
-use crate::measure::MEASURED;
+use crate::measure::{Length, MEASURED};
 use crate::model::{Case, CaseId, Side};
 use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
+use crate::plans::operations::{Doing, FrameOn};
 use crate::plans::shelves;
 use crate::plans::squareness;
 use crate::trade;
@@ -208,18 +209,22 @@ impl Maker<'_, '_> {
         last
     }
 
-    /// How a stile lies on the end of its case, seen from the side.
-    fn lies(&self, joint: &Joint) -> String {
-        let ends = [joint.part, joint.into].map(|id| self.parts.get(id));
-        let [Some(stile), Some(end)] = ends else { return String::new() };
+    /// How far the outer edge of a stile stands beyond the outside face of the end
+    /// that it is glued on; short of it where that is negative.
+    fn beyond(&self, joint: &Joint) -> Option<Length> {
+        let (stile, end) = (self.parts.get(joint.part)?, self.parts.get(joint.into)?);
         let [(from, to), (start, stop)] = [stile, end].map(|part| part.extent(Direction::X));
-        let over = if end.role == Role::End(Side::Left) { start - from } else { to - stop };
+        Some(if end.role == Role::End(Side::Left) { start - from } else { to - stop })
+    }
+
+    /// How a stile lies on the end of its case, seen from the side.
+    fn lies(&self, beyond: Length) -> String {
         let tape = self.piece.tape();
-        let mark = if over.is_measured() { MEASURED } else { "" };
-        if over.is_positive() {
-            format!("on with its outer edge {}{mark} beyond the outside face", tape.text(over))
-        } else if over.is_negative() {
-            format!("on with its outer edge {}{mark} short of the outside face", tape.text(-over))
+        let mark = if beyond.is_measured() { MEASURED } else { "" };
+        if beyond.is_positive() {
+            format!("on with its outer edge {}{mark} beyond the outside face", tape.text(beyond))
+        } else if beyond.is_negative() {
+            format!("on with its outer edge {}{mark} short of the outside face", tape.text(-beyond))
         } else {
             "on flush with the outside face".to_owned()
         }
@@ -242,30 +247,30 @@ impl Maker<'_, '_> {
             crossing.iter().partition(|joint| gluing::is_outer(self.parts, joint));
         let outer_clamps =
             outer.iter().map(|joint| gluing::clamps_along(self.parts, joint)).max().unwrap_or(0);
-        let pair = |joint: &&Joint| {
-            format!("{} to {}", self.parts.mark(joint.part), self.parts.mark(joint.into))
-        };
+        let name = |part, into| format!("{} to {}", self.parts.mark(part), self.parts.mark(into));
+        let pair = |joint: &&Joint| name(joint.part, joint.into);
         let (mitered, flush): (Vec<&Joint>, Vec<&Joint>) =
             outer.into_iter().partition(|joint| joint.sort == JointSort::Miter);
+        let pairs: u32 = mitered.iter().map(|joint| gluing::clamps_along(self.parts, joint)).sum();
         if !mitered.is_empty() {
             let told: Vec<String> = mitered.iter().map(pair).collect();
             let told = listed(&told);
             lines.push(format!("{told}: try the miter dry, and use a slow glue"));
-            let pairs: u32 =
-                mitered.iter().map(|joint| gluing::clamps_along(self.parts, joint)).sum();
             lines.push(format!("glue clamping blocks to both sides of the seam, a pair under each clamp and so {pairs} pairs of them, on paper so that they come off again"));
             lines.push("bring the frame straight on and clamp across the blocks; frame and case are rigid, so the miter can't be folded shut".to_owned());
         }
-        lines.extend(
-            flush.iter().map(|joint| format!("{}: glue it {}", pair(joint), self.lies(joint))),
-        );
+        let stile = |joint: &&Joint| Some((joint.part, joint.into, self.beyond(joint)?));
+        let stiles: Vec<(PartId, PartId, Length)> = flush.iter().filter_map(stile).collect();
+        lines.extend(stiles.iter().map(|(part, into, beyond)| {
+            format!("{}: glue it {}", name(*part, *into), self.lies(*beyond))
+        }));
+        let cauls = if inner.is_empty() { 0 } else { outer_clamps.max(2) };
         if !inner.is_empty() {
             let told: Vec<String> = inner.iter().map(pair).collect();
             lines.push(format!(
                 "spread glue on what lies behind the rails and inner stiles too: {}",
                 told.join(", ")
             ));
-            let cauls = outer_clamps.max(2);
             lines.push(format!("lay {cauls} stiff cauls, hollowed a shaving toward their ends, across the frame from stile to stile, so that the clamps press down what lies between"));
         }
         let mut parts: Vec<PartId> = crossing.iter().map(|joint| joint.part).collect();
@@ -274,11 +279,11 @@ impl Maker<'_, '_> {
         let load = gluing::laid_on(self.parts, &crossing);
         let sides = (case.wide.length, case.high.length - case.base_high().length);
         let square = Some(squareness::of_case(self.work, case.id, sides));
-        let name = &case.name;
-        let title = format!("Glue the face frame to the carcass of {name}");
+        let title = format!("Glue the face frame to the carcass of {}", case.name);
         let glued = self.glue(title, lines, parts.clone(), 40, &load, square, stands);
         let closes = self.framed.get(&case.id).cloned().unwrap_or_default();
         self.closes(glued, closes);
+        self.does(glued, vec![Doing::FrameOn(FrameOn { stiles, pairs, cauls })]);
         self.makes(&parts, glued);
         vec![glued]
     }

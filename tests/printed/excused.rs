@@ -1,0 +1,44 @@
+//! The figures on paper that are no figure of an operation or a part, each with
+//! the reason.
+
+/// A phrase of a paper, with `#` for each figure that it excuses.
+pub(super) struct Excused {
+    pub(super) phrase: &'static str,
+    pub(super) why: &'static str,
+}
+
+const fn excused(phrase: &'static str, why: &'static str) -> Excused {
+    Excused { phrase, why }
+}
+
+const PRICE: &str = "a price, as the maker wrote it";
+const SHEET: &str = "what the sheet of the hardware says, where the spec does not";
+const BOTH: &str = "a rule of the trade that is told in both units, whatever the job counts in";
+const GLUE: &str =
+    "what is reckoned with; what it comes to is the spreading and the clamps of the step";
+const SHOP: &str = "a figure of the shop itself; what it comes to is the time of the step";
+
+pub(super) const EXCUSED: &[Excused] = &[
+    excused("# in or # mm", BOTH),
+    excused("# in (# mm)", BOTH),
+    excused("at # min each", SHOP),
+    excused(
+        "spread # in of it, or # in of a flat seam, and a clamp for every # in of a joint or # in",
+        GLUE,
+    ),
+    excused(
+        "spread # mm of it, or # mm of a flat seam, and a clamp for every # mm of a joint or # mm",
+        GLUE,
+    ),
+    excused("# min to change each set-up", SHOP),
+    excused("# min for each of the # times that a guide or jig is moved", SHOP),
+    excused("# s for each of the # times that a piece goes over", SHOP),
+    excused("# min of routing at a feed of # a minute", SHOP),
+    excused("# % to the surface to finish and take # % of the wood", "no setting of the router"),
+    excused("USD # each", PRICE),
+    excused("EUR # each", PRICE),
+    excused("# per pair", PRICE),
+    excused("look for binding up to # degrees", SHEET),
+    excused("drill their screw holes at # degrees", SHEET),
+    excused("Most sheets ask for a hole of # mm, # mm deep, with its center # mm", SHEET),
+];

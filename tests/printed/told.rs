@@ -1,0 +1,166 @@
+//! Every operation is told on some paper, with its figures.
+
+use std::collections::BTreeMap;
+
+use serde_json::Value;
+
+use super::reading::{Figure, Known, Line, line};
+use super::{Block, Shown, all, exact};
+
+/// Where an operation is told: in its step, or on a sheet, in the blocks that name
+/// it.
+#[derive(Clone, Copy)]
+pub(super) enum Told {
+    Step,
+    Sheet(&'static str),
+}
+
+/// The figures of an operation that a paper must have, by their keys, and where.
+pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
+    match kind {
+        "break down" => (Told::Sheet("cut-list"), &[]),
+        "glue up" => (Told::Step, &["pieces", "wide", "planer"]),
+        "mill" => (Told::Sheet("cut-list"), &["to"]),
+        "verify" => (Told::Step, &["fine", "within"]),
+        "setting" => {
+            (Told::Sheet("jig-sheet"), &["sheet", "depths", "pieces", "other_bits", "time"])
+        }
+        "bore" => (Told::Sheet("cut-list"), &["diameter"]),
+        "shape" => (Told::Sheet("cut-list"), &["holes"]),
+        "join" => (Told::Step, &["moves", "clamps", "square"]),
+        "stick" => (Told::Step, &["shorter"]),
+        "spacers" => (Told::Sheet("fitting"), &["long", "pieces"]),
+        "fasten" => (Told::Sheet("fitting"), &["size"]),
+        "bore rows" => {
+            (Told::Sheet("fitting"), &["first", "pitch", "left_out", "rows", "diameter", "deep"])
+        }
+        "set slides" => (
+            Told::Sheet("fitting"),
+            &[
+                "above_opening",
+                "above_bottom",
+                "set_back",
+                "ahead",
+                "used",
+                "clear",
+                "up_box",
+                "on",
+            ],
+        ),
+        "set front" => (Told::Sheet("fitting"), &["thick", "box_front", "pilot", "wood_left"]),
+        "set hinge" => (
+            Told::Sheet("fitting"),
+            &["number", "on_door", "on_part", "above_opening", "plate", "block"],
+        ),
+        "fit" => (Told::Sheet("gaps"), &["gaps"]),
+        "measure" => (Told::Step, &["drawn", "within", "less"]),
+        "dry-fit" => (Told::Step, &["open"]),
+        // In words: one at each corner and one halfway between.
+        "screw on dry" | "take off" => (Told::Step, &[]),
+        "sand" => (Told::Step, &["grits", "never_past", "cured"]),
+        "finish" => {
+            (Told::Step, &["area", "surfaces", "covers", "takes", "mixed", "rubbed_with", "times"])
+        }
+        "rest" => (Told::Step, &["for", "clamped"]),
+        "carry" => (Told::Step, &[]),
+        "scribe" => (Told::Step, &["most"]),
+        "fix cases" => (Told::Step, &["screws", "most"]),
+        // The cleats are on the cut list, and a test of its own looks for them there.
+        "fix to wall" => (Told::Step, &["back", "screws", "least", "into_stud"]),
+        "cut out" => (Told::Step, &["spare"]),
+        "lay frame" => (Told::Step, &["stiles", "pairs", "cauls"]),
+        "close with strips" => (Told::Step, &[]),
+        _ => panic!("no paper is known to tell of {kind}"),
+    }
+}
+
+/// The printed figures below a key: those that stand behind `print`, whole numbers,
+/// and what a text without an exact figure says.
+pub(super) fn printed(value: &Value, inches: bool, found: &mut Vec<Figure>) {
+    match value {
+        Value::Object(all) => match all.get("print") {
+            Some(print) => printed(print, inches, found),
+            None => all.values().for_each(|own| printed(own, inches, found)),
+        },
+        Value::Array(all) => all.iter().for_each(|own| printed(own, inches, found)),
+        Value::String(text) => found.extend(line(text, inches).figures),
+        Value::Number(number) => {
+            found.extend(line(&number.to_string(), inches).figures);
+        }
+        Value::Null | Value::Bool(_) => {}
+    }
+}
+
+/// The names that a sheet tells an operation by.
+fn names(operation: &Value) -> Vec<&str> {
+    let mut found = Vec::new();
+    for key in ["front", "part", "parts", "opening", "openings", "door", "pieces", "for"] {
+        let own = &operation[key];
+        found.extend(own.as_str());
+        for own in own.as_array().into_iter().flatten() {
+            found.extend(own.as_str().or_else(|| own["part"].as_str()));
+        }
+    }
+    found
+}
+
+/// Every operation is told on its paper, and its figures stand where it is told.
+pub(super) fn untold(shown: &Shown) -> Vec<String> {
+    let mut missing = Vec::new();
+    let blocks: BTreeMap<&str, Vec<Block>> =
+        shown.papers.keys().map(|slug| (*slug, shown.blocks(slug))).collect();
+    for operation in shown.operations() {
+        let kind = operation["kind"].as_str().unwrap();
+        let (place, keys) = told(kind);
+        let hidden =
+            ["hook hole", "plate hole"].contains(&operation["what"].as_str().unwrap_or(""));
+        let place = if kind == "bore" && hidden { Told::Sheet("fitting") } else { place };
+        let names = names(operation);
+        let is_named = |text: &str| names.iter().any(|name| text.contains(name));
+        let lines: Vec<&Line> = match place {
+            Told::Step => {
+                let step = operation["step"].as_u64().unwrap();
+                let own = |block: &&Block| {
+                    [format!(">> {step} "), format!(">> {step}* ")]
+                        .iter()
+                        .any(|head| block.head.starts_with(head))
+                };
+                blocks["assembly-order"].iter().filter(own).flat_map(|own| &own.lines).collect()
+            }
+            // How thick a stock is planed stands over all of its parts.
+            Told::Sheet(slug) if operation["axis"] == "thickness" => {
+                blocks[slug].iter().flat_map(|own| &own.lines).collect()
+            }
+            Told::Sheet(slug) => {
+                let own = |block: &&Block| block.lines.iter().any(|own| is_named(&own.text));
+                blocks[slug].iter().filter(own).flat_map(|own| &own.lines).collect()
+            }
+        };
+        let mut said = Known::default();
+        lines.iter().flat_map(|own| &own.figures).for_each(|own| said.add(own.value));
+        let mut wanted = Vec::new();
+        keys.iter().for_each(|key| printed(&operation[*key], shown.inches, &mut wanted));
+        // A second setting is told by how far the guide moves.
+        let set: Vec<f64> = operation["set"].as_array().into_iter().flatten().map(exact).collect();
+        for (index, at) in set.iter().enumerate() {
+            let moved = index.checked_sub(1).map_or(*at, |last| (at - set[last]).abs());
+            let text = |value: &f64| Figure { value: *value, text: "~".to_owned() };
+            if ![*at, moved].iter().any(|value| said.has(&text(value), shown.mark)) {
+                missing.push(format!("{}: setting {at} of {operation}", shown.name));
+            }
+        }
+        if lines.is_empty() {
+            missing.push(format!("{}: nothing tells of {operation}", shown.name));
+        }
+        for figure in wanted.iter().filter(|own| !said.has(own, shown.mark)) {
+            missing.push(format!("{}: {} of {operation}", shown.name, figure.text));
+        }
+    }
+    missing
+}
+
+#[test]
+fn every_operation_is_told_on_a_paper() {
+    let missing: Vec<String> = all().iter().flat_map(untold).collect();
+    assert!(missing.is_empty(), "{} figures: {missing:#?}", missing.len());
+}
