@@ -29,6 +29,37 @@ pub(super) fn too_near(
         .collect()
 }
 
+/// The hole for the hook of a runner, which the drawing leaves out.
+pub(super) const HOOK: &str = "hook hole";
+
+/// What is wrong with the holes for hooks: there are two in the outside of a back,
+/// equally far from its ends, level, and not through it.
+pub(super) fn hooks(packet: &Packet, bore: &Bore, board: &Board<'_>, cuts: &[Cut]) -> Vec<String> {
+    let mut wrong = Vec::new();
+    if bore.face != "outside face" {
+        wrong.push(format!("no hook goes into its {}", bore.face));
+    }
+    let [one, other] = cuts else {
+        wrong.push(format!("{} holes for two hooks", cuts.len()));
+        return wrong;
+    };
+    let axes: Vec<usize> = (0..3).filter(|axis| *axis != one.face.axis).collect();
+    let [along, up] = axes[..] else { return wrong };
+    // As it is drawn: a board that is off is bored by the same figures.
+    let size = board.drawn.size.map(|size| size.exact);
+    let ends = one.space[along][0] - (size[along] - other.space[along][1]);
+    // Each center is half a mark off at the most.
+    if ends.abs() > packet.job.tape.exact + NOTHING
+        || (one.space[up][0] - other.space[up][0]).abs() > NOTHING
+    {
+        wrong.push("its hooks are not level, or not equally far from its ends".to_owned());
+    }
+    if bore.deep.print >= size[one.face.axis] {
+        wrong.push("its holes for hooks go through".to_owned());
+    }
+    wrong
+}
+
 /// The wood that the holes of one operation take, each as the box round it, of a
 /// board whose sizes may be off by the slack.
 pub(super) fn cut(

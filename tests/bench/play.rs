@@ -68,9 +68,6 @@ pub(super) struct Play<'p> {
     thin_walls: Vec<String>,
 }
 
-/// The hole for the hook of a runner, which the drawing leaves out.
-const HOOK: &str = "hook hole";
-
 /// `step 3, set-up 5`.
 fn name(packet: &Packet, index: usize) -> String {
     let Some(operation) = packet.operations.get(index) else { return String::new() };
@@ -200,9 +197,12 @@ impl<'p> Play<'p> {
                 for wrong in near.collect::<Vec<_>>() {
                     self.about(index, part, &wrong);
                 }
-                // What the drawing leaves out has only to fit on the board.
                 match cuts {
-                    Ok(_) if work.what == HOOK => {}
+                    Ok(cuts) if work.what == bores::HOOK => {
+                        for wrong in bores::hooks(self.packet, work, &self.boards[part], &cuts) {
+                            self.about(index, part, &wrong);
+                        }
+                    }
                     cuts => self.cut(index, part, cuts),
                 }
             }
