@@ -3,11 +3,13 @@
 
 use casewright::diagnostics::Severity;
 use casewright::measure::Length;
+use casewright::papers::{self, Format};
 use casewright::parts::{Assembly, Direction, JointSort, Part, PartId, Parts, Role};
 use casewright::pipeline::Compilation;
 use casewright::plans::assembly::Blank;
 use casewright::plans::operations::{Along, Doing, Move, Side};
 use casewright::plans::{Workings, cleats};
+use serde_json::Value;
 
 use crate::support::compile;
 
@@ -299,6 +301,18 @@ fn what_outlasts_the_glue_is_closed_in_goes() {
     let mut all: Vec<&str> = glued.parts.iter().map(|id| parts.mark(*id)).collect();
     all.sort_unstable();
     assert_eq!(named, all, "{told}");
+    let packet = papers::one(&compile(&press), "packet", Format::Json).unwrap();
+    let packet: Value = serde_json::from_str(&packet).unwrap();
+    let steps = packet["steps"].as_array().unwrap();
+    let step = steps.iter().find(|own| own["title"] == glued.title).unwrap();
+    let said = step["goes"].as_array().unwrap().iter();
+    let said: Vec<String> = said
+        .map(|go| {
+            let marks = go.as_array().unwrap().iter().map(|mark| mark.as_str().unwrap());
+            marks.collect::<Vec<_>>().join(", ")
+        })
+        .collect();
+    assert_eq!(said.join("; then "), goes, "the packet has the same goes");
     let slow = compile(&press.replace("open-time 3 min", "open-time 20 min"));
     let (piece, parts) = (slow.piece.unwrap(), slow.parts.unwrap());
     let work = Workings::of(&piece, &parts);

@@ -166,6 +166,8 @@ pub(super) struct StepData<'d> {
     pub(super) spreading: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) open: Option<Figure>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub(super) goes: Vec<Vec<&'d str>>,
 }
 
 #[derive(Serialize)]

@@ -50,6 +50,7 @@ impl<'d> Maker<'d, '_> {
                     clamps: (task.clamps > 0).then_some(task.clamps),
                     spreading: spreading.map(Self::time),
                     open: spreading.map(|_| Self::time(self.work.piece.shop.open_time)),
+                    goes: task.goes.iter().map(|parts| self.marks(parts)).collect(),
                 }
             })
             .collect();

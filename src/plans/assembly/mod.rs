@@ -82,6 +82,9 @@ pub struct Task {
     pub clamps: u32,
     /// From the first drop of glue to the last joint; nought where there is no haste.
     pub spreading: Duration,
+    /// The parts of each go, where it may be closed in several because the glue does
+    /// not stay open so long.
+    pub goes: Vec<Vec<PartId>>,
     /// The parts whose rough pieces are taken from the stock here.
     pub breaks: Vec<PartId>,
     /// The parts whose blanks are glued up here.
@@ -113,6 +116,7 @@ impl Task {
             waits_for: Wait::None,
             clamps: 0,
             spreading: Duration::default(),
+            goes: Vec::new(),
             breaks: Vec::new(),
             blanks: Vec::new(),
             mills: Vec::new(),

@@ -185,6 +185,13 @@ impl<'w, 'a> Maker<'w, 'a> {
         }
     }
 
+    /// Says in which goes a task may be closed.
+    fn in_goes(&mut self, task: usize, goes: Vec<Vec<PartId>>) {
+        if let Some(task) = self.tasks.get_mut(task) {
+            task.goes = goes;
+        }
+    }
+
     /// Says what is done in a task besides.
     fn does(&mut self, task: usize, doings: Vec<Doing>) {
         if let Some(task) = self.tasks.get_mut(task) {

@@ -30,7 +30,8 @@ impl<'a> Maker<'_, 'a> {
         }
         let joints = self.wood_of(whole);
         let mut lines = self.joint_lines(&joints);
-        lines.extend(self.goes(whole));
+        let (slow, goes) = self.goes(whole);
+        lines.extend(slow);
         let mut tacked = Vec::new();
         if let Some(back) = case.and_then(|case| self.back_sawn(case, ready.clone(), true)) {
             ready.push(back);
@@ -44,6 +45,7 @@ impl<'a> Maker<'_, 'a> {
         let (load, square) = (gluing::joined(self.parts, &joints), self.outline(&parts, unit));
         let title = format!("Glue up the {what}");
         let glued = self.glue(title, lines, parts.clone(), minutes, &load, square, ready);
+        self.in_goes(glued, goes);
         self.closes(glued, whole.joints.clone());
         self.does(glued, tacked);
         self.makes(&parts, glued);
@@ -93,7 +95,8 @@ impl<'a> Maker<'_, 'a> {
         let joints = self.wood_of(stage);
         let parts = ends(&joints);
         let mut lines = self.joint_lines(&joints);
-        lines.extend(self.goes(stage));
+        let (slow, goes) = self.goes(stage);
+        lines.extend(slow);
         lines.push(
             "check that it is square and flat, for it goes into the rest as one piece".to_owned(),
         );
@@ -102,6 +105,7 @@ impl<'a> Maker<'_, 'a> {
         let load = gluing::joined(self.parts, &joints);
         let title = format!("Glue up {} of the {what}", self.few(&parts));
         let glued = self.glue(title, lines, parts.clone(), minutes, &load, None, after);
+        self.in_goes(glued, goes);
         self.closes(glued, stage.joints.clone());
         self.makes(&parts, glued);
     }
@@ -124,15 +128,19 @@ impl<'a> Maker<'_, 'a> {
     }
 
     /// How to close what takes longer to spread than the glue stays open: with a
-    /// slower glue, or in several goes.
-    fn goes(&self, step: &Step) -> Option<String> {
+    /// slower glue, or in several goes, which have these parts.
+    fn goes(&self, step: &Step) -> (Option<String>, Vec<Vec<PartId>>) {
         let open = self.piece.shop.open_time;
         let spreading = |joints: &[&Joint]| gluing::joined(self.parts, joints).spreading();
         let all = spreading(&self.wood_of(step));
         if all <= open {
-            return None;
+            return (None, Vec::new());
         }
         let slower = format!("use a slower glue, one that stays open {all} or more");
+        let fits = |joints: &[&Joint], more: &[&Joint]| {
+            let both: Vec<&Joint> = joints.iter().chain(more).copied().collect();
+            spreading(&both) <= open
+        };
         let mut there: BTreeSet<PartId> = BTreeSet::new();
         let mut goes: Vec<(Vec<PartId>, Vec<&Joint>)> = vec![(Vec::new(), Vec::new())];
         for own in &step.moves {
@@ -146,26 +154,26 @@ impl<'a> Maker<'_, 'a> {
                 })
                 .collect();
             there.extend(&own.parts);
-            let (parts, joints) = goes.last_mut()?;
-            let more: Vec<&Joint> = joints.iter().copied().chain(closes.iter().copied()).collect();
-            if joints.is_empty() || spreading(&more) <= open {
-                parts.extend(&own.parts);
-                *joints = more;
-            } else {
-                goes.push((own.parts.clone(), closes));
+            match goes.last_mut() {
+                Some((parts, joints)) if joints.is_empty() || fits(&joints[..], &closes) => {
+                    parts.extend(&own.parts);
+                    joints.extend(closes);
+                }
+                Some(_) | None => goes.push((own.parts.clone(), closes)),
             }
         }
-        let fits = |(_, joints): &(Vec<PartId>, Vec<&Joint>)| spreading(joints) <= open;
-        if goes.len() < 2 || !goes.iter().all(fits) {
-            return Some(slower);
+        if goes.len() < 2 || !goes.iter().all(|(_, joints)| fits(joints, &[])) {
+            return (Some(slower), Vec::new());
         }
-        let told: Vec<String> = goes.iter().map(|(parts, _)| self.marks(parts)).collect();
-        Some(format!(
+        let goes: Vec<Vec<PartId>> = goes.into_iter().map(|(parts, _)| parts).collect();
+        let told: Vec<String> = goes.iter().map(|parts| self.marks(parts)).collect();
+        let line = format!(
             "{slower}; or close it in {} goes, with all that comes later put on dry to hold the rest square, and each go left {} in the clamps before the dry parts come off again: first {}",
             goes.len(),
             self.piece.shop.clamp,
             told.join("; then ")
-        ))
+        );
+        (Some(line), goes)
     }
 }
 
