@@ -336,7 +336,7 @@ impl Writer<'_> {
     /// What stands between two openings.
     fn parting(&mut self, place: Place) {
         let word = if place.across { "stile" } else { "rail" };
-        if !place.framed && self.number(3) == 2 {
+        if !place.framed && self.flip() {
             self.is("no board between openings");
             return;
         }
@@ -353,9 +353,9 @@ impl Writer<'_> {
         let behind = match (place.across, bare) {
             (true, true) => "; partition none",
             (true, false) => "",
-            (false, _) => match self.number(4) {
-                2 => "; shelf",
-                3 => {
+            (false, _) => match self.number(3) {
+                1 => "; shelf",
+                2 => {
                     self.is("rail with a lip");
                     "; shelf { lip 1/4 in }"
                 }
@@ -437,11 +437,6 @@ pub(super) const WAYS: &[&str] = &[
     "mitered end",
     "inset fronts",
     "overlay fronts",
-    "overlay by edge",
-    "overlay by the gap",
-    "no board between openings",
-    "divider behind a frame",
-    "rail with a lip",
     "slab fronts",
     "fluted fronts",
     "paneled fronts, solid panel",
@@ -475,4 +470,13 @@ pub(super) const WAYS: &[&str] = &[
     "guide: far",
     "guide: table",
     "guide: lines",
+];
+
+/// What stands in fewer of them, and must be seen all the same.
+pub(super) const RARER: &[&str] = &[
+    "overlay by edge",
+    "overlay by the gap",
+    "no board between openings",
+    "divider behind a frame",
+    "rail with a lip",
 ];
