@@ -65,7 +65,7 @@ fn slab(builder: &mut Builder<'_>, carcass: &Carcass, leaf: &Front<'_>) {
     if let Some(spec) = &leaf.fronts.flutes {
         flutes::cut(builder, id, spec);
     }
-    hardware(builder, carcass, leaf, id, id);
+    hardware(builder, carcass, leaf, [id; 2], id);
 }
 
 fn frame_and_panel(
@@ -204,15 +204,15 @@ fn frame_and_panel(
             builder.join(JointSort::Wood(JointKind::Tenon), rail, stile, true, panel.span);
         }
     }
-    let (hinge_side, lead_side) = match leaf.hung {
-        Some(Side::Right) => (right, left),
-        Some(Side::Left) | None => (left, right),
+    let lead_side = match leaf.hung {
+        Some(Side::Right) => left,
+        Some(Side::Left) | None => right,
     };
     let pull_on = match leaf.hung {
         Some(_) => lead_side,
         None => carrier(builder, leaf, panel, [top, bottom, id]),
     };
-    hardware(builder, carcass, leaf, hinge_side, pull_on);
+    hardware(builder, carcass, leaf, [left, right], pull_on);
 }
 
 /// Hinge cups and pull holes, bored into the parts that carry them.
@@ -220,21 +220,39 @@ fn hardware(
     builder: &mut Builder<'_>,
     carcass: &Carcass,
     leaf: &Front<'_>,
-    hinges: PartId,
+    sides: [PartId; 2],
     pull: PartId,
 ) {
+    let hinges = *leaf.hung.unwrap_or(Side::Left).of(&sides);
     if let (Some(side), Some((hinge, span))) = (leaf.hung, leaf.fronts.hinge) {
         hinging::hang(builder, carcass, leaf, hinges, side, (hinge, span));
     }
     if matches!(leaf.opening.kind, OpeningKind::False)
-        && let Some((holder, _)) =
-            Side::BOTH.into_iter().find_map(|side| hinging::beside(builder, leaf, side))
+        && let Some((side, holder)) = fixed_to(builder, leaf, hinges)
     {
-        builder.join(JointSort::FrontFixed, hinges, holder, false, leaf.opening.span);
+        builder.join(JointSort::FrontFixed, *side.of(&sides), holder, false, leaf.opening.span);
     }
     if let Some(pull_index) = leaf.fronts.pull {
         pull_holes(builder, leaf, pull, pull_index);
     }
+}
+
+/// What a false front is fixed to, and at which side: a stile beside it, else a
+/// board that it lies against.
+fn fixed_to(builder: &Builder<'_>, leaf: &Front<'_>, front: PartId) -> Option<(Side, PartId)> {
+    let beside = || {
+        let sides = Side::BOTH.into_iter();
+        sides.filter_map(|side| Some((side, hinging::beside(builder, leaf, side)?.0)))
+    };
+    let is_stile = |(_, id): &(Side, PartId)| {
+        builder.part(*id).is_some_and(|part| part.assembly == Assembly::Frame(builder.id))
+    };
+    let back = builder.part(front).map(|part| part.cuboid().to.z);
+    // Without a frame the front lies on the boards or between them.
+    let is_behind = |(_, id): &(Side, PartId)| {
+        builder.case.frame.is_none() || builder.part(*id).map(|part| part.cuboid().from.z) == back
+    };
+    beside().find(is_stile).or_else(|| beside().find(is_behind))
 }
 
 fn pull_holes(builder: &mut Builder<'_>, leaf: &Front<'_>, id: PartId, pull: PullId) {
