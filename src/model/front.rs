@@ -53,10 +53,24 @@ pub struct PanelBuild {
     pub groove: Size,
     /// How long the tenons of the rails are, which go into the grooves.
     pub tenon: Size,
-    /// Left free in each groove for a solid panel.
+    /// Left free in each groove for a solid panel, where that is more than the tenons
+    /// leave.
     pub float: Size,
     /// The statement.
     pub span: Span,
+}
+
+impl PanelBuild {
+    /// How far the panel goes into each groove: no farther than the tenons, so that it
+    /// never holds the shoulders open, and a solid one not into the room that it moves in.
+    #[must_use]
+    pub fn reach(&self, solid: bool) -> Size {
+        let floating = &self.groove - &self.float;
+        match solid && floating.length < self.tenon.length {
+            true => floating,
+            false => self.tenon.clone(),
+        }
+    }
 }
 
 /// Flutes on a front.

@@ -20,7 +20,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::Press,
         sound: "panel-stock ash-thin; groove 10; float 2 }",
-        wrong: "panel-stock ash-thin; groove 10; float 0.5 }",
+        wrong: "panel-stock ash-thin; groove 10; room 0.5; float 0.5 }",
     },
     check: Check::Parts(check),
     sometimes: None,

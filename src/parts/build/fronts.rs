@@ -3,6 +3,7 @@
 use crate::measure::Length;
 use crate::model::{
     Build, JointKind, OpeningKind, PanelBuild, Pull, PullAt, PullHeight, PullId, Set, Side, Size,
+    Stock,
 };
 use crate::parts::feature::{Bore, Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
@@ -141,11 +142,8 @@ fn frame_and_panel(
     );
     let bottom =
         member(builder, Which::Bottom, Role::FrontRail, rail_long, rail, &rail_x, y, ACROSS);
-    let float = match builder.piece.stock(panel.panel_stock) {
-        Some(stock) if stock.is_solid() => panel.float.clone(),
-        _ => Size::zero(),
-    };
-    let reach = &panel.groove - &float;
+    let solid = builder.piece.stock(panel.panel_stock).is_some_and(Stock::is_solid);
+    let reach = panel.reach(solid);
     let panel_wide = &leaf.wide - stile * 2 + &reach * 2;
     let panel_high = &leaf.high - rail * 2 + &reach * 2;
     let set_in = (&thick - &panel_thick).half();

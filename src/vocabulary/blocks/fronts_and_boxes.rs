@@ -107,12 +107,12 @@ block! {
     ).default("3/8 in").metric("9 mm");
     ROOM: Length = (
         "room",
-        "how much shorter than the grooves are deep the tenons of the rails are, for glue; half of the groove at most",
+        "how far the tenons of the rails and the panel stay off the bottom of each groove; half of the groove at most",
         "room 1/16",
     ).default("1/16 in").metric("1.5 mm");
     FLOAT: Length = (
         "float",
-        "the room left free in each groove for a solid panel to move",
+        "the room left free in each groove for a solid panel to move, where that is more than `room`",
         "float 1/8",
     ).default("1/16 in").metric("1.5 mm");
     NOTE;
