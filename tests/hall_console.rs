@@ -2,7 +2,7 @@
 
 use casewright::measure::{Exact, Length, Unit};
 use casewright::model::{MemoryFiles, Size};
-use casewright::parts::{FeatureKind, Part};
+use casewright::parts::{Direction, FeatureKind, Part};
 use casewright::pipeline::{self, Compilation};
 use casewright::plans::hardware;
 
@@ -189,4 +189,40 @@ fn every_size_is_the_sum_of_its_facts() {
     }
     // Five boards to each of three boxes.
     assert_eq!(by_rule, 15);
+}
+
+/// The case is 66 over the frame, of which the scribe at the right wall takes 3/4: the
+/// ends stand 65-1/4 apart over all, and the kick across their notches ends flush with
+/// both. What is left to the wall, 3/4 by the kick's height of 4, is a strip of its own.
+#[test]
+fn a_kick_ends_flush_with_the_ends_and_a_strip_goes_to_the_wall() {
+    let compiled = console();
+    is(&compiled, "kick", "65-1/4", "4");
+    let across = |name: &str| part(&compiled, name).extent(Direction::X);
+    let (from, to) = across("kick");
+    assert_eq!((from, to), (across("left-end").0, across("right-end").1));
+    assert_eq!((from, to), (inches("0"), inches("65-1/4")));
+    let packet = casewright::papers::packet(&compiled).expect("papers");
+    let list = packet.iter().find(|file| file.name == "cut-list.txt").expect("the cut list");
+    let strip = list.text.lines().find(|line| line.contains("1  scribe strip ")).expect("a strip");
+    let words: Vec<&str> = strip.split_whitespace().collect();
+    let row = "1 scribe strip 4 3/4 birch-ply KICK, from its right end to the wall";
+    assert_eq!(words.join(" "), row);
+}
+
+/// In the other corner the kick starts where the left end does, and two walls take a
+/// scribe off each side: 66 − 3/4 − 1/2 = 64-3/4.
+#[test]
+fn a_kick_between_two_walls_has_a_strip_at_both_ends() {
+    let text = include_str!("../specs/hall-console.case")
+        .replace("left      open ", "left      wall { scribe 1/2 } ")
+        .replace("; seam miter }", " }");
+    let files = MemoryFiles::one("console", &text);
+    let compiled = pipeline::check(&files, "console").expect("readable");
+    is(&compiled, "kick", "64-3/4", "4");
+    assert_eq!(part(&compiled, "kick").extent(Direction::X), (inches("1/2"), inches("65-1/4")));
+    let (piece, parts) = (compiled.piece.as_ref().unwrap(), compiled.parts.as_ref().unwrap());
+    let strips = casewright::plans::scribe_strips::scribe_strips(piece, parts);
+    let sizes: Vec<_> = strips.iter().map(|strip| (strip.wide, strip.high)).collect();
+    assert_eq!(sizes, [(inches("1/2"), inches("4")), (inches("3/4"), inches("4"))]);
 }

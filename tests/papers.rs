@@ -99,3 +99,28 @@ fn a_panel_stays_off_the_bottoms_of_its_grooves() {
     let full = framed("thin").replace("float 1/16", "room 0");
     assert_eq!(panel(&full), sixteenths(457, 57));
 }
+
+/// The left packers of the console are 1-1/32 thick, of maple planed to 5/8: two layers,
+/// and three packers take six rough pieces. In square inches the rough maple comes to
+/// 4 × 17-1/4 × 8-3/8 + 4 × 16 × 8-3/8 + 2 × 17-1/4 × 4-3/8 + 2 × 16 × 4-3/8 for the
+/// boxes, 3 × 16 × 2-1/4 for the right packers, and 6 × 16 × 2-1/4 for the left:
+/// 577.875 + 536 + 150.9375 + 140 + 108 + 216 = 1728.8125, and of that 144 at 4/4 are a
+/// board foot: 12.0.
+#[test]
+fn every_layer_of_a_laminated_part_is_sawn_and_bought() {
+    let list = paper(&spec("hall-console.case"), "cut-list");
+    assert!(
+        list.contains("laminated and planed to thickness\n   saw 6 for their layers\n"),
+        "{list}"
+    );
+    let line = list.lines().find(|line| line.contains("UP-LPK  [ ] MI-LPK")).unwrap();
+    assert!(line.ends_with("3 pieces of 2 layers: saw 6"), "{line}");
+    let maple = list.lines().find(|line| line.starts_with("Sugar maple;")).unwrap();
+    assert!(maple.contains("; 12.0 board feet in rough pieces"), "{maple}");
+    let count = "when all is sawn and laminated, there are 45 parts, each with its mark; the layers of a laminated part count as one";
+    assert!(list.contains(count), "{list}");
+    // Nothing of the shelves is laminated.
+    let plain = paper(&spec("alcove-shelves.case"), "cut-list");
+    assert!(!plain.contains("layers"), "{plain}");
+    assert!(plain.contains("when all is sawn, there are"), "{plain}");
+}

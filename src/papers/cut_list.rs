@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use crate::measure::{Length, Unit};
 use crate::model::{Axis, Item, OpeningKind, Piece, Size, Stock, StockId};
 use crate::parts::{Grain, Part, PartId, Role};
-use crate::plans::assembly::{Stage, is_broken_down_first, stage};
+use crate::plans::assembly::{Stage, gluing, is_broken_down_first, stage};
 use crate::plans::cleats;
+use crate::plans::scribe_strips::scribe_strips;
 use crate::plans::small_parts;
 use crate::trade;
 
@@ -69,7 +70,13 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         }
     }
     blocks.extend(on_site(source));
-    let mut proof = vec![format!("when all is sawn, there are {count} pieces, each with its mark")];
+    let laminated = parts.iter().any(|(_, part)| gluing::layers(piece, part) > 1);
+    let mut proof = vec![match laminated {
+        true => format!(
+            "when all is sawn and laminated, there are {count} parts, each with its mark; the layers of a laminated part count as one"
+        ),
+        false => format!("when all is sawn, there are {count} parts, each with its mark"),
+    }];
     proof.extend(sums(source));
     blocks.push(Block::Proof(proof));
     blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts. Cut sheet parts to size.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));
@@ -80,9 +87,11 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
 fn on_site(source: &Source<'_, '_>) -> Vec<Block> {
     let Source { work, figures, .. } = source;
     let cleats = cleats::cleats(work.piece, work.parts);
-    if cleats.is_empty() {
+    let strips = scribe_strips(work.piece, work.parts);
+    if cleats.is_empty() && strips.is_empty() {
         return Vec::new();
     }
+    let stock = |id| work.piece.stock(id).map_or(String::new(), |stock: &Stock| stock.name.clone());
     let mut table = Table {
         columns: vec![
             right("pcs").strong(),
@@ -93,8 +102,6 @@ fn on_site(source: &Source<'_, '_>) -> Vec<Block> {
             left("for"),
         ],
         ticks: Ticks::None,
-        foot: "each is as long as the space between its uprights; measure that, and saw it to fit"
-            .to_owned(),
         ..Table::default()
     };
     for own in &cleats {
@@ -103,7 +110,7 @@ fn on_site(source: &Source<'_, '_>) -> Vec<Block> {
             "cleat".to_owned(),
             figures.text(own.long),
             figures.text(own.wide),
-            work.piece.stock(own.stock).map_or(String::new(), |stock| stock.name.clone()),
+            stock(own.stock),
             work.piece.case(own.case).map_or(String::new(), |case| {
                 match own.under.map(|id| work.parts.mark(id)) {
                     Some(mark) => format!("{}, under {mark}", case.name),
@@ -112,9 +119,31 @@ fn on_site(source: &Source<'_, '_>) -> Vec<Block> {
             }),
         ]);
     }
+    for own in &strips {
+        let (kick, side) = (work.parts.mark(own.kick), own.side.word());
+        table.rows.push(vec![
+            "1".to_owned(),
+            "scribe strip".to_owned(),
+            figures.text(own.high),
+            figures.text(own.wide),
+            stock(own.stock),
+            format!("{kick}, from its {side} end to the wall"),
+        ]);
+    }
+    let mut note = "Keep offcuts for these. They have no mark of their own.".to_owned();
+    let mut foot = Vec::new();
+    if !cleats.is_empty() {
+        note.push_str(" The cleats carry the wall screws.");
+        foot.push("each cleat is as long as the space between its uprights; measure that, and saw it to fit");
+    }
+    if !strips.is_empty() {
+        note.push_str(" A scribe strip closes the gap between a kick and the wall.");
+        foot.push("a scribe strip is as wide as the gap at its widest: leave it wider until the piece stands level, scribe it to the wall, and glue it to the end of the kick");
+    }
+    table.foot = foot.join("; ");
     vec![
         Block::Heading("From offcuts, when the piece stands in its place".into()),
-        Block::Note("Keep offcuts for these. They carry the wall screws, and they have no mark of their own.".into()),
+        Block::Note(note),
         Block::Table(table),
     ]
 }
@@ -199,8 +228,13 @@ fn later(own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Vec<String> {
 
 /// What the rough pieces of a stock come to: board feet, or cubic metres.
 fn volume(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> String {
-    let pieces = own.iter().map(|(_, part)| (stock.nominal, part.rough.width, part.rough.length));
-    match source.work.piece.tape().unit {
+    let piece = source.work.piece;
+    // Each layer of a laminated part is a rough piece of its own.
+    let pieces = own.iter().flat_map(|(_, part)| {
+        let layer = (stock.nominal, part.rough.width, part.rough.length);
+        (0..gluing::layers(piece, part)).map(move |_| layer)
+    });
+    match piece.tape().unit {
         Unit::Millimetre => format!("{:.3} m3", pieces.map(trade::cubic_metres).sum::<f64>()),
         _ => format!("{:.1} board feet", pieces.map(trade::board_feet).sum::<f64>()),
     }
@@ -258,6 +292,11 @@ fn by_width(
             };
             more.push(format!("to {} thick{how}", figures.text(thickness)));
         }
+        let sawn: i64 =
+            lines.iter().flat_map(|line| &line.parts).map(|part| gluing::layers(piece, part)).sum();
+        if usize::try_from(sawn).is_ok_and(|sawn| sawn > total) {
+            more.push(format!("saw {sawn} for their layers"));
+        }
         let facts = &source.work.piece.facts;
         let measured =
             lines.iter().flat_map(|line| &line.parts).any(|part| facts.is_measured(&part.width));
@@ -306,7 +345,9 @@ fn by_width(
                 Grain::Length => "along".to_owned(),
                 Grain::None => "any".to_owned(),
             });
-            let mut then = line.features.clone();
+            let mut then: Vec<String> =
+                layered(piece, first, line.parts.len()).into_iter().collect();
+            then.extend(line.features.iter().cloned());
             then.extend(first.notes.iter().cloned());
             row.push(then.join("; "));
             table.rows.push(row);
@@ -314,6 +355,12 @@ fn by_width(
         blocks.push(Block::Table(table));
         blocks.extend(cautions(source, &lines));
     }
+}
+
+/// How many rough pieces a line of laminated parts takes: `3 pieces of 2 layers: saw 6`.
+fn layered(piece: &Piece, part: &Part, count: usize) -> Option<String> {
+    let layers = usize::try_from(gluing::layers(piece, part)).ok().filter(|layers| *layers > 1)?;
+    Some(format!("{} of {layers} layers: saw {}", words::pieces(count), count * layers))
 }
 
 /// What must not go over a machine one by one.

@@ -14,6 +14,7 @@ pub mod layout;
 pub mod ledger;
 pub mod made;
 pub mod operations;
+pub mod scribe_strips;
 pub mod seasons;
 pub mod setups;
 pub mod shelves;

@@ -37,8 +37,11 @@ fn kick_rear(builder: &Builder<'_>, base: &Base) -> Size {
     &builder.planes.frame + &base.set_back + builder.thickness(base.stock)
 }
 
-/// The board behind the toe space, across the notches of both ends.
+/// The board behind the toe space, across the notches of both ends and flush with
+/// their outer faces. Where an end stands off a wall, a strip that is scribed on site
+/// fills the gap (see `plans::scribe_strips`).
 fn kick(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
+    let [left, right] = builder.carcass_sides();
     let front = &builder.planes.frame + &base.set_back;
     let id = builder.add(Draft {
         of: Of::Case(builder.id),
@@ -46,10 +49,10 @@ fn kick(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
         role: Role::Kick,
         assembly: Assembly::Carcass(builder.id),
         stock: base.stock,
-        length: builder.case.wide.clone(),
+        length: &right - &left,
         width: base.high.clone(),
         thickness: None,
-        stands: builder.stands(Length::ZERO, Length::ZERO, front),
+        stands: builder.stands(&left, Length::ZERO, front),
         axes: ACROSS,
         show: Some(Face::ThickStart),
         span: base.span,
