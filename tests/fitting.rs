@@ -54,11 +54,11 @@ fn the_console_is_fitted_as_worked_by_hand() {
             "15 holes in each row, 1-1/4 from center to center; the first is 4 above the lower edge of the opening",
             "PBA-PR partition between bank and press right face 4-25/32 1-1/2 14-9/16~",
             "PPR-NI partition between press and niche left face 5-1/32 1-1/2 14-9/16~",
-            "14-9/16~ = 14-35/64",
+            "14-9/16~ = 14.547",
             "9 2 middle, lower",
             "upper soft-15 0 21-25/32 3/4 + sheet 16-1/2 5/16~",
             "lower soft-15 0 25/32 3/4 + sheet 16-1/2 5/16~",
-            "5/16~ = 19/64",
+            "5/16~ = 0.297",
             "UP-LPK 1-1/32 LE left end 26-1/2 3/4",
             "UP-RPK 13/32~ PBA-PR partition between bank and press 21-25/32 0",
             "PR-LD press, left door 1 3 SBA-PR 3-3/32 3-3/32",
@@ -96,7 +96,7 @@ fn the_first_cabinet_is_fitted_as_worked_by_hand() {
     // A slide that starts farther back than its room allows for: 3/4 + 1-1/4 + 15.
     let far = first.replace("undermount; length", "undermount; behind-front 1-1/4; length");
     // It leaves 17-51/64 - 17 = 51/64.
-    assert_lines(&compile(&far), &["upper runner 0 23-9/32 2 17 13/16~", "13/16~ = 51/64"]);
+    assert_lines(&compile(&far), &["upper runner 0 23-9/32 2 17 13/16~", "13/16~ = 0.797"]);
 }
 
 /// Worked by hand, in millimeters. The hook is 7 from the inside of a side 15
@@ -128,7 +128,7 @@ fn plates_push_the_rows_of_pins_up() {
         &alcove,
         &[
             "upper side-400 96 630.5~ 21 429 15",
-            "630.5~ = 630-2/3",
+            "630.5~ = 630.67",
             "upper lower edge 86",
             "18 holes in each row, 32 mm from center to center; the first is 132 above the lower edge of the opening",
             "CU-RE right end inside face 230 56 407",

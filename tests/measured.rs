@@ -331,7 +331,7 @@ fn a_mark_stands_behind_what_is_made_from_a_reading_and_nothing_else() {
     // The dado takes the measured board; it stands 4 up whatever that is.
     has(
         "cut-list",
-        "dado 23/32~ (m) wide, 1/4 deep in the inside face, 4 from the bottom end, houses B",
+        "dado 23/32~ (0.707) (m) wide, 1/4 deep in the inside face, 4 from the bottom end, houses B",
     );
     has(
         "jig-sheet",

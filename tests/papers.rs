@@ -1,6 +1,6 @@
 //! What single papers say of panels, pulls, glue and stocks.
 
-use crate::support::{compile, spec};
+use crate::support::{compile, demo_pieces, spec};
 use casewright::papers;
 
 /// A paper of a piece as plain text.
@@ -123,4 +123,60 @@ fn every_layer_of_a_laminated_part_is_sawn_and_bought() {
     let plain = paper(&spec("alcove-shelves.case"), "cut-list");
     assert!(!plain.contains("layers"), "{plain}");
     assert!(plain.contains("when all is sawn, there are"), "{plain}");
+}
+
+/// The console's back of 13/64 = 0.203125 lies in a rabbet as wide as it is thick: figures
+/// that must fit say on their own line what the tape can't. The bottom, in its dados, is
+/// 16-3/64 = 16.046875 wide.
+#[test]
+fn figures_that_must_fit_are_told_finer_where_they_stand() {
+    let list = paper(&spec("hall-console.case"), "cut-list");
+    assert!(list.contains("rabbet 7/32~ (0.203) wide, 3/8 deep in the inside face"), "{list}");
+    assert!(list.contains("== thin-ply: plywood 7/32~ (0.203) =="), "{list}");
+    assert!(list.contains(">> 16-1/16~ (16.047)  fence, 3 pieces"), "{list}");
+    // The packers are 25/64 thick: 0.390625.
+    assert!(list.contains("to 13/32~ (0.391) thick"), "{list}");
+    // What stands beside its mark needs no line below.
+    assert!(!list.contains("  7/32~ = "), "{list}");
+    // A shelf that lies loose must not fit: 15-51/64 = 15.796875 wide.
+    assert!(list.contains(">> 15-13/16~  fence, 2 pieces"), "{list}");
+    assert!(list.contains("\n  15-13/16~ = 15.797\n"), "{list}");
+}
+
+/// A tenon of 13/64 thick goes into a mortise as wide: 0.203 on both lines, in the middle of
+/// 3/4: (48/64 − 13/64) / 2 = 35/128 = 0.2734 from the front.
+#[test]
+fn a_tenon_and_its_mortise_have_the_same_thousandths() {
+    let text = spec("first.case")
+        .replace("stock maple; joint pocket", "stock maple; joint tenon { long 1; thick 13/64 }");
+    let list = paper(&text, "cut-list");
+    assert!(list.contains("7/32~ (0.203) thick, 9/32~ (0.273) from the front face"), "{list}");
+    let mortise = "long, 7/32~ (0.203) wide, 1-1/16 deep in the inner edge, 9/32~ (0.273) from the";
+    assert!(list.contains(mortise), "{list}");
+}
+
+/// Whatever is rounded on a paper has one exact figure, a decimal or millimeters, and
+/// stands on that paper.
+#[test]
+fn a_sign_has_one_value_which_is_no_fraction() {
+    for (piece, compiled) in demo_pieces() {
+        let texts = papers::packet(&compiled).expect("papers").into_iter();
+        for file in texts.filter(|file| file.name.ends_with(".txt")) {
+            let Some((sheet, exacts)) = file.text.split_once("Measured finer, they are\n") else {
+                continue;
+            };
+            let pairs = exacts.lines().map_while(|line| line.trim().split_once(" = "));
+            let pairs: Vec<(&str, &str)> = pairs.collect();
+            assert!(!pairs.is_empty(), "{piece} {}", file.name);
+            for (sign, value) in &pairs {
+                let at = format!("{piece} {}: {sign} = {value}", file.name);
+                assert_eq!(pairs.iter().filter(|pair| pair.0 == *sign).count(), 1, "{at}");
+                let number = value.strip_suffix(" mm").unwrap_or(value);
+                assert!(number.parse::<f64>().is_ok(), "{at}");
+                // Letters of a drawing are not in the text.
+                let drawn = sheet.contains("(drawing on the page");
+                assert!(drawn || sheet.contains(sign), "{at}");
+            }
+        }
+    }
 }

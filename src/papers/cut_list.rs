@@ -25,6 +25,8 @@ struct Line<'a> {
     /// They lie on the bench.
     ticked: bool,
     features: Vec<String>,
+    /// A dado, groove, or rabbet takes one of them.
+    housed: bool,
 }
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
@@ -149,7 +151,7 @@ fn on_site(source: &Source<'_, '_>) -> Vec<Block> {
 }
 
 fn heading(stock: &Stock, source: &Source<'_, '_>) -> String {
-    let thick = source.figures.size(&stock.thickness, &source.work.piece.facts);
+    let thick = source.figures.mating_size(&stock.thickness, &source.work.piece.facts);
     format!("{}: {} {thick}", stock.name, stock.kind.word())
 }
 
@@ -265,11 +267,15 @@ fn by_width(
         let size = (part.width.length, part.length.length);
         let key = (size, plain_name(part, piece), features.clone(), done.clone(), &part.notes);
         let at = *alike.entry(key).or_insert(lines.len());
+        let housed = is_housed(source, *id);
         match lines.get_mut(at) {
-            Some(line) => line.parts.push(part),
+            Some(line) => {
+                line.parts.push(part);
+                line.housed |= housed;
+            }
             None => {
                 let ticked = left_to_cut::is_done(ledger, *id);
-                lines.push(Line { parts: vec![part], done, ticked, features });
+                lines.push(Line { parts: vec![part], done, ticked, features, housed });
             }
         }
     }
@@ -290,7 +296,7 @@ fn by_width(
                 std::cmp::Ordering::Less => ", planed down from the stock's thickness",
                 std::cmp::Ordering::Equal => "",
             };
-            more.push(format!("to {} thick{how}", figures.text(thickness)));
+            more.push(format!("to {} thick{how}", figures.mating(thickness)));
         }
         let sawn: i64 =
             lines.iter().flat_map(|line| &line.parts).map(|part| gluing::layers(piece, part)).sum();
@@ -301,7 +307,10 @@ fn by_width(
         let measured =
             lines.iter().flat_map(|line| &line.parts).any(|part| facts.is_measured(&part.width));
         blocks.push(Block::Setting {
-            figure: format!("{}{}", figures.plain(width), figures.mark(measured)),
+            figure: match lines.iter().any(|line| line.housed) {
+                true => figures.mating_of(width, measured),
+                false => format!("{}{}", figures.plain(width), figures.mark(measured)),
+            },
             what: format!("fence, {pieces}"),
             more,
         });
@@ -323,7 +332,10 @@ fn by_width(
                 marks.join(" "),
                 plain_name(first, source.work.piece),
                 line.parts.len().to_string(),
-                figures.size(&first.length, facts),
+                match line.housed {
+                    true => figures.mating_size(&first.length, facts),
+                    false => figures.size(&first.length, facts),
+                },
             ];
             if stock.is_solid() {
                 let rough = |rough: Length, of: &Size| {
@@ -355,6 +367,12 @@ fn by_width(
         blocks.push(Block::Table(table));
         blocks.extend(cautions(source, &lines));
     }
+}
+
+/// True for a part that a dado, groove, or rabbet takes: its size must fit.
+fn is_housed(source: &Source<'_, '_>, id: PartId) -> bool {
+    let mut all = source.work.parts.iter().flat_map(|(_, host)| &host.features);
+    all.any(|feature| feature.is_channel() && feature.takes == Some(id))
 }
 
 /// How many rough pieces a line of laminated parts takes: `3 pieces of 2 layers: saw 6`.

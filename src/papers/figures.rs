@@ -1,7 +1,7 @@
 //! The one place where a length is printed, with its mark where it was rounded.
 
 use std::cell::{Cell, RefCell};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Length, MEASURED, Printed, Tape, Unit};
 use crate::model::{Facts, Size};
@@ -10,7 +10,10 @@ use crate::model::{Facts, Size};
 #[derive(Debug)]
 pub(super) struct Figures {
     tape: Tape,
-    rounded: RefCell<BTreeMap<Length, String>>,
+    rounded: RefCell<BTreeSet<(Length, String)>>,
+    /// Lengths that are told finer wherever they stand, since another length of the
+    /// same paper has the same mark of the tape.
+    apart: BTreeSet<Length>,
     /// Figures made from measured ones bear a mark.
     marks: bool,
     marked: Cell<bool>,
@@ -18,7 +21,18 @@ pub(super) struct Figures {
 
 impl Figures {
     pub(super) fn new(tape: Tape) -> Self {
-        Self { tape, rounded: RefCell::default(), marks: true, marked: Cell::default() }
+        Self {
+            tape,
+            rounded: RefCell::default(),
+            apart: BTreeSet::new(),
+            marks: true,
+            marked: Cell::default(),
+        }
+    }
+
+    /// Figures that tell these lengths finer wherever they stand.
+    pub(super) fn telling_apart(tape: Tape, apart: BTreeSet<Length>) -> Self {
+        Self { apart, ..Self::new(tape) }
     }
 
     /// Figures that bear no mark where they are made from measured ones.
@@ -60,12 +74,25 @@ impl Figures {
     /// tape, thousandths of an inch or hundredths of a millimeter stand beside
     /// it, since no joint is cut to half a mark: `7/32~ (0.203)`.
     pub(super) fn mating(&self, length: Length) -> String {
+        self.mating_of(length, length.is_measured())
+    }
+
+    /// As [`Figures::mating`], of a size of a part or a thickness of a stock.
+    pub(super) fn mating_size(&self, size: &Size, facts: &Facts) -> String {
+        self.mating_of(size.length, facts.is_measured(size))
+    }
+
+    /// As [`Figures::mating`], of a length of which it is known otherwise whether it was
+    /// measured.
+    pub(super) fn mating_of(&self, length: Length, measured: bool) -> String {
         let printed = self.tape.print(length);
-        if !printed.is_rounded() {
-            return self.text(length);
-        }
-        let (shown, fine) = (self.shown(printed), self.tape.fine(length));
-        format!("{shown} ({fine}){}", self.mark(length.is_measured()))
+        let shown = if printed.is_rounded() { self.finer(printed) } else { self.shown(printed) };
+        shown + self.mark(measured)
+    }
+
+    /// `7/32~ (0.203)`: needs no line among the exact figures.
+    fn finer(&self, printed: Printed) -> String {
+        format!("{} ({})", self.tape.show(printed), self.tape.fine(printed.exact))
     }
 
     /// A length that no fraction gives exactly, as of a diagonal.
@@ -85,7 +112,10 @@ impl Figures {
     fn shown(&self, printed: Printed) -> String {
         let text = self.tape.show(printed);
         if printed.is_rounded() {
-            self.rounded.borrow_mut().insert(printed.exact, text.clone());
+            if self.apart.contains(&printed.exact) {
+                return self.finer(printed);
+            }
+            self.rounded.borrow_mut().insert((printed.exact, text.clone()));
         }
         text
     }
@@ -115,13 +145,36 @@ impl Figures {
         self.tape.hardware(length).unwrap_or_else(|| self.text(length))
     }
 
-    /// Every figure that was rounded, with its exact value.
+    /// Every figure that was rounded, with what it is measured finer: thousandths of an
+    /// inch, hundredths of a millimeter, or the millimeters of a maker's sheet. In the
+    /// order of the lengths, each once.
     pub(super) fn exacts(&self) -> Vec<(String, String)> {
-        let all = self.rounded.borrow();
-        let exactly = |length: Length| match self.tape.unit {
-            Unit::Inch => self.tape.hardware(length).unwrap_or_else(|| self.tape.exact(length)),
-            _ => self.tape.exact(length),
+        let mut told: Vec<(String, String)> = Vec::new();
+        for (exact, text) in self.rounded.borrow().iter() {
+            let pair = (text.clone(), self.told(*exact));
+            if !told.contains(&pair) {
+                told.push(pair);
+            }
+        }
+        told
+    }
+
+    fn told(&self, exact: Length) -> String {
+        let sheet = match self.tape.unit {
+            Unit::Inch => self.tape.hardware(exact),
+            _ => None,
         };
-        all.iter().map(|(exact, text)| (text.clone(), exactly(*exact))).collect()
+        sheet.unwrap_or_else(|| self.tape.fine(exact))
+    }
+
+    /// The lengths that share a printed figure with a length that is told otherwise.
+    pub(super) fn clashing(&self) -> BTreeSet<Length> {
+        let rounded = self.rounded.borrow();
+        let mut told: BTreeMap<&str, BTreeSet<String>> = BTreeMap::new();
+        for (exact, text) in rounded.iter() {
+            told.entry(text).or_default().insert(self.told(*exact));
+        }
+        let clash = |text: &str| told.get(text).is_some_and(|told| told.len() > 1);
+        rounded.iter().filter(|(_, text)| clash(text)).map(|(exact, _)| *exact).collect()
     }
 }

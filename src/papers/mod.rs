@@ -270,11 +270,29 @@ pub fn cuts(part: &Part, work: &Workings<'_>, tape: Tape) -> Vec<String> {
 
 fn page(paper: &Paper, source: &Source<'_, '_>, compiled: &Compilation, hash: &str) -> Page {
     let piece = source.work.piece;
-    let blocks = (paper.blocks)(source);
+    let mut blocks = (paper.blocks)(source);
+    // One sign must not stand for two lengths. The letters of a drawing have no room
+    // for more.
+    let clashing = source.figures.clashing();
+    let apart = Source {
+        work: source.work,
+        figures: Figures::telling_apart(*piece.tape(), clashing.clone()),
+    };
+    let source = match clashing.is_empty() || blocks.iter().any(Block::is_drawn) {
+        true => source,
+        false => {
+            blocks = (paper.blocks)(&apart);
+            &apart
+        }
+    };
     // Behind the blocks: it looks whether they have a marked figure.
     let is_first = PAPERS.first().is_some_and(|first| first.slug == paper.slug);
     let mut notes = if is_first { warnings::open(compiled) } else { Vec::new() };
     notes.extend(self::notes(source));
+    let texts: Vec<&str> =
+        blocks.iter().flat_map(Block::texts).chain(notes.iter().map(String::as_str)).collect();
+    let mut exacts = source.figures.exacts();
+    exacts.retain(|(figure, _)| texts.iter().any(|text| page::stands(figure, text)));
     Page {
         title: paper.title,
         job: piece.job.name.clone(),
@@ -283,7 +301,7 @@ fn page(paper: &Paper, source: &Source<'_, '_>, compiled: &Compilation, hash: &s
         measure: measure(piece.tape()),
         notes,
         blocks,
-        exacts: source.figures.exacts(),
+        exacts,
     }
 }
 

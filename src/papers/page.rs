@@ -105,6 +105,41 @@ pub(super) enum Block {
     Drawing { svg: String, caption: String, small: bool },
 }
 
+impl Block {
+    /// True for what has letters in a drawing.
+    pub(super) fn is_drawn(&self) -> bool {
+        matches!(self, Self::Drawing { svg, .. } if !svg.is_empty())
+    }
+
+    /// All that it says.
+    pub(super) fn texts(&self) -> Vec<&str> {
+        match self {
+            Self::Heading(text) | Self::Note(text) | Self::Caution(text) => vec![text],
+            Self::Setting { figure, what, more } => {
+                [figure, what].into_iter().chain(more).map(String::as_str).collect()
+            }
+            Self::Table(table) => {
+                let cells = table.rows.iter().flatten().map(String::as_str);
+                cells.chain([table.foot.as_str()]).collect()
+            }
+            Self::Proof(lines) => lines.iter().map(String::as_str).collect(),
+            Self::Drawing { svg, caption, small: _ } => vec![svg, caption],
+        }
+    }
+}
+
+/// True where a rounded figure stands in a text without its finer value behind it, and
+/// not as the end of a longer figure.
+pub(super) fn stands(figure: &str, text: &str) -> bool {
+    text.match_indices(figure).any(|(at, _)| {
+        let (before, behind) = (text.get(..at), text.get(at + figure.len()..));
+        let longer = |letter: char| letter.is_ascii_digit() || "-/.−".contains(letter);
+        let finer = behind.and_then(|behind| behind.strip_prefix(" ("));
+        !before.is_some_and(|before| before.ends_with(longer))
+            && !finer.is_some_and(|finer| finer.starts_with(|letter: char| letter.is_ascii_digit()))
+    })
+}
+
 /// A whole paper.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Page {

@@ -189,6 +189,7 @@ fn both_ends(lines: Vec<String>) -> Vec<String> {
 fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> String {
     let face = part.face_name(feature.face);
     let text = |length| figures.text(length);
+    let fit = |length| figures.mating(length);
     match feature.kind {
         FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => {
             let channel = part.channel(feature);
@@ -197,15 +198,15 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             let place = if channel.from.is_zero() {
                 format!("along the {datum}")
             } else {
-                format!("{} from the {datum}", text(channel.from))
+                format!("{} from the {datum}", fit(channel.from))
             };
             let takes =
                 feature.takes.map_or(String::new(), |id| format!(", houses {}", parts.mark(id)));
             let stops = stops(part, feature, &channel, figures);
             format!(
                 "{what} {} wide, {} deep in the {face}, {place}{stops}{takes}",
-                text(channel.wide),
-                text(feature.deep)
+                fit(channel.wide),
+                fit(feature.deep)
             )
         }
         FeatureKind::Miter => {

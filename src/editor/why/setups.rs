@@ -99,7 +99,13 @@ impl Told<'_, '_> {
         let about = [Subject::SetUp];
         let places = cut.places(guided.guide);
         let mut sums: Vec<Sum> = Vec::new();
-        for (number, (setting, place)) in guided.settings.iter().zip(&places).enumerate() {
+        // Where one of them lies on no mark of the tape, the sheet has the first and
+        // how far the guide is moved.
+        let tape = self.tell.piece.tape();
+        let marked = guided.settings.iter().all(|set| !tape.print(*set).is_rounded());
+        let told = if marked { guided.settings.len() } else { 1 };
+        for (number, (setting, place)) in guided.settings.iter().zip(&places).enumerate().take(told)
+        {
             let word = match number {
                 0 => format!("{of}{what}, from the {datum}"),
                 _ => format!("{of}then"),

@@ -10,17 +10,17 @@ use super::{listed, strips};
 
 /// A tenon, with what a groove in the edge of its part leaves of its width.
 pub(super) fn tenon(part: &Part, tenon: &Feature, figures: &Figures) -> String {
-    let text = |length| figures.text(length);
+    let fit = |length| figures.mating(length);
     let wide = tenon.u.1 - tenon.u.0;
     let grooved: Length = part.features.iter().filter_map(|own| gone(own, tenon)).sum();
     let width = match grooved.is_zero() {
-        true => format!("{} wide", text(wide)),
-        false => format!("{} wide ({} less the groove)", text(wide - grooved), text(wide)),
+        true => format!("{} wide", fit(wide)),
+        false => format!("{} wide ({} less the groove)", fit(wide - grooved), fit(wide)),
     };
     format!(
         "tenon {} long, {width}, {} thick, {} at the {}",
-        text(tenon.deep),
-        text(tenon.v.1 - tenon.v.0),
+        fit(tenon.deep),
+        fit(tenon.v.1 - tenon.v.0),
         from_side(part, tenon.v, figures),
         part.face_name(tenon.face)
     )
@@ -38,7 +38,7 @@ fn gone(groove: &Feature, tenon: &Feature) -> Option<Length> {
 fn from_side(part: &Part, (one, other): (Length, Length), figures: &Figures) -> String {
     let side = part.datum([Face::ThickStart, Face::ThickEnd]);
     let from = part.distance(side, one).min(part.distance(side, other));
-    format!("{} from the {}", figures.text(from), part.face_name(side))
+    format!("{} from the {}", figures.mating(from), part.face_name(side))
 }
 
 /// The length of a part between the shoulders of its tenons.
@@ -51,7 +51,7 @@ pub(super) fn shoulders(part: &Part, figures: &Figures) -> Option<String> {
         1 => "from its shoulder to the other end",
         _ => "between its shoulders",
     };
-    Some(format!("{} {ends}", figures.text(between)))
+    Some(format!("{} {ends}", figures.mating(between)))
 }
 
 /// The pins of a drawer box, which nothing but the tails of its sides places.
@@ -64,20 +64,20 @@ pub(super) fn pins(part: &Part, piece: &Piece) -> Option<String> {
 
 /// A mortise, with its place across and along its part.
 pub(super) fn mortise(part: &Part, mortise: &Feature, parts: &Parts, figures: &Figures) -> String {
-    let text = |length| figures.text(length);
+    let fit = |length| figures.mating(length);
     let end = part.datum([Face::LengthStart, Face::LengthEnd]);
     let (one, other) = mortise.u;
     let from = part.distance(end, one).min(part.distance(end, other));
     let end = part.face_name(end);
     let place = match from.is_zero() {
         true => format!("flush with the {end}"),
-        false => format!("{} from the {end}", text(from)),
+        false => format!("{} from the {end}", fit(from)),
     };
     format!(
         "mortise {} long, {} wide, {} deep in the {}, {}, {place}{}",
-        text(other - one),
-        text(mortise.v.1 - mortise.v.0),
-        text(mortise.deep),
+        fit(other - one),
+        fit(mortise.v.1 - mortise.v.0),
+        fit(mortise.deep),
         part.face_name(mortise.face),
         from_side(part, mortise.v, figures),
         mortise.takes.map_or(String::new(), |id| format!(", houses {}", parts.mark(id))),
