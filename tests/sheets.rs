@@ -196,3 +196,72 @@ fn warnings_stand_on_the_first_paper_and_on_the_page_that_leads_to_all() {
         assert_eq!(page.contains(&format!("warning not accepted: {leaves}")), is_first, "{name}");
     }
 }
+
+/// Every body of a table, and everything that is kept whole, as it stands in the page.
+fn kept<'p>(page: &'p str, tag: &str) -> Vec<&'p str> {
+    let (start, end) =
+        (format!("<{tag}"), format!("</{}>", tag.split([' ', '>']).next().expect("a tag")));
+    let rest = page.split(start.as_str()).skip(1);
+    rest.map(|rest| &rest[..rest.find(end.as_str()).expect("it ends")]).collect()
+}
+
+/// A printer parts a table between its bodies only.
+#[test]
+fn no_sheet_parts_a_row_from_its_lines_or_leaves_one_row_alone() {
+    let mut seen = 0;
+    for (piece, compiled) in demo_pieces() {
+        for file in pages(papers::packet(&compiled).expect("a packet")) {
+            assert!(file.text.contains("tbody, tbody tr { break-inside: avoid; }"));
+            for table in kept(&file.text, "table ") {
+                let rows = |body: &str| body.matches("<tr>").count();
+                let bodies = kept(table, "tbody>");
+                for body in &bodies {
+                    assert!(
+                        !body.trim_start_matches(['>', '\n']).starts_with("<tr class=\"below\"")
+                    );
+                    seen += 1;
+                }
+                if bodies.len() > 1 {
+                    let ends = [bodies[0], bodies[bodies.len() - 1]].map(rows);
+                    assert_eq!(ends, [2, 2], "{piece}, {}", file.name);
+                }
+            }
+        }
+    }
+    assert!(seen > 500, "{seen}");
+}
+
+/// A set-up of a few pieces is one block, with its drawing, its table, and its check.
+#[test]
+fn a_set_up_stays_on_one_sheet() {
+    let pieces = demo_pieces();
+    let (_, compiled) = pieces.iter().find(|(name, _)| name == "tide-cottage-press").expect("it");
+    let files = papers::packet(compiled).expect("a packet");
+    let sheet = files.iter().find(|file| file.name == "jig-sheet.html").expect("the sheet");
+    assert!(sheet.text.contains(".whole { break-inside: avoid; }"));
+    // The press has six, and each of them fits a sheet.
+    let wholes = kept(&sheet.text, "div class=\"whole\"");
+    assert_eq!(wholes.len(), 6);
+    for whole in wholes {
+        for part in ["class=\"setting", "<svg", "<tbody>", "class=\"proof\""] {
+            assert_eq!(whole.matches(part).count().min(1), 1, "{part}: {whole}");
+        }
+    }
+}
+
+/// The foot of a page never stands by itself: what it says is one block that no sheet
+/// may begin with.
+#[test]
+fn the_foot_stands_with_what_is_above_it() {
+    for (piece, compiled) in demo_pieces() {
+        for file in pages(papers::packet(&compiled).expect("a packet")) {
+            if file.name == "index.html" {
+                continue;
+            }
+            let end = kept(&file.text, "div class=\"end\"");
+            assert_eq!(end.len(), 1, "{piece}, {}", file.name);
+            assert!(end[0].contains("<footer>"), "{piece}, {}", file.name);
+            assert!(file.text.contains(".end { break-before: avoid; break-inside: avoid; }"));
+        }
+    }
+}

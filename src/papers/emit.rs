@@ -18,6 +18,8 @@ use super::{PAPERS, Paper};
 struct Html<'a> {
     page: &'a Page,
     placed: Vec<Placed<'a>>,
+    /// One of them begins the end of the page.
+    tailed: bool,
     /// Those that the page leads to.
     papers: &'static [Paper],
 }
@@ -37,7 +39,9 @@ struct Text<'a> {
 /// Rendering into a string can't fail but for a template that is at fault,
 /// which shows as an empty paper in every test.
 pub(super) fn html(page: &Page) -> String {
-    Html { page, placed: placed(page), papers: PAPERS }.render().unwrap_or_default()
+    let placed = placed(page);
+    let tailed = placed.iter().any(|own| own.tail);
+    Html { page, placed, tailed, papers: PAPERS }.render().unwrap_or_default()
 }
 
 pub(super) fn markdown(page: &Page) -> String {

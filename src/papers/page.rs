@@ -70,6 +70,23 @@ impl Table {
         self.ticked.contains(row)
     }
 
+    /// True where a row begins a body of the table, which no sheet parts: the
+    /// first two rows are one, and so are the last two.
+    pub(super) fn begins_body(&self, row: &usize) -> bool {
+        let count = self.rows.len();
+        match *row {
+            0 => true,
+            1 => false,
+            row => row + 1 < count,
+        }
+    }
+
+    /// True where a row ends a body.
+    pub(super) fn ends_body(&self, row: &usize) -> bool {
+        let next = row + 1;
+        next >= self.rows.len() || self.begins_body(&next)
+    }
+
     /// The columns that stand side by side.
     pub(super) fn shown(&self) -> impl Iterator<Item = &Column> {
         self.columns.iter().filter(|column| !column.below)

@@ -1,6 +1,8 @@
 //! The blocks of a paper as its page needs them: each with what it must know
 //! of those before it and behind it.
 
+mod whole;
+
 use std::fmt::Write as _;
 
 use super::columns::Widths;
@@ -29,6 +31,13 @@ pub(super) struct Placed<'a> {
     pub(super) level: u8,
     /// It stays on one sheet with the start of what follows.
     pub(super) keeps: bool,
+    /// What stays on one sheet as a whole begins with it.
+    pub(super) opens: bool,
+    /// And ends with it.
+    pub(super) closes: bool,
+    /// The end of the page begins with it: what has no table or drawing any more,
+    /// so that the foot of the page does not stand on a sheet by itself.
+    pub(super) tail: bool,
     /// What only a table has.
     pub(super) table: Laid<'a>,
 }
@@ -89,9 +98,35 @@ pub(super) fn placed(page: &Page) -> Vec<Placed<'_>> {
             _ => false,
         };
         let level = if heading.is_some() { 3 } else { 2 };
-        placed.push(Placed { block, level, keeps, table: laid });
+        placed.push(Placed {
+            block,
+            level,
+            keeps,
+            opens: false,
+            closes: false,
+            tail: false,
+            table: laid,
+        });
+    }
+    // All notes below a heading stay with it and with what they lead to.
+    let mut is_led = false;
+    for own in &mut placed {
+        is_led = matches!(own.block, Block::Heading(_)) || (is_led && is_note(own.block));
+        own.keeps |= is_led && is_note(own.block);
+    }
+    for (from, to) in whole::wholes(&placed) {
+        placed[from].opens = true;
+        placed[to].closes = true;
+    }
+    let last = placed.iter().rposition(|own| !whole::may_end(own)).map_or(0, |at| at + 1);
+    if let Some(own) = placed.get_mut(last) {
+        own.tail = true;
     }
     placed
+}
+
+fn is_note(block: &Block) -> bool {
+    matches!(block, Block::Note(_))
 }
 
 fn table_of(block: &Block) -> Option<&Table> {
