@@ -132,7 +132,7 @@ fn a_dado_that_stops_short_of_the_back_is_drawn_so() {
     let is_cut = |line: &&str| line.starts_with("<path") && line.contains("fill=\"#e4e4e4\"");
     let so_far = page.lines().filter(is_cut).filter(|line| line.contains("L640 ")).count();
     assert_eq!(so_far, 1, "{page}");
-    assert!(page.contains(">7/32~</text>"), "{page}");
+    assert!(page.contains(">7/32≈</text>"), "{page}");
 }
 
 /// The pull stands 2 off the door, and the hinge carries the open door 1/16 to

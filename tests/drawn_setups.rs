@@ -49,7 +49,8 @@ fn number(tag: &str, name: &str) -> f64 {
 fn texts(svg: &str) -> Vec<Text> {
     let read = |piece: &str| {
         let (tag, rest) = piece.split_once('>').expect("a tag");
-        let words = rest.split("</text>").next().expect("a text").to_owned();
+        // A plain sheet has `~` for the sign of a rounded figure.
+        let words = rest.split("</text>").next().expect("a text").replace('≈', "~");
         let (x, y, size) = (number(tag, "x"), number(tag, "y"), number(tag, "font-size"));
         let wide = words.chars().map(advance).sum::<f64>() * size;
         let left = match attribute(tag, "text-anchor") {

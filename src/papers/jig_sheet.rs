@@ -169,12 +169,12 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
         Some(guided) => guided::guided(source, setup, guided, along),
         None => {
             let count = setup.lines.len();
-            let center = text(first.from + first.wide.half());
-            let what = format!("from the {datum} to the center of the first of {count} flutes");
+            let place = first.from + first.wide.half() + source.work.piece.shop.base_plate.half();
+            let what = format!("straight-edge, from the {datum}, for the first of {count} flutes");
             let scrap =
                 "clamp scrap of the same thickness behind the piece where the bit comes out"
                     .to_owned();
-            (center, what, vec![scrap])
+            (text(place), what, vec![scrap])
         }
     };
     let mut more = vec![cut(source, setup, first)];

@@ -33,7 +33,7 @@ pub(in crate::papers) struct Told<'t> {
 }
 
 /// The piece lying on the bench with the datum below: the cut, its distance from the
-/// datum, the guide, what carries the base, and the way of the bit. The name of its
+/// datum, the guide, what carries the base, and the feed. The name of its
 /// hatching stands once on the page.
 pub(in crate::papers) fn drawing(
     setup: &Setup,
@@ -218,7 +218,7 @@ impl<'s> Sketch<'s> {
         self.distance(-near, -far, &wide, true);
     }
 
-    /// The cut, its stops, and the way of the bit through it.
+    /// The cut, its stops, and the feed through it.
     fn cut(&mut self, near: f64, far: f64, guide: Guide) {
         let Some(run) = self.run() else { return };
         let ends = self.ends();
@@ -236,21 +236,27 @@ impl<'s> Sketch<'s> {
             let figure = self.figures.text(stops.1);
             self.svg.across(right, self.long, middle + 20.0, &figure, LETTER);
         }
+        self.feed(run, guide, (left, right), middle);
+    }
+
+    /// Which way the router is pushed: the word, and an arrow that begins behind it.
+    fn feed(&mut self, run: &Run, guide: Guide, (left, right): (f64, f64), y: f64) {
         let feature = run.features.first().and_then(|number| self.part.features.get(*number));
         let Some(datum) = feature.map(|feature| self.part.channel(feature).datum) else { return };
         let way = operations::feed(self.part, guide, run.face, datum);
-        let (from, to) = match way.from == ends.0 {
-            true => (left + 14.0, right - 14.0),
-            false => (right - 14.0, left + 14.0),
+        let word = "feed";
+        let wide = ADVANCE * (word.len() + 1) as f64;
+        let (from, behind, to, anchor) = match way.from == self.ends().0 {
+            true => (left + 14.0, left + 14.0 + wide, right - 14.0, Anchor::Start),
+            false => (right - 14.0, right - 14.0 - wide, left + 14.0, Anchor::End),
         };
-        self.svg.arrow((from, middle), (to, middle), 22.0);
-        let at = ((left + right) / 2.0, middle + LETTER * 0.35);
-        self.svg.text(at, "way of the bit", LETTER, false);
+        self.svg.label((from, y + LETTER * 0.35), word, LETTER, anchor);
+        self.svg.arrow((behind, y), (to, y), 22.0);
     }
 
     /// All flutes in their places, and the guide for the first.
     fn flutes(&mut self, told: &Told<'_>) {
-        const HIGH: f64 = 620.0;
+        const HIGH: f64 = 460.0;
         let (long, wide) = self.part.face_size(self.setup.face);
         let across = if self.setup.along { wide } else { long }.to_mm_f64();
         let Some(first) = self.setup.lines.first() else { return };
@@ -264,6 +270,10 @@ impl<'s> Sketch<'s> {
         // Not beside the first flute, where it would stand to scale: its figure tells.
         let set = center - 200.0;
         self.bar(set - BAR, "straight-edge, for line 1");
+        self.svg.rect((0.0, set), (self.long, set + BAR), Line::Narrow, Fill::White);
+        if let Some(run) = self.setup.runs.first() {
+            self.feed(run, Guide::Far, (0.0, self.long), set + BAR / 2.0);
+        }
         self.distance(0.0, center, told.first, true);
         self.distance(0.0, set, told.then, false);
     }

@@ -220,8 +220,12 @@ impl Svg {
         }
         self.number(" paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"", high * 0.25);
         self.body.push_str("\">");
+        let mut before = ' ';
         for c in visible(text).chars() {
+            let behind = std::mem::replace(&mut before, c);
             match c {
+                // The sign of a rounded figure, as everywhere on the page.
+                '~' if behind.is_ascii_digit() => self.body.push('≈'),
                 '&' => self.body.push_str("&amp;"),
                 '<' => self.body.push_str("&lt;"),
                 '>' => self.body.push_str("&gt;"),
