@@ -7,7 +7,7 @@ use std::path::Path;
 use std::sync::LazyLock;
 
 use casewright::measure::Length;
-use casewright::model::{MemoryFiles, OpeningKind, Piece, Set};
+use casewright::model::{JointKind, MemoryFiles, OpeningKind, Piece, Set};
 use casewright::parts::{Assembly, Bore, FeatureKind, JointSort, Part, PartId, Parts, Role};
 use casewright::pipeline::{self, Compilation};
 use casewright::plans::Workings;
@@ -102,6 +102,17 @@ impl Shop {
             all.filter(|(_, task)| task.mills.contains(&id)).map(|(number, _)| number).collect();
         assert_eq!(of.len(), 1, "{}: {}", self.name, self.part(id).path);
         of[0]
+    }
+
+    /// A notch for a runner would cut the lower half pin off a back that no side
+    /// holds yet.
+    fn is_cut_off(&self, id: PartId, kind: FeatureKind) -> bool {
+        let part = self.part(id);
+        let pinned =
+            self.parts.joints.iter().any(|joint| {
+                joint.part == id && joint.sort == JointSort::Wood(JointKind::Dovetail)
+            });
+        part.role == Role::DrawerBack && kind == FeatureKind::Notch && pinned
     }
 
     fn titled(&self, title: &str) -> Option<usize> {
@@ -239,7 +250,8 @@ fn every_joint_is_closed_once_and_cut_before() {
                         joint.sort,
                         JointSort::Hung | JointSort::Slid | JointSort::FrontFixed
                     );
-                    if hangs || !is_late(kind) {
+                    let runs = shop.is_cut_off(id, kind);
+                    if hangs || !is_late(kind) && !runs {
                         assert!(before.contains(&task), "{said}: {}", kind.word());
                         sorts.insert(kind.word().to_owned());
                     }
@@ -250,6 +262,93 @@ fn every_joint_is_closed_once_and_cut_before() {
     for kind in ["dado", "groove", "rabbet", "pocket holes", "tenon", "mortise", "dovetails"] {
         assert!(sorts.contains(kind), "{kind}: {sorts:?}");
     }
+}
+
+/// The notch of the linen press is 13 high, and the half pin of its box backs is
+/// lower than that: cut before, it would fall off. What the sides hold stays.
+#[test]
+fn a_notch_that_cuts_off_the_lower_half_pin_waits_for_the_glue() {
+    let mut seen = 0;
+    for shop in SHOPS.iter() {
+        for (id, part) in shop.parts.iter().filter(|(_, part)| part.role == Role::DrawerBack) {
+            let pins = shop.parts.joints.iter().any(|joint| {
+                joint.part == id && joint.sort == JointSort::Wood(JointKind::Dovetail)
+            });
+            let notches = shop.cuts(id).into_iter().filter(|cut| cut.1 == FeatureKind::Notch);
+            for (task, _) in notches.filter(|_| pins) {
+                let before = shop.before(task);
+                let joints = shop.parts.joints.iter().enumerate();
+                let wood = joints.filter(|(_, own)| matches!(own.sort, JointSort::Wood(_)));
+                for (joint, _) in wood.filter(|(_, own)| own.part == id || own.into == id) {
+                    assert!(
+                        before.contains(&shop.closed(joint)[0]),
+                        "{}: {}",
+                        shop.name,
+                        part.path
+                    );
+                    seen += 1;
+                }
+                let slid = |own: &Task| own.title.starts_with("Fit the slides");
+                let slides = shop.tasks.iter().position(slid).expect("slides");
+                assert!(shop.before(slides).contains(&task), "{}", shop.name);
+            }
+        }
+    }
+    assert!(seen >= 4, "{seen}");
+}
+
+/// Stops, distances, and templates count from edges and ends that are whole: what
+/// takes them away comes after every set-up and every row of holes in its part.
+#[test]
+fn miters_and_notches_of_the_case_are_cut_last() {
+    let mut seen = [0, 0, 0];
+    for shop in SHOPS.iter() {
+        let rows = |id: PartId| {
+            let bores = |task: &Task| {
+                task.title.starts_with("Bore for the shelf pins") && task.parts.contains(&id)
+            };
+            shop.tasks.iter().position(bores)
+        };
+        for (id, part) in shop.parts.iter() {
+            let is_first = matches!(part.role, Role::End(_) | Role::Stile | Role::Partition);
+            let cuts = shop.cuts(id);
+            let trims = [FeatureKind::Miter, FeatureKind::Notch];
+            for (task, kind) in cuts.iter().filter(|cut| is_first && trims.contains(&cut.1)) {
+                let before = shop.before(*task);
+                for (other, own) in cuts.iter().filter(|cut| !trims.contains(&cut.1)) {
+                    let name = format!("{}: {} of {}", shop.name, own.word(), part.path);
+                    assert!(before.contains(other), "{name} after its {}", kind.word());
+                    seen[usize::from(*kind == FeatureKind::Notch)] += 1;
+                }
+                if let Some(rows) = rows(id) {
+                    assert!(before.contains(&rows), "{}: {}", shop.name, part.path);
+                    seen[2] += 1;
+                }
+            }
+        }
+    }
+    assert!(seen.iter().all(|seen| *seen > 0), "{seen:?}");
+}
+
+/// A door hangs on its blocks, so they are fixed before it comes in.
+#[test]
+fn hinge_blocks_are_fixed_before_the_doors_hang() {
+    let first = include_str!("../specs/first.case");
+    let plated = first.replace("swing 105 deg", "swing 105 deg; plate { }");
+    assert_ne!(first, plated);
+    let mut seen = 0;
+    for shop in SHOPS.iter().chain(&Shop::of("plated", compile(&plated))) {
+        let is_block = |id: PartId| shop.part(id).role == Role::HingeBlock;
+        let joints = || shop.parts.joints.iter().enumerate();
+        for (block, _) in joints().filter(|(_, joint)| is_block(joint.part)) {
+            let fixed = shop.closed(block)[0];
+            for (door, _) in joints().filter(|(_, joint)| joint.sort == JointSort::Hung) {
+                assert!(shop.before(shop.closed(door)[0]).contains(&fixed), "{}", shop.name);
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 0);
 }
 
 /// One half of a dovetail is marked from the other: a wide side that is glued

@@ -242,6 +242,10 @@ fn step(
         let word = if steps.len() == 1 { "step" } else { "steps" };
         more.push(format!("after {word} {}", steps.join(", ")));
     }
+    if let Some(last) = task.cured.iter().map(|index| number_of(*index)).max() {
+        let cure = source.work.piece.shop.cure;
+        more.push(format!("not before {cure} after step {last}, the last glue-up"));
+    }
     let mut times = vec![format!("{} of work", task.hands.whole_minutes())];
     if task.waits_for != Wait::None {
         times.push(task.waits().unwrap_or_default());

@@ -255,7 +255,12 @@ impl<'p> Play<'p> {
         match cuts {
             Err(wrong) => self.about(index, part, &wrong),
             Ok(cuts) => {
-                let round = |cut: &Cut| matches!(cut.sort, Sort::Bore | Sort::Flute);
+                // The pins of a back hold only in its sides, so it is notched in its box.
+                let pinned = self.is_pinned(part);
+                let round = |cut: &Cut| match cut.sort {
+                    Sort::Notch => pinned,
+                    own => matches!(own, Sort::Bore | Sort::Flute),
+                };
                 let closed = self.boards[part].closed;
                 if let Some(step) = closed
                     && !(cuts.iter().all(round) && self.is_loose(part))
@@ -265,6 +270,13 @@ impl<'p> Play<'p> {
                 self.boards[part].cuts.extend(cuts);
             }
         }
+    }
+
+    /// True for a board whose ends are dovetailed into others.
+    fn is_pinned(&self, part: usize) -> bool {
+        let mark = &self.boards[part].part.mark;
+        let mut joints = self.packet.joints.iter();
+        joints.any(|joint| joint.part == *mark && joint.kind == JointKind::Dovetails)
     }
 
     /// True for what lies on the bench, such as a door that is glued up: it

@@ -168,6 +168,20 @@ pub(super) struct StepData<'d> {
     pub(super) open: Option<Figure>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub(super) goes: Vec<Vec<&'d str>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) cured: Option<Cured>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) rounds: Option<usize>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) cure: Option<Figure>,
+}
+
+/// Glue that must have cured before a step.
+#[derive(Serialize)]
+pub(super) struct Cured {
+    /// The step of the last glue-up.
+    pub(super) since: usize,
+    pub(super) long: Figure,
 }
 
 #[derive(Serialize)]

@@ -3,7 +3,7 @@
 use crate::measure::{Length, Tape};
 use crate::model::{BitShape, Piece};
 use crate::parts::{Face, Feature, FeatureKind, Part, PartId};
-use crate::plans::assembly::Blank;
+use crate::plans::assembly::{Blank, Wait};
 use crate::plans::guide::Guide;
 use crate::plans::operations::{self, Doing, Holes, Move, Operation};
 use crate::plans::setups::{Cutter, Setup};
@@ -12,7 +12,7 @@ use crate::trade;
 use super::Maker;
 use super::lines::Refs;
 use super::record::{
-    Bits, Cut, Feed, Figure, Leg, Moved, Square, Step, StepData, Stop, Stretch, Strip, What,
+    Bits, Cured, Cut, Feed, Figure, Leg, Moved, Square, Step, StepData, Stop, Stretch, Strip, What,
 };
 
 impl<'d> Maker<'d, '_> {
@@ -28,32 +28,40 @@ impl<'d> Maker<'d, '_> {
         let assembly = self.work.assembly();
         let number =
             |index: usize| assembly.schedule.slots.get(index).map_or(0, |own| own.order + 1);
-        let mut steps: Vec<StepData<'d>> = assembly
-            .tasks
-            .iter()
-            .zip(&assembly.schedule.slots)
-            .map(|(task, slot)| {
-                let spreading = task.spreading.0.is_positive().then_some(task.spreading);
-                let mut after: Vec<usize> = task.after.iter().map(|own| number(*own)).collect();
-                after.sort_unstable();
-                StepData {
-                    step: slot.order + 1,
-                    title: &task.title,
-                    day: slot.day,
-                    at: Figure {
-                        exact: slot.at.to_string(),
-                        print: format!("{}:{:02}", slot.at / 60, slot.at % 60),
-                    },
-                    hands: Self::time(task.hands.whole_minutes()),
-                    after,
-                    critical: slot.critical,
-                    clamps: (task.clamps > 0).then_some(task.clamps),
-                    spreading: spreading.map(Self::time),
-                    open: spreading.map(|_| Self::time(self.work.piece.shop.open_time)),
-                    goes: task.goes.iter().map(|parts| self.marks(parts)).collect(),
-                }
-            })
-            .collect();
+        let mut steps: Vec<StepData<'d>> =
+            assembly
+                .tasks
+                .iter()
+                .zip(&assembly.schedule.slots)
+                .map(|(task, slot)| {
+                    let spreading = task.spreading.0.is_positive().then_some(task.spreading);
+                    let mut after: Vec<usize> = task.after.iter().map(|own| number(*own)).collect();
+                    after.sort_unstable();
+                    StepData {
+                        step: slot.order + 1,
+                        title: &task.title,
+                        day: slot.day,
+                        at: Figure {
+                            exact: slot.at.to_string(),
+                            print: format!("{}:{:02}", slot.at / 60, slot.at % 60),
+                        },
+                        hands: Self::time(task.hands.whole_minutes()),
+                        after,
+                        critical: slot.critical,
+                        clamps: (task.clamps > 0).then_some(task.clamps),
+                        spreading: spreading.map(Self::time),
+                        open: spreading.map(|_| Self::time(self.work.piece.shop.open_time)),
+                        goes: task.goes.iter().map(|parts| self.marks(parts)).collect(),
+                        cured: task.cured.iter().map(|own| number(*own)).max().map(|since| Cured {
+                            since,
+                            long: Self::time(self.work.piece.shop.cure),
+                        }),
+                        cure: matches!(task.waits_for, Wait::Cure(_))
+                            .then(|| Self::time(self.work.piece.shop.cure)),
+                        rounds: (task.rounds.len() > 1).then_some(task.rounds.len()),
+                    }
+                })
+                .collect();
         steps.sort_by_key(|own| own.step);
         steps
     }

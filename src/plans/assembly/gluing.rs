@@ -220,6 +220,19 @@ pub(crate) fn boards(piece: &Piece, part: &Part) -> Staves {
     trade::staves(part.rough.width, most)
 }
 
+/// How many boards of a glued-up blank make each of the parts of it that pass the
+/// planer; all in one where the whole passes.
+pub(crate) fn planed_in(piece: &Piece, part: &Part) -> Vec<i64> {
+    let (boards, planer) = (boards(piece, part), piece.shop.planer);
+    if part.rough.width <= planer {
+        return vec![boards.count];
+    }
+    let pass = (planer / boards.wide).floor().clamp(1, boards.count);
+    let parts = (boards.count + pass - 1) / pass;
+    let one_more = boards.count % parts;
+    (0..parts).map(|part| boards.count / parts + i64::from(part < one_more)).collect()
+}
+
 fn widest_board(piece: &Piece, part: &Part) -> Option<Length> {
     let stock = piece.stock(part.stock).filter(|stock| stock.is_solid())?;
     Some(stock.boards.map_or(Length::inches(6, 1), |boards| boards.wide.1))
@@ -227,8 +240,12 @@ fn widest_board(piece: &Piece, part: &Part) -> Option<Length> {
 
 /// The seams between the boards of a glued-up blank.
 pub(super) fn panel(piece: &Piece, id: PartId, part: &Part) -> Closing {
-    let long = part.rough.length;
-    let seams = (boards(piece, part).count - 1).max(1);
+    seamed(id, part, boards(piece, part).count - 1)
+}
+
+/// So many seams along a blank.
+pub(super) fn seamed(id: PartId, part: &Part, seams: i64) -> Closing {
+    let (long, seams) = (part.rough.length, seams.max(1));
     Closing {
         part: id,
         joints: u32::try_from(seams).unwrap_or(1),

@@ -101,6 +101,11 @@ pub struct Task {
     pub square: Option<Square>,
     /// Tasks that come first, by index.
     pub after: Vec<usize>,
+    /// Tasks whose glue must have cured, by index, and not only be out of the clamps.
+    pub cured: Vec<usize>,
+    /// The parts of each round, where the shop has not clamps enough to glue up all at
+    /// once.
+    pub rounds: Vec<Vec<PartId>>,
 }
 
 impl Task {
@@ -125,6 +130,8 @@ impl Task {
             does: Vec::new(),
             square: None,
             after: Vec::new(),
+            cured: Vec::new(),
+            rounds: Vec::new(),
         }
     }
 
@@ -156,6 +163,6 @@ pub struct Assembly {
 /// Plans the assembly of a piece.
 pub(super) fn plan(work: &Workings<'_>) -> Assembly {
     let tasks = tasks::tasks(work);
-    let schedule = schedule::schedule(&tasks, work.piece.shop.day);
+    let schedule = schedule::schedule(&tasks, work.piece.shop.day, work.piece.shop.cure);
     Assembly { tasks, schedule }
 }

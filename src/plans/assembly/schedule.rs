@@ -35,35 +35,42 @@ pub struct Schedule {
 
 const DAY: i64 = 24 * 60;
 
+/// A task, and how many minutes lie between it and another at least.
+type Lag = (usize, i64);
+
 /// Hands-on work fills the working day; waits run through the night. Of the
 /// tasks that are ready, the one with the longest chain behind it goes first.
-pub(super) fn schedule(tasks: &[Task], day: Duration) -> Schedule {
+/// What is done after glue has cured waits that long from the end of the glue-up.
+pub(super) fn schedule(tasks: &[Task], day: Duration, cure: Duration) -> Schedule {
     let minutes = |duration: Duration| duration.0.ceil().max(0);
-    let span = |task: &Task| minutes(task.hands) + minutes(task.wait);
+    // From the end of the work on a task to the begin of one that comes after it.
+    let mut ahead: Vec<Vec<Lag>> = vec![Vec::new(); tasks.len()];
+    let mut behind: Vec<Vec<Lag>> = vec![Vec::new(); tasks.len()];
+    for (index, task) in tasks.iter().enumerate() {
+        let after = task.after.iter().map(|before| (*before, Duration::default()));
+        let cured = task.cured.iter().map(|before| (*before, cure));
+        for (before, least) in after.chain(cured) {
+            debug_assert!(before < index, "a task waits for one that comes after it");
+            let lag = minutes(tasks[before].wait).max(minutes(least));
+            ahead[index].push((before, lag));
+            behind[before].push((index, lag));
+        }
+    }
     // What a task needs is made before it, so from the last to the first every
     // chain behind a task is known when its turn comes.
     let mut tail = vec![0i64; tasks.len()];
     for (index, task) in tasks.iter().enumerate().rev() {
-        tail[index] += span(task);
-        for before in &task.after {
-            debug_assert!(*before < index, "a task waits for one that comes after it");
-            tail[*before] = tail[*before].max(tail[index]);
-        }
+        let rest = behind[index].iter().map(|(next, lag)| lag + tail[*next]).max();
+        tail[index] = minutes(task.hands) + rest.unwrap_or(0).max(minutes(task.wait));
     }
     let longest = tail.iter().copied().max().unwrap_or(0);
-    let mut behind: Vec<Vec<usize>> = vec![Vec::new(); tasks.len()];
-    for (index, task) in tasks.iter().enumerate() {
-        for before in &task.after {
-            behind[*before].push(index);
-        }
-    }
     let critical = critical(tasks, &behind, &tail, longest);
     let day = minutes(day).clamp(60, DAY);
-    let mut ready_at = vec![0i64; tasks.len()];
+    let mut ended = vec![0i64; tasks.len()];
     let mut slots = vec![Slot { day: 1, at: 0, order: 0, critical: false }; tasks.len()];
     // How many tasks each one waits for; those that wait for none, by when
     // their wait is over; those that can be done now, the longest chain first.
-    let mut awaited: Vec<usize> = tasks.iter().map(|task| task.after.len()).collect();
+    let mut awaited: Vec<usize> = ahead.iter().map(Vec::len).collect();
     let free = (0..tasks.len()).filter(|index| awaited[*index] == 0);
     let mut soon: BTreeSet<(i64, usize)> = free.map(|index| (0, index)).collect();
     let mut open: BTreeSet<(i64, Reverse<usize>)> = BTreeSet::new();
@@ -94,16 +101,17 @@ pub(super) fn schedule(tasks: &[Task], day: Duration) -> Schedule {
             critical: critical[index],
         };
         now = end_of(start, hands, day);
-        ready_at[index] = now + minutes(tasks[index].wait);
-        for next in &behind[index] {
+        ended[index] = now;
+        for (next, _) in &behind[index] {
             awaited[*next] -= 1;
             if awaited[*next] == 0 {
-                let at = tasks[*next].after.iter().map(|before| ready_at[*before]).max();
+                let at = ahead[*next].iter().map(|(before, lag)| ended[*before] + lag).max();
                 soon.insert((at.unwrap_or(0), *next));
             }
         }
     }
-    let end = ready_at.iter().copied().max().unwrap_or(0);
+    let ready = tasks.iter().zip(&ended).map(|(task, ended)| ended + minutes(task.wait));
+    let end = ready.max().unwrap_or(0);
     let total: i64 = tasks.iter().map(|task| minutes(task.hands)).sum();
     let days = u32::try_from((end + DAY - 1) / DAY).unwrap_or(1).max(1);
     Schedule {
@@ -128,14 +136,14 @@ fn end_of(start: i64, mut minutes: i64, day: i64) -> i64 {
 }
 
 /// The tasks of one longest chain, from its first to its last.
-fn critical(tasks: &[Task], behind: &[Vec<usize>], tail: &[i64], longest: i64) -> Vec<bool> {
+fn critical(tasks: &[Task], behind: &[Vec<Lag>], tail: &[i64], longest: i64) -> Vec<bool> {
     let mut chain = vec![false; tasks.len()];
     let mut at =
         (0..tasks.len()).find(|index| tail[*index] == longest && tasks[*index].after.is_empty());
     while let Some(index) = at {
         chain[index] = true;
-        let next = behind[index].iter().copied().filter(|next| tail[*next] < tail[index]);
-        at = next.max_by_key(|next| (tail[*next], Reverse(*next)));
+        let next = behind[index].iter();
+        at = next.max_by_key(|(next, lag)| (lag + tail[*next], Reverse(*next))).map(|own| own.0);
     }
     chain
 }
@@ -160,7 +168,7 @@ mod tests {
     #[test]
     fn hands_work_while_clamps_hold() {
         let tasks = [task(30, 60, &[]), task(30, 60, &[]), task(10, 0, &[0, 1])];
-        let plan = schedule(&tasks, Duration::hours(Exact::int(8)));
+        let plan = schedule(&tasks, Duration::hours(Exact::int(8)), Duration::default());
         assert_eq!(plan.slots[1].at, 30);
         assert_eq!(plan.slots[2].at, 120);
         assert_eq!(plan.days, 1);
@@ -170,14 +178,29 @@ mod tests {
     #[test]
     fn a_wait_over_night_costs_no_hands() {
         let tasks = [task(60, 24 * 60, &[]), task(60, 0, &[0])];
-        let plan = schedule(&tasks, Duration::hours(Exact::int(8)));
+        let plan = schedule(&tasks, Duration::hours(Exact::int(8)), Duration::default());
         assert_eq!((plan.slots[1].day, plan.slots[1].at), (2, 60));
+    }
+
+    /// 30 minutes of gluing end at 0:30 of day 1; they are out of the clamps an hour
+    /// later, but what waits for the cure begins 24 h after the end, on day 2 at 0:30.
+    #[test]
+    fn what_waits_for_a_cure_counts_from_the_end_of_the_glue_up() {
+        let mut sanded = task(60, 0, &[1]);
+        sanded.cured = vec![0];
+        let tasks = [task(30, 60, &[]), task(20, 0, &[0]), sanded];
+        let (day, cure) = (Duration::hours(Exact::int(8)), Duration::hours(Exact::int(24)));
+        let plan = schedule(&tasks, day, cure);
+        assert_eq!((plan.slots[1].day, plan.slots[1].at), (1, 90));
+        assert_eq!((plan.slots[2].day, plan.slots[2].at), (2, 30));
+        assert_eq!(plan.longest, Duration(Exact::int(30 + 24 * 60 + 60)));
+        assert!(plan.slots[0].critical && plan.slots[2].critical);
     }
 
     #[test]
     fn work_that_does_not_fit_the_day_begins_the_next() {
         let tasks = [task(400, 0, &[]), task(200, 0, &[0])];
-        let plan = schedule(&tasks, Duration::hours(Exact::int(8)));
+        let plan = schedule(&tasks, Duration::hours(Exact::int(8)), Duration::default());
         assert_eq!((plan.slots[1].day, plan.slots[1].at), (2, 0));
     }
 }

@@ -23,7 +23,14 @@ pub(super) fn cuts(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
             doings.push(Doing::Setting(index));
         }
     }
-    for (id, number) in &task.cuts {
+    // A miter takes the edge that all else counts from, so it comes last.
+    let is_miter = |(id, number): &&(PartId, usize)| {
+        let feature = work.parts.get(*id).and_then(|part| part.features.get(*number));
+        feature.is_some_and(|feature| feature.kind == FeatureKind::Miter)
+    };
+    let (last, first): (Vec<&(PartId, usize)>, Vec<&(PartId, usize)>) =
+        task.cuts.iter().partition(is_miter);
+    for (id, number) in first.into_iter().chain(last) {
         let Some(part) = work.parts.get(*id) else { continue };
         let Some(feature) = part.features.get(*number) else { continue };
         match feature.kind {

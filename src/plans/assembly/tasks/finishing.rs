@@ -120,6 +120,11 @@ impl Maker<'_, '_> {
             minutes::SAND,
             hung.to_vec(),
         );
+        let glued = self.tasks.iter().enumerate().filter(|(_, task)| task.work == Work::Glue);
+        let glued: Vec<usize> = glued.map(|(index, _)| index).collect();
+        if let Some(task) = self.tasks.get_mut(sanded) {
+            task.cured = glued;
+        }
         let grits = known.map_or::<&[u32], _>(&[], |kind| kind.sanding.grits());
         let mut does = vec![Doing::Sand(Sand { grits, cured })];
         if !off.is_empty() {

@@ -144,6 +144,35 @@ impl Maker<'_, '_> {
             self.makes(&parts, glued);
             last = Some(glued);
         }
-        last
+        self.notched(last).or(last)
+    }
+
+    /// The notches for runners that are cut when their box holds together.
+    fn notched(&mut self, boxes: Option<usize>) -> Option<usize> {
+        let cuts = self.runner_notches();
+        let mut backs: Vec<PartId> = cuts.iter().map(|(id, _)| *id).collect();
+        backs.dedup();
+        if backs.is_empty() {
+            return None;
+        }
+        let (each, count) = (self.piece.shop.times.notch, cuts.len());
+        let plural = if backs.len() == 1 { "" } else { "s" };
+        let lines = vec![
+            format!(
+                "cut the notches of {} part{plural} ({count} at {each} each): {}",
+                backs.len(),
+                self.marks(&backs)
+            ),
+            "cut them only now that the box is out of the clamps: a notch cuts behind the lower half pin, which the side alone holds then, and which would have fallen off before the glue-up".to_owned(),
+            "saw both sides of a notch down to its line, chop out the waste from both faces, and leave the groove and the bottom above it whole".to_owned(),
+        ];
+        let time = (each.0 * Exact::int(count as i64)).ceil();
+        let title = "Notch the backs of the drawer boxes for their runners".to_owned();
+        let mut after = self.ready(&backs);
+        after.extend(boxes);
+        let task = self.simple(title, lines, backs.clone(), Work::Bench, time, after);
+        self.cuts(task, cuts);
+        self.makes(&backs, task);
+        Some(task)
     }
 }

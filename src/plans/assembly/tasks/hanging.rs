@@ -77,37 +77,46 @@ impl Maker<'_, '_> {
             done.push(task);
         }
         if hung > 0 {
-            let mut after = stands.to_vec();
+            let mut after = self.blocks_fixed(stands);
             after.extend(
                 self.of_fronts(|kind| matches!(kind, OpeningKind::Door(_) | OpeningKind::Doors)),
             );
-            let blocks = self.ids(|part| part.role == Role::HingeBlock);
             let mut lines = Vec::new();
-            if !blocks.is_empty() {
-                let marks = self.marks(&blocks);
-                lines.push(format!(
-                    "first glue and screw the hinge blocks behind the stiles, flush with their openings: {marks}"
-                ));
-            }
             if self.has_butts() {
                 lines.push("cut the leaves of the butt hinges in flush, in door and stile; mark them from the hinge itself".to_owned());
             }
-            lines.push("hang every door in its own opening, set its gaps with shims, and mark each leaf and hinge".to_owned());
-            after.extend(self.ready(&blocks));
+            lines.push("hang every door in its own opening, set its gaps with shims, and mark each door and hinge".to_owned());
             let title = "Hang the doors".into();
             let time = minutes::HANG * hung;
-            let task = self.simple(title, lines, blocks.clone(), Work::Bench, time, after);
-            let closes = self.picked(|joint| {
-                joint.sort == JointSort::Hung || blocks.binary_search(&joint.part).is_ok()
-            });
-            self.closes(task, closes);
+            let task = self.simple(title, lines, Vec::new(), Work::Bench, time, after);
+            self.closes(task, self.picked(|joint| joint.sort == JointSort::Hung));
             let hinges = (0..self.work.fitting().hinges.len()).map(Doing::Hinge);
             self.does(task, hinges.collect());
-            self.makes(&blocks, task);
             done.push(task);
         }
         done.extend(self.false_fronts(stands));
         done
+    }
+
+    /// The blocks that carry hinges, before any door comes in; the tasks after which
+    /// a door can hang.
+    fn blocks_fixed(&mut self, stands: &[usize]) -> Vec<usize> {
+        let blocks = self.ids(|part| part.role == Role::HingeBlock);
+        let mut after = stands.to_vec();
+        if blocks.is_empty() {
+            return after;
+        }
+        let lines = vec![format!(
+            "glue and screw them behind the stiles, flush with their openings: {}",
+            self.marks(&blocks)
+        )];
+        after.extend(self.ready(&blocks));
+        let title = "Fix the hinge blocks".to_owned();
+        let time = minutes::JOINT * blocks.len() as i64;
+        let task = self.simple(title, lines, blocks.clone(), Work::Bench, time, after);
+        self.closes(task, self.picked(|joint| blocks.binary_search(&joint.part).is_ok()));
+        self.makes(&blocks, task);
+        vec![task]
     }
 
     /// Fronts before openings that nothing moves in.

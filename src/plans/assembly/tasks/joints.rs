@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
-use crate::measure::{Duration, Exact};
+use crate::measure::{Duration, Exact, Length};
 use crate::model::{JointKind, Times};
-use crate::parts::{Feature, FeatureKind, Joint, JointSort, Part, PartId};
+use crate::parts::{Feature, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::setups::Setup;
 
 use super::{Maker, Stage, Work, stage};
@@ -39,14 +39,20 @@ const SORTS: &[Sort] = &[
         " and of what they join, one half marked from the other",
         |t| t.dovetails,
     ),
+    (|k| matches!(k, FeatureKind::Notch), "cut the notches", "", |t| t.notch),
     (
         |k| matches!(k, FeatureKind::Miter),
         "cut the miters",
         ", with the long points on the outside faces of the ends and the front faces of the stiles",
         |t| t.miter,
     ),
-    (|k| matches!(k, FeatureKind::Notch), "cut the notches", "", |t| t.notch),
 ];
+
+/// True for what takes away an edge or an end that stops, distances, and templates
+/// count from: it is cut when all else is.
+fn is_trimmed(kind: FeatureKind) -> bool {
+    matches!(kind, FeatureKind::Miter | FeatureKind::Notch)
+}
 
 /// True for a joint whose place is struck with a rule.
 fn is_struck(kind: FeatureKind) -> bool {
@@ -96,17 +102,84 @@ impl Maker<'_, '_> {
             .iter()
             .filter(|setup| setup.runs.iter().any(|run| late.contains(&run.part)));
         let waiting: BTreeSet<Cut> = waits.flat_map(Setup::cuts).collect();
-        let cuts = self.cut_into(&all);
+        let mut cuts = self.cut_into(&all);
+        cuts.retain(|cut| !self.is_trim(cut));
         let is_late = |cut: &Cut| late.contains(&cut.0) || waiting.contains(cut);
         cuts.into_iter().partition(|cut| !is_late(cut))
     }
 
-    /// All that is cut into these parts. Flutes and the holes for hardware have a
-    /// time of their own.
+    fn is_trim(&self, (id, number): &Cut) -> bool {
+        let feature = self.parts.get(*id).and_then(|part| part.features.get(*number));
+        feature.is_some_and(|feature| is_trimmed(feature.kind))
+    }
+
+    /// Miters and notches of the case, its base, and its face frame: the last that is
+    /// cut into them.
+    pub(super) fn trimmed(&mut self) {
+        let mut cuts = self.cut_into(&self.at(Stage::First));
+        cuts.retain(|cut| self.is_trim(cut));
+        let has = |kind: FeatureKind| {
+            let of = |(id, number): &Cut| self.parts.get(*id)?.features.get(*number);
+            cuts.iter().filter_map(of).any(|feature| feature.kind == kind)
+        };
+        let title = match (has(FeatureKind::Notch), has(FeatureKind::Miter)) {
+            (true, true) => "Cut the notches and the miters",
+            (true, false) => "Cut the notches",
+            (false, _) => "Cut the miters",
+        };
+        self.joints(title, cuts);
+    }
+
+    /// What the edges that are cut off last are left for, in a step before that.
+    fn left_square(&self, parts: &[PartId]) -> Option<String> {
+        let has = |kind: FeatureKind| {
+            let of = |id: &PartId| self.parts.get(*id);
+            let mut features = parts.iter().filter_map(of).flat_map(|part| &part.features);
+            features.any(|feature| feature.kind == kind)
+        };
+        let first =
+            |id: &PartId| self.parts.get(*id).is_some_and(|part| stage(part) == Stage::First);
+        if !parts.iter().all(first) {
+            return None;
+        }
+        match (has(FeatureKind::Miter), has(FeatureKind::Notch)) {
+            (true, _) => Some("leave the edges that will be mitered square until every set-up is made and every hole is bored: the stops and distances count from the long point of an edge that is still square; the miters are cut last".to_owned()),
+            (false, true) => Some("leave the corners that will be notched whole until every set-up is made: the stops and distances count from ends and edges that are still whole".to_owned()),
+            (false, false) => None,
+        }
+    }
+
+    /// All that is cut into these parts before they are closed in. Flutes and the
+    /// holes for hardware have a time of their own.
     pub(super) fn cut_into(&self, parts: &[PartId]) -> Vec<Cut> {
-        self.features(parts, |feature| {
+        let late = self.runner_notches();
+        let mut cuts = self.features(parts, |feature| {
             !matches!(feature.kind, FeatureKind::Flute(_) | FeatureKind::Bore(_))
-        })
+        });
+        cuts.retain(|cut| !late.contains(cut));
+        cuts
+    }
+
+    /// The notches for runners behind the pins of a dovetailed back: the lower half
+    /// pin, lower than the notch, hangs on nothing else, and the side holds it only
+    /// when the box is glued.
+    pub(super) fn runner_notches(&self) -> Vec<Cut> {
+        let of = |(id, part): (PartId, &Part)| -> Vec<Cut> {
+            let long = part.length.length;
+            let is_cut_off = |feature: &Feature| {
+                let (from, to) = feature.u;
+                let at_edge = feature.v.0 == Length::ZERO;
+                feature.kind == FeatureKind::Notch && at_edge && from.is_positive() && to < long
+            };
+            let numbered = part.features.iter().enumerate();
+            numbered.filter(|(_, own)| is_cut_off(own)).map(|(number, _)| (id, number)).collect()
+        };
+        let pinned = |id: PartId| {
+            let mut joints = self.parts.joints.iter();
+            joints.any(|own| own.part == id && own.sort == JointSort::Wood(JointKind::Dovetail))
+        };
+        let backs = self.parts.iter().filter(|(_, part)| part.role == Role::DrawerBack);
+        backs.filter(|(id, _)| pinned(*id)).flat_map(of).collect()
     }
 
     /// What set-ups are for: `the case and face frame`, `the drawer boxes`.
@@ -150,6 +223,13 @@ impl Maker<'_, '_> {
             )),
         }
         let feature = |(id, number): &Cut| self.parts.get(*id)?.features.get(*number);
+        match cuts.iter().all(|own| self.is_trim(own)) {
+            true if cuts.iter().filter_map(feature).any(|own| own.kind == FeatureKind::Miter) => {
+                lines.push("cut them only now that all set-ups are made and all holes are bored, and the miters last of all: the stops and distances count from the long point of an edge that is still square".to_owned());
+            }
+            true => {}
+            false => lines.extend(self.left_square(&cut)),
+        }
         if cuts.iter().filter_map(feature).any(|own| is_struck(own.kind)) {
             lines.push("strike the lines of the layout sheet before you cut to them".to_owned());
         }

@@ -57,6 +57,7 @@ pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
     maker.joints("Cut the joints", early);
     maker.joints("Cut the joints of the glued-up parts", late);
     maker.pins(Stage::First);
+    maker.trimmed();
     let mut stands = Vec::new();
     for case in &work.piece.cases {
         stands.extend(maker.case(case));
