@@ -156,9 +156,43 @@ fn a_hole_that_would_strike_a_plate_is_left_out() {
         let row = format!(
             "16 holes in each row, 32 mm from center to center; the first is {first} above the lower edge of the opening"
         );
-        let left_out = "count 18 places from the bottom and leave out 9 and 10, where another hole is too near";
+        let left_out = "count 18 places from the bottom and leave out 9 and 10, where another hole or a hinge block is in the way";
         assert_lines(&with(from_end), &[&row, left_out]);
     }
+}
+
+/// Worked by hand: the middle hinge of the press is 637.5 above the opening and
+/// takes 617.5 to 657.5. Hole 13 is at 200 + 12 × 32 = 584, so that a shelf of 20
+/// ends at 604; one on hole 14, at 616, or on 15, at 648, lies in it; 16 is at 680.
+///
+/// The console's upper hinge is 22-29/32 above the opening, its room begins 20 mm
+/// lower, at 22.119. A shelf of 23/32 on hole 15, at 4 + 14 × 1-1/4 = 21-1/2, ends
+/// at 22.219; on hole 14 at 20.969.
+#[test]
+fn no_shelf_lies_where_a_hinge_is() {
+    assert_lines(
+        &piece("tide-cottage-press"),
+        &[
+            "lay no shelf on holes 14 and 15: hinge 2 is there",
+            "the shelves go on holes 4, 13 and 24, counted from the bottom: the nearest free ones to where they are drawn",
+        ],
+    );
+    assert_lines(
+        &compile(&spec("hall-console.case")),
+        &["lay no shelf on hole 15: hinge 2 is there"],
+    );
+}
+
+/// Worked by hand: the opening of the doors begins at 5-1/2, and the lower hinge
+/// is 3-3/32 above that. Its block is 72 mm high, from 1.676 to 4.511 above the
+/// opening, and covers the front hole at 4; the next is at 5-1/4. 10 are left.
+#[test]
+fn no_pin_hole_is_bored_behind_a_hinge_block() {
+    let text = spec("first.case").replacen("hinge cup {", "hinge cup { plate { };", 1);
+    let compiled = compile(&text);
+    let rows = &compiled.workings().expect("a piece").fitting().pins[0];
+    assert_eq!(rows.first, Length::inches(21, 4));
+    assert!(!sheet(&compiled).iter().any(|line| line.contains("11 holes in each row")));
 }
 
 /// Worked by hand: a bookcase 300 deep stands beside a cupboard 450 deep, their
@@ -382,7 +416,13 @@ fn the_rows_of_every_shelf_are_level_and_free() {
                 }
                 let hole = level(left.part, left.first) + rows.pins.pitch * i64::from(place - 1);
                 let lies = shelf.extent(Direction::Y).0;
-                assert!((hole - lies).abs() <= rows.pins.pitch, "{at}: {hole:?} {lies:?}");
+                // No free hole is nearer.
+                let nearer = (1..=rows.count).find(|other| {
+                    rows.is_free(*other) && (rows.height(*other) - lies).abs() < (hole - lies).abs()
+                });
+                assert_eq!((nearer, rows.is_free(*place)), (None, true), "{at}");
+                let around = if rows.blocked.is_empty() { 1 } else { 3 };
+                assert!((hole - lies).abs() <= rows.pins.pitch * around, "{at}: {hole:?} {lies:?}");
             }
         }
     }

@@ -31,9 +31,10 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "stick" => (Told::Step, &["shorter"]),
         "spacers" => (Told::Sheet("fitting"), &["long", "pieces"]),
         "fasten" => (Told::Sheet("fitting"), &["size"]),
-        "bore rows" => {
-            (Told::Sheet("fitting"), &["first", "pitch", "left_out", "rows", "diameter", "deep"])
-        }
+        "bore rows" => (
+            Told::Sheet("fitting"),
+            &["first", "pitch", "left_out", "no_shelf", "rows", "diameter", "deep"],
+        ),
         "set slides" => (
             Told::Sheet("fitting"),
             &[

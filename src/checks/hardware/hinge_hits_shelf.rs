@@ -4,8 +4,9 @@ use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
-use crate::parts::{Bore, Cuboid, Direction, FeatureKind, Part, Role};
+use crate::parts::{Direction, Part, Role};
 use crate::plans::Workings;
+use crate::plans::fitting::reach::reaches;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hinge-hits-shelf",
@@ -23,13 +24,6 @@ pub(in crate::checks) const RULE: Rule = Rule {
     check: Check::Parts(check),
     sometimes: None,
 };
-
-/// The space that hinges need, with what stands there.
-struct Hinge<'a> {
-    part: &'a Part,
-    space: Cuboid,
-    span: crate::measure::Span,
-}
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
@@ -51,7 +45,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             })
             .collect();
         let mut once = Once::default();
-        for hinge in own.iter().flat_map(hinges) {
+        for hinge in own.iter().flat_map(reaches) {
             let hit = fixed.iter().find(|part| part.cuboid().overlaps(&hinge.space));
             let first = |board: &&&Part| once.is_first((&hinge.part.path, board.span));
             let Some(board) = hit.filter(first) else { continue };
@@ -92,21 +86,4 @@ fn title(door: &Part, board: &Part, gap: Length, needs: Length, tape: &Tape) -> 
             door.path, board.path
         ),
     }
-}
-
-/// The spaces of the hinges of a door, or that of a hinge block.
-fn hinges(part: &Part) -> Vec<Hinge<'_>> {
-    if part.role == Role::HingeBlock {
-        return vec![Hinge { part, space: part.cuboid(), span: part.span }];
-    }
-    let back = part.cuboid().to.z;
-    let cups = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Cup));
-    cups.flat_map(|cup| part.hollows(cup).into_iter().map(move |hollow| (cup, hollow)))
-        .map(|(cup, mut space)| {
-            let center = (space.from.y + space.to.y).half();
-            (space.from.y, space.to.y) = (center - Length::mm(20), center + Length::mm(20));
-            (space.from.z, space.to.z) = (back, back + Length::mm(60));
-            Hinge { part, space, span: cup.span }
-        })
-        .collect()
 }

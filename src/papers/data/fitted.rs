@@ -27,11 +27,20 @@ pub(super) struct Rows<'d> {
     places: u32,
     #[serde(skip_serializing_if = "<[u32]>::is_empty")]
     left_out: &'d [u32],
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    no_shelf: Vec<NoShelf<'d>>,
     rows: [Figure; 2],
     diameter: Figure,
     deep: Figure,
     shelves: Vec<(&'d str, u32)>,
     lines: Refs,
+}
+
+/// Places of a row where a shelf would strike a hinge.
+#[derive(Serialize)]
+pub(super) struct NoShelf<'d> {
+    hinge: u32,
+    places: &'d [u32],
 }
 
 #[derive(Serialize)]
@@ -170,6 +179,11 @@ impl<'d> Maker<'d, '_> {
             pitch: self.hardware(rows.pins.pitch),
             places: rows.count,
             left_out: &rows.left_out,
+            no_shelf: rows
+                .blocked
+                .iter()
+                .map(|own| NoShelf { hinge: own.hinge, places: &own.places })
+                .collect(),
             rows: own.rows.map(|row| self.figure(row)),
             diameter: self.hardware(rows.pins.hole),
             deep: self.hardware(rows.pins.deep),

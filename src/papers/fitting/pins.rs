@@ -27,19 +27,29 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
         )];
         if !rows.left_out.is_empty() {
             more.push(format!(
-                "count {} places from the bottom and leave out {}, where another hole is too near",
+                "count {} places from the bottom and leave out {}, where another hole or a hinge block is in the way",
                 rows.count,
                 listed(&rows.left_out)
             ));
+        }
+        for blocked in &rows.blocked {
+            more.push(format!(
+                "lay no shelf on {}: hinge {} is there",
+                numbered(&blocked.places),
+                blocked.hinge
+            ));
+        }
+        if rows.shelves.len() < rows.loose {
+            more.push("not every shelf finds a hole that is clear of the hinges: choose finer steps, or fewer shelves".to_owned());
         }
         let places: Vec<u32> = rows.shelves.iter().map(|(_, place)| *place).collect();
         match places.as_slice() {
             [] => {}
             [place] => more.push(format!(
-                "the shelf is drawn nearest to hole {place}, counted from the bottom"
+                "the shelf goes on hole {place}, counted from the bottom: the nearest free one to where it is drawn"
             )),
             _ => more.push(format!(
-                "the shelves are drawn nearest to holes {}, counted from the bottom",
+                "the shelves go on holes {}, counted from the bottom: the nearest free ones to where they are drawn",
                 listed(&places)
             )),
         }
@@ -95,6 +105,18 @@ fn table(source: &Source<'_, '_>, rows: &PinRows<'_>, bored: usize) -> Table {
 
 fn holes(count: usize) -> String {
     if count == 1 { "1 hole".to_owned() } else { format!("{count} holes") }
+}
+
+/// `hole 3`, `holes 3 to 5`, `holes 3, 4 and 9`.
+fn numbered(places: &[u32]) -> String {
+    match places {
+        [only] => format!("hole {only}"),
+        [one, other] => format!("holes {one} and {other}"),
+        [first, .., last] if usize::try_from(last - first).is_ok_and(|n| n + 1 == places.len()) => {
+            format!("holes {first} to {last}")
+        }
+        _ => format!("holes {}", listed(places)),
+    }
 }
 
 /// `3`, `3 and 9`, `3, 9 and 12`.

@@ -4,6 +4,7 @@
 pub mod fronts;
 pub mod hinges;
 pub mod pins;
+pub mod reach;
 pub mod screws;
 pub mod slides;
 pub mod spacers;

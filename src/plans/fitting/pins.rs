@@ -2,8 +2,9 @@
 
 use crate::measure::Length;
 use crate::model::{Case, Opening, Piece, Pins, Set};
-use crate::parts::{self, Direction, Face, FeatureKind, JointSort, Part, Role};
+use crate::parts::{self, Cuboid, Direction, Face, FeatureKind, JointSort, Part, Role};
 
+use super::reach::{Reach, reaches};
 use super::{Index, above_end, from_edge};
 
 /// The rows of holes at both sides of an opening.
@@ -17,13 +18,27 @@ pub struct PinRows<'a> {
     pub count: u32,
     /// From the lower edge of the opening to the lowest.
     pub first: Length,
-    /// Places without a hole, numbered from 1 at the lowest: a hinge plate or
-    /// another hole is there on one of the boards.
+    /// Places without a hole, numbered from 1 at the lowest: a hinge block, a
+    /// hinge plate or another hole is there on one of the boards.
     pub left_out: Vec<u32>,
+    /// Places with a hole where no shelf can lie, since it would strike a hinge.
+    pub blocked: Vec<Blocked>,
     /// Both rows of the left board, and of the right.
     pub boards: Vec<RowBoard<'a>>,
-    /// Each shelf, lowest first, with the place nearest to where it is drawn.
+    /// How many loose shelves the opening has.
+    pub loose: usize,
+    /// Each shelf, lowest first, with the place nearest to where it is drawn at
+    /// which it strikes nothing; a shelf without one is not among them.
     pub shelves: Vec<(&'a Part, u32)>,
+}
+
+/// Places where a shelf would strike a hinge.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Blocked {
+    /// The number of the hinge on its door, from the bottom.
+    pub hinge: u32,
+    /// The places.
+    pub places: Vec<u32>,
 }
 
 /// Two rows in a face of a board.
@@ -51,9 +66,21 @@ impl RowBoard<'_> {
 impl PinRows<'_> {
     /// The heights above the floor at which holes are bored.
     pub fn heights(&self) -> impl Iterator<Item = Length> {
-        let low = self.opening.y + self.first;
         let bored = (1..=self.count).filter(|number| !self.left_out.contains(number));
-        bored.map(move |number| low + self.pins.pitch * i64::from(number - 1))
+        bored.map(|number| self.height(number))
+    }
+
+    /// The height of a place above the floor.
+    #[must_use]
+    pub fn height(&self, number: u32) -> Length {
+        self.opening.y + self.first + self.pins.pitch * (i64::from(number) - 1)
+    }
+
+    /// True where a shelf can lie on the pins of a place.
+    #[must_use]
+    pub fn is_free(&self, number: u32) -> bool {
+        let blocked = self.blocked.iter().any(|own| own.places.contains(&number));
+        !blocked && !self.left_out.contains(&number)
     }
 }
 
@@ -82,13 +109,13 @@ fn rows<'a>(
 ) -> Option<PinRows<'a>> {
     let loose = index.of_opening(opening.id).iter();
     let loose = loose.filter(|(_, part)| part.role == Role::AdjustableShelf);
-    let shelves: Vec<_> = loose.copied().collect();
-    let (id, lowest) = shelves.first().copied()?;
+    let loose: Vec<_> = loose.copied().collect();
+    let (id, lowest_shelf) = loose.first().copied()?;
     let pins = case.shelves.pins;
-    let lines = lines(piece, case, opening, lowest, &pins);
+    let lines = lines(piece, case, opening, lowest_shelf, &pins);
     let high = opening.high.length;
     // A shelf that is drawn lower than the usual first hole gets holes too.
-    let drawn = (lowest.extent(Direction::Y).0 - opening.y).max(pins.pitch);
+    let drawn = (lowest_shelf.extent(Direction::Y).0 - opening.y).max(pins.pitch);
     let (count, first) = spread(high, pins.from_end.min(drawn), pins.pitch);
     let mut boards: Vec<RowBoard<'a>> = Vec::new();
     for (board, start) in index.holding(id, JointSort::Laid).zip([false, true]) {
@@ -100,8 +127,19 @@ fn rows<'a>(
         });
     }
     let up = |number: u32| first + pins.pitch * i64::from(number - 1);
-    let taken =
-        |number: &u32| boards.iter().any(|board| is_taken(board, &pins, opening.y + up(*number)));
+    let blocks: Vec<Cuboid> = index
+        .parts
+        .of_case(case.id)
+        .iter()
+        .filter(|part| part.role == Role::HingeBlock)
+        .map(Part::cuboid)
+        .collect();
+    let taken = |number: &u32| {
+        let height = opening.y + up(*number);
+        let taken =
+            |board| is_taken(board, &pins, height) || is_covered(board, &pins, height, &blocks);
+        boards.iter().any(taken)
+    };
     let taken: Vec<u32> = (1..=count).filter(taken).collect();
     // A row begins and ends with a hole.
     let free = || (1..=count).filter(|number| !taken.contains(number));
@@ -113,14 +151,52 @@ fn rows<'a>(
     for board in &mut boards {
         board.first += pins.pitch * i64::from(below);
     }
-    let at = |number: u32| opening.y + first + pins.pitch * i64::from(number - 1);
-    let nearest = |part: &Part| {
-        let lies = part.extent(Direction::Y).0;
-        let free = (1..=count).filter(|number| !left_out.contains(number));
-        free.min_by_key(|number| (at(*number) - lies).abs())
+    let mut rows = PinRows {
+        opening,
+        pins,
+        count,
+        first,
+        left_out,
+        blocked: Vec::new(),
+        boards,
+        loose: loose.len(),
+        shelves: Vec::new(),
     };
-    let shelves = shelves.iter().filter_map(|(_, part)| Some((*part, nearest(part)?))).collect();
-    Some(PinRows { opening, pins, count, first, left_out, boards, shelves })
+    rows.blocked = blocked(&rows, lowest_shelf, index);
+    // Two shelves never lie on one place.
+    let mut below = 0;
+    for (_, shelf) in loose {
+        let lies = shelf.extent(Direction::Y).0;
+        let free = (below + 1..=count).filter(|number| rows.is_free(*number));
+        let Some(place) = free.min_by_key(|number| (rows.height(*number) - lies).abs()) else {
+            continue;
+        };
+        rows.shelves.push((shelf, place));
+        below = place;
+    }
+    Some(rows)
+}
+
+/// The places where a shelf as thick and as deep as this one would strike a hinge
+/// of a door before it, each hinge's own.
+fn blocked(rows: &PinRows<'_>, shelf: &Part, index: &Index<'_>) -> Vec<Blocked> {
+    let own = index.of_opening(rows.opening.id).iter().map(|(_, part)| *part);
+    let reaches: Vec<Reach<'_>> = own.flat_map(reaches).collect();
+    let thick = shelf.cuboid().size(Direction::Y);
+    let mut found: Vec<Blocked> = Vec::new();
+    for number in (1..=rows.count).filter(|number| !rows.left_out.contains(number)) {
+        let mut lying = shelf.cuboid();
+        lying.from.y = rows.height(number);
+        lying.to.y = lying.from.y + thick;
+        let Some(struck) = reaches.iter().find(|reach| reach.space.overlaps(&lying)) else {
+            continue;
+        };
+        match found.iter_mut().find(|known| known.hinge == struck.number) {
+            Some(known) => known.places.push(number),
+            None => found.push(Blocked { hinge: struck.number, places: vec![number] }),
+        }
+    }
+    found
 }
 
 /// Where the front row and the back row lie, from the foremost face of the piece.
@@ -176,4 +252,17 @@ fn is_taken(board: &RowBoard<'_>, pins: &Pins, height: Length) -> bool {
                 && board.lines().iter().any(|line| near(*line, space.from.z, space.to.z))
         },
     )
+}
+
+/// True where a block lies on a hole of either row.
+fn is_covered(board: &RowBoard<'_>, pins: &Pins, height: Length, blocks: &[Cuboid]) -> bool {
+    let radius = pins.hole.half();
+    let (from, to) = board.part.extent(Direction::X);
+    let meets = |at: Length, from: Length, to: Length| from < at + radius && at - radius < to;
+    blocks.iter().any(|block| {
+        let lies_on = block.from.x == to || block.to.x == from;
+        lies_on
+            && meets(height, block.from.y, block.to.y)
+            && board.lines().iter().any(|line| meets(*line, block.from.z, block.to.z))
+    })
 }
