@@ -18,6 +18,7 @@ struct Text {
     size: f64,
     x: (f64, f64),
     y: (f64, f64),
+    is_turned: bool,
 }
 
 /// How wide a letter of the sheet's typeface is, in thousandths of its size. (From
@@ -30,7 +31,12 @@ fn advance(letter: char) -> f64 {
         'c' | 'k' | 's' | 'v' | 'x' | 'y' | 'z' => 500,
         '~' => 584,
         'w' => 722,
-        'm' => 833,
+        'm' | 'M' => 833,
+        'F' | 'T' | 'Z' => 611,
+        'C' | 'D' | 'H' | 'N' | 'R' | 'U' => 722,
+        'G' | 'O' | 'Q' => 778,
+        'W' => 944,
+        'A'..='Z' => 667,
         _ => 556,
     }) / 1000.0
 }
@@ -58,8 +64,13 @@ fn texts(svg: &str) -> Vec<Text> {
             "end" => x - wide,
             _ => x - wide / 2.0,
         };
-        assert!(!tag.contains("rotate"), "to be read without turning the sheet: {words}");
-        Text { words, size, x: (left, left + wide), y: (y - size * 0.73, y + size * 0.21) }
+        if tag.contains("rotate(-90") {
+            // Turned about its point, and read from the right: it has its middle there.
+            let (x, y) = ((x - size * 0.73, x + size * 0.21), (y - wide / 2.0, y + wide / 2.0));
+            return Text { words, size, x, y, is_turned: true };
+        }
+        let (x, y) = ((left, left + wide), (y - size * 0.73, y + size * 0.21));
+        Text { words, size, x, y, is_turned: false }
     };
     svg.split("<text").skip(1).map(read).collect()
 }
@@ -94,6 +105,7 @@ fn drawings_are_read_at_arms_length() {
             let texts = texts(&svg);
             for (at, text) in texts.iter().enumerate() {
                 assert!(text.size * on_paper >= LEAST, "{name}: {text:?}");
+                assert!(!text.is_turned, "to be read without turning the sheet: {text:?}");
                 let inside = text.x.0 >= x && text.x.1 <= x + wide;
                 assert!(inside && text.y.0 >= y && text.y.1 <= y + high, "{name}: {text:?}");
                 for other in &texts[at + 1..] {
@@ -137,6 +149,51 @@ fn drawings_have_the_figures_of_the_text() {
                 assert!(has(figure), "{name}: the stop of {figure} is not drawn: {all}");
             }
         }
+    }
+}
+
+/// The views of a whole piece: no text lies over another, and none is cut off.
+#[test]
+fn marks_and_figures_of_the_views_stand_apart() {
+    let mut seen = 0;
+    for (name, compiled) in demo_pieces() {
+        let files = papers::packet(&compiled).expect("papers");
+        let page = files.iter().find(|file| file.name == "drawings.html").expect("the drawings");
+        for svg in page.text.split("<svg").skip(1) {
+            let svg = svg.split("</svg>").next().expect("an end");
+            let frame: Vec<f64> = attribute(svg, "viewBox")
+                .split(' ')
+                .map(|figure| figure.parse().expect("a number"))
+                .collect();
+            let [x, y, wide, high] = frame[..] else { panic!("{frame:?}") };
+            let what = attribute(svg, "aria-label");
+            let texts = texts(svg);
+            for (at, text) in texts.iter().enumerate() {
+                let inside = text.x.0 >= x && text.x.1 <= x + wide;
+                assert!(
+                    inside && text.y.0 >= y && text.y.1 <= y + high,
+                    "{name}, {what}: {text:?}"
+                );
+                for other in &texts[at + 1..] {
+                    assert!(!overlap(text, other), "{name}, {what}: {text:?} over {other:?}");
+                }
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 300, "{seen}");
+}
+
+/// The base of the console is 4 high and its bottom rail 1-1/2 wide; the pipe stands
+/// 52 from the left and is 6 wide.
+#[test]
+fn the_views_tell_heights_and_what_stands_in_the_way() {
+    let pieces = demo_pieces();
+    let (_, compiled) = pieces.iter().find(|(name, _)| name == "hall-console").expect("it");
+    let files = papers::packet(compiled).expect("papers");
+    let page = files.iter().find(|file| file.name == "drawings.html").expect("the drawings");
+    for told in [">BRL 4 to 5-1/2<", ">52<", ">6<", ">UP-LPK<", ">PBA-PR<"] {
+        assert!(page.text.contains(told), "{told}");
     }
 }
 

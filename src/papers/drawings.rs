@@ -3,7 +3,7 @@
 use crate::measure::Length;
 
 use super::Source;
-use super::drawing::view;
+use super::drawing::{exploded, section, view};
 use super::page::{Block, Table, Ticks, left, right};
 use super::words;
 
@@ -18,21 +18,34 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             small: false,
         },
     ];
+    let mut level = piece.cases.len() + 1;
     for (number, case) in piece.cases.iter().enumerate() {
         let x = case.x + section_at(case);
         blocks.push(Block::Heading(format!("Section through {}", case.name)));
         blocks.push(Block::Drawing {
-            svg: view::section(piece, parts, figures, &whole, x, number + 1),
+            svg: section::section(piece, parts, figures, &whole, x, number + 1),
             caption: format!(
-                "section at {} from the left side of the piece, seen from the left, with the front on the right",
+                "section at {} from the left side of the piece, seen from the left, with the front on the right; heights count from the floor, to the underside and the upper face of a board",
                 figures.text(x)
             ),
             small: false,
         });
+        for own in section::levels(case, number, parts, figures, &whole, level) {
+            level += 1;
+            blocks.push(Block::Heading(format!("Level section through {}", own.name)));
+            blocks.push(Block::Drawing {
+                svg: own.svg,
+                caption: format!(
+                    "section at {} over the floor, seen from above, with the front below",
+                    figures.text(own.y)
+                ),
+                small: false,
+            });
+        }
     }
     blocks.push(Block::Heading("Exploded view".into()));
     blocks.push(Block::Drawing {
-        svg: view::exploded(parts, &whole),
+        svg: exploded::exploded(parts, &whole),
         caption: "seen from the front, the right, and above".into(),
         small: false,
     });

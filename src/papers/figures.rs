@@ -95,6 +95,11 @@ impl Figures {
         format!("{} ({})", self.tape.show(printed), self.tape.fine(printed.exact))
     }
 
+    /// The nearest mark of the tape.
+    pub(super) fn on_the_tape(&self, length: Length) -> Length {
+        self.tape.print(length).shown
+    }
+
     /// A length that no fraction gives exactly, as of a diagonal.
     pub(super) fn near(&self, length: Length) -> String {
         self.tape.text(length)

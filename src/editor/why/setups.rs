@@ -150,11 +150,12 @@ impl Told<'_, '_> {
             let center = line.from + line.wide.half();
             // They are symmetrical about the middle of the front.
             let place = whole.half() + pitch.clone() * Exact::ratio(2 * number - steps, 2);
-            let word = format!("line {}, from the {}", number + 1, self.setup.datum);
-            sums.push(self.tell.length(&about, word, center, &place));
+            // The straight-edge first: it is the large figure of the sheet.
             let setting = center + half.length;
             let word = format!("line {}, straight-edge", number + 1);
-            sums.push(self.tell.length(&about, word, setting, &(place + &half)));
+            sums.push(self.tell.length(&about, word, setting, &(place.clone() + &half)));
+            let word = format!("line {}, from the {}", number + 1, self.setup.datum);
+            sums.push(self.tell.length(&about, word, center, &place));
         }
         sums
     }

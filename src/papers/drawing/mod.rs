@@ -1,5 +1,9 @@
 //! Drawings from the parts' places: primitives and views. Floats live here.
 
+mod cut;
+pub(super) mod exploded;
+mod labels;
+pub(super) mod section;
 pub(super) mod setup;
 pub(super) mod svg;
 pub(super) mod view;

@@ -169,6 +169,14 @@ impl Svg {
         self.body.push_str("/>\n");
     }
 
+    /// A black dot.
+    pub(in crate::papers) fn dot(&mut self, center: (f64, f64), radius: f64) {
+        self.number("<circle cx=\"", center.0);
+        self.number("\" cy=\"", center.1);
+        self.number("\" r=\"", radius);
+        self.body.push_str("\"/>\n");
+    }
+
     /// A text `high` millimetres high, centered on its point, on a white ground so that lines do not
     /// cross it.
     pub(in crate::papers) fn text(&mut self, at: (f64, f64), text: &str, high: f64, upright: bool) {
@@ -191,7 +199,7 @@ impl Svg {
         high: f64,
         anchor: Anchor,
     ) {
-        let wide = text.chars().count() as f64 * high * 0.6;
+        let wide = wide(text, high);
         let left = match anchor {
             Anchor::Start => at.0,
             Anchor::Middle => at.0 - wide / 2.0,
@@ -253,15 +261,7 @@ impl Svg {
         figure: &str,
         high: f64,
     ) {
-        self.line((from, y), (to, y), Line::Narrow);
-        for x in [from, to] {
-            self.line(
-                (x - high * 0.3, y + high * 0.3),
-                (x + high * 0.3, y - high * 0.3),
-                Line::Narrow,
-            );
-        }
-        self.text(((from + to) / 2.0, y - high * 0.3), figure, high, false);
+        self.chain_across(&[(from, to, figure.to_owned())], y, high);
     }
 
     /// A dimension on an upright line, read from the right.
@@ -273,15 +273,62 @@ impl Svg {
         figure: &str,
         high: f64,
     ) {
-        self.line((x, from), (x, to), Line::Narrow);
-        for y in [from, to] {
-            self.line(
-                (x - high * 0.3, y + high * 0.3),
-                (x + high * 0.3, y - high * 0.3),
-                Line::Narrow,
+        self.chain_upright(&[(from, to, figure.to_owned())], x, high);
+    }
+
+    /// Dimensions that follow each other on a level line, each with its figure above
+    /// it, or below where it would lie over that of its neighbor.
+    pub(in crate::papers) fn chain_across(
+        &mut self,
+        chain: &[(f64, f64, String)],
+        y: f64,
+        high: f64,
+    ) {
+        let mut sides = Sides::default();
+        for (from, to, figure) in chain {
+            self.line((*from, y), (*to, y), Line::Narrow);
+            for x in [*from, *to] {
+                self.tick((x, y), high);
+            }
+            let middle = (from + to) / 2.0;
+            let above = sides.first(middle, wide(figure, high));
+            self.text(
+                (middle, if above { y - high * 0.3 } else { y + high * 1.1 }),
+                figure,
+                high,
+                false,
             );
         }
-        self.text((x - high * 0.3, (from + to) / 2.0), figure, high, true);
+    }
+
+    /// Dimensions that follow each other on an upright line, read from the right.
+    pub(in crate::papers) fn chain_upright(
+        &mut self,
+        chain: &[(f64, f64, String)],
+        x: f64,
+        high: f64,
+    ) {
+        let mut sides = Sides::default();
+        for (from, to, figure) in chain {
+            self.line((x, *from), (x, *to), Line::Narrow);
+            for y in [*from, *to] {
+                self.tick((x, y), high);
+            }
+            let middle = (from + to) / 2.0;
+            let before = sides.first(middle, wide(figure, high));
+            self.text(
+                (if before { x - high * 0.3 } else { x + high * 1.1 }, middle),
+                figure,
+                high,
+                true,
+            );
+        }
+    }
+
+    /// The stroke across the end of a dimension.
+    fn tick(&mut self, (x, y): (f64, f64), high: f64) {
+        let half = high * 0.3;
+        self.line((x - half, y + half), (x + half, y - half), Line::Narrow);
     }
 
     /// The whole drawing, with what it shows for those who can't see it.
@@ -314,6 +361,35 @@ impl Svg {
             self.body,
         )
     }
+}
+
+/// What the figures on both sides of a chain of dimensions reach to.
+#[derive(Default)]
+struct Sides([Vec<(f64, f64)>; 2]);
+
+impl Sides {
+    /// True where a figure of this width has its place on the first side.
+    fn first(&mut self, middle: f64, wide: f64) -> bool {
+        let own = (middle - wide / 2.0, middle + wide / 2.0);
+        let free = |side: &[(f64, f64)]| !side.iter().any(|it| it.0 < own.1 && own.0 < it.1);
+        let first = free(&self.0[0]) || !free(&self.0[1]);
+        self.0[usize::from(!first)].push(own);
+        first
+    }
+}
+
+/// How wide a text of this height is. (From memory: the widths of Helvetica, which
+/// the typefaces of the drawings share, each rounded up.)
+pub(super) fn wide(text: &str, high: f64) -> f64 {
+    let advance = |letter: char| match letter {
+        'M' | 'W' | 'm' | 'w' | '—' | '@' | '%' => 0.95,
+        'A'..='Z' => 0.76,
+        ' ' | '.' | ',' | '/' | '-' | 'i' | 'j' | 'l' => 0.34,
+        ' '..='~' => 0.57,
+        // A letter of another script may be as wide as it is high.
+        _ => 1.0,
+    };
+    text.chars().map(advance).sum::<f64>() * high
 }
 
 /// A coordinate to a tenth of a millimetre, without idle noughts.

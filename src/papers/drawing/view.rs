@@ -1,17 +1,19 @@
-//! Elevation, section and exploded view.
+//! The elevation.
 
 use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
 use crate::measure::Length;
-use crate::model::{Axis, Case, CaseId, Item, OpeningId, OpeningKind, Piece, Standing};
+use crate::model::{Axis, Case, Item, OpeningId, OpeningKind, Piece, Standing};
 use crate::papers::figures::Figures;
 use crate::parts::{
     Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Part, Parts, Point, Role, Which,
     keep_out_space,
 };
 
-use super::svg::{Fill, Line, Svg};
+use super::cut::{above_and_behind, toe};
+use super::labels::{self, Labels};
+use super::svg::{Anchor, Fill, Line, Svg, wide};
 
 fn mm(length: Length) -> f64 {
     length.to_mm_f64()
@@ -32,6 +34,7 @@ pub(in crate::papers) fn elevation(
 ) -> String {
     let mut svg = front(piece, parts, whole);
     dimensions(&mut svg, piece, figures, (mm(whole.to.x), mm(whole.to.y)), letter(whole));
+    keep_outs(&mut svg, piece, figures, mm(whole.to.y), letter(whole));
     svg.finish("front elevation of the piece")
 }
 
@@ -69,14 +72,31 @@ fn letter(whole: &Cuboid) -> f64 {
 
 /// The parts from the front with their marks, and what stands in the way.
 fn front(piece: &Piece, parts: &Parts, whole: &Cuboid) -> Svg {
-    let (wide, high) = (mm(whole.to.x), mm(whole.to.y));
-    let mut svg = Svg::new(wide.max(high));
+    let (across, high) = (mm(whole.to.x), mm(whole.to.y));
+    let mut svg = Svg::new(across.max(high));
     let letter = letter(whole);
+    let closed: BTreeSet<OpeningId> = parts
+        .all
+        .iter()
+        .filter(|part| matches!(part.assembly, Assembly::Front(_)))
+        .filter_map(Part::opening)
+        .collect();
     let mut order: Vec<&Part> = parts.all.iter().collect();
     order.sort_by_cached_key(|part| (Reverse(part.cuboid().from.z), part.path.as_str()));
-    svg.line((-letter * 3.0, high), (wide + letter * 3.0, high), Line::Wide);
-    for part in &order {
-        let space = shoulders(part);
+    svg.line((-letter * 3.0, high), (across + letter * 3.0, high), Line::Wide);
+    // An end stands forward above its notch only: a kick may cover what is below it.
+    let mut boxes: Vec<(&Part, Cuboid)> = Vec::with_capacity(order.len());
+    for part in order.iter().filter(|part| !is_behind_a_front(part, &closed)) {
+        match toe(part) {
+            Some(at) => {
+                boxes.extend(above_and_behind(&part.cuboid(), at).map(|space| (*part, space)));
+            }
+            None => boxes.push((part, shoulders(part))),
+        }
+    }
+    boxes.sort_by_key(|(_, space)| Reverse(space.from.z));
+    let mut labels = Labels::default();
+    for (part, space) in &boxes {
         let at = |x: Length, y: Length| (mm(x), high - mm(y));
         svg.rect(
             at(space.from.x, space.to.y),
@@ -84,17 +104,20 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid) -> Svg {
             Line::Narrow,
             Fill::White,
         );
-        front_features(&mut svg, part, high);
+        front_features(&mut svg, &mut labels, part, high);
     }
     for part in order.iter().filter(|part| shown(part)) {
         let space = part.cuboid();
-        let x = mm(space.from.x + space.to.x) / 2.0;
-        let y = high - mm(space.from.y + space.to.y) / 2.0;
-        let upright = part.role == Role::Stile;
+        let own =
+            ((mm(space.from.x), high - mm(space.to.y)), (mm(space.to.x), high - mm(space.from.y)));
         let small = mm(space.size(Direction::Y)).min(mm(space.size(Direction::X)));
         let size = letter.min(small * 0.72).max(letter * 0.55);
-        let at = if upright { (x + size * 0.35, y) } else { (x, y + size * 0.35) };
-        svg.text(at, &part.mark, size, upright);
+        if part.role == Role::Stile && small < wide(&part.mark, size) {
+            let (x, y) = labels::middle(&own);
+            svg.text((x + size * 0.35, y), &part.mark, size, true);
+        } else if !labels.on(&mut svg, &own, &part.mark, size) {
+            labels.lead(&mut svg, labels::middle(&own), &part.mark, size);
+        }
     }
     for keep_out in &piece.site.keep_outs {
         let space = keep_out_space(piece, keep_out);
@@ -105,7 +128,10 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid) -> Svg {
         {
             svg.line(from, to, Line::Beyond);
         }
-        svg.text((x0 + (x1 - x0) / 2.0, y1 - letter * 0.4), &keep_out.name, letter * 0.7, false);
+        let own = ((x0, y0), (x1, y1));
+        if !labels.on(&mut svg, &own, &keep_out.name, letter * 0.7) {
+            labels.lead(&mut svg, labels::middle(&own), &keep_out.name, letter * 0.7);
+        }
     }
     svg
 }
@@ -137,7 +163,14 @@ fn shown(part: &Part) -> bool {
     }
 }
 
-fn front_features(svg: &mut Svg, part: &Part, high: f64) {
+/// True for a shelf or a drawer box behind a front: what is seen of it through the
+/// gap is a stray line on paper.
+fn is_behind_a_front(part: &Part, closed: &BTreeSet<OpeningId>) -> bool {
+    let is_front = matches!(part.assembly, Assembly::Front(_));
+    !is_front && part.opening().is_some_and(|opening| closed.contains(&opening))
+}
+
+fn front_features(svg: &mut Svg, labels: &mut Labels, part: &Part, high: f64) {
     let origin = part.placement.origin;
     let up = part.placement.length == Direction::Y;
     for feature in part
@@ -161,7 +194,9 @@ fn front_features(svg: &mut Svg, part: &Part, high: f64) {
                 }
             }
             FeatureKind::Bore(Bore::Pull) => {
-                svg.circle((mm(x), high - mm(y)), mm(feature.u.1 - feature.u.0), Line::Narrow);
+                let (x, y, radius) = (mm(x), high - mm(y), mm(feature.u.1 - feature.u.0));
+                svg.circle((x, y), radius, Line::Narrow);
+                labels.take(((x - radius, y - radius), (x + radius, y + radius)));
             }
             _ => {}
         }
@@ -176,27 +211,52 @@ fn dimensions(
     (wide, high): (f64, f64),
     letter: f64,
 ) {
+    let y = high + letter * 2.6;
+    let (mut chained, mut cases) = (Vec::new(), Vec::new());
     for case in &piece.cases {
         let x = mm(case.x);
-        let y = high + letter * 2.6;
-        for (from, to, figure) in chain(case, Axis::Across, figures) {
-            svg.across(x + from, x + to, y, &figure, letter * 0.9);
-        }
-        let over_all = figures.text(case.wide.length);
-        svg.across(x, x + mm(case.wide.length), y + letter * 2.4, &over_all, letter);
+        let own = chain(case, Axis::Across, figures).into_iter();
+        chained.extend(own.map(|(from, to, figure)| (x + from, x + to, figure)));
+        cases.push((x, x + mm(case.wide.length), figures.text(case.wide.length)));
     }
+    svg.chain_across(&chained, y, letter * 0.9);
+    svg.chain_across(&cases, y + letter * 2.8, letter);
     if let Some(case) = piece.cases.last() {
         let x = wide + letter * 3.0;
-        for (from, to, figure) in chain(case, Axis::Down, figures) {
-            svg.upright(high - from, high - to, x, &figure, letter * 0.9);
-        }
+        let chained: Vec<_> = chain(case, Axis::Down, figures)
+            .into_iter()
+            .map(|(from, to, figure)| (high - from, high - to, figure))
+            .collect();
+        svg.chain_upright(&chained, x, letter * 0.9);
         svg.upright(
             high,
             high - mm(case.high.length),
-            x + letter * 2.6,
+            x + letter * 3.0,
             &figures.text(case.high.length),
             letter,
         );
+    }
+}
+
+/// Where each keep-out lies: its left distance and its width below the piece, how
+/// high it begins and ends at its left.
+fn keep_outs(svg: &mut Svg, piece: &Piece, figures: &Figures, high: f64, letter: f64) {
+    let size = letter * 0.9;
+    for (row, keep_out) in piece.site.keep_outs.iter().enumerate() {
+        let away = letter * (8.4 + 2.8 * row as f64);
+        let (left, up) = (mm(keep_out.from_left), mm(keep_out.up));
+        let (y, right) = (high + away, left + mm(keep_out.wide));
+        if left > 0.0 {
+            svg.across(0.0, left, y, &figures.text(keep_out.from_left), size);
+        }
+        svg.across(left, right, y, &figures.text(keep_out.wide), size);
+        svg.label((right + size, y), &keep_out.name, size, Anchor::Start);
+        let x = letter * -(3.4 + 2.4 * row as f64);
+        if up > 0.0 {
+            svg.upright(high, high - up, x, &figures.text(keep_out.up), size);
+        }
+        let to = high - up - mm(keep_out.high);
+        svg.upright(high - up, to, x, &figures.text(keep_out.high), size);
     }
 }
 
@@ -251,214 +311,4 @@ fn chain(case: &Case, axis: Axis, figures: &Figures) -> Vec<(f64, f64, String)> 
         .zip(figures.spread(&sizes))
         .map(|(pair, figure)| (mm(pair[0]), mm(pair[1]), figure))
         .collect()
-}
-
-/// A section square to the front, seen from the left: what the cut goes
-/// through is hatched. It is the section of this number on its page.
-pub(in crate::papers) fn section(
-    piece: &Piece,
-    parts: &Parts,
-    figures: &Figures,
-    whole: &Cuboid,
-    x: Length,
-    number: usize,
-) -> String {
-    let (deep, high) = (mm(whole.to.z), mm(whole.to.y));
-    let mut svg = Svg::new(deep.max(high) * 1.25).hatched(format!("hatching-{number}"));
-    let letter = deep.max(high) / 38.0;
-    // The case that is cut and its neighbour beyond: what stands further along
-    // is mostly hidden, and drawing it each time would cost the square of the cases.
-    let cut_case = piece.cases.iter().rposition(|case| case.x <= x).unwrap_or(0);
-    let mut order: Vec<&Part> = [cut_case, cut_case + 1]
-        .into_iter()
-        .flat_map(|case| parts.of_case(CaseId(case)))
-        .filter(|part| part.cuboid().to.x > x)
-        .collect();
-    order.sort_by_cached_key(|part| (Reverse(part.cuboid().from.x), part.path.as_str()));
-    let view = FromTheLeft { deep, high };
-    svg.line((-letter * 2.0, high), (deep + letter * 2.0, high), Line::Wide);
-    for part in &order {
-        let space = part.cuboid();
-        if space.from.x >= x {
-            outline(&mut svg, part, view);
-            plate_holes(&mut svg, part, view);
-        }
-    }
-    let cut: Vec<&&Part> = order.iter().filter(|part| part.cuboid().from.x < x).collect();
-    for part in &cut {
-        from_the_side(&mut svg, &part.cuboid(), view, Line::Wide, Fill::Hatched);
-    }
-    for part in &cut {
-        let space = part.cuboid();
-        let (x, y) =
-            view.at((space.from.z + space.to.z).half(), (space.from.y + space.to.y).half());
-        let upright = space.size(Direction::Y) > space.size(Direction::Z);
-        let thin = mm(space.size(Direction::Y)).min(mm(space.size(Direction::Z)));
-        let size = (thin * 0.8).clamp(letter * 0.5, letter * 0.85);
-        // On a board that is thinner than the letters the mark stands beside it.
-        let beside = letter * 0.2;
-        let at = match (thin * 0.8 < size, upright) {
-            (true, true) => (view.at(space.to.z, space.to.y).0 - beside, y),
-            (true, false) => (x, view.at(space.to.z, space.to.y).1 - beside),
-            (false, true) => (x + letter * 0.3, y),
-            (false, false) => (x, y + letter * 0.3),
-        };
-        svg.text(at, &part.mark, size, upright);
-    }
-    if let Some(case) = piece.cases.get(cut_case) {
-        // All backs stand at one wall; a shallow case begins further back.
-        let front = mm(case.deep.length);
-        svg.across(0.0, front, high + letter * 2.4, &figures.text(case.deep.length), letter);
-        if let Some(base) = &case.base {
-            svg.across(
-                front - mm(base.set_back.length),
-                front,
-                high + letter * 4.6,
-                &figures.text(base.set_back.length),
-                letter,
-            );
-            svg.upright(
-                high,
-                high - mm(base.high.length),
-                deep + letter * 2.4,
-                &figures.text(base.high.length),
-                letter,
-            );
-        }
-        svg.upright(
-            high,
-            high - mm(case.high.length),
-            deep + letter * 4.8,
-            &figures.text(case.high.length),
-            letter,
-        );
-    }
-    svg.finish("vertical section from front to back")
-}
-
-/// How the piece lies on the paper seen from the left: its front on the right.
-#[derive(Clone, Copy)]
-struct FromTheLeft {
-    deep: f64,
-    high: f64,
-}
-
-impl FromTheLeft {
-    fn at(self, z: Length, y: Length) -> (f64, f64) {
-        (self.deep - mm(z), self.high - mm(y))
-    }
-}
-
-/// A box seen from the left.
-fn from_the_side(svg: &mut Svg, space: &Cuboid, view: FromTheLeft, line: Line, fill: Fill) {
-    svg.rect(view.at(space.to.z, space.to.y), view.at(space.from.z, space.from.y), line, fill);
-}
-
-/// The screw holes of hinge plates in a side that is looked at from the left.
-fn plate_holes(svg: &mut Svg, part: &Part, view: FromTheLeft) {
-    let bored = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Plate));
-    for hole in bored.filter(|f| f.face == part.placement.face(Direction::X, true)) {
-        for space in part.hollows(hole) {
-            let (z, y) = ((space.from.z + space.to.z).half(), (space.from.y + space.to.y).half());
-            svg.circle(view.at(z, y), mm(space.size(Direction::Y).half()), Line::Narrow);
-        }
-    }
-}
-
-/// A part beyond the cut, its notches taken out.
-fn outline(svg: &mut Svg, part: &Part, view: FromTheLeft) {
-    let space = part.cuboid();
-    let at = |z: Length, y: Length| view.at(z, y);
-    let notch = part
-        .features
-        .iter()
-        .find(|f| f.kind == FeatureKind::Notch && matches!(part.role, Role::End(_)));
-    match notch {
-        Some(notch) => {
-            let (y, z) = (space.from.y + notch.u.1, space.from.z + notch.v.1);
-            let points = [
-                at(space.from.z, space.to.y),
-                at(space.to.z, space.to.y),
-                at(space.to.z, space.from.y),
-                at(z, space.from.y),
-                at(z, y),
-                at(space.from.z, y),
-            ];
-            svg.polygon(&points, Line::Narrow, Fill::White);
-        }
-        None => from_the_side(svg, &space, view, Line::Narrow, Fill::White),
-    }
-}
-
-/// The piece taken apart along the ways it goes together.
-pub(in crate::papers) fn exploded(parts: &Parts, whole: &Cuboid) -> String {
-    let size = mm(whole.to.x).max(mm(whole.to.y)).max(mm(whole.to.z));
-    let mut svg = Svg::new(size * 2.2);
-    let far = |part: &Part, by: &[f64; 3]| {
-        let space = part.cuboid();
-        let mid = |d: Direction| mm(space.from.along(d) + space.to.along(d)) / 2.0;
-        (mid(Direction::Z) + by[2]) * 1.0 + (mid(Direction::X) + by[0]) * 0.35
-            - (mid(Direction::Y) + by[1]) * 0.35
-    };
-    let with_place = |part| {
-        let by = apart(part, whole, size);
-        (part, by, far(part, &by))
-    };
-    let mut order: Vec<(&Part, [f64; 3], f64)> = parts.all.iter().map(with_place).collect();
-    // Far things first: seen from the front, right and above.
-    order.sort_by(|(a, _, far_a), (b, _, far_b)| {
-        far_b.total_cmp(far_a).then_with(|| a.path.cmp(&b.path))
-    });
-    let project = |x: f64, y: f64, z: f64| (x + z * 0.45, -y - z * 0.30);
-    for (part, by, _) in &order {
-        let space = part.cuboid();
-        let (x0, y0, z0) =
-            (mm(space.from.x) + by[0], mm(space.from.y) + by[1], mm(space.from.z) + by[2]);
-        let (x1, y1, z1) = (mm(space.to.x) + by[0], mm(space.to.y) + by[1], mm(space.to.z) + by[2]);
-        let top =
-            [project(x0, y1, z0), project(x1, y1, z0), project(x1, y1, z1), project(x0, y1, z1)];
-        let right =
-            [project(x1, y0, z0), project(x1, y1, z0), project(x1, y1, z1), project(x1, y0, z1)];
-        let front =
-            [project(x0, y0, z0), project(x1, y0, z0), project(x1, y1, z0), project(x0, y1, z0)];
-        svg.polygon(&top, Line::Narrow, Fill::White);
-        svg.polygon(&right, Line::Narrow, Fill::Grey);
-        svg.polygon(&front, Line::Narrow, Fill::White);
-        let center = project((x0 + x1) / 2.0, (y0 + y1) / 2.0, z0);
-        let room = (x1 - x0).max((y1 - y0) * 0.5);
-        let letter = size / 40.0;
-        if room > letter * 2.0 || matches!(part.role, Role::Stile | Role::End(_)) {
-            svg.text(
-                (center.0, center.1 + letter * 0.3),
-                &part.mark,
-                letter * 0.9,
-                (x1 - x0) < letter * 2.0,
-            );
-        }
-    }
-    svg.finish("exploded view of the piece")
-}
-
-/// How far a part is moved from its place.
-fn apart(part: &Part, whole: &Cuboid, size: f64) -> [f64; 3] {
-    let step = size * 0.22;
-    let space = part.cuboid();
-    let middle = mm(whole.to.x) / 2.0;
-    let side = if mm(space.from.x + space.to.x) / 2.0 < middle { -1.0 } else { 1.0 };
-    match (&part.assembly, part.role) {
-        (Assembly::Front(_), _) => [0.0, 0.0, -step * 4.6],
-        (Assembly::Frame(_), _) => [0.0, 0.0, -step * 3.0],
-        (Assembly::DrawerBox(_), Role::DrawerFront) => [0.0, 0.0, -step * 1.9],
-        (Assembly::DrawerBox(_), Role::DrawerBottom) => [0.0, -step * 0.12, -step * 1.7],
-        (Assembly::DrawerBox(_), _) => [0.0, 0.0, -step * 1.7],
-        (Assembly::Base(_), _) => [0.0, -step * 1.6, 0.0],
-        (_, Role::End(_)) => [side * step, 0.0, 0.0],
-        (_, Role::Bottom) => [0.0, -step * 0.6, 0.0],
-        (_, Role::Leg | Role::Kick) => {
-            [0.0, -step * 1.1, if part.role == Role::Kick { -step * 0.9 } else { 0.0 }]
-        }
-        (_, Role::Stretcher | Role::Top) => [0.0, step * 0.9, 0.0],
-        (_, Role::Back) => [0.0, step * 0.3, step * 1.9],
-        _ => [0.0, 0.0, 0.0],
-    }
 }

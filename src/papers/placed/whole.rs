@@ -135,6 +135,6 @@ fn rows(table: &Table) -> usize {
 /// How high a drawing of its own size stands on paper.
 fn millimetres(svg: &str) -> usize {
     let high = svg.split_once(" height=\"").and_then(|(_, rest)| rest.split_once("mm\""));
-    let whole = high.and_then(|(high, _)| high.split('.').next());
-    whole.and_then(|whole| whole.parse().ok()).unwrap_or(0)
+    let digits = |high: &str| high.bytes().take_while(u8::is_ascii_digit).count();
+    high.and_then(|(high, _)| high.get(..digits(high))?.parse().ok()).unwrap_or(0)
 }

@@ -1,0 +1,151 @@
+//! What a plane cuts through and what stands beyond it.
+
+use crate::measure::Length;
+use crate::parts::{Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role};
+
+use super::labels::Area;
+use super::svg::{Fill, Line, Svg};
+
+/// A plane through the piece, and how it lies on the paper.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Plane {
+    /// Upright from front to back, seen from the left: the front is on the right.
+    FromLeft { x: Length, deep: Length, high: Length },
+    /// Level, seen from above between two places from left to right: the front is
+    /// below.
+    FromAbove { y: Length, deep: Length, between: (Length, Length) },
+}
+
+/// What is cut, and what is seen beyond.
+pub(super) struct Sorted<'p> {
+    pub(super) cut: Vec<(PartId, &'p Part)>,
+    pub(super) beyond: Vec<(PartId, &'p Part)>,
+}
+
+impl Plane {
+    /// Where a box lies on the paper.
+    pub(super) fn area(self, space: &Cuboid) -> Area {
+        let mm = |length: Length| length.to_mm_f64();
+        match self {
+            Self::FromLeft { deep, high, .. } => (
+                (mm(deep - space.to.z), mm(high - space.to.y)),
+                (mm(deep - space.from.z), mm(high - space.from.y)),
+            ),
+            Self::FromAbove { deep, between, .. } => (
+                (mm(space.from.x.max(between.0)), mm(deep - space.to.z)),
+                (mm(space.to.x.min(between.1)), mm(deep - space.from.z)),
+            ),
+        }
+    }
+
+    fn cuts(self, space: &Cuboid) -> bool {
+        match self {
+            Self::FromLeft { x, .. } => space.from.x < x && x < space.to.x,
+            Self::FromAbove { y, .. } => space.from.y < y && y < space.to.y,
+        }
+    }
+
+    fn is_beyond(self, space: &Cuboid) -> bool {
+        match self {
+            Self::FromLeft { x, .. } => space.from.x >= x,
+            Self::FromAbove { y, .. } => space.to.y <= y,
+        }
+    }
+
+    fn shows(self, space: &Cuboid) -> bool {
+        match self {
+            Self::FromLeft { .. } => true,
+            Self::FromAbove { between, .. } => space.from.x < between.1 && between.0 < space.to.x,
+        }
+    }
+
+    /// How far away a part begins.
+    fn far(self, space: &Cuboid) -> Length {
+        match self {
+            Self::FromLeft { .. } => space.from.x,
+            Self::FromAbove { .. } => Length::ZERO - space.to.y,
+        }
+    }
+
+    /// Sorts what is to be drawn: what is cut with each guest behind its hosts, and
+    /// what stands beyond with the farthest first.
+    pub(super) fn sort<'p>(self, parts: impl Iterator<Item = (PartId, &'p Part)>) -> Sorted<'p> {
+        let shown: Vec<_> = parts.filter(|(_, part)| self.shows(&part.cuboid())).collect();
+        let of = |keep: &dyn Fn(&Cuboid) -> bool| -> Vec<(PartId, &'p Part)> {
+            shown.iter().filter(|(_, part)| keep(&part.cuboid())).copied().collect()
+        };
+        let mut beyond = of(&|space| self.is_beyond(space));
+        beyond.sort_by(|(_, a), (_, b)| {
+            let far = |part: &Part| self.far(&part.cuboid());
+            far(b).cmp(&far(a)).then_with(|| a.path.cmp(&b.path))
+        });
+        let mut cut = of(&|space| self.cuts(space));
+        cut.sort_by_key(|(_, part)| part.path.as_str());
+        // A board that another takes is drawn over it: a bottom over its groove.
+        let hosts: Vec<(PartId, PartId)> = cut
+            .iter()
+            .flat_map(|(host, part)| {
+                part.features.iter().filter_map(move |own| own.takes.map(|guest| (*host, guest)))
+            })
+            .collect();
+        let rank = |part: PartId| {
+            let host = hosts.iter().find(|(_, guest)| *guest == part).map(|(host, _)| *host);
+            let over = host.map(|host| hosts.iter().any(|(_, guest)| *guest == host));
+            over.map_or(0, |is_over| if is_over { 2 } else { 1 })
+        };
+        cut.sort_by_key(|(id, _)| rank(*id));
+        Sorted { cut, beyond }
+    }
+
+    /// Draws what is cut through, each with the channels that the plane meets.
+    pub(super) fn draw_cut(self, svg: &mut Svg, cut: &[(PartId, &Part)]) {
+        for (_, part) in cut {
+            let area = self.area(&part.cuboid());
+            svg.rect(area.0, area.1, Line::Wide, Fill::Hatched);
+            let channels = part
+                .features
+                .iter()
+                .filter(|own| own.is_channel() || own.kind == FeatureKind::Notch);
+            for channel in channels {
+                for hollow in part.hollows(channel).iter().filter(|hollow| self.cuts(hollow)) {
+                    let area = self.area(hollow);
+                    svg.rect(area.0, area.1, Line::Narrow, Fill::White);
+                }
+            }
+        }
+    }
+}
+
+/// The parts of a case and of the next: what stands further along is mostly hidden,
+/// and drawing it each time would cost the square of the cases.
+pub(super) fn near(parts: &Parts, case: usize) -> impl Iterator<Item = (PartId, &Part)> {
+    let from = parts.all.partition_point(|part| part.case.0 < case);
+    let own = parts.all.iter().enumerate().skip(from);
+    own.take_while(move |(_, part)| part.case.0 <= case + 1).map(|(at, part)| (PartId(at), part))
+}
+
+/// Where the notch of an end lies that takes its lower front corner: how high it
+/// reaches and how far back.
+pub(super) fn toe(part: &Part) -> Option<(Length, Length)> {
+    if !matches!(part.role, Role::End(_)) {
+        return None;
+    }
+    let notch = part.features.iter().find(|own| own.kind == FeatureKind::Notch)?;
+    let space = part.cuboid();
+    Some((space.from.y + notch.u.1, space.from.z + notch.v.1))
+}
+
+/// An end above its notch and behind it.
+pub(super) fn above_and_behind(space: &Cuboid, (y, z): (Length, Length)) -> [Cuboid; 2] {
+    let (mut above, mut behind) = (*space, *space);
+    above.from.y = y;
+    behind.to.y = y;
+    behind.from.z = z;
+    [above, behind]
+}
+
+/// True for a board that lies.
+pub(super) fn lies(part: &Part) -> bool {
+    let space = part.cuboid();
+    space.size(Direction::Y) < space.size(Direction::Z)
+}

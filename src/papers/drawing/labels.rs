@@ -1,0 +1,191 @@
+//! Where the marks and figures of a drawing stand: none over another, and with a
+//! line to what they name where there is no room on it.
+
+use super::svg::{Anchor, Line, Svg, wide};
+
+/// From and to.
+pub(super) type Area = ((f64, f64), (f64, f64));
+
+/// The places that are taken.
+#[derive(Debug, Default)]
+pub(super) struct Labels {
+    taken: Vec<Area>,
+    /// What is drawn, which a text should not cover.
+    solid: Vec<Area>,
+}
+
+fn meets(a: &Area, b: &Area) -> bool {
+    a.0.0 < b.1.0 && b.0.0 < a.1.0 && a.0.1 < b.1.1 && b.0.1 < a.1.1
+}
+
+/// True where the first lies within the second.
+pub(super) fn is_within(a: &Area, b: &Area) -> bool {
+    a.0.0 >= b.0.0 && a.1.0 <= b.1.0 && a.0.1 >= b.0.1 && a.1.1 <= b.1.1
+}
+
+pub(super) fn middle(area: &Area) -> (f64, f64) {
+    ((area.0.0 + area.1.0) / 2.0, (area.0.1 + area.1.1) / 2.0)
+}
+
+/// The room of a level text about its middle.
+pub(super) fn room(at: (f64, f64), text: &str, high: f64) -> Area {
+    let half = wide(text, high) / 2.0;
+    ((at.0 - half, at.1 - high * 0.55), (at.0 + half, at.1 + high * 0.55))
+}
+
+/// Small areas along a line, so that no text stands on it.
+fn along(from: (f64, f64), to: (f64, f64), high: f64) -> impl Iterator<Item = Area> {
+    let (x, y) = (to.0 - from.0, to.1 - from.1);
+    let steps = (x.hypot(y) / (high * 0.3)).ceil().min(200.0) as u32;
+    let half = high * 0.05;
+    (0..=steps).map(move |step| {
+        let part = f64::from(step) / f64::from(steps.max(1));
+        let at = (from.0 + x * part, from.1 + y * part);
+        ((at.0 - half, at.1 - half), (at.0 + half, at.1 + half))
+    })
+}
+
+impl Labels {
+    /// Nothing is written here.
+    pub(super) fn take(&mut self, area: Area) {
+        self.taken.push(area);
+    }
+
+    /// Something is drawn here.
+    pub(super) fn draw(&mut self, area: Area) {
+        self.solid.push(area);
+    }
+
+    /// True where no text stands.
+    pub(super) fn is_free(&self, room: &Area) -> bool {
+        !self.taken.iter().any(|taken| meets(taken, room))
+    }
+
+    fn is_blank(&self, room: &Area) -> bool {
+        !self.solid.iter().any(|solid| meets(solid, room))
+    }
+
+    /// Writes a text about its middle.
+    pub(super) fn write(&mut self, svg: &mut Svg, at: (f64, f64), text: &str, high: f64) {
+        self.take(room(at, text, high));
+        svg.label((at.0, at.1 + high * 0.35), text, high, Anchor::Middle);
+    }
+
+    /// Writes a text on what it names, where it has room there.
+    pub(super) fn on(&mut self, svg: &mut Svg, own: &Area, text: &str, high: f64) -> bool {
+        let places = [0.5, 0.35, 0.65, 0.2, 0.8]
+            .into_iter()
+            .flat_map(|up| [0.5, 0.3, 0.7, 0.15, 0.85].into_iter().map(move |along| (along, up)));
+        for (along, up) in places {
+            let at = (own.0.0 + (own.1.0 - own.0.0) * along, own.0.1 + (own.1.1 - own.0.1) * up);
+            let room = room(at, text, high);
+            if is_within(&room, own) && self.is_free(&room) {
+                self.write(svg, at, text, high);
+                return true;
+            }
+        }
+        false
+    }
+
+    /// Writes a text near a point with a line to it: on blank paper if there is some
+    /// within reach, else where no other text stands.
+    pub(super) fn lead(&mut self, svg: &mut Svg, to: (f64, f64), text: &str, high: f64) {
+        const TURNS: [(f64, f64); 12] = [
+            (1.0, 0.0),
+            (-1.0, 0.0),
+            (0.0, -1.0),
+            (0.0, 1.0),
+            (0.7, -0.7),
+            (-0.7, -0.7),
+            (0.7, 0.7),
+            (-0.7, 0.7),
+            (0.9, -0.4),
+            (-0.9, -0.4),
+            (0.9, 0.4),
+            (-0.9, 0.4),
+        ];
+        let half = wide(text, high) / 2.0;
+        let spots = |reach: u32| {
+            (1..=reach).flat_map(move |ring| {
+                let far = high * 0.7 * f64::from(ring);
+                TURNS.into_iter().map(move |(x, y)| (to.0 + x * (far + half), to.1 + y * far))
+            })
+        };
+        // The line ends at the nearest side of the text.
+        let end = |own: &Area| (to.0.clamp(own.0.0, own.1.0), to.1.clamp(own.0.1, own.1.1));
+        let clear = |own: &Area| along(to, end(own), high).all(|spot| self.is_free(&spot));
+        let free = |at: &(f64, f64)| {
+            let own = room(*at, text, high);
+            self.is_free(&own) && clear(&own)
+        };
+        let blank = |at: &(f64, f64)| free(at) && self.is_blank(&room(*at, text, high));
+        let found = spots(12).find(blank).or_else(|| spots(80).find(free));
+        let Some(at) = found else { return };
+        let own = room(at, text, high);
+        let end = end(&own);
+        svg.line(to, end, Line::Narrow);
+        svg.dot(to, high * 0.12);
+        self.taken.extend(along(to, end, high));
+        self.write(svg, at, text, high);
+    }
+
+    /// A column of texts, each with a line to its point; `x` is the side of the
+    /// column that faces the drawing, `turn` where the lines bend. Returns how far
+    /// the texts reach.
+    pub(super) fn column(
+        &mut self,
+        svg: &mut Svg,
+        (turn, x): (f64, f64),
+        mut texts: Vec<((f64, f64), String)>,
+        high: f64,
+    ) -> f64 {
+        texts.sort_by(|a, b| a.0.1.total_cmp(&b.0.1));
+        let wanted: Vec<f64> = texts.iter().map(|(to, _)| to.1).collect();
+        let is_right = x > turn;
+        let mut reach = x;
+        for ((to, text), y) in texts.iter().zip(spread(&wanted, high * 1.25)) {
+            svg.line(*to, (turn, to.1), Line::Narrow);
+            svg.line((turn, to.1), (x, y), Line::Narrow);
+            let away = if is_right { high * 0.3 } else { -high * 0.3 };
+            let far = x + away + if is_right { wide(text, high) } else { -wide(text, high) };
+            self.take(((x.min(far), y - high * 0.55), (x.max(far), y + high * 0.55)));
+            reach = if is_right { reach.max(far) } else { reach.min(far) };
+            let anchor = if is_right { Anchor::Start } else { Anchor::End };
+            svg.label((x + away, y + high * 0.35), text, high, anchor);
+        }
+        reach
+    }
+}
+
+/// Places that are at least a gap apart, each as near as can be to where it is
+/// wanted; the wanted places rise.
+fn spread(wanted: &[f64], gap: f64) -> Vec<f64> {
+    // Neighbors that would lie too close stand together about their mean.
+    let mut groups: Vec<(f64, usize)> = Vec::new();
+    for (at, place) in wanted.iter().enumerate() {
+        let mut own = (place - gap * at as f64, 1);
+        while let Some(before) = groups.last().copied() {
+            if before.0 / before.1 as f64 <= own.0 / own.1 as f64 {
+                break;
+            }
+            own = (own.0 + before.0, own.1 + before.1);
+            groups.pop();
+        }
+        groups.push(own);
+    }
+    let each =
+        groups.iter().flat_map(|(sum, count)| std::iter::repeat_n(sum / *count as f64, *count));
+    each.enumerate().map(|(at, place)| place + gap * at as f64).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::spread;
+
+    /// Three at 10 and one at 50, 4 apart: the three stand about their mean, which
+    /// is 10, and the one stays.
+    #[test]
+    fn places_are_a_gap_apart_and_near() {
+        assert_eq!(spread(&[10.0, 10.0, 10.0, 50.0], 4.0), [6.0, 10.0, 14.0, 50.0]);
+    }
+}

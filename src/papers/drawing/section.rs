@@ -1,0 +1,259 @@
+//! Sections: upright from front to back, and level through a drawer or a door.
+
+use crate::measure::Length;
+use crate::model::{Case, Opening, OpeningKind, Piece};
+use crate::papers::figures::Figures;
+use crate::parts::{Assembly, Bore, Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role};
+
+use super::cut::{Plane, lies, near, toe};
+use super::labels::{Area, Labels, middle};
+use super::svg::{Fill, Line, Svg};
+
+fn mm(length: Length) -> f64 {
+    length.to_mm_f64()
+}
+
+/// A section square to the front, seen from the left: what the cut goes through is
+/// hatched. It is the section of this number on its page.
+pub(in crate::papers) fn section(
+    piece: &Piece,
+    parts: &Parts,
+    figures: &Figures,
+    whole: &Cuboid,
+    x: Length,
+    number: usize,
+) -> String {
+    let plane = Plane::FromLeft { x, deep: whole.to.z, high: whole.to.y };
+    let (deep, high) = (mm(whole.to.z), mm(whole.to.y));
+    let mut svg = Svg::new(deep.max(high) * 1.25).hatched(format!("hatching-{number}"));
+    let letter = deep.max(high) / 46.0;
+    let cut_case = piece.cases.iter().rposition(|case| case.x <= x).unwrap_or(0);
+    let sorted = plane.sort(near(parts, cut_case));
+    svg.line((-letter * 2.0, high), (deep + letter * 2.0, high), Line::Wide);
+    for (_, part) in &sorted.beyond {
+        outline(&mut svg, part, plane);
+        plate_holes(&mut svg, part, plane);
+    }
+    plane.draw_cut(&mut svg, &sorted.cut);
+    let mut labels = Labels::default();
+    for (_, part) in &sorted.cut {
+        labels.draw(plane.area(&part.cuboid()));
+    }
+    let right = heights(&mut svg, &mut labels, figures, plane, &sorted.cut, (deep, letter));
+    // What lies is named at the side; the other boards are named beside themselves.
+    for (_, part) in sorted.cut.iter().filter(|(_, part)| !is_in_front(part) && !lies(part)) {
+        let area = plane.area(&part.cuboid());
+        if !labels.on(&mut svg, &area, &part.mark, letter) {
+            labels.lead(&mut svg, middle(&area), &part.mark, letter);
+        }
+    }
+    if let Some(case) = piece.cases.get(cut_case) {
+        over_all(&mut svg, case, figures, high, (right + letter * 2.0, letter));
+    }
+    svg.finish("vertical section from front to back")
+}
+
+/// True for what stands in the frame and in front of it.
+fn is_in_front(part: &Part) -> bool {
+    matches!(part.assembly, Assembly::Frame(_) | Assembly::Front(_))
+}
+
+/// Between which heights the lying boards and the rails stand, from the floor: the
+/// boards at the back, the frame and the fronts before them. Returns how far the
+/// figures reach to the right.
+fn heights(
+    svg: &mut Svg,
+    labels: &mut Labels,
+    figures: &Figures,
+    plane: Plane,
+    cut: &[(PartId, &Part)],
+    (deep, letter): (f64, f64),
+) -> f64 {
+    let (mut back, mut front) = (Vec::new(), Vec::new());
+    for (_, part) in cut {
+        let space = part.cuboid();
+        let area = plane.area(&space);
+        let told =
+            format!("{} {} to {}", part.mark, figures.text(space.from.y), figures.text(space.to.y));
+        if is_in_front(part) {
+            let told = if part.role == Role::Rail { told } else { part.mark.clone() };
+            front.push(((area.1.0, middle(&area).1), told));
+        } else if lies(part) {
+            back.push(((area.0.0, middle(&area).1), told));
+        }
+    }
+    labels.column(svg, (-letter * 0.8, -letter * 2.4), back, letter);
+    labels.column(svg, (deep + letter * 0.8, deep + letter * 2.4), front, letter)
+}
+
+/// Depth, height, and the toe space.
+fn over_all(svg: &mut Svg, case: &Case, figures: &Figures, high: f64, (x, letter): (f64, f64)) {
+    // All backs stand at one wall; a shallow case begins further back.
+    let front = mm(case.deep.length);
+    svg.across(0.0, front, high + letter * 2.4, &figures.text(case.deep.length), letter);
+    if let Some(base) = &case.base {
+        let set_back = mm(base.set_back.length);
+        let figure = figures.text(base.set_back.length);
+        svg.across(front - set_back, front, high + letter * 4.6, &figure, letter);
+        let figure = figures.text(base.high.length);
+        svg.upright(high, high - mm(base.high.length), x, &figure, letter);
+    }
+    let x = x + letter * 2.4;
+    svg.upright(high, high - mm(case.high.length), x, &figures.text(case.high.length), letter);
+}
+
+/// The screw holes of hinge plates in a side that is looked at from the left.
+fn plate_holes(svg: &mut Svg, part: &Part, plane: Plane) {
+    let bored = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Plate));
+    for hole in bored.filter(|f| f.face == part.placement.face(Direction::X, true)) {
+        for space in part.hollows(hole) {
+            let at = middle(&plane.area(&space));
+            svg.circle(at, mm(space.size(Direction::Y).half()), Line::Narrow);
+        }
+    }
+}
+
+/// A part beyond the cut, the notch of an end taken out.
+fn outline(svg: &mut Svg, part: &Part, plane: Plane) {
+    let space = part.cuboid();
+    let area = plane.area(&space);
+    match toe(part) {
+        Some((y, z)) => {
+            let mut kept = space;
+            (kept.from.y, kept.from.z) = (y, z);
+            let corner = plane.area(&kept);
+            let (left, right) = (area.0.0, area.1.0);
+            let points = [
+                (right, area.0.1),
+                (left, area.0.1),
+                (left, area.1.1),
+                (corner.1.0, area.1.1),
+                (corner.1.0, corner.1.1),
+                (right, corner.1.1),
+            ];
+            svg.polygon(&points, Line::Narrow, Fill::White);
+        }
+        None => svg.rect(area.0, area.1, Line::Narrow, Fill::White),
+    }
+}
+
+/// A level section.
+pub(in crate::papers) struct Level {
+    /// Through what: `upper`.
+    pub(in crate::papers) name: String,
+    /// How high over the floor.
+    pub(in crate::papers) y: Length,
+    pub(in crate::papers) svg: String,
+}
+
+/// Level sections through the first drawer of a case and through its first door,
+/// each with what stands beside it; the first is of this number on its page.
+pub(in crate::papers) fn levels(
+    case: &Case,
+    index: usize,
+    parts: &Parts,
+    figures: &Figures,
+    whole: &Cuboid,
+    number: usize,
+) -> Vec<Level> {
+    let drawer = case.openings.iter().find(|it| matches!(it.kind, OpeningKind::Drawer { .. }));
+    let door = case.openings.iter().find(|it| it.is_door());
+    let mut levels = Vec::new();
+    for opening in [drawer, door].into_iter().flatten() {
+        let Some(y) = height(opening, parts) else { continue };
+        // Anywhere near shows the same: a height that the tape has needs no remark.
+        let y = figures.on_the_tape(y);
+        let number = number + levels.len();
+        let svg = level(case, index, opening, parts, figures, whole, (y, number));
+        levels.push(Level { name: opening.title().to_owned(), y, svg });
+    }
+    levels
+}
+
+/// Where the cut shows most: through the packers of a slide above the bottom of the
+/// box, through the hinge blocks or cups of a door.
+fn height(opening: &Opening, parts: &Parts) -> Option<Length> {
+    let own = || {
+        let case = parts.of_case(opening.id.case).iter();
+        case.filter(|part| part.opening() == Some(opening.id))
+    };
+    let of = |role: Role| own().find(|part| part.role == role).map(Part::cuboid);
+    let half = |from: Length, to: Length| (from + to).half();
+    if let Some(side) = of(Role::DrawerSide) {
+        let under = of(Role::DrawerBottom).map_or(side.from.y, |bottom| bottom.to.y);
+        let packer = of(Role::Packer).filter(|packer| packer.to.y > under);
+        return Some(half(under, packer.map_or(side.to.y, |packer| packer.to.y.min(side.to.y))));
+    }
+    if let Some(block) = of(Role::HingeBlock) {
+        return Some(half(block.from.y, block.to.y));
+    }
+    let cup = own().find_map(|part| {
+        let cup = part.features.iter().find(|own| own.kind == FeatureKind::Bore(Bore::Cup))?;
+        part.hollows(cup).first().copied()
+    });
+    match cup {
+        Some(cup) => Some(half(cup.from.y, cup.to.y)),
+        None => own().find(|part| matches!(part.assembly, Assembly::Front(_))).map(|part| {
+            let space = part.cuboid();
+            half(space.from.y, space.to.y)
+        }),
+    }
+}
+
+fn level(
+    case: &Case,
+    index: usize,
+    opening: &Opening,
+    parts: &Parts,
+    figures: &Figures,
+    whole: &Cuboid,
+    (y, number): (Length, usize),
+) -> String {
+    let (left, wide) = (case.x + opening.x, opening.wide.length);
+    // As much of the neighbors as shows the frame and the side behind it.
+    let beside = Length::inches(3, 1);
+    let (from, to) =
+        (case.x.max(left - beside), (case.x + case.wide.length).min(left + wide + beside));
+    let plane = Plane::FromAbove { y, deep: whole.to.z, between: (from, to) };
+    let across = mm(to - from);
+    let deep = mm(whole.to.z);
+    let size = across.max(deep);
+    let letter = size / 40.0;
+    let mut svg = Svg::new(size * 1.25).hatched(format!("hatching-{number}"));
+    let sorted = plane.sort(near(parts, index));
+    for (_, part) in &sorted.beyond {
+        let area = plane.area(&part.cuboid());
+        svg.rect(area.0, area.1, Line::Narrow, Fill::White);
+    }
+    plane.draw_cut(&mut svg, &sorted.cut);
+    let mut labels = Labels::default();
+    let areas: Vec<Area> = sorted.cut.iter().map(|(_, part)| plane.area(&part.cuboid())).collect();
+    for area in &areas {
+        labels.draw(*area);
+    }
+    // The dimensions stand below the front.
+    let front = areas.iter().map(|area| area.1.1).fold(deep, f64::max);
+    let span = |space: &Cuboid| (space.from.x, space.to.x);
+    let own = || {
+        let case = parts.of_case(opening.id.case).iter();
+        case.filter(|part| part.opening() == Some(opening.id))
+    };
+    let within = |keep: &dyn Fn(&Part) -> bool| {
+        own().filter(|part| keep(part)).map(Part::cuboid).reduce(|a, b| a.union(&b))
+    };
+    let fronts = within(&|part| matches!(part.assembly, Assembly::Front(_)));
+    let boxed = within(&|part| part.role == Role::DrawerSide);
+    let rows = [Some((left, left + wide)), fronts.as_ref().map(span), boxed.as_ref().map(span)];
+    let mut at = front + letter * 3.6;
+    for (from, to) in rows.into_iter().flatten() {
+        svg.across(mm(from), mm(to), at, &figures.text(to - from), letter);
+        labels.take(((mm(from), at - letter * 1.5), (mm(to), at + letter * 0.4)));
+        at += letter * 2.2;
+    }
+    for ((_, part), area) in sorted.cut.iter().zip(&areas) {
+        if !labels.on(&mut svg, area, &part.mark, letter) {
+            labels.lead(&mut svg, middle(area), &part.mark, letter);
+        }
+    }
+    svg.finish("level section, seen from above")
+}
