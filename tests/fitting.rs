@@ -190,7 +190,8 @@ fn no_shelf_lies_where_a_hinge_is() {
 fn no_pin_hole_is_bored_behind_a_hinge_block() {
     let text = spec("first.case").replacen("hinge cup {", "hinge cup { plate { };", 1);
     let compiled = compile(&text);
-    let rows = &compiled.workings().expect("a piece").fitting().pins[0];
+    let work = compiled.workings().expect("a piece");
+    let rows = &work.fitting().pins[0];
     assert_eq!(rows.first, Length::inches(21, 4));
     assert!(!sheet(&compiled).iter().any(|line| line.contains("11 holes in each row")));
 }
