@@ -102,7 +102,7 @@ fn what_a_piece_does_not_have_is_in_no_step() {
 #[test]
 fn names_stay_plain_in_markdown() {
     let weights = paper(&spec("first.case"), "weights.md");
-    assert!(weights.contains("| cupboard.store.left-door |"), "{weights}");
+    assert!(weights.contains("| store, left door |"), "{weights}");
     assert!(!weights.contains("cupboard\\."), "{weights}");
 }
 

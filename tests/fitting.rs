@@ -188,7 +188,8 @@ fn no_shelf_lies_where_a_hinge_is() {
 /// opening, and covers the front hole at 4; the next is at 5-1/4. 10 are left.
 #[test]
 fn no_pin_hole_is_bored_behind_a_hinge_block() {
-    let text = spec("first.case").replacen("hinge cup {", "hinge cup { plate { };", 1);
+    let text =
+        spec("first.case").replacen("hinge cup-hinge {", "hinge cup-hinge {\n  plate { }", 1);
     let compiled = compile(&text);
     let work = compiled.workings().expect("a piece");
     let rows = &work.fitting().pins[0];
@@ -316,6 +317,34 @@ fn of(
     role: Role,
 ) -> impl Iterator<Item = &Part> {
     parts.all.iter().filter(move |part| part.role == role && part.opening() == Some(opening))
+}
+
+/// Worked by hand: 23/32 of plywood and 1 in of thread make 1-23/32, of which the
+/// next that is sold is 1-3/4; 18 and 25 make 43, and 45 are sold.
+#[test]
+fn screws_of_boards_have_a_length_that_is_sold() {
+    assert_lines(
+        &compile(&spec("hall-console.case")),
+        &["4 wood screws, 1-3/4 long boards of the case or base that are screwed on"],
+    );
+    assert_lines(
+        &piece("tide-cottage-press"),
+        &["16 wood screws, 45 long boards of the case or base that are screwed on"],
+    );
+}
+
+/// Worked by hand: a shelf of the console weighs 7.5 lb, and two of them come out.
+/// Twin doors have one figure.
+#[test]
+fn loose_shelves_are_weighed_apart() {
+    let console = compile(&spec("hall-console.case"));
+    let text = papers::one(&console, "weights", Format::Text).expect("the paper");
+    let weight = |what: &str| {
+        let line = text.lines().find(|line| line.contains(what)).expect("a line");
+        line.split_whitespace().next().expect("a weight").parse::<f64>().expect("a figure")
+    };
+    assert!((weight("loose shelves of console") - 15.0).abs() <= 0.1, "{text}");
+    assert_eq!(weight("press, left door"), weight("press, right door"), "{text}");
 }
 
 /// A slide holds its box inside the opening, and it fits the depth of the case

@@ -31,6 +31,17 @@ impl Scale {
         format!("{} {}", tenths((mass.0 / self.tenth()).round()), self.unit())
     }
 
+    /// `51 lb (23.0 kg)` or `23.0 kg (51 lb)`: the unit of the job first.
+    #[must_use]
+    pub fn both(self, mass: Mass) -> String {
+        let pounds = format!("{} lb", (mass.0 / Mass::pounds(Exact::ONE).0).round());
+        let kilograms = format!("{} kg", tenths((mass.0 * Exact::int(10)).round()));
+        match self.pounds {
+            true => format!("{pounds} ({kilograms})"),
+            false => format!("{kilograms} ({pounds})"),
+        }
+    }
+
     /// How much more one weight is than another, as both are printed.
     #[must_use]
     pub fn over(self, mass: Mass, other: Mass) -> String {
@@ -44,6 +55,16 @@ impl Scale {
     pub fn spread(self, masses: &[Mass]) -> (Vec<String>, String) {
         let all: Vec<Exact> = masses.iter().map(|mass| mass.0 / self.tenth()).collect();
         let (each, whole) = spread(&all);
+        let text = |count| format!("{} {}", tenths(count), self.unit());
+        (each.into_iter().map(text).collect(), text(whole))
+    }
+
+    /// Weights that add up on paper, and their sum, where what weighs the same has
+    /// the same figure: the heaviest takes what rounding leaves.
+    #[must_use]
+    pub fn alike(self, masses: &[Mass]) -> (Vec<String>, String) {
+        let all: Vec<Exact> = masses.iter().map(|mass| mass.0 / self.tenth()).collect();
+        let (each, whole) = alike(&all);
         let text = |count| format!("{} {}", tenths(count), self.unit());
         (each.into_iter().map(text).collect(), text(whole))
     }
@@ -108,6 +129,24 @@ fn spread(all: &[Exact]) -> (Vec<i64>, i64) {
         if let Some(one) = each.get_mut(index) {
             *one += 1;
         }
+    }
+    (each, whole)
+}
+
+/// Whole numbers that come to the rounded sum, the same for what is the same: the
+/// greatest takes what rounding the others leaves.
+fn alike(all: &[Exact]) -> (Vec<i64>, i64) {
+    let whole = all.iter().copied().sum::<Exact>().round();
+    let mut each: Vec<i64> = all.iter().map(|one| one.round()).collect();
+    let left = whole.saturating_sub(each.iter().fold(0, |a, b| a.saturating_add(*b)));
+    let is_alone = |one: &Exact| all.iter().filter(|other| *other == one).count() == 1;
+    let greatest = all
+        .iter()
+        .enumerate()
+        .max_by_key(|(_, one)| (is_alone(one), **one))
+        .and_then(|(index, _)| each.get_mut(index));
+    if let Some(greatest) = greatest {
+        *greatest = greatest.saturating_add(left);
     }
     (each, whole)
 }

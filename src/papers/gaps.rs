@@ -105,6 +105,15 @@ fn group(source: &Source<'_, '_>, size: Length, own: &[&Gap<'_>], blocks: &mut V
             tape.fine(gap.stack.worst()),
         ]);
     }
+    let closes = own.iter().filter(|gap| gap.driest.min(gap.dampest) <= gap.stack.worst());
+    let mut may_bind: Vec<String> = closes.map(|gap| front(&gap.front)).collect();
+    may_bind.dedup();
+    if !may_bind.is_empty() {
+        table.foot = format!(
+            "may bind on the dampest day if it was made tight, because ± worst is as much as the gap that is left then: {}",
+            may_bind.join("; ")
+        );
+    }
     blocks.push(Block::Table(table));
 }
 

@@ -28,7 +28,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         if bit.as_ref() != Some(&own) {
             blocks.push(Block::Heading(cutter(source, setup)));
             if setup.cutter.name.is_none() {
-                blocks.push(Block::Note("No straight bit that is listed for this piece suits these cuts. The settings hold for a bit of this width only. List the bit that you have, and print this sheet again.".into()));
+                let wide = source.work.piece.tape().figure(setup.cutter.diameter);
+                blocks.push(Block::Note(format!("These settings are made for a bit {wide} across, and hold for no other. No bit of that width is entered for this shop: buy or borrow one, or have yours entered in the plan before this sheet is printed.")));
             }
             blocks.extend(setup.cutter.notes.iter().cloned().map(Block::Note));
             bit = Some(own);

@@ -1,6 +1,7 @@
 //! What is lifted, what it weighs, and whether it stands.
 
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
+use crate::model::{Opening, Piece};
 use crate::plans::Workings;
 use crate::plans::tipping::What;
 use crate::plans::weights::{Body, Lifted, Weights, name};
@@ -17,11 +18,10 @@ const HEAVIEST: usize = 8;
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let figures = &source.figures;
     let weights = source.work.weights();
-    let (one, [two, three]) = (trade::one_person(), trade::team());
     let mut blocks = vec![
         Block::Note(basis(source)),
         Block::Note("Hardware, a countertop, glue, and finish come on top. Allow a tenth more, and weigh it where the exact weight matters.".into()),
-        Block::Caution(format!("One person should lift no more than {one}, and only close to the body, at hand height, on a clear floor, now and then (NIOSH lifting equation). From the floor, held 15 in or 380 mm away, the limit is less than half of that. Two people lift no more than {two} together and three no more than {three}, because a team never shares a weight evenly. Take out doors, drawers, and loose shelves before you carry anything. Use straps, and get a second pair of hands on every stair.")),
+        Block::Caution(lifting(source)),
     ];
     blocks.extend(guessed(source, weights));
     let (groups, whole) = groups(source.work);
@@ -65,6 +65,26 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         "the heaviest item, on a bathroom scale, is within a tenth of its figure".to_owned(),
     ]));
     blocks
+}
+
+/// How much people lift; of teams only where something asks for one.
+fn lifting(source: &Source<'_, '_>) -> String {
+    let scale = Scale::of(source.work.piece.tape());
+    let (one, [two, three]) =
+        (scale.both(trade::one_person()), trade::team().map(|team| scale.both(team)));
+    let far = match source.work.piece.tape().unit {
+        Unit::Inch => "15 in or 380 mm",
+        Unit::Foot | Unit::Millimetre | Unit::Centimetre | Unit::Metre => "380 mm or 15 in",
+    };
+    let alone = format!(
+        "One person should lift no more than {one}, and only close to the body, at hand height, on a clear floor, now and then (NIOSH lifting equation). From the floor, held {far} away, the limit is less than half of that."
+    );
+    match trade::carry(source.work.weights().whole().mass()) {
+        Carry::People(1) => alone,
+        Carry::People(_) | Carry::Gear => format!(
+            "{alone} Two people lift no more than {two} together and three no more than {three}, because a team never shares a weight evenly. Take out doors, drawers, and loose shelves before you carry anything. Use straps, and get a second pair of hands on every stair."
+        ),
+    }
 }
 
 /// What is lifted as one, with its weight as it is printed, and that of the whole:
@@ -115,22 +135,26 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
     let case = |id| piece.case(id).map_or("", |case| case.name.as_str());
     let mut groups = [
         ("cases without doors and drawers", Vec::new()),
+        ("loose shelves", Vec::new()),
         ("separate bases", Vec::new()),
         ("doors", Vec::new()),
         ("drawers with their fronts", Vec::new()),
     ]
     .map(|(name, lines)| Group { name, lines });
-    let [cases, bases, doors, drawers] = &mut groups;
+    let [cases, shelves, bases, doors, drawers] = &mut groups;
     let mut all: Vec<(Lifted, String, Body)> = weights
         .lifted
         .iter()
-        .map(|(lifted, body)| (*lifted, name(piece, *lifted), *body))
+        .map(|(lifted, body)| (*lifted, called(piece, *lifted), *body))
         .collect();
     all.sort_by(|a, b| (a.0.case(), &a.1).cmp(&(b.0.case(), &b.1)));
     for (lifted, name, body) in all {
         let line = |name| Line { lifted, name, body, shown: String::new() };
         match lifted {
             Lifted::Case(_) => cases.lines.push(line(name)),
+            Lifted::Shelves(id) => {
+                shelves.lines.push(line(format!("loose shelves of {}", case(id))));
+            }
             Lifted::Base(id) => bases.lines.push(line(format!("base of {}", case(id)))),
             Lifted::Door(_) => doors.lines.push(line(name)),
             Lifted::Drawer(_) => drawers.lines.push(line(name)),
@@ -140,12 +164,24 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
         groups.into_iter().filter(|group| !group.lines.is_empty()).collect();
     let masses: Vec<Mass> =
         groups.iter().flat_map(|group| &group.lines).map(|line| line.body.mass()).collect();
-    let (shown, whole) = Scale::of(piece.tape()).spread(&masses);
+    let (shown, whole) = Scale::of(piece.tape()).alike(&masses);
     let lines = groups.iter_mut().flat_map(|group| &mut group.lines);
     for (line, shown) in lines.zip(shown) {
         line.shown = shown;
     }
     (groups, whole)
+}
+
+/// What is lifted, as papers call it: `press, left door`.
+fn called(piece: &Piece, lifted: Lifted) -> String {
+    let title = |id| piece.opening(id).map_or("", Opening::title);
+    match lifted {
+        Lifted::Case(_) | Lifted::Shelves(_) | Lifted::Base(_) => name(piece, lifted),
+        Lifted::Door(front) => {
+            format!("{}, {}", title(front.opening), front.leaf.word().replace('-', " "))
+        }
+        Lifted::Drawer(opening) => title(opening).to_owned(),
+    }
 }
 
 /// The sum of figures to a tenth, as they are printed: `41.2 lb` and so on.
@@ -169,7 +205,7 @@ fn guessed(source: &Source<'_, '_>, weights: &Weights) -> Option<Block> {
         .collect();
     (!names.is_empty()).then(|| {
         Block::Note(format!(
-            "The weight of {} is not known, so a gravity of 0.{} is used. Give a better figure with a `species` block or `gravity`.",
+            "The weight of {} is not known, so a gravity of 0.{} is used. Have its wood entered in the plan, or its weight.",
             names.join(", "),
             trade::USUAL_GRAVITY / 100
         ))
@@ -284,7 +320,7 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     blocks.extend(match (tips.is_empty(), piece.site.fixed) {
         (true, _) => None,
         (false, true) => Some(Block::Caution(format!("{names} can tip if it is opened before it is screwed to the wall. Put the doors and drawers in after the screws hold."))),
-        (false, false) => Some(Block::Caution(format!("{names} can tip, and the spec does not fix it to the wall. Screw it to the wall."))),
+        (false, false) => Some(Block::Caution(format!("{names} can tip, and the plan does not fix it to the wall. Screw it to the wall."))),
     });
 }
 

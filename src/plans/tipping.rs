@@ -123,7 +123,8 @@ fn of_case(
         }
     }
     let of = |lifted: &Lifted| weights.of(lifted);
-    let stands = of(&Lifted::Case(case.id)).with(of(&Lifted::Base(case.id)));
+    let own = [Lifted::Case(case.id), Lifted::Shelves(case.id), Lifted::Base(case.id)];
+    let stands = own.iter().fold(Body::default(), |sum, lifted| sum.with(of(lifted)));
     let (mut drawers, mut contents, mut doors) =
         (Body::default(), Body::default(), Body::default());
     let (mut drawer_count, mut door_count) = (0, 0);

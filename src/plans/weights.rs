@@ -8,8 +8,12 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Exact, Length, Mass};
 use crate::model::{CaseId, FrontId, Leaf, OpeningId, OpeningKind, Piece};
-use crate::parts::{Assembly, Direction, Face, Feature, FeatureKind, Part, Parts, front_path};
+use crate::parts::{
+    Assembly, Direction, Face, Feature, FeatureKind, Part, Parts, Role, front_path,
+};
 use crate::trade;
+
+use super::shelves::is_stuck;
 
 /// A weight and where it balances.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
@@ -70,8 +74,10 @@ impl Body {
 /// What is lifted as one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Lifted {
-    /// A case as it is fitted, without its doors and drawers.
+    /// A case as it is fitted, without its doors, drawers and loose shelves.
     Case(CaseId),
+    /// The loose shelves of a case that come out of it.
+    Shelves(CaseId),
     /// The separate base of a case.
     Base(CaseId),
     /// A door leaf.
@@ -85,7 +91,7 @@ impl Lifted {
     #[must_use]
     pub fn case(self) -> CaseId {
         match self {
-            Self::Case(case) | Self::Base(case) => case,
+            Self::Case(case) | Self::Shelves(case) | Self::Base(case) => case,
             Self::Door(front) => front.opening.case,
             Self::Drawer(opening) => opening.case,
         }
@@ -96,7 +102,7 @@ impl Lifted {
 #[must_use]
 pub fn name(piece: &Piece, lifted: Lifted) -> String {
     match lifted {
-        Lifted::Case(case) | Lifted::Base(case) => {
+        Lifted::Case(case) | Lifted::Shelves(case) | Lifted::Base(case) => {
             piece.case(case).map_or(String::new(), |case| case.name.clone())
         }
         Lifted::Door(front) => front_path(piece, front),
@@ -154,9 +160,13 @@ pub(super) fn weigh(piece: &Piece, parts: &Parts) -> Weights {
     weights
 }
 
-/// What a part is lifted with. A false front stays on its case.
+/// What a part is lifted with. A false front stays on its case, and so does a
+/// loose shelf that nothing brings out again.
 #[must_use]
 pub fn lifted(piece: &Piece, part: &Part) -> Lifted {
+    if part.role == Role::AdjustableShelf && !is_stuck(piece, part) {
+        return Lifted::Shelves(part.case);
+    }
     match part.assembly {
         Assembly::Base(case) => Lifted::Base(case),
         Assembly::DrawerBox(opening) => Lifted::Drawer(opening),

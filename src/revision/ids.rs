@@ -29,6 +29,7 @@ impl Match {
     pub(super) fn lifted(&self, was: Lifted) -> Option<Lifted> {
         Some(match was {
             Lifted::Case(case) => Lifted::Case(self.case(case)?),
+            Lifted::Shelves(case) => Lifted::Shelves(self.case(case)?),
             Lifted::Base(case) => Lifted::Base(self.case(case)?),
             Lifted::Door(front) => Lifted::Door(self.front(front)?),
             Lifted::Drawer(opening) => Lifted::Drawer(self.opening(opening)?),

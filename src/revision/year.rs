@@ -126,6 +126,7 @@ pub(super) fn weights(
         let one = |(lifted, body): (&Lifted, &weights::Body)| {
             let what = match lifted {
                 Lifted::Case(_) => "case",
+                Lifted::Shelves(_) => "loose shelves",
                 Lifted::Base(_) => "base",
                 Lifted::Door(_) => "door",
                 Lifted::Drawer(_) => "drawer",
@@ -174,8 +175,9 @@ pub(super) fn weights(
 fn rank(lifted: Lifted) -> u8 {
     match lifted {
         Lifted::Case(_) => 0,
-        Lifted::Base(_) => 1,
-        Lifted::Door(_) => 2,
-        Lifted::Drawer(_) => 3,
+        Lifted::Shelves(_) => 1,
+        Lifted::Base(_) => 2,
+        Lifted::Door(_) => 3,
+        Lifted::Drawer(_) => 4,
     }
 }

@@ -73,10 +73,21 @@ const SOLD: ([i64; 13], [i64; 13]) = (
 /// where none is.
 #[must_use]
 pub fn screw_sold(least: Length, most: Length, unit: Unit) -> Option<Length> {
+    sold(unit).filter(|length| (least..=most).contains(length)).max()
+}
+
+/// The shortest screw that is sold in a length of `least` to `most`; `None` where
+/// none is.
+#[must_use]
+pub fn shortest_sold(least: Length, most: Length, unit: Unit) -> Option<Length> {
+    sold(unit).find(|length| (least..=most).contains(length))
+}
+
+/// The lengths that are sold, the shortest first.
+fn sold(unit: Unit) -> impl Iterator<Item = Length> {
     let (inches, metric) = SOLD;
     let lengths = inches.into_iter().zip(metric);
-    let lengths = lengths.map(|(inch, mm)| unit.either(Length::inches(inch, 16), Length::mm(mm)));
-    lengths.filter(|length| (least..=most).contains(length)).max()
+    lengths.map(move |(inch, mm)| unit.either(Length::inches(inch, 16), Length::mm(mm)))
 }
 
 /// How far a screw's tip stays short of a face that is seen, or of the bottom

@@ -32,7 +32,7 @@ pub use cutter::{
 };
 pub use fasteners::{
     front_bite, pocket_count, pocket_places, pocket_screw, pocket_width, screw_sold, screw_spacing,
-    screws_along, short_of_face,
+    screws_along, short_of_face, shortest_sold,
 };
 pub use finishes::{
     FINISH_WASTE, FINISHES, FinishGood, Sanding, coating_time, finish_named, finish_needed,

@@ -210,8 +210,10 @@ impl Asked<'_, '_> {
         let Some(case) = case else { return Vec::new() };
         let own =
             weights::of_lifted(tell, "weight without doors and drawers", &[Lifted::Case(case.id)]);
+        let shelves =
+            weights::of_lifted(tell, "weight of the loose shelves", &[Lifted::Shelves(case.id)]);
         let base = weights::of_lifted(tell, "weight of the base", &[Lifted::Base(case.id)]);
-        own.into_iter().chain(base).collect()
+        own.into_iter().chain(shelves).chain(base).collect()
     }
 
     fn of_opening(&self, path: &str) -> Vec<super::Sum> {

@@ -90,8 +90,14 @@ fn steps(all: &[OntoBox<'_>]) -> Table {
             true => "; where a pull is between flutes, each washer must sit on a land",
             false => "",
         };
+        let turns = match all.iter().any(|front| front.pull_holes == 1) {
+            true => {
+                "; one screw lets a front turn, so hold it with two clamps or tape too, until the screws that stay are in"
+            }
+            false => "",
+        };
         lines.push(format!(
-            "drive pan-head screws with washers through the pull holes into the box{land}"
+            "drive pan-head screws with washers through the pull holes into the box{land}{turns}"
         ));
     }
     if bare {

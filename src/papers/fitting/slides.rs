@@ -103,7 +103,7 @@ fn unknown(all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(Block::Note(format!(
-        "The set-back lacks what only the sheet of {} says: how far behind the front the slide starts. Take it from there. Write it in the slide as `behind-front`, and this paper gives the whole figure.",
+        "The set-back lacks what only the sheet of {} says: how far behind the front the slide starts. Take it from there and write it here: ______. Once it is entered in the plan, this paper gives the whole figure.",
         slides.join(", ")
     )));
 }
@@ -173,7 +173,16 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
 fn jig(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
     let figures = &source.figures;
     blocks.push(Block::Heading("Marking jig for the slides".into()));
-    blocks.push(Block::Note("Make it from scrap: a ledge strip with a stop board across its front end. The strip stands on the lower edge of the opening, against the packer or board, and the front of the stop board is flush with the face that the set-back counts from. The slide butts against the back of the stop board. The jig serves both sides.".into()));
+    let is_level = |drawer: &&Drawer<'_>| drawer.above_opening.length.is_zero();
+    let made = match all.iter().all(|drawer| is_level(&drawer)) {
+        true => {
+            "Make it from scrap: a block as thick as the stop, and about as high as the slide. It stands on the lower edge of the opening, against the packer or board, and its front is flush with the face that the set-back counts from. The slide stands on the same edge and butts against the back of the block."
+        }
+        false => {
+            "Make it from scrap: a ledge strip with a stop board across its front end. The strip stands on the lower edge of the opening, against the packer or board, and the front of the stop board is flush with the face that the set-back counts from. The slide butts against the back of the stop board. Where the table has no strip, the jig is the stop alone, about as high as the slide."
+        }
+    };
+    blocks.push(Block::Note(format!("{made} The jig serves both sides.")));
     let mut table = Table {
         columns: vec![
             right("stop, thick").strong(),
@@ -186,7 +195,7 @@ fn jig(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
     };
     let mut rows: Vec<([String; 3], Vec<&str>, Line, bool)> = Vec::new();
     for drawer in all {
-        let level = drawer.above_opening.length.is_zero();
+        let level = is_level(&drawer);
         let high = match level {
             true => "none".to_owned(),
             false => figures.size(&drawer.above_opening, &source.work.piece.facts),
@@ -256,7 +265,7 @@ fn under(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
             Some((wide, high)) => {
                 format!("2, {} wide, {} high", figures.hardware(wide), figures.hardware(high))
             }
-            None => "as the slide's sheet asks".to_owned(),
+            None => "as the slide's sheet asks: ______".to_owned(),
         };
         let hooks = match (&drawer.hooks, drawer.slide.hook) {
             (Some(at), Some(hook)) => format!(
@@ -268,7 +277,7 @@ fn under(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
             ),
             _ => {
                 asks = true;
-                "as the slide's sheet asks".to_owned()
+                "as the slide's sheet asks: ______".to_owned()
             }
         };
         table.rows.push(vec![back.mark.clone(), drawer.opening.title().to_owned(), notches, hooks]);
@@ -280,6 +289,6 @@ fn under(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
     blocks.push(Block::Note("Bore for the hooks from the outside face of the box back. Under the box front goes one clip at each side, and a left one is not a right one: drill their screw holes at 45 degrees by the jig that comes with them, clear of the screws of the pull.".into()));
     blocks.push(Block::Table(table));
     if asks {
-        blocks.push(Block::Note("Most sheets ask for a hole of 6 mm, 10 mm deep, with its center 7 mm from the inside face of the drawer's side. Write yours in the slide as `hook`, and this sheet counts from the ends of the box back.".into()));
+        blocks.push(Block::Note("Most sheets ask for a hole of 6 mm, 10 mm deep, with its center 7 mm from the inside face of the drawer's side. Once yours is entered in the plan, this sheet counts from the ends of the box back.".into()));
     }
 }

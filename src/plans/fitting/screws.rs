@@ -108,7 +108,7 @@ pub(super) fn plan<'a>(
     };
     let mut found: Vec<Fastening<'a>> = Vec::new();
     pockets(&joints, &mut found);
-    boards(work.piece.tape().unit, &joints, &mut found);
+    boards(work.parts, work.piece.tape().unit, &joints, &mut found);
     for hung in hinges.iter().filter(|hung| !hung.butt) {
         let wide = hung.plate.map(|plate| plate.hole);
         found.push(Fastening {
@@ -248,7 +248,7 @@ fn pockets<'a>(joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
 }
 
 /// What holds board to board, joint by joint.
-fn boards<'a>(unit: Unit, joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
+fn boards<'a>(parts: &Parts, unit: Unit, joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
     for own in joints {
         let (part, into) = (own.part, own.into);
         let fastening = |purpose, long, count| Fastening {
@@ -268,7 +268,8 @@ fn boards<'a>(unit: Unit, joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>)
                 found.push(fastening(Purpose::Blocks, through(part, into, unit), 2));
             }
             (JointSort::Planted, Role::Back) => {
-                // A back is joined to several boards and has one row round it.
+                // A back is joined to several boards: it has one row round it, and
+                // one in each board that it crosses.
                 let known = found.iter_mut().find(|known| {
                     known.purpose == Purpose::Backs && std::ptr::eq(known.part, part)
                 });
@@ -280,22 +281,54 @@ fn boards<'a>(unit: Unit, joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>)
                 let count = along(part.length.length) + along(part.width.length);
                 let least = part.thickness.length + into_face(unit);
                 let most = part.thickness.length + behind_back(unit);
-                found.push(fastening(Purpose::Backs, bought(least, most, unit), count));
+                found.push(fastening(
+                    Purpose::Backs,
+                    bought(least, most, unit),
+                    count + crossed(part, parts),
+                ));
             }
             (JointSort::Wood(JointKind::Screw) | JointSort::Planted, _) => {
                 let axis = part.touching(into).unwrap_or(into.placement.thickness);
                 let outer = if into.placement.thickness == axis { into } else { part };
+                let inner = if std::ptr::eq(outer, part) { into } else { part };
                 let least = outer.thickness.length + into_end(unit);
+                let most =
+                    outer.thickness.length + inner.cuboid().size(axis) - trade::short_of_face(unit);
                 let along = part.cuboid();
                 let shared = |d: &Direction| along.overlap_along(&into.cuboid(), *d);
                 let others = Direction::ALL.into_iter().filter(|d| *d != axis);
                 let long = others.map(|d| shared(&d)).max().unwrap_or_default();
                 let count = trade::screws_along(long);
-                found.push(fastening(Purpose::Boards, Long::AtLeast(least), count));
+                let sold = trade::shortest_sold(least, most, unit);
+                let long = sold.map_or(Long::AtLeast(least), Long::Is);
+                found.push(fastening(Purpose::Boards, long, count));
             }
             _ => {}
         }
     }
+}
+
+/// How many screws hold a back to the boards that it crosses within its edges; the
+/// row round it holds those under an edge.
+fn crossed(back: &Part, parts: &Parts) -> u32 {
+    let own = back.cuboid();
+    let crosses = |board: &&Part| {
+        let role = matches!(board.role, Role::Partition | Role::Divider | Role::FixedShelf);
+        role && board.touching(back) == Some(Direction::Z)
+    };
+    let count = |board: &Part| {
+        let other = board.cuboid();
+        let (across, along) = match other.size(Direction::Y) > other.size(Direction::X) {
+            true => (Direction::X, Direction::Y),
+            false => (Direction::Y, Direction::X),
+        };
+        let (from, to) = (back.extent(across), board.extent(across));
+        match from.0 < to.0 && to.1 < from.1 {
+            true => trade::screws_along(own.overlap_along(&other, along)),
+            false => 0,
+        }
+    };
+    parts.of_case(back.case).iter().filter(crosses).map(count).sum()
 }
 
 /// Through a block into the board that it lies on, short of its far face.
