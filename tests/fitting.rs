@@ -45,7 +45,8 @@ fn assert_lines(compiled: &Compilation, lines: &[&str]) {
 /// Screws: pockets 7 + 6 in the partition, 4 × 3 in the stretchers, 6 × 2 × 2 in
 /// the frame. A packer of 15 takes 3. Through 1-1/32 and 23/32 less 1/8 go
 /// 1-5/8 at most, of which 1-1/2 is sold; through 25/64 and 23/32 go 63/64,
-/// 7/8. The back is 64-9/16 by 29: 2 × (11 + 5); 13/64 + 5/8 is 53/64, 3/4.
+/// 7/8. The back is 64-9/16 by 29: 2 × (11 + 5), and
+/// 5 in each of two partitions; 13/64 + 5/8 is 53/64, 3/4.
 #[test]
 fn the_console_is_fitted_as_worked_by_hand() {
     assert_lines(
@@ -59,14 +60,14 @@ fn the_console_is_fitted_as_worked_by_hand() {
             "upper soft-15 0 21-25/32 3/4 + sheet 16-1/2 5/16~",
             "lower soft-15 0 25/32 3/4 + sheet 16-1/2 5/16~",
             "5/16~ = 0.297",
-            "UP-LPK 1-1/32 LE left end 26-1/2 3/4",
-            "UP-RPK 13/32~ PBA-PR partition between bank and press 21-25/32 0",
+            "UP-LPK 1-1/32 LE left end 26-1/2 0 3/4",
+            "UP-RPK 13/32~ PBA-PR partition between bank and press 21-25/32 0 0",
             "PR-LD press, left door 1 3 SBA-PR 3-3/32 3-3/32",
             "UP-F upper, front 3/4 5/8 2 × 1-1/4 4 × 1-1/8 1/2 1/8",
             "49 pocket screws, 1-1/4 long pocket holes",
             "9 wood screws, 7/8 long packers onto the case: UP-RPK, MI-RPK, LO-RPK",
             "9 wood screws, 1-1/2 long packers onto the case: UP-LPK, MI-LPK, LO-LPK",
-            "32 screws with flat heads, 3/4 long the backs, one about every 6 in (150 mm)",
+            "42 screws with flat heads, 3/4 long the backs, one about every 6 in (150 mm) round the edge and in every board that they cross",
             "8 shelf pins, for holes of 1/4 loose shelves, four each",
         ],
     );
@@ -274,7 +275,7 @@ fn a_slide_is_set_where_its_box_is() {
         &sound,
         &[
             "upper runner 15/16 24-7/32 3/4 + sheet 16-1/2 1-5/16~",
-            "UP-LPK 1-1/32 LE left end 28-15/16 0",
+            "UP-LPK 1-1/32 LE left end 28-15/16 15/16 0",
         ],
     );
 }
@@ -331,6 +332,14 @@ fn screws_of_boards_have_a_length_that_is_sold() {
         &piece("tide-cottage-press"),
         &["16 wood screws, 45 long boards of the case or base that are screwed on"],
     );
+}
+
+/// Worked by hand: the inside of a box on these slides is the opening less 1-5/8, and
+/// its sides are 5/8 each: 1-5/8 - 1-1/4 = 3/8 narrower. It is 7/8 lower, and half of
+/// that is below it: 7/16.
+#[test]
+fn a_box_is_smaller_than_its_opening_by_the_rules_of_its_slide() {
+    assert_lines(&compile(&spec("first.case")), &["upper 3/8 7/8 7/16"]);
 }
 
 /// Worked by hand: a shelf of the console weighs 7.5 lb, and two of them come out.

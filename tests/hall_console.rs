@@ -142,18 +142,19 @@ fn the_flutes() {
     assert_eq!(door[0] * 2 + inches("1/8"), inches("47/64") * 2);
 }
 
-/// The box front is 5/8, the front 3/4: 3/4 + 5/8 + 1/8 = 1-1/2 for two screws
-/// on each of three drawers; 3/4 + 1/8 = 7/8 for two on each of two doors.
+/// The box front is 5/8, the front 3/4, and 1/4 of thread is in the pull: 3/4 + 5/8 +
+/// 1/4 = 1-5/8 for two screws on each of three drawers; 3/4 + 1/4 = 1 for two on each
+/// of two doors.
 #[test]
 fn the_screws_of_the_pulls() {
     let c = console();
     let (piece, parts) = (c.piece.as_ref().expect("a piece"), c.parts.as_ref().expect("parts"));
     let mut screws: Vec<(Length, u32)> = hardware::pull_screws(piece, parts)
         .iter()
-        .map(|screw| (screw.length(), screw.number))
+        .map(|screw| (screw.length(casewright::measure::Unit::Inch), screw.number))
         .collect();
     screws.sort_unstable();
-    assert_eq!(screws, [(inches("7/8"), 4), (inches("1-1/2"), 6)]);
+    assert_eq!(screws, [(inches("1"), 4), (inches("1-5/8"), 6)]);
 }
 
 /// What a size is over the sum of its facts.

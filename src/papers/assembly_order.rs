@@ -177,7 +177,7 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                 }];
                 told.push(format!("holes {}", figures.hardware(pull.screw)));
                 told.extend(screws.iter().filter(|screw| screw.pull == index).map(|screw| {
-                    let least = figures.at_least(screw.length());
+                    let least = figures.at_least(screw.length(piece.tape().unit));
                     let front = figures.text(screw.front);
                     let through = match screw.box_front {
                         Some(own) if screw.hollow.is_positive() => format!(

@@ -1,6 +1,6 @@
 //! The hardware that a piece takes: how many of each.
 
-use crate::measure::Length;
+use crate::measure::{Length, Unit};
 use crate::model::{HingeId, OpeningKind, Piece, PullId, SlideId};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Parts, Role};
 
@@ -64,11 +64,12 @@ pub struct PullScrews {
 }
 
 impl PullScrews {
-    /// Their least length: all they pass through, and 1/8 in of thread in the
-    /// pull (common practice, no source).
+    /// Their least length: all they pass through, and 1/4 in or 6 mm of thread in
+    /// the pull (common practice, no source).
     #[must_use]
-    pub fn length(&self) -> Length {
-        self.front + self.hollow + self.box_front.unwrap_or_default() + Length::inches(1, 8)
+    pub fn length(&self, unit: Unit) -> Length {
+        let thread = unit.either(Length::inches(1, 4), Length::mm(6));
+        self.front + self.hollow + self.box_front.unwrap_or_default() + thread
     }
 }
 

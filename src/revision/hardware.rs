@@ -38,7 +38,10 @@ pub(super) fn screws(old: &Workings<'_>, new: &Workings<'_>, tape: Tape) -> Vec<
         let mut counts = Counts::new();
         for screw in hardware::pull_screws(side.piece, side.parts) {
             let pull = side.piece.pull(screw.pull).map_or("", |pull| pull.name.as_str());
-            let name = format!("for {pull}, at least {} long", tape.text(tape.up(screw.length())));
+            let name = format!(
+                "for {pull}, at least {} long",
+                tape.text(tape.up(screw.length(tape.unit)))
+            );
             *counts.entry(("screw", name)).or_default() += screw.number;
         }
         counts

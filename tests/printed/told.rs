@@ -45,6 +45,8 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
                 "used",
                 "clear",
                 "up_box",
+                "box_less",
+                "box_above",
                 "on",
             ],
         ),

@@ -88,6 +88,10 @@ pub(super) struct Slide<'d> {
     clear: Figure,
     #[serde(skip_serializing_if = "Option::is_none")]
     up_box: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    box_less: Option<[Figure; 2]>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    box_above: Option<Figure>,
     on: Vec<Carrier<'d>>,
     lines: Refs,
 }
@@ -106,6 +110,7 @@ pub(super) struct Placed<'d> {
     part: &'d str,
     on: &'d str,
     above_end: Figure,
+    above_opening: Figure,
     #[serde(skip_serializing_if = "Option::is_none")]
     from_edge: Option<Figure>,
 }
@@ -221,6 +226,7 @@ impl<'d> Maker<'d, '_> {
             part: &packer.part.mark,
             on: &board.mark,
             above_end: self.figure(packer.above_end),
+            above_opening: self.figure(packer.above_opening),
             from_edge: Some(self.figure(packer.from_edge)),
         };
         let ahead = own.set_back.is_none() && own.ahead.length.is_positive();
@@ -236,6 +242,8 @@ impl<'d> Maker<'d, '_> {
             used: self.figure(own.used.length),
             clear: self.figure(own.left.length),
             up_box: own.up_box.map(|up| self.figure(up)),
+            box_less: own.box_less.map(|less| less.map(|less| self.figure(less))),
+            box_above: own.box_above.map(|above| self.figure(above)),
             on: own
                 .carriers
                 .iter()
@@ -283,6 +291,7 @@ impl<'d> Maker<'d, '_> {
                 part: &block.part.mark,
                 on: &block.on.mark,
                 above_end: self.figure(block.above_end),
+                above_opening: self.figure(block.above_opening),
                 from_edge: None,
             }),
             lines: self.hung_by(own.leaf),

@@ -265,7 +265,10 @@ impl<'d> Maker<'d, '_> {
                     let part = |what, figure| Told { what, figure, from: Refs::new() };
                     let count = Exact::int(screws.number.into());
                     figures.push(part("screws", number(count, count.to_string())));
-                    figures.push(part("screws, at least", self.at_least(screws.length())));
+                    figures.push(part(
+                        "screws, at least",
+                        self.at_least(screws.length(piece.tape().unit)),
+                    ));
                     figures
                         .extend(through.chain(hollow).map(|own| part("through", self.figure(own))));
                 }

@@ -75,8 +75,9 @@ fn plates(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut Vec<Block>) 
             left("on").strong(),
             left("piece"),
             right("lower end").strong(),
+            right("above opening"),
         ],
-        foot: "the lower end of a block counts from the bottom end of the piece; its front edge lies against the back of the frame".to_owned(),
+        foot: "the lower end of a block counts from the bottom end of the piece, and in a case that is closed from the lower edge of the opening; its front edge lies against the back of the frame".to_owned(),
         ..Table::default()
     };
     for hung in all {
@@ -97,6 +98,7 @@ fn plates(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut Vec<Block>) 
                 block.on.mark.clone(),
                 words::name(block.on, source.work.piece),
                 figures.text(block.above_end),
+                figures.text(block.above_opening),
             ]);
         }
     }

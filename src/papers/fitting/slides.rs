@@ -21,7 +21,39 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut V
     unknown(all, blocks);
     carriers(source, all, blocks);
     jig(source, all, blocks);
+    play(source, all, blocks);
     boxes(source, all, blocks);
+}
+
+/// How much smaller a box is than its opening, and how high it runs in it.
+fn play(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
+    let figures = &source.figures;
+    let mut table = Table {
+        columns: vec![
+            left("drawer").strong(),
+            right("narrower").strong(),
+            right("lower").strong(),
+            right("box above opening").strong(),
+        ],
+        foot: "narrower and lower than the opening, and from the lower edge of the opening to that of the box".to_owned(),
+        ..Table::default()
+    };
+    for drawer in all {
+        let (Some(less), Some(above)) = (drawer.box_less, drawer.box_above) else { continue };
+        let [narrower, lower] = less.map(|less| figures.text(less));
+        table.rows.push(vec![
+            drawer.opening.title().to_owned(),
+            narrower,
+            lower,
+            figures.text(above),
+        ]);
+    }
+    if table.rows.is_empty() {
+        return;
+    }
+    blocks.push(Block::Heading("Boxes in their openings".into()));
+    blocks.push(Block::Note("Where an opening came out different from the drawing, make its box by these figures: as wide as the opening less the first, and as high as the opening less the second. Its front, or a door, is the opening less the gaps on both sides, which are on the gap sheet; rails, panels, and the bottom of the box change by as much as what they go between.".into()));
+    blocks.push(Block::Table(table));
 }
 
 /// What the heights count to.
@@ -118,6 +150,7 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
             left("on").strong(),
             left("piece"),
             right("lower edge").strong(),
+            right("above opening"),
             right("front end").strong(),
         ],
         ..Table::default()
@@ -137,6 +170,7 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
                     mark,
                     name,
                     figures.text(packer.above_end),
+                    figures.text(packer.above_opening),
                     figures.text(packer.from_edge),
                 ]),
                 None => bare.rows.push(vec![
@@ -156,7 +190,7 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
         let boards = all.iter().flat_map(|drawer| &drawer.carriers);
         let packed = boards.filter(|carrier| carrier.packer.is_some()).map(|on| on.board);
         packers.foot = format!(
-            "the lower edge of a packer counts from the bottom end of the piece, and its front end from the front edge{}",
+            "the lower edge of a packer counts from the bottom end of the piece, and in a case that is closed from the lower edge of the opening; its front end counts from the front edge{}",
             super::long_points(packed)
         );
         checks.push("each packer is flush with the edge of its opening".to_owned());

@@ -75,6 +75,8 @@ pub struct BlockAt<'a> {
     pub on: &'a Part,
     /// Its lower end above the bottom end of that.
     pub above_end: Length,
+    /// Its lower end above the lower edge of the opening, as built.
+    pub above_opening: Length,
 }
 
 pub(super) fn plan<'a>(work: &Workings<'a>, index: &Index<'a>) -> Vec<HungAt<'a>> {
@@ -130,7 +132,8 @@ fn block<'a>(front: &Front<'a>, side: Side, number: u32, index: &Index<'a>) -> O
         part.role == Role::HingeBlock && part.which == Which::AtNumber(side, number)
     })?;
     let on = index.holding(id, JointSort::Wood(JointKind::Screw)).next()?;
-    Some(BlockAt { part, on, above_end: above_end(on, part.extent(Direction::Y).0) })
+    let (foot, low) = (part.extent(Direction::Y).0, front.opening.corner_as_built().1);
+    Some(BlockAt { part, on, above_end: above_end(on, foot), above_opening: foot - low })
 }
 
 /// The plate whose screws are at these heights above the floor: on its block,

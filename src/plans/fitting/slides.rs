@@ -22,6 +22,10 @@ pub struct Drawer<'a> {
     pub above_bottom: Option<Length>,
     /// From the lower edge of the box to that line, of a slide beside the box.
     pub up_box: Option<Length>,
+    /// How much narrower and lower than its opening, as built, the box is.
+    pub box_less: Option<[Length; 2]>,
+    /// From the lower edge of the opening to the lower edge of the box.
+    pub box_above: Option<Length>,
     /// The thickness of an inset front, which is ahead of the slide.
     pub ahead: Size,
     /// From the face of the frame to the front end of the slide, where its
@@ -77,6 +81,8 @@ pub struct Packer<'a> {
     pub part: &'a Part,
     /// Its lower edge above the bottom end of its board.
     pub above_end: Length,
+    /// Its lower edge above the lower edge of the opening, as built.
+    pub above_opening: Length,
     /// Its front end behind the front edge of its board.
     pub from_edge: Length,
 }
@@ -124,6 +130,14 @@ fn drawer<'a>(
         (None, true) => (Line::LowerEdge, Size::zero()),
         (None, false) => (Line::Center, opening.as_built(Axis::Down).half()),
     };
+    let outside = |direction: Direction| {
+        let sides = own.iter().filter(|(_, part)| part.role == Role::DrawerSide);
+        let ends = sides.map(|(_, part)| part.extent(direction));
+        ends.reduce(|one, other| (one.0.min(other.0), one.1.max(other.1)))
+    };
+    let less = |direction, axis| {
+        outside(direction).map(|(from, to)| opening.as_built(axis).length - (to - from))
+    };
     let height = low + above_opening.length;
     let bottom = index.parts.of_case(case.id).iter().find(|part| part.role == Role::Bottom);
     let ahead = match &opening.front {
@@ -144,13 +158,20 @@ fn drawer<'a>(
         slide,
         line,
         above_bottom: bottom.map(|bottom| height - bottom.extent(Direction::Y).1),
+        box_less: less(Direction::X, Axis::Across)
+            .zip(less(Direction::Y, Axis::Down))
+            .map(<[Length; 2]>::from),
+        box_above: box_low.map(|box_low| box_low - low),
         up_box: box_low.filter(|_| !slide.undermount).map(|low| height - low),
         above_opening,
         ahead,
         set_back,
         used,
         left,
-        carriers: Side::BOTH.into_iter().filter_map(|side| carrier(side, own, index)).collect(),
+        carriers: Side::BOTH
+            .into_iter()
+            .filter_map(|side| carrier(side, own, low, index))
+            .collect(),
         hooks: back.and_then(|back| hooks(slide, back, own)),
         back,
     }
@@ -158,16 +179,23 @@ fn drawer<'a>(
 
 type Own<'s, 'a> = &'s [(crate::parts::PartId, &'a Part)];
 
-fn carrier<'a>(side: Side, own: Own<'_, 'a>, index: &Index<'a>) -> Option<Carrier<'a>> {
+fn carrier<'a>(
+    side: Side,
+    own: Own<'_, 'a>,
+    low: Length,
+    index: &Index<'a>,
+) -> Option<Carrier<'a>> {
     let at =
         |role| own.iter().find(move |(_, part)| part.role == role && part.which == Which::At(side));
     let (of_box, _) = at(Role::DrawerSide)?;
     let board = index.holding(*of_box, JointSort::Slid).next()?;
     let packer = at(Role::Packer).map(|(id, part)| {
+        let foot = part.extent(Direction::Y).0;
         let on = index.holding(*id, JointSort::Wood(JointKind::Screw)).next().unwrap_or(board);
         Packer {
             part,
-            above_end: above_end(on, part.extent(Direction::Y).0),
+            above_end: above_end(on, foot),
+            above_opening: foot - low,
             from_edge: from_edge(on, part.extent(Direction::Z).0),
         }
     });
