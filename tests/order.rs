@@ -6,12 +6,12 @@ use std::fs;
 use std::path::Path;
 use std::sync::LazyLock;
 
-use casewright::measure::Length;
+use casewright::measure::{Exact, Length};
 use casewright::model::{JointKind, MemoryFiles, OpeningKind, Piece, Set};
 use casewright::parts::{Assembly, Bore, FeatureKind, JointSort, Part, PartId, Parts, Role};
 use casewright::pipeline::{self, Compilation};
 use casewright::plans::Workings;
-use casewright::plans::assembly::Task;
+use casewright::plans::assembly::{Task, Work};
 use casewright::plans::operations::Doing;
 use casewright::plans::weights::Lifted;
 
@@ -744,6 +744,68 @@ fn what_the_planer_cannot_take_is_made_another_way() {
     assert_eq!(sticks(first), Vec::<String>::new());
     let told = sticks(&short);
     assert!(told.len() == 1 && told[0].contains("packers"), "{told:?}");
+}
+
+/// Halves are glued up, cure, and are planed before they are glued to each other, and
+/// that joint cures too: two waits. Three boards make two and one.
+#[test]
+fn the_halves_of_a_wide_blank_cure_twice() {
+    let chest = Shop::of("chest", compile(CHEST)).expect("a piece");
+    let first = chest.titled("Glue up the wide blanks").expect("a glue-up");
+    let second = chest.titled("Glue the halves of the wide blanks to each other");
+    let second = second.expect("a second glue-up");
+    assert!(chest.before(second).contains(&first));
+    let cure = chest.piece.shop.cure;
+    assert!(chest.tasks[first].wait >= cure && chest.tasks[second].wait >= cure);
+    for id in &chest.tasks[second].parts {
+        for (task, _) in chest.cuts(*id) {
+            assert!(chest.before(task).contains(&second), "{}", chest.part(*id).path);
+        }
+    }
+    let told = &chest.tasks[first].lines;
+    assert!(told.iter().any(|line| line.contains("2 boards and a single board")), "{told:?}");
+}
+
+/// Twelve blanks that take four clamps each, and four clamps: twelve rounds. With
+/// enough of them there is one.
+#[test]
+fn blanks_wait_for_the_clamps_of_those_before() {
+    let of = |clamps: u32| {
+        let shop = format!("shop {{ planer 20; clamps {clamps} }}\nstock cherry");
+        let text = CHEST.replacen("stock cherry", &shop, 1);
+        let shop = Shop::of("chest", compile(&text)).expect("a piece");
+        let task = shop.titled("Glue up the wide blanks").expect("a glue-up");
+        (shop.tasks[task].clone(), shop.piece.shop.clamp, shop.piece.shop.cure)
+    };
+    let (few, clamp, cure) = of(4);
+    let count = few.parts.len();
+    assert!(count > 3 && few.rounds.len() == count, "{:?}", few.rounds);
+    assert_eq!(few.wait.0, cure.0 + clamp.0 * Exact::int(count as i64 - 1));
+    let (many, _, cure) = of(100);
+    assert_eq!((many.rounds.len(), many.wait), (1, cure));
+}
+
+/// Glue that is sanded before it has cured shows as a hollow: from the end of every
+/// glue-up to the sanding it is 24 h, or what the shop says.
+#[test]
+fn nothing_is_sanded_before_its_glue_has_cured() {
+    let mut seen = 0;
+    for shop in SHOPS.iter() {
+        let work = Workings::of(&shop.piece, &shop.parts);
+        let schedule = &work.assembly().schedule;
+        let at = |task: usize| {
+            let slot = schedule.slots[task];
+            i64::from(slot.day) * 24 * 60 + i64::from(slot.at)
+        };
+        let sanded = shop.titled("Take apart and sand").expect("sanding");
+        for (task, own) in shop.tasks.iter().enumerate().filter(|(_, own)| own.work == Work::Glue) {
+            let ends = at(task) + own.hands.0.ceil();
+            let name = format!("{}: {}", shop.name, own.title);
+            assert!(at(sanded) - ends >= shop.piece.shop.cure.0.ceil(), "{name}");
+            seen += 1;
+        }
+    }
+    assert!(seen > 50, "{seen}");
 }
 
 /// A step that sends its maker to the jig sheet says for which parts.

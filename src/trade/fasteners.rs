@@ -97,6 +97,13 @@ pub fn short_of_face(unit: Unit) -> Length {
     unit.either(Length::inches(1, 8), Length::mm(3))
 }
 
+/// How thick the blocks are that hold a case on its base: 1 in or 25 mm square (common
+/// practice, no source).
+#[must_use]
+pub fn base_block(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 1), Length::mm(25))
+}
+
 /// How far the screw of a drawer front goes into the front, at least and at
 /// most, for a front `thick` thick with flutes `fluted` deep: 3/8 to 1/2 in or
 /// 10 to 13 mm, never nearer to a flat face than 1/4 in or 6 mm, and never

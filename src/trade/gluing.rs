@@ -31,6 +31,13 @@ pub fn spreading_flat(joints: u32, long: Length) -> Duration {
     spreading(joints, long.half())
 }
 
+/// What is left on every outer edge of a front that is planed to its opening: 1/32 in
+/// or 1 mm (common practice, no source).
+#[must_use]
+pub fn shaving(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 32), Length::mm(1))
+}
+
 /// The boards that a wide blank is glued up from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Staves {

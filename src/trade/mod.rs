@@ -31,14 +31,14 @@ pub use cutter::{
     rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit, widest_by_hand,
 };
 pub use fasteners::{
-    front_bite, pocket_count, pocket_places, pocket_screw, pocket_width, screw_sold, screw_spacing,
-    screws_along, short_of_face, shortest_sold,
+    base_block, front_bite, pocket_count, pocket_places, pocket_screw, pocket_width, screw_sold,
+    screw_spacing, screws_along, short_of_face, shortest_sold,
 };
 pub use finishes::{
     FINISH_WASTE, FINISHES, FinishGood, Sanding, coating_time, finish_named, finish_needed,
     heats_in_rags, mixed,
 };
-pub use gluing::{Staves, joint_clamps, panel_clamps, spreading, spreading_flat, staves};
+pub use gluing::{Staves, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves};
 pub use joints::{behind_mortise, dovetail_slope, dowel_reach, tails};
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};

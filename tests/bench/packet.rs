@@ -225,6 +225,7 @@ pub(super) enum Work {
         alias = "scribe",
         alias = "set front",
         alias = "set hinge",
+        alias = "set on base",
         alias = "set slides",
         alias = "spacers",
         alias = "stick",

@@ -310,6 +310,8 @@ pub(super) enum What<'d> {
     DryFit(done::Tried<'d>),
     #[serde(rename = "screw on dry")]
     Tack { parts: Vec<&'d str>, screws: u32 },
+    #[serde(rename = "set on base")]
+    OnBase { parts: Vec<&'d str>, most: Figure },
     #[serde(rename = "lay frame")]
     FrameOn(done::FrameLaid<'d>),
     #[serde(rename = "take off")]

@@ -298,16 +298,35 @@ pub(super) fn joined(parts: &Parts, joints: &[&Joint]) -> Load {
     Load(load)
 }
 
-/// What it asks to glue a face frame on: the seams of the outer stiles are each
-/// under clamps of their own; cauls from stile to stile, under the same clamps,
-/// press down what lies between them.
+/// What it asks to glue a face frame on. The seams of mitered stiles are each under
+/// clamps of their own; so are those of flat ones, unless cauls lie from stile to stile
+/// to press down what is between: each of these has a clamp at both its ends, and they
+/// press the flat stiles too.
 pub(super) fn laid_on(parts: &Parts, joints: &[&Joint]) -> Load {
-    let seams = joints.iter().filter(|joint| joint.glued).map(|joint| {
-        let long = seam(parts, joint);
-        let clamps = if is_outer(parts, joint) { clamps_along(parts, joint) } else { 0 };
-        Closing { part: joint.part, joints: 1, long, clamps, flat: true }
-    });
-    Load(seams.collect())
+    let cauls = cauls(parts, joints);
+    let mut seams: Vec<Closing> = joints
+        .iter()
+        .filter(|joint| joint.glued)
+        .map(|joint| {
+            let own = is_outer(parts, joint) && (cauls == 0 || joint.sort == JointSort::Miter);
+            let clamps = if own { clamps_along(parts, joint) } else { 0 };
+            Closing { part: joint.part, joints: 1, long: seam(parts, joint), clamps, flat: true }
+        })
+        .collect();
+    let between = joints.iter().find(|joint| !is_outer(parts, joint)).map(|joint| joint.part);
+    if let Some(first) = seams.iter_mut().find(|own| Some(own.part) == between) {
+        first.clamps += 2 * cauls;
+    }
+    Load(seams)
+}
+
+/// How many cauls press down what lies between the outer stiles of a face frame; none
+/// where nothing does.
+pub(super) fn cauls(parts: &Parts, joints: &[&Joint]) -> u32 {
+    let (outer, inner): (Vec<&Joint>, Vec<&Joint>) =
+        joints.iter().partition(|joint| is_outer(parts, joint));
+    let most = outer.iter().map(|joint| clamps_along(parts, joint)).max().unwrap_or(0);
+    if inner.is_empty() { 0 } else { most.max(2) }
 }
 
 /// How many clamps stand along a seam under clamps of its own.

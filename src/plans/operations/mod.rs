@@ -165,6 +165,14 @@ pub enum Doing {
     DryFit(DryFit),
     /// The back is screwed on without glue, to square the case: so many screws.
     Tack(Vec<PartId>, u32),
+    /// Locating blocks are fixed inside the corners of a base, or its case is screwed
+    /// down on it, with screws no longer than this.
+    OnBase {
+        /// What the screws hold in.
+        parts: Vec<PartId>,
+        /// A longer screw comes out of a face that is seen.
+        most: Length,
+    },
     /// A face frame is laid on its case.
     FrameOn(FrameOn),
     /// Parts come off again.

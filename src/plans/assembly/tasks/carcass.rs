@@ -173,18 +173,14 @@ impl Maker<'_, '_> {
             parts.dedup();
             let mut after = last;
             after.extend(self.ready(&parts));
-            let mut lines = Vec::new();
+            let (mut lines, mut does) = (Vec::new(), Vec::new());
             let marks = self.marks(&parts);
             match planting {
                 Planting::OnBase => {
                     after.extend(loose.take());
-                    let is_end = |id: &PartId| {
-                        self.parts.get(*id).is_some_and(|part| matches!(part.role, Role::End(_)))
-                    };
-                    lines.push(match parts.iter().any(is_end) {
-                        true => "lay the case on its back with the base against it; from below, through the open base, screw blocks at least 1 in or 25 mm square into the corners between the base and the ends, without glue, so that it comes apart for the stairs".to_owned(),
-                        false => "screw from inside without glue, so that it comes apart for the stairs".to_owned(),
-                    });
+                    let (told, doing) = self.on_base(case, &parts);
+                    lines.extend(told);
+                    does.extend(doing);
                 }
                 Planting::Kick => lines.push(format!(
                     "{marks}: glue and screw across both notches, with its ends flush with those of the case"
@@ -202,11 +198,50 @@ impl Maker<'_, '_> {
                 after,
             );
             self.closes(task, joints);
+            self.does(task, does);
             self.makes(&parts, task);
             last = vec![task];
         }
         last.extend(loose);
         last
+    }
+
+    /// How a case is held on a base that is carried apart: where its ends stand on the
+    /// base, by blocks in the corners of the base that its bottom lies on; else by its
+    /// bottom, which lies on the base itself.
+    fn on_base(&self, case: CaseId, planted: &[PartId]) -> (Vec<String>, Option<Doing>) {
+        let tape = self.piece.tape();
+        let of = |id: &PartId| self.parts.get(*id);
+        let members = self.ids(|part| part.assembly == Assembly::Base(case));
+        let ends: Vec<PartId> = planted
+            .iter()
+            .copied()
+            .filter(|id| of(id).is_some_and(|part| matches!(part.role, Role::End(_))))
+            .collect();
+        let bottoms =
+            self.ids(|part| part.role == Role::Bottom && part.assembly == Assembly::Carcass(case));
+        let thick = |ids: &[PartId]| {
+            ids.iter().filter_map(of).map(|part| part.thickness.length).min().unwrap_or_default()
+        };
+        let high = members.iter().filter_map(of).map(|part| part.width.length).min();
+        let short = trade::short_of_face(tape.unit);
+        let bottom = self.marks(&bottoms);
+        let most = match ends.is_empty() {
+            true => thick(&bottoms) + high.unwrap_or_default() - short,
+            false => trade::base_block(tape.unit) + thick(&members) - short,
+        };
+        let told = tape.text(tape.down(most));
+        let lines = match ends.is_empty() {
+            true => vec![
+                format!("screw it down from inside through {bottom} into the edges of the base, without glue, so that it comes apart for the stairs; screws no longer than {told}"),
+            ],
+            false => vec![
+                "make four locating blocks 1 in or 25 mm square, one for each corner inside the base, as long as it takes to reach from the lower edge of the base up to the underside of the bottom".to_owned(),
+                format!("screw them from inside the base to its front and back only, a little clear of the ends of the case, with screws no longer than {told}, so that none comes out of the front face; nothing holds them to the ends"),
+                format!("let the case down over the blocks, and screw it from inside through {bottom} into their upper ends, without glue, so that it comes apart for the stairs; where you can't reach one from inside, the case rests there, and the block keeps it from sliding"),
+            ],
+        };
+        (lines, Some(Doing::OnBase { parts: members, most }))
     }
 
     /// How far the outer edge of a stile stands beyond the outside face of the end
@@ -245,8 +280,6 @@ impl Maker<'_, '_> {
         let mut lines = Vec::new();
         let (outer, inner): (Vec<&Joint>, Vec<&Joint>) =
             crossing.iter().partition(|joint| gluing::is_outer(self.parts, joint));
-        let outer_clamps =
-            outer.iter().map(|joint| gluing::clamps_along(self.parts, joint)).max().unwrap_or(0);
         let name = |part, into| format!("{} to {}", self.parts.mark(part), self.parts.mark(into));
         let pair = |joint: &&Joint| name(joint.part, joint.into);
         let (mitered, flush): (Vec<&Joint>, Vec<&Joint>) =
@@ -255,7 +288,8 @@ impl Maker<'_, '_> {
         if !mitered.is_empty() {
             let told: Vec<String> = mitered.iter().map(pair).collect();
             let told = listed(&told);
-            lines.push(format!("{told}: try the miter dry, and use a slow glue"));
+            let open = self.piece.shop.open_time;
+            lines.push(format!("{told}: try the miter dry; these papers reckon with a glue that stays open {open}, and a slower one leaves you more time to bring the long points together"));
             lines.push(format!("glue clamping blocks to both sides of the seam, a pair under each clamp and so {pairs} pairs of them, on paper so that they come off again"));
             lines.push("bring the frame straight on and clamp across the blocks; frame and case are rigid, so the miter can't be folded shut".to_owned());
         }
@@ -264,14 +298,22 @@ impl Maker<'_, '_> {
         lines.extend(stiles.iter().map(|(part, into, beyond)| {
             format!("{}: glue it {}", name(*part, *into), self.lies(*beyond))
         }));
-        let cauls = if inner.is_empty() { 0 } else { outer_clamps.max(2) };
+        let cauls = gluing::cauls(self.parts, &crossing);
         if !inner.is_empty() {
             let told: Vec<String> = inner.iter().map(pair).collect();
+            let is = |role: Role| {
+                inner.iter().any(|own| self.parts.get(own.part).is_some_and(|p| p.role == role))
+            };
+            let behind: Vec<&str> = [(Role::Rail, "rails"), (Role::Stile, "inner stiles")]
+                .into_iter()
+                .filter_map(|(role, word)| is(role).then_some(word))
+                .collect();
             lines.push(format!(
-                "spread glue on what lies behind the rails and inner stiles too: {}",
+                "spread glue on what lies behind the {} too: {}",
+                listed(&behind),
                 told.join(", ")
             ));
-            lines.push(format!("lay {cauls} stiff cauls, hollowed a shaving toward their ends, across the frame from stile to stile, so that the clamps press down what lies between"));
+            lines.push(format!("lay {cauls} stiff cauls, hollowed a shaving toward their ends, across the frame from stile to stile, with a clamp at both ends of each, so that they press down what lies between"));
         }
         let mut parts: Vec<PartId> = crossing.iter().map(|joint| joint.part).collect();
         parts.dedup();

@@ -8,11 +8,11 @@ use crate::model::{OpeningId, Stock};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::{Blank, gluing, is_broken_down_first};
 use crate::plans::finish::{self, Coat};
-use crate::plans::operations::{Coating, Doing, Rest, Why};
+use crate::plans::operations::{Coating, Doing, Rest, Sand, Why};
 use crate::plans::small_parts;
 use crate::trade;
 
-use super::finishing::{amount, is_finished_early};
+use super::finishing::{amount, is_finished_early, sanded};
 use super::{Maker, Stage, Task, Wait, Work, hands, minutes, stage};
 
 impl Maker<'_, '_> {
@@ -485,8 +485,18 @@ impl Maker<'_, '_> {
             false => ", because no brush gets into a groove or rabbet later",
         };
         let coat = Coat::of(finish, finish::of_parts(self.piece, self.parts, &hidden));
-        let mut lines =
-            vec![format!("put the first coat of {} on {marks}{why}", finish.kind.word())];
+        let known = trade::finish_named(finish.kind.slug());
+        let grits = known.map_or::<&[u32], _>(&[], |kind| kind.sanding.grits());
+        let sand = match known.map(|kind| sanded(kind.sanding)) {
+            Some(how) => format!("before any finish, and with the grain, {how}: {marks}"),
+            None => format!("sand {marks} first, with the grain"),
+        };
+        let cured = self.piece.shop.cure;
+        let mut lines = vec![
+            sand,
+            format!("where one is glued up, its glue must have cured {cured} before you sand it"),
+            format!("put the first coat of {} on {marks}{why}", finish.kind.word()),
+        ];
         lines.extend(amount(finish, &coat));
         let title = "Finish what you can't reach later".into();
         // A board is planed to fit its groove before it has finish on it.
@@ -500,6 +510,9 @@ impl Maker<'_, '_> {
             before: Vec::new(),
         };
         let coated = self.coat(finish, title, lines, coating, after);
+        if let Some(task) = self.tasks.get_mut(coated) {
+            task.does.insert(0, Doing::Sand(Sand { grits, cured }));
+        }
         self.makes(&hidden, coated);
     }
 }

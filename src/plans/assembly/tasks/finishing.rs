@@ -15,7 +15,7 @@ pub(super) fn is_finished_early(part: &Part) -> bool {
 }
 
 /// How the wood is sanded.
-fn sanded(sanding: Sanding) -> String {
+pub(super) fn sanded(sanding: Sanding) -> String {
     let then = |grits: &[u32]| {
         let grits: Vec<String> = grits.iter().map(u32::to_string).collect();
         format!("sand with {} grit", grits.join(", then "))
@@ -112,6 +112,13 @@ impl Maker<'_, '_> {
         sand.push("ease every edge that a hand touches with a few strokes of sandpaper, before the finish goes on".to_owned());
         sand.push("sand with the grain and dust off".to_owned());
         sand.extend(known.map(|kind| sanded(kind.sanding)));
+        let early = self.ids(is_finished_early);
+        if used.is_some() && !early.is_empty() {
+            sand.push(format!(
+                "leave out {}, which you sanded before their frames closed and which have a coat already",
+                self.marks(&early)
+            ));
+        }
         let sanded = self.simple(
             "Take apart and sand".into(),
             sand,

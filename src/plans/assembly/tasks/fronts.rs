@@ -35,6 +35,9 @@ impl Maker<'_, '_> {
                 false => "the panel is a sheet and keeps its size; set it dry in its grooves, or use a little glue".to_owned(),
             });
             let square = self.outline(&parts, unit);
+            if self.is_inset(unit) {
+                lines.push("the sizes to check are those with the shaving on at every outer edge; it comes off when the front is fitted".to_owned());
+            }
             let (title, after) = (format!("Glue up {path}"), self.ready(&parts));
             let glued =
                 self.glue(title, lines, parts.clone(), minutes::FRONT, &load, square, after);
@@ -52,10 +55,19 @@ impl Maker<'_, '_> {
         let fitted = self
             .ids(|part| matches!(part.assembly, Assembly::Front(front) if inset.contains(&front)));
         if !fitted.is_empty() {
+            let flutes =
+                !self.features(&all, |own| matches!(own.kind, FeatureKind::Flute(_))).is_empty();
+            let before = match flutes {
+                true => {
+                    "don't bore or rout before, because every hole and flute is measured from these edges"
+                }
+                false => "don't bore before, because every hole is measured from these edges",
+            };
             let lines = vec![
-                "plane each one to its own opening as it came out, and shim it to its gaps".to_owned(),
+                "plane each one to its own opening as it came out, and shim it to its gaps"
+                    .to_owned(),
                 "mark the front and the opening alike".to_owned(),
-                "don't bore or rout before, because every hole and flute is measured from these edges".to_owned(),
+                before.to_owned(),
             ];
             let mut after = stands.to_vec();
             after.extend(self.ready(&fitted));

@@ -94,7 +94,7 @@ impl Maker<'_, '_> {
         for lifted in weights.lifted.keys() {
             if let Lifted::Base(_) = lifted {
                 let name = self.piece.case(lifted.case()).map_or("", |case| &case.name);
-                lines.push(format!("carry the base of {name} apart, and set it level first"));
+                lines.push(format!("carry the base of {name} apart, and set it level first; then let the case down on it, and screw it down from inside through its bottom as on the bench"));
             }
         }
         for keep_out in &self.piece.site.keep_outs {

@@ -14,7 +14,7 @@ mod units;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Duration, Exact, Length};
-use crate::model::{CaseId, Finish, FinishId, Piece};
+use crate::model::{CaseId, Finish, FinishId, Piece, Set};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts, Role};
 use crate::plans::Workings;
 use crate::plans::operations::Doing;
@@ -329,6 +329,13 @@ impl<'w, 'a> Maker<'w, 'a> {
             .collect()
     }
 
+    /// True for a front that is planed to its opening.
+    fn is_inset(&self, unit: &Assembly) -> bool {
+        let Assembly::Front(id) = unit else { return false };
+        let mut fronts = self.work.fronts().iter();
+        fronts.any(|own| own.id == *id && own.fronts.set == Set::Inset)
+    }
+
     /// The rectangle over all of a unit, in the plane that its diagonals are
     /// measured in, and how far they may differ.
     fn outline(&self, parts: &[PartId], unit: &Assembly) -> Option<Square> {
@@ -344,7 +351,12 @@ impl<'w, 'a> Maker<'w, 'a> {
             let (from, to): (Vec<Length>, Vec<Length>) = all.unzip();
             Some(to.into_iter().max()? - from.into_iter().min()?)
         };
-        let sides = (reach(a)?, reach(b)?);
+        let mut sides = (reach(a)?, reach(b)?);
+        // What is still planed to its opening is glued up that much larger.
+        if self.is_inset(unit) {
+            let spare = trade::shaving(self.piece.tape().unit).twice();
+            sides = (sides.0 + spare, sides.1 + spare);
+        }
         Some(match unit {
             Assembly::Carcass(case) | Assembly::Frame(case) => {
                 squareness::of_case(self.work, *case, sides)

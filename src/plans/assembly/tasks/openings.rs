@@ -134,7 +134,7 @@ impl<'a> Maker<'_, 'a> {
         if kinds.iter().any(|kind| kind.name == "fronts" || kind.name == "drawer boxes") {
             let mark = self.piece.tape().mark;
             lines.push("measure every opening that takes a front or a drawer: width and height at both ends and in the middle, and both diagonals".to_owned());
-            lines.push(format!("where the least of a size is off its drawn figure by more than {}, stop; enter it as `measured`, and cut by the new sheets", self.piece.tape().text(mark)));
+            lines.push(format!("where the least of a size is off its drawn figure by more than {}, stop; have it entered as measured in the plan, and cut by the new sheets", self.piece.tape().text(mark)));
             does.extend(self.measured(mark));
         }
         lines.extend(self.planed_late());
@@ -218,10 +218,10 @@ impl<'a> Maker<'_, 'a> {
         let mut lines = Vec::new();
         let framed = fronts.iter().any(|front| front.parts.len() > 1);
         if inset == fronts.len() {
-            lines.push("cut the fronts with a shaving left on at every outer edge".to_owned());
+            lines.push("cut the fronts 1/32 in or 1 mm larger at every outer edge; that shaving comes off when they are fitted".to_owned());
         } else if inset > 0 {
             lines.push(
-                "cut the fronts, with a shaving left on at every outer edge of the inset ones"
+                "cut the fronts, the inset ones 1/32 in or 1 mm larger at every outer edge; that shaving comes off when they are fitted"
                     .to_owned(),
             );
         } else {

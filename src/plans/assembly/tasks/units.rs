@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
 use crate::model::Case;
-use crate::parts::{Assembly, Joint, JointSort, PartId};
+use crate::parts::{Assembly, FeatureKind, Joint, JointSort, PartId, Role};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::{Doing, DryFit, Step};
 
@@ -40,6 +40,15 @@ impl<'a> Maker<'_, 'a> {
             // One at each of the four corners, and one halfway along each edge.
             tacked.push(Doing::Tack(backs, 8));
         }
+        let of = |id: &PartId| self.parts.get(*id);
+        let mut ends = parts.iter().filter_map(of).filter(|part| matches!(part.role, Role::End(_)));
+        if ends.any(|end| end.features.iter().any(|own| own.kind == FeatureKind::Notch)) {
+            lines.push(
+                "measure the diagonals over the back edges, where the ends have no notches"
+                    .to_owned(),
+            );
+        }
+        lines.extend(self.beveled_cauls(&parts));
         ready.extend(self.ready(&parts));
         let minutes = minutes::JOINT * joints.len() as i64;
         let (load, square) = (gluing::joined(self.parts, &joints), self.outline(&parts, unit));
@@ -50,6 +59,21 @@ impl<'a> Maker<'_, 'a> {
         self.does(glued, tacked);
         self.makes(&parts, glued);
         Some(glued)
+    }
+
+    /// The long point of a mitered stile bears no clamp.
+    fn beveled_cauls(&self, parts: &[PartId]) -> Option<String> {
+        let is_mitered = |id: &PartId| {
+            let part = self.parts.get(*id).filter(|part| part.role == Role::Stile);
+            part.is_some_and(|part| part.features.iter().any(|f| f.kind == FeatureKind::Miter))
+        };
+        let stiles: Vec<PartId> = parts.iter().copied().filter(is_mitered).collect();
+        (!stiles.is_empty()).then(|| {
+            format!(
+                "under every clamp that bears on the mitered edge of {} lay a caul with a 45-degree face, so that it doesn't crush the long point",
+                self.marks(&stiles)
+            )
+        })
     }
 
     /// What is measured on it is measured while it stands together dry.
@@ -82,7 +106,10 @@ impl<'a> Maker<'_, 'a> {
             ));
             does.push(Self::case_measured(case, backs));
         }
-        lines.push("take it apart in the same order turned round, and lay clamps, cauls, and parts ready as they come".to_owned());
+        lines.push(
+            "take it apart in reverse order, and lay clamps, cauls, and parts ready as they come"
+                .to_owned(),
+        );
         let after = self.ready(parts);
         let title = format!("Dry-fit the {what}");
         let dry = self.simple(title, lines, parts.to_vec(), Work::Bench, minutes::DRY_FIT, after);
