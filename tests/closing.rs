@@ -287,7 +287,7 @@ fn no_sheet_is_told_to_be_planed() {
 #[test]
 fn what_outlasts_the_glue_is_closed_in_goes() {
     let press = include_str!("../specs/tide-cottage-press.case")
-        .replace("clamps 24", "clamps 14; open-time 3 min");
+        .replace("clamps 24", "clamps 24; open-time 3 min");
     let compiled = compile(&press);
     let (piece, parts) = (compiled.piece.unwrap(), compiled.parts.unwrap());
     let work = Workings::of(&piece, &parts);

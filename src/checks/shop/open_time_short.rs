@@ -17,8 +17,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "Accept it if you have a helper, or if you have timed yourself and are quicker.",
     example: Example {
         base: Base::Press,
-        sound: "day 7 h; clamps 14",
-        wrong: "day 7 h; clamps 14; open-time 4 min",
+        sound: "day 7 h; clamps 24",
+        wrong: "day 7 h; clamps 24; open-time 4 min",
     },
     check: Check::Parts(check),
     sometimes: Some((
