@@ -84,8 +84,9 @@ fn every_choice_mends_its_finding() {
 
 /// Worked by hand, joint by joint, at one clamp for each 12 in of a joint:
 /// the bookcase has six boards of 300 mm (11-13/16 in), one clamp each and two
-/// joints each; the stiles of the console are 29 in long on its ends, 3 each,
-/// and cauls under the same clamps close its two rails and two inner stiles;
+/// joints each; the stiles of the console are 29 in long on its ends: 3
+/// pull the miter of the one together, and 3 cauls with a clamp at both ends press down
+/// the other, its two rails and two inner stiles: 9;
 /// each door of the press has two rails, tenoned at both ends, one clamp each;
 /// a door of the console is 13 in wide, three boards with two seams, and
 /// 26-13/16 in long rough, a clamp for each 8 in: 4.
@@ -93,7 +94,7 @@ fn every_choice_mends_its_finding() {
 fn glue_ups_take_the_clamps_of_their_joints() {
     for (text, path, joints, clamps) in [
         (ALCOVE, "left-books.carcass", 12, 6),
-        (CONSOLE, "console.frame-on", 6, 6),
+        (CONSOLE, "console.frame-on", 6, 9),
         (CONSOLE, "console.press.left-door", 2, 4),
         (PRESS, "press.face-frame", 8, 4),
         (PRESS, "press.linen.left-door", 4, 2),
