@@ -348,7 +348,7 @@ fn a_mark_stands_behind_what_is_made_from_a_reading_and_nothing_else() {
     has("gaps", ">> 3/32  gap as fitted");
     has("gaps", "13-1/8~ (m)");
     has("drawings", "13-1/8~ (m)");
-    has("weights", "doors: 9.5 lb (m)");
+    has("weights", "doors: 9.6 lb (m)");
     has("weights", "28.4 lb drawers");
 }
 

@@ -35,11 +35,11 @@ fn every_id_stands_once_on_its_page() {
         let pages = packet.iter().filter(|file| file.name.ends_with(".html"));
         let ids: usize =
             pages.map(|page| ids_are_unique(&format!("{name}, {}", page.name), &page.text)).sum();
-        // One hatching for the section of each case, and for each set-up with strips.
-        let sheet = packet.iter().find(|file| file.name == "jig-sheet.html").expect("a sheet");
-        let drawings = sheet.text.split("<svg").skip(1);
-        let strips = drawings.filter(|drawing| drawing.contains("url(#")).count();
-        assert_eq!(ids, compiled.piece.expect("a piece").cases.len() + strips, "{name}");
+        // One hatching for each section, level section, and set-up with strips.
+        let pages = packet.iter().filter(|file| file.name.ends_with(".html"));
+        let drawings = pages.flat_map(|page| page.text.split("<svg").skip(1));
+        let hatched = drawings.filter(|drawing| drawing.contains("url(#")).count();
+        assert_eq!(ids, hatched, "{name}");
     }
 }
 

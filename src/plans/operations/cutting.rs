@@ -28,9 +28,8 @@ pub(super) fn cuts(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
         let feature = work.parts.get(*id).and_then(|part| part.features.get(*number));
         feature.is_some_and(|feature| feature.kind == FeatureKind::Miter)
     };
-    let (last, first): (Vec<&(PartId, usize)>, Vec<&(PartId, usize)>) =
-        task.cuts.iter().partition(is_miter);
-    for (id, number) in first.into_iter().chain(last) {
+    let others = task.cuts.iter().filter(|cut| !is_miter(cut));
+    for (id, number) in others.chain(task.cuts.iter().filter(is_miter)) {
         let Some(part) = work.parts.get(*id) else { continue };
         let Some(feature) = part.features.get(*number) else { continue };
         match feature.kind {
