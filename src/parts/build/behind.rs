@@ -6,7 +6,7 @@ use crate::model::{Beyond, Board, Edge, Member, MemberKind, OpeningId, RailShelf
 use crate::parts::id::{Of, PartId, Role, Which};
 
 use super::builder::Builder;
-use super::carcass::{shelf_between, upright};
+use super::carcass::{bottom_height, shelf_between, upright};
 use super::inside;
 
 /// A lying board behind a rail.
@@ -71,39 +71,23 @@ fn lying(
 }
 
 /// An upright board behind a stile.
-pub(super) fn partition(
-    builder: &mut Builder<'_>,
-    member: &Member,
-    board: &Board,
-    bottom: Option<PartId>,
-) {
+pub(super) fn partition(builder: &mut Builder<'_>, member: &Member, board: &Board) {
     let front = builder.planes.carcass.clone();
-    standing(builder, member, board, bottom, &front);
+    standing(builder, member, board, &front);
 }
 
 /// An upright board between two openings of a frame, with no stile before it.
-pub(super) fn divider_upright(
-    builder: &mut Builder<'_>,
-    member: &Member,
-    board: &Board,
-    bottom: Option<PartId>,
-) {
+pub(super) fn divider_upright(builder: &mut Builder<'_>, member: &Member, board: &Board) {
     let front = behind_fronts(builder);
-    standing(builder, member, board, bottom, &front);
+    standing(builder, member, board, &front);
 }
 
 /// An upright board in the middle of a member, from the board below to the board
 /// above.
-fn standing(
-    builder: &mut Builder<'_>,
-    member: &Member,
-    board: &Board,
-    bottom: Option<PartId>,
-    front: &Size,
-) {
+fn standing(builder: &mut Builder<'_>, member: &Member, board: &Board, front: &Size) {
     let [left, low] = &member.stands;
     let x = left + member.wide.half() - builder.thickness(board.stock).half();
-    let below = down_to(builder, member.list, bottom);
+    let below = down_to(builder, member.list);
     let above = up_to(builder, member.list);
     let floor = low - &below;
     let ceiling = member.y + member.long.length + above.length;
@@ -112,23 +96,16 @@ fn standing(
 }
 
 /// From the lower edge of a list down to the top of the board that lies there.
-fn down_to(builder: &Builder<'_>, list: OpeningId, bottom: Option<PartId>) -> Size {
+fn down_to(builder: &Builder<'_>, list: OpeningId) -> Size {
     let case = builder.case;
     match case.beyond(list, Edge::Bottom) {
         Beyond::Member(id) => lip(builder, id),
         Beyond::Outside | Beyond::Opening(_) => {
             let rail = case.frame.as_ref().and_then(|frame| frame.bottom.as_ref());
             let edge = rail.map_or(case.base_high(), |rail| case.base_high() + &rail.wide);
-            let top = bottom.and_then(|id| builder.part(id)).map(|part| part.cuboid().to.y);
-            // The bottom is flush with the edge, or it lies on the base.
             let thick = case.bottom.as_ref().map(|bottom| builder.thickness(bottom.board.stock));
-            let lying = &edge - &case.base_high() - thick.unwrap_or_default();
-            match top {
-                Some(top) if top == edge.length => Size::zero(),
-                Some(top) if edge.length - top == lying.length => lying,
-                Some(top) => Size::from_terms(edge.length - top, Vec::new()),
-                None => Size::zero(),
-            }
+            // Where a bottom is flush with the edge its terms cancel.
+            edge - bottom_height(builder) - thick.unwrap_or_default()
         }
     }
 }

@@ -34,15 +34,12 @@ pub(super) fn build(builder: &mut Builder<'_>) -> Carcass {
     members.sort_by_key(|member| member.list);
     for member in &members {
         match &member.kind {
-            MemberKind::Stile(Partition::Board(board)) if member.full => {
-                partition(builder, member, board, bottom);
-            }
             MemberKind::Stile(Partition::Board(board)) => {
-                behind::partition(builder, member, board, bottom);
+                behind::partition(builder, member, board);
             }
             MemberKind::Rail(Some(shelf)) => behind::shelf(builder, member, shelf, &ends),
             MemberKind::Divider(board) if builder.case.frame.is_some() => match member.axis {
-                Axis::Across => behind::divider_upright(builder, member, board, bottom),
+                Axis::Across => behind::divider_upright(builder, member, board),
                 Axis::Down => behind::divider_lying(builder, member, board, &ends),
             },
             MemberKind::Divider(board) => divider(builder, member, board),
@@ -140,7 +137,7 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
 }
 
 /// From the floor to the underside of the bottom.
-fn bottom_height(builder: &Builder<'_>) -> Size {
+pub(super) fn bottom_height(builder: &Builder<'_>) -> Size {
     let case = builder.case;
     let base = case.base_high();
     let Some(bottom) = case.bottom.as_ref().filter(|bottom| bottom.flush) else { return base };
@@ -223,29 +220,6 @@ fn top(builder: &mut Builder<'_>, ends: &[PartId; 2]) {
         };
         lying(builder, ends, (Role::Stretcher, which), &top.board, &high, (z, wide.clone()));
     }
-}
-
-/// An upright board behind a full-height stile, centered on it.
-fn partition(builder: &mut Builder<'_>, member: &Member, board: &Board, bottom: Option<PartId>) {
-    let thickness = builder.thickness(board.stock);
-    let x = &member.stands[0] + member.wide.half() - thickness.half();
-    let floor = match bottom.and_then(|id| builder.part(id)) {
-        Some(part) => part.side(Direction::Y, true),
-        None => builder.case.base_high(),
-    };
-    let ceiling = match &builder.case.top {
-        Some(top) => &builder.case.high - builder.thickness(top.board.stock),
-        None => builder.case.high.clone(),
-    };
-    let ceiling = ceiling.length;
-    let bottom_board = builder.case.bottom.as_ref().map(|bottom| bottom.board.stock);
-    let top_board = builder.case.top.as_ref().map(|top| top.board.stock);
-    let mut clear = &builder.case.high - &bottom_height(builder);
-    for stock in [bottom_board, top_board].into_iter().flatten() {
-        clear = clear - builder.thickness(stock);
-    }
-    let front = builder.planes.carcass.clone();
-    upright(builder, member, board, &x, (&floor, ceiling), (clear, &front));
 }
 
 /// An upright board between what lies below and above it.
