@@ -196,8 +196,8 @@ impl Opening {
     /// so the middle stays where it is drawn.
     #[must_use]
     pub fn corner_as_built(&self) -> (Length, Length) {
-        let off = |axis| self.grown_by(axis).half();
-        (self.x - off(Axis::Across), self.y - off(Axis::Down))
+        let [x, y] = self.stands_as_built();
+        (x.length, y.length)
     }
 
     /// The same with the statements they come from.

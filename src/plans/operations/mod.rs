@@ -309,7 +309,7 @@ fn taken(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
             Blank::Edges => boards.count,
             Blank::Layers => gluing::layers(work.piece, part),
         };
-        let in_parts = *way == Blank::Edges && rough.width > work.piece.shop.planer;
+        let in_parts = *way == Blank::Edges && gluing::planed_in(work.piece, part).len() > 1;
         let wide = boards.wide;
         doings.push(Doing::GlueUp { part: id, way: *way, size, pieces, wide, in_parts });
     }

@@ -61,6 +61,18 @@ impl Maker<'_, '_> {
         wide.iter().filter_map(of).filter(|(_, parts)| parts.len() > 1).collect()
     }
 
+    /// What is left to do to the blanks that were planed in parts.
+    pub(super) fn scraped(&self, blanks: &[PartId]) -> Option<String> {
+        let wider = self.wider_than_planer(blanks);
+        let ids: Vec<PartId> = wider.into_iter().map(|(id, _)| id).collect();
+        (!ids.is_empty()).then(|| {
+            format!(
+                "{} went through the planer before the last joint, so level that joint with a scraper only",
+                self.marks(&ids)
+            )
+        })
+    }
+
     /// How they are parted, those alike in one line.
     fn halved(&self, wider: &[(PartId, Vec<i64>)]) -> Vec<String> {
         let planer = self.piece.tape().text(self.piece.shop.planer);

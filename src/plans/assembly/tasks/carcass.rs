@@ -180,7 +180,7 @@ impl Maker<'_, '_> {
                     after.extend(loose.take());
                     let (told, doing) = self.on_base(case, &parts);
                     lines.extend(told);
-                    does.extend(doing);
+                    does.push(doing);
                 }
                 Planting::Kick => lines.push(format!(
                     "{marks}: glue and screw across both notches, with its ends flush with those of the case"
@@ -209,7 +209,7 @@ impl Maker<'_, '_> {
     /// How a case is held on a base that is carried apart: where its ends stand on the
     /// base, by blocks in the corners of the base that its bottom lies on; else by its
     /// bottom, which lies on the base itself.
-    fn on_base(&self, case: CaseId, planted: &[PartId]) -> (Vec<String>, Option<Doing>) {
+    fn on_base(&self, case: CaseId, planted: &[PartId]) -> (Vec<String>, Doing) {
         let tape = self.piece.tape();
         let of = |id: &PartId| self.parts.get(*id);
         let members = self.ids(|part| part.assembly == Assembly::Base(case));
@@ -241,7 +241,7 @@ impl Maker<'_, '_> {
                 format!("let the case down over the blocks, and screw it from inside through {bottom} into their upper ends, without glue, so that it comes apart for the stairs; where you can't reach one from inside, the case rests there, and the block keeps it from sliding"),
             ],
         };
-        (lines, Some(Doing::OnBase { parts: members, most }))
+        (lines, Doing::OnBase { parts: members, most })
     }
 
     /// How far the outer edge of a stile stands beyond the outside face of the end

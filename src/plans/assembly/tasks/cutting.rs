@@ -225,14 +225,7 @@ impl Maker<'_, '_> {
             "flatten and plane each blank, then rip and crosscut it to the size on the cut list: {}",
             self.marks(&blanks)
         )];
-        let wider = self.wider_than_planer(&blanks);
-        if !wider.is_empty() {
-            let ids: Vec<PartId> = wider.into_iter().map(|(id, _)| id).collect();
-            lines.push(format!(
-                "{} went through the planer before the last joint, so level that joint with a scraper only",
-                self.marks(&ids)
-            ));
-        }
+        lines.extend(self.scraped(&blanks));
         let minutes = minutes::CUT_PART * blanks.len() as i64;
         let after = self.ready(&blanks);
         let title = "Bring the glued-up blanks to size".into();

@@ -182,28 +182,20 @@ impl<'a> Maker<'_, 'a> {
             solid && !packs && stage(part) == Stage::Openings
         };
         let Some(what) = self.kinds(is_planed) else { return Vec::new() };
-        let glued = |wide: bool| {
-            self.ids(|part| {
-                let is_wide = part.rough.width > self.piece.shop.planer;
-                is_planed(part) && gluing::is_blank(self.piece, part) && is_wide == wide
-            })
-        };
+        let glued = self.ids(|part| is_planed(part) && gluing::is_blank(self.piece, part));
+        let wide = self.wider_than_planer(&glued);
+        let narrow: Vec<PartId> =
+            glued.iter().filter(|id| wide.iter().all(|(own, _)| own != *id)).copied().collect();
         let mut lines = vec![format!(
             "first flatten the boards of the {what}, joint an edge, and plane them to the thickness on the cut list"
         )];
-        let (narrow, wide) = (glued(false), glued(true));
         if !narrow.is_empty() {
             lines.push(format!(
                 "scrape the glue off the glued-up ones, and plane them like the others: {}",
                 self.marks(&narrow)
             ));
         }
-        if !wide.is_empty() {
-            lines.push(format!(
-                "{} went through the planer before the last joint, so level that joint with a scraper only",
-                self.marks(&wide)
-            ));
-        }
+        lines.extend(self.scraped(&glued));
         lines
     }
 
