@@ -355,3 +355,25 @@ fn the_command_says_what_else_may_be_asked() {
     assert_eq!(done.code, Some(1), "{done:?}");
     assert!(done.err.contains("it can be asked for its size, joint, dado,"), "{done:?}");
 }
+
+/// A front may place its pull; the figures of its holes come from what the front says.
+/// The stile is 70 wide, so 40 from the latch edge is 30 from the inner one. The door is
+/// 1900 − 80 − 45 − 60 − 2·180 − 2·40 − 2·2.5 = 1270 high, and 60 less is 1210.
+#[test]
+fn a_pull_that_its_front_places_is_explained() {
+    let text = spec("tide-cottage-press.case");
+    let placed = "hinge inset-cup; pull turned-knob { from-top 60; from-edge 40 }";
+    let moved = text.replace("hinge inset-cup; pull turned-knob", placed);
+    assert_ne!(moved, text);
+    let compiled = compile(&moved);
+    let question = "left-door.right-stile pull";
+    let edge = figure(&compiled, question, "pull hole, from the inner edge");
+    assert_eq!(edge.exact, "30 mm");
+    assert_eq!(terms(&edge), ["+ 70", "− 40"]);
+    let height = figure(&compiled, question, "pull hole, from the bottom end");
+    assert_eq!(height.exact, "1210 mm");
+    assert!(terms(&height).contains(&"− 60"), "{height:#?}");
+    let named = |term: &casewright::editor::Term| matches!(&term.from, TermFrom::Fact { name, .. } if name == "height of turned-knob");
+    assert!(height.terms.iter().any(named), "{height:#?}");
+    assert_eq!(figure(&compiled, question, "pull hole, across").exact, "4.5 mm");
+}

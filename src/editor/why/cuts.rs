@@ -2,7 +2,8 @@
 
 use crate::measure::Length;
 use crate::model::{
-    Build, HingeKind, Joinery, MemberKind, OpeningKind, Partition, PullHeight, Size,
+    Build, Fronts, HingeKind, Joinery, MemberKind, OpeningKind, Partition, Pull, PullAt,
+    PullHeight, Size,
 };
 use crate::parts::{self, Assembly, Bore, Direction, Face, Feature, FeatureKind, Part, PartId};
 use crate::vocabulary::{Origin, words};
@@ -264,8 +265,7 @@ impl Cut<'_, '_> {
             }
             Bore::Pull => {
                 use words::pull::{BLOCK, SCREW};
-                let pull = tell.piece.pulls.iter().find(|pull| pull.span == self.feature.span);
-                let Some(pull) = pull else { return Vec::new() };
+                let Some((_, pull)) = self.fitted_pull() else { return Vec::new() };
                 let screw = tell.origin(&BLOCK, SCREW, Some(pull.span));
                 let screw = fact(wide, format!("screw of {}", pull.name), screw);
                 vec![self.drilled("across", wide, &screw)]
@@ -320,32 +320,59 @@ impl Cut<'_, '_> {
         told().unwrap_or_else(|| (u.into(), v.into()))
     }
 
+    /// The fronts that this part is of, and the pull on them.
+    fn fitted_pull(&self) -> Option<(&Fronts, &Pull)> {
+        let fronts = self.tell.piece.opening(self.part.opening()?)?.front.as_ref()?;
+        Some((fronts, self.tell.piece.pull(fronts.pull?)?))
+    }
+
     /// The center of a hole for a pull, from where the length and the width of its
-    /// part begin.
+    /// part begin. What the front says of its place comes before what the pull says.
     fn pull(&self, u: Length, v: Length) -> (Size, Size) {
         use words::pull::{BLOCK, CENTERS, FROM_EDGE};
         let told = || {
-            let pull = self.tell.piece.pulls.iter().find(|it| it.span == self.feature.span)?;
+            let (fronts, pull) = self.fitted_pull()?;
             let (tell, name, at) = (self.tell, &pull.name, Some(pull.span));
             let opening = tell.piece.opening(self.part.opening()?)?;
-            let edge = tell.origin(&BLOCK, FROM_EDGE, at);
-            let edge = tell.fact(pull.from_edge, format!("edge of {name}"), edge);
+            let front_says = &fronts.pull_place;
+            let edge = match front_says.from_edge.zip(front_says.from_edge_span) {
+                Some((from, span)) => tell.written(from, span, &format!("edge of {name}")),
+                None => {
+                    let edge = tell.origin(&BLOCK, FROM_EDGE, at);
+                    tell.fact(pull.from_edge, format!("edge of {name}"), edge)
+                }
+            };
             let apart = pull.centers.map_or_else(Size::zero, |centers| {
                 tell.fact(centers, format!("centers of {name}"), tell.origin(&BLOCK, CENTERS, at))
             });
             let (length, width) = (&self.part.length, &self.part.width);
-            let third = match (&opening.kind, pull.height) {
-                (OpeningKind::Door(_) | OpeningKind::Doors, _) | (_, PullHeight::Middle) => None,
-                (_, PullHeight::UpperThird) => Some(width * 2 / 3),
+            let is_door = matches!(opening.kind, OpeningKind::Door(_) | OpeningKind::Doors);
+            let upright = self.part.placement.length == Direction::Y;
+            let (wide, high) = if upright { (width, length) } else { (length, width) };
+            let height = |from: Length| {
+                let span = front_says.span.unwrap_or(pull.span);
+                tell.written(from, span, &format!("height of {name}"))
             };
-            let near = |place: Length, middles: Vec<Size>| {
+            let high = match front_says.at {
+                Some(PullAt::FromTop(from)) => high - height(from),
+                Some(PullAt::FromBottom(from)) => height(from),
+                Some(PullAt::Middle) => high.half(),
+                None if is_door || pull.height == PullHeight::Middle => high.half(),
+                None => high * 2 / 3,
+            };
+            let count = i64::from(front_says.count);
+            let wide: Vec<Size> = match is_door {
+                true => vec![edge.clone(), wide - &edge],
+                false => (0..count).map(|own| wide * (2 * own + 1) / (2 * count)).collect(),
+            };
+            let near = |place: Length, middles: &[Size]| {
                 let half = apart.half();
-                let all = middles.into_iter().flat_map(|at| [at.clone(), &at - &half, &at + &half]);
-                let mut all = all;
+                let mut all = middles.iter().flat_map(|at| [at.clone(), at - &half, at + &half]);
                 all.find(|size| size.length == place).unwrap_or_else(|| place.into())
             };
-            let across = third.into_iter().chain([width.half(), edge.clone(), width - &edge]);
-            Some((near(u, vec![length.half()]), near(v, across.collect())))
+            let (u, v) = if upright { (v, u) } else { (u, v) };
+            let (wide, high) = (near(u, &wide), near(v, &[high]));
+            Some(if upright { (high, wide) } else { (wide, high) })
         };
         told().unwrap_or_else(|| (u.into(), v.into()))
     }
