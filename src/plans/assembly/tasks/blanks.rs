@@ -186,7 +186,7 @@ impl Maker<'_, '_> {
         let told: Vec<String> = rounds.iter().map(|parts| self.marks(parts)).collect();
         (rounds.len() > 1).then(|| {
             format!(
-                "the clamps do for {} rounds, one after the other, each with its own time in the clamps: first {}",
+                "there are too few clamps for all of these at once; glue them up in {} rounds, each with its own time in the clamps: first {}",
                 rounds.len(),
                 told.join("; then ")
             )

@@ -313,7 +313,7 @@ impl Maker<'_, '_> {
                 listed(&behind),
                 told.join(", ")
             ));
-            lines.push(format!("lay {cauls} stiff cauls, hollowed a shaving toward their ends, across the frame from stile to stile, with a clamp at both ends of each, so that they press down what lies between"));
+            lines.push(format!("lay {cauls} stiff cauls, each planed a shaving thinner toward its ends, across the frame from stile to stile, with a clamp at both ends of each, so that they press down what lies between"));
         }
         let mut parts: Vec<PartId> = crossing.iter().map(|joint| joint.part).collect();
         parts.dedup();
