@@ -175,7 +175,7 @@ fn no_shelf_lies_where_a_hinge_is() {
         &piece("tide-cottage-press"),
         &[
             "lay no shelf on holes 14 and 15: hinge 2 is there",
-            "the shelves go on holes 4, 13 and 24, counted from the bottom: the nearest free ones to where they are drawn",
+            "the shelves go on holes 4, 13, and 24, counted from the bottom: the nearest free ones to where they are drawn",
         ],
     );
     assert_lines(

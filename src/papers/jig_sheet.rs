@@ -264,8 +264,7 @@ fn lines(source: &Source<'_, '_>, setup: &Setup) -> Table {
 fn across_from(source: &Source<'_, '_>, setup: &Setup) -> String {
     let name = |run: &Run| {
         let part = source.work.parts.get(run.part)?;
-        let feature = part.features.get(*run.features.first()?)?;
-        Some(part.face_name(part.channel(feature).datum.opposite()))
+        Some(part.face_name(run.datum(part)?.opposite()))
     };
     let mut names: Vec<String> = setup.runs.iter().filter_map(name).collect();
     names.dedup();

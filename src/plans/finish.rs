@@ -80,6 +80,16 @@ pub fn told(tape: &Tape, square_meters: f64) -> String {
     }
 }
 
+/// What a liter covers, in square meters to a tenth: `9`, `8.5`.
+#[must_use]
+pub fn covering(square_meters: Exact) -> String {
+    let tenths = (square_meters * Exact::int(10)).round();
+    match tenths % 10 {
+        0 => (tenths / 10).to_string(),
+        tenth => format!("{}.{tenth}", tenths / 10),
+    }
+}
+
 /// One coat on so much surface.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Coat {

@@ -5,7 +5,7 @@ mod single;
 
 use crate::measure::{Duration, Exact, Length};
 use crate::model::{Piece, Shop};
-use crate::parts::{Face, Feature, FeatureKind, PartId, Parts};
+use crate::parts::{Face, Feature, FeatureKind, Part, PartId, Parts};
 
 use super::assembly::Stage;
 use super::guide::{Guide, Guided};
@@ -54,6 +54,25 @@ pub struct Run {
     pub stops: (Length, Length),
     /// What carries the router's base beside it; nothing on a router table.
     pub supports: Vec<Support>,
+}
+
+impl Run {
+    /// What the first cut of the part is measured from.
+    #[must_use]
+    pub fn datum(&self, part: &Part) -> Option<Face> {
+        let feature = part.features.get(*self.features.first()?)?;
+        Some(part.channel(feature).datum)
+    }
+
+    /// How far it stops short of the face that it comes to first and of the other;
+    /// `forward` where it runs the way its ends are named.
+    #[must_use]
+    pub fn stops_along(&self, forward: bool) -> (Length, Length) {
+        match forward {
+            true => self.stops,
+            false => (self.stops.1, self.stops.0),
+        }
+    }
 }
 
 /// What the time of a set-up is made of, besides the change of set-up itself.

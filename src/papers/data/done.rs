@@ -9,6 +9,7 @@ use crate::plans::finish;
 use crate::plans::operations::{
     Beside, Coating, DryFit, FrameOn, House, Measure, Measured, Rest, Sand, Wall, Why,
 };
+use crate::plans::seasons::Air;
 use crate::trade::{self, Carry};
 
 use super::Maker;
@@ -137,6 +138,12 @@ pub(super) struct AirData {
     pub(super) moisture: String,
 }
 
+impl AirData {
+    pub(super) fn of(air: &Air) -> Self {
+        Self { humidity: air.humidity.0.to_string(), moisture: format!("{:.1}", air.moisture) }
+    }
+}
+
 #[derive(Serialize)]
 pub(super) struct Carried<'d> {
     case: &'d str,
@@ -263,13 +270,9 @@ impl<'d> Maker<'d, '_> {
                 .collect(),
             parts: self.marks(&own.parts),
             coated_before: self.marks(&own.before),
-            covers: coat.covers.map(|covers| {
-                let tenths = (covers * crate::measure::Exact::int(10)).round();
-                let print = match tenths % 10 {
-                    0 => (tenths / 10).to_string(),
-                    tenth => format!("{}.{tenth}", tenths / 10),
-                };
-                Figure { exact: super::exact(covers), print }
+            covers: coat.covers.map(|covers| Figure {
+                exact: super::exact(covers),
+                print: finish::covering(covers),
             }),
             takes: coat.milliliters.map(|ml| Figure {
                 exact: format!("{ml:.1}"),
@@ -295,10 +298,7 @@ impl<'d> Maker<'d, '_> {
                 Why::Cure(clamped) => Some(Self::time(clamped)),
                 Why::Acclimate | Why::Clamps | Why::Set | Why::Dry => None,
             },
-            air: (own.why == Why::Acclimate).then(|| AirData {
-                humidity: air.humidity.0.to_string(),
-                moisture: format!("{:.1}", air.moisture),
-            }),
+            air: (own.why == Why::Acclimate).then(|| AirData::of(&air)),
         }
     }
 

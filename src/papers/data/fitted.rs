@@ -261,13 +261,12 @@ impl<'d> Maker<'d, '_> {
     }
 
     pub(super) fn front_on(&self, own: &'d OntoBox<'d>) -> FrontOn<'d> {
-        let pilot = own.stay.most - own.box_front;
         FrontOn {
             part: &own.front.mark,
             thick: self.figure(own.thick),
             box_front: self.figure(own.box_front),
-            pilot: self.figure(pilot),
-            wood_left: self.figure(own.thick - own.fluted - pilot),
+            pilot: self.figure(own.pilot()),
+            wood_left: self.figure(own.wood_left()),
         }
     }
 

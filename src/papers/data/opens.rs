@@ -3,7 +3,6 @@
 
 use serde::Serialize;
 
-use crate::measure::Angle;
 use crate::model::{HingeKind, OpeningId, Side};
 use crate::parts::{Assembly, Front, Part};
 use crate::plans::fitting::Drawer;
@@ -77,7 +76,7 @@ impl<'d> Maker<'d, '_> {
                 poses: poses
                     .iter()
                     .map(|pose| Pose {
-                        at: degrees(pose.at),
+                        at: super::exact(pose.at.0),
                         out: self.fine(pose.out),
                         aside: self.fine(pose.aside),
                     })
@@ -90,7 +89,7 @@ impl<'d> Maker<'d, '_> {
                 Side::Left => "left",
                 Side::Right => "right",
             },
-            opens: degrees(hinge.swing),
+            opens: super::exact(hinge.swing.0),
             turns,
         })
     }
@@ -114,10 +113,4 @@ impl<'d> Maker<'d, '_> {
         let travel = self.figure(drawer.slide.length.length);
         (!marks.is_empty()).then_some(Pulled { parts: marks, travel })
     }
-}
-
-/// Degrees, as a whole number or a fraction.
-fn degrees(angle: Angle) -> String {
-    let (numer, denom) = (angle.0.numer(), angle.0.denom());
-    if denom == 1 { numer.to_string() } else { format!("{numer}/{denom}") }
 }

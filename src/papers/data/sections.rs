@@ -8,7 +8,7 @@ use crate::measure::{Exact, Length, Span};
 use crate::model::{HingeKind, StockId};
 use crate::papers::{gaps, weights, words};
 use crate::plans::hardware::{self, Kind};
-use crate::plans::seasons::{Air, Float, Gap};
+use crate::plans::seasons::{Float, Gap};
 use crate::trade;
 
 use super::Maker;
@@ -118,10 +118,6 @@ pub(super) struct Accepted<'d> {
 impl<'d> Maker<'d, '_> {
     pub(super) fn gaps(&self) -> Gaps<'d> {
         let (work, climate) = (self.work, self.work.climate());
-        let air = |air: &Air| AirData {
-            humidity: air.humidity.0.to_string(),
-            moisture: format!("{:.1}", air.moisture),
-        };
         let panel = |float: &Float<'d>| Panel {
             part: &float.panel.mark,
             room: self.fine(float.room),
@@ -129,9 +125,9 @@ impl<'d> Maker<'d, '_> {
             dampest: self.fine(float.dampest),
         };
         Gaps {
-            milled: air(&climate.milled),
-            driest: air(&climate.driest),
-            dampest: air(&climate.dampest),
+            milled: AirData::of(&climate.milled),
+            driest: AirData::of(&climate.driest),
+            dampest: AirData::of(&climate.dampest),
             warm: Figure {
                 exact: super::exact(work.piece.site.temperature.0),
                 print: words::warm(work.piece),

@@ -209,8 +209,7 @@ impl<'d> Maker<'d, '_> {
         let mut pieces = Vec::new();
         for run in &setup.runs {
             let Some(part) = self.work.parts.get(run.part) else { continue };
-            let feature = run.features.first().and_then(|number| part.features.get(*number));
-            let datum = feature.map(|feature| part.channel(feature).datum);
+            let datum = run.datum(part);
             let guide = setup.guided.as_ref().map(|guided| guided.guide);
             let feed = guide
                 .zip(datum)

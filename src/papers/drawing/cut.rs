@@ -4,7 +4,7 @@ use crate::measure::Length;
 use crate::parts::{Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role};
 
 use super::labels::Area;
-use super::svg::{Fill, Line, Svg};
+use super::svg::{Fill, Line, Svg, mm};
 
 /// A plane through the piece, and how it lies on the paper.
 #[derive(Clone, Copy, Debug)]
@@ -25,7 +25,6 @@ pub(super) struct Sorted<'p> {
 impl Plane {
     /// Where a box lies on the paper.
     pub(super) fn area(self, space: &Cuboid) -> Area {
-        let mm = |length: Length| length.to_mm_f64();
         match self {
             Self::FromLeft { deep, high, .. } => (
                 (mm(deep - space.to.z), mm(high - space.to.y)),

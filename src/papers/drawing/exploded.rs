@@ -1,11 +1,10 @@
 //! The piece taken apart along the ways it goes together.
 
-use crate::measure::Length;
 use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Role};
 
 use super::cut::{above_and_behind, toe};
 use super::labels::{Area, Labels, is_within, room};
-use super::svg::{Fill, Line, Svg};
+use super::svg::{Fill, Line, Svg, mm};
 
 type Point = (f64, f64);
 
@@ -15,10 +14,6 @@ struct Side {
     corners: Vec<Point>,
     area: Area,
     fill: Fill,
-}
-
-fn mm(length: Length) -> f64 {
-    length.to_mm_f64()
 }
 
 /// The piece taken apart, seen from the front, the right, and above.

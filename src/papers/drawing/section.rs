@@ -7,11 +7,7 @@ use crate::parts::{Assembly, Bore, Cuboid, Direction, FeatureKind, Part, PartId,
 
 use super::cut::{Plane, lies, near, toe};
 use super::labels::{Area, Labels, middle};
-use super::svg::{Fill, Line, Svg};
-
-fn mm(length: Length) -> f64 {
-    length.to_mm_f64()
-}
+use super::svg::{Fill, Line, Svg, mm};
 
 /// A section square to the front, seen from the left: what the cut goes through is
 /// hatched. It is the section of this number on its page.
@@ -170,13 +166,16 @@ pub(in crate::papers) fn levels(
     levels
 }
 
+/// The parts that fill an opening.
+fn in_opening<'p>(parts: &'p Parts, opening: &Opening) -> impl Iterator<Item = &'p Part> {
+    let id = opening.id;
+    parts.of_case(id.case).iter().filter(move |part| part.opening() == Some(id))
+}
+
 /// Where the cut shows most: through the packers of a slide above the bottom of the
 /// box, through the hinge blocks or cups of a door.
 fn height(opening: &Opening, parts: &Parts) -> Option<Length> {
-    let own = || {
-        let case = parts.of_case(opening.id.case).iter();
-        case.filter(|part| part.opening() == Some(opening.id))
-    };
+    let own = || in_opening(parts, opening);
     let of = |role: Role| own().find(|part| part.role == role).map(Part::cuboid);
     let half = |from: Length, to: Length| (from + to).half();
     if let Some(side) = of(Role::DrawerSide) {
@@ -234,10 +233,7 @@ fn level(
     // The dimensions stand below the front.
     let front = areas.iter().map(|area| area.1.1).fold(deep, f64::max);
     let span = |space: &Cuboid| (space.from.x, space.to.x);
-    let own = || {
-        let case = parts.of_case(opening.id.case).iter();
-        case.filter(|part| part.opening() == Some(opening.id))
-    };
+    let own = || in_opening(parts, opening);
     let within = |keep: &dyn Fn(&Part) -> bool| {
         own().filter(|part| keep(part)).map(Part::cuboid).reduce(|a, b| a.union(&b))
     };

@@ -223,7 +223,7 @@ impl<'s> Sketch<'s> {
         let Some(run) = self.run() else { return };
         let ends = self.ends();
         let is_first = ends.0 == self.setup.face.ends_of_run(self.setup.along).0;
-        let stops = if is_first { run.stops } else { (run.stops.1, run.stops.0) };
+        let stops = run.stops_along(is_first);
         let short = |stop: Length| if stop.is_positive() { STOP } else { 0.0 };
         let (left, right) = (short(stops.0), self.long - short(stops.1));
         self.svg.rect((left, -far), (right, -near), Line::Wide, Fill::Grey);
@@ -241,8 +241,7 @@ impl<'s> Sketch<'s> {
 
     /// Which way the router is pushed: the word, and an arrow that begins behind it.
     fn feed(&mut self, run: &Run, guide: Guide, (left, right): (f64, f64), y: f64) {
-        let feature = run.features.first().and_then(|number| self.part.features.get(*number));
-        let Some(datum) = feature.map(|feature| self.part.channel(feature).datum) else { return };
+        let Some(datum) = run.datum(self.part) else { return };
         let way = operations::feed(self.part, guide, run.face, datum);
         let word = "feed";
         let wide = ADVANCE * (word.len() + 1) as f64;
@@ -282,10 +281,8 @@ impl<'s> Sketch<'s> {
 /// True where the run of a cut goes from right to left for whoever looks at the
 /// face with the datum toward them.
 fn is_turned(part: &Part, run: &Run, along: bool) -> bool {
-    let Some(feature) = run.features.first().and_then(|at| part.features.get(*at)) else {
-        return false;
-    };
-    let datum = outward(part, part.channel(feature).datum);
+    let Some(datum) = run.datum(part) else { return false };
+    let datum = outward(part, datum);
     let toward = outward(part, run.face);
     let to = outward(part, run.face.ends_of_run(along).1);
     // Right of the looker, in a space whose z runs back: datum × face.

@@ -3,8 +3,13 @@
 
 use std::fmt::Write as _;
 
-use crate::measure::Digits;
+use crate::measure::{Digits, Length};
 use crate::papers::visible::visible;
+
+/// A length in the coordinates of a drawing.
+pub(super) fn mm(length: Length) -> f64 {
+    length.to_mm_f64()
+}
 
 /// A drawing in the making.
 #[derive(Debug)]

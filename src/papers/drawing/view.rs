@@ -13,11 +13,7 @@ use crate::parts::{
 
 use super::cut::{above_and_behind, toe};
 use super::labels::{self, Labels};
-use super::svg::{Anchor, Fill, Line, Svg, wide};
-
-fn mm(length: Length) -> f64 {
-    length.to_mm_f64()
-}
+use super::svg::{Anchor, Fill, Line, Svg, mm, wide};
 
 /// The size of a whole piece.
 pub(in crate::papers) fn extent(parts: &Parts) -> Cuboid {

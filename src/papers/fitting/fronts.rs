@@ -29,7 +29,6 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[OntoBox<'_>], blocks: &mut 
         ..Table::default()
     };
     for front in all {
-        let pilot = front.stay.most - front.box_front;
         let hold = match front.pull_holes {
             0 => "no pull holes".to_owned(),
             count => format!("{count} × {}", long(source, &front.hold)),
@@ -41,8 +40,8 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[OntoBox<'_>], blocks: &mut 
             figures.text(front.box_front),
             hold,
             format!("4 × {}", long(source, &front.stay)),
-            figures.text(pilot),
-            figures.text(front.thick - front.fluted - pilot),
+            figures.text(front.pilot()),
+            figures.text(front.wood_left()),
         ]);
     }
     if all.iter().any(|front| front.fluted.is_positive()) {

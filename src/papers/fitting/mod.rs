@@ -6,6 +6,7 @@ mod pins;
 mod screws;
 mod slides;
 
+use crate::diagnostics::listed;
 use crate::parts::Part;
 use crate::plans::fitting::to_long_point;
 
@@ -47,7 +48,7 @@ fn long_points<'a>(parts: impl Iterator<Item = &'a Part>) -> String {
         false => {
             format!(
                 "; the front edge of {} is mitered, so count from its long point",
-                marks.join(" and ")
+                listed(&marks)
             )
         }
     }

@@ -1,5 +1,6 @@
 //! Rows of holes for shelf pins.
 
+use crate::diagnostics::listed;
 use crate::plans::fitting::PinRows;
 
 use super::super::Source;
@@ -107,7 +108,7 @@ fn holes(count: usize) -> String {
     if count == 1 { "1 hole".to_owned() } else { format!("{count} holes") }
 }
 
-/// `hole 3`, `holes 3 to 5`, `holes 3, 4 and 9`.
+/// `hole 3`, `holes 3 to 5`, `holes 3, 4, and 9`.
 fn numbered(places: &[u32]) -> String {
     match places {
         [only] => format!("hole {only}"),
@@ -116,15 +117,5 @@ fn numbered(places: &[u32]) -> String {
             format!("holes {first} to {last}")
         }
         _ => format!("holes {}", listed(places)),
-    }
-}
-
-/// `3`, `3 and 9`, `3, 9 and 12`.
-fn listed(numbers: &[u32]) -> String {
-    let texts: Vec<String> = numbers.iter().map(u32::to_string).collect();
-    match texts.split_last() {
-        Some((last, rest)) if !rest.is_empty() => format!("{} and {last}", rest.join(", ")),
-        Some((last, _)) => last.clone(),
-        None => String::new(),
     }
 }

@@ -128,7 +128,6 @@ fn unknown(all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
         .filter(|drawer| drawer.set_back.is_none())
         .map(|drawer| drawer.slide.name.as_str())
         .collect();
-    slides.dedup();
     slides.sort_unstable();
     slides.dedup();
     if slides.is_empty() {

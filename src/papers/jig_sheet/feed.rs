@@ -11,18 +11,12 @@ use crate::plans::setups::{Run, Setup};
 /// The feed of one piece. The stops are told in the order in which the bit comes to
 /// them.
 pub(super) fn feed(part: &Part, run: &Run, setup: &Setup, figures: &Figures) -> String {
-    let feature = run.features.first().and_then(|number| part.features.get(*number));
-    let Some(datum) = feature.map(|feature| part.channel(feature).datum) else {
-        return String::new();
-    };
+    let Some(datum) = run.datum(part) else { return String::new() };
     // Flutes have their straight-edge on the far side too.
     let guide = setup.guided.as_ref().map_or(Guide::Far, |guided| guided.guide);
     let way = operations::feed(part, guide, run.face, datum);
     let (first, _) = run.face.ends_of_run(setup.along);
-    let (enters, ends) = match way.from == first {
-        true => run.stops,
-        false => (run.stops.1, run.stops.0),
-    };
+    let (enters, ends) = run.stops_along(way.from == first);
     let (from, to) = (part.face_name(way.from), part.face_name(way.to));
     let stop = |length: Length| length.is_positive().then(|| figures.text(length));
     match (guide, stop(enters), stop(ends)) {

@@ -31,6 +31,20 @@ pub struct OntoBox<'a> {
     pub hold: ScrewLength,
 }
 
+impl OntoBox<'_> {
+    /// How deep the screws that stay are bored for in the front.
+    #[must_use]
+    pub fn pilot(&self) -> Length {
+        self.stay.most - self.box_front
+    }
+
+    /// What is left of the front before them.
+    #[must_use]
+    pub fn wood_left(&self) -> Length {
+        self.thick - self.fluted - self.pilot()
+    }
+}
+
 /// How long a screw may be, and the longest that is sold between.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ScrewLength {

@@ -1,6 +1,5 @@
 //! Sanding and finishing.
 
-use crate::measure::Exact;
 use crate::model::{Finish, FinishId};
 use crate::parts::{Assembly, Part, PartId, Role};
 use crate::plans::finish::{self, Coat, Surface};
@@ -40,11 +39,7 @@ pub(super) fn amount(finish: &Finish, coat: &Coat) -> Vec<String> {
         let mix = finish.mix.map(|(a, b)| format!("mix {a} to {b}{life}"));
         return mix.into_iter().collect();
     };
-    let tenths = (covers * Exact::int(10)).round();
-    let covers = match tenths % 10 {
-        0 => (tenths / 10).to_string(),
-        tenth => format!("{}.{tenth}", tenths / 10),
-    };
+    let covers = finish::covering(covers);
     let whole = (whole / 10.0).ceil() as i64 * 10;
     let says = match finish.covers {
         Some(_) => "covers",
