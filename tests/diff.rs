@@ -219,7 +219,7 @@ fn a_new_drawer_brings_its_parts_hardware_set_ups_and_steps() {
     // A front, four sides, a bottom, two packers and the rail above.
     assert!(text.contains("10 to make again, 9 new; 54 in all"), "{text}");
     has(&text, &["new: drawer bank.tray, 17-1/4 wide and 4 high", "pair of slides soft-15: 3 → 4"]);
-    has(&text, &["new: Glue up the drawer box of console.bank.tray", "also in: TR-F"]);
+    has(&text, &["new: Glue up the drawer box of tray", "also in: TR-F"]);
     // 9 − (4 + 1-1/2) / 2 = 6-1/4 for each of the other two.
     has(&text, &["bank.middle 9 → 6-1/4 high, 2-3/4 lower"]);
     has(&text, &["new: bank.tray, 4 gaps fitted at 3/32"]);

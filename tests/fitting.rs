@@ -67,7 +67,7 @@ fn the_console_is_fitted_as_worked_by_hand() {
             "49 pocket screws, 1-1/4 long pocket holes",
             "9 wood screws, 7/8 long packers onto the case: UP-RPK, MI-RPK, LO-RPK",
             "9 wood screws, 1-1/2 long packers onto the case: UP-LPK, MI-LPK, LO-LPK",
-            "42 screws with flat heads, 3/4 long the backs, one about every 6 in (150 mm) round the edge and in every board that they cross",
+            "42 screws with flat heads, 3/4 long the backs, round the edge and in every board that they cross",
             "8 shelf pins, for holes of 1/4 loose shelves, four each",
         ],
     );

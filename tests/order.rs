@@ -8,7 +8,9 @@ use std::sync::LazyLock;
 
 use casewright::measure::{Exact, Length};
 use casewright::model::{JointKind, MemoryFiles, OpeningKind, Piece, Set};
-use casewright::parts::{Assembly, Bore, FeatureKind, JointSort, Part, PartId, Parts, Role};
+use casewright::parts::{
+    Assembly, Bore, FeatureKind, JointSort, Part, PartId, Parts, Role, front_told,
+};
 use casewright::pipeline::{self, Compilation};
 use casewright::plans::Workings;
 use casewright::plans::assembly::{Task, Work};
@@ -601,7 +603,8 @@ fn squareness_asked_for_is_what_the_gaps_bear() {
     for shop in SHOPS.iter() {
         let work = Workings::of(&shop.piece, &shop.parts);
         for gap in work.gaps().iter().filter(|gap| gap.front.fronts.set == Set::Inset) {
-            let glued = shop.titled(&format!("Glue up {}", gap.front.path));
+            let front = front_told(&shop.piece, gap.front.id);
+            let glued = shop.titled(&format!("Glue up {front}"));
             let Some(task) = glued.filter(|_| gap.is_upright()) else { continue };
             let square = shop.tasks[task].square.expect("diagonals");
             let (a, b) = (square.sides.0.to_mm_f64(), square.sides.1.to_mm_f64());

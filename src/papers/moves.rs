@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
-use crate::parts::{Assembly, JointSort, PartId};
+use crate::parts::{Assembly, JointSort, PartId, front_told, opening_told};
 use crate::plans::operations::{Doing, Leg, Move, Side};
 
 use super::Source;
@@ -109,17 +109,8 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
         let marks: Vec<&str> = ids.iter().map(|id| parts.mark(*id)).collect();
         return format!("{} as one", listed(&marks));
     }
-    let units = |is_of: fn(&Assembly) -> bool| {
-        ids.iter().filter_map(|id| parts.get(*id)).all(|part| is_of(&part.assembly))
-    };
-    let any = |is_of: fn(&Assembly) -> bool| {
-        ids.iter().filter_map(|id| parts.get(*id)).any(|part| is_of(&part.assembly))
-    };
-    let opening = ids
-        .iter()
-        .filter_map(|id| parts.get(*id)?.opening())
-        .find_map(|id| piece.opening(id))
-        .map_or("", |opening| opening.title());
+    let units: BTreeSet<&Assembly> =
+        ids.iter().filter_map(|id| parts.get(*id)).map(|part| &part.assembly).collect();
     // Of several cases each is told by its name.
     let case = match piece.cases.as_slice() {
         [_] => None,
@@ -127,18 +118,20 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
     };
     let of_case = case.map_or(String::new(), |name| format!(" of {name}"));
     let case = case.unwrap_or("the case");
-    if units(|unit| matches!(unit, Assembly::Frame(_))) {
-        format!("the face frame{of_case}")
-    } else if units(|unit| matches!(unit, Assembly::Base(_))) {
-        format!("the base{of_case}")
-    } else if units(|unit| matches!(unit, Assembly::DrawerBox(_))) {
-        format!("the drawer box of {opening}")
-    } else if units(|unit| matches!(unit, Assembly::Front(_))) {
-        format!("the front of {opening}")
-    } else if any(|unit| matches!(unit, Assembly::Frame(_))) {
-        format!("{case} with its face frame")
-    } else {
-        case.to_owned()
+    if let [Some(only), None] = [units.first(), units.iter().nth(1)] {
+        match only {
+            Assembly::Frame(_) => return format!("the face frame{of_case}"),
+            Assembly::Base(_) => return format!("the base{of_case}"),
+            Assembly::DrawerBox(of) => {
+                return format!("the drawer box of {}", opening_told(piece, *of));
+            }
+            Assembly::Front(front) => return front_told(piece, *front),
+            Assembly::Carcass(_) | Assembly::Loose(_) => {}
+        }
+    }
+    match units.iter().any(|unit| matches!(unit, Assembly::Frame(_))) {
+        true => format!("{case} with its face frame"),
+        false => case.to_owned(),
     }
 }
 

@@ -1,7 +1,7 @@
 //! The names of parts: the one place where they are put together.
 
 use crate::measure::Digits;
-use crate::model::{Called, FrontId, Member, MemberId, Opening, Piece, Side};
+use crate::model::{Called, FrontId, Member, MemberId, Opening, OpeningId, Piece, Side};
 
 use super::id::{Key, Of, Role, Which};
 
@@ -44,6 +44,27 @@ pub fn path_of(piece: &Piece, key: &Key) -> String {
 pub fn front_path(piece: &Piece, front: FrontId) -> String {
     let opening = piece.opening(front.opening).map_or("", |opening| opening.path.as_str());
     format!("{opening}.{}", front.leaf.word())
+}
+
+/// What an opening is called in a sentence on paper: by its title, and by its
+/// case too where the piece has several.
+#[must_use]
+pub fn opening_told(piece: &Piece, opening: OpeningId) -> String {
+    let title = piece.opening(opening).map_or("", Opening::title);
+    match piece.cases.as_slice() {
+        [_] => title.to_owned(),
+        _ => {
+            let case = piece.case(opening.case).map_or("", |case| case.name.as_str());
+            format!("{title} in {case}")
+        }
+    }
+}
+
+/// What a front is called in a sentence on paper: `the left door of press`.
+#[must_use]
+pub fn front_told(piece: &Piece, front: FrontId) -> String {
+    let leaf = front.leaf.word().replace('-', " ");
+    format!("the {leaf} of {}", opening_told(piece, front.opening))
 }
 
 /// The name of a member, or of the board behind it, within its list.

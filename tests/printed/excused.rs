@@ -13,14 +13,16 @@ const fn excused(phrase: &'static str, why: &'static str) -> Excused {
 
 const PRICE: &str = "a price, as the maker wrote it";
 const SHEET: &str = "what the sheet of the hardware says, where the spec does not";
-const BOTH: &str = "a rule of the trade that is told in both units, whatever the job counts in";
 const GLUE: &str =
     "what is reckoned with; what it comes to is the spreading and the clamps of the step";
 const SHOP: &str = "a figure of the shop itself; what it comes to is the time of the step";
 
 pub(super) const EXCUSED: &[Excused] = &[
-    excused("# in or # mm", BOTH),
-    excused("# in (# mm)", BOTH),
+    excused("A bit wider than # runs in a router table only", "a rule of the trade for any bit"),
+    excused(
+        "# larger at every outer edge",
+        "what the step that fits the fronts takes off, and carries as its own figure",
+    ),
     excused("at # min each", SHOP),
     excused(
         "spread # in of it, or # in of a flat seam, and a clamp for every # in of a joint or # in",

@@ -71,7 +71,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         // The cleats are on the cut list, and a test of its own looks for them there.
         "fix to wall" => (Told::Step, &["back", "screws", "least", "into_stud"]),
         "cut out" => (Told::Step, &["spare"]),
-        "set on base" => (Told::Step, &["most"]),
+        "set on base" => (Told::Step, &["block", "most"]),
         "lay frame" => (Told::Step, &["stiles", "pairs", "cauls"]),
         "close with strips" => (Told::Step, &[]),
         _ => panic!("no paper is known to tell of {kind}"),

@@ -5,8 +5,9 @@ use serde::Serialize;
 
 use crate::model::Set;
 use crate::parts::{Direction, Part};
-use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Spacer};
+use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Purpose, Spacer};
 use crate::plans::seasons::Gap;
+use crate::trade;
 
 use super::Maker;
 use super::lines::Refs;
@@ -48,6 +49,8 @@ pub(super) struct Fasten<'d> {
     what: String,
     #[serde(rename = "for")]
     purpose: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    every: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
     size: Option<Size>,
     #[serde(rename = "in")]
@@ -160,6 +163,7 @@ pub(super) struct Spaced<'d> {
 pub(super) struct Fit<'d> {
     front: String,
     parts: Vec<&'d str>,
+    shaving: Figure,
     gaps: Vec<Edge>,
 }
 
@@ -202,6 +206,8 @@ impl<'d> Maker<'d, '_> {
         Some(Fasten {
             what: fastened(first.purpose),
             purpose: purpose(first.purpose),
+            every: matches!(first.purpose, Purpose::Backs)
+                .then(|| self.figure(trade::screw_spacing(self.tape.unit))),
             size: match first.long {
                 Long::BySheet => None,
                 Long::Is(long) => Some(Size::Is(self.hardware(long))),
@@ -318,6 +324,7 @@ impl<'d> Maker<'d, '_> {
         Fit {
             front: gaps::front(front),
             parts: front.parts.iter().map(|part| &*part.mark).collect(),
+            shaving: self.figure(trade::shaving(self.tape.unit)),
             gaps: self
                 .work
                 .gaps()

@@ -311,7 +311,12 @@ pub(super) enum What<'d> {
     #[serde(rename = "screw on dry")]
     Tack { parts: Vec<&'d str>, screws: u32 },
     #[serde(rename = "set on base")]
-    OnBase { parts: Vec<&'d str>, most: Figure },
+    OnBase {
+        parts: Vec<&'d str>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        block: Option<Figure>,
+        most: Figure,
+    },
     #[serde(rename = "lay frame")]
     FrameOn(done::FrameLaid<'d>),
     #[serde(rename = "take off")]

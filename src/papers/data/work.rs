@@ -149,9 +149,11 @@ impl<'d> Maker<'d, '_> {
             },
             Doing::DryFit(own) => What::DryFit(self.tried(own)),
             Doing::Tack(parts, screws) => What::Tack { parts: self.marks(parts), screws: *screws },
-            Doing::OnBase { parts, most } => {
-                What::OnBase { parts: self.marks(parts), most: self.at_most(*most) }
-            }
+            Doing::OnBase { parts, block, most } => What::OnBase {
+                parts: self.marks(parts),
+                block: block.map(|block| self.figure(block)),
+                most: self.at_most(*most),
+            },
             Doing::FrameOn(own) => What::FrameOn(self.frame_laid(own)),
             Doing::TakeOff(parts) => What::TakeOff { parts: self.marks(parts) },
             Doing::Sand(own) => What::Sand(self.sanded(own)),

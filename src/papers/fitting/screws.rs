@@ -83,9 +83,7 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Boards => "boards of the case or base that are screwed on",
         Purpose::Packers => "packers onto the case",
         Purpose::Blocks => "hinge blocks",
-        Purpose::Backs => {
-            "the backs, one about every 6 in (150 mm) round the edge and in every board that they cross"
-        }
+        Purpose::Backs => "the backs, round the edge and in every board that they cross",
         Purpose::Plates => "hinge plates",
         Purpose::Fronts => "drawer fronts, from inside the box",
         Purpose::Setting => "drawer fronts, while you set them; they come out again",

@@ -170,6 +170,8 @@ pub enum Doing {
     OnBase {
         /// What the screws hold in.
         parts: Vec<PartId>,
+        /// How wide and thick the locating blocks are; `None` where there are none.
+        block: Option<Length>,
         /// A longer screw comes out of a face that is seen.
         most: Length,
     },

@@ -226,22 +226,30 @@ impl Maker<'_, '_> {
         let high = members.iter().filter_map(of).map(|part| part.width.length).min();
         let short = trade::short_of_face(tape.unit);
         let bottom = self.marks(&bottoms);
-        let most = match ends.is_empty() {
-            true => thick(&bottoms) + high.unwrap_or_default() - short,
-            false => trade::base_block(tape.unit) + thick(&members) - short,
+        let block = (!ends.is_empty()).then(|| trade::base_block(tape.unit));
+        let most = match block {
+            None => thick(&bottoms) + high.unwrap_or_default() - short,
+            Some(block) => block + thick(&members) - short,
         };
         let told = tape.text(tape.down(most));
-        let lines = match ends.is_empty() {
-            true => vec![
-                format!("screw it down from inside through {bottom} into the edges of the base, without glue, so that it comes apart for the stairs; screws no longer than {told}"),
-            ],
-            false => vec![
-                "make four locating blocks 1 in or 25 mm square, one for each corner inside the base, as long as it takes to reach from the lower edge of the base up to the underside of the bottom".to_owned(),
-                format!("screw them from inside the base to its front and back only, a little clear of the ends of the case, with screws no longer than {told}, so that none comes out of the front face; nothing holds them to the ends"),
-                format!("let the case down over the blocks, and screw it from inside through {bottom} into their upper ends, without glue, so that it comes apart for the stairs; where you can't reach one from inside, the case rests there, and the block keeps it from sliding"),
+        let lines = match block {
+            None => vec![format!(
+                "screw it down from inside through {bottom} into the edges of the base, without glue, so that it comes apart for the stairs; screws no longer than {told}"
+            )],
+            Some(block) => vec![
+                format!(
+                    "make four locating blocks {} square, one for each corner inside the base, as long as it takes to reach from the lower edge of the base up to the underside of the bottom",
+                    tape.text(block)
+                ),
+                format!(
+                    "screw them from inside the base to its front and back only, a little clear of the ends of the case, with screws no longer than {told}, so that none comes out of the front face; nothing holds them to the ends"
+                ),
+                format!(
+                    "let the case down over the blocks, and screw it from inside through {bottom} into their upper ends, without glue, so that it comes apart for the stairs; where you can't reach one from inside, the case rests there, and the block keeps it from sliding"
+                ),
             ],
         };
-        (lines, Doing::OnBase { parts: members, most })
+        (lines, Doing::OnBase { parts: members, block, most })
     }
 
     /// How far the outer edge of a stile stands beyond the outside face of the end

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::diagnostics::listed;
 use crate::measure::Exact;
 use crate::model::{FrontId, Set, Stock};
-use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, front_path};
+use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, front_told, opening_told};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::Doing;
 
@@ -16,14 +16,14 @@ impl Maker<'_, '_> {
     /// edges that are still planed until then.
     pub(super) fn fronts(&mut self, stands: &[usize]) {
         let units = self.units(|unit| match unit {
-            Assembly::Front(front) => Some(front_path(self.piece, *front)),
+            Assembly::Front(front) => Some(front_told(self.piece, *front)),
             _ => None,
         });
         if units.is_empty() {
             return;
         }
         let count = units.len() as i64;
-        for (path, unit, parts) in units.into_iter().filter(|(.., parts)| parts.len() > 1) {
+        for (name, unit, parts) in units.into_iter().filter(|(.., parts)| parts.len() > 1) {
             let joints = self.joints_of(unit);
             let load = gluing::joined(self.parts, &joints);
             let mut lines = self.joint_lines(&joints);
@@ -38,7 +38,7 @@ impl Maker<'_, '_> {
             if self.is_inset(unit) {
                 lines.push("the sizes to check are those with the shaving on at every outer edge; it comes off when the front is fitted".to_owned());
             }
-            let (title, after) = (format!("Glue up {path}"), self.ready(&parts));
+            let (title, after) = (format!("Glue up {name}"), self.ready(&parts));
             let glued =
                 self.glue(title, lines, parts.clone(), minutes::FRONT, &load, square, after);
             self.closes(glued, self.closing.get(unit).cloned().unwrap_or_default());
@@ -136,13 +136,11 @@ impl Maker<'_, '_> {
     /// Drawer boxes, one after the other: each takes the same clamps.
     pub(super) fn boxes(&mut self) -> Option<usize> {
         let units = self.units(|unit| match unit {
-            Assembly::DrawerBox(opening) => {
-                self.piece.opening(*opening).map(|opening| opening.path.clone())
-            }
+            Assembly::DrawerBox(opening) => Some(opening_told(self.piece, *opening)),
             _ => None,
         });
         let mut last = None;
-        for (path, unit, parts) in units {
+        for (name, unit, parts) in units {
             let joints = self.joints_of(unit);
             let load = gluing::joined(self.parts, &joints);
             let mut lines = self.joint_lines(&joints);
@@ -150,7 +148,7 @@ impl Maker<'_, '_> {
             let square = self.outline(&parts, unit);
             let mut after = self.ready(&parts);
             after.extend(last);
-            let title = format!("Glue up the drawer box of {path}");
+            let title = format!("Glue up the drawer box of {name}");
             let glued = self.glue(title, lines, parts.clone(), minutes::BOX, &load, square, after);
             self.closes(glued, self.closing.get(unit).cloned().unwrap_or_default());
             self.makes(&parts, glued);

@@ -209,15 +209,15 @@ impl<'a> Maker<'_, 'a> {
         let inset = fronts.iter().filter(|front| front.fronts.set == Set::Inset).count();
         let mut lines = Vec::new();
         let framed = fronts.iter().any(|front| front.parts.len() > 1);
-        if inset == fronts.len() {
-            lines.push("cut the fronts 1/32 in or 1 mm larger at every outer edge; that shaving comes off when they are fitted".to_owned());
-        } else if inset > 0 {
-            lines.push(
-                "cut the fronts, the inset ones 1/32 in or 1 mm larger at every outer edge; that shaving comes off when they are fitted"
-                    .to_owned(),
-            );
-        } else {
+        if inset == 0 {
             lines.push("cut the fronts to length and width".to_owned());
+        } else {
+            let tape = self.piece.tape();
+            let which = if inset == fronts.len() { "" } else { ", the inset ones" };
+            lines.push(format!(
+                "cut the fronts{which} {} larger at every outer edge; that shaving comes off when they are fitted",
+                tape.text(trade::shaving(tape.unit))
+            ));
         }
         if framed {
             lines.push("of a framed front cut the stiles, rails, and panel; rails and panel change with the width of the opening".to_owned());
