@@ -183,3 +183,18 @@ fn the_value_that_stands_there_is_never_offered() {
         }
     }
 }
+
+/// Beside an error some rules stay silent; that makes no `accept` useless.
+#[test]
+fn what_is_accepted_is_not_doubted_beside_an_error() {
+    let text = crate::support::spec("weir-house-pantry.case");
+    let broken = text.replace("155 deg", "80 deg");
+    assert_ne!(text, broken);
+    let slugs = |text: &str| -> Vec<String> {
+        compile(text).diagnostics.iter().map(|found| found.slug.to_string()).collect()
+    };
+    assert!(slugs(&text).is_empty());
+    assert_eq!(slugs(&broken), ["leaf-in-the-way"]);
+    let stale = text.replace("accept small-parts on maple", "accept small-parts on side");
+    assert_eq!(slugs(&stale), ["small-parts", "accept-unused"]);
+}

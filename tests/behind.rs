@@ -3,7 +3,7 @@
 use casewright::measure::Length;
 use casewright::parts::{Bore, Direction, Feature, FeatureKind, Part};
 
-use crate::support::compile;
+use crate::support::{compile, spec};
 
 const SHOP: &str = r#"
 casework 1
@@ -190,4 +190,79 @@ fn an_overlay_may_differ_by_edge() {
     let lower = part(&text, "bank.lower.front").0.expect("a front").cuboid();
     assert_eq!((lower.from.x, lower.from.y), (inches(1, 4), inches(19, 4)));
     assert_eq!(lower.to.x, inches(83, 4) + inches(5, 16));
+}
+
+/// Trays behind doors, worked by hand. The opening is 30 − 2-1/4 − 1-3/4 = 26 wide. A
+/// leaf 3/4 thick that is open 155 degrees stands 3/4 × sin 155 = 0.3170 over it from its
+/// hinge edge, which is 3/32 inside: 0.4107. With 1/16 to spare that is 0.4732, and 1/2
+/// at the next mark. So the box is 26 − 2 × 1/2 − 1-3/8 = 23-5/8 inside, and with its
+/// sides of 1/2 it is 24-5/8 wide; its front reaches 1/4 into both sides: 24-1/8.
+/// At the left the scribe of 1/2 and the end of 23/32 lie behind the stile of 2-1/4:
+/// the packer is 2-1/4 − 1/2 − 23/32 + 1/2 = 1-17/32 thick, and at the right 1-3/4 −
+/// 23/32 + 1/2 = 1-17/32 too. The boxes begin 1/4 behind the leaves, 3/4 + 1/4 = 1 behind
+/// the face of the frame. The lowest opening is 16 high, its box would be 16 − 13/16 =
+/// 15-3/16 high and begins (16 − 15-3/16) / 2 = 13/32 over the opening's lower edge, which
+/// the flush bottom puts 4 + 1-1/2 = 5-1/2 over the floor.
+#[test]
+fn trays_stay_clear_of_the_open_leaves() {
+    let text = spec("weir-house-pantry.case");
+    let found = |name: &str| part(&text, &format!("pantry.lower.{name}")).0.expect("a part");
+    assert_eq!(found("jars.box-front").length.length, inches(193, 8));
+    for side in ["left", "right"] {
+        let packer = found(&format!("jars.{side}-packer"));
+        assert_eq!(packer.thickness.length, inches(49, 32), "{side}");
+        assert_eq!(packer.extent(Direction::Z).0, inches(1, 1), "{side}");
+    }
+    let side = found("pans.left-side");
+    assert_eq!(side.extent(Direction::Z).0, inches(1, 1));
+    let (low, high) = side.extent(Direction::Y);
+    assert_eq!((low, high - low), (inches(11, 2) + inches(13, 32), inches(5, 1)));
+    let (left, _) = side.extent(Direction::X);
+    let (_, right) = found("pans.right-side").extent(Direction::X);
+    assert_eq!(right - left, inches(197, 8));
+    // A single door takes room at its own side only.
+    let single = text
+        .replace("doors lower {", "door lower {\n        hung left")
+        .replace("doors upper {", "door upper { hung left;");
+    let thick = |side: &str| {
+        let found = part(&single, &format!("pantry.lower.jars.{side}-packer")).0;
+        found.map(|packer| packer.thickness.length)
+    };
+    assert_eq!(thick("left"), Some(inches(49, 32)));
+    assert_eq!(thick("right"), Some(inches(33, 32)));
+}
+
+/// A door that came out 1/16 narrower makes its trays as much narrower.
+#[test]
+fn trays_follow_the_opening_of_their_doors_as_it_was_measured() {
+    let text = spec("weir-house-pantry.case");
+    let measured = format!("{text}\nmeasured {{ opening lower {{ wide 25-15/16; high 48 }} }}\n");
+    let front = |text: &str| part(text, "pantry.lower.jars.box-front").0.map(|it| it.length.length);
+    assert_eq!(front(&measured), Some(inches(193, 8) - inches(1, 16)));
+}
+
+/// What is wrong with a list behind doors is told at its line.
+#[test]
+fn a_list_behind_doors_stands_alone() {
+    let text = spec("weir-house-pantry.case");
+    let with = |from: &str, to: &str| {
+        let changed = text.replacen(from, to, 1);
+        assert_ne!(changed, text, "{from}");
+        part(&changed, "none").1
+    };
+    let lower = "front { pull bar { from-top 4 } }\n";
+    assert_eq!(with(lower, "shelf { adjustable 1 }\n"), ["word-twice"]);
+    assert_eq!(with(lower, "across { open rest { share 1 } }\n"), ["word-twice"]);
+    assert_eq!(with("tray tins  {", "open tins {"), ["word-unknown"]);
+    assert_eq!(
+        with("tray tins  { same jars; box { high 3-1/2 } }", "open tins { same jars }"),
+        ["no-floor"]
+    );
+    assert_eq!(
+        with(
+            "doors upper { share 1;",
+            "tray crates { share 1 }\n rail { wide 1-1/2 }\n doors upper { share 1;"
+        ),
+        ["word-unknown"]
+    );
 }

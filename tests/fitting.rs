@@ -1,7 +1,7 @@
 //! The fitting sheet: figures worked by hand, and what must hold of any piece.
 
 use casewright::measure::Length;
-use casewright::model::Axis;
+use casewright::model::{Axis, OpeningKind};
 use casewright::papers::{self, Format};
 use casewright::parts::{Bore, Direction, FeatureKind, Part, Parts, Role};
 use casewright::pipeline::Compilation;
@@ -361,7 +361,7 @@ fn loose_shelves_are_weighed_apart() {
 /// and the board that it is screwed to.
 #[test]
 fn every_slide_holds_its_box_inside_its_opening() {
-    let mut seen = 0;
+    let (mut seen, mut lower) = (0, 0);
     for (name, compiled) in demo_pieces() {
         let work = compiled.workings().expect("a piece");
         let piece = work.piece;
@@ -377,9 +377,17 @@ fn every_slide_holds_its_box_inside_its_opening() {
             let side = of(work.parts, opening.id, Role::DrawerSide).next().expect("a side");
             let (bottom, top) = side.extent(Direction::Y);
             assert!(low < bottom && top < high, "{at}");
-            let clear = opening.high.length - (top - bottom);
             let most = drawer.slide.box_high.size(opening.as_built(Axis::Down)).length;
-            assert_eq!(clear, opening.high.length - most, "{at}");
+            let play = (opening.high.length - most).half();
+            assert_eq!(bottom - low, play, "{at}");
+            match opening.kind {
+                // One that says how high it is stays lower.
+                OpeningKind::Drawer { box_high: Some(_), .. } => {
+                    assert!(top - bottom < most, "{at}");
+                    lower += 1;
+                }
+                _ => assert_eq!(top - bottom, most, "{at}"),
+            }
             for side in of(work.parts, opening.id, Role::DrawerSide) {
                 let (from, to) = side.extent(Direction::X);
                 let (left, right) = (case.x + opening.x, case.x + opening.x + opening.wide.length);
@@ -425,7 +433,7 @@ fn every_slide_holds_its_box_inside_its_opening() {
             }
         }
     }
-    assert!(seen >= 9, "{seen}");
+    assert!(seen >= 9 && lower >= 4, "{seen}, {lower}");
 }
 
 /// The four rows of a shelf are level, lie under it, and strike nothing.

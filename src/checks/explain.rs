@@ -42,6 +42,7 @@ fn page(rule: &Rule) -> String {
         Base::Console => "specs/hall-console.case",
         Base::Press => "specs/tide-cottage-press.case",
         Base::Alcove => "specs/alcove-shelves.case",
+        Base::Pantry => "specs/weir-house-pantry.case",
     };
     let mut text = format!("{}[{}]\n\n", rule.severity.word(), rule.slug);
     let mut part = |head: &str, body: &str| {

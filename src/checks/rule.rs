@@ -16,6 +16,8 @@ pub enum Base {
     Press,
     /// The shelves in an alcove, three cases side by side.
     Alcove,
+    /// The pantry with trays behind doors.
+    Pantry,
 }
 
 impl Base {
@@ -27,6 +29,7 @@ impl Base {
             Self::Console => include_str!("../../specs/hall-console.case"),
             Self::Press => include_str!("../../specs/tide-cottage-press.case"),
             Self::Alcove => include_str!("../../specs/alcove-shelves.case"),
+            Self::Pantry => include_str!("../../specs/weir-house-pantry.case"),
         }
     }
 }

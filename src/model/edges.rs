@@ -85,7 +85,9 @@ impl Opening {
     #[must_use]
     pub fn keeps_things(&self) -> bool {
         match self.kind {
-            OpeningKind::Door(_) | OpeningKind::Doors | OpeningKind::Open => true,
+            // What a list behind a door holds has floors of its own.
+            OpeningKind::Door(_) | OpeningKind::Doors => self.behind.is_none(),
+            OpeningKind::Open => true,
             OpeningKind::List(..) | OpeningKind::Drawer { .. } | OpeningKind::False => false,
         }
     }
@@ -105,6 +107,19 @@ impl Case {
     #[must_use]
     pub fn beyond(&self, opening: OpeningId, edge: Edge) -> Beyond {
         self.elevation().beyond(opening, edge)
+    }
+
+    /// The door that an opening lies behind, where it lies behind one.
+    #[must_use]
+    pub fn door_before(&self, opening: &Opening) -> Option<&Opening> {
+        let mut at = opening.parent;
+        while let Some(parent) = at.and_then(|id| self.openings.get(id.at)) {
+            if parent.is_leaf() {
+                return Some(parent);
+            }
+            at = parent.parent;
+        }
+        None
     }
 
     /// True where a board of the case lies under an opening.

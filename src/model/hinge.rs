@@ -2,10 +2,11 @@
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Angle, Length, Rate, Span, Unit};
-use crate::trade::Pose;
+use crate::trade::{Pivot, Pose};
 use crate::vocabulary::words::hinge::Hanging;
 use crate::vocabulary::{Entries, Entry, Word, takes, words};
 
+use super::front::Set;
 use super::lower::Lower;
 use super::size::Size;
 
@@ -93,6 +94,24 @@ pub struct Hinge {
     pub notes: Vec<String>,
     /// Where it is written.
     pub span: Span,
+}
+
+impl Hinge {
+    /// What a door `thick` thick, set so, turns about on this hinge.
+    #[must_use]
+    pub fn pivot(&self, set: &Set, thick: Length) -> Pivot {
+        match &self.kind {
+            HingeKind::Cup { poses, .. } if poses.is_empty() => Pivot::Pin { ahead: Length::ZERO },
+            HingeKind::Cup { poses, .. } => Pivot::Poses(poses.clone()),
+            HingeKind::Butt { pin_ahead } => Pivot::Pin {
+                // The pin is measured from the frame, which an overlay front covers.
+                ahead: match set {
+                    Set::Inset => *pin_ahead,
+                    Set::Overlay(_) => *pin_ahead - thick,
+                },
+            },
+        }
+    }
 }
 
 pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {

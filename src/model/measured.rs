@@ -143,7 +143,26 @@ pub(super) fn openings(
             span: entry.head,
         }));
     }
+    for case in cases {
+        follow_doors(case);
+    }
     readings
+}
+
+/// What stands behind doors from one side of them to the other is as wide as they came
+/// out; what was measured itself is known better.
+fn follow_doors(case: &mut Case) {
+    let follows = |inner: &Opening| {
+        let door = case.door_before(inner)?;
+        let whole = inner.x == door.x && inner.wide.length == door.wide.length;
+        door.came_out.wide.clone().filter(|_| whole && inner.came_out.wide.is_none())
+    };
+    let found: Vec<Option<super::size::Size>> = case.openings.iter().map(follows).collect();
+    for (inner, wide) in case.openings.iter_mut().zip(found) {
+        if wide.is_some() {
+            inner.came_out.wide = wide;
+        }
+    }
 }
 
 /// Reads one opening; true where something of it is not as drawn.

@@ -2,6 +2,7 @@
 //! In: entries of the vocabulary. Out: a [`Piece`], or what can't hold and why.
 //! Must not know places in space or anything of paper.
 
+mod behind_doors;
 mod beside;
 mod blame;
 mod blocks;
@@ -25,6 +26,7 @@ mod id;
 mod job;
 mod joinery;
 pub mod layout;
+mod leaf_room;
 mod limits;
 mod load;
 mod lower;

@@ -49,11 +49,16 @@ impl Drafts<'_> {
     fn keeps(&self, opening: usize) -> bool {
         let Some(draft) = self.openings.get(opening) else { return false };
         let keeps = |item: &Item| matches!(item, Item::Opening(inner) if self.keeps(inner.at));
+        if let Some(behind) = draft.behind {
+            return self.keeps(behind);
+        }
         match (draft.list, draft.leaf) {
             (Some(Axis::Across), _) => draft.items.iter().any(keeps),
             (Some(Axis::Down), _) => draft.items.last().is_some_and(keeps),
             (None, Some(OpeningWord::Door | OpeningWord::Doors | OpeningWord::Open)) => true,
-            (None, Some(OpeningWord::Drawer | OpeningWord::False) | None) => false,
+            (None, Some(OpeningWord::Drawer | OpeningWord::Tray | OpeningWord::False) | None) => {
+                false
+            }
         }
     }
 
@@ -64,29 +69,36 @@ impl Drafts<'_> {
         let ends = |item: &Item| match item {
             Item::Opening(inner) => self.ends_at(inner.at, lower),
             Item::Member(member) => {
-                let is_stile = self.members.get(member.at).map(|it| it.between);
-                is_stile == Some(Between::Stile) && self.needs_partition(member.at)
+                match self.members.get(member.at).map(|it| (it.between, it.axis)) {
+                    Some((Between::Stile, _)) => self.needs_partition(member.at),
+                    // A board that stands behind doors ends at one that lies.
+                    Some((Between::Divider, Axis::Across)) => draft.fills,
+                    Some((Between::Divider, Axis::Down) | (Between::Rail, _)) | None => false,
+                }
             }
         };
         match draft.list {
             Some(Axis::Across) => draft.items.iter().any(ends),
             Some(Axis::Down) if lower => draft.items.last().is_some_and(ends),
             Some(Axis::Down) => draft.items.first().is_some_and(ends),
-            None => false,
+            None => draft.behind.is_some_and(|behind| self.ends_at(behind, lower)),
         }
     }
 
-    /// True where a drawer lies at the right edge of an opening, or at its left
-    /// edge.
+    /// True where a drawer or tray lies at the right edge of an opening, or at its
+    /// left edge.
     fn slides_at(&self, opening: usize, right: bool) -> bool {
         let Some(draft) = self.openings.get(opening) else { return false };
         let slides =
             |item: &Item| matches!(item, Item::Opening(id) if self.slides_at(id.at, right));
+        if let Some(behind) = draft.behind {
+            return self.slides_at(behind, right);
+        }
         match (draft.list, draft.leaf) {
             (Some(Axis::Down), _) => draft.items.iter().any(slides),
             (Some(Axis::Across), _) if right => draft.items.last().is_some_and(slides),
             (Some(Axis::Across), _) => draft.items.first().is_some_and(slides),
-            (None, Some(OpeningWord::Drawer)) => true,
+            (None, Some(OpeningWord::Drawer | OpeningWord::Tray)) => true,
             (
                 None,
                 Some(

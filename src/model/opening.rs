@@ -8,6 +8,7 @@ use super::came_out::CameOut;
 use super::carries::Carries;
 use super::edge::{Edge, Edges};
 use super::front::{Fronts, Set};
+use super::hardware::Slide;
 use super::id::{CaseId, KeepOutId, Leaf, MemberId, OpeningId, SlideId};
 use super::joinery::Board;
 use super::size::Size;
@@ -78,7 +79,7 @@ pub struct ShelfSet {
 pub enum OpeningKind {
     /// A list.
     List(Axis, Vec<Item>),
-    /// A drawer.
+    /// A drawer; without a front, a tray behind doors.
     Drawer {
         /// Its slide; `None` where neither the drawer nor the case's drawers
         /// name one that is known.
@@ -87,6 +88,8 @@ pub enum OpeningKind {
         around: Option<KeepOutId>,
         /// What it holds, where that differs from the case's other drawers.
         carries: Option<Carries>,
+        /// How high its box is, where that is less than its slide lets it be.
+        box_high: Option<Box<Size>>,
     },
     /// A single door, hung on this side.
     Door(Side),
@@ -113,8 +116,11 @@ pub struct Opening {
     pub(super) title: String,
     /// What it is.
     pub kind: OpeningKind,
-    /// The list it stands in; `None` for the root.
+    /// The list it stands in, or the door that a list stands behind; `None` for the
+    /// root.
     pub parent: Option<OpeningId>,
+    /// The list behind it, of a door that has one.
+    pub behind: Option<OpeningId>,
     /// Its width.
     pub wide: Size,
     /// Its height.
@@ -130,6 +136,11 @@ pub struct Opening {
     /// How far that reaches past each edge of the opening; below nought where it
     /// leaves a gap.
     pub reach: Edges<Size>,
+    /// How far the slides of a tray stay clear of the open leaf, at its left and right
+    /// edge.
+    pub clear: [Size; 2],
+    /// From the back of the closed leaf to the front of a tray.
+    pub set_back: Size,
     /// Shelves behind it.
     pub shelves: Option<ShelfSet>,
     /// Notes for the papers.
@@ -238,6 +249,23 @@ impl Opening {
             (leaf, OpeningKind::Doors) => leaf.side(),
             _ => None,
         }
+    }
+
+    /// From the lower edge of the opening of a drawer, so high, to the middle of its box.
+    #[must_use]
+    pub fn box_middle(&self, slide: &Slide, high: &Size) -> Size {
+        match &self.kind {
+            OpeningKind::Drawer { box_high: Some(own), .. } => {
+                (high - slide.box_high.size(high) + own.as_ref()).half()
+            }
+            _ => high.half(),
+        }
+    }
+
+    /// True for a drawer box without a front.
+    #[must_use]
+    pub fn is_tray(&self) -> bool {
+        matches!(self.kind, OpeningKind::Drawer { .. }) && self.front.is_none()
     }
 
     /// True for one with a pair of leaves.

@@ -32,6 +32,11 @@ pub(super) struct Draft<'a> {
     /// What it is, where it is no list.
     pub(super) leaf: Option<OpeningWord>,
     pub(super) items: Vec<Item>,
+    /// The list behind it, of a door that has one.
+    pub(super) behind: Option<usize>,
+    /// A list that fills what it stands in: the root, or the list behind a door. It has
+    /// no name, no size, and no note of its own.
+    pub(super) fills: bool,
     pub(super) wide: Variable,
     pub(super) high: Variable,
 }
@@ -102,6 +107,7 @@ impl<'a> Drafts<'a> {
     ) -> usize {
         let open = entry.body().map(|body| body.open);
         let parent_axis = parent.and_then(|parent| self.openings[parent].list);
+        let fills = what.is_ok() && parent_axis.is_none();
         let unknown = |axis| {
             let name = last(&path).to_owned();
             let list = parent.filter(|_| parent_axis == Some(axis));
@@ -112,11 +118,13 @@ impl<'a> Drafts<'a> {
         let high = self.sheet.variable(high);
         let (list, leaf) = (what.ok(), what.err());
         let items = Vec::new();
-        self.openings.push(Draft { entry, path, parent, list, leaf, items, wide, high });
+        let behind = None;
+        let draft = Draft { entry, path, parent, list, leaf, items, behind, fills, wide, high };
+        self.openings.push(draft);
         self.openings.len() - 1
     }
 
-    fn list(
+    pub(super) fn list(
         &mut self,
         entry: &'a Entry,
         axis: Axis,
@@ -134,16 +142,13 @@ impl<'a> Drafts<'a> {
                     Some(name) => format!("{path}.{}", name.value),
                     None => path.clone(),
                 };
-                let axis = match nested {
-                    Nested::Across => Axis::Across,
-                    Nested::Down => Axis::Down,
-                };
-                let list = self.list(child, axis, Some(index), path, context, ctx);
+                let list = self.list(child, axis_of(nested), Some(index), path, context, ctx);
                 items.push(Item::Opening(OpeningId { case: context.id, at: list }));
             } else if let Some(leaf) = child.kind::<OpeningWord>() {
                 let name = child.name().map_or("opening", |name| name.value);
                 let path = format!("{path}.{name}");
-                let at = self.draft(child, path, Some(index), Err(leaf));
+                let at = self.draft(child, path.clone(), Some(index), Err(leaf));
+                self.behind(at, child, path, context, ctx);
                 items.push(Item::Opening(OpeningId { case: context.id, at }));
             } else if let Some(between) = child.kind::<Between>() {
                 if let Some(fault) = misplaced(child, between, axis, context.frameless) {
@@ -229,6 +234,9 @@ impl<'a> Drafts<'a> {
     fn fill(&mut self, index: usize) {
         let draft = &self.openings[index];
         let Some(axis) = draft.list else { return };
+        // A list behind a door is as large as the opening of the door.
+        let door = draft.parent.filter(|_| draft.fills).map(|door| &self.openings[door]);
+        let door = door.map(|door| [(door.wide, draft.wide), (door.high, draft.high)]);
         let along = |d: &Draft<'_>| if axis == Axis::Across { d.wide } else { d.high };
         let cross = |d: &Draft<'_>| if axis == Axis::Across { d.high } else { d.wide };
         let span = Some(draft.entry.head);
@@ -247,6 +255,9 @@ impl<'a> Drafts<'a> {
         }
         let known = |says| Known { says, span, constant: Length::ZERO, fact: None };
         self.sheet.equation(terms, Length::ZERO, known(Says::Fills(index)));
+        for (door, own) in door.into_iter().flatten() {
+            crossings.push(vec![(own, Exact::ONE), (door, Exact::int(-1))]);
+        }
         for terms in crossings {
             self.sheet.equation(terms, Length::ZERO, known(Says::Crosses));
         }
@@ -255,7 +266,7 @@ impl<'a> Drafts<'a> {
     /// `wide` and `high` of an opening or list.
     fn stated(&mut self, index: usize, ctx: &mut Lower) {
         let draft = &self.openings[index];
-        let Some(body) = draft.entry.body().filter(|_| index > 0) else { return };
+        let Some(body) = draft.entry.body().filter(|_| !draft.fills) else { return };
         let name = last(&draft.path).to_owned();
         let sizes = [(Axis::Across, draft.wide), (Axis::Down, draft.high)];
         let axis = draft.parent.and_then(|parent| self.openings[parent].list);
@@ -373,6 +384,13 @@ impl<'a> Drafts<'a> {
                 }
             }
         }
+    }
+}
+
+pub(super) fn axis_of(nested: Nested) -> Axis {
+    match nested {
+        Nested::Across => Axis::Across,
+        Nested::Down => Axis::Down,
     }
 }
 

@@ -5,6 +5,7 @@ use crate::measure::{Length, Span, Tape};
 use super::case::Case;
 use super::cut::Cut;
 use super::finish::Finish;
+use super::front::Set;
 use super::hardware::{Bit, Pull, Slide};
 use super::hinge::Hinge;
 use super::id::{BitId, CaseId, FinishId, HingeId, MemberId, OpeningId, PullId, SlideId, StockId};
@@ -126,6 +127,22 @@ impl Piece {
     #[must_use]
     pub fn thickness(&self, id: StockId) -> Size {
         self.stock(id).map(|stock| stock.thickness.clone()).unwrap_or_default()
+    }
+
+    /// How far behind the face of the frame, or of a case without one, the front of a
+    /// drawer box lies: behind an inset front, or behind the closed doors before a tray.
+    #[must_use]
+    pub fn before_box(&self, case: &Case, opening: &Opening) -> Size {
+        let before = match opening.front {
+            Some(_) => Some(opening),
+            None => case.door_before(opening),
+        };
+        let fronts = before.and_then(|before| before.front.as_ref());
+        let thick = match fronts {
+            Some(fronts) if fronts.set == Set::Inset => self.thickness(fronts.stock),
+            _ => Size::zero(),
+        };
+        thick + &opening.set_back
     }
 
     /// How far behind the front of the deepest case the wall stands, at which

@@ -108,7 +108,7 @@ impl<'a> Drafts<'a> {
             sizes: sizes([wide, high]),
         };
         let openings = self.openings.iter().enumerate();
-        let openings = openings.filter(|(_, draft)| draft.parent.is_some());
+        let openings = openings.filter(|(_, draft)| !draft.fills);
         let openings = openings.map(|(at, draft)| StandingSizes {
             path: draft.path.clone(),
             span: draft.entry.head,
@@ -132,7 +132,7 @@ fn opening(
     let body = entry.body().unwrap_or(&empty);
     let kind = match draft.leaf {
         None => draft.list.map(|axis| OpeningKind::List(axis, draft.items.clone())),
-        Some(OpeningWord::Drawer) => Some(drawer(entry, body, context, ctx)),
+        Some(OpeningWord::Drawer | OpeningWord::Tray) => Some(drawer(entry, body, context, ctx)),
         // A door that does not say its side has been reported.
         Some(OpeningWord::Door) => {
             body.get(words::door::HUNG).map(|hung| OpeningKind::Door(hung.value))
@@ -145,26 +145,26 @@ fn opening(
         Some(OpeningWord::Drawer | OpeningWord::Door | OpeningWord::Doors | OpeningWord::False) => {
             Some(front(entry, body, context, ctx)?)
         }
-        Some(OpeningWord::Open) | None => None,
+        Some(OpeningWord::Open | OpeningWord::Tray) | None => None,
     };
     let shelves = match draft.leaf {
         Some(OpeningWord::Door | OpeningWord::Doors | OpeningWord::Open) => {
             body.one(words::door::SHELF)
         }
-        Some(OpeningWord::Drawer | OpeningWord::False) | None => None,
+        Some(OpeningWord::Drawer | OpeningWord::Tray | OpeningWord::False) | None => None,
     };
-    let is_root = draft.parent.is_none();
     let span_of = |axis: Axis| {
-        let size = (!is_root).then(|| body.size(axis.size()))?;
+        let size = (!draft.fills).then(|| body.size(axis.size()))?;
         size.map(|size| size.span)
     };
     Some(Opening {
         id,
         path: draft.path.clone(),
-        named: !is_root && entry.name().is_some(),
+        named: !draft.fills && entry.name().is_some(),
         title: String::new(),
         kind: kind?,
         parent: draft.parent.map(|at| OpeningId { at, ..id }),
+        behind: draft.behind.map(|at| OpeningId { at, ..id }),
         wide: wide?,
         high: high?,
         x: Length::ZERO,
@@ -172,8 +172,14 @@ fn opening(
         y: Length::ZERO,
         front,
         reach: Edges::default(),
+        clear: Default::default(),
+        set_back: if draft.leaf == Some(OpeningWord::Tray) {
+            ctx.size(body, words::tray::SET_BACK, "tray set-back")?
+        } else {
+            Size::zero()
+        },
         shelves: shelves.and_then(|shelves| shelf_set(&shelves)),
-        notes: if is_root { Vec::new() } else { body.notes() },
+        notes: if draft.fills { Vec::new() } else { body.notes() },
         span: entry.head,
         size_spans: Axis::BOTH.map(span_of),
         came_out: CameOut::default(),
@@ -194,7 +200,14 @@ fn drawer(entry: &Entry, body: &Entries, context: &Context<'_>, ctx: &mut Lower)
             .or(context.drawers.map(|drawers| drawers.slide)),
         around,
         carries: carries::own(body),
+        box_high: box_high(body, ctx),
     }
+}
+
+/// How high the box of a drawer is, where the drawer says it.
+fn box_high(body: &Entries, ctx: &mut Lower) -> Option<Box<Size>> {
+    let own = body.one(words::drawer::BOX)?.body()?;
+    ctx.positive(own, words::box_size::HIGH, "box height").known().map(Box::new)
 }
 
 /// The front of an opening: as it says itself, else as those of the case are.
@@ -365,6 +378,11 @@ fn place(openings: &mut [Opening], members: &mut [Member], x: Size, y: Size) {
     root.stands = [x, y];
     let root_high = root.high.length;
     for index in 0..openings.len() {
+        if let Some(behind) = openings[index].behind {
+            let door = openings[index].clone();
+            let list = &mut openings[behind.at];
+            (list.x, list.y, list.stands) = (door.x, door.y, door.stands);
+        }
         let OpeningKind::List(axis, items) = openings[index].kind.clone() else { continue };
         let list = openings[index].clone();
         let [left, low] = &list.stands;

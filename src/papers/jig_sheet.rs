@@ -19,8 +19,15 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         return vec![Block::Note("Nothing in this piece is cut with the router.".into())];
     }
     let mut blocks = vec![
-        Block::Caution(format!("Feed against the turn of the bit; never climb-cut by hand. A bit wider than {} runs in a router table only, never by hand. On the table feed from right to left, with featherboards and a push block. Unplug before you change a bit; three quarters of the shank in the collet. Eyes, ears, dust mask; dust of hardwoods can harm, so draw it off at the bit.", source.figures.text(trade::widest_by_hand(source.work.piece.tape().unit)))),
-        Block::Note(format!("{} set-ups, in the order that changes the bit least. Each has one guide. The first setting counts from the edge, end, or face that is named; left and right are as seen from the front. A further setting counts from the same place, unless it says how far to move the guide. All settings hold for the bit in the heading over them, and those of a straight-edge for a base plate {} across. A straight-edge is clamped to one piece at a time: make all passes at both settings before you unclamp it, moving it over by the gauge block. On the router table make every pass on every piece at one setting before you move the fence.", setups.len(), source.figures.text(source.work.piece.shop.base_plate))),
+        Block::Caution(format!(
+            "Feed against the turn of the bit; never climb-cut by hand. A bit wider than {} runs in a router table only, never by hand. On the table feed from right to left, with featherboards and a push block. Unplug before you change a bit; three quarters of the shank in the collet. Eyes, ears, dust mask; dust of hardwoods can harm, so draw it off at the bit.",
+            source.figures.text(trade::widest_by_hand(source.work.piece.tape().unit))
+        )),
+        Block::Note(format!(
+            "{} set-ups, in the order that changes the bit least. Each has one guide. The first setting counts from the edge, end, or face that is named; left and right are as seen from the front. A further setting counts from the same place, unless it says how far to move the guide. All settings hold for the bit in the heading over them, and those of a straight-edge for a base plate {} across. A straight-edge is clamped to one piece at a time: make all passes at both settings before you unclamp it, moving it over by the gauge block. On the router table make every pass on every piece at one setting before you move the fence.",
+            setups.len(),
+            source.figures.text(source.work.piece.shop.base_plate)
+        )),
     ];
     let mut bit = None;
     for (number, setup) in setups.iter().enumerate() {

@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
-use crate::parts::{Assembly, JointSort, PartId, front_told, opening_told};
+use crate::parts::{Assembly, JointSort, PartId, box_told, front_told};
 use crate::plans::operations::{Doing, Leg, Move, Side};
 
 use super::Source;
@@ -123,7 +123,7 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
             Assembly::Frame(_) => return format!("the face frame{of_case}"),
             Assembly::Base(_) => return format!("the base{of_case}"),
             Assembly::DrawerBox(of) => {
-                return format!("the drawer box of {}", opening_told(piece, *of));
+                return box_told(piece, *of);
             }
             Assembly::Front(front) => return front_told(piece, *front),
             Assembly::Carcass(_) | Assembly::Loose(_) => {}

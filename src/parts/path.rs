@@ -60,6 +60,17 @@ pub fn opening_told(piece: &Piece, opening: OpeningId) -> String {
     }
 }
 
+/// What the box in an opening is called in a sentence on paper: `the drawer box of
+/// upper`, `the tray jars`.
+#[must_use]
+pub fn box_told(piece: &Piece, opening: OpeningId) -> String {
+    let told = opening_told(piece, opening);
+    match piece.opening(opening).is_some_and(Opening::is_tray) {
+        true => format!("the tray {told}"),
+        false => format!("the drawer box of {told}"),
+    }
+}
+
 /// What a front is called in a sentence on paper: `the left door of press`.
 #[must_use]
 pub fn front_told(piece: &Piece, front: FrontId) -> String {

@@ -221,7 +221,8 @@ fn openings(old: &Case, new: &Case) -> Pairs {
                     else {
                         continue;
                     };
-                    if test(a, b) && pairs.pair(*was, *now) && !a.is_leaf() {
+                    let holds = !a.is_leaf() || a.behind.is_some();
+                    if test(a, b) && pairs.pair(*was, *now) && holds {
                         lists.push((*was, *now));
                     }
                 }
@@ -240,7 +241,11 @@ fn openings(old: &Case, new: &Case) -> Pairs {
 }
 
 fn children(case: &Case, list: usize) -> Vec<usize> {
-    let items = match case.openings.get(list).map(|opening| &opening.kind) {
+    let own = case.openings.get(list);
+    if let Some(behind) = own.and_then(|door| door.behind) {
+        return vec![behind.at];
+    }
+    let items = match own.map(|opening| &opening.kind) {
         Some(OpeningKind::List(_, items)) => items.as_slice(),
         _ => &[],
     };

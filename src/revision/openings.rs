@@ -96,6 +96,7 @@ fn sizes_of(case: &Case, only: Option<&[usize]>, tape: Tape) -> Vec<OpeningSize>
 fn kind(opening: &Opening) -> &'static str {
     match opening.kind {
         OpeningKind::List(..) => "group",
+        OpeningKind::Drawer { .. } if opening.is_tray() => "tray",
         OpeningKind::Drawer { .. } => "drawer",
         OpeningKind::Door(Side::Left) => "door hung left",
         OpeningKind::Door(Side::Right) => "door hung right",

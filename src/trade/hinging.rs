@@ -28,6 +28,20 @@ pub fn butts_for_height(height: Length) -> u32 {
     u32::try_from(each).unwrap_or(2)
 }
 
+/// How far what slides out past an open leaf stays clear of it: 1/16 in or 2 mm (common
+/// practice, no source).
+#[must_use]
+pub fn past_leaf(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 16), Length::mm(2))
+}
+
+/// The most that a tray is packed in, clear of an open leaf: 1-1/2 in or 38 mm (common
+/// practice, no source).
+#[must_use]
+pub fn most_past_leaf(unit: Unit) -> Length {
+    unit.either(Length::inches(3, 2), Length::mm(38))
+}
+
 /// The gap that the inner corner of an inset door on a butt hinge needs at
 /// its lead edge: √(W² + t² + 2pt) − W for a door `wide` from the pin and
 /// `thick`, its pin `ahead` of the frame's face. Plane geometry: the corner's

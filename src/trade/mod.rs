@@ -48,7 +48,9 @@ pub use beam::{
     Allowed, Beam, HOUSEHOLD, WRITTEN, board_stiffness, book_load, creep, inches, inertia,
     line_load, pinned_line, rounded_up, usual_load,
 };
-pub use hinging::{butt_gap, butts_for_height, hinges_for_height, hinges_for_weight};
+pub use hinging::{
+    butt_gap, butts_for_height, hinges_for_height, hinges_for_weight, most_past_leaf, past_leaf,
+};
 pub use moisture::{MOISTURE_WITHIN, equilibrium};
 pub use movement::movement;
 pub use sheets::{SHEETS, SheetGood, sheet_named};

@@ -260,6 +260,15 @@ impl Leaf {
         thousandths_up(self.reach(edge, 0.0, up_to.0.to_f64()))
     }
 
+    /// How far the leaf, open so far, stands over its opening from the place of its
+    /// closed hinge edge; nothing where it stands clear of that. What slides out past
+    /// it must stay beyond. Rounded up to a thousandth of a millimetre.
+    #[must_use]
+    pub fn stands_over(&self, at: Angle) -> Length {
+        let corners = self.corners(Body::Leaf, at.0.to_f64());
+        thousandths_up(corners.iter().map(|spot| spot.aside).fold(0.0, f64::max))
+    }
+
     /// The bevel of an edge, off square toward the back, with which `gap` is
     /// enough: up to 10 degrees, rounded up to a tenth; `None` where none helps.
     #[must_use]

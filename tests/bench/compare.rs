@@ -149,10 +149,10 @@ pub(super) fn part(
         if (made - drawn).abs() > tolerance.free {
             wrong.push(format!("its {name} is {}, drawn {}", said(made), said(drawn)));
         }
-        // A sheet is as thick as it was bought.
+        // A sheet is as thick as it was bought, and so are layers of it.
         let stock = packet.stocks.iter().find(|stock| stock.name == board.part.stock);
         let sheet = stock.is_some_and(|stock| stock.form == Form::Sheet);
-        let bought = axis == 2 && sheet && !board.layered;
+        let bought = axis == 2 && sheet;
         if !board.milled[axis] && !bought {
             wrong.push(format!("its {name} is left rough"));
         }

@@ -4,6 +4,7 @@
 //! looks at the drawing. It knows nothing of how the packet was made.
 
 mod assembling;
+mod behind_doors;
 mod board;
 mod body;
 mod bores;

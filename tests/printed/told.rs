@@ -56,7 +56,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
             &["number", "on_door", "on_part", "above_opening", "plate", "block"],
         ),
         "fit" => (Told::Sheet("gaps"), &["gaps"]),
-        "measure" => (Told::Step, &["drawn", "within", "less"]),
+        "measure" => (Told::Step, &["drawn", "within", "less", "more"]),
         "dry-fit" => (Told::Step, &["open"]),
         // In words: one at each corner and one halfway between.
         "screw on dry" | "take off" => (Told::Step, &[]),

@@ -5,7 +5,6 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Angle, Exact, Length, Span, Tape};
 use crate::model::{Fronts, Hinge, HingeKind, Opening, Piece, Set, Size};
-use crate::plans::fitting::hinges::pivot;
 use crate::trade::{self, Edge, Leaf};
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -103,7 +102,7 @@ impl Door<'_> {
     }
 
     fn leaf(&self, wide: Length) -> Leaf {
-        Leaf::new(wide, self.thick, &pivot(self.hinge, &self.fronts.set, self.thick))
+        Leaf::new(wide, self.thick, &self.hinge.pivot(&self.fronts.set, self.thick))
     }
 
     fn gap(&self, edge: Edge) -> Gap<'_> {

@@ -16,6 +16,7 @@ mod fronts_collide;
 mod hinge_gap;
 mod hinge_hits_shelf;
 mod hinge_missing;
+mod leaf_in_the_way;
 mod leaf_too_narrow;
 mod open_doors_meet;
 mod overlay_past_case;
@@ -44,6 +45,7 @@ pub(super) const RULES: &[&Rule] = &[
     &hinge_gap::RULE,
     &hinge_hits_shelf::RULE,
     &hinge_missing::RULE,
+    &leaf_in_the_way::RULE,
     &leaf_too_narrow::RULE,
     &open_doors_meet::RULE,
     &overlay_past_case::RULE,

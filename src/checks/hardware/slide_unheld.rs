@@ -51,13 +51,15 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let mut causes: Vec<Cause<'_>> = Vec::new();
     for part in parts.all.iter().filter(|part| part.role == Role::Packer) {
         let (from, to) = part.extent(Direction::X);
-        if to - from <= MOST {
-            continue;
-        }
         let Which::At(side) = part.which else { continue };
         let Some(case) = piece.case(part.case) else { continue };
         let Some(opening) = part.opening().and_then(|id| piece.opening(id)) else { continue };
-        let slide = (side, opening, to - from);
+        // What keeps a tray clear of an open door is another rule's.
+        let away = to - from - side.of(&opening.clear).length;
+        if away <= MOST {
+            continue;
+        }
+        let slide = (side, opening, away);
         let (span, advice) = beside(piece, case, opening, side);
         match causes.iter_mut().find(|cause| cause.span == span) {
             Some(known) => known.slides.push(slide),

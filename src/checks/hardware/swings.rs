@@ -9,7 +9,6 @@ use crate::model::{
     Size,
 };
 use crate::parts::{Cuboid, Direction, Front};
-use crate::plans::fitting::hinges::pivot;
 use crate::trade::{Body, Hung, Leaf, Patch};
 use crate::vocabulary::Origin;
 
@@ -64,7 +63,7 @@ fn door<'a>(piece: &'a Piece, front: &'a Front<'a>) -> Option<Door<'a>> {
     let hinge = front.fronts.hinge.and_then(|(hinge, _)| piece.hinge(hinge))?;
     let space = front.space;
     let thick = space.size(Direction::Z);
-    let turns = pivot(hinge, &front.fronts.set, thick);
+    let turns = hinge.pivot(&front.fronts.set, thick);
     let mut leaf = Leaf::new(space.size(Direction::X), thick, &turns);
     let x = match hung {
         Side::Left => space.from.x,

@@ -54,7 +54,8 @@ fn report(case: &Case, opening: &Opening) -> Diagnostic {
         },
         Beyond::Opening(next) => {
             let next = case.openings.get(next.at).map_or("the next opening", Opening::name);
-            let word = if case.frame.is_some() { "rail" } else { "divider" };
+            let framed = case.frame.is_some() && case.door_before(opening).is_none();
+            let word = if framed { "rail" } else { "divider" };
             found
                 .because("what is put into it falls into the opening below")
                 .note(format!("put a `{word}` between it and {next}"))

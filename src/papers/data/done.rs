@@ -26,6 +26,8 @@ pub(super) struct MeasureData<'d> {
     within: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
     less: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    more: Option<Figure>,
     parts: Vec<&'d str>,
 }
 
@@ -211,6 +213,7 @@ impl<'d> Maker<'d, '_> {
             drawn: drawn.map(|sizes| sizes.map(|size| self.figure(size))),
             within: own.within.map(|within| self.figure(within)),
             less: own.less.is_positive().then(|| self.figure(own.less)),
+            more: own.less.is_negative().then(|| self.figure(-own.less)),
             parts: self.marks(&own.parts),
         }
     }

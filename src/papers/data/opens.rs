@@ -6,7 +6,6 @@ use serde::Serialize;
 use crate::model::{HingeKind, OpeningId, Side};
 use crate::parts::{Assembly, Front, Part};
 use crate::plans::fitting::Drawer;
-use crate::plans::fitting::hinges::pivot;
 use crate::trade::Pivot;
 
 use super::Maker;
@@ -69,7 +68,7 @@ impl<'d> Maker<'d, '_> {
             HingeKind::Cup { poses, .. } => poses.is_empty(),
             HingeKind::Butt { .. } => false,
         };
-        let turns = match pivot(hinge, &front.fronts.set, thick) {
+        let turns = match hinge.pivot(&front.fronts.set, thick) {
             Pivot::Pin { .. } if unknown => Turns::Corner,
             Pivot::Pin { ahead } => Turns::Pin { ahead: self.fine(ahead) },
             Pivot::Poses(poses) => Turns::Path {

@@ -4,7 +4,7 @@ use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
 use crate::measure::Length;
-use crate::model::{Axis, Case, Item, OpeningId, OpeningKind, Piece, Standing};
+use crate::model::{Axis, Case, Item, Opening, OpeningId, OpeningKind, Piece, Standing};
 use crate::papers::figures::Figures;
 use crate::parts::{
     Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Part, Parts, Point, Role, Which,
@@ -47,7 +47,9 @@ pub(in crate::papers) fn standing(
     let holds: BTreeSet<OpeningId> =
         standing.sizes.iter().filter(|it| it.holds()).filter_map(|it| it.opening).collect();
     for case in &piece.cases {
-        let openings = case.openings.iter().filter(|opening| opening.is_leaf());
+        // What is behind doors is not seen from the front.
+        let seen = |opening: &&Opening| opening.is_leaf() && case.door_before(opening).is_none();
+        let openings = case.openings.iter().filter(seen);
         for opening in openings.filter(|opening| !holds.contains(&opening.id)) {
             let (x, y) = (case.x + opening.x, opening.y);
             let (to_x, to_y) = (x + opening.wide.length, y + opening.high.length);

@@ -1,6 +1,7 @@
 //! Drawer slides: their heights and set-backs, what carries them, the jig to
 //! mark them by, and what an undermount slide asks of its box.
 
+use crate::model::{Beyond, Edge};
 use crate::plans::fitting::{Drawer, Line};
 
 use super::super::Source;
@@ -13,9 +14,10 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut V
     }
     blocks.push(Block::Heading("Drawer slides".into()));
     blocks.push(Block::Note(format!(
-        "The height of a slide is that of its {}, above the lower edge of its opening and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset, and the room that the slide needs behind it. Behind that, the rest is clear to the back.",
+        "The height of a slide is that of its {}, above the lower edge of its opening and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset{}, and the room that the slide needs behind it. Behind that, the rest is clear to the back.",
         lines(all),
-        face(source, all)
+        face(source, all),
+        if has_trays(all) { ", or the doors and the set-back before a tray" } else { "" }
     )));
     blocks.push(Block::Table(heights(source, all)));
     unknown(all, blocks);
@@ -76,6 +78,18 @@ fn face(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> &'static str {
         count if count == all.len() => "the face of the frame",
         _ => "the face of the frame, or the front edge of a frameless case,",
     }
+}
+
+/// True for a drawer with no wood at the lower edge of its opening, which nothing can
+/// stand on.
+fn is_bare(source: &Source<'_, '_>, drawer: &Drawer<'_>) -> bool {
+    let opening = drawer.opening;
+    let case = source.work.piece.case(opening.case());
+    case.is_some_and(|case| matches!(case.beyond(opening.id, Edge::Bottom), Beyond::Opening(_)))
+}
+
+fn has_trays(all: &[Drawer<'_>]) -> bool {
+    all.iter().any(|drawer| drawer.opening.is_tray())
 }
 
 fn heights(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> Table {
@@ -154,6 +168,10 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
         ],
         ..Table::default()
     };
+    let trays = has_trays(all);
+    if trays {
+        packers.columns.push(right("past the edge").strong());
+    }
     let mut bare = Table {
         columns: vec![left("drawer"), left("side"), left("slide on").strong(), left("piece")],
         ..Table::default()
@@ -163,15 +181,22 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
             let board = carrier.board;
             let (mark, name) = (board.mark.clone(), words::name(board, source.work.piece));
             match carrier.packer {
-                Some(packer) => packers.rows.push(vec![
-                    packer.part.mark.clone(),
-                    figures.size(&packer.part.thickness, facts),
-                    mark,
-                    name,
-                    figures.text(packer.above_end),
-                    figures.text(packer.above_opening),
-                    figures.text(packer.from_edge),
-                ]),
+                Some(packer) => {
+                    let mut row = vec![
+                        packer.part.mark.clone(),
+                        figures.size(&packer.part.thickness, facts),
+                        mark,
+                        name,
+                        figures.text(packer.above_end),
+                        figures.text(packer.above_opening),
+                        figures.text(packer.from_edge),
+                    ];
+                    if trays {
+                        let past = carrier.side.of(&drawer.opening.clear);
+                        row.push(figures.size(past, facts));
+                    }
+                    packers.rows.push(row);
+                }
                 None => bare.rows.push(vec![
                     drawer.opening.title().to_owned(),
                     carrier.side.word().to_owned(),
@@ -192,7 +217,10 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
             "the lower edge of a packer counts from the bottom end of the piece, and in a case that is closed from the lower edge of the opening; its front end counts from the front edge{}",
             super::long_points(packed)
         );
-        checks.push("each packer is flush with the edge of its opening".to_owned());
+        checks.push(match trays {
+            true => "each packer stands past the edge of its opening by its last figure, and flush with it where that is 0".to_owned(),
+            false => "each packer is flush with the edge of its opening".to_owned(),
+        });
         blocks.push(Block::Table(packers));
     }
     if !bare.rows.is_empty() {
@@ -227,8 +255,9 @@ fn jig(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
         ..Table::default()
     };
     let mut rows: Vec<([String; 3], Vec<&str>, Line, bool)> = Vec::new();
-    for drawer in all {
-        let level = is_level(&drawer);
+    let (bare, all): (Vec<_>, Vec<_>) = all.iter().partition(|drawer| is_bare(source, drawer));
+    for drawer in &all {
+        let level = is_level(drawer);
         let high = match level {
             true => "none".to_owned(),
             false => figures.size(&drawer.above_opening, &source.work.piece.facts),
@@ -246,6 +275,21 @@ fn jig(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
             (false, Line::Center) => (long, "the center line of the slide"),
         };
         table.rows.push(vec![stop, high, long, drawers.join(", "), gives.to_owned()]);
+    }
+    if !bare.is_empty() {
+        let mut stops: Vec<(String, Vec<&str>)> = Vec::new();
+        for drawer in bare {
+            let (stop, name) = (set_back(source, drawer), drawer.opening.title());
+            match stops.iter_mut().find(|(known, _)| *known == stop) {
+                Some((_, names)) => names.push(name),
+                None => stops.push((stop, vec![name])),
+            }
+        }
+        for (stop, names) in stops {
+            let unheld = "no strip: nothing lies under it, so strike its height above the bottom";
+            let row = [stop, "none".to_owned(), String::new(), names.join(", "), unheld.to_owned()];
+            table.rows.push(row.into());
+        }
     }
     blocks.push(Block::Table(table));
     blocks.push(Block::Proof(vec![

@@ -34,6 +34,19 @@ fn behind_fronts(builder: &Builder<'_>) -> Size {
         .unwrap_or_default()
 }
 
+/// The front edge of a board of a case without a frame: behind the inset doors before
+/// it, or in the plane of the case.
+pub(super) fn behind_doors(builder: &Builder<'_>, member: &Member) -> Size {
+    let list = builder.case.openings.get(member.list.at);
+    let door = list.and_then(|list| builder.case.door_before(list));
+    match door.and_then(|door| door.front.as_ref()) {
+        Some(fronts) if fronts.set == Set::Inset => {
+            &builder.planes.carcass + builder.thickness(fronts.stock)
+        }
+        _ => builder.planes.carcass.clone(),
+    }
+}
+
 /// A lying board between two openings of a frame, with no rail before it.
 pub(super) fn divider_lying(
     builder: &mut Builder<'_>,

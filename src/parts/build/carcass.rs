@@ -321,10 +321,10 @@ fn shown_side(
 
 /// A board between two openings of a frame-less case.
 fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
+    let front = behind::behind_doors(builder, member);
     if member.axis == Axis::Across {
         let [x, y] = &member.stands;
         let extent = (y, member.y + member.long.length);
-        let front = builder.planes.carcass.clone();
         upright(builder, member, board, x, extent, (member.long.clone(), &front));
         return;
     }
@@ -335,7 +335,7 @@ fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
         &board.joint,
         (&member.stands[0], member.x + member.long.length, member.long.clone()),
         &member.stands[1],
-        builder.planes.carcass.clone(),
+        front,
         board.span,
         board.notes.clone(),
     );

@@ -2,8 +2,7 @@
 
 use crate::measure::Length;
 use crate::model::{
-    Axis, DrawerBoxes, FrontId, JointKind, KeepOutId, Leaf, Opening, OpeningKind, Set, Side, Size,
-    Slide,
+    Axis, DrawerBoxes, FrontId, JointKind, KeepOutId, Leaf, Opening, OpeningKind, Side, Size, Slide,
 };
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
@@ -19,9 +18,11 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let Some(boxes) = builder.case.drawers.clone() else { return };
     let openings = builder.case.openings.clone();
     for opening in &openings {
-        let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
-        let Some(slide) = builder.piece.slide(slide).cloned() else { continue };
-        let sides = drawer(builder, opening, &boxes, &slide);
+        let OpeningKind::Drawer { slide: Some(slide), box_high, .. } = &opening.kind else {
+            continue;
+        };
+        let Some(slide) = builder.piece.slide(*slide).cloned() else { continue };
+        let sides = drawer(builder, opening, &boxes, &slide, box_high.as_deref());
         if let OpeningKind::Drawer { around: Some(around), .. } = opening.kind {
             cut_round(builder, opening, around);
         }
@@ -46,16 +47,21 @@ fn drawer(
     opening: &Opening,
     boxes: &DrawerBoxes,
     slide: &Slide,
+    lower: Option<&Size>,
 ) -> [PartId; 2] {
     let thick = builder.thickness(boxes.stock);
-    let wide = opening.as_built(Axis::Across);
-    let (inside, outside) = slide.box_width.inside_and_outside(wide, &thick);
-    let high = slide.box_high.size(opening.as_built(Axis::Down));
-    let size = BoxSize { outside, inside, high, deep: slide.length.clone() };
+    let [clear_left, clear_right] = &opening.clear;
+    let clear = clear_left + clear_right;
+    let wide = opening.as_built(Axis::Across) - &clear;
+    let (inside, outside) = slide.box_width.inside_and_outside(&wide, &thick);
+    let most = slide.box_high.size(opening.as_built(Axis::Down));
     let [left, low] = &opening.stands;
-    let x = left + (&opening.wide - &size.outside).half();
-    let y = low + (&opening.high - &size.high).half();
-    let z = box_front(builder, opening);
+    let x = left + clear_left + (&opening.wide - &clear - &outside).half();
+    // A lower box keeps its lower edge where its slide holds it.
+    let y = low + (&opening.high - &most).half();
+    let high = lower.cloned().unwrap_or(most);
+    let size = BoxSize { outside, inside, high, deep: slide.length.clone() };
+    let z = &builder.planes.frame + builder.piece.before_box(builder.case, opening);
     let assembly = Assembly::DrawerBox(opening.id);
     let draft = |which, role, length: Size, width: &Size, stands, axes| Draft {
         of: Of::Opening(opening.id),
@@ -129,16 +135,6 @@ fn drawer(
         builder.join(JointSort::FrontFixed, front, ends[0], false, opening.span);
     }
     sides
-}
-
-/// The front of a box lies behind an inset front, or in the plane of the frame.
-fn box_front(builder: &Builder<'_>, opening: &Opening) -> Size {
-    match &opening.front {
-        Some(fronts) if fronts.set == Set::Inset => {
-            &builder.planes.frame + builder.thickness(fronts.stock)
-        }
-        _ => builder.planes.frame.clone(),
-    }
 }
 
 #[allow(clippy::too_many_arguments)]
@@ -341,22 +337,31 @@ fn packer(
 ) {
     let index = if side == Side::Left { 0 } else { 1 };
     let off = opening.grown(Axis::Across).half();
-    let thickness = &space.packing[index] - &off;
+    let clear = &opening.clear[index];
+    let thickness = &space.packing[index] + clear - &off;
     if !thickness.length.is_positive() {
         return;
     }
     let x = match side {
         Side::Left => &opening.stands[0] - &space.packing[index],
-        Side::Right => &opening.stands[0] + &opening.wide + &off,
+        Side::Right => &opening.stands[0] + &opening.wide + &off - clear,
     };
     // Its lower edge is level with that of the slide where the sheet says how
     // high that is.
     let up = match (&slide.up, slide.undermount) {
         (Some(up), _) => up.clone(),
         (None, true) => Size::zero(),
-        (None, false) => (&opening.high - &boxes.packer_wide).half(),
+        (None, false) => opening.box_middle(slide, &opening.high) - boxes.packer_wide.half(),
     };
-    let z = builder.planes.carcass.clone();
+    // Behind doors it begins no farther forward than the box of its tray.
+    let carcass = builder.planes.carcass.clone();
+    let tray = opening
+        .is_tray()
+        .then(|| &builder.planes.frame + builder.piece.before_box(builder.case, opening));
+    let z = match tray {
+        Some(tray) if tray.length > carcass.length => tray,
+        _ => carcass,
+    };
     let id = builder.add(Draft {
         of: Of::Opening(opening.id),
         which: Which::At(side),

@@ -164,7 +164,8 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
 /// an inset front.
 fn shelf_front(builder: &Builder<'_>, opening: &Opening) -> Size {
     let front = &builder.planes.carcass + &builder.case.shelves.set_back;
-    match &opening.front {
+    let closes = builder.case.door_before(opening).unwrap_or(opening);
+    match &closes.front {
         Some(fronts) if builder.case.frame.is_none() && fronts.set == Set::Inset => {
             front + builder.thickness(fronts.stock)
         }

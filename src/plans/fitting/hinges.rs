@@ -1,12 +1,11 @@
 //! Where every hinge goes: on its door, and on what the door hangs on.
 
 use crate::measure::Length;
-use crate::model::{Hinge, HingeKind, JointKind, Set, Side};
+use crate::model::{HingeKind, JointKind, Side};
 use crate::parts::{
     self, Bore, Direction, Face, FeatureKind, Front, JointSort, Part, PartId, Role, Which,
 };
 use crate::plans::Workings;
-use crate::trade::Pivot;
 
 use super::{Index, above_end, from_edge};
 
@@ -48,22 +47,6 @@ pub struct PlateAt<'a> {
     pub hole: Length,
     /// How deep the holes are.
     pub deep: Length,
-}
-
-/// What a door on this hinge turns about.
-#[must_use]
-pub fn pivot(hinge: &Hinge, set: &Set, thick: Length) -> Pivot {
-    match &hinge.kind {
-        HingeKind::Cup { poses, .. } if poses.is_empty() => Pivot::Pin { ahead: Length::ZERO },
-        HingeKind::Cup { poses, .. } => Pivot::Poses(poses.clone()),
-        HingeKind::Butt { pin_ahead } => Pivot::Pin {
-            // The pin is measured from the frame, which an overlay front covers.
-            ahead: match set {
-                Set::Inset => *pin_ahead,
-                Set::Overlay(_) => *pin_ahead - thick,
-            },
-        },
-    }
 }
 
 /// A hinge block in its place.

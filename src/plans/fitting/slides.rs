@@ -2,7 +2,7 @@
 //! screwed to.
 
 use crate::measure::Length;
-use crate::model::{Axis, Case, JointKind, Opening, OpeningKind, Piece, Set, Side, Size, Slide};
+use crate::model::{Axis, Case, JointKind, Opening, OpeningKind, Piece, Side, Size, Slide};
 use crate::parts::{self, Direction, JointSort, Part, Role, Which};
 
 use super::{Index, above_end, from_edge};
@@ -26,7 +26,8 @@ pub struct Drawer<'a> {
     pub box_less: Option<[Length; 2]>,
     /// From the lower edge of the opening to the lower edge of the box.
     pub box_above: Option<Length>,
-    /// The thickness of an inset front, which is ahead of the slide.
+    /// What is ahead of the box: the thickness of an inset front, or of the doors that a
+    /// tray stays behind, and the tray's set-back.
     pub ahead: Size,
     /// From the face of the frame to the front end of the slide, where its
     /// sheet's figure is known.
@@ -128,7 +129,7 @@ fn drawer<'a>(
         // the box of another hangs by the middle of its sides (common practice,
         // no source).
         (None, true) => (Line::LowerEdge, Size::zero()),
-        (None, false) => (Line::Center, opening.as_built(Axis::Down).half()),
+        (None, false) => (Line::Center, opening.box_middle(slide, opening.as_built(Axis::Down))),
     };
     let outside = |direction: Direction| {
         let sides = own.iter().filter(|(_, part)| part.role == Role::DrawerSide);
@@ -140,10 +141,7 @@ fn drawer<'a>(
     };
     let height = low + above_opening.length;
     let bottom = index.parts.of_case(case.id).iter().find(|part| part.role == Role::Bottom);
-    let ahead = match &opening.front {
-        Some(fronts) if fronts.set == Set::Inset => piece.thickness(fronts.stock),
-        _ => Size::zero(),
-    };
+    let ahead = piece.before_box(case, opening);
     let set_back = slide.behind_front.as_ref().map(|behind| &ahead + behind);
     let needs = &ahead + &slide.room;
     let reach = set_back.as_ref().map(|set_back| set_back + &slide.length);

@@ -25,6 +25,22 @@ fn near(spot: Spot, aside: f64, out: f64) -> bool {
     (spot.aside - aside).abs() < 1e-9 && (spot.out - out).abs() < 1e-9
 }
 
+/// Plane geometry, worked by hand, for a leaf 3/4 thick on a corner. Square to the
+/// front it stands over the opening by its thickness. At 105 degrees its back corner
+/// at the hinge edge is 3/4 × sin 105 = 0.7244 over; at 85 degrees that at the lead edge
+/// of a leaf 10 wide is 10 × cos 85 + 3/4 × sin 85 = 0.8716 + 0.7471 = 1.6187 over.
+/// Poses that carry the corner 5 mm aside add that.
+#[test]
+fn an_open_leaf_stands_over_its_opening() {
+    for (wide, at, over) in [(18, 90, 0.75), (18, 105, 0.7244), (10, 85, 1.6187)] {
+        let got = leaf(wide, Length::ZERO).stands_over(Angle(Exact::int(at)));
+        assert!((got.in_unit(Unit::Inch).to_f64() - over).abs() < 0.0002, "{at}: {got:?}");
+    }
+    let poses = Pivot::Poses(vec![pose(0, 0, 0), pose(90, 20, 5)]);
+    let carried = Leaf::new(Length::mm(400), Length::mm(19), &poses);
+    assert_eq!(carried.stands_over(SQUARE), Length::mm(24));
+}
+
 /// Plane geometry, worked by hand: √(W² + t² + 2pt) − W in inches.
 #[test]
 fn a_pin_needs_the_gap_of_the_formula() {

@@ -75,6 +75,39 @@ words! {
         "divider { stock birch-ply }",
     ).may_open(divider::block).many();
     SHELF: Braces = ("shelf", "shelves behind it", "shelf { adjustable 2 }").opens(shelf::block);
+    TRAY: Define = (
+        "tray",
+        "a drawer box without a front, behind doors",
+        "tray jars { share 1 }",
+    ).may_open(tray::block).many();
+    ACROSS_BEHIND: Braces = (
+        "across",
+        "what stands behind it, left to right",
+        "across { … }",
+    ).opens(list_behind::block);
+    DOWN_BEHIND: Braces = (
+        "down",
+        "what stands behind it, top to bottom",
+        "down { tray jars { share 1 }; tray tins { same jars } }",
+    ).opens(list_behind::block);
+    GROUP_ACROSS: Maybe<Define> = (
+        "across",
+        "what stands there, left to right",
+        "across { share 1; … }",
+    ).opens(group_behind::block).many();
+    GROUP_DOWN: Maybe<Define> = (
+        "down",
+        "what stands there, top to bottom",
+        "down folded { wide 450 mm; … }",
+    ).opens(group_behind::block).many();
+    SLIDE: Refer<Slide> = ("slide", "its slide, where it differs from the others", "slide soft-12");
+    AROUND: Text = ("around", "the keep-out that its box is cut around", "around \"trap\"");
+    BOX: Braces = (
+        "box",
+        "its box, where it is lower than its slide lets it be",
+        "box { high 3-1/2 }",
+    ).opens(box_size::block);
+    HOLDS: Load = ("load", "what it holds, where that differs", "load 40 lb per ft2");
 }
 
 block! {
@@ -224,10 +257,65 @@ block! {
     SHARE;
     SAME;
     FRONT;
-    SLIDE: Refer<Slide> = ("slide", "its slide, where it differs from the others", "slide soft-12");
-    AROUND: Text = ("around", "the keep-out that its box is cut around", "around \"trap\"");
-    LOAD: Load = ("load", "what it holds, where that differs", "load 40 lb per ft2");
+    SLIDE;
+    AROUND;
+    BOX;
+    HOLDS;
     NOTE;
+}
+
+block! {
+    /// `tray NAME { … }`
+    tray: "tray", "a tray",
+    "A drawer box without a front that stands behind doors. Its slides keep clear of the open leaf, so its box is narrower than what is seen of its opening.";
+    WIDE;
+    HIGH;
+    SHARE;
+    SAME;
+    SLIDE;
+    AROUND;
+    BOX;
+    HOLDS;
+    SET_BACK: Length = (
+        "set-back",
+        "from the back of the closed doors, or from the face of the case behind overlay doors, to its front",
+        "set-back 1/2",
+    ).default("1/4 in").metric("6 mm").usual(0, 3_000);
+    NOTE;
+}
+
+block! {
+    /// `box { … }` of a drawer or tray
+    box_size: "box", "the size of a box",
+    "What a drawer box measures where it is smaller than its slide lets it be. Its lower edge stays where the slide holds it.";
+    HIGH: Length = ("high", "its height", "high 3-1/2").required().usual(100, 10_000);
+}
+
+block! {
+    /// The list of a door.
+    list_behind: "list-behind", "what stands behind doors",
+    "What is seen when the doors are open. It fills the opening of the doors, and it reads as the elevation does. The frame is before it, so a board between two items is a `divider`.";
+    TRAY;
+    OPEN;
+    ACROSS = GROUP_ACROSS;
+    DOWN = GROUP_DOWN;
+    DIVIDER;
+}
+
+block! {
+    /// A nested list behind doors.
+    group_behind: "group-behind", "a list within what stands behind doors",
+    "A list inside a list behind doors. It has a size of its own besides what stands in it.";
+    WIDE;
+    HIGH;
+    SHARE;
+    SAME;
+    NOTE;
+    TRAY;
+    OPEN;
+    ACROSS = GROUP_ACROSS;
+    DOWN = GROUP_DOWN;
+    DIVIDER;
 }
 
 block! {
@@ -241,6 +329,8 @@ block! {
     HUNG: Side = ("hung", "the side that its hinges are on", "hung left").required();
     FRONT;
     SHELF;
+    ACROSS = ACROSS_BEHIND;
+    DOWN = DOWN_BEHIND;
     NOTE;
 }
 
@@ -254,6 +344,8 @@ block! {
     SAME;
     FRONT;
     SHELF;
+    ACROSS = ACROSS_BEHIND;
+    DOWN = DOWN_BEHIND;
     NOTE;
 }
 
@@ -323,6 +415,8 @@ kinds! {
         Open = OPEN,
         /// A front that does not open.
         False = FALSE,
+        /// A box without a front, behind doors.
+        Tray = TRAY,
     }
 }
 

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::diagnostics::listed;
 use crate::measure::Exact;
 use crate::model::{FrontId, Set, Stock};
-use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, front_told, opening_told};
+use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, box_told, front_told};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::Doing;
 
@@ -136,7 +136,7 @@ impl Maker<'_, '_> {
     /// Drawer boxes, one after the other: each takes the same clamps.
     pub(super) fn boxes(&mut self) -> Option<usize> {
         let units = self.units(|unit| match unit {
-            Assembly::DrawerBox(opening) => Some(opening_told(self.piece, *opening)),
+            Assembly::DrawerBox(opening) => Some(box_told(self.piece, *opening)),
             _ => None,
         });
         let mut last = None;
@@ -148,7 +148,7 @@ impl Maker<'_, '_> {
             let square = self.outline(&parts, unit);
             let mut after = self.ready(&parts);
             after.extend(last);
-            let title = format!("Glue up the drawer box of {name}");
+            let title = format!("Glue up {name}");
             let glued = self.glue(title, lines, parts.clone(), minutes::BOX, &load, square, after);
             self.closes(glued, self.closing.get(unit).cloned().unwrap_or_default());
             self.makes(&parts, glued);

@@ -33,8 +33,14 @@ impl Maker<'_, '_> {
                     ));
                     does.push(Doing::TakeOff(backs));
                 }
+                let flush = match self.trays_and_drawers() {
+                    (true, _) => {
+                        "past the edges of their openings by the figures of the fitting sheet"
+                    }
+                    (false, _) => "flush with their openings",
+                };
                 lines.push(format!(
-                    "fix the packers first, so that the slides stand flush with their openings: {marks}"
+                    "fix the packers first, so that the slides stand {flush}: {marks}"
                 ));
             }
             let fitting = self.work.fitting();
@@ -49,7 +55,14 @@ impl Maker<'_, '_> {
             does.extend(hooked.into_iter().map(Doing::Bore));
             does.extend((0..fitting.drawers.len()).map(Doing::Slide));
             does.extend((0..fitting.fronts.len()).map(Doing::FrontOn));
-            lines.push("set the slides level and parallel, at the heights and set-backs of the fitting sheet, and put in the boxes; then shim each front to its gaps and screw it to its box as that sheet says".to_owned());
+            let mut slides = "set the slides level and parallel, at the heights and set-backs of the fitting sheet, and put in the boxes".to_owned();
+            let (trays, drawers) = self.trays_and_drawers();
+            if drawers {
+                slides.push_str(
+                    "; then shim each front to its gaps and screw it to its box as that sheet says",
+                );
+            }
+            lines.push(slides);
             let pulled = |opening: &Opening| {
                 matches!(opening.kind, OpeningKind::Drawer { .. })
                     && opening.front.as_ref().is_some_and(|front| front.pull.is_some())
@@ -64,7 +77,12 @@ impl Maker<'_, '_> {
             after.extend(boxes);
             after.extend(self.ready(&packers));
             after.extend(self.of_fronts(|kind| matches!(kind, OpeningKind::Drawer { .. })));
-            let title = "Fit the slides, drawers, and drawer fronts".into();
+            let title = match (trays, drawers) {
+                (true, false) => "Fit the slides and trays",
+                (true, true) => "Fit the slides, trays, drawers, and drawer fronts",
+                (false, _) => "Fit the slides, drawers, and drawer fronts",
+            };
+            let title = title.into();
             let time = minutes::HANG * 2 * slid.max(1);
             let task = self.simple(title, lines, packers.clone(), Work::Bench, time, after);
             let mut closes = self.picked(|joint| {
@@ -86,6 +104,9 @@ impl Maker<'_, '_> {
                 lines.push("cut the leaves of the butt hinges in flush, in door and stile; mark them from the hinge itself".to_owned());
             }
             lines.push("hang every door in its own opening, set its gaps with shims, and mark each door and hinge".to_owned());
+            if self.trays_and_drawers().0 {
+                lines.push("open the doors as far as they go, and pull out every tray: it must pass the leaves freely; where it does not, its packer on that side must be thicker, and its box as much narrower".to_owned());
+            }
             let title = "Hang the doors".into();
             let time = minutes::HANG * hung;
             let task = self.simple(title, lines, Vec::new(), Work::Bench, time, after);
@@ -96,6 +117,16 @@ impl Maker<'_, '_> {
         }
         done.extend(self.false_fronts(stands));
         done
+    }
+
+    /// Whether there are trays, and whether there are drawers with fronts.
+    fn trays_and_drawers(&self) -> (bool, bool) {
+        let openings = self.piece.cases.iter().flat_map(|case| &case.openings);
+        let pulled = openings.filter(|opening| matches!(opening.kind, OpeningKind::Drawer { .. }));
+        pulled.fold((false, false), |(trays, drawers), opening| match opening.is_tray() {
+            true => (true, drawers),
+            false => (trays, true),
+        })
     }
 
     /// The blocks that carry hinges, before any door comes in; the tasks after which

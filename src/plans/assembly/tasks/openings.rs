@@ -3,8 +3,8 @@
 
 use crate::diagnostics::listed;
 use crate::measure::Length;
-use crate::model::{Case, JointKind, KeepOut, KeepOutId, Opening, OpeningKind, Set, Stock};
-use crate::parts::{Assembly, Direction, JointSort, Part, PartId, Role};
+use crate::model::{Case, JointKind, KeepOut, KeepOutId, Opening, OpeningId, Set, Stock};
+use crate::parts::{Assembly, Direction, JointSort, Part, PartId, Role, Which};
 use crate::plans::assembly::{gluing, stage};
 use crate::plans::operations::{Doing, Measure, Measured};
 use crate::trade;
@@ -142,12 +142,10 @@ impl<'a> Maker<'_, 'a> {
             lines.push(line);
             does.push(stick);
         }
-        let packers = self.ids(|part| matches!(part.role, Role::Packer | Role::HingeBlock));
-        if !packers.is_empty() {
+        does.extend(self.packed().into_iter().map(|(clear, parts)| {
             let what = Measured::Packed;
-            let measure = Measure { what, within: None, less: Length::ZERO, parts: packers };
-            does.push(Doing::Measure(measure));
-        }
+            Doing::Measure(Measure { what, within: None, less: -clear, parts })
+        }));
         does.extend(self.plays().into_iter().map(|(less, parts)| {
             let what = Measured::Between;
             Doing::Measure(Measure { what, within: None, less, parts })
@@ -239,10 +237,48 @@ impl<'a> Maker<'_, 'a> {
             (_, 0) => "hinge blocks",
             _ => "packers and hinge blocks",
         };
-        let lines = vec![format!(
-            "measure from the side of the case to the edge of the opening, and plane the {name} to fill that"
-        )];
+        let tape = self.piece.tape();
+        let lines = self.packed().into_iter().map(|(clear, own)| match clear.is_zero() {
+            true => {
+                let which = match own.len() == parts.len() {
+                    true => format!("the {name}"),
+                    false => self.marks(&own),
+                };
+                format!("measure from the side of the case to the edge of the opening, and plane {which} to fill that")
+            }
+            false => format!(
+                "measure from the side of the case to the edge of the opening, and plane {} {} thicker than that, so that the trays pass the open doors",
+                self.marks(&own),
+                tape.text(clear)
+            ),
+        });
+        let lines = lines.collect();
         Kind { name, parts, lines }
+    }
+
+    /// The packers and blocks beside the openings, by how far they reach past the edge
+    /// of theirs.
+    fn packed(&self) -> Vec<(Length, Vec<PartId>)> {
+        let mut found: Vec<(Length, Vec<PartId>)> = Vec::new();
+        for id in self.ids(|part| matches!(part.role, Role::Packer | Role::HingeBlock)) {
+            let clear = self.parts.get(id).map_or(Length::ZERO, |part| self.past_edge(part));
+            match found.iter_mut().find(|(known, _)| *known == clear) {
+                Some((_, parts)) => parts.push(id),
+                None => found.push((clear, vec![id])),
+            }
+        }
+        found.sort_by_key(|(clear, _)| *clear);
+        found
+    }
+
+    /// How far a packer comes past the edge of its opening: that of a tray keeps it clear
+    /// of the open door.
+    fn past_edge(&self, packer: &Part) -> Length {
+        let (Role::Packer, Which::At(side)) = (packer.role, packer.which) else {
+            return Length::ZERO;
+        };
+        let opening = packer.opening().and_then(|id| self.piece.opening(id));
+        opening.map_or(Length::ZERO, |opening| side.of(&opening.clear).length)
     }
 
     fn shelves_late(&self) -> Kind {
@@ -266,17 +302,20 @@ impl<'a> Maker<'_, 'a> {
 
     /// Every opening that takes a front or a drawer, with what is cut to it.
     fn measured(&self, within: Length) -> Vec<Doing> {
-        let takes = |opening: &&Opening| {
-            opening.front.is_some() || matches!(opening.kind, OpeningKind::Drawer { .. })
+        // A tray has the opening of the doors before it.
+        let behind = |opening: OpeningId| {
+            let tray = self.piece.opening(opening)?;
+            self.piece.case(opening.case)?.door_before(tray).map(|door| door.id)
         };
-        let openings = self.piece.cases.iter().flat_map(|case| &case.openings).filter(takes);
+        let openings = self.piece.cases.iter().flat_map(|case| &case.openings);
+        let openings = openings.filter(|opening| opening.front.is_some());
         let measure = |opening: &Opening| Measure {
             what: Measured::Opening(opening.id),
             within: Some(within),
             less: Length::ZERO,
             parts: self.ids(|part| match part.assembly {
                 Assembly::Front(front) => front.opening == opening.id,
-                Assembly::DrawerBox(own) => own == opening.id,
+                Assembly::DrawerBox(own) => behind(own).unwrap_or(own) == opening.id,
                 Assembly::Base(_)
                 | Assembly::Carcass(_)
                 | Assembly::Frame(_)
