@@ -233,7 +233,8 @@ impl Mistake<'_> {
         Some(format!("{index}: a stop of {part} is wrong"))
     }
 
-    /// What carries the base is left out.
+    /// What carries the base is left out, with its twin along the opposite side: one of
+    /// two carries a narrow board alone.
     fn strip(&mut self) -> Made {
         let has = |piece: &Value| piece["supports"].as_array().is_some_and(|all| !all.is_empty());
         let index = self.pick("setting", |own| {
@@ -242,7 +243,13 @@ impl Mistake<'_> {
         let pieces = self.at(index)["pieces"].as_array_mut()?;
         let piece = pieces.iter_mut().find(|piece| has(piece))?;
         let part = piece["part"].clone();
-        let gone = piece["supports"].as_array_mut()?.pop()?;
+        let strips = piece["supports"].as_array_mut()?;
+        let gone = strips.pop()?;
+        let kind = |strip: &Value| {
+            let along = strip["along"].as_str()?;
+            along.rsplit_once(' ').map(|(_, kind)| kind.to_owned())
+        };
+        strips.retain(|strip| kind(strip) != kind(&gone));
         Some(format!("{index}: {part} has no strip along its {}", gone["along"]))
     }
 
