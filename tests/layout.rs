@@ -95,15 +95,53 @@ fn a_door_rail_of_the_press_is_worked_out() {
 
 /// Tenons 25 long on rails of 1010 between the stiles: 1060. A mortise is 1.5
 /// deeper, in the middle of 19: (19 − 7) / 2 = 6. The stile is 1820 long and the
-/// top rail 60 wide: 1820 − 60 = 1760.
+/// top rail 60 wide: 1820 − 60 = 1760. Its tenon is set in by a third, 60 / 3 = 20, so
+/// that the mortise is 40 long and closed at 1800. A rail between two openings keeps all
+/// of its width, 40, and the one at the bottom, 45 wide, is set in by 15.
 #[test]
 fn a_frame_rail_and_its_mortise_are_worked_out() {
     let list = paper(&spec("tide-cottage-press.case"), "cut-list");
     let rail = list.lines().find(|line| line.contains("TRL  top rail")).unwrap();
-    assert!(rail.contains("tenon 25 long, 60 wide, 7 thick, 6 from the front face"), "{rail}");
+    assert!(rail.contains("tenon 25 long, 40 wide, set in 20 from the top edge, 7 thick, 6 from the front face at both ends"), "{rail}");
     assert!(rail.ends_with("; 1010 between its shoulders"), "{rail}");
-    let mortise = "mortise 60 long, 7 wide, 26.5 deep in the inner edge, 6 from the front face, 1760 from the bottom end, houses TRL";
+    let mortise = "mortise 40 long, 7 wide, 26.5 deep in the inner edge, 6 from the front face, 1760 from the bottom end, houses TRL";
     assert!(list.contains(mortise), "{list}");
+    assert!(list.contains("tenon 25 long, 40 wide, 7 thick, 6 from the front face"), "{list}");
+    let bottom = "tenon 25 long, 30 wide, set in 15 from the bottom edge, 7 thick";
+    assert!(list.contains(bottom), "{list}");
+    let bottom = "mortise 30 long, 7 wide, 26.5 deep in the inner edge, 6 from the front face, 15 from the bottom end, houses BRL";
+    assert!(list.contains(bottom), "{list}");
+    let sheet = paper(&spec("tide-cottage-press.case"), "layout");
+    assert!(sheet.contains("the mortise for TRL runs from 1760 to 1800 only"), "{sheet}");
+    assert!(sheet.contains("the mortise for BRL runs from 15 to 45 only"), "{sheet}");
+}
+
+/// How far a tenon is set in is the maker's to choose, and with 0 the mortise runs out
+/// at the end of the stile. A wall of 4 there does not last: under 3/16 in, 4.76.
+#[test]
+fn a_maker_chooses_how_far_a_tenon_is_set_in() {
+    let press = spec("tide-cottage-press.case");
+    let set_in = |by: &str| {
+        let other = press.replace("long 25; thick 7", &format!("long 25; thick 7; set-in {by}"));
+        assert_ne!(press, other);
+        other
+    };
+    let list = paper(&set_in("12"), "cut-list");
+    assert!(list.contains("tenon 25 long, 48 wide, set in 12 from the top edge"), "{list}");
+    assert!(list.contains("tenon 25 long, 33 wide, set in 12 from the bottom edge"), "{list}");
+    let list = paper(&set_in("0"), "cut-list");
+    assert!(list.contains("tenon 25 long, 60 wide, 7 thick"), "{list}");
+    assert!(list.contains("mortise 60 long"), "{list}");
+    let check = |text: &str| {
+        let done = Bench::new().with("a.case", text).run(&["check", "a.case"]);
+        format!("{}{}", done.out, done.err)
+    };
+    assert!(check(&set_in("4")).contains("warning[thin-wall]"));
+    assert!(!check(&set_in("5")).contains("thin-wall"));
+    // Half of the bottom rail is 22.5.
+    assert!(!check(&set_in("22.5")).contains("tenon-too-narrow"));
+    assert!(check(&set_in("23")).contains("warning[tenon-too-narrow]"));
+    assert!(check(&set_in("45")).contains("error[tenon-too-narrow]"));
 }
 
 /// Leaves of 501: stiles of 250.4 leave 0.2 between the shoulders of a rail, which

@@ -42,7 +42,7 @@ impl Cut<'_, '_> {
             FeatureKind::Notch => self.notch(),
             FeatureKind::Pockets(count, _) => self.pockets(count),
             FeatureKind::Bore(bore) => self.bore(bore),
-            FeatureKind::Tenon => vec![self.deep("long"), self.tenon("thick")],
+            FeatureKind::Tenon => self.shaped(),
             FeatureKind::Mortise => {
                 let end = self.part.datum([Face::LengthStart, Face::LengthEnd]);
                 let mut sums = vec![
@@ -58,6 +58,19 @@ impl Cut<'_, '_> {
             FeatureKind::Dovetails => vec![self.deep("deep")],
             FeatureKind::Miter | FeatureKind::Flute(_) | FeatureKind::Dowels(..) => Vec::new(),
         }
+    }
+
+    /// A tenon; its width is that of its part unless it is set in.
+    fn shaped(&self) -> Vec<Sum> {
+        let feature = self.feature;
+        let mut sums = vec![self.deep("long"), self.tenon("thick")];
+        for edge in [Face::WidthStart, Face::WidthEnd] {
+            let from = self.from(edge, feature.u.0, feature.u.1);
+            if from.value != Value::Length(Length::ZERO) {
+                sums.extend([self.between("wide", feature.u, false), from]);
+            }
+        }
+        sums
     }
 
     fn about(&self) -> Vec<Subject> {
@@ -85,7 +98,32 @@ impl Cut<'_, '_> {
 
     /// From where the part begins along `direction` to a place on it.
     fn reach(&self, direction: Direction, place: Length) -> Size {
-        self.tell.reach((self.id, self.part), direction, place, self.feature.takes)
+        let known = self.tell.reach((self.id, self.part), direction, place, self.feature.takes);
+        if !known.terms().is_empty() || place.is_zero() {
+            return known;
+        }
+        let whole = self.part.along(direction);
+        match self.set_in() {
+            Some(set_in) if set_in.length == place => set_in,
+            Some(set_in) if whole.length - set_in.length == place => whole - set_in,
+            Some(_) | None => known,
+        }
+    }
+
+    /// How far a tenon and its mortise are set in from the end of a stile.
+    fn set_in(&self) -> Option<Size> {
+        let rail = if self.feature.kind == FeatureKind::Mortise {
+            self.tell.parts.get(self.feature.takes?)?
+        } else if self.feature.kind == FeatureKind::Tenon {
+            self.part
+        } else {
+            return None;
+        };
+        let joint = joinery(self.tell, self.feature)?;
+        let own = joint.set_in(rail.width.length, self.tell.tape.mark);
+        let how = "a third of the rail's width, to the nearest mark of the tape (a woodwork teacher's page on haunched tenons)";
+        let usual = || self.tell.custom(own, "set-in of the tenon", how);
+        Some(joint.set_in.clone().filter(|size| size.length == own).unwrap_or_else(usual))
     }
 
     /// The direction that a face's `v` runs along, or its `u`.

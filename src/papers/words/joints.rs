@@ -8,7 +8,8 @@ use crate::plans::operations;
 
 use super::{listed, strips};
 
-/// A tenon, with what a groove in the edge of its part leaves of its width.
+/// A tenon, with what a groove in the edge of its part leaves of its width, and how far
+/// it is set in.
 pub(super) fn tenon(part: &Part, tenon: &Feature, figures: &Figures) -> String {
     let fit = |length| figures.mating(length);
     let wide = tenon.u.1 - tenon.u.0;
@@ -17,8 +18,14 @@ pub(super) fn tenon(part: &Part, tenon: &Feature, figures: &Figures) -> String {
         true => format!("{} wide", fit(wide)),
         false => format!("{} wide ({} less the groove)", fit(wide - grooved), fit(wide)),
     };
+    let shouldered: String = [Face::WidthStart, Face::WidthEnd]
+        .into_iter()
+        .map(|edge| (edge, part.distance(edge, tenon.u.0).min(part.distance(edge, tenon.u.1))))
+        .filter(|(_, from)| from.is_positive())
+        .map(|(edge, from)| format!(", set in {} from the {}", fit(from), part.face_name(edge)))
+        .collect();
     format!(
-        "tenon {} long, {width}, {} thick, {} at the {}",
+        "tenon {} long, {width}{shouldered}, {} thick, {} at the {}",
         fit(tenon.deep),
         fit(tenon.v.1 - tenon.v.0),
         from_side(part, tenon.v, figures),
