@@ -144,6 +144,92 @@ fn a_maker_chooses_how_far_a_tenon_is_set_in() {
     assert!(check(&set_in("45")).contains("error[tenon-too-narrow]"));
 }
 
+/// The same door with tenons 30 long in mortises. A rail: 361 + 2 × 30 = 421. Set in by
+/// a third of 75, which is 25, and 10 of it groove, a tenon is 75 − 25 − 10 = 40 wide.
+/// Its haunch is as long as a stub was, 8.5, so 30 − 8.5 = 21.5 is sawn off over 25. The
+/// mortises: 30 + 1.5 deep, from 25 to 25 + 40 = 65, and at the top of a stile of 1270
+/// from 1270 − 65 = 1205 to 1270 − 25 = 1245. The panel stays as large as it was: 1136
+/// of 1270 − 2 × 75 + 2 × 8 between the rails, 2 in each groove left free.
+#[test]
+fn a_door_rail_has_a_haunch_that_fills_the_groove() {
+    let press = spec("tide-cottage-press.case");
+    let door = press.replace("groove 10; float 2", "groove 10; float 2; tenon 30");
+    assert_ne!(press, door);
+    let list = paper(&door, "cut-list");
+    let rail = list.lines().find(|line| line.contains("LIL-TR  linen")).unwrap();
+    let words: Vec<&str> = rail.split_whitespace().collect();
+    assert!(words.windows(2).any(|two| two == ["1", "421"]), "{rail}");
+    let tenon = "tenon 30 long, 40 wide (75 less the groove and the haunch), cut back 21.5 over 25 from the top edge to a haunch 8.5 long, 8 thick, 5.5 from the front face at both ends; 361 between its shoulders";
+    assert!(rail.ends_with(tenon), "{rail}");
+    let stile = list.lines().find(|line| line.contains("LIL-LS  linen")).unwrap();
+    for place in
+        ["1205 from the bottom end, houses LIL-TR", "25 from the bottom end, houses LIL-BR"]
+    {
+        let mortise = format!(
+            "mortise 40 long, 8 wide, 31.5 deep in the inner edge, 5.5 from the front face, {place}"
+        );
+        assert!(stile.contains(&mortise), "{stile}");
+    }
+    let sheet = paper(&door, "layout");
+    assert!(sheet.contains("the mortise for LIL-TR runs from 1205 to 1245 only"), "{sheet}");
+    assert!(sheet.contains("the mortise for LIL-BR runs from 25 to 65 only"), "{sheet}");
+    let order = paper(&door, "assembly-order");
+    // Four rails with two tenons each.
+    assert!(order.contains("saw the tenons of 4 parts back to their haunches"), "{order}");
+    let panel = |list: &str| {
+        let row = list.lines().find(|line| line.contains("LIL-PN  linen")).unwrap();
+        row.split_whitespace().skip(5).take(3).map(str::to_owned).collect::<Vec<_>>()
+    };
+    assert_eq!(panel(&list), panel(&paper(&press, "cut-list")));
+}
+
+/// A tenon that is no longer than its groove is deep, less the room, needs no mortise:
+/// 8.5 in a groove of 10. With 0 a mortise runs out at the end of its stile, and there
+/// is no haunch: 75 − 10 = 65.
+#[test]
+fn a_short_tenon_needs_no_mortise_and_an_open_one_no_haunch() {
+    let press = spec("tide-cottage-press.case");
+    let door =
+        |words: &str| press.replace("groove 10; float 2", &format!("groove 10; float 2; {words}"));
+    let doors = |text: &str| -> Vec<String> {
+        let list = paper(text, "cut-list");
+        list.lines().filter(|line| line.contains("  linen ")).map(str::to_owned).collect()
+    };
+    let stubs = doors(&press);
+    assert_eq!(stubs.len(), 10);
+    assert_eq!(doors(&door("tenon 8.5")), stubs);
+    let list = paper(&door("tenon 30; set-in 0"), "cut-list");
+    assert!(list.contains("tenon 30 long, 65 wide (75 less the groove), 8 thick"), "{list}");
+    assert!(list.contains("mortise 65 long, 8 wide, 31.5 deep"), "{list}");
+}
+
+/// Stiles of 70: a mortise 31.5 deep and 5 behind it want 36.5; one 65 + 1.5 deep wants
+/// 71.5. Of a rail of 75 a tenon set in by 40 is 25 wide, set in by 65 it is nothing.
+#[test]
+fn a_door_keeps_wood_behind_its_mortises_and_in_its_tenons() {
+    let press = spec("tide-cottage-press.case");
+    let check = |words: &str| {
+        let text = press.replace("groove 10; float 2", &format!("groove 10; float 2; {words}"));
+        let done = Bench::new().with("a.case", &text).run(&["check", "a.case"]);
+        let told = format!("{}{}", done.out, done.err);
+        told.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    assert!(check("tenon 30").contains("is sound"));
+    let told = check("tenon 65");
+    assert!(told.contains("error[member-too-narrow]"), "{told}");
+    assert!(
+        told.contains("70 wide, which is too narrow for the mortise and 5 behind it"),
+        "{told}"
+    );
+    assert!(told.contains("`stile 71.5`"), "{told}");
+    let told = check("tenon 30; set-in 40");
+    assert!(told.contains("warning[tenon-too-narrow]"), "{told}");
+    assert!(told.contains("75 rail − 40 set in − 10 groove = 25"), "{told}");
+    assert!(check("tenon 30; set-in 65").contains("error[tenon-too-narrow]"));
+    // Without mortises there is nothing that could be set in.
+    assert!(check("set-in 20").contains("error"));
+}
+
 /// Leaves of 501: stiles of 250.4 leave 0.2 between the shoulders of a rail, which
 /// no tape of 0.5 shows; stiles of 250 leave 1.
 #[test]

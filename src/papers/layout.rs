@@ -58,10 +58,12 @@ fn assembly(piece: &Piece, part: &Part) -> String {
         Assembly::Base(case) => format!("Base of {}", name(case)),
         Assembly::Carcass(case) => format!("Carcass of {}", name(case)),
         Assembly::Frame(case) => format!("Face frame of {}", name(case)),
-        // Nothing of these is laid out along another board.
-        Assembly::Front(_) | Assembly::DrawerBox(_) | Assembly::Loose(_) => {
-            name(part.case).to_owned()
+        Assembly::Front(front) => {
+            let path = piece.opening(front.opening).map_or("", |opening| opening.path.as_str());
+            format!("Front of {path}")
         }
+        // Nothing of these is laid out along another board.
+        Assembly::DrawerBox(_) | Assembly::Loose(_) => name(part.case).to_owned(),
     }
 }
 
