@@ -75,6 +75,14 @@ fn a_partition_without_a_dado_has_its_place() {
     assert!(!sheet.contains("PPR-NI"), "{sheet}");
 }
 
+/// The press with stub tenons in the grooves of its doors.
+fn stubbed() -> String {
+    let press = spec("tide-cottage-press.case");
+    let stubbed = press.replace("float 2; tenon 30 }", "float 2 }");
+    assert_ne!(press, stubbed);
+    stubbed
+}
+
 /// A rail of a door of the press. The opening is 1100 − 2 × 45 = 1010 wide; each
 /// leaf is (1010 − 2 × 2.5 − 3) / 2 = 501. Between stiles of 70 stay 361, and a
 /// tenon 10 − 1.5 = 8.5 long at each end makes 378. Of a rail 75 wide the groove
@@ -82,7 +90,7 @@ fn a_partition_without_a_dado_has_its_place() {
 /// middle of 19: (19 − 8) / 2 = 5.5.
 #[test]
 fn a_door_rail_of_the_press_is_worked_out() {
-    let list = paper(&spec("tide-cottage-press.case"), "cut-list");
+    let list = paper(&stubbed(), "cut-list");
     let rail = list.lines().find(|line| line.contains("LIL-TR  linen")).unwrap();
     let words: Vec<&str> = rail.split_whitespace().collect();
     assert!(words.windows(2).any(|two| two == ["1", "378"]), "{rail}");
@@ -144,7 +152,7 @@ fn a_maker_chooses_how_far_a_tenon_is_set_in() {
     assert!(check(&set_in("45")).contains("error[tenon-too-narrow]"));
 }
 
-/// The same door with tenons 30 long in mortises. A rail: 361 + 2 × 30 = 421. Set in by
+/// The same door as it is drawn, with tenons 30 long in mortises. A rail: 361 + 2 × 30 = 421. Set in by
 /// a third of 75, which is 25, and 10 of it groove, a tenon is 75 − 25 − 10 = 40 wide.
 /// Its haunch is as long as a stub was, 8.5, so 30 − 8.5 = 21.5 is sawn off over 25. The
 /// mortises: 30 + 1.5 deep, from 25 to 25 + 40 = 65, and at the top of a stile of 1270
@@ -152,9 +160,7 @@ fn a_maker_chooses_how_far_a_tenon_is_set_in() {
 /// of 1270 − 2 × 75 + 2 × 8 between the rails, 2 in each groove left free.
 #[test]
 fn a_door_rail_has_a_haunch_that_fills_the_groove() {
-    let press = spec("tide-cottage-press.case");
-    let door = press.replace("groove 10; float 2", "groove 10; float 2; tenon 30");
-    assert_ne!(press, door);
+    let (door, press) = (spec("tide-cottage-press.case"), stubbed());
     let list = paper(&door, "cut-list");
     let rail = list.lines().find(|line| line.contains("LIL-TR  linen")).unwrap();
     let words: Vec<&str> = rail.split_whitespace().collect();
@@ -188,7 +194,7 @@ fn a_door_rail_has_a_haunch_that_fills_the_groove() {
 /// is no haunch: 75 − 10 = 65.
 #[test]
 fn a_short_tenon_needs_no_mortise_and_an_open_one_no_haunch() {
-    let press = spec("tide-cottage-press.case");
+    let press = stubbed();
     let door =
         |words: &str| press.replace("groove 10; float 2", &format!("groove 10; float 2; {words}"));
     let doors = |text: &str| -> Vec<String> {
@@ -207,7 +213,7 @@ fn a_short_tenon_needs_no_mortise_and_an_open_one_no_haunch() {
 /// 71.5. Of a rail of 75 a tenon set in by 40 is 25 wide, set in by 65 it is nothing.
 #[test]
 fn a_door_keeps_wood_behind_its_mortises_and_in_its_tenons() {
-    let press = spec("tide-cottage-press.case");
+    let press = stubbed();
     let check = |words: &str| {
         let text = press.replace("groove 10; float 2", &format!("groove 10; float 2; {words}"));
         let done = Bench::new().with("a.case", &text).run(&["check", "a.case"]);
@@ -247,7 +253,7 @@ fn a_rail_needs_wood_between_its_shoulders() {
 /// The room for glue is the maker's to choose; half of a groove stays a tenon.
 #[test]
 fn a_maker_chooses_the_room() {
-    let press = spec("tide-cottage-press.case");
+    let press = stubbed();
     let other = press
         .replace("long 25; thick 7", "long 25; thick 7; room 1")
         .replace("groove 10; float", "groove 10; room 0; float");
