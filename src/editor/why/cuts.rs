@@ -69,6 +69,13 @@ impl Cut<'_, '_> {
                 sums.extend([self.between("wide", feature.u, false), from]);
             }
         }
+        let haunched = |own: &Feature| (own.kind, own.face) == (FeatureKind::Haunch, feature.face);
+        if self.part.features.iter().any(haunched)
+            && let Some((panel, set_in)) = panel(self.tell, self.part).zip(self.set_in())
+        {
+            let wide = &panel.rail - &panel.groove - set_in;
+            sums.push(self.sum("wide", wide.length, &wide));
+        }
         sums
     }
 

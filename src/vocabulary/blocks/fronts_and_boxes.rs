@@ -107,7 +107,7 @@ block! {
     ).default("3/8 in").metric("9 mm");
     ROOM: Length = (
         "room",
-        "how far the tenons of the rails and the panel stay off the bottom of each groove; half of the groove at most",
+        "how far the tenons of the rails and the panel stay off the bottom of each groove or mortise; half of the groove at most",
         "room 1/16",
     ).default("1/16 in").metric("1.5 mm");
     TENON: Length = (
