@@ -513,3 +513,53 @@ fn a_door_that_is_hung_on_the_other_side_may_be_turned() {
     let found = found.iter().find(|found| found.slug == "cut-misfit").expect("an error");
     assert!(found.notes.iter().any(|note| note.starts_with("turned end for end")), "{found:?}");
 }
+
+/// Stiles whose mortises are open at their ends: drawn closed, a mortise of 1-1/2 is too
+/// long by the 1/2 that is set in. Closed ones are opened by cutting them longer, and
+/// the tenons, sawn to 1, are short of wood.
+#[test]
+fn an_open_mortise_can_not_be_closed() {
+    let tenon = "joint tenon { long 1; thick 1/4 }";
+    let open = redrawn(&tenoned(), tenon, "joint tenon { long 1; thick 1/4; set-in 0 }");
+    let closed = redrawn(
+        &recorded(&open, &FRAME),
+        "joint tenon { long 1; thick 1/4; set-in 0 }",
+        "joint tenon { long 1; thick 1/4; set-in 1/2 }",
+    );
+    let told = misfits(&closed);
+    assert_eq!(
+        told,
+        ["left", "right"].map(|side| format!(
+            "cupboard.{side}-stile has its mortise 1-1/2 long, but the design now wants 1"
+        ))
+    );
+    let opened = redrawn(
+        &recorded(&tenoned(), &FRAME),
+        tenon,
+        "joint tenon { long 1; thick 1/4; set-in 0 }",
+    );
+    let told = misfits(&opened);
+    assert_eq!(
+        told,
+        ["top", "bottom"].map(|rail| format!(
+            "cupboard.{rail}-rail has its tenon 1 wide, but the design now wants 1-1/2"
+        ))
+    );
+}
+
+/// Haunches of the press are 25 wide, a third of 75. Drawn 30 wide there is wood to saw
+/// off, and the mortises, from 25 on, lie where the haunches go; drawn 20 wide the tenons
+/// are sawn too far back.
+#[test]
+fn a_haunch_keeps_its_wood() {
+    let rails = ["LIL-TR", "LIL-BR"];
+    let text = recorded(&spec("tide-cottage-press.case"), &rails);
+    let wide = redrawn(&text, "tenon 30 }", "tenon 30; set-in 30 }");
+    assert_eq!(misfits(&wide), Vec::<String>::new());
+    let done = Bench::new().with("a.case", &wide).run(&["build", "a.case", "--print", "cut-list"]);
+    assert!(done.out.contains("make larger: 2 haunches"), "{}", done.out);
+    let narrow = redrawn(&text, "tenon 30 }", "tenon 30; set-in 20 }");
+    let told = misfits(&narrow);
+    assert_eq!(told.len(), 2, "{told:?}");
+    assert!(told[0].ends_with("has its haunch 25 wide, but the design now wants 20"), "{told:?}");
+}

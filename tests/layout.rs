@@ -75,6 +75,14 @@ fn a_partition_without_a_dado_has_its_place() {
     assert!(!sheet.contains("PPR-NI"), "{sheet}");
 }
 
+/// The press with stub tenons in the grooves of its doors.
+fn stubbed() -> String {
+    let press = spec("tide-cottage-press.case");
+    let stubbed = press.replace("float 2; tenon 30 }", "float 2 }");
+    assert_ne!(press, stubbed);
+    stubbed
+}
+
 /// A rail of a door of the press. The opening is 1100 − 2 × 45 = 1010 wide; each
 /// leaf is (1010 − 2 × 2.5 − 3) / 2 = 501. Between stiles of 70 stay 361, and a
 /// tenon 10 − 1.5 = 8.5 long at each end makes 378. Of a rail 75 wide the groove
@@ -82,7 +90,7 @@ fn a_partition_without_a_dado_has_its_place() {
 /// middle of 19: (19 − 8) / 2 = 5.5.
 #[test]
 fn a_door_rail_of_the_press_is_worked_out() {
-    let list = paper(&spec("tide-cottage-press.case"), "cut-list");
+    let list = paper(&stubbed(), "cut-list");
     let rail = list.lines().find(|line| line.contains("LIL-TR  linen")).unwrap();
     let words: Vec<&str> = rail.split_whitespace().collect();
     assert!(words.windows(2).any(|two| two == ["1", "378"]), "{rail}");
@@ -95,15 +103,137 @@ fn a_door_rail_of_the_press_is_worked_out() {
 
 /// Tenons 25 long on rails of 1010 between the stiles: 1060. A mortise is 1.5
 /// deeper, in the middle of 19: (19 − 7) / 2 = 6. The stile is 1820 long and the
-/// top rail 60 wide: 1820 − 60 = 1760.
+/// top rail 60 wide: 1820 − 60 = 1760. Its tenon is set in by a third, 60 / 3 = 20, so
+/// that the mortise is 40 long and closed at 1800. A rail between two openings keeps all
+/// of its width, 40, and the one at the bottom, 45 wide, is set in by 15.
 #[test]
 fn a_frame_rail_and_its_mortise_are_worked_out() {
     let list = paper(&spec("tide-cottage-press.case"), "cut-list");
     let rail = list.lines().find(|line| line.contains("TRL  top rail")).unwrap();
-    assert!(rail.contains("tenon 25 long, 60 wide, 7 thick, 6 from the front face"), "{rail}");
+    assert!(rail.contains("tenon 25 long, 40 wide, set in 20 from the top edge, 7 thick, 6 from the front face at both ends"), "{rail}");
     assert!(rail.ends_with("; 1010 between its shoulders"), "{rail}");
-    let mortise = "mortise 60 long, 7 wide, 26.5 deep in the inner edge, 6 from the front face, 1760 from the bottom end, houses TRL";
+    let mortise = "mortise 40 long, 7 wide, 26.5 deep in the inner edge, 6 from the front face, 1760 from the bottom end, houses TRL";
     assert!(list.contains(mortise), "{list}");
+    assert!(list.contains("tenon 25 long, 40 wide, 7 thick, 6 from the front face"), "{list}");
+    let bottom = "tenon 25 long, 30 wide, set in 15 from the bottom edge, 7 thick";
+    assert!(list.contains(bottom), "{list}");
+    let bottom = "mortise 30 long, 7 wide, 26.5 deep in the inner edge, 6 from the front face, 15 from the bottom end, houses BRL";
+    assert!(list.contains(bottom), "{list}");
+    let sheet = paper(&spec("tide-cottage-press.case"), "layout");
+    assert!(sheet.contains("the mortise for TRL runs from 1760 to 1800 only"), "{sheet}");
+    assert!(sheet.contains("the mortise for BRL runs from 15 to 45 only"), "{sheet}");
+}
+
+/// How far a tenon is set in is the maker's to choose, and with 0 the mortise runs out
+/// at the end of the stile. A wall of 4 there does not last: under 3/16 in, 4.76.
+#[test]
+fn a_maker_chooses_how_far_a_tenon_is_set_in() {
+    let press = spec("tide-cottage-press.case");
+    let set_in = |by: &str| {
+        let other = press.replace("long 25; thick 7", &format!("long 25; thick 7; set-in {by}"));
+        assert_ne!(press, other);
+        other
+    };
+    let list = paper(&set_in("12"), "cut-list");
+    assert!(list.contains("tenon 25 long, 48 wide, set in 12 from the top edge"), "{list}");
+    assert!(list.contains("tenon 25 long, 33 wide, set in 12 from the bottom edge"), "{list}");
+    let list = paper(&set_in("0"), "cut-list");
+    assert!(list.contains("tenon 25 long, 60 wide, 7 thick"), "{list}");
+    assert!(list.contains("mortise 60 long"), "{list}");
+    let check = |text: &str| {
+        let done = Bench::new().with("a.case", text).run(&["check", "a.case"]);
+        format!("{}{}", done.out, done.err)
+    };
+    assert!(check(&set_in("4")).contains("warning[thin-wall]"));
+    assert!(!check(&set_in("5")).contains("thin-wall"));
+    // Half of the bottom rail is 22.5.
+    assert!(!check(&set_in("22.5")).contains("tenon-too-narrow"));
+    assert!(check(&set_in("23")).contains("warning[tenon-too-narrow]"));
+    assert!(check(&set_in("45")).contains("error[tenon-too-narrow]"));
+}
+
+/// The same door as it is drawn, with tenons 30 long in mortises. A rail: 361 + 2 × 30 = 421. Set in by
+/// a third of 75, which is 25, and 10 of it groove, a tenon is 75 − 25 − 10 = 40 wide.
+/// Its haunch is as long as a stub was, 8.5, so 30 − 8.5 = 21.5 is sawn off over 25. The
+/// mortises: 30 + 1.5 deep, from 25 to 25 + 40 = 65, and at the top of a stile of 1270
+/// from 1270 − 65 = 1205 to 1270 − 25 = 1245. The panel stays as large as it was: 1136
+/// of 1270 − 2 × 75 + 2 × 8 between the rails, 2 in each groove left free.
+#[test]
+fn a_door_rail_has_a_haunch_that_fills_the_groove() {
+    let (door, press) = (spec("tide-cottage-press.case"), stubbed());
+    let list = paper(&door, "cut-list");
+    let rail = list.lines().find(|line| line.contains("LIL-TR  linen")).unwrap();
+    let words: Vec<&str> = rail.split_whitespace().collect();
+    assert!(words.windows(2).any(|two| two == ["1", "421"]), "{rail}");
+    let tenon = "tenon 30 long, 40 wide (75 less the groove and the haunch), cut back 21.5 over 25 from the top edge to a haunch 8.5 long, 8 thick, 5.5 from the front face at both ends; 361 between its shoulders";
+    assert!(rail.ends_with(tenon), "{rail}");
+    let stile = list.lines().find(|line| line.contains("LIL-LS  linen")).unwrap();
+    for place in
+        ["1205 from the bottom end, houses LIL-TR", "25 from the bottom end, houses LIL-BR"]
+    {
+        let mortise = format!(
+            "mortise 40 long, 8 wide, 31.5 deep in the inner edge, 5.5 from the front face, {place}"
+        );
+        assert!(stile.contains(&mortise), "{stile}");
+    }
+    let sheet = paper(&door, "layout");
+    assert!(sheet.contains("the mortise for LIL-TR runs from 1205 to 1245 only"), "{sheet}");
+    assert!(sheet.contains("the mortise for LIL-BR runs from 25 to 65 only"), "{sheet}");
+    let order = paper(&door, "assembly-order");
+    // Four rails with two tenons each.
+    assert!(order.contains("saw the tenons of 4 parts back to their haunches"), "{order}");
+    let panel = |list: &str| {
+        let row = list.lines().find(|line| line.contains("LIL-PN  linen")).unwrap();
+        row.split_whitespace().skip(5).take(3).map(str::to_owned).collect::<Vec<_>>()
+    };
+    assert_eq!(panel(&list), panel(&paper(&press, "cut-list")));
+}
+
+/// A tenon that is no longer than its groove is deep, less the room, needs no mortise:
+/// 8.5 in a groove of 10. With 0 a mortise runs out at the end of its stile, and there
+/// is no haunch: 75 − 10 = 65.
+#[test]
+fn a_short_tenon_needs_no_mortise_and_an_open_one_no_haunch() {
+    let press = stubbed();
+    let door =
+        |words: &str| press.replace("groove 10; float 2", &format!("groove 10; float 2; {words}"));
+    let doors = |text: &str| -> Vec<String> {
+        let list = paper(text, "cut-list");
+        list.lines().filter(|line| line.contains("  linen ")).map(str::to_owned).collect()
+    };
+    let stubs = doors(&press);
+    assert_eq!(stubs.len(), 10);
+    assert_eq!(doors(&door("tenon 8.5")), stubs);
+    let list = paper(&door("tenon 30; set-in 0"), "cut-list");
+    assert!(list.contains("tenon 30 long, 65 wide (75 less the groove), 8 thick"), "{list}");
+    assert!(list.contains("mortise 65 long, 8 wide, 31.5 deep"), "{list}");
+}
+
+/// Stiles of 70: a mortise 31.5 deep and 5 behind it want 36.5; one 65 + 1.5 deep wants
+/// 71.5. Of a rail of 75 a tenon set in by 40 is 25 wide, set in by 65 it is nothing.
+#[test]
+fn a_door_keeps_wood_behind_its_mortises_and_in_its_tenons() {
+    let press = stubbed();
+    let check = |words: &str| {
+        let text = press.replace("groove 10; float 2", &format!("groove 10; float 2; {words}"));
+        let done = Bench::new().with("a.case", &text).run(&["check", "a.case"]);
+        let told = format!("{}{}", done.out, done.err);
+        told.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    assert!(check("tenon 30").contains("is sound"));
+    let told = check("tenon 65");
+    assert!(told.contains("error[member-too-narrow]"), "{told}");
+    assert!(
+        told.contains("70 wide, which is too narrow for the mortise and 5 behind it"),
+        "{told}"
+    );
+    assert!(told.contains("`stile 71.5`"), "{told}");
+    let told = check("tenon 30; set-in 40");
+    assert!(told.contains("warning[tenon-too-narrow]"), "{told}");
+    assert!(told.contains("75 rail − 40 set in − 10 groove = 25"), "{told}");
+    assert!(check("tenon 30; set-in 65").contains("error[tenon-too-narrow]"));
+    // Without mortises there is nothing that could be set in.
+    assert!(check("set-in 20").contains("error"));
 }
 
 /// Leaves of 501: stiles of 250.4 leave 0.2 between the shoulders of a rail, which
@@ -123,7 +253,7 @@ fn a_rail_needs_wood_between_its_shoulders() {
 /// The room for glue is the maker's to choose; half of a groove stays a tenon.
 #[test]
 fn a_maker_chooses_the_room() {
-    let press = spec("tide-cottage-press.case");
+    let press = stubbed();
     let other = press
         .replace("long 25; thick 7", "long 25; thick 7; room 1")
         .replace("groove 10; float", "groove 10; room 0; float");

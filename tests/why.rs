@@ -277,6 +277,27 @@ fn the_clamps_of_a_carcass_are_worked_out() {
     assert_eq!(terms(&spreading)[..2], ["+ 0.88 min", "+ 1 min 15 s"]);
 }
 
+/// Worked by hand. The press's top rail is 60 wide, a third of which is set in: its
+/// mortise is 60 − 20 long. Its door rails of 75 lose 10 to the groove and 25 to what is
+/// set in, 40; the tenons of 30 are sawn back to 10 − 1.5 in the groove, by 21.5.
+#[test]
+fn the_figures_of_a_tenon_at_the_end_of_a_stile_are_worked_out() {
+    let press = compile(&spec("tide-cottage-press.case"));
+    let told = |question: &str, word: &str| {
+        let sum = figure(&press, question, word);
+        format!("{}: {}", sum.paper, terms(&sum).join(" "))
+    };
+    assert_eq!(told("LS mortise", "mortise for TRL, long"), "40: + 60 − 20");
+    assert_eq!(told("TRL tenon", "tenon, wide"), "40: + 60 − 20");
+    assert_eq!(told("TRL tenon", "tenon, from the top edge"), "20: + 20");
+    assert_eq!(told("LIL-TR tenon", "tenon, wide"), "40: + 75 − 10 − 25");
+    assert_eq!(told("LIL-TR tenon", "haunch, cut back"), "21.5: + 1.5 + 30 − 10");
+    assert_eq!(told("LIL-TR tenon", "haunch, cut back over"), "25: + 25");
+    assert_eq!(told("LIL-TR tenon", "haunch, long"), "8.5: + 10 − 1.5");
+    assert_eq!(told("LIL-LS mortise", "mortise for LIL-BR, long"), "40: + 75 − 10 − 25");
+    assert_eq!(told("LIL-LS mortise", "mortise for LIL-BR, deep"), "31.5: + 1.5 + 30");
+}
+
 /// Worked by hand. A door of 25-13/16 has its upper hinge 3 below its top, 22-13/16
 /// up; it stands 3/32 over the lower edge of its opening and of its stile.
 #[test]

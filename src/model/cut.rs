@@ -126,6 +126,7 @@ fn is_hole(kind: MadeKind) -> bool {
         | MadeKind::Notch
         | MadeKind::Mortise
         | MadeKind::Tenon
+        | MadeKind::Haunch
         | MadeKind::Dovetails
         | MadeKind::Flute
         | MadeKind::PocketHoles

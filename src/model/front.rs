@@ -1,6 +1,7 @@
 //! Fronts and drawer boxes.
 
 use crate::measure::{Length, Span, Spanned};
+use crate::trade;
 use crate::vocabulary::Run;
 
 use super::carries::Carries;
@@ -51,9 +52,15 @@ pub struct PanelBuild {
     pub panel_stock: StockId,
     /// How deep the grooves are.
     pub groove: Size,
-    /// How long the tenons of the rails are, which go into the grooves.
+    /// How far the tenons of the rails go into the grooves alone; with mortises, how
+    /// long their haunches are.
+    pub stub: Size,
+    /// How long the tenons are: as the stubs, or longer, into mortises.
     pub tenon: Size,
-    /// Left free in each groove for a solid panel, where that is more than the tenons
+    /// How far tenons in mortises are set in from the ends of the stiles, where
+    /// written; else it follows from the width of the rails.
+    pub set_in: Option<Size>,
+    /// Left free in each groove for a solid panel, where that is more than the stubs
     /// leave.
     pub float: Size,
     /// The statement.
@@ -61,14 +68,32 @@ pub struct PanelBuild {
 }
 
 impl PanelBuild {
-    /// How far the panel goes into each groove: no farther than the tenons, so that it
+    /// How deep the mortises are, with as much room as the grooves have; nothing where
+    /// the tenons go into the grooves alone.
+    #[must_use]
+    pub fn mortise(&self) -> Option<Size> {
+        let mortised = self.tenon.length > self.stub.length;
+        mortised.then(|| &self.tenon + &self.groove - &self.stub)
+    }
+
+    /// How far the tenons are set in from the ends of the stiles, on a tape with this
+    /// mark; all that the grooves leave of the rails at most.
+    #[must_use]
+    pub fn set_in(&self, mark: Length) -> Length {
+        let wide = self.rail.length;
+        let usual = || trade::set_in(wide, mark);
+        let most = (wide - self.groove.length).max(Length::ZERO);
+        self.set_in.as_ref().map_or_else(usual, |own| own.length).min(most)
+    }
+
+    /// How far the panel goes into each groove: no farther than the stubs, so that it
     /// never holds the shoulders open, and a solid one not into the room that it moves in.
     #[must_use]
     pub fn reach(&self, solid: bool) -> Size {
         let floating = &self.groove - &self.float;
-        match solid && floating.length < self.tenon.length {
+        match solid && floating.length < self.stub.length {
             true => floating,
-            false => self.tenon.clone(),
+            false => self.stub.clone(),
         }
     }
 }

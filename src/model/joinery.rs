@@ -1,6 +1,7 @@
 //! How boards are joined.
 
 use crate::measure::{Length, Span};
+use crate::trade;
 use crate::vocabulary::JointKind;
 
 use super::id::StockId;
@@ -17,6 +18,9 @@ pub struct Joinery {
     pub long: Option<Size>,
     /// Thickness of a tenon.
     pub thick: Option<Size>,
+    /// How far a tenon is set in from the end of the stile that takes it, where
+    /// written; else it follows from the width of the rail.
+    pub set_in: Option<Size>,
     /// Diameter of a dowel.
     pub diameter: Option<Length>,
     /// How much deeper a mortise or dowel hole is than what goes into it.
@@ -27,6 +31,16 @@ pub struct Joinery {
     pub screw_span: Option<Span>,
     /// The statement, where there is one.
     pub span: Option<Span>,
+}
+
+impl Joinery {
+    /// How far the tenon of a rail `wide` is set in from the end of a stile, on a tape
+    /// with this mark; all of the rail at most.
+    #[must_use]
+    pub fn set_in(&self, wide: Length, mark: Length) -> Length {
+        let usual = || trade::set_in(wide, mark);
+        self.set_in.as_ref().map_or_else(usual, |own| own.length.min(wide))
+    }
 }
 
 impl JointKind {

@@ -92,6 +92,7 @@ pub(super) fn joinery(
         deep: None,
         long: None,
         thick: None,
+        set_in: None,
         diameter: None,
         room: Length::ZERO,
         screw: None,
@@ -110,6 +111,8 @@ pub(super) fn joinery(
             let name = format!("{what} tenon thickness");
             let thick = ctx.positive(sizes, words::joint::THICK, &name).known();
             joint.thick = Some(thick.unwrap_or_else(|| third(into)));
+            let name = format!("{what} tenon's set-in");
+            joint.set_in = ctx.size(sizes, words::joint::SET_IN, &name);
             joint.room = room(sizes);
         }
         JointKind::Dowel => {

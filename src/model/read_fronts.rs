@@ -123,7 +123,7 @@ fn build(body: &Entries, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Build> 
 }
 
 fn panel(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<PanelBuild> {
-    use words::panel::{FLOAT, GROOVE, PANEL_STOCK, RAIL, ROOM, STILE};
+    use words::panel::{FLOAT, GROOVE, PANEL_STOCK, RAIL, ROOM, SET_IN, STILE, TENON};
 
     let Some(sizes) = entry.body() else {
         ctx.sink.push(
@@ -139,16 +139,22 @@ fn panel(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<PanelBui
     };
     let groove = ctx.positive(sizes, GROOVE, "panel groove").known()?;
     let room = ctx.size(sizes, ROOM, "room in the groove")?;
-    let tenon = match room.length > groove.length.half() {
+    let most = match room.length > groove.length.half() {
         true => groove.half(),
         false => &groove - &room,
     };
+    let tenon = ctx.positive(sizes, TENON, "front tenon").known().unwrap_or_else(|| most.clone());
+    // Only a tenon in a mortise can be set in.
+    let mortised = tenon.length > most.length;
+    let set_in = if mortised { ctx.size(sizes, SET_IN, "front tenon's set-in") } else { None };
     Some(PanelBuild {
         stile: ctx.positive(sizes, STILE, "front stile").known()?,
         rail: ctx.positive(sizes, RAIL, "front rail").known()?,
         panel_stock: StockId(ctx.refer(sizes, PANEL_STOCK, &shared.stock_names).known()?.value),
+        stub: if mortised { most } else { tenon.clone() },
         groove,
         tenon,
+        set_in,
         float: ctx.size(sizes, FLOAT, "panel float")?,
         span: entry.head,
     })

@@ -3,7 +3,7 @@
 
 use crate::measure::Length;
 use crate::model::{CaseId, Piece};
-use crate::parts::{Assembly, Face, FeatureKind, Part, PartId};
+use crate::parts::{Assembly, Face, Feature, FeatureKind, Part, PartId};
 use crate::plans::layout::{Stick, Stretch, Tails};
 
 use super::Source;
@@ -58,10 +58,12 @@ fn assembly(piece: &Piece, part: &Part) -> String {
         Assembly::Base(case) => format!("Base of {}", name(case)),
         Assembly::Carcass(case) => format!("Carcass of {}", name(case)),
         Assembly::Frame(case) => format!("Face frame of {}", name(case)),
-        // Nothing of these is laid out along another board.
-        Assembly::Front(_) | Assembly::DrawerBox(_) | Assembly::Loose(_) => {
-            name(part.case).to_owned()
+        Assembly::Front(front) => {
+            let path = piece.opening(front.opening).map_or("", |opening| opening.path.as_str());
+            format!("Front of {path}")
         }
+        // Nothing of these is laid out along another board.
+        Assembly::DrawerBox(_) | Assembly::Loose(_) => name(part.case).to_owned(),
     }
 }
 
@@ -79,8 +81,9 @@ fn stick(source: &Source<'_, '_>, sticks: &[&Stick], blocks: &mut Vec<Block>) {
     let long = figures.size(&host.length, &work.piece.facts);
     let mut more = Vec::new();
     if host.features.iter().any(|own| own.kind == FeatureKind::Mortise) {
-        more.push("the lines are the ends of the mortises too; the cut list says how wide and deep those are, and how far from the face side".to_owned());
+        more.push("the lines are the ends of the mortises too, but for those that are set in; the cut list says how wide and deep those are, and how far from the face side".to_owned());
     }
+    more.extend(closed(source, host));
     more.extend(shoulders(source, host));
     blocks.push(Block::Setting {
         figure: marks(source, sticks.iter().map(|own| own.host)),
@@ -111,6 +114,29 @@ fn stick(source: &Source<'_, '_>, sticks: &[&Stick], blocks: &mut Vec<Block>) {
         table.rows.push(row);
     }
     blocks.push(Block::Table(table));
+}
+
+/// The mortises that are closed at the end of the board: the line of the other board
+/// runs on to the end, and its tenon does not.
+fn closed(source: &Source<'_, '_>, host: &Part) -> Vec<String> {
+    let datum = host.datum([Face::LengthStart, Face::LengthEnd]);
+    let along = host.placement.length;
+    let told = |own: &Feature| {
+        let guest = source.work.parts.get(own.takes?)?;
+        let (from, to) = guest.extent(along);
+        let is_whole = own.u.1 - own.u.0 == to - from;
+        if own.kind != FeatureKind::Mortise || is_whole {
+            return None;
+        }
+        let mut ends = [own.u.0, own.u.1].map(|place| host.distance(datum, place));
+        ends.sort_unstable();
+        let [from, to] = ends.map(|end| source.figures.text(end));
+        Some(format!(
+            "the mortise for {} runs from {from} to {to} only, and is closed at the end of the stile",
+            guest.mark
+        ))
+    };
+    host.features.iter().filter_map(told).collect()
 }
 
 /// Where the board has shoulders of its own: its length counts from the tip of a

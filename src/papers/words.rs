@@ -72,6 +72,8 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
         match feature.kind {
             FeatureKind::Flute(_) => flutes.push(feature),
             FeatureKind::Bore(_) => bores.push(feature),
+            // Told with its tenon.
+            FeatureKind::Haunch => {}
             _ => {
                 let line = one(part, feature, parts, figures);
                 if !lines.contains(&line) {
@@ -257,7 +259,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             format!("dovetails {} long (see the layout sheet) at the {face}", text(feature.deep))
         }
         FeatureKind::Dowels(..) => joints::dowels(part, feature, parts, figures),
-        FeatureKind::Bore(_) | FeatureKind::Flute(_) => String::new(),
+        FeatureKind::Bore(_) | FeatureKind::Flute(_) | FeatureKind::Haunch => String::new(),
     }
 }
 

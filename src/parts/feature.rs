@@ -51,6 +51,9 @@ pub enum FeatureKind {
     Flute(BitId),
     /// A tenon or stub tenon at an end; its length is part of the part's.
     Tenon,
+    /// The corner that is cut off a tenon beside its haunch: what stays of it there
+    /// fills a groove that runs out at the end of the stile.
+    Haunch,
     /// The mortise for a tenon.
     Mortise,
     /// Dovetails across an end.
@@ -74,6 +77,7 @@ impl FeatureKind {
             Self::Bore(bore) => bore.word(),
             Self::Flute(_) => "flutes",
             Self::Tenon => "tenon",
+            Self::Haunch => "haunch",
             Self::Mortise => "mortise",
             Self::Dovetails => "dovetails",
             Self::Dowels(..) => "dowel holes",

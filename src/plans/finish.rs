@@ -205,6 +205,7 @@ fn cut_into(piece: &Piece, part: &Part) -> f64 {
             | FeatureKind::Pockets(..)
             | FeatureKind::Bore(_)
             | FeatureKind::Tenon
+            | FeatureKind::Haunch
             | FeatureKind::Mortise
             | FeatureKind::Dovetails
             | FeatureKind::Dowels(..) => 0.0,

@@ -103,17 +103,19 @@ fn is_struck(joint: &Joint) -> bool {
     }
 }
 
-/// The assemblies whose parts are laid out together. The rails of a framed front
-/// and the boards of a drawer box lie flush with the ends of what they meet.
-fn is_laid_out(assembly: Assembly) -> bool {
-    match assembly {
+/// Boards that are laid out with those of their assembly. The rails of a framed front
+/// and the boards of a drawer box lie flush with the ends of what they meet, but
+/// mortises for those rails have ends of their own.
+fn is_laid_out(host: &Part) -> bool {
+    match host.assembly {
         Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) => true,
-        Assembly::Front(_) | Assembly::DrawerBox(_) | Assembly::Loose(_) => false,
+        Assembly::Front(_) => host.features.iter().any(|own| own.kind == FeatureKind::Mortise),
+        Assembly::DrawerBox(_) | Assembly::Loose(_) => false,
     }
 }
 
 fn stick(work: &Workings<'_>, id: PartId, host: &Part) -> Option<Stick> {
-    if !is_laid_out(host.assembly) {
+    if !is_laid_out(host) {
         return None;
     }
     let joints = work.parts.joints.iter().filter(|joint| joint.into == id && is_struck(joint));

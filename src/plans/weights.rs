@@ -250,6 +250,7 @@ fn cut(piece: &Piece, size: [f64; 3], feature: &Feature) -> Option<(f64, [f64; 3
         | FeatureKind::Groove
         | FeatureKind::Rabbet
         | FeatureKind::Notch
+        | FeatureKind::Haunch
         | FeatureKind::Mortise => u * v * deep,
         // A round hole in the square that the feature gives.
         FeatureKind::Bore(_) => u * v * deep * std::f64::consts::FRAC_PI_4,

@@ -2,12 +2,26 @@
 
 use crate::measure::{Length, Unit};
 
+use super::small_work::lasting_wall;
+
 /// The least wood that stays behind a mortise or a blind dowel hole: 3/16 in or
 /// 5 mm (common practice, no source). With the usual room for glue that is about
 /// 1/4 in or 6 mm behind the tenon.
 #[must_use]
 pub fn behind_mortise(unit: Unit) -> Length {
     unit.either(Length::inches(3, 16), Length::mm(5))
+}
+
+/// How far the tenon of a rail `wide` is set in from the end of a stile, so that the
+/// mortise is closed there: a third of the rail's width, which leaves two thirds for
+/// the tenon (a woodwork teacher's page on haunched tenons; Noyes,
+/// *Handwork in Wood*, chapter VII, leaves half less the groove), to the nearest mark
+/// of the tape. A rail so narrow that the wall there would not last keeps its whole
+/// tenon, and the mortise is open.
+#[must_use]
+pub fn set_in(wide: Length, mark: Length) -> Length {
+    let third = mark * (wide / 3 / mark).round();
+    if third < lasting_wall() { Length::ZERO } else { third }
 }
 
 /// How far a dowel goes into a board that is `there` thick along it: three times
@@ -76,6 +90,20 @@ mod tests {
         assert_eq!(reach(inch(30, 1)), inch(9, 8));
         assert_eq!(reach(inch(23, 32)), inch(15, 32));
         assert_eq!(reach(inch(1, 4)), inch(1, 12));
+    }
+
+    /// Worked by hand. A rail of 60 mm: 20. Of 1-1/2 in: 1/2. Of 2-1/4 in: 3/4. Of
+    /// 1-3/4 in on a tape of 1/32: 56/32 / 3 = 18.67/32, so 19/32. Of 40 mm on a tape
+    /// of 0.5: 13.33, so 13.5. A third of 1/2 in is 1/6, under 3/16.
+    #[test]
+    fn a_tenon_is_set_in_by_a_third_of_its_rail() {
+        let half = Length::mm(1).half();
+        assert_eq!(set_in(Length::mm(60), half), Length::mm(20));
+        assert_eq!(set_in(Length::mm(40), half), Length::mm(27).half());
+        assert_eq!(set_in(inch(3, 2), inch(1, 32)), inch(1, 2));
+        assert_eq!(set_in(inch(9, 4), inch(1, 32)), inch(3, 4));
+        assert_eq!(set_in(inch(7, 4), inch(1, 32)), inch(19, 32));
+        assert_eq!(set_in(inch(1, 2), inch(1, 32)), Length::ZERO);
     }
 
     /// Worked by hand. 156 mm: (156 − 6) / 30 = 5 tails; 156 − 6 × 6 = 120, which

@@ -157,6 +157,8 @@ choices! {
         Mortise = "mortise",
         /// A tenon.
         Tenon = "tenon",
+        /// The corner cut off a tenon beside its haunch.
+        Haunch = "haunch",
         /// Dovetails.
         Dovetails = "dovetails",
         /// A flute.

@@ -54,7 +54,7 @@ fn is_kind(sort: Sort, kind: FeatureKind) -> bool {
         FeatureKind::HingeCup | FeatureKind::PullHole | FeatureKind::PlateHole => {
             sort == Sort::Bore
         }
-        FeatureKind::Notch => sort == Sort::Notch,
+        FeatureKind::Notch | FeatureKind::Haunch => sort == Sort::Notch,
         FeatureKind::Mortise => sort == Sort::Mortise,
         FeatureKind::Tenon => sort == Sort::Tenon,
         FeatureKind::Dovetails => sort == Sort::Dovetails,
@@ -76,6 +76,7 @@ fn word(kind: FeatureKind) -> &'static str {
         FeatureKind::PlateHole => "plate hole",
         FeatureKind::Flutes => "flute",
         FeatureKind::Tenon => "tenon",
+        FeatureKind::Haunch => "haunch",
         FeatureKind::Mortise => "mortise",
         FeatureKind::Dovetails => "row of dovetails",
         FeatureKind::DowelHoles => "row of dowel holes",
@@ -221,6 +222,7 @@ fn wide_of(board: &Board<'_>, pair: &Pair<'_>, tolerance: Tolerance) -> Vec<Stri
             | FeatureKind::Groove
             | FeatureKind::Rabbet
             | FeatureKind::Mortise
+            | FeatureKind::Haunch
             | FeatureKind::Tenon => tolerance.mating,
             FeatureKind::HingeCup | FeatureKind::PullHole | FeatureKind::PlateHole
                 if axis != deep =>

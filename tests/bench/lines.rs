@@ -6,7 +6,7 @@ use super::compare::Tolerance;
 use super::figures::said;
 use super::off::Off;
 use super::packet::{JointKind, Packet, Row, Shape, Shaped, Span, Tails, Work};
-use super::wood::{NOTHING, Space};
+use super::wood::{NOTHING, Space, common};
 
 /// The least that is left behind a tenon for glue: 1/32 in (common practice is
 /// twice that, no source).
@@ -248,7 +248,15 @@ fn bottomed(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
                     cut.space[axis][0] < tip[axis][1] && tip[axis][0] < cut.space[axis][1]
                 })
         };
+        let mortised = host.cuts.iter().filter(takes).any(|cut| cut.sort == Sort::Mortise);
+        // Beside a mortise only the haunch of a tenon goes to the floor of a groove.
+        let haunch = haunch(host, guest);
         for cut in host.cuts.iter().filter(takes) {
+            let tip = match (mortised && cut.sort == Sort::Channel, haunch) {
+                (false, _) => tip,
+                (true, Some(haunch)) => haunch,
+                (true, None) => continue,
+            };
             let axis = cut.face.axis;
             let left = match cut.face.is_end {
                 true => tip[axis][0] - cut.space[axis][0],
@@ -265,4 +273,19 @@ fn bottomed(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
         }
     }
     wrong
+}
+
+/// What is left of a tenon where its corner was cut off, in the axes of the board that
+/// it goes into.
+fn haunch(host: &Board<'_>, guest: &Board<'_>) -> Option<Space> {
+    guest.cuts.iter().filter(|cut| cut.sort == Sort::Notch).find_map(|cut| {
+        let mut left = cut.space;
+        let axis = cut.face.axis;
+        left[axis] = match cut.face.is_end {
+            true => [0.0, cut.space[axis][0]],
+            false => [cut.space[axis][1], guest.exact[axis]],
+        };
+        let corner = host.own(&guest.placed(&cut.space));
+        common(&corner, &whole(host.exact)).map(|_| host.own(&guest.placed(&left)))
+    })
 }

@@ -412,6 +412,7 @@ pub(super) enum Shaped {
     Notch,
     Mortise,
     Tenon,
+    Haunch,
     Dovetails,
     Miter,
     #[serde(rename = "pocket holes")]
@@ -598,6 +599,7 @@ pub(super) enum FeatureKind {
     PlateHole,
     Flutes,
     Tenon,
+    Haunch,
     Mortise,
     Dovetails,
     #[serde(rename = "dowel holes")]

@@ -167,8 +167,12 @@ impl Writer<'_> {
         match joint {
             "dado" => self.one_of(&["dado { deep 1/4 in }", "dado { deep 6 mm }", "dado"]),
             "rabbet" => self.one_of(&["rabbet { deep 3/8 in }", "rabbet { deep 9 mm }", "rabbet"]),
-            "tenon" => self
-                .one_of(&["tenon { long 1 in; thick 1/4 in }", "tenon { long 20 mm; thick 6 mm }"]),
+            "tenon" => self.one_of(&[
+                "tenon { long 1 in; thick 1/4 in }",
+                "tenon { long 20 mm; thick 6 mm }",
+                "tenon { long 20 mm; thick 6 mm; set-in 10 mm }",
+                "tenon { long 1 in; thick 1/4 in; set-in 0 }",
+            ]),
             other => other,
         }
     }
@@ -283,19 +287,19 @@ impl Writer<'_> {
     }
 
     /// How fronts are built.
-    fn build(&mut self) -> &'static str {
+    fn build(&mut self) -> String {
         match self.number(8) {
             0 | 1 => {
                 self.is("slab fronts");
-                "build slab"
+                "build slab".to_owned()
             }
             2 | 3 => {
                 self.is("paneled fronts, solid panel");
-                "build panel { stile 2-1/4 in; rail 2-1/4 in; panel-stock panel; groove 3/8 in; float 1/16 in }"
+                self.panel("stile 2-1/4 in; rail 2-1/4 in; panel-stock panel; groove 3/8 in; float 1/16 in")
             }
             4 | 5 => {
                 self.is("paneled fronts, sheet panel");
-                "build panel { stile 2 in; rail 2-1/2 in; panel-stock thin; groove 10 mm }"
+                self.panel("stile 2 in; rail 2-1/2 in; panel-stock thin; groove 10 mm")
             }
             _ => {
                 self.is("fluted fronts");
@@ -303,8 +307,18 @@ impl Writer<'_> {
                     "build slab; flutes { run vertical; bit nose; deep 1/8 in; pitch 3/4 in; land 3/16 in }",
                     "build slab; flutes { run horizontal; bit nose; deep 3 mm; pitch 20 mm; stop 1 in }",
                 ])
+                .to_owned()
             }
         }
+    }
+
+    /// A front of frame and panel, with tenons in its grooves alone or in mortises.
+    fn panel(&mut self, sizes: &str) -> String {
+        let tenon = self.one_of(&["", "", "; tenon 1-1/4 in", "; tenon 30 mm; set-in 15 mm"]);
+        if !tenon.is_empty() {
+            self.is("haunched tenons");
+        }
+        format!("build panel {{ {sizes}{tenon} }}")
     }
 
     fn drawers(&mut self) {
@@ -441,6 +455,7 @@ pub(super) const WAYS: &[&str] = &[
     "fluted fronts",
     "paneled fronts, solid panel",
     "paneled fronts, sheet panel",
+    "haunched tenons",
     "hinge plates",
     "openings nested three deep",
     "narrow bit",

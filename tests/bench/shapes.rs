@@ -31,7 +31,7 @@ pub(super) fn cut(
         return Err("its spans leave nothing to cut".to_owned());
     }
     let sort = match shape.what {
-        Shaped::Notch => Sort::Notch,
+        Shaped::Notch | Shaped::Haunch => Sort::Notch,
         Shaped::Mortise => Sort::Mortise,
         Shaped::Tenon => Sort::Tenon,
         Shaped::Dovetails => Sort::Dovetails,
@@ -51,7 +51,7 @@ fn through(figure: &Figure, read: f64, size: f64, slack: f64) -> f64 {
 /// from a place that is read off the tape; a notch is sawn to two marks.
 fn figures(what: Shaped, span: &Span) -> [f64; 2] {
     match what {
-        Shaped::Mortise | Shaped::Tenon => {
+        Shaped::Mortise | Shaped::Tenon | Shaped::Haunch => {
             [span.start.print, span.start.print + span.end.exact - span.start.exact]
         }
         Shaped::Notch

@@ -3,8 +3,9 @@
 
 use serde_json::{Value, json};
 
-use super::build;
 use super::hand::{all, case, door, doweled, drawer, frame, mm};
+use super::{build, demos};
+use crate::support::{compile, spec};
 
 /// Spoils a packet and asks for the complaint.
 pub(super) fn noticed(mut packet: Value, spoil: impl FnOnce(&mut Value), complaint: &str) {
@@ -716,4 +717,29 @@ fn a_tenon_that_touches_the_floor_of_its_groove() {
         own["depths"] = json!([mm(3.0), mm(6.0), mm(8.5)]);
     };
     noticed(door(), shallow, "DT, part DT: its tenon leaves 0 for glue in DL");
+}
+
+/// The demo press: its door rails are tenoned 30 long, sawn back by 21.5 to haunches 8.5
+/// long in grooves of 10. Sawn back by 20 they touch the floor, and not sawn back at all
+/// a tenon hits the closed end of its mortise.
+#[test]
+fn a_haunch_that_does_not_fit() {
+    let press = || {
+        let text = demos::packet(&compile(&spec("tide-cottage-press.case"))).unwrap();
+        serde_json::from_str::<Value>(&text).unwrap()
+    };
+    let first = |packet: &Value| {
+        let all = packet["operations"].as_array().unwrap();
+        all.iter().position(|own| own["what"] == "haunch").unwrap()
+    };
+    let long = |packet: &mut Value| {
+        let at = first(packet);
+        packet["operations"][at]["deep"] = mm(20.0);
+    };
+    noticed(press(), long, "its tenon leaves 0 for glue in LIL-LS");
+    let left_out = |packet: &mut Value| {
+        let at = first(packet);
+        packet["operations"].as_array_mut().unwrap().remove(at);
+    };
+    noticed(press(), left_out, "LIL-TR");
 }

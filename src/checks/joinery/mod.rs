@@ -1,5 +1,6 @@
 //! Joints.
 
+mod tenon_too_narrow;
 mod tenon_too_thick;
 pub(super) mod part_impossible;
 mod parts_overlap;
@@ -30,6 +31,7 @@ pub(super) const RULES: &[&Rule] = &[
     &pocket_seen::RULE,
     &pocket_too_long::RULE,
     &rabbet_too_thin::RULE,
+    &tenon_too_narrow::RULE,
     &tenon_too_thick::RULE,
 ];
 

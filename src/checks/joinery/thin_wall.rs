@@ -69,6 +69,7 @@ fn is_hollow(feature: &Feature) -> bool {
         FeatureKind::Miter
         | FeatureKind::Pockets(..)
         | FeatureKind::Tenon
+        | FeatureKind::Haunch
         | FeatureKind::Dovetails
         | FeatureKind::Dowels(..) => false,
     }

@@ -19,8 +19,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "Accept it if the panel's wood or make moves less than its species, such as a veneered board entered as lumber.",
     example: Example {
         base: Base::Press,
-        sound: "panel-stock ash-thin; groove 10; float 2 }",
-        wrong: "panel-stock ash-thin; groove 10; room 0.5; float 0.5 }",
+        sound: "panel-stock ash-thin; groove 10; float 2; tenon 30 }",
+        wrong: "panel-stock ash-thin; groove 10; room 0.5; float 0.5; tenon 30 }",
     },
     check: Check::Parts(check),
     sometimes: None,

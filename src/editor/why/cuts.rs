@@ -1,13 +1,11 @@
 //! Where each cut and each hole of a part lies, and how large it is.
 
 use crate::measure::Length;
-use crate::model::{
-    Build, Fronts, HingeKind, Joinery, MemberKind, OpeningKind, Partition, Pull, PullAt,
-    PullHeight, Size,
-};
+use crate::model::{Fronts, HingeKind, OpeningKind, Pull, PullAt, PullHeight, Size};
 use crate::parts::{self, Assembly, Bore, Direction, Face, Feature, FeatureKind, Part, PartId};
-use crate::vocabulary::{Origin, words};
+use crate::vocabulary::words;
 
+use super::depth::{depth, joinery, panel};
 use super::teller::Teller;
 use super::{Subject, Sum, Value, hanging};
 
@@ -42,7 +40,8 @@ impl Cut<'_, '_> {
             FeatureKind::Notch => self.notch(),
             FeatureKind::Pockets(count, _) => self.pockets(count),
             FeatureKind::Bore(bore) => self.bore(bore),
-            FeatureKind::Tenon => vec![self.deep("long"), self.tenon("thick")],
+            FeatureKind::Tenon => self.shaped(),
+            FeatureKind::Haunch => self.haunch(),
             FeatureKind::Mortise => {
                 let end = self.part.datum([Face::LengthStart, Face::LengthEnd]);
                 let mut sums = vec![
@@ -58,6 +57,36 @@ impl Cut<'_, '_> {
             FeatureKind::Dovetails => vec![self.deep("deep")],
             FeatureKind::Miter | FeatureKind::Flute(_) | FeatureKind::Dowels(..) => Vec::new(),
         }
+    }
+
+    /// A tenon; its width is that of its part unless it is set in.
+    fn shaped(&self) -> Vec<Sum> {
+        let feature = self.feature;
+        let mut sums = vec![self.deep("long"), self.tenon("thick")];
+        for edge in [Face::WidthStart, Face::WidthEnd] {
+            let from = self.from(edge, feature.u.0, feature.u.1);
+            if from.value != Value::Length(Length::ZERO) {
+                sums.extend([self.between("wide", feature.u, false), from]);
+            }
+        }
+        let haunched = |own: &Feature| (own.kind, own.face) == (FeatureKind::Haunch, feature.face);
+        if self.part.features.iter().any(haunched)
+            && let Some((panel, set_in)) = panel(self.tell, self.part).zip(self.set_in())
+        {
+            let wide = &panel.rail - &panel.groove - set_in;
+            sums.push(self.sum("wide", wide.length, &wide));
+        }
+        sums
+    }
+
+    /// What is cut off beside a haunch, and how long that is.
+    fn haunch(&self) -> Vec<Sum> {
+        let mut sums =
+            vec![self.deep("cut back"), self.between("cut back over", self.feature.u, false)];
+        if let Some(panel) = panel(self.tell, self.part) {
+            sums.push(self.sum("long", panel.stub.length, &panel.stub));
+        }
+        sums
     }
 
     fn about(&self) -> Vec<Subject> {
@@ -85,7 +114,47 @@ impl Cut<'_, '_> {
 
     /// From where the part begins along `direction` to a place on it.
     fn reach(&self, direction: Direction, place: Length) -> Size {
-        self.tell.reach((self.id, self.part), direction, place, self.feature.takes)
+        let known = self.tell.reach((self.id, self.part), direction, place, self.feature.takes);
+        if !known.terms().is_empty() || place.is_zero() {
+            return known;
+        }
+        let whole = self.part.along(direction);
+        let set_in = self.set_in().map(|set_in| [whole - &set_in, set_in]);
+        let mut sides = set_in.into_iter().flatten().chain(self.beside_groove(direction));
+        sides.find(|side| side.length == place).unwrap_or(known)
+    }
+
+    /// Where the tenon that goes into this mortise ends at the groove of its rail.
+    fn beside_groove(&self, direction: Direction) -> Vec<Size> {
+        let guest = self.feature.takes.and_then(|id| self.tell.parts.get(id));
+        let Some((guest, panel)) = guest.zip(panel(self.tell, self.part)) else {
+            return Vec::new();
+        };
+        let start = self.part.side(direction, false);
+        let [low, high] = [false, true].map(|far| guest.side(direction, far) - &start);
+        vec![low + &panel.groove, high - &panel.groove]
+    }
+
+    /// How far a tenon and its mortise are set in from the end of a stile.
+    fn set_in(&self) -> Option<Size> {
+        let rail = if self.feature.kind == FeatureKind::Mortise {
+            self.tell.parts.get(self.feature.takes?)?
+        } else if matches!(self.feature.kind, FeatureKind::Tenon | FeatureKind::Haunch) {
+            self.part
+        } else {
+            return None;
+        };
+        let mark = self.tell.tape.mark;
+        let (own, written) = match joinery(self.tell, self.feature) {
+            Some(joint) => (joint.set_in(rail.width.length, mark), &joint.set_in),
+            None => {
+                let panel = panel(self.tell, self.part)?;
+                (panel.set_in(mark), &panel.set_in)
+            }
+        };
+        let how = "a third of the rail's width, to the nearest mark of the tape (a woodwork teacher's page on haunched tenons)";
+        let usual = || self.tell.custom(own, "set-in of the tenon", how);
+        Some(written.clone().filter(|size| size.length == own).unwrap_or_else(usual))
     }
 
     /// The direction that a face's `v` runs along, or its `u`.
@@ -376,70 +445,4 @@ impl Cut<'_, '_> {
         };
         told().unwrap_or_else(|| (u.into(), v.into()))
     }
-}
-
-/// The depth of a cut, by the statement that says it or the thickness it goes through.
-pub(super) fn depth(tell: &Teller<'_>, part: &Part, feature: &Feature) -> Size {
-    let deep = feature.deep;
-    if let Some(span) = feature.deep_at {
-        return tell.written(deep, span, &format!("depth of the {}", feature.kind.word()));
-    }
-    if let Some((joint, long)) = joinery(tell, feature).and_then(|it| Some((it, it.long.as_ref()?)))
-    {
-        if long.length == deep {
-            return long.clone();
-        }
-        if long.length + joint.room == deep {
-            let room = tell.origin(&words::joint::BLOCK, words::joint::ROOM, joint.span);
-            return long + tell.fact(joint.room, "room behind the tenon", room);
-        }
-    }
-    if let FeatureKind::Flute(_) = feature.kind {
-        let (block, word) = (&words::flutes::BLOCK, words::flutes::DEEP);
-        return tell.fact(
-            deep,
-            "depth of the flutes",
-            tell.origin(block, word, Some(feature.span)),
-        );
-    }
-    let front = match part.assembly {
-        Assembly::Front(front) => tell.piece.opening(front.opening),
-        _ => None,
-    };
-    if let Some(Build::Panel(panel)) =
-        front.and_then(|opening| opening.front.as_ref()).map(|front| &front.build)
-        && let Some(own) =
-            [&panel.groove, &panel.tenon].into_iter().find(|size| size.length == deep)
-    {
-        return own.clone();
-    }
-    if deep == part.thickness.length {
-        return part.thickness.clone();
-    }
-    let joint = Origin::Default { block: words::joint::BLOCK.name, word: "deep" };
-    match feature.kind {
-        FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => {
-            tell.fact(deep, format!("depth of the {}", feature.kind.word()), joint)
-        }
-        _ => deep.into(),
-    }
-}
-
-/// The joint that a tenon or its mortise is of: that of a frame, or of a board.
-fn joinery<'c>(tell: &Teller<'c>, feature: &Feature) -> Option<&'c Joinery> {
-    tell.piece.cases.iter().find_map(|case| {
-        let frame = case.frame.as_ref().filter(|frame| frame.span == feature.span);
-        let bottom = case.bottom.as_ref().map(|bottom| &bottom.board);
-        let top = case.top.as_ref().map(|top| &top.board);
-        let members = case.members.iter().filter_map(|member| match &member.kind {
-            MemberKind::Stile(Partition::Board(board)) | MemberKind::Divider(board) => {
-                Some(board.as_ref())
-            }
-            MemberKind::Rail(Some(shelf)) => Some(&shelf.board),
-            MemberKind::Stile(Partition::None) | MemberKind::Rail(None) => None,
-        });
-        let mut boards = bottom.into_iter().chain(top).chain(members);
-        let board = boards.find(|board| board.span == feature.span);
-        frame.map(|frame| &frame.joint).or(board.map(|board| &board.joint))
-    })
 }

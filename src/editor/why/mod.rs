@@ -3,6 +3,7 @@
 
 mod asked;
 mod cuts;
+mod depth;
 mod gaps;
 mod glue;
 mod hanging;

@@ -8,8 +8,9 @@ use crate::plans::guide::{Cut, Guide};
 use crate::plans::setups::Setup;
 use crate::vocabulary::{Origin, words};
 
+use super::depth::depth;
 use super::teller::{Teller, minutes};
-use super::{Subject, Sum, Thing, Value, Why, cuts};
+use super::{Subject, Sum, Thing, Value, Why};
 
 /// A set-up by its number on the sheet.
 pub(super) fn of(tell: &Teller<'_>, number: usize) -> Option<Why> {
@@ -164,7 +165,7 @@ impl Told<'_, '_> {
     fn passes(&self) -> Vec<Sum> {
         let Some((_, part, feature)) = self.first() else { return Vec::new() };
         let about = [Subject::SetUp];
-        let deep = cuts::depth(self.tell, part, feature);
+        let deep = depth(self.tell, part, feature);
         let last = self.setup.passes.len();
         let each = self.setup.passes.iter().zip(1..);
         each.map(|(pass, number)| {

@@ -138,7 +138,7 @@ impl Subject {
             FeatureKind::Bore(Bore::Pull) => Self::Pull,
             FeatureKind::Bore(Bore::Plate) => Self::Plate,
             FeatureKind::Flute(_) => Self::Flute,
-            FeatureKind::Tenon => Self::Tenon,
+            FeatureKind::Tenon | FeatureKind::Haunch => Self::Tenon,
             FeatureKind::Mortise => Self::Mortise,
             FeatureKind::Dovetails => Self::Dovetail,
             // Neither has a figure of its own.

@@ -5,6 +5,7 @@ use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Role};
 use super::cut::{above_and_behind, toe};
 use super::labels::{Area, Labels, is_within, room};
 use super::svg::{Fill, Line, Svg, mm};
+use super::view::shoulders;
 
 type Point = (f64, f64);
 
@@ -54,7 +55,8 @@ fn faces(part: &Part, by: &[f64; 3], side: &mut dyn FnMut(Vec<Point>, Fill)) {
         let (x, y, z) = (x + by[0], y + by[1], z + by[2]);
         (x + z * 0.45, -y - z * 0.30)
     };
-    let space = part.cuboid();
+    // A frame is drawn put together: its tenons are in their mortises.
+    let space = shoulders(part);
     let notch = toe(part);
     let boxes = match notch {
         // What stands behind is covered by what stands before and above it.

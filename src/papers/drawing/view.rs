@@ -135,7 +135,7 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid) -> Svg {
 }
 
 /// A part without its tenons: from shoulder to shoulder.
-fn shoulders(part: &Part) -> Cuboid {
+pub(super) fn shoulders(part: &Part) -> Cuboid {
     let mut space = part.cuboid();
     for tenon in part.features.iter().filter(|f| f.kind == FeatureKind::Tenon) {
         let (axis, start) = (part.placement.direction(tenon.face), tenon.face.is_start());

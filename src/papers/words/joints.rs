@@ -8,17 +8,40 @@ use crate::plans::operations;
 
 use super::{listed, strips};
 
-/// A tenon, with what a groove in the edge of its part leaves of its width.
+/// A tenon, with what a groove in the edge of its part and its haunch leave of its width,
+/// and how far it is set in.
 pub(super) fn tenon(part: &Part, tenon: &Feature, figures: &Figures) -> String {
     let fit = |length| figures.mating(length);
     let wide = tenon.u.1 - tenon.u.0;
     let grooved: Length = part.features.iter().filter_map(|own| gone(own, tenon)).sum();
-    let width = match grooved.is_zero() {
-        true => format!("{} wide", fit(wide)),
-        false => format!("{} wide ({} less the groove)", fit(wide - grooved), fit(wide)),
+    let haunch =
+        part.features.iter().find(|own| own.kind == FeatureKind::Haunch && own.face == tenon.face);
+    let sawn = haunch.map_or(Length::ZERO, |own| own.u.1 - own.u.0);
+    let left = fit(wide - grooved - sawn);
+    let width = match (grooved.is_zero(), haunch.is_some()) {
+        (true, false) => format!("{left} wide"),
+        (false, false) => format!("{left} wide ({} less the groove)", fit(wide)),
+        (true, true) => format!("{left} wide ({} less the haunch)", fit(wide)),
+        (false, true) => format!("{left} wide ({} less the groove and the haunch)", fit(wide)),
     };
+    let haunched = haunch.map_or(String::new(), |own| {
+        let edge = if own.u.0.is_zero() { Face::WidthStart } else { Face::WidthEnd };
+        format!(
+            ", cut back {} over {} from the {} to a haunch {} long",
+            fit(own.deep),
+            fit(sawn),
+            part.face_name(edge),
+            fit(tenon.deep - own.deep)
+        )
+    });
+    let shouldered: String = [Face::WidthStart, Face::WidthEnd]
+        .into_iter()
+        .map(|edge| (edge, part.distance(edge, tenon.u.0).min(part.distance(edge, tenon.u.1))))
+        .filter(|(_, from)| from.is_positive())
+        .map(|(edge, from)| format!(", set in {} from the {}", fit(from), part.face_name(edge)))
+        .collect();
     format!(
-        "tenon {} long, {width}, {} thick, {} at the {}",
+        "tenon {} long, {width}{shouldered}{haunched}, {} thick, {} at the {}",
         fit(tenon.deep),
         fit(tenon.v.1 - tenon.v.0),
         from_side(part, tenon.v, figures),

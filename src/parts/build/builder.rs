@@ -258,7 +258,8 @@ impl<'a> Builder<'a> {
     }
 
     /// Pocket holes, dowels or a tenon at one end of a part. `held` is the
-    /// stretch of its width that meets wood there, a face of the host.
+    /// stretch of its width that meets wood there, a face of the host, or that is
+    /// tenon.
     pub(super) fn fasten_end(
         &mut self,
         (id, end): (PartId, Face),
@@ -268,7 +269,7 @@ impl<'a> Builder<'a> {
         span: Span,
     ) {
         let Some(part) = self.part(id) else { return };
-        let (length, width, thick) = (part.length.length, part.width.length, part.thickness.length);
+        let (length, thick) = (part.length.length, part.thickness.length);
         let count = trade::pocket_count(held.1 - held.0);
         let at_end = |deep: Length| match end {
             Face::LengthStart => (Length::ZERO, deep),
@@ -304,7 +305,7 @@ impl<'a> Builder<'a> {
                 Feature {
                     kind: FeatureKind::Tenon,
                     face: end,
-                    u: (Length::ZERO, width),
+                    u: held,
                     v: (shoulder, shoulder + tenon),
                     deep: long,
                     deep_at: None,

@@ -203,17 +203,46 @@ fn meet(
         }
         let end = if is_start { Face::LengthStart } else { Face::LengthEnd };
         let whole = (Length::ZERO, builder.part(id).map_or(Length::ZERO, |it| it.width.length));
-        builder.fasten_end((id, end), (host, face), whole, &frame.joint, frame.span);
-        if frame.joint.kind == JointKind::Tenon {
-            mortise(builder, id, host, face);
+        let tenoned = frame.joint.kind == JointKind::Tenon;
+        let held = if tenoned { set_in(builder, id, host, whole) } else { whole };
+        builder.fasten_end((id, end), (host, face), held, &frame.joint, frame.span);
+        if tenoned {
+            mortise(builder, id, host, face, held);
         }
         let glued = frame.joint.kind.is_glued();
         builder.join(JointSort::Wood(frame.joint.kind), id, host, glued, frame.span);
     }
 }
 
-/// The mortise in `host` that takes the tenon of `guest`.
-fn mortise(builder: &mut Builder<'_>, guest: PartId, host: PartId, face: Face) {
+/// What of the width of `guest`, which is `whole`, is tenon in `host`: all of it, but
+/// at the end of a stile, where the tenon is set in so that the mortise is closed.
+fn set_in(
+    builder: &Builder<'_>,
+    guest: PartId,
+    host: PartId,
+    whole: (Length, Length),
+) -> (Length, Length) {
+    let (Some(frame), Some(part), Some(holder)) =
+        (builder.case.frame.as_ref(), builder.part(guest), builder.part(host))
+    else {
+        return whole;
+    };
+    let along = holder.placement.length;
+    let (own, stile) = (part.extent(along), holder.extent(along));
+    let set_in = frame.joint.set_in(whole.1, builder.piece.tape().mark);
+    let at_end = |flush: bool| if flush { set_in } else { Length::ZERO };
+    (whole.0 + at_end(own.0 == stile.0), whole.1 - at_end(own.1 == stile.1))
+}
+
+/// The mortise in `host` that takes the tenon of `guest`, which lies from and to
+/// along its width.
+fn mortise(
+    builder: &mut Builder<'_>,
+    guest: PartId,
+    host: PartId,
+    face: Face,
+    tenoned: (Length, Length),
+) {
     let (Some(frame), Some(part), Some(holder)) =
         (builder.case.frame.as_ref(), builder.part(guest), builder.part(host))
     else {
@@ -221,13 +250,13 @@ fn mortise(builder: &mut Builder<'_>, guest: PartId, host: PartId, face: Face) {
     };
     let long = frame.joint.long.clone().unwrap_or_default().length;
     let tenon = frame.joint.thick.clone().unwrap_or_default().length;
-    let (from, to) = part.extent(holder.placement.length);
+    let (from, _) = part.extent(holder.placement.length);
     let start = holder.placement.origin.along(holder.placement.length);
     let shoulder = (holder.thickness.length - tenon).half();
     let feature = Feature {
         kind: FeatureKind::Mortise,
         face,
-        u: (from - start, to - start),
+        u: (from - start + tenoned.0, from - start + tenoned.1),
         v: (shoulder, shoulder + tenon),
         deep: long + frame.joint.room,
         deep_at: None,

@@ -184,9 +184,10 @@ fn frame_and_panel(
         builder.cut(member, feature);
         builder.join(JointSort::Floating, id, member, false, panel.span);
     }
-    for rail in [top, bottom] {
+    let mark = builder.piece.tape().mark;
+    for (rail, is_top) in [(top, true), (bottom, false)] {
         let Some(part) = builder.part(rail) else { continue };
-        let wide = part.width.length;
+        let (wide, y) = (part.width.length, part.placement.origin.y);
         for (end, stile) in [(Face::LengthStart, left), (Face::LengthEnd, right)] {
             let feature = Feature {
                 kind: FeatureKind::Tenon,
@@ -198,7 +199,48 @@ fn frame_and_panel(
                 takes: None,
                 span: panel.span,
             };
+            let v = feature.v;
             builder.cut(rail, feature);
+            if let Some(deep) = panel.mortise() {
+                let set_in = panel.set_in(mark);
+                let side = |from: Length, to: Length| match is_top {
+                    true => (wide - to, wide - from),
+                    false => (from, to),
+                };
+                if set_in.is_positive() {
+                    builder.cut(
+                        rail,
+                        Feature {
+                            kind: FeatureKind::Haunch,
+                            face: end,
+                            u: side(Length::ZERO, set_in),
+                            v,
+                            deep: panel.tenon.length - panel.stub.length,
+                            deep_at: None,
+                            takes: None,
+                            span: panel.span,
+                        },
+                    );
+                }
+                let (from, to) = side(set_in, wide - panel.groove.length);
+                let Some(holder) = builder.part(stile) else { continue };
+                let low = y - holder.placement.origin.y;
+                let inner =
+                    if end == Face::LengthStart { Face::WidthEnd } else { Face::WidthStart };
+                builder.cut(
+                    stile,
+                    Feature {
+                        kind: FeatureKind::Mortise,
+                        face: inner,
+                        u: (low + from, low + to),
+                        v,
+                        deep: deep.length,
+                        deep_at: None,
+                        takes: Some(rail),
+                        span: panel.span,
+                    },
+                );
+            }
             builder.join(JointSort::Wood(JointKind::Tenon), rail, stile, true, panel.span);
         }
     }

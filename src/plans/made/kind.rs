@@ -38,6 +38,7 @@ pub fn kind(feature: FeatureKind) -> MadeKind {
         FeatureKind::Bore(Bore::Plate) => MadeKind::PlateHole,
         FeatureKind::Flute(_) => MadeKind::Flute,
         FeatureKind::Tenon => MadeKind::Tenon,
+        FeatureKind::Haunch => MadeKind::Haunch,
         FeatureKind::Mortise => MadeKind::Mortise,
         FeatureKind::Dovetails => MadeKind::Dovetails,
         FeatureKind::Dowels(..) => MadeKind::DowelHoles,
@@ -80,6 +81,7 @@ pub(super) fn sort(kind: MadeKind) -> Sort {
         | MadeKind::Rabbet
         | MadeKind::Notch
         | MadeKind::Mortise
+        | MadeKind::Haunch
         | MadeKind::Flute => Sort::Taken,
     }
 }

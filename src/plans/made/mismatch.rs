@@ -111,12 +111,15 @@ fn resized(made: &Stands<'_>, drawn: &Drawn<'_>, tolerance: Length) -> Option<Mi
     };
     let flat = flat(drawn.feature);
     let (axis, was, wanted) = flat.into_iter().chain([depth]).find_map(differs)?;
+    let is_tenon = matches!(made.kind, MadeKind::Tenon | MadeKind::Haunch);
     let longer = |other: usize| drawn.space.extent(axis) >= drawn.space.extent(other);
     let word = match (sort(made.kind), axis == depth) {
         (Sort::Tenon | Sort::Whole, true) => "long",
         (_, true) => "deep",
         (Sort::Bore, false) => "across",
-        (Sort::Tenon, false) if axis == 2 => "thick",
+        // What is shaped at an end is measured by its part.
+        (_, false) if is_tenon && axis == 2 => "thick",
+        (_, false) if is_tenon => "wide",
         (_, false) if flat.into_iter().all(longer) => "long",
         _ => "wide",
     };

@@ -42,6 +42,7 @@ pub(super) fn cuts(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
             | FeatureKind::Notch
             | FeatureKind::Pockets(..)
             | FeatureKind::Tenon
+            | FeatureKind::Haunch
             | FeatureKind::Mortise
             | FeatureKind::Dovetails
             | FeatureKind::Dowels(..) => doings.push(Doing::Shape(*id, *number)),

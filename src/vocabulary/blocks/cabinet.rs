@@ -293,6 +293,11 @@ block! {
         "the thickness of a tenon; if not written, a third of the stock",
         "thick 1/4",
     ).usual(20, 600);
+    SET_IN: Length = (
+        "set-in",
+        "how far the tenon of a rail at the end of a stile is set in from that end, so that its mortise is closed; if not written, a third of the rail's width; with 0 the mortise is open at the end",
+        "set-in 1/2",
+    ).usual(50, 1_500);
     DIAMETER: Length = (
         "diameter",
         "the diameter of a dowel",

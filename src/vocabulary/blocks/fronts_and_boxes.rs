@@ -107,9 +107,19 @@ block! {
     ).default("3/8 in").metric("9 mm");
     ROOM: Length = (
         "room",
-        "how far the tenons of the rails and the panel stay off the bottom of each groove; half of the groove at most",
+        "how far the tenons of the rails and the panel stay off the bottom of each groove or mortise; half of the groove at most",
         "room 1/16",
     ).default("1/16 in").metric("1.5 mm");
+    TENON: Length = (
+        "tenon",
+        "how long the tenons of the rails are, which go into mortises in the grooves, each as thick as its groove is wide; if not written, they go into the grooves alone, as far as `room` leaves them",
+        "tenon 1-1/4",
+    ).usual(50, 1_500);
+    SET_IN: Length = (
+        "set-in",
+        "how far those tenons are set in from the ends of the stiles, so that their mortises are closed; there the groove is filled by a haunch; if not written, a third of the rail's width",
+        "set-in 3/4",
+    ).usual(50, 1_500);
     FLOAT: Length = (
         "float",
         "the room left free in each groove for a solid panel to move, where that is more than `room`",

@@ -193,7 +193,11 @@ block! {
         "dovetails 12 min",
     ).default("30 min");
     MITER: Duration = ("miter", "to cut one mitered end or edge", "miter 6 min").default("10 min");
-    NOTCH: Duration = ("notch", "to cut one notch", "notch 5 min").default("8 min");
+    NOTCH: Duration = (
+        "notch",
+        "to cut one notch, or to saw one tenon back to its haunch",
+        "notch 5 min",
+    ).default("8 min");
     FIT_FRONT: Duration = (
         "fit-front",
         "to plane one inset front to its opening and shim it to its gaps",

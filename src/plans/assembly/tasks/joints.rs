@@ -34,6 +34,12 @@ const SORTS: &[Sort] = &[
         |t| t.tenon,
     ),
     (
+        |k| matches!(k, FeatureKind::Haunch),
+        "saw the tenons",
+        " back to their haunches, which fill the grooves where those run out",
+        |t| t.notch,
+    ),
+    (
         |k| matches!(k, FeatureKind::Dovetails),
         "cut the dovetails",
         " and of what they join, one half marked from the other",
@@ -68,7 +74,8 @@ fn is_struck(kind: FeatureKind) -> bool {
         | FeatureKind::Notch
         | FeatureKind::Bore(_)
         | FeatureKind::Flute(_)
-        | FeatureKind::Tenon => false,
+        | FeatureKind::Tenon
+        | FeatureKind::Haunch => false,
     }
 }
 

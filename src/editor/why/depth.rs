@@ -1,0 +1,78 @@
+//! How deep a cut is, and of what joint it is.
+
+use crate::model::{Build, Joinery, MemberKind, PanelBuild, Partition, Size};
+use crate::parts::{Assembly, Feature, FeatureKind, Part};
+use crate::vocabulary::{Origin, words};
+
+use super::teller::Teller;
+
+/// The depth of a cut, by the statement that says it or the thickness it goes through.
+pub(super) fn depth(tell: &Teller<'_>, part: &Part, feature: &Feature) -> Size {
+    let deep = feature.deep;
+    if let Some(span) = feature.deep_at {
+        return tell.written(deep, span, &format!("depth of the {}", feature.kind.word()));
+    }
+    if let Some((joint, long)) = joinery(tell, feature).and_then(|it| Some((it, it.long.as_ref()?)))
+    {
+        if long.length == deep {
+            return long.clone();
+        }
+        if long.length + joint.room == deep {
+            let room = tell.origin(&words::joint::BLOCK, words::joint::ROOM, joint.span);
+            return long + tell.fact(joint.room, "room behind the tenon", room);
+        }
+    }
+    if let FeatureKind::Flute(_) = feature.kind {
+        let (block, word) = (&words::flutes::BLOCK, words::flutes::DEEP);
+        return tell.fact(
+            deep,
+            "depth of the flutes",
+            tell.origin(block, word, Some(feature.span)),
+        );
+    }
+    if let Some(panel) = panel(tell, part) {
+        let own = [panel.groove.clone(), panel.tenon.clone(), &panel.tenon - &panel.stub];
+        let mut own = own.into_iter().chain(panel.mortise());
+        if let Some(own) = own.find(|size| size.length == deep) {
+            return own;
+        }
+    }
+    if deep == part.thickness.length {
+        return part.thickness.clone();
+    }
+    let joint = Origin::Default { block: words::joint::BLOCK.name, word: "deep" };
+    match feature.kind {
+        FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => {
+            tell.fact(deep, format!("depth of the {}", feature.kind.word()), joint)
+        }
+        _ => deep.into(),
+    }
+}
+
+/// How the front is built that a part is of, where it has a panel.
+pub(super) fn panel<'c>(tell: &Teller<'c>, part: &Part) -> Option<&'c PanelBuild> {
+    let Assembly::Front(front) = part.assembly else { return None };
+    match &tell.piece.opening(front.opening)?.front.as_ref()?.build {
+        Build::Panel(panel) => Some(panel),
+        Build::Slab => None,
+    }
+}
+
+/// The joint that a tenon or its mortise is of: that of a frame, or of a board.
+pub(super) fn joinery<'c>(tell: &Teller<'c>, feature: &Feature) -> Option<&'c Joinery> {
+    tell.piece.cases.iter().find_map(|case| {
+        let frame = case.frame.as_ref().filter(|frame| frame.span == feature.span);
+        let bottom = case.bottom.as_ref().map(|bottom| &bottom.board);
+        let top = case.top.as_ref().map(|top| &top.board);
+        let members = case.members.iter().filter_map(|member| match &member.kind {
+            MemberKind::Stile(Partition::Board(board)) | MemberKind::Divider(board) => {
+                Some(board.as_ref())
+            }
+            MemberKind::Rail(Some(shelf)) => Some(&shelf.board),
+            MemberKind::Stile(Partition::None) | MemberKind::Rail(None) => None,
+        });
+        let mut boards = bottom.into_iter().chain(top).chain(members);
+        let board = boards.find(|board| board.span == feature.span);
+        frame.map(|frame| &frame.joint).or(board.map(|board| &board.joint))
+    })
+}
