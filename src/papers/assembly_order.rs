@@ -54,7 +54,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             format!("{}{star}", number + 1),
             task.title.clone(),
             format!("{}, {}:{:02}", slot.day, slot.at / 60, slot.at % 60),
-            task.hands.whole_minutes().to_string(),
+            task.hands().to_string(),
             task.waits().unwrap_or_default(),
         ]);
     }
@@ -246,7 +246,7 @@ fn step(
         let cure = source.work.piece.shop.cure;
         more.push(format!("not before {cure} after step {last}, the last glue-up"));
     }
-    let mut times = vec![format!("{} of work", task.hands.whole_minutes())];
+    let mut times = vec![format!("{} of work", task.hands())];
     if task.waits_for != Wait::None {
         times.push(task.waits().unwrap_or_default());
     }

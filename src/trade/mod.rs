@@ -35,8 +35,8 @@ pub use fasteners::{
     screw_spacing, screws_along, short_of_face, shortest_sold,
 };
 pub use finishes::{
-    FINISH_WASTE, FINISHES, FinishGood, Sanding, coating_time, finish_named, finish_needed,
-    heats_in_rags, mixed,
+    COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Sanding, brushing_time, coating_time,
+    finish_named, finish_needed, heats_in_rags, mixed,
 };
 pub use gluing::{Staves, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves};
 pub use joints::{behind_mortise, dovetail_slope, dowel_reach, tails};
