@@ -144,15 +144,16 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                         "cup {cup}, {deep} deep, {} from the hinge edge",
                         figures.hardware(from_edge)
                     ));
-                    told.extend(plate.map(|plate| {
-                        format!(
+                    told.push(match plate {
+                        Some(plate) => format!(
                             "plate on two screws {} apart, in holes {} across and {} deep, {} back",
                             figures.hardware(plate.apart),
                             figures.hardware(plate.screw),
                             figures.hardware(plate.deep),
                             figures.hardware(plate.back)
-                        )
-                    }));
+                        ),
+                        None => "the figures of its plate are not given, so no place for its plates is worked out, and the cut list has no blocks that they stand on; look them up on its sheet before you cut".to_owned(),
+                    });
                 }
                 told.push(format!("least gap {}", figures.hardware(hinge.gap.length)));
                 told.extend(hinge.notes.iter().cloned());
