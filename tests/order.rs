@@ -802,7 +802,7 @@ fn nothing_is_sanded_before_its_glue_has_cured() {
         };
         let sanded = shop.titled("Take apart and sand").expect("sanding");
         for (task, own) in shop.tasks.iter().enumerate().filter(|(_, own)| own.work == Work::Glue) {
-            let ends = at(task) + own.hands.0.ceil();
+            let ends = at(task) + own.hands().0.ceil();
             let name = format!("{}: {}", shop.name, own.title);
             assert!(at(sanded) - ends >= shop.piece.shop.cure.0.ceil(), "{name}");
             seen += 1;

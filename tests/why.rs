@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use casewright::editor::{self, Subject, Sum, TermFrom, Thing, Unknown, Why};
+use casewright::editor::{self, Subject, Sum, TermFrom, Thing, Unknown, Value, Why};
 use casewright::measure::Exact;
 use casewright::papers::{self, Format};
 use casewright::pipeline::Compilation;
@@ -120,6 +120,124 @@ fn every_set_up_of_the_sheet_is_told() {
         let words: Vec<&str> = past.split(' ').collect();
         assert!(editor::answer(&compiled, &words).is_err(), "{name}: {past}");
     }
+}
+
+/// Each row of the assembly order: its work and its wait. The packet has the same work,
+/// and all of it comes to the time that the sheet begins with.
+#[test]
+fn every_step_of_the_order_is_told() {
+    for (name, compiled) in demo_pieces() {
+        let order = paper(&compiled, "assembly-order");
+        let data = papers::one(&compiled, "packet", Format::Json).expect("a packet");
+        let data: serde_json::Value = serde_json::from_str(&data).expect("JSON");
+        let steps = data["steps"].as_array().expect("steps");
+        let rows = order.lines().skip_while(|line| *line != "== At a glance ==");
+        let rows = rows.take_while(|line| !line.trim().starts_with("hours count"));
+        let mut number = 0;
+        for row in rows.filter(|line| line.starts_with("  [ ]")) {
+            number += 1;
+            let cells: Vec<&str> =
+                row.split("  ").map(str::trim).filter(|cell| !cell.is_empty()).collect();
+            let ["[ ]", step, title, _, hands, rest @ ..] = cells.as_slice() else {
+                panic!("{name}: {row}");
+            };
+            assert_eq!(step.trim_end_matches('*'), number.to_string(), "{name}: {row}");
+            let whys = asked(&compiled, &format!("step {number}"));
+            let [why] = whys.as_slice() else { panic!("{name}: {row}: {whys:#?}") };
+            assert_eq!(why.thing, Thing::Step { title: (*title).to_owned() }, "{name}");
+            let work = &why.sizes[0];
+            assert_eq!((work.word.as_str(), work.paper.as_str()), ("work", *hands), "{name}");
+            assert_eq!(work.total(), Some(work.value), "{name}: {row}");
+            // A part of a minute at the most is rounded, and once.
+            let rounded = work.terms.iter().filter(|term| term.from == TermFrom::Rounded);
+            for term in rounded {
+                let Value::Time(time) = term.value else { panic!("{name}: {row}") };
+                assert!(!term.negative && time.0 < Exact::ONE, "{name}: {row}: {term:?}");
+            }
+            let kept = &steps[number - 1];
+            assert_eq!(
+                (&kept["step"], &kept["hands"]["print"]),
+                (&number.into(), &(*hands).into())
+            );
+            let wait = why.sizes.get(1).map(|sum| sum.paper.as_str());
+            let printed = rest.first().map(|rest| rest.split(" to ").next().unwrap());
+            let printed = printed.map(|rest| rest.split(" in the clamps").next().unwrap());
+            assert_eq!(wait, printed, "{name}: {row}");
+        }
+        assert_eq!(steps.len(), number, "{name}");
+        let past = (number + 1).to_string();
+        assert!(editor::answer(&compiled, &["step", &past]).is_err(), "{name}: {past}");
+        let all = figure(&compiled, "times", "work in all");
+        assert_eq!(all.terms.len(), number, "{name}");
+        assert!(order.contains(&format!("{number} steps, about {} of work", all.paper)), "{name}");
+        let chain = figure(&compiled, "times", "steps *, one after the other");
+        let told = format!("The steps marked * take {} one after the other", chain.paper);
+        assert!(order.contains(&told), "{name}: {told}");
+        let works = chain.terms.iter().filter(|term| match &term.from {
+            TermFrom::Worked { name, .. } => name.starts_with("step "),
+            _ => false,
+        });
+        let stars = order.lines().filter(|line| line.starts_with(">> ") && line.contains("*  "));
+        assert_eq!(works.count(), stars.count(), "{name}");
+    }
+}
+
+/// Worked by hand. Twelve wide blanks at 20 min are 4 h; the clamps hold them in five
+/// rounds, so four hours go by before the last begins to cure for 24 h. The pairs of
+/// doors and the three drawers have five inset fronts: 5 × 25 min. A back is measured for
+/// in 3 min and sawn in 6. Three drawers at 30 min; two doors at 15. The surface is
+/// 13.3 m2, 10 min for each: 134 to the next whole minute, and 15 to lay out.
+#[test]
+fn the_time_of_a_step_is_worked_out() {
+    let console = compile(&spec("hall-console.case"));
+    let step = |number: usize, word: &str| figure(&console, &format!("step {number}"), word);
+    let told = |sum: &Sum| (sum.paper.clone(), sum.terms.len());
+    let blanks = step(2, "work");
+    assert_eq!((blanks.paper.as_str(), terms(&blanks)), ("4 h", vec!["+ 12 × 20 min"]));
+    let cured = step(2, "then wait");
+    assert_eq!((cured.paper.as_str(), terms(&cured)), ("28 h", vec!["+ 24 h", "+ 4 × 1 h"]));
+    assert!(cured.terms.iter().all(|term| match &term.from {
+        TermFrom::Worked { from, .. } => from[0].span().is_some(),
+        _ => false,
+    }));
+    assert_eq!(terms(&step(9, "work")), ["+ 3 min", "+ 6 min"]);
+    assert_eq!(terms(&step(18, "work")), ["+ 5 × 25 min"]);
+    assert_eq!(told(&step(18, "work")), ("2 h 5 min".to_owned(), 1));
+    assert_eq!(terms(&step(22, "work")), ["+ 2 × 15 min"]);
+    assert_eq!(terms(&step(23, "work")), ["+ 3 × 30 min"]);
+    let coat = step(25, "work");
+    assert_eq!(
+        (coat.paper.as_str(), terms(&coat)),
+        ("2 h 29 min", vec!["+ 15 min", "+ 2 h 14 min"])
+    );
+    // The sheet's set-ups take 23, 28, 28, and 22 min, and the frame has 19 joints with
+    // pocket holes at 3 min: 101 + 57.
+    let joints = step(4, "work");
+    let expected = ["+ 19 × 3 min", "+ 22 min", "+ 23 min", "+ 28 min", "+ 28 min"];
+    assert_eq!((joints.paper.as_str(), terms(&joints)), ("2 h 38 min", expected.to_vec()));
+    for question in ["step 4 time", "time step 4", "steps 4"] {
+        assert_eq!(asked(&console, question)[0].sizes[0], joints, "{question}");
+    }
+}
+
+/// A shop that fits a front in 20 min takes 5 × 20, and its own statement is told. At
+/// 2-1/2 min a joint the pocket holes take 47-1/2: with 101 of the set-ups 148-1/2, so
+/// 149, and the last half is told as rounded.
+#[test]
+fn the_times_of_the_shop_itself_are_told() {
+    let text = spec("hall-console.case");
+    let own = text
+        .replace("  cure      24 h", "  cure 24 h; times { fit-front 20 min; pockets 2-1/2 min }");
+    assert_ne!(own, text);
+    let console = compile(&own);
+    let fit = figure(&console, "step 18", "work");
+    assert_eq!((fit.paper.as_str(), terms(&fit)), ("1 h 40 min", vec!["+ 5 × 20 min"]));
+    let TermFrom::Worked { from, .. } = &fit.terms[0].from else { panic!("{fit:#?}") };
+    assert_eq!(console.sources.text(from[0].span().expect("a statement")), "fit-front 20 min");
+    let joints = figure(&console, "step 4", "work");
+    assert_eq!(joints.paper, "2 h 29 min");
+    let last = joints.terms.last().expect("terms");
+    assert_eq!((last.text.as_str(), &last.from), ("+ 30 s", &TermFrom::Rounded));
 }
 
 /// Each row of the gap sheet, found by the mark of its front and its edge.

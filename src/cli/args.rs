@@ -223,13 +223,14 @@ pub struct Why {
     /// The spec
     #[arg(value_name = "SPEC", value_hint = ValueHint::FilePath)]
     pub spec: PathBuf,
-    /// A name or mark, and what of it: `bottom`, `B dado`, `set-up 6`, `clamps`
+    /// A name or mark, and what of it: `bottom`, `B dado`, `set-up 6`, `step 4`, `clamps`
     ///
     /// A name alone asks for everything that the papers print of it; before or behind it
     /// stands what is wanted: size, joint (dado, groove, rabbet, notch, pocket, tenon,
     /// mortise, dovetail), hole (cup, pull, plate), hinge, pin, slide, set-up, flute, gap,
-    /// movement, weight, clamp, or time. One of these alone asks for it in the whole piece,
-    /// and a number behind `set-up` for one of the sheet's.
+    /// movement, weight, clamp, step, or time. One of these alone asks for it in the whole
+    /// piece. A number behind `set-up` asks for one of the router-jig sheet, and behind
+    /// `step` for one of the assembly order.
     #[arg(value_name = "WHAT", required = true, num_args = 1..)]
     pub words: Vec<String>,
 }

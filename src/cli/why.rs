@@ -38,6 +38,7 @@ pub(super) fn run(why: &Why, terminal: &Terminal) -> Exit {
             Thing::Part { mark } => writeln!(text, "{name}, mark {}", plain(mark)),
             Thing::Front => writeln!(text, "{name}, front"),
             Thing::GlueUp => writeln!(text, "{name}, glue-up"),
+            Thing::Step { title } => writeln!(text, "{name}: {}", plain(title)),
         };
         let longest = why.sizes.iter().map(|sum| sum.word.chars().count()).max().unwrap_or(0);
         let width = (longest + 1).max(10);

@@ -54,7 +54,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             format!("{}{star}", number + 1),
             task.title.clone(),
             format!("{}, {}:{:02}", slot.day, slot.at / 60, slot.at % 60),
-            task.hands.whole_minutes().to_string(),
+            task.hands().to_string(),
             task.waits().unwrap_or_default(),
         ]);
     }
@@ -144,15 +144,16 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                         "cup {cup}, {deep} deep, {} from the hinge edge",
                         figures.hardware(from_edge)
                     ));
-                    told.extend(plate.map(|plate| {
-                        format!(
+                    told.push(match plate {
+                        Some(plate) => format!(
                             "plate on two screws {} apart, in holes {} across and {} deep, {} back",
                             figures.hardware(plate.apart),
                             figures.hardware(plate.screw),
                             figures.hardware(plate.deep),
                             figures.hardware(plate.back)
-                        )
-                    }));
+                        ),
+                        None => "the figures of its plate are not given, so no place for its plates is worked out, and the cut list has no blocks that they stand on; look them up on its sheet before you cut".to_owned(),
+                    });
                 }
                 told.push(format!("least gap {}", figures.hardware(hinge.gap.length)));
                 told.extend(hinge.notes.iter().cloned());
@@ -246,7 +247,7 @@ fn step(
         let cure = source.work.piece.shop.cure;
         more.push(format!("not before {cure} after step {last}, the last glue-up"));
     }
-    let mut times = vec![format!("{} of work", task.hands.whole_minutes())];
+    let mut times = vec![format!("{} of work", task.hands())];
     if task.waits_for != Wait::None {
         times.push(task.waits().unwrap_or_default());
     }

@@ -98,6 +98,8 @@ pub struct Coat {
     pub milliliters: Option<f64>,
     /// Square meters a liter.
     pub covers: Option<Exact>,
+    /// Square meters that it goes on.
+    pub area: f64,
     /// How long it takes to put on.
     pub time: Duration,
     /// How often it is mixed anew, so that each lot is used up within its pot
@@ -121,7 +123,7 @@ impl Coat {
         let lots = life.map_or(1, |life| (time.0 / life.0).ceil().clamp(1, 100));
         let each = finish.mix.zip(milliliters);
         let each = each.map(|(mix, whole)| trade::mixed(whole / lots as f64, mix));
-        Self { milliliters, covers, time, lots, each }
+        Self { milliliters, covers, area: square_meters, time, lots, each }
     }
 }
 

@@ -147,11 +147,21 @@ pub fn finish_needed(square_meters: f64, covers: Exact) -> Option<f64> {
     (covers > 0.0).then(|| square_meters / covers * 1000.0 * waste)
 }
 
-/// How long it takes to put one coat on so many square meters: 10 min for each
-/// and 15 min to lay out and clean up (common practice, no source).
+/// Minutes to lay out for a coat and to clean up after it (common practice, no source).
+pub const COAT_READY: i64 = 15;
+
+/// How long it takes to brush one coat on so many square meters: 10 min for each, up to
+/// the next whole minute (common practice, no source).
+#[must_use]
+pub fn brushing_time(square_meters: f64) -> Duration {
+    Duration(Exact::int((square_meters * 10.0).ceil() as i64))
+}
+
+/// How long it takes to put one coat on so many square meters: [`brushing_time`] and
+/// [`COAT_READY`].
 #[must_use]
 pub fn coating_time(square_meters: f64) -> Duration {
-    Duration(Exact::int(15 + (square_meters * 10.0).ceil() as i64))
+    Duration(brushing_time(square_meters).0 + Exact::int(COAT_READY))
 }
 
 /// Milliliters of each of two parts mixed `a` to `b` that give at least so many

@@ -5,6 +5,7 @@
 mod board;
 mod beam;
 mod cutter;
+mod driver;
 mod fasteners;
 mod finishes;
 mod gluing;
@@ -30,13 +31,14 @@ pub use cutter::{
     depth_passes, flute_arc, flute_area, flute_lines, flute_width, mating, rabbet_overhang,
     rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit, widest_by_hand,
 };
+pub use driver::{Axis as DriverAxis, Block, ScrewWay, screwed_through};
 pub use fasteners::{
     base_block, front_bite, pocket_count, pocket_places, pocket_screw, pocket_width, screw_sold,
     screw_spacing, screws_along, short_of_face, shortest_sold,
 };
 pub use finishes::{
-    FINISH_WASTE, FINISHES, FinishGood, Sanding, coating_time, finish_named, finish_needed,
-    heats_in_rags, mixed,
+    COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Sanding, brushing_time, coating_time,
+    finish_named, finish_needed, heats_in_rags, mixed,
 };
 pub use gluing::{Staves, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves};
 pub use joints::{behind_mortise, dovetail_slope, dowel_reach, set_in, tails};

@@ -148,10 +148,12 @@ impl Play<'_> {
         let last = pair.iter().filter_map(|half| there.iter().position(|own| own == half)).max();
         let count = after.iter().find(|count| last.is_some_and(|last| last < **count));
         let there = &there[..count.copied().unwrap_or(there.len())];
-        // A door stands open.
+        // A door stands open, and a drawer is pulled out.
         let leaf = |part: &usize| {
             let mark = &self.boards[*part].part.mark;
-            self.packet.opens.doors.iter().any(|door| door.parts.contains(mark))
+            let opens = &self.packet.opens;
+            opens.doors.iter().any(|door| door.parts.contains(mark))
+                || opens.drawers.iter().any(|drawer| drawer.parts.contains(mark))
         };
         let shut: Vec<usize> = there
             .iter()

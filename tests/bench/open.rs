@@ -17,11 +17,6 @@ pub(super) const IN_DRAWN: &[Known] = &[
     &["with the sheets as measured there are no papers"],
 ];
 
-/// Screws that no driver gets at: in a low or narrow opening, or where two boards meet
-/// one upright at one height from both sides, each by screws through it. No rule
-/// warns of it yet. Of pieces drawn at random few have one.
-pub(super) const OUT_OF_REACH: &[Known] = &[&["no driver gets at the screws of"]];
-
 /// What the shop finds where the compiler warns of it by a finding of this name:
 /// the maker has been told.
 const TOLD: &[(&str, Known)] =

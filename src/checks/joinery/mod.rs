@@ -6,6 +6,7 @@ pub(super) mod part_impossible;
 mod parts_overlap;
 mod panel_too_thick;
 mod dado_too_deep;
+mod driver_reach;
 mod groove_meets_joint;
 mod member_too_narrow;
 mod miter_unequal;
@@ -36,4 +37,4 @@ pub(super) const RULES: &[&Rule] = &[
 ];
 
 /// Those that look only where nothing else tells what is wrong.
-pub(super) const LATE: &[&Rule] = &[&parts_overlap::RULE, &thin_wall::RULE];
+pub(super) const LATE: &[&Rule] = &[&parts_overlap::RULE, &thin_wall::RULE, &driver_reach::RULE];

@@ -1,12 +1,12 @@
 //! What a maker asks, in the words of the papers: a name or a mark, and what of it;
-//! a set-up by its number; or one subject of the whole piece.
+//! a set-up or a step by its number; or one subject of the whole piece.
 
 use crate::parts::{Front, Part, PartId};
 use crate::pipeline::Compilation;
 use crate::plans::weights::Lifted;
 
 use super::teller::Teller;
-use super::{Subject, Thing, Why, cuts, gaps, glue, hanging, setups, slides, weights};
+use super::{Subject, Thing, Why, cuts, gaps, glue, hanging, setups, slides, steps, weights};
 
 /// What is answered.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -38,8 +38,8 @@ pub enum Unknown {
     },
 }
 
-/// Answers a question: `press`, `shelf dado`, `set-up 6`, `weight press.left-door`,
-/// `clamps`. A name stands before what is asked of it or behind; a name alone asks
+/// Answers a question: `press`, `shelf dado`, `set-up 6`, `step 4`,
+/// `weight press.left-door`, `clamps`. A name stands before what is asked of it or behind; a name alone asks
 /// for everything.
 ///
 /// # Errors
@@ -47,7 +47,7 @@ pub enum Unknown {
 /// Says what would have done where nothing is called so, or nothing is known of that
 /// kind.
 pub fn answer(compiled: &Compilation, words: &[&str]) -> Result<Answer, Unknown> {
-    let (subject, name) = read(words);
+    let read = read(words);
     let Some(work) = compiled.workings() else {
         let whys = super::why(compiled, &words.join("-"));
         return match whys.is_empty() {
@@ -62,19 +62,18 @@ pub fn answer(compiled: &Compilation, words: &[&str]) -> Result<Answer, Unknown>
     if !whole.is_empty() {
         return Ok(Answer { subjects: subjects(&whole), whys: whole });
     }
-    let Some(subject) = subject else { return Err(asked.strange(words)) };
-    let mut whys = match (&name, subject) {
-        (None, _) => asked.everything(),
-        (Some(name), Subject::SetUp) if name.parse::<usize>().is_ok() => {
-            let number = name.parse().unwrap_or(0);
-            setups::of(&tell, number).into_iter().collect()
-        }
-        (Some(name), _) => asked.named(name),
-    };
-    if whys.is_empty() {
-        return Err(asked.strange(words));
-    }
-    // All of a set-up is told where it is asked for by its number.
+    let found = read.into_iter().find_map(|(subject, name)| {
+        let whys = match &name {
+            None => asked.everything(),
+            Some(name) => match asked.numbered(&format!("{}-{name}", subject.word())) {
+                Some(own) => vec![own],
+                None => asked.numbered(name).map_or_else(|| asked.named(name), |own| vec![own]),
+            },
+        };
+        (!whys.is_empty()).then_some((subject, name, whys))
+    });
+    let Some((subject, name, mut whys)) = found else { return Err(asked.strange(words)) };
+    // All of a set-up or a step is told where it is asked for by its number.
     let known = subjects(&whys);
     for why in &mut whys {
         why.sizes.retain(|sum| sum.about.contains(&subject));
@@ -90,14 +89,15 @@ pub fn answer(compiled: &Compilation, words: &[&str]) -> Result<Answer, Unknown>
     }
 }
 
-/// The subject among the words, and the name beside it.
-fn read(words: &[&str]) -> (Option<Subject>, Option<String>) {
-    let at = [0, words.len().saturating_sub(1)];
-    let found = at.into_iter().find_map(|at| Some((at, Subject::named(words.get(at)?)?)));
-    let Some((at, subject)) = found else { return (None, None) };
-    let others = words.iter().enumerate().filter(|(place, _)| *place != at);
-    let name: Vec<&str> = others.map(|(_, word)| *word).collect();
-    (Some(subject), (!name.is_empty()).then(|| name.join("-")))
+/// The subject before or behind the other words, and the name that those are.
+fn read(words: &[&str]) -> Vec<(Subject, Option<String>)> {
+    let of = |at: usize| {
+        let subject = Subject::named(words.get(at)?)?;
+        let others = words.iter().enumerate().filter(|(place, _)| *place != at);
+        let name: Vec<&str> = others.map(|(_, word)| *word).collect();
+        Some((subject, (!name.is_empty()).then(|| name.join("-"))))
+    };
+    [0, words.len().saturating_sub(1)].into_iter().filter_map(of).collect()
 }
 
 fn unknown(asked: String, known: Vec<String>) -> Unknown {
@@ -141,6 +141,16 @@ impl Asked<'_, '_> {
         marks.chain(fronts).chain(glue_ups).chain(subjects).collect()
     }
 
+    /// What a paper counts: `set-up-6`, `step-4`.
+    fn numbered(&self, name: &str) -> Option<Why> {
+        let (word, number) = name.rsplit_once('-')?;
+        let number = number.parse().ok()?;
+        let subject = Subject::named(word)?;
+        let set_up = (subject == Subject::SetUp).then(|| setups::of(self.tell, number));
+        let step = (subject == Subject::Step).then(|| steps::of(self.tell, number));
+        set_up.or(step).flatten()
+    }
+
     /// Everything of that name, with all its figures.
     fn named(&self, name: &str) -> Vec<Why> {
         let dotted = format!(".{name}");
@@ -154,7 +164,9 @@ impl Asked<'_, '_> {
                     let part = self.tell.parts.iter().find(|(_, part)| part.path == why.name);
                     part.map(|(id, part)| self.of_part(id, part)).unwrap_or_default()
                 }
-                Thing::Front | Thing::SetUp | Thing::GlueUp | Thing::Piece => Vec::new(),
+                Thing::Front | Thing::SetUp | Thing::GlueUp | Thing::Step { .. } | Thing::Piece => {
+                    Vec::new()
+                }
             };
             why.sizes.extend(more);
         }
@@ -197,7 +209,10 @@ impl Asked<'_, '_> {
         found.extend(work.fronts().iter().map(|front| self.of_front(front)));
         found.extend(work.glue_ups().iter().map(|glue_up| glue::of(tell, glue_up)));
         found.extend((1..=work.setups().len()).filter_map(|number| setups::of(tell, number)));
+        let count = work.assembly().tasks.len();
+        found.extend((1..=count).filter_map(|number| steps::of(tell, number)));
         let mut whole = glue::waits(tell);
+        whole.extend(steps::whole(tell));
         let lifted: Vec<Lifted> = work.weights().lifted.keys().copied().collect();
         whole.extend(weights::of_lifted(tell, "weight of the whole", &lifted));
         found.push(Why { name: "the piece".to_owned(), thing: Thing::Piece, sizes: whole });

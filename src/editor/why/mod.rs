@@ -10,6 +10,7 @@ mod hanging;
 mod lines;
 mod setups;
 mod slides;
+mod steps;
 mod subject;
 mod teller;
 mod weights;
@@ -52,6 +53,11 @@ pub enum Thing {
     SetUp,
     /// What is glued up in one go.
     GlueUp,
+    /// A step of the assembly order, by its number there.
+    Step {
+        /// What is done in it.
+        title: String,
+    },
     /// The whole piece.
     Piece,
 }

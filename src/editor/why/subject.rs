@@ -51,13 +51,15 @@ pub enum Subject {
     Weight,
     /// Clamps, and how long the glue takes to spread.
     Clamp,
+    /// Steps of the assembly order.
+    Step,
     /// Times.
     Time,
 }
 
 impl Subject {
     /// All of them.
-    pub const ALL: [Self; 24] = [
+    pub const ALL: [Self; 25] = [
         Self::Size,
         Self::Joint,
         Self::Dado,
@@ -81,6 +83,7 @@ impl Subject {
         Self::Movement,
         Self::Weight,
         Self::Clamp,
+        Self::Step,
         Self::Time,
     ];
 
@@ -111,6 +114,7 @@ impl Subject {
             Self::Movement => "movement",
             Self::Weight => "weight",
             Self::Clamp => "clamp",
+            Self::Step => "step",
             Self::Time => "time",
         }
     }

@@ -45,7 +45,7 @@ impl<'d> Maker<'d, '_> {
                             exact: slot.at.to_string(),
                             print: format!("{}:{:02}", slot.at / 60, slot.at % 60),
                         },
-                        hands: Self::time(task.hands.whole_minutes()),
+                        hands: Self::time(task.hands()),
                         after,
                         critical: slot.critical,
                         clamps: (task.clamps > 0).then_some(task.clamps),

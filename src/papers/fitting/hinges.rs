@@ -55,7 +55,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut V
 fn plates(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut Vec<Block>) {
     let figures = &source.figures;
     if all.iter().any(|hung| !hung.butt && hung.plate.is_none()) {
-        blocks.push(Block::Note("The plate of the cup hinge is not drawn, because its figures are not given. The hinge's data sheet has them: put the center of each plate at the height in the table, and take from that sheet the line of its screws, their holes, and what it must stand on to lie level with the edge of the opening.".into()));
+        blocks.push(Block::Note("The plate of the cup hinge is not drawn, because its figures are not given. The hinge's data sheet has them: put the center of each plate at the height in the table, and take from that sheet the line of its screws, their holes, and what it must stand on to lie level with the edge of the opening. The cut list has no blocks for the plates. Write the figures into the hinge as its `plate`, and these papers work out every plate and block.".into()));
     }
     let mut screws = Table {
         columns: vec![

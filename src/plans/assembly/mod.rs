@@ -1,19 +1,21 @@
 //! The order of assembly: tasks from the joints, their dependencies, and when
 //! one pair of hands does each.
 
+mod effort;
 pub mod gluing;
 mod schedule;
 mod stage;
 mod stages;
 mod tasks;
 
-use crate::measure::Duration;
+use crate::measure::{Duration, Exact};
 use crate::parts::PartId;
 use crate::plans::Workings;
 use crate::plans::operations::Doing;
 use crate::plans::squareness::Square;
 
-pub use schedule::{Schedule, Slot};
+pub use effort::{Effort, ShopTime, Taking, Usual};
+pub use schedule::{Link, Schedule, Slot};
 pub(crate) use stage::is_broken_down_first;
 pub use stage::{Stage, stage};
 pub(super) use stages::{Stages, stages};
@@ -72,8 +74,8 @@ pub struct Task {
     pub parts: Vec<PartId>,
     /// What kind of work it is.
     pub work: Work,
-    /// Hands-on.
-    pub hands: Duration,
+    /// What its hands-on time is made of.
+    pub efforts: Vec<Effort>,
     /// Then it waits.
     pub wait: Duration,
     /// For what.
@@ -116,7 +118,7 @@ impl Task {
             lines: Vec::new(),
             parts: Vec::new(),
             work,
-            hands: Duration::default(),
+            efforts: Vec::new(),
             wait: Duration::default(),
             waits_for: Wait::None,
             clamps: 0,
@@ -133,6 +135,14 @@ impl Task {
             cured: Vec::new(),
             rounds: Vec::new(),
         }
+    }
+
+    /// Hands-on, up to the next whole minute: what the papers print, and what the days
+    /// are planned by.
+    #[must_use]
+    pub fn hands(&self) -> Duration {
+        let whole = self.efforts.iter().fold(Exact::ZERO, |sum, own| sum + own.whole().0);
+        Duration(whole).whole_minutes()
     }
 
     /// How long it waits and for what, in words; `None` where it doesn't.

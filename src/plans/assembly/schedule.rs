@@ -31,6 +31,18 @@ pub struct Schedule {
     pub hands: Duration,
     /// The longest chain of work and waits.
     pub longest: Duration,
+    /// The tasks of that chain, from its first to its last.
+    pub chain: Vec<Link>,
+}
+
+/// A task of the longest chain.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Link {
+    /// The task, by its place among all.
+    pub task: usize,
+    /// From the end of its work until the next task of the chain can begin; of the last
+    /// until it is ready.
+    pub wait: Duration,
 }
 
 const DAY: i64 = 24 * 60;
@@ -61,10 +73,11 @@ pub(super) fn schedule(tasks: &[Task], day: Duration, cure: Duration) -> Schedul
     let mut tail = vec![0i64; tasks.len()];
     for (index, task) in tasks.iter().enumerate().rev() {
         let rest = behind[index].iter().map(|(next, lag)| lag + tail[*next]).max();
-        tail[index] = minutes(task.hands) + rest.unwrap_or(0).max(minutes(task.wait));
+        tail[index] = minutes(task.hands()) + rest.unwrap_or(0).max(minutes(task.wait));
     }
     let longest = tail.iter().copied().max().unwrap_or(0);
-    let critical = critical(tasks, &behind, &tail, longest);
+    let chain = chain(tasks, &behind, &tail, longest);
+    let is_critical = |index: usize| chain.iter().any(|link| link.task == index);
     let day = minutes(day).clamp(60, DAY);
     let mut ended = vec![0i64; tasks.len()];
     let mut slots = vec![Slot { day: 1, at: 0, order: 0, critical: false }; tasks.len()];
@@ -86,7 +99,7 @@ pub(super) fn schedule(tasks: &[Task], day: Duration, cure: Duration) -> Schedul
             open.insert((tail[index], Reverse(index)));
         }
         let Some((_, Reverse(index))) = open.pop_last() else { break };
-        let hands = minutes(tasks[index].hands);
+        let hands = minutes(tasks[index].hands());
         let into = now.rem_euclid(DAY);
         // What does not fit into the rest of the day begins the next morning;
         // what fills more than a day begins at once.
@@ -98,7 +111,7 @@ pub(super) fn schedule(tasks: &[Task], day: Duration, cure: Duration) -> Schedul
             day: u32::try_from(start / DAY).unwrap_or(0) + 1,
             at: u32::try_from(start % DAY).unwrap_or(0),
             order: place,
-            critical: critical[index],
+            critical: is_critical(index),
         };
         now = end_of(start, hands, day);
         ended[index] = now;
@@ -112,13 +125,14 @@ pub(super) fn schedule(tasks: &[Task], day: Duration, cure: Duration) -> Schedul
     }
     let ready = tasks.iter().zip(&ended).map(|(task, ended)| ended + minutes(task.wait));
     let end = ready.max().unwrap_or(0);
-    let total: i64 = tasks.iter().map(|task| minutes(task.hands)).sum();
+    let total: i64 = tasks.iter().map(|task| minutes(task.hands())).sum();
     let days = u32::try_from((end + DAY - 1) / DAY).unwrap_or(1).max(1);
     Schedule {
         slots,
         days,
         hands: Duration(Exact::int(total)),
         longest: Duration(Exact::int(longest)),
+        chain,
     }
 }
 
@@ -136,14 +150,19 @@ fn end_of(start: i64, mut minutes: i64, day: i64) -> i64 {
 }
 
 /// The tasks of one longest chain, from its first to its last.
-fn critical(tasks: &[Task], behind: &[Vec<Lag>], tail: &[i64], longest: i64) -> Vec<bool> {
-    let mut chain = vec![false; tasks.len()];
+fn chain(tasks: &[Task], behind: &[Vec<Lag>], tail: &[i64], longest: i64) -> Vec<Link> {
+    let mut chain = Vec::new();
     let mut at =
         (0..tasks.len()).find(|index| tail[*index] == longest && tasks[*index].after.is_empty());
     while let Some(index) = at {
-        chain[index] = true;
         let next = behind[index].iter();
-        at = next.max_by_key(|(next, lag)| (lag + tail[*next], Reverse(*next))).map(|own| own.0);
+        let next = next.max_by_key(|(next, lag)| (lag + tail[*next], Reverse(*next)));
+        // What follows may begin before its own wait is over that no task waits for.
+        let rest = tail[index] - tasks[index].hands().0.ceil().max(0);
+        let next = next.filter(|(next, lag)| lag + tail[*next] >= rest);
+        let wait = next.map_or(rest, |(_, lag)| *lag);
+        chain.push(Link { task: index, wait: Duration(Exact::int(wait)) });
+        at = next.map(|(next, _)| *next);
     }
     chain
 }
@@ -151,11 +170,15 @@ fn critical(tasks: &[Task], behind: &[Vec<Lag>], tail: &[i64], longest: i64) -> 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plans::assembly::Work;
+    use crate::plans::assembly::{Effort, Taking, Usual, Work};
 
     fn task(hands: i64, wait: i64, after: &[usize]) -> Task {
         Task {
-            hands: Duration(Exact::int(hands)),
+            efforts: vec![Effort {
+                what: Taking::Usual(Usual::DryFit),
+                count: 1,
+                each: Duration(Exact::int(hands)),
+            }],
             wait: Duration(Exact::int(wait)),
             after: after.to_vec(),
             ..Task::new(String::new(), Work::Bench)

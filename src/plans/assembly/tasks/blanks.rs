@@ -8,7 +8,7 @@ use crate::model::Stock;
 use crate::parts::PartId;
 use crate::plans::assembly::{Blank, gluing};
 
-use super::{Maker, Task, Wait, Work, hands, minutes};
+use super::{Maker, Task, Usual, Wait, Work};
 
 impl Maker<'_, '_> {
     /// Solid parts wider than a board are glued up first of all.
@@ -151,7 +151,7 @@ impl Maker<'_, '_> {
         let task = self.add(Task {
             lines,
             parts: parts.clone(),
-            hands: hands(minutes::BLANK * parts.len() as i64),
+            efforts: vec![Usual::Blank.times(parts.len())],
             wait,
             waits_for,
             clamps,
@@ -242,7 +242,7 @@ impl Maker<'_, '_> {
         let task = self.add(Task {
             lines,
             parts: thick.clone(),
-            hands: hands(minutes::LAYERS * thick.len() as i64),
+            efforts: vec![Usual::Layers.times(thick.len())],
             wait,
             waits_for,
             clamps,

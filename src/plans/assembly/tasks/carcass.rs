@@ -10,7 +10,7 @@ use crate::plans::shelves;
 use crate::plans::squareness;
 use crate::trade;
 
-use super::{Maker, Work, minutes};
+use super::{Maker, Usual, Work};
 
 /// What is planted on the carcass in one step.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -109,9 +109,9 @@ impl Maker<'_, '_> {
         ];
         let mut after = vec![finished];
         after.extend(self.ready(&stuck));
-        let minutes = minutes::MEASURE * stuck.len() as i64;
+        let efforts = vec![Usual::LayingIn.times(stuck.len())];
         let title = "Lay in the shelves that stay".to_owned();
-        let task = self.simple(title, lines, stuck.clone(), Work::Bench, minutes, after);
+        let task = self.simple(title, lines, stuck.clone(), Work::Bench, efforts, after);
         let laid =
             self.picked(|joint| joint.sort == JointSort::Laid && stuck.contains(&joint.part));
         self.closes(task, laid);
@@ -138,13 +138,13 @@ impl Maker<'_, '_> {
         )];
         let mut after = vec![finished];
         after.extend(self.ready(&backs));
-        let minutes = minutes::JOINT * 3 * backs.len() as i64;
+        let efforts = vec![Usual::Planting.times(backs.len())];
         let title = match backs.len() {
             1 => "Fix the back for good",
             _ => "Fix the backs for good",
         };
         let work = Work::Bench;
-        let task = self.simple(title.to_owned(), lines, backs.clone(), work, minutes, after);
+        let task = self.simple(title.to_owned(), lines, backs.clone(), work, efforts, after);
         let joints =
             self.picked(|joint| joint.sort == JointSort::Planted && backs.contains(&joint.part));
         self.closes(task, joints);
@@ -187,14 +187,14 @@ impl Maker<'_, '_> {
                 )),
                 Planting::Legs => lines.push(format!("{marks}: glue and screw from above")),
             }
-            let minutes = minutes::JOINT * 3 * parts.len() as i64;
+            let efforts = vec![Usual::Planting.times(parts.len())];
             let work = Work::Bench;
             let task = self.simple(
                 planting.title().to_owned(),
                 lines,
                 parts.clone(),
                 work,
-                minutes,
+                efforts,
                 after,
             );
             self.closes(task, joints);
@@ -330,7 +330,8 @@ impl Maker<'_, '_> {
         let sides = (case.wide.length, case.high.length - case.base_high().length);
         let square = Some(squareness::of_case(self.work, case.id, sides));
         let title = format!("Glue the face frame to the carcass of {}", case.name);
-        let glued = self.glue(title, lines, parts.clone(), 40, &load, square, stands);
+        let efforts = vec![Usual::FrameOn.times(1)];
+        let glued = self.glue(title, lines, parts.clone(), efforts, &load, square, stands);
         let closes = self.framed.get(&case.id).cloned().unwrap_or_default();
         self.closes(glued, closes);
         self.does(glued, vec![Doing::FrameOn(FrameOn { stiles, pairs, cauls })]);

@@ -13,7 +13,7 @@ use crate::plans::small_parts;
 use crate::trade;
 
 use super::finishing::{amount, is_finished_early, sanded};
-use super::{Maker, Stage, Work, minutes, stage};
+use super::{Maker, Stage, Usual, Work, stage};
 
 impl Maker<'_, '_> {
     pub(super) fn cut(&mut self) -> usize {
@@ -51,9 +51,9 @@ impl Maker<'_, '_> {
         if self.parts.iter().any(|(_, part)| solid(part) && seen(&part.assembly)) {
             lines.push("mill a spare with each group of frame members and fronts; it is the test piece of their set-ups, and it takes the place of one that is spoiled".to_owned());
         }
-        let minutes = minutes::CUT_PART * all.len() as i64;
+        let efforts = vec![Usual::Sawing.times(all.len())];
         let title = "Break down the stock and cut the case parts".into();
-        let cut = self.simple(title, lines, Vec::new(), Work::Machine, minutes, Vec::new());
+        let cut = self.simple(title, lines, Vec::new(), Work::Machine, efforts, Vec::new());
         self.breaks(cut, &all);
         self.mills(cut, sized);
         self.does(cut, does);
@@ -150,13 +150,14 @@ impl Maker<'_, '_> {
             (true, false) => "Bore for the hinge plates",
             (false, false) => "Bore for the shelf pins and hinge plates",
         };
-        let minutes = minutes::BORE * (2 * pinned.len() + plated.len()) as i64;
+        // A board takes a row at the front and one at the back.
+        let efforts = vec![Usual::Row.times(2 * pinned.len() + plated.len())];
         let mut boards = pinned;
         boards.extend(plated);
         boards.sort_unstable();
         boards.dedup();
         let after = self.ready(&boards);
-        let task = self.simple(title.into(), lines, boards.clone(), Work::Bench, minutes, after);
+        let task = self.simple(title.into(), lines, boards.clone(), Work::Bench, efforts, after);
         let plates = self.features(&boards, |f| f.kind == FeatureKind::Bore(Bore::Plate));
         self.cuts(task, plates);
         let rows = (0..).zip(&self.work.fitting().pins).flat_map(|(index, rows)| {
@@ -226,10 +227,10 @@ impl Maker<'_, '_> {
             self.marks(&blanks)
         )];
         lines.extend(self.scraped(&blanks));
-        let minutes = minutes::CUT_PART * blanks.len() as i64;
+        let efforts = vec![Usual::Sawing.times(blanks.len())];
         let after = self.ready(&blanks);
         let title = "Bring the glued-up blanks to size".into();
-        let task = self.simple(title, lines, blanks.clone(), Work::Machine, minutes, after);
+        let task = self.simple(title, lines, blanks.clone(), Work::Machine, efforts, after);
         self.mills(task, blanks.clone());
         self.makes(&blanks, task);
     }

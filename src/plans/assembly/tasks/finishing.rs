@@ -6,7 +6,7 @@ use crate::plans::finish::{self, Coat, Surface};
 use crate::plans::operations::{Coating, Doing, Sand};
 use crate::trade::{self, FinishGood, Sanding};
 
-use super::{Maker, Task, Wait, Work, minutes};
+use super::{Maker, Task, Usual, Wait, Work, effort};
 
 /// True for what gets its first coat before it is closed in.
 pub(super) fn is_finished_early(part: &Part) -> bool {
@@ -119,7 +119,7 @@ impl Maker<'_, '_> {
             sand,
             Vec::new(),
             Work::Sand,
-            minutes::SAND,
+            vec![Usual::Sanding.times(1)],
             hung.to_vec(),
         );
         let glued = self.tasks.iter().enumerate().filter(|(_, task)| task.work == Work::Glue);
@@ -217,7 +217,7 @@ impl Maker<'_, '_> {
         self.add(Task {
             lines,
             parts: coating.parts.clone(),
-            hands: coating.coat.time,
+            efforts: effort::coat(coating.coat.area),
             wait: finish.cure,
             waits_for: Wait::Finish,
             does: vec![Doing::Coat(coating)],

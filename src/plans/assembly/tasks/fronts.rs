@@ -3,13 +3,12 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
-use crate::measure::Exact;
 use crate::model::{FrontId, Set, Stock};
 use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, box_told, front_told};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::Doing;
 
-use super::{Maker, Work, minutes};
+use super::{Effort, Maker, ShopTime, Usual, Work, effort};
 
 impl Maker<'_, '_> {
     /// Fronts: framed ones glued up, inset ones planed to their openings, and only then fluted and bored, since that counts from
@@ -22,7 +21,7 @@ impl Maker<'_, '_> {
         if units.is_empty() {
             return;
         }
-        let count = units.len() as i64;
+        let count = units.len();
         for (name, unit, parts) in units.into_iter().filter(|(.., parts)| parts.len() > 1) {
             let joints = self.joints_of(unit);
             let load = gluing::joined(self.parts, &joints);
@@ -39,8 +38,8 @@ impl Maker<'_, '_> {
                 lines.push("the sizes to check are those with the shaving on at every outer edge; it comes off when the front is fitted".to_owned());
             }
             let (title, after) = (format!("Glue up {name}"), self.ready(&parts));
-            let glued =
-                self.glue(title, lines, parts.clone(), minutes::FRONT, &load, square, after);
+            let efforts = vec![Usual::Front.times(1)];
+            let glued = self.glue(title, lines, parts.clone(), efforts, &load, square, after);
             self.closes(glued, self.closing.get(unit).cloned().unwrap_or_default());
             self.makes(&parts, glued);
         }
@@ -71,10 +70,9 @@ impl Maker<'_, '_> {
             ];
             let mut after = stands.to_vec();
             after.extend(self.ready(&fitted));
-            let each = self.piece.shop.times.fit_front.0;
-            let time = (each * Exact::int(inset.len() as i64)).ceil();
+            let efforts = vec![ShopTime::FitFront.times(&self.piece.shop.times, inset.len())];
             let title = "Fit the fronts to their openings".into();
-            let fit = self.simple(title, lines, fitted.clone(), Work::Bench, time, after);
+            let fit = self.simple(title, lines, fitted.clone(), Work::Bench, efforts, after);
             self.does(fit, inset.into_iter().map(Doing::Fit).collect());
             self.makes(&fitted, fit);
         }
@@ -82,7 +80,7 @@ impl Maker<'_, '_> {
     }
 
     /// What counts from the edges of fronts that are at their size.
-    fn flute_and_bore(&mut self, all: &[PartId], count: i64) {
+    fn flute_and_bore(&mut self, all: &[PartId], count: usize) {
         let is_flute = |kind: FeatureKind| matches!(kind, FeatureKind::Flute(_));
         let is_hole = |kind: FeatureKind| matches!(kind, FeatureKind::Bore(Bore::Cup | Bore::Pull));
         let cuts = self.features(all, |f| is_flute(f.kind) || is_hole(f.kind));
@@ -122,13 +120,14 @@ impl Maker<'_, '_> {
             (true, false) => "Flute the fronts",
             _ => "Bore the fronts",
         };
-        let flutes: i64 =
-            self.setups.iter().filter(|s| is_flute(s.kind)).map(|s| s.time.0.ceil()).sum();
-        let time = minutes::BORE_FRONT * count + flutes;
+        let routed = (1..).zip(self.setups).filter(|(_, setup)| is_flute(setup.kind));
+        let mut efforts: Vec<Effort> =
+            routed.map(|(number, setup)| effort::set_up(number, setup)).collect();
+        efforts.push(Usual::Boring.times(count));
         let mut parts: Vec<PartId> = cuts.iter().map(|(id, _)| *id).collect();
         parts.dedup();
         let after = self.ready(&parts);
-        let task = self.simple(title.into(), lines, parts.clone(), Work::Router, time, after);
+        let task = self.simple(title.into(), lines, parts.clone(), Work::Router, efforts, after);
         self.cuts(task, cuts);
         self.makes(&parts, task);
     }
@@ -149,7 +148,8 @@ impl Maker<'_, '_> {
             let mut after = self.ready(&parts);
             after.extend(last);
             let title = format!("Glue up {name}");
-            let glued = self.glue(title, lines, parts.clone(), minutes::BOX, &load, square, after);
+            let efforts = vec![Usual::DrawerBox.times(1)];
+            let glued = self.glue(title, lines, parts.clone(), efforts, &load, square, after);
             self.closes(glued, self.closing.get(unit).cloned().unwrap_or_default());
             self.makes(&parts, glued);
             last = Some(glued);
@@ -176,11 +176,11 @@ impl Maker<'_, '_> {
             "cut them only now that the box is out of the clamps: a notch cuts behind the lower half pin, which the side alone holds then, and which would have fallen off before the glue-up".to_owned(),
             "saw both sides of a notch down to its line, chop out the waste from both faces, and leave the groove and the bottom above it whole".to_owned(),
         ];
-        let time = (each.0 * Exact::int(count as i64)).ceil();
+        let efforts = vec![ShopTime::Notch.times(&self.piece.shop.times, count)];
         let title = "Notch the backs of the drawer boxes for their runners".to_owned();
         let mut after = self.ready(&backs);
         after.extend(boxes);
-        let task = self.simple(title, lines, backs.clone(), Work::Bench, time, after);
+        let task = self.simple(title, lines, backs.clone(), Work::Bench, efforts, after);
         self.cuts(task, cuts);
         self.makes(&backs, task);
         Some(task)

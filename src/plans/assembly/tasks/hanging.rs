@@ -4,7 +4,7 @@ use crate::model::{HingeKind, Opening, OpeningKind};
 use crate::parts::{Assembly, JointSort, Part, PartId, Role};
 use crate::plans::operations::{self, Doing};
 
-use super::{Maker, Work, minutes};
+use super::{Maker, Usual, Work};
 
 impl Maker<'_, '_> {
     /// Doors, slides, drawers and their fronts; the tasks after which all hangs.
@@ -13,9 +13,8 @@ impl Maker<'_, '_> {
         // Whatever hangs nowhere is made all the same, and finished with the rest.
         done.extend(self.ready(&self.ids(|_| true)));
         done.extend(boxes);
-        let count = |sort: JointSort| {
-            self.parts.joints.iter().filter(|joint| joint.sort == sort).count() as i64
-        };
+        let count =
+            |sort: JointSort| self.parts.joints.iter().filter(|joint| joint.sort == sort).count();
         let (hung, slid) = (count(JointSort::Hung), count(JointSort::Slid) / 2);
         let on_boxes = self.picked(|joint| {
             joint.sort == JointSort::FrontFixed && !self.is_of_false_front(joint.part)
@@ -83,8 +82,8 @@ impl Maker<'_, '_> {
                 (false, _) => "Fit the slides, drawers, and drawer fronts",
             };
             let title = title.into();
-            let time = minutes::HANG * 2 * slid.max(1);
-            let task = self.simple(title, lines, packers.clone(), Work::Bench, time, after);
+            let efforts = vec![Usual::Drawer.times(slid.max(1))];
+            let task = self.simple(title, lines, packers.clone(), Work::Bench, efforts, after);
             let mut closes = self.picked(|joint| {
                 joint.sort == JointSort::Slid || packers.binary_search(&joint.part).is_ok()
             });
@@ -108,8 +107,8 @@ impl Maker<'_, '_> {
                 lines.push("open the doors as far as they go, and pull out every tray: it must pass the leaves freely; where it does not, its packer on that side must be thicker, and its box as much narrower".to_owned());
             }
             let title = "Hang the doors".into();
-            let time = minutes::HANG * hung;
-            let task = self.simple(title, lines, Vec::new(), Work::Bench, time, after);
+            let efforts = vec![Usual::Door.times(hung)];
+            let task = self.simple(title, lines, Vec::new(), Work::Bench, efforts, after);
             self.closes(task, self.picked(|joint| joint.sort == JointSort::Hung));
             let hinges = (0..self.work.fitting().hinges.len()).map(Doing::Hinge);
             self.does(task, hinges.collect());
@@ -143,8 +142,8 @@ impl Maker<'_, '_> {
         )];
         after.extend(self.ready(&blocks));
         let title = "Fix the hinge blocks".to_owned();
-        let time = minutes::JOINT * blocks.len() as i64;
-        let task = self.simple(title, lines, blocks.clone(), Work::Bench, time, after);
+        let efforts = vec![Usual::HingeBlock.times(blocks.len())];
+        let task = self.simple(title, lines, blocks.clone(), Work::Bench, efforts, after);
         self.closes(task, self.picked(|joint| blocks.binary_search(&joint.part).is_ok()));
         self.makes(&blocks, task);
         vec![task]
@@ -163,8 +162,8 @@ impl Maker<'_, '_> {
         let mut after = stands.to_vec();
         after.extend(self.ready(&fixed));
         let title = "Fix the false fronts".into();
-        let time = minutes::HANG * fixed.len() as i64;
-        let task = self.simple(title, lines, fixed.clone(), Work::Bench, time, after);
+        let efforts = vec![Usual::FalseFront.times(fixed.len())];
+        let task = self.simple(title, lines, fixed.clone(), Work::Bench, efforts, after);
         let closes = self.picked(|joint| {
             joint.sort == JointSort::FrontFixed && self.is_of_false_front(joint.part)
         });

@@ -10,20 +10,22 @@ use crate::plans::shelves;
 use crate::plans::weights::{Body, Lifted};
 use crate::trade::{self, Carry};
 
-use super::{Maker, Work, minutes};
+use super::{Maker, Usual, Work};
 
 impl Maker<'_, '_> {
     /// All that is done in the house. A front is adjusted last: shims and wall
     /// screws still move its opening.
     pub(super) fn install(&mut self, finished: usize) {
         let (lines, does) = self.carried();
-        let (title, time) = ("Carry it in and level it".to_owned(), minutes::LEVEL);
+        let title = "Carry it in and level it".to_owned();
+        let once = |usual: Usual| vec![usual.times(1)];
         let work = Work::Fit;
-        let mut last = self.simple(title, lines, Vec::new(), work, time, vec![finished]);
+        let mut last =
+            self.simple(title, lines, Vec::new(), work, once(Usual::Leveling), vec![finished]);
         self.does(last, does);
         if let Some((lines, does)) = self.scribed() {
             let title = "Scribe it to the walls".to_owned();
-            last = self.simple(title, lines, Vec::new(), work, minutes::SCRIBE, vec![last]);
+            last = self.simple(title, lines, Vec::new(), work, once(Usual::Scribing), vec![last]);
             self.does(last, does);
         }
         let beside = self.side_by_side();
@@ -37,7 +39,7 @@ impl Maker<'_, '_> {
                 "drive the front screws behind hinges or slides, where they don't show".to_owned(),
             );
             let title = "Fix the cases to each other".to_owned();
-            last = self.simple(title, lines, Vec::new(), work, minutes::HANG, vec![last]);
+            last = self.simple(title, lines, Vec::new(), work, once(Usual::Beside), vec![last]);
             let does = beside.into_iter().map(|own| Doing::House(House::Beside(own)));
             self.does(last, does.collect());
         }
@@ -45,12 +47,19 @@ impl Maker<'_, '_> {
             let wall = self.wall();
             let lines = self.walled(&wall);
             let title = "Fix it to the wall".to_owned();
-            last = self.simple(title, lines, Vec::new(), work, minutes::WALL, vec![last]);
+            last = self.simple(title, lines, Vec::new(), work, once(Usual::Wall), vec![last]);
             self.does(last, vec![Doing::House(House::Wall(wall))]);
         }
         let lines = self.put_back();
         let title = "Put in the doors, drawers, and shelves".to_owned();
-        let put = self.simple(title, lines, Vec::new(), Work::Bench, minutes::SAND, vec![last]);
+        let put = self.simple(
+            title,
+            lines,
+            Vec::new(),
+            Work::Bench,
+            once(Usual::PuttingBack),
+            vec![last],
+        );
         // Shelves lie loose on their pins: now they come in to stay.
         let stuck = self.stuck();
         let laid =

@@ -3,54 +3,54 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
-use crate::measure::{Duration, Exact, Length};
-use crate::model::{JointKind, Times};
+use crate::measure::Length;
+use crate::model::JointKind;
 use crate::parts::{Feature, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::setups::Setup;
 
-use super::{Maker, Stage, Work, stage};
+use super::{Effort, Maker, ShopTime, Stage, Work, effort, stage};
 
 /// What is cut elsewhere than on the set-up sheet: its name, how it is cut, and
-/// the time that each one takes.
-type Sort = (fn(&FeatureKind) -> bool, &'static str, &'static str, fn(&Times) -> Duration);
+/// what gives the time that each one takes.
+type Sort = (fn(&FeatureKind) -> bool, &'static str, &'static str, ShopTime);
 
 /// A part and the number of one of its features.
 pub(super) type Cut = (PartId, usize);
 
 /// In the order of the work. A mortise is cut first and its tenon fitted to it.
 const SORTS: &[Sort] = &[
-    (|k| matches!(k, FeatureKind::Pockets(..)), "bore the pocket holes", "", |t| t.pockets),
+    (|k| matches!(k, FeatureKind::Pockets(..)), "bore the pocket holes", "", ShopTime::Pockets),
     (
         |k| matches!(k, FeatureKind::Dowels(..)),
         "bore the dowel holes",
         " and of what they join, from one jig",
-        |t| t.dowels,
+        ShopTime::Dowels,
     ),
-    (|k| matches!(k, FeatureKind::Mortise), "cut the mortises", "", |t| t.mortise),
+    (|k| matches!(k, FeatureKind::Mortise), "cut the mortises", "", ShopTime::Mortise),
     (
         |k| matches!(k, FeatureKind::Tenon),
         "cut the tenons",
         ", each to fit its mortise or groove",
-        |t| t.tenon,
+        ShopTime::Tenon,
     ),
     (
         |k| matches!(k, FeatureKind::Haunch),
         "saw the tenons",
         " back to their haunches, which fill the grooves where those run out",
-        |t| t.notch,
+        ShopTime::Notch,
     ),
     (
         |k| matches!(k, FeatureKind::Dovetails),
         "cut the dovetails",
         " and of what they join, one half marked from the other",
-        |t| t.dovetails,
+        ShopTime::Dovetails,
     ),
-    (|k| matches!(k, FeatureKind::Notch), "cut the notches", "", |t| t.notch),
+    (|k| matches!(k, FeatureKind::Notch), "cut the notches", "", ShopTime::Notch),
     (
         |k| matches!(k, FeatureKind::Miter),
         "cut the miters",
         ", with the long points on the outside faces of the ends and the front faces of the stiles",
-        |t| t.miter,
+        ShopTime::Miter,
     ),
 ];
 
@@ -212,11 +212,11 @@ impl Maker<'_, '_> {
         let is_cut: BTreeSet<Cut> = cuts.iter().copied().collect();
         let mut cut: Vec<PartId> = cuts.iter().map(|(id, _)| *id).collect();
         cut.dedup();
-        let (mut numbers, mut time) = (Vec::new(), Exact::ZERO);
+        let (mut numbers, mut efforts): (Vec<usize>, Vec<Effort>) = (Vec::new(), Vec::new());
         for (number, setup) in (1..).zip(self.setups) {
             if setup.cuts().any(|own| is_cut.contains(&own)) {
                 numbers.push(number);
-                time += Exact::int(setup.time.0.ceil());
+                efforts.push(effort::set_up(number, setup));
             }
         }
         let mut lines = Vec::new();
@@ -240,7 +240,7 @@ impl Maker<'_, '_> {
         if cuts.iter().filter_map(feature).any(|own| is_struck(own.kind)) {
             lines.push("strike the lines of the layout sheet before you cut to them".to_owned());
         }
-        for (is_of, what, how, each) in SORTS {
+        for (is_of, what, how, time) in SORTS {
             let own = cuts
                 .iter()
                 .filter(|cut| feature(cut).is_some_and(|f| is_of(&f.kind) && !is_other_half(f)));
@@ -248,17 +248,18 @@ impl Maker<'_, '_> {
             let count = of.len();
             of.dedup();
             if !of.is_empty() {
-                let each = each(&self.piece.shop.times);
-                time += each.0 * Exact::int(count as i64);
+                let own = time.times(&self.piece.shop.times, count);
+                efforts.push(own);
                 let plural = if of.len() == 1 { "" } else { "s" };
                 lines.push(format!(
-                    "{what} of {} part{plural}{how} ({count} at {each} each)",
-                    of.len()
+                    "{what} of {} part{plural}{how} ({count} at {} each)",
+                    of.len(),
+                    own.each
                 ));
             }
         }
         let after = self.ready(&cut);
-        let task = self.simple(title.into(), lines, Vec::new(), Work::Router, time.ceil(), after);
+        let task = self.simple(title.into(), lines, Vec::new(), Work::Router, efforts, after);
         self.cuts(task, cuts);
         self.makes(&cut, task);
     }

@@ -14,7 +14,7 @@ mod units;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::measure::{Duration, Exact, Length};
+use crate::measure::Length;
 use crate::model::{CaseId, Finish, FinishId, Piece, Set};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts, Role};
 use crate::plans::Workings;
@@ -23,28 +23,10 @@ use crate::plans::setups::Setup;
 use crate::plans::squareness::{self, Square};
 use crate::trade;
 
+use super::effort::{self, Effort, ShopTime, Usual};
 use super::gluing::{Load, Units};
 use super::stages::is_within;
 use super::{Stage, Task, Wait, Work, stage};
-
-/// Hands-on minutes (common practice, no source; a maker's own will differ).
-mod minutes {
-    pub(super) const CUT_PART: i64 = 6;
-    pub(super) const DRY_FIT: i64 = 30;
-    pub(super) const JOINT: i64 = 6;
-    pub(super) const BLANK: i64 = 20;
-    pub(super) const FRONT: i64 = 25;
-    pub(super) const MEASURE: i64 = 3;
-    pub(super) const BORE_FRONT: i64 = 10;
-    pub(super) const BORE: i64 = 8;
-    pub(super) const LAYERS: i64 = 10;
-    pub(super) const BOX: i64 = 25;
-    pub(super) const HANG: i64 = 15;
-    pub(super) const SAND: i64 = 90;
-    pub(super) const LEVEL: i64 = 60;
-    pub(super) const SCRIBE: i64 = 45;
-    pub(super) const WALL: i64 = 45;
-}
 
 /// Every task, each after those it depends on.
 pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
@@ -227,10 +209,10 @@ impl<'w, 'a> Maker<'w, 'a> {
         lines: Vec<String>,
         parts: Vec<PartId>,
         work: Work,
-        minutes: i64,
+        efforts: Vec<Effort>,
         after: Vec<usize>,
     ) -> usize {
-        self.add(Task { lines, parts, hands: hands(minutes), after, ..Task::new(title, work) })
+        self.add(Task { lines, parts, efforts, after, ..Task::new(title, work) })
     }
 
     #[allow(clippy::too_many_arguments)]
@@ -239,7 +221,7 @@ impl<'w, 'a> Maker<'w, 'a> {
         title: String,
         lines: Vec<String>,
         parts: Vec<PartId>,
-        minutes: i64,
+        efforts: Vec<Effort>,
         load: &Load,
         square: Option<Square>,
         after: Vec<usize>,
@@ -248,7 +230,7 @@ impl<'w, 'a> Maker<'w, 'a> {
         self.add(Task {
             lines,
             parts,
-            hands: hands(minutes),
+            efforts,
             wait: self.piece.shop.clamp,
             waits_for: if clamps > 0 { Wait::Clamps } else { Wait::Screws },
             clamps,
@@ -369,8 +351,4 @@ impl<'w, 'a> Maker<'w, 'a> {
             }
         })
     }
-}
-
-fn hands(minutes: i64) -> Duration {
-    Duration(Exact::int(minutes))
 }

@@ -9,7 +9,7 @@ use crate::plans::assembly::{gluing, stage};
 use crate::plans::operations::{Doing, Measure, Measured};
 use crate::trade;
 
-use super::{Maker, Stage, Work, minutes};
+use super::{Maker, Stage, Usual, Work};
 
 /// Parts, what they are called, and how each kind is measured.
 struct Kind {
@@ -107,8 +107,9 @@ impl<'a> Maker<'_, 'a> {
         mut after: Vec<usize>,
     ) -> usize {
         after.extend(self.ready(parts));
-        let time = (minutes::CUT_PART + minutes::MEASURE) * parts.len() as i64;
-        let task = self.simple(title, lines, parts.to_vec(), Work::Machine, time, after);
+        let count = parts.len();
+        let efforts = vec![Usual::Measuring.times(count), Usual::Sawing.times(count)];
+        let task = self.simple(title, lines, parts.to_vec(), Work::Machine, efforts, after);
         let sheet = |id: &&PartId| {
             self.parts.get(**id).is_some_and(|part| !self.is_broken_down_first(part))
         };

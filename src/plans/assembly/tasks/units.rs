@@ -9,7 +9,7 @@ use crate::parts::{Assembly, FeatureKind, Joint, JointSort, PartId, Role};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::{Doing, DryFit, Step};
 
-use super::{Maker, Work, minutes};
+use super::{Maker, Usual, Work};
 
 impl<'a> Maker<'_, 'a> {
     /// A glue-up of everything whose wood joints lie within one unit; that of a
@@ -50,10 +50,10 @@ impl<'a> Maker<'_, 'a> {
         }
         lines.extend(self.beveled_cauls(&parts));
         ready.extend(self.ready(&parts));
-        let minutes = minutes::JOINT * joints.len() as i64;
+        let efforts = vec![Usual::Joint.times(joints.len())];
         let (load, square) = (gluing::joined(self.parts, &joints), self.outline(&parts, unit));
         let title = format!("Glue up the {what}");
-        let glued = self.glue(title, lines, parts.clone(), minutes, &load, square, ready);
+        let glued = self.glue(title, lines, parts.clone(), efforts, &load, square, ready);
         self.in_goes(glued, goes);
         self.closes(glued, whole.joints.clone());
         self.does(glued, tacked);
@@ -112,7 +112,8 @@ impl<'a> Maker<'_, 'a> {
         );
         let after = self.ready(parts);
         let title = format!("Dry-fit the {what}");
-        let dry = self.simple(title, lines, parts.to_vec(), Work::Bench, minutes::DRY_FIT, after);
+        let efforts = vec![Usual::DryFit.times(1)];
+        let dry = self.simple(title, lines, parts.to_vec(), Work::Bench, efforts, after);
         self.does(dry, does);
         dry
     }
@@ -128,10 +129,10 @@ impl<'a> Maker<'_, 'a> {
             "check that it is square and flat, for it goes into the rest as one piece".to_owned(),
         );
         after.extend(self.ready(&parts));
-        let minutes = minutes::JOINT * joints.len() as i64;
+        let efforts = vec![Usual::Joint.times(joints.len())];
         let load = gluing::joined(self.parts, &joints);
         let title = format!("Glue up {} of the {what}", self.few(&parts));
-        let glued = self.glue(title, lines, parts.clone(), minutes, &load, None, after);
+        let glued = self.glue(title, lines, parts.clone(), efforts, &load, None, after);
         self.in_goes(glued, goes);
         self.closes(glued, stage.joints.clone());
         self.makes(&parts, glued);

@@ -1,0 +1,250 @@
+//! A screw that no driver gets at when it is to be driven.
+
+use std::collections::BTreeSet;
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::measure::Length;
+use crate::model::{JointKind, OpeningKind};
+use crate::parts::{
+    Assembly, Cuboid, Direction, Feature, FeatureKind, Joint, JointSort, Part, PartId, Parts,
+};
+use crate::plans::Workings;
+use crate::plans::operations::{Doing, Move};
+use crate::trade::{self, Block, ScrewWay};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "driver-reach",
+    severity: Severity::Warning,
+    finds: "In the step of the assembly order that drives a screw, a board stands where its driver must go.",
+    why: "The glue is on and the clamps wait, and the screw can't be driven. A low or narrow opening leaves no room behind a pocket hole, and two boards that meet one upright at one height from both sides shut each other's screws in.",
+    source: "A drill with a long bit takes 14 in (350 mm) behind the screw and is 2-1/2 in (64 mm) thick. A right-angle driver takes 5-1/2 in (140 mm), and its arm of 8 in (200 mm) goes to any side. Pocket screws lean 15 degrees. All of it is common practice, no source.",
+    formula: "The drill, and then the right-angle driver with its arm to each of four sides, is laid along the axis of each screw, among the boards that are there by then. Screws square through a board may be driven from either side, through up to 2 in (50 mm).",
+    accept: "Accept it if you have a shorter driver, or if you drive these screws before the board in the way goes in.",
+    example: Example {
+        base: Base::First,
+        sound: "drawer upper { high 5 }\n      rail { wide 1-1/2 }\n      doors store { share 1; shelf { adjustable 1 } }",
+        wrong: "drawer upper { high 3-1/2 }\n      rail { wide 1-1/2; shelf }\n      across {\n        share 1\n        door left { share 1; hung left }\n        stile { wide 1-1/2; partition { joint screw } }\n        door right { share 1; hung right }\n      }",
+    },
+    check: Check::Parts(check),
+    sometimes: None,
+};
+
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    // Where boards can't be made or overlap, nobody drives a screw.
+    if sink.has_errors() {
+        return;
+    }
+    let assembly = work.assembly();
+    for operation in &work.operations().all {
+        let Doing::Join { joints, moves } = &operation.doing else { continue };
+        let slot = assembly.schedule.slots.get(operation.task);
+        let step = slot.map_or(0, |slot| slot.order + 1);
+        let joints = joints.iter().filter_map(|index| work.parts.joints.get(*index));
+        for joint in joints {
+            let there = there(moves, joint);
+            if let Some(stands) = stopped(work, joint, &there) {
+                sink.push(report(work.parts, joint, stands, step));
+            }
+        }
+    }
+}
+
+/// The boards that are there as soon as both boards of a joint are.
+fn there(moves: &[Move], joint: &Joint) -> BTreeSet<PartId> {
+    let mut there = BTreeSet::new();
+    for own in moves {
+        there.extend(own.parts.iter().copied());
+        if there.contains(&joint.part) && there.contains(&joint.into) {
+            break;
+        }
+    }
+    there
+}
+
+/// The board that is in the way of the screws of a joint, from each side that they can be
+/// driven from.
+fn stopped<'a>(work: &Workings<'a>, joint: &Joint, there: &BTreeSet<PartId>) -> Option<&'a Part> {
+    let parts = work.parts;
+    let (part, into) = (parts.get(joint.part)?, parts.get(joint.into)?);
+    let (sides, own) = match joint.sort {
+        // The drill stands over its own board, and in front of the other.
+        JointSort::Wood(JointKind::Pocket) => (vec![pocketed(part, into)], vec![joint.part]),
+        JointSort::Wood(JointKind::Screw) => {
+            (through(&part.cuboid(), &into.cuboid()), vec![joint.part, joint.into])
+        }
+        JointSort::Wood(
+            JointKind::Dado
+            | JointKind::Rabbet
+            | JointKind::Dowel
+            | JointKind::Dovetail
+            | JointKind::Tenon
+            | JointKind::Butt,
+        )
+        | JointSort::Miter
+        | JointSort::Floating
+        | JointSort::Planted
+        | JointSort::Hung
+        | JointSort::Slid
+        | JointSort::Laid
+        | JointSort::FrontFixed => return None,
+    };
+    // Doors stand open, and drawers are pulled out.
+    let moves = |other: &Part| {
+        let opens = match other.assembly {
+            Assembly::DrawerBox(_) => true,
+            Assembly::Front(id) => {
+                let mut fronts = work.fronts().iter();
+                fronts.any(|own| own.id == id && !matches!(own.opening.kind, OpeningKind::False))
+            }
+            Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Base(_) | Assembly::Loose(_) => {
+                false
+            }
+        };
+        opens && other.assembly != part.assembly && other.assembly != into.assembly
+    };
+    let others = there.iter().filter(|id| !own.contains(id)).filter_map(|id| parts.get(*id));
+    let others: Vec<&Part> = others.filter(|other| !moves(other)).collect();
+    let blocks: Vec<Block> = others.iter().map(|other| block(&other.cuboid())).collect();
+    let first = |screws: &Vec<ScrewWay>| screws.iter().find_map(|screw| screw.stopped(&blocks));
+    let sides = sides.iter().filter(|screws| !screws.is_empty());
+    let stops: Option<Vec<usize>> = sides.map(first).collect();
+    others.get(*stops?.first()?).copied()
+}
+
+fn block(space: &Cuboid) -> Block {
+    Direction::ALL.map(|axis| [space.from.along(axis), space.to.along(axis)])
+}
+
+/// The pocket screws of a board that go into another, by the pockets next to it.
+fn pocketed(part: &Part, into: &Part) -> Vec<ScrewWay> {
+    let near = |feature: &&Feature| {
+        let hollow = block(&part.hollow(feature, feature.v));
+        let near = Length::mm(2);
+        block(&into.cuboid())
+            .iter()
+            .zip(hollow)
+            .all(|(host, own)| own[0] - near < host[1] && host[0] < own[1] + near)
+    };
+    let pockets = part.features.iter().filter(|own| matches!(own.kind, FeatureKind::Pockets(..)));
+    let screws = pockets.filter(near).flat_map(|feature| {
+        let FeatureKind::Pockets(count, _) = feature.kind else { return Vec::new() };
+        let (place, space) = (&part.placement, part.cuboid());
+        let (run, across, out) = (place.length, place.width, place.direction(feature.face));
+        let at_start = feature.u.0.is_zero();
+        let side = |axis: Direction, start: bool| match start {
+            true => space.from.along(axis),
+            false => space.to.along(axis),
+        };
+        let face_at_start = feature.face.is_start();
+        let screw = |at: Length| {
+            let end = Direction::ALL.map(|axis| match axis {
+                own if own == run => side(run, at_start),
+                own if own == out => side(out, face_at_start),
+                _ => space.from.along(across) + at,
+            });
+            let (along, away) = ((index(run), at_start), (index(out), !face_at_start));
+            ScrewWay::pocket(end, along, away, part.thickness.length)
+        };
+        feature.pocket_places(count).into_iter().map(screw).collect()
+    });
+    screws.collect()
+}
+
+fn index(direction: Direction) -> usize {
+    match direction {
+        Direction::X => 0,
+        Direction::Y => 1,
+        Direction::Z => 2,
+    }
+}
+
+/// The screws square through one board into another: near both ends of where they meet
+/// and in the middle, through either of them that is no thicker than a screw is long.
+fn through(part: &Cuboid, into: &Cuboid) -> Vec<Vec<ScrewWay>> {
+    let shared = |axis: Direction| part.overlap_along(into, axis);
+    let from = |axis: Direction| part.from.along(axis).max(into.from.along(axis));
+    let middle = |axis: Direction| from(axis) + shared(axis).half();
+    let Some(axis) = Direction::ALL.into_iter().min_by_key(|axis| shared(*axis)) else {
+        return Vec::new();
+    };
+    let others = Direction::ALL.into_iter().filter(|other| *other != axis);
+    if !others.clone().all(|other| shared(other).is_positive()) {
+        return Vec::new();
+    }
+    let Some(long) = others.max_by_key(|other| shared(*other)) else { return Vec::new() };
+    let way = |passed: &Cuboid, other: &Cuboid| {
+        let center = |own: &Cuboid| own.from.along(axis) + own.to.along(axis);
+        let to_end = center(other) < center(passed);
+        let screw = |tenths: i64| {
+            let at = Direction::ALL.map(|own| match own {
+                own if own == axis && to_end => passed.to.along(axis),
+                own if own == axis => passed.from.along(axis),
+                own if own == long => from(long) + shared(long) * tenths / 10,
+                _ => middle(own),
+            });
+            ScrewWay::square(at, (index(axis), to_end), index(long))
+        };
+        [1, 5, 9].map(screw).to_vec()
+    };
+    let most = trade::screwed_through();
+    let both = [(into, part), (part, into)].into_iter();
+    both.filter(|(passed, _)| passed.size(axis) <= most)
+        .map(|(passed, other)| way(passed, other))
+        .collect()
+}
+
+fn report(parts: &Parts, joint: &Joint, stands: &Part, step: usize) -> Diagnostic {
+    let path = |id: PartId| parts.get(id).map_or("", |part| part.path.as_str());
+    let (part, into, other) = (path(joint.part), path(joint.into), &stands.path);
+    let mut found = RULE.finding(
+        format!("no driver gets at the screws of {part} in {into}"),
+        joint.span,
+        "these screws",
+    );
+    if stands.span != joint.span {
+        found = found.label(stands.span, "this board is in the way");
+    }
+    let mend = match joint.sort {
+        JointSort::Wood(JointKind::Pocket) => {
+            "make the opening larger, join the board another way, or use a driver that is shorter than 5-1/2 in (140 mm)"
+        }
+        _ => {
+            "move one of the boards, join it another way, or use a driver that is shorter than 5-1/2 in (140 mm)"
+        }
+    };
+    found
+        .because(format!("in step {step} of the assembly order {other} is in the way"))
+        .note(format!("drive them before {other} goes in, where the order allows it; else {mend}"))
+        .subject(part)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::RULE;
+    use crate::model::MemoryFiles;
+    use crate::pipeline;
+
+    /// The findings where the drawer over the screwed partition is so high.
+    fn found(high: &str, joint: &str) -> Vec<String> {
+        let text = RULE.example.broken();
+        let text = text.replace("high 3-1/2", &format!("high {high}"));
+        let text = text.replace("joint screw", joint);
+        let files = MemoryFiles::one("a.case", &text);
+        let compiled = pipeline::check(&files, "a.case").expect("readable");
+        compiled.diagnostics.iter().map(|own| format!("{}: {}", own.slug, own.title)).collect()
+    }
+
+    /// Worked by hand. The shelf lies level with the upper edge of its rail, and the
+    /// stretchers 23/32 under the top of a rail of 1-1/2: over the shelf the drawer's
+    /// height and 25/32 are free. A right-angle driver takes 140 mm, 5.51 in: under a
+    /// drawer of 4-3/4 it has 5.53, and under one of 4-5/8 it has 5.41. A dowel needs none.
+    #[test]
+    fn a_driver_needs_its_room_over_a_shelf() {
+        assert_eq!(found("4-3/4", "joint screw"), Vec::<String>::new());
+        let low = found("4-5/8", "joint screw");
+        let title = "driver-reach: no driver gets at the screws of cupboard.partition-left-right in cupboard.shelf-upper-left";
+        assert_eq!(low, [title]);
+        assert_eq!(found("3-1/2", "joint dowel"), Vec::<String>::new());
+    }
+}

@@ -1,0 +1,238 @@
+//! What the hands-on time of a step is made of.
+
+use crate::measure::{Duration, Exact};
+use crate::model::Times;
+use crate::plans::setups::Setup;
+use crate::trade;
+use crate::vocabulary::{Word, takes, words};
+
+/// So many of one thing in a step, and how long each of them takes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Effort {
+    /// What takes the time.
+    pub what: Taking,
+    /// How often it is done.
+    pub count: i64,
+    /// How long it takes once.
+    pub each: Duration,
+}
+
+impl Effort {
+    /// All of them together.
+    #[must_use]
+    pub fn whole(&self) -> Duration {
+        Duration(self.each.0 * Exact::int(self.count))
+    }
+}
+
+/// What takes the hands a time.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Taking {
+    /// A usual time.
+    Usual(Usual),
+    /// A time that the shop may give itself.
+    Shop(ShopTime),
+    /// A set-up of the router-jig sheet by its number there, in the whole minutes that
+    /// the sheet gives for it.
+    SetUp(usize),
+    /// Putting a coat on so many square meters.
+    Coat(f64),
+}
+
+/// What no statement gives a time for. The minutes are common practice, no source; a
+/// maker's own will differ.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Usual {
+    /// One part is sawn to its size.
+    Sawing,
+    /// What one part goes into is measured.
+    Measuring,
+    /// One blank is glued up from boards.
+    Blank,
+    /// One part is glued up from layers.
+    Layers,
+    /// One row of holes is bored.
+    Row,
+    /// An assembly is put together dry and taken apart again.
+    DryFit,
+    /// One joint is glued and closed.
+    Joint,
+    /// One part is screwed to what stands: a back, a kick, a leg.
+    Planting,
+    /// One block for a hinge is fixed.
+    HingeBlock,
+    /// A face frame is glued to its case.
+    FrameOn,
+    /// One framed front is glued up.
+    Front,
+    /// One drawer box is glued up.
+    DrawerBox,
+    /// One front is set out and bored.
+    Boring,
+    /// One door is hung.
+    Door,
+    /// One drawer is fitted, with its slides and its front.
+    Drawer,
+    /// One front is fixed that nothing moves behind.
+    FalseFront,
+    /// All is taken apart and sanded.
+    Sanding,
+    /// Brushes, rags, and the parts are laid out for a coat, and cleaned up after it.
+    CoatReady,
+    /// One shelf is laid in that no longer comes in later.
+    LayingIn,
+    /// The piece is carried in and leveled.
+    Leveling,
+    /// It is scribed to the walls.
+    Scribing,
+    /// Cases are fixed to each other.
+    Beside,
+    /// It is fixed to the wall.
+    Wall,
+    /// Doors, drawers, and shelves are put in again.
+    PuttingBack,
+}
+
+impl Usual {
+    /// In minutes.
+    const fn minutes(self) -> i64 {
+        match self {
+            Self::Measuring | Self::LayingIn => 3,
+            Self::Sawing | Self::Joint | Self::HingeBlock => 6,
+            Self::Row => 8,
+            Self::Layers | Self::Boring => 10,
+            Self::Door | Self::FalseFront | Self::Beside => 15,
+            Self::CoatReady => trade::COAT_READY,
+            Self::Planting => 18,
+            Self::Blank => 20,
+            Self::Front | Self::DrawerBox => 25,
+            Self::DryFit | Self::Drawer => 30,
+            Self::FrameOn => 40,
+            Self::Scribing | Self::Wall => 45,
+            Self::Leveling => 60,
+            Self::Sanding | Self::PuttingBack => 90,
+        }
+    }
+
+    /// What is done, as a maker says it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Sawing => "sawing a part to size",
+            Self::Measuring => "measuring for a part",
+            Self::Blank => "gluing up a blank",
+            Self::Layers => "gluing up layers",
+            Self::Row => "boring a row of holes",
+            Self::DryFit => "fitting it dry",
+            Self::Joint => "gluing a joint",
+            Self::Planting => "screwing on a part",
+            Self::HingeBlock => "fixing a hinge block",
+            Self::FrameOn => "gluing on the frame",
+            Self::Front => "gluing up a front",
+            Self::DrawerBox => "gluing up a drawer box",
+            Self::Boring => "boring a front",
+            Self::Door => "hanging a door",
+            Self::Drawer => "fitting a drawer",
+            Self::FalseFront => "fixing a false front",
+            Self::Sanding => "taking apart and sanding",
+            Self::CoatReady => "laying out, cleaning up",
+            Self::LayingIn => "laying in a shelf",
+            Self::Leveling => "carrying and leveling",
+            Self::Scribing => "scribing",
+            Self::Beside => "joining the cases",
+            Self::Wall => "fixing it to the wall",
+            Self::PuttingBack => "putting all back in",
+        }
+    }
+
+    /// So many of them.
+    pub(super) fn times(self, count: usize) -> Effort {
+        let each = Duration(Exact::int(self.minutes()));
+        Effort { what: Taking::Usual(self), count: count as i64, each }
+    }
+}
+
+/// A set-up of the router by its number on the sheet.
+pub(super) fn set_up(number: usize, setup: &Setup) -> Effort {
+    Effort { what: Taking::SetUp(number), count: 1, each: setup.time.whole_minutes() }
+}
+
+/// A coat on so many square meters.
+pub(super) fn coat(square_meters: f64) -> Vec<Effort> {
+    let brushing = trade::brushing_time(square_meters);
+    let brushing = Effort { what: Taking::Coat(square_meters), count: 1, each: brushing };
+    vec![Usual::CoatReady.times(1), brushing]
+}
+
+/// What the shop may give its own time for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ShopTime {
+    /// The pocket holes of a joint.
+    Pockets,
+    /// Both halves of a dowel joint.
+    Dowels,
+    /// A mortise.
+    Mortise,
+    /// A tenon.
+    Tenon,
+    /// A dovetailed corner.
+    Dovetails,
+    /// A mitered end or edge.
+    Miter,
+    /// A notch.
+    Notch,
+    /// An inset front planed to its opening.
+    FitFront,
+}
+
+impl ShopTime {
+    /// How long one takes in this shop.
+    pub(super) fn each(self, times: &Times) -> Duration {
+        match self {
+            Self::Pockets => times.pockets,
+            Self::Dowels => times.dowels,
+            Self::Mortise => times.mortise,
+            Self::Tenon => times.tenon,
+            Self::Dovetails => times.dovetails,
+            Self::Miter => times.miter,
+            Self::Notch => times.notch,
+            Self::FitFront => times.fit_front,
+        }
+    }
+
+    /// The word of `times` that gives it.
+    #[must_use]
+    pub const fn word(self) -> Word<takes::Duration> {
+        use words::times;
+        match self {
+            Self::Pockets => times::POCKETS,
+            Self::Dowels => times::DOWELS,
+            Self::Mortise => times::MORTISE,
+            Self::Tenon => times::TENON,
+            Self::Dovetails => times::DOVETAILS,
+            Self::Miter => times::MITER,
+            Self::Notch => times::NOTCH,
+            Self::FitFront => times::FIT_FRONT,
+        }
+    }
+
+    /// What is done, as a maker says it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Pockets => "pocket holes of a joint",
+            Self::Dowels => "boring a dowel joint",
+            Self::Mortise => "cutting a mortise",
+            Self::Tenon => "cutting a tenon",
+            Self::Dovetails => "cutting a corner",
+            Self::Miter => "cutting a miter",
+            Self::Notch => "cutting a notch",
+            Self::FitFront => "fitting a front",
+        }
+    }
+
+    /// So many of them in this shop.
+    pub(super) fn times(self, times: &Times, count: usize) -> Effort {
+        Effort { what: Taking::Shop(self), count: count as i64, each: self.each(times) }
+    }
+}
