@@ -83,21 +83,34 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
 /// How an exploded view is seen.
 const SEEN: &str = "seen from the front, the right, and above";
 
-/// A case exploded, and what stands before it.
+/// A case exploded, and what belongs in front of it.
 fn exploded_case(source: &Source<'_, '_>, case: &Case, blocks: &mut Vec<Block>) {
     let own = source.work.parts.of_case(case.id);
     if let Some(svg) = exploded::case(own) {
         blocks.push(Block::Heading(format!("Exploded view of {}", case.name)));
-        let caption = format!("the case with its back and its base, {SEEN}");
+        let caption = format!("the boards of the case, {SEEN}");
         blocks.push(Block::Drawing { svg, caption, small: false });
     }
-    if let Some(svg) = exploded::before(source.work.piece, own) {
-        blocks.push(Block::Heading(format!("Exploded view of the front of {}", case.name)));
-        let closed = own.iter().any(|part| part.role == Role::DrawerSide);
-        let boxes = if closed { "; each drawer box is in one piece here" } else { "" };
-        let caption = format!("what stands in front of the case, {SEEN}{boxes}");
-        blocks.push(Block::Drawing { svg, caption, small: false });
-    }
+    let Some(svg) = exploded::before(source.work.piece, own) else { return };
+    let has = |role: Role| own.iter().any(|part| part.role == role);
+    let (boxes, paneled) = (has(Role::DrawerSide), has(Role::FrontPanel));
+    let shown = [
+        (has(Role::Slab) || paneled, "the fronts"),
+        (has(Role::Stile), "the face frame"),
+        (boxes, "the drawer boxes"),
+    ];
+    let whole = [(boxes, "each drawer box"), (paneled, "each paneled front")];
+    let named = |all: &[(bool, &'static str)]| {
+        let there: Vec<_> = all.iter().filter(|(there, _)| *there).map(|(_, name)| *name).collect();
+        listed(&there)
+    };
+    let whole = match named(&whole) {
+        none if none.is_empty() => none,
+        some => format!("; {some} is in one piece here and has a drawing of its own"),
+    };
+    blocks.push(Block::Heading(format!("Exploded view of the front of {}", case.name)));
+    let caption = format!("{}, {SEEN}{whole}", named(&shown));
+    blocks.push(Block::Drawing { svg, caption, small: false });
 }
 
 /// The first drawer box or paneled door of a kind exploded, and the marks of the others.
@@ -110,15 +123,16 @@ fn exploded_kind(piece: &Piece, kind: &Kind<'_>, blocks: &mut Vec<Block>) {
         .collect();
     let Some((first, svg)) = names.first().zip(exploded::kind(kind)) else { return };
     blocks.push(Block::Heading(format!("Exploded view of the {first}")));
-    let alike = match names.get(1..) {
-        Some(others) if !others.is_empty() => {
-            format!("; {} are built alike", listed(&names))
-        }
-        _ => String::new(),
+    let is_alone = names.len() == 1;
+    let caption = match is_alone {
+        true => SEEN.to_owned(),
+        false => format!(
+            "{SEEN}, with the marks of the {first}; {} are built alike",
+            listed(&names)
+        ),
     };
-    let caption = format!("the marks are those of the {first}, {SEEN}{alike}");
     blocks.push(Block::Drawing { svg, caption, small: true });
-    if !alike.is_empty() {
+    if !is_alone {
         blocks.push(Block::Table(alike_parts(kind)));
     }
 }

@@ -65,12 +65,12 @@ fn layer(part: &Part) -> Layer {
 
 /// A case exploded with its back and its base; `None` where it has nothing of that.
 pub(in crate::papers) fn case(parts: &[Part]) -> Option<String> {
-    drawn(|slant| case_apart(parts, slant), "exploded view of a case, with its back and its base")
+    drawn(|slant| case_apart(parts, slant), "exploded view of the boards of a case")
 }
 
-/// What stands before a case, exploded; `None` where nothing does.
+/// The fronts, the frame, and the drawer boxes of a case; `None` where it has none.
 pub(in crate::papers) fn before(piece: &Piece, parts: &[Part]) -> Option<String> {
-    let what = "exploded view of fronts, frame, and drawer boxes, each box and door in one piece";
+    let what = "exploded view of what belongs in front of a case";
     drawn(|slant| layers(piece, parts, slant), what)
 }
 
@@ -83,7 +83,7 @@ pub(in crate::papers) fn kind(kind: &Kind<'_>) -> Option<String> {
         | Assembly::Carcass(_)
         | Assembly::Frame(_)
         | Assembly::Front(_)
-        | Assembly::Loose(_) => (door_apart(first), "exploded view of a paneled door"),
+        | Assembly::Loose(_) => (door_apart(first), "exploded view of a paneled front"),
     };
     Some(small(&bodies, what))
 }
