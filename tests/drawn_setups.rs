@@ -271,6 +271,25 @@ fn the_views_tell_heights_and_what_stands_in_the_way() {
     }
 }
 
+/// Through the upper drawer of the console the cut meets the left end with its packer,
+/// the four walls of the box and its front, the packer on the right, the partition behind
+/// its stile, the left stile, the left door beside it, and the back.
+#[test]
+fn everything_that_is_cut_has_its_mark() {
+    let pieces = demo_pieces();
+    let (_, compiled) = pieces.iter().find(|(name, _)| name == "hall-console").expect("it");
+    let files = papers::packet(compiled).expect("papers");
+    let page = files.iter().find(|file| file.name == "drawings.html").expect("the drawings");
+    let (_, level) = page.text.split_once("Level section through upper").expect("it");
+    let texts = texts(level.split("</svg>").next().expect("an end"));
+    for mark in [
+        "LE", "UP-LPK", "UP-LSD", "UP-XF", "UP-XK", "UP-RSD", "UP-F", "UP-RPK", "PBA-PR", "SBA-PR",
+        "LS", "PR-LD", "K",
+    ] {
+        assert_eq!(texts.iter().filter(|text| text.words == mark).count(), 1, "{mark}");
+    }
+}
+
 /// Proof that the test above can fail: two texts of three letters of 42 are 70 wide.
 #[test]
 fn texts_that_lie_over_each_other_are_found() {

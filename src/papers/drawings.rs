@@ -126,10 +126,9 @@ fn exploded_kind(piece: &Piece, kind: &Kind<'_>, blocks: &mut Vec<Block>) {
     let is_alone = names.len() == 1;
     let caption = match is_alone {
         true => SEEN.to_owned(),
-        false => format!(
-            "{SEEN}, with the marks of the {first}; {} are built alike",
-            listed(&names)
-        ),
+        false => {
+            format!("{SEEN}, with the marks of the {first}; {} are built alike", listed(&names))
+        }
     };
     blocks.push(Block::Drawing { svg, caption, small: true });
     if !is_alone {

@@ -171,7 +171,7 @@ fn between_uprights(parts: &[Part], slant: Slant) -> Vec<Body<'_>> {
 
 /// Bodies that stand in a row from left to right, each clear of the next.
 fn spread_across(row: &mut [Body<'_>], slant: Slant, gap: f64) {
-    row.sort_by(|a, b| a.space.from.x.cmp(&b.space.from.x));
+    row.sort_by_key(|own| own.space.from.x);
     for at in 1..row.len() {
         let (before, own) = row.split_at_mut(at);
         if let (Some(before), Some(own)) = (before.last(), own.first_mut()) {
@@ -323,15 +323,16 @@ fn marks(svg: &mut Svg, labels: &mut Labels, order: &[&Body<'_>], sides: &[Side]
             [from, to, (from.0, to.1), (to.0, from.1)].into_iter().all(is_on_it)
                 && labels.is_free(&own)
         });
-        match (fits, seen.first()) {
-            (Some((at, _)), _) => labels.write(svg, *at, &body.label, letter),
-            (None, Some((at, _))) => led.push((*at, body.label.as_str())),
-            (None, None) => {}
+        match fits {
+            Some((at, _)) => labels.write(svg, *at, &body.label, letter),
+            None => led.push((seen, body.label.as_str())),
         }
     }
     // Those that have no room on themselves come last, round the others.
-    for (at, mark) in led {
-        labels.lead(svg, at, mark, letter);
+    for (seen, mark) in led {
+        // From the middle of the largest face, or from a few other points of the body.
+        let mut points = seen.iter().step_by(seen.len().div_ceil(4).max(1));
+        points.any(|(at, _)| labels.lead(svg, *at, mark, letter));
     }
 }
 

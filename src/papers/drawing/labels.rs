@@ -111,8 +111,8 @@ impl Labels {
     }
 
     /// Writes a text near a point with a line to it: on blank paper if there is some
-    /// within reach, else where no other text stands.
-    pub(super) fn lead(&mut self, svg: &mut Svg, to: (f64, f64), text: &str, high: f64) {
+    /// within reach, else where no other text stands. False where there is no place.
+    pub(super) fn lead(&mut self, svg: &mut Svg, to: (f64, f64), text: &str, high: f64) -> bool {
         const TURNS: [(f64, f64); 12] = [
             (1.0, 0.0),
             (-1.0, 0.0),
@@ -143,13 +143,28 @@ impl Labels {
         };
         let blank = |at: &(f64, f64)| free(at) && self.is_blank(&room(*at, text, high));
         let found = spots(12).find(blank).or_else(|| spots(80).find(free));
-        let Some(at) = found else { return };
+        let Some(at) = found else { return false };
         let own = room(at, text, high);
         let end = end(&own);
         svg.line(to, end, Line::Narrow);
         svg.dot(to, high * 0.12);
         self.taken.extend(along(to, end, high));
         self.write(svg, at, text, high);
+        true
+    }
+
+    /// Writes a text beside what it names, with a line to the middle of that, or to
+    /// another point along it where the line of a neighbor crosses the middle.
+    pub(super) fn lead_out(&mut self, svg: &mut Svg, own: &Area, text: &str, high: f64) {
+        let (x, y) = middle(own);
+        let is_upright = own.1.1 - own.0.1 > own.1.0 - own.0.0;
+        [0.5, 0.35, 0.65, 0.2, 0.8].into_iter().any(|part| {
+            let to = match is_upright {
+                true => (x, own.0.1 + (own.1.1 - own.0.1) * part),
+                false => (own.0.0 + (own.1.0 - own.0.0) * part, y),
+            };
+            self.lead(svg, to, text, high)
+        });
     }
 
     /// A column of texts, each with a line to its point; `x` is the side of the

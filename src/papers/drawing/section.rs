@@ -48,7 +48,7 @@ pub(in crate::papers) fn section(
         for (_, part) in sorted.cut.iter().filter(|(_, part)| !is_in_front(part) && !lies(part)) {
             let area = plane.area(&part.cuboid());
             if !labels.on(&mut svg, &area, &part.mark, letter) {
-                labels.lead(&mut svg, middle(&area), &part.mark, letter);
+                labels.lead_out(&mut svg, &area, &part.mark, letter);
             }
         }
         if let Some(case) = piece.cases.get(cut_case) {
@@ -267,7 +267,7 @@ fn level(
         }
         for ((_, part), area) in sorted.cut.iter().zip(&areas) {
             if !labels.on(&mut svg, area, &part.mark, letter) {
-                labels.lead(&mut svg, middle(area), &part.mark, letter);
+                labels.lead_out(&mut svg, area, &part.mark, letter);
             }
         }
         svg

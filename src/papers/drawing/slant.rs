@@ -123,7 +123,7 @@ impl Slant {
 
     /// Moves each body up until it lies on none below it.
     pub(super) fn stack(self, bodies: &mut [&mut Body<'_>], gap: f64) {
-        bodies.sort_by(|a, b| a.space.from.y.cmp(&b.space.from.y));
+        bodies.sort_by_key(|own| own.space.from.y);
         let mut placed: Vec<Area> = Vec::with_capacity(bodies.len());
         for body in bodies {
             // Those that lie highest come last: one pass from below finds them all.

@@ -179,7 +179,7 @@ fn mark(svg: &mut Svg, labels: &mut Labels, seen: &[Area], text: &str, letter: f
             labels.take(room);
             svg.text((x + letter * 0.35, y), text, letter, true);
         }
-        (None, Some(area)) => labels.lead(svg, labels::middle(area), text, letter),
+        (None, Some(area)) => labels.lead_out(svg, area, text, letter),
         (None, None) => {}
     }
 }
