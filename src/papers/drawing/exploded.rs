@@ -304,13 +304,13 @@ fn picture(bodies: &[Body<'_>], slant: Slant, mut svg: Svg, letter: f64) -> Svg 
     svg
 }
 
-/// How many bodies a drawing has at the most whose marks are looked for a place one by
+/// How many faces a drawing has at the most whose marks are looked for a place one by
 /// one: nobody reads a drawing of more.
-const MARKED: usize = 400;
+const MARKED: usize = 1200;
 
 /// Each mark on what is seen of its body, or beside it with a line.
 fn marks(svg: &mut Svg, labels: &mut Labels, order: &[&Body<'_>], sides: &[Side], letter: f64) {
-    if order.len() > MARKED {
+    if sides.len() > MARKED {
         return;
     }
     let mut led = Vec::new();

@@ -31,20 +31,21 @@ pub(super) fn points((across, upright): (f64, f64)) -> f64 {
 }
 
 /// Draws with letters of this height, and with higher ones where they take so much
-/// room beside the drawing that it is printed too small.
-pub(super) fn legible(letter: f64, draw: impl Fn(f64) -> Svg) -> Svg {
-    const TRIES: usize = 6;
-    let mut letter = letter;
-    let mut svg = draw(letter);
-    for _ in 0..TRIES {
+/// room beside the drawing that it is printed too small, as long as that helps.
+pub(super) fn legible(mut letter: f64, draw: impl Fn(f64) -> Svg) -> Svg {
+    let mut before = 0.0;
+    loop {
+        let svg = draw(letter);
         let printed = letter * points(svg.size());
-        if printed >= LEAST {
-            break;
+        // A column of names that fills the sheet by itself only grows with its letters,
+        // and what has no size never prints any.
+        let helps = printed > 0.0 && printed >= before * 1.1;
+        if printed >= LEAST || !helps {
+            return svg;
         }
+        before = printed;
         letter *= LETTER / printed;
-        svg = draw(letter);
     }
-    svg
 }
 
 #[cfg(test)]

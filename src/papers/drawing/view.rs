@@ -80,7 +80,7 @@ fn area(space: &Cuboid, high: f64) -> Area {
 }
 
 /// How many parts an elevation has at the most whose marks keep off its lines.
-const LINED: usize = 400;
+const LINED: usize = 200;
 
 /// The parts from the front with their marks, and what stands in the way.
 fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, letter: f64) -> Svg {
