@@ -10,6 +10,10 @@ use crate::support::demo_pieces;
 const PAGE: f64 = 210.0 - 24.0;
 /// 10 points.
 const LEAST: f64 = 10.0 * 25.4 / 72.0;
+/// How high the style sheet lets a drawing of a view be: 46 times 12 points.
+const HIGHEST: f64 = 46.0 * 12.0 * 25.4 / 72.0;
+/// 9 points, for the views of the piece.
+const LEAST_ON_VIEWS: f64 = 9.0 * 25.4 / 72.0;
 
 /// A text with the box that its letters take.
 #[derive(Clone, Debug)]
@@ -152,7 +156,8 @@ fn drawings_have_the_figures_of_the_text() {
     }
 }
 
-/// The views of a whole piece: no text lies over another, and none is cut off.
+/// The views of a whole piece: no letter is under 9 pt, no text lies over another, and
+/// none is cut off.
 #[test]
 fn marks_and_figures_of_the_views_stand_apart() {
     let mut seen = 0;
@@ -167,8 +172,16 @@ fn marks_and_figures_of_the_views_stand_apart() {
                 .collect();
             let [x, y, wide, high] = frame[..] else { panic!("{frame:?}") };
             let what = attribute(svg, "aria-label");
+            let sized = svg.split('>').next().is_some_and(|tag| tag.contains("mm\""));
+            let on_paper = match sized {
+                true => number(svg, "width").min(PAGE) / wide,
+                false => (PAGE / wide).min(HIGHEST / high),
+            };
+            assert!(page.text.contains("max-height: 46rem"));
             let texts = texts(svg);
             for (at, text) in texts.iter().enumerate() {
+                let printed = text.size * on_paper;
+                assert!(printed >= LEAST_ON_VIEWS, "{name}, {what}: {printed} mm, {text:?}");
                 let inside = text.x.0 >= x && text.x.1 <= x + wide;
                 assert!(
                     inside && text.y.0 >= y && text.y.1 <= y + high,
@@ -184,6 +197,67 @@ fn marks_and_figures_of_the_views_stand_apart() {
     assert!(seen > 300, "{seen}");
 }
 
+/// The exploded views of a piece, each with its heading.
+fn exploded(page: &str) -> Vec<(&str, &str)> {
+    let views = page.split("<h2>Exploded view of ").skip(1);
+    views
+        .map(|view| {
+            let (heading, rest) = view.split_once("</h2>").expect("a heading");
+            (heading, rest.split("<h2>").next().expect("what stands below it"))
+        })
+        .collect()
+}
+
+/// Nothing is hidden in the exploded views: every part is marked once, one of a box or a
+/// door that is built like another in the table below that. A box or paneled door is
+/// named once more where it is in one piece.
+#[test]
+fn every_part_is_marked_in_an_exploded_view() {
+    for (name, compiled) in demo_pieces() {
+        let files = papers::packet(&compiled).expect("papers");
+        let page = files.iter().find(|file| file.name == "drawings.html").expect("the drawings");
+        let views = exploded(&page.text);
+        for part in &compiled.parts.as_ref().expect("parts").all {
+            let marked = |view: &str| view.matches(&format!(">{}</text>", part.mark)).count();
+            let listed = |view: &str| {
+                let words = view.split(|letter: char| !letter.is_alphanumeric() && letter != '-');
+                words.filter(|word| **word == part.mark).count()
+            };
+            let drawn: usize = views.iter().map(|(_, view)| marked(view)).sum();
+            let told: usize = views.iter().map(|(_, view)| listed(view)).sum();
+            assert!(drawn <= 1 && told >= 1, "{name}: {} {drawn} {told}", part.mark);
+        }
+    }
+}
+
+/// Worked by hand: the three boxes of the console are rabbeted alike, and so are those
+/// of the cupboard; the two leaves of the press mirror each other; the vanity drawer of
+/// the wash stand goes round the trap, the one for towels does not.
+#[test]
+fn what_is_built_alike_shares_a_drawing() {
+    let kinds = [
+        ("hall-console", vec!["the box of upper"]),
+        ("alcove-shelves", vec!["the box of upper"]),
+        ("tide-cottage-press", vec!["the linen left door", "the box of sheets"]),
+    ];
+    let pieces = demo_pieces();
+    for (name, expected) in kinds {
+        let (_, compiled) = pieces.iter().find(|(own, _)| own == name).expect("it");
+        let files = papers::packet(compiled).expect("papers");
+        let page = files.iter().find(|file| file.name == "drawings.html").expect("the drawings");
+        let headings: Vec<&str> = exploded(&page.text)
+            .into_iter()
+            .map(|(heading, _)| heading)
+            .filter(|heading| heading.contains("box of") || heading.contains("linen"))
+            .collect();
+        assert_eq!(headings, expected, "{name}");
+    }
+    let (_, console) = pieces.iter().find(|(own, _)| own == "hall-console").expect("it");
+    let files = papers::packet(console).expect("papers");
+    let page = files.iter().find(|file| file.name == "drawings.txt").expect("the drawings");
+    assert!(page.text.contains("UP-XF, MI-XF, LO-XF"), "{}", page.text);
+}
+
 /// The base of the console is 4 high and its bottom rail 1-1/2 wide; the pipe stands
 /// 52 from the left and is 6 wide.
 #[test]
@@ -194,6 +268,25 @@ fn the_views_tell_heights_and_what_stands_in_the_way() {
     let page = files.iter().find(|file| file.name == "drawings.html").expect("the drawings");
     for told in [">BRL 4 to 5-1/2<", ">52<", ">6<", ">UP-LPK<", ">PBA-PR<"] {
         assert!(page.text.contains(told), "{told}");
+    }
+}
+
+/// Through the upper drawer of the console the cut meets the left end with its packer,
+/// the four walls of the box and its front, the packer on the right, the partition behind
+/// its stile, the left stile, the left door beside it, and the back.
+#[test]
+fn everything_that_is_cut_has_its_mark() {
+    let pieces = demo_pieces();
+    let (_, compiled) = pieces.iter().find(|(name, _)| name == "hall-console").expect("it");
+    let files = papers::packet(compiled).expect("papers");
+    let page = files.iter().find(|file| file.name == "drawings.html").expect("the drawings");
+    let (_, level) = page.text.split_once("Level section through upper").expect("it");
+    let texts = texts(level.split("</svg>").next().expect("an end"));
+    for mark in [
+        "LE", "UP-LPK", "UP-LSD", "UP-XF", "UP-XK", "UP-RSD", "UP-F", "UP-RPK", "PBA-PR", "SBA-PR",
+        "LS", "PR-LD", "K",
+    ] {
+        assert_eq!(texts.iter().filter(|text| text.words == mark).count(), 1, "{mark}");
     }
 }
 

@@ -1,8 +1,12 @@
 //! The drawings.
 
+use crate::diagnostics::listed;
 use crate::measure::Length;
+use crate::model::{Case, Piece};
+use crate::parts::Role;
 
 use super::Source;
+use super::drawing::kinds::{self, Kind};
 use super::drawing::{exploded, section, view};
 use super::page::{Block, Table, Ticks, left, right};
 use super::words;
@@ -43,12 +47,12 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             });
         }
     }
-    blocks.push(Block::Heading("Exploded view".into()));
-    blocks.push(Block::Drawing {
-        svg: exploded::exploded(parts, &whole),
-        caption: "seen from the front, the right, and above".into(),
-        small: false,
-    });
+    for case in &piece.cases {
+        exploded_case(source, case, &mut blocks);
+    }
+    for kind in kinds::kinds(parts) {
+        exploded_kind(piece, &kind, &mut blocks);
+    }
     let mut table = Table {
         columns: vec![
             left("mark").strong(),
@@ -74,6 +78,78 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     blocks.push(Block::Heading("Parts list".into()));
     blocks.push(Block::Table(table));
     blocks
+}
+
+/// How an exploded view is seen.
+const SEEN: &str = "seen from the front, the right, and above";
+
+/// A case exploded, and what belongs in front of it.
+fn exploded_case(source: &Source<'_, '_>, case: &Case, blocks: &mut Vec<Block>) {
+    let own = source.work.parts.of_case(case.id);
+    if let Some(svg) = exploded::case(own) {
+        blocks.push(Block::Heading(format!("Exploded view of {}", case.name)));
+        let caption = format!("the boards of the case, {SEEN}");
+        blocks.push(Block::Drawing { svg, caption, small: false });
+    }
+    let Some(svg) = exploded::before(source.work.piece, own) else { return };
+    let has = |role: Role| own.iter().any(|part| part.role == role);
+    let (boxes, paneled) = (has(Role::DrawerSide), has(Role::FrontPanel));
+    let shown = [
+        (has(Role::Slab) || paneled, "the fronts"),
+        (has(Role::Stile), "the face frame"),
+        (boxes, "the drawer boxes"),
+    ];
+    let whole = [(boxes, "each drawer box"), (paneled, "each paneled front")];
+    let named = |all: &[(bool, &'static str)]| {
+        let there: Vec<_> = all.iter().filter(|(there, _)| *there).map(|(_, name)| *name).collect();
+        listed(&there)
+    };
+    let whole = match named(&whole) {
+        none if none.is_empty() => none,
+        some => format!("; {some} is in one piece here and has a drawing of its own"),
+    };
+    blocks.push(Block::Heading(format!("Exploded view of the front of {}", case.name)));
+    let caption = format!("{}, {SEEN}{whole}", named(&shown));
+    blocks.push(Block::Drawing { svg, caption, small: false });
+}
+
+/// The first drawer box or paneled door of a kind exploded, and the marks of the others.
+fn exploded_kind(piece: &Piece, kind: &Kind<'_>, blocks: &mut Vec<Block>) {
+    let names: Vec<String> = kind
+        .each
+        .iter()
+        .filter_map(|own| own.first())
+        .map(|part| kinds::name(piece, part))
+        .collect();
+    let Some((first, svg)) = names.first().zip(exploded::kind(kind)) else { return };
+    blocks.push(Block::Heading(format!("Exploded view of the {first}")));
+    let is_alone = names.len() == 1;
+    let caption = match is_alone {
+        true => SEEN.to_owned(),
+        false => {
+            format!("{SEEN}, with the marks of the {first}; {} are built alike", listed(&names))
+        }
+    };
+    blocks.push(Block::Drawing { svg, caption, small: true });
+    if !is_alone {
+        blocks.push(Block::Table(alike_parts(kind)));
+    }
+}
+
+/// The marks of assemblies that are built alike, part by part.
+fn alike_parts(kind: &Kind<'_>) -> Table {
+    let first = kind.each.first().into_iter().flatten().enumerate();
+    let marks = |at: usize| -> Vec<&str> {
+        kind.each.iter().filter_map(|own| own.get(at)).map(|part| part.mark.as_str()).collect()
+    };
+    Table {
+        columns: vec![left("part"), left("marks").strong()],
+        rows: first
+            .map(|(at, part)| vec![part.word().replace('-', " "), marks(at).join(", ")])
+            .collect(),
+        ticks: Ticks::None,
+        ..Table::default()
+    }
 }
 
 /// Through the first opening, a little off its middle, so that the cut does not

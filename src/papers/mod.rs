@@ -77,7 +77,7 @@ pub const PAPERS: &[Paper] = &[
     Paper {
         slug: "drawings",
         title: "Drawings",
-        about: "the front elevation, sections, and an exploded view, with the marks of the parts",
+        about: "the front elevation, sections, and exploded views, with the marks of the parts",
         blocks: drawings::blocks,
     },
     Paper {

@@ -1,156 +1,359 @@
-//! The piece taken apart along the ways it goes together.
+//! A piece exploded: each case by itself, what stands before it, and one drawer box and
+//! one paneled door of each kind. Bodies are moved along the ways they go together, so
+//! far that none hides another.
 
-use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Role};
+use std::collections::BTreeMap;
 
-use super::cut::{above_and_behind, toe};
-use super::labels::{Area, Labels, is_within, room};
-use super::svg::{Fill, Line, Svg, mm};
-use super::view::shoulders;
+use crate::model::Piece;
+use crate::parts::{Assembly, Direction, Part, Role, Which};
 
-type Point = (f64, f64);
+use super::kinds::{self, Kind};
+use super::labels::{Labels, room};
+use super::legible::{self, SHEET, legible, letter, points};
+use super::slant::{Body, EVEN, FLAT, Point, STEEP, Side, Slant, shift};
+use super::svg::{Line, Svg, mm};
 
-/// A face as it lies on the paper.
-struct Side {
-    part: usize,
-    corners: Vec<Point>,
-    area: Area,
-    fill: Fill,
+/// Where a part goes when its case is exploded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Layer {
+    /// An upright of the case.
+    Upright,
+    /// What stands or lies between the uprights.
+    Between,
+    Top,
+    Bottom,
+    /// What carries the bottom from front to back.
+    Sleeper,
+    BaseFront,
+    BaseBack,
+    Back,
+    Frame,
+    Front,
+    DrawerBox,
 }
 
-/// The piece taken apart, seen from the front, the right, and above.
-pub(in crate::papers) fn exploded(parts: &Parts, whole: &Cuboid) -> String {
-    let size = mm(whole.to.x).max(mm(whole.to.y)).max(mm(whole.to.z));
-    let mut svg = Svg::new(size * 2.2);
-    let far = |part: &Part, by: &[f64; 3]| {
-        let space = part.cuboid();
-        let mid = |d: Direction| mm(space.from.along(d) + space.to.along(d)) / 2.0;
-        (mid(Direction::Z) + by[2]) * 1.0 + (mid(Direction::X) + by[0]) * 0.35
-            - (mid(Direction::Y) + by[1]) * 0.35
+fn layer(part: &Part) -> Layer {
+    match part.role {
+        Role::End(_) | Role::Partition => Layer::Upright,
+        Role::Divider
+        | Role::FixedShelf
+        | Role::AdjustableShelf
+        | Role::Packer
+        | Role::HingeBlock => Layer::Between,
+        Role::Top | Role::Stretcher => Layer::Top,
+        Role::Bottom => Layer::Bottom,
+        Role::Leg | Role::BaseLeg => Layer::Sleeper,
+        Role::Kick => Layer::BaseFront,
+        Role::BaseMember => match part.which {
+            Which::Front => Layer::BaseFront,
+            Which::Back => Layer::BaseBack,
+            Which::Only
+            | Which::At(_)
+            | Which::Top
+            | Which::Bottom
+            | Which::Number(_)
+            | Which::AtNumber(..) => Layer::Sleeper,
+        },
+        Role::Back => Layer::Back,
+        Role::Stile | Role::Rail => Layer::Frame,
+        Role::Slab | Role::FrontStile | Role::FrontRail | Role::FrontPanel => Layer::Front,
+        Role::DrawerSide | Role::DrawerFront | Role::DrawerBack | Role::DrawerBottom => {
+            Layer::DrawerBox
+        }
+    }
+}
+
+/// A case exploded with its back and its base; `None` where it has nothing of that.
+pub(in crate::papers) fn case(parts: &[Part]) -> Option<String> {
+    drawn(|slant| case_apart(parts, slant), "exploded view of the boards of a case")
+}
+
+/// The fronts, the frame, and the drawer boxes of a case; `None` where it has none.
+pub(in crate::papers) fn before(piece: &Piece, parts: &[Part]) -> Option<String> {
+    let what = "exploded view of what belongs in front of a case";
+    drawn(|slant| layers(piece, parts, slant), what)
+}
+
+/// The first of a kind of drawer box or paneled door, exploded.
+pub(in crate::papers) fn kind(kind: &Kind<'_>) -> Option<String> {
+    let first = kind.each.first()?;
+    let (bodies, what) = match first.first()?.assembly {
+        Assembly::DrawerBox(_) => (box_apart(first), "exploded view of a drawer box"),
+        Assembly::Base(_)
+        | Assembly::Carcass(_)
+        | Assembly::Frame(_)
+        | Assembly::Front(_)
+        | Assembly::Loose(_) => (door_apart(first), "exploded view of a paneled front"),
     };
-    let with_place = |part| {
-        let by = apart(part, whole, size);
-        (part, by, far(part, &by))
+    Some(small(&bodies, what))
+}
+
+fn bodies(parts: &[Part], own: Layer) -> Vec<Body<'_>> {
+    parts.iter().filter(|part| layer(part) == own).map(Body::part).collect()
+}
+
+/// How far bodies of this size are apart.
+fn gap(parts: &[Body<'_>]) -> f64 {
+    let long = |body: &Body<'_>| {
+        let size = |along| mm(body.space.size(along));
+        size(Direction::X).max(size(Direction::Y)).max(size(Direction::Z))
     };
-    let mut order: Vec<(&Part, [f64; 3], f64)> = parts.all.iter().map(with_place).collect();
-    // Far things first: seen from the front, right and above.
-    order.sort_by(|(a, _, far_a), (b, _, far_b)| {
-        far_b.total_cmp(far_a).then_with(|| a.path.cmp(&b.path))
-    });
+    parts.iter().map(long).fold(0.0, f64::max) * 0.03
+}
+
+fn case_apart(parts: &[Part], slant: Slant) -> Vec<Body<'_>> {
+    let mut all = between_uprights(parts, slant);
+    let gap = gap(&all);
+    let middle = slant.extent(&all);
+    let groups = [
+        (Layer::Top, true),
+        (Layer::Bottom, false),
+        (Layer::BaseBack, false),
+        (Layer::Sleeper, false),
+        (Layer::BaseFront, false),
+    ];
+    for (own, is_above) in groups {
+        let mut group = bodies(parts, own);
+        if own == Layer::Sleeper {
+            spread_across(&mut group, slant, gap);
+        }
+        // The middle of what spans the case stays that of the case.
+        if let (Some(middle), Some(own)) = (middle, slant.extent(&group)) {
+            let off = (middle.0.0 + middle.1.0 - own.0.0 - own.1.0) / 2.0;
+            shift(&mut group, (off, 0.0));
+        }
+        if let Some(rest) = slant.extent(&all) {
+            match is_above {
+                true => slant.above(&mut group, &rest, gap),
+                false => slant.below(&mut group, &rest, gap),
+            }
+        }
+        all.append(&mut group);
+    }
+    let mut back = bodies(parts, Layer::Back);
+    if let Some(rest) = slant.extent(&all) {
+        slant.clear(&mut back, &rest, gap, true);
+    }
+    all.append(&mut back);
+    all
+}
+
+/// The uprights of a case apart, and between them what stands or lies there.
+fn between_uprights(parts: &[Part], slant: Slant) -> Vec<Body<'_>> {
+    let mut uprights = bodies(parts, Layer::Upright);
+    let mut between = bodies(parts, Layer::Between);
+    let mut places: Vec<f64> = uprights.iter().map(|own| own.middle(Direction::X)).collect();
+    places.sort_by(f64::total_cmp);
+    places.dedup();
+    let deep = |own: &Body<'_>| mm(own.space.size(Direction::Z));
+    let gap = gap(&uprights);
+    let step = gap + slant.to_the_right(uprights.iter().map(deep).fold(0.0, f64::max));
+    // What stands between two uprights is one step from either.
+    let steps = |own: &Body<'_>| {
+        let left = places.partition_point(|place| *place < own.middle(Direction::X));
+        2.0 * left as f64
+    };
+    for own in &mut uprights {
+        own.by.0 = steps(own) * step;
+    }
+    let mut bays: BTreeMap<usize, Vec<&mut Body<'_>>> = BTreeMap::new();
+    for own in &mut between {
+        let bay = steps(own);
+        own.by.0 = (bay - 1.0) * step;
+        bays.entry(bay as usize).or_default().push(own);
+    }
+    for bay in bays.values_mut() {
+        slant.stack(bay, gap * 0.5);
+    }
+    uprights.append(&mut between);
+    uprights
+}
+
+/// Bodies that stand in a row from left to right, each clear of the next.
+fn spread_across(row: &mut [Body<'_>], slant: Slant, gap: f64) {
+    row.sort_by_key(|own| own.space.from.x);
+    for at in 1..row.len() {
+        let (before, own) = row.split_at_mut(at);
+        if let (Some(before), Some(own)) = (before.last(), own.first_mut()) {
+            let far = slant.area(before).1.0 + gap - slant.area(own).0.0;
+            own.by.0 += far.max(0.0);
+        }
+    }
+}
+
+/// The fronts, the frame behind them, and the drawer boxes behind that.
+fn layers<'p>(piece: &Piece, parts: &'p [Part], slant: Slant) -> Vec<Body<'p>> {
+    let mut all = Vec::new();
+    let mut boxes = closed(piece, parts, Layer::DrawerBox);
+    let between = gap(&boxes);
+    slant.stack(&mut boxes.iter_mut().collect::<Vec<_>>(), between);
+    for mut group in [closed(piece, parts, Layer::Front), bodies(parts, Layer::Frame), boxes] {
+        if let Some(rest) = slant.extent(&all) {
+            slant.clear(&mut group, &rest, gap(&all) * 1.5, true);
+        }
+        all.append(&mut group);
+    }
+    all
+}
+
+/// The parts of a layer, those of one drawer box or paneled door in one piece, with the
+/// name of that.
+fn closed<'p>(piece: &Piece, parts: &'p [Part], own: Layer) -> Vec<Body<'p>> {
+    let all: Vec<&Part> = parts.iter().filter(|part| layer(part) == own).collect();
+    let groups = all.chunk_by(|a, b| a.assembly == b.assembly);
+    let body = |group: &[&'p Part]| match group {
+        [one] => Some(Body::part(one)),
+        [] => None,
+        [first, ..] => Body::closed(group.to_vec(), kinds::name(piece, first)),
+    };
+    groups.filter_map(body).collect()
+}
+
+/// The bottom of a drawer box with the sides beside it, the back behind, and the front
+/// before them.
+fn box_apart<'p>(parts: &[&'p Part]) -> Vec<Body<'p>> {
+    let of = |role: Role| -> Vec<Body<'p>> {
+        parts.iter().filter(|part| part.role == role).map(|part| Body::part(part)).collect()
+    };
+    let mut all = of(Role::DrawerBottom);
+    let sides = of(Role::DrawerSide);
+    let gap = gap(&sides);
+    let center = all.first().map_or(0.0, |bottom| bottom.middle(Direction::X));
+    if let Some(bottom) = EVEN.extent(&all) {
+        for side in sides {
+            let is_right = side.middle(Direction::X) > center;
+            let mut side = [side];
+            EVEN.beside(&mut side, &bottom, gap, is_right);
+            all.extend(side);
+        }
+    }
+    for (role, is_back) in [(Role::DrawerBack, true), (Role::DrawerFront, false)] {
+        let mut own = of(role);
+        if let Some(rest) = EVEN.extent(&all) {
+            EVEN.clear(&mut own, &rest, gap, is_back);
+        }
+        all.append(&mut own);
+    }
+    all
+}
+
+/// The stiles, rails, and panels of a door, farther apart by what is hidden in their
+/// joints.
+fn door_apart<'p>(parts: &[&'p Part]) -> Vec<Body<'p>> {
+    let mut all: Vec<Body<'p>> = parts.iter().map(|part| Body::part(part)).collect();
+    let hidden = parts.iter().flat_map(|part| &part.features).map(|own| mm(own.deep));
+    let step = hidden.fold(0.0, f64::max) + gap(&all) * 0.7;
+    let places = |role: Role, along: Direction| -> Vec<f64> {
+        let of_role = all.iter().filter(|own| own.parts.iter().any(|part| part.role == role));
+        of_role.map(|own| own.middle(along)).collect()
+    };
+    let stiles = places(Role::FrontStile, Direction::X);
+    let rails = places(Role::FrontRail, Direction::Y);
+    // A member is two steps from the next, and what stands between them one.
+    let steps = |places: &[f64], at: f64| {
+        let before = places.iter().filter(|place| **place < at).count() as f64;
+        if places.contains(&at) { 2.0 * before } else { 2.0 * before - 1.0 }
+    };
+    for own in &mut all {
+        let (x, y) = (own.middle(Direction::X), own.middle(Direction::Y));
+        own.by = (steps(&stiles, x) * step, -steps(&rails, y) * step);
+    }
+    all
+}
+
+/// Bodies on a sheet of their own, seen so that they are drawn larger.
+fn drawn<'p>(apart: impl Fn(Slant) -> Vec<Body<'p>>, what: &str) -> Option<String> {
+    let seen = |slant: Slant| {
+        let bodies = apart(slant);
+        let (from, to) = slant.extent(&bodies)?;
+        Some((bodies, slant, (to.0 - from.0, to.1 - from.1)))
+    };
+    let (steep, flat) = (seen(STEEP)?, seen(FLAT)?);
+    let (bodies, slant, size) = if points(steep.2) >= points(flat.2) { steep } else { flat };
+    // Marks are led out beside the bodies.
+    let draw = |letter| picture(&bodies, slant, Svg::lettered(letter), letter);
+    Some(legible(letter(size, (4.0, 2.0)), draw).finish(what))
+}
+
+/// Bodies on a part of a sheet.
+fn small(bodies: &[Body<'_>], what: &str) -> String {
+    /// How much of the width of a sheet, and of its height.
+    const PART: (f64, f64) = (0.72, 0.5);
+    let Some((from, to)) = EVEN.extent(bodies) else { return String::new() };
+    let (across, upright) = (to.0 - from.0, to.1 - from.1);
+    let points = (SHEET.0 * PART.0 / across).min(SHEET.1 * PART.1 / upright);
+    let letter = legible::LETTER / points;
+    let svg = Svg::lettered(letter).on_paper(points * legible::MILLIMETERS);
+    picture(bodies, EVEN, svg, letter).finish(what)
+}
+
+/// The bodies, the far ones first, and their marks.
+fn picture(bodies: &[Body<'_>], slant: Slant, mut svg: Svg, letter: f64) -> Svg {
+    let mut order: Vec<&Body<'_>> = bodies.iter().collect();
+    order.sort_by(|a, b| slant.far(b).total_cmp(&slant.far(a)));
     let mut sides: Vec<Side> = Vec::new();
-    for (at, (part, by, _)) in order.iter().enumerate() {
-        faces(part, by, &mut |corners, fill| sides.push(Side::new(at, corners, fill)));
+    for (number, body) in order.iter().enumerate() {
+        slant.faces(body, number, &mut sides);
     }
     let mut labels = Labels::default();
     for side in &sides {
         svg.polygon(&side.corners, Line::Narrow, side.fill);
         labels.draw(side.area);
     }
-    marks(&mut svg, &mut labels, &order, &sides, size / 44.0);
-    svg.finish("exploded view of the piece")
+    marks(&mut svg, &mut labels, &order, &sides, letter);
+    svg
 }
 
-/// The faces of a part that are seen, the front last.
-fn faces(part: &Part, by: &[f64; 3], side: &mut dyn FnMut(Vec<Point>, Fill)) {
-    let project = |x: f64, y: f64, z: f64| {
-        let (x, y, z) = (x + by[0], y + by[1], z + by[2]);
-        (x + z * 0.45, -y - z * 0.30)
-    };
-    // A frame is drawn put together: its tenons are in their mortises.
-    let space = shoulders(part);
-    let notch = toe(part);
-    let boxes = match notch {
-        // What stands behind is covered by what stands before and above it.
-        Some(at) => above_and_behind(&space, at).into_iter().rev().collect(),
-        None => vec![space],
-    };
-    for own in boxes {
-        let (x0, y0, z0) = (mm(own.from.x), mm(own.from.y), mm(own.from.z));
-        let (x1, y1, z1) = (mm(own.to.x), mm(own.to.y), mm(own.to.z));
-        let at = |corners: [(f64, f64, f64); 4]| corners.map(|(x, y, z)| project(x, y, z)).to_vec();
-        let top = at([(x0, y1, z0), (x1, y1, z0), (x1, y1, z1), (x0, y1, z1)]);
-        let right = at([(x1, y0, z0), (x1, y1, z0), (x1, y1, z1), (x1, y0, z1)]);
-        let front = at([(x0, y0, z0), (x1, y0, z0), (x1, y1, z0), (x0, y1, z0)]);
-        side(top, Fill::White);
-        if notch.is_none() {
-            side(right, Fill::Grey);
-        }
-        side(front, Fill::White);
-    }
-    if let Some((y, z)) = notch {
-        let x = mm(space.to.x);
-        let (y0, y1, y2) = (mm(space.from.y), mm(y), mm(space.to.y));
-        let (z0, z1, z2) = (mm(space.from.z), mm(z), mm(space.to.z));
-        let corners = [(y2, z0), (y2, z2), (y0, z2), (y0, z1), (y1, z1), (y1, z0)];
-        side(corners.map(|(y, z)| project(x, y, z)).to_vec(), Fill::Grey);
-    }
-}
-
-impl Side {
-    fn new(part: usize, corners: Vec<Point>, fill: Fill) -> Self {
-        let far = f64::INFINITY;
-        let area = corners.iter().fold(((far, far), (-far, -far)), |area: Area, at| {
-            ((area.0.0.min(at.0), area.0.1.min(at.1)), (area.1.0.max(at.0), area.1.1.max(at.1)))
-        });
-        Self { part, corners, area, fill }
-    }
-
-    fn holds(&self, at: Point) -> bool {
-        if !is_within(&(at, at), &self.area) {
-            return false;
-        }
-        let next = self.corners.iter().cycle().skip(1);
-        let crossed = self.corners.iter().zip(next).filter(|(a, b)| {
-            (a.1 > at.1) != (b.1 > at.1) && at.0 < (b.0 - a.0) * (at.1 - a.1) / (b.1 - a.1) + a.0
-        });
-        crossed.count() % 2 == 1
-    }
-}
-
-/// How many parts a drawing has at the most whose marks are looked for a place one by
+/// How many faces a drawing has at the most whose marks are looked for a place one by
 /// one: nobody reads a drawing of more.
-const MARKED: usize = 400;
+const MARKED: usize = 1200;
 
-/// Each mark on what is seen of its part, or beside it with a line.
-fn marks(
-    svg: &mut Svg,
-    labels: &mut Labels,
-    order: &[(&Part, [f64; 3], f64)],
-    sides: &[Side],
-    letter: f64,
-) {
-    if order.len() > MARKED {
+/// Each mark on what is seen of its body, or beside it with a line.
+fn marks(svg: &mut Svg, labels: &mut Labels, order: &[&Body<'_>], sides: &[Side], letter: f64) {
+    if sides.len() > MARKED {
         return;
     }
     let mut led = Vec::new();
-    for (number, (part, _, _)) in order.iter().enumerate().rev() {
-        let seen = seen(number, sides);
-        let is_seen = |at: Point| {
-            let top = sides.iter().rev().find(|side| side.holds(at));
-            top.is_some_and(|side| side.part == number)
-        };
-        let fits = seen.iter().find(|at| {
-            let own = room(**at, &part.mark, letter);
+    for (number, body) in order.iter().enumerate().rev() {
+        let seen = seen(number, body, sides);
+        let fits = seen.iter().find(|(at, face)| {
+            let own = room(*at, &body.label, letter);
             let (from, to) = own;
-            [from, to, (from.0, to.1), (to.0, from.1)].into_iter().all(is_seen)
+            let is_on_it = |at| top(sides, at) == Some(*face);
+            [from, to, (from.0, to.1), (to.0, from.1)].into_iter().all(is_on_it)
                 && labels.is_free(&own)
         });
-        match (fits, seen.get(seen.len() / 2)) {
-            (Some(at), _) => labels.write(svg, *at, &part.mark, letter),
-            (None, Some(at)) => led.push((*at, part.mark.as_str())),
-            (None, None) => {}
+        match fits {
+            Some((at, _)) => labels.write(svg, *at, &body.label, letter),
+            None => led.push((seen, body.label.as_str())),
         }
     }
     // Those that have no room on themselves come last, round the others.
-    for (at, mark) in led {
-        labels.lead(svg, at, mark, letter);
+    for (seen, mark) in led {
+        // From the middle of the largest face, or from a few other points of the body.
+        let mut points = seen.iter().step_by(seen.len().div_ceil(4).max(1));
+        points.any(|(at, _)| labels.lead(svg, *at, mark, letter));
     }
 }
 
-/// Points of a part that nothing covers, those of its last faces first.
-fn seen(part: usize, sides: &[Side]) -> Vec<Point> {
+/// The face that is seen at a point.
+fn top(sides: &[Side], at: Point) -> Option<usize> {
+    sides.iter().rposition(|side| side.holds(at))
+}
+
+/// Points of a body that nothing covers, each with its face: those of its largest face
+/// first, of a closed one those of the face that bears its name.
+fn seen(number: usize, body: &Body<'_>, sides: &[Side]) -> Vec<(Point, usize)> {
     const STEPS: usize = 9;
+    let mut own: Vec<_> = sides.iter().enumerate().filter(|(_, own)| own.body == number).collect();
+    let is_closed = body.parts.len() > 1;
+    let size = |own: &Side| (own.area.1.0 - own.area.0.0) * (own.area.1.1 - own.area.0.1);
+    own.sort_by(|(_, a), (_, b)| {
+        let aside = |own: &Side| is_closed && !own.bears_name;
+        aside(a).cmp(&aside(b)).then_with(|| size(b).total_cmp(&size(a)))
+    });
     let mut seen = Vec::new();
-    for own in sides.iter().filter(|side| side.part == part).rev() {
+    for (face, own) in own {
         let (from, to) = own.area;
         for step in 0..STEPS * STEPS {
             // From the middle outward, so that a mark stands in the middle if it can.
@@ -160,41 +363,10 @@ fn seen(part: usize, sides: &[Side]) -> Vec<Point> {
             };
             let (along, up) = (place(step % STEPS), place(step / STEPS));
             let at = (from.0 + (to.0 - from.0) * along, from.1 + (to.1 - from.1) * up);
-            let is_top = || {
-                sides
-                    .iter()
-                    .rev()
-                    .find(|side| side.holds(at))
-                    .is_some_and(|side| side.part == own.part)
-            };
-            if own.holds(at) && is_top() {
-                seen.push(at);
+            if own.holds(at) && top(sides, at) == Some(face) {
+                seen.push((at, face));
             }
         }
     }
     seen
-}
-
-/// How far a part is moved from its place.
-fn apart(part: &Part, whole: &Cuboid, size: f64) -> [f64; 3] {
-    let step = size * 0.22;
-    let space = part.cuboid();
-    let middle = mm(whole.to.x) / 2.0;
-    let side = if mm(space.from.x + space.to.x) / 2.0 < middle { -1.0 } else { 1.0 };
-    match (&part.assembly, part.role) {
-        (Assembly::Front(_), _) => [0.0, 0.0, -step * 7.5],
-        (Assembly::Frame(_), _) => [0.0, 0.0, -step * 3.8],
-        (Assembly::DrawerBox(_), Role::DrawerFront) => [0.0, 0.0, -step * 1.9],
-        (Assembly::DrawerBox(_), Role::DrawerBottom) => [0.0, -step * 0.12, -step * 1.7],
-        (Assembly::DrawerBox(_), _) => [0.0, 0.0, -step * 1.7],
-        (Assembly::Base(_), _) => [0.0, -step * 1.6, 0.0],
-        (_, Role::End(_)) => [side * step, 0.0, 0.0],
-        (_, Role::Bottom) => [0.0, -step * 0.6, 0.0],
-        (_, Role::Leg | Role::Kick) => {
-            [0.0, -step * 1.1, if part.role == Role::Kick { -step * 0.9 } else { 0.0 }]
-        }
-        (_, Role::Stretcher | Role::Top) => [0.0, step * 0.9, 0.0],
-        (_, Role::Back) => [0.0, step * 0.3, step * 1.9],
-        _ => [0.0, 0.0, 0.0],
-    }
 }

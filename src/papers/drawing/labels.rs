@@ -14,8 +14,13 @@ pub(super) struct Labels {
     solid: Vec<Area>,
 }
 
-fn meets(a: &Area, b: &Area) -> bool {
+pub(super) fn meets(a: &Area, b: &Area) -> bool {
     a.0.0 < b.1.0 && b.0.0 < a.1.0 && a.0.1 < b.1.1 && b.0.1 < a.1.1
+}
+
+/// The smallest area that holds both.
+pub(super) fn union(a: &Area, b: &Area) -> Area {
+    ((a.0.0.min(b.0.0), a.0.1.min(b.0.1)), (a.1.0.max(b.1.0), a.1.1.max(b.1.1)))
 }
 
 /// True where the first lies within the second.
@@ -45,6 +50,14 @@ fn along(from: (f64, f64), to: (f64, f64), high: f64) -> impl Iterator<Item = Ar
     })
 }
 
+/// The sides of an area, as thin as a line beside letters of this height.
+fn sides(area: &Area, high: f64) -> [Area; 4] {
+    let half = high * 0.05;
+    let ((x0, y0), (x1, y1)) = *area;
+    [((x0, y0), (x1, y0)), ((x0, y1), (x1, y1)), ((x0, y0), (x0, y1)), ((x1, y0), (x1, y1))]
+        .map(|(from, to)| ((from.0 - half, from.1 - half), (to.0 + half, to.1 + half)))
+}
+
 impl Labels {
     /// Nothing is written here.
     pub(super) fn take(&mut self, area: Area) {
@@ -54,6 +67,16 @@ impl Labels {
     /// Something is drawn here.
     pub(super) fn draw(&mut self, area: Area) {
         self.solid.push(area);
+    }
+
+    /// The sides of something are drawn here.
+    pub(super) fn draw_sides(&mut self, area: &Area, high: f64) {
+        self.solid.extend(sides(area, high));
+    }
+
+    /// Nothing is written on the sides of this area.
+    pub(super) fn take_sides(&mut self, area: &Area, high: f64) {
+        self.taken.extend(sides(area, high));
     }
 
     /// True where no text stands.
@@ -88,8 +111,8 @@ impl Labels {
     }
 
     /// Writes a text near a point with a line to it: on blank paper if there is some
-    /// within reach, else where no other text stands.
-    pub(super) fn lead(&mut self, svg: &mut Svg, to: (f64, f64), text: &str, high: f64) {
+    /// within reach, else where no other text stands. False where there is no place.
+    pub(super) fn lead(&mut self, svg: &mut Svg, to: (f64, f64), text: &str, high: f64) -> bool {
         const TURNS: [(f64, f64); 12] = [
             (1.0, 0.0),
             (-1.0, 0.0),
@@ -120,13 +143,28 @@ impl Labels {
         };
         let blank = |at: &(f64, f64)| free(at) && self.is_blank(&room(*at, text, high));
         let found = spots(12).find(blank).or_else(|| spots(80).find(free));
-        let Some(at) = found else { return };
+        let Some(at) = found else { return false };
         let own = room(at, text, high);
         let end = end(&own);
         svg.line(to, end, Line::Narrow);
         svg.dot(to, high * 0.12);
         self.taken.extend(along(to, end, high));
         self.write(svg, at, text, high);
+        true
+    }
+
+    /// Writes a text beside what it names, with a line to the middle of that, or to
+    /// another point along it where the line of a neighbor crosses the middle.
+    pub(super) fn lead_out(&mut self, svg: &mut Svg, own: &Area, text: &str, high: f64) {
+        let (x, y) = middle(own);
+        let is_upright = own.1.1 - own.0.1 > own.1.0 - own.0.0;
+        [0.5, 0.35, 0.65, 0.2, 0.8].into_iter().any(|part| {
+            let to = match is_upright {
+                true => (x, own.0.1 + (own.1.1 - own.0.1) * part),
+                false => (own.0.0 + (own.1.0 - own.0.0) * part, y),
+            };
+            self.lead(svg, to, text, high)
+        });
     }
 
     /// A column of texts, each with a line to its point; `x` is the side of the
@@ -143,7 +181,8 @@ impl Labels {
         let wanted: Vec<f64> = texts.iter().map(|(to, _)| to.1).collect();
         let is_right = x > turn;
         let mut reach = x;
-        for ((to, text), y) in texts.iter().zip(spread(&wanted, high * 1.25)) {
+        let halves = vec![high * 0.625; wanted.len()];
+        for ((to, text), y) in texts.iter().zip(spread(&wanted, &halves)) {
             svg.line(*to, (turn, to.1), Line::Narrow);
             svg.line((turn, to.1), (x, y), Line::Narrow);
             let away = if is_right { high * 0.3 } else { -high * 0.3 };
@@ -157,13 +196,25 @@ impl Labels {
     }
 }
 
-/// Places that are at least a gap apart, each as near as can be to where it is
-/// wanted; the wanted places rise.
-fn spread(wanted: &[f64], gap: f64) -> Vec<f64> {
+/// Places for what reaches so far to both sides of its middle, each as near as can be
+/// to where it is wanted; the wanted places rise.
+pub(super) fn spread(wanted: &[f64], halves: &[f64]) -> Vec<f64> {
+    // How far each stands from the first when all stand close together.
+    let mut before = 0.0;
+    let mut reach = 0.0;
+    let close: Vec<f64> = halves
+        .iter()
+        .enumerate()
+        .map(|(at, half)| {
+            before += if at == 0 { 0.0 } else { reach + half };
+            reach = *half;
+            before
+        })
+        .collect();
     // Neighbors that would lie too close stand together about their mean.
     let mut groups: Vec<(f64, usize)> = Vec::new();
-    for (at, place) in wanted.iter().enumerate() {
-        let mut own = (place - gap * at as f64, 1);
+    for (place, close) in wanted.iter().zip(&close) {
+        let mut own = (place - close, 1);
         while let Some(before) = groups.last().copied() {
             if before.0 / before.1 as f64 <= own.0 / own.1 as f64 {
                 break;
@@ -175,7 +226,7 @@ fn spread(wanted: &[f64], gap: f64) -> Vec<f64> {
     }
     let each =
         groups.iter().flat_map(|(sum, count)| std::iter::repeat_n(sum / *count as f64, *count));
-    each.enumerate().map(|(at, place)| place + gap * at as f64).collect()
+    each.zip(close).map(|(place, close)| place + close).collect()
 }
 
 #[cfg(test)]
@@ -186,6 +237,12 @@ mod tests {
     /// is 10, and the one stays.
     #[test]
     fn places_are_a_gap_apart_and_near() {
-        assert_eq!(spread(&[10.0, 10.0, 10.0, 50.0], 4.0), [6.0, 10.0, 14.0, 50.0]);
+        assert_eq!(spread(&[10.0, 10.0, 10.0, 50.0], &[2.0; 4]), [6.0, 10.0, 14.0, 50.0]);
+    }
+
+    /// Two at 10 that reach 2 and 6 stand 8 apart about it: at 6 and 14.
+    #[test]
+    fn what_is_wide_keeps_its_neighbor_farther_off() {
+        assert_eq!(spread(&[10.0, 10.0], &[2.0, 6.0]), [6.0, 14.0]);
     }
 }

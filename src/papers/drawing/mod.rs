@@ -2,8 +2,12 @@
 
 mod cut;
 pub(super) mod exploded;
+pub(super) mod kinds;
 mod labels;
+mod legible;
 pub(super) mod section;
 pub(super) mod setup;
+mod slant;
 pub(super) mod svg;
+mod uncovered;
 pub(super) mod view;

@@ -7,7 +7,8 @@ use crate::parts::{Assembly, Bore, Cuboid, Direction, FeatureKind, Part, PartId,
 
 use super::cut::{Plane, lies, near, toe};
 use super::labels::{Area, Labels, middle};
-use super::svg::{Fill, Line, Svg, mm};
+use super::legible::{legible, letter};
+use super::svg::{Fill, Line, Svg, mm, wide};
 
 /// A section square to the front, seen from the left: what the cut goes through is
 /// hatched. It is the section of this number on its page.
@@ -21,32 +22,56 @@ pub(in crate::papers) fn section(
 ) -> String {
     let plane = Plane::FromLeft { x, deep: whole.to.z, high: whole.to.y };
     let (deep, high) = (mm(whole.to.z), mm(whole.to.y));
-    let mut svg = Svg::new(deep.max(high) * 1.25).hatched(format!("hatching-{number}"));
-    let letter = deep.max(high) / 46.0;
     let cut_case = piece.cases.iter().rposition(|case| case.x <= x).unwrap_or(0);
     let sorted = plane.sort(near(parts, cut_case));
-    svg.line((-letter * 2.0, high), (deep + letter * 2.0, high), Line::Wide);
-    for (_, part) in &sorted.beyond {
-        outline(&mut svg, part, plane);
-        plate_holes(&mut svg, part, plane);
-    }
-    plane.draw_cut(&mut svg, &sorted.cut);
-    let mut labels = Labels::default();
-    for (_, part) in &sorted.cut {
-        labels.draw(plane.area(&part.cuboid()));
-    }
-    let right = heights(&mut svg, &mut labels, figures, plane, &sorted.cut, (deep, letter));
-    // What lies is named at the side; the other boards are named beside themselves.
-    for (_, part) in sorted.cut.iter().filter(|(_, part)| !is_in_front(part) && !lies(part)) {
-        let area = plane.area(&part.cuboid());
-        if !labels.on(&mut svg, &area, &part.mark, letter) {
-            labels.lead(&mut svg, middle(&area), &part.mark, letter);
+    let told = heights(figures, plane, &sorted.cut);
+    let reach = |texts: &[Told]| texts.iter().map(|(_, own)| wide(own, 1.0)).fold(0.0, f64::max);
+    let beside = reach(&told.0) + 3.0 + reach(&told.1) + 8.5;
+    let draw = |letter: f64| {
+        let mut svg = Svg::lettered(letter).hatched(format!("hatching-{number}"));
+        svg.line((-letter * 2.0, high), (deep + letter * 2.0, high), Line::Wide);
+        for (_, part) in &sorted.beyond {
+            outline(&mut svg, part, plane);
+            plate_holes(&mut svg, part, plane);
+        }
+        plane.draw_cut(&mut svg, &sorted.cut);
+        let mut labels = Labels::default();
+        for (_, part) in &sorted.cut {
+            labels.draw(plane.area(&part.cuboid()));
+        }
+        keep_off(&mut labels, &sorted.beyond, plane, letter);
+        let (back, front) = told.clone();
+        labels.column(&mut svg, (-letter * 0.8, -letter * 2.4), back, letter);
+        let columns = (deep + letter * 0.8, deep + letter * 2.4);
+        let right = labels.column(&mut svg, columns, front, letter);
+        // What lies is named at the side; the other boards are named beside themselves.
+        for (_, part) in sorted.cut.iter().filter(|(_, part)| !is_in_front(part) && !lies(part)) {
+            let area = plane.area(&part.cuboid());
+            if !labels.on(&mut svg, &area, &part.mark, letter) {
+                labels.lead_out(&mut svg, &area, &part.mark, letter);
+            }
+        }
+        if let Some(case) = piece.cases.get(cut_case) {
+            over_all(&mut svg, case, figures, high, (right + letter * 2.0, letter));
+        }
+        svg
+    };
+    let first = letter((deep, high), (beside, 7.5));
+    legible(first, draw).finish("vertical section from front to back")
+}
+
+/// How many parts a section has at the most whose marks keep off the lines of what
+/// stands beyond.
+const LINED: usize = 200;
+
+/// The sides of what stands beyond are drawn: no mark that is led out stands on them
+/// where there is blank paper.
+fn keep_off(labels: &mut Labels, beyond: &[(PartId, &Part)], plane: Plane, letter: f64) {
+    if beyond.len() <= LINED {
+        for (_, part) in beyond {
+            labels.draw_sides(&plane.area(&part.cuboid()), letter);
         }
     }
-    if let Some(case) = piece.cases.get(cut_case) {
-        over_all(&mut svg, case, figures, high, (right + letter * 2.0, letter));
-    }
-    svg.finish("vertical section from front to back")
 }
 
 /// True for what stands in the frame and in front of it.
@@ -54,17 +79,12 @@ fn is_in_front(part: &Part) -> bool {
     matches!(part.assembly, Assembly::Frame(_) | Assembly::Front(_))
 }
 
+/// What is told of a board, and where it lies.
+type Told = ((f64, f64), String);
+
 /// Between which heights the lying boards and the rails stand, from the floor: the
-/// boards at the back, the frame and the fronts before them. Returns how far the
-/// figures reach to the right.
-fn heights(
-    svg: &mut Svg,
-    labels: &mut Labels,
-    figures: &Figures,
-    plane: Plane,
-    cut: &[(PartId, &Part)],
-    (deep, letter): (f64, f64),
-) -> f64 {
+/// boards at the back, the frame and the fronts before them.
+fn heights(figures: &Figures, plane: Plane, cut: &[(PartId, &Part)]) -> (Vec<Told>, Vec<Told>) {
     let (mut back, mut front) = (Vec::new(), Vec::new());
     for (_, part) in cut {
         let space = part.cuboid();
@@ -78,8 +98,7 @@ fn heights(
             back.push(((area.0.0, middle(&area).1), told));
         }
     }
-    labels.column(svg, (-letter * 0.8, -letter * 2.4), back, letter);
-    labels.column(svg, (deep + letter * 0.8, deep + letter * 2.4), front, letter)
+    (back, front)
 }
 
 /// Depth, height, and the toe space.
@@ -216,20 +235,8 @@ fn level(
     let plane = Plane::FromAbove { y, deep: whole.to.z, between: (from, to) };
     let across = mm(to - from);
     let deep = mm(whole.to.z);
-    let size = across.max(deep);
-    let letter = size / 40.0;
-    let mut svg = Svg::new(size * 1.25).hatched(format!("hatching-{number}"));
     let sorted = plane.sort(near(parts, index));
-    for (_, part) in &sorted.beyond {
-        let area = plane.area(&part.cuboid());
-        svg.rect(area.0, area.1, Line::Narrow, Fill::White);
-    }
-    plane.draw_cut(&mut svg, &sorted.cut);
-    let mut labels = Labels::default();
     let areas: Vec<Area> = sorted.cut.iter().map(|(_, part)| plane.area(&part.cuboid())).collect();
-    for area in &areas {
-        labels.draw(*area);
-    }
     // The dimensions stand below the front.
     let front = areas.iter().map(|area| area.1.1).fold(deep, f64::max);
     let span = |space: &Cuboid| (space.from.x, space.to.x);
@@ -240,16 +247,32 @@ fn level(
     let fronts = within(&|part| matches!(part.assembly, Assembly::Front(_)));
     let boxed = within(&|part| part.role == Role::DrawerSide);
     let rows = [Some((left, left + wide)), fronts.as_ref().map(span), boxed.as_ref().map(span)];
-    let mut at = front + letter * 3.6;
-    for (from, to) in rows.into_iter().flatten() {
-        svg.across(mm(from), mm(to), at, &figures.text(to - from), letter);
-        labels.take(((mm(from), at - letter * 1.5), (mm(to), at + letter * 0.4)));
-        at += letter * 2.2;
-    }
-    for ((_, part), area) in sorted.cut.iter().zip(&areas) {
-        if !labels.on(&mut svg, area, &part.mark, letter) {
-            labels.lead(&mut svg, middle(area), &part.mark, letter);
+    let draw = |letter: f64| {
+        let mut svg = Svg::lettered(letter).hatched(format!("hatching-{number}"));
+        for (_, part) in &sorted.beyond {
+            let area = plane.area(&part.cuboid());
+            svg.rect(area.0, area.1, Line::Narrow, Fill::White);
         }
-    }
-    svg.finish("level section, seen from above")
+        plane.draw_cut(&mut svg, &sorted.cut);
+        let mut labels = Labels::default();
+        for area in &areas {
+            labels.draw(*area);
+        }
+        keep_off(&mut labels, &sorted.beyond, plane, letter);
+        let mut at = front + letter * 3.6;
+        for (from, to) in rows.into_iter().flatten() {
+            svg.across(mm(from), mm(to), at, &figures.text(to - from), letter);
+            labels.take(((mm(from), at - letter * 1.5), (mm(to), at + letter * 0.4)));
+            at += letter * 2.2;
+        }
+        for ((_, part), area) in sorted.cut.iter().zip(&areas) {
+            if !labels.on(&mut svg, area, &part.mark, letter) {
+                labels.lead_out(&mut svg, area, &part.mark, letter);
+            }
+        }
+        svg
+    };
+    // Marks are led out on both sides.
+    let first = letter((across, deep), (11.0, 11.0));
+    legible(first, draw).finish("level section, seen from above")
 }

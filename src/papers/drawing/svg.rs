@@ -6,6 +6,8 @@ use std::fmt::Write as _;
 use crate::measure::{Digits, Length};
 use crate::papers::visible::visible;
 
+use super::labels::spread;
+
 /// A length in the coordinates of a drawing.
 pub(super) fn mm(length: Length) -> f64 {
     length.to_mm_f64()
@@ -77,6 +79,12 @@ impl Svg {
         }
     }
 
+    /// A drawing whose letters are so high. A wide line is an eighth of that, which
+    /// makes 0.4 mm of letters of 10 points.
+    pub(super) fn lettered(high: f64) -> Self {
+        Self { wide: high / 8.0, ..Self::new(high) }
+    }
+
     /// The same with a hatching, of a name that stands once on the page.
     pub(in crate::papers) fn hatched(self, name: String) -> Self {
         Self { hatching: name, ..self }
@@ -85,6 +93,12 @@ impl Svg {
     /// The same, printed at so many millimetres of paper to a unit.
     pub(in crate::papers) fn on_paper(self, millimetres: f64) -> Self {
         Self { on_paper: Some(millimetres), ..self }
+    }
+
+    /// How wide and how high it is.
+    pub(super) fn size(&self) -> (f64, f64) {
+        let margin = self.wide * 12.0;
+        (self.to.0 - self.from.0 + margin, self.to.1 - self.from.1 + margin)
     }
 
     fn reach(&mut self, x: f64, y: f64) {
@@ -282,27 +296,25 @@ impl Svg {
     }
 
     /// Dimensions that follow each other on a level line, each with its figure above
-    /// it, or below where it would lie over that of its neighbor.
+    /// it, or below it where it is longer than its dimension.
     pub(in crate::papers) fn chain_across(
         &mut self,
         chain: &[(f64, f64, String)],
         y: f64,
         high: f64,
     ) {
-        let mut sides = Sides::default();
-        for (from, to, figure) in chain {
+        for (from, to, _) in chain {
             self.line((*from, y), (*to, y), Line::Narrow);
             for x in [*from, *to] {
                 self.tick((x, y), high);
             }
-            let middle = (from + to) / 2.0;
-            let above = sides.first(middle, wide(figure, high));
-            self.text(
-                (middle, if above { y - high * 0.3 } else { y + high * 1.1 }),
-                figure,
-                high,
-                false,
-            );
+        }
+        for ((from, to, figure), (at, is_first)) in chain.iter().zip(levels(chain, high)) {
+            if at < *from || *to < at {
+                self.line(((from + to) / 2.0, y), (at, y + high * 0.5), Line::Narrow);
+            }
+            let up = if is_first { y - high * 0.3 } else { y + high * 1.1 };
+            self.text((at, up), figure, high, false);
         }
     }
 
@@ -313,20 +325,18 @@ impl Svg {
         x: f64,
         high: f64,
     ) {
-        let mut sides = Sides::default();
-        for (from, to, figure) in chain {
+        for (from, to, _) in chain {
             self.line((x, *from), (x, *to), Line::Narrow);
             for y in [*from, *to] {
                 self.tick((x, y), high);
             }
-            let middle = (from + to) / 2.0;
-            let before = sides.first(middle, wide(figure, high));
-            self.text(
-                (if before { x - high * 0.3 } else { x + high * 1.1 }, middle),
-                figure,
-                high,
-                true,
-            );
+        }
+        for ((from, to, figure), (at, is_first)) in chain.iter().zip(levels(chain, high)) {
+            if at < from.min(*to) || from.max(*to) < at {
+                self.line((x, (from + to) / 2.0), (x + high * 0.5, at), Line::Narrow);
+            }
+            let along = if is_first { x - high * 0.3 } else { x + high * 1.1 };
+            self.text((along, at), figure, high, true);
         }
     }
 
@@ -340,8 +350,7 @@ impl Svg {
     pub(in crate::papers) fn finish(self, title: &str) -> String {
         let margin = self.wide * 6.0;
         let (x, y) = (self.from.0 - margin, self.from.1 - margin);
-        let (w, h) =
-            (self.to.0 - self.from.0 + margin * 2.0, self.to.1 - self.from.1 + margin * 2.0);
+        let (w, h) = self.size();
         let hatching = match self.hatching.as_str() {
             _ if !self.hatches => String::new(),
             name => format!(
@@ -368,19 +377,25 @@ impl Svg {
     }
 }
 
-/// What the figures on both sides of a chain of dimensions reach to.
-#[derive(Default)]
-struct Sides([Vec<(f64, f64)>; 2]);
-
-impl Sides {
-    /// True where a figure of this width has its place on the first side.
-    fn first(&mut self, middle: f64, wide: f64) -> bool {
-        let own = (middle - wide / 2.0, middle + wide / 2.0);
-        let free = |side: &[(f64, f64)]| !side.iter().any(|it| it.0 < own.1 && own.0 < it.1);
-        let first = free(&self.0[0]) || !free(&self.0[1]);
-        self.0[usize::from(!first)].push(own);
-        first
-    }
+/// Where the figures of a chain of dimensions have their middles, and whether on the
+/// first side of its line. A figure that is longer than its dimension stands on the
+/// second, and moves along until it is clear of its neighbors.
+fn levels(chain: &[(f64, f64, String)], high: f64) -> Vec<(f64, bool)> {
+    let middle = |own: &(f64, f64, String)| (own.0 + own.1) / 2.0;
+    let half = |own: &(f64, f64, String)| (wide(&own.2, high) + high * 0.3) / 2.0;
+    let is_first =
+        |own: &(f64, f64, String)| chain.len() == 1 || wide(&own.2, high) <= (own.1 - own.0).abs();
+    let rises = chain.first().zip(chain.last()).is_none_or(|(a, b)| middle(a) <= middle(b));
+    let turn = if rises { 1.0 } else { -1.0 };
+    let second: Vec<_> = chain.iter().filter(|own| !is_first(own)).collect();
+    let wanted: Vec<f64> = second.iter().map(|own| middle(own) * turn).collect();
+    let halves: Vec<f64> = second.iter().map(|own| half(own)).collect();
+    let mut moved = spread(&wanted, &halves).into_iter();
+    let place = |own| match is_first(own) {
+        true => (middle(own), true),
+        false => (moved.next().unwrap_or_default() * turn, false),
+    };
+    chain.iter().map(place).collect()
 }
 
 /// How wide a text of this height is. (From memory: the widths of Helvetica, which

@@ -12,8 +12,10 @@ use crate::parts::{
 };
 
 use super::cut::{above_and_behind, toe};
-use super::labels::{self, Labels};
+use super::labels::{self, Area, Labels};
+use super::legible::{self, legible};
 use super::svg::{Anchor, Fill, Line, Svg, mm, wide};
+use super::uncovered::uncovered;
 
 /// The size of a whole piece.
 pub(in crate::papers) fn extent(parts: &Parts) -> Cuboid {
@@ -28,10 +30,13 @@ pub(in crate::papers) fn elevation(
     figures: &Figures,
     whole: &Cuboid,
 ) -> String {
-    let mut svg = front(piece, parts, whole);
-    dimensions(&mut svg, piece, figures, (mm(whole.to.x), mm(whole.to.y)), letter(whole));
-    keep_outs(&mut svg, piece, figures, mm(whole.to.y), letter(whole));
-    svg.finish("front elevation of the piece")
+    let draw = |letter| {
+        let mut svg = front(piece, parts, whole, letter);
+        dimensions(&mut svg, piece, figures, (mm(whole.to.x), mm(whole.to.y)), letter);
+        keep_outs(&mut svg, piece, figures, mm(whole.to.y), letter);
+        svg
+    };
+    legible(letter(piece, whole), draw).finish("front elevation of the piece")
 }
 
 /// A piece with errors from the front, as it stands meanwhile: without figures,
@@ -42,7 +47,8 @@ pub(in crate::papers) fn standing(
     standing: &Standing,
     whole: &Cuboid,
 ) -> String {
-    let mut svg = front(piece, parts, whole);
+    let size = letter(piece, whole);
+    let mut svg = front(piece, parts, whole, size);
     let high = mm(whole.to.y);
     let holds: BTreeSet<OpeningId> =
         standing.sizes.iter().filter(|it| it.holds()).filter_map(|it| it.opening).collect();
@@ -55,7 +61,6 @@ pub(in crate::papers) fn standing(
             let (to_x, to_y) = (x + opening.wide.length, y + opening.high.length);
             let at = |x: Length, y: Length| (mm(x), high - mm(y));
             svg.rect(at(x, to_y), at(to_x, y), Line::Beyond, Fill::Grey);
-            let size = letter(whole);
             let middle = (mm(x + to_x) / 2.0, high - mm(y + to_y) / 2.0 + size * 0.35);
             svg.text(middle, "?", size, false);
         }
@@ -63,16 +68,26 @@ pub(in crate::papers) fn standing(
     svg.finish("front elevation of the piece, with some sizes in doubt")
 }
 
-/// The height of the letters on a drawing of the whole piece.
-fn letter(whole: &Cuboid) -> f64 {
-    mm(whole.to.x).max(mm(whole.to.y)) / 62.0
+/// The height of the letters on a drawing of the whole piece, its dimensions beside it.
+fn letter(piece: &Piece, whole: &Cuboid) -> f64 {
+    let rows = piece.site.keep_outs.len() as f64;
+    let left = if rows > 0.0 { 3.4 + 3.0 * (rows - 1.0) + 1.3 } else { 3.0 };
+    let below = 5.4 + 1.6 + 2.8 * rows;
+    legible::letter((mm(whole.to.x), mm(whole.to.y)), (left + 6.6 + 1.5, below + 1.5))
 }
 
+/// Where a box lies on the paper, seen from the front.
+fn area(space: &Cuboid, high: f64) -> Area {
+    ((mm(space.from.x), high - mm(space.to.y)), (mm(space.to.x), high - mm(space.from.y)))
+}
+
+/// How many parts an elevation has at the most whose marks keep off its lines.
+const LINED: usize = 200;
+
 /// The parts from the front with their marks, and what stands in the way.
-fn front(piece: &Piece, parts: &Parts, whole: &Cuboid) -> Svg {
+fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, letter: f64) -> Svg {
     let (across, high) = (mm(whole.to.x), mm(whole.to.y));
-    let mut svg = Svg::new(across.max(high));
-    let letter = letter(whole);
+    let mut svg = Svg::lettered(letter);
     let closed: BTreeSet<OpeningId> = parts
         .all
         .iter()
@@ -95,43 +110,80 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid) -> Svg {
     boxes.sort_by_key(|(_, space)| Reverse(space.from.z));
     let mut labels = Labels::default();
     for (part, space) in &boxes {
-        let at = |x: Length, y: Length| (mm(x), high - mm(y));
-        svg.rect(
-            at(space.from.x, space.to.y),
-            at(space.to.x, space.from.y),
-            Line::Narrow,
-            Fill::White,
-        );
+        let own = area(space, high);
+        svg.rect(own.0, own.1, Line::Narrow, Fill::White);
+        if order.len() <= LINED {
+            labels.draw_sides(&own, letter);
+        }
         front_features(&mut svg, &mut labels, part, high);
     }
-    for part in order.iter().filter(|part| shown(part)) {
-        let space = part.cuboid();
-        let own =
-            ((mm(space.from.x), high - mm(space.to.y)), (mm(space.to.x), high - mm(space.from.y)));
-        let small = mm(space.size(Direction::Y)).min(mm(space.size(Direction::X)));
-        let size = letter.min(small * 0.72).max(letter * 0.55);
-        if part.role == Role::Stile && small < wide(&part.mark, size) {
-            let (x, y) = labels::middle(&own);
-            svg.text((x + size * 0.35, y), &part.mark, size, true);
-        } else if !labels.on(&mut svg, &own, &part.mark, size) {
-            labels.lead(&mut svg, labels::middle(&own), &part.mark, size);
-        }
-    }
-    for keep_out in &piece.site.keep_outs {
-        let space = keep_out_space(piece, keep_out);
-        let (x0, x1) = (mm(space.from.x), mm(space.to.x));
-        let (y0, y1) = (high - mm(space.to.y), high - mm(space.from.y));
+    let in_the_way: Vec<Area> = piece
+        .site
+        .keep_outs
+        .iter()
+        .map(|keep_out| area(&keep_out_space(piece, keep_out), high))
+        .collect();
+    for ((x0, y0), (x1, y1)) in in_the_way.iter().copied() {
         for (from, to) in
             [((x0, y0), (x1, y0)), ((x1, y0), (x1, y1)), ((x1, y1), (x0, y1)), ((x0, y1), (x0, y0))]
         {
             svg.line(from, to, Line::Beyond);
         }
-        let own = ((x0, y0), (x1, y1));
-        if !labels.on(&mut svg, &own, &keep_out.name, letter * 0.7) {
-            labels.lead(&mut svg, labels::middle(&own), &keep_out.name, letter * 0.7);
-        }
+        labels.draw_sides(&((x0, y0), (x1, y1)), letter);
+    }
+    // Dimensions stand round the piece.
+    let far = across.max(high) * 2.0;
+    labels.take(((-far, high + letter * 1.3), (across + far, high + far)));
+    labels.take(((across + letter * 1.5, -far), (across + far, high + far)));
+    if !piece.site.keep_outs.is_empty() {
+        labels.take(((-far, -far), (-letter * 2.3, high + far)));
+    }
+    for (at, (own, keep_out)) in in_the_way.iter().zip(&piece.site.keep_outs).enumerate() {
+        let others = in_the_way.iter().enumerate().filter(|(other, _)| *other != at);
+        let mut seen = uncovered(*own, others.map(|(_, area)| *area));
+        seen.push(*own);
+        mark(&mut svg, &mut labels, &seen, &keep_out.name, letter);
+    }
+    for own in &in_the_way {
+        labels.take_sides(own, letter);
+    }
+    let fronts: Vec<Area> = boxes
+        .iter()
+        .filter(|(part, _)| matches!(part.assembly, Assembly::Front(_)))
+        .map(|(_, space)| area(space, high))
+        .collect();
+    for part in order.iter().filter(|part| shown(part)) {
+        let own = area(&part.cuboid(), high);
+        let is_in_frame = matches!(part.assembly, Assembly::Frame(_));
+        let over = fronts.iter().filter(|_| is_in_frame).copied();
+        mark(&mut svg, &mut labels, &uncovered(own, over), &part.mark, letter);
     }
     svg
+}
+
+/// A mark on what is seen of its part: level, else read from the right, else beside it
+/// with a line.
+fn mark(svg: &mut Svg, labels: &mut Labels, seen: &[Area], text: &str, letter: f64) {
+    // Capitals are lower than a line of text, and a rail has room for them alone.
+    let spare = letter * 0.13;
+    let grown = |area: &Area| ((area.0.0, area.0.1 - spare), (area.1.0, area.1.1 + spare));
+    if seen.iter().any(|area| labels.on(svg, &grown(area), text, letter)) {
+        return;
+    }
+    let half = (wide(text, letter) / 2.0, letter * 0.55 - spare);
+    let turned = seen.iter().find_map(|area| {
+        let (x, y) = labels::middle(area);
+        let room = ((x - half.1, y - half.0), (x + half.1, y + half.0));
+        (labels::is_within(&room, area) && labels.is_free(&room)).then_some(((x, y), room))
+    });
+    match (turned, seen.first()) {
+        (Some(((x, y), room)), _) => {
+            labels.take(room);
+            svg.text((x + letter * 0.35, y), text, letter, true);
+        }
+        (None, Some(area)) => labels.lead_out(svg, area, text, letter),
+        (None, None) => {}
+    }
 }
 
 /// A part without its tenons: from shoulder to shoulder.
@@ -217,7 +269,7 @@ fn dimensions(
         chained.extend(own.map(|(from, to, figure)| (x + from, x + to, figure)));
         cases.push((x, x + mm(case.wide.length), figures.text(case.wide.length)));
     }
-    svg.chain_across(&chained, y, letter * 0.9);
+    svg.chain_across(&chained, y, letter);
     svg.chain_across(&cases, y + letter * 2.8, letter);
     if let Some(case) = piece.cases.last() {
         let x = wide + letter * 3.0;
@@ -225,7 +277,7 @@ fn dimensions(
             .into_iter()
             .map(|(from, to, figure)| (high - from, high - to, figure))
             .collect();
-        svg.chain_upright(&chained, x, letter * 0.9);
+        svg.chain_upright(&chained, x, letter);
         svg.upright(
             high,
             high - mm(case.high.length),
@@ -239,22 +291,23 @@ fn dimensions(
 /// Where each keep-out lies: its left distance and its width below the piece, how
 /// high it begins and ends at its left.
 fn keep_outs(svg: &mut Svg, piece: &Piece, figures: &Figures, high: f64, letter: f64) {
-    let size = letter * 0.9;
     for (row, keep_out) in piece.site.keep_outs.iter().enumerate() {
         let away = letter * (8.4 + 2.8 * row as f64);
         let (left, up) = (mm(keep_out.from_left), mm(keep_out.up));
         let (y, right) = (high + away, left + mm(keep_out.wide));
+        let mut chain = vec![(left, right, figures.text(keep_out.wide))];
         if left > 0.0 {
-            svg.across(0.0, left, y, &figures.text(keep_out.from_left), size);
+            chain.insert(0, (0.0, left, figures.text(keep_out.from_left)));
         }
-        svg.across(left, right, y, &figures.text(keep_out.wide), size);
-        svg.label((right + size, y), &keep_out.name, size, Anchor::Start);
-        let x = letter * -(3.4 + 2.4 * row as f64);
+        svg.chain_across(&chain, y, letter);
+        svg.label((right + letter, y), &keep_out.name, letter, Anchor::Start);
+        let x = letter * -(3.4 + 3.0 * row as f64);
+        let (from, to) = (high - up, high - up - mm(keep_out.high));
+        let mut chain = vec![(from, to, figures.text(keep_out.high))];
         if up > 0.0 {
-            svg.upright(high, high - up, x, &figures.text(keep_out.up), size);
+            chain.insert(0, (high, from, figures.text(keep_out.up)));
         }
-        let to = high - up - mm(keep_out.high);
-        svg.upright(high - up, to, x, &figures.text(keep_out.high), size);
+        svg.chain_upright(&chain, x, letter);
     }
 }
 

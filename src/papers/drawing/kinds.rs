@@ -1,0 +1,81 @@
+//! Drawer boxes and paneled doors that are built alike: one drawing tells of all.
+
+use crate::model::Piece;
+use crate::parts::{Assembly, Face, FeatureKind, Part, Parts, Role, Which};
+
+/// Assemblies with the same parts and the same joints, whatever their sizes.
+pub(in crate::papers) struct Kind<'p> {
+    /// The parts of each.
+    pub(in crate::papers) each: Vec<Vec<&'p Part>>,
+}
+
+/// What is the same in all of a kind: which parts, and what is cut into them to join
+/// them.
+type Build = Vec<(Role, Which, Vec<(&'static str, Face)>)>;
+
+/// The kinds of drawer box and of paneled door in a piece, in the order in which they
+/// are found.
+pub(in crate::papers) fn kinds(parts: &Parts) -> Vec<Kind<'_>> {
+    let mut found: Vec<(Build, Kind<'_>)> = Vec::new();
+    for group in parts.all.chunk_by(|a, b| a.assembly == b.assembly) {
+        let is_one = match group.first().map(|part| part.assembly) {
+            Some(Assembly::DrawerBox(_) | Assembly::Front(_)) => group.len() > 1,
+            Some(
+                Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_),
+            )
+            | None => false,
+        };
+        if !is_one {
+            continue;
+        }
+        let (build, own) = (build(group), group.iter().collect());
+        match found.iter_mut().find(|(other, _)| *other == build) {
+            Some((_, kind)) => kind.each.push(own),
+            None => found.push((build, Kind { each: vec![own] })),
+        }
+    }
+    found.into_iter().map(|(_, kind)| kind).collect()
+}
+
+fn build(parts: &[Part]) -> Build {
+    let joints = |part: &Part| {
+        let cut = part.features.iter().filter(|own| is_joint(own.kind));
+        let mut cut: Vec<_> = cut.map(|own| (own.kind.word(), own.face)).collect();
+        cut.sort_unstable();
+        cut.dedup();
+        cut
+    };
+    parts.iter().map(|part| (part.role, part.which, joints(part))).collect()
+}
+
+/// True for what is cut to join parts, and not for hardware or for show.
+fn is_joint(kind: FeatureKind) -> bool {
+    match kind {
+        FeatureKind::Bore(_) | FeatureKind::Flute(_) => false,
+        FeatureKind::Dado
+        | FeatureKind::Groove
+        | FeatureKind::Rabbet
+        | FeatureKind::Miter
+        | FeatureKind::Notch
+        | FeatureKind::Pockets(..)
+        | FeatureKind::Tenon
+        | FeatureKind::Haunch
+        | FeatureKind::Mortise
+        | FeatureKind::Dovetails
+        | FeatureKind::Dowels(..) => true,
+    }
+}
+
+/// What an assembly is called that a part is of: `box of upper`, `linen left door`.
+pub(in crate::papers) fn name(piece: &Piece, part: &Part) -> String {
+    let of = part.opening().and_then(|id| piece.opening(id));
+    let of = of.map_or("", |opening| opening.title());
+    match part.assembly {
+        Assembly::Front(front) => format!("{of} {}", front.leaf.word().replace('-', " ")),
+        Assembly::DrawerBox(_)
+        | Assembly::Base(_)
+        | Assembly::Carcass(_)
+        | Assembly::Frame(_)
+        | Assembly::Loose(_) => format!("box of {of}"),
+    }
+}
