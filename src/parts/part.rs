@@ -93,13 +93,15 @@ pub struct Part {
     pub notes: Vec<String>,
     /// The statement it comes from.
     pub span: Span,
+    /// What its placement and its sizes come to, worked out once.
+    pub(super) space: Cuboid,
 }
 
 impl Part {
     /// The space it takes.
     #[must_use]
     pub fn cuboid(&self) -> Cuboid {
-        Cuboid::of(&self.placement, self.length.length, self.width.length, self.thickness.length)
+        self.space
     }
 
     /// Where its side lies along a direction, with the statements that it comes

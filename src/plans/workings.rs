@@ -8,7 +8,7 @@ use crate::parts::{self, Front, Parts};
 
 use super::assembly::gluing::{self, GlueUp};
 use super::assembly::{self, Assembly, Stages};
-use super::fitting::{self, Fitting};
+use super::fitting::{self, Fitting, PinRows};
 use super::layout::{self, Layout};
 use super::ledger::Ledger;
 use super::operations::{self, Operations};
@@ -34,11 +34,13 @@ pub struct Workings<'a> {
     fronts: OnceLock<Vec<Front<'a>>>,
     gaps: OnceLock<Vec<Gap<'a>>>,
     glue_ups: OnceLock<Vec<GlueUp>>,
+    glue_ups_at_once: OnceLock<Vec<GlueUp>>,
     layout: OnceLock<Layout>,
     leaning: OnceLock<Vec<Leaning<'a>>>,
     ledger: OnceLock<Ledger<'a>>,
     lying: OnceLock<Vec<Lying<'a>>>,
     operations: OnceLock<Operations>,
+    pin_rows: OnceLock<Vec<PinRows<'a>>>,
     setups: OnceLock<Vec<Setup>>,
     stages: OnceLock<Stages>,
     tipping: OnceLock<Vec<Tipping>>,
@@ -59,11 +61,13 @@ impl<'a> Workings<'a> {
             fronts: OnceLock::new(),
             gaps: OnceLock::new(),
             glue_ups: OnceLock::new(),
+            glue_ups_at_once: OnceLock::new(),
             layout: OnceLock::new(),
             leaning: OnceLock::new(),
             ledger: OnceLock::new(),
             lying: OnceLock::new(),
             operations: OnceLock::new(),
+            pin_rows: OnceLock::new(),
             setups: OnceLock::new(),
             stages: OnceLock::new(),
             tipping: OnceLock::new(),
@@ -106,6 +110,12 @@ impl<'a> Workings<'a> {
         self.glue_ups.get_or_init(|| gluing::glue_ups(self))
     }
 
+    /// The same where every unit is closed in one go. None of its stages takes more,
+    /// so that who looks for too much need not part it into them.
+    pub(crate) fn glue_ups_at_once(&self) -> &[GlueUp] {
+        self.glue_ups_at_once.get_or_init(|| gluing::glue_ups_at_once(self))
+    }
+
     /// What is struck with a pencil before it is cut.
     pub fn layout(&self) -> &Layout {
         self.layout.get_or_init(|| layout::plan(self))
@@ -129,6 +139,11 @@ impl<'a> Workings<'a> {
     /// Every operation, in the order of the work.
     pub fn operations(&self) -> &Operations {
         self.operations.get_or_init(|| operations::plan(self))
+    }
+
+    /// The rows of pins beside every opening with loose shelves.
+    pub fn pin_rows(&self) -> &[PinRows<'a>] {
+        self.pin_rows.get_or_init(|| fitting::pins::plan(self.piece, self.parts))
     }
 
     /// The set-ups of the router.

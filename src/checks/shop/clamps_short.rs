@@ -35,11 +35,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     let tape = piece.tape();
     let has = piece.shop.clamps;
-    for glue_up in super::glue_ups(work, |glue_up| glue_up.load.clamps()) {
+    for glue_up in super::too_much(work, |glue_up| glue_up.load.clamps(), has) {
         let needs = glue_up.load.clamps();
-        if needs <= has {
-            continue;
-        }
         let joints = glue_up.load.joints();
         let told = match (glue_up.sort, glue_up.load.0.as_slice()) {
             (Sort::Panel, [row]) => format!(

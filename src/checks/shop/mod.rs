@@ -25,10 +25,18 @@ pub(super) const RULES: &[&Rule] = &[
     &small_parts::RULE,
 ];
 
-/// The glue-ups to judge by what `need` says of each: blanks are glued up one
-/// after the other, so only the worst of them counts; of things that one
-/// statement asks for, such as a bank of drawers, the worst stands for all.
-fn glue_ups<'w, N: Ord>(work: &'w Workings<'_>, need: impl Fn(&GlueUp) -> N) -> Vec<&'w GlueUp> {
+/// The glue-ups that take more than the shop `has` by what `need` says of each:
+/// blanks are glued up one after the other, so only the worst of them counts; of
+/// things that one statement asks for, such as a bank of drawers, the worst stands
+/// for all.
+fn too_much<'w, N: Ord>(
+    work: &'w Workings<'_>,
+    need: impl Fn(&GlueUp) -> N,
+    has: N,
+) -> Vec<&'w GlueUp> {
+    if work.glue_ups_at_once().iter().all(|glue_up| need(glue_up) <= has) {
+        return Vec::new();
+    }
     let mut kept: Vec<&GlueUp> = Vec::new();
     let mut at: BTreeMap<(Sort, Span), usize> = BTreeMap::new();
     for new in work.glue_ups() {
@@ -40,6 +48,7 @@ fn glue_ups<'w, N: Ord>(work: &'w Workings<'_>, need: impl Fn(&GlueUp) -> N) -> 
             None => kept.push(new),
         }
     }
+    kept.retain(|glue_up| need(glue_up) > has);
     kept
 }
 

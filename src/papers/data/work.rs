@@ -134,7 +134,9 @@ impl<'d> Maker<'d, '_> {
                 let own = own.iter().filter_map(|index| fitting.fastenings.get(*index));
                 What::Fasten(self.fasten(&own.collect::<Vec<_>>())?)
             }
-            Doing::Rows(rows, board) => What::Rows(self.rows(fitting.pins.get(*rows)?, *board)?),
+            Doing::Rows(rows, board) => {
+                What::Rows(self.rows(self.work.pin_rows().get(*rows)?, *board)?)
+            }
             Doing::Slide(index) => What::Slide(self.slide(fitting.drawers.get(*index)?)),
             Doing::FrontOn(index) => What::FrontOn(self.front_on(fitting.fronts.get(*index)?)),
             Doing::Hinge(index) => What::Hinge(self.hinge(fitting.hinges.get(*index)?)),

@@ -2,6 +2,7 @@
 
 use crate::parts::{Assembly, Cuboid, Direction, Part, Parts, Role};
 
+use super::cells::Cells;
 use super::cut::{above_and_behind, toe};
 use super::labels::{Area, Labels, is_within, room};
 use super::svg::{Fill, Line, Svg, mm};
@@ -39,12 +40,12 @@ pub(in crate::papers) fn exploded(parts: &Parts, whole: &Cuboid) -> String {
     for (at, (part, by, _)) in order.iter().enumerate() {
         faces(part, by, &mut |corners, fill| sides.push(Side::new(at, corners, fill)));
     }
-    let mut labels = Labels::default();
     for side in &sides {
         svg.polygon(&side.corners, Line::Narrow, side.fill);
-        labels.draw(side.area);
     }
-    marks(&mut svg, &mut labels, &order, &sides, size / 44.0);
+    if order.len() <= MARKED {
+        marks(&mut svg, &order, &sides, size / 44.0);
+    }
     svg.finish("exploded view of the piece")
 }
 
@@ -83,12 +84,17 @@ fn faces(part: &Part, by: &[f64; 3], side: &mut dyn FnMut(Vec<Point>, Fill)) {
     }
 }
 
+/// The smallest area that holds all points.
+fn hull(points: impl IntoIterator<Item = Point>) -> Area {
+    let far = f64::INFINITY;
+    points.into_iter().fold(((far, far), (-far, -far)), |area: Area, at| {
+        ((area.0.0.min(at.0), area.0.1.min(at.1)), (area.1.0.max(at.0), area.1.1.max(at.1)))
+    })
+}
+
 impl Side {
     fn new(part: usize, corners: Vec<Point>, fill: Fill) -> Self {
-        let far = f64::INFINITY;
-        let area = corners.iter().fold(((far, far), (-far, -far)), |area: Area, at| {
-            ((area.0.0.min(at.0), area.0.1.min(at.1)), (area.1.0.max(at.0), area.1.1.max(at.1)))
-        });
+        let area = hull(corners.iter().copied());
         Self { part, corners, area, fill }
     }
 
@@ -109,23 +115,22 @@ impl Side {
 const MARKED: usize = 400;
 
 /// Each mark on what is seen of its part, or beside it with a line.
-fn marks(
-    svg: &mut Svg,
-    labels: &mut Labels,
-    order: &[(&Part, [f64; 3], f64)],
-    sides: &[Side],
-    letter: f64,
-) {
-    if order.len() > MARKED {
-        return;
+fn marks(svg: &mut Svg, order: &[(&Part, [f64; 3], f64)], sides: &[Side], letter: f64) {
+    let whole = sides.iter().map(|side| side.area).reduce(|a, b| hull([a.0, a.1, b.0, b.1]));
+    let whole = whole.unwrap_or_default();
+    let (mut labels, mut drawn) = (Labels::over(&whole), Cells::over(&whole));
+    for side in sides {
+        labels.draw(side.area);
+        drawn.put(&side.area, side);
     }
+    let is_seen = |part: usize, at: Point| {
+        let top = drawn.near(&(at, at)).find(|side: &&Side| side.holds(at));
+        top.is_some_and(|side| side.part == part)
+    };
     let mut led = Vec::new();
     for (number, (part, _, _)) in order.iter().enumerate().rev() {
-        let seen = seen(number, sides);
-        let is_seen = |at: Point| {
-            let top = sides.iter().rev().find(|side| side.holds(at));
-            top.is_some_and(|side| side.part == number)
-        };
+        let is_seen = |at: Point| is_seen(number, at);
+        let seen = seen(number, sides, is_seen);
         let fits = seen.iter().find(|at| {
             let own = room(**at, &part.mark, letter);
             let (from, to) = own;
@@ -145,7 +150,7 @@ fn marks(
 }
 
 /// Points of a part that nothing covers, those of its last faces first.
-fn seen(part: usize, sides: &[Side]) -> Vec<Point> {
+fn seen(part: usize, sides: &[Side], is_seen: impl Fn(Point) -> bool) -> Vec<Point> {
     const STEPS: usize = 9;
     let mut seen = Vec::new();
     for own in sides.iter().filter(|side| side.part == part).rev() {
@@ -158,14 +163,7 @@ fn seen(part: usize, sides: &[Side]) -> Vec<Point> {
             };
             let (along, up) = (place(step % STEPS), place(step / STEPS));
             let at = (from.0 + (to.0 - from.0) * along, from.1 + (to.1 - from.1) * up);
-            let is_top = || {
-                sides
-                    .iter()
-                    .rev()
-                    .find(|side| side.holds(at))
-                    .is_some_and(|side| side.part == own.part)
-            };
-            if own.holds(at) && is_top() {
+            if own.holds(at) && is_seen(at) {
                 seen.push(at);
             }
         }

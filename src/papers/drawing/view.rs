@@ -91,7 +91,7 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid) -> Svg {
         }
     }
     boxes.sort_by_key(|(_, space)| Reverse(space.from.z));
-    let mut labels = Labels::default();
+    let mut labels = Labels::over(&((0.0, 0.0), (across, high)));
     for (part, space) in &boxes {
         let at = |x: Length, y: Length| (mm(x), high - mm(y));
         svg.rect(

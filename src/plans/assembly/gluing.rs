@@ -121,8 +121,23 @@ impl<'a> Units<'a> {
 
 /// Every glue-up of a piece, in the order of the work.
 pub(in crate::plans) fn glue_ups(work: &Workings<'_>) -> Vec<GlueUp> {
+    let units = Units::of(work.parts);
+    glued(work, &units, &|unit| staged(work, unit))
+}
+
+/// The same where every unit is closed in one go.
+pub(in crate::plans) fn glue_ups_at_once(work: &Workings<'_>) -> Vec<GlueUp> {
+    let units = Units::of(work.parts);
+    glued(work, &units, &|unit| units.within.get(unit).cloned().into_iter().collect())
+}
+
+/// The glue-ups, with the joints of each stage of a unit by `stages`.
+fn glued<'a>(
+    work: &Workings<'a>,
+    units: &Units<'a>,
+    stages: &dyn Fn(&Assembly) -> Vec<Vec<&'a Joint>>,
+) -> Vec<GlueUp> {
     let Workings { piece, parts, .. } = *work;
-    let units = Units::of(parts);
     let mut all = Vec::new();
     for (id, part) in parts.iter().filter(|(_, part)| is_glued_up(piece, part)) {
         all.push(GlueUp {
@@ -141,7 +156,7 @@ pub(in crate::plans) fn glue_ups(work: &Workings<'_>) -> Vec<GlueUp> {
             (Assembly::Base(case.id), "base", base),
             (Assembly::Carcass(case.id), "carcass", case.span),
         ] {
-            for joints in staged(work, &unit) {
+            for joints in stages(&unit) {
                 all.push(GlueUp {
                     sort: Sort::Joints,
                     what: format!("{name} of {}", case.name),
