@@ -6,7 +6,7 @@ use std::sync::OnceLock;
 use crate::model::Piece;
 use crate::parts::{self, Front, Parts};
 
-use super::assembly::gluing::{self, GlueUp};
+use super::assembly::gluing::{self, GlueUp, Load};
 use super::assembly::{self, Assembly, Stages};
 use super::fitting::{self, Fitting, PinRows};
 use super::layout::{self, Layout};
@@ -34,10 +34,10 @@ pub struct Workings<'a> {
     fronts: OnceLock<Vec<Front<'a>>>,
     gaps: OnceLock<Vec<Gap<'a>>>,
     glue_ups: OnceLock<Vec<GlueUp>>,
-    glue_ups_at_once: OnceLock<Vec<GlueUp>>,
     layout: OnceLock<Layout>,
     leaning: OnceLock<Vec<Leaning<'a>>>,
     ledger: OnceLock<Ledger<'a>>,
+    loads_at_once: OnceLock<Vec<Load>>,
     lying: OnceLock<Vec<Lying<'a>>>,
     operations: OnceLock<Operations>,
     pin_rows: OnceLock<Vec<PinRows<'a>>>,
@@ -61,10 +61,10 @@ impl<'a> Workings<'a> {
             fronts: OnceLock::new(),
             gaps: OnceLock::new(),
             glue_ups: OnceLock::new(),
-            glue_ups_at_once: OnceLock::new(),
             layout: OnceLock::new(),
             leaning: OnceLock::new(),
             ledger: OnceLock::new(),
+            loads_at_once: OnceLock::new(),
             lying: OnceLock::new(),
             operations: OnceLock::new(),
             pin_rows: OnceLock::new(),
@@ -110,10 +110,10 @@ impl<'a> Workings<'a> {
         self.glue_ups.get_or_init(|| gluing::glue_ups(self))
     }
 
-    /// The same where every unit is closed in one go. None of its stages takes more,
-    /// so that who looks for too much need not part it into them.
-    pub(crate) fn glue_ups_at_once(&self) -> &[GlueUp] {
-        self.glue_ups_at_once.get_or_init(|| gluing::glue_ups_at_once(self))
+    /// What closes in them where every unit is closed in one go. None of its stages
+    /// takes more, so that who looks for too much need not part it into them.
+    pub(crate) fn loads_at_once(&self) -> &[Load] {
+        self.loads_at_once.get_or_init(|| gluing::loads_at_once(self))
     }
 
     /// What is struck with a pencil before it is cut.

@@ -14,7 +14,7 @@ use crate::measure::Span;
 use crate::model::Piece;
 use crate::parts::{Part, Parts};
 use crate::plans::Workings;
-use crate::plans::assembly::gluing::{Closing, GlueUp, Sort};
+use crate::plans::assembly::gluing::{Closing, GlueUp, Load, Sort};
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
@@ -31,10 +31,10 @@ pub(super) const RULES: &[&Rule] = &[
 /// for all.
 fn too_much<'w, N: Ord>(
     work: &'w Workings<'_>,
-    need: impl Fn(&GlueUp) -> N,
+    need: impl Fn(&Load) -> N,
     has: N,
 ) -> Vec<&'w GlueUp> {
-    if work.glue_ups_at_once().iter().all(|glue_up| need(glue_up) <= has) {
+    if work.loads_at_once().iter().all(|load| need(load) <= has) {
         return Vec::new();
     }
     let mut kept: Vec<&GlueUp> = Vec::new();
@@ -43,12 +43,12 @@ fn too_much<'w, N: Ord>(
         let asked = if new.sort == Sort::Panel { Span::default() } else { new.span };
         let index = *at.entry((new.sort, asked)).or_insert(kept.len());
         match kept.get_mut(index) {
-            Some(old) if need(new) > need(old) => *old = new,
+            Some(old) if need(&new.load) > need(&old.load) => *old = new,
             Some(_) => {}
             None => kept.push(new),
         }
     }
-    kept.retain(|glue_up| need(glue_up) > has);
+    kept.retain(|glue_up| need(&glue_up.load) > has);
     kept
 }
 

@@ -121,23 +121,8 @@ impl<'a> Units<'a> {
 
 /// Every glue-up of a piece, in the order of the work.
 pub(in crate::plans) fn glue_ups(work: &Workings<'_>) -> Vec<GlueUp> {
-    let units = Units::of(work.parts);
-    glued(work, &units, &|unit| staged(work, unit))
-}
-
-/// The same where every unit is closed in one go.
-pub(in crate::plans) fn glue_ups_at_once(work: &Workings<'_>) -> Vec<GlueUp> {
-    let units = Units::of(work.parts);
-    glued(work, &units, &|unit| units.within.get(unit).cloned().into_iter().collect())
-}
-
-/// The glue-ups, with the joints of each stage of a unit by `stages`.
-fn glued<'a>(
-    work: &Workings<'a>,
-    units: &Units<'a>,
-    stages: &dyn Fn(&Assembly) -> Vec<Vec<&'a Joint>>,
-) -> Vec<GlueUp> {
     let Workings { piece, parts, .. } = *work;
+    let units = Units::of(parts);
     let mut all = Vec::new();
     for (id, part) in parts.iter().filter(|(_, part)| is_glued_up(piece, part)) {
         all.push(GlueUp {
@@ -156,7 +141,7 @@ fn glued<'a>(
             (Assembly::Base(case.id), "base", base),
             (Assembly::Carcass(case.id), "carcass", case.span),
         ] {
-            for joints in stages(&unit) {
+            for joints in staged(work, &unit) {
                 all.push(GlueUp {
                     sort: Sort::Joints,
                     what: format!("{name} of {}", case.name),
@@ -200,6 +185,17 @@ fn glued<'a>(
     }
     all.retain(|glue_up| glue_up.load.joints() > 0);
     all
+}
+
+/// What closes in the glue-ups of a piece where every unit is closed in one go.
+pub(in crate::plans) fn loads_at_once(work: &Workings<'_>) -> Vec<Load> {
+    let Workings { piece, parts, .. } = *work;
+    let units = Units::of(parts);
+    let blanks = parts.iter().filter(|(_, part)| is_glued_up(piece, part));
+    let panels = blanks.map(|(id, part)| Load(vec![panel(piece, id, part)]));
+    let within = units.within.values().map(|joints| joined(parts, joints));
+    let frames_on = units.frames_on.values().map(|joints| laid_on(parts, joints));
+    panels.chain(within).chain(frames_on).collect()
 }
 
 /// The wood joints of a unit, by the stages in which they are glued.
