@@ -207,6 +207,12 @@ impl Parts {
         self.all.get(from..to).unwrap_or(&[])
     }
 
+    /// The parts of one case, each with its id.
+    pub fn iter_case(&self, case: CaseId) -> impl Iterator<Item = (PartId, &Part)> {
+        let from = self.all.partition_point(|part| part.case < case);
+        self.iter().skip(from).take_while(move |(_, part)| part.case == case)
+    }
+
     /// The mark of a part; empty for an id that another set gave out.
     #[must_use]
     pub fn mark(&self, id: PartId) -> &str {

@@ -3,7 +3,7 @@
 
 use std::sync::OnceLock;
 
-use crate::model::Piece;
+use crate::model::{CaseId, Piece};
 use crate::parts::{self, Front, Parts};
 
 use super::assembly::gluing::{self, GlueUp, Load};
@@ -100,9 +100,25 @@ impl<'a> Workings<'a> {
         self.fronts.get_or_init(|| parts::fronts(self.piece, self.parts))
     }
 
+    /// The fronts of a case, which follow each other.
+    pub fn fronts_of(&self, case: CaseId) -> &[Front<'a>] {
+        let all = self.fronts();
+        let from = all.partition_point(|front| front.case < case);
+        let to = all.partition_point(|front| front.case <= case);
+        all.get(from..to).unwrap_or(&[])
+    }
+
     /// Every gap round every front, front by front.
     pub fn gaps(&self) -> &[Gap<'a>] {
         self.gaps.get_or_init(|| seasons::gaps(self))
+    }
+
+    /// The gaps round the fronts of a case, which follow each other.
+    pub fn gaps_of(&self, case: CaseId) -> &[Gap<'a>] {
+        let all = self.gaps();
+        let from = all.partition_point(|gap| gap.front.case < case);
+        let to = all.partition_point(|gap| gap.front.case <= case);
+        all.get(from..to).unwrap_or(&[])
     }
 
     /// Everything that is glued up in one go, in the order of the work.

@@ -141,7 +141,9 @@ impl<'d> Maker<'d, '_> {
             Doing::FrontOn(index) => What::FrontOn(self.front_on(fitting.fronts.get(*index)?)),
             Doing::Hinge(index) => What::Hinge(self.hinge(fitting.hinges.get(*index)?)),
             Doing::Fit(id) => {
-                What::Fit(self.fit(self.work.fronts().iter().find(|front| front.id == *id)?))
+                What::Fit(self.fit(
+                    self.work.fronts_of(id.opening.case).iter().find(|front| front.id == *id)?,
+                ))
             }
             Doing::Measure(own) => What::Measure(self.measure(own)),
             Doing::CutOut { parts, keep_out, spare } => What::CutOut {

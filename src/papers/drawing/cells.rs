@@ -3,35 +3,37 @@
 
 use super::labels::Area;
 
-/// Into how many cells a drawing is parted along each axis: a letter of a whole
-/// drawing is about a sixtieth of it.
+/// Into how many cells the room about a drawing is parted along each axis: a letter of
+/// a whole drawing is about a sixtieth of it.
 const CELLS: usize = 32;
 
 /// Things by the cells that their areas reach into.
 #[derive(Debug)]
 pub(super) struct Cells<T> {
     from: (f64, f64),
-    cell: (f64, f64),
-    /// Row by row, once there is something. What lies beyond the drawing is kept in
-    /// the cells at its edge.
+    cell: f64,
+    /// Row by row, once there is something. What lies beyond their room is kept in the
+    /// cells at its edge.
     all: Vec<Vec<T>>,
 }
 
 impl<T: Copy> Cells<T> {
     /// Nothing stands on a drawing of this area yet.
     pub(super) fn over(drawing: &Area) -> Self {
-        let (from, to) = *drawing;
-        let cell = ((to.0 - from.0) / CELLS as f64, (to.1 - from.1) / CELLS as f64);
-        Self { from, cell, all: Vec::new() }
+        // A square room, since texts stand beside a drawing as much as on it.
+        let ((left, top), (right, bottom)) = *drawing;
+        let side = (right - left).max(bottom - top) * 1.25;
+        let from = ((left + right - side) / 2.0, (top + bottom - side) / 2.0);
+        Self { from, cell: side / CELLS as f64, all: Vec::new() }
     }
 
     /// The cells that an area reaches into. The place of a cell never falls where a
     /// coordinate rises, so that areas that meet have a cell in common.
     fn reached(&self, area: &Area) -> impl Iterator<Item = usize> + use<T> {
         // A cast keeps what is below nought at nought.
-        let place = |at: f64, from: f64, cell: f64| (((at - from) / cell) as usize).min(CELLS - 1);
-        let across = |x: f64| place(x, self.from.0, self.cell.0);
-        let down = |y: f64| place(y, self.from.1, self.cell.1);
+        let place = |at: f64, from: f64| (((at - from) / self.cell) as usize).min(CELLS - 1);
+        let across = |x: f64| place(x, self.from.0);
+        let down = |y: f64| place(y, self.from.1);
         let (left, right) = (across(area.0.0), across(area.1.0));
         let rows = down(area.0.1)..=down(area.1.1);
         rows.flat_map(move |row| (row * CELLS + left)..=(row * CELLS + right))
@@ -60,19 +62,20 @@ impl<T: Copy> Cells<T> {
 mod tests {
     use super::Cells;
 
-    /// On a drawing of 320 by 32, whose cells are 10 by 1: what has an area is near
-    /// in every cell of it, beyond the drawing too, and the last stands first.
+    /// On a drawing of 256 by 32: 256 times 1.25 is 320, so the cells are 10 by 10 and
+    /// begin at -32 and at -144. What has an area is near in every cell of it, beyond
+    /// them too, and the last stands first.
     #[test]
     fn things_are_near_in_the_cells_that_they_reach_into() {
-        let mut cells = Cells::over(&((0.0, 0.0), (320.0, 32.0)));
-        cells.put(&((5.0, 5.5), (55.0, 8.5)), 'a');
-        cells.put(&((50.0, 8.0), (51.0, 8.2)), 'b');
-        cells.put(&((-80.0, 40.0), (-60.0, 50.0)), 'c');
+        let mut cells = Cells::over(&((0.0, 0.0), (256.0, 32.0)));
+        cells.put(&((5.0, 7.0), (55.0, 15.0)), 'a');
+        cells.put(&((30.0, 8.0), (31.0, 9.0)), 'b');
+        cells.put(&((-80.0, 240.0), (-60.0, 250.0)), 'c');
         let near = |from, to| cells.near(&(from, to)).collect::<String>();
-        assert_eq!(near((54.0, 8.1), (54.0, 8.1)), "ba");
-        assert_eq!(near((59.0, 7.1), (65.0, 7.2)), "a");
-        assert_eq!(near((60.0, 7.1), (65.0, 7.2)), "");
-        assert_eq!(near((0.0, 9.1), (300.0, 30.0)), "");
-        assert_eq!(near((-70.0, 45.0), (400.0, 90.0)), "c");
+        assert_eq!(near((37.0, 7.0), (37.0, 7.0)), "ba");
+        assert_eq!(near((57.5, 7.0), (65.0, 8.0)), "a");
+        assert_eq!(near((58.5, 7.0), (65.0, 8.0)), "");
+        assert_eq!(near((0.0, 16.5), (300.0, 30.0)), "");
+        assert_eq!(near((-70.0, 245.0), (400.0, 290.0)), "c");
     }
 }

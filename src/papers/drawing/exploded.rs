@@ -130,15 +130,16 @@ fn marks(svg: &mut Svg, order: &[(&Part, [f64; 3], f64)], sides: &[Side], letter
     let mut led = Vec::new();
     for (number, (part, _, _)) in order.iter().enumerate().rev() {
         let is_seen = |at: Point| is_seen(number, at);
-        let seen = seen(number, sides, is_seen);
-        let fits = seen.iter().find(|at| {
-            let own = room(**at, &part.mark, letter);
+        let mut seen = Vec::new();
+        let fits = points(number, sides).filter(|at| is_seen(*at)).find(|at| {
+            seen.push(*at);
+            let own = room(*at, &part.mark, letter);
             let (from, to) = own;
             [from, to, (from.0, to.1), (to.0, from.1)].into_iter().all(is_seen)
                 && labels.is_free(&own)
         });
         match (fits, seen.get(seen.len() / 2)) {
-            (Some(at), _) => labels.write(svg, *at, &part.mark, letter),
+            (Some(at), _) => labels.write(svg, at, &part.mark, letter),
             (None, Some(at)) => led.push((*at, part.mark.as_str())),
             (None, None) => {}
         }
@@ -149,26 +150,22 @@ fn marks(svg: &mut Svg, order: &[(&Part, [f64; 3], f64)], sides: &[Side], letter
     }
 }
 
-/// Points of a part that nothing covers, those of its last faces first.
-fn seen(part: usize, sides: &[Side], is_seen: impl Fn(Point) -> bool) -> Vec<Point> {
+/// Points on the faces of a part, those of its last faces first.
+fn points(part: usize, sides: &[Side]) -> impl Iterator<Item = Point> {
     const STEPS: usize = 9;
-    let mut seen = Vec::new();
-    for own in sides.iter().filter(|side| side.part == part).rev() {
+    // From the middle outward, so that a mark stands in the middle if it can.
+    let place = |step: usize| {
+        let away = step.div_ceil(2) as f64 / STEPS as f64;
+        if step.is_multiple_of(2) { 0.5 - away } else { 0.5 + away }
+    };
+    sides.iter().filter(move |side| side.part == part).rev().flat_map(move |own| {
         let (from, to) = own.area;
-        for step in 0..STEPS * STEPS {
-            // From the middle outward, so that a mark stands in the middle if it can.
-            let place = |step: usize| {
-                let away = step.div_ceil(2) as f64 / STEPS as f64;
-                if step.is_multiple_of(2) { 0.5 - away } else { 0.5 + away }
-            };
+        let at = move |step: usize| {
             let (along, up) = (place(step % STEPS), place(step / STEPS));
-            let at = (from.0 + (to.0 - from.0) * along, from.1 + (to.1 - from.1) * up);
-            if own.holds(at) && is_seen(at) {
-                seen.push(at);
-            }
-        }
-    }
-    seen
+            (from.0 + (to.0 - from.0) * along, from.1 + (to.1 - from.1) * up)
+        };
+        (0..STEPS * STEPS).map(at).filter(|at| own.holds(*at))
+    })
 }
 
 /// How far a part is moved from its place.
