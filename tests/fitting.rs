@@ -193,7 +193,7 @@ fn no_pin_hole_is_bored_behind_a_hinge_block() {
         spec("first.case").replacen("hinge cup-hinge {", "hinge cup-hinge {\n  plate { }", 1);
     let compiled = compile(&text);
     let work = compiled.workings().expect("a piece");
-    let rows = &work.fitting().pins[0];
+    let rows = &work.pin_rows()[0];
     assert_eq!(rows.first, Length::inches(21, 4));
     assert!(!sheet(&compiled).iter().any(|line| line.contains("11 holes in each row")));
 }
@@ -442,7 +442,7 @@ fn the_rows_of_every_shelf_are_level_and_free() {
     let mut seen = 0;
     for (name, compiled) in demo_pieces() {
         let work = compiled.workings().expect("a piece");
-        for rows in &work.fitting().pins {
+        for rows in work.pin_rows() {
             seen += 1;
             let at = format!("{name}: {}", rows.opening.path);
             let [left, right] = rows.boards.as_slice() else { panic!("{at}") };

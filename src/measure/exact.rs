@@ -89,11 +89,41 @@ impl Exact {
         }
     }
 
+    /// The sum of two numbers, neither of which need be nought.
+    fn added(self, other: Self) -> Self {
+        if let Some(sum) = self.sum_of_kin(other) {
+            return sum;
+        }
+        let (a, b) = (self.numer as i128, self.denom as i128);
+        let (c, d) = (other.numer as i128, other.denom as i128);
+        Self::reduce(a * d + c * b, b * d)
+    }
+
+    /// The product of two numbers, neither of which need be nought.
+    fn times(self, other: Self) -> Self {
+        // Nearly every product fits a machine word too.
+        if let (Some(numer), Some(denom)) =
+            (self.numer.checked_mul(other.numer), self.denom.checked_mul(other.denom))
+            && numer != i64::MIN
+            && denom != 0
+        {
+            return Self::lowest(numer, denom);
+        }
+        Self::reduce(
+            self.numer as i128 * other.numer as i128,
+            self.denom as i128 * other.denom as i128,
+        )
+    }
+
     /// The sum where one denominator divides the other but for twos, as of
     /// nearly all figures, and nothing leaves a machine word.
     fn sum_of_kin(self, other: Self) -> Option<Self> {
         if self.denom == 0 || other.denom == 0 {
             return None;
+        }
+        if self.denom == other.denom {
+            let numer = self.numer.checked_add(other.numer)?;
+            return (numer != i64::MIN).then(|| Self::lowest(numer, self.denom));
         }
         let twos = (self.denom.trailing_zeros(), other.denom.trailing_zeros());
         let odd = (self.denom >> twos.0, other.denom >> twos.1);
@@ -238,6 +268,7 @@ const fn gcd(mut a: u128, mut b: u128) -> u128 {
 
 impl Add for Exact {
     type Output = Self;
+    #[inline]
     fn add(self, other: Self) -> Self {
         // Most sums have a nought in them.
         if other.numer == 0 && other.denom != 0 {
@@ -246,17 +277,13 @@ impl Add for Exact {
         if self.numer == 0 && self.denom != 0 {
             return other;
         }
-        if let Some(sum) = self.sum_of_kin(other) {
-            return sum;
-        }
-        let (a, b) = (self.numer as i128, self.denom as i128);
-        let (c, d) = (other.numer as i128, other.denom as i128);
-        Self::reduce(a * d + c * b, b * d)
+        self.added(other)
     }
 }
 
 impl Sub for Exact {
     type Output = Self;
+    #[inline]
     fn sub(self, other: Self) -> Self {
         self + -other
     }
@@ -271,19 +298,13 @@ impl Neg for Exact {
 
 impl Mul for Exact {
     type Output = Self;
+    #[inline]
     fn mul(self, other: Self) -> Self {
-        // Nearly every product fits a machine word too.
-        if let (Some(numer), Some(denom)) =
-            (self.numer.checked_mul(other.numer), self.denom.checked_mul(other.denom))
-            && numer != i64::MIN
-            && denom != 0
-        {
-            return Self::lowest(numer, denom);
+        // As much of a length is measured as a rule: nothing.
+        if self.is_zero() && other.denom != 0 {
+            return self;
         }
-        Self::reduce(
-            self.numer as i128 * other.numer as i128,
-            self.denom as i128 * other.denom as i128,
-        )
+        self.times(other)
     }
 }
 
@@ -292,6 +313,7 @@ impl Div for Exact {
     fn div(self, other: Self) -> Self {
         match other.numer.signum() {
             0 => Self::OUT_OF_RANGE,
+            _ if self.is_zero() => self,
             // So many marks of a tape, as they mostly are.
             sign if self.denom == other.denom && self.denom != 0 => {
                 Self::lowest(sign * self.numer, sign * other.numer)

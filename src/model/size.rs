@@ -1,6 +1,7 @@
 //! Sizes that remember the statements they were worked out from.
 
 use std::ops::{Add, Div, Mul, Neg, Sub};
+use std::sync::Arc;
 
 use crate::measure::{Exact, Length, Span};
 use crate::vocabulary::{Origin, Sourced};
@@ -35,7 +36,7 @@ impl Facts {
         let measured = matches!(origin, Origin::Measured(_));
         let length = if measured { length.as_measured() } else { length };
         self.all.push(Fact { length, name: name.into(), origin, word: None });
-        Size { length, terms: vec![(id, Exact::ONE)] }
+        Size::from_terms(length, vec![(id, Exact::ONE)])
     }
 
     /// Adds a value read from the vocabulary.
@@ -78,7 +79,7 @@ impl Facts {
 
     /// The facts a size was worked out from, with their factors.
     pub fn of<'a>(&'a self, size: &'a Size) -> impl Iterator<Item = (&'a Fact, Exact)> {
-        size.terms.iter().filter_map(|(id, factor)| self.get(*id).map(|fact| (fact, *factor)))
+        size.terms().iter().filter_map(|(id, factor)| self.get(*id).map(|fact| (fact, *factor)))
     }
 }
 
@@ -87,8 +88,13 @@ impl Facts {
 pub struct Size {
     /// The length.
     pub length: Length,
-    terms: Vec<(FactId, Exact)>,
+    /// Shared by all that are of the same terms, since most sizes are handed on as
+    /// they are; `None` without any.
+    terms: Option<Arc<[Term]>>,
 }
+
+/// A fact and its factor.
+type Term = (FactId, Exact);
 
 impl Size {
     /// No length, from nothing.
@@ -101,13 +107,14 @@ impl Size {
     /// out; the terms only explain it.
     #[must_use]
     pub fn from_terms(length: Length, terms: Vec<(FactId, Exact)>) -> Self {
+        let terms = (!terms.is_empty()).then(|| terms.into());
         Self { length, terms }
     }
 
     /// The facts it is a sum of, with their factors.
     #[must_use]
     pub fn terms(&self) -> &[(FactId, Exact)] {
-        &self.terms
+        self.terms.as_deref().unwrap_or(&[])
     }
 
     /// Half of it.
@@ -117,31 +124,41 @@ impl Size {
     }
 
     fn scaled(&self, factor: Exact) -> Self {
-        let terms = self.terms.iter().map(|(id, k)| (*id, *k * factor)).collect();
-        Self { length: self.length * factor, terms }
+        if factor.is_zero() {
+            return (self.length * factor).into();
+        }
+        let scaled = |terms: &Arc<[Term]>| terms.iter().map(|(id, k)| (*id, *k * factor)).collect();
+        Self { length: self.length * factor, terms: self.terms.as_ref().map(scaled) }
     }
 
     /// The sum, or what is left where the other is taken away.
     fn joined(&self, other: &Self, away: bool) -> Self {
-        let mut terms = Vec::with_capacity(self.terms.len() + other.terms.len());
-        terms.extend_from_slice(&self.terms);
-        for (id, factor) in &other.terms {
-            let factor = if away { -*factor } else { *factor };
-            match terms.iter_mut().find(|(own, _)| own == id) {
+        let length = if away { self.length - other.length } else { self.length + other.length };
+        let (own, others) = (self.terms(), other.terms());
+        if others.is_empty() {
+            return Self { length, terms: self.terms.clone() };
+        }
+        let others = others.iter().map(|(id, k)| (*id, if away { -*k } else { *k }));
+        let is_new = |(id, _)| own.iter().all(|(known, _)| *known != id);
+        if others.clone().all(is_new) {
+            return Self { length, terms: Some(own.iter().copied().chain(others).collect()) };
+        }
+        let mut terms = own.to_vec();
+        for (id, factor) in others {
+            match terms.iter_mut().find(|(known, _)| *known == id) {
                 Some((_, sum)) => *sum += factor,
-                None => terms.push((*id, factor)),
+                None => terms.push((id, factor)),
             }
         }
         terms.retain(|(_, factor)| !factor.is_zero());
-        let length = if away { self.length - other.length } else { self.length + other.length };
-        Self { length, terms }
+        Self::from_terms(length, terms)
     }
 }
 
 impl From<Length> for Size {
     /// A length that no fact explains.
     fn from(length: Length) -> Self {
-        Self { length, terms: Vec::new() }
+        Self { length, terms: None }
     }
 }
 

@@ -1,6 +1,6 @@
 //! The cut list: by stock, then fence setting by fence setting.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Length, Unit};
 use crate::model::{Axis, Item, OpeningKind, Piece, Size, Stock, StockId};
@@ -255,6 +255,7 @@ fn by_width(
     let ledger = source.work.ledger();
     let begun = !ledger.is_empty();
     let planed = measured::left_wider(source);
+    let housed = housed(source);
     // What is cut alike is one line.
     let mut alike: BTreeMap<_, usize> = BTreeMap::new();
     for (id, part) in own {
@@ -267,7 +268,7 @@ fn by_width(
         let size = (part.width.length, part.length.length);
         let key = (size, plain_name(part, piece), features.clone(), done.clone(), &part.notes);
         let at = *alike.entry(key).or_insert(lines.len());
-        let housed = is_housed(source, *id);
+        let housed = housed.contains(id);
         match lines.get_mut(at) {
             Some(line) => {
                 line.parts.push(part);
@@ -369,10 +370,10 @@ fn by_width(
     }
 }
 
-/// True for a part that a dado, groove, or rabbet takes: its size must fit.
-fn is_housed(source: &Source<'_, '_>, id: PartId) -> bool {
-    let mut all = source.work.parts.iter().flat_map(|(_, host)| &host.features);
-    all.any(|feature| feature.is_channel() && feature.takes == Some(id))
+/// The parts that a dado, groove, or rabbet takes: their sizes must fit.
+fn housed(source: &Source<'_, '_>) -> BTreeSet<PartId> {
+    let all = source.work.parts.iter().flat_map(|(_, host)| &host.features);
+    all.filter(|feature| feature.is_channel()).filter_map(|feature| feature.takes).collect()
 }
 
 /// How many rough pieces a line of laminated parts takes: `3 pieces of 2 layers: saw 6`.

@@ -119,8 +119,11 @@ fn group(source: &Source<'_, '_>, size: Length, own: &[&Gap<'_>], blocks: &mut V
 
 /// The gap at one edge of a front, whichever of the two fronts beside it has it.
 fn at<'g, 'a>(gaps: &'g [Gap<'a>], of: &Gap<'_>, edge: Edge) -> Option<&'g Gap<'a>> {
-    let own = of.front.id;
-    gaps.iter().find(|gap| match gap.against {
+    let (own, case) = (of.front.id, of.front.case.0);
+    // Gaps stand case by case, and only a front of the next case can be beside it.
+    let near = gaps.partition_point(|gap| gap.front.case.0 + 1 < case);
+    let mut near = gaps.iter().skip(near).take_while(|gap| gap.front.case.0 <= case + 1);
+    near.find(|gap| match gap.against {
         _ if gap.front.id == own => gap.edge == edge,
         Against::Front(opening, leaf) => {
             opening.id == own.opening && leaf == own.leaf && gap.edge.facing() == edge

@@ -137,9 +137,9 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
 
 /// True for some parts of a unit that were put together before the rest of it.
 fn is_stage(source: &Source<'_, '_>, ids: &[PartId]) -> bool {
+    let unit = ids.first().and_then(|id| source.work.parts.get(*id)).map(|part| &part.assembly);
+    let steps = unit.and_then(|unit| source.work.stages().get(unit));
+    let Some((_, first)) = steps.and_then(|steps| steps.split_last()) else { return false };
     let own: BTreeSet<PartId> = ids.iter().copied().collect();
-    source.work.stages().values().any(|steps| {
-        let first = steps.split_last().map_or(&[][..], |(_, first)| first);
-        first.iter().any(|step| step.parts() == own)
-    })
+    first.iter().any(|step| step.parts() == own)
 }

@@ -93,13 +93,15 @@ pub struct Part {
     pub notes: Vec<String>,
     /// The statement it comes from.
     pub span: Span,
+    /// What its placement and its sizes come to, worked out once.
+    pub(super) space: Cuboid,
 }
 
 impl Part {
     /// The space it takes.
     #[must_use]
     pub fn cuboid(&self) -> Cuboid {
-        Cuboid::of(&self.placement, self.length.length, self.width.length, self.thickness.length)
+        self.space
     }
 
     /// Where its side lies along a direction, with the statements that it comes
@@ -203,6 +205,12 @@ impl Parts {
         let from = self.all.partition_point(|part| part.case < case);
         let to = self.all.partition_point(|part| part.case <= case);
         self.all.get(from..to).unwrap_or(&[])
+    }
+
+    /// The parts of one case, each with its id.
+    pub fn iter_case(&self, case: CaseId) -> impl Iterator<Item = (PartId, &Part)> {
+        let from = self.all.partition_point(|part| part.case < case);
+        self.iter().skip(from).take_while(move |(_, part)| part.case == case)
     }
 
     /// The mark of a part; empty for an id that another set gave out.

@@ -1,6 +1,8 @@
 //! What is struck with a pencil before it is cut: where boards stand that no
 //! channel places, and the tails of dovetails.
 
+use std::collections::BTreeMap;
+
 use crate::measure::Length;
 use crate::model::JointKind;
 use crate::parts::{
@@ -75,9 +77,14 @@ pub struct Tails {
 /// The layout of a piece.
 pub(super) fn plan(work: &Workings<'_>) -> Layout {
     let all = || work.parts.iter();
+    let mut joints: BTreeMap<PartId, Vec<&Joint>> = BTreeMap::new();
+    for joint in &work.parts.joints {
+        joints.entry(joint.into).or_default().push(joint);
+    }
+    let into = |id| joints.get(&id).map_or(&[][..], Vec::as_slice);
     Layout {
-        sticks: all().filter_map(|(id, part)| stick(work, id, part)).collect(),
-        tails: all().filter_map(|(id, part)| tails(work, id, part)).collect(),
+        sticks: all().filter_map(|(id, part)| stick(work, (id, part), into(id))).collect(),
+        tails: all().filter_map(|(id, part)| tails(work, (id, part), into(id))).collect(),
     }
 }
 
@@ -114,11 +121,12 @@ fn is_laid_out(host: &Part) -> bool {
     }
 }
 
-fn stick(work: &Workings<'_>, id: PartId, host: &Part) -> Option<Stick> {
+/// The lines on a board from the joints that it holds.
+fn stick(work: &Workings<'_>, (id, host): (PartId, &Part), into: &[&Joint]) -> Option<Stick> {
     if !is_laid_out(host) {
         return None;
     }
-    let joints = work.parts.joints.iter().filter(|joint| joint.into == id && is_struck(joint));
+    let joints = into.iter().filter(|joint| is_struck(joint));
     let guests = joints.filter_map(|joint| Some((joint.part, work.parts.get(joint.part)?)));
     let own = guests.filter(|(_, guest)| guest.assembly == host.assembly);
     let mut lines: Vec<Line> = own.filter_map(|(id, guest)| line(host, id, guest)).collect();
@@ -152,7 +160,8 @@ fn stretch(host: &Part, own: &Cuboid, other: &Cuboid, axis: Direction) -> Stretc
     Stretch { datum, from: one.min(two), to: one.max(two) }
 }
 
-fn tails(work: &Workings<'_>, id: PartId, part: &Part) -> Option<Tails> {
+/// The tails at the end of a board, from the joints that it holds.
+fn tails(work: &Workings<'_>, (id, part): (PartId, &Part), into: &[&Joint]) -> Option<Tails> {
     let row = part.features.iter().find(|own| own.kind == FeatureKind::Dovetails)?;
     let tape = work.piece.tape();
     let species = work.piece.stock(part.stock).and_then(|stock| stock.species.as_deref());
@@ -160,9 +169,7 @@ fn tails(work: &Workings<'_>, id: PartId, part: &Part) -> Option<Tails> {
     let (long, lean) = (row.deep, row.deep / slope);
     let datum = part.datum([Face::WidthStart, Face::WidthEnd]);
     let tails = trade::tails(part.width.length, tape.unit, tape.mark);
-    let joints = work.parts.joints.iter();
-    let pins = joints
-        .filter(|joint| joint.into == id && joint.sort == JointSort::Wood(JointKind::Dovetail));
+    let pins = into.iter().filter(|joint| joint.sort == JointSort::Wood(JointKind::Dovetail));
     let grooves = part.features.iter().filter(|own| own.kind == FeatureKind::Groove);
     let hides = |groove: (Length, Length), tail: &(Length, Length)| {
         let [one, two] = [groove.0, groove.1].map(|place| part.distance(datum, place));

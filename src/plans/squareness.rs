@@ -43,12 +43,10 @@ pub(in crate::plans) fn of_case(
 ) -> Square {
     let (wide, high) = sides;
     let usual = trade::diagonals_within(wide.max(high));
-    let gaps = work.gaps().iter().filter(|gap| {
-        gap.front.case == case
-            && gap.front.fronts.set == Set::Inset
-            && gap.is_upright()
-            && !gap.meeting
-    });
+    let gaps = work
+        .gaps_of(case)
+        .iter()
+        .filter(|gap| gap.front.fronts.set == Set::Inset && gap.is_upright() && !gap.meeting);
     let least = gaps
         .filter_map(|gap| {
             let opening = gap.front.opening;
@@ -73,7 +71,7 @@ pub(in crate::plans) fn of_front(
 ) -> Square {
     let (wide, high) = sides;
     let usual = trade::diagonals_within(wide.max(high));
-    let gaps = work.gaps().iter().filter(|gap| {
+    let gaps = work.gaps_of(front.opening.case).iter().filter(|gap| {
         gap.front.id == front && gap.front.fronts.set == Set::Inset && gap.is_upright()
     });
     let narrowest = gaps.map(|gap| trade::differ(wide, high, gap.fitted.half())).min();

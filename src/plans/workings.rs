@@ -3,12 +3,12 @@
 
 use std::sync::OnceLock;
 
-use crate::model::Piece;
+use crate::model::{CaseId, Piece};
 use crate::parts::{self, Front, Parts};
 
-use super::assembly::gluing::{self, GlueUp};
+use super::assembly::gluing::{self, GlueUp, Load};
 use super::assembly::{self, Assembly, Stages};
-use super::fitting::{self, Fitting};
+use super::fitting::{self, Fitting, PinRows};
 use super::layout::{self, Layout};
 use super::ledger::Ledger;
 use super::operations::{self, Operations};
@@ -37,8 +37,10 @@ pub struct Workings<'a> {
     layout: OnceLock<Layout>,
     leaning: OnceLock<Vec<Leaning<'a>>>,
     ledger: OnceLock<Ledger<'a>>,
+    loads_at_once: OnceLock<Vec<Load>>,
     lying: OnceLock<Vec<Lying<'a>>>,
     operations: OnceLock<Operations>,
+    pin_rows: OnceLock<Vec<PinRows<'a>>>,
     setups: OnceLock<Vec<Setup>>,
     stages: OnceLock<Stages>,
     tipping: OnceLock<Vec<Tipping>>,
@@ -62,8 +64,10 @@ impl<'a> Workings<'a> {
             layout: OnceLock::new(),
             leaning: OnceLock::new(),
             ledger: OnceLock::new(),
+            loads_at_once: OnceLock::new(),
             lying: OnceLock::new(),
             operations: OnceLock::new(),
+            pin_rows: OnceLock::new(),
             setups: OnceLock::new(),
             stages: OnceLock::new(),
             tipping: OnceLock::new(),
@@ -96,14 +100,36 @@ impl<'a> Workings<'a> {
         self.fronts.get_or_init(|| parts::fronts(self.piece, self.parts))
     }
 
+    /// The fronts of a case, which follow each other.
+    pub fn fronts_of(&self, case: CaseId) -> &[Front<'a>] {
+        let all = self.fronts();
+        let from = all.partition_point(|front| front.case < case);
+        let to = all.partition_point(|front| front.case <= case);
+        all.get(from..to).unwrap_or(&[])
+    }
+
     /// Every gap round every front, front by front.
     pub fn gaps(&self) -> &[Gap<'a>] {
         self.gaps.get_or_init(|| seasons::gaps(self))
     }
 
+    /// The gaps round the fronts of a case, which follow each other.
+    pub fn gaps_of(&self, case: CaseId) -> &[Gap<'a>] {
+        let all = self.gaps();
+        let from = all.partition_point(|gap| gap.front.case < case);
+        let to = all.partition_point(|gap| gap.front.case <= case);
+        all.get(from..to).unwrap_or(&[])
+    }
+
     /// Everything that is glued up in one go, in the order of the work.
     pub fn glue_ups(&self) -> &[GlueUp] {
         self.glue_ups.get_or_init(|| gluing::glue_ups(self))
+    }
+
+    /// What closes in them where every unit is closed in one go. None of its stages
+    /// takes more, so that who looks for too much need not part it into them.
+    pub(crate) fn loads_at_once(&self) -> &[Load] {
+        self.loads_at_once.get_or_init(|| gluing::loads_at_once(self))
     }
 
     /// What is struck with a pencil before it is cut.
@@ -129,6 +155,11 @@ impl<'a> Workings<'a> {
     /// Every operation, in the order of the work.
     pub fn operations(&self) -> &Operations {
         self.operations.get_or_init(|| operations::plan(self))
+    }
+
+    /// The rows of pins beside every opening with loose shelves.
+    pub fn pin_rows(&self) -> &[PinRows<'a>] {
+        self.pin_rows.get_or_init(|| fitting::pins::plan(self.piece, self.parts))
     }
 
     /// The set-ups of the router.

@@ -2,8 +2,14 @@
 
 use crate::measure::Length;
 
-/// A box along the three axes: from and to.
-pub type Block = [[Length; 2]; 3];
+/// A box along the three axes: from and to, in millimeters.
+pub type Block = [[f64; 2]; 3];
+
+/// The box from and to these lengths.
+#[must_use]
+pub fn block(ranges: [[Length; 2]; 3]) -> Block {
+    ranges.map(|range| range.map(Length::to_mm_f64))
+}
 
 /// The angle at which a pocket screw leans to the face that it is bored into: 15 degrees
 /// (common practice: the usual jig).
@@ -85,8 +91,6 @@ impl ScrewWay {
     /// driver does not get in either.
     #[must_use]
     pub fn stopped(&self, boards: &[Block]) -> Option<usize> {
-        let boards: Vec<[[f64; 2]; 3]> =
-            boards.iter().map(|board| board.map(|range| range.map(Length::to_mm_f64))).collect();
         let hit = |bar: &Bar| boards.iter().position(|board| bar.meets(board));
         let stopped = STRAIGHT.iter().find_map(|own| hit(&self.bar(own)))?;
         let other = cross(self.back, self.across);
@@ -132,7 +136,7 @@ impl Bar {
 
     /// True where it and a board share space: along each of the fifteen ways in which two
     /// boxes can lie apart, half of both together is more than lies between their middles.
-    fn meets(&self, board: &[[f64; 2]; 3]) -> bool {
+    fn meets(&self, board: &Block) -> bool {
         let middle = board.map(|[from, to]| f64::midpoint(from, to));
         let half = board.map(|[from, to]| (to - from) / 2.0);
         let between = [0, 1, 2].map(|axis| middle[axis] - self.middle[axis]);
@@ -146,7 +150,8 @@ impl Bar {
         let long = |way: [f64; 3]| dot(way, way).sqrt();
         let crossed = crossed.filter(|way| long(*way) > 1e-9);
         let crossed = crossed.map(|way| way.map(|own| own / long(way)));
-        self.axes.into_iter().chain(square).chain(crossed).all(|way| shared(way) > TOUCHES)
+        // Most boards lie apart along an axis of their own.
+        square.into_iter().chain(self.axes).chain(crossed).all(|way| shared(way) > TOUCHES)
     }
 }
 
@@ -167,7 +172,7 @@ mod tests {
     }
 
     fn wall(from: i64) -> Block {
-        [mm([from, from + 18]), mm([-500, 500]), mm([-500, 500])]
+        block([mm([from, from + 18]), mm([-500, 500]), mm([-500, 500])])
     }
 
     fn straight() -> ScrewWay {
@@ -188,11 +193,11 @@ mod tests {
     /// room; the arm of the other turns aside where they leave no 200.
     #[test]
     fn the_arm_turns_to_where_there_is_room() {
-        let shelf = |from: i64| [mm([0, 400]), mm([from, from + 18]), mm([-500, 500])];
+        let shelf = |from: i64| block([mm([0, 400]), mm([from, from + 18]), mm([-500, 500])]);
         let between = [shelf(75), shelf(-93), wall(160)];
         assert_eq!(straight().stopped(&between), None);
         // Closed to the front and the back, too, no side is left for the arm.
-        let side = |from: i64| [mm([0, 400]), mm([-500, 500]), mm([from, from + 18])];
+        let side = |from: i64| block([mm([0, 400]), mm([-500, 500]), mm([from, from + 18])]);
         let shut = [shelf(75), shelf(-93), wall(160), side(100), side(-118)];
         assert_eq!(straight().stopped(&shut), Some(2));
     }
@@ -206,12 +211,8 @@ mod tests {
         let screw = ScrewWay::pocket([Length::ZERO; 3], (0, true), (1, true), Length::mm(18));
         assert!((screw.at[0] - 33.588).abs() < 0.001, "{screw:?}");
         let strip = |thick: i64| [mm([150, 500]), mm([0, thick]), mm([-500, 500])];
-        let stops = |thick: i64| {
-            STRAIGHT[1..].iter().any(|own| {
-                let block = strip(thick).map(|range| range.map(Length::to_mm_f64));
-                screw.bar(own).meets(&block)
-            })
-        };
+        let stops =
+            |thick: i64| STRAIGHT[1..].iter().any(|own| screw.bar(own).meets(&block(strip(thick))));
         assert!(!stops(7) && stops(12));
     }
 }

@@ -36,7 +36,7 @@ type Own<'w, 'a> = (&'w PinRows<'a>, &'w RowBoard<'a>);
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let mut boards: BTreeMap<Key, Vec<Own<'_, '_>>> = BTreeMap::new();
-    for rows in &work.fitting().pins {
+    for rows in work.pin_rows() {
         if rows.pins.pitch - rows.pins.hole < LEAST && rows.count > 1 {
             sink.push(crowded(work.piece, rows));
             continue;

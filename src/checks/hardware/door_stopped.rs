@@ -39,7 +39,8 @@ pub(super) struct Thing {
 pub(super) struct Room {
     /// Walls and keep-outs.
     site: Vec<Thing>,
-    /// The boards of each case, without its fronts.
+    /// The boards of each case, without its fronts; none where no other case has
+    /// doors.
     boards: Vec<Vec<Thing>>,
     /// The fronts and pulls of each case, with their opening.
     fronts: Vec<Vec<(OpeningId, Thing)>>,
@@ -71,7 +72,11 @@ pub(super) fn room(piece: &Piece, parts: &Parts, fronts: &[Front<'_>]) -> Room {
     }));
     let mut room = Room { site, boards: Vec::new(), fronts: Vec::new() };
     for case in &piece.cases {
-        let boards = parts.of_case(case.id).iter();
+        let boards = match piece.cases.as_slice() {
+            [_] => &[],
+            _ => parts.of_case(case.id),
+        };
+        let boards = boards.iter();
         let boards = boards.filter(|part| !matches!(part.assembly, Assembly::Front(_)));
         let (what, deep) = (format!("the side of {}", case.name), tape.figure(case.deep.length));
         let thing = |space| Thing {

@@ -35,15 +35,22 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     if sink.has_errors() {
         return;
     }
+    let room = Room::of(work);
+    // Where a driver gets in among all boards, it gets in among some of them.
+    let shut = room.shut();
+    if shut.is_empty() {
+        return;
+    }
     let assembly = work.assembly();
     for operation in &work.operations().all {
         let Doing::Join { joints, moves } = &operation.doing else { continue };
         let slot = assembly.schedule.slots.get(operation.task);
         let step = slot.map_or(0, |slot| slot.order + 1);
-        let joints = joints.iter().filter_map(|index| work.parts.joints.get(*index));
+        let joints = joints.iter().filter(|index| shut.contains(*index));
+        let joints = joints.filter_map(|index| work.parts.joints.get(*index));
         for joint in joints {
             let there = there(moves, joint);
-            if let Some(stands) = stopped(work, joint, &there) {
+            if let Some(stands) = room.stopped(joint, &mut there.into_iter()) {
                 sink.push(report(work.parts, joint, stands, step));
             }
         }
@@ -62,17 +69,80 @@ fn there(moves: &[Move], joint: &Joint) -> BTreeSet<PartId> {
     there
 }
 
-/// The board that is in the way of the screws of a joint, from each side that they can be
-/// driven from.
-fn stopped<'a>(work: &Workings<'a>, joint: &Joint, there: &BTreeSet<PartId>) -> Option<&'a Part> {
-    let parts = work.parts;
-    let (part, into) = (parts.get(joint.part)?, parts.get(joint.into)?);
-    let (sides, own) = match joint.sort {
+/// The boards of a piece as boxes.
+struct Room<'w, 'a> {
+    work: &'w Workings<'a>,
+    blocks: Vec<Block>,
+}
+
+impl<'w, 'a> Room<'w, 'a> {
+    fn of(work: &'w Workings<'a>) -> Self {
+        let blocks = work.parts.all.iter().map(|part| block(&part.cuboid())).collect();
+        Self { work, blocks }
+    }
+
+    /// The joints whose screws no driver gets at when the whole case stands.
+    fn shut(&self) -> BTreeSet<usize> {
+        let parts = self.work.parts;
+        let is_shut = |joint: &Joint| {
+            let case = parts.get(joint.part)?.case;
+            let other = parts.get(joint.into)?.case;
+            let both = [case, other];
+            let cases = if case == other { &both[..1] } else { &both[..] };
+            let mut all = cases.iter().flat_map(|case| parts.iter_case(*case)).map(|(id, _)| id);
+            self.stopped(joint, &mut all)
+        };
+        let screwed = parts.joints.iter().enumerate().filter(|(_, joint)| is_screwed(joint.sort));
+        screwed.filter(|(_, joint)| is_shut(joint).is_some()).map(|(index, _)| index).collect()
+    }
+
+    fn block(&self, id: PartId) -> Option<&Block> {
+        self.blocks.get(id.0)
+    }
+
+    /// The board of those that are there that is in the way of the screws of a joint, from
+    /// each side that they can be driven from.
+    fn stopped(&self, joint: &Joint, there: &mut dyn Iterator<Item = PartId>) -> Option<&'a Part> {
+        let parts = self.work.parts;
+        let (part, into) = (parts.get(joint.part)?, parts.get(joint.into)?);
         // The drill stands over its own board, and in front of the other.
-        JointSort::Wood(JointKind::Pocket) => (vec![pocketed(part, into)], vec![joint.part]),
-        JointSort::Wood(JointKind::Screw) => {
-            (through(&part.cuboid(), &into.cuboid()), vec![joint.part, joint.into])
-        }
+        let (sides, own) = match joint.sort {
+            JointSort::Wood(JointKind::Pocket) => {
+                (vec![pocketed(part, self.block(joint.into)?)], vec![joint.part])
+            }
+            _ => (through(&part.cuboid(), &into.cuboid()), vec![joint.part, joint.into]),
+        };
+        let others = there.filter(|id| !own.contains(id));
+        let others = others.filter_map(|id| Some((parts.get(id)?, *self.block(id)?)));
+        let others = others.filter(|(other, _)| !self.opens(other, [part, into]));
+        let (others, blocks): (Vec<&Part>, Vec<Block>) = others.unzip();
+        let first = |screws: &Vec<ScrewWay>| screws.iter().find_map(|screw| screw.stopped(&blocks));
+        let sides = sides.iter().filter(|screws| !screws.is_empty());
+        let stops: Option<Vec<usize>> = sides.map(first).collect();
+        others.get(*stops?.first()?).copied()
+    }
+
+    /// True for a door, which stands open, and for a drawer, which is pulled out, unless
+    /// the screws are its own.
+    fn opens(&self, other: &Part, own: [&Part; 2]) -> bool {
+        let opens = match other.assembly {
+            Assembly::DrawerBox(_) => true,
+            Assembly::Front(id) => {
+                let opening = self.work.piece.opening(id.opening);
+                opening.is_some_and(|opening| !matches!(opening.kind, OpeningKind::False))
+            }
+            Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Base(_) | Assembly::Loose(_) => {
+                false
+            }
+        };
+        opens && own.iter().all(|part| part.assembly != other.assembly)
+    }
+}
+
+/// True for a joint that a driver closes.
+fn is_screwed(sort: JointSort) -> bool {
+    match sort {
+        JointSort::Wood(JointKind::Pocket | JointKind::Screw) => true,
         JointSort::Wood(
             JointKind::Dado
             | JointKind::Rabbet
@@ -87,44 +157,21 @@ fn stopped<'a>(work: &Workings<'a>, joint: &Joint, there: &BTreeSet<PartId>) -> 
         | JointSort::Hung
         | JointSort::Slid
         | JointSort::Laid
-        | JointSort::FrontFixed => return None,
-    };
-    // Doors stand open, and drawers are pulled out.
-    let moves = |other: &Part| {
-        let opens = match other.assembly {
-            Assembly::DrawerBox(_) => true,
-            Assembly::Front(id) => {
-                let mut fronts = work.fronts().iter();
-                fronts.any(|own| own.id == id && !matches!(own.opening.kind, OpeningKind::False))
-            }
-            Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Base(_) | Assembly::Loose(_) => {
-                false
-            }
-        };
-        opens && other.assembly != part.assembly && other.assembly != into.assembly
-    };
-    let others = there.iter().filter(|id| !own.contains(id)).filter_map(|id| parts.get(*id));
-    let others: Vec<&Part> = others.filter(|other| !moves(other)).collect();
-    let blocks: Vec<Block> = others.iter().map(|other| block(&other.cuboid())).collect();
-    let first = |screws: &Vec<ScrewWay>| screws.iter().find_map(|screw| screw.stopped(&blocks));
-    let sides = sides.iter().filter(|screws| !screws.is_empty());
-    let stops: Option<Vec<usize>> = sides.map(first).collect();
-    others.get(*stops?.first()?).copied()
+        | JointSort::FrontFixed => false,
+    }
 }
 
 fn block(space: &Cuboid) -> Block {
-    Direction::ALL.map(|axis| [space.from.along(axis), space.to.along(axis)])
+    trade::block(Direction::ALL.map(|axis| [space.from.along(axis), space.to.along(axis)]))
 }
 
 /// The pocket screws of a board that go into another, by the pockets next to it.
-fn pocketed(part: &Part, into: &Part) -> Vec<ScrewWay> {
+fn pocketed(part: &Part, into: &Block) -> Vec<ScrewWay> {
+    const NEAR: f64 = 2.0;
     let near = |feature: &&Feature| {
         let hollow = block(&part.hollow(feature, feature.v));
-        let near = Length::mm(2);
-        block(&into.cuboid())
-            .iter()
-            .zip(hollow)
-            .all(|(host, own)| own[0] - near < host[1] && host[0] < own[1] + near)
+        let mut axes = into.iter().zip(hollow);
+        axes.all(|(host, own)| own[0] - NEAR < host[1] && host[0] < own[1] + NEAR)
     };
     let pockets = part.features.iter().filter(|own| matches!(own.kind, FeatureKind::Pockets(..)));
     let screws = pockets.filter(near).flat_map(|feature| {

@@ -43,8 +43,13 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let tape = piece.tape();
     let least = trade::lasting_wall();
     for part in &parts.all {
+        let mut hollows: Option<Vec<(&Feature, Cuboid)>> = None;
         for feature in part.features.iter().filter(|own| is_judged(own)) {
-            let Some(wall) = thinnest(part, feature, tape) else { continue };
+            let hollows = hollows.get_or_insert_with(|| {
+                let own = part.features.iter().filter(|own| is_hollow(own));
+                own.map(|own| (own, part.hollow(own, own.v))).collect()
+            });
+            let Some(wall) = thinnest(part, feature, hollows, tape) else { continue };
             if wall.left < least {
                 sink.push(finding(work, part, feature, &wall));
             }
@@ -75,20 +80,21 @@ fn is_hollow(feature: &Feature) -> bool {
     }
 }
 
-/// The thinnest wall of a cut. A fin of less than a tape can tell falls off by itself.
-fn thinnest<'p>(part: &'p Part, feature: &'p Feature, tape: &Tape) -> Option<Wall<'p>> {
+/// The thinnest wall of a cut, with all that its part has cut out. A fin of less than
+/// a tape can tell falls off by itself.
+fn thinnest<'p>(
+    part: &'p Part,
+    feature: &'p Feature,
+    hollows: &[(&'p Feature, Cuboid)],
+    tape: &Tape,
+) -> Option<Wall<'p>> {
     let fin = tape.mark.half() + trade::mating();
     let (own, whole) = (part.hollow(feature, feature.v), part.cuboid());
     let into = part.placement.direction(feature.face);
     let run = feature
         .is_channel()
         .then(|| part.placement.direction(feature.face.ends_of_run(feature.runs_along()).0));
-    let others: Vec<(&Feature, Cuboid)> = part
-        .features
-        .iter()
-        .filter(|other| is_hollow(other) && !std::ptr::eq(*other, feature))
-        .map(|other| (other, part.hollow(other, other.v)))
-        .collect();
+    let others = || hollows.iter().filter(|(other, _)| !std::ptr::eq(*other, feature));
     let mut walls: Vec<Wall<'_>> = Vec::new();
     for axis in ALL.into_iter().filter(|axis| Some(*axis) != run) {
         for is_end in [false, true] {
@@ -114,16 +120,16 @@ fn thinnest<'p>(part: &'p Part, feature: &'p Feature, tape: &Tape) -> Option<Wal
                 })
             };
             let (_, face) = side(&whole);
-            let opened = others.iter().any(|(_, cuboid)| {
+            let opens = |cuboid: &Cuboid| {
                 let (near, far) = side(cuboid);
-                covers(cuboid) && near <= fin && far > fin
-            });
-            if opened || face <= fin {
+                near <= fin && far > fin
+            };
+            if face <= fin || others().any(|(_, cuboid)| covers(cuboid) && opens(cuboid)) {
                 continue;
             }
             let under = axis == into;
             walls.push(Wall { left: face, under, behind: None });
-            for (other, cuboid) in others.iter().filter(|(_, cuboid)| meets(cuboid)) {
+            for (other, cuboid) in others().filter(|(_, cuboid)| meets(cuboid)) {
                 let left = side(cuboid).0;
                 if left > fin {
                     walls.push(Wall { left, under, behind: Some(other) });

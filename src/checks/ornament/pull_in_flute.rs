@@ -24,6 +24,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     for part in &parts.all {
         let Some((opening, flutes, pull)) = fluted(piece, part) else { continue };
+        if holes(part).next().is_none() {
+            continue;
+        }
         let lines: Vec<&Feature> =
             part.features.iter().filter(|f| matches!(f.kind, FeatureKind::Flute(_))).collect();
         let half = pull.foot.max(pull.screw).half();

@@ -4,7 +4,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::parts::Parts;
 use crate::plans::Workings;
-use crate::plans::assembly::gluing::{Closing, GlueUp, Sort};
+use crate::plans::assembly::gluing::{Closing, GlueUp, Load, Sort};
 
 use super::Short;
 
@@ -35,11 +35,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     let tape = piece.tape();
     let has = piece.shop.clamps;
-    for glue_up in super::glue_ups(work, |glue_up| glue_up.load.clamps()) {
+    for glue_up in super::too_much(work, Load::clamps, has) {
         let needs = glue_up.load.clamps();
-        if needs <= has {
-            continue;
-        }
         let joints = glue_up.load.joints();
         let told = match (glue_up.sort, glue_up.load.0.as_slice()) {
             (Sort::Panel, [row]) => format!(

@@ -14,7 +14,7 @@ use crate::measure::Span;
 use crate::model::Piece;
 use crate::parts::{Part, Parts};
 use crate::plans::Workings;
-use crate::plans::assembly::gluing::{Closing, GlueUp, Sort};
+use crate::plans::assembly::gluing::{Closing, GlueUp, Load, Sort};
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
@@ -25,21 +25,30 @@ pub(super) const RULES: &[&Rule] = &[
     &small_parts::RULE,
 ];
 
-/// The glue-ups to judge by what `need` says of each: blanks are glued up one
-/// after the other, so only the worst of them counts; of things that one
-/// statement asks for, such as a bank of drawers, the worst stands for all.
-fn glue_ups<'w, N: Ord>(work: &'w Workings<'_>, need: impl Fn(&GlueUp) -> N) -> Vec<&'w GlueUp> {
+/// The glue-ups that take more than the shop `has` by what `need` says of each:
+/// blanks are glued up one after the other, so only the worst of them counts; of
+/// things that one statement asks for, such as a bank of drawers, the worst stands
+/// for all.
+fn too_much<'w, N: Ord>(
+    work: &'w Workings<'_>,
+    need: impl Fn(&Load) -> N,
+    has: N,
+) -> Vec<&'w GlueUp> {
+    if work.loads_at_once().iter().all(|load| need(load) <= has) {
+        return Vec::new();
+    }
     let mut kept: Vec<&GlueUp> = Vec::new();
     let mut at: BTreeMap<(Sort, Span), usize> = BTreeMap::new();
     for new in work.glue_ups() {
         let asked = if new.sort == Sort::Panel { Span::default() } else { new.span };
         let index = *at.entry((new.sort, asked)).or_insert(kept.len());
         match kept.get_mut(index) {
-            Some(old) if need(new) > need(old) => *old = new,
+            Some(old) if need(&new.load) > need(&old.load) => *old = new,
             Some(_) => {}
             None => kept.push(new),
         }
     }
+    kept.retain(|glue_up| need(&glue_up.load) > has);
     kept
 }
 

@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::plans::Workings;
-use crate::plans::assembly::gluing::{GlueUp, Sort};
+use crate::plans::assembly::gluing::{GlueUp, Load, Sort};
 
 use super::Short;
 
@@ -34,11 +34,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     let tape = piece.tape();
     let open = piece.shop.open_time;
-    for glue_up in super::glue_ups(work, |glue_up| glue_up.load.spreading()) {
+    for glue_up in super::too_much(work, Load::spreading, open) {
         let needs = glue_up.load.spreading();
-        if needs <= open {
-            continue;
-        }
         let joints = super::count(glue_up.load.joints(), "joint");
         let rate = match glue_up.load.is_flat() {
             true => "60 in or 1.5 m",

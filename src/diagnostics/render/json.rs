@@ -9,7 +9,7 @@ use std::io;
 use serde::Serialize;
 use serde_json::ser::{Formatter, Serializer};
 
-use super::visible::is_unseen;
+use super::visible::{is_plain, is_unseen};
 use crate::diagnostics::{Diagnostic, Edit, Figure, Label, Sources, Sum};
 use crate::measure::{Length, Span, Unit};
 
@@ -191,6 +191,10 @@ impl Formatter for Escaped {
         writer: &mut W,
         fragment: &str,
     ) -> io::Result<()> {
+        // Nearly every text is of plain letters.
+        if is_plain(fragment) {
+            return writer.write_all(fragment.as_bytes());
+        }
         let mut rest = fragment;
         while let Some(at) = rest.find(is_unseen) {
             let (before, after) = rest.split_at(at);

@@ -23,8 +23,7 @@ pub fn plain(text: &str) -> String {
 /// nothing beyond ASCII.
 pub(super) fn visible(text: &str, unicode: bool) -> Cow<'_, str> {
     // Nearly every text is of plain letters.
-    let plain = text.bytes().all(|byte| matches!(byte, b' '..=b'~'));
-    if plain || text.chars().all(|c| matches!(shown(c, unicode), Shown::Itself)) {
+    if is_plain(text) || text.chars().all(|c| matches!(shown(c, unicode), Shown::Itself)) {
         return Cow::Borrowed(text);
     }
     let mut out = String::with_capacity(text.len() + 16);
@@ -35,6 +34,11 @@ pub(super) fn visible(text: &str, unicode: bool) -> Cow<'_, str> {
         }
     }
     Cow::Owned(out)
+}
+
+/// True for a text of letters, figures, and signs of ASCII only.
+pub(super) fn is_plain(text: &str) -> bool {
+    text.bytes().all(|byte| matches!(byte, b' '..=b'~'))
 }
 
 /// How one character is shown.

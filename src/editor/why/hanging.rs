@@ -117,7 +117,7 @@ fn pick(length: Length, mut sums: impl Iterator<Item = Size>) -> Size {
 /// The rows of pins beside an opening, on one board or on all.
 pub(super) fn pins(tell: &Teller<'_>, is: impl Fn(&PinRows<'_>, &Part) -> bool) -> Vec<Sum> {
     let mut sums: Vec<Sum> = Vec::new();
-    for rows in &tell.work.fitting().pins {
+    for rows in tell.work.pin_rows() {
         let Some(case) = tell.piece.case(rows.opening.case()) else { continue };
         for board in rows.boards.iter().filter(|board| is(rows, board.part)) {
             let own = Rows { tell, rows, case };

@@ -75,8 +75,8 @@ fn hook_places(tell: &Teller<'_>, drawer: &Drawer<'_>, back: &Part) -> Vec<Sum> 
     });
     let end = inner + side - back.side(Direction::X, false);
     vec![
-        tell.length(&about, "hook, across", hook.bore, &bore),
-        tell.length(&about, "hook, deep", hook.deep, &deep),
+        tell.hardware(&about, "hook, across", hook.bore, &bore),
+        tell.hardware(&about, "hook, deep", hook.deep, &deep),
         tell.length(&about, "hook, from the end", hooks.from_end, &end),
         tell.length(&about, "hook, up", hooks.up, &(notch + up)),
     ]

@@ -134,12 +134,16 @@ impl<'d> Maker<'d, '_> {
                 let own = own.iter().filter_map(|index| fitting.fastenings.get(*index));
                 What::Fasten(self.fasten(&own.collect::<Vec<_>>())?)
             }
-            Doing::Rows(rows, board) => What::Rows(self.rows(fitting.pins.get(*rows)?, *board)?),
+            Doing::Rows(rows, board) => {
+                What::Rows(self.rows(self.work.pin_rows().get(*rows)?, *board)?)
+            }
             Doing::Slide(index) => What::Slide(self.slide(fitting.drawers.get(*index)?)),
             Doing::FrontOn(index) => What::FrontOn(self.front_on(fitting.fronts.get(*index)?)),
             Doing::Hinge(index) => What::Hinge(self.hinge(fitting.hinges.get(*index)?)),
             Doing::Fit(id) => {
-                What::Fit(self.fit(self.work.fronts().iter().find(|front| front.id == *id)?))
+                What::Fit(self.fit(
+                    self.work.fronts_of(id.opening.case).iter().find(|front| front.id == *id)?,
+                ))
             }
             Doing::Measure(own) => What::Measure(self.measure(own)),
             Doing::CutOut { parts, keep_out, spare } => What::CutOut {

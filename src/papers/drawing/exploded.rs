@@ -7,8 +7,9 @@ use std::collections::BTreeMap;
 use crate::model::Piece;
 use crate::parts::{Assembly, Direction, Part, Role, Which};
 
+use super::cells::Cells;
 use super::kinds::{self, Kind};
-use super::labels::{Labels, room};
+use super::labels::{Area, Labels, room};
 use super::legible::{self, SHEET, legible, letter, points};
 use super::slant::{Body, EVEN, FLAT, Point, STEEP, Side, Slant, shift};
 use super::svg::{Line, Svg, mm};
@@ -295,13 +296,36 @@ fn picture(bodies: &[Body<'_>], slant: Slant, mut svg: Svg, letter: f64) -> Svg 
     for (number, body) in order.iter().enumerate() {
         slant.faces(body, number, &mut sides);
     }
-    let mut labels = Labels::default();
-    for side in &sides {
+    let whole = sides.iter().map(|side| side.area).reduce(both).unwrap_or_default();
+    let mut labels = Labels::over(&whole);
+    let mut faces = Faces { sides: &sides, drawn: Cells::over(&whole) };
+    for (number, side) in sides.iter().enumerate() {
         svg.polygon(&side.corners, Line::Narrow, side.fill);
         labels.draw(side.area);
+        faces.drawn.put(&side.area, number);
     }
-    marks(&mut svg, &mut labels, &order, &sides, letter);
+    marks(&mut svg, &mut labels, &order, &faces, letter);
     svg
+}
+
+/// The area that holds two.
+fn both(a: Area, b: Area) -> Area {
+    let (from, to) = ((a.0.0.min(b.0.0), a.0.1.min(b.0.1)), (a.1.0.max(b.1.0), a.1.1.max(b.1.1)));
+    (from, to)
+}
+
+/// The faces of a drawing in the order in which they are drawn, and where they are.
+struct Faces<'s> {
+    sides: &'s [Side],
+    drawn: Cells<usize>,
+}
+
+impl Faces<'_> {
+    /// The face that is seen at a point.
+    fn top(&self, at: Point) -> Option<usize> {
+        let holds = |face: &usize| self.sides.get(*face).is_some_and(|side| side.holds(at));
+        self.drawn.near(&(at, at)).find(holds)
+    }
 }
 
 /// How many faces a drawing has at the most whose marks are looked for a place one by
@@ -309,17 +333,17 @@ fn picture(bodies: &[Body<'_>], slant: Slant, mut svg: Svg, letter: f64) -> Svg 
 const MARKED: usize = 1200;
 
 /// Each mark on what is seen of its body, or beside it with a line.
-fn marks(svg: &mut Svg, labels: &mut Labels, order: &[&Body<'_>], sides: &[Side], letter: f64) {
-    if sides.len() > MARKED {
+fn marks(svg: &mut Svg, labels: &mut Labels, order: &[&Body<'_>], faces: &Faces<'_>, letter: f64) {
+    if faces.sides.len() > MARKED {
         return;
     }
     let mut led = Vec::new();
     for (number, body) in order.iter().enumerate().rev() {
-        let seen = seen(number, body, sides);
+        let seen = seen(number, body, faces);
         let fits = seen.iter().find(|(at, face)| {
             let own = room(*at, &body.label, letter);
             let (from, to) = own;
-            let is_on_it = |at| top(sides, at) == Some(*face);
+            let is_on_it = |at| faces.top(at) == Some(*face);
             [from, to, (from.0, to.1), (to.0, from.1)].into_iter().all(is_on_it)
                 && labels.is_free(&own)
         });
@@ -336,16 +360,12 @@ fn marks(svg: &mut Svg, labels: &mut Labels, order: &[&Body<'_>], sides: &[Side]
     }
 }
 
-/// The face that is seen at a point.
-fn top(sides: &[Side], at: Point) -> Option<usize> {
-    sides.iter().rposition(|side| side.holds(at))
-}
-
 /// Points of a body that nothing covers, each with its face: those of its largest face
 /// first, of a closed one those of the face that bears its name.
-fn seen(number: usize, body: &Body<'_>, sides: &[Side]) -> Vec<(Point, usize)> {
+fn seen(number: usize, body: &Body<'_>, faces: &Faces<'_>) -> Vec<(Point, usize)> {
     const STEPS: usize = 9;
-    let mut own: Vec<_> = sides.iter().enumerate().filter(|(_, own)| own.body == number).collect();
+    let all = faces.sides.iter().enumerate();
+    let mut own: Vec<_> = all.filter(|(_, own)| own.body == number).collect();
     let is_closed = body.parts.len() > 1;
     let size = |own: &Side| (own.area.1.0 - own.area.0.0) * (own.area.1.1 - own.area.0.1);
     own.sort_by(|(_, a), (_, b)| {
@@ -363,7 +383,7 @@ fn seen(number: usize, body: &Body<'_>, sides: &[Side]) -> Vec<(Point, usize)> {
             };
             let (along, up) = (place(step % STEPS), place(step / STEPS));
             let at = (from.0 + (to.0 - from.0) * along, from.1 + (to.1 - from.1) * up);
-            if own.holds(at) && top(sides, at) == Some(face) {
+            if own.holds(at) && faces.top(at) == Some(face) {
                 seen.push((at, face));
             }
         }

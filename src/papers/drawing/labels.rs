@@ -1,17 +1,18 @@
 //! Where the marks and figures of a drawing stand: none over another, and with a
 //! line to what they name where there is no room on it.
 
+use super::cells::Cells;
 use super::svg::{Anchor, Line, Svg, wide};
 
 /// From and to.
 pub(super) type Area = ((f64, f64), (f64, f64));
 
 /// The places that are taken.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(super) struct Labels {
-    taken: Vec<Area>,
+    taken: Cells<Area>,
     /// What is drawn, which a text should not cover.
-    solid: Vec<Area>,
+    solid: Cells<Area>,
 }
 
 pub(super) fn meets(a: &Area, b: &Area) -> bool {
@@ -59,33 +60,38 @@ fn sides(area: &Area, high: f64) -> [Area; 4] {
 }
 
 impl Labels {
+    /// For a drawing that is about as large as this.
+    pub(super) fn over(drawing: &Area) -> Self {
+        Self { taken: Cells::over(drawing), solid: Cells::over(drawing) }
+    }
+
     /// Nothing is written here.
     pub(super) fn take(&mut self, area: Area) {
-        self.taken.push(area);
+        self.taken.put(&area, area);
     }
 
     /// Something is drawn here.
     pub(super) fn draw(&mut self, area: Area) {
-        self.solid.push(area);
+        self.solid.put(&area, area);
     }
 
     /// The sides of something are drawn here.
     pub(super) fn draw_sides(&mut self, area: &Area, high: f64) {
-        self.solid.extend(sides(area, high));
+        sides(area, high).into_iter().for_each(|side| self.draw(side));
     }
 
     /// Nothing is written on the sides of this area.
     pub(super) fn take_sides(&mut self, area: &Area, high: f64) {
-        self.taken.extend(sides(area, high));
+        sides(area, high).into_iter().for_each(|side| self.take(side));
     }
 
     /// True where no text stands.
     pub(super) fn is_free(&self, room: &Area) -> bool {
-        !self.taken.iter().any(|taken| meets(taken, room))
+        !self.taken.near(room).any(|taken| meets(&taken, room))
     }
 
     fn is_blank(&self, room: &Area) -> bool {
-        !self.solid.iter().any(|solid| meets(solid, room))
+        !self.solid.near(room).any(|solid| meets(&solid, room))
     }
 
     /// Writes a text about its middle.
@@ -148,7 +154,7 @@ impl Labels {
         let end = end(&own);
         svg.line(to, end, Line::Narrow);
         svg.dot(to, high * 0.12);
-        self.taken.extend(along(to, end, high));
+        along(to, end, high).for_each(|spot| self.take(spot));
         self.write(svg, at, text, high);
         true
     }

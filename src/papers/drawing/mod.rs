@@ -1,5 +1,6 @@
 //! Drawings from the parts' places: primitives and views. Floats live here.
 
+mod cells;
 mod cut;
 pub(super) mod exploded;
 pub(super) mod kinds;

@@ -35,7 +35,7 @@ pub(in crate::papers) fn section(
             plate_holes(&mut svg, part, plane);
         }
         plane.draw_cut(&mut svg, &sorted.cut);
-        let mut labels = Labels::default();
+        let mut labels = Labels::over(&((-letter * 10.0, 0.0), (deep + letter * 10.0, high)));
         for (_, part) in &sorted.cut {
             labels.draw(plane.area(&part.cuboid()));
         }
@@ -254,7 +254,7 @@ fn level(
             svg.rect(area.0, area.1, Line::Narrow, Fill::White);
         }
         plane.draw_cut(&mut svg, &sorted.cut);
-        let mut labels = Labels::default();
+        let mut labels = Labels::over(&((mm(from), 0.0), (mm(to), deep)));
         for area in &areas {
             labels.draw(*area);
         }

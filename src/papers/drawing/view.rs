@@ -108,7 +108,7 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, letter: f64) -> Svg {
         }
     }
     boxes.sort_by_key(|(_, space)| Reverse(space.from.z));
-    let mut labels = Labels::default();
+    let mut labels = Labels::over(&((0.0, 0.0), (across, high)));
     for (part, space) in &boxes {
         let own = area(space, high);
         svg.rect(own.0, own.1, Line::Narrow, Fill::White);

@@ -16,8 +16,8 @@ use super::Source;
 use super::page::{Block, Table, left, right};
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
-    let fitting = source.work.fitting();
-    let nothing = fitting.pins.is_empty()
+    let (fitting, pin_rows) = (source.work.fitting(), source.work.pin_rows());
+    let nothing = pin_rows.is_empty()
         && fitting.spacers.is_empty()
         && fitting.drawers.is_empty()
         && fitting.hinges.is_empty()
@@ -28,7 +28,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         )];
     }
     let mut blocks = vec![Block::Note("Heights count from the edge or end that is named, and left and right are as seen from the front. The shims for the gaps are on the gap sheet. Where a figure comes from the sheet of your hardware, that sheet takes precedence.".into())];
-    pins::blocks(source, &fitting.pins, &mut blocks);
+    pins::blocks(source, pin_rows, &mut blocks);
     spacers(source, &mut blocks);
     slides::blocks(source, &fitting.drawers, &mut blocks);
     hinges::blocks(source, &fitting.hinges, &mut blocks);

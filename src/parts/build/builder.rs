@@ -8,7 +8,7 @@ use crate::parts::id::{Key, Of, PartId, Role, Which};
 use crate::parts::joint::{Joint, JointSort};
 use crate::parts::part::{Assembly, Grain, Part, Parts, Rough};
 use crate::parts::path;
-use crate::parts::space::{Direction, Face, Placement, Point};
+use crate::parts::space::{Cuboid, Direction, Face, Placement, Point};
 use crate::trade;
 
 /// The planes of a case that lie parallel to its front, from the foremost face.
@@ -130,6 +130,14 @@ impl<'a> Builder<'a> {
         let key = Key { of: draft.of, role: draft.role, which: draft.which };
         let (path, own) = path::path(self.piece, &key);
         let hung = self.hung(draft.of);
+        let placement = Placement {
+            origin: Point::new(x.length, y.length, z.length),
+            length,
+            width,
+            thickness: thick,
+        };
+        let space =
+            Cuboid::of(&placement, draft.length.length, draft.width.length, thickness.length);
         self.parts.all.push(Part {
             path,
             own,
@@ -145,18 +153,14 @@ impl<'a> Builder<'a> {
             thickness,
             rough,
             grain,
-            placement: Placement {
-                origin: Point::new(x.length, y.length, z.length),
-                length,
-                width,
-                thickness: thick,
-            },
+            placement,
             stands: draft.stands,
             show: draft.show,
             hung,
             features: Vec::new(),
             notes: draft.notes,
             span: draft.span,
+            space,
         });
         PartId(self.parts.all.len() - 1)
     }

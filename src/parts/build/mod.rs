@@ -16,6 +16,7 @@ mod inside;
 use crate::model::{MOST_PARTS, Piece};
 
 use super::part::Parts;
+use super::space::Direction;
 use super::{mark, named};
 use builder::Builder;
 pub use builder::{Planes, planes};
@@ -43,6 +44,7 @@ pub fn build(piece: &Piece) -> Parts {
         let back = wall - case.deep.length;
         for part in parts.all.iter_mut().skip(first) {
             part.placement.origin.z += back;
+            part.space = part.space.shifted(Direction::Z, back);
         }
         if parts.all.len() > MOST_PARTS {
             return parts;

@@ -187,6 +187,17 @@ pub(in crate::plans) fn glue_ups(work: &Workings<'_>) -> Vec<GlueUp> {
     all
 }
 
+/// What closes in the glue-ups of a piece where every unit is closed in one go.
+pub(in crate::plans) fn loads_at_once(work: &Workings<'_>) -> Vec<Load> {
+    let Workings { piece, parts, .. } = *work;
+    let units = Units::of(parts);
+    let blanks = parts.iter().filter(|(_, part)| is_glued_up(piece, part));
+    let panels = blanks.map(|(id, part)| Load(vec![panel(piece, id, part)]));
+    let within = units.within.values().map(|joints| joined(parts, joints));
+    let frames_on = units.frames_on.values().map(|joints| laid_on(parts, joints));
+    panels.chain(within).chain(frames_on).collect()
+}
+
 /// The wood joints of a unit, by the stages in which they are glued.
 fn staged<'a>(work: &Workings<'a>, unit: &Assembly) -> Vec<Vec<&'a Joint>> {
     let of = |step: &Step| {

@@ -1,5 +1,5 @@
-//! What is set by the piece that stands: slides, shelf pins, hinges, spacers
-//! for even openings, fronts on their boxes, and the screws for all of it.
+//! What is set by the piece that stands: slides, hinges, spacers for even openings,
+//! fronts on their boxes, and the screws for all of it; and the rows of shelf pins.
 
 pub mod fronts;
 pub mod hinges;
@@ -29,8 +29,6 @@ pub use spacers::Spacer;
 pub struct Fitting<'a> {
     /// The slides of every drawer.
     pub drawers: Vec<Drawer<'a>>,
-    /// The rows of pins beside every opening with loose shelves.
-    pub pins: Vec<PinRows<'a>>,
     /// Every hinge.
     pub hinges: Vec<HungAt<'a>>,
     /// Blocks that keep equal openings equal.
@@ -48,13 +46,12 @@ pub struct Fitting<'a> {
 pub(super) fn plan<'a>(work: &Workings<'a>) -> Fitting<'a> {
     let index = Index::of(work.parts);
     let drawers = slides::plan(work.piece, &index);
-    let pins = pins::plan(work.piece, &index);
     let hinges = hinges::plan(work, &index);
     let fronts = fronts::plan(work, &index);
     let fastenings = screws::plan(work, &drawers, &hinges, &fronts);
     let screws = screws::count(&fastenings);
     let spacers = spacers::plan(work.piece);
-    Fitting { drawers, pins, hinges, spacers, fronts, fastenings, screws }
+    Fitting { drawers, hinges, spacers, fronts, fastenings, screws }
 }
 
 /// The parts of each opening, and what each part is joined to.

@@ -2,7 +2,7 @@
 
 use crate::measure::Length;
 use crate::model::{Case, Opening, Piece, Pins, Set};
-use crate::parts::{self, Cuboid, Direction, Face, FeatureKind, JointSort, Part, Role};
+use crate::parts::{self, Cuboid, Direction, Face, FeatureKind, JointSort, Part, Parts, Role};
 
 use super::reach::{Reach, reaches};
 use super::{Index, above_end, from_edge};
@@ -91,8 +91,13 @@ const UNDER_SHELF: Length = Length::mm(19);
 /// The least wood between two holes (common practice, as for hinge cups).
 const WEB: Length = Length::mm(2);
 
-pub(super) fn plan<'a>(piece: &'a Piece, index: &Index<'a>) -> Vec<PinRows<'a>> {
+/// The rows beside every opening with loose shelves.
+pub(in crate::plans) fn plan<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<PinRows<'a>> {
     let mut found = Vec::new();
+    if !parts.all.iter().any(|part| part.role == Role::AdjustableShelf) {
+        return found;
+    }
+    let index = &Index::of(parts);
     for case in &piece.cases {
         for opening in &case.openings {
             found.extend(rows(piece, case, opening, index));

@@ -1,7 +1,7 @@
 //! The screws, pins and clips that a maker buys by the count.
 
 use crate::measure::{Length, Unit};
-use crate::model::JointKind;
+use crate::model::{CaseId, JointKind};
 use crate::parts::{Direction, FeatureKind, JointSort, Part, Parts, Role};
 use crate::plans::Workings;
 use crate::plans::made::Space;
@@ -103,12 +103,19 @@ pub(super) fn plan<'a>(
     fronts: &[OntoBox<'a>],
 ) -> Vec<Fastening<'a>> {
     let joints: Vec<Joined<'a>> = joined(work.parts);
+    // Joints follow each other case by case, as parts do.
+    let cases = || joints.chunk_by(|a, b| a.part.case == b.part.case);
+    let of_case = |case: CaseId| {
+        let from = joints.partition_point(|own| own.part.case < case);
+        let own = joints.get(from..).unwrap_or(&[]).iter();
+        own.take_while(move |own| own.part.case == case)
+    };
     let of = |part: &Part, sort: JointSort| {
-        joints.iter().find(move |own| own.sort == sort && std::ptr::eq(own.part, part))
+        of_case(part.case).find(move |own| own.sort == sort && std::ptr::eq(own.part, part))
     };
     let mut found: Vec<Fastening<'a>> = Vec::new();
-    pockets(&joints, &mut found);
-    boards(work.parts, work.piece.tape().unit, &joints, &mut found);
+    cases().for_each(|joints| pockets(joints, &mut found));
+    cases().for_each(|joints| found.extend(boards(work, joints)));
     for hung in hinges.iter().filter(|hung| !hung.butt) {
         let wide = hung.plate.map(|plate| plate.hole);
         found.push(Fastening {
@@ -125,7 +132,7 @@ pub(super) fn plan<'a>(
             Some(sold) => Long::Is(sold),
             None => Long::Between(screw.least, screw.most),
         };
-        let fixed = joints.iter().find(|own| {
+        let fixed = of_case(drawer.front.case).find(|own| {
             own.sort == JointSort::FrontFixed && own.part.opening() == Some(drawer.opening.id)
         });
         let one = |purpose, screw: &ScrewLength, count| Fastening {
@@ -144,8 +151,7 @@ pub(super) fn plan<'a>(
     }
     for shelf in work.parts.all.iter().filter(|part| part.role == Role::AdjustableShelf) {
         let Some(case) = work.piece.case(shelf.case) else { continue };
-        let laid = joints
-            .iter()
+        let laid = of_case(shelf.case)
             .filter(|own| own.sort == JointSort::Laid && std::ptr::eq(own.part, shelf));
         found.push(Fastening {
             purpose: Purpose::ShelfPins,
@@ -158,8 +164,9 @@ pub(super) fn plan<'a>(
     }
     for drawer in drawers.iter().filter(|drawer| drawer.slide.undermount) {
         let of_box = |part: &Part| part.opening() == Some(drawer.opening.id);
-        let slid = joints.iter().find(|own| own.sort == JointSort::Slid && of_box(own.part));
-        let mut parts = work.parts.all.iter();
+        let case = drawer.opening.id.case;
+        let slid = of_case(case).find(|own| own.sort == JointSort::Slid && of_box(own.part));
+        let mut parts = work.parts.of_case(case).iter();
         let front = parts.find(|part| part.role == Role::DrawerFront && of_box(part));
         let Some(part) = front.or(drawer.back) else { continue };
         found.push(Fastening {
@@ -247,8 +254,10 @@ fn pockets<'a>(joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
     }
 }
 
-/// What holds board to board, joint by joint.
-fn boards<'a>(parts: &Parts, unit: Unit, joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
+/// What holds board to board, joint by joint of a case.
+fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> {
+    let (parts, unit) = (work.parts, work.piece.tape().unit);
+    let mut found: Vec<Fastening<'a>> = Vec::new();
     for own in joints {
         let (part, into) = (own.part, own.into);
         let fastening = |purpose, long, count| Fastening {
@@ -306,6 +315,7 @@ fn boards<'a>(parts: &Parts, unit: Unit, joints: &[Joined<'a>], found: &mut Vec<
             _ => {}
         }
     }
+    found
 }
 
 /// How many screws hold a back to the boards that it crosses within its edges; the

@@ -33,6 +33,8 @@ impl Lot {
 pub(super) struct Scene<'a> {
     pub(super) parts: &'a Parts,
     pub(super) joints: Vec<&'a Joint>,
+    /// The groups of the part and of the host of each joint.
+    pub(super) ends: Vec<[Option<usize>; 2]>,
     /// Those of the joints whose shape lets go to some sides only.
     pub(super) shaping: Vec<&'a Joint>,
     pub(super) groups: Vec<Group>,
@@ -62,16 +64,18 @@ impl<'a> Scene<'a> {
                 .collect();
             groups.push(Group { parts: own, wood });
         }
+        let ends_of =
+            |joint: &&Joint| [joint.part, joint.into].map(|id| group_of.get(&id).copied());
+        let ends: Vec<[Option<usize>; 2]> = joints.iter().map(ends_of).collect();
         let mut beside = vec![BTreeSet::new(); groups.len()];
-        for joint in &joints {
-            let ends = [joint.part, joint.into].map(|id| group_of.get(&id).copied());
-            if let [Some(one), Some(other)] = ends {
+        for ends in &ends {
+            if let [Some(one), Some(other)] = *ends {
                 beside[one].insert(other);
                 beside[other].insert(one);
             }
         }
         let shaping = joints.iter().copied().filter(|joint| is_shaping(joint)).collect();
-        Self { parts, joints, shaping, groups, group_of, beside }
+        Self { parts, joints, ends, shaping, groups, group_of, beside }
     }
 
     pub(super) fn group_of(&self, id: PartId) -> Option<usize> {
@@ -133,9 +137,9 @@ impl<'a> Scene<'a> {
     /// guest. A panel that is loose in its grooves holds nothing.
     fn held(&self, index: usize, among: &BTreeSet<usize>) -> Held {
         let mut held = Held { guests: 0, hosts: 0 };
-        for joint in self.joints.iter().filter(|joint| joint.sort != JointSort::Floating) {
-            let ends = [joint.part, joint.into].map(|id| self.group_of(id));
-            if ends.iter().flatten().all(|group| among.contains(group)) {
+        for (joint, ends) in self.joints.iter().zip(&self.ends) {
+            let is_firm = joint.sort != JointSort::Floating && ends.contains(&Some(index));
+            if is_firm && ends.iter().flatten().all(|group| among.contains(group)) {
                 held.hosts += usize::from(ends[0] == Some(index));
                 held.guests += usize::from(ends[1] == Some(index));
             }

@@ -90,13 +90,12 @@ impl Scene<'_> {
     /// The sides along which the joints of a group with what is left pull
     /// together, the most joints first.
     pub(super) fn sides_of_joints(&self, index: usize, left: &BTreeSet<usize>) -> Vec<Side> {
-        let own = &self.groups[index].parts;
-        let is_there = |id: &PartId| self.group_of(*id).is_some_and(|group| left.contains(&group));
+        let is_own = |end: &Option<usize>| *end == Some(index);
+        let is_there = |end: &Option<usize>| end.is_some_and(|group| left.contains(&group));
         let crossing = || {
-            self.joints
-                .iter()
-                .filter(|joint| own.contains(&joint.part) != own.contains(&joint.into))
-                .filter(|joint| is_there(&joint.part) && is_there(&joint.into))
+            let joints = self.joints.iter().zip(&self.ends);
+            let crossing = joints.filter(move |(_, [part, into])| is_own(part) != is_own(into));
+            crossing.filter(move |(_, ends)| ends.iter().all(is_there)).map(|(joint, _)| joint)
         };
         // Firm joints say how a part goes on; a loose panel only where there is none.
         let firm = || crossing().filter(|joint| joint.sort != JointSort::Floating);

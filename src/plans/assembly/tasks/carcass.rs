@@ -89,8 +89,8 @@ impl Maker<'_, '_> {
     }
 
     pub(super) fn back_of(&self, case: Option<&Case>) -> Vec<PartId> {
-        let of = case.map(|case| case.id);
-        self.ids(|part| part.role == Role::Back && Some(part.case) == of)
+        let parts = case.into_iter().flat_map(|case| self.parts.iter_case(case.id));
+        parts.filter(|(_, part)| part.role == Role::Back).map(|(id, _)| id).collect()
     }
 
     /// Shelves that can't be tilted in through their opening come in while the back

@@ -160,7 +160,7 @@ impl Maker<'_, '_> {
         let task = self.simple(title.into(), lines, boards.clone(), Work::Bench, efforts, after);
         let plates = self.features(&boards, |f| f.kind == FeatureKind::Bore(Bore::Plate));
         self.cuts(task, plates);
-        let rows = (0..).zip(&self.work.fitting().pins).flat_map(|(index, rows)| {
+        let rows = (0..).zip(self.work.pin_rows()).flat_map(|(index, rows)| {
             let boards = (0..).zip(&rows.boards);
             let here = boards.filter(|(_, board)| stage(board.part) == from);
             here.map(move |(board, _)| Doing::Rows(index, board))

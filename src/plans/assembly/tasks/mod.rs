@@ -188,10 +188,12 @@ impl<'w, 'a> Maker<'w, 'a> {
         after.sort_unstable();
         after.dedup();
         let mut open = after.clone();
+        // A task waits for earlier ones only: those before the first lead nowhere.
+        let first = after.first().copied().unwrap_or_default();
         let mut before: BTreeSet<usize> = BTreeSet::new();
         while let Some(index) = open.pop() {
             let needs = self.tasks.get(index).into_iter().flat_map(|task| &task.after);
-            open.extend(needs.filter(|index| before.insert(**index)));
+            open.extend(needs.filter(|index| **index >= first && before.insert(**index)));
         }
         after.retain(|index| !before.contains(index));
         after
@@ -315,7 +317,7 @@ impl<'w, 'a> Maker<'w, 'a> {
     /// True for a front that is planed to its opening.
     fn is_inset(&self, unit: &Assembly) -> bool {
         let Assembly::Front(id) = unit else { return false };
-        let mut fronts = self.work.fronts().iter();
+        let mut fronts = self.work.fronts_of(id.opening.case).iter();
         fronts.any(|own| own.id == *id && own.fronts.set == Set::Inset)
     }
 
