@@ -7,6 +7,7 @@ use crate::parts::Role;
 
 use super::Source;
 use super::drawing::kinds::{self, Kind};
+use super::drawing::view::Doors;
 use super::drawing::{exploded, section, view};
 use super::page::{Block, Table, Ticks, left, right};
 use super::words;
@@ -17,11 +18,19 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let mut blocks = vec![
         Block::Heading("Front elevation".into()),
         Block::Drawing {
-            svg: view::elevation(piece, parts, figures, &whole),
+            svg: view::elevation(piece, parts, figures, &whole, Doors::Closed),
             caption: "everything is closed; the marks are those of the cut list".into(),
             small: false,
         },
     ];
+    if piece.cases.iter().flat_map(|case| &case.openings).any(|door| door.behind.is_some()) {
+        blocks.push(Block::Heading("Front elevation with the doors open".into()));
+        blocks.push(Block::Drawing {
+            svg: view::elevation(piece, parts, figures, &whole, Doors::Open),
+            caption: "the doors are left out; the sizes are those of what stands behind them, where no wood is drawn of the spaces between".into(),
+            small: false,
+        });
+    }
     let mut level = piece.cases.len() + 1;
     for (number, case) in piece.cases.iter().enumerate() {
         let x = case.x + section_at(case);

@@ -234,7 +234,13 @@ pub fn elevation(compiled: &Compilation) -> Option<String> {
     let whole = drawing::view::extent(&parts);
     Some(match (&compiled.piece, &compiled.standing) {
         (None, Some(standing)) => drawing::view::standing(piece, &parts, standing, &whole),
-        _ => drawing::view::elevation(piece, &parts, &Figures::new(*piece.tape()), &whole),
+        _ => drawing::view::elevation(
+            piece,
+            &parts,
+            &Figures::new(*piece.tape()),
+            &whole,
+            drawing::view::Doors::Closed,
+        ),
     })
 }
 

@@ -119,11 +119,13 @@ impl ScrewWay {
     }
 }
 
-/// A bar in space: its middle, its three axes, and half its size along each.
+/// A bar in space: its middle, its three axes, half its size along each, and the box that
+/// holds it.
 struct Bar {
     middle: [f64; 3],
     axes: [[f64; 3]; 3],
     half: [f64; 3],
+    around: Block,
 }
 
 impl Bar {
@@ -131,12 +133,22 @@ impl Bar {
     fn along(from: [f64; 3], axes: [[f64; 3]; 3], [near, far]: [f64; 2], half: f64) -> Self {
         let at = f64::midpoint(near, far);
         let middle = [0, 1, 2].map(|axis| from[axis] + axes[0][axis] * at);
-        Self { middle, axes, half: [(far - near) / 2.0, half, half] }
+        let half = [(far - near) / 2.0, half, half];
+        let around = [0, 1, 2].map(|axis| {
+            let reach: f64 = (0..3).map(|own| half[own] * axes[own][axis].abs()).sum();
+            [middle[axis] - reach, middle[axis] + reach]
+        });
+        Self { middle, axes, half, around }
     }
 
     /// True where it and a board share space: along each of the fifteen ways in which two
     /// boxes can lie apart, half of both together is more than lies between their middles.
     fn meets(&self, board: &Block) -> bool {
+        // Most boards lie apart along an axis of their own.
+        let mut axes = self.around.iter().zip(board);
+        if axes.any(|(own, board)| own[1].min(board[1]) - own[0].max(board[0]) <= TOUCHES) {
+            return false;
+        }
         let middle = board.map(|[from, to]| f64::midpoint(from, to));
         let half = board.map(|[from, to]| (to - from) / 2.0);
         let between = [0, 1, 2].map(|axis| middle[axis] - self.middle[axis]);
@@ -150,8 +162,7 @@ impl Bar {
         let long = |way: [f64; 3]| dot(way, way).sqrt();
         let crossed = crossed.filter(|way| long(*way) > 1e-9);
         let crossed = crossed.map(|way| way.map(|own| own / long(way)));
-        // Most boards lie apart along an axis of their own.
-        square.into_iter().chain(self.axes).chain(crossed).all(|way| shared(way) > TOUCHES)
+        self.axes.into_iter().chain(square).chain(crossed).all(|way| shared(way) > TOUCHES)
     }
 }
 

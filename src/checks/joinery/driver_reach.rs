@@ -81,15 +81,19 @@ impl<'w, 'a> Room<'w, 'a> {
         Self { work, blocks }
     }
 
-    /// The joints whose screws no driver gets at when the whole case stands.
+    /// The joints whose screws no driver gets at when all stands that may stand by then:
+    /// an assembly is put together by itself, and what joins two of them, or is screwed
+    /// on by itself, may find both cases whole.
     fn shut(&self) -> BTreeSet<usize> {
         let parts = self.work.parts;
         let is_shut = |joint: &Joint| {
-            let case = parts.get(joint.part)?.case;
-            let other = parts.get(joint.into)?.case;
-            let both = [case, other];
-            let cases = if case == other { &both[..1] } else { &both[..] };
-            let mut all = cases.iter().flat_map(|case| parts.iter_case(*case)).map(|(id, _)| id);
+            let both = [parts.get(joint.part)?, parts.get(joint.into)?];
+            let cases = both.map(|part| part.case);
+            let cases = if cases[0] == cases[1] { &cases[..1] } else { &cases[..] };
+            let own = both[0].assembly;
+            let alone = own == both[1].assembly && !matches!(own, Assembly::Loose(_));
+            let all = cases.iter().flat_map(|case| parts.iter_case(*case));
+            let mut all = all.filter(|(_, part)| !alone || part.assembly == own).map(|(id, _)| id);
             self.stopped(joint, &mut all)
         };
         let screwed = parts.joints.iter().enumerate().filter(|(_, joint)| is_screwed(joint.sort));

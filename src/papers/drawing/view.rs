@@ -7,7 +7,7 @@ use crate::measure::Length;
 use crate::model::{Axis, Case, Item, Opening, OpeningId, OpeningKind, Piece, Standing};
 use crate::papers::figures::Figures;
 use crate::parts::{
-    Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Part, Parts, Point, Role, Which,
+    Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Of, Part, Parts, Point, Role, Which,
     keep_out_space,
 };
 
@@ -23,20 +23,56 @@ pub(in crate::papers) fn extent(parts: &Parts) -> Cuboid {
     whole.unwrap_or(Cuboid { from: Point::default(), to: Point::default() })
 }
 
+/// Whether the doors stand before what is behind them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(in crate::papers) enum Doors {
+    Closed,
+    /// Left out, with the sizes of what stands behind them.
+    Open,
+}
+
 /// The piece from the front: nearer parts cover those behind.
 pub(in crate::papers) fn elevation(
     piece: &Piece,
     parts: &Parts,
     figures: &Figures,
     whole: &Cuboid,
+    doors: Doors,
 ) -> String {
     let draw = |letter| {
-        let mut svg = front(piece, parts, whole, letter);
-        dimensions(&mut svg, piece, figures, (mm(whole.to.x), mm(whole.to.y)), letter);
+        let mut svg = front(piece, parts, whole, (letter, doors));
+        let size = (mm(whole.to.x), mm(whole.to.y));
+        dimensions(&mut svg, piece, figures, size, (letter, doors));
         keep_outs(&mut svg, piece, figures, mm(whole.to.y), letter);
         svg
     };
-    legible(letter(piece, whole), draw).finish("front elevation of the piece")
+    legible(letter(piece, whole), draw).finish(match doors {
+        Doors::Closed => "front elevation of the piece",
+        Doors::Open => "front elevation of the piece with its doors open",
+    })
+}
+
+/// True for a part of a front that opens on hinges.
+fn is_of_door(piece: &Piece, part: &Part) -> bool {
+    match part.assembly {
+        Assembly::Front(front) => piece.opening(front.opening).is_some_and(Opening::is_door),
+        Assembly::Base(_)
+        | Assembly::Carcass(_)
+        | Assembly::Frame(_)
+        | Assembly::DrawerBox(_)
+        | Assembly::Loose(_) => false,
+    }
+}
+
+/// True for what the list behind a door holds.
+fn is_behind_doors(piece: &Piece, part: &Part) -> bool {
+    let list = match part.of {
+        Of::Member(member) => piece.member(member).map(|member| member.list),
+        Of::Opening(opening) => Some(opening),
+        Of::Case(_) | Of::Front(_) => None,
+    };
+    let door = list.and_then(|list| piece.case(list.case)?.door_before(piece.opening(list)?));
+    door.is_some()
 }
 
 /// A piece with errors from the front, as it stands meanwhile: without figures,
@@ -48,7 +84,7 @@ pub(in crate::papers) fn standing(
     whole: &Cuboid,
 ) -> String {
     let size = letter(piece, whole);
-    let mut svg = front(piece, parts, whole, size);
+    let mut svg = front(piece, parts, whole, (size, Doors::Closed));
     let high = mm(whole.to.y);
     let holds: BTreeSet<OpeningId> =
         standing.sizes.iter().filter(|it| it.holds()).filter_map(|it| it.opening).collect();
@@ -85,21 +121,24 @@ fn area(space: &Cuboid, high: f64) -> Area {
 const LINED: usize = 200;
 
 /// The parts from the front with their marks, and what stands in the way.
-fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, letter: f64) -> Svg {
+fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Doors)) -> Svg {
     let (across, high) = (mm(whole.to.x), mm(whole.to.y));
     let mut svg = Svg::lettered(letter);
-    let closed: BTreeSet<OpeningId> = parts
-        .all
+    let stands = |part: &&Part| doors == Doors::Closed || !is_of_door(piece, part);
+    let mut order: Vec<&Part> = parts.all.iter().filter(stands).collect();
+    let closed: BTreeSet<OpeningId> = order
         .iter()
         .filter(|part| matches!(part.assembly, Assembly::Front(_)))
-        .filter_map(Part::opening)
+        .filter_map(|part| part.opening())
         .collect();
-    let mut order: Vec<&Part> = parts.all.iter().collect();
+    let hidden = |part: &Part| {
+        is_behind_a_front(part, &closed) || (doors == Doors::Closed && is_behind_doors(piece, part))
+    };
     order.sort_by_cached_key(|part| (Reverse(part.cuboid().from.z), part.path.as_str()));
     svg.line((-letter * 3.0, high), (across + letter * 3.0, high), Line::Wide);
     // An end stands forward above its notch only: a kick may cover what is below it.
     let mut boxes: Vec<(&Part, Cuboid)> = Vec::with_capacity(order.len());
-    for part in order.iter().filter(|part| !is_behind_a_front(part, &closed)) {
+    for part in order.iter().filter(|part| !hidden(part)) {
         match toe(part) {
             Some(at) => {
                 boxes.extend(above_and_behind(&part.cuboid(), at).map(|space| (*part, space)));
@@ -152,7 +191,9 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, letter: f64) -> Svg {
         .filter(|(part, _)| matches!(part.assembly, Assembly::Front(_)))
         .map(|(_, space)| area(space, high))
         .collect();
-    for part in order.iter().filter(|part| shown(part)) {
+    let behind =
+        |part: &Part| doors == Doors::Open && is_named_behind(part) && is_behind_doors(piece, part);
+    for part in order.iter().filter(|part| shown(part) || behind(part)) {
         let own = area(&part.cuboid(), high);
         let is_in_frame = matches!(part.assembly, Assembly::Frame(_));
         let over = fronts.iter().filter(|_| is_in_frame).copied();
@@ -213,6 +254,14 @@ fn shown(part: &Part) -> bool {
     }
 }
 
+/// Parts whose marks are seen when the doors before them are open.
+fn is_named_behind(part: &Part) -> bool {
+    match part.role {
+        Role::DrawerFront | Role::Divider | Role::FixedShelf | Role::AdjustableShelf => true,
+        _ => false,
+    }
+}
+
 /// True for a shelf or a drawer box behind a front: what is seen of it through the
 /// gap is a stray line on paper.
 fn is_behind_a_front(part: &Part, closed: &BTreeSet<OpeningId>) -> bool {
@@ -259,13 +308,20 @@ fn dimensions(
     piece: &Piece,
     figures: &Figures,
     (wide, high): (f64, f64),
-    letter: f64,
+    (letter, doors): (f64, Doors),
 ) {
+    // With the doors open, the list behind the first of them that has one.
+    let chain = |case: &Case, axis| {
+        let behind = case.openings.iter().find_map(|door| door.behind);
+        let behind = behind.filter(|_| doors == Doors::Open);
+        let root = behind.map_or(case.openings.first(), |list| case.openings.get(list.at));
+        root.map_or_else(Vec::new, |root| self::chain(case, root, axis, figures))
+    };
     let y = high + letter * 2.6;
     let (mut chained, mut cases) = (Vec::new(), Vec::new());
     for case in &piece.cases {
         let x = mm(case.x);
-        let own = chain(case, Axis::Across, figures).into_iter();
+        let own = chain(case, Axis::Across).into_iter();
         chained.extend(own.map(|(from, to, figure)| (x + from, x + to, figure)));
         cases.push((x, x + mm(case.wide.length), figures.text(case.wide.length)));
     }
@@ -273,7 +329,7 @@ fn dimensions(
     svg.chain_across(&cases, y + letter * 2.8, letter);
     if let Some(case) = piece.cases.last() {
         let x = wide + letter * 3.0;
-        let chained: Vec<_> = chain(case, Axis::Down, figures)
+        let chained: Vec<_> = chain(case, Axis::Down)
             .into_iter()
             .map(|(from, to, figure)| (high - from, high - to, figure))
             .collect();
@@ -311,11 +367,10 @@ fn keep_outs(svg: &mut Svg, piece: &Piece, figures: &Figures, high: f64, letter:
     }
 }
 
-/// The chain of sizes along an axis: frame members and openings of the root
-/// list, or of the first list in it that runs that way: from, to and figure, so
+/// The chain of sizes along an axis: frame members and openings of a list, or of the
+/// first list in it that runs that way: from, to and figure, so
 /// that the figures add up.
-fn chain(case: &Case, axis: Axis, figures: &Figures) -> Vec<(f64, f64, String)> {
-    let Some(root) = case.openings.first() else { return Vec::new() };
+fn chain(case: &Case, root: &Opening, axis: Axis, figures: &Figures) -> Vec<(f64, f64, String)> {
     let mut list = root;
     loop {
         let OpeningKind::List(own, items) = &list.kind else { return Vec::new() };
