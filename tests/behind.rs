@@ -192,43 +192,50 @@ fn an_overlay_may_differ_by_edge() {
     assert_eq!(lower.to.x, inches(83, 4) + inches(5, 16));
 }
 
-/// Trays behind doors, worked by hand. The opening is 30 − 2-1/4 − 1-3/4 = 26 wide. A
-/// leaf 3/4 thick that is open 155 degrees stands 3/4 × sin 155 = 0.3170 over it from its
-/// hinge edge, which is 3/32 inside: 0.4107. With 1/16 to spare that is 0.4732, and 1/2
-/// at the next mark. So the box is 26 − 2 × 1/2 − 1-3/8 = 23-5/8 inside, and with its
-/// sides of 1/2 it is 24-5/8 wide; its front reaches 1/4 into both sides: 24-1/8.
-/// At the left the scribe of 1/2 and the end of 23/32 lie behind the stile of 2-1/4:
-/// the packer is 2-1/4 − 1/2 − 23/32 + 1/2 = 1-17/32 thick, and at the right 1-3/4 −
-/// 23/32 + 1/2 = 1-17/32 too. The boxes begin 1/4 behind the leaves, 3/4 + 1/4 = 1 behind
-/// the face of the frame. The lowest opening is 16 high, its box would be 16 − 13/16 =
-/// 15-3/16 high and begins (16 − 15-3/16) / 2 = 13/32 over the opening's lower edge, which
-/// the flush bottom puts 4 + 1-1/2 = 5-1/2 over the floor.
+/// Trays behind doors, worked by hand. The opening is 30 − 2-1/4 − 1-3/4 = 26 wide. The
+/// right leaf, 3/4 thick and open 155 degrees, stands 3/4 × sin 155 = 0.3170 over it from
+/// its hinge edge, which is 3/32 inside: 0.4107. With 1/16 to spare that is 0.4732, and
+/// 1/2 at the next mark. The left leaf meets the wall before: its hinge edge is 2-1/4 +
+/// 3/32 − 1/2 = 1-27/32 from a wall that takes all of the scribe, and it is (26 − 3/16 −
+/// 1/8) / 2 = 12-27/32 wide, so it opens no farther than 90 degrees and the angle whose
+/// sine is 1.84375 / 12.84375, 98.3, and no less than 90. There it stands 3/4 × sin 98.3 =
+/// 0.7421 to 0.75 over: with 3/32 and 1/16 that is 0.8984 to 0.9063, and 29/32 at the mark.
+/// So the box is 26 − 1/2 − 29/32 − 1-3/8 = 23-7/32 inside, and with its sides of 1/2 it is
+/// 24-7/32 wide; its front reaches 1/4 into both sides: 23-23/32. At the left the scribe of
+/// 1/2 and the end of 23/32 lie behind the stile of 2-1/4: the packer is 2-1/4 − 1/2 −
+/// 23/32 + 29/32 = 1-15/16 thick, and at the right 1-3/4 − 23/32 + 1/2 = 1-17/32. The boxes
+/// begin 1/4 behind the leaves, 3/4 + 1/4 = 1 behind the face of the frame. The lowest
+/// opening is 16 high, its box would be 16 − 13/16 = 15-3/16 high and begins (16 −
+/// 15-3/16) / 2 = 13/32 over the opening's lower edge, which the flush bottom puts 4 +
+/// 1-1/2 = 5-1/2 over the floor.
 #[test]
 fn trays_stay_clear_of_the_open_leaves() {
     let text = spec("weir-house-pantry.case");
     let found = |name: &str| part(&text, &format!("pantry.lower.{name}")).0.expect("a part");
-    assert_eq!(found("jars.box-front").length.length, inches(193, 8));
-    for side in ["left", "right"] {
+    assert_eq!(found("jars.box-front").length.length, inches(759, 32));
+    for (side, thick) in [("left", inches(31, 16)), ("right", inches(49, 32))] {
         let packer = found(&format!("jars.{side}-packer"));
-        assert_eq!(packer.thickness.length, inches(49, 32), "{side}");
+        assert_eq!(packer.thickness.length, thick, "{side}");
         assert_eq!(packer.extent(Direction::Z).0, inches(1, 1), "{side}");
     }
     let side = found("pans.left-side");
     assert_eq!(side.extent(Direction::Z).0, inches(1, 1));
     let (low, high) = side.extent(Direction::Y);
-    assert_eq!((low, high - low), (inches(11, 2) + inches(13, 32), inches(5, 1)));
+    assert_eq!((low, high - low), (inches(11, 2) + inches(13, 32), inches(7, 2)));
     let (left, _) = side.extent(Direction::X);
     let (_, right) = found("pans.right-side").extent(Direction::X);
-    assert_eq!(right - left, inches(197, 8));
-    // A single door takes room at its own side only.
+    assert_eq!(right - left, inches(775, 32));
+    // A single door takes room at its own side only; without the wall it opens all the way.
     let single = text
         .replace("doors lower {", "door lower {\n        hung left")
-        .replace("doors upper {", "door upper { hung left;");
+        .replace("doors upper {", "door upper { hung left;")
+        .replace("wall { scribe 1/2 }", "open");
     let thick = |side: &str| {
         let found = part(&single, &format!("pantry.lower.jars.{side}-packer")).0;
         found.map(|packer| packer.thickness.length)
     };
-    assert_eq!(thick("left"), Some(inches(49, 32)));
+    // 2-1/4 − 23/32 + 1/2.
+    assert_eq!(thick("left"), Some(inches(65, 32)));
     assert_eq!(thick("right"), Some(inches(33, 32)));
 }
 
@@ -238,7 +245,7 @@ fn trays_follow_the_opening_of_their_doors_as_it_was_measured() {
     let text = spec("weir-house-pantry.case");
     let measured = format!("{text}\nmeasured {{ opening lower {{ wide 25-15/16; high 48 }} }}\n");
     let front = |text: &str| part(text, "pantry.lower.jars.box-front").0.map(|it| it.length.length);
-    assert_eq!(front(&measured), Some(inches(193, 8) - inches(1, 16)));
+    assert_eq!(front(&measured), Some(inches(759, 32) - inches(1, 16)));
 }
 
 /// What is wrong with a list behind doors is told at its line.
@@ -255,7 +262,7 @@ fn a_list_behind_doors_stands_alone() {
     assert_eq!(with(lower, "across { open rest { share 1 } }\n"), ["word-twice"]);
     assert_eq!(with("tray tins  {", "open tins {"), ["word-unknown"]);
     assert_eq!(
-        with("tray tins  { same jars; box { high 3-1/2 } }", "open tins { same jars }"),
+        with("tray tins  { same jars; box { high 3-1/4 } }", "open tins { same jars }"),
         ["no-floor"]
     );
     assert_eq!(

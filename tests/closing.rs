@@ -323,7 +323,16 @@ fn what_outlasts_the_glue_is_closed_in_goes() {
 /// Nothing is sawn after the finish that could be sawn before it.
 #[test]
 fn a_back_is_cut_round_a_pipe_before_the_finish() {
-    let compiled = compile(include_str!("../specs/hall-console.case"));
+    // The pipe of the demo piece ends 3-3/4 up with what it is spared, and the back begins
+    // at 4: nothing is cut round it. A higher one is another matter.
+    let console = include_str!("../specs/hall-console.case");
+    let low = compile(console);
+    let (piece, parts) = (low.piece.unwrap(), low.parts.unwrap());
+    let work = Workings::of(&piece, &parts);
+    let lines = work.assembly().tasks.iter().flat_map(|task| &task.lines);
+    assert_eq!(lines.filter(|line| line.contains("round the heating pipe")).count(), 0);
+    let compiled =
+        compile(&console.replace("wide 6; high 3-1/4; deep 3", "wide 6; high 9; deep 1/8"));
     let (piece, parts) = (compiled.piece.unwrap(), compiled.parts.unwrap());
     let work = Workings::of(&piece, &parts);
     let tasks = &work.assembly().tasks;

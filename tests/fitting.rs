@@ -109,7 +109,7 @@ fn the_hooks_of_the_linen_press_are_as_worked_by_hand() {
     assert_lines(
         &press,
         &[
-            "2, 6 mm wide, 10 mm deep, 22 from each end and 24 from the bottom edge",
+            "2, 6 mm across, 10 mm deep, 22 from each end and 24 from the bottom edge",
             "sheets runner-450 0 220 22 482 72.5",
         ],
     );
@@ -371,7 +371,8 @@ fn every_slide_holds_its_box_inside_its_opening() {
             let case = piece.case(opening.case()).expect("its case");
             let at = format!("{name}: {}", opening.path);
             let (low, high) = (opening.y, opening.y + opening.high.length);
-            let line = low + drawer.above_opening.length;
+            let doors = case.door_before(opening);
+            let line = doors.map_or(low, |doors| doors.y) + drawer.above_opening.length;
             // The box has the clearances of its slide, above and below it and at
             // both sides.
             let side = of(work.parts, opening.id, Role::DrawerSide).next().expect("a side");

@@ -1,74 +1,89 @@
 //! How far the slides of trays stay clear of the open leaves before them.
 
-use crate::trade::{self, Leaf};
+use crate::measure::{Angle, Length};
+use crate::trade::{self, Body, Hung, Leaf, Patch};
 use crate::vocabulary::{Origin, Side, Sourced};
 
-use super::case::Case;
+use super::case::{Case, Exposure};
 use super::edge::Edge;
+use super::front::Fronts;
+use super::hardware::Pull;
 use super::hinge::Hinge;
 use super::lower::Lower;
 use super::opening::Opening;
 use super::size::Size;
 use super::stock::Stock;
 
+/// What fronts and drawers are made of and hang on.
+pub(super) struct Fittings<'a> {
+    pub(super) hinges: &'a [Hinge],
+    pub(super) pulls: &'a [Pull],
+    pub(super) stocks: &'a [Stock],
+}
+
 /// Gives every tray the room that the open leaves of its doors take at its edges.
-pub(super) fn give(cases: &mut [Case], hinges: &[Hinge], stocks: &[Stock], ctx: &mut Lower) {
+pub(super) fn give(cases: &mut [Case], fittings: &Fittings<'_>, ctx: &mut Lower) {
     for case in cases {
         let mut found = Vec::new();
         for (at, tray) in case.openings.iter().enumerate().filter(|(_, o)| o.is_tray()) {
             let Some(door) = case.door_before(tray) else { continue };
-            found.push((
-                at,
-                Side::BOTH.map(|side| taken(case, door, tray, side, hinges, stocks, ctx)),
-            ));
+            let sides = Side::BOTH.map(|side| taken(case, (door, tray), side, fittings, ctx));
+            found.push((at, sides));
         }
-        for (at, clear) in found {
-            if let Some(tray) = case.openings.get_mut(at) {
-                tray.clear = clear;
-            }
+        for (at, sides) in found {
+            let Some(tray) = case.openings.get_mut(at) else { continue };
+            tray.leaf_opens = sides.iter().flatten().map(|(_, opens)| *opens).min();
+            tray.clear = sides.map(|side| side.map_or_else(Size::zero, |(clear, _)| clear));
         }
     }
 }
 
 /// What the leaf that hangs at one side of a tray takes of its opening there, up to the
-/// next mark of the tape; nothing where no leaf hangs right beside it.
+/// next mark of the tape, and how far it opens; `None` where no leaf hangs right beside
+/// it.
 fn taken(
     case: &Case,
-    door: &Opening,
-    tray: &Opening,
+    (door, tray): (&Opening, &Opening),
     side: Side,
-    hinges: &[Hinge],
-    stocks: &[Stock],
+    fittings: &Fittings<'_>,
     ctx: &mut Lower,
-) -> Size {
+) -> Option<(Size, Angle)> {
     let edge_of = |opening: &Opening| match side {
         Side::Left => opening.x,
         Side::Right => opening.x + opening.wide.length,
     };
     let hung = door.leaves().iter().any(|leaf| door.hung(*leaf) == Some(side));
-    let Some(fronts) = door.front.as_ref().filter(|_| hung && edge_of(door) == edge_of(tray))
-    else {
-        return Size::zero();
-    };
-    let Some((hinge, said)) = fronts.hinge.and_then(|(id, said)| Some((hinges.get(id.0)?, said)))
-    else {
-        return Size::zero();
-    };
-    let Some(stock) = stocks.get(fronts.stock.0) else { return Size::zero() };
-    let thick = stock.thickness.length;
+    let fronts = door.front.as_ref().filter(|_| hung && edge_of(door) == edge_of(tray))?;
+    let (hinge, said) = fronts.hinge?;
+    let hinge = fittings.hinges.get(hinge.0)?;
+    let thick = fittings.stocks.get(fronts.stock.0)?.thickness.length;
     let leaf = Leaf::new(door.leaf(fronts).0.length, thick, &hinge.pivot(&fronts.set, thick));
     let edge = match side {
         Side::Left => Edge::Left,
         Side::Right => Edge::Right,
     };
-    let over = leaf.stands_over(hinge.swing) - door.reach.of(edge).length;
-    let clear = over + trade::past_leaf(ctx.tape.unit);
+    let past = door.reach.of(edge).length;
+    let hung_at = match side {
+        Side::Left => edge_of(door) - past,
+        Side::Right => edge_of(door) + past,
+    };
+    let opens = match side.of(&case.exposure) {
+        Exposure::Wall { scribe } => {
+            let wall = match side {
+                Side::Left => (-FAR, scribe.length),
+                Side::Right => (case.wide.length - scribe.length, case.wide.length + FAR),
+            };
+            before_wall(&leaf, door, fronts, hinge, (side, hung_at, wall), fittings.pulls)
+        }
+        Exposure::Seen | Exposure::Neighbour => hinge.swing,
+    };
+    let clear = leaf.stands_over(opens) - past + trade::past_leaf(ctx.tape.unit);
     if !clear.is_positive() {
-        return Size::zero();
+        return Some((Size::zero(), opens));
     }
     // Right beside a board the packer is nothing but this room, and it is made of whole
     // layers of the sheet that it is cut from, which can't be planed.
-    let sheet = case.drawers.as_ref().and_then(|boxes| stocks.get(boxes.packer_stock.0));
+    let sheet = case.drawers.as_ref().and_then(|boxes| fittings.stocks.get(boxes.packer_stock.0));
     let sheet = sheet.filter(|stock| case.frame.is_none() && !stock.is_solid());
     let layer = sheet.map(|stock| stock.thickness.length).filter(|layer| layer.is_positive());
     let value = match layer {
@@ -76,5 +91,30 @@ fn taken(
         None => ctx.tape.up(clear),
     };
     let name = format!("room for the open leaf of {}", door.name());
-    ctx.facts.sourced(Sourced { value, origin: Origin::Written(said) }, name)
+    Some((ctx.facts.sourced(Sourced { value, origin: Origin::Written(said) }, name), opens))
+}
+
+/// Farther than any leaf is wide.
+const FAR: Length = Length::mm(100_000);
+
+/// How far a leaf opens before it, or its pull, meets the wall beside the piece. The pull
+/// is taken to be at the lead edge, where it reaches the wall first.
+fn before_wall(
+    leaf: &Leaf,
+    door: &Opening,
+    fronts: &Fronts,
+    hinge: &Hinge,
+    (side, hung_at, wall): (Side, Length, (Length, Length)),
+    pulls: &[Pull],
+) -> Angle {
+    let wide = door.leaf(fronts).0.length;
+    let pull = fronts.pull.and_then(|pull| pulls.get(pull.0));
+    let leaf = match pull {
+        Some(pull) => leaf.clone().with_pull((wide * 9 / 10, wide), pull.stands),
+        None => leaf.clone(),
+    };
+    let hung = Hung::new(leaf, (hung_at, Length::ZERO), side == Side::Right, hinge.swing);
+    let patch = Patch { x: wall, out: (Length::ZERO, FAR) };
+    let stops = [Body::Leaf, Body::Pull].map(|body| hung.stopped(body, &patch, Length::ZERO));
+    stops.into_iter().flatten().min().map_or(hinge.swing, |stop| stop.min(hinge.swing))
 }

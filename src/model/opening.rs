@@ -1,6 +1,6 @@
 //! The openings of a case and the members between them, solved and placed.
 
-use crate::measure::{Length, Span, Unit};
+use crate::measure::{Angle, Length, Span, Unit};
 use crate::vocabulary::takes::Size as SizeWord;
 use crate::vocabulary::{Side, Word, words};
 
@@ -139,6 +139,9 @@ pub struct Opening {
     /// How far the slides of a tray stay clear of the open leaf, at its left and right
     /// edge.
     pub clear: [Size; 2],
+    /// How far the leaf opens that keeps the slides of a tray clear; of two, the one that
+    /// opens less.
+    pub leaf_opens: Option<Angle>,
     /// From the back of the closed leaf to the front of a tray.
     pub set_back: Size,
     /// Shelves behind it.

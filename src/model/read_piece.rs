@@ -13,7 +13,7 @@ use super::hardware::{self, Bit, Pull, Slide};
 use super::hinge::{self, Hinge};
 use super::id::CaseId;
 use super::job::{self, Job};
-use super::leaf_room;
+use super::leaf_room::{self, Fittings};
 use super::limits::{self, MOST_CASES};
 use super::load::Loaded;
 use super::lower::{Lower, Names};
@@ -92,7 +92,9 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     }
     let entries: Vec<Said<'_, Define>> = main.all(file::CASE).collect();
     let mut cases = cases(main, &entries, &things, &site, &replaced, ctx)?;
-    leaf_room::give(&mut cases, &things.hinges, &things.stocks, ctx);
+    let fittings =
+        Fittings { hinges: &things.hinges, pulls: &things.pulls, stocks: &things.stocks };
+    leaf_room::give(&mut cases, &fittings, ctx);
     // Only a whole piece has every name that may have been measured.
     let whole = cases.len() == entries.len() && !ctx.made_up;
     let readings = match whole {

@@ -173,6 +173,7 @@ fn opening(
         front,
         reach: Edges::default(),
         clear: Default::default(),
+        leaf_opens: None,
         set_back: if draft.leaf == Some(OpeningWord::Tray) {
             ctx.size(body, words::tray::SET_BACK, "tray set-back")?
         } else {

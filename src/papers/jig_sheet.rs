@@ -189,7 +189,7 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
     more.extend(led);
     more.extend(support::supports(source, setup));
     if is_stopped(setup) {
-        more.push("the cut is stopped: pencil its end on the face, and feed each piece as its line below says; the figures reach from the wood's edge to the end of the cut".to_owned());
+        more.push("the cut is stopped: feed each piece as its line below says, and pencil on its face where the cut ends, so far from the edge or end that the line names; the run is its length in the finished piece".to_owned());
         if setup.guided.is_some() {
             more.push("chisel the rounded end of a stopped cut square".to_owned());
         }

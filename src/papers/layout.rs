@@ -3,7 +3,7 @@
 
 use crate::measure::Length;
 use crate::model::{CaseId, Piece};
-use crate::parts::{Assembly, Face, Feature, FeatureKind, Part, PartId};
+use crate::parts::{Assembly, Face, Feature, FeatureKind, Part, PartId, front_told};
 use crate::plans::layout::{Stick, Stretch, Tails};
 
 use super::Source;
@@ -59,8 +59,7 @@ fn assembly(piece: &Piece, part: &Part) -> String {
         Assembly::Carcass(case) => format!("Carcass of {}", name(case)),
         Assembly::Frame(case) => format!("Face frame of {}", name(case)),
         Assembly::Front(front) => {
-            let path = piece.opening(front.opening).map_or("", |opening| opening.path.as_str());
-            format!("Front of {path}")
+            format!("Framed front: {}", front_told(piece, front))
         }
         // Nothing of these is laid out along another board.
         Assembly::DrawerBox(_) | Assembly::Loose(_) => name(part.case).to_owned(),

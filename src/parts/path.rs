@@ -61,12 +61,12 @@ pub fn opening_told(piece: &Piece, opening: OpeningId) -> String {
 }
 
 /// What the box in an opening is called in a sentence on paper: `the drawer box of
-/// upper`, `the tray jars`.
+/// upper`, `tray jars`.
 #[must_use]
 pub fn box_told(piece: &Piece, opening: OpeningId) -> String {
     let told = opening_told(piece, opening);
     match piece.opening(opening).is_some_and(Opening::is_tray) {
-        true => format!("the tray {told}"),
+        true => format!("tray {told}"),
         false => format!("the drawer box of {told}"),
     }
 }

@@ -72,6 +72,13 @@ pub fn tails(width: Length, unit: Unit, mark: Length) -> Vec<(Length, Length)> {
     (0..count).map(|number| (start(number), start(number) + tail)).collect()
 }
 
+/// The least of a panel that is seen between the members of its frame: 1/4 in or 6 mm
+/// (common practice, no source).
+#[must_use]
+pub fn least_panel(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 4), Length::mm(6))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -20,6 +20,10 @@ const SHOP: &str = "a figure of the shop itself; what it comes to is the time of
 pub(super) const EXCUSED: &[Excused] = &[
     excused("A bit wider than # runs in a router table only", "a rule of the trade for any bit"),
     excused(
+        "are # longer than on the cut list, and its stiles and outer rails # wider; strike a line # inside",
+        "what the step that fits the fronts takes off, and carries as its own figure",
+    ),
+    excused(
         "# larger at every outer edge",
         "what the step that fits the fronts takes off, and carries as its own figure",
     ),

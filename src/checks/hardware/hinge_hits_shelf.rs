@@ -4,14 +4,15 @@ use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
-use crate::parts::{Direction, Part, Role};
+use crate::model::{Opening, Piece};
+use crate::parts::{Assembly, Direction, Part, Role};
 use crate::plans::Workings;
 use crate::plans::fitting::reach::reaches;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hinge-hits-shelf",
     severity: Severity::Error,
-    finds: "A cup hinge, or the block that carries its plate, sits at the height of a board or a packer. The board may be a fixed shelf, a divider, the bottom, or the top; the packer carries a slide.",
+    finds: "A cup hinge, or the block that carries its plate, sits at the height of a board or a packer. The board may be a fixed shelf, a divider, the bottom, the top, or a side of a tray; the packer carries a slide.",
     why: "Behind the closed door the hinge's cup and arm need room. Where a fixed board is in the way, the door won't close.",
     source: "Common practice; no published source: 20 mm above and below the center of the cup, and 60 mm deep from the back of the door.",
     formula: "",
@@ -41,7 +42,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                         | Role::Bottom
                         | Role::Top
                         | Role::Stretcher
-                )
+                ) || is_of_tray(piece, part)
             })
             .collect();
         let mut once = Once::default();
@@ -69,6 +70,18 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 .subject(&hinge.part.path),
             );
         }
+    }
+}
+
+/// True for the box of a tray, which stands right behind the closed door.
+fn is_of_tray(piece: &Piece, part: &Part) -> bool {
+    match part.assembly {
+        Assembly::DrawerBox(opening) => piece.opening(opening).is_some_and(Opening::is_tray),
+        Assembly::Base(_)
+        | Assembly::Carcass(_)
+        | Assembly::Frame(_)
+        | Assembly::Front(_)
+        | Assembly::Loose(_) => false,
     }
 }
 

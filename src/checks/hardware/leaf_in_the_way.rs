@@ -46,14 +46,14 @@ fn report(
         "{} can't come out: the leaf of {} opens to {} degrees and still takes {} of the opening",
         tray.name(),
         door.name(),
-        hinge.swing.0,
+        tray.leaf_opens.unwrap_or(hinge.swing).0,
         tape.figure(clear)
     );
     Some(
         RULE.finding(title, hinge.span, "the doors hang on this hinge")
             .label(tray.span, "this slides into the leaf")
             .because(format!("a tray is packed in by no more than {}", tape.figure(most)))
-            .note("take a hinge that opens to 90 degrees or more, and give its figures")
+            .note("take a hinge that opens to 90 degrees or more, and give its figures; beside a wall a wider stile lets the door open farther")
             .subject(&tray.path),
     )
 }

@@ -7,14 +7,15 @@ use crate::diagnostics::{Severity, Sink, Sum};
 use crate::model::Build;
 use crate::parts::{Assembly, Role, Which};
 use crate::plans::Workings;
+use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "rails-meet",
     severity: Severity::Error,
-    finds: "A frame-and-panel front is no higher than its top rail and its bottom rail together.",
+    finds: "A frame-and-panel front is no higher than its top rail and its bottom rail together, or its two stiles leave less than 1/4 in (6 mm) of a panel to be seen.",
     why: "The two rails would lie in each other, and there is no room for a panel between them. It is usually one low drawer among doors that are built the same way.",
-    source: "Plane geometry.",
-    formula: "The height of the front less its two rails.",
+    source: "Plane geometry. The 1/4 in is common practice; no published source.",
+    formula: "The height of the front less its two rails, and its width less its two stiles.",
     accept: "",
     example: Example {
         base: Base::First,
@@ -35,7 +36,7 @@ pub(in crate::checks) fn told(sink: &Sink) -> BTreeSet<String> {
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
-    let mut seen = BTreeSet::new();
+    let (mut seen, mut narrow) = (BTreeSet::new(), BTreeSet::new());
     for rail in parts.all.iter() {
         let Assembly::Front(front) = rail.assembly else { continue };
         if (rail.role, rail.which) != (Role::FrontRail, Which::Top) {
@@ -44,6 +45,26 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let Some(opening) = piece.opening(front.opening) else { continue };
         let Some(fronts) = &opening.front else { continue };
         let Build::Panel(build) = &fronts.build else { continue };
+        let wide = rail.length.length - build.tenon.length.twice();
+        // One that is all tenon is another rule's.
+        let shown = wide.is_positive() && wide < trade::least_panel(tape.unit);
+        if shown && narrow.insert(front.opening) {
+            sink.push(
+                RULE.finding(
+                    format!(
+                        "the two stiles of the front of {} leave {} for a panel",
+                        opening.path,
+                        tape.text(wide)
+                    ),
+                    build.span,
+                    format!("stiles {} wide", tape.figure(build.stile.length)),
+                )
+                .label(opening.span, "too narrow for them")
+                .because("what is left is no panel that can be made or held")
+                .note("give this opening a front of one board with `front { build slab }`, make it wider, or use narrower stiles")
+                .subject(&opening.path),
+            );
+        }
         let stile = parts
             .of_case(rail.case)
             .iter()

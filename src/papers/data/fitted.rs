@@ -3,7 +3,7 @@
 
 use serde::Serialize;
 
-use crate::model::Set;
+use crate::model::{OpeningKind, Set, Side};
 use crate::parts::{Direction, Part};
 use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Purpose, Spacer};
 use crate::plans::seasons::Gap;
@@ -92,6 +92,8 @@ pub(super) struct Slide<'d> {
     #[serde(skip_serializing_if = "Option::is_none")]
     up_box: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
+    box_high: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     box_less: Option<[Figure; 2]>,
     #[serde(skip_serializing_if = "Option::is_none")]
     box_above: Option<Figure>,
@@ -116,6 +118,8 @@ pub(super) struct Placed<'d> {
     above_opening: Figure,
     #[serde(skip_serializing_if = "Option::is_none")]
     from_edge: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    past_edge: Option<Figure>,
 }
 
 #[derive(Serialize)]
@@ -228,12 +232,14 @@ impl<'d> Maker<'d, '_> {
     }
 
     pub(super) fn slide(&self, own: &'d fitting::Drawer<'d>) -> Slide<'d> {
-        let packer = |packer: fitting::slides::Packer<'d>, board: &'d Part| Placed {
+        let past = |side: Side| side.of(&own.opening.clear).length;
+        let packer = |packer: fitting::slides::Packer<'d>, board: &'d Part, side: Side| Placed {
             part: &packer.part.mark,
             on: &board.mark,
             above_end: self.figure(packer.above_end),
             above_opening: self.figure(packer.above_opening),
             from_edge: Some(self.figure(packer.from_edge)),
+            past_edge: past(side).is_positive().then(|| self.figure(past(side))),
         };
         let ahead = own.set_back.is_none() && own.ahead.length.is_positive();
         Slide {
@@ -248,6 +254,10 @@ impl<'d> Maker<'d, '_> {
             used: self.figure(own.used.length),
             clear: self.figure(own.left.length),
             up_box: own.up_box.map(|up| self.figure(up)),
+            box_high: match &own.opening.kind {
+                OpeningKind::Drawer { box_high: Some(high), .. } => Some(self.figure(high.length)),
+                _ => None,
+            },
             box_less: own.box_less.map(|less| less.map(|less| self.figure(less))),
             box_above: own.box_above.map(|above| self.figure(above)),
             on: own
@@ -256,7 +266,7 @@ impl<'d> Maker<'d, '_> {
                 .map(|carrier| Carrier {
                     side: carrier.side.word(),
                     board: &carrier.board.mark,
-                    packer: carrier.packer.map(|own| packer(own, carrier.board)),
+                    packer: carrier.packer.map(|own| packer(own, carrier.board, carrier.side)),
                 })
                 .collect(),
             lines: self.lines.of_sizes(
@@ -298,6 +308,7 @@ impl<'d> Maker<'d, '_> {
                 above_end: self.figure(block.above_end),
                 above_opening: self.figure(block.above_opening),
                 from_edge: None,
+                past_edge: None,
             }),
             lines: self.hung_by(own.leaf),
         }

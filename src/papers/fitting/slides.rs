@@ -1,7 +1,7 @@
 //! Drawer slides: their heights and set-backs, what carries them, the jig to
 //! mark them by, and what an undermount slide asks of its box.
 
-use crate::model::{Beyond, Edge};
+use crate::model::{Beyond, Edge, OpeningKind};
 use crate::plans::fitting::{Drawer, Line};
 
 use super::super::Source;
@@ -14,10 +14,11 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut V
     }
     blocks.push(Block::Heading("Drawer slides".into()));
     blocks.push(Block::Note(format!(
-        "The height of a slide is that of its {}, above the lower edge of its opening and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset{}, and the room that the slide needs behind it. Behind that, the rest is clear to the back.",
+        "The height of a slide is that of its {}, above the lower edge of its opening{} and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset{}, and the room that the slide needs from there. Behind that, the rest is clear to the back.",
         lines(all),
+        if has_trays(all) { ", which for a tray is that of its doors," } else { "" },
         face(source, all),
-        if has_trays(all) { ", or the doors and the set-back before a tray" } else { "" }
+        if has_trays(all) { ", or all that stands before the box of a tray" } else { "" }
     )));
     blocks.push(Block::Table(heights(source, all)));
     unknown(all, blocks);
@@ -43,6 +44,13 @@ fn play(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
     for drawer in all {
         let (Some(less), Some(above)) = (drawer.box_less, drawer.box_above) else { continue };
         let [narrower, lower] = less.map(|less| figures.text(less));
+        // A box that says how high it is stays so high.
+        let lower = match &drawer.opening.kind {
+            OpeningKind::Drawer { box_high: Some(high), .. } => {
+                format!("{lower} (box {} high)", figures.size(high, &source.work.piece.facts))
+            }
+            _ => lower,
+        };
         table.rows.push(vec![
             drawer.opening.title().to_owned(),
             narrower,
@@ -237,7 +245,7 @@ fn jig(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
     let is_level = |drawer: &&Drawer<'_>| drawer.above_opening.length.is_zero();
     let made = match all.iter().all(|drawer| is_level(&drawer)) {
         true => {
-            "Make it from scrap: a block as thick as the stop, and about as high as the slide. It stands on the lower edge of the opening, against the packer or board, and its front is flush with the face that the set-back counts from. The slide stands on the same edge and butts against the back of the block."
+            "Make it from scrap: a block as thick as the stop, and about as high as the slide. It stands on the lower edge of the opening, against the packer or board, and its front is flush with the face that the set-back counts from. The slide lies level with that edge, or with the lower edge of its packer, and butts against the back of the block."
         }
         false => {
             "Make it from scrap: a ledge strip with a stop board across its front end. The strip stands on the lower edge of the opening, against the packer or board, and the front of the stop board is flush with the face that the set-back counts from. The slide butts against the back of the stop board. Where the table has no strip, the jig is the stop alone, about as high as the slide."
@@ -346,7 +354,7 @@ fn under(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
         };
         let hooks = match (&drawer.hooks, drawer.slide.hook) {
             (Some(at), Some(hook)) => format!(
-                "2, {} wide, {} deep, {} from each end and {} from the bottom edge",
+                "2, {} across, {} deep, {} from each end and {} from the bottom edge",
                 figures.hardware(hook.bore),
                 figures.hardware(hook.deep),
                 figures.text(at.from_end),

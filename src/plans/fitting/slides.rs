@@ -16,7 +16,8 @@ pub struct Drawer<'a> {
     pub slide: &'a Slide,
     /// What the heights count to.
     pub line: Line,
-    /// From the lower edge of the opening, as built, to that line.
+    /// From the lower edge of the opening, as built, to that line; of a tray, from that of
+    /// the opening of its doors.
     pub above_opening: Size,
     /// From the top face of the case's bottom to that line, where there is one.
     pub above_bottom: Option<Length>,
@@ -120,6 +121,10 @@ fn drawer<'a>(
 ) -> Drawer<'a> {
     let planes = parts::planes(piece, case);
     let low = opening.corner_as_built().1;
+    // Nothing may lie at the edges of a tray's own opening: its heights count from that of
+    // its doors.
+    let seen = case.door_before(opening).unwrap_or(opening);
+    let up = &opening.stands_as_built()[1] - &seen.stands_as_built()[1];
     let own = index.of_opening(opening.id);
     let mut sides = own.iter().filter(|(_, part)| part.role == Role::DrawerSide);
     let box_low = sides.next().map(|(_, part)| part.extent(Direction::Y).0);
@@ -140,6 +145,7 @@ fn drawer<'a>(
         outside(direction).map(|(from, to)| opening.as_built(axis).length - (to - from))
     };
     let height = low + above_opening.length;
+    let above_opening = above_opening + &up;
     let bottom = index.parts.of_case(case.id).iter().find(|part| part.role == Role::Bottom);
     let ahead = piece.before_box(case, opening);
     let set_back = slide.behind_front.as_ref().map(|behind| &ahead + behind);
@@ -159,7 +165,7 @@ fn drawer<'a>(
         box_less: less(Direction::X, Axis::Across)
             .zip(less(Direction::Y, Axis::Down))
             .map(<[Length; 2]>::from),
-        box_above: box_low.map(|box_low| box_low - low),
+        box_above: box_low.map(|box_low| box_low - low + up.length),
         up_box: box_low.filter(|_| !slide.undermount).map(|low| height - low),
         above_opening,
         ahead,
@@ -168,7 +174,7 @@ fn drawer<'a>(
         left,
         carriers: Side::BOTH
             .into_iter()
-            .filter_map(|side| carrier(side, own, low, index))
+            .filter_map(|side| carrier(side, own, low - up.length, index))
             .collect(),
         hooks: back.and_then(|back| hooks(slide, back, own)),
         back,

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::diagnostics::listed;
 use crate::measure::{Duration, Exact};
 use crate::model::Stock;
-use crate::parts::PartId;
+use crate::parts::{PartId, Role};
 use crate::plans::assembly::{Blank, gluing};
 
 use super::{Maker, Task, Usual, Wait, Work};
@@ -110,10 +110,16 @@ impl Maker<'_, '_> {
         let what = part_word(several.iter().map(|(_, parts)| parts.len()).max().unwrap_or(2));
         let ids: Vec<PartId> = several.iter().map(|(id, _)| *id).collect();
         let cure = self.piece.shop.cure;
+        let tape = self.piece.tape();
+        let thick = |id: &PartId| {
+            let part = self.parts.get(*id)?;
+            Some(format!("{} to {}", self.marks(&[*id]), tape.text(part.thickness.length)))
+        };
+        let thick: Vec<String> = ids.iter().filter_map(thick).collect();
         let lines = vec![
             format!(
-                "scrape the glue off the {what}, plane those of each blank to one thickness, and joint the edges that meet: {}",
-                self.marks(&ids)
+                "scrape the glue off the {what}, plane those of each blank to its thickness and a scraping more, and joint the edges that meet: {}",
+                listed(&thick)
             ),
             format!("glue the {what} of each blank to each other with their faces flush"),
             format!(
@@ -221,7 +227,11 @@ impl Maker<'_, '_> {
             if solid {
                 later = "plane, sand,";
             }
+            let packs = matches!(part.role, Role::Packer | Role::HingeBlock);
             lines.push(match solid {
+                true if packs => format!(
+                    "{mark}: laminate from {layers} layers face to face; leave it thicker than {thick} until its room is measured"
+                ),
                 true => format!(
                     "{mark}: laminate from {layers} layers face to face, then plane to {thick} thick"
                 ),

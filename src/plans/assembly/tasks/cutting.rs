@@ -72,7 +72,7 @@ impl Maker<'_, '_> {
         let what = match from {
             Stage::First => (!parts.is_empty()).then(|| self.marks(&parts)),
             Stage::DryFit | Stage::Openings => {
-                self.kinds(is_short).map(|kinds| format!("of the {kinds}"))
+                self.kinds(is_short).map(|kinds| format!("those of the {kinds}"))
             }
         };
         let tape = self.piece.tape();

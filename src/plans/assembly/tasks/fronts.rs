@@ -138,7 +138,7 @@ impl Maker<'_, '_> {
             Assembly::DrawerBox(opening) => Some(box_told(self.piece, *opening)),
             _ => None,
         });
-        let mut last = None;
+        let mut last = self.hooks_bored();
         for (name, unit, parts) in units {
             let joints = self.joints_of(unit);
             let load = gluing::joined(self.parts, &joints);
@@ -155,6 +155,27 @@ impl Maker<'_, '_> {
             last = Some(glued);
         }
         self.notched(last).or(last)
+    }
+
+    /// The holes for the hooks of undermount runners: bored before the boxes are glued up,
+    /// since their sides cover the ends of the backs then.
+    fn hooks_bored(&mut self) -> Option<usize> {
+        let hooked = self.hooked();
+        let backs: Vec<PartId> = hooked.iter().map(|holes| holes.part).collect();
+        if backs.is_empty() {
+            return None;
+        }
+        let lines = vec![format!(
+            "bore them for the hooks of their runners by the fitting sheet, from the outside faces: {}; its figures count from the ends of the backs, which the sides cover once the boxes are glued up",
+            self.marks(&backs)
+        )];
+        let efforts = vec![Usual::Measuring.times(backs.len())];
+        let after = self.ready(&backs);
+        let title = "Bore the backs of the drawer boxes".to_owned();
+        let task = self.simple(title, lines, backs.clone(), Work::Bench, efforts, after);
+        self.does(task, hooked.into_iter().map(Doing::Bore).collect());
+        self.makes(&backs, task);
+        Some(task)
     }
 
     /// The notches for runners that are cut when their box holds together.
@@ -174,7 +195,7 @@ impl Maker<'_, '_> {
                 self.marks(&backs)
             ),
             "cut them only now that the box is out of the clamps: a notch cuts behind the lower half pin, which the side alone holds then, and which would have fallen off before the glue-up".to_owned(),
-            "saw both sides of a notch down to its line, chop out the waste from both faces, and leave the groove and the bottom above it whole".to_owned(),
+            "saw both sides of a notch down to its line, and chop out the waste from both faces; the bottom above it stays".to_owned(),
         ];
         let efforts = vec![ShopTime::Notch.times(&self.piece.shop.times, count)];
         let title = "Notch the backs of the drawer boxes for their runners".to_owned();

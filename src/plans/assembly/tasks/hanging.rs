@@ -43,15 +43,6 @@ impl Maker<'_, '_> {
                 ));
             }
             let fitting = self.work.fitting();
-            let hooked = self.hooked();
-            if !hooked.is_empty() {
-                let backs: Vec<PartId> = hooked.iter().map(|holes| holes.part).collect();
-                lines.push(format!(
-                    "bore the backs of the boxes for the hooks of their runners, by the fitting sheet: {}",
-                    self.marks(&backs)
-                ));
-            }
-            does.extend(hooked.into_iter().map(Doing::Bore));
             does.extend((0..fitting.drawers.len()).map(Doing::Slide));
             does.extend((0..fitting.fronts.len()).map(Doing::FrontOn));
             let mut slides = "set the slides level and parallel, at the heights and set-backs of the fitting sheet, and put in the boxes".to_owned();
@@ -173,7 +164,7 @@ impl Maker<'_, '_> {
     }
 
     /// The holes for the hooks of undermount runners, in the backs of their boxes.
-    fn hooked(&self) -> Vec<operations::Holes> {
+    pub(super) fn hooked(&self) -> Vec<operations::Holes> {
         let drawers = self.work.fitting().drawers.iter();
         let holes = drawers.filter_map(|drawer| {
             let (hooks, hook) = (drawer.hooks?, drawer.slide.hook?);

@@ -150,7 +150,7 @@ impl Maker<'_, '_> {
             return None;
         }
         match (has(FeatureKind::Miter), has(FeatureKind::Notch)) {
-            (true, _) => Some("leave the edges that will be mitered square until every set-up is made and every hole is bored: the stops and distances count from the long point of an edge that is still square; the miters are cut last".to_owned()),
+            (true, _) => Some("leave the edges that will be mitered square until every set-up is made and every hole is bored: the stops and distances count from the edge while it is square, where the long point of the miter will be; the miters are cut last".to_owned()),
             (false, true) => Some("leave the corners that will be notched whole until every set-up is made: the stops and distances count from ends and edges that are still whole".to_owned()),
             (false, false) => None,
         }
@@ -232,7 +232,7 @@ impl Maker<'_, '_> {
         let feature = |(id, number): &Cut| self.parts.get(*id)?.features.get(*number);
         match cuts.iter().all(|own| self.is_trim(own)) {
             true if cuts.iter().filter_map(feature).any(|own| own.kind == FeatureKind::Miter) => {
-                lines.push("cut them only now that all set-ups are made and all holes are bored, and the miters last of all: the stops and distances count from the long point of an edge that is still square".to_owned());
+                lines.push("cut them only now that all set-ups are made and all holes are bored, and the miters last of all: the stops and distances count from the edge while it is square, where the long point of the miter will be".to_owned());
             }
             true => {}
             false => lines.extend(self.left_square(&cut)),
@@ -251,8 +251,15 @@ impl Maker<'_, '_> {
                 let own = time.times(&self.piece.shop.times, count);
                 efforts.push(own);
                 let plural = if of.len() == 1 { "" } else { "s" };
+                // Several holes make one joint, and the time is that of the joint.
+                let by_joint = matches!(time, ShopTime::Pockets | ShopTime::Dowels);
+                let joints = match (by_joint, count) {
+                    (true, 1) => " joint",
+                    (true, _) => " joints",
+                    (false, _) => "",
+                };
                 lines.push(format!(
-                    "{what} of {} part{plural}{how} ({count} at {} each)",
+                    "{what} of {} part{plural}{how} ({count}{joints} at {} each)",
                     of.len(),
                     own.each
                 ));

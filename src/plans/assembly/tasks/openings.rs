@@ -78,11 +78,15 @@ impl<'a> Maker<'_, 'a> {
     /// What stands at the wall behind a case, which is cut out of its back while that
     /// is bare and the saw is at hand.
     fn behind(&self, case: &Case) -> Vec<(KeepOutId, &'a KeepOut)> {
+        let backs = self.parts.of_case(case.id).iter().filter(|part| part.role == Role::Back);
+        let low = backs.map(|back| back.extent(Direction::Y).0).min();
+        let spare = trade::cut_out_spare(self.piece.tape().unit);
         let behind =
             (0..).map(KeepOutId).zip(&self.piece.site.keep_outs).filter(|(_, keep_out)| {
                 let (from, to) = (keep_out.from_left, keep_out.from_left + keep_out.wide);
                 let across = from < case.x + case.wide.length && case.x < to;
-                across && keep_out.up < case.high.length
+                let top = keep_out.up + keep_out.high + spare;
+                across && keep_out.up < case.high.length && low.is_some_and(|low| low < top)
             });
         behind.collect()
     }
@@ -94,7 +98,15 @@ impl<'a> Maker<'_, 'a> {
             true => "between the walls of its rabbets",
             false => "over its outside",
         };
-        format!("{between} at the top, the middle, and the bottom, and its height at both sides")
+        // The rabbets may run on below the bottom; the back does not.
+        let bottoms = self.ids(|part| part.role == Role::Bottom && part.case == case.id);
+        let from = match bottoms.is_empty() {
+            true => "the lower ends of its ends".to_owned(),
+            false => format!("the underside of {}", self.marks(&bottoms)),
+        };
+        format!(
+            "{between} at the top, the middle, and the bottom, and its height at both sides, from {from} to the upper ends of its ends"
+        )
     }
 
     /// A task that saws parts to what was measured; sheets are taken from stock
@@ -180,9 +192,17 @@ impl<'a> Maker<'_, 'a> {
             let packs = matches!(part.role, Role::Packer | Role::HingeBlock);
             solid && !packs && stage(part) == Stage::Openings
         };
-        let Some(what) = self.kinds(is_planed) else { return Vec::new() };
         let glued = self.ids(|part| is_planed(part) && gluing::is_blank(self.piece, part));
         let wide = self.wider_than_planer(&glued);
+        let passes = |part: &Part| {
+            let is_wide = |(id, _): &(PartId, Vec<i64>)| {
+                self.parts.get(*id).is_some_and(|own| std::ptr::eq(own, part))
+            };
+            is_planed(part) && !wide.iter().any(is_wide)
+        };
+        let Some(what) = self.kinds(passes) else {
+            return self.scraped(&glued).into_iter().collect();
+        };
         let narrow: Vec<PartId> =
             glued.iter().filter(|id| wide.iter().all(|(own, _)| own != *id)).copied().collect();
         let mut lines = vec![format!(
@@ -220,6 +240,16 @@ impl<'a> Maker<'_, 'a> {
         }
         if framed {
             lines.push("of a framed front cut the stiles, rails, and panel; rails and panel change with the width of the opening".to_owned());
+            if inset > 0 {
+                let tape = self.piece.tape();
+                let shaving = trade::shaving(tape.unit);
+                lines.push(format!(
+                    "the stiles of an inset framed front are {} longer than on the cut list, and its stiles and outer rails {} wider; strike a line {} inside each outer edge, where the finished edge will be: joints and the layout sheet count from that line",
+                    tape.text(shaving.twice()),
+                    tape.text(shaving),
+                    tape.text(shaving)
+                ));
+            }
         }
         Kind { name: "fronts", parts, lines }
     }
@@ -248,8 +278,9 @@ impl<'a> Maker<'_, 'a> {
                 format!("measure from the side of the case to the edge of the opening, and plane {which} to fill that")
             }
             false => format!(
-                "measure from the side of the case to the edge of the opening, and plane {} {} thicker than that, so that the trays pass the open doors",
+                "measure from the side of the case to the edge of the opening, and plane {} {} thicker than that, so that the trays pass the open doors; before you cut the trays, hang a scrap as thick as the doors on one of their hinges, open it as far as it goes in the house, and see that it takes less than {} of the opening",
                 self.marks(&own),
+                tape.text(clear),
                 tape.text(clear)
             ),
         });
