@@ -5,6 +5,7 @@ mod guided;
 mod support;
 
 use crate::measure::{Duration, Exact, Length, Unit};
+use crate::model::Stock;
 use crate::parts::FeatureKind;
 use crate::plans::setups::{CutLine, Run, Setup};
 use crate::trade;
@@ -149,6 +150,16 @@ fn one(source: &Source<'_, '_>, setup: &Setup, number: usize, blocks: &mut Vec<B
     blocks.push(Block::Proof(vec![proof(source, setup, first)]));
 }
 
+/// True where a cut runs out across the grain of solid wood.
+fn breaks_out(source: &Source<'_, '_>, setup: &Setup) -> bool {
+    let work = &source.work;
+    let solid = |run: &Run| {
+        let stock = work.parts.get(run.part).and_then(|part| work.piece.stock(part.stock));
+        stock.is_some_and(Stock::is_solid)
+    };
+    !setup.along && setup.runs.iter().any(solid)
+}
+
 /// What the drawing repeats: the first place of the guide, and how it goes on; of
 /// flutes, the first center and the straight-edge for it.
 fn told(source: &Source<'_, '_>, setup: &Setup, first: &CutLine) -> (String, String) {
@@ -188,6 +199,9 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
     let mut more = vec![cut(source, setup, first)];
     more.extend(led);
     more.extend(support::supports(source, setup));
+    if setup.guided.is_some() && breaks_out(source, setup) {
+        more.push("it runs across the grain of solid wood: clamp scrap against the edge where the bit comes out, or that edge breaks out".to_owned());
+    }
     if is_stopped(setup) {
         more.push("the cut is stopped: feed each piece as its line below says, and pencil on its face where the cut ends, so far from the edge or end that the line names; the run is its length in the finished piece".to_owned());
         if setup.guided.is_some() {

@@ -1,6 +1,7 @@
 //! What a plane cuts through and what stands beyond it.
 
 use crate::measure::Length;
+use crate::model::Side;
 use crate::parts::{Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role};
 
 use super::labels::Area;
@@ -96,11 +97,36 @@ impl Plane {
         Sorted { cut, beyond }
     }
 
+    /// What a level plane cuts of a board that is mitered to the next: its long point is
+    /// on the outside face of an end, and on the front face of a stile. Of others, and
+    /// from the side, all of it.
+    fn outline(self, part: &Part) -> [(f64, f64); 4] {
+        let ((left, back), (right, front)) = self.area(&part.cuboid());
+        let whole = [(left, back), (right, back), (right, front), (left, front)];
+        let miter = part.features.iter().find(|own| own.kind == FeatureKind::Miter);
+        let (Self::FromAbove { .. }, Some(miter)) = (self, miter) else { return whole };
+        let deep = mm(miter.deep);
+        match (part.role, miter.face.is_start()) {
+            (Role::End(Side::Left), _) => {
+                [(left, back), (right, back), (right, front - deep), (left, front)]
+            }
+            (Role::End(Side::Right), _) => {
+                [(left, back), (right, back), (right, front), (left, front - deep)]
+            }
+            (Role::Stile, true) => {
+                [(left + deep, back), (right, back), (right, front), (left, front)]
+            }
+            (Role::Stile, false) => {
+                [(left, back), (right - deep, back), (right, front), (left, front)]
+            }
+            _ => whole,
+        }
+    }
+
     /// Draws what is cut through, each with the channels that the plane meets.
     pub(super) fn draw_cut(self, svg: &mut Svg, cut: &[(PartId, &Part)]) {
         for (_, part) in cut {
-            let area = self.area(&part.cuboid());
-            svg.rect(area.0, area.1, Line::Wide, Fill::Hatched);
+            svg.polygon(&self.outline(part), Line::Wide, Fill::Hatched);
             let channels = part
                 .features
                 .iter()

@@ -256,10 +256,10 @@ fn shown(part: &Part) -> bool {
 
 /// Parts whose marks are seen when the doors before them are open.
 fn is_named_behind(part: &Part) -> bool {
-    match part.role {
-        Role::DrawerFront | Role::Divider | Role::FixedShelf | Role::AdjustableShelf => true,
-        _ => false,
-    }
+    matches!(
+        part.role,
+        Role::DrawerFront | Role::Divider | Role::FixedShelf | Role::AdjustableShelf
+    )
 }
 
 /// True for a shelf or a drawer box behind a front: what is seen of it through the

@@ -61,6 +61,8 @@ pub enum Usual {
     Planting,
     /// One block for a hinge is fixed.
     HingeBlock,
+    /// One pair of blocks for the clamps of a mitered seam is glued on.
+    ClampingBlocks,
     /// A face frame is glued to its case.
     FrameOn,
     /// One framed front is glued up.
@@ -98,7 +100,7 @@ impl Usual {
     const fn minutes(self) -> i64 {
         match self {
             Self::Measuring | Self::LayingIn => 3,
-            Self::Sawing | Self::Joint | Self::HingeBlock => 6,
+            Self::Sawing | Self::Joint | Self::HingeBlock | Self::ClampingBlocks => 6,
             Self::Row => 8,
             Self::Layers | Self::Boring => 10,
             Self::Door | Self::FalseFront | Self::Beside => 15,
@@ -127,6 +129,7 @@ impl Usual {
             Self::Joint => "gluing a joint",
             Self::Planting => "screwing on a part",
             Self::HingeBlock => "fixing a hinge block",
+            Self::ClampingBlocks => "gluing on a pair of clamping blocks",
             Self::FrameOn => "gluing on the frame",
             Self::Front => "gluing up a front",
             Self::DrawerBox => "gluing up a drawer box",

@@ -10,7 +10,7 @@ use crate::plans::shelves;
 use crate::plans::squareness;
 use crate::trade;
 
-use super::{Maker, Usual, Work};
+use super::{Maker, Task, Usual, Wait, Work};
 
 /// What is planted on the carcass in one step.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -273,6 +273,34 @@ impl Maker<'_, '_> {
         }
     }
 
+    /// Blocks that the clamps of a mitered seam bear on, glued on before and set by then.
+    fn clamping_blocks(&mut self, case: &Case, seams: &[&Joint], after: Vec<usize>) -> usize {
+        let mut parts: Vec<PartId> = seams.iter().flat_map(|own| [own.part, own.into]).collect();
+        parts.sort_unstable();
+        parts.dedup();
+        let told: Vec<String> = seams
+            .iter()
+            .map(|own| format!("{} to {}", self.parts.mark(own.part), self.parts.mark(own.into)))
+            .collect();
+        let lines = vec![format!(
+            "glue clamping blocks to both boards of the seam of {}, a pair where each clamp will be, on paper so that they come off again, and let them set",
+            listed(&told)
+        )];
+        let pairs: u32 = seams.iter().map(|own| gluing::clamps_along(self.parts, own)).sum();
+        self.add(Task {
+            lines,
+            parts,
+            efforts: vec![Usual::ClampingBlocks.times(usize::try_from(pairs).unwrap_or_default())],
+            wait: self.piece.shop.clamp,
+            waits_for: Wait::Screws,
+            after,
+            ..Task::new(
+                format!("Glue the clamping blocks on for the miter of {}", case.name),
+                Work::Glue,
+            )
+        })
+    }
+
     /// The frame goes on last: it squares the front and hides every edge.
     fn frame_on(
         &mut self,
@@ -298,8 +326,8 @@ impl Maker<'_, '_> {
             let told = listed(&told);
             let open = self.piece.shop.open_time;
             lines.push(format!("{told}: try the miter dry; these papers reckon with a glue that stays open {open}, and a slower one leaves you more time to bring the long points together"));
-            lines.push(format!("glue clamping blocks to both sides of the seam, a pair under each clamp and so {pairs} pairs of them, on paper so that they come off again"));
-            lines.push("bring the frame straight on and clamp across the blocks; frame and case are rigid, so the miter can't be folded shut".to_owned());
+            lines.push(format!("bring the frame straight on and clamp across the {pairs} pairs of blocks; frame and case are rigid, so the miter can't be folded shut"));
+            stands = vec![self.clamping_blocks(case, &mitered, stands)];
         }
         let stile = |joint: &&Joint| Some((joint.part, joint.into, self.beyond(joint)?));
         let stiles: Vec<(PartId, PartId, Length)> = flush.iter().filter_map(stile).collect();
