@@ -27,7 +27,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         blocks.push(Block::Heading("Front elevation with the doors open".into()));
         blocks.push(Block::Drawing {
             svg: view::elevation(piece, parts, figures, &whole, Doors::Open),
-            caption: "the doors are left out; the sizes are those of what stands behind them, where no wood is drawn of the spaces between".into(),
+            caption: "the doors are left out; the sizes are those of the spaces behind them".into(),
             small: false,
         });
     }
