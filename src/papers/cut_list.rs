@@ -358,8 +358,10 @@ fn by_width(
                 Grain::Length => "along".to_owned(),
                 Grain::None => "any".to_owned(),
             });
-            let mut then: Vec<String> =
-                layered(piece, first, line.parts.len()).into_iter().collect();
+            let mut then: Vec<String> = layered(piece, first, line.parts.len())
+                .into_iter()
+                .chain(edged(piece, first))
+                .collect();
             then.extend(line.features.iter().cloned());
             then.extend(first.notes.iter().cloned());
             row.push(then.join("; "));
@@ -374,6 +376,13 @@ fn by_width(
 fn housed(source: &Source<'_, '_>) -> BTreeSet<PartId> {
     let all = source.work.parts.iter().flat_map(|(_, host)| &host.features);
     all.filter(|feature| feature.is_channel()).filter_map(|feature| feature.takes).collect()
+}
+
+/// Of how many boards each piece of a line is glued up, edge to edge.
+fn edged(piece: &Piece, part: &Part) -> Option<String> {
+    let boards = gluing::boards(piece, part).count;
+    let glued = gluing::is_glued_up(piece, part) && boards > 1;
+    glued.then(|| format!("glued up of {boards} boards"))
 }
 
 /// How many rough pieces a line of laminated parts takes: `3 pieces of 2 layers: saw 6`.

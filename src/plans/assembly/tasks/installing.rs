@@ -145,7 +145,7 @@ impl Maker<'_, '_> {
         if lines.is_empty() {
             return None;
         }
-        lines.insert(0, "block the piece off the wall by the same amount at both ends, and set the compass to the widest gap".to_owned());
+        lines.insert(0, "block the piece off the wall that you scribe to, by the same amount at top and bottom, and set the compass to the widest gap".to_owned());
         lines.push("plane to the line, leaning a few degrees under it so that only the front edge meets the wall; move the piece home and level it again".to_owned());
         let kicks = self.ids(|part| part.role == Role::Kick);
         if !kicks.is_empty() {

@@ -232,7 +232,7 @@ impl Maker<'_, '_> {
         let feature = |(id, number): &Cut| self.parts.get(*id)?.features.get(*number);
         match cuts.iter().all(|own| self.is_trim(own)) {
             true if cuts.iter().filter_map(feature).any(|own| own.kind == FeatureKind::Miter) => {
-                lines.push("cut them only now that all set-ups are made and all holes are bored, and the miters last of all: the stops and distances count from the edge while it is square, where the long point of the miter will be".to_owned());
+                lines.push("cut them only now that all set-ups for these parts are made and their holes are bored, and the miters last of all: the stops and distances count from the edge while it is square, where the long point of the miter will be".to_owned());
             }
             true => {}
             false => lines.extend(self.left_square(&cut)),
