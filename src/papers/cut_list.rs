@@ -382,7 +382,7 @@ fn housed(source: &Source<'_, '_>) -> BTreeSet<PartId> {
 fn edged(piece: &Piece, part: &Part) -> Option<String> {
     let boards = gluing::boards(piece, part).count;
     let glued = gluing::is_glued_up(piece, part) && boards > 1;
-    glued.then(|| format!("glued up of {boards} boards"))
+    glued.then(|| format!("glued up from {boards} boards"))
 }
 
 /// How many rough pieces a line of laminated parts takes: `3 pieces of 2 layers: saw 6`.
