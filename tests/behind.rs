@@ -273,3 +273,22 @@ fn a_list_behind_doors_stands_alone() {
         ["word-unknown"]
     );
 }
+
+/// A slide that takes 7/8 of an opening 5 high lets its box be 4-1/8: 4-1/4 is too much,
+/// and 1 leaves nothing above the bottom.
+#[test]
+fn a_box_is_no_higher_than_its_slide_lets_it_be() {
+    let slugs = |high: &str| {
+        let list = format!(
+            "down {{ drawer a {{ high 5; box {{ high {high} }} }}; rail {{ wide 1-1/2 }}; open b {{ share 1 }} }}"
+        );
+        let mut slugs = part(&framed(&list), "none").1;
+        // The sides are short pieces, whatever their height.
+        slugs.retain(|slug| slug != "small-parts");
+        slugs
+    };
+    assert_eq!(slugs("4-1/8"), Vec::<String>::new());
+    assert_eq!(slugs("3"), Vec::<String>::new());
+    assert_eq!(slugs("4-1/4"), ["box-too-big"]);
+    assert_eq!(slugs("1"), ["box-too-big"]);
+}

@@ -7,10 +7,12 @@ use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
 use crate::model::{Axis, OpeningKind, Piece};
 
+use super::swings::written;
+
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "box-too-big",
     severity: Severity::Error,
-    finds: "A drawer box is as wide or as high as its opening, or it has no useful room inside.",
+    finds: "A drawer box is as wide or as high as its opening, higher than its slide lets it be, or it has no useful room inside.",
     why: "The slide's figures, the thickness of the drawer sides, and the opening don't go together. The box won't go in, or it holds nothing.",
     source: "Plane geometry.",
     formula: "",
@@ -38,10 +40,14 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let side = piece.thickness(boxes.stock).length;
         let side_span = piece.stock(boxes.stock).map_or(boxes.span, |stock| stock.thickness_span);
         for opening in &case.openings {
-            let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
-            let Some(slide) = piece.slide(slide) else { continue };
+            let OpeningKind::Drawer { slide: Some(slide), box_high, .. } = &opening.kind else {
+                continue;
+            };
+            let Some(slide) = piece.slide(*slide) else { continue };
             let rule = slide.box_width.rule();
-            let (wide, tall) = (opening.as_built(Axis::Across), opening.as_built(Axis::Down));
+            let [left, right] = &opening.clear;
+            let wide = &(opening.as_built(Axis::Across) - left - right);
+            let tall = opening.as_built(Axis::Down);
             let (inside, outside) =
                 slide.box_width.inside_and_outside(wide, &piece.thickness(boxes.stock));
             let (inside, outside) = (inside.length, outside.length);
@@ -80,7 +86,28 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 );
                 continue;
             }
-            let high = slide.box_high.size(tall).length;
+            let most = slide.box_high.size(tall).length;
+            let high = box_high.as_ref().map_or(most, |own| own.length);
+            let own = box_high.as_ref().and_then(|own| written(piece, own));
+            if let Some(span) = own.filter(|_| high > most) {
+                let title = format!(
+                    "the box of {} is {} high, and its slide lets it be {}",
+                    opening.path,
+                    tape.figure(high),
+                    tape.figure(tape.down(most))
+                );
+                let label = format!("box {}", tape.figure(high));
+                sink.push(
+                    error(title, span, label)
+                        .label(slide.box_high.span, "the slide's height")
+                        .label(
+                            opening.size_spans[1].unwrap_or(opening.span),
+                            format!("opening {}", tape.text(tall.length)),
+                        )
+                        .sum(Sum::new("over by", high - most, tape)),
+                );
+                continue;
+            }
             let bottom = piece.thickness(boxes.bottom_stock).length;
             let least = boxes.groove_up.length + bottom + Length::inches(1, 1);
             if high >= tall.length || high < least {
@@ -99,17 +126,21 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     )
                 };
                 sink.push(
-                    error(title, slide.box_high.span, format!("box {}", tape.figure(high)))
-                        .label(
-                            opening.size_spans[1].unwrap_or(opening.span),
-                            format!("opening {}", tape.figure(tall.length)),
-                        )
-                        .sum(
-                            Sum::new("needs", least, tape)
-                                .plus(boxes.groove_up.length, "groove", tape)
-                                .plus(bottom, "bottom", tape)
-                                .plus(Length::inches(1, 1), "side above it", tape),
-                        ),
+                    error(
+                        title,
+                        own.unwrap_or(slide.box_high.span),
+                        format!("box {}", tape.figure(high)),
+                    )
+                    .label(
+                        opening.size_spans[1].unwrap_or(opening.span),
+                        format!("opening {}", tape.figure(tall.length)),
+                    )
+                    .sum(
+                        Sum::new("needs", least, tape)
+                            .plus(boxes.groove_up.length, "groove", tape)
+                            .plus(bottom, "bottom", tape)
+                            .plus(Length::inches(1, 1), "side above it", tape),
+                    ),
                 );
             }
         }

@@ -293,7 +293,7 @@ block! {
 
 block! {
     /// The list of a door.
-    list_behind: "list-behind", "what stands behind doors",
+    list_behind: "list-behind", "a list behind doors",
     "What is seen when the doors are open. It fills the opening of the doors, and it reads as the elevation does. The frame is before it, so a board between two items is a `divider`.";
     TRAY;
     OPEN;
@@ -304,7 +304,7 @@ block! {
 
 block! {
     /// A nested list behind doors.
-    group_behind: "group-behind", "a list within what stands behind doors",
+    group_behind: "group-behind", "a nested list behind doors",
     "A list inside a list behind doors. It has a size of its own besides what stands in it.";
     WIDE;
     HIGH;
