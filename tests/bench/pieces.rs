@@ -408,6 +408,24 @@ impl Writer<'_> {
             }
             _ => "",
         };
+        // What stands behind doors in place of shelves: away from their hinges.
+        let behind = matches!(kind, "door" | "doors") && self.number(4) == 1;
+        let shelves = if behind {
+            self.is("trays behind doors");
+            let list = self.one_of(&[
+                "; down { open A { share 1 }; divider { }; tray B { high 5 in }; divider { }; open C { share 1 } }",
+                "; down { open A { share 1 }; divider { }; tray B { high 5 in; box { high 3 in } }; tray C { high 5 in; box { high 3 in } }; divider { }; open D { share 1 } }",
+                "; across { open A { share 1 }; divider { }; down { share 1; open B { share 1 }; divider { }; tray C { high 6 in; box { high 4 in } }; divider { }; open D { share 1 } } }",
+            ]);
+            let mut list = list.to_owned();
+            for letter in ['A', 'B', 'C', 'D'] {
+                self.names += 1;
+                list = list.replace(&format!(" {letter} "), &format!(" n{} ", self.names));
+            }
+            list
+        } else {
+            shelves.to_owned()
+        };
         match kind {
             "list" => {
                 if place.depth <= NESTED {
@@ -493,5 +511,6 @@ pub(super) const RARER: &[&str] = &[
     "overlay by the gap",
     "no board between openings",
     "divider behind a frame",
+    "trays behind doors",
     "rail with a lip",
 ];

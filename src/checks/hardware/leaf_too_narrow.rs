@@ -7,7 +7,7 @@ use crate::model::{Axis, HingeKind, Piece};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "leaf-too-narrow",
     severity: Severity::Error,
-    finds: "A door, or one leaf of a pair, is less than twice as wide as the room that its hinge cup takes up.",
+    finds: "A door, or one leaf of a pair, is less than twice as wide as the room that its hinge cup takes up, or no higher than the cup and its distance from the edge above and below it.",
     why: "The cup and the hinge's wings need their width of door. On a narrower leaf the hinge screws reach the latch edge.",
     source: "Common practice; no published source.",
     formula: "",
@@ -25,7 +25,32 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let HingeKind::Cup { diameter, from_edge, .. } = hinge.kind else { continue };
         let least = (diameter + from_edge).twice();
         let pair = opening.leaf_count() == 2;
-        let wide = opening.leaf(fronts).0.length;
+        let (wide, high) = opening.leaf(fronts);
+        let (wide, high) = (wide.length, high.length);
+        let lowest = diameter + from_edge.twice();
+        if high < lowest {
+            sink.push(
+                RULE.finding(
+                    format!(
+                        "the door of {} is {} high, and its hinge needs {}",
+                        opening.path,
+                        tape.text(high),
+                        tape.text(lowest)
+                    ),
+                    opening.span,
+                    format!("opening {}", tape.text(opening.as_built(Axis::Down).length)),
+                )
+                .label(span, "hung on this hinge")
+                .sum(Sum::new("needs", lowest, tape).plus(diameter, "cup", tape).plus(
+                    from_edge.twice(),
+                    "two edges",
+                    tape,
+                ))
+                .note("make the opening higher")
+                .subject(&opening.path),
+            );
+            continue;
+        }
         if wide >= least {
             continue;
         }
