@@ -1,5 +1,7 @@
 //! The edges of an opening or a front, seen from the front.
 
+use crate::vocabulary::Side;
+
 use super::opening::Axis;
 
 /// An edge of an opening or a front, seen from the front.
@@ -18,6 +20,15 @@ pub enum Edge {
 impl Edge {
     /// All four.
     pub const ALL: [Self; 4] = [Self::Left, Self::Right, Self::Top, Self::Bottom];
+
+    /// The one at a side.
+    #[must_use]
+    pub fn at(side: Side) -> Self {
+        match side {
+            Side::Left => Self::Left,
+            Side::Right => Self::Right,
+        }
+    }
 
     /// The word for it.
     #[must_use]

@@ -25,47 +25,55 @@ pub(super) struct Fittings<'a> {
 pub(super) fn give(cases: &mut [Case], fittings: &Fittings<'_>, ctx: &mut Lower) {
     for case in cases {
         let mut found = Vec::new();
-        for (at, tray) in case.openings.iter().enumerate().filter(|(_, o)| o.is_tray()) {
-            let Some(door) = case.door_before(tray) else { continue };
-            let sides = Side::BOTH.map(|side| taken(case, (door, tray), side, fittings, ctx));
-            found.push((at, sides));
+        for door in case.openings.iter().filter(|opening| opening.behind.is_some()) {
+            let leaves = Side::BOTH.map(|side| taken(case, door, side, fittings, ctx));
+            let is_behind = |tray: &Opening| {
+                tray.is_tray() && case.door_before(tray).is_some_and(|own| own.id == door.id)
+            };
+            for tray in case.openings.iter().filter(|opening| is_behind(opening)) {
+                // A leaf is in the way only of what reaches its edge of the opening.
+                let beside = |side: Side| {
+                    let leaf = side.of(&leaves).as_ref();
+                    leaf.filter(|_| edge_of(door, side) == edge_of(tray, side))
+                };
+                found.push((tray.id, Side::BOTH.map(|side| beside(side).cloned())));
+            }
         }
-        for (at, sides) in found {
-            let Some(tray) = case.openings.get_mut(at) else { continue };
+        for (tray, sides) in found {
+            let Some(tray) = case.openings.get_mut(tray.at) else { continue };
             tray.leaf_opens = sides.iter().flatten().map(|(_, opens)| *opens).min();
             tray.clear = sides.map(|side| side.map_or_else(Size::zero, |(clear, _)| clear));
         }
     }
 }
 
-/// What the leaf that hangs at one side of a tray takes of its opening there, up to the
-/// next mark of the tape, and how far it opens; `None` where no leaf hangs right beside
-/// it.
+/// Where an opening ends at a side, from the left side of its case.
+fn edge_of(opening: &Opening, side: Side) -> Length {
+    match side {
+        Side::Left => opening.x,
+        Side::Right => opening.x + opening.wide.length,
+    }
+}
+
+/// What the leaf that hangs at one side of an opening takes of it there, up to the next
+/// mark of the tape, and how far it opens; `None` where no leaf hangs there.
 fn taken(
     case: &Case,
-    (door, tray): (&Opening, &Opening),
+    door: &Opening,
     side: Side,
     fittings: &Fittings<'_>,
     ctx: &mut Lower,
 ) -> Option<(Size, Angle)> {
-    let edge_of = |opening: &Opening| match side {
-        Side::Left => opening.x,
-        Side::Right => opening.x + opening.wide.length,
-    };
     let hung = door.leaves().iter().any(|leaf| door.hung(*leaf) == Some(side));
-    let fronts = door.front.as_ref().filter(|_| hung && edge_of(door) == edge_of(tray))?;
+    let fronts = door.front.as_ref().filter(|_| hung)?;
     let (hinge, said) = fronts.hinge?;
     let hinge = fittings.hinges.get(hinge.0)?;
     let thick = fittings.stocks.get(fronts.stock.0)?.thickness.length;
     let leaf = Leaf::new(door.leaf(fronts).0.length, thick, &hinge.pivot(&fronts.set, thick));
-    let edge = match side {
-        Side::Left => Edge::Left,
-        Side::Right => Edge::Right,
-    };
-    let past = door.reach.of(edge).length;
+    let past = door.reach.of(Edge::at(side)).length;
     let hung_at = match side {
-        Side::Left => edge_of(door) - past,
-        Side::Right => edge_of(door) + past,
+        Side::Left => edge_of(door, side) - past,
+        Side::Right => edge_of(door, side) + past,
     };
     let opens = match side.of(&case.exposure) {
         Exposure::Wall { scribe } => {

@@ -254,14 +254,33 @@ impl Opening {
         }
     }
 
+    /// How high the box of a drawer is, where the drawer says it.
+    #[must_use]
+    pub fn box_high(&self) -> Option<&Size> {
+        match &self.kind {
+            OpeningKind::Drawer { box_high, .. } => box_high.as_deref(),
+            OpeningKind::List(..)
+            | OpeningKind::Door(_)
+            | OpeningKind::Doors
+            | OpeningKind::Open
+            | OpeningKind::False => None,
+        }
+    }
+
+    /// The width that the slides of a drawer have, as built: that of its opening, less
+    /// what open leaves take of it.
+    #[must_use]
+    pub fn wide_for_slides(&self) -> Size {
+        let [left, right] = &self.clear;
+        self.as_built(Axis::Across) - left - right
+    }
+
     /// From the lower edge of the opening of a drawer, so high, to the middle of its box.
     #[must_use]
     pub fn box_middle(&self, slide: &Slide, high: &Size) -> Size {
-        match &self.kind {
-            OpeningKind::Drawer { box_high: Some(own), .. } => {
-                (high - slide.box_high.size(high) + own.as_ref()).half()
-            }
-            _ => high.half(),
+        match self.box_high() {
+            Some(own) => (high - slide.box_high.size(high) + own).half(),
+            None => high.half(),
         }
     }
 

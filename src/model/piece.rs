@@ -129,6 +129,12 @@ impl Piece {
         self.stock(id).map(|stock| stock.thickness.clone()).unwrap_or_default()
     }
 
+    /// The door that an opening lies behind, where it lies behind one.
+    #[must_use]
+    pub fn door_before(&self, id: OpeningId) -> Option<&Opening> {
+        self.case(id.case)?.door_before(self.opening(id)?)
+    }
+
     /// How far behind the face of the frame, or of a case without one, the front of a
     /// drawer box lies: behind an inset front, or behind the closed doors before a tray.
     #[must_use]

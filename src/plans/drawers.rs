@@ -1,7 +1,7 @@
 //! What drawers hold.
 
 use crate::measure::Mass;
-use crate::model::{Axis, Carries, Case, Opening, OpeningKind, Piece};
+use crate::model::{Carries, Case, Opening, OpeningKind, Piece};
 use crate::trade;
 
 /// The load in force in a drawer; `None` for what is no drawer.
@@ -25,9 +25,7 @@ pub fn contents(piece: &Piece, case: &Case, opening: &Opening) -> Mass {
     let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { return nothing };
     let Some(slide) = piece.slide(slide) else { return nothing };
     let side = piece.thickness(boxes.stock);
-    let [left, right] = &opening.clear;
-    let wide = &(opening.as_built(Axis::Across) - left - right);
-    let wide = slide.box_width.inside_and_outside(wide, &side).0.length;
+    let wide = slide.box_width.inside_and_outside(&opening.wide_for_slides(), &side).0.length;
     let deep = slide.length.length - side.length.twice();
     let metres = wide.to_mm_f64() * deep.to_mm_f64() / 1e6;
     trade::grams(metres.max(0.0) * carries.load.0.to_f64())

@@ -40,13 +40,10 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let side = piece.thickness(boxes.stock).length;
         let side_span = piece.stock(boxes.stock).map_or(boxes.span, |stock| stock.thickness_span);
         for opening in &case.openings {
-            let OpeningKind::Drawer { slide: Some(slide), box_high, .. } = &opening.kind else {
-                continue;
-            };
-            let Some(slide) = piece.slide(*slide) else { continue };
+            let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
+            let Some(slide) = piece.slide(slide) else { continue };
             let rule = slide.box_width.rule();
-            let [left, right] = &opening.clear;
-            let wide = &(opening.as_built(Axis::Across) - left - right);
+            let wide = &opening.wide_for_slides();
             let tall = opening.as_built(Axis::Down);
             let (inside, outside) =
                 slide.box_width.inside_and_outside(wide, &piece.thickness(boxes.stock));
@@ -87,8 +84,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 continue;
             }
             let most = slide.box_high.size(tall).length;
-            let high = box_high.as_ref().map_or(most, |own| own.length);
-            let own = box_high.as_ref().and_then(|own| written(piece, own));
+            let high = opening.box_high().map_or(most, |own| own.length);
+            let own = opening.box_high().and_then(|own| written(piece, own));
             if let Some(span) = own.filter(|_| high > most) {
                 let title = format!(
                     "the box of {} is {} high, and its slide lets it be {}",

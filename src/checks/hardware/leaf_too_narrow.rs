@@ -7,7 +7,7 @@ use crate::model::{Axis, HingeKind, Piece};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "leaf-too-narrow",
     severity: Severity::Error,
-    finds: "A door, or one leaf of a pair, is less than twice as wide as the room that its hinge cup takes up, or no higher than the cup and its distance from the edge above and below it.",
+    finds: "A door, or one leaf of a pair, is less than twice as wide as the room that its hinge cup takes up, or it is lower than the cup with its distance from the edge above and below it.",
     why: "The cup and the hinge's wings need their width of door. On a narrower leaf the hinge screws reach the latch edge.",
     source: "Common practice; no published source.",
     formula: "",

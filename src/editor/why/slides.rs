@@ -20,8 +20,7 @@ fn of_drawer(tell: &Teller<'_>, drawer: &Drawer<'_>) -> Vec<Sum> {
     let above = &drawer.above_opening;
     let line = drawer.line.word();
     let mut sums = vec![length(&format!("{line} above opening"), above.length, above)];
-    let case = tell.piece.case(drawer.opening.case());
-    let doors = case.and_then(|case| case.door_before(drawer.opening));
+    let doors = tell.piece.door_before(drawer.opening.id);
     let low = &doors.unwrap_or(drawer.opening).stands_as_built()[1];
     let bottom = tell.parts.of_case(drawer.opening.case()).iter();
     let bottom = bottom.filter(|part| part.role == Role::Bottom);

@@ -3,7 +3,7 @@
 
 use serde::Serialize;
 
-use crate::model::{OpeningKind, Set, Side};
+use crate::model::{Set, Side};
 use crate::parts::{Direction, Part};
 use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Purpose, Spacer};
 use crate::plans::seasons::Gap;
@@ -254,10 +254,7 @@ impl<'d> Maker<'d, '_> {
             used: self.figure(own.used.length),
             clear: self.figure(own.left.length),
             up_box: own.up_box.map(|up| self.figure(up)),
-            box_high: match &own.opening.kind {
-                OpeningKind::Drawer { box_high: Some(high), .. } => Some(self.figure(high.length)),
-                _ => None,
-            },
+            box_high: own.opening.box_high().map(|high| self.figure(high.length)),
             box_less: own.box_less.map(|less| less.map(|less| self.figure(less))),
             box_above: own.box_above.map(|above| self.figure(above)),
             on: own

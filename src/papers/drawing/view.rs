@@ -71,8 +71,7 @@ fn is_behind_doors(piece: &Piece, part: &Part) -> bool {
         Of::Opening(opening) => Some(opening),
         Of::Case(_) | Of::Front(_) => None,
     };
-    let door = list.and_then(|list| piece.case(list.case)?.door_before(piece.opening(list)?));
-    door.is_some()
+    list.is_some_and(|list| piece.door_before(list).is_some())
 }
 
 /// A piece with errors from the front, as it stands meanwhile: without figures,

@@ -1,7 +1,7 @@
 //! Drawer slides: their heights and set-backs, what carries them, the jig to
 //! mark them by, and what an undermount slide asks of its box.
 
-use crate::model::{Beyond, Edge, OpeningKind};
+use crate::model::{Beyond, Edge};
 use crate::plans::fitting::{Drawer, Line};
 
 use super::super::Source;
@@ -45,11 +45,11 @@ fn play(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
         let (Some(less), Some(above)) = (drawer.box_less, drawer.box_above) else { continue };
         let [narrower, lower] = less.map(|less| figures.text(less));
         // A box that says how high it is stays so high.
-        let lower = match &drawer.opening.kind {
-            OpeningKind::Drawer { box_high: Some(high), .. } => {
+        let lower = match drawer.opening.box_high() {
+            Some(high) => {
                 format!("{lower} (box {} high)", figures.size(high, &source.work.piece.facts))
             }
-            _ => lower,
+            None => lower,
         };
         table.rows.push(vec![
             drawer.opening.title().to_owned(),

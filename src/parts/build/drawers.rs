@@ -18,11 +18,9 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let Some(boxes) = builder.case.drawers.clone() else { return };
     let openings = builder.case.openings.clone();
     for opening in &openings {
-        let OpeningKind::Drawer { slide: Some(slide), box_high, .. } = &opening.kind else {
-            continue;
-        };
-        let Some(slide) = builder.piece.slide(*slide).cloned() else { continue };
-        let sides = drawer(builder, opening, &boxes, &slide, box_high.as_deref());
+        let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
+        let Some(slide) = builder.piece.slide(slide).cloned() else { continue };
+        let sides = drawer(builder, opening, &boxes, &slide);
         if let OpeningKind::Drawer { around: Some(around), .. } = opening.kind {
             cut_round(builder, opening, around);
         }
@@ -47,19 +45,18 @@ fn drawer(
     opening: &Opening,
     boxes: &DrawerBoxes,
     slide: &Slide,
-    lower: Option<&Size>,
 ) -> [PartId; 2] {
     let thick = builder.thickness(boxes.stock);
     let [clear_left, clear_right] = &opening.clear;
     let clear = clear_left + clear_right;
-    let wide = opening.as_built(Axis::Across) - &clear;
+    let wide = opening.wide_for_slides();
     let (inside, outside) = slide.box_width.inside_and_outside(&wide, &thick);
     let most = slide.box_high.size(opening.as_built(Axis::Down));
     let [left, low] = &opening.stands;
     let x = left + clear_left + (&opening.wide - &clear - &outside).half();
     // A lower box keeps its lower edge where its slide holds it.
     let y = low + (&opening.high - &most).half();
-    let high = lower.cloned().unwrap_or(most);
+    let high = opening.box_high().cloned().unwrap_or(most);
     let size = BoxSize { outside, inside, high, deep: slide.length.clone() };
     let z = &builder.planes.frame + builder.piece.before_box(builder.case, opening);
     let assembly = Assembly::DrawerBox(opening.id);

@@ -1,7 +1,7 @@
 //! How each edge of a front moves.
 
 use crate::measure::{Exact, Length};
-use crate::model::{Edge, OpeningKind, Piece, Side, StockId};
+use crate::model::{Edge, OpeningKind, Piece, StockId};
 use crate::parts::{Assembly, Direction, Front, Part, Parts, Role};
 
 impl Edge {
@@ -48,10 +48,7 @@ impl Front<'_> {
     /// fixings, half to each side. Rails and stiles keep their length.
     pub(super) fn movers(&self, piece: &Piece, parts: &Parts, edge: Edge) -> Vec<Mover> {
         let mut movers = Vec::new();
-        let hinged = self.hung.map(|side| match side {
-            Side::Left => Edge::Left,
-            Side::Right => Edge::Right,
-        });
+        let hinged = self.hung.map(Edge::at);
         let share = match hinged {
             Some(hinged) if hinged == edge => Exact::ZERO,
             Some(_) if edge.direction() == Direction::X => Exact::ONE,

@@ -1,7 +1,7 @@
 //! Every gap round every front: as it is fitted, and what the year makes of it.
 
 use crate::measure::{Exact, Length};
-use crate::model::{Axis, Edge, Leaf, Opening, Piece, Side, StockId};
+use crate::model::{Axis, Edge, Leaf, Opening, Piece, StockId};
 use crate::parts::{Assembly, Cuboid, Direction, Front, Part, Role};
 use crate::plans::Workings;
 
@@ -64,10 +64,7 @@ impl Gap<'_> {
     /// What the edge is called: of a door by its hinges, else by its place.
     #[must_use]
     pub fn edge_name(&self) -> &'static str {
-        let hinges = self.front.hung.map(|side| match side {
-            Side::Left => Edge::Left,
-            Side::Right => Edge::Right,
-        });
+        let hinges = self.front.hung.map(Edge::at);
         match (self.edge, hinges) {
             (Edge::Left | Edge::Right, Some(hinges)) if self.edge == hinges => "hinge",
             (Edge::Left | Edge::Right, Some(_)) if self.front.opening.is_pair() => "meeting",

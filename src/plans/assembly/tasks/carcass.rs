@@ -274,19 +274,20 @@ impl Maker<'_, '_> {
     }
 
     /// Blocks that the clamps of a mitered seam bear on, glued on before and set by then.
-    fn clamping_blocks(&mut self, case: &Case, seams: &[&Joint], after: Vec<usize>) -> usize {
+    /// The seams are told, and so many pairs of blocks stand along them.
+    fn clamping_blocks(
+        &mut self,
+        case: &Case,
+        seams: &[&Joint],
+        (told, pairs): (&str, u32),
+        after: Vec<usize>,
+    ) -> usize {
         let mut parts: Vec<PartId> = seams.iter().flat_map(|own| [own.part, own.into]).collect();
         parts.sort_unstable();
         parts.dedup();
-        let told: Vec<String> = seams
-            .iter()
-            .map(|own| format!("{} to {}", self.parts.mark(own.part), self.parts.mark(own.into)))
-            .collect();
         let lines = vec![format!(
-            "glue clamping blocks to both boards of the seam of {}, a pair where each clamp will be, on paper so that they come off again, and let them set",
-            listed(&told)
+            "glue clamping blocks to both boards of the seam of {told}, a pair where each clamp will be, on paper so that they come off again, and let them set"
         )];
-        let pairs: u32 = seams.iter().map(|own| gluing::clamps_along(self.parts, own)).sum();
         self.add(Task {
             lines,
             parts,
@@ -327,7 +328,7 @@ impl Maker<'_, '_> {
             let open = self.piece.shop.open_time;
             lines.push(format!("{told}: try the miter dry; these papers reckon with a glue that stays open {open}, and a slower one leaves you more time to bring the long points together"));
             lines.push(format!("bring the frame straight on and clamp across the {pairs} pairs of blocks; frame and case are rigid, so the miter can't be folded shut"));
-            stands = vec![self.clamping_blocks(case, &mitered, stands)];
+            stands = vec![self.clamping_blocks(case, &mitered, (&told, pairs), stands)];
         }
         let stile = |joint: &&Joint| Some((joint.part, joint.into, self.beyond(joint)?));
         let stiles: Vec<(PartId, PartId, Length)> = flush.iter().filter_map(stile).collect();

@@ -19,6 +19,7 @@ impl Maker<'_, '_> {
         let on_boxes = self.picked(|joint| {
             joint.sort == JointSort::FrontFixed && !self.is_of_false_front(joint.part)
         });
+        let (trays, drawers) = self.trays_and_drawers();
         if slid > 0 || !on_boxes.is_empty() {
             let packers = self.ids(|part| part.role == Role::Packer);
             let (mut lines, mut does) = (Vec::new(), Vec::new());
@@ -32,11 +33,9 @@ impl Maker<'_, '_> {
                     ));
                     does.push(Doing::TakeOff(backs));
                 }
-                let flush = match self.trays_and_drawers() {
-                    (true, _) => {
-                        "past the edges of their openings by the figures of the fitting sheet"
-                    }
-                    (false, _) => "flush with their openings",
+                let flush = match trays {
+                    true => "past the edges of their openings by the figures of the fitting sheet",
+                    false => "flush with their openings",
                 };
                 lines.push(format!(
                     "fix the packers first, so that the slides stand {flush}: {marks}"
@@ -46,7 +45,6 @@ impl Maker<'_, '_> {
             does.extend((0..fitting.drawers.len()).map(Doing::Slide));
             does.extend((0..fitting.fronts.len()).map(Doing::FrontOn));
             let mut slides = "set the slides level and parallel, at the heights and set-backs of the fitting sheet, and put in the boxes".to_owned();
-            let (trays, drawers) = self.trays_and_drawers();
             if drawers {
                 slides.push_str(
                     "; then shim each front to its gaps and screw it to its box as that sheet says",
@@ -94,7 +92,7 @@ impl Maker<'_, '_> {
                 lines.push("cut the leaves of the butt hinges in flush, in door and stile; mark them from the hinge itself".to_owned());
             }
             lines.push("hang every door in its own opening, set its gaps with shims, and mark each door and hinge".to_owned());
-            if self.trays_and_drawers().0 {
+            if trays {
                 lines.push("open the doors as far as they go, and pull out every tray: it must pass the leaves freely; where it does not, its packer on that side must be thicker, and its box as much narrower".to_owned());
             }
             let title = "Hang the doors".into();

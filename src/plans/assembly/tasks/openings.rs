@@ -335,10 +335,7 @@ impl<'a> Maker<'_, 'a> {
     /// Every opening that takes a front or a drawer, with what is cut to it.
     fn measured(&self, within: Length) -> Vec<Doing> {
         // A tray has the opening of the doors before it.
-        let behind = |opening: OpeningId| {
-            let tray = self.piece.opening(opening)?;
-            self.piece.case(opening.case)?.door_before(tray).map(|door| door.id)
-        };
+        let measured = |own: OpeningId| self.piece.door_before(own).map_or(own, |door| door.id);
         let openings = self.piece.cases.iter().flat_map(|case| &case.openings);
         let openings = openings.filter(|opening| opening.front.is_some());
         let measure = |opening: &Opening| Measure {
@@ -347,7 +344,7 @@ impl<'a> Maker<'_, 'a> {
             less: Length::ZERO,
             parts: self.ids(|part| match part.assembly {
                 Assembly::Front(front) => front.opening == opening.id,
-                Assembly::DrawerBox(own) => behind(own).unwrap_or(own) == opening.id,
+                Assembly::DrawerBox(own) => measured(own) == opening.id,
                 Assembly::Base(_)
                 | Assembly::Carcass(_)
                 | Assembly::Frame(_)
