@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use casewright::diagnostics::Diagnostic;
 use casewright::model::MemoryFiles;
-use casewright::{checks, papers, pipeline, vocabulary};
+use casewright::{checks, papers, pipeline};
 
 use crate::support::Bench;
 
@@ -251,7 +251,7 @@ fn the_help_of_every_command_is_plain() {
 
 #[test]
 fn the_reference_is_plain() {
-    let reference = vocabulary::reference();
+    let reference = papers::reference();
     // The examples are the language's.
     let texts = reference.split("```").step_by(2);
     assert_plain(texts.map(|text| ("the reference".to_owned(), text)));

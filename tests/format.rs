@@ -463,7 +463,7 @@ fn only_the_one_spelling_is_offered() {
     assert_eq!(found.fixes[0].edits[0].text, "miter");
     let told = format!("{} {}", found.title, found.primary.text);
     assert!(told.contains("miter") && !told.contains("mitre"), "{told}");
-    let reference = vocabulary::reference();
+    let reference = papers::reference();
     assert!(reference.contains("centers") && reference.contains("`miter`"));
     assert!(!reference.contains("centres") && !reference.contains("mitre"));
 }

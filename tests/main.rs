@@ -28,6 +28,7 @@ mod diff;
 mod drawn_setups;
 mod editor;
 mod english;
+mod examples;
 mod faces;
 mod fitting;
 mod folders;

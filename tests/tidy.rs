@@ -169,7 +169,7 @@ fn every_slug_in_the_source_is_registered() {
 
 #[test]
 fn every_word_stands_in_the_reference() {
-    let reference = vocabulary::reference();
+    let reference = papers::reference();
     for block in vocabulary::BLOCKS {
         for word in block.words {
             assert!(reference.contains(&format!("| `{}` |", word.word)), "{}", word.word);
@@ -190,7 +190,7 @@ fn every_block_stands_in_the_reference_once() {
     let all = names.len();
     names.dedup();
     assert_eq!(names.len(), all, "a block is listed twice");
-    assert!(!vocabulary::reference().contains("##  {"), "a section that no word opens");
+    assert!(!papers::reference().contains("##  {"), "a section that no word opens");
 }
 
 #[test]

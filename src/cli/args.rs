@@ -62,8 +62,8 @@ pub enum Command {
     Record(Record),
     /// Print the trade's figures that casewright works with, and their sources
     Trade(Trade),
-    /// Print the language reference
-    Reference,
+    /// Print the language reference, with short pieces as examples
+    Reference(Reference),
     /// Start a new spec from a short example
     New(New),
     /// Print a script that completes commands, flags, and names in a shell
@@ -271,6 +271,14 @@ fn date(text: &str) -> Result<Date, String> {
         Some([day]) => format!("write a date as year, month, day; did you mean {day}?"),
         _ => "write a date like this: 2026-03-14".to_owned(),
     })
+}
+
+/// `casewright reference`
+#[derive(Args, Debug)]
+pub struct Reference {
+    /// Write it into this file instead, as a page with the examples drawn
+    #[arg(long, value_name = "FILE", value_hint = ValueHint::FilePath)]
+    pub into: Option<PathBuf>,
 }
 
 /// `casewright new`

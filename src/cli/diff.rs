@@ -3,10 +3,7 @@
 mod folder;
 mod spec;
 
-use std::ffi::OsString;
-use std::fs::{self, File};
-use std::io::{self, Write as _};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use crate::pipeline::Compilation;
 use crate::revision::{self, Comparison, Verdict};
@@ -17,6 +14,7 @@ use super::git::Repository;
 use super::paths;
 use super::spec_source::SpecSource;
 use super::terminal::{Terminal, complain};
+use super::whole_file;
 
 pub(super) fn run(diff: &Diff, terminal: &Terminal) -> Exit {
     let compared = match compare(diff) {
@@ -46,7 +44,7 @@ pub(super) fn run(diff: &Diff, terminal: &Terminal) -> Exit {
         complain(&format!("{shown} is one of the specs, so nothing was written"));
         return Exit::Misused;
     }
-    match write(file, text.as_bytes()) {
+    match whole_file::write(file, text.as_bytes()) {
         Ok(()) => {
             terminal.tell(&format!("the difference is in {shown}\n"));
             exit
@@ -128,24 +126,4 @@ fn is_source(file: &Path, sources: &[String]) -> bool {
     let Ok(file) = file.canonicalize() else { return false };
     let mut names = sources.iter().map(Path::new);
     names.any(|name| name.canonicalize().is_ok_and(|name| name == file))
-}
-
-/// Writes a file as a whole: whoever looks finds the old one or the new one.
-fn write(file: &Path, bytes: &[u8]) -> io::Result<()> {
-    // A pipe or a device can't be replaced, only written to.
-    if file.metadata().is_ok_and(|about| !about.is_file() && !about.is_dir()) {
-        return fs::write(file, bytes);
-    }
-    // A link stays one.
-    let file: PathBuf = file.canonicalize().unwrap_or_else(|_| file.to_path_buf());
-    let mut beside = OsString::from(".");
-    beside.push(file.file_name().ok_or_else(|| io::Error::other("it has no name"))?);
-    beside.push(format!(".casewright-{}", std::process::id()));
-    let beside = file.with_file_name(beside);
-    let mut fresh = File::create_new(&beside)?;
-    let written = fresh.write_all(bytes).and_then(|()| fs::rename(&beside, &file));
-    if written.is_err() {
-        let _ = fs::remove_file(&beside);
-    }
-    written
 }

@@ -28,6 +28,7 @@ mod terminal;
 mod trade;
 mod watch;
 mod why;
+mod whole_file;
 mod write;
 
 use std::ffi::OsString;
@@ -65,7 +66,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
             Command::Why(why) => why::run(why, &terminal),
             Command::Measure(measure) => measure::run(measure, &terminal),
             Command::Record(record) => record::run(record, &terminal),
-            Command::Reference => reference::run(&terminal),
+            Command::Reference(asked) => reference::run(asked, &terminal),
             Command::New(new) => new::run(new, &terminal),
             Command::Completions(completions) => completions::run(completions, &terminal),
             Command::Man(man) => man::run(man, &terminal),

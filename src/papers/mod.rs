@@ -10,6 +10,7 @@ mod data;
 mod drawing;
 mod drawings;
 mod emit;
+mod examples;
 mod figures;
 mod fitting;
 mod gaps;
@@ -26,6 +27,7 @@ mod measuring;
 mod moves;
 mod page;
 mod placed;
+mod reference;
 mod visible;
 mod warnings;
 mod weights;
@@ -37,7 +39,9 @@ use crate::parts::Part;
 use crate::pipeline::Compilation;
 use crate::plans::{Hands, OneByOne, Workings};
 
+pub use examples::{EXAMPLES, Example, SHARED};
 pub use measuring::form as measuring_form;
+pub use reference::{reference, reference_page};
 pub use weights::lifted;
 
 pub(crate) use emit::filters;

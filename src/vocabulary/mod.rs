@@ -34,7 +34,7 @@ pub use entries::{Entries, Entry, Said};
 pub use evaluate::{Fault, Linear, in_reason, length, linear, number, too_fine};
 pub use form::parse;
 pub use read::{read, stated_unit};
-pub use reference::reference;
+pub use reference::{INTRODUCTION, words};
 pub use respelled::format;
 pub use spelling::finding as finding_named;
 pub use takes::{Count, Flag, Maybe, Refer, Thing};

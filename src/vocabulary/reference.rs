@@ -5,17 +5,18 @@ use std::fmt::Write as _;
 use super::blocks::BLOCKS;
 use super::word::{Block, Body, Row, Times};
 
-/// The reference as Markdown.
+/// Every word of the language, block by block, as Markdown.
 #[must_use]
-pub fn reference() -> String {
-    let mut text = String::from(HEAD);
+pub fn words() -> String {
+    let mut text = String::new();
     for block in BLOCKS {
         section(&mut text, block);
     }
     text
 }
 
-const HEAD: &str = "\
+/// What holds for every line of a spec, as Markdown: the head of the reference.
+pub const INTRODUCTION: &str = "\
 # The casewright language, version 1
 
 Write one fact on each line and start it with its word. `;` stands for a line end, `{ }` groups

@@ -62,6 +62,11 @@ fn build(text: &str) -> Report {
     build_of(text, Off::NOMINAL, &BTreeMap::new())
 }
 
+/// What is wrong with a packet, as the shop finds when it builds from it.
+pub(crate) fn complaints(packet: &str) -> Vec<String> {
+    build(packet).complaints
+}
+
 /// Builds it of wood that is off, with sheets whose thickness was entered.
 fn build_of(text: &str, off: Off, sheets: &BTreeMap<String, f64>) -> Report {
     match packet::read(text) {
