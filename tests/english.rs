@@ -318,3 +318,21 @@ fn titles_have_one_form() {
         .collect();
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
+
+/// A verb agrees with what stands before it.
+#[test]
+fn titles_of_blocks_agree_with_their_verbs() {
+    let first =
+        fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("specs/first.case")).unwrap();
+    for (right, wrong, said) in [
+        ("adjustable 1", "adjustable 1; fixed 1", "the shelves of an opening give how"),
+        ("bottom-stock thin; ", "", "the drawers need `bottom-stock`"),
+        ("length 15; ", "", "a slide needs `length`"),
+    ] {
+        assert!(first.contains(right), "{right}");
+        let files = MemoryFiles::one("my.case", &first.replacen(right, wrong, 1));
+        let compiled = pipeline::check(&files, "my.case").unwrap();
+        let titles: Vec<&str> = compiled.diagnostics.iter().map(|own| &*own.title).collect();
+        assert!(titles.iter().any(|title| title.contains(said)), "{titles:?}");
+    }
+}

@@ -117,7 +117,13 @@ impl Reader<'_> {
                 self.sink.push(
                     Diagnostic::error(
                         "word-missing",
-                        format!("{} needs `{}`: {}", block.title, word.word, word.help),
+                        format!(
+                            "{} need{} `{}`: {}",
+                            block.title,
+                            block.verb_ending(),
+                            word.word,
+                            word.help
+                        ),
                         open,
                         format!("there is no `{}` here", word.word),
                     )
@@ -142,7 +148,12 @@ impl Reader<'_> {
                     self.sink.push(
                         Diagnostic::error(
                             "word-missing",
-                            format!("{} needs {what}: {}", block.title, words.join(" or ")),
+                            format!(
+                                "{} need{} {what}: {}",
+                                block.title,
+                                block.verb_ending(),
+                                words.join(" or ")
+                            ),
                             open,
                             format!("{what} is missing"),
                         )
@@ -155,8 +166,11 @@ impl Reader<'_> {
                             Diagnostic::error(
                                 "word-twice",
                                 format!(
-                                    "{} gives {what} twice, with `{}` and `{}`",
-                                    block.title, first.word.word, other.word.word
+                                    "{} give{} {what} twice, with `{}` and `{}`",
+                                    block.title,
+                                    block.verb_ending(),
+                                    first.word.word,
+                                    other.word.word
                                 ),
                                 other.head,
                                 "take out one of the two",

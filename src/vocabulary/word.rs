@@ -312,6 +312,14 @@ pub struct Block {
 }
 
 impl Block {
+    /// The ending of a verb behind its title: `a case needs`, `the drawers need`.
+    #[must_use]
+    pub fn verb_ending(&self) -> &'static str {
+        let head = self.title.split(" of ").next().unwrap_or_default();
+        let one = head.starts_with("a ") || head.starts_with("an ") || !head.ends_with('s');
+        if one { "s" } else { "" }
+    }
+
     /// The word of this block that is spelled so, one way or the other.
     #[must_use]
     pub fn word(&self, text: &str) -> Option<&'static Row> {
