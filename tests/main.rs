@@ -57,6 +57,7 @@ mod robust;
 mod saving;
 mod seasons;
 mod sheets;
+mod shelves;
 mod shop;
 mod slips;
 mod solver;

@@ -26,7 +26,7 @@ pub(super) fn too_many_shelves(cases: &[Case]) -> Option<Diagnostic> {
     for case in cases {
         let mut own = 0;
         for set in case.openings.iter().filter_map(|opening| opening.shelves.as_ref()) {
-            own += set.count as usize;
+            own += set.count() as usize;
             if own > MOST_CASE_SHELVES {
                 return Some(too_many(MOST_CASE_SHELVES, "shelves in one case", set.span));
             }

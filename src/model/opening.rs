@@ -62,16 +62,25 @@ pub enum Item {
 /// Shelves behind an opening.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ShelfSet {
-    /// How many.
-    pub count: u32,
-    /// On pins; else joined.
-    pub adjustable: bool,
+    /// How many are joined to the case.
+    pub fixed: u32,
+    /// How many stand on pins in each space between the fixed ones, or in the
+    /// whole opening.
+    pub loose: u32,
     /// What stands on each, where that differs from the case's other shelves.
     pub carries: Option<Carries>,
     /// The statement.
     pub span: Span,
     /// Notes for the papers.
     pub notes: Vec<String>,
+}
+
+impl ShelfSet {
+    /// How many there are in all.
+    #[must_use]
+    pub fn count(&self) -> u32 {
+        self.fixed.saturating_add(self.loose.saturating_mul(self.fixed.saturating_add(1)))
+    }
 }
 
 /// What an opening is.

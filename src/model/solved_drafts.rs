@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Length, Span};
 use crate::vocabulary::takes::Braces;
-use crate::vocabulary::words::{self, Between, OpeningWord, shelf::Held};
+use crate::vocabulary::words::{self, Between, OpeningWord};
 use crate::vocabulary::{Entries, Entry, JointKind, Nothing, Said, Word};
 
 use super::boards_behind;
@@ -179,7 +179,7 @@ fn opening(
         } else {
             Size::zero()
         },
-        shelves: shelves.and_then(|shelves| shelf_set(&shelves)),
+        shelves: shelves.and_then(|shelves| shelf_set(&shelves, ctx)),
         notes: if draft.fills { Vec::new() } else { body.notes() },
         span: entry.head,
         size_spans: Axis::BOTH.map(span_of),
@@ -232,15 +232,25 @@ fn missing(block: Word<Braces>, what: &str, entry: &Entry) -> Diagnostic {
     )
 }
 
-fn shelf_set(entry: &Entry) -> Option<ShelfSet> {
+fn shelf_set(entry: &Entry, ctx: &mut Lower) -> Option<ShelfSet> {
+    use words::shelf::{ADJUSTABLE, FIXED};
     let body = entry.body()?;
-    let (held, _) = body.which::<Held>()?;
+    if body.one(FIXED).is_none() && body.one(ADJUSTABLE).is_none() {
+        ctx.sink.push(
+            Diagnostic::error(
+                "word-missing",
+                "the shelves of an opening need `fixed` or `adjustable`: how many there are",
+                entry.head,
+                "neither stands here",
+            )
+            .note("for example, `shelf { fixed 1 }` or `shelf { adjustable 2 }`"),
+        );
+        return None;
+    }
+    let count = |word| body.get(word).map_or(0, |count| count.value);
     Some(ShelfSet {
-        count: body.get(held.handle())?.value,
-        adjustable: match held {
-            Held::Adjustable => true,
-            Held::Fixed => false,
-        },
+        fixed: count(FIXED),
+        loose: count(ADJUSTABLE),
         carries: carries::own(body),
         span: entry.head,
         notes: body.notes(),

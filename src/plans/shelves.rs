@@ -11,7 +11,8 @@ use crate::trade;
 pub struct Through<'a> {
     /// The opening.
     pub opening: &'a Opening,
-    /// Its width and height as built.
+    /// Its width as built, and the height that the shelf has to be turned in: that
+    /// of the opening, or of the space between its fixed shelves.
     pub size: [Length; 2],
     /// The height that the shelf asks for to be tilted in; nothing where the opening
     /// is narrower than the shelf is thick.
@@ -33,9 +34,16 @@ pub fn through<'a>(piece: &'a Piece, shelf: &Part) -> Option<Through<'a>> {
     let case = piece.case(shelf.case).filter(|_| shelf.role == Role::AdjustableShelf)?;
     case.frame.as_ref()?;
     let opening = piece.opening(shelf.opening()?)?;
-    let size = [Axis::Across, Axis::Down].map(|axis| opening.as_built(axis).length);
+    let [wide, high] = [Axis::Across, Axis::Down].map(|axis| opening.as_built(axis).length);
+    let size = [wide, between_fixed(piece, shelf, opening, high)];
     let (long, thick) = (shelf.length.length, shelf.thickness.length);
     Some(Through { opening, size, needed: trade::height_to_tilt(long, thick, size[0]) })
+}
+
+/// The clear height between the fixed shelves of an opening so high.
+fn between_fixed(piece: &Piece, shelf: &Part, opening: &Opening, high: Length) -> Length {
+    let fixed = opening.shelves.as_ref().map_or(0, |set| i64::from(set.fixed));
+    (high - piece.thickness(shelf.stock).length * fixed) / (fixed + 1)
 }
 
 /// True for a loose shelf that can only come in from behind, before the back is on.

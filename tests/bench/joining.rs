@@ -177,9 +177,25 @@ impl<'a, 'p> Room<'a, 'p> {
             return Some("there is no opening to tilt it through".to_owned());
         }
         let level_with = |other: &Space| other[2][0] < own[2][1] && own[2][0] < other[2][1];
+        // Once in, it lies between what is joined there, still with one end up.
+        let is_loose = |mark: &str| {
+            let mut joints = self.packet.joints.iter();
+            joints.any(|joint| joint.kind == JointKind::Laid && joint.part == mark)
+        };
+        let fixed: Vec<Space> = there
+            .iter()
+            .zip(&others)
+            .filter(|(part, other)| !is_loose(&self.boards[**part].part.mark) && level_with(other))
+            .map(|(_, other)| *other)
+            .collect();
+        let room = fixed.iter().filter(|other| other[0][0] < middle[0] && middle[0] < other[0][1]);
+        let above = room.clone().filter(|other| other[1][0] >= middle[1]);
+        let below = room.filter(|other| other[1][1] <= middle[1]);
+        let room = above.map(|other| other[1][0]).fold(f64::MAX, f64::min)
+            - below.map(|other| other[1][1]).fold(f64::MIN, f64::max);
         let [long, thick] = [0, 1].map(|axis| own[axis][1] - own[axis][0]);
         let passes = openings.into_iter().any(|point| {
-            let (wide, high) = (clear(point, 0, &on_way), clear(point, 1, &on_way));
+            let (wide, high) = (clear(point, 0, &on_way), clear(point, 1, &on_way).min(room));
             // In fiftieths of a degree: a shelf may pass by a hair at one angle alone.
             (0..=4500).map(|turned| (f64::from(turned) / 50.0).to_radians()).any(|turned| {
                 long * turned.cos() + thick * turned.sin() <= wide + self.tolerance

@@ -397,7 +397,11 @@ impl Writer<'_> {
             _ => &["open", "drawer", "list", "door", "doors", "list", "drawer", "false"],
         };
         let kind = self.one_of(kinds);
-        let shelves = match self.number(4) {
+        let shelves = match self.number(5) {
+            0 if kind == "open" => {
+                self.is("fixed and adjustable shelves");
+                "; shelf { fixed 1; adjustable 1 }"
+            }
             1 => {
                 self.is("adjustable shelf");
                 "; shelf { adjustable 1 }"
@@ -513,4 +517,5 @@ pub(super) const RARER: &[&str] = &[
     "divider behind a frame",
     "trays behind doors",
     "rail with a lip",
+    "fixed and adjustable shelves",
 ];

@@ -85,15 +85,15 @@ fn meeting(piece: &Piece, (one, board): &Own<'_, '_>, (other, _): &Own<'_, '_>) 
     let title = match left.is_negative() {
         true => format!(
             "the pin holes of {} and {} overlap by {} in {}",
-            one.opening.title(),
-            other.opening.title(),
+            one.title(),
+            other.title(),
             tape.figure(-left),
             part.path
         ),
         false => format!(
             "the pin holes of {} and {} leave {} between them in {}",
-            one.opening.title(),
-            other.opening.title(),
+            one.title(),
+            other.title(),
             tape.figure(left),
             part.path
         ),
@@ -124,7 +124,7 @@ fn through(piece: &Piece, (rows, board): &Own<'_, '_>) -> Diagnostic {
     let left = thick - rows.pins.deep;
     let title = format!(
         "the pin holes of {} leave less than {} to the far face of {}",
-        rows.opening.title(),
+        rows.title(),
         tape.figure(LEAST),
         part.path
     );
@@ -145,7 +145,7 @@ fn crowded(piece: &Piece, rows: &PinRows<'_>) -> Diagnostic {
     let left = rows.pins.pitch - rows.pins.hole;
     let title = format!(
         "the pin holes of {} leave less than {} from one to the next",
-        rows.opening.title(),
+        rows.title(),
         tape.figure(LEAST)
     );
     at(&title, rows, "these shelves stand on pins")

@@ -42,13 +42,18 @@ fn finding(piece: &Piece, shelf: &Part, through: &Through<'_>) -> Diagnostic {
     let Through { opening, size: [wide, high], needed } = *through;
     let tape = piece.tape();
     let long = shelf.length.length;
+    let is_divided = opening.shelves.as_ref().is_some_and(|set| set.fixed > 0);
+    let between = if is_divided { " between its fixed shelves" } else { "" };
     let mut found = RULE
         .finding(
             format!("the shelf of {} can't be tilted in through its opening", opening.path),
             shelf.span,
             format!("a shelf {} long", tape.text(long)),
         )
-        .label(opening.span, format!("{} wide and {} high", tape.text(wide), tape.text(high)))
+        .label(
+            opening.span,
+            format!("{} wide, and {} high{between}", tape.text(wide), tape.text(high)),
+        )
         .because(
             "it reaches behind the frame on both sides, and the opening is too low to tilt it in",
         )

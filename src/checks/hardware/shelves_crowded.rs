@@ -31,7 +31,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         };
         for opening in &case.openings {
             let Some(set) = &opening.shelves else { continue };
-            let count = i64::from(set.count);
+            let count = i64::from(set.count());
             let taken = thick * count;
             let clear = (opening.high.length - taken) / (count + 1);
             if clear >= least || count == 0 {
@@ -40,7 +40,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             let mut sum = Sum::new("clear", clear, tape)
                 .plus(opening.high.length, "opening", tape)
                 .minus(taken, format!("thickness of {count} shelves"), tape);
-            sum.over = set.count + 1;
+            sum.over = set.count() + 1;
             sink.push(
                 RULE.finding(
                     format!(

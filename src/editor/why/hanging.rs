@@ -141,7 +141,7 @@ impl Rows<'_, '_> {
     fn told(&self, board: &Part, first: Length, rows: [Length; 2]) -> Vec<Sum> {
         use words::pins::{BLOCK, DEEP, FROM_EDGE, FROM_END, HOLE, PITCH};
         let (tell, pins, at) = (self.tell, &self.rows.pins, self.rows.pins.span);
-        let title = self.rows.opening.title();
+        let title = self.rows.title();
         let fact = |length, name: &str, word| {
             // Without a statement of their own the usual figures hold.
             let origin = tell.origin(&BLOCK, word, Some(at.unwrap_or_default()));
@@ -153,18 +153,35 @@ impl Rows<'_, '_> {
         let pitch = fact(pins.pitch, "pitch of the pins", PITCH);
         let end = fact(pins.from_end, "first pin", FROM_END);
         let steps = 0..i64::from(self.rows.count) + 64;
-        let middle = |count: i64| (&self.rows.opening.high - &pitch * (count - 1)).half();
+        let floor = match self.rows.over {
+            Some(shelf) => shelf.side(Direction::Y, true),
+            None => self.rows.opening.stands[1].clone(),
+        };
+        let head = match self.rows.under {
+            Some(shelf) => shelf.side(Direction::Y, false),
+            None => &self.rows.opening.stands[1] + &self.rows.opening.high,
+        };
+        let high = head - &floor;
+        let middle = |count: i64| (&high - &pitch * (count - 1)).half();
         let low = steps
             .clone()
             .map(|step| &end + &pitch * step)
             .chain(steps.map(|count| middle(count + 1)));
         let low = pick(self.rows.first, low);
-        let foot = &self.rows.opening.stands[1] + &low - board.side(Direction::Y, false);
+        let foot = floor + &low - board.side(Direction::Y, false);
         let mut sums = vec![
             tell.hardware(&about, own("across"), pins.hole, &fact(pins.hole, "pin hole", HOLE)),
             tell.hardware(&about, own("deep"), pins.deep, &fact(pins.deep, "pin depth", DEEP)),
             tell.hardware(&about, own("step"), pins.pitch, &pitch),
-            tell.length(&about, own("first above the opening"), self.rows.first, &low),
+            tell.length(
+                &about,
+                own(&format!(
+                    "first above {}",
+                    self.rows.over.map_or("the opening", |shelf| &shelf.mark)
+                )),
+                self.rows.first,
+                &low,
+            ),
             tell.length(&about, word("first hole"), first, &foot),
         ];
         let edge = fact(pins.from_edge, "row of pins", FROM_EDGE);

@@ -19,6 +19,8 @@ use crate::papers::gaps;
 #[derive(Serialize)]
 pub(super) struct Rows<'d> {
     opening: &'d str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    over: Option<&'d str>,
     part: &'d str,
     face: String,
     from: [String; 2],
@@ -184,6 +186,7 @@ impl<'d> Maker<'d, '_> {
         let end = |direction| part.face_name(part.placement.face(direction, true));
         Some(Rows {
             opening: rows.opening.title(),
+            over: rows.over.map(|shelf| &*shelf.mark),
             part: &part.mark,
             face: part.face_name(own.face),
             from: [end(Direction::Y), end(Direction::Z)],

@@ -21,10 +21,11 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
         let pins = &rows.pins;
         let bored = rows.heights().count();
         let mut more = vec![format!(
-            "{} in each row, {} from center to center; the first is {} above the lower edge of the opening",
+            "{} in each row, {} from center to center; the first is {} above {}",
             holes(bored),
             figures.hardware(pins.pitch),
-            figures.text(rows.first)
+            figures.text(rows.first),
+            rows.floor_name()
         )];
         if !rows.left_out.is_empty() {
             more.push(format!(
@@ -56,11 +57,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
         }
         blocks.push(Block::Setting {
             figure: figures.hardware(pins.hole),
-            what: format!(
-                "pin holes for {}, {} deep",
-                rows.opening.title(),
-                figures.hardware(pins.deep)
-            ),
+            what: format!("pin holes for {}, {} deep", rows.title(), figures.hardware(pins.deep)),
             more,
         });
         blocks.push(Block::Table(table(source, rows, bored)));

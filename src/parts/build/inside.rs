@@ -1,7 +1,7 @@
 //! Shelves behind the openings, and the space they lie in.
 
 use crate::measure::Length;
-use crate::model::{Axis, MemberKind, Opening, Set, Size};
+use crate::model::{Axis, MemberKind, Opening, Set, ShelfSet, Size};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::Assembly;
@@ -110,12 +110,11 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
         None => opening.grown(Axis::Across),
     };
     let thick = builder.thickness(stock);
-    for number in 1..=set.count {
-        let step = &opening.high * i64::from(number) / i64::from(set.count + 1);
-        let y = &opening.stands[1] + step - thick.half();
+    for (number, (up, is_loose)) in (1..).zip(heights(&set, &opening.high, &thick)) {
+        let y = &opening.stands[1] + up;
         let of = Of::Opening(opening.id);
-        let which = if set.count == 1 { Which::Only } else { Which::Number(number) };
-        if !set.adjustable {
+        let which = if set.count() == 1 { Which::Only } else { Which::Number(number) };
+        if !is_loose {
             let joint = builder.case.shelves.joint.clone();
             let to = space.to - builder.case.x;
             let from = builder.side(space.boards[0], true, space.from) - Size::from(builder.case.x);
@@ -158,6 +157,30 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
         builder.join(JointSort::Laid, id, space.boards[0], false, set.span);
         builder.join(JointSort::Laid, id, space.boards[1], false, set.span);
     }
+}
+
+/// How far above the lower edge of its opening the underside of each shelf lies,
+/// and whether it stands on pins, from the lowest on. The fixed ones leave the same
+/// clear height between them, and in each of these spaces the loose ones do.
+fn heights(set: &ShelfSet, high: &Size, thick: &Size) -> Vec<(Size, bool)> {
+    let even = |high: &Size, count: u32| {
+        let count = i64::from(count);
+        (high - thick * count) / (count + 1)
+    };
+    let space = even(high, set.fixed);
+    let clear = even(&space, set.loose);
+    let mut all = Vec::new();
+    for below in 0..=set.fixed {
+        let floor = (&space + thick) * i64::from(below);
+        for number in 1..=set.loose {
+            let number = i64::from(number);
+            all.push((&floor + &clear * number + thick * (number - 1), true));
+        }
+        if below < set.fixed {
+            all.push((floor + &space, false));
+        }
+    }
+    all
 }
 
 /// The front edge of a shelf: behind the frame, or in a frame-less case behind

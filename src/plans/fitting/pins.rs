@@ -2,21 +2,28 @@
 
 use crate::measure::Length;
 use crate::model::{Case, Opening, Piece, Pins, Set};
-use crate::parts::{self, Cuboid, Direction, Face, FeatureKind, JointSort, Part, Parts, Role};
+use crate::parts::{
+    self, Cuboid, Direction, Face, FeatureKind, JointSort, Part, PartId, Parts, Role,
+};
 
 use super::reach::{Reach, reaches};
 use super::{Index, above_end, from_edge};
 
-/// The rows of holes at both sides of an opening.
+/// The rows of holes at both sides of an opening, or of one of the spaces that
+/// its fixed shelves make of it.
 #[derive(Clone, Debug)]
 pub struct PinRows<'a> {
     /// The opening.
     pub opening: &'a Opening,
+    /// The fixed shelf under the space.
+    pub over: Option<&'a Part>,
+    /// The fixed shelf over it.
+    pub under: Option<&'a Part>,
     /// Hole, depth and pitch.
     pub pins: Pins,
     /// How many places a row has, the lowest first.
     pub count: u32,
-    /// From the lower edge of the opening to the lowest.
+    /// From the lower edge of the opening, or the fixed shelf, to the lowest.
     pub first: Length,
     /// Places without a hole, numbered from 1 at the lowest: a hinge block, a
     /// hinge plate or another hole is there on one of the boards.
@@ -25,7 +32,7 @@ pub struct PinRows<'a> {
     pub blocked: Vec<Blocked>,
     /// Both rows of the left board, and of the right.
     pub boards: Vec<RowBoard<'a>>,
-    /// How many loose shelves the opening has.
+    /// How many loose shelves the space has.
     pub loose: usize,
     /// Each shelf, lowest first, with the place nearest to where it is drawn at
     /// which it strikes nothing; a shelf without one is not among them.
@@ -64,6 +71,31 @@ impl RowBoard<'_> {
 }
 
 impl PinRows<'_> {
+    /// What they are called: the opening, and which of its spaces.
+    #[must_use]
+    pub fn title(&self) -> String {
+        let title = self.opening.title();
+        match (self.over, self.under) {
+            (Some(shelf), _) => format!("{title} over {}", shelf.mark),
+            (None, Some(shelf)) => format!("{title} under {}", shelf.mark),
+            (None, None) => title.to_owned(),
+        }
+    }
+
+    /// What the first hole counts from.
+    #[must_use]
+    pub fn floor_name(&self) -> String {
+        match self.over {
+            Some(shelf) => shelf.mark.clone(),
+            None => "the lower edge of the opening".to_owned(),
+        }
+    }
+
+    /// The height above the floor of what the first hole counts from.
+    fn floor(&self) -> Length {
+        floor(self.opening, self.over)
+    }
+
     /// The heights above the floor at which holes are bored.
     pub fn heights(&self) -> impl Iterator<Item = Length> {
         let bored = (1..=self.count).filter(|number| !self.left_out.contains(number));
@@ -73,7 +105,7 @@ impl PinRows<'_> {
     /// The height of a place above the floor.
     #[must_use]
     pub fn height(&self, number: u32) -> Length {
-        self.opening.y + self.first + self.pins.pitch * (i64::from(number) - 1)
+        self.floor() + self.first + self.pins.pitch * (i64::from(number) - 1)
     }
 
     /// True where a shelf can lie on the pins of a place.
@@ -100,34 +132,69 @@ pub(in crate::plans) fn plan<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<PinR
     let index = &Index::of(parts);
     for case in &piece.cases {
         for opening in &case.openings {
-            found.extend(rows(piece, case, opening, index));
+            found.extend(spaces(piece, case, opening, index));
         }
     }
     found
+}
+
+/// A space between two fixed shelves, or the whole of an opening, with the loose
+/// shelves in it.
+#[derive(Default)]
+struct Space<'a> {
+    over: Option<&'a Part>,
+    under: Option<&'a Part>,
+    loose: Vec<(PartId, &'a Part)>,
+}
+
+/// The rows of every space of an opening, the lowest first.
+fn spaces<'a>(
+    piece: &'a Piece,
+    case: &'a Case,
+    opening: &'a Opening,
+    index: &Index<'a>,
+) -> Vec<PinRows<'a>> {
+    let mut spaces = vec![Space::default()];
+    for (id, part) in index.of_opening(opening.id).iter().copied() {
+        let Some(space) = spaces.last_mut() else { continue };
+        match part.role == Role::FixedShelf {
+            true => {
+                space.under = Some(part);
+                spaces.push(Space { over: Some(part), ..Space::default() });
+            }
+            false if part.role == Role::AdjustableShelf => space.loose.push((id, part)),
+            false => {}
+        }
+    }
+    spaces.into_iter().filter_map(|space| rows(piece, case, opening, space, index)).collect()
+}
+
+fn floor(opening: &Opening, over: Option<&Part>) -> Length {
+    over.map_or(opening.y, |shelf| shelf.extent(Direction::Y).1)
 }
 
 fn rows<'a>(
     piece: &'a Piece,
     case: &'a Case,
     opening: &'a Opening,
+    Space { over, under, loose }: Space<'a>,
     index: &Index<'a>,
 ) -> Option<PinRows<'a>> {
-    let loose = index.of_opening(opening.id).iter();
-    let loose = loose.filter(|(_, part)| part.role == Role::AdjustableShelf);
-    let loose: Vec<_> = loose.copied().collect();
     let (id, lowest_shelf) = loose.first().copied()?;
+    let floor = floor(opening, over);
     let pins = case.shelves.pins;
     let lines = lines(piece, case, opening, lowest_shelf, &pins);
-    let high = opening.high.length;
+    let head = under.map(|shelf| shelf.extent(Direction::Y).0);
+    let high = head.unwrap_or(opening.y + opening.high.length) - floor;
     // A shelf that is drawn lower than the usual first hole gets holes too.
-    let drawn = (lowest_shelf.extent(Direction::Y).0 - opening.y).max(pins.pitch);
+    let drawn = (lowest_shelf.extent(Direction::Y).0 - floor).max(pins.pitch);
     let (count, first) = spread(high, pins.from_end.min(drawn), pins.pitch);
     let mut boards: Vec<RowBoard<'a>> = Vec::new();
     for (board, start) in index.holding(id, JointSort::Laid).zip([false, true]) {
         boards.push(RowBoard {
             part: board,
             face: board.placement.face(Direction::X, start),
-            first: above_end(board, opening.y + first),
+            first: above_end(board, floor + first),
             rows: lines.map(|line| from_edge(board, line)),
         });
     }
@@ -140,7 +207,7 @@ fn rows<'a>(
         .map(Part::cuboid)
         .collect();
     let taken = |number: &u32| {
-        let height = opening.y + up(*number);
+        let height = floor + up(*number);
         let taken =
             |board| is_taken(board, &pins, height) || is_covered(board, &pins, height, &blocks);
         boards.iter().any(taken)
@@ -158,6 +225,8 @@ fn rows<'a>(
     }
     let mut rows = PinRows {
         opening,
+        over,
+        under,
         pins,
         count,
         first,

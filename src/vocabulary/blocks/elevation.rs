@@ -377,19 +377,10 @@ block! {
     /// `shelf { … }`
     shelf: "shelf", "the shelves of an opening",
     "The shelves behind an opening.";
-    ADJUSTABLE: Count<100> = ("adjustable", "how many shelves stand on pins", "adjustable 2");
-    FIXED: Count<100> = ("fixed", "how many shelves are joined to the case, evenly spaced", "fixed 1");
+    ADJUSTABLE: Count<100> = ("adjustable", "how many shelves stand on pins; where there are fixed ones too, in each space between them", "adjustable 2");
+    FIXED: Count<100> = ("fixed", "how many shelves are joined to the case, with the same clear height between them", "fixed 1");
     LOAD: Load = ("load", "what stands on each shelf, where that differs", "load 50 lb per ft2");
     NOTE;
-    [one_of "how the shelves are held"] {
-        /// How the shelves behind an opening are held.
-        pub(crate) Held of Count<100> {
-            /// On pins.
-            Adjustable = ADJUSTABLE,
-            /// Joined to the case.
-            Fixed = FIXED,
-        }
-    }
 }
 
 kinds! {
