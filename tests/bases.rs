@@ -21,11 +21,13 @@ fn on_a_base(legs: &str) -> Vec<Part> {
 }
 
 /// The base is 36 wide and has a sleeper at each end and one in the middle. A
-/// leg stands between its front and its back: 18 − 3 − 23/32 − 23/32 = 13-9/16
-/// long. In the middle it stands in place of the sleeper, elsewhere beside it.
+/// leg stands between its front and its back. The bottom lies on the base and is
+/// screwed down to it, so the back of the base stands 1 before the case's back of
+/// 13/64, for the driver: 18 − 13/64 − 1 − 23/32 − 3 − 23/32 = 12-23/64 are between
+/// them. In the middle a leg stands in place of the sleeper, elsewhere beside it.
 #[test]
 fn a_leg_in_a_separate_base_is_one_more_sleeper() {
-    let clear = casewright::measure::Length::inches(217, 16);
+    let clear = casewright::measure::Length::inches(791, 64);
     let names = |legs: &str| -> Vec<String> {
         let parts = on_a_base(legs);
         assert!(parts.iter().all(|part| part.length.length == clear), "{parts:#?}");

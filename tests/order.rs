@@ -120,6 +120,10 @@ impl Shop {
     fn titled(&self, title: &str) -> Option<usize> {
         self.tasks.iter().position(|task| task.title == title)
     }
+
+    fn titled_from(&self, start: &str) -> Option<usize> {
+        self.tasks.iter().position(|task| task.title.starts_with(start))
+    }
 }
 
 /// The demo pieces, those above, and the starter with every sort of carcass,
@@ -667,7 +671,14 @@ fn a_case_is_leveled_joined_fixed_and_only_then_hung() {
     let (mut pairs, mut heavy) = (0, 0);
     for shop in SHOPS.iter() {
         let level = shop.titled("Carry it in and level it").expect("a step");
-        let put = shop.titled("Put in the doors, drawers, and shelves").expect("a step");
+        // What has neither fronts nor loose shelves has nothing to put in.
+        let bare = |part: &Part| {
+            !matches!(part.assembly, Assembly::Front(_)) && part.role != Role::AdjustableShelf
+        };
+        let Some(put) = shop.titled_from("Put in the ") else {
+            assert!(shop.parts.all.iter().all(bare), "{}", shop.name);
+            continue;
+        };
         let before = shop.before(put);
         assert!(before.contains(&level), "{}", shop.name);
         if shop.piece.site.fixed {

@@ -320,7 +320,7 @@ fn caution(work: Work, heats: bool) -> Option<&'static str> {
             "Feed against the rotation of the bit, never climb-cut by hand, and clamp the work. Hold a small piece in a jig or between scraps, never in your fingers. Unplug the router before you change a bit.",
         ),
         Work::Sand => Some(
-            "Wear a mask that fits against fine dust, and draw the dust off at the sander; dust of oak and beech harms most. Empty the bag outdoors, because fine dust in a heap can heat and burn.",
+            "Wear a mask that fits against fine dust, and draw the dust off at the sander, because wood dust harms, that of oak and beech most. Empty the bag outdoors, because fine dust in a heap can heat and burn.",
         ),
         Work::Glue => Some(
             "Mind the glue's open time. Lay out clamps, cauls, and a wet cloth before you open the bottle. Wear gloves if your glue's label asks for them.",

@@ -51,8 +51,9 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         count += own.len();
         blocks.push(Block::Heading(heading(stock, source)));
         blocks.extend(about(stock, &own, source).map(Block::Note));
-        if stock.is_solid() {
-            blocks.push(Block::Note("Saw these to their rough sizes first, and joint and plane them. The large figures are the finished widths: rip to them only then.".into()));
+        let cut_first = |(_, part): &(PartId, &Part)| stage(part) == Stage::First;
+        if stock.is_solid() && own.iter().any(cut_first) {
+            blocks.push(Block::Note("Saw these to their rough sizes first, and joint and plane them. The large figures are the finished widths, so rip to them only then.".into()));
         }
         blocks.extend(later(&own, source).into_iter().map(Block::Note));
         for note in &stock.notes {
@@ -164,8 +165,11 @@ fn about(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Opt
     }
     if stock.is_solid() {
         parts.push(format!(
-            "from {} boards, planed to {}",
-            trade::quarters(stock.nominal).map_or_else(|| text(stock.nominal), str::to_owned),
+            "from {}, planed to {}",
+            trade::quarters(stock.nominal).map_or_else(
+                || format!("boards sawn {} thick", text(stock.nominal)),
+                |quarters| format!("{quarters} boards"),
+            ),
             text(stock.thickness.length)
         ));
         parts.push(format!("{}sawn", stock.sawn.word()));

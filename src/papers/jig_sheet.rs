@@ -37,7 +37,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             blocks.push(Block::Heading(cutter(source, setup)));
             if setup.cutter.name.is_none() {
                 let wide = source.work.piece.tape().figure(setup.cutter.diameter);
-                blocks.push(Block::Note(format!("These settings are made for a bit {wide} across, and hold for no other. No bit of that width is entered for this shop: buy or borrow one, or have yours entered in the plan before this sheet is printed.")));
+                blocks.push(Block::Note(format!("These settings are made for a bit {wide} across, and for no other, unless a set-up says so. No bit of that width is entered for this shop: buy or borrow one, or have yours entered in the plan and print this sheet again.")));
             }
             blocks.extend(setup.cutter.notes.iter().cloned().map(Block::Note));
             bit = Some(own);
@@ -193,7 +193,11 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
             let scrap =
                 "clamp scrap of the same thickness behind the piece where the bit comes out"
                     .to_owned();
-            (text(place), what, vec![scrap])
+            let mut led = vec![scrap];
+            if breaks_out(source, setup) {
+                led.push("the flutes run across the grain of solid wood: take a light last pass and feed slowly, or the wood tears out beside them".to_owned());
+            }
+            (text(place), what, led)
         }
     };
     let mut more = vec![cut(source, setup, first)];
@@ -272,13 +276,28 @@ fn lines(source: &Source<'_, '_>, setup: &Setup) -> Table {
         0 => "",
         _ => "; the last one is the middle, and one cut makes it",
     };
+    let spacer = pitch(setup).map_or_else(String::new, |pitch| {
+        format!(
+            "; from line to line the straight-edge moves by {}: step it with a spacer of that width by the calipers, not by the tape, so that the lands come out alike",
+            source.figures.mating(pitch)
+        )
+    });
     lines.foot = format!(
-        "both figures count from the {}; the straight-edge stands on the far side of the cut, on the left of the router as you push it; cut each line twice at one setting: once from the {}, and once with the piece turned round, from the {}{once}",
+        "both figures count from the {}; the straight-edge stands on the far side of the cut, on the left of the router as you push it; each distance serves twice: set it off from the {}, and then from the {}{once}{spacer}",
         setup.datum,
         setup.datum,
         across_from(source, setup)
     );
     lines
+}
+
+/// From the center of a flute to that of the next, where all are so far apart.
+fn pitch(setup: &Setup) -> Option<Length> {
+    let center = |line: &CutLine| line.from + line.wide.half();
+    let steps = setup.lines.windows(2).map(|pair| center(&pair[1]) - center(&pair[0]));
+    let mut steps = steps.map(Length::abs);
+    let first = steps.next()?;
+    steps.all(|step| step == first).then_some(first)
 }
 
 /// The edge or end across from the datum.

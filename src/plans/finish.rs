@@ -66,6 +66,22 @@ impl Surface {
     }
 }
 
+/// Areas in square meters to a tenth, so rounded that they come to their rounded
+/// sum: what loses most is rounded up first.
+#[must_use]
+pub fn tenths(areas: &[f64]) -> Vec<String> {
+    let whole = (areas.iter().sum::<f64>() * 10.0).round() as i64;
+    let mut tenths: Vec<i64> = areas.iter().map(|area| (area * 10.0).floor() as i64).collect();
+    let lost = |at: usize| (areas[at] * 10.0).fract();
+    let mut order: Vec<usize> = (0..areas.len()).collect();
+    order.sort_by(|a, b| lost(*b).total_cmp(&lost(*a)));
+    let over = whole - tenths.iter().sum::<i64>();
+    for at in order.into_iter().take(usize::try_from(over).unwrap_or(0)) {
+        tenths[at] += 1;
+    }
+    tenths.into_iter().map(|tenths| format!("{}.{}", tenths / 10, tenths % 10)).collect()
+}
+
 /// `7.5 m2`, in an inch job with square feet beside it.
 #[must_use]
 pub fn told(tape: &Tape, square_meters: f64) -> String {

@@ -42,6 +42,10 @@ pub(super) const EXCUSED: &[Excused] = &[
     excused("# h of routing at a feed of # a minute", SHOP),
     excused("# min of routing at a feed of # a minute", SHOP),
     excused("# % to the surface to finish and take # % of the wood", "no setting of the router"),
+    excused(
+        "from line to line the straight-edge moves by #",
+        "the difference of two lines, which the operation has one by one",
+    ),
     excused("USD # each", PRICE),
     excused("EUR # each", PRICE),
     excused("# per pair", PRICE),

@@ -250,7 +250,8 @@ impl<'d> Maker<'d, '_> {
         let finish = self.work.piece.finish(own.finish)?;
         let kind = trade::finish_named(finish.kind.slug());
         let coat = &own.coat;
-        let whole: f64 = own.areas.iter().map(|(_, area)| area).sum();
+        let each: Vec<f64> = own.areas.iter().map(|(_, area)| *area).collect();
+        let whole: f64 = each.iter().sum();
         let area = |area: f64| Figure { exact: format!("{area:.3}"), print: format!("{area:.1}") };
         let last = own.number >= finish.coats;
         let mixed = finish.mix.map(|(a, b)| Mixed {
@@ -269,7 +270,11 @@ impl<'d> Maker<'d, '_> {
             surfaces: own
                 .areas
                 .iter()
-                .map(|(sort, own)| Surface { what: sort.word(), area: area(*own) })
+                .zip(finish::tenths(&each))
+                .map(|((sort, own), print)| Surface {
+                    what: sort.word(),
+                    area: Figure { print, ..area(*own) },
+                })
                 .collect(),
             parts: self.marks(&own.parts),
             coated_before: self.marks(&own.before),

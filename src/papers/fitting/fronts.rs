@@ -91,7 +91,7 @@ fn steps(all: &[OntoBox<'_>]) -> Table {
         };
         let turns = match all.iter().any(|front| front.pull_holes == 1) {
             true => {
-                "; one screw lets a front turn, so hold it with two clamps or tape too, until the screws that stay are in"
+                "; one screw lets a front turn, so put double-sided tape on the front of the box before you stand the front on its shims"
             }
             false => "",
         };

@@ -77,7 +77,7 @@ fn plates(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut Vec<Block>) 
             right("lower end").strong(),
             right("above opening"),
         ],
-        foot: "the lower end of a block counts from the bottom end of the piece, and in a case that is closed from the lower edge of the opening; its front edge lies against the back of the frame".to_owned(),
+        foot: "the lower end of a block counts from the bottom end of the piece, and in a case that is closed, from the lower edge of the opening; its front edge lies against the back of the frame".to_owned(),
         ..Table::default()
     };
     for hung in all {

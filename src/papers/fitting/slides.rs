@@ -222,7 +222,7 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
         let boards = all.iter().flat_map(|drawer| &drawer.carriers);
         let packed = boards.filter(|carrier| carrier.packer.is_some()).map(|on| on.board);
         packers.foot = format!(
-            "the lower edge of a packer counts from the bottom end of the piece, and in a case that is closed from the lower edge of the opening; its front end counts from the front edge{}",
+            "the lower edge of a packer counts from the bottom end of the piece, and in a case that is closed, from the lower edge of the opening; its front end counts from the front edge{}",
             super::long_points(packed)
         );
         checks.push(match trays {
@@ -371,7 +371,7 @@ fn under(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(Block::Heading("Boxes on undermount slides".into()));
-    blocks.push(Block::Note("Bore for the hooks from the outside face of the box back. Under the box front goes one clip at each side, and a left one is not a right one: drill their screw holes at 45 degrees by the jig that comes with them, clear of the screws of the pull.".into()));
+    blocks.push(Block::Note("Bore for the hooks from the outside face of the box back. Under the box front goes one clip at each side, and left and right ones differ: drill their screw holes at 45 degrees by the jig that comes with them, clear of the screws of the pull.".into()));
     blocks.push(Block::Table(table));
     if asks {
         blocks.push(Block::Note("Most sheets ask for a hole of 6 mm, 10 mm deep, with its center 7 mm from the inside face of the drawer's side. Once yours is entered in the plan, this sheet counts from the ends of the box back.".into()));

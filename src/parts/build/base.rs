@@ -68,7 +68,15 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
     let [left, right] = builder.carcass_sides();
     let thick = builder.thickness(base.stock);
     let front_z = &builder.planes.frame + &base.set_back;
-    let rear_z = &builder.planes.rear - &thick;
+    // What stands on the base: the bottom, or the ends where the bottom lies higher.
+    let lies = |id: &PartId| {
+        builder.part(*id).is_some_and(|part| part.cuboid().from.y == base.high.length)
+    };
+    let bottom = carcass.bottom.filter(lies);
+    let rear_z = match bottom {
+        Some(_) => &builder.planes.inside - Size::from(beside_back(builder)) - &thick,
+        None => &builder.planes.rear - &thick,
+    };
     let wide = &right - &left;
     let assembly = Assembly::Base(builder.id);
     let long = |builder: &mut Builder<'_>, which, z: &Size, show: Option<Face>| {
@@ -153,19 +161,21 @@ fn separate(builder: &mut Builder<'_>, base: &Base, carcass: &Carcass) {
             builder.join(screw, id, into, true, base.span);
         }
     }
-    // What stands on the base: the bottom, or the ends where the bottom lies
-    // higher.
-    let lies = |id: &PartId| {
-        builder.part(*id).is_some_and(|part| part.cuboid().from.y == base.high.length)
-    };
     let [left, right] = carcass.ends;
-    let standing: Vec<PartId> = match carcass.bottom.filter(lies) {
-        Some(bottom) => vec![bottom],
-        None => vec![left, right],
+    let standing: Vec<(PartId, PartId)> = match bottom {
+        Some(bottom) => vec![(bottom, front), (bottom, rear)],
+        None => vec![(left, front), (right, front)],
     };
-    for part in standing {
-        builder.join(JointSort::Planted, part, front, false, base.span);
+    for (part, into) in standing {
+        builder.join(JointSort::Planted, part, into, false, base.span);
     }
+}
+
+/// How far the rear of a base that the bottom is screwed down to stands before the
+/// back, so that a driver stands upright over its screws: 1 in, 25 mm (common practice,
+/// no source).
+fn beside_back(builder: &Builder<'_>) -> Length {
+    builder.piece.tape().unit.either(Length::inches(1, 1), Length::mm(25))
 }
 
 fn legs(builder: &mut Builder<'_>, carcass: &Carcass) {

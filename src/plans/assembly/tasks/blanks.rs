@@ -27,6 +27,7 @@ impl Maker<'_, '_> {
                 tape.text(tape.up(boards.wide))
             ));
         }
+        lines.push("flatten a face of each board and plane it, but leave it thicker than the cut list says, for what the blank loses when it is planed; then joint the edges that meet".to_owned());
         let wider = self.wider_than_planer(&wide);
         lines.extend(self.halved(&wider));
         lines.push("keep the good faces on one side, with the grain falling the same way, so that each blank planes one way".to_owned());
@@ -118,7 +119,7 @@ impl Maker<'_, '_> {
         let thick: Vec<String> = ids.iter().filter_map(thick).collect();
         let lines = vec![
             format!(
-                "scrape the glue off the {what}, plane those of each blank to its thickness and a scraping more, and joint the edges that meet: {}",
+                "scrape the glue off the {what}, plane those of each blank a scraping over its thickness, and joint the edges that meet: {}",
                 listed(&thick)
             ),
             format!("glue the {what} of each blank to each other with their faces flush"),
@@ -220,12 +221,13 @@ impl Maker<'_, '_> {
         let tape = self.piece.tape();
         let mut lines: Vec<String> = Vec::new();
         let mut later = "sand";
+        let mut has_solid = false;
         for (id, part) in thick.iter().filter_map(|id| Some((*id, self.parts.get(*id)?))) {
             let layers = gluing::layers(self.piece, part);
             let (mark, thick) = (self.marks(&[id]), tape.text(part.thickness.length));
             let solid = self.piece.stock(part.stock).is_none_or(Stock::is_solid);
             if solid {
-                later = "plane, sand,";
+                (later, has_solid) = ("plane, sand,", true);
             }
             let packs = matches!(part.role, Role::Packer | Role::HingeBlock);
             lines.push(match solid {
@@ -238,6 +240,9 @@ impl Maker<'_, '_> {
                 // A sheet is as thick as it was bought, and so are its layers.
                 false => format!("{mark}: laminate from {layers} layers face to face, {thick} thick in all"),
             });
+        }
+        if has_solid {
+            lines.push("flatten and plane the faces of every solid layer that meet, or the glue line gapes".to_owned());
         }
         let of = |id: &PartId| Some((*id, gluing::laminated(self.parts.get(*id)?)));
         let each: Vec<(PartId, u32)> = thick.iter().filter_map(of).collect();

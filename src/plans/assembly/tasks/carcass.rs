@@ -234,7 +234,7 @@ impl Maker<'_, '_> {
         let told = tape.text(tape.down(most));
         let lines = match block {
             None => vec![format!(
-                "screw it down from inside through {bottom} into the edges of the base, without glue, so that it comes apart for the stairs; screws no longer than {told}"
+                "screw it down from inside through {bottom} into the front and the back of the base, without glue, so that it comes apart for the stairs; screws no longer than {told}"
             )],
             Some(block) => vec![
                 format!(
@@ -286,7 +286,7 @@ impl Maker<'_, '_> {
         parts.sort_unstable();
         parts.dedup();
         let lines = vec![format!(
-            "glue clamping blocks to both boards of the seam of {told}, a pair where each clamp will be, on paper so that they come off again, and let them set"
+            "glue {pairs} pairs of clamping blocks along the seam between {told}, one block of each pair on either board and a pair where each clamp will be; put paper in the glue so that they come off again, and let them set"
         )];
         self.add(Task {
             lines,
@@ -319,16 +319,21 @@ impl Maker<'_, '_> {
             crossing.iter().partition(|joint| gluing::is_outer(self.parts, joint));
         let name = |part, into| format!("{} to {}", self.parts.mark(part), self.parts.mark(into));
         let pair = |joint: &&Joint| name(joint.part, joint.into);
+        let seam = |joint: &&Joint| {
+            format!("{} and {}", self.parts.mark(joint.part), self.parts.mark(joint.into))
+        };
         let (mitered, flush): (Vec<&Joint>, Vec<&Joint>) =
             outer.into_iter().partition(|joint| joint.sort == JointSort::Miter);
         let pairs: u32 = mitered.iter().map(|joint| gluing::clamps_along(self.parts, joint)).sum();
         if !mitered.is_empty() {
             let told: Vec<String> = mitered.iter().map(pair).collect();
             let told = listed(&told);
+            let seams: Vec<String> = mitered.iter().map(seam).collect();
             let open = self.piece.shop.open_time;
             lines.push(format!("{told}: try the miter dry; these papers reckon with a glue that stays open {open}, and a slower one leaves you more time to bring the long points together"));
             lines.push(format!("bring the frame straight on and clamp across the {pairs} pairs of blocks; frame and case are rigid, so the miter can't be folded shut"));
-            stands = vec![self.clamping_blocks(case, &mitered, (&told, pairs), stands)];
+            lines.push("when the clamps are off, split the blocks off along their paper, and scrape the paper away".to_owned());
+            stands = vec![self.clamping_blocks(case, &mitered, (&listed(&seams), pairs), stands)];
         }
         let stile = |joint: &&Joint| Some((joint.part, joint.into, self.beyond(joint)?));
         let stiles: Vec<(PartId, PartId, Length)> = flush.iter().filter_map(stile).collect();

@@ -1,6 +1,7 @@
 //! Sanding and finishing.
 
-use crate::model::{Finish, FinishId};
+use crate::diagnostics::listed;
+use crate::model::{Finish, FinishId, Opening};
 use crate::parts::{Assembly, Part, PartId, Role};
 use crate::plans::finish::{self, Coat, Surface};
 use crate::plans::operations::{Coating, Doing, Sand};
@@ -85,7 +86,19 @@ impl Maker<'_, '_> {
         let has_fronts = !self.work.fronts().is_empty();
         let (mut sand, mut off) = (Vec::new(), Vec::new());
         if has_fronts {
-            sand.push("take off the doors, drawers, and hardware".to_owned());
+            let (doors, drawers) = self.doors_and_drawers();
+            let mut named = Vec::new();
+            named.extend(doors.then_some("doors"));
+            named.extend(drawers.then_some("drawers, slides"));
+            let pulled = |opening: &Opening| {
+                opening.front.as_ref().is_some_and(|front| front.pull.is_some())
+            };
+            let mut openings = self.piece.cases.iter().flat_map(|case| &case.openings);
+            named.extend(openings.any(pulled).then_some("pulls"));
+            if named.is_empty() {
+                named.push("fronts");
+            }
+            sand.push(format!("take off the {}, and mark each with its place", listed(&named)));
             off.extend(
                 self.ids(|part| {
                     matches!(part.assembly, Assembly::Front(_) | Assembly::DrawerBox(_))
@@ -162,8 +175,11 @@ impl Maker<'_, '_> {
     ) -> usize {
         let tape = *self.piece.tape();
         let coat = Coat::of(finish, surface.whole());
-        let sorts = surface.sorts().map(|(sort, each)| format!("{} {each:.1}", sort.word()));
-        let sorts: Vec<String> = sorts.collect();
+        let (words, areas): (Vec<&str>, Vec<f64>) =
+            surface.sorts().map(|(sort, each)| (sort.word(), each)).unzip();
+        let areas = finish::tenths(&areas);
+        let sorts: Vec<String> =
+            words.into_iter().zip(areas).map(|(word, area)| format!("{word} {area}")).collect();
         let beside = match early {
             [] => String::new(),
             early => format!("; {} had this coat before", self.marks(early)),

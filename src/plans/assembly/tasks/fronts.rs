@@ -143,7 +143,7 @@ impl Maker<'_, '_> {
             let joints = self.joints_of(unit);
             let load = gluing::joined(self.parts, &joints);
             let mut lines = self.joint_lines(&joints);
-            lines.push("the bottom goes in dry with the corners and squares the box".to_owned());
+            lines.push("the bottom goes in dry with the corners; it has play in its grooves, so square the box by its diagonals".to_owned());
             let square = self.outline(&parts, unit);
             let mut after = self.ready(&parts);
             after.extend(last);

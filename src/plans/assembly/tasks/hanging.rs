@@ -28,7 +28,7 @@ impl Maker<'_, '_> {
                 let backs = self.backs();
                 if !backs.is_empty() {
                     lines.push(format!(
-                        "take off {}, so that you reach the packers from behind; it stays off until after the finish",
+                        "first take off {}, so that you reach the packers from behind; it stays off until after the finish",
                         self.marks(&backs)
                     ));
                     does.push(Doing::TakeOff(backs));

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass};
-use crate::model::{Case, CaseId, Exposure, OpeningKind, Set, Side};
+use crate::model::{Case, CaseId, Exposure, Opening, OpeningKind, Set, Side};
 use crate::parts::{JointSort, PartId, Role};
 use crate::plans::cleats;
 use crate::plans::operations::{Beside, Doing, House, Wall};
@@ -50,8 +50,12 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Wall), vec![last]);
             self.does(last, vec![Doing::House(House::Wall(wall))]);
         }
-        let lines = self.put_back();
-        let title = "Put in the doors, drawers, and shelves".to_owned();
+        let back = self.comes_off();
+        if back.is_empty() {
+            return;
+        }
+        let lines = self.put_back(&back);
+        let title = format!("Put in the {back}");
         let put = self.simple(
             title,
             lines,
@@ -103,12 +107,12 @@ impl Maker<'_, '_> {
         for lifted in weights.lifted.keys() {
             if let Lifted::Base(_) = lifted {
                 let name = self.piece.case(lifted.case()).map_or("", |case| &case.name);
-                lines.push(format!("carry the base of {name} apart, and set it level first; then let the case down on it, and screw it down from inside through its bottom as on the bench"));
+                lines.push(format!("carry the base of {name} by itself, find the highest place of the floor where it goes, and shim the base level from there; then let the case down on it, and screw it down from inside through its bottom as on the bench"));
             }
         }
         for keep_out in &self.piece.site.keep_outs {
             lines.push(format!(
-                "check that the piece clears the {} before you push it home; where a cut-out has to grow, seal its edge with finish again",
+                "check that the piece clears the {} before you push it home; where you have to cut, seal the edge with finish again",
                 keep_out.name
             ));
         }
@@ -221,14 +225,20 @@ impl Maker<'_, '_> {
         lines
     }
 
-    fn put_back(&self) -> Vec<String> {
-        let mut lines = vec![
-            "put the doors, drawers, shelves, and pulls back where they were marked".to_owned(),
-        ];
+    fn put_back(&self, back: &str) -> Vec<String> {
+        let mut lines = vec![format!("put the {back} back where they were marked")];
         if self.has_inset() {
-            lines.push("adjust the inset fronts only now, hinge by hinge and slide by slide, until the shims of the gap sheet slide all round".to_owned());
+            let by = match self.doors_and_drawers() {
+                (true, true) => ", hinge by hinge and slide by slide",
+                (true, false) => ", hinge by hinge",
+                (false, true) => ", slide by slide",
+                (false, false) => "",
+            };
+            lines.push(format!("adjust the inset fronts only now{by}, until the shims of the gap sheet slide all round"));
         }
-        lines.push("check every gap once more".to_owned());
+        if !self.work.fronts().is_empty() {
+            lines.push("check every gap once more".to_owned());
+        }
         let regulated: Vec<&str> = self
             .piece
             .cases
@@ -240,6 +250,24 @@ impl Maker<'_, '_> {
             lines.push(format!("{}: free-standing clothing storage of this size falls under 16 CFR 1261 (ASTM F2057) in the United States, which asks for a stability test, a label, and a tip restraint; these papers don't show that it passes", listed(&regulated)));
         }
         lines
+    }
+
+    /// What was taken off to be carried in, as a list.
+    fn comes_off(&self) -> String {
+        let (doors, drawers) = self.doors_and_drawers();
+        let loose = self.parts.all.iter().any(|part| part.role == Role::AdjustableShelf);
+        let mut named = Vec::new();
+        named.extend(doors.then_some("doors"));
+        named.extend(drawers.then_some("drawers"));
+        named.extend(loose.then_some("shelves"));
+        listed(&named)
+    }
+
+    /// Whether it has doors, and whether it has drawers or trays.
+    pub(super) fn doors_and_drawers(&self) -> (bool, bool) {
+        let mut openings = self.piece.cases.iter().flat_map(|case| &case.openings);
+        let doors = openings.clone().any(Opening::is_door);
+        (doors, openings.any(|opening| matches!(opening.kind, OpeningKind::Drawer { .. })))
     }
 
     fn has_inset(&self) -> bool {

@@ -105,7 +105,7 @@ impl<'a> Maker<'_, 'a> {
             false => format!("the underside of {}", self.marks(&bottoms)),
         };
         format!(
-            "{between} at the top, the middle, and the bottom, and its height at both sides, from {from} to the upper ends of its ends"
+            "{between} at the top, the middle, and the bottom, and its height at both sides, from {from} to the tops of the ends"
         )
     }
 
