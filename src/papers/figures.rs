@@ -154,14 +154,10 @@ impl Figures {
     /// inch, hundredths of a millimeter, or the millimeters of a maker's sheet. In the
     /// order of the lengths, each once.
     pub(super) fn exacts(&self) -> Vec<(String, String)> {
-        let mut told: Vec<(String, String)> = Vec::new();
-        for (exact, text) in self.rounded.borrow().iter() {
-            let pair = (text.clone(), self.told(*exact));
-            if !told.contains(&pair) {
-                told.push(pair);
-            }
-        }
-        told
+        let mut told = BTreeSet::new();
+        let rounded = self.rounded.borrow();
+        let pairs = rounded.iter().map(|(exact, text)| (text.clone(), self.told(*exact)));
+        pairs.filter(|pair| told.insert(pair.clone())).collect()
     }
 
     fn told(&self, exact: Length) -> String {

@@ -33,6 +33,9 @@ mod warnings;
 mod weights;
 mod words;
 
+use std::collections::BTreeSet;
+use std::iter;
+
 use crate::measure::{Tape, Unit, digest};
 use crate::model::Piece;
 use crate::parts::Part;
@@ -176,28 +179,32 @@ pub fn packet(compiled: &Compilation) -> Option<Vec<PaperFile>> {
 pub fn packet_with(compiled: &Compilation, hands: &impl Hands) -> Option<Vec<PaperFile>> {
     let work = &sound(compiled)?;
     let hash = hash(compiled);
-    let made = hands.each(PAPERS, |paper| {
+    let paper = |paper: &Paper| {
         let page = page(paper, &Source::of(work), compiled, &hash);
         let file = |format, ending: &str, text| {
             let name = format!("{}.{ending}", paper.slug);
             PaperFile { paper: paper.slug, format, name, text }
         };
-        [
+        vec![
             file(Format::Html, "html", emit::html(&page)),
             file(Format::Markdown, "md", emit::markdown(&page)),
             file(Format::Text, "txt", emit::text(&page)),
         ]
-    });
+    };
+    let data = || {
+        let file =
+            |paper, format, name: &str, text| PaperFile { paper, format, name: name.into(), text };
+        let packet = data::packet(compiled, work, &hash);
+        vec![
+            file(CUT_LIST, Format::Csv, "cut-list.csv", csv_list::cut_list(work)),
+            file(PACKET, Format::Json, "packet.json", packet),
+        ]
+    };
+    // The data takes longest but for the drawings, so it is not begun last.
+    let all: Vec<Option<&Paper>> = iter::once(None).chain(PAPERS.iter().map(Some)).collect();
+    let mut made = hands.each(&all, |own| own.map_or_else(data, paper));
+    made.rotate_left(1);
     let mut files: Vec<PaperFile> = made.into_iter().flatten().collect();
-    let csv = csv_list::cut_list(work);
-    files.push(PaperFile {
-        paper: CUT_LIST,
-        format: Format::Csv,
-        name: "cut-list.csv".into(),
-        text: csv,
-    });
-    let text = data::packet(compiled, work, &hash);
-    files.push(PaperFile { paper: PACKET, format: Format::Json, name: "packet.json".into(), text });
     let text = index::html(work.piece, compiled, &hash);
     files.push(PaperFile { paper: INDEX, format: Format::Html, name: "index.html".into(), text });
     Some(files)
@@ -299,10 +306,10 @@ fn page(paper: &Paper, source: &Source<'_, '_>, compiled: &Compilation, hash: &s
     let is_first = PAPERS.first().is_some_and(|first| first.slug == paper.slug);
     let mut notes = if is_first { warnings::open(compiled) } else { Vec::new() };
     notes.extend(self::notes(source));
-    let texts: Vec<&str> =
-        blocks.iter().flat_map(Block::texts).chain(notes.iter().map(String::as_str)).collect();
+    let texts = blocks.iter().flat_map(Block::texts).chain(notes.iter().map(String::as_str));
+    let standing: BTreeSet<&str> = texts.flat_map(page::rounded).collect();
     let mut exacts = source.figures.exacts();
-    exacts.retain(|(figure, _)| texts.iter().any(|text| page::stands(figure, text)));
+    exacts.retain(|(figure, _)| standing.contains(figure.as_str()));
     Page {
         title: paper.title,
         job: piece.job.name.clone(),

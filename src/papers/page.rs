@@ -145,15 +145,16 @@ impl Block {
     }
 }
 
-/// True where a rounded figure stands in a text without its finer value behind it, and
-/// not as the end of a longer figure.
-pub(super) fn stands(figure: &str, text: &str) -> bool {
-    text.match_indices(figure).any(|(at, _)| {
-        let (before, behind) = (text.get(..at), text.get(at + figure.len()..));
-        let longer = |letter: char| letter.is_ascii_digit() || "-/.−".contains(letter);
-        let finer = behind.and_then(|behind| behind.strip_prefix(" ("));
-        !before.is_some_and(|before| before.ends_with(longer))
-            && !finer.is_some_and(|finer| finer.starts_with(|letter: char| letter.is_ascii_digit()))
+/// The rounded figures that stand in a text without their finer value behind them, from
+/// the first sign of each to its `~`.
+pub(super) fn rounded(text: &str) -> impl Iterator<Item = &str> {
+    text.match_indices('~').filter_map(|(at, _)| {
+        let (before, behind) = (text.get(..at)?, text.get(at + 1..)?);
+        let digit = |letter: char| letter.is_ascii_digit();
+        let is_finer = behind.strip_prefix(" (").is_some_and(|finer| finer.starts_with(digit));
+        let sign = |letter: char| digit(letter) || "-/.−".contains(letter);
+        let start = before.trim_end_matches(sign).len();
+        text.get(start..=at).filter(|_| !is_finer)
     })
 }
 
@@ -171,4 +172,15 @@ pub(super) struct Page {
     pub(super) blocks: Vec<Block>,
     /// Figures that were rounded, with their exact values.
     pub(super) exacts: Vec<(String, String)>,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::rounded;
+
+    #[test]
+    fn rounded_figures_are_found_whole_and_without_those_told_finer() {
+        let text = "cut 13-7/32~ wide, \u{2212}2.5~ up, 3/16~ (0.203) deep, and 7/8~ (m) high";
+        assert_eq!(rounded(text).collect::<Vec<_>>(), ["13-7/32~", "\u{2212}2.5~", "7/8~"]);
+    }
 }

@@ -210,7 +210,7 @@ impl Parts {
     /// The parts of one case, each with its id.
     pub fn iter_case(&self, case: CaseId) -> impl Iterator<Item = (PartId, &Part)> {
         let from = self.all.partition_point(|part| part.case < case);
-        self.iter().skip(from).take_while(move |(_, part)| part.case == case)
+        (from..).map(PartId).zip(self.of_case(case))
     }
 
     /// The mark of a part; empty for an id that another set gave out.

@@ -37,7 +37,7 @@ pub fn cleats(piece: &Piece, parts: &Parts) -> Vec<Cleats> {
 
 fn of_case(piece: &Piece, parts: &Parts, case: &Case) -> Vec<Cleats> {
     let under = upper_board(parts, case);
-    let own = || parts.iter().filter(|(_, part)| part.case == case.id);
+    let own = || parts.iter_case(case.id);
     let host = under.and_then(|id| parts.get(id));
     let ends = || own().map(|(_, part)| part).filter(|part| matches!(part.role, Role::End(_)));
     let Some(top) = host
@@ -83,5 +83,5 @@ fn upper_board(parts: &Parts, case: &Case) -> Option<PartId> {
     let is_upper = |part: &Part| {
         part.role == Role::Top || part.role == Role::Stretcher && part.which == Which::Back
     };
-    parts.iter().find(|(_, part)| part.case == case.id && is_upper(part)).map(|(id, _)| id)
+    parts.iter_case(case.id).find(|(_, part)| is_upper(part)).map(|(id, _)| id)
 }

@@ -104,7 +104,7 @@ impl<'d> Maker<'d, '_> {
         };
         let is_here = |id: OpeningId| id == drawer.opening.id;
         let marks: Vec<&'d str> = parts
-            .all
+            .of_case(drawer.opening.id.case)
             .iter()
             .filter(|part| own(part).is_some_and(is_here))
             .map(|part| &*part.mark)

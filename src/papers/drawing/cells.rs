@@ -1,6 +1,8 @@
 //! What stands where on a drawing, so that what lies near an area is found without
 //! looking at all of it.
 
+use std::ops::Range;
+
 use super::labels::Area;
 
 /// Into how many cells the room about a drawing is parted along each axis: a letter of
@@ -27,23 +29,23 @@ impl<T: Copy> Cells<T> {
         Self { from, cell: side / CELLS as f64, all: Vec::new() }
     }
 
-    /// The cells that an area reaches into. The place of a cell never falls where a
-    /// coordinate rises, so that areas that meet have a cell in common.
-    fn reached(&self, area: &Area) -> impl Iterator<Item = usize> + use<T> {
+    /// The cells that an area reaches into, row by row. The place of a cell never falls
+    /// where a coordinate rises, so that areas that meet have a cell in common.
+    fn reached(&self, area: &Area) -> impl Iterator<Item = Range<usize>> + use<T> {
         // A cast keeps what is below nought at nought.
         let place = |at: f64, from: f64| (((at - from) / self.cell) as usize).min(CELLS - 1);
         let across = |x: f64| place(x, self.from.0);
         let down = |y: f64| place(y, self.from.1);
         let (left, right) = (across(area.0.0), across(area.1.0));
-        let rows = down(area.0.1)..=down(area.1.1);
-        rows.flat_map(move |row| (row * CELLS + left)..=(row * CELLS + right))
+        let rows = down(area.0.1)..down(area.1.1) + 1;
+        rows.map(move |row| (row * CELLS + left)..(row * CELLS + right + 1))
     }
 
     /// Puts a thing where its area is.
     pub(super) fn put(&mut self, area: &Area, thing: T) {
         self.all.resize_with(CELLS * CELLS, Vec::new);
-        for at in self.reached(area) {
-            if let Some(cell) = self.all.get_mut(at) {
+        for row in self.reached(area) {
+            for cell in self.all.get_mut(row).unwrap_or_default() {
                 cell.push(thing);
             }
         }
@@ -53,8 +55,14 @@ impl<T: Copy> Cells<T> {
     /// thing is named once for each cell that it shares with the area: of a point,
     /// that is one.
     pub(super) fn near(&self, area: &Area) -> impl Iterator<Item = T> {
-        let cells = self.reached(area).filter_map(|at| self.all.get(at));
-        cells.flat_map(|cell| cell.iter().rev().copied())
+        let rows = self.reached(area).map(|row| self.all.get(row).unwrap_or_default());
+        rows.flatten().flat_map(|cell| cell.iter().rev().copied())
+    }
+
+    /// True where this holds for a thing that may reach into an area.
+    pub(super) fn any_near(&self, area: &Area, holds: impl Fn(&T) -> bool) -> bool {
+        let mut rows = self.reached(area).map(|row| self.all.get(row).unwrap_or_default());
+        rows.any(|row| row.iter().any(|cell| cell.iter().rev().any(&holds)))
     }
 }
 

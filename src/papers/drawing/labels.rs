@@ -1,6 +1,8 @@
 //! Where the marks and figures of a drawing stand: none over another, and with a
 //! line to what they name where there is no room on it.
 
+use std::ops::RangeInclusive;
+
 use super::cells::Cells;
 use super::svg::{Anchor, Line, Svg, wide};
 
@@ -13,7 +15,13 @@ pub(super) struct Labels {
     taken: Cells<Area>,
     /// What is drawn, which a text should not cover.
     solid: Cells<Area>,
+    /// How often a place beside something was looked for in vain.
+    in_vain: usize,
 }
+
+/// How often a place is looked for in vain before a drawing counts as full: what
+/// bears so many marks is too far away to be read.
+const FULL: usize = 150;
 
 pub(super) fn meets(a: &Area, b: &Area) -> bool {
     a.0.0 < b.1.0 && b.0.0 < a.1.0 && a.0.1 < b.1.1 && b.0.1 < a.1.1
@@ -35,7 +43,11 @@ pub(super) fn middle(area: &Area) -> (f64, f64) {
 
 /// The room of a level text about its middle.
 pub(super) fn room(at: (f64, f64), text: &str, high: f64) -> Area {
-    let half = wide(text, high) / 2.0;
+    about(at, wide(text, high) / 2.0, high)
+}
+
+/// The room of a level text that reaches so far to both sides of its middle.
+fn about(at: (f64, f64), half: f64, high: f64) -> Area {
     ((at.0 - half, at.1 - high * 0.55), (at.0 + half, at.1 + high * 0.55))
 }
 
@@ -62,7 +74,7 @@ fn sides(area: &Area, high: f64) -> [Area; 4] {
 impl Labels {
     /// For a drawing that is about as large as this.
     pub(super) fn over(drawing: &Area) -> Self {
-        Self { taken: Cells::over(drawing), solid: Cells::over(drawing) }
+        Self { taken: Cells::over(drawing), solid: Cells::over(drawing), in_vain: 0 }
     }
 
     /// Nothing is written here.
@@ -87,11 +99,11 @@ impl Labels {
 
     /// True where no text stands.
     pub(super) fn is_free(&self, room: &Area) -> bool {
-        !self.taken.near(room).any(|taken| meets(&taken, room))
+        !self.taken.any_near(room, |taken| meets(taken, room))
     }
 
     fn is_blank(&self, room: &Area) -> bool {
-        !self.solid.near(room).any(|solid| meets(&solid, room))
+        !self.solid.any_near(room, |solid| meets(solid, room))
     }
 
     /// Writes a text about its middle.
@@ -133,9 +145,12 @@ impl Labels {
             (0.9, 0.4),
             (-0.9, 0.4),
         ];
+        if self.in_vain >= FULL {
+            return false;
+        }
         let half = wide(text, high) / 2.0;
-        let spots = |reach: u32| {
-            (1..=reach).flat_map(move |ring| {
+        let spots = |rings: RangeInclusive<u32>| {
+            rings.flat_map(move |ring| {
                 let far = high * 0.7 * f64::from(ring);
                 TURNS.into_iter().map(move |(x, y)| (to.0 + x * (far + half), to.1 + y * far))
             })
@@ -144,13 +159,20 @@ impl Labels {
         let end = |own: &Area| (to.0.clamp(own.0.0, own.1.0), to.1.clamp(own.0.1, own.1.1));
         let clear = |own: &Area| along(to, end(own), high).all(|spot| self.is_free(&spot));
         let free = |at: &(f64, f64)| {
-            let own = room(*at, text, high);
+            let own = about(*at, half, high);
             self.is_free(&own) && clear(&own)
         };
-        let blank = |at: &(f64, f64)| free(at) && self.is_blank(&room(*at, text, high));
-        let found = spots(12).find(blank).or_else(|| spots(80).find(free));
-        let Some(at) = found else { return false };
-        let own = room(at, text, high);
+        let mut nearest = None;
+        let blank = spots(1..=12).filter(free).find(|at| {
+            nearest.get_or_insert(*at);
+            self.is_blank(&about(*at, half, high))
+        });
+        let found = blank.or(nearest).or_else(|| spots(13..=80).find(free));
+        let Some(at) = found else {
+            self.in_vain += 1;
+            return false;
+        };
+        let own = about(at, half, high);
         let end = end(&own);
         svg.line(to, end, Line::Narrow);
         svg.dot(to, high * 0.12);

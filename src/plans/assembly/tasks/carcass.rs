@@ -79,7 +79,7 @@ impl Maker<'_, '_> {
             None => {
                 let boards =
                     |part: &Part| part.assembly == Assembly::Carcass(id) && part.role != Role::Back;
-                let stands = self.ready(&self.ids(boards));
+                let stands = self.ready(&self.ids_in(id, boards));
                 self.back_sawn(case, stands.clone(), false);
                 stands
             }
@@ -212,14 +212,15 @@ impl Maker<'_, '_> {
     fn on_base(&self, case: CaseId, planted: &[PartId]) -> (Vec<String>, Doing) {
         let tape = self.piece.tape();
         let of = |id: &PartId| self.parts.get(*id);
-        let members = self.ids(|part| part.assembly == Assembly::Base(case));
+        let members = self.ids_in(case, |part| part.assembly == Assembly::Base(case));
         let ends: Vec<PartId> = planted
             .iter()
             .copied()
             .filter(|id| of(id).is_some_and(|part| matches!(part.role, Role::End(_))))
             .collect();
-        let bottoms =
-            self.ids(|part| part.role == Role::Bottom && part.assembly == Assembly::Carcass(case));
+        let is_bottom =
+            |part: &Part| part.role == Role::Bottom && part.assembly == Assembly::Carcass(case);
+        let bottoms = self.ids_in(case, is_bottom);
         let thick = |ids: &[PartId]| {
             ids.iter().filter_map(of).map(|part| part.thickness.length).min().unwrap_or_default()
         };

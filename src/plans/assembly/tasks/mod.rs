@@ -274,14 +274,19 @@ impl<'w, 'a> Maker<'w, 'a> {
         Some((used, self.piece.finish(used)?))
     }
 
-    /// The parts that it lets through, in their order.
     /// The backs of all cases.
     fn backs(&self) -> Vec<PartId> {
         self.ids(|part| part.role == Role::Back)
     }
 
+    /// The parts that it lets through, in their order.
     fn ids(&self, filter: impl Fn(&Part) -> bool) -> Vec<PartId> {
         self.parts.iter().filter(|(_, part)| filter(part)).map(|(id, _)| id).collect()
+    }
+
+    /// The parts of a case that it lets through, in their order.
+    fn ids_in(&self, case: CaseId, filter: impl Fn(&Part) -> bool) -> Vec<PartId> {
+        self.parts.iter_case(case).filter(|(_, part)| filter(part)).map(|(id, _)| id).collect()
     }
 
     /// `B into LE and RE, dado`: a line for each part that is let in.

@@ -99,7 +99,7 @@ impl<'a> Maker<'_, 'a> {
             false => "over its outside",
         };
         // The rabbets may run on below the bottom; the back does not.
-        let bottoms = self.ids(|part| part.role == Role::Bottom && part.case == case.id);
+        let bottoms = self.ids_in(case.id, |part| part.role == Role::Bottom);
         let from = match bottoms.is_empty() {
             true => "the lower ends of its ends".to_owned(),
             false => format!("the underside of {}", self.marks(&bottoms)),
@@ -342,7 +342,7 @@ impl<'a> Maker<'_, 'a> {
             what: Measured::Opening(opening.id),
             within: Some(within),
             less: Length::ZERO,
-            parts: self.ids(|part| match part.assembly {
+            parts: self.ids_in(opening.id.case, |part| match part.assembly {
                 Assembly::Front(front) => front.opening == opening.id,
                 Assembly::DrawerBox(own) => measured(own) == opening.id,
                 Assembly::Base(_)
