@@ -11,6 +11,7 @@ mod came_out;
 mod carries;
 mod case;
 mod cut;
+mod drawer_box;
 mod edge;
 mod edges;
 mod equations;
@@ -72,7 +73,8 @@ pub use finish::Finish;
 pub use frame::{Frame, OuterMember};
 pub use front::{Build, DrawerBoxes, Flutes, Fronts, Overlay, PanelBuild, Set};
 pub use hanging::HingeNeed;
-pub use hardware::{Bit, BoxRule, BoxWidth, Hook, Pull, Slide};
+pub use drawer_box::{DrawerBox, OnWood};
+pub use hardware::{Bit, BoxRule, BoxWidth, Hardware, Hook, Pull, Runs, Slide, Wooden};
 pub use hinge::{Hinge, HingeKind, Plate};
 pub use id::{
     BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, MemberId, OpeningId, PullId,

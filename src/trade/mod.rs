@@ -25,6 +25,7 @@ mod square;
 mod tilting;
 mod swing;
 mod walls;
+mod wooden;
 
 pub use board::{board_feet, cubic_metres, surface_measure, tallied_feet};
 pub use cutter::{
@@ -56,6 +57,10 @@ pub use hinging::{
 pub use moisture::{MOISTURE_WITHIN, equilibrium};
 pub use movement::movement;
 pub use sheets::{SHEETS, SheetGood, sheet_named};
+pub use wooden::{
+    above_box, back_below_sides, behind_box, below_bottom, bottom_past_back, guides_open,
+    stop_high, stop_long, stop_wide, strip_wide, thinnest_strip,
+};
 pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use slips::{meant, thickness_off};
 pub use small_work::{

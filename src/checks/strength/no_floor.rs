@@ -7,8 +7,8 @@ use crate::model::{Beyond, Case, Edge, Member, Opening, Piece};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "no-floor",
     severity: Severity::Error,
-    finds: "A niche or a cupboard has no board under it. Under a niche or a door there must be the bottom of the case, the shelf behind a rail, a divider, or the floor of the room.",
-    why: "What is put into it falls into the opening below, or out of the case.",
+    finds: "A niche, a cupboard, or a drawer that runs on wood has no board under it. Under each of them there must be the bottom of the case, the shelf behind a rail, a divider, or the floor of the room.",
+    why: "What is put into it falls into the opening below, or out of the case, and a drawer has nothing to run on.",
     source: "Plane geometry.",
     formula: "",
     accept: "",
@@ -40,6 +40,10 @@ fn report(case: &Case, opening: &Opening) -> Diagnostic {
             "no board of the case lies under this",
         )
         .subject(&opening.path);
+    let falls = match opening.on_wood.is_some() {
+        true => "its drawer runs on wood, and there is no board for it to run on",
+        false => "what is put into it falls into the opening below",
+    };
     match case.beyond(opening.id, Edge::Bottom) {
         Beyond::Outside => {
             let found = found.because("the case has no bottom");
@@ -57,7 +61,7 @@ fn report(case: &Case, opening: &Opening) -> Diagnostic {
             let framed = case.frame.is_some() && case.door_before(opening).is_none();
             let word = if framed { "rail" } else { "divider" };
             found
-                .because("what is put into it falls into the opening below")
+                .because(falls)
                 .note(format!("put a `{word}` between it and {next}"))
         }
     }
