@@ -325,7 +325,13 @@ impl Writer<'_> {
     fn drawers(&mut self) {
         let joint = self.joint(&["rabbet", "dovetail", "butt"]);
         let joint = if joint.starts_with("rabbet") { "rabbet" } else { joint };
-        let slide = self.one_of(&["under", "beside", "wood"]);
+        // On wood a drawer needs a level board under it, and trays don't run on it.
+        let bare = ["no board between openings", "trays behind doors", "rail with a lip"];
+        let slides: &[&str] = match bare.iter().any(|way| self.drawn.ways.contains(way)) {
+            true => &["under", "beside"],
+            false => &["under", "beside", "wood"],
+        };
+        let slide = self.one_of(slides);
         if slide == "wood" {
             self.is("drawers on wood");
         }

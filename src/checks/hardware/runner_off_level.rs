@@ -40,9 +40,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         if low == top {
             continue;
         }
-        let (off, way) = match low > top {
-            true => (low - top, "lower"),
-            false => (top - low, "higher"),
+        let (off, way, because) = match low > top {
+            true => (low - top, "lower", "the drawer drops behind its rail as it goes in"),
+            false => (top - low, "higher", "the drawer strikes the edge of the board as it goes in"),
         };
         let least = trade::thinnest_strip(tape.unit);
         sink.push(
@@ -62,7 +62,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                     .plus(low.max(top), if low > top { "opening" } else { "board" }, tape)
                     .minus(low.min(top), if low > top { "board" } else { "opening" }, tape),
             )
-            .because("the drawer drops behind the rail or strikes the board as it goes in")
+            .because(because)
             .note(format!(
                 "let the board lie level with the lower edge of the opening, or {} or more below it, so that runners go on it",
                 tape.figure(least)

@@ -88,7 +88,7 @@ fn marks(parts: &[&Part]) -> String {
 fn tried(all: &[OnWood<'_>]) -> Vec<String> {
     let mut tried = Vec::new();
     if has(all, |own| own.guides.len()) {
-        tried.push("a straight-edge laid across the two guides of a drawer touches each from end to end".to_owned());
+        tried.push("the guides of a drawer are straight and plumb, and flush with the edges of its opening at the front".to_owned());
     }
     tried.push("the box slides in and out with one hand, straight, without a rattle, and without rubbing at the top".to_owned());
     tried.push("where it rubs, plane the box and not the case; rub the running edges with wax, and put no finish on them".to_owned());

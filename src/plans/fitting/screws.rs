@@ -21,6 +21,8 @@ pub enum Purpose {
     Packers,
     /// Strips of drawers on wood.
     Strips,
+    /// The bottoms of drawers that are pushed in from behind.
+    Bottoms,
     /// Blocks behind hinges.
     Blocks,
     /// The back of a case.
@@ -317,7 +319,11 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let count = trade::screws_along(long);
                 let sold = trade::shortest_sold(least, most, unit);
                 let long = sold.map_or(Long::AtLeast(least), Long::Is);
-                found.push(fastening(Purpose::Boards, long, count));
+                let purpose = match part.role {
+                    Role::DrawerBottom => Purpose::Bottoms,
+                    _ => Purpose::Boards,
+                };
+                found.push(fastening(purpose, long, count));
             }
             _ => {}
         }
