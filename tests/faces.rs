@@ -15,7 +15,8 @@ use casewright::pipeline::{self, Compilation};
 use crate::jig::BOTH_FACES;
 use crate::support::{compile, spec};
 
-const DEMOS: [&str; 5] = [
+const DEMOS: [&str; 6] = [
+    "orchard-lane-chest.case",
     "first.case",
     "hall-console.case",
     "ferry-road-wash-stand.case",

@@ -218,8 +218,7 @@ fn counts(operations: &[&Value], known: &mut Known) {
     }
 }
 
-const FITTED: &[&str] =
-    &[
+const FITTED: &[&str] = &[
     "bore",
     "bore rows",
     "fasten",

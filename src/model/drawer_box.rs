@@ -119,12 +119,18 @@ pub(super) fn give(
             let Some(slide) = slides.get(slide.0) else { continue };
             let Some(wooden) = slide.wooden() else { continue };
             if opening.is_tray() {
-                ctx.sink.push(Diagnostic::error(
-                    "not-supported-yet",
-                    format!("{} is a tray behind doors, and those don't run on wood yet", opening.path),
-                    opening.span,
-                    format!("{} is `wooden`", slide.name),
-                ).note("give the tray a `slide` of its own that is hardware"));
+                ctx.sink.push(
+                    Diagnostic::error(
+                        "not-supported-yet",
+                        format!(
+                            "{} is a tray behind doors, and those don't run on wood yet",
+                            opening.path
+                        ),
+                        opening.span,
+                        format!("{} is `wooden`", slide.name),
+                    )
+                    .note("give the tray a `slide` of its own that is hardware"),
+                );
                 continue;
             }
             let unit = ctx.tape.unit;

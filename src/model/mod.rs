@@ -66,6 +66,7 @@ pub use came_out::{CameOut, Diagonals};
 pub use carries::Carries;
 pub use case::{Base, Bottom, Case, End, Exposure, Leg, Pins, Shelves, Top};
 pub use cut::{Cut, Made};
+pub use drawer_box::{DrawerBox, OnWood};
 pub use edge::{Edge, Edges};
 pub use edges::Beyond;
 pub use files::{Buffers, MemoryFiles, ReadError, SourceFiles, SourceText};
@@ -73,7 +74,6 @@ pub use finish::Finish;
 pub use frame::{Frame, OuterMember};
 pub use front::{Build, DrawerBoxes, Flutes, Fronts, Overlay, PanelBuild, Set};
 pub use hanging::HingeNeed;
-pub use drawer_box::{DrawerBox, OnWood};
 pub use hardware::{Bit, BoxRule, BoxWidth, Hardware, Hook, Pull, Runs, Slide, Wooden};
 pub use hinge::{Hinge, HingeKind, Plate};
 pub use id::{

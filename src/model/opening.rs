@@ -6,9 +6,9 @@ use crate::vocabulary::{Side, Word, words};
 
 use super::came_out::CameOut;
 use super::carries::Carries;
+use super::drawer_box::OnWood;
 use super::edge::{Edge, Edges};
 use super::front::{Fronts, Set};
-use super::drawer_box::OnWood;
 use super::hardware::Hardware;
 use super::id::{CaseId, KeepOutId, Leaf, MemberId, OpeningId, SlideId};
 use super::joinery::Board;

@@ -199,7 +199,11 @@ fn dovetails(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         let mut more = vec![
             match own.end {
                 Some(end) => {
-                    format!("gauge the baseline {} from the {}", figures.text(own.long), part.face_name(end))
+                    format!(
+                        "gauge the baseline {} from the {}",
+                        figures.text(own.long),
+                        part.face_name(end)
+                    )
                 }
                 None => format!("gauge the baseline {} from each end", figures.text(own.long)),
             },
@@ -224,7 +228,8 @@ fn dovetails(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
             more.push(format!(
                 "the groove for the bottom runs out through tail {tail}: its ends show at the front and the back of the box, and not at its sides"
             ));
-        } else if part.features.iter().any(|cut| cut.kind == FeatureKind::Groove && meets(cut, own)) {
+        } else if part.features.iter().any(|cut| cut.kind == FeatureKind::Groove && meets(cut, own))
+        {
             more.push("the groove for the bottom does not lie within one tail, so its ends show at the sides of the box: plug them".to_owned());
         }
         more.push(format!("the pins are on {}", marks(source, pins.into_iter())));
@@ -236,7 +241,9 @@ fn dovetails(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                     marks(source, group.iter().map(|own| own.part)),
                     part.face_name(end)
                 ),
-                None => format!("{}: from the {edge}", marks(source, group.iter().map(|own| own.part))),
+                None => {
+                    format!("{}: from the {edge}", marks(source, group.iter().map(|own| own.part)))
+                }
             },
             more,
         });

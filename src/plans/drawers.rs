@@ -23,7 +23,8 @@ pub fn contents(piece: &Piece, case: &Case, opening: &Opening) -> Mass {
         return nothing;
     };
     let Some(own) = piece.drawer_box(case, opening) else { return nothing };
-    let (wide, deep) = (own.inside.length, own.deep.length - piece.thickness(boxes.stock).length.twice());
+    let (wide, deep) =
+        (own.inside.length, own.deep.length - piece.thickness(boxes.stock).length.twice());
     let metres = wide.to_mm_f64() * deep.to_mm_f64() / 1e6;
     trade::grams(metres.max(0.0) * carries.load.0.to_f64())
 }

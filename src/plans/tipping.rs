@@ -132,10 +132,9 @@ fn of_case(
         let Some(fronts) = &opening.front else { continue };
         match opening.kind {
             OpeningKind::Drawer { .. } => {
-                let (Some(own), Some(face)) = (
-                    piece.drawer_box(case, opening),
-                    faces.get(&Assembly::DrawerBox(opening.id)),
-                ) else {
+                let (Some(own), Some(face)) =
+                    (piece.drawer_box(case, opening), faces.get(&Assembly::DrawerBox(opening.id)))
+                else {
                     continue;
                 };
                 let travel = own.deep.length.to_mm_f64();

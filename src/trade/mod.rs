@@ -57,10 +57,6 @@ pub use hinging::{
 pub use moisture::{MOISTURE_WITHIN, equilibrium};
 pub use movement::movement;
 pub use sheets::{SHEETS, SheetGood, sheet_named};
-pub use wooden::{
-    above_box, back_below_sides, behind_box, below_bottom, bottom_past_back, guides_open,
-    stop_high, stop_long, stop_wide, strip_wide, thinnest_strip,
-};
 pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use slips::{meant, thickness_off};
 pub use small_work::{
@@ -77,4 +73,8 @@ pub use walls::{SCREWS_AT_STUD, cut_out_spare, into_stud};
 pub use weight::{
     BASIS, Carry, USUAL_GRAVITY, carry, density, grams, kilograms, lighter_at, one_person, team,
     volume,
+};
+pub use wooden::{
+    above_box, back_below_sides, behind_box, below_bottom, bottom_past_back, guides_open,
+    stop_high, stop_long, stop_wide, strip_wide, thinnest_strip,
 };

@@ -155,7 +155,10 @@ impl Reader<'_> {
                 entries.iter().filter(|entry| group.contains(&entry.word.word)).collect();
             match standing.as_slice() {
                 [] if group.iter().filter_map(|word| block.word(word)).any(written) => {}
-                [] if group.iter().filter_map(|word| block.word(word)).any(|row| stood_for(row).is_some()) => {}
+                [] if group
+                    .iter()
+                    .filter_map(|word| block.word(word))
+                    .any(|row| stood_for(row).is_some()) => {}
                 [] => {
                     let words: Vec<String> = group.iter().map(|word| format!("`{word}`")).collect();
                     let example = block

@@ -143,21 +143,17 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     )
                 };
                 sink.push(
-                    error(
-                        title,
-                        own.unwrap_or(upward),
-                        format!("box {}", tape.figure(high)),
-                    )
-                    .label(
-                        opening.size_spans[1].unwrap_or(opening.span),
-                        format!("opening {}", tape.figure(tall.length)),
-                    )
-                    .sum(
-                        needs(least, lower, tape)
-                            .plus(boxes.groove_up.length, "groove", tape)
-                            .plus(bottom, "bottom", tape)
-                            .plus(Length::inches(1, 1), "side above it", tape),
-                    ),
+                    error(title, own.unwrap_or(upward), format!("box {}", tape.figure(high)))
+                        .label(
+                            opening.size_spans[1].unwrap_or(opening.span),
+                            format!("opening {}", tape.figure(tall.length)),
+                        )
+                        .sum(
+                            needs(least, lower, tape)
+                                .plus(boxes.groove_up.length, "groove", tape)
+                                .plus(bottom, "bottom", tape)
+                                .plus(Length::inches(1, 1), "side above it", tape),
+                        ),
                 );
             }
         }

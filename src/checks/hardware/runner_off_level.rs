@@ -42,7 +42,9 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         }
         let (off, way, because) = match low > top {
             true => (low - top, "lower", "the drawer drops behind its rail as it goes in"),
-            false => (top - low, "higher", "the drawer strikes the edge of the board as it goes in"),
+            false => {
+                (top - low, "higher", "the drawer strikes the edge of the board as it goes in")
+            }
         };
         let least = trade::thinnest_strip(tape.unit);
         sink.push(

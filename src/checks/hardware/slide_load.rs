@@ -74,7 +74,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                     "the drawer is taken to hold 15 lb per square foot (ANSI/KCMA A161.1); give another figure with `load`",
                 ),
             };
-            let stronger = piece.slides.iter().find(|slide| rating(slide).is_some_and(|l| l >= full));
+            let stronger =
+                piece.slides.iter().find(|slide| rating(slide).is_some_and(|l| l >= full));
             diagnostic = match stronger {
                 Some(slide) => {
                     diagnostic.note(format!("the slide `{}` of this spec carries it", slide.name))

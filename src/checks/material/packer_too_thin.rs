@@ -42,7 +42,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let Some(sheet) = piece.stock(boxes.packer_stock).filter(|own| !own.is_solid()) else {
             continue;
         };
-        let packers = parts.of_case(case.id).iter().filter(|part| part.role == Role::Packer || part.role.is_of_runs());
+        let packers = parts
+            .of_case(case.id)
+            .iter()
+            .filter(|part| part.role == Role::Packer || part.role.is_of_runs());
         for part in packers {
             let layers = gluing::layers(piece, part);
             let over = sheet.thickness.length * layers - part.thickness.length;

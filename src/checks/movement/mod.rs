@@ -13,8 +13,7 @@ use crate::model::{Piece, Sawn, Stock};
 use crate::plans::seasons::{Air, Climate};
 
 /// The rules of this subject, in the order they are listed.
-pub(super) const RULES: &[&Rule] =
-    &[
+pub(super) const RULES: &[&Rule] = &[
     &cross_grain::RULE,
     &gap_closes::RULE,
     &milled_off::RULE,

@@ -69,7 +69,9 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     span,
                     format!("high {}", tape.source(most)),
                 )),
-                None => found.note("make the box of quartersawn wood, which swells about half as much"),
+                None => {
+                    found.note("make the box of quartersawn wood, which swells about half as much")
+                }
             });
         }
     }

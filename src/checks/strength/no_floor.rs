@@ -53,25 +53,28 @@ fn report(case: &Case, opening: &Opening) -> Diagnostic {
             }
         }
         Beyond::Member(id) => match case.members.get(id.at) {
-            Some(rail) => under(found, rail),
+            Some(rail) => under(found, rail, opening),
             None => found,
         },
         Beyond::Opening(next) => {
             let next = case.openings.get(next.at).map_or("the next opening", Opening::name);
             let framed = case.frame.is_some() && case.door_before(opening).is_none();
             let word = if framed { "rail" } else { "divider" };
-            found
-                .because(falls)
-                .note(format!("put a `{word}` between it and {next}"))
+            found.because(falls).note(format!("put a `{word}` between it and {next}"))
         }
     }
 }
 
 /// What to say where a rail without a shelf is under the opening.
-fn under(found: Diagnostic, rail: &Member) -> Diagnostic {
-    let found = found
-        .label(rail.span, "this rail carries no shelf")
-        .because("what is put into it falls through behind the rail");
+fn under(found: Diagnostic, rail: &Member, opening: &Opening) -> Diagnostic {
+    let found = found.label(rail.span, "this rail carries no shelf").because(
+        match opening.on_wood.is_some() {
+            true => {
+                "its drawer runs on wood, and behind the rail there is no board for it to run on"
+            }
+            false => "what is put into it falls through behind the rail",
+        },
+    );
     match rail.left_out {
         Some(said) => found.fix(Fix::new(
             Grade::Choice,

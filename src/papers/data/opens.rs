@@ -48,9 +48,10 @@ struct Pulled<'d> {
 
 impl<'d> Maker<'d, '_> {
     pub(super) fn opens(&self) -> Opens<'d> {
-        let drawers = self.work.piece.cases.iter().flat_map(|case| {
-            case.openings.iter().filter_map(|opening| self.pulled(case, opening))
-        });
+        let drawers =
+            self.work.piece.cases.iter().flat_map(|case| {
+                case.openings.iter().filter_map(|opening| self.pulled(case, opening))
+            });
         Opens {
             doors: self.work.fronts().iter().filter_map(|front| self.door(front)).collect(),
             drawers: drawers.collect(),

@@ -277,7 +277,9 @@ impl<'d> Maker<'d, '_> {
                 _ => None,
             },
             row: self.row(part, feature),
-            tails: (feature.kind == FeatureKind::Dovetails).then(|| self.tails(id, feature.face)).flatten(),
+            tails: (feature.kind == FeatureKind::Dovetails)
+                .then(|| self.tails(id, feature.face))
+                .flatten(),
         })
     }
 

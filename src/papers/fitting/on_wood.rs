@@ -55,7 +55,8 @@ fn runs(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> Table {
             right("lower").strong(),
             right("clear behind"),
         ],
-        foot: "narrower and lower than the opening, and from the box to the inside of the back".to_owned(),
+        foot: "narrower and lower than the opening, and from the box to the inside of the back"
+            .to_owned(),
         ..Table::default()
     };
     for own in all {

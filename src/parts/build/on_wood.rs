@@ -96,7 +96,8 @@ fn ceiling(builder: &Builder<'_>, top: Length, x: (Length, Length)) -> Vec<PartI
 /// through slots.
 fn fix(builder: &mut Builder<'_>, own: &Own<'_>, strip: PartId, to: PartId) {
     let board = builder.part(to);
-    let solid = board.and_then(|board| builder.piece.stock(board.stock)).is_some_and(Stock::is_solid);
+    let solid =
+        board.and_then(|board| builder.piece.stock(board.stock)).is_some_and(Stock::is_solid);
     let kind = if solid { JointKind::Screw } else { JointKind::Butt };
     builder.join(JointSort::Wood(kind), strip, to, !solid, own.boxes.span);
 }

@@ -44,7 +44,8 @@ pub struct Stopped {
 }
 
 pub(super) fn plan<'a>(piece: &'a Piece, index: &Index<'a>) -> Vec<OnWood<'a>> {
-    let openings = piece.cases.iter().flat_map(|case| case.openings.iter().map(move |own| (case, own)));
+    let openings =
+        piece.cases.iter().flat_map(|case| case.openings.iter().map(move |own| (case, own)));
     openings.filter_map(|(case, opening)| on_wood(piece, case, opening, index)).collect()
 }
 

@@ -191,7 +191,8 @@ pub(super) fn count<'a>(fastenings: &[Fastening<'a>]) -> Vec<Screws<'a>> {
     for own in fastenings {
         let (purpose, long, count) = (own.purpose, own.long, own.count);
         // Each packer and each block has its own length of screw.
-        let own = matches!(purpose, Purpose::Packers | Purpose::Strips | Purpose::Blocks).then_some(own.part);
+        let own = matches!(purpose, Purpose::Packers | Purpose::Strips | Purpose::Blocks)
+            .then_some(own.part);
         match found.iter_mut().find(|known| (known.purpose, known.long) == (purpose, long)) {
             Some(known) => {
                 known.count = known.count.saturating_add(count);

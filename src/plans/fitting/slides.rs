@@ -2,7 +2,9 @@
 //! screwed to.
 
 use crate::measure::Length;
-use crate::model::{Axis, Case, Hardware, JointKind, Opening, OpeningKind, Piece, Side, Size, Slide};
+use crate::model::{
+    Axis, Case, Hardware, JointKind, Opening, OpeningKind, Piece, Side, Size, Slide,
+};
 use crate::parts::{self, Direction, JointSort, Part, Role, Which};
 
 use super::{Index, above_end, from_edge};

@@ -1,7 +1,7 @@
 //! How each edge of a front moves.
 
 use crate::measure::{Exact, Length};
-use crate::model::{Edge, OpeningKind, Piece, StockId, Runs};
+use crate::model::{Edge, OpeningKind, Piece, Runs, StockId};
 use crate::parts::{Assembly, Direction, Front, Part, Parts, Role};
 
 impl Edge {

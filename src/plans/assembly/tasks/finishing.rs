@@ -92,8 +92,9 @@ impl Maker<'_, '_> {
                 }),
             );
         }
-        let takes_off =
-            |part: &Part| part.role == Role::Packer || part.role.is_of_runs() && part.role != Role::Stop;
+        let takes_off = |part: &Part| {
+            part.role == Role::Packer || part.role.is_of_runs() && part.role != Role::Stop
+        };
         let packed = self.parts.all.iter().any(takes_off);
         if !backs.is_empty() && !packed {
             sand.push(format!(

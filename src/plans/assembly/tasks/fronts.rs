@@ -4,7 +4,9 @@ use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
 use crate::model::{FrontId, JointKind, Set, Stock};
-use crate::parts::{Assembly, Bore, FeatureKind, Joint, JointSort, Part, PartId, Role, box_told, front_told};
+use crate::parts::{
+    Assembly, Bore, FeatureKind, Joint, JointSort, Part, PartId, Role, box_told, front_told,
+};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::Doing;
 
@@ -148,7 +150,10 @@ impl Maker<'_, '_> {
             let mut lines = self.joint_lines(&joints);
             lines.push(match late {
                 None => "the bottom goes in dry with the corners and squares the box".to_owned(),
-                Some(_) => "leave the bottom out; it is pushed in from behind later, under the back".to_owned(),
+                Some(_) => {
+                    "leave the bottom out; it is pushed in from behind later, under the back"
+                        .to_owned()
+                }
             });
             let square = self.outline(&parts, unit);
             let mut after = self.ready(&parts);
@@ -189,7 +194,9 @@ impl Maker<'_, '_> {
             "push them in from behind, in the grooves of the sides, until they meet the groove of the front: {}",
             self.marks(&bottoms)
         )];
-        lines.push("check that the box is square while they go in: the bottom holds it so".to_owned());
+        lines.push(
+            "check that the box is square while they go in: the bottom holds it so".to_owned(),
+        );
         lines.push(match solid {
             true => "glue only the front edge; screw it up into the back through slots that run from front to back, so that it can shrink and swell".to_owned(),
             false => "put no glue in the grooves; screw it up into the back".to_owned(),

@@ -141,12 +141,16 @@ impl Maker<'_, '_> {
         ] {
             let own = self.ids(|part| part.role == role);
             if !own.is_empty() {
-                lines.push(format!("{}: {how}, parallel from front to back by the fitting sheet", self.marks(&own)));
+                lines.push(format!(
+                    "{}: {how}, parallel from front to back by the fitting sheet",
+                    self.marks(&own)
+                ));
             }
         }
         let joints = self.picked(|joint| strips.binary_search(&joint.part).is_ok());
         let of = |index: &usize| self.parts.joints.get(*index);
-        let (glued, dry): (Vec<_>, Vec<_>) = joints.iter().filter_map(of).partition(|own| own.glued);
+        let (glued, dry): (Vec<_>, Vec<_>) =
+            joints.iter().filter_map(of).partition(|own| own.glued);
         if !glued.is_empty() {
             lines.push("glue and pin those that lie on plywood or other sheets, and clamp them until the glue holds".to_owned());
         }

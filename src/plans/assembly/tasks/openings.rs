@@ -141,17 +141,16 @@ impl<'a> Maker<'_, 'a> {
 
     /// Saws what goes into the openings to what they come to, and cuts its joints.
     pub(super) fn cut_to_openings(&mut self, stands: &[usize]) {
-        let kinds: Vec<Kind> =
-            [
-                self.fronts_late(),
-                self.boxes_late(),
-                self.packers_late(),
-                self.strips_late(),
-                self.shelves_late(),
-            ]
-            .into_iter()
-                .filter(|kind| !kind.parts.is_empty())
-                .collect();
+        let kinds: Vec<Kind> = [
+            self.fronts_late(),
+            self.boxes_late(),
+            self.packers_late(),
+            self.strips_late(),
+            self.shelves_late(),
+        ]
+        .into_iter()
+        .filter(|kind| !kind.parts.is_empty())
+        .collect();
         if kinds.is_empty() {
             return;
         }
@@ -175,7 +174,12 @@ impl<'a> Maker<'_, 'a> {
         let strips = self.over_and_under();
         if !strips.is_empty() {
             let (within, less) = (None, Length::ZERO);
-            does.push(Doing::Measure(Measure { what: Measured::OverUnder, within, less, parts: strips }));
+            does.push(Doing::Measure(Measure {
+                what: Measured::OverUnder,
+                within,
+                less,
+                parts: strips,
+            }));
         }
         does.extend(self.plays().into_iter().map(|(less, parts)| {
             let what = Measured::Between;
@@ -288,9 +292,8 @@ impl<'a> Maker<'_, 'a> {
     fn packers_late(&self) -> Kind {
         let side = |part: &Part| matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide);
         let parts = self.ids(side);
-        let named = |role: Role, name| {
-            self.parts.all.iter().any(|part| part.role == role).then_some(name)
-        };
+        let named =
+            |role: Role, name| self.parts.all.iter().any(|part| part.role == role).then_some(name);
         let kinds = [
             named(Role::Packer, "packers"),
             named(Role::HingeBlock, "hinge blocks"),
@@ -337,7 +340,9 @@ impl<'a> Maker<'_, 'a> {
             kinds.push("drawer stops");
         }
         if has(Role::Runner) {
-            lines.push("take hard, straight wood for the runners, with the grain along them".to_owned());
+            lines.push(
+                "take hard, straight wood for the runners, with the grain along them".to_owned(),
+            );
         }
         let parts = filling.into_iter().chain(stops).collect();
         Kind { names: kinds, parts, lines }
@@ -352,7 +357,9 @@ impl<'a> Maker<'_, 'a> {
     /// of theirs.
     fn packed(&self) -> Vec<(Length, Vec<PartId>)> {
         let mut found: Vec<(Length, Vec<PartId>)> = Vec::new();
-        for id in self.ids(|part| matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide)) {
+        for id in
+            self.ids(|part| matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide))
+        {
             let clear = self.parts.get(id).map_or(Length::ZERO, |part| self.past_edge(part));
             match found.iter_mut().find(|(known, _)| *known == clear) {
                 Some((_, parts)) => parts.push(id),
