@@ -74,7 +74,7 @@ fn strips_fill_what_is_left_round_a_drawer() {
     let deep = inches(16_545, 1000);
     assert_eq!(size(&parts, "chest.lower.left-guide"), [deep, inches(1, 1), inches(33, 32)]);
     assert_eq!(size(&parts, "chest.lower.right-kicker"), [deep, inches(1, 1), inches(9, 32)]);
-    assert_eq!(size(&parts, "chest.left.left-kicker"), [deep, inches(1, 1), inches(25, 32)]);
+    assert_eq!(size(&parts, "chest.small.left.left-kicker"), [deep, inches(1, 1), inches(25, 32)]);
     let stop = part(&parts, "chest.lower.left-stop");
     assert_eq!(stop.thickness.length, inches(3, 8));
     assert_eq!(stop.extent(Direction::Z).0, inches(5, 4));

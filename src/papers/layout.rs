@@ -213,7 +213,11 @@ fn dovetails(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
                 figures.mating(own.lean)
             ),
             format!(
-                "along the end, pin and tail in turn from the {edge}: {}",
+                "along the end, pin and tail in turn {}: {}",
+                match lower {
+                    true => format!("from {} on, counted from the {edge}", figures.text(own.row.0)),
+                    false => format!("from the {edge}"),
+                },
                 figures.sum(&along(tails, own.row))
             ),
         ];

@@ -191,9 +191,15 @@ fn tailed(
     let datum = part.datum([Face::WidthStart, Face::WidthEnd]);
     let [one, two] = [row.u.0, row.u.1].map(|place| part.distance(datum, place));
     let from = one.min(two);
-    let tails = trade::tails(row.u.1 - row.u.0, tape.unit, tape.mark);
+    let wide = row.u.1 - row.u.0;
+    let own = trade::tails(wide, tape.unit, tape.mark);
+    // In the middle of the row, and on marks of the tape from the edge of the board.
+    let first = own.first().map_or(Length::ZERO, |tail| tail.0);
+    let all = own.last().map_or(Length::ZERO, |tail| tail.1) - first;
+    let start = from + (wide - all).half();
+    let by = tape.mark * (start / tape.mark).round() - first;
     let tails: Vec<(Length, Length)> =
-        tails.into_iter().map(|(start, end)| (from + start, from + end)).collect();
+        own.into_iter().map(|(start, end)| (start + by, end + by)).collect();
     // The boards whose pins stand at that end.
     let place = |id: PartId| work.parts.get(id).map(Part::cuboid);
     let at_end = |pins: PartId| match (end, place(pins)) {

@@ -136,8 +136,10 @@ fn tails(
     }
     // The row lies in the stretch that is cut, which may be less than the board.
     let axis = axis?;
-    let row = shape.spans.iter().filter_map(|span| lines(board, span).ok());
-    let row = row.filter(|(own, _)| *own == axis).map(|(_, range)| range).next();
+    let row = shape.spans.iter().find_map(|span| {
+        let face = board.face(&span.from).ok().filter(|face| face.axis == axis)?;
+        Some(board.counted(face, [span.start.exact, span.end.exact]))
+    });
     let [low, high] = row.unwrap_or([0.0, board.exact[axis]]);
     all.sort_by(|a, b| a[0].total_cmp(&b[0]));
     // All are struck to marks: those of one row are alike, and so are its pins.

@@ -1,6 +1,7 @@
 //! Drawers on wood: the strips and stops of each, how its box is fitted, and what to
 //! try.
 
+use crate::diagnostics::listed;
 use crate::parts::Part;
 use crate::plans::fitting::OnWood;
 
@@ -39,7 +40,9 @@ fn explained(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> String {
     if has(all, |own| own.runners.len()) {
         told.push("Runners go under the opening, one under each side of the box. Their upper faces are level with the lower edge of the opening, or a hair above it, never below.".to_owned());
     }
-    told.push("The front end of each strip is against the back of the frame, or flush with the front edge of a case without one.".to_owned());
+    if has(all, |own| own.guides.len() + own.kickers.len() + own.runners.len()) {
+        told.push("The front end of each strip is against the back of the frame, or flush with the front edge of a case without one.".to_owned());
+    }
     told.join(" ")
 }
 
@@ -116,6 +119,17 @@ fn stops(source: &Source<'_, '_>, all: &[OnWood<'_>], blocks: &mut Vec<Block>) {
             figures.size(&stopped.back, facts),
             figures.size(&stopped.aside, facts),
         ]);
+    }
+    let bare: Vec<&str> = all
+        .iter()
+        .filter(|own| own.stopped.is_none() && own.closes_inset())
+        .map(|own| own.opening.title())
+        .collect();
+    if !bare.is_empty() {
+        blocks.push(Block::Note(format!(
+            "Under the bottom of {} there is no room for stops: raise its groove, or glue a block behind the box to the board that it runs on.",
+            listed(&bare)
+        )));
     }
     if table.rows.is_empty() {
         return;

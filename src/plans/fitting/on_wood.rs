@@ -2,7 +2,7 @@
 //! straight and level, and where they stop.
 
 use crate::measure::Length;
-use crate::model::{Axis, Case, Opening, Piece, Size};
+use crate::model::{Axis, Case, Opening, Piece, Set, Size};
 use crate::parts::{Direction, JointSort, Part, Role};
 use crate::trade;
 
@@ -31,6 +31,14 @@ pub struct OnWood<'a> {
     pub stopped: Option<Stopped>,
     /// How much farther apart the guides stand at their rear ends.
     pub open: Option<Length>,
+}
+
+impl OnWood<'_> {
+    /// True for one whose front lies in its opening, so that something must stop it.
+    #[must_use]
+    pub fn closes_inset(&self) -> bool {
+        self.opening.front.as_ref().is_some_and(|front| front.set == Set::Inset)
+    }
 }
 
 /// The places of a drawer's stops.
