@@ -15,7 +15,8 @@ use casewright::pipeline::{self, Compilation};
 use crate::jig::BOTH_FACES;
 use crate::support::{compile, spec};
 
-const DEMOS: [&str; 5] = [
+const DEMOS: [&str; 6] = [
+    "orchard-lane-chest.case",
     "first.case",
     "hall-console.case",
     "ferry-road-wash-stand.case",
@@ -191,6 +192,11 @@ const TABLE: &[Row] = &[
         ["inside face", "bottom edge", "left end"],
     ),
     (
+        "strip",
+        ["left edge", "right edge", "underside", "top face", "front end", "back end"],
+        ["", "", ""],
+    ),
+    (
         "packer",
         ["left face", "right face", "bottom edge", "top edge", "front end", "back end"],
         ["", "", ""],
@@ -264,7 +270,8 @@ fn kind(parts: &Parts, part: &Part) -> &'static str {
         Role::DrawerSide => sides(["left drawer side", "right drawer side"]),
         Role::DrawerFront => "box front",
         Role::DrawerBack => "box back",
-        Role::Packer => "packer",
+        Role::Packer | Role::Guide => "packer",
+        Role::Kicker | Role::Runner | Role::Stop => "strip",
         Role::HingeBlock => match part.which {
             Which::AtNumber(Side::Left, _) => "left hinge block",
             _ => "right hinge block",

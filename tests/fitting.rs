@@ -378,7 +378,7 @@ fn every_slide_holds_its_box_inside_its_opening() {
             let side = of(work.parts, opening.id, Role::DrawerSide).next().expect("a side");
             let (bottom, top) = side.extent(Direction::Y);
             assert!(low < bottom && top < high, "{at}");
-            let most = drawer.slide.box_high.size(opening.as_built(Axis::Down)).length;
+            let most = drawer.hardware.box_high.size(opening.as_built(Axis::Down)).length;
             let play = (opening.high.length - most).half();
             assert_eq!(bottom - low, play, "{at}");
             match opening.kind {
@@ -396,7 +396,7 @@ fn every_slide_holds_its_box_inside_its_opening() {
             }
             // An undermount slide is below its box, another beside it.
             match drawer.line {
-                Line::LowerEdge if drawer.slide.undermount => {
+                Line::LowerEdge if drawer.hardware.undermount => {
                     assert!(low <= line && line < bottom, "{at}");
                 }
                 Line::LowerEdge => assert!(bottom < line && line < top, "{at}"),
@@ -419,8 +419,8 @@ fn every_slide_holds_its_box_inside_its_opening() {
             assert_eq!(drawer.used.length + drawer.left.length, inside, "{at}");
             assert!(!drawer.left.length.is_negative(), "{at}");
             let rear = match &drawer.set_back {
-                Some(set_back) => set_back.length + drawer.slide.length.length,
-                None => drawer.ahead.length + drawer.slide.length.length,
+                Some(set_back) => set_back.length + drawer.hardware.length.length,
+                None => drawer.ahead.length + drawer.hardware.length.length,
             };
             assert!(rear <= drawer.used.length, "{at}");
             assert_eq!(drawer.carriers.len(), 2, "{at}");

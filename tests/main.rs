@@ -47,6 +47,7 @@ mod measured;
 mod mend;
 mod mendings;
 mod names;
+mod on_wood;
 mod order;
 mod packet;
 mod papers;

@@ -88,7 +88,9 @@ impl Opening {
             // What a list behind a door holds has floors of its own.
             OpeningKind::Door(_) | OpeningKind::Doors => self.behind.is_none(),
             OpeningKind::Open => true,
-            OpeningKind::List(..) | OpeningKind::Drawer { .. } | OpeningKind::False => false,
+            // On hardware it hangs at the boards beside it.
+            OpeningKind::Drawer { .. } => self.on_wood.is_some(),
+            OpeningKind::List(..) | OpeningKind::False => false,
         }
     }
 }

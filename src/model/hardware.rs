@@ -72,11 +72,59 @@ pub struct Hook {
     pub up: Length,
 }
 
-/// A pair of drawer slides.
+/// What a drawer runs on.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Slide {
     /// Its name in the spec.
     pub name: String,
+    /// A pair of slides, or the boards of the case.
+    pub runs: Runs,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+    /// Where it is written.
+    pub span: Span,
+}
+
+/// Whether a drawer runs on hardware.
+#[allow(clippy::large_enum_variant, reason = "a piece has few kinds of slide")]
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Runs {
+    /// On a pair of slides.
+    Hardware(Hardware),
+    /// On the boards of the case.
+    Wooden(Wooden),
+}
+
+/// A drawer on the boards of its case.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Wooden {
+    /// How much narrower than its opening the box is.
+    pub play: Size,
+}
+
+impl Slide {
+    /// The hardware, where it is some.
+    #[must_use]
+    pub fn hardware(&self) -> Option<&Hardware> {
+        match &self.runs {
+            Runs::Hardware(hardware) => Some(hardware),
+            Runs::Wooden(_) => None,
+        }
+    }
+
+    /// What it says of a drawer that runs on the boards of its case.
+    #[must_use]
+    pub fn wooden(&self) -> Option<&Wooden> {
+        match &self.runs {
+            Runs::Hardware(_) => None,
+            Runs::Wooden(wooden) => Some(wooden),
+        }
+    }
+}
+
+/// A pair of drawer slides.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Hardware {
     /// Under the drawer, or beside it.
     pub undermount: bool,
     /// Its nominal length, and the drawer's.
@@ -102,37 +150,50 @@ pub struct Slide {
     pub load: Option<Mass>,
     /// What it costs.
     pub price: Option<Rate>,
-    /// Notes for the papers.
-    pub notes: Vec<String>,
-    /// Where it is written.
-    pub span: Span,
     /// The statement that gives its room.
     pub room_span: Span,
 }
 
 pub(super) fn slide(entry: &Entry, ctx: &mut Lower) -> Option<Slide> {
+    let body = entry.body()?;
+    let name = entry.name()?.value;
+    let runs = match body.which()?.0 {
+        Mount::Under => Runs::Hardware(hardware(entry, body, (name, true), ctx)?),
+        Mount::Beside => Runs::Hardware(hardware(entry, body, (name, false), ctx)?),
+        Mount::Wooden => Runs::Wooden(wooden(body, name, ctx)?),
+    };
+    Some(Slide { name: name.to_owned(), runs, notes: body.notes(), span: entry.head })
+}
+
+fn wooden(body: &Entries, name: &str, ctx: &mut Lower) -> Option<Wooden> {
+    let empty = ctx.empty(&words::wooden::BLOCK);
+    let own = body.one(words::slide::WOODEN).and_then(Said::body).unwrap_or(&empty);
+    let play = ctx.positive(own, words::wooden::PLAY, &format!("play of {name}")).known()?;
+    Some(Wooden { play })
+}
+
+fn hardware(
+    entry: &Entry,
+    body: &Entries,
+    (name, undermount): (&str, bool),
+    ctx: &mut Lower,
+) -> Option<Hardware> {
     use words::slide::{
         ADJUST, BEHIND_FRONT, BOX_HIGH, HOOK, LENGTH, LOAD, NOTCH, PRICE, ROOM, UP,
     };
 
-    let body = entry.body()?;
-    let name = entry.name()?.value.to_owned();
-    let undermount = match body.which()?.0 {
-        Mount::Under => true,
-        Mount::Beside => false,
-    };
     let (across, _) = body.which::<Across>()?;
-    let rule = box_rule(body, across.handle(), &name, ctx)?;
+    let rule = box_rule(body, across.handle(), name, ctx)?;
     let width = match across {
         Across::Inside => BoxWidth::Inside(rule),
         Across::Outside => BoxWidth::Outside(rule),
     };
-    Some(Slide {
+    Some(Hardware {
         undermount,
         length: ctx.positive(body, LENGTH, &format!("length of {name}")).known()?,
         room: ctx.positive(body, ROOM, &format!("room of {name}")).known()?,
         box_width: width,
-        box_high: box_rule(body, BOX_HIGH, &name, ctx)?,
+        box_high: box_rule(body, BOX_HIGH, name, ctx)?,
         notch: body.one(NOTCH).and_then(Said::body).and_then(|notch| {
             let wide = notch.get(words::notch::WIDE)?.value;
             Some((wide, notch.get(words::notch::HIGH)?.value))
@@ -143,10 +204,7 @@ pub(super) fn slide(entry: &Entry, ctx: &mut Lower) -> Option<Slide> {
         adjust: body.get(ADJUST).map(|adjust| adjust.value).unwrap_or_default(),
         load: body.get(LOAD).map(|load| load.value),
         price: body.get(PRICE).map(|price| price.value),
-        notes: body.notes(),
-        span: entry.head,
         room_span: body.get(ROOM)?.span_or(entry.head),
-        name,
     })
 }
 

@@ -11,6 +11,7 @@ mod came_out;
 mod carries;
 mod case;
 mod cut;
+mod drawer_box;
 mod edge;
 mod edges;
 mod equations;
@@ -65,6 +66,7 @@ pub use came_out::{CameOut, Diagonals};
 pub use carries::Carries;
 pub use case::{Base, Bottom, Case, End, Exposure, Leg, Pins, Shelves, Top};
 pub use cut::{Cut, Made};
+pub use drawer_box::{DrawerBox, OnWood};
 pub use edge::{Edge, Edges};
 pub use edges::Beyond;
 pub use files::{Buffers, MemoryFiles, ReadError, SourceFiles, SourceText};
@@ -72,7 +74,7 @@ pub use finish::Finish;
 pub use frame::{Frame, OuterMember};
 pub use front::{Build, DrawerBoxes, Flutes, Fronts, Overlay, PanelBuild, Set};
 pub use hanging::HingeNeed;
-pub use hardware::{Bit, BoxRule, BoxWidth, Hook, Pull, Slide};
+pub use hardware::{Bit, BoxRule, BoxWidth, Hardware, Hook, Pull, Runs, Slide, Wooden};
 pub use hinge::{Hinge, HingeKind, Plate};
 pub use id::{
     BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, MemberId, OpeningId, PullId,

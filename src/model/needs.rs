@@ -56,9 +56,8 @@ impl Drafts<'_> {
             (Some(Axis::Across), _) => draft.items.iter().any(keeps),
             (Some(Axis::Down), _) => draft.items.last().is_some_and(keeps),
             (None, Some(OpeningWord::Door | OpeningWord::Doors | OpeningWord::Open)) => true,
-            (None, Some(OpeningWord::Drawer | OpeningWord::Tray | OpeningWord::False) | None) => {
-                false
-            }
+            (None, Some(OpeningWord::Drawer | OpeningWord::Tray)) => draft.on_wood,
+            (None, Some(OpeningWord::False) | None) => false,
         }
     }
 

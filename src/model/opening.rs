@@ -6,9 +6,10 @@ use crate::vocabulary::{Side, Word, words};
 
 use super::came_out::CameOut;
 use super::carries::Carries;
+use super::drawer_box::OnWood;
 use super::edge::{Edge, Edges};
 use super::front::{Fronts, Set};
-use super::hardware::Slide;
+use super::hardware::Hardware;
 use super::id::{CaseId, KeepOutId, Leaf, MemberId, OpeningId, SlideId};
 use super::joinery::Board;
 use super::size::Size;
@@ -151,6 +152,8 @@ pub struct Opening {
     /// How far the leaf opens that keeps the slides of a tray clear; of two, the one that
     /// opens less.
     pub leaf_opens: Option<Angle>,
+    /// What the box of a drawer that runs on wood leaves free; `None` for all others.
+    pub on_wood: Option<Box<OnWood>>,
     /// From the back of the closed leaf to the front of a tray.
     pub set_back: Size,
     /// Shelves behind it.
@@ -286,7 +289,7 @@ impl Opening {
 
     /// From the lower edge of the opening of a drawer, so high, to the middle of its box.
     #[must_use]
-    pub fn box_middle(&self, slide: &Slide, high: &Size) -> Size {
+    pub fn box_middle(&self, slide: &Hardware, high: &Size) -> Size {
         match self.box_high() {
             Some(own) => (high - slide.box_high.size(high) + own).half(),
             None => high.half(),

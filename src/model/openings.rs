@@ -6,7 +6,7 @@ use crate::measure::{Exact, Length, Span};
 use crate::syntax::Name;
 use crate::vocabulary::words::{Between, Nested, OpeningWord};
 use crate::vocabulary::{
-    Entries, Entry, JointKind, Kinds, Linear, Origin, SizeExpr, Sourced, Takes, Word, linear,
+    Entries, Entry, JointKind, Kinds, Linear, Origin, Said, SizeExpr, Sourced, Takes, Word, linear,
     takes, words,
 };
 
@@ -32,6 +32,8 @@ pub(super) struct Draft<'a> {
     /// What it is, where it is no list.
     pub(super) leaf: Option<OpeningWord>,
     pub(super) items: Vec<Item>,
+    /// It is a drawer that runs on the board under it.
+    pub(super) on_wood: bool,
     /// The list behind it, of a door that has one.
     pub(super) behind: Option<usize>,
     /// A list that fills what it stands in: the root, or the list behind a door. It has
@@ -70,6 +72,25 @@ pub(super) struct Context<'a> {
     /// What boards are of that say nothing else.
     pub(super) stock: Option<StockId>,
     pub(super) shared: &'a Shared<'a>,
+}
+
+impl Context<'_> {
+    /// True for a drawer or tray that runs on the board under it.
+    fn is_on_wood(&self, entry: &Entry, leaf: OpeningWord) -> bool {
+        match leaf {
+            OpeningWord::Drawer | OpeningWord::Tray => {}
+            OpeningWord::Door | OpeningWord::Doors | OpeningWord::Open | OpeningWord::False => {
+                return false;
+            }
+        }
+        let slides = self.shared.made_slides;
+        let own = entry.body().and_then(|body| body.one(words::drawer::SLIDE));
+        let slide = match own.and_then(Said::value) {
+            Some(name) => slides.iter().find(|slide| slide.name == name.value),
+            None => self.drawers.and_then(|drawers| slides.get(drawers.slide.0)),
+        };
+        slide.is_some_and(|slide| slide.wooden().is_some())
+    }
 }
 
 /// The openings of a case while they are read.
@@ -119,7 +140,9 @@ impl<'a> Drafts<'a> {
         let (list, leaf) = (what.ok(), what.err());
         let items = Vec::new();
         let behind = None;
-        let draft = Draft { entry, path, parent, list, leaf, items, behind, fills, wide, high };
+        let on_wood = false;
+        let draft =
+            Draft { entry, path, parent, list, leaf, items, on_wood, behind, fills, wide, high };
         self.openings.push(draft);
         self.openings.len() - 1
     }
@@ -148,6 +171,7 @@ impl<'a> Drafts<'a> {
                 let name = child.name().map_or("opening", |name| name.value);
                 let path = format!("{path}.{name}");
                 let at = self.draft(child, path.clone(), Some(index), Err(leaf));
+                self.openings[at].on_wood = context.is_on_wood(child, leaf);
                 self.behind(at, child, path, context, ctx);
                 items.push(Item::Opening(OpeningId { case: context.id, at }));
             } else if let Some(between) = child.kind::<Between>() {

@@ -10,6 +10,7 @@ use crate::vocabulary::{Entries, Entry, JointKind, Nothing, Said, Seam, Side, Ta
 use super::carries;
 use super::case::{Base, Bottom, End, Leg, Pins, Shelves, Top, third};
 use super::given::Given;
+use super::hardware;
 use super::id::StockId;
 use super::insertion::Insertion;
 use super::joinery::{Board, Joinery};
@@ -28,6 +29,7 @@ pub(super) struct Shared<'a> {
     pub(super) bits: Names<'a, Bit>,
     pub(super) finishes: Names<'a, Finish>,
     pub(super) keep_outs: Names<'a, KeepOut>,
+    pub(super) made_slides: &'a [hardware::Slide],
 }
 
 impl Shared<'_> {

@@ -8,6 +8,7 @@ use crate::vocabulary::{Entries, Entry, Kinds, Said, Word};
 
 use super::case::{Case, Exposure};
 use super::cut;
+use super::drawer_box;
 use super::finish::{self, Finish};
 use super::hardware::{self, Bit, Pull, Slide};
 use super::hinge::{self, Hinge};
@@ -95,6 +96,8 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     let fittings =
         Fittings { hinges: &things.hinges, pulls: &things.pulls, stocks: &things.stocks };
     leaf_room::give(&mut cases, &fittings, ctx);
+    let made_of = (things.slides.as_slice(), things.stocks.as_slice());
+    drawer_box::give(&mut cases, made_of, (&site, shop.humidity), ctx);
     // Only a whole piece has every name that may have been measured.
     let whole = cases.len() == entries.len() && !ctx.made_up;
     let readings = match whole {
@@ -179,6 +182,7 @@ impl Things {
             finishes: Names::new(self.finishes.iter().map(|it| it.name.as_str())),
             keep_outs: Names::new(site.keep_outs.iter().map(|it| it.name.as_str())),
             stocks: &self.stocks,
+            made_slides: &self.slides,
         }
     }
 }

@@ -174,6 +174,7 @@ fn opening(
         reach: Edges::default(),
         clear: Default::default(),
         leaf_opens: None,
+        on_wood: None,
         set_back: if draft.leaf == Some(OpeningWord::Tray) {
             ctx.size(body, words::tray::SET_BACK, "tray set-back")?
         } else {

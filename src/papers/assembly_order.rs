@@ -161,14 +161,15 @@ fn hardware(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
             }
             Kind::Slide(index) => {
                 let Some(slide) = piece.slide(index) else { continue };
-                let length = figures.text(slide.length.length);
+                let Some(sheet) = slide.hardware() else { continue };
+                let length = figures.text(sheet.length.length);
                 let mut told = vec![format!(
                     "pair, {length} long, needs {} behind the front",
-                    figures.text(slide.room.length)
+                    figures.text(sheet.room.length)
                 )];
-                told.extend(slide.load.map(|load| format!("carries {load}")));
+                told.extend(sheet.load.map(|load| format!("carries {load}")));
                 told.extend(slide.notes.iter().cloned());
-                (&slide.name, slide.price, told)
+                (&slide.name, sheet.price, told)
             }
             Kind::Pull(index) => {
                 let Some(pull) = piece.pull(index) else { continue };

@@ -420,7 +420,8 @@ fn plain_name(part: &Part, piece: &Piece) -> String {
         Role::DrawerFront => "box front".to_owned(),
         Role::DrawerBack => "box back".to_owned(),
         Role::DrawerBottom => "drawer bottom".to_owned(),
-        Role::Packer => part.word().replace('-', " "),
+        Role::Packer | Role::Guide | Role::Kicker | Role::Runner => part.word().replace('-', " "),
+        Role::Stop => "drawer stop".to_owned(),
         Role::HingeBlock => "hinge block".to_owned(),
         _ => words::name(part, piece),
     }

@@ -35,6 +35,7 @@ examples! {
     "overlay"
     "paneled-doors"
     "trays-behind-doors"
+    "drawers-on-wood"
     "fluted-fronts"
     "two-cases"
     "measured-and-cut"

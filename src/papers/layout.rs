@@ -189,6 +189,7 @@ fn dovetails(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         let Some(own) = group.first() else { continue };
         let Some(part) = work.parts.get(own.part) else { continue };
         let (tails, wide) = (&own.tails, part.width.length);
+        let lower = own.row.0.is_positive() || own.row.1 < wide;
         let edge = part.face_name(own.datum);
         let count = tails.len();
         let plural = if count == 1 { "" } else { "s" };
@@ -196,28 +197,58 @@ fn dovetails(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         pins.sort_unstable();
         pins.dedup();
         let mut more = vec![
-            format!("gauge the baseline {} from each end", figures.text(own.long)),
+            match own.end {
+                Some(end) => {
+                    format!(
+                        "gauge the baseline {} from the {}",
+                        figures.text(own.long),
+                        part.face_name(end)
+                    )
+                }
+                None => format!("gauge the baseline {} from each end", figures.text(own.long)),
+            },
             format!(
                 "the sides slope 1 in {}: each comes in {} between the end and the baseline",
                 own.slope,
                 figures.mating(own.lean)
             ),
             format!(
-                "along the end, pin and tail in turn from the {edge}: {}",
-                figures.sum(&along(tails, wide))
+                "along the end, pin and tail in turn {}: {}",
+                match lower {
+                    true => format!("from {} on, counted from the {edge}", figures.text(own.row.0)),
+                    false => format!("from the {edge}"),
+                },
+                figures.sum(&along(tails, own.row))
             ),
         ];
+        if lower {
+            more.push(format!(
+                "the row runs from {} to {} only, as high as the board with the pins; the wood beyond it stays",
+                figures.text(own.row.0),
+                figures.text(own.row.1)
+            ));
+        }
         if let Some(tail) = own.grooved {
             more.push(format!(
                 "the groove for the bottom runs out through tail {tail}: its ends show at the front and the back of the box, and not at its sides"
             ));
-        } else if part.features.iter().any(|own| own.kind == FeatureKind::Groove) {
+        } else if part.features.iter().any(|cut| cut.kind == FeatureKind::Groove && meets(cut, own))
+        {
             more.push("the groove for the bottom does not lie within one tail, so its ends show at the sides of the box: plug them".to_owned());
         }
         more.push(format!("the pins are on {}", marks(source, pins.into_iter())));
         blocks.push(Block::Setting {
             figure: format!("{count} tail{plural}"),
-            what: format!("{}: from the {edge}", marks(source, group.iter().map(|own| own.part))),
+            what: match own.end {
+                Some(end) => format!(
+                    "{}, at the {}: from the {edge}",
+                    marks(source, group.iter().map(|own| own.part)),
+                    part.face_name(end)
+                ),
+                None => {
+                    format!("{}: from the {edge}", marks(source, group.iter().map(|own| own.part)))
+                }
+            },
             more,
         });
         let mut table = Table {
@@ -244,10 +275,16 @@ fn dovetails(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
     }
 }
 
+/// True for a groove that runs out at the end among the pins and tails.
+fn meets(groove: &Feature, own: &Tails) -> bool {
+    let (low, high) = own.row;
+    groove.v.0 < high && low < groove.v.1
+}
+
 /// Pin, tail, pin, … along the end of a board.
-fn along(tails: &[(Length, Length)], wide: Length) -> Vec<Length> {
-    let mut marks: Vec<Length> = vec![Length::ZERO];
+fn along(tails: &[(Length, Length)], (from, to): (Length, Length)) -> Vec<Length> {
+    let mut marks: Vec<Length> = vec![from];
     marks.extend(tails.iter().flat_map(|(from, to)| [*from, *to]));
-    marks.push(wide);
+    marks.push(to);
     marks.windows(2).map(|two| two[1] - two[0]).collect()
 }

@@ -69,5 +69,9 @@ fn kind(part: &Part) -> &'static str {
         (Role::DrawerBottom, _) => "drawer bottom",
         (Role::Packer, _) => "packer",
         (Role::HingeBlock, _) => "hinge block",
+        (Role::Guide, _) => "guide",
+        (Role::Kicker, _) => "kicker",
+        (Role::Runner, _) => "runner",
+        (Role::Stop, _) => "drawer stop",
     }
 }

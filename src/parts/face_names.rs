@@ -141,7 +141,11 @@ impl Part {
             | Role::FrontPanel
             | Role::DrawerBottom
             | Role::Packer
-            | Role::HingeBlock => Names::Place,
+            | Role::HingeBlock
+            | Role::Guide
+            | Role::Kicker
+            | Role::Runner
+            | Role::Stop => Names::Place,
         }
     }
 

@@ -59,6 +59,30 @@ pub enum Role {
     Packer,
     /// A block that brings the plate of a hinge flush with its opening.
     HingeBlock,
+    /// A strip beside a drawer on wood that keeps it straight.
+    Guide,
+    /// A strip over a drawer on wood that keeps it from tipping when it is pulled out.
+    Kicker,
+    /// A strip under a side of a drawer on wood, where the board below lies lower than
+    /// the opening.
+    Runner,
+    /// A block behind the front of a drawer on wood that stops it.
+    Stop,
+}
+
+impl Role {
+    /// True for what a drawer on wood runs between, and for what stops it.
+    #[must_use]
+    pub fn is_of_runs(self) -> bool {
+        matches!(self, Self::Guide | Self::Kicker | Self::Runner | Self::Stop)
+    }
+
+    /// True for a block or strip that is planed to the room that it fills.
+    #[must_use]
+    pub fn fills(self) -> bool {
+        let packs = matches!(self, Self::Packer | Self::HingeBlock);
+        packs || self.is_of_runs() && self != Self::Stop
+    }
 }
 
 /// What a part is of.

@@ -80,7 +80,9 @@ impl Part {
             }
             Role::HingeBlock => Marks { side: self.show, ..marks(left, front, bottom) },
             // It is cut to length and screwed on; nothing is set on it.
-            Role::Packer => Marks::default(),
+            Role::Packer | Role::Guide | Role::Kicker | Role::Runner | Role::Stop => {
+                Marks::default()
+            }
         }
     }
 

@@ -127,6 +127,10 @@ fn word(role: Role, which: Which) -> String {
         (Role::DrawerBottom, _) => ("", "box-bottom"),
         (Role::Packer, _) => ("", "packer"),
         (Role::HingeBlock, _) => ("", "hinge-block"),
+        (Role::Guide, _) => ("", "guide"),
+        (Role::Kicker, _) => ("", "kicker"),
+        (Role::Runner, _) => ("", "runner"),
+        (Role::Stop, _) => ("", "stop"),
     };
     let (place, number) = match which {
         Which::Only => ("", None),

@@ -22,11 +22,9 @@ pub fn contents(piece: &Piece, case: &Case, opening: &Opening) -> Mass {
     let (Some(carries), Some(boxes)) = (load(case, opening), &case.drawers) else {
         return nothing;
     };
-    let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { return nothing };
-    let Some(slide) = piece.slide(slide) else { return nothing };
-    let side = piece.thickness(boxes.stock);
-    let wide = slide.box_width.inside_and_outside(&opening.wide_for_slides(), &side).0.length;
-    let deep = slide.length.length - side.length.twice();
+    let Some(own) = piece.drawer_box(case, opening) else { return nothing };
+    let (wide, deep) =
+        (own.inside.length, own.deep.length - piece.thickness(boxes.stock).length.twice());
     let metres = wide.to_mm_f64() * deep.to_mm_f64() / 1e6;
     trade::grams(metres.max(0.0) * carries.load.0.to_f64())
 }

@@ -1,7 +1,7 @@
 //! The hardware that a piece takes: how many of each.
 
 use crate::measure::{Length, Unit};
-use crate::model::{HingeId, OpeningKind, Piece, PullId, SlideId};
+use crate::model::{HingeId, OpeningKind, Piece, PullId, Slide, SlideId};
 use crate::parts::{Assembly, Bore, Direction, FeatureKind, Parts, Role};
 
 /// What is counted.
@@ -33,7 +33,10 @@ pub fn count(piece: &Piece) -> Vec<Count> {
         None => counts.push(Count { kind, number }),
     };
     for opening in piece.cases.iter().flat_map(|case| &case.openings) {
-        if let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind {
+        // Nothing is bought for a drawer on wood.
+        if let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind
+            && piece.slide(slide).and_then(Slide::hardware).is_some()
+        {
             add(Kind::Slide(slide), 1);
         }
         let Some(front) = &opening.front else { continue };

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use crate::measure::Length;
 use crate::model::JointKind;
 use crate::parts::{
-    Assembly, Cuboid, Direction, Face, FeatureKind, Joint, JointSort, Part, PartId,
+    Assembly, Cuboid, Direction, Face, Feature, FeatureKind, Joint, JointSort, Part, PartId,
 };
 use crate::trade;
 
@@ -52,11 +52,15 @@ pub struct Stretch {
     pub to: Length,
 }
 
-/// A row of dovetails at the ends of a board, all ends alike.
+/// A row of dovetails at the ends of a board, or at one of them where they differ.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Tails {
     /// The board with the tails.
     pub part: PartId,
+    /// The end that they are at; `None` where both ends are alike.
+    pub end: Option<Face>,
+    /// From and to along the end: the stretch that the pins go into.
+    pub row: (Length, Length),
     /// The boards whose pins go between them.
     pub pins: Vec<PartId>,
     /// The edge that all is counted from.
@@ -84,7 +88,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Layout {
     let into = |id| joints.get(&id).map_or(&[][..], Vec::as_slice);
     Layout {
         sticks: all().filter_map(|(id, part)| stick(work, (id, part), into(id))).collect(),
-        tails: all().filter_map(|(id, part)| tails(work, (id, part), into(id))).collect(),
+        tails: all().flat_map(|(id, part)| tails(work, (id, part), into(id))).collect(),
     }
 }
 
@@ -160,16 +164,56 @@ fn stretch(host: &Part, own: &Cuboid, other: &Cuboid, axis: Direction) -> Stretc
     Stretch { datum, from: one.min(two), to: one.max(two) }
 }
 
-/// The tails at the end of a board, from the joints that it holds.
-fn tails(work: &Workings<'_>, (id, part): (PartId, &Part), into: &[&Joint]) -> Option<Tails> {
-    let row = part.features.iter().find(|own| own.kind == FeatureKind::Dovetails)?;
+/// The rows of tails of a board: one where both its ends are alike.
+fn tails(work: &Workings<'_>, (id, part): (PartId, &Part), into: &[&Joint]) -> Vec<Tails> {
+    let rows = part.features.iter().filter(|own| own.kind == FeatureKind::Dovetails);
+    let rows: Vec<&Feature> = rows.collect();
+    let alike = rows.iter().all(|own| rows.first().is_some_and(|first| own.u == first.u));
+    let own = rows.iter().take(if alike { 1 } else { rows.len() });
+    own.map(|row| {
+        let end = (!alike).then_some(row.face);
+        tailed(work, (id, part), (row, end), into)
+    })
+    .collect()
+}
+
+/// The tails of one row, from the joints that their board holds.
+fn tailed(
+    work: &Workings<'_>,
+    (id, part): (PartId, &Part),
+    (row, end): (&Feature, Option<Face>),
+    into: &[&Joint],
+) -> Tails {
     let tape = work.piece.tape();
     let species = work.piece.stock(part.stock).and_then(|stock| stock.species.as_deref());
     let slope = trade::dovetail_slope(species);
     let (long, lean) = (row.deep, row.deep / slope);
     let datum = part.datum([Face::WidthStart, Face::WidthEnd]);
-    let tails = trade::tails(part.width.length, tape.unit, tape.mark);
+    let [one, two] = [row.u.0, row.u.1].map(|place| part.distance(datum, place));
+    let from = one.min(two);
+    let wide = row.u.1 - row.u.0;
+    let own = trade::tails(wide, tape.unit, tape.mark);
+    // In the middle of the row, and on marks of the tape from the edge of the board.
+    let first = own.first().map_or(Length::ZERO, |tail| tail.0);
+    let all = own.last().map_or(Length::ZERO, |tail| tail.1) - first;
+    let start = from + (wide - all).half();
+    let by = tape.mark * (start / tape.mark).round() - first;
+    let tails: Vec<(Length, Length)> =
+        own.into_iter().map(|(start, end)| (start + by, end + by)).collect();
+    // The boards whose pins stand at that end.
+    let place = |id: PartId| work.parts.get(id).map(Part::cuboid);
+    let at_end = |pins: PartId| match (end, place(pins)) {
+        (Some(end), Some(pins)) => {
+            let middle = |space: &Cuboid| {
+                let axis = part.placement.length;
+                space.from.along(axis) + space.to.along(axis)
+            };
+            (middle(&pins) < middle(&part.cuboid())) == end.is_start()
+        }
+        _ => true,
+    };
     let pins = into.iter().filter(|joint| joint.sort == JointSort::Wood(JointKind::Dovetail));
+    let pins = pins.map(|joint| joint.part).filter(|id| at_end(*id));
     let grooves = part.features.iter().filter(|own| own.kind == FeatureKind::Groove);
     let hides = |groove: (Length, Length), tail: &(Length, Length)| {
         let [one, two] = [groove.0, groove.1].map(|place| part.distance(datum, place));
@@ -177,14 +221,16 @@ fn tails(work: &Workings<'_>, (id, part): (PartId, &Part), into: &[&Joint]) -> O
     };
     let mut hidden = grooves.map(|own| tails.iter().position(|tail| hides(own.v, tail)));
     let grooved = hidden.next().flatten().map(|tail| tail + 1);
-    Some(Tails {
+    Tails {
         part: id,
-        pins: pins.map(|joint| joint.part).collect(),
+        end,
+        row: (from, one.max(two)),
+        pins: pins.collect(),
         datum,
         long,
         slope,
         lean,
         grooved,
         tails,
-    })
+    }
 }

@@ -131,13 +131,13 @@ fn of_case(
     for opening in &case.openings {
         let Some(fronts) = &opening.front else { continue };
         match opening.kind {
-            OpeningKind::Drawer { slide: Some(slide), .. } => {
-                let (Some(slide), Some(face)) =
-                    (piece.slide(slide), faces.get(&Assembly::DrawerBox(opening.id)))
+            OpeningKind::Drawer { .. } => {
+                let (Some(own), Some(face)) =
+                    (piece.drawer_box(case, opening), faces.get(&Assembly::DrawerBox(opening.id)))
                 else {
                     continue;
                 };
-                let travel = slide.length.length.to_mm_f64();
+                let travel = own.deep.length.to_mm_f64();
                 let drawer = of(&Lifted::Drawer(opening.id));
                 drawers = drawers.with(drawer.moved(-travel));
                 // Its contents lie in its middle, which is half its length out.

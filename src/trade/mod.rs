@@ -25,6 +25,7 @@ mod square;
 mod tilting;
 mod swing;
 mod walls;
+mod wooden;
 
 pub use board::{board_feet, cubic_metres, surface_measure, tallied_feet};
 pub use cutter::{
@@ -72,4 +73,8 @@ pub use walls::{SCREWS_AT_STUD, cut_out_spare, into_stud};
 pub use weight::{
     BASIS, Carry, USUAL_GRAVITY, carry, density, grams, kilograms, lighter_at, one_person, team,
     volume,
+};
+pub use wooden::{
+    above_box, back_below_sides, behind_box, below_bottom, bottom_past_back, guides_open,
+    stop_high, stop_long, stop_wide, strip_wide, thinnest_strip,
 };

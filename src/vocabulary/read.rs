@@ -112,8 +112,23 @@ impl Reader<'_> {
             });
             stands || misspelt(row.word)
         };
+        // Another word takes the place of some.
+        let stood_for = |row: &Row| {
+            let other = row.unless.and_then(|other| block.word(other));
+            other.filter(|other| written(other))
+        };
+        for entry in entries {
+            if let Some(other) = stood_for(entry.word) {
+                self.sink.push(Diagnostic::error(
+                    "word-twice",
+                    format!("`{}` says nothing where `{}` stands", entry.word.word, other.word),
+                    entry.head,
+                    format!("take this out, or take out `{}`", other.word),
+                ));
+            }
+        }
         for word in block.words.iter().filter(|word| word.times == Times::Required) {
-            if !written(word) {
+            if !written(word) && stood_for(word).is_none() {
                 self.sink.push(
                     Diagnostic::error(
                         "word-missing",
@@ -140,6 +155,10 @@ impl Reader<'_> {
                 entries.iter().filter(|entry| group.contains(&entry.word.word)).collect();
             match standing.as_slice() {
                 [] if group.iter().filter_map(|word| block.word(word)).any(written) => {}
+                [] if group
+                    .iter()
+                    .filter_map(|word| block.word(word))
+                    .any(|row| stood_for(row).is_some()) => {}
                 [] => {
                     let words: Vec<String> = group.iter().map(|word| format!("`{word}`")).collect();
                     let example = block

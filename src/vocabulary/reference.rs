@@ -40,7 +40,10 @@ fn section(text: &mut String, block: &Block) {
     let _ = writeln!(text, "## {}\n\n{}\n", heading(block), block.help);
     for (group, what) in block.one_of {
         let words: Vec<String> = group.iter().map(|word| format!("`{word}`")).collect();
-        let _ = writeln!(text, "Write one of {}. It gives {what}.\n", words.join(", "));
+        let mut rows = group.iter().filter_map(|word| block.word(word));
+        let unless = rows.find_map(|row| row.unless);
+        let unless = unless.map_or_else(String::new, |other| format!(", unless `{other}` stands"));
+        let _ = writeln!(text, "Write one of {}{unless}. It gives {what}.\n", words.join(", "));
     }
     let _ = writeln!(text, "| word | what it gives | value | default |\n|---|---|---|---|");
     for word in block.words {
@@ -104,7 +107,10 @@ fn otherwise(word: &Row) -> String {
             Some(metric) => format!("`{default}`, or `{metric}` in a metric file"),
             None => format!("`{default}`"),
         },
-        (None, Times::Required) => "required".to_owned(),
+        (None, Times::Required) => match word.unless {
+            Some(other) => format!("required, unless `{other}` stands"),
+            None => "required".to_owned(),
+        },
         (None, _) => String::new(),
     }
 }

@@ -196,6 +196,9 @@ pub struct Row {
     /// What it lies between in any piece, in tenths of a millimeter, where a slip
     /// of the unit shows by that.
     pub usual: Option<(i64, i64)>,
+    /// Another word of its block that takes its place: where that stands, this one
+    /// says nothing.
+    pub unless: Option<&'static str>,
 }
 
 impl Row {
@@ -214,6 +217,7 @@ impl Row {
             example,
             any_name: false,
             usual: None,
+            unless: None,
         }
     }
 
@@ -285,6 +289,13 @@ impl Row {
     #[must_use]
     pub const fn usual(mut self, least: i64, most: i64) -> Self {
         self.usual = Some((least, most));
+        self
+    }
+
+    /// Says nothing where this other word of its block stands.
+    #[must_use]
+    pub const fn unless(mut self, other: &'static str) -> Self {
+        self.unless = Some(other);
         self
     }
 

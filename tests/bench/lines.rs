@@ -134,7 +134,13 @@ fn tails(
             }
         }
     }
-    let wide = board.exact[axis?];
+    // The row lies in the stretch that is cut, which may be less than the board.
+    let axis = axis?;
+    let row = shape.spans.iter().find_map(|span| {
+        let face = board.face(&span.from).ok().filter(|face| face.axis == axis)?;
+        Some(board.counted(face, [span.start.exact, span.end.exact]))
+    });
+    let [low, high] = row.unwrap_or([0.0, board.exact[axis]]);
     all.sort_by(|a, b| a[0].total_cmp(&b[0]));
     // All are struck to marks: those of one row are alike, and so are its pins.
     let tail = all.first()?[1] - all.first()?[0];
@@ -145,7 +151,7 @@ fn tails(
     if pins.windows(2).any(|two| (two[0] - two[1]).abs() > NOTHING) {
         return Some("its pins are not alike".to_owned());
     }
-    let edges = [all.first()?[0], wide - all.last()?[1]];
+    let edges = [all.first()?[0] - low, high - all.last()?[1]];
     // What a board is too narrow by is taken from its last pin.
     if (edges[0] - edges[1]).abs() > packet.job.tape.exact + off.slack() + NOTHING {
         return Some("its tails stand nearer to one edge".to_owned());

@@ -220,6 +220,7 @@ pub(super) enum Work {
         alias = "lay frame",
         alias = "measure",
         alias = "rest",
+        alias = "run on wood",
         alias = "sand",
         alias = "screw on dry",
         alias = "scribe",

@@ -141,6 +141,7 @@ impl Writer<'_> {
         self.line(&format!("hinge cup {{ cup 35 mm; bore 12 mm; from-edge 4 mm; gap 1.5 mm; door-thickness 15 mm to 26 mm; {plate} }}"));
         self.line("slide under { undermount; length 12 in; room 12-1/2 in; box-inside opening - 42 mm; box-high opening - 22 mm; notch { wide 35 mm; high 13 mm } }");
         self.line("slide beside { side-mount; length 12 in; room 12-1/2 in; box-outside opening - 1 in; box-high opening - 3/4 in }");
+        self.line("slide wood { wooden { play 1/16 in } }");
         self.line("pull knob { screw 5/32 in }");
         self.line("pull bar { centers 96 mm; screw 5 mm }");
         self.line("bit nose { round-nose 1/2 in; shank 1/2 in }");
@@ -324,7 +325,16 @@ impl Writer<'_> {
     fn drawers(&mut self) {
         let joint = self.joint(&["rabbet", "dovetail", "butt"]);
         let joint = if joint.starts_with("rabbet") { "rabbet" } else { joint };
-        let slide = self.one_of(&["under", "beside"]);
+        // On wood a drawer needs a level board under it, and trays don't run on it.
+        let bare = ["no board between openings", "trays behind doors", "rail with a lip"];
+        let slides: &[&str] = match bare.iter().any(|way| self.drawn.ways.contains(way)) {
+            true => &["under", "beside"],
+            false => &["under", "beside", "wood"],
+        };
+        let slide = self.one_of(slides);
+        if slide == "wood" {
+            self.is("drawers on wood");
+        }
         let groove = self.one_of(&[
             "groove { up 1/2 in; deep 1/4 in }",
             "groove { up 5/8 in; deep 6 mm; play 1 mm }",
@@ -518,4 +528,5 @@ pub(super) const RARER: &[&str] = &[
     "trays behind doors",
     "rail with a lip",
     "fixed and adjustable shelves",
+    "drawers on wood",
 ];

@@ -50,6 +50,9 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
                 "on",
             ],
         ),
+        "run on wood" => {
+            (Told::Sheet("fitting"), &["box_high", "box_less", "clear", "stop", "open"])
+        }
         "set front" => (Told::Sheet("fitting"), &["thick", "box_front", "pilot", "wood_left"]),
         "set hinge" => (
             Told::Sheet("fitting"),

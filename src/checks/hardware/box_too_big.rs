@@ -4,8 +4,9 @@ use std::collections::BTreeSet;
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
-use crate::measure::Length;
-use crate::model::{Axis, OpeningKind, Piece};
+use crate::measure::{Length, Tape};
+use crate::model::{Axis, OpeningKind, Piece, Runs};
+use crate::trade;
 
 use super::swings::written;
 
@@ -33,6 +34,15 @@ pub(in crate::checks) fn told(sink: &Sink) -> BTreeSet<String> {
     boxes.filter_map(|found| found.subject.clone()).collect()
 }
 
+/// What a box needs in height, with what its back stays below its sides.
+fn needs(least: Length, lower: Length, tape: &Tape) -> Sum {
+    let sum = Sum::new("needs", least, tape);
+    match lower.is_zero() {
+        true => sum,
+        false => sum.plus(lower, "back below sides", tape),
+    }
+}
+
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     for case in &piece.cases {
@@ -42,12 +52,17 @@ fn check(piece: &Piece, sink: &mut Sink) {
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
             let Some(slide) = piece.slide(slide) else { continue };
-            let rule = slide.box_width.rule();
+            let Some(own) = piece.drawer_box(case, opening) else { continue };
+            // The statements that say how wide and how high a box is.
+            let (across, upward) = match &slide.runs {
+                Runs::Hardware(slide) => (slide.box_width.rule().span, slide.box_high.span),
+                Runs::Wooden(wooden) => {
+                    (piece.facts.written(&wooden.play).unwrap_or(slide.span), slide.span)
+                }
+            };
             let wide = &opening.wide_for_slides();
             let tall = opening.as_built(Axis::Down);
-            let (inside, outside) =
-                slide.box_width.inside_and_outside(wide, &piece.thickness(boxes.stock));
-            let (inside, outside) = (inside.length, outside.length);
+            let (inside, outside) = (own.inside.length, own.outside.length);
             let error = |title: String, span, label: String| {
                 RULE.finding(title, span, label).subject(&opening.path)
             };
@@ -55,7 +70,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 sink.push(
                     error(
                         format!("the box of {} is {} wide, and its opening is {}", opening.path, tape.figure(outside), tape.figure(wide.length)),
-                        rule.span,
+                        across,
                         format!("inside {}", tape.figure(inside)),
                     )
                     .label(side_span, format!("sides {}", tape.figure(side)))
@@ -78,15 +93,16 @@ fn check(piece: &Piece, sink: &mut Sink) {
                         opening.size_spans[0].unwrap_or(opening.span),
                         format!("opening {}", tape.figure(wide.length)),
                     )
-                    .label(rule.span, "the slide's width")
+                    .label(across, "the slide's width")
                     .note("this is too narrow for the hardware; make the opening wider"),
                 );
                 continue;
             }
-            let most = slide.box_high.size(tall).length;
-            let high = opening.box_high().map_or(most, |own| own.length);
+            let (most, high) = (own.most.length, own.high.length);
+            let on_wood = slide.wooden().is_some();
             let own = opening.box_high().and_then(|own| written(piece, own));
-            if let Some(span) = own.filter(|_| high > most) {
+            // What is higher than the damp lets it be on wood is another rule's.
+            if let Some(span) = own.filter(|_| high > most && !on_wood) {
                 let title = format!(
                     "the box of {} is {} high, and its slide lets it be {}",
                     opening.path,
@@ -96,7 +112,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 let label = format!("box {}", tape.figure(high));
                 sink.push(
                     error(title, span, label)
-                        .label(slide.box_high.span, "the slide's height")
+                        .label(upward, "the slide's height")
                         .label(
                             opening.size_spans[1].unwrap_or(opening.span),
                             format!("opening {}", tape.text(tall.length)),
@@ -106,7 +122,11 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 continue;
             }
             let bottom = piece.thickness(boxes.bottom_stock).length;
-            let least = boxes.groove_up.length + bottom + Length::inches(1, 1);
+            let lower = match on_wood {
+                true => trade::back_below_sides(tape.unit),
+                false => Length::ZERO,
+            };
+            let least = boxes.groove_up.length + bottom + Length::inches(1, 1) + lower;
             if high >= tall.length || high < least {
                 let title = if high < least {
                     format!(
@@ -123,21 +143,17 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     )
                 };
                 sink.push(
-                    error(
-                        title,
-                        own.unwrap_or(slide.box_high.span),
-                        format!("box {}", tape.figure(high)),
-                    )
-                    .label(
-                        opening.size_spans[1].unwrap_or(opening.span),
-                        format!("opening {}", tape.figure(tall.length)),
-                    )
-                    .sum(
-                        Sum::new("needs", least, tape)
-                            .plus(boxes.groove_up.length, "groove", tape)
-                            .plus(bottom, "bottom", tape)
-                            .plus(Length::inches(1, 1), "side above it", tape),
-                    ),
+                    error(title, own.unwrap_or(upward), format!("box {}", tape.figure(high)))
+                        .label(
+                            opening.size_spans[1].unwrap_or(opening.span),
+                            format!("opening {}", tape.figure(tall.length)),
+                        )
+                        .sum(
+                            needs(least, lower, tape)
+                                .plus(boxes.groove_up.length, "groove", tape)
+                                .plus(bottom, "bottom", tape)
+                                .plus(Length::inches(1, 1), "side above it", tape),
+                        ),
                 );
             }
         }

@@ -7,7 +7,7 @@ use super::swings::{self, Door};
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{OpeningKind, Piece};
+use crate::model::Piece;
 use crate::parts::{Cuboid, Front};
 use crate::plans::Workings;
 use crate::trade::Body;
@@ -58,8 +58,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 }
 
 fn drawer<'a>(piece: &Piece, front: &'a Front<'a>) -> Option<Drawer<'a>> {
-    let OpeningKind::Drawer { slide, .. } = front.opening.kind else { return None };
-    let travel = piece.slide(slide?)?.length.length;
+    let travel = piece.drawer_box(piece.case(front.case)?, front.opening)?.deep.length;
     Some(Drawer { front, travel })
 }
 

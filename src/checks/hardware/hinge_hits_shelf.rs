@@ -42,7 +42,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                         | Role::Bottom
                         | Role::Top
                         | Role::Stretcher
-                ) || is_of_tray(piece, part)
+                ) || part.role.is_of_runs()
+                    || is_of_tray(piece, part)
             })
             .collect();
         let mut once = Once::default();

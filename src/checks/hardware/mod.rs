@@ -20,6 +20,7 @@ mod leaf_in_the_way;
 mod leaf_too_narrow;
 mod open_doors_meet;
 mod overlay_past_case;
+mod runner_off_level;
 mod slide_load;
 mod slide_off_box;
 mod slide_room;
@@ -29,6 +30,8 @@ mod too_few_hinges;
 
 use crate::checks::rule::Rule;
 use crate::model::{Case, Fronts, Opening, Piece};
+
+pub(super) use swings::written;
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
@@ -49,6 +52,7 @@ pub(super) const RULES: &[&Rule] = &[
     &leaf_too_narrow::RULE,
     &open_doors_meet::RULE,
     &overlay_past_case::RULE,
+    &runner_off_level::RULE,
     &slide_load::RULE,
     &slide_off_box::RULE,
     &slide_room::RULE,

@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Figure, Severity, Sink, Sum};
 use crate::measure::{Mass, Scale};
-use crate::model::OpeningKind;
+use crate::model::{OpeningKind, Slide};
 use crate::plans::Workings;
 use crate::plans::drawers;
 use crate::plans::weights::Lifted;
@@ -21,9 +21,14 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
+/// The most that a pair of slides carries, where its sheet says so.
+fn rating(slide: &Slide) -> Option<Mass> {
+    slide.hardware()?.load
+}
+
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let piece = work.piece;
-    let rated = piece.slides.iter().any(|slide| slide.load.is_some());
+    let rated = piece.slides.iter().any(|slide| rating(slide).is_some());
     if !rated {
         return;
     }
@@ -33,7 +38,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
             let Some(slide) = piece.slide(slide) else { continue };
-            let Some(most) = slide.load else { continue };
+            let Some(most) = rating(slide) else { continue };
             let own = weights.of(&Lifted::Drawer(opening.id)).mass();
             let holds = drawers::contents(piece, case, opening);
             let full = Mass(own.0 + holds.0);
@@ -69,7 +74,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                     "the drawer is taken to hold 15 lb per square foot (ANSI/KCMA A161.1); give another figure with `load`",
                 ),
             };
-            let stronger = piece.slides.iter().find(|slide| slide.load.is_some_and(|l| l >= full));
+            let stronger =
+                piece.slides.iter().find(|slide| rating(slide).is_some_and(|l| l >= full));
             diagnostic = match stronger {
                 Some(slide) => {
                     diagnostic.note(format!("the slide `{}` of this spec carries it", slide.name))

@@ -24,10 +24,9 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let Some(boxes) = &case.drawers else { continue };
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
-            let Some((slide, up)) = piece.slide(slide).and_then(|s| Some((s, s.up.as_ref()?)))
-            else {
-                continue;
-            };
+            let own = piece.slide(slide).and_then(|own| Some((own, own.hardware()?)));
+            let Some((made, slide)) = own else { continue };
+            let Some(up) = &slide.up else { continue };
             let high = opening.as_built(Axis::Down);
             let own = slide.box_high.size(high).length;
             let foot = (high.length - own).half();
@@ -42,11 +41,11 @@ fn check(piece: &Piece, sink: &mut Sink) {
             }
             let title = format!(
                 "{} is set {} above the lower edge of {}, where its box is not",
-                slide.name,
+                made.name,
                 tape.figure(up.length),
                 opening.path
             );
-            let span = piece.facts.written(up).unwrap_or(slide.span);
+            let span = piece.facts.written(up).unwrap_or(made.span);
             sink.push(
                 RULE.finding(title, span, tape.figure(up.length))
                     .label(opening.span, "this drawer")

@@ -23,9 +23,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
     for case in &piece.cases {
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(index), .. } = opening.kind else { continue };
-            let (Some(slide), Some(front)) = (piece.slide(index), &opening.front) else {
-                continue;
-            };
+            let own = piece.slide(index).and_then(|own| Some((own, own.hardware()?)));
+            let (Some((made, slide)), Some(front)) = (own, &opening.front) else { continue };
             let thick = piece.thickness(front.stock).length;
             let back = case
                 .back
@@ -48,7 +47,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 RULE.finding(
                     format!(
                         "{} needs {} behind the front of {}, and there is {}",
-                        slide.name,
+                        made.name,
                         tape.figure(needs),
                         opening.path,
                         tape.figure(room)

@@ -10,7 +10,7 @@ use crate::plans::Workings;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "slide-unheld",
     severity: Severity::Error,
-    finds: "A drawer slide would need a packer more than 4 in (100 mm) thick, because no board of the case is near that side of its opening.",
+    finds: "A drawer slide would need a packer, or a drawer on wood a guide, more than 4 in (100 mm) thick, because no board of the case is near that side of its opening.",
     why: "A slide is screwed to a board. There is none behind a stile with `partition none`, or behind one that has no board of the case to stand on, and a block as thick as an opening is not a packer.",
     source: "Plane geometry. The 4 in is common practice; no published source.",
     formula: "",
@@ -49,7 +49,7 @@ enum Advice {
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let mut causes: Vec<Cause<'_>> = Vec::new();
-    for part in parts.all.iter().filter(|part| part.role == Role::Packer) {
+    for part in parts.all.iter().filter(|part| matches!(part.role, Role::Packer | Role::Guide)) {
         let (from, to) = part.extent(Direction::X);
         let Which::At(side) = part.which else { continue };
         let Some(case) = piece.case(part.case) else { continue };
@@ -76,14 +76,16 @@ fn report(piece: &Piece, cause: &Cause<'_>) -> Option<Diagnostic> {
     let (first, others) = cause.slides.split_first()?;
     let (side, opening, away) = first;
     let far = tape.text(*away);
+    let runs = |opening: &Opening| if opening.on_wood.is_some() { "guide" } else { "slide" };
+    let what = runs(opening);
     let title = match others.len() {
         0 => format!(
-            "nothing carries the {} slide of {}; the nearest board is {far} away",
+            "nothing carries the {} {what} of {}; the nearest board is {far} away",
             side.word(),
             opening.path
         ),
         more => format!(
-            "nothing carries {} slides, such as the {} one of {}; the nearest board is {far} away",
+            "nothing carries {} {what}s, such as the {} one of {}; the nearest board is {far} away",
             more + 1,
             side.word(),
             opening.path
@@ -98,7 +100,7 @@ fn report(piece: &Piece, cause: &Cause<'_>) -> Option<Diagnostic> {
     };
     for (side, opening, _) in &cause.slides {
         if opening.span != cause.span {
-            found = found.label(opening.span, format!("{} slide", side.word()));
+            found = found.label(opening.span, format!("{} {}", side.word(), runs(opening)));
         }
     }
     Some(found)

@@ -203,7 +203,7 @@ pub(super) fn word(body: Body) -> &'static str {
 }
 
 /// Where a size is written as one figure.
-pub(super) fn written(piece: &Piece, size: &Size) -> Option<Span> {
+pub(in crate::checks) fn written(piece: &Piece, size: &Size) -> Option<Span> {
     let mut facts = piece.facts.of(size);
     match (facts.next(), facts.next()) {
         (Some((fact, factor)), None) if factor == Exact::ONE => match fact.origin {

@@ -34,7 +34,8 @@ fn check(piece: &Piece, sink: &mut Sink) {
             _ => None,
         });
         let Some((opening, slide)) = drawer else { continue };
-        let notch = slide.notch.filter(|_| slide.undermount).map_or(Length::ZERO, |(_, high)| high);
+        let hardware = slide.hardware().filter(|own| own.undermount);
+        let notch = hardware.and_then(|own| own.notch).map_or(Length::ZERO, |(_, high)| high);
         let least = notch.max(Length::inches(3, 16));
         if up >= least {
             continue;

@@ -42,7 +42,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let Some(sheet) = piece.stock(boxes.packer_stock).filter(|own| !own.is_solid()) else {
             continue;
         };
-        let packers = parts.of_case(case.id).iter().filter(|part| part.role == Role::Packer);
+        let packers = parts
+            .of_case(case.id)
+            .iter()
+            .filter(|part| part.role == Role::Packer || part.role.is_of_runs());
         for part in packers {
             let layers = gluing::layers(piece, part);
             let over = sheet.thickness.length * layers - part.thickness.length;
@@ -63,12 +66,13 @@ fn finding(piece: &Piece, thin: &Thin<'_>) -> Diagnostic {
         _ => (format!("{layers} layers of the sheet are"), format!("{layers} layers")),
     };
     let thick = part.thickness.length;
+    let noun = if part.role.is_of_runs() { "strip" } else { "packer" };
     let written = boxes.packer_stock_at.span();
     let at = if written.start == written.end { boxes.span } else { written };
     let mut found = RULE
         .finding(
             format!(
-                "{} can't be cut from {}, because {what} thicker than the packer",
+                "{} can't be cut from {}, because {what} thicker than the {noun}",
                 part.path, sheet.name
             ),
             at,
@@ -77,19 +81,22 @@ fn finding(piece: &Piece, thin: &Thin<'_>) -> Diagnostic {
         .sum(
             Sum::new("too thick by", tape.print(own).shown - tape.print(thick).shown, tape)
                 .plus(tape.print(own).shown, whole, tape)
-                .minus(tape.print(thick).shown, "packer", tape),
+                .minus(tape.print(thick).shown, noun, tape),
         )
         .because("a sheet can't be planed, and as it is it stands past the edge of the opening")
         .subject(&part.path)
         .urgency(over / Length::mm(1));
     if let Some(opening) = part.opening().and_then(|id| piece.opening(id)) {
-        let room = format!("its packer has {} to the edge of this opening", tape.text(thick));
+        let room = match part.role.is_of_runs() {
+            true => format!("this strip of its drawer is {} thick", tape.text(thick)),
+            false => format!("its packer has {} to the edge of this opening", tape.text(thick)),
+        };
         found = found.label(opening.span, room);
     }
     match solid(piece, boxes, thick) {
         Some(wood) => found.fix(boxes.packer_stock_at.says(
             &format!("packer-stock {}", wood.name),
-            format!("plane the packers from {}", wood.name),
+            format!("plane the {noun}s from {}", wood.name),
         )),
         None => found.note("name a `packer-stock` of lumber, which can be planed to thickness"),
     }

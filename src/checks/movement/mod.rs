@@ -4,6 +4,7 @@ mod milled_off;
 mod cross_grain;
 mod gap_closes;
 mod panel_room;
+mod wood_jams;
 
 use crate::checks::rule::Rule;
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade};
@@ -12,8 +13,13 @@ use crate::model::{Piece, Sawn, Stock};
 use crate::plans::seasons::{Air, Climate};
 
 /// The rules of this subject, in the order they are listed.
-pub(super) const RULES: &[&Rule] =
-    &[&cross_grain::RULE, &gap_closes::RULE, &milled_off::RULE, &panel_room::RULE];
+pub(super) const RULES: &[&Rule] = &[
+    &cross_grain::RULE,
+    &gap_closes::RULE,
+    &milled_off::RULE,
+    &panel_room::RULE,
+    &wood_jams::RULE,
+];
 
 /// `milled  at 40 % humidity (7.7 % moisture), dampest day 65 % (12.0 %): 4.3 points`
 fn weather(diagnostic: Diagnostic, piece: &Piece, climate: &Climate, damp: bool) -> Diagnostic {

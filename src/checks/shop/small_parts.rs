@@ -32,11 +32,12 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     let tape = piece.tape();
     for (index, stock) in piece.stocks.iter().enumerate() {
-        // Blocks are sawn off a strip anyway; the cut list has the caution.
+        // Blocks and stops are sawn off a strip anyway; the cut list has the caution.
         let own: Vec<&Part> = parts
             .all
             .iter()
-            .filter(|part| part.stock == StockId(index) && part.role != Role::HingeBlock)
+            .filter(|part| part.stock == StockId(index))
+            .filter(|part| !matches!(part.role, Role::HingeBlock | Role::Stop))
             .collect();
         let pick = |small: fn(&Piece, &Part) -> bool| -> Vec<&Part> {
             own.iter().copied().filter(|part| small(piece, part)).collect()

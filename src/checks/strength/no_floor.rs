@@ -7,8 +7,8 @@ use crate::model::{Beyond, Case, Edge, Member, Opening, Piece};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "no-floor",
     severity: Severity::Error,
-    finds: "A niche or a cupboard has no board under it. Under a niche or a door there must be the bottom of the case, the shelf behind a rail, a divider, or the floor of the room.",
-    why: "What is put into it falls into the opening below, or out of the case.",
+    finds: "A niche, a cupboard, or a drawer that runs on wood has no board under it. Under each of them there must be the bottom of the case, the shelf behind a rail, a divider, or the floor of the room.",
+    why: "What is put into it falls into the opening below, or out of the case, and a drawer has nothing to run on.",
     source: "Plane geometry.",
     formula: "",
     accept: "",
@@ -40,6 +40,10 @@ fn report(case: &Case, opening: &Opening) -> Diagnostic {
             "no board of the case lies under this",
         )
         .subject(&opening.path);
+    let falls = match opening.on_wood.is_some() {
+        true => "its drawer runs on wood, and there is no board for it to run on",
+        false => "what is put into it falls into the opening below",
+    };
     match case.beyond(opening.id, Edge::Bottom) {
         Beyond::Outside => {
             let found = found.because("the case has no bottom");
@@ -49,25 +53,28 @@ fn report(case: &Case, opening: &Opening) -> Diagnostic {
             }
         }
         Beyond::Member(id) => match case.members.get(id.at) {
-            Some(rail) => under(found, rail),
+            Some(rail) => under(found, rail, opening),
             None => found,
         },
         Beyond::Opening(next) => {
             let next = case.openings.get(next.at).map_or("the next opening", Opening::name);
             let framed = case.frame.is_some() && case.door_before(opening).is_none();
             let word = if framed { "rail" } else { "divider" };
-            found
-                .because("what is put into it falls into the opening below")
-                .note(format!("put a `{word}` between it and {next}"))
+            found.because(falls).note(format!("put a `{word}` between it and {next}"))
         }
     }
 }
 
 /// What to say where a rail without a shelf is under the opening.
-fn under(found: Diagnostic, rail: &Member) -> Diagnostic {
-    let found = found
-        .label(rail.span, "this rail carries no shelf")
-        .because("what is put into it falls through behind the rail");
+fn under(found: Diagnostic, rail: &Member, opening: &Opening) -> Diagnostic {
+    let found = found.label(rail.span, "this rail carries no shelf").because(
+        match opening.on_wood.is_some() {
+            true => {
+                "its drawer runs on wood, and behind the rail there is no board for it to run on"
+            }
+            false => "what is put into it falls through behind the rail",
+        },
+    );
     match rail.left_out {
         Some(said) => found.fix(Fix::new(
             Grade::Choice,

@@ -231,7 +231,7 @@ impl Cut<'_, '_> {
     fn notch(&self) -> Vec<Sum> {
         let feature = self.feature;
         let slide = self.tell.piece.slides.iter().find(|slide| slide.span == feature.span);
-        let given = slide.and_then(|slide| Some((slide, slide.notch?)));
+        let given = slide.and_then(|slide| Some((slide, slide.hardware()?.notch?)));
         if let Some((slide, (wide, high))) = given {
             use words::notch::{BLOCK, HIGH, WIDE};
             let at = Some(slide.span);

@@ -2,7 +2,7 @@
 
 use crate::model::{OpeningId, Size};
 use crate::parts::{Direction, Part, Role};
-use crate::plans::fitting::Drawer;
+use crate::plans::fitting::{Drawer, OnWood};
 use crate::vocabulary::words;
 
 use super::teller::Teller;
@@ -11,7 +11,31 @@ use super::{Subject, Sum};
 /// The slides of a drawer's opening.
 pub(super) fn of_opening(tell: &Teller<'_>, opening: OpeningId) -> Vec<Sum> {
     let drawer = tell.work.fitting().drawers.iter().find(|drawer| drawer.opening.id == opening);
-    drawer.map(|drawer| of_drawer(tell, drawer)).unwrap_or_default()
+    let mut on_wood = tell.work.fitting().on_wood.iter();
+    match drawer {
+        Some(drawer) => of_drawer(tell, drawer),
+        None => on_wood
+            .find(|drawer| drawer.opening.id == opening)
+            .map(|drawer| of_wood(tell, drawer))
+            .unwrap_or_default(),
+    }
+}
+
+/// A drawer on wood: what its box leaves free, and where its stops go.
+fn of_wood(tell: &Teller<'_>, drawer: &OnWood<'_>) -> Vec<Sum> {
+    let about = [Subject::Slide];
+    let length = |word: &str, size: &Size| tell.length(&about, word, size.length, size);
+    let [narrower, lower] = &drawer.less;
+    let mut sums = vec![
+        length("narrower", narrower),
+        length("lower", lower),
+        length("clear behind", &drawer.behind),
+    ];
+    if let Some(stopped) = &drawer.stopped {
+        sums.push(length("stops, front end", &stopped.back));
+        sums.push(length("stops, aside", &stopped.aside));
+    }
+    sums
 }
 
 fn of_drawer(tell: &Teller<'_>, drawer: &Drawer<'_>) -> Vec<Sum> {
@@ -55,7 +79,7 @@ fn of_drawer(tell: &Teller<'_>, drawer: &Drawer<'_>) -> Vec<Sum> {
 /// The holes for the hooks of an undermount slide.
 fn hook_places(tell: &Teller<'_>, drawer: &Drawer<'_>, back: &Part) -> Vec<Sum> {
     use words::hook::{BLOCK, BORE, DEEP, FROM_SIDE, UP};
-    let (Some(hook), Some(hooks)) = (drawer.slide.hook, drawer.hooks) else { return Vec::new() };
+    let (Some(hook), Some(hooks)) = (drawer.hardware.hook, drawer.hooks) else { return Vec::new() };
     let within = Some(drawer.slide.span);
     let about = [Subject::Slide];
     let name = |what: &str| format!("{what} of {}'s hook", drawer.slide.name);
@@ -70,7 +94,7 @@ fn hook_places(tell: &Teller<'_>, drawer: &Drawer<'_>, back: &Part) -> Vec<Sum> 
         .filter(|part| part.role == Role::DrawerSide && part.opening() == back.opening());
     let inner = sides.map(|side| side.side(Direction::X, true)).min_by_key(|inner| inner.length);
     let inner = inner.unwrap_or_default();
-    let notch = drawer.slide.notch.map_or_else(Size::zero, |(_, high)| {
+    let notch = drawer.hardware.notch.map_or_else(Size::zero, |(_, high)| {
         let origin = tell.origin(&words::notch::BLOCK, words::notch::HIGH, within);
         tell.fact(high, format!("notch of {}", drawer.slide.name), origin)
     });

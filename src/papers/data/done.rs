@@ -202,6 +202,7 @@ impl<'d> Maker<'d, '_> {
                 ("case for its back", piece.case(id).map(|case| &*case.name), None)
             }
             Measured::Packed => ("side to the edge of the opening", None, None),
+            Measured::OverUnder => ("edge of the opening to the board above or below", None, None),
             Measured::Between => ("between the boards beside it", None, None),
             Measured::KeepOut(id) => {
                 ("where it is", piece.site.keep_outs.get(id.0).map(|own| &*own.name), None)

@@ -253,7 +253,7 @@ impl<'d> Maker<'d, '_> {
             above_bottom: own.above_bottom.map(|above| self.figure(above)),
             set_back: own.set_back.as_ref().map(|back| self.figure(back.length)),
             ahead: ahead.then(|| self.figure(own.ahead.length)),
-            long: self.figure(own.slide.length.length),
+            long: self.figure(own.hardware.length.length),
             used: self.figure(own.used.length),
             clear: self.figure(own.left.length),
             up_box: own.up_box.map(|up| self.figure(up)),

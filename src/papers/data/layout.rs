@@ -1,7 +1,7 @@
 //! What is struck with a pencil, in the terms of the schema.
 
 use crate::measure::Length;
-use crate::parts::{Feature, FeatureKind, Part, PartId};
+use crate::parts::{Face, Feature, FeatureKind, Part, PartId};
 use crate::plans::{layout, operations};
 
 use super::Maker;
@@ -50,8 +50,9 @@ impl<'d> Maker<'d, '_> {
     }
 
     /// The tails of a board.
-    pub(super) fn tails(&self, id: PartId) -> Option<Tails> {
-        let own = self.work.layout().tails.iter().find(|own| own.part == id)?;
+    pub(super) fn tails(&self, id: PartId, end: Face) -> Option<Tails> {
+        let at = |own: &&layout::Tails| own.part == id && own.end.is_none_or(|own| own == end);
+        let own = self.work.layout().tails.iter().find(at)?;
         let edge = self.work.parts.get(id)?.face_name(own.datum);
         let along =
             own.tails.iter().map(|(from, to)| self.struck(edge.clone(), *from, *to)).collect();

@@ -7,6 +7,7 @@ mod lines;
 mod opens;
 mod record;
 mod sections;
+mod wooden;
 mod work;
 
 use crate::diagnostics::render;

@@ -3,9 +3,8 @@
 
 use serde::Serialize;
 
-use crate::model::{HingeKind, OpeningId, Side};
+use crate::model::{Case, HingeKind, Opening, OpeningId, Side};
 use crate::parts::{Assembly, Front, Part};
-use crate::plans::fitting::Drawer;
 use crate::trade::Pivot;
 
 use super::Maker;
@@ -49,15 +48,13 @@ struct Pulled<'d> {
 
 impl<'d> Maker<'d, '_> {
     pub(super) fn opens(&self) -> Opens<'d> {
+        let drawers =
+            self.work.piece.cases.iter().flat_map(|case| {
+                case.openings.iter().filter_map(|opening| self.pulled(case, opening))
+            });
         Opens {
             doors: self.work.fronts().iter().filter_map(|front| self.door(front)).collect(),
-            drawers: self
-                .work
-                .fitting()
-                .drawers
-                .iter()
-                .filter_map(|drawer| self.pulled(drawer))
-                .collect(),
+            drawers: drawers.collect(),
         }
     }
 
@@ -93,7 +90,8 @@ impl<'d> Maker<'d, '_> {
         })
     }
 
-    fn pulled(&self, drawer: &Drawer<'_>) -> Option<Pulled<'d>> {
+    fn pulled(&self, case: &Case, opening: &Opening) -> Option<Pulled<'d>> {
+        let deep = self.work.piece.drawer_box(case, opening)?.deep;
         let parts = self.work.parts;
         let own = |part: &Part| match part.assembly {
             Assembly::DrawerBox(opening) => Some(opening),
@@ -102,14 +100,14 @@ impl<'d> Maker<'d, '_> {
                 None
             }
         };
-        let is_here = |id: OpeningId| id == drawer.opening.id;
+        let is_here = |id: OpeningId| id == opening.id;
         let marks: Vec<&'d str> = parts
-            .of_case(drawer.opening.id.case)
+            .of_case(opening.id.case)
             .iter()
             .filter(|part| own(part).is_some_and(is_here))
             .map(|part| &*part.mark)
             .collect();
-        let travel = self.figure(drawer.slide.length.length);
+        let travel = self.figure(deep.length);
         (!marks.is_empty()).then_some(Pulled { parts: marks, travel })
     }
 }

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::lines::Refs;
 use super::opens::Opens;
-use super::{done, fitted, sections};
+use super::{done, fitted, sections, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -296,6 +296,8 @@ pub(super) enum What<'d> {
     Rows(fitted::Rows<'d>),
     #[serde(rename = "set slides")]
     Slide(fitted::Slide<'d>),
+    #[serde(rename = "run on wood")]
+    OnWood(wooden::OnWood<'d>),
     #[serde(rename = "set front")]
     FrontOn(fitted::FrontOn<'d>),
     #[serde(rename = "set hinge")]

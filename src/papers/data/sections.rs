@@ -235,12 +235,13 @@ impl<'d> Maker<'d, '_> {
             }
             Kind::Slide(id) => {
                 let slide = piece.slide(id)?;
+                let sheet = slide.hardware()?;
                 let own = |path, what, length| told(slide.span, path, what, self.figure(length));
                 let mut figures = vec![
-                    own("length", "length", slide.length.length),
-                    own("room", "needs behind the front", slide.room.length),
+                    own("length", "length", sheet.length.length),
+                    own("room", "needs behind the front", sheet.room.length),
                 ];
-                if let Some(load) = slide.load {
+                if let Some(load) = sheet.load {
                     let load = number(load.0, load.to_string());
                     figures.push(told(slide.span, "load", "carries, in kilograms", load));
                 }

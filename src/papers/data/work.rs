@@ -138,6 +138,7 @@ impl<'d> Maker<'d, '_> {
                 What::Rows(self.rows(self.work.pin_rows().get(*rows)?, *board)?)
             }
             Doing::Slide(index) => What::Slide(self.slide(fitting.drawers.get(*index)?)),
+            Doing::OnWood(index) => What::OnWood(self.on_wood(fitting.on_wood.get(*index)?)),
             Doing::FrontOn(index) => What::FrontOn(self.front_on(fitting.fronts.get(*index)?)),
             Doing::Hinge(index) => What::Hinge(self.hinge(fitting.hinges.get(*index)?)),
             Doing::Fit(id) => {
@@ -276,7 +277,9 @@ impl<'d> Maker<'d, '_> {
                 _ => None,
             },
             row: self.row(part, feature),
-            tails: (feature.kind == FeatureKind::Dovetails).then(|| self.tails(id)).flatten(),
+            tails: (feature.kind == FeatureKind::Dovetails)
+                .then(|| self.tails(id, feature.face))
+                .flatten(),
         })
     }
 

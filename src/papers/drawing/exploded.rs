@@ -40,7 +40,11 @@ fn layer(part: &Part) -> Layer {
         | Role::FixedShelf
         | Role::AdjustableShelf
         | Role::Packer
-        | Role::HingeBlock => Layer::Between,
+        | Role::HingeBlock
+        | Role::Guide
+        | Role::Kicker
+        | Role::Runner
+        | Role::Stop => Layer::Between,
         Role::Top | Role::Stretcher => Layer::Top,
         Role::Bottom => Layer::Bottom,
         Role::Leg | Role::BaseLeg => Layer::Sleeper,

@@ -199,7 +199,8 @@ fn height(opening: &Opening, parts: &Parts) -> Option<Length> {
     let half = |from: Length, to: Length| (from + to).half();
     if let Some(side) = of(Role::DrawerSide) {
         let under = of(Role::DrawerBottom).map_or(side.from.y, |bottom| bottom.to.y);
-        let packer = of(Role::Packer).filter(|packer| packer.to.y > under);
+        let packer =
+            of(Role::Packer).or_else(|| of(Role::Guide)).filter(|packer| packer.to.y > under);
         return Some(half(under, packer.map_or(side.to.y, |packer| packer.to.y.min(side.to.y))));
     }
     if let Some(block) = of(Role::HingeBlock) {

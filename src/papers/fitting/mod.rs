@@ -2,6 +2,7 @@
 
 mod fronts;
 mod hinges;
+mod on_wood;
 mod pins;
 mod screws;
 mod slides;
@@ -20,6 +21,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let nothing = pin_rows.is_empty()
         && fitting.spacers.is_empty()
         && fitting.drawers.is_empty()
+        && fitting.on_wood.is_empty()
         && fitting.hinges.is_empty()
         && fitting.screws.is_empty();
     if nothing {
@@ -31,6 +33,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     pins::blocks(source, pin_rows, &mut blocks);
     spacers(source, &mut blocks);
     slides::blocks(source, &fitting.drawers, &mut blocks);
+    on_wood::blocks(source, &fitting.on_wood, &mut blocks);
     hinges::blocks(source, &fitting.hinges, &mut blocks);
     fronts::blocks(source, &fitting.fronts, &mut blocks);
     screws::blocks(source, &fitting.screws, &mut blocks);

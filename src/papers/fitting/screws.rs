@@ -50,7 +50,11 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
     match purpose {
         Purpose::Pockets if one => ("pocket screw", true),
         Purpose::Pockets => ("pocket screws", true),
-        Purpose::Boards | Purpose::Packers | Purpose::Blocks => ("wood screws", true),
+        Purpose::Boards
+        | Purpose::Packers
+        | Purpose::Strips
+        | Purpose::Bottoms
+        | Purpose::Blocks => ("wood screws", true),
         Purpose::Backs => ("screws with flat heads", true),
         Purpose::Plates => ("screws for plates", false),
         Purpose::Fronts => ("wood screws with large heads", true),
@@ -82,6 +86,8 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Pockets => "pocket holes",
         Purpose::Boards => "boards of the case or base that are screwed on",
         Purpose::Packers => "packers onto the case",
+        Purpose::Bottoms => "drawer bottoms, up into the backs of the boxes",
+        Purpose::Strips => "strips of drawers on wood, through slots across the grain of the board",
         Purpose::Blocks => "hinge blocks",
         Purpose::Backs => "the backs, round the edge and in every board that they cross",
         Purpose::Plates => "hinge plates",

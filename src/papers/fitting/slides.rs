@@ -270,7 +270,7 @@ fn jig(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
             true => "none".to_owned(),
             false => figures.size(&drawer.above_opening, &source.work.piece.facts),
         };
-        let own = [set_back(source, drawer), high, figures.text(drawer.slide.length.length)];
+        let own = [set_back(source, drawer), high, figures.text(drawer.hardware.length.length)];
         match rows.iter_mut().find(|(known, _, line, _)| *known == own && *line == drawer.line) {
             Some((_, drawers, ..)) => drawers.push(drawer.opening.title()),
             None => rows.push((own, vec![drawer.opening.title()], drawer.line, level)),
@@ -344,15 +344,15 @@ fn under(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
         ..Table::default()
     };
     let mut asks = false;
-    for drawer in all.iter().filter(|drawer| drawer.slide.undermount) {
+    for drawer in all.iter().filter(|drawer| drawer.hardware.undermount) {
         let Some(back) = drawer.back else { continue };
-        let notches = match drawer.slide.notch {
+        let notches = match drawer.hardware.notch {
             Some((wide, high)) => {
                 format!("2, {} wide, {} high", figures.hardware(wide), figures.hardware(high))
             }
             None => "as the slide's sheet asks: ______".to_owned(),
         };
-        let hooks = match (&drawer.hooks, drawer.slide.hook) {
+        let hooks = match (&drawer.hooks, drawer.hardware.hook) {
             (Some(at), Some(hook)) => format!(
                 "2, {} across, {} deep, {} from each end and {} from the bottom edge",
                 figures.hardware(hook.bore),

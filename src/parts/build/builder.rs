@@ -2,7 +2,7 @@
 //! a feature or a joint is added.
 
 use crate::measure::{Length, Span};
-use crate::model::{Case, CaseId, Joinery, JointKind, Piece, Set, Side, Size, StockId};
+use crate::model::{Case, CaseId, Joinery, JointKind, Piece, Side, Size, StockId};
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::id::{Key, Of, PartId, Role, Which};
 use crate::parts::joint::{Joint, JointSort};
@@ -53,6 +53,9 @@ pub(super) const STANDING: [Direction; 3] = [Direction::Y, Direction::X, Directi
 pub(super) const ACROSS: [Direction; 3] = [Direction::X, Direction::Y, Direction::Z];
 /// Upright and square to the front, length back, width up.
 pub(super) const SIDEWAYS: [Direction; 3] = [Direction::Z, Direction::Y, Direction::X];
+
+/// Lying, from front to back: length back, width across, thickness up.
+pub(super) const INWARD: [Direction; 3] = [Direction::Z, Direction::X, Direction::Y];
 
 /// Adds the parts of one case.
 pub(super) struct Builder<'a> {
@@ -405,15 +408,7 @@ fn sheet_grain(stock: Option<&crate::model::Stock>) -> Grain {
 /// Where the planes of a case lie.
 #[must_use]
 pub fn planes(piece: &Piece, case: &Case) -> Planes {
-    // Overlay fronts stand before the frame and count in the depth.
-    let ahead = case
-        .openings
-        .iter()
-        .filter_map(|opening| opening.front.as_ref())
-        .filter(|front| matches!(front.set, Set::Overlay(_)))
-        .map(|front| piece.thickness(front.stock))
-        .max_by_key(|thickness| thickness.length)
-        .unwrap_or_default();
+    let ahead = piece.before_frame(case);
     let frame = case.frame.as_ref().map(|frame| piece.thickness(frame.stock)).unwrap_or_default();
     let back = case.back.as_ref().map(|back| piece.thickness(back.stock)).unwrap_or_default();
     Planes {

@@ -2,17 +2,20 @@
 
 use crate::measure::Length;
 use crate::model::{
-    Axis, DrawerBoxes, FrontId, JointKind, KeepOutId, Leaf, Opening, OpeningKind, Side, Size, Slide,
+    Axis, DrawerBox, DrawerBoxes, FrontId, Hardware, JointKind, KeepOutId, Leaf, Opening,
+    OpeningKind, Runs, Side, Size, Slide, Stock,
 };
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::{Assembly, Part};
 use crate::parts::space::{Direction, Face, Point, keep_out_space};
+use crate::trade;
 
 use super::builder::{ACROSS, Builder, Draft, LYING, SIDEWAYS};
 use super::carcass::Carcass;
 use super::inside;
+use super::on_wood;
 
 pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let Some(boxes) = builder.case.drawers.clone() else { return };
@@ -20,24 +23,35 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     for opening in &openings {
         let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
         let Some(slide) = builder.piece.slide(slide).cloned() else { continue };
-        let sides = drawer(builder, opening, &boxes, &slide);
+        let Some(size) = builder.piece.drawer_box(builder.case, opening) else { continue };
+        let made = drawer(builder, opening, &boxes, &slide, &size);
+        let sides = made.sides;
         if let OpeningKind::Drawer { around: Some(around), .. } = opening.kind {
             cut_round(builder, opening, around);
         }
         let space = inside::space(builder, opening, carcass);
+        let slide = match &slide.runs {
+            Runs::Hardware(slide) => slide,
+            Runs::Wooden(_) => {
+                on_wood::build(builder, opening, &boxes, &made, &space);
+                continue;
+            }
+        };
         for (index, side) in Side::BOTH.into_iter().enumerate() {
-            packer(builder, opening, &boxes, &slide, side, &space);
+            packer(builder, opening, &boxes, slide, side, &space);
             builder.join(JointSort::Slid, sides[index], space.boards[index], false, opening.span);
         }
     }
 }
 
-/// The sizes of a box.
-struct BoxSize {
-    outside: Size,
-    inside: Size,
-    high: Size,
-    deep: Size,
+/// What others need of a box.
+pub(super) struct Made {
+    /// Left and right.
+    pub(super) sides: [PartId; 2],
+    /// The board behind its front, or its front.
+    pub(super) front: PartId,
+    /// Its bottom.
+    pub(super) bottom: PartId,
 }
 
 fn drawer(
@@ -45,19 +59,14 @@ fn drawer(
     opening: &Opening,
     boxes: &DrawerBoxes,
     slide: &Slide,
-) -> [PartId; 2] {
+    size: &DrawerBox,
+) -> Made {
     let thick = builder.thickness(boxes.stock);
     let [clear_left, clear_right] = &opening.clear;
     let clear = clear_left + clear_right;
-    let wide = opening.wide_for_slides();
-    let (inside, outside) = slide.box_width.inside_and_outside(&wide, &thick);
-    let most = slide.box_high.size(opening.as_built(Axis::Down));
     let [left, low] = &opening.stands;
-    let x = left + clear_left + (&opening.wide - &clear - &outside).half();
-    // A lower box keeps its lower edge where its slide holds it.
-    let y = low + (&opening.high - &most).half();
-    let high = opening.box_high().cloned().unwrap_or(most);
-    let size = BoxSize { outside, inside, high, deep: slide.length.clone() };
+    let x = left + clear_left + (&opening.wide - &clear - &size.outside).half();
+    let y = low + &size.above;
     let z = &builder.planes.frame + builder.piece.before_box(builder.case, opening);
     let assembly = Assembly::DrawerBox(opening.id);
     let draft = |which, role, length: Size, width: &Size, stands, axes| Draft {
@@ -105,18 +114,43 @@ fn drawer(
     let long = &size.inside + &reach * 2;
     let cross_x = &x + &thick - &reach;
     let back_z = &z + &size.deep - &thick;
-    let ends = [(Role::DrawerFront, &z), (Role::DrawerBack, &back_z)].map(|(role, z)| {
-        let stands = builder.stands(&cross_x, &y, z);
-        let mut end = draft(Which::Only, role, long.clone(), &size.high, stands, ACROSS);
+    // On wood the back stands on the bottom, which is pushed in under it.
+    let raised = slide.wooden().map(|_| &boxes.groove_up + builder.thickness(boxes.bottom_stock));
+    let (back_y, back_high) = match &raised {
+        Some(up) => {
+            let below = Size::from(trade::back_below_sides(builder.piece.tape().unit));
+            (&y + up, &size.high - up - below)
+        }
+        None => (y.clone(), size.high.clone()),
+    };
+    let ends = [
+        (Role::DrawerFront, &z, (&y, &size.high)),
+        (Role::DrawerBack, &back_z, (&back_y, &back_high)),
+    ];
+    let ends = ends.map(|(role, z, (y, high))| {
+        let stands = builder.stands(&cross_x, y, z);
+        let mut end = draft(Which::Only, role, long.clone(), high, stands, ACROSS);
         let outside = if role == Role::DrawerFront { Face::ThickStart } else { Face::ThickEnd };
         end.show = Some(outside);
         builder.add(end)
     });
     let corner = [&x + &thick, y, &z + &thick];
-    let bottom = bottom(builder, boxes, &size, corner, &thick, opening);
+    let bottom = match raised {
+        Some(_) => bottom_behind(builder, boxes, size, corner, &thick, opening),
+        None => bottom(builder, boxes, size, corner, &thick, opening),
+    };
     corners(builder, boxes, &sides, &ends, &thick);
-    grooves(builder, boxes, bottom, &sides, &ends);
-    if let Some(notch) = slide.notch.filter(|_| slide.undermount) {
+    match raised {
+        Some(_) => {
+            grooves(builder, boxes, bottom, &sides, &ends[..1]);
+            let screwed = JointSort::Wood(JointKind::Screw);
+            builder.join(screwed, bottom, ends[1], false, boxes.span);
+        }
+        None => grooves(builder, boxes, bottom, &sides, &ends),
+    }
+    if let Some(hardware) = slide.hardware()
+        && let Some(notch) = hardware.notch.filter(|_| hardware.undermount)
+    {
         notches(builder, ends[1], notch, slide, reach.length);
     }
     let of = Of::Front(FrontId { opening: opening.id, leaf: Leaf::Front });
@@ -131,14 +165,46 @@ fn drawer(
     if let Some(front) = front {
         builder.join(JointSort::FrontFixed, front, ends[0], false, opening.span);
     }
-    sides
+    Made { sides, front: ends[0], bottom }
+}
+
+/// A bottom in the grooves of the front and the sides that runs out under the back; of
+/// solid wood, a little past it, since it shrinks toward the front.
+fn bottom_behind(
+    builder: &mut Builder<'_>,
+    boxes: &DrawerBoxes,
+    size: &DrawerBox,
+    [x, y, z]: [Size; 3],
+    thick: &Size,
+    opening: &Opening,
+) -> PartId {
+    let reach = &boxes.groove_deep * 2 - &boxes.groove_play;
+    let offset = reach.half();
+    let solid = builder.piece.stock(boxes.bottom_stock).is_some_and(Stock::is_solid);
+    let past = trade::bottom_past_back(builder.piece.tape().unit);
+    let past = if solid { Size::from(past) } else { Size::zero() };
+    builder.add(Draft {
+        of: Of::Opening(opening.id),
+        which: Which::Only,
+        role: Role::DrawerBottom,
+        assembly: Assembly::DrawerBox(opening.id),
+        stock: boxes.bottom_stock,
+        length: &size.inside + &reach,
+        width: &size.deep - thick + &offset + past,
+        thickness: None,
+        stands: builder.stands(x - &offset, y + &boxes.groove_up, z - &offset),
+        axes: LYING,
+        show: Some(Face::ThickEnd),
+        span: opening.span,
+        notes: boxes.notes.clone(),
+    })
 }
 
 #[allow(clippy::too_many_arguments)]
 fn bottom(
     builder: &mut Builder<'_>,
     boxes: &DrawerBoxes,
-    size: &BoxSize,
+    size: &DrawerBox,
     [x, y, z]: [Size; 3],
     thick: &Size,
     opening: &Opening,
@@ -177,10 +243,14 @@ fn corners(
             let end = if at_start { Face::LengthStart } else { Face::LengthEnd };
             if boxes.joint.kind == JointKind::Dovetail {
                 let Some(part) = builder.part(*side) else { continue };
+                let Some(pins) = builder.part(*other) else { continue };
+                // The back of a box on wood is lower than its sides.
+                let low = part.cuboid().from.y;
+                let (from, to) = pins.extent(Direction::Y);
                 let feature = Feature {
                     kind: FeatureKind::Dovetails,
                     face: end,
-                    u: (Length::ZERO, part.width.length),
+                    u: (from - low, to - low),
                     v: (Length::ZERO, part.thickness.length),
                     deep: thick.length,
                     deep_at: None,
@@ -222,7 +292,7 @@ fn grooves(
     boxes: &DrawerBoxes,
     bottom: PartId,
     sides: &[PartId; 2],
-    ends: &[PartId; 2],
+    ends: &[PartId],
 ) {
     let high = builder.thickness(boxes.bottom_stock).length;
     let up = boxes.groove_up.length;
@@ -328,7 +398,7 @@ fn packer(
     builder: &mut Builder<'_>,
     opening: &Opening,
     boxes: &DrawerBoxes,
-    slide: &Slide,
+    slide: &Hardware,
     side: Side,
     space: &inside::Space,
 ) {

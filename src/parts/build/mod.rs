@@ -12,6 +12,7 @@ mod front;
 mod fronts;
 mod hinging;
 mod inside;
+mod on_wood;
 
 use crate::model::{MOST_PARTS, Piece};
 

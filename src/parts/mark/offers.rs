@@ -263,6 +263,10 @@ fn own(key: &Key) -> [String; 2] {
         Role::DrawerBottom => ("XB", "XB"),
         Role::Packer => ("PK", "P"),
         Role::HingeBlock => ("H", "H"),
+        Role::Guide => ("GD", "G"),
+        Role::Kicker => ("KR", "KR"),
+        Role::Runner => ("RN", "RN"),
+        Role::Stop => ("SP", "SP"),
     };
     [long, short].map(|own| [which, own, &number].concat())
 }

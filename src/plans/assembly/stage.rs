@@ -24,6 +24,10 @@ pub fn stage(part: &Part) -> Stage {
     match part.role {
         Role::Packer
         | Role::HingeBlock
+        | Role::Guide
+        | Role::Kicker
+        | Role::Runner
+        | Role::Stop
         | Role::AdjustableShelf
         | Role::Slab
         | Role::FrontStile

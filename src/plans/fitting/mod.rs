@@ -3,6 +3,7 @@
 
 pub mod fronts;
 pub mod hinges;
+pub mod on_wood;
 pub mod pins;
 pub mod reach;
 pub mod screws;
@@ -19,6 +20,7 @@ use super::Workings;
 
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
+pub use on_wood::OnWood;
 pub use pins::PinRows;
 pub use screws::{Fastening, Long, Purpose, Screws};
 pub use slides::{Drawer, Line};
@@ -29,6 +31,8 @@ pub use spacers::Spacer;
 pub struct Fitting<'a> {
     /// The slides of every drawer.
     pub drawers: Vec<Drawer<'a>>,
+    /// Every drawer that runs on the boards of its case.
+    pub on_wood: Vec<OnWood<'a>>,
     /// Every hinge.
     pub hinges: Vec<HungAt<'a>>,
     /// Blocks that keep equal openings equal.
@@ -46,12 +50,13 @@ pub struct Fitting<'a> {
 pub(super) fn plan<'a>(work: &Workings<'a>) -> Fitting<'a> {
     let index = Index::of(work.parts);
     let drawers = slides::plan(work.piece, &index);
+    let on_wood = on_wood::plan(work.piece, &index);
     let hinges = hinges::plan(work, &index);
     let fronts = fronts::plan(work, &index);
     let fastenings = screws::plan(work, &drawers, &hinges, &fronts);
     let screws = screws::count(&fastenings);
     let spacers = spacers::plan(work.piece);
-    Fitting { drawers, hinges, spacers, fronts, fastenings, screws }
+    Fitting { drawers, on_wood, hinges, spacers, fronts, fastenings, screws }
 }
 
 /// The parts of each opening, and what each part is joined to.

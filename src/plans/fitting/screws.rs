@@ -19,6 +19,10 @@ pub enum Purpose {
     Boards,
     /// Packers beside slides.
     Packers,
+    /// Strips of drawers on wood.
+    Strips,
+    /// The bottoms of drawers that are pushed in from behind.
+    Bottoms,
     /// Blocks behind hinges.
     Blocks,
     /// The back of a case.
@@ -162,7 +166,7 @@ pub(super) fn plan<'a>(
             joint: of(shelf, JointSort::Laid).map(|own| own.index),
         });
     }
-    for drawer in drawers.iter().filter(|drawer| drawer.slide.undermount) {
+    for drawer in drawers.iter().filter(|drawer| drawer.hardware.undermount) {
         let of_box = |part: &Part| part.opening() == Some(drawer.opening.id);
         let case = drawer.opening.id.case;
         let slid = of_case(case).find(|own| own.sort == JointSort::Slid && of_box(own.part));
@@ -187,7 +191,8 @@ pub(super) fn count<'a>(fastenings: &[Fastening<'a>]) -> Vec<Screws<'a>> {
     for own in fastenings {
         let (purpose, long, count) = (own.purpose, own.long, own.count);
         // Each packer and each block has its own length of screw.
-        let own = matches!(purpose, Purpose::Packers | Purpose::Blocks).then_some(own.part);
+        let own = matches!(purpose, Purpose::Packers | Purpose::Strips | Purpose::Blocks)
+            .then_some(own.part);
         match found.iter_mut().find(|known| (known.purpose, known.long) == (purpose, long)) {
             Some(known) => {
                 known.count = known.count.saturating_add(count);
@@ -273,6 +278,11 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let count = trade::screws_along(part.length.length);
                 found.push(fastening(Purpose::Packers, through(part, into, unit), count));
             }
+            (JointSort::Wood(JointKind::Screw), role) if role.is_of_runs() => {
+                let along = part.cuboid().overlap_along(&into.cuboid(), part.placement.length);
+                let count = trade::screws_along(along);
+                found.push(fastening(Purpose::Strips, through(part, into, unit), count));
+            }
             (JointSort::Wood(JointKind::Screw), Role::HingeBlock) => {
                 found.push(fastening(Purpose::Blocks, through(part, into, unit), 2));
             }
@@ -310,7 +320,11 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let count = trade::screws_along(long);
                 let sold = trade::shortest_sold(least, most, unit);
                 let long = sold.map_or(Long::AtLeast(least), Long::Is);
-                found.push(fastening(Purpose::Boards, long, count));
+                let purpose = match part.role {
+                    Role::DrawerBottom => Purpose::Bottoms,
+                    _ => Purpose::Boards,
+                };
+                found.push(fastening(purpose, long, count));
             }
             _ => {}
         }

@@ -2,7 +2,9 @@
 //! screwed to.
 
 use crate::measure::Length;
-use crate::model::{Axis, Case, JointKind, Opening, OpeningKind, Piece, Side, Size, Slide};
+use crate::model::{
+    Axis, Case, Hardware, JointKind, Opening, OpeningKind, Piece, Side, Size, Slide,
+};
 use crate::parts::{self, Direction, JointSort, Part, Role, Which};
 
 use super::{Index, above_end, from_edge};
@@ -14,6 +16,8 @@ pub struct Drawer<'a> {
     pub opening: &'a Opening,
     /// Its slide.
     pub slide: &'a Slide,
+    /// What its sheet says.
+    pub hardware: &'a Hardware,
     /// What the heights count to.
     pub line: Line,
     /// From the lower edge of the opening, as built, to that line; of a tray, from that of
@@ -106,7 +110,8 @@ pub(super) fn plan<'a>(piece: &'a Piece, index: &Index<'a>) -> Vec<Drawer<'a>> {
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(slide), .. } = opening.kind else { continue };
             let Some(slide) = piece.slide(slide) else { continue };
-            found.push(drawer(piece, case, opening, slide, index));
+            let Some(hardware) = slide.hardware() else { continue };
+            found.push(drawer(piece, case, opening, (slide, hardware), index));
         }
     }
     found
@@ -116,7 +121,7 @@ fn drawer<'a>(
     piece: &'a Piece,
     case: &'a Case,
     opening: &'a Opening,
-    slide: &'a Slide,
+    (made, slide): (&'a Slide, &'a Hardware),
     index: &Index<'a>,
 ) -> Drawer<'a> {
     let planes = parts::planes(piece, case);
@@ -159,7 +164,8 @@ fn drawer<'a>(
     let back = own.iter().find(|(_, part)| part.role == Role::DrawerBack).map(|(_, back)| *back);
     Drawer {
         opening,
-        slide,
+        slide: made,
+        hardware: slide,
         line,
         above_bottom: bottom.map(|bottom| height - bottom.extent(Direction::Y).1),
         box_less: less(Direction::X, Axis::Across)
@@ -206,7 +212,7 @@ fn carrier<'a>(
     Some(Carrier { side, board, packer })
 }
 
-fn hooks<'a>(slide: &Slide, back: &'a Part, own: Own<'_, 'a>) -> Option<Hooks<'a>> {
+fn hooks<'a>(slide: &Hardware, back: &'a Part, own: Own<'_, 'a>) -> Option<Hooks<'a>> {
     let hook = slide.hook.filter(|_| slide.undermount)?;
     let left = own
         .iter()

@@ -30,6 +30,9 @@ pub enum Measured {
     /// From the side of the case to the edge of an opening, for what packs a
     /// slide or a hinge out.
     Packed,
+    /// From the edge of an opening to the board above or below it, for the strips of a
+    /// drawer on wood.
+    OverUnder,
     /// Between the boards on both sides of a loose shelf.
     Between,
     /// Where something in the room really is.

@@ -146,6 +146,8 @@ pub enum Doing {
     Rows(usize, usize),
     /// The slides of a drawer are set, by its place among those of the fitting.
     Slide(usize),
+    /// A drawer is fitted to run on wood, by its place among those of the fitting.
+    OnWood(usize),
     /// A front is fixed to its box, by its place among those of the fitting.
     FrontOn(usize),
     /// A hinge is set, by its place among those of the fitting.

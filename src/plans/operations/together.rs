@@ -3,18 +3,20 @@
 
 use std::collections::BTreeMap;
 
-use crate::parts::{Joint, JointSort, PartId};
+use crate::parts::{Joint, JointSort, PartId, Role};
 use crate::plans::Workings;
 use crate::plans::assembly::Task;
 use crate::plans::shelves;
 
 use super::{Doing, Leg, Move, Side, Step, steps};
 
-/// A shelf that can't be tilted in comes from behind, while the back is off.
+/// A shelf that can't be tilted in comes from behind, while the back is off, and so does
+/// a stop, which is set against the drawer that stands in its opening.
 fn from_behind(work: &Workings<'_>, own: &mut Move) {
-    let stuck =
-        |id: &PartId| work.parts.get(*id).is_some_and(|part| shelves::is_stuck(work.piece, part));
-    if own.tilted && own.parts.iter().any(stuck) {
+    let parts = || own.parts.iter().filter_map(|id| work.parts.get(*id));
+    let stuck = own.tilted && parts().any(|part| shelves::is_stuck(work.piece, part));
+    let stops = !own.legs.is_empty() && parts().all(|part| part.role == Role::Stop);
+    if stuck || stops {
         own.tilted = false;
         own.legs = vec![Leg { from: Side::Back, by: None }];
     }

@@ -1,7 +1,7 @@
 //! How each edge of a front moves.
 
 use crate::measure::{Exact, Length};
-use crate::model::{Edge, OpeningKind, Piece, StockId};
+use crate::model::{Edge, OpeningKind, Piece, Runs, StockId};
 use crate::parts::{Assembly, Direction, Front, Part, Parts, Role};
 
 impl Edge {
@@ -76,7 +76,11 @@ impl Front<'_> {
     /// its front along by half of that.
     fn lift(&self, piece: &Piece, parts: &Parts, edge: Edge) -> Option<Mover> {
         let OpeningKind::Drawer { slide: Some(slide), .. } = self.opening.kind else { return None };
-        if edge.direction() != Direction::Y || !piece.slide(slide)?.undermount {
+        let lies = match &piece.slide(slide)?.runs {
+            Runs::Hardware(hardware) => hardware.undermount,
+            Runs::Wooden(_) => true,
+        };
+        if edge.direction() != Direction::Y || !lies {
             return None;
         }
         let side = parts.of_case(self.case).iter().find(|part| {

@@ -2,7 +2,7 @@
 //! placing added up.
 
 use crate::measure::{Exact, Length};
-use crate::model::{Edge, OpeningKind, Piece, Set, Side};
+use crate::model::{Edge, OpeningKind, Piece, Set, Side, Slide};
 use crate::parts::Front;
 use crate::trade;
 
@@ -96,7 +96,7 @@ pub(super) fn of(
 fn adjustment(piece: &Piece, front: &Front<'_>) -> Length {
     let adjust = match front.opening.kind {
         OpeningKind::Drawer { slide: Some(slide), .. } => {
-            piece.slide(slide).map(|slide| slide.adjust)
+            piece.slide(slide).and_then(Slide::hardware).map(|slide| slide.adjust)
         }
         _ => front.fronts.hinge.and_then(|(hinge, _)| piece.hinge(hinge)).map(|h| h.adjust),
     };

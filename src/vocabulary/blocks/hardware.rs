@@ -99,48 +99,56 @@ block! {
     ).default("0");
 }
 
+/// The slide that is no hardware: the words of hardware say nothing beside it.
+const ON_WOOD: &str = "wooden";
+
 block! {
     /// `slide NAME { … }`
     slide: "slide", "a slide",
-    "A pair of drawer slides. In its sizes, the word `opening` stands for the width or height of the opening.";
+    "A pair of drawer slides, or `wooden` for a drawer that runs on the boards of its case. In the sizes of hardware, the word `opening` stands for the width or height of the opening.";
     UNDERMOUNT: Flag = ("undermount", "the slide runs under the drawer", "undermount");
     SIDE_MOUNT: Flag = ("side-mount", "the slide runs beside the drawer", "side-mount");
-    LENGTH: Length = ("length", "the nominal length of the slide and the drawer", "length 15").required().usual(1_000, 15_000);
-    ROOM: Length = ("room", "the depth that it needs behind the drawer front", "room 15-3/4").required();
-    BOX_INSIDE: Size = ("box-inside", "the drawer's inside width", "box-inside opening - 1-5/8");
-    BOX_OUTSIDE: Size = ("box-outside", "the drawer's outside width", "box-outside opening - 1");
+    WOODEN: Flag = (
+        "wooden",
+        "nothing is bought: the drawer runs on the board under its opening, between guides and under kickers, and blocks behind its front stop it; all of these are made where the boards of the case don't do their work",
+        "wooden { play 1/16 }",
+    ).may_open(wooden::block);
+    LENGTH: Length = ("length", "the nominal length of the slide and the drawer", "length 15").required().unless(ON_WOOD).usual(1_000, 15_000);
+    ROOM: Length = ("room", "the depth that it needs behind the drawer front", "room 15-3/4").required().unless(ON_WOOD);
+    BOX_INSIDE: Size = ("box-inside", "the drawer's inside width", "box-inside opening - 1-5/8").unless(ON_WOOD);
+    BOX_OUTSIDE: Size = ("box-outside", "the drawer's outside width", "box-outside opening - 1").unless(ON_WOOD);
     BOX_HIGH: Size = (
         "box-high",
         "the greatest height of the drawer box",
         "box-high opening - 7/8",
-    ).required();
+    ).required().unless(ON_WOOD);
     NOTCH: Braces = (
         "notch",
         "what is cut out of the drawer's back for each runner",
         "notch { wide 35 mm; high 13 mm }",
-    ).opens(notch::block);
+    ).unless(ON_WOOD).opens(notch::block);
     HOOK: Braces = (
         "hook",
         "the hole in the drawer's back for the hook of each runner",
         "hook { bore 6 mm; deep 10 mm; from-side 7 mm; up 11 mm }",
-    ).opens(hook::block);
+    ).unless(ON_WOOD).opens(hook::block);
     BEHIND_FRONT: Length = (
         "behind-front",
         "how far its front end lies behind the back of an inset front, or behind the face of the frame under an overlay front; from the slide's sheet, without a default",
         "behind-front 1/8",
-    );
+    ).unless(ON_WOOD);
     UP: Length = (
         "up",
         "the height of its lower edge above the lower edge of its opening; if not written, an undermount slide is level with that edge, and the center line of a side-mount slide is at half the height of the box",
         "up 1/4",
-    );
-    LOAD: Mass = ("load", "the most weight it carries", "load 75 lb");
+    ).unless(ON_WOOD);
+    LOAD: Mass = ("load", "the most weight it carries", "load 75 lb").unless(ON_WOOD);
     ADJUST: Length = (
         "adjust",
         "how far the drawer can be adjusted up or down",
         "adjust 1.5 mm",
-    ).default("0");
-    PRICE: Price<ByPair> = ("price", "what it costs", "price 31 per pair");
+    ).unless(ON_WOOD).default("0");
+    PRICE: Price<ByPair> = ("price", "what it costs", "price 31 per pair").unless(ON_WOOD);
     NOTE;
     [one_of "the kind of slide"] {
         /// Where a slide runs.
@@ -149,6 +157,8 @@ block! {
             Under = UNDERMOUNT,
             /// Beside it.
             Beside = SIDE_MOUNT,
+            /// On the boards of the case.
+            Wooden = WOODEN,
         }
     }
     [one_of "the drawer's width"] {
@@ -160,6 +170,17 @@ block! {
             Outside = BOX_OUTSIDE,
         }
     }
+}
+
+block! {
+    /// `wooden { … }`
+    wooden: "wooden", "a drawer on wood",
+    "A drawer that runs on the boards of its case. Its box is as high as its opening leaves it on the dampest day of the room, and reaches back to 1/2 in (12 mm) from the back of the case. The back of the box stands on its bottom, which is pushed in from behind.";
+    PLAY: Length = (
+        "play",
+        "how much narrower than its opening the box is",
+        "play 1/32",
+    ).default("1/16 in").metric("1.5 mm").usual(2, 100);
 }
 
 /// The name that the sizes of a slide have for the width or height of its

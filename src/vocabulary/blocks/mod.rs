@@ -48,6 +48,7 @@ pub static BLOCKS: &[&Block] = &[
     &slide::BLOCK,
     &notch::BLOCK,
     &hook::BLOCK,
+    &wooden::BLOCK,
     &pull::BLOCK,
     &bit::BLOCK,
     &finish::BLOCK,

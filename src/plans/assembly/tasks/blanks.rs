@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::diagnostics::listed;
 use crate::measure::{Duration, Exact};
 use crate::model::Stock;
-use crate::parts::{PartId, Role};
+use crate::parts::PartId;
 use crate::plans::assembly::{Blank, gluing};
 
 use super::{Maker, Task, Usual, Wait, Work};
@@ -229,7 +229,7 @@ impl Maker<'_, '_> {
             if solid {
                 (later, has_solid) = ("plane, sand,", true);
             }
-            let packs = matches!(part.role, Role::Packer | Role::HingeBlock);
+            let packs = part.role.fills();
             lines.push(match solid {
                 true if packs => format!(
                     "{mark}: laminate from {layers} layers face to face; leave it thicker than {thick} until its room is measured"

@@ -61,7 +61,11 @@ impl Planting {
             | Role::DrawerBack
             | Role::DrawerBottom
             | Role::Packer
-            | Role::HingeBlock => None,
+            | Role::HingeBlock
+            | Role::Guide
+            | Role::Kicker
+            | Role::Runner
+            | Role::Stop => None,
         }
     }
 }

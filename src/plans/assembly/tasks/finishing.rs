@@ -105,7 +105,10 @@ impl Maker<'_, '_> {
                 }),
             );
         }
-        let packed = self.parts.all.iter().any(|part| part.role == Role::Packer);
+        let takes_off = |part: &Part| {
+            part.role == Role::Packer || part.role.is_of_runs() && part.role != Role::Stop
+        };
+        let packed = self.parts.all.iter().any(takes_off);
         if !backs.is_empty() && !packed {
             sand.push(format!(
                 "take off {} too, so that brush and rag reach into every corner",

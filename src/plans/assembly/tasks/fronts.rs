@@ -3,8 +3,10 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
-use crate::model::{FrontId, Set, Stock};
-use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, box_told, front_told};
+use crate::model::{FrontId, JointKind, Set, Stock};
+use crate::parts::{
+    Assembly, Bore, FeatureKind, Joint, JointSort, Part, PartId, Role, box_told, front_told,
+};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::Doing;
 
@@ -140,21 +142,74 @@ impl Maker<'_, '_> {
         });
         let mut last = self.hooks_bored();
         for (name, unit, parts) in units {
-            let joints = self.joints_of(unit);
+            // A bottom that goes in from behind is screwed to the back.
+            let late = self.pushed_in(&parts);
+            let mut joints = self.joints_of(unit);
+            joints.retain(|joint| Some(joint.part) != late);
             let load = gluing::joined(self.parts, &joints);
             let mut lines = self.joint_lines(&joints);
-            lines.push("the bottom goes in dry with the corners; it has play in its grooves, so square the box by its diagonals".to_owned());
+            lines.push(match late {
+                None => "the bottom goes in dry with the corners; it has play in its grooves, so square the box by its diagonals".to_owned(),
+                Some(_) => {
+                    "leave the bottom out; it is pushed in from behind later, under the back"
+                        .to_owned()
+                }
+            });
             let square = self.outline(&parts, unit);
             let mut after = self.ready(&parts);
             after.extend(last);
             let title = format!("Glue up {name}");
             let efforts = vec![Usual::DrawerBox.times(1)];
             let glued = self.glue(title, lines, parts.clone(), efforts, &load, square, after);
-            self.closes(glued, self.closing.get(unit).cloned().unwrap_or_default());
+            let mut closing = self.closing.get(unit).cloned().unwrap_or_default();
+            closing.retain(|index| {
+                self.parts.joints.get(*index).is_some_and(|joint| Some(joint.part) != late)
+            });
+            self.closes(glued, closing);
             self.makes(&parts, glued);
             last = Some(glued);
         }
-        self.notched(last).or(last)
+        let notched = self.notched(last).or(last);
+        self.bottoms_pushed_in(notched).or(notched)
+    }
+
+    /// The bottom of a box that goes in from behind when the box is glued up.
+    fn pushed_in(&self, parts: &[PartId]) -> Option<PartId> {
+        let screwed = |joint: &&Joint| {
+            joint.sort == JointSort::Wood(JointKind::Screw) && parts.contains(&joint.part)
+        };
+        let joint = self.parts.joints.iter().find(screwed)?;
+        let bottom = self.parts.get(joint.part)?;
+        (bottom.role == Role::DrawerBottom).then_some(joint.part)
+    }
+
+    /// Pushes the bottoms of boxes on wood in from behind.
+    fn bottoms_pushed_in(&mut self, boxes: Option<usize>) -> Option<usize> {
+        let bottoms = self.ids(|part| part.role == Role::DrawerBottom);
+        let bottoms: Vec<PartId> =
+            bottoms.into_iter().filter(|id| self.pushed_in(&[*id]).is_some()).collect();
+        let first = bottoms.first().and_then(|id| self.parts.get(*id))?;
+        let solid = self.piece.stock(first.stock).is_some_and(Stock::is_solid);
+        let mut lines = vec![format!(
+            "push them in from behind, in the grooves of the sides, until they meet the groove of the front: {}",
+            self.marks(&bottoms)
+        )];
+        lines.push(
+            "check that the box is square while they go in: the bottom holds it so".to_owned(),
+        );
+        lines.push(match solid {
+            true => "glue only the front edge; screw it up into the back through slots that run from front to back, so that it can shrink and swell".to_owned(),
+            false => "put no glue in the grooves; screw it up into the back".to_owned(),
+        });
+        let efforts = vec![Usual::DrawerBox.times(bottoms.len())];
+        let mut after = self.ready(&bottoms);
+        after.extend(boxes);
+        let title = "Push the bottoms into the drawer boxes".to_owned();
+        let task = self.simple(title, lines, bottoms.clone(), Work::Bench, efforts, after);
+        let joints = self.picked(|joint| bottoms.binary_search(&joint.part).is_ok());
+        self.closes(task, joints);
+        self.makes(&bottoms, task);
+        Some(task)
     }
 
     /// The holes for the hooks of undermount runners: bored before the boxes are glued up,

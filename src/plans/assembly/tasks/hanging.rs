@@ -1,5 +1,6 @@
 //! Hanging doors, drawers and what is fixed before an opening.
 
+use crate::diagnostics::listed;
 use crate::model::{HingeKind, Opening, OpeningKind};
 use crate::parts::{Assembly, JointSort, Part, PartId, Role};
 use crate::plans::operations::{self, Doing};
@@ -20,6 +21,7 @@ impl Maker<'_, '_> {
             joint.sort == JointSort::FrontFixed && !self.is_of_false_front(joint.part)
         });
         let (trays, drawers) = self.trays_and_drawers();
+        let strips = self.strips_fixed(stands);
         if slid > 0 || !on_boxes.is_empty() {
             let packers = self.ids(|part| part.role == Role::Packer);
             let (mut lines, mut does) = (Vec::new(), Vec::new());
@@ -43,14 +45,20 @@ impl Maker<'_, '_> {
             }
             let fitting = self.work.fitting();
             does.extend((0..fitting.drawers.len()).map(Doing::Slide));
+            does.extend((0..fitting.on_wood.len()).map(Doing::OnWood));
             does.extend((0..fitting.fronts.len()).map(Doing::FrontOn));
-            let mut slides = "set the slides level and parallel, at the heights and set-backs of the fitting sheet, and put in the boxes".to_owned();
+            let on_wood = self.fitted_on_wood();
+            lines.extend(on_wood);
+            let slides = !fitting.drawers.is_empty();
+            let mut set = "set the slides level and parallel, at the heights and set-backs of the fitting sheet, and put in the boxes".to_owned();
             if drawers {
-                slides.push_str(
+                set.push_str(
                     "; then shim each front to its gaps and screw it to its box as that sheet says",
                 );
             }
-            lines.push(slides);
+            if slides {
+                lines.push(set);
+            }
             let pulled = |opening: &Opening| {
                 matches!(opening.kind, OpeningKind::Drawer { .. })
                     && opening.front.as_ref().is_some_and(|front| front.pull.is_some())
@@ -65,7 +73,9 @@ impl Maker<'_, '_> {
             after.extend(boxes);
             after.extend(self.ready(&packers));
             after.extend(self.of_fronts(|kind| matches!(kind, OpeningKind::Drawer { .. })));
+            after.extend(strips);
             let title = match (trays, drawers) {
+                (false, _) if !slides => "Fit the drawers and drawer fronts",
                 (true, false) => "Fit the slides and trays",
                 (true, true) => "Fit the slides, trays, drawers, and drawer fronts",
                 (false, _) => "Fit the slides, drawers, and drawer fronts",
@@ -81,6 +91,7 @@ impl Maker<'_, '_> {
             self.does(task, does);
             self.makes(&packers, task);
             done.push(task);
+            done.extend(self.stops_set(task));
         }
         if hung > 0 {
             let mut after = self.blocks_fixed(stands);
@@ -105,6 +116,90 @@ impl Maker<'_, '_> {
         }
         done.extend(self.false_fronts(stands));
         done
+    }
+
+    /// The strips that drawers on wood run between, before any drawer comes in.
+    fn strips_fixed(&mut self, stands: &[usize]) -> Option<usize> {
+        let strips = self.ids(|part| part.role.is_of_runs() && part.role != Role::Stop);
+        if strips.is_empty() {
+            return None;
+        }
+        let mut lines = Vec::new();
+        let mut does = Vec::new();
+        let backs = self.backs();
+        if !backs.is_empty() {
+            lines.push(format!(
+                "take off {}, so that you reach the strips from behind; it stays off until after the finish",
+                self.marks(&backs)
+            ));
+            does.push(Doing::TakeOff(backs));
+        }
+        for (role, how) in [
+            (Role::Runner, "under the openings, level with their lower edges"),
+            (Role::Guide, "beside the openings, flush with their edges"),
+            (Role::Kicker, "over the openings, level with their upper edges"),
+        ] {
+            let own = self.ids(|part| part.role == role);
+            if !own.is_empty() {
+                lines.push(format!(
+                    "{}: {how}, parallel from front to back by the fitting sheet",
+                    self.marks(&own)
+                ));
+            }
+        }
+        let joints = self.picked(|joint| strips.binary_search(&joint.part).is_ok());
+        let of = |index: &usize| self.parts.joints.get(*index);
+        let (glued, dry): (Vec<_>, Vec<_>) =
+            joints.iter().filter_map(of).partition(|own| own.glued);
+        if !glued.is_empty() {
+            lines.push("glue and pin those that lie on plywood or other sheets, and clamp them until the glue holds".to_owned());
+        }
+        if !dry.is_empty() {
+            lines.push("no glue on solid wood, which moves under them: screw them through holes that are slots along the strip, but for the hole at the front end".to_owned());
+        }
+        let mut after = stands.to_vec();
+        after.extend(self.ready(&strips));
+        let title = "Fix the strips that the drawers run between".to_owned();
+        let efforts = vec![Usual::HingeBlock.times(strips.len())];
+        let task = self.simple(title, lines, strips.clone(), Work::Bench, efforts, after);
+        self.closes(task, joints);
+        self.does(task, does);
+        self.makes(&strips, task);
+        Some(task)
+    }
+
+    /// How drawers on wood are fitted.
+    fn fitted_on_wood(&self) -> Vec<String> {
+        let drawers = &self.work.fitting().on_wood;
+        if drawers.is_empty() {
+            return Vec::new();
+        }
+        let titles: Vec<&str> = drawers.iter().map(|own| own.opening.title()).collect();
+        vec![format!(
+            "slide in the boxes of {} and plane them until they run as the fitting sheet says; wax what runs; then shim each front to its gaps and screw it to its box as that sheet says",
+            listed(&titles)
+        )]
+    }
+
+    /// The blocks that stop drawers on wood, set by the drawers themselves.
+    fn stops_set(&mut self, fitted: usize) -> Option<usize> {
+        let stops = self.ids(|part| part.role == Role::Stop);
+        if stops.is_empty() {
+            return None;
+        }
+        let lines = vec![
+            "push each drawer in until its front is flush all round; reach in from behind, push its stops forward under the bottom against the front of the box, and mark round them".to_owned(),
+            format!("take the drawers out, and glue and pin the stops to their marks: {}", self.marks(&stops)),
+            "try each drawer again when the glue holds; where its front stays proud, pare the front end of the stop".to_owned(),
+        ];
+        let mut after = self.ready(&stops);
+        after.push(fitted);
+        let title = "Set the drawer stops".to_owned();
+        let efforts = vec![Usual::HingeBlock.times(stops.len())];
+        let task = self.simple(title, lines, stops.clone(), Work::Bench, efforts, after);
+        self.closes(task, self.picked(|joint| stops.binary_search(&joint.part).is_ok()));
+        self.makes(&stops, task);
+        Some(task)
     }
 
     /// Whether there are trays, and whether there are drawers with fronts.
@@ -165,7 +260,7 @@ impl Maker<'_, '_> {
     pub(super) fn hooked(&self) -> Vec<operations::Holes> {
         let drawers = self.work.fitting().drawers.iter();
         let holes = drawers.filter_map(|drawer| {
-            let (hooks, hook) = (drawer.hooks?, drawer.slide.hook?);
+            let (hooks, hook) = (drawer.hooks?, drawer.hardware.hook?);
             let mut own = self.parts.iter_case(drawer.opening.id.case);
             let (id, _) = own.find(|(_, part)| std::ptr::eq(*part, hooks.back))?;
             Some(operations::hook_holes(id, &hooks, (hook, drawer.slide.span)))

@@ -13,9 +13,16 @@ use super::{Maker, Stage, Usual, Work};
 
 /// Parts, what they are called, and how each kind is measured.
 struct Kind {
-    name: &'static str,
+    names: Vec<&'static str>,
     parts: Vec<PartId>,
     lines: Vec<String>,
+}
+
+impl Kind {
+    /// True for a kind that goes by one of these names.
+    fn is(&self, names: &[&str]) -> bool {
+        self.names.iter().any(|own| names.contains(own))
+    }
 }
 
 impl<'a> Maker<'_, 'a> {
@@ -134,17 +141,22 @@ impl<'a> Maker<'_, 'a> {
 
     /// Saws what goes into the openings to what they come to, and cuts its joints.
     pub(super) fn cut_to_openings(&mut self, stands: &[usize]) {
-        let kinds: Vec<Kind> =
-            [self.fronts_late(), self.boxes_late(), self.packers_late(), self.shelves_late()]
-                .into_iter()
-                .filter(|kind| !kind.parts.is_empty())
-                .collect();
+        let kinds: Vec<Kind> = [
+            self.fronts_late(),
+            self.boxes_late(),
+            self.packers_late(),
+            self.strips_late(),
+            self.shelves_late(),
+        ]
+        .into_iter()
+        .filter(|kind| !kind.parts.is_empty())
+        .collect();
         if kinds.is_empty() {
             return;
         }
         let parts: Vec<PartId> = self.at(Stage::Openings);
         let (mut lines, mut does) = (Vec::new(), Vec::new());
-        if kinds.iter().any(|kind| kind.name == "fronts" || kind.name == "drawer boxes") {
+        if kinds.iter().any(|kind| kind.is(&["fronts", "drawer boxes"])) {
             let mark = self.piece.tape().mark;
             lines.push("measure every opening that takes a front or a drawer: width and height at both ends and in the middle, and both diagonals".to_owned());
             lines.push(format!("where the least of a size is off its drawn figure by more than {}, stop; have it entered as measured in the plan, and cut by the new sheets", self.piece.tape().text(mark)));
@@ -159,18 +171,28 @@ impl<'a> Maker<'_, 'a> {
             let what = Measured::Packed;
             Doing::Measure(Measure { what, within: None, less: -clear, parts })
         }));
+        let strips = self.over_and_under();
+        if !strips.is_empty() {
+            let (within, less) = (None, Length::ZERO);
+            does.push(Doing::Measure(Measure {
+                what: Measured::OverUnder,
+                within,
+                less,
+                parts: strips,
+            }));
+        }
         does.extend(self.plays().into_iter().map(|(less, parts)| {
             let what = Measured::Between;
             Doing::Measure(Measure { what, within: None, less, parts })
         }));
         lines.extend(kinds.iter().flat_map(|kind| kind.lines.iter().cloned()));
-        let names: Vec<&str> = kinds.iter().map(|kind| kind.name).collect();
+        let names: Vec<&str> = kinds.iter().flat_map(|kind| kind.names.iter().copied()).collect();
         let title = format!("Cut the {} to size", listed(&names));
         let task = self.sized_late(title, lines, &parts, stands.to_vec());
         self.does(task, does);
         let cut = self.cut_into(&parts);
         let of = |name: &str| {
-            kinds.iter().any(|kind| kind.name == name && self.has_any(&cut, &kind.parts))
+            kinds.iter().any(|kind| kind.is(&[name]) && self.has_any(&cut, &kind.parts))
         };
         let jointed: Vec<&str> =
             ["fronts", "drawer boxes"].into_iter().filter(|name| of(name)).collect();
@@ -189,7 +211,7 @@ impl<'a> Maker<'_, 'a> {
     fn planed_late(&self) -> Vec<String> {
         let is_planed = |part: &Part| {
             let solid = self.piece.stock(part.stock).is_some_and(Stock::is_solid);
-            let packs = matches!(part.role, Role::Packer | Role::HingeBlock);
+            let packs = part.role.fills();
             solid && !packs && stage(part) == Stage::Openings
         };
         let glued = self.ids(|part| is_planed(part) && gluing::is_blank(self.piece, part));
@@ -251,23 +273,34 @@ impl<'a> Maker<'_, 'a> {
                 ));
             }
         }
-        Kind { name: "fronts", parts, lines }
+        Kind { names: vec!["fronts"], parts, lines }
     }
 
     fn boxes_late(&self) -> Kind {
         let parts = self.ids(|part| matches!(part.assembly, Assembly::DrawerBox(_)));
-        let lines = vec!["cut the drawer boxes; a box keeps the play that its slides ask for, so its front, back, and bottom change with the width of its opening".to_owned()];
-        Kind { name: "drawer boxes", parts, lines }
+        let on_wood = !self.work.fitting().on_wood.is_empty();
+        let mut lines = Vec::new();
+        if on_wood {
+            lines.push("cut the boxes that run on wood by their openings, less the play of the fitting sheet; leave the sides and the box front a shaving high, and plane them to run when the box is tried".to_owned());
+        }
+        if !on_wood || !self.work.fitting().drawers.is_empty() {
+            lines.push("cut the drawer boxes; a box keeps the play that its slides ask for, so its front, back, and bottom change with the width of its opening".to_owned());
+        }
+        Kind { names: vec!["drawer boxes"], parts, lines }
     }
 
     fn packers_late(&self) -> Kind {
-        let parts = self.ids(|part| matches!(part.role, Role::Packer | Role::HingeBlock));
-        let blocks = self.ids(|part| part.role == Role::HingeBlock).len();
-        let name = match (blocks, parts.len() - blocks) {
-            (0, _) => "packers",
-            (_, 0) => "hinge blocks",
-            _ => "packers and hinge blocks",
-        };
+        let side = |part: &Part| matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide);
+        let parts = self.ids(side);
+        let named =
+            |role: Role, name| self.parts.all.iter().any(|part| part.role == role).then_some(name);
+        let kinds = [
+            named(Role::Packer, "packers"),
+            named(Role::HingeBlock, "hinge blocks"),
+            named(Role::Guide, "guides"),
+        ];
+        let names: Vec<&str> = kinds.into_iter().flatten().collect();
+        let name = listed(&names);
         let tape = self.piece.tape();
         let lines = self.packed().into_iter().map(|(clear, own)| match clear.is_zero() {
             true => {
@@ -285,14 +318,48 @@ impl<'a> Maker<'_, 'a> {
             ),
         });
         let lines = lines.collect();
-        Kind { name, parts, lines }
+        Kind { names, parts, lines }
+    }
+
+    /// Strips over and under drawers on wood, and their stops.
+    fn strips_late(&self) -> Kind {
+        let (filling, stops) = (self.over_and_under(), self.ids(|part| part.role == Role::Stop));
+        let has = |role: Role| self.parts.all.iter().any(|part| part.role == role);
+        let mut kinds = Vec::new();
+        let mut lines = Vec::new();
+        for (role, name, from) in [
+            (Role::Kicker, "kickers", "up to the board above it"),
+            (Role::Runner, "runners", "down to the board below it"),
+        ] {
+            if has(role) {
+                kinds.push(name);
+                lines.push(format!("measure from the edge of the opening {from}, at the front and at the back, and plane the {name} to fill that"));
+            }
+        }
+        if !stops.is_empty() {
+            kinds.push("drawer stops");
+        }
+        if has(Role::Runner) {
+            lines.push(
+                "take hard, straight wood for the runners, with the grain along them".to_owned(),
+            );
+        }
+        let parts = filling.into_iter().chain(stops).collect();
+        Kind { names: kinds, parts, lines }
+    }
+
+    /// The strips that are planed to fill the room over or under an opening.
+    fn over_and_under(&self) -> Vec<PartId> {
+        self.ids(|part| matches!(part.role, Role::Kicker | Role::Runner))
     }
 
     /// The packers and blocks beside the openings, by how far they reach past the edge
     /// of theirs.
     fn packed(&self) -> Vec<(Length, Vec<PartId>)> {
         let mut found: Vec<(Length, Vec<PartId>)> = Vec::new();
-        for id in self.ids(|part| matches!(part.role, Role::Packer | Role::HingeBlock)) {
+        for id in
+            self.ids(|part| matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide))
+        {
             let clear = self.parts.get(id).map_or(Length::ZERO, |part| self.past_edge(part));
             match found.iter_mut().find(|(known, _)| *known == clear) {
                 Some((_, parts)) => parts.push(id),
@@ -306,7 +373,7 @@ impl<'a> Maker<'_, 'a> {
     /// How far a packer comes past the edge of its opening: that of a tray keeps it clear
     /// of the open door.
     fn past_edge(&self, packer: &Part) -> Length {
-        let (Role::Packer, Which::At(side)) = (packer.role, packer.which) else {
+        let (Role::Packer | Role::Guide, Which::At(side)) = (packer.role, packer.which) else {
             return Length::ZERO;
         };
         let opening = packer.opening().and_then(|id| self.piece.opening(id));
@@ -329,7 +396,7 @@ impl<'a> Maker<'_, 'a> {
                 tape.text(play)
             ));
         }
-        Kind { name: "loose shelves", parts, lines }
+        Kind { names: vec!["loose shelves"], parts, lines }
     }
 
     /// Every opening that takes a front or a drawer, with what is cut to it.

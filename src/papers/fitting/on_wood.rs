@@ -1,0 +1,143 @@
+//! Drawers on wood: the strips and stops of each, how its box is fitted, and what to
+//! try.
+
+use crate::diagnostics::listed;
+use crate::parts::Part;
+use crate::plans::fitting::OnWood;
+
+use super::super::Source;
+use super::super::page::{Block, Table, left, right};
+
+pub(super) fn blocks(source: &Source<'_, '_>, all: &[OnWood<'_>], blocks: &mut Vec<Block>) {
+    if all.is_empty() {
+        return;
+    }
+    blocks.push(Block::Heading("Drawers on wood".into()));
+    blocks.push(Block::Note(explained(source, all)));
+    blocks.push(Block::Table(runs(source, all)));
+    blocks.push(Block::Proof(tried(all)));
+    stops(source, all, blocks);
+}
+
+fn has(all: &[OnWood<'_>], count: fn(&OnWood<'_>) -> usize) -> bool {
+    all.iter().any(|own| count(own) > 0)
+}
+
+/// How the strips lie.
+fn explained(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> String {
+    let mut told = vec![
+        "Each box runs on the board that is named, and is narrower and lower than its opening by these figures. Where an opening came out different from the drawing, take them from what you measured.".to_owned(),
+    ];
+    if let Some(open) = all.iter().find_map(|own| own.open) {
+        told.push(format!(
+            "Guides go beside the opening, flush with its edges at the front, and {} farther apart at their rear ends than at the front, so that the drawer never wedges.",
+            source.figures.text(open)
+        ));
+    }
+    if has(all, |own| own.kickers.len()) {
+        told.push("Kickers go over the opening, flush with its upper edge, one over each side of the box: they keep the drawer from dropping at the front when it is pulled out.".to_owned());
+    }
+    if has(all, |own| own.runners.len()) {
+        told.push("Runners go under the opening, one under each side of the box. Their upper faces are level with the lower edge of the opening, or a hair above it, never below.".to_owned());
+    }
+    if has(all, |own| own.guides.len() + own.kickers.len() + own.runners.len()) {
+        told.push("The front end of each strip is against the back of the frame, or flush with the front edge of a case without one.".to_owned());
+    }
+    told.join(" ")
+}
+
+fn runs(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> Table {
+    let (figures, facts) = (&source.figures, &source.work.piece.facts);
+    let mut table = Table {
+        columns: vec![
+            left("drawer").strong(),
+            left("runs on"),
+            left("beside").strong(),
+            left("over").strong(),
+            right("narrower").strong(),
+            right("lower").strong(),
+            right("clear behind"),
+        ],
+        foot: "narrower and lower than the opening, and from the box to the inside of the back"
+            .to_owned(),
+        ..Table::default()
+    };
+    for own in all {
+        let [narrower, lower] = own.less.each_ref().map(|less| figures.size(less, facts));
+        let lower = match own.opening.box_high() {
+            Some(high) => format!("{lower} (box {} high)", figures.size(high, facts)),
+            None => lower,
+        };
+        table.rows.push(vec![
+            own.opening.title().to_owned(),
+            marks(&own.on),
+            marks(&own.guides),
+            marks(&own.kickers),
+            narrower,
+            lower,
+            figures.size(&own.behind, facts),
+        ]);
+    }
+    table
+}
+
+fn marks(parts: &[&Part]) -> String {
+    let marks: Vec<&str> = parts.iter().map(|part| part.mark.as_str()).collect();
+    match marks.is_empty() {
+        true => "none".to_owned(),
+        false => marks.join(", "),
+    }
+}
+
+fn tried(all: &[OnWood<'_>]) -> Vec<String> {
+    let mut tried = Vec::new();
+    if has(all, |own| own.guides.len()) {
+        tried.push("the guides of a drawer are straight and plumb, and flush with the edges of its opening at the front".to_owned());
+    }
+    tried.push("the box slides in and out with one hand, straight, without a rattle, and without rubbing at the top".to_owned());
+    tried.push("where it rubs, plane the box and not the case; rub the running edges with wax, and put no finish on them".to_owned());
+    tried
+}
+
+fn stops(source: &Source<'_, '_>, all: &[OnWood<'_>], blocks: &mut Vec<Block>) {
+    let (figures, facts) = (&source.figures, &source.work.piece.facts);
+    let mut table = Table {
+        columns: vec![
+            left("drawer").strong(),
+            left("stops").strong(),
+            right("front end").strong(),
+            right("aside").strong(),
+        ],
+        foot: "the front end counts from the face of the frame, or the front edge of a case without one; aside counts from each edge of the opening to the middle of the stop on that side".to_owned(),
+        ..Table::default()
+    };
+    for own in all {
+        let Some(stopped) = &own.stopped else { continue };
+        table.rows.push(vec![
+            own.opening.title().to_owned(),
+            marks(&own.stops),
+            figures.size(&stopped.back, facts),
+            figures.size(&stopped.aside, facts),
+        ]);
+    }
+    let bare: Vec<&str> = all
+        .iter()
+        .filter(|own| own.stopped.is_none() && own.closes_inset())
+        .map(|own| own.opening.title())
+        .collect();
+    if !bare.is_empty() {
+        blocks.push(Block::Note(format!(
+            "Under the bottom of {} there is no room for stops: raise its groove, or glue a block behind the box to the board that it runs on.",
+            listed(&bare)
+        )));
+    }
+    if table.rows.is_empty() {
+        return;
+    }
+    blocks.push(Block::Heading("Drawer stops".into()));
+    blocks.push(Block::Note("A stop stands behind the front of the box and under its bottom, with its grain along the drawer. The figures bring it near; set it by the drawer itself: with the front on its box and flush all round, reach in from behind, push the stop against the front of the box, and mark it.".into()));
+    blocks.push(Block::Table(table));
+    blocks.push(Block::Proof(vec![
+        "the front closes flush with the face that it lies in, and meets both stops at once".into(),
+    ]));
+}

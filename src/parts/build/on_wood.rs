@@ -1,0 +1,263 @@
+//! What a drawer runs on that has no slides: the board under it, or strips on that
+//! board; guides beside it, kickers over it, and the blocks that stop it.
+
+use crate::measure::Length;
+use crate::model::{Axis, DrawerBoxes, JointKind, Opening, Set, Side, Size, Stock};
+use crate::parts::id::{Of, PartId, Role, Which};
+use crate::parts::joint::JointSort;
+use crate::parts::part::{Assembly, Part};
+use crate::parts::space::{Direction, Face};
+use crate::trade;
+
+use super::builder::{Builder, Draft, INWARD, SIDEWAYS};
+use super::drawers::Made;
+use super::inside;
+
+/// The strips and stops of a drawer, with its box on what carries it.
+pub(super) fn build(
+    builder: &mut Builder<'_>,
+    opening: &Opening,
+    boxes: &DrawerBoxes,
+    made: &Made,
+    space: &inside::Space,
+) {
+    let Some(depth) = Depth::of(builder, made) else { return };
+    let own = Own { opening, boxes, depth: &depth };
+    let floor = floor(builder, opening);
+    for (index, side) in Side::BOTH.into_iter().enumerate() {
+        guide(builder, &own, made, side, space);
+        let runner = floor.and_then(|floor| runner(builder, &own, side, floor));
+        if let Some(carrier) = runner.or(floor) {
+            builder.join(JointSort::Slid, made.sides[index], carrier, false, opening.span);
+        }
+        kicker(builder, &own, side);
+        if let Some(floor) = floor {
+            stop(builder, &own, made, side, floor);
+        }
+    }
+}
+
+/// A drawer, and how far back its strips run.
+struct Own<'a> {
+    opening: &'a Opening,
+    boxes: &'a DrawerBoxes,
+    depth: &'a Depth,
+}
+
+/// Where the strips of a drawer begin and end.
+struct Depth {
+    from: Size,
+    long: Size,
+}
+
+impl Depth {
+    /// From the front of the case's boards to the rear of the box.
+    fn of(builder: &Builder<'_>, made: &Made) -> Option<Self> {
+        let from = builder.planes.carcass.clone();
+        let long = builder.part(made.sides[0])?.side(Direction::Z, true) - &from;
+        Some(Self { from, long })
+    }
+}
+
+/// True for a board that lies in the case.
+fn lies(part: &Part) -> bool {
+    match part.role {
+        Role::Bottom | Role::Top | Role::Stretcher | Role::FixedShelf | Role::Divider => {
+            part.placement.thickness == Direction::Y
+        }
+        _ => false,
+    }
+}
+
+/// The nearest board under the lower edge of an opening.
+fn floor(builder: &Builder<'_>, opening: &Opening) -> Option<PartId> {
+    let x = builder.case.x + opening.x + opening.wide.length.half();
+    let under = builder.own().filter(|(_, part)| {
+        let (from, to) = part.extent(Direction::X);
+        lies(part) && from < x && x < to && part.extent(Direction::Y).0 < opening.y
+    });
+    under.max_by_key(|(_, part)| part.extent(Direction::Y).1).map(|(id, _)| id)
+}
+
+/// The nearest boards over the upper edge of an opening, all at one height, that lie
+/// over this stretch.
+fn ceiling(builder: &Builder<'_>, top: Length, x: (Length, Length)) -> Vec<PartId> {
+    let over = |part: &Part| {
+        let (from, to) = part.extent(Direction::X);
+        lies(part) && from < x.1 && x.0 < to && part.extent(Direction::Y).0 >= top
+    };
+    let height = |part: &Part| part.extent(Direction::Y).0;
+    let nearest = builder.own().filter(|(_, part)| over(part)).map(|(_, part)| height(part)).min();
+    let own = builder.own().filter(|(_, part)| over(part) && Some(height(part)) == nearest);
+    own.map(|(id, _)| id).collect()
+}
+
+/// A strip is glued to a sheet; solid wood moves under it, and it is screwed to that
+/// through slots.
+fn fix(builder: &mut Builder<'_>, own: &Own<'_>, strip: PartId, to: PartId) {
+    let board = builder.part(to);
+    let solid =
+        board.and_then(|board| builder.piece.stock(board.stock)).is_some_and(Stock::is_solid);
+    let kind = if solid { JointKind::Screw } else { JointKind::Butt };
+    builder.join(JointSort::Wood(kind), strip, to, !solid, own.boxes.span);
+}
+
+/// A part of the drawer that stays in the case.
+struct Strip {
+    role: Role,
+    side: Side,
+    /// Along its length, width, and thickness.
+    size: [Size; 3],
+    stands: [Size; 3],
+    axes: [Direction; 3],
+    show: Option<Face>,
+}
+
+fn add(builder: &mut Builder<'_>, own: &Own<'_>, strip: Strip) -> PartId {
+    let [length, width, thickness] = strip.size;
+    builder.add(Draft {
+        of: Of::Opening(own.opening.id),
+        which: Which::At(strip.side),
+        role: strip.role,
+        assembly: Assembly::Loose(builder.id),
+        stock: own.boxes.packer_stock,
+        length,
+        width,
+        thickness: Some(thickness),
+        stands: strip.stands,
+        axes: strip.axes,
+        show: strip.show,
+        span: own.boxes.span,
+        notes: Vec::new(),
+    })
+}
+
+/// A strip from the board beside the opening to its edge, where they are apart.
+fn guide(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, space: &inside::Space) {
+    let opening = own.opening;
+    let index = usize::from(side == Side::Right);
+    let off = opening.grown(Axis::Across).half();
+    let thickness = &space.packing[index] - &off;
+    if !thickness.length.is_positive() {
+        return;
+    }
+    let x = match side {
+        Side::Left => &opening.stands[0] - &space.packing[index],
+        Side::Right => &opening.stands[0] + &opening.wide + &off,
+    };
+    let high = builder.part(made.sides[index]).map(|side| side.width.clone()).unwrap_or_default();
+    let usual = Size::from(trade::strip_wide(builder.piece.tape().unit));
+    let high = if high.length < usual.length { high } else { usual };
+    let strip = Strip {
+        role: Role::Guide,
+        side,
+        size: [own.depth.long.clone(), high, thickness],
+        stands: builder.stands(x, &opening.stands[1], &own.depth.from),
+        axes: SIDEWAYS,
+        show: None,
+    };
+    let id = add(builder, own, strip);
+    fix(builder, own, id, space.boards[index]);
+}
+
+/// Where a strip over or under a side of the box begins: at the edge of the opening.
+fn strip_x(opening: &Opening, side: Side, wide: &Size) -> Size {
+    let off = opening.grown(Axis::Across).half();
+    match side {
+        Side::Left => &opening.stands[0] - off,
+        Side::Right => &opening.stands[0] + &opening.wide + off - wide,
+    }
+}
+
+/// A strip on the board below, where that lies lower than the opening.
+fn runner(builder: &mut Builder<'_>, own: &Own<'_>, side: Side, floor: PartId) -> Option<PartId> {
+    let unit = builder.piece.tape().unit;
+    let top = builder.part(floor)?.side(Direction::Y, true);
+    let high = &own.opening.stands[1] - &top;
+    if high.length < trade::thinnest_strip(unit) {
+        return None;
+    }
+    let wide = Size::from(trade::strip_wide(unit));
+    let x = strip_x(own.opening, side, &wide);
+    let strip = Strip {
+        role: Role::Runner,
+        side,
+        size: [own.depth.long.clone(), wide, high],
+        stands: builder.stands(x, top, &own.depth.from),
+        axes: INWARD,
+        show: Some(Face::ThickEnd),
+    };
+    let id = add(builder, own, strip);
+    fix(builder, own, id, floor);
+    Some(id)
+}
+
+/// A strip under the boards above, where they lie higher than the opening.
+fn kicker(builder: &mut Builder<'_>, own: &Own<'_>, side: Side) {
+    let unit = builder.piece.tape().unit;
+    let top = &own.opening.stands[1] + own.opening.as_built(Axis::Down);
+    let wide = Size::from(trade::strip_wide(unit));
+    let x = strip_x(own.opening, side, &wide);
+    let from = builder.case.x + x.length;
+    let above = ceiling(builder, top.length, (from, from + wide.length));
+    let Some(under) =
+        above.first().and_then(|id| builder.part(*id)).map(|part| part.side(Direction::Y, false))
+    else {
+        return;
+    };
+    let high = under - &top;
+    if high.length < trade::thinnest_strip(unit) {
+        return;
+    }
+    let strip = Strip {
+        role: Role::Kicker,
+        side,
+        size: [own.depth.long.clone(), wide, high],
+        stands: builder.stands(x, top, &own.depth.from),
+        axes: INWARD,
+        show: Some(Face::ThickStart),
+    };
+    let id = add(builder, own, strip);
+    for board in above {
+        fix(builder, own, id, board);
+    }
+}
+
+/// A block on the board below, behind the front of the box: an inset front stops flush.
+fn stop(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, floor: PartId) {
+    let unit = builder.piece.tape().unit;
+    let inset = own.opening.front.as_ref().is_some_and(|front| front.set == Set::Inset);
+    let parts = [made.front, made.bottom, floor, made.sides[0], made.sides[1]];
+    let [Some(front), Some(bottom), Some(below), Some(left), Some(right)] =
+        parts.map(|id| builder.part(id))
+    else {
+        return;
+    };
+    let under = bottom.side(Direction::Y, false) - &own.opening.stands[1];
+    let room = under - Size::from(trade::below_bottom(unit));
+    let most = Size::from(trade::stop_high(unit));
+    let over = if most.length < room.length { most } else { room };
+    if !inset || over.length < trade::below_bottom(unit) {
+        return;
+    }
+    let top = below.side(Direction::Y, true);
+    let high = &own.opening.stands[1] - &top + over;
+    let (from, to) = (left.side(Direction::X, false), right.side(Direction::X, true));
+    let quarter = (&to - &from) / 4;
+    let wide = Size::from(trade::stop_wide(unit));
+    let middle = match side {
+        Side::Left => from + quarter,
+        Side::Right => to - quarter,
+    };
+    let x = middle - wide.half() - Size::from(builder.case.x);
+    let strip = Strip {
+        role: Role::Stop,
+        side,
+        size: [Size::from(trade::stop_long(unit)), wide, high],
+        stands: builder.stands(x, top, front.side(Direction::Z, true)),
+        axes: INWARD,
+        show: Some(Face::ThickEnd),
+    };
+    let id = add(builder, own, strip);
+    builder.join(JointSort::Wood(JointKind::Butt), id, floor, true, own.boxes.span);
+}

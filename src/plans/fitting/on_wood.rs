@@ -1,0 +1,101 @@
+//! Drawers that run on the boards of their case: what they run on, what keeps them
+//! straight and level, and where they stop.
+
+use crate::measure::Length;
+use crate::model::{Axis, Case, Opening, Piece, Set, Size};
+use crate::parts::{Direction, JointSort, Part, Role};
+use crate::trade;
+
+use super::Index;
+
+/// A drawer on wood.
+#[derive(Clone, Debug)]
+pub struct OnWood<'a> {
+    /// Its opening.
+    pub opening: &'a Opening,
+    /// The boards that its sides stand on: runners, or the one board under it.
+    pub on: Vec<&'a Part>,
+    /// The strips beside it.
+    pub guides: Vec<&'a Part>,
+    /// The strips over it.
+    pub kickers: Vec<&'a Part>,
+    /// The strips under it.
+    pub runners: Vec<&'a Part>,
+    /// The blocks behind its front.
+    pub stops: Vec<&'a Part>,
+    /// How much narrower and lower than its opening, as built, the box is.
+    pub less: [Size; 2],
+    /// From the box to the inside of the back.
+    pub behind: Size,
+    /// Where its stops go; `None` where it has none.
+    pub stopped: Option<Stopped>,
+    /// How much farther apart the guides stand at their rear ends.
+    pub open: Option<Length>,
+}
+
+impl OnWood<'_> {
+    /// True for one whose front lies in its opening, so that something must stop it.
+    #[must_use]
+    pub fn closes_inset(&self) -> bool {
+        self.opening.front.as_ref().is_some_and(|front| front.set == Set::Inset)
+    }
+}
+
+/// The places of a drawer's stops.
+#[derive(Clone, Debug)]
+pub struct Stopped {
+    /// From the face of the frame, or the front edge of a case without one, to their
+    /// front ends.
+    pub back: Size,
+    /// From each edge of the opening, as built, to the middle of the stop on that side.
+    pub aside: Size,
+}
+
+pub(super) fn plan<'a>(piece: &'a Piece, index: &Index<'a>) -> Vec<OnWood<'a>> {
+    let openings =
+        piece.cases.iter().flat_map(|case| case.openings.iter().map(move |own| (case, own)));
+    openings.filter_map(|(case, opening)| on_wood(piece, case, opening, index)).collect()
+}
+
+fn on_wood<'a>(
+    piece: &'a Piece,
+    case: &'a Case,
+    opening: &'a Opening,
+    index: &Index<'a>,
+) -> Option<OnWood<'a>> {
+    let free = opening.on_wood.as_ref()?;
+    let own = index.of_opening(opening.id);
+    let of = |role: Role| -> Vec<&'a Part> {
+        own.iter().filter(|(_, part)| part.role == role).map(|(_, part)| *part).collect()
+    };
+    let mut on: Vec<&'a Part> = Vec::new();
+    for (side, _) in own.iter().filter(|(_, part)| part.role == Role::DrawerSide) {
+        for board in index.holding(*side, JointSort::Slid) {
+            if !on.iter().any(|known| std::ptr::eq(*known, board)) {
+                on.push(board);
+            }
+        }
+    }
+    let size = piece.drawer_box(case, opening)?;
+    let tall = opening.as_built(Axis::Down);
+    let guides = of(Role::Guide);
+    let stops = of(Role::Stop);
+    let stopped = stops.first().map(|stop| {
+        let back = stop.side(Direction::Z, false) - piece.before_frame(case);
+        let middle = (stop.side(Direction::X, false) + stop.side(Direction::X, true)).half();
+        let [left, _] = opening.stands_as_built();
+        Stopped { back, aside: middle - Size::from(case.x) - left }
+    });
+    Some(OnWood {
+        opening,
+        on,
+        kickers: of(Role::Kicker),
+        runners: of(Role::Runner),
+        less: [free.play.clone(), tall - &size.high],
+        behind: free.behind.clone(),
+        stopped,
+        open: (!guides.is_empty()).then(|| trade::guides_open(piece.tape().unit)),
+        guides,
+        stops,
+    })
+}

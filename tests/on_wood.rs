@@ -1,0 +1,151 @@
+//! Drawers that run on the boards of their case: figures worked by hand.
+
+use casewright::measure::Length;
+use casewright::model::JointKind;
+use casewright::parts::{Direction, JointSort, Part, Parts};
+
+use crate::support::{compile, spec};
+
+fn inches(top: i64, bottom: i64) -> Length {
+    Length::inches(top, bottom)
+}
+
+/// The parts of a spec, and the slugs of all findings.
+fn made(text: &str) -> (Parts, Vec<String>) {
+    let compiled = compile(text);
+    let slugs = compiled.diagnostics.iter().map(|found| found.slug.to_string()).collect();
+    (compiled.parts.unwrap_or_default(), slugs)
+}
+
+fn part<'p>(parts: &'p Parts, path: &str) -> &'p Part {
+    parts.all.iter().find(|part| part.path == path).unwrap_or_else(|| panic!("no {path}"))
+}
+
+/// Length, width, and thickness.
+fn size(parts: &Parts, path: &str) -> [Length; 3] {
+    let part = part(parts, path);
+    [&part.length, &part.width, &part.thickness].map(|size| size.length)
+}
+
+/// The chest is 30 wide between stiles of 1-3/4, so its lower opening is 26-1/2 wide. Over
+/// a base of 3-1/2 stand rails of 1-1/2, 1, 1, and 1-1/2, and the drawers of 5-1/2: each
+/// of the two below is (30 − 3-1/2 − 1-1/2 − 1 − 1 − 1-1/2 − 5-1/2) / 2 = 8 high.
+///
+/// Yellow poplar swells by 0.00158 of its width across the rings for a point of moisture
+/// (Wood Handbook, Table 13-5). From 40 % to 60 % it takes up 3.27 points: 8 × 0.00158 ×
+/// 3.27 = 0.041, on a tape of 1/32 no more than 1/16. With 1/32 to spare the box is 8 −
+/// 3/32 = 7-29/32 high, and 26-1/2 − 1/16 = 26-7/16 wide. Behind the front of 3/4 and
+/// before the back of 0.205 it leaves 1/2: 18 − 3/4 − 0.205 − 1/2 = 16.545.
+#[test]
+fn a_box_runs_in_its_opening_through_the_year() {
+    let (parts, found) = made(&spec("orchard-lane-chest.case"));
+    assert_eq!(found, Vec::<String>::new());
+    let deep = inches(16_545, 1000);
+    assert_eq!(size(&parts, "chest.lower.left-side"), [deep, inches(253, 32), inches(1, 2)]);
+    let front = part(&parts, "chest.lower.box-front");
+    assert_eq!(front.length.length, inches(423, 16));
+    // It stands on the bottom of the case, at the top of the bottom rail.
+    assert_eq!(front.extent(Direction::Y).0, inches(5, 1));
+}
+
+/// Under the back runs the bottom: its groove is 1/2 up, and it is 0.205 thick. So the
+/// back begins 0.705 up and ends 1/4 below the sides: 7-29/32 − 0.705 − 1/4 = 6.95125. The
+/// bottom lies 1/4 deep in each groove, less 1/32 at both ends: 26-7/16 − 1 + 1/2 − 1/16 =
+/// 25-7/8 long, and from its groove in the front to the outside of the back 16.545 − 1/2 +
+/// 1/4 − 1/32 = 16.26375 wide.
+#[test]
+fn the_back_stands_on_the_bottom() {
+    let (parts, _) = made(&spec("orchard-lane-chest.case"));
+    let back = part(&parts, "chest.lower.box-back");
+    assert_eq!(back.width.length, inches(695_125, 100_000));
+    assert_eq!(back.extent(Direction::Y).0, inches(5, 1) + inches(705, 1000));
+    let [long, wide, _] = size(&parts, "chest.lower.box-bottom");
+    assert_eq!((long, wide), (inches(207, 8), inches(1_626_375, 100_000)));
+}
+
+/// The end of 23/32 lies behind a stile of 1-3/4: a guide is 1-1/32 thick. The shelf of
+/// 23/32 lies flush in a rail of 1: a kicker under it is 9/32 thick, and under the top in
+/// a rail of 1-1/2 it is 25/32. A stop lies on the shelf, 1/8 below the bottom, whose
+/// groove is 1/2 up: 3/8. It stands behind the front of 3/4 and the box front of 1/2, and
+/// in the quarter of a box of 26-7/16, which has 1/32 of play at each side.
+#[test]
+fn strips_fill_what_is_left_round_a_drawer() {
+    let (parts, _) = made(&spec("orchard-lane-chest.case"));
+    let deep = inches(16_545, 1000);
+    assert_eq!(size(&parts, "chest.lower.left-guide"), [deep, inches(1, 1), inches(33, 32)]);
+    assert_eq!(size(&parts, "chest.lower.right-kicker"), [deep, inches(1, 1), inches(9, 32)]);
+    assert_eq!(size(&parts, "chest.small.left.left-kicker"), [deep, inches(1, 1), inches(25, 32)]);
+    let stop = part(&parts, "chest.lower.left-stop");
+    assert_eq!(stop.thickness.length, inches(3, 8));
+    assert_eq!(stop.extent(Direction::Z).0, inches(5, 4));
+    let (from, to) = stop.extent(Direction::X);
+    assert_eq!((from + to).half(), inches(7, 4) + inches(1, 32) + inches(423, 64));
+    assert!(!parts.all.iter().any(|part| part.path.ends_with("-runner")));
+}
+
+/// A bottom that is not flush lies at the lower edge of its rail: 1-1/2 − 23/32 = 25/32
+/// under the opening.
+#[test]
+fn a_lower_bottom_gets_runners() {
+    let text = spec("orchard-lane-chest.case")
+        .replace("joint dado { deep 1/4 }; flush", "joint dado { deep 1/4 }");
+    let (parts, found) = made(&text);
+    assert_eq!(found, Vec::<String>::new());
+    let runner = part(&parts, "chest.lower.left-runner");
+    assert_eq!(runner.thickness.length, inches(25, 32));
+    // Its edge is that of the opening, and its top is level with that.
+    assert_eq!(runner.extent(Direction::X).0, inches(7, 4));
+    assert_eq!(runner.extent(Direction::Y).1, inches(5, 1));
+    assert_eq!(part(&parts, "chest.lower.left-side").extent(Direction::Y).0, inches(5, 1));
+}
+
+/// Strips are glued to plywood, and never across the grain of solid wood.
+#[test]
+fn strips_lie_dry_across_solid_wood() {
+    let text = spec("orchard-lane-chest.case");
+    let joint = |text: &str, strip: &str| {
+        let (parts, _) = made(text);
+        let (id, _) = parts.iter().find(|(_, part)| part.path == strip).expect("a strip");
+        let joint = parts.joints.iter().find(|joint| joint.part == id).expect("a joint");
+        (joint.sort, joint.glued)
+    };
+    let glued = (JointSort::Wood(JointKind::Butt), true);
+    let slotted = (JointSort::Wood(JointKind::Screw), false);
+    assert_eq!(joint(&text, "chest.lower.left-guide"), glued);
+    let solid = text.replace("  stock    ply\n", "  stock    ply\n  ends { stock cherry }\n");
+    assert_ne!(solid, text);
+    assert_eq!(joint(&solid, "chest.lower.left-guide"), slotted);
+    assert_eq!(joint(&solid, "chest.lower.left-kicker"), glued);
+}
+
+/// A box 7-29/32 high swells by 0.041, and it has 3/32. One of 7-31/32 has 1/32, which is
+/// less; 7-15/16 has 1/16, which is more.
+#[test]
+fn a_box_that_is_written_too_high_jams() {
+    let found = |high: &str| {
+        let own = format!("drawer lower {{ share 1; box {{ high {high} }} }}");
+        made(&spec("orchard-lane-chest.case").replace("drawer lower  { share 1 }", &own)).1
+    };
+    assert_eq!(found("7-15/16"), Vec::<String>::new());
+    assert_eq!(found("7-31/32"), ["wood-jams"]);
+    assert_eq!(found("8"), ["box-too-big"]);
+}
+
+/// What can't run on wood is told at its line.
+#[test]
+fn a_drawer_on_wood_needs_a_level_board() {
+    let text = spec("orchard-lane-chest.case");
+    let with = |from: &str, to: &str| {
+        let changed = text.replacen(from, to, 1);
+        assert_ne!(changed, text, "{from}");
+        made(&changed).1
+    };
+    let middle = "rail          { wide 1 }\n      drawer lower";
+    assert_eq!(with(middle, "rail { wide 1; shelf none }\n      drawer lower"), ["no-floor"]);
+    assert_eq!(
+        with(middle, "rail { wide 1; shelf { lip 1/16 } }\n      drawer lower"),
+        ["runner-off-level"]
+    );
+    assert_eq!(with("wooden { play 1/16 }", "wooden; length 16"), ["word-twice"]);
+    assert_eq!(with("wooden { play 1/16 }", "wooden { play 0 }"), ["absurd-size"]);
+}
