@@ -25,6 +25,16 @@ pub struct OnWood {
     pub above: Size,
     /// Behind its box.
     pub behind: Size,
+    /// From the upper edges of its sides down to that of its back.
+    pub lower: Size,
+    /// From the outside of its back to the rear edge of a solid bottom.
+    pub past: Size,
+    /// How wide a kicker or runner is, and how high a guide.
+    pub strip: Size,
+    /// How long and wide a stop is, and how high at most.
+    pub stop: [Size; 3],
+    /// From the top of a stop up to the bottom at least.
+    pub over_stop: Size,
 }
 
 /// The sizes of a drawer's box.
@@ -136,11 +146,22 @@ pub(super) fn give(
             let unit = ctx.tape.unit;
             let swell = ctx.tape.up(grows(opening.high.length).max(Length::ZERO));
             let at = Origin::Written(slide.span);
-            let name = |what: &str| format!("room {what} the box of {}", opening.name());
+            let own = opening.name().to_owned();
+            let mut add =
+                |length, what: &str| ctx.facts.add(length, format!("{what} of {own}"), at);
             opening.on_wood = Some(Box::new(OnWood {
                 play: wooden.play.clone(),
-                above: ctx.facts.add(swell + trade::above_box(unit), name("above"), at),
-                behind: ctx.facts.add(trade::behind_box(unit), name("behind"), at),
+                above: add(swell + trade::above_box(unit), "room above the box"),
+                behind: add(trade::behind_box(unit), "room behind the box"),
+                lower: add(trade::back_below_sides(unit), "back below the sides"),
+                past: add(trade::bottom_past_back(unit), "bottom past the back"),
+                strip: add(trade::strip_wide(unit), "width of the strips"),
+                stop: [
+                    add(trade::stop_long(unit), "length of the stops"),
+                    add(trade::stop_wide(unit), "width of the stops"),
+                    add(trade::stop_high(unit), "height of the stops"),
+                ],
+                over_stop: add(trade::below_bottom(unit), "room over the stops"),
             }));
         }
     }

@@ -10,7 +10,6 @@ use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::{Assembly, Part};
 use crate::parts::space::{Direction, Face, Point, keep_out_space};
-use crate::trade;
 
 use super::builder::{ACROSS, Builder, Draft, LYING, SIDEWAYS};
 use super::carcass::Carcass;
@@ -115,12 +114,10 @@ fn drawer(
     let cross_x = &x + &thick - &reach;
     let back_z = &z + &size.deep - &thick;
     // On wood the back stands on the bottom, which is pushed in under it.
-    let raised = slide.wooden().map(|_| &boxes.groove_up + builder.thickness(boxes.bottom_stock));
+    let free = opening.on_wood.as_ref();
+    let raised = free.map(|free| (&boxes.groove_up + builder.thickness(boxes.bottom_stock), free));
     let (back_y, back_high) = match &raised {
-        Some(up) => {
-            let below = Size::from(trade::back_below_sides(builder.piece.tape().unit));
-            (&y + up, &size.high - up - below)
-        }
+        Some((up, free)) => (&y + up, &size.high - up - &free.lower),
         None => (y.clone(), size.high.clone()),
     };
     let ends = [
@@ -136,7 +133,9 @@ fn drawer(
     });
     let corner = [&x + &thick, y, &z + &thick];
     let bottom = match raised {
-        Some(_) => bottom_behind(builder, boxes, size, corner, &thick, opening),
+        Some((_, free)) => {
+            bottom_behind(builder, (boxes, size, &free.past), corner, &thick, opening)
+        }
         None => bottom(builder, boxes, size, corner, &thick, opening),
     };
     corners(builder, boxes, &sides, &ends, &thick);
@@ -172,8 +171,7 @@ fn drawer(
 /// solid wood, a little past it, since it shrinks toward the front.
 fn bottom_behind(
     builder: &mut Builder<'_>,
-    boxes: &DrawerBoxes,
-    size: &DrawerBox,
+    (boxes, size, past): (&DrawerBoxes, &DrawerBox, &Size),
     [x, y, z]: [Size; 3],
     thick: &Size,
     opening: &Opening,
@@ -181,8 +179,7 @@ fn bottom_behind(
     let reach = &boxes.groove_deep * 2 - &boxes.groove_play;
     let offset = reach.half();
     let solid = builder.piece.stock(boxes.bottom_stock).is_some_and(Stock::is_solid);
-    let past = trade::bottom_past_back(builder.piece.tape().unit);
-    let past = if solid { Size::from(past) } else { Size::zero() };
+    let past = if solid { past.clone() } else { Size::zero() };
     builder.add(Draft {
         of: Of::Opening(opening.id),
         which: Which::Only,

@@ -2,7 +2,7 @@
 //! board; guides beside it, kickers over it, and the blocks that stop it.
 
 use crate::measure::Length;
-use crate::model::{Axis, DrawerBoxes, JointKind, Opening, Set, Side, Size, Stock};
+use crate::model::{Axis, DrawerBoxes, JointKind, OnWood, Opening, Set, Side, Size, Stock};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::{Assembly, Part};
@@ -22,7 +22,8 @@ pub(super) fn build(
     space: &inside::Space,
 ) {
     let Some(depth) = Depth::of(builder, made) else { return };
-    let own = Own { opening, boxes, depth: &depth };
+    let Some(free) = &opening.on_wood else { return };
+    let own = Own { opening, boxes, depth: &depth, free };
     let floor = floor(builder, opening);
     for (index, side) in Side::BOTH.into_iter().enumerate() {
         guide(builder, &own, made, side, space);
@@ -42,6 +43,7 @@ struct Own<'a> {
     opening: &'a Opening,
     boxes: &'a DrawerBoxes,
     depth: &'a Depth,
+    free: &'a OnWood,
 }
 
 /// Where the strips of a drawer begin and end.
@@ -146,7 +148,7 @@ fn guide(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, spac
         Side::Right => &opening.stands[0] + &opening.wide + &off,
     };
     let high = builder.part(made.sides[index]).map(|side| side.width.clone()).unwrap_or_default();
-    let usual = Size::from(trade::strip_wide(builder.piece.tape().unit));
+    let usual = own.free.strip.clone();
     let high = if high.length < usual.length { high } else { usual };
     let strip = Strip {
         role: Role::Guide,
@@ -177,7 +179,7 @@ fn runner(builder: &mut Builder<'_>, own: &Own<'_>, side: Side, floor: PartId) -
     if high.length < trade::thinnest_strip(unit) {
         return None;
     }
-    let wide = Size::from(trade::strip_wide(unit));
+    let wide = own.free.strip.clone();
     let x = strip_x(own.opening, side, &wide);
     let strip = Strip {
         role: Role::Runner,
@@ -196,7 +198,7 @@ fn runner(builder: &mut Builder<'_>, own: &Own<'_>, side: Side, floor: PartId) -
 fn kicker(builder: &mut Builder<'_>, own: &Own<'_>, side: Side) {
     let unit = builder.piece.tape().unit;
     let top = &own.opening.stands[1] + own.opening.as_built(Axis::Down);
-    let wide = Size::from(trade::strip_wide(unit));
+    let wide = own.free.strip.clone();
     let x = strip_x(own.opening, side, &wide);
     let from = builder.case.x + x.length;
     let above = ceiling(builder, top.length, (from, from + wide.length));
@@ -225,7 +227,7 @@ fn kicker(builder: &mut Builder<'_>, own: &Own<'_>, side: Side) {
 
 /// A block on the board below, behind the front of the box: an inset front stops flush.
 fn stop(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, floor: PartId) {
-    let unit = builder.piece.tape().unit;
+    let [long, wide, most] = own.free.stop.clone();
     let inset = own.opening.front.as_ref().is_some_and(|front| front.set == Set::Inset);
     let parts = [made.front, made.bottom, floor, made.sides[0], made.sides[1]];
     let [Some(front), Some(bottom), Some(below), Some(left), Some(right)] =
@@ -234,17 +236,15 @@ fn stop(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, floor
         return;
     };
     let under = bottom.side(Direction::Y, false) - &own.opening.stands[1];
-    let room = under - Size::from(trade::below_bottom(unit));
-    let most = Size::from(trade::stop_high(unit));
+    let room = under - &own.free.over_stop;
     let over = if most.length < room.length { most } else { room };
-    if !inset || over.length < trade::below_bottom(unit) {
+    if !inset || over.length < own.free.over_stop.length {
         return;
     }
     let top = below.side(Direction::Y, true);
     let high = &own.opening.stands[1] - &top + over;
     let (from, to) = (left.side(Direction::X, false), right.side(Direction::X, true));
     let quarter = (&to - &from) / 4;
-    let wide = Size::from(trade::stop_wide(unit));
     let middle = match side {
         Side::Left => from + quarter,
         Side::Right => to - quarter,
@@ -253,7 +253,7 @@ fn stop(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, floor
     let strip = Strip {
         role: Role::Stop,
         side,
-        size: [Size::from(trade::stop_long(unit)), wide, high],
+        size: [long, wide, high],
         stands: builder.stands(x, top, front.side(Direction::Z, true)),
         axes: INWARD,
         show: Some(Face::ThickEnd),
