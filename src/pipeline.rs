@@ -1,6 +1,8 @@
 //! The stages in order: the front door for commands, tests and editors.
 //! Knows neither disk nor terminal.
 
+mod causes;
+
 use std::borrow::Cow;
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
@@ -92,6 +94,11 @@ impl Compilation {
 /// # Errors
 /// The reason why the spec itself can't be read.
 pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadError> {
+    Ok(causes::told(files, entry, check_once(files, entry)?))
+}
+
+/// The same, each finding by itself.
+fn check_once(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadError> {
     let loaded = model::load(files, entry)?;
     let Lowered { piece, standing, sink: found } = model::lower(&loaded);
     let Loaded { sources, role, files: read, mut sink } = loaded;
@@ -109,7 +116,9 @@ pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadEr
             checks::parts(&Workings::of(piece, &built), &mut found);
             parts = Some(built);
         }
+        found.extend(sink.into_sorted());
         let (kept, taken) = checks::accept(&piece.accepts, found.into_sorted());
+        sink = Sink::new();
         sink.extend(kept);
         accepted = taken;
     }

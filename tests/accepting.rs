@@ -86,7 +86,9 @@ fn a_knob_in_a_flute_is_told_of_every_front() {
 fn a_screw_in_a_groove_is_told_of_every_drawer() {
     let with = |rest: &str| {
         let boxes = "; groove { up 5-3/4; deep 1/4 }";
-        places(&spec("25", "", "from-edge 1-5/16", boxes, rest), "pull-meets-box")
+        // So high a groove is odd, and what follows from it would be told with it.
+        let rest = format!("{rest}accept figure-odd on c.drawers.groove.up \"deep boxes\"\n");
+        places(&spec("25", "", "from-edge 1-5/16", boxes, &rest), "pull-meets-box")
     };
     assert_eq!(with(""), ["c.a", "c.b"]);
     assert_eq!(with(&accepts("pull-meets-box", &["c.a"])), ["c.b"]);

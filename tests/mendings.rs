@@ -162,9 +162,19 @@ fn nothing_is_offered_that_would_not_do() {
         (
             press,
             "dado-too-deep",
-            &[("species yellow-birch; thickness 15", "species yellow-birch; thickness 0.5")],
+            &[
+                ("species yellow-birch; thickness 15", "species yellow-birch; thickness 0.5"),
+                ("finish oil {", "accept figure-odd on birch.thickness \"veneer\"\nfinish oil {"),
+            ],
         ),
-        (binds, "door-binds", &[("thickness 3/4; species", "thickness 5; species")]),
+        (
+            binds,
+            "door-binds",
+            &[
+                ("thickness 3/4; species", "thickness 5; species"),
+                ("accept ", "accept figure-odd on maple.thickness \"a timber\"\naccept "),
+            ],
+        ),
     ] {
         let text = changes.iter().fold(text.to_owned(), |text, (from, to)| {
             assert!(text.contains(from), "{from}");

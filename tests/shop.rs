@@ -28,7 +28,7 @@ fn compile(text: &str) -> Compilation {
     let files = MemoryFiles::one("a.case", text)
         .with("bits.case", "bit far { straight 18 mm; speed 30000 }\n")
         .with("wide.case", "bit wide { straight 40 mm; speed 20000 }\n")
-        .with("wood.case", "stock oak { lumber 4/4; thickness 1 }\n");
+        .with("wood.case", "units in\nstock oak { lumber 4/4; thickness 1 }\n");
     pipeline::check(&files, "a.case").expect("readable")
 }
 

@@ -2,8 +2,13 @@
 //! unit, a seam of which two things are said.
 
 use crate::support::{compile, slugs, spec};
-use casewright::diagnostics::{Grade, mend};
-use casewright::pipeline::Compilation;
+use std::collections::BTreeSet;
+
+use casewright::diagnostics::{Diagnostic, Grade, Severity, mend};
+use casewright::measure::Unit;
+use casewright::model::MemoryFiles;
+use casewright::pipeline::{self, Compilation};
+use casewright::vocabulary::{self, Kind, Step, walk};
 
 /// The spec with one text in place of another.
 fn changed(name: &str, from: &str, to: &str) -> String {
@@ -12,13 +17,13 @@ fn changed(name: &str, from: &str, to: &str) -> String {
     text.replacen(from, to, 1)
 }
 
-/// The text with the only fix of its only finding made.
+/// The text with the first fix of its only finding made.
 fn mended(text: &str, grade: Grade) -> String {
     let compiled = compile(text);
     let [found] = compiled.diagnostics.as_slice() else {
         panic!("{:?}", slugs(&compiled));
     };
-    let [fix] = found.fixes.as_slice() else { panic!("{found:?}") };
+    let [fix, ..] = found.fixes.as_slice() else { panic!("{found:?}") };
     assert_eq!(fix.grade, grade);
     mend(&compiled.sources, &[fix]).texts.into_values().next().expect("a text")
 }
@@ -76,6 +81,9 @@ fn a_figure_in_the_wrong_unit_is_one_message_with_the_other_unit() {
         (press, "wide 1100;", "wide 1100 in;", "wide 1100 mm;"),
         (press, "high 1900", "high 1900\"", "high 1900 mm"),
         (press, "wide 60 }", "wide 60 in }", "wide 60 mm }"),
+        (press, "wide 1100;", "wide 43;", "wide 43 in;"),
+        (press, "deep 560;", "deep 22;", "deep 22 in;"),
+        (press, "gap 2.5;", "gap 1/8;", "gap 1/8 in;"),
         ("first.case", "wide 36;", "wide 36 mm;", "wide 36 in;"),
         ("first.case", "wide 36;", "wide 914;", "wide 914 mm;"),
         ("first.case", "high 34-1/2", "high 34 mm", "high 34 in"),
@@ -92,7 +100,7 @@ fn a_figure_in_the_wrong_unit_is_one_message_with_the_other_unit() {
 }
 
 /// What is small or large in earnest says nothing of units: a figure in the
-/// other unit that can be right, a scale model, a run of shelves.
+/// other unit that can be right, a run of shelves.
 #[test]
 fn sound_figures_are_no_slips() {
     for (name, sound, own) in [
@@ -105,10 +113,7 @@ fn sound_figures_are_no_slips() {
         ("first.case", "upper { high 5 }", "upper { high 12 mm }"),
         ("first.case", "dado { deep 1/4 }", "dado { deep 1 mm }"),
         ("tide-cottage-press.case", "wide 1100;", "wide 43 in;"),
-        ("tide-cottage-press.case", "wide 1100;", "wide 43;"),
         ("tide-cottage-press.case", "wide 1100;", "wide 1.1 m;"),
-        ("tide-cottage-press.case", "deep 560;", "deep 22;"),
-        ("tide-cottage-press.case", "gap 2.5;", "gap 1/8;"),
     ] {
         let compiled = compile(&changed(name, sound, own));
         assert!(!slugs(&compiled).contains(&"unit-slip"), "{own}");
@@ -172,4 +177,136 @@ fn a_seam_without_a_frame_is_refused() {
         "  end left { seam miter }\n  across { open books",
     );
     assert_eq!(slugs(&compile(&text)), ["not-supported-yet"]);
+}
+
+/// The figures of a spec with where they stand: those that a maker measures or reads off a
+/// sheet.
+fn figures(compiled: &Compilation, text: &str) -> Vec<(std::ops::Range<usize>, f64)> {
+    let tree = &compiled.trees()[0];
+    let unit = vocabulary::stated_unit(tree).unwrap_or(Unit::Inch);
+    let (mut found, mut word) = (Vec::new(), "");
+    walk(tree, unit, &mut |step| match step {
+        Step::Word { word: row, .. } => word = row.word,
+        Step::Argument(given) => {
+            let is_figure = !matches!(given.kind, Kind::Price(_) | Kind::Date | Kind::Text);
+            let span = given.span.range();
+            let own = &text[span.clone()];
+            let digits = own.find(|c: char| !"0123456789./-".contains(c)).unwrap_or(own.len());
+            let number = number(&own[..digits]).filter(|number| *number > 0.0);
+            let skipped = ["casework", "tape", "revision"].contains(&word);
+            if let (Some(number), true, false) = (number, is_figure, skipped) {
+                found.push((span.start..span.start + digits, number));
+            }
+        }
+        Step::End | Step::Unknown { .. } => {}
+    });
+    found
+}
+
+fn number(text: &str) -> Option<f64> {
+    let (whole, rest) = text.split_once('-').unwrap_or(("0", text));
+    let rest = match rest.split_once('/') {
+        Some((top, bottom)) => top.parse::<f64>().ok()? / bottom.parse::<f64>().ok()?,
+        None => rest.parse::<f64>().ok()?,
+    };
+    Some(whole.parse::<f64>().ok()? + rest)
+}
+
+/// A figure as a hurried hand writes it.
+fn written(number: f64) -> String {
+    let text = format!("{number:.4}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text.is_empty() { "0" } else { text }.to_owned()
+}
+
+/// The errors and warnings.
+fn told(compiled: &Compilation) -> Vec<&Diagnostic> {
+    compiled.diagnostics.iter().filter(|found| found.severity != Severity::Note).collect()
+}
+
+/// The other unit, or the point a place off: one of these for each figure of every demo
+/// piece, in turn. Nine of ten are told at their line, one of twenty passes in silence at
+/// most, and what is offered of a figure that is told mends it and brings no error.
+#[test]
+fn a_figure_written_wrong_is_told_at_its_line() {
+    let (mut all, mut at_line, mut silent, mut messages, mut mended) = (0, 0, 0, 0, 0);
+    let (mut quiet, mut wrong) = (Vec::new(), Vec::new());
+    for name in [
+        "alcove-shelves.case",
+        "ferry-road-wash-stand.case",
+        "first.case",
+        "hall-console.case",
+        "tide-cottage-press.case",
+        "weir-house-pantry.case",
+    ] {
+        let text = spec(name);
+        let files = MemoryFiles::one(name, &text).with("shop.case", &spec("shop.case"));
+        let check =
+            |text: &str| pipeline::check(&files.clone().with(name, text), name).expect("readable");
+        let slips = [25.4, 1.0 / 25.4, 10.0, 0.1];
+        for (number, (place, figure)) in figures(&check(&text), &text).into_iter().enumerate() {
+            let mut slip = text.clone();
+            slip.replace_range(place.clone(), &written(figure * slips[number % 4]));
+            let compiled = check(&slip);
+            let line = |at: usize| slip[..at].matches('\n').count();
+            let own = line(place.start);
+            let told = told(&compiled);
+            let names_it = |found: &&Diagnostic| {
+                let labels = found.labels.iter().chain([&found.primary]);
+                let mut lines = labels.map(|label| line(label.span.start as usize));
+                lines.any(|line| line == own)
+            };
+            all += 1;
+            messages += told.len();
+            at_line += usize::from(told.iter().any(names_it));
+            if told.is_empty() {
+                silent += 1;
+                quiet.push(format!("{name}: {} for {}", &slip[place.start..][..8], figure));
+            }
+            let odd = ["figure-odd", "figure-impossible", "unit-slip"];
+            for found in told.iter().filter(|found| odd.contains(&found.slug)) {
+                for fix in &found.fixes {
+                    let made = mend(&compiled.sources, &[fix]).texts;
+                    let again = check(made.values().next().expect("a text"));
+                    let places = |of: &Compilation| -> BTreeSet<_> {
+                        let all = of.diagnostics.iter();
+                        all.map(|it| (it.slug, it.severity, it.subject.clone())).collect()
+                    };
+                    let (before, after) = (places(&compiled), places(&again));
+                    let mut fresh = after.difference(&before);
+                    let worse = fresh.any(|(_, severity, _)| *severity == Severity::Error);
+                    let own =
+                        |it: &Diagnostic| it.slug == found.slug && it.subject == found.subject;
+                    let stays = again.diagnostics.iter().any(own);
+                    mended += 1;
+                    if worse || stays {
+                        wrong.push(format!("{name}: {}: {}", found.title, fix.title));
+                    }
+                }
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+    assert!(all > 350 && mended > 250, "{all} {mended}");
+    assert!(at_line * 10 >= all * 9, "{at_line} of {all}");
+    assert!(silent * 20 <= all, "{silent} of {all}: {quiet:#?}");
+    // One cause, one message: some slips are two findings that don't hang together.
+    assert!(messages * 10 <= all * 11, "{messages} messages for {all} slips");
+}
+
+/// 1016 mm are 40 in. All that follows from a case as wide as a wall is told with the
+/// figure, unless the maker accepts it.
+#[test]
+fn what_follows_from_a_figure_is_told_with_it() {
+    let wide = |wide: &str| changed("first.case", "wide 36;", &format!("wide {wide};"));
+    assert_eq!(slugs(&compile(&wide("1016"))), ["unit-slip"]);
+    let compiled = compile(&wide("360"));
+    let [found] = compiled.diagnostics.as_slice() else { panic!("{:?}", slugs(&compiled)) };
+    assert_eq!((found.slug, found.severity), ("figure-odd", Severity::Error));
+    assert_eq!(found.subject.as_deref(), Some("cupboard.wide"));
+    assert!(found.working.iter().any(|(_, text)| text.contains("trimmed sheet")), "{found:?}");
+    let accepted = wide("360") + "accept figure-odd on cupboard.wide \"a bar\"\n";
+    let slugs = slugs(&compile(&accepted));
+    assert!(slugs.contains(&"part-too-large"), "{slugs:?}");
+    assert!(!slugs.contains(&"figure-odd") && !slugs.contains(&"accept-unused"), "{slugs:?}");
 }

@@ -4,7 +4,7 @@
 use std::fmt::Write as _;
 
 use crate::support::compile;
-use casewright::diagnostics::{Fix, Grade};
+use casewright::diagnostics::{Diagnostic, Fix, Grade, Severity};
 use casewright::measure::{Exact, Length, Tape, Unit};
 use casewright::model::{Axis, Case, Item, OpeningKind, Piece, Set};
 use casewright::parts::Parts;
@@ -260,9 +260,15 @@ proptest! {
         let text = &worked.text;
         let compiled = compile(text);
         let found = |slug: &str| compiled.diagnostics.iter().any(|d| d.slug == slug);
-        // What is left for the last opening may be so narrow that its
-        // millimeters are taken for inches: under 10 mm.
-        if found("unit-slip") {
+        // What follows from an odd figure is told with it.
+        let bears = |d: &Diagnostic| d.slug == "figure-odd" && d.severity == Severity::Error;
+        if compiled.diagnostics.iter().any(bears) {
+            prop_assert!(compiled.diagnostics.iter().any(|d| bears(d) && !d.working.is_empty()));
+            return Ok(());
+        }
+        // What is left for the last opening may be so narrow that no opening can be, or
+        // that its millimeters are taken for inches: under 10 mm.
+        if found("unit-slip") || found("figure-impossible") {
             let sizes = worked.sizes.iter().flat_map(|(_, wide, high)| [*wide, *high]);
             prop_assert!(sizes.min().is_some_and(|least| least < Length::mm(10)), "{}", text);
             return Ok(());

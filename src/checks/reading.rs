@@ -4,6 +4,7 @@ use crate::diagnostics::Severity;
 
 use super::rule::{Base, Check, Example, Rule};
 
+const RANGES: &str = "Each word's own range in the vocabulary, which is wider than what is usually built: common practice, no source.";
 const OURS: &str = "The language. See `casewright reference`.";
 
 const fn reading(
@@ -156,13 +157,50 @@ pub(super) const RULES: &[Rule] = &[
         "wide 36000 ft; deep 18",
     ),
     Rule {
-        source: "From memory: between the smallest and the largest of what is built, with room on both sides.",
+        source: RANGES,
         ..reading(
             "unit-slip",
-            "A figure can't be right in its unit, but it would be in the other one. It may have a unit behind it that is not the file's, as `wide 1400 in` or `gap 1/8 mm` has. A figure in the file's own unit is only reported if it is too large.",
+            "A figure can't be right in its unit, but it would be in the other one. It may have a unit behind it that is not the file's, as `wide 1400 in` or `gap 1/8 mm` has.",
             "The case would be cut 25 times too large or too small, and all that follows from the figure would be reported instead of the slip.",
             "wide 36; deep 18",
             "wide 36 mm; deep 18",
+        )
+    },
+    Rule {
+        source: RANGES,
+        ..reading(
+            "figure-impossible",
+            "A figure can't be right in any piece: it lies outside what its word can be. Where it would be right in the other unit, it is a `unit-slip` instead.",
+            "A digit is missing or doubled, or a point is a place off, and the wood or the hour is gone before anyone sees it.",
+            "swing 105 deg",
+            "swing 10.5 deg",
+        )
+    },
+    Rule {
+        severity: Severity::Warning,
+        source: RANGES,
+        accept: "Accept it when the figure is what you mean.",
+        sometimes: Some((
+            Severity::Error,
+            "What follows from the figure can't be built. Those findings are told with it, and not by themselves unless you accept the figure.",
+        )),
+        ..reading(
+            "figure-odd",
+            "A figure is possible, but outside what its word usually is. The message offers what may have been meant: the other unit, or the point one place to the left or right.",
+            "A figure in the wrong unit or with a digit too many looks right on paper and is found at the saw.",
+            "set-back 3; cut-into",
+            "set-back 0.3; cut-into",
+        )
+    },
+    Rule {
+        severity: Severity::Warning,
+        accept: "There is no need: it is read the right way round. Turn it around.",
+        ..reading(
+            "range-backwards",
+            "A range is written with its upper end first. It is read the right way round.",
+            "One of the two figures may be a slip, since nobody counts downward.",
+            "humidity 30% to 55%",
+            "humidity 55% to 30%",
         )
     },
     Rule {

@@ -43,6 +43,21 @@ impl Unit {
         }
     }
 
+    /// True for the units of the metric system.
+    #[must_use]
+    pub const fn is_metric(self) -> bool {
+        match self {
+            Self::Inch | Self::Foot => false,
+            Self::Millimetre | Self::Centimetre | Self::Metre => true,
+        }
+    }
+
+    /// The other one of the two units that a file may count in.
+    #[must_use]
+    pub const fn other(self) -> Self {
+        if self.is_metric() { Self::Inch } else { Self::Millimetre }
+    }
+
     /// The unit's usual short name.
     #[must_use]
     pub fn name(self) -> &'static str {

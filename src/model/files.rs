@@ -90,12 +90,12 @@ fn joined(from: Option<&str>, path: &str) -> Result<String, ReadError> {
 /// Texts that are being edited, over those of another source: an editor's
 /// unsaved buffers over its disk.
 #[derive(Clone, Debug)]
-pub struct Buffers<'a, S: SourceFiles> {
+pub struct Buffers<'a, S: SourceFiles + ?Sized> {
     below: &'a S,
     open: BTreeMap<String, Arc<str>>,
 }
 
-impl<'a, S: SourceFiles> Buffers<'a, S> {
+impl<'a, S: SourceFiles + ?Sized> Buffers<'a, S> {
     /// Nothing is being edited yet.
     #[must_use]
     pub fn over(below: &'a S) -> Self {
@@ -114,7 +114,7 @@ impl<'a, S: SourceFiles> Buffers<'a, S> {
     }
 }
 
-impl<S: SourceFiles> SourceFiles for Buffers<'_, S> {
+impl<S: SourceFiles + ?Sized> SourceFiles for Buffers<'_, S> {
     fn read(&self, from: Option<&str>, path: &str) -> Result<SourceText, ReadError> {
         let edited = |name: String| {
             let text = self.open.get(&name).cloned();

@@ -40,6 +40,8 @@ pub struct Finish {
     pub pot_life: Option<Duration>,
     /// How long a coat dries before the next work.
     pub cure: Duration,
+    /// The statement that says so, where one does.
+    pub cure_span: Option<Span>,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// Where it is written.
@@ -58,6 +60,7 @@ pub(super) fn finish(entry: &Entry, _ctx: &mut Lower) -> Option<Finish> {
         mix: body.get(MIX).map(|mix| mix.value),
         pot_life: body.get(POT_LIFE).map(|life| life.value),
         cure: body.get(CURE)?.value,
+        cure_span: body.one(CURE).map(|cure| cure.head),
         notes: body.notes(),
         span: entry.head,
     })

@@ -324,6 +324,8 @@ pub struct Bit {
     pub diameter: Length,
     /// The diameter of its shank.
     pub shank: Option<Length>,
+    /// The statement that gives it.
+    pub shank_span: Option<Span>,
     /// The speed it is run at, in turns a minute.
     pub speed: Option<u32>,
     /// The statement that gives it.
@@ -338,11 +340,13 @@ pub(super) fn bit(entry: &Entry, ctx: &mut Lower) -> Option<Bit> {
     let body = entry.body()?;
     let (shape, _) = body.which::<BitShape>()?;
     let speed = body.get(words::bit::SPEED);
+    let shank = body.get(words::bit::SHANK);
     Some(Bit {
         name: entry.name()?.value.to_owned(),
         shape,
         diameter: ctx.positive(body, shape.handle(), "bit diameter").known()?.length,
-        shank: body.get(words::bit::SHANK).map(|shank| shank.value),
+        shank: shank.map(|shank| shank.value),
+        shank_span: shank.and_then(|shank| shank.origin.span()),
         speed: speed.map(|speed| speed.value),
         speed_span: speed.and_then(|speed| speed.origin.span()),
         notes: body.notes(),

@@ -1,7 +1,7 @@
 //! Hinges.
 
-use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::{Angle, Length, Rate, Span, Unit};
+use crate::diagnostics::Diagnostic;
+use crate::measure::{Angle, Length, Rate, Span};
 use crate::trade::{Pivot, Pose};
 use crate::vocabulary::words::hinge::Hanging;
 use crate::vocabulary::{Entries, Entry, Word, takes, words};
@@ -88,6 +88,8 @@ pub struct Hinge {
     pub door_thickness: Option<(Length, Length)>,
     /// From the door's end to the center of its first hinge.
     pub from_end: Length,
+    /// The statement that says so, where one does.
+    pub from_end_span: Option<Span>,
     /// What it costs.
     pub price: Option<Rate>,
     /// Notes for the papers.
@@ -132,6 +134,7 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
         adjust: body.get(ADJUST).map(|adjust| adjust.value).unwrap_or_default(),
         door_thickness: body.get(DOOR_THICKNESS).map(|range| range.value),
         from_end: body.get(FROM_END)?.value,
+        from_end_span: body.one(FROM_END).map(|from| from.head),
         price: body.get(PRICE).map(|price| price.value),
         notes: body.notes(),
         span: entry.head,
@@ -143,7 +146,6 @@ fn cup(entry: &Entry, body: &Entries, name: &str, ctx: &mut Lower) -> Option<Hin
     use words::hinge::{BORE, CUP, FROM_EDGE, PLATE};
 
     let diameter = ctx.positive(body, CUP, "cup").known()?.length;
-    wide_cup(body, diameter, ctx)?;
     let mut needed = |word: Word<takes::Length>| {
         let value = body.get(word).map(|value| value.value);
         if value.is_none() {
@@ -160,27 +162,6 @@ fn cup(entry: &Entry, body: &Entries, name: &str, ctx: &mut Lower) -> Option<Hin
     let (bore, from_edge) = (needed(BORE)?, needed(FROM_EDGE)?);
     let plate = body.one(PLATE).and_then(|entry| plate(&entry, ctx));
     Some(HingeKind::Cup { diameter, bore, from_edge, plate, poses: poses(body, name, ctx)? })
-}
-
-/// Cups are 26 to 40 mm wide; a larger figure is mostly in the other unit.
-fn wide_cup(body: &Entries, diameter: Length, ctx: &mut Lower) -> Option<()> {
-    if diameter <= Length::mm(60) {
-        return Some(());
-    }
-    let at = body.one(words::hinge::CUP).map_or(body.open, |cup| cup.head);
-    let count = diameter.in_unit(ctx.tape.unit);
-    let mut diagnostic = Diagnostic::error(
-        "absurd-size",
-        format!("no hinge has a cup {} wide", ctx.tape.figure_with_unit(diameter)),
-        at,
-        "the cup's diameter",
-    );
-    if Length::new(count, Unit::Millimetre) <= Length::mm(60) {
-        let text = format!("cup {count} mm");
-        diagnostic = diagnostic.fix(Fix::new(Grade::Choice, format!("{count} mm"), at, text));
-    }
-    ctx.sink.push(diagnostic);
-    None
 }
 
 /// The poses of a concealed hinge; `None` where they give no path (reported).

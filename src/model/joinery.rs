@@ -23,6 +23,8 @@ pub struct Joinery {
     pub set_in: Option<Size>,
     /// Diameter of a dowel.
     pub diameter: Option<Length>,
+    /// The statement that gives it.
+    pub diameter_span: Option<Span>,
     /// How much deeper a mortise or dowel hole is than what goes into it.
     pub room: Length,
     /// Length of a screw, where written.

@@ -96,6 +96,7 @@ pub(super) fn joinery(
         thick: None,
         set_in: None,
         diameter: None,
+        diameter_span: None,
         room: Length::ZERO,
         screw: None,
         screw_span: None,
@@ -119,6 +120,7 @@ pub(super) fn joinery(
         }
         JointKind::Dowel => {
             joint.diameter = sizes.get(words::joint::DIAMETER).map(|d| d.value);
+            joint.diameter_span = sizes.one(words::joint::DIAMETER).map(|said| said.head);
             joint.room = room(sizes);
         }
         JointKind::Pocket | JointKind::Screw => {

@@ -1,6 +1,5 @@
 //! The shop the piece is made in.
 
-use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Duration, Exact, Length, Percent, Span, Unit};
 use crate::vocabulary::{Entries, Said, Word, takes, words};
 
@@ -27,8 +26,12 @@ pub struct Shop {
     pub edge_trim: Length,
     /// How long a glue-up stays in the clamps.
     pub clamp: Duration,
+    /// The statement that says so.
+    pub clamp_span: Option<Span>,
     /// How long glue cures before it is worked.
     pub cure: Duration,
+    /// The statement that says so.
+    pub cure_span: Option<Span>,
     /// The working day.
     pub day: Duration,
     /// How many clamps there are.
@@ -53,26 +56,6 @@ pub struct Shop {
     pub times: Times,
     /// Notes for the papers.
     pub notes: Vec<String>,
-}
-
-/// No saw cuts wider than 10 mm; the figure is mostly in the other unit.
-fn wide_saw(body: &Entries, ctx: &mut Lower) {
-    let Some(kerf) = body.get(words::shop::KERF).filter(|kerf| kerf.value > Length::mm(10)) else {
-        return;
-    };
-    let count = kerf.value.in_unit(Unit::Inch);
-    let at = kerf.span_or(body.open);
-    let mut diagnostic = Diagnostic::error(
-        "absurd-size",
-        format!("no saw cuts {} wide", ctx.tape.figure_with_unit(kerf.value)),
-        at,
-        "the saw's cut",
-    );
-    if count.is_whole() && count <= Exact::int(6) {
-        let text = format!("kerf {count} mm");
-        diagnostic = diagnostic.fix(Fix::new(Grade::Choice, format!("{count} mm"), at, text));
-    }
-    ctx.sink.push(diagnostic);
 }
 
 /// How far a size may be off, to either side.
@@ -181,7 +164,6 @@ pub(super) fn lower(
     let day = hours(DAY);
     let clamps = body.get(CLAMPS);
     let open_time = body.get(OPEN_TIME);
-    wide_saw(body, ctx);
     let base_plate = ctx.positive(body, BASE_PLATE, "router base").known().unwrap_or_default();
     let planer = ctx.positive(body, PLANER, "planer").known().unwrap_or_default();
     Shop {
@@ -198,7 +180,9 @@ pub(super) fn lower(
         allow_width: length(left_on, allow::WIDTH),
         edge_trim: length(left_on, allow::EDGE_TRIM),
         clamp: hours(CLAMP),
+        clamp_span: body.one(CLAMP).map(|clamp| clamp.head),
         cure: hours(CURE),
+        cure_span: body.one(CURE).map(|cure| cure.head),
         day: if day.0.is_positive() { day } else { Duration::hours(Exact::int(8)) },
         clamps: clamps.map_or(0, |count| count.value),
         clamps_span: clamps.and_then(|count| count.origin.span()),

@@ -1,6 +1,5 @@
 //! The room the piece is fitted in.
 
-use crate::diagnostics::{Diagnostic, Fix, Grade};
 use crate::measure::{Exact, Length, Percent, Span, Temperature};
 use crate::vocabulary::{Entries, Fixing, Meets, Word, words};
 
@@ -42,6 +41,8 @@ pub enum Boundary {
         scribe: Size,
         /// Where the wall is written.
         span: Span,
+        /// Where its scribe is written, or would be; `None` where it has no braces.
+        scribe_at: Option<Insertion>,
     },
 }
 
@@ -91,9 +92,6 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
         .collect();
     let humidity = body.get(HUMIDITY).map(|humidity| humidity.value);
     let temperature = body.get(TEMPERATURE).map(|temperature| temperature.value);
-    if let Some(warm) = temperature {
-        habitable(warm, body, ctx);
-    }
     // Both words have defaults, so there always is one.
     let humidity = humidity.unwrap_or((Percent(Exact::int(30)), Percent(Exact::int(55))));
     let temperature = temperature.unwrap_or(Temperature::fahrenheit(Exact::int(70)));
@@ -113,26 +111,6 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
     }
 }
 
-/// A room between −10 and 45 °C; a figure beyond that is in the other unit.
-fn habitable(warm: Temperature, body: &Entries, ctx: &mut Lower) {
-    if (Exact::int(-10)..=Exact::int(45)).contains(&warm.0) {
-        return;
-    }
-    let Some(entry) = body.one(words::site::TEMPERATURE) else { return };
-    let mut diagnostic = Diagnostic::error(
-        "absurd-size",
-        format!("nobody lives in a room at {} °C", warm.0.round()),
-        entry.head,
-        "the room's temperature",
-    );
-    let meant = Temperature::fahrenheit(warm.0);
-    if (Exact::ZERO..=Exact::int(40)).contains(&meant.0) {
-        let text = format!("temperature {} F", warm.0);
-        diagnostic = diagnostic.fix(Fix::new(Grade::Choice, "Fahrenheit", entry.head, text));
-    }
-    ctx.sink.push(diagnostic);
-}
-
 fn boundary(body: &Entries, side: Word<Meets>, ctx: &mut Lower) -> Boundary {
     let Some(said) = body.one(side) else { return Boundary::Open };
     match said.value().map_or(Meets::Open, |meets| *meets.value) {
@@ -141,7 +119,8 @@ fn boundary(body: &Entries, side: Word<Meets>, ctx: &mut Lower) -> Boundary {
             let name = format!("{} scribe", side.spelling());
             let wall = said.body();
             let scribe = wall.and_then(|wall| ctx.size(wall, words::wall::SCRIBE, &name));
-            Boundary::Wall { scribe: scribe.unwrap_or_default(), span: said.head }
+            let scribe_at = wall.map(|wall| Insertion::of(wall, words::wall::SCRIBE));
+            Boundary::Wall { scribe: scribe.unwrap_or_default(), span: said.head, scribe_at }
         }
     }
 }

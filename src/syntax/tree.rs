@@ -210,6 +210,24 @@ pub enum NumberUnit {
     Kilogram,
 }
 
+impl NumberUnit {
+    /// How it is written behind its number.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Length(unit) => unit.name(),
+            Self::Percent => "%",
+            Self::Degree => "deg",
+            Self::Fahrenheit => "F",
+            Self::Celsius => "C",
+            Self::Minute => "min",
+            Self::Hour => "h",
+            Self::Pound => "lb",
+            Self::Kilogram => "kg",
+        }
+    }
+}
+
 /// The four operations.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BinaryOp {

@@ -14,6 +14,9 @@ pub struct FinishGood {
     pub dust_dry: &'static str,
     /// How long a coat dries before the next.
     pub recoat: &'static str,
+    /// The least that the quickest products of its kind ask for between two coats, in
+    /// minutes, and the longest that any asks for (from memory: labels).
+    pub between_coats: (u32, u32),
     /// How long it takes to its full hardness; empty where it stays soft.
     pub cured: &'static str,
     /// How the wood is sanded before the first coat.
@@ -64,6 +67,7 @@ pub const FINISHES: &[FinishGood] = &[
         covers: (20, 35),
         dust_dry: "6 to 12 h",
         recoat: "8 to 24 h",
+        between_coats: (4 * 60, 36 * 60),
         cured: "7 to 14 days",
         sanding: Sanding::SoaksIn,
         between: None,
@@ -74,6 +78,7 @@ pub const FINISHES: &[FinishGood] = &[
         covers: (0, 0),
         dust_dry: "12 to 24 h",
         recoat: "24 h",
+        between_coats: (4 * 60, 72 * 60),
         cured: "30 days",
         sanding: Sanding::SoaksIn,
         between: None,
@@ -84,6 +89,7 @@ pub const FINISHES: &[FinishGood] = &[
         covers: (10, 12),
         dust_dry: "2 to 6 h",
         recoat: "4 to 24 h",
+        between_coats: (2 * 60, 48 * 60),
         cured: "30 days",
         sanding: Sanding::LiesOn,
         between: RUB_DOWN,
@@ -94,6 +100,7 @@ pub const FINISHES: &[FinishGood] = &[
         covers: (6, 10),
         dust_dry: "10 to 30 min",
         recoat: "2 to 3 h",
+        between_coats: (20, 24 * 60),
         cured: "5 to 7 days",
         sanding: Sanding::LiesOn,
         between: RUB_DOWN,
@@ -104,6 +111,7 @@ pub const FINISHES: &[FinishGood] = &[
         covers: (0, 0),
         dust_dry: "",
         recoat: "24 h",
+        between_coats: (10, 48 * 60),
         cured: "",
         sanding: Sanding::SoaksIn,
         between: None,
@@ -114,6 +122,7 @@ pub const FINISHES: &[FinishGood] = &[
         covers: (10, 12),
         dust_dry: "1 to 4 h",
         recoat: "2 to 24 h",
+        between_coats: (60, 48 * 60),
         cured: "7 to 30 days",
         sanding: Sanding::LiesOn,
         between: RUB_DOWN,

@@ -15,6 +15,7 @@ mod listing;
 mod moisture;
 mod movement;
 mod sheets;
+mod shanks;
 mod shims;
 mod species;
 mod lumber;
@@ -56,6 +57,7 @@ pub use hinging::{
 };
 pub use moisture::{MOISTURE_WITHIN, equilibrium};
 pub use movement::movement;
+pub use shanks::{shank_for, widest_on_shank};
 pub use sheets::{SHEETS, SheetGood, sheet_named};
 pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use slips::{meant, thickness_off};

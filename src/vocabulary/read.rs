@@ -4,7 +4,7 @@
 use std::cell::OnceCell;
 use std::collections::BTreeSet;
 
-use crate::diagnostics::{Diagnostic, Fix, Grade, Sink};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::measure::{Span, Spanned, Unit, nearest};
 use crate::syntax::{Argument, Expr, ExprKind, Item, Statement, Tree};
 
@@ -13,11 +13,11 @@ use super::choices::Units;
 use super::entries::{Entries, Entry};
 use super::evaluate::Fault;
 use super::example;
+use super::figure;
 use super::natural;
 use super::pairs::{Found, Pair, Pairs};
-use super::unit_slip;
 use super::value::Value;
-use super::word::{Block, Body, Row, Times};
+use super::word::{Block, Body, Kind, Row, Times};
 
 /// The unit of bare numbers that a file states: `job { units … }`, or `units …`
 /// of its own. Where it is misspelled but plain, it is the one that is meant, so
@@ -56,17 +56,25 @@ fn statements(items: &[Item]) -> impl Iterator<Item = &Statement> {
 /// words that may have stood on them.
 pub fn read(tree: &Tree, end: Span, unit: Unit, whole: bool, sink: &mut Sink) -> Entries {
     let start = Span { start: 0, end: 0, ..end };
-    Reader { unit, whole, sink }.block(file::block(), &tree.items, start, end)
+    Reader { unit, whole, around: Vec::new(), sink }.block(file::block(), &tree.items, start, end)
 }
 
 struct Reader<'a> {
     unit: Unit,
     whole: bool,
+    /// The statements whose braces are open, with their words.
+    around: Vec<(&'static Row, &'a Statement)>,
     sink: &'a mut Sink,
 }
 
-impl Reader<'_> {
-    fn block(&mut self, block: &'static Block, items: &[Item], open: Span, close: Span) -> Entries {
+impl<'a> Reader<'a> {
+    fn block(
+        &mut self,
+        block: &'static Block,
+        items: &'a [Item],
+        open: Span,
+        close: Span,
+    ) -> Entries {
         let mut entries: Vec<Entry> = Vec::new();
         for statement in statements(items) {
             let Some(entry) = self.statement(block, statement) else { continue };
@@ -202,7 +210,7 @@ impl Reader<'_> {
         }
     }
 
-    fn statement(&mut self, block: &'static Block, statement: &Statement) -> Option<Entry> {
+    fn statement(&mut self, block: &'static Block, statement: &'a Statement) -> Option<Entry> {
         let text = statement.word.text();
         let Some(word) = block.meant(text) else {
             self.sink.push(unknown(block, text, statement.word.span));
@@ -223,7 +231,7 @@ impl Reader<'_> {
         &mut self,
         home: &'static Block,
         word: &'static Row,
-        statement: &Statement,
+        statement: &'a Statement,
     ) -> Option<Option<Entries>> {
         let head = statement.head();
         let example = || example::of(home, word, self.unit);
@@ -254,9 +262,27 @@ impl Reader<'_> {
                 None
             }
             (Body::May(definition) | Body::Must(definition), Some(block)) => {
-                Some(Some(self.block(definition(), &block.items, block.open, block.close)))
+                self.around.push((word, statement));
+                let body = self.block(definition(), &block.items, block.open, block.close);
+                self.around.pop();
+                Some(Some(body))
             }
         }
+    }
+
+    /// The path of a statement: the names around it and its word, as an `accept` takes
+    /// it.
+    fn place(&self, word: &Row) -> String {
+        let name = |(row, statement): &(&Row, &Statement)| {
+            let first = statement.arguments.first().and_then(Argument::as_word);
+            match (row.takes.first().map(|slot| slot.kind), first) {
+                (Some(Kind::Define), Some(name)) => name.text.to_owned(),
+                (Some(Kind::Choice(_)), Some(choice)) => format!("{}-{}", row.word, choice.text),
+                _ => row.word.to_owned(),
+            }
+        };
+        let names: Vec<String> = self.around.iter().map(name).collect();
+        [names.join("."), word.word.to_owned()].join(".")
     }
 
     fn arguments(
@@ -266,15 +292,29 @@ impl Reader<'_> {
         statement: &Statement,
     ) -> Result<Vec<Option<Spanned<Value>>>, Fault> {
         let mut values = Vec::with_capacity(word.takes.len());
-        let example = || format!("for example, `{}`", example::of(block, word, self.unit));
+        let unit = self.unit;
+        let example = || format!("for example, `{}`", example::of(block, word, unit));
         let mut pairs = Pairs::of(word, statement, self.unit);
         for Pair { slot, found } in pairs.by_ref() {
             values.push(match found {
                 Found::Keyword(name) => Some(Spanned::new(Value::Path(name.clone()), name.span)),
-                Found::Value(value, from) => match unit_slip::slip(block, word, from, self.unit) {
-                    Some(fault) => return Err(fault),
-                    None => Some(value),
-                },
+                Found::Value(value, from) => {
+                    let place = || self.place(word);
+                    let (kind, is) = (slot.kind, &value.value);
+                    match figure::judge(block, word, kind, is, from, self.unit, place) {
+                        Some(fault) if fault.severity == Severity::Error => {
+                            return Err(Box::new(fault));
+                        }
+                        Some(odd) => self.sink.push(odd),
+                        None => {}
+                    }
+                    let place = || self.place(word);
+                    let turned = figure::backwards(block, word, is, from, self.unit, place);
+                    if let Some(turned) = turned {
+                        self.sink.push(turned);
+                    }
+                    Some(value)
+                }
                 Found::Nothing if slot.optional => None,
                 Found::Nothing => {
                     return Err(Box::new(

@@ -1,6 +1,7 @@
 //! What the vocabulary says of one word, one argument and one block.
 
 use super::choice::Choice;
+use super::range::Range;
 
 /// What an argument may be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -193,9 +194,12 @@ pub struct Row {
     pub example: &'static str,
     /// It stands for any name: the keyword itself is its first value.
     pub any_name: bool,
-    /// What it lies between in any piece, in tenths of a millimeter, where a slip
-    /// of the unit shows by that.
-    pub usual: Option<(i64, i64)>,
+    /// What its figure lies between in any piece: outside, it can't be right.
+    pub can_be: Option<Range>,
+    /// What it lies between in all but odd pieces: outside, a maker is asked.
+    pub usual: Option<Range>,
+    /// Where the two ranges come from.
+    pub ranges_by: &'static str,
     /// Another word of its block that takes its place: where that stands, this one
     /// says nothing.
     pub unless: Option<&'static str>,
@@ -216,8 +220,10 @@ impl Row {
             help,
             example,
             any_name: false,
+            can_be: None,
             usual: None,
             unless: None,
+            ranges_by: "common practice, no source",
         }
     }
 
@@ -284,11 +290,26 @@ impl Row {
         self
     }
 
-    /// Lies between these, in tenths of a millimeter, in any piece: so far apart
-    /// that only a figure in the wrong unit is outside (from memory).
+    /// Its figure lies between these in any piece, so that one outside is an error. Wide
+    /// enough that nothing that is built meets it.
     #[must_use]
-    pub const fn usual(mut self, least: i64, most: i64) -> Self {
-        self.usual = Some((least, most));
+    pub const fn can_be(mut self, least: &'static str, most: &'static str) -> Self {
+        self.can_be = Some(Range::new(least, most));
+        self
+    }
+
+    /// Its figure lies between these in all but odd pieces, so that one outside is a
+    /// warning. Wide enough that no ordinary piece meets it.
+    #[must_use]
+    pub const fn usual(mut self, least: &'static str, most: &'static str) -> Self {
+        self.usual = Some(Range::new(least, most));
+        self
+    }
+
+    /// Where its ranges come from, where that is not common practice.
+    #[must_use]
+    pub const fn ranges_by(mut self, source: &'static str) -> Self {
+        self.ranges_by = source;
         self
     }
 

@@ -3,14 +3,20 @@
 mod bore_meets_joint;
 mod bore_web;
 mod pin_rows_meet;
+mod pull_in_panel;
 mod pull_meets_box;
 
 use crate::checks::rule::Rule;
 use crate::parts::{Bore, Feature, FeatureKind, Part};
 
 /// The rules of this subject, in the order they are listed.
-pub(super) const RULES: &[&Rule] =
-    &[&bore_meets_joint::RULE, &bore_web::RULE, &pin_rows_meet::RULE, &pull_meets_box::RULE];
+pub(super) const RULES: &[&Rule] = &[
+    &bore_meets_joint::RULE,
+    &bore_web::RULE,
+    &pin_rows_meet::RULE,
+    &pull_in_panel::RULE,
+    &pull_meets_box::RULE,
+];
 
 /// The bores of a part, each with its kind.
 fn bores(part: &Part) -> impl Iterator<Item = (&Feature, Bore)> {

@@ -16,12 +16,14 @@ mod fronts_collide;
 mod hinge_gap;
 mod hinge_hits_shelf;
 mod hinge_missing;
+mod hinges_close;
 mod leaf_in_the_way;
 mod leaf_too_narrow;
 mod open_doors_meet;
 mod overlay_past_case;
 mod runner_off_level;
 mod slide_load;
+mod slide_odd;
 mod slide_off_box;
 mod slide_room;
 mod slide_unheld;
@@ -48,12 +50,14 @@ pub(super) const RULES: &[&Rule] = &[
     &hinge_gap::RULE,
     &hinge_hits_shelf::RULE,
     &hinge_missing::RULE,
+    &hinges_close::RULE,
     &leaf_in_the_way::RULE,
     &leaf_too_narrow::RULE,
     &open_doors_meet::RULE,
     &overlay_past_case::RULE,
     &runner_off_level::RULE,
     &slide_load::RULE,
+    &slide_odd::RULE,
     &slide_off_box::RULE,
     &slide_room::RULE,
     &slide_unheld::RULE,

@@ -2,10 +2,12 @@
 
 mod tenon_too_narrow;
 mod tenon_too_thick;
+mod tenon_too_thin;
 pub(super) mod part_impossible;
 mod parts_overlap;
 mod panel_too_thick;
 mod dado_too_deep;
+mod dowel_odd;
 mod driver_reach;
 mod groove_meets_joint;
 mod member_too_narrow;
@@ -24,6 +26,7 @@ pub(super) const RULES: &[&Rule] = &[
     &rails_meet::RULE,
     &part_impossible::RULE,
     &dado_too_deep::RULE,
+    &dowel_odd::RULE,
     &groove_meets_joint::RULE,
     &member_too_narrow::RULE,
     &miter_unequal::RULE,
@@ -34,6 +37,7 @@ pub(super) const RULES: &[&Rule] = &[
     &rabbet_too_thin::RULE,
     &tenon_too_narrow::RULE,
     &tenon_too_thick::RULE,
+    &tenon_too_thin::RULE,
 ];
 
 /// Those that look only where nothing else tells what is wrong.

@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
-use crate::measure::{Length, Tape};
+use crate::measure::{Length, Span, Tape};
 use crate::model::{Case, Piece, StockKind};
 use crate::parts::{Assembly, Bore, Cuboid, Direction, Face, Feature, FeatureKind, Part};
 use crate::plans::Workings;
@@ -44,17 +44,35 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let least = trade::lasting_wall();
     for part in &parts.all {
         let mut hollows: Option<Vec<(&Feature, Cuboid)>> = None;
+        let mut told: Vec<&Feature> = Vec::new();
+        let mut depths: Vec<Span> = Vec::new();
         for feature in part.features.iter().filter(|own| is_judged(own)) {
             let hollows = hollows.get_or_insert_with(|| {
                 let own = part.features.iter().filter(|own| is_hollow(own));
                 own.map(|own| (own, part.hollow(own, own.v))).collect()
             });
             let Some(wall) = thinnest(part, feature, hollows, tape) else { continue };
-            if wall.left < least {
-                sink.push(finding(work, part, feature, &wall));
+            if wall.left >= least {
+                continue;
             }
+            // A wall between two cuts is one wall, and one depth makes all of its kind.
+            let known =
+                wall.behind.is_some_and(|behind| told.iter().any(|it| std::ptr::eq(*it, behind)));
+            let depth = depth_of_both(feature, &wall);
+            if known || depth.is_some_and(|depth| depths.contains(&depth)) {
+                continue;
+            }
+            told.push(feature);
+            depths.extend(depth);
+            sink.push(finding(work, part, feature, &wall));
         }
     }
+}
+
+/// The statement that gives the depth of two cuts that meet in the middle of a board.
+fn depth_of_both(feature: &Feature, wall: &Wall<'_>) -> Option<Span> {
+    let behind = wall.behind.filter(|_| wall.under)?;
+    feature.deep_at.filter(|depth| behind.deep_at == Some(*depth))
 }
 
 fn is_judged(feature: &Feature) -> bool {
@@ -208,6 +226,18 @@ fn mended(
     let least = trade::lasting_wall();
     let short = tape.up(least - wall.left);
     let in_front = matches!(part.assembly, Assembly::Front(_));
+    // Shallower than this a dado holds nothing.
+    let holds = feature.deep - short.half() >= Length::inches(1, 8);
+    if let Some(span) = depth_of_both(feature, wall).filter(|_| holds) {
+        let deep = tape.down(feature.deep - short.half());
+        let text = format!("{} deep from both sides", tape.figure(feature.deep));
+        return diagnostic.label(span, text).fix(Fix::new(
+            Grade::Choice,
+            format!("{} deep from each side", tape.figure(deep)),
+            span,
+            format!("deep {}", tape.source(deep)),
+        ));
+    }
     match (feature.kind, wall.behind.map(|behind| behind.kind)) {
         (FeatureKind::Groove, None) if in_front && !wall.under => {
             panel(work, part, feature, diagnostic)

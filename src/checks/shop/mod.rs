@@ -1,8 +1,11 @@
 //! What the shop can do, and do safely.
 
+mod bit_shank;
 mod bit_speed;
+mod clamped_too_long;
 mod clamps_short;
 mod open_time_short;
+mod recoat_odd;
 mod small_for_router;
 mod small_parts;
 
@@ -18,9 +21,12 @@ use crate::plans::assembly::gluing::{Closing, GlueUp, Load, Sort};
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
+    &bit_shank::RULE,
     &bit_speed::RULE,
+    &clamped_too_long::RULE,
     &clamps_short::RULE,
     &open_time_short::RULE,
+    &recoat_odd::RULE,
     &small_for_router::RULE,
     &small_parts::RULE,
 ];

@@ -3,9 +3,10 @@
 mod scribe_too_wide;
 mod base_too_deep;
 mod keep_out_hit;
+mod no_scribe;
 
 use crate::checks::rule::Rule;
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] =
-    &[&base_too_deep::RULE, &keep_out_hit::RULE, &scribe_too_wide::RULE];
+    &[&base_too_deep::RULE, &keep_out_hit::RULE, &no_scribe::RULE, &scribe_too_wide::RULE];

@@ -15,7 +15,9 @@ words! {
         "load",
         "what stands on it, for its sag; books weigh 40 to 50 lb per square foot",
         "load 40 lb per ft2",
-    ).default("15 lb per ft2");
+    ).default("15 lb per ft2")
+        .can_be("1 kg per m2", "5000 kg per m2")
+        .usual("20 kg per m2", "700 kg per m2");
     BACK_JOINT: BackJoint = (
         "joint",
         "how it is fixed: in rabbets of the ends, or screwed on behind them",
@@ -27,9 +29,15 @@ block! {
     /// `case NAME { … }`
     case: "case", "a case",
     "A cabinet. Its sizes are overall sizes: they include the frame, the base, and overlay fronts, but not a countertop. You may leave a size out where the openings give it.";
-    WIDE: Size = ("wide", "overall width, scribes included", "wide 66").usual(750, 100_000);
-    DEEP: Length = ("deep", "overall depth, from the foremost face to the back", "deep 17").required().usual(300, 30_000);
-    HIGH: Size = ("high", "overall height, from the floor to the top", "high 33").usual(750, 60_000);
+    WIDE: Size = ("wide", "overall width, scribes included", "wide 66")
+        .can_be("3 in", "10 m")
+        .usual("150 mm", "16 ft");
+    DEEP: Length = ("deep", "overall depth, from the foremost face to the back", "deep 17").required()
+        .can_be("30 mm", "3 m")
+        .usual("4 in", "40 in");
+    HIGH: Size = ("high", "overall height, from the floor to the top", "high 33")
+        .can_be("3 in", "6 m")
+        .usual("9 in", "10 ft");
     STOCK: Refer<Stock> = (
         "stock",
         "what its boards are made of, unless a board names another stock",
@@ -110,12 +118,16 @@ block! {
     base: "base", "the base",
     "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. Without a base, the case stands on its ends or hangs on the wall.";
     TOE_KICK: Flag = ("toe-kick", "a recess under the front", "toe-kick");
-    HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required().usual(200, 6_000);
+    HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required()
+        .can_be("20 mm", "600 mm")
+        .usual("1 in", "10 in");
     SET_BACK: Length = (
         "set-back",
         "how far the toe kick board stands back from the face of the frame",
         "set-back 3",
-    ).default("3 in").metric("75 mm");
+    ).default("3 in").metric("75 mm")
+        .can_be("0 in", "24 in")
+        .usual("5/8 in", "8 in");
     CUT_INTO: CutInto = ("cut-into", "the ends run to the floor, and the recess is notched into them", "cut-into ends");
     SEPARATE: Flag = ("separate", "the base is a frame of its own under the case", "separate");
     STOCK;
@@ -188,7 +200,9 @@ block! {
         "stretchers",
         "how many boards run from end to end",
         "stretchers 2 { wide 4 }",
-    ).may_open(stretchers::block);
+    ).may_open(stretchers::block)
+        .can_be("0", "20")
+        .usual("1", "6");
     PANEL: Flag = ("panel", "the top is one whole panel", "panel");
     STOCK;
     JOINT = BOARD_JOINT;
@@ -209,7 +223,9 @@ block! {
     /// `stretchers 2 { … }`
     stretchers: "stretchers", "the stretchers",
     "Flat boards from end to end at the top.";
-    WIDE: Length = ("wide", "their width, front to back", "wide 4").default("4 in").metric("100 mm");
+    WIDE: Length = ("wide", "their width, front to back", "wide 4").default("4 in").metric("100 mm")
+        .can_be("3/4 in", "48 in")
+        .usual("45 mm", "12 in");
 }
 
 block! {
@@ -220,12 +236,15 @@ block! {
         "at",
         "the distance from the left side of the case to its center; if not written, it stands in the middle",
         "at 33",
-    );
+    )
+        .can_be("0 m", "10 m");
     WIDE: Length = (
         "wide",
         "its width, front to back; if not written, it reaches from the toe kick board to the back of the case or of the separate base",
         "wide 12",
-    );
+    )
+        .can_be("1/2 in", "3 m")
+        .usual("40 mm", "40 in");
     STOCK;
     NOTE;
 }
@@ -239,12 +258,16 @@ block! {
         "clearance",
         "how much shorter an adjustable shelf is than its space",
         "clearance 1/8",
-    ).default("1/8 in").metric("3 mm");
+    ).default("1/8 in").metric("3 mm")
+        .can_be("0.2 mm", "50 mm")
+        .usual("0.8 mm", "10 mm");
     SET_BACK: Length = (
         "set-back",
         "how far they stand back from the frame or the front edge",
         "set-back 1/2",
-    ).default("1/4 in").metric("6 mm");
+    ).default("1/4 in").metric("6 mm")
+        .can_be("0 in", "40 in")
+        .usual("1.5 mm", "90 mm");
     PINS: Braces = (
         "pins",
         "the rows of holes for the pins of adjustable shelves",
@@ -259,23 +282,33 @@ block! {
     /// `pins { … }`
     pins: "pins", "the shelf pins",
     "Rows of holes in the boards at both sides of an opening, a row near the front and a row near the back of each.";
-    HOLE: Length = ("hole", "the diameter of a hole", "hole 5 mm").default("1/4 in").metric("5 mm");
-    DEEP: Length = ("deep", "the depth of a hole", "deep 10 mm").default("3/8 in").metric("10 mm");
+    HOLE: Length = ("hole", "the diameter of a hole", "hole 5 mm").default("1/4 in").metric("5 mm")
+        .can_be("2 mm", "20 mm")
+        .usual("3 mm", "10 mm");
+    DEEP: Length = ("deep", "the depth of a hole", "deep 10 mm").default("3/8 in").metric("10 mm")
+        .can_be("3 mm", "40 mm")
+        .usual("5 mm", "20 mm");
     PITCH: Length = (
         "pitch",
         "the distance from one hole of a row to the next",
         "pitch 32 mm",
-    ).default("1-1/4 in").metric("32 mm");
+    ).default("1-1/4 in").metric("32 mm")
+        .can_be("5 mm", "300 mm")
+        .usual("9 mm", "100 mm");
     FROM_EDGE: Length = (
         "from-edge",
         "the distance of the front row from the front edge of its board, or from the back of an inset front, and of the back row from the back of the case",
         "from-edge 37 mm",
-    ).default("1-1/2 in").metric("37 mm");
+    ).default("1-1/2 in").metric("37 mm")
+        .can_be("5 mm", "500 mm")
+        .usual("12 mm", "6 in");
     FROM_END: Length = (
         "from-end",
         "the distance of the first hole from the lower edge of its opening, and the least distance of the last from the upper edge",
         "from-end 100 mm",
-    ).default("4 in").metric("100 mm");
+    ).default("4 in").metric("100 mm")
+        .can_be("5 mm", "60 in")
+        .usual("1 in", "24 in");
 }
 
 block! {
@@ -286,29 +319,43 @@ block! {
         "deep",
         "how deep a dado or rabbet is cut; if not written, a dado is a third of the thickness deep, and a rabbet half",
         "deep 1/4",
-    ).usual(10, 600);
-    LONG: Length = ("long", "the length of a tenon", "long 1").default("1 in").metric("25 mm").usual(50, 1_500);
+    )
+        .can_be("1 mm", "60 mm")
+        .usual("2 mm", "20 mm");
+    LONG: Length = ("long", "the length of a tenon", "long 1").default("1 in").metric("25 mm")
+        .can_be("5 mm", "150 mm")
+        .usual("10 mm", "90 mm");
     THICK: Length = (
         "thick",
         "the thickness of a tenon; if not written, a third of the stock",
         "thick 1/4",
-    ).usual(20, 600);
+    )
+        .can_be("2 mm", "60 mm")
+        .usual("4 mm", "1 in");
     SET_IN: Length = (
         "set-in",
         "how far the tenon of a rail at the end of a stile is set in from that end, so that its mortise is closed; if not written, a third of the rail's width; with 0 the mortise is open at the end",
         "set-in 1/2",
-    ).usual(50, 1_500);
+    )
+        .can_be("0 mm", "150 mm")
+        .usual("3 mm", "3 in");
     DIAMETER: Length = (
         "diameter",
         "the diameter of a dowel",
         "diameter 3/8",
-    ).default("3/8 in").metric("9 mm");
+    ).default("3/8 in").metric("9 mm")
+        .can_be("3 mm", "40 mm")
+        .usual("4 mm", "20 mm");
     // 1/16 to 1/8 in deeper than the tenon is long: a woodworking magazine, "Make
     // more room in the mortise".
     ROOM: Length = (
         "room",
         "how much deeper a mortise or a dowel hole is than what goes into it is long, for glue",
         "room 1/16",
-    ).default("1/16 in").metric("1.5 mm");
-    SCREW: Length = ("screw", "the length of a screw", "screw 1-1/4");
+    ).default("1/16 in").metric("1.5 mm")
+        .can_be("0 mm", "20 mm")
+        .usual("0.4 mm", "6 mm");
+    SCREW: Length = ("screw", "the length of a screw", "screw 1-1/4")
+        .can_be("8 mm", "200 mm")
+        .usual("15 mm", "120 mm");
 }

@@ -4,9 +4,24 @@ pub(crate) use super::NOTE;
 use super::*;
 
 words! {
-    WIDE: Size = ("wide", "its width", "wide 17-1/4").usual(100, 60_000);
-    HIGH: Size = ("high", "its height", "high 5").usual(100, 35_000);
-    SHARE: Number = ("share", "its share of what is left", "share 1");
+    WIDE: Size = ("wide", "its width", "wide 17-1/4")
+        .can_be("10 mm", "6 m")
+        .usual("60 mm", "8 ft");
+    HIGH: Size = ("high", "its height", "high 5")
+        .can_be("10 mm", "3.5 m")
+        .usual("40 mm", "8.5 ft");
+    DRAWER_HIGH: Size = ("high", "its height", "high 5")
+        .can_be("10 mm", "3.5 m")
+        .usual("45 mm", "20 in");
+    DOOR_HIGH: Size = ("high", "its height", "high 26")
+        .can_be("10 mm", "3.5 m")
+        .usual("125 mm", "8.5 ft");
+    FALSE_HIGH: Size = ("high", "its height", "high 5")
+        .can_be("10 mm", "3.5 m")
+        .usual("25 mm", "60 in");
+    SHARE: Number = ("share", "its share of what is left", "share 1")
+        .can_be("0.001", "1000")
+        .usual("1/8", "8");
     SAME: Path = ("same", "another opening in its list that it is as wide or high as", "same upper");
     FRONT: Braces = (
         "front",
@@ -107,7 +122,9 @@ words! {
         "its box, where it is lower than its slide lets it be",
         "box { high 3-1/2 }",
     ).opens(box_size::block);
-    HOLDS: Load = ("load", "what it holds, where that differs", "load 40 lb per ft2");
+    HOLDS: Load = ("load", "what it holds, where that differs", "load 40 lb per ft2")
+        .can_be("1 kg per m2", "5000 kg per m2")
+        .usual("20 kg per m2", "700 kg per m2");
 }
 
 block! {
@@ -144,7 +161,9 @@ block! {
     /// `stile left { … }` of a frame
     outer_stile: "outer-stile", "an outer stile",
     "The stile at the left or right of the frame. It runs the full height.";
-    WIDE: Size = ("wide", "its width, scribe included", "wide 1-3/4").required().usual(50, 10_000);
+    WIDE: Size = ("wide", "its width, scribe included", "wide 1-3/4").required()
+        .can_be("5 mm", "1 m")
+        .usual("18 mm", "8 in");
     SEAM: Seam = (
         "seam",
         "how it meets the end; `miter` wraps the grain around the corner",
@@ -157,7 +176,9 @@ block! {
     /// `rail top { … }` of a frame
     outer_rail: "outer-rail", "an outer rail",
     "The rail at the top or bottom of the frame. It runs between the outer stiles.";
-    WIDE: Size = ("wide", "its width", "wide 1-1/2").required().usual(50, 10_000);
+    WIDE: Size = ("wide", "its width", "wide 1-1/2").required()
+        .can_be("5 mm", "1 m")
+        .usual("18 mm", "9 in");
     NOTE;
 }
 
@@ -202,7 +223,9 @@ block! {
     /// `stile { … }` between openings
     stile: "stile", "a stile",
     "An upright member of the frame. A partition stands behind it where it has a board of the case to stand on and one to reach up to: at the bottom and top of the case, or the shelf behind a rail.";
-    WIDE: Size = ("wide", "its width", "wide 1-1/2").required().usual(50, 10_000);
+    WIDE: Size = ("wide", "its width", "wide 1-1/2").required()
+        .can_be("5 mm", "1 m")
+        .usual("12 mm", "9 in");
     PARTITION: Maybe<Nothing> = (
         "partition",
         "the partition behind it, where it differs from the others; `none` leaves it out",
@@ -215,7 +238,9 @@ block! {
     /// `rail { … }` between openings
     rail: "rail", "a rail",
     "A crosspiece of the frame. Where it carries what stands above it, a fixed shelf lies behind it: under a niche and under doors, unless `shelf none` leaves it out.";
-    WIDE: Size = ("wide", "its width", "wide 1-1/2").required().usual(50, 10_000);
+    WIDE: Size = ("wide", "its width", "wide 1-1/2").required()
+        .can_be("5 mm", "1 m")
+        .usual("12 mm", "9 in");
     SHELF: Maybe<Nothing> = (
         "shelf",
         "the fixed shelf behind it; `none` leaves it out",
@@ -234,8 +259,12 @@ block! {
         "lip",
         "how far the rail stands up above the shelf; more than the width of the rail less the thickness of the shelf makes the shelf a stop for a door below",
         "lip 1/4",
-    ).default("0 in");
-    LOAD: Load = ("load", "what stands on it, where that differs from the other shelves", "load 40 lb per ft2");
+    ).default("0 in")
+        .can_be("0 mm", "6 in")
+        .usual("1.5 mm", "2 in");
+    LOAD: Load = ("load", "what stands on it, where that differs from the other shelves", "load 40 lb per ft2")
+        .can_be("1 kg per m2", "5000 kg per m2")
+        .usual("20 kg per m2", "700 kg per m2");
     NOTE;
 }
 
@@ -253,7 +282,7 @@ block! {
     drawer: "drawer", "a drawer",
     "An opening with a drawer.";
     WIDE;
-    HIGH;
+    HIGH = DRAWER_HIGH;
     SHARE;
     SAME;
     FRONT;
@@ -269,7 +298,7 @@ block! {
     tray: "tray", "a tray",
     "A drawer box without a front that stands behind doors. Its slides keep clear of the open leaf, so its box is narrower than what is seen of its opening.";
     WIDE;
-    HIGH;
+    HIGH = DRAWER_HIGH;
     SHARE;
     SAME;
     SLIDE;
@@ -280,7 +309,9 @@ block! {
         "set-back",
         "from the back of the closed doors, or from the face of the case behind overlay doors, to its front",
         "set-back 1/2",
-    ).default("1/4 in").metric("6 mm").usual(0, 3_000);
+    ).default("1/4 in").metric("6 mm")
+        .can_be("0 in", "12 in")
+        .usual("1.5 mm", "6 in");
     NOTE;
 }
 
@@ -288,7 +319,9 @@ block! {
     /// `box { … }` of a drawer or tray
     box_size: "box", "the size of a box",
     "What a drawer box measures where it is smaller than its slide lets it be. Its lower edge stays where the slide holds it.";
-    HIGH: Length = ("high", "its height", "high 3-1/2").required().usual(100, 10_000);
+    HIGH: Length = ("high", "its height", "high 3-1/2").required()
+        .can_be("10 mm", "1 m")
+        .usual("30 mm", "16 in");
 }
 
 block! {
@@ -323,7 +356,7 @@ block! {
     door: "door", "a door",
     "An opening with a single door.";
     WIDE;
-    HIGH;
+    HIGH = DOOR_HIGH;
     SHARE;
     SAME;
     HUNG: Side = ("hung", "the side that its hinges are on", "hung left").required();
@@ -339,7 +372,7 @@ block! {
     doors: "doors", "a pair of doors",
     "An opening with two leaves that meet in the middle.";
     WIDE;
-    HIGH;
+    HIGH = DOOR_HIGH;
     SHARE;
     SAME;
     FRONT;
@@ -366,7 +399,7 @@ block! {
     false_front: "false", "a false front",
     "An opening that is closed by a front that does not open.";
     WIDE;
-    HIGH;
+    HIGH = FALSE_HIGH;
     SHARE;
     SAME;
     FRONT;
@@ -377,9 +410,13 @@ block! {
     /// `shelf { … }`
     shelf: "shelf", "the shelves of an opening",
     "The shelves behind an opening.";
-    ADJUSTABLE: Count<100> = ("adjustable", "how many shelves stand on pins; where there are fixed ones too, in each space between them", "adjustable 2");
-    FIXED: Count<100> = ("fixed", "how many shelves are joined to the case, with the same clear height between them", "fixed 1");
-    LOAD: Load = ("load", "what stands on each shelf, where that differs", "load 50 lb per ft2");
+    ADJUSTABLE: Count<100> = ("adjustable", "how many shelves stand on pins; where there are fixed ones too, in each space between them", "adjustable 2")
+        .can_be("0", "100");
+    FIXED: Count<100> = ("fixed", "how many shelves are joined to the case, with the same clear height between them", "fixed 1")
+        .can_be("0", "100");
+    LOAD: Load = ("load", "what stands on each shelf, where that differs", "load 50 lb per ft2")
+        .can_be("1 kg per m2", "5000 kg per m2")
+        .usual("20 kg per m2", "700 kg per m2");
     NOTE;
 }
 

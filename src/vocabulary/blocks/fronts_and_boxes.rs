@@ -26,18 +26,24 @@ block! {
         "gap",
         "the gap around an inset front, and between overlay fronts whose overlay is not written",
         "gap 3/32",
-    ).default("3/32 in").metric("2.5 mm").usual(3, 1_000);
+    ).default("3/32 in").metric("2.5 mm")
+        .can_be("0.3 mm", "4 in")
+        .usual("1/32 in", "1/4 in");
     MEETING: Length = (
         "meeting",
         "the gap between the two leaves of a pair",
         "meeting 1/8",
-    ).default("1/8 in").metric("3 mm").usual(3, 1_000);
+    ).default("1/8 in").metric("3 mm")
+        .can_be("0.3 mm", "4 in")
+        .usual("1/32 in", "5/16 in");
     HINGE: Refer<Hinge> = ("hinge", "the doors' hinge", "hinge inset-cup");
     HINGES: Count<20> = (
         "hinges",
         "how many hinges each door has; if not written, its height and weight decide",
         "hinges 3",
-    );
+    )
+        .can_be("0", "20")
+        .usual("2", "6");
     PULL: Refer<Pull> = (
         "pull",
         "the pull or knob, or `none`; its braces say where it sits on these fronts",
@@ -55,23 +61,30 @@ block! {
     /// `pull NAME { … }` of fronts
     pull_place: "pull-place", "the place of a pull",
     "Where a pull sits on a front. What is not written stays as the pull itself says. Of `from-top`, `from-bottom`, and `middle`, write one.";
-    FROM_TOP: Length = ("from-top", "the distance from the top of the front to its middle", "from-top 3");
+    FROM_TOP: Length = ("from-top", "the distance from the top of the front to its middle", "from-top 3")
+        .can_be("0 mm", "2.5 m")
+        .usual("12 mm", "60 in");
     FROM_BOTTOM: Length = (
         "from-bottom",
         "the distance from the bottom of the front to its middle",
         "from-bottom 3",
-    );
+    )
+        .can_be("0 mm", "2.5 m")
+        .usual("12 mm", "60 in");
     MIDDLE: Flag = ("middle", "it sits at half the height of the front", "middle");
     FROM_EDGE: Length = (
         "from-edge",
         "the distance from a door's latch edge to its screws",
         "from-edge 1-1/8",
-    );
+    )
+        .can_be("0 mm", "16 in")
+        .usual("8 mm", "4 in");
     PULLS: Count<6> = (
         "pulls",
         "how many a drawer front has, evenly spread; two sit at its quarter points",
         "pulls 2",
-    ).default("1");
+    ).default("1")
+        .can_be("0", "6");
 }
 
 block! {
@@ -82,19 +95,33 @@ block! {
         "by",
         "how far it reaches over on every side, unless `gap` gives it",
         "by 1/2",
-    ).default("1/2 in").metric("12 mm");
-    LEFT: Length = ("left", "how far it reaches over at the left, where that differs", "left 3/4");
-    RIGHT: Length = ("right", "how far it reaches over at the right, where that differs", "right 3/4");
-    TOP: Length = ("top", "how far it reaches over at the top, where that differs", "top 1/4");
-    BOTTOM: Length = ("bottom", "how far it reaches over at the bottom, where that differs", "bottom 3/4");
+    ).default("1/2 in").metric("12 mm")
+        .can_be("0 in", "4 in")
+        .usual("3 mm", "1-3/4 in");
+    LEFT: Length = ("left", "how far it reaches over at the left, where that differs", "left 3/4")
+        .can_be("0 in", "4 in")
+        .usual("1.5 mm", "1-3/4 in");
+    RIGHT: Length = ("right", "how far it reaches over at the right, where that differs", "right 3/4")
+        .can_be("0 in", "4 in")
+        .usual("1.5 mm", "1-3/4 in");
+    TOP: Length = ("top", "how far it reaches over at the top, where that differs", "top 1/4")
+        .can_be("0 in", "4 in")
+        .usual("1.5 mm", "1-3/4 in");
+    BOTTOM: Length = ("bottom", "how far it reaches over at the bottom, where that differs", "bottom 3/4")
+        .can_be("0 in", "4 in")
+        .usual("1.5 mm", "1-3/4 in");
 }
 
 block! {
     /// `build panel { … }`
     panel: "panel", "a frame-and-panel front",
     "Two full-height stiles, two rails between them, and a panel in their grooves.";
-    STILE: Length = ("stile", "the width of its stiles", "stile 2-1/4").required();
-    RAIL: Length = ("rail", "the width of its rails", "rail 2-1/4").required();
+    STILE: Length = ("stile", "the width of its stiles", "stile 2-1/4").required()
+        .can_be("1/2 in", "16 in")
+        .usual("30 mm", "9 in");
+    RAIL: Length = ("rail", "the width of its rails", "rail 2-1/4").required()
+        .can_be("1/2 in", "16 in")
+        .usual("30 mm", "9 in");
     PANEL_STOCK: Refer<Stock> = (
         "panel-stock",
         "what the panel is made of",
@@ -104,27 +131,37 @@ block! {
         "groove",
         "how deep the grooves are",
         "groove 3/8",
-    ).default("3/8 in").metric("9 mm");
+    ).default("3/8 in").metric("9 mm")
+        .can_be("1 mm", "40 mm")
+        .usual("4 mm", "16 mm");
     ROOM: Length = (
         "room",
         "how far the tenons of the rails and the panel stay off the bottom of each groove or mortise; half of the groove at most",
         "room 1/16",
-    ).default("1/16 in").metric("1.5 mm");
+    ).default("1/16 in").metric("1.5 mm")
+        .can_be("0 mm", "20 mm")
+        .usual("0.3 mm", "6 mm");
     TENON: Length = (
         "tenon",
         "how long the tenons of the rails are, which go into mortises in the grooves, each as thick as its groove is wide; if not written, they go into the grooves alone, as far as `room` leaves them",
         "tenon 1-1/4",
-    ).usual(50, 1_500);
+    )
+        .can_be("5 mm", "150 mm")
+        .usual("10 mm", "90 mm");
     SET_IN: Length = (
         "set-in",
         "how far those tenons are set in from the ends of the stiles, so that their mortises are closed; there the groove is filled by a haunch; if not written, a third of the rail's width",
         "set-in 3/4",
-    ).usual(50, 1_500);
+    )
+        .can_be("0 mm", "150 mm")
+        .usual("3 mm", "3 in");
     FLOAT: Length = (
         "float",
         "the room left free in each groove for a solid panel to move, where that is more than `room`",
         "float 1/8",
-    ).default("1/16 in").metric("1.5 mm");
+    ).default("1/16 in").metric("1.5 mm")
+        .can_be("0 mm", "50 mm")
+        .usual("0.3 mm", "10 mm");
     NOTE;
 }
 
@@ -134,18 +171,26 @@ block! {
     "Parallel round-bottomed grooves. As many are cut as fit, with the same margin on both sides.";
     RUN: Run = ("run", "the direction that they run", "run vertical").default("vertical");
     BIT: Refer<Bit> = ("bit", "the bit that cuts them", "bit round-nose-half").required();
-    DEEP: Length = ("deep", "how deep they are", "deep 5/32").required();
-    PITCH: Length = ("pitch", "the distance from center to center", "pitch 3/4").required();
+    DEEP: Length = ("deep", "how deep they are", "deep 5/32").required()
+        .can_be("0.2 mm", "40 mm")
+        .usual("0.8 mm", "12 mm");
+    PITCH: Length = ("pitch", "the distance from center to center", "pitch 3/4").required()
+        .can_be("0.1 mm", "12 in")
+        .usual("5 mm", "3 in");
     LAND: Length = (
         "land",
         "the least flat left between flutes and at the edges",
         "land 3/16",
-    ).default("1/8 in").metric("3 mm");
+    ).default("1/8 in").metric("3 mm")
+        .can_be("0 mm", "6 in")
+        .usual("1.5 mm", "1 in");
     STOP: Length = (
         "stop",
         "how far they stop short of both ends; if not written, they run through",
         "stop 1",
-    ).default("0");
+    ).default("0")
+        .can_be("0 in", "40 in")
+        .usual("1/4 in", "8 in");
     NOTE;
 }
 
@@ -164,7 +209,9 @@ block! {
         "load",
         "what they hold per square foot of bottom",
         "load 15 lb per ft2",
-    ).default("15 lb per ft2");
+    ).default("15 lb per ft2")
+        .can_be("1 kg per m2", "5000 kg per m2")
+        .usual("20 kg per m2", "700 kg per m2");
     GROOVE: Braces = (
         "groove",
         "the groove for the bottom",
@@ -184,7 +231,9 @@ block! {
         "packer-wide",
         "the height of a packer",
         "packer-wide 2",
-    ).default("2 in").metric("50 mm");
+    ).default("2 in").metric("50 mm")
+        .can_be("10 mm", "16 in")
+        .usual("12 mm", "6 in");
     NOTE;
 }
 
@@ -196,11 +245,17 @@ block! {
         "up",
         "the distance from the lower edge to the groove",
         "up 13 mm",
-    ).default("1/2 in").metric("12 mm");
-    DEEP: Length = ("deep", "how deep it is", "deep 1/4").default("1/4 in").metric("6 mm");
+    ).default("1/2 in").metric("12 mm")
+        .can_be("0 in", "24 in")
+        .usual("5 mm", "30 mm");
+    DEEP: Length = ("deep", "how deep it is", "deep 1/4").default("1/4 in").metric("6 mm")
+        .can_be("1 mm", "30 mm")
+        .usual("2.5 mm", "12 mm");
     PLAY: Length = (
         "play",
         "how much smaller the bottom is than the space in its grooves",
         "play 1/16",
-    ).default("1/16 in").metric("1.5 mm");
+    ).default("1/16 in").metric("1.5 mm")
+        .can_be("0 mm", "20 mm")
+        .usual("0.3 mm", "5 mm");
 }

@@ -7,39 +7,55 @@ block! {
     /// `hinge NAME { … }`
     hinge: "hinge", "a hinge",
     "A concealed hinge in a bored cup, or a butt hinge on a pin. Take the figures from your hinge maker's sheet.";
-    CUP: Length = ("cup", "the hinge is concealed, and this is the diameter of its cup", "cup 35 mm");
+    CUP: Length = ("cup", "the hinge is concealed, and this is the diameter of its cup", "cup 35 mm")
+        .can_be("10 mm", "60 mm")
+        .usual("25 mm", "40 mm");
     BUTT: Flag = ("butt", "the hinge is a butt hinge with a pin", "butt");
-    BORE: Length = ("bore", "the depth of the cup", "bore 12.5 mm");
+    BORE: Length = ("bore", "the depth of the cup", "bore 12.5 mm")
+        .can_be("3 mm", "40 mm")
+        .usual("6 mm", "20 mm");
     FROM_EDGE: Length = (
         "from-edge",
         "the distance from the door's edge to the edge of the cup",
         "from-edge 4 mm",
-    );
+    )
+        .can_be("0 mm", "50 mm")
+        .usual("2 mm", "10 mm");
     PIN_AHEAD: Length = (
         "pin-ahead",
         "how far the center of a butt hinge's pin stands in front of the frame's face",
         "pin-ahead 3/16",
-    ).default("0");
+    ).default("0")
+        .can_be("0 mm", "6 in")
+        .usual("1 mm", "20 mm");
     SWING: Angle = (
         "swing",
         "how far it opens; if not written, the checks take the door to open square, and look for binding up to 180 degrees",
         "swing 105 deg",
-    ).default("180 deg");
+    ).default("180 deg")
+        .can_be("30 deg", "270 deg")
+        .usual("75 deg", "270 deg");
     GAP: Length = (
         "gap",
         "the least gap at the hinge side for this door thickness",
         "gap 1.5 mm",
-    ).default("0");
+    ).default("0")
+        .can_be("0 mm", "20 mm")
+        .usual("0.3 mm", "5 mm");
     ADJUST: Length = (
         "adjust",
         "how far it can be adjusted to either side",
         "adjust 2 mm",
-    ).default("0");
+    ).default("0")
+        .can_be("0 mm", "25 mm")
+        .usual("0.5 mm", "8 mm");
     DOOR_THICKNESS: LengthRange = (
         "door-thickness",
         "the door thicknesses it fits",
         "door-thickness 16 mm to 26 mm",
-    );
+    )
+        .can_be("3 mm", "150 mm")
+        .usual("10 mm", "60 mm");
     POSE: Braces = (
         "pose",
         "where a concealed hinge carries the door at one angle, from the drawing on its maker's sheet; without poses, the door is taken to turn about the front corner of its hinge edge",
@@ -49,7 +65,9 @@ block! {
         "from-end",
         "the distance from the door's end to the center of its first hinge",
         "from-end 3",
-    ).default("3 in").metric("75 mm");
+    ).default("3 in").metric("75 mm")
+        .can_be("10 mm", "24 in")
+        .usual("32 mm", "10 in");
     PLATE: Braces = (
         "plate",
         "the plate of a cup hinge, with the holes for its two screws",
@@ -76,27 +94,40 @@ block! {
         "back",
         "the distance to the line of its screws from the front edge of what it is screwed to, or from the back of an inset door",
         "back 37 mm",
-    ).default("37 mm");
-    APART: Length = ("apart", "the distance between its two screws", "apart 32 mm").default("32 mm");
-    SCREW: Length = ("screw", "the diameter of their holes", "screw 5 mm").default("5 mm");
-    DEEP: Length = ("deep", "the depth of their holes", "deep 12 mm").default("12 mm");
+    ).default("37 mm")
+        .can_be("5 mm", "150 mm")
+        .usual("9 mm", "80 mm");
+    APART: Length = ("apart", "the distance between its two screws", "apart 32 mm").default("32 mm")
+        .can_be("5 mm", "100 mm")
+        .usual("16 mm", "64 mm");
+    SCREW: Length = ("screw", "the diameter of their holes", "screw 5 mm").default("5 mm")
+        .can_be("1 mm", "15 mm")
+        .usual("2 mm", "8 mm");
+    DEEP: Length = ("deep", "the depth of their holes", "deep 12 mm").default("12 mm")
+        .can_be("3 mm", "40 mm")
+        .usual("6 mm", "20 mm");
 }
 
 block! {
     /// `pose { … }`
     pose: "pose", "a pose",
     "How far the front corner of the door's hinge edge has moved from its closed place. Give at least two poses, starting with `at 0 deg`. Between two poses the corner moves in a straight line, and past the last one it stays put.";
-    AT: Angle = ("at", "how far the door is open", "at 45 deg").required();
+    AT: Angle = ("at", "how far the door is open", "at 45 deg").required()
+        .can_be("0 deg", "270 deg");
     OUT: Length = (
         "out",
         "how far the corner has come out toward the room",
         "out 6 mm",
-    ).default("0");
+    ).default("0")
+        .can_be("0 mm", "150 mm")
+        .usual("1 mm", "40 mm");
     ASIDE: Offset = (
         "aside",
         "how far it has moved away from the hinge stile; a negative figure is toward it",
         "aside 8 mm",
-    ).default("0");
+    ).default("0")
+        .can_be("-150 mm", "150 mm")
+        .usual("-40 mm", "40 mm");
 }
 
 /// The slide that is no hardware: the words of hardware say nothing beside it.
@@ -113,15 +144,25 @@ block! {
         "nothing is bought: the drawer runs on the board under its opening, between guides and under kickers, and blocks behind its front stop it; all of these are made where the boards of the case don't do their work",
         "wooden { play 1/16 }",
     ).may_open(wooden::block);
-    LENGTH: Length = ("length", "the nominal length of the slide and the drawer", "length 15").required().unless(ON_WOOD).usual(1_000, 15_000);
-    ROOM: Length = ("room", "the depth that it needs behind the drawer front", "room 15-3/4").required().unless(ON_WOOD);
-    BOX_INSIDE: Size = ("box-inside", "the drawer's inside width", "box-inside opening - 1-5/8").unless(ON_WOOD);
-    BOX_OUTSIDE: Size = ("box-outside", "the drawer's outside width", "box-outside opening - 1").unless(ON_WOOD);
+    LENGTH: Length = ("length", "the nominal length of the slide and the drawer", "length 15").required().unless(ON_WOOD)
+        .can_be("4 in", "60 in")
+        .usual("6 in", "36 in");
+    ROOM: Length = ("room", "the depth that it needs behind the drawer front", "room 15-3/4").required().unless(ON_WOOD)
+        .can_be("4 in", "62 in")
+        .usual("6 in", "38 in");
+    BOX_INSIDE: Size = ("box-inside", "the drawer's inside width", "box-inside opening - 1-5/8").unless(ON_WOOD)
+        .can_be("1 in", "3 m")
+        .usual("2 in", "60 in");
+    BOX_OUTSIDE: Size = ("box-outside", "the drawer's outside width", "box-outside opening - 1").unless(ON_WOOD)
+        .can_be("1 in", "3 m")
+        .usual("2 in", "60 in");
     BOX_HIGH: Size = (
         "box-high",
         "the greatest height of the drawer box",
         "box-high opening - 7/8",
-    ).required().unless(ON_WOOD);
+    ).required().unless(ON_WOOD)
+        .can_be("10 mm", "1 m")
+        .usual("32 mm", "16 in");
     NOTCH: Braces = (
         "notch",
         "what is cut out of the drawer's back for each runner",
@@ -136,18 +177,26 @@ block! {
         "behind-front",
         "how far its front end lies behind the back of an inset front, or behind the face of the frame under an overlay front; from the slide's sheet, without a default",
         "behind-front 1/8",
-    ).unless(ON_WOOD);
+    ).unless(ON_WOOD)
+        .can_be("0 mm", "100 mm")
+        .usual("0.5 mm", "16 mm");
     UP: Length = (
         "up",
         "the height of its lower edge above the lower edge of its opening; if not written, an undermount slide is level with that edge, and the center line of a side-mount slide is at half the height of the box",
         "up 1/4",
-    ).unless(ON_WOOD);
-    LOAD: Mass = ("load", "the most weight it carries", "load 75 lb").unless(ON_WOOD);
+    ).unless(ON_WOOD)
+        .can_be("0 mm", "500 mm")
+        .usual("1 mm", "200 mm");
+    LOAD: Mass = ("load", "the most weight it carries", "load 75 lb").unless(ON_WOOD)
+        .can_be("2 kg", "500 kg")
+        .usual("8 kg", "150 kg");
     ADJUST: Length = (
         "adjust",
         "how far the drawer can be adjusted up or down",
         "adjust 1.5 mm",
-    ).unless(ON_WOOD).default("0");
+    ).unless(ON_WOOD).default("0")
+        .can_be("0 mm", "25 mm")
+        .usual("0.5 mm", "8 mm");
     PRICE: Price<ByPair> = ("price", "what it costs", "price 31 per pair").unless(ON_WOOD);
     NOTE;
     [one_of "the kind of slide"] {
@@ -180,7 +229,9 @@ block! {
         "play",
         "how much narrower than its opening the box is",
         "play 1/32",
-    ).default("1/16 in").metric("1.5 mm").usual(2, 100);
+    ).default("1/16 in").metric("1.5 mm")
+        .can_be("0.1 mm", "12 mm")
+        .usual("0.2 mm", "6 mm");
 }
 
 /// The name that the sizes of a slide have for the width or height of its
@@ -191,26 +242,38 @@ block! {
     /// `notch { … }`
     notch: "notch", "a notch",
     "A notch in the lower corner of the drawer's back.";
-    WIDE: Length = ("wide", "its width", "wide 35 mm").required();
-    HIGH: Length = ("high", "its height", "high 13 mm").required();
+    WIDE: Length = ("wide", "its width", "wide 35 mm").required()
+        .can_be("5 mm", "150 mm")
+        .usual("12 mm", "60 mm");
+    HIGH: Length = ("high", "its height", "high 13 mm").required()
+        .can_be("2 mm", "60 mm")
+        .usual("6 mm", "30 mm");
 }
 
 block! {
     /// `hook { … }`
     hook: "hook", "a hook",
     "The hole that the hook of a runner goes into, one at each side of the drawer's back. It is bored from outside.";
-    BORE: Length = ("bore", "its diameter", "bore 6 mm").required();
-    DEEP: Length = ("deep", "its depth", "deep 10 mm").required();
+    BORE: Length = ("bore", "its diameter", "bore 6 mm").required()
+        .can_be("2 mm", "20 mm")
+        .usual("4 mm", "12 mm");
+    DEEP: Length = ("deep", "its depth", "deep 10 mm").required()
+        .can_be("2 mm", "40 mm")
+        .usual("5 mm", "20 mm");
     FROM_SIDE: Length = (
         "from-side",
         "the distance from the inside face of the drawer's side to its center",
         "from-side 7 mm",
-    ).required();
+    ).required()
+        .can_be("0 mm", "60 mm")
+        .usual("3 mm", "25 mm");
     UP: Length = (
         "up",
         "the height of its center above the upper edge of the notch; where there is no notch, above the lower edge of the back",
         "up 11 mm",
-    ).required();
+    ).required()
+        .can_be("0 mm", "60 mm")
+        .usual("4 mm", "30 mm");
 }
 
 block! {
@@ -221,24 +284,34 @@ block! {
         "centers",
         "the distance between its two screws; leave it out for a knob",
         "centers 3",
-    ).also("centres");
-    SCREW: Length = ("screw", "the diameter of its screw hole", "screw 5/32").required();
+    ).also("centres")
+        .can_be("10 mm", "60 in")
+        .usual("1 in", "24 in");
+    SCREW: Length = ("screw", "the diameter of its screw hole", "screw 5/32").required()
+        .can_be("1 mm", "20 mm")
+        .usual("2 mm", "8 mm");
     UP: PullHeight = ("up", "its height on a drawer front", "up middle").default("middle");
     FROM_EDGE: Length = (
         "from-edge",
         "the distance from a door's latch edge to its screws",
         "from-edge 1-1/4",
-    ).default("1-1/4 in").metric("30 mm");
+    ).default("1-1/4 in").metric("30 mm")
+        .can_be("0 mm", "16 in")
+        .usual("8 mm", "4 in");
     FOOT: Length = (
         "foot",
         "the diameter of the foot around each screw; if not written, twice the screw",
         "foot 3/8",
-    );
+    )
+        .can_be("2 mm", "150 mm")
+        .usual("5 mm", "60 mm");
     STANDS: Length = (
         "stands",
         "how far it stands off the face of its front",
         "stands 32 mm",
-    ).default("32 mm");
+    ).default("32 mm")
+        .can_be("0 mm", "200 mm")
+        .usual("1.5 mm", "80 mm");
     PRICE: Price<ByPiece> = ("price", "what it costs", "price 12 each");
     NOTE;
 }
@@ -247,10 +320,18 @@ block! {
     /// `bit NAME { … }`
     bit: "bit", "a bit",
     "A router bit.";
-    ROUND_NOSE: Length = ("round-nose", "a round-nose bit of this diameter", "round-nose 1/2");
-    STRAIGHT: Length = ("straight", "a straight bit of this diameter", "straight 1/2");
-    SHANK: Length = ("shank", "the diameter of its shank", "shank 1/2");
-    SPEED: Count<100_000> = ("speed", "the speed it runs at, in rpm", "speed 16000");
+    ROUND_NOSE: Length = ("round-nose", "a round-nose bit of this diameter", "round-nose 1/2")
+        .can_be("1 mm", "80 mm")
+        .usual("2 mm", "40 mm");
+    STRAIGHT: Length = ("straight", "a straight bit of this diameter", "straight 1/2")
+        .can_be("1 mm", "80 mm")
+        .usual("2 mm", "40 mm");
+    SHANK: Length = ("shank", "the diameter of its shank", "shank 1/2")
+        .can_be("3 mm", "26 mm")
+        .usual("6 mm", "1/2 in");
+    SPEED: Count<100_000> = ("speed", "the speed it runs at, in rpm", "speed 16000")
+        .can_be("1000", "60000")
+        .usual("6000", "30000");
     NOTE;
     [one_of "the shape of the bit"] {
         /// The shape of a router bit.
@@ -273,15 +354,25 @@ block! {
     LACQUER: Flag = ("lacquer", "the finish is a lacquer", "lacquer");
     WAX: Flag = ("wax", "the finish is a wax", "wax");
     PAINT: Flag = ("paint", "the finish is a paint", "paint");
-    COATS: Count<50> = ("coats", "how many coats", "coats 2").default("1");
-    COVERS: Coverage = ("covers", "the area that it covers in one coat", "covers 30 m2 per l");
-    MIX: Ratio = ("mix", "the ratio in which its two parts are mixed", "mix 3 to 1");
-    POT_LIFE: Duration = ("pot-life", "how long you can use it once it is mixed", "pot-life 4 h");
+    COATS: Count<50> = ("coats", "how many coats", "coats 2").default("1")
+        .can_be("0", "50")
+        .usual("1", "9");
+    COVERS: Coverage = ("covers", "the area that it covers in one coat", "covers 30 m2 per l")
+        .can_be("0.5 m2 per l", "200 m2 per l")
+        .usual("4 m2 per l", "60 m2 per l");
+    MIX: Ratio = ("mix", "the ratio in which its two parts are mixed", "mix 3 to 1")
+        .can_be("0.01", "200")
+        .usual("0.5", "20");
+    POT_LIFE: Duration = ("pot-life", "how long you can use it once it is mixed", "pot-life 4 h")
+        .can_be("1 min", "1440 h")
+        .usual("25 min", "24 h");
     CURE: Duration = (
         "cure",
         "how long a coat dries before the next work",
         "cure 24 h",
-    ).default("24 h");
+    ).default("24 h")
+        .can_be("5 min", "1440 h")
+        .usual("20 min", "96 h");
     NOTE;
     [one_of "the kind of finish"] {
         /// What a finish is.

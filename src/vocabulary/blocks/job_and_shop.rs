@@ -45,12 +45,16 @@ block! {
         "humidity",
         "the relative humidity of the room on its driest and dampest days of the year",
         "humidity 30% to 55%",
-    ).default("30% to 55%");
+    ).default("30% to 55%")
+        .can_be("1%", "100%")
+        .usual("10%", "85%");
     TEMPERATURE: Temperature = (
         "temperature",
         "the room's usual temperature",
         "temperature 68 F",
-    ).default("70 F");
+    ).default("70 F")
+        .can_be("-10 C", "45 C")
+        .usual("8 C", "35 C");
     KEEP_OUT: Text = (
         "keep-out",
         "a pipe, outlet, or trap that no part may touch",
@@ -67,7 +71,9 @@ block! {
         "scribe",
         "how far the outer stile reaches past the carcass, so that it can be planed to the wall",
         "scribe 3/4",
-    ).default("0");
+    ).default("0")
+        .can_be("0 in", "6 in")
+        .usual("1/8 in", "2 in");
 }
 
 block! {
@@ -78,11 +84,21 @@ block! {
         "from-left",
         "the distance from the left side of the piece to its left side; negative where it starts to the left of the piece",
         "from-left 52",
-    ).required();
-    UP: Length = ("up", "the height from the floor to its underside", "up 16").default("0");
-    WIDE: Length = ("wide", "its width", "wide 6").required();
-    HIGH: Length = ("high", "its height", "high 3-1/4").required();
-    DEEP: Length = ("deep", "how far it stands out from the wall", "deep 3").required();
+    ).required()
+        .can_be("-30 m", "30 m")
+        .usual("-2 m", "6 m");
+    UP: Length = ("up", "the height from the floor to its underside", "up 16").default("0")
+        .can_be("0 m", "6 m")
+        .usual("0 m", "2.5 m");
+    WIDE: Length = ("wide", "its width", "wide 6").required()
+        .can_be("3 mm", "10 m")
+        .usual("3/4 in", "60 in");
+    HIGH: Length = ("high", "its height", "high 3-1/4").required()
+        .can_be("3 mm", "6 m")
+        .usual("3/4 in", "96 in");
+    DEEP: Length = ("deep", "how far it stands out from the wall", "deep 3").required()
+        .can_be("2 mm", "3 m")
+        .usual("1/4 in", "24 in");
     NOTE;
 }
 
@@ -94,12 +110,16 @@ block! {
         "humidity",
         "the relative humidity when the wood is milled and the fronts are fitted",
         "humidity 40%",
-    ).default("40%");
+    ).default("40%")
+        .can_be("1%", "100%")
+        .usual("15%", "80%");
     KERF: Length = (
         "kerf",
         "the width of the saw's cut",
         "kerf 1/8",
-    ).default("1/8 in").metric("3 mm");
+    ).default("1/8 in").metric("3 mm")
+        .can_be("0.3 mm", "10 mm")
+        .usual("0.5 mm", "1/4 in");
     ALLOW: Braces = (
         "allow",
         "how much larger a rough part is than the finished part",
@@ -109,39 +129,57 @@ block! {
         "clamp",
         "how long a glue-up stays in the clamps",
         "clamp 1 h",
-    ).default("1 h");
+    ).default("1 h")
+        .can_be("1 min", "168 h")
+        .usual("15 min", "24 h");
     CURE: Duration = (
         "cure",
         "how long a joint cures before you work it",
         "cure 24 h",
-    ).default("24 h");
-    DAY: Duration = ("day", "the length of the working day", "day 8 h").default("8 h");
-    CLAMPS: Count<1_000> = ("clamps", "how many clamps the shop has", "clamps 8").default("8");
+    ).default("24 h")
+        .can_be("10 min", "720 h")
+        .usual("4 h", "120 h");
+    DAY: Duration = ("day", "the length of the working day", "day 8 h").default("8 h")
+        .can_be("5 min", "24 h")
+        .usual("2 h", "14 h");
+    CLAMPS: Count<1_000> = ("clamps", "how many clamps the shop has", "clamps 8").default("8")
+        .can_be("0", "1000")
+        .usual("2", "50");
     OPEN_TIME: Duration = (
         "open-time",
         "how long the glue stays open once it is spread; white and yellow glues take 5 to 10 min",
         "open-time 8 min",
-    ).default("8 min");
+    ).default("8 min")
+        .can_be("0 min", "24 h")
+        .usual("3 min", "90 min");
     BASE_PLATE: Length = (
         "base-plate",
         "the width of the router's base plate, which sets the distance of a straight-edge",
         "base-plate 6",
-    ).default("6 in").metric("150 mm");
+    ).default("6 in").metric("150 mm")
+        .can_be("2 in", "24 in")
+        .usual("3 in", "12 in");
     PLANER: Length = (
         "planer",
         "the widest board that the planer takes; a wider blank is glued up in two halves",
         "planer 12-1/2",
-    ).default("12-1/2 in").metric("318 mm");
+    ).default("12-1/2 in").metric("318 mm")
+        .can_be("3 in", "60 in")
+        .usual("6 in", "26 in");
     FEED: Feed = (
         "feed",
         "how fast the router is fed",
         "feed 100 per min",
-    ).default("100 in per min").metric("2.5 m per min");
+    ).default("100 in per min").metric("2.5 m per min")
+        .can_be("0.1 m per min", "60 m per min")
+        .usual("0.5 m per min", "12 m per min");
     SET_UP: Duration = (
         "set-up",
         "how long it takes to change a set-up",
         "set-up 15 min",
-    ).default("15 min");
+    ).default("15 min")
+        .can_be("10 s", "24 h")
+        .usual("2 min", "90 min");
     TIMES: Braces = (
         "times",
         "how long this shop takes for what the papers estimate",
@@ -156,7 +194,9 @@ block! {
         "card",
         "the thickness of one playing card of the deck used as shims",
         "card 0.3 mm",
-    ).default("0.3 mm");
+    ).default("0.3 mm")
+        .can_be("0.05 mm", "2 mm")
+        .usual("0.15 mm", "1 mm");
     NOTE;
 }
 
@@ -168,41 +208,61 @@ block! {
         "clamping",
         "to move a straight-edge, a router-table fence, or a flute jig to its next place and clamp it",
         "clamping 2 min",
-    ).default("3 min");
+    ).default("3 min")
+        .can_be("1 s", "24 h")
+        .usual("20 s", "15 min");
     PASS: Duration = (
         "pass",
         "to pick up one piece, take it over the router table once, and put it down, besides the feed itself",
         "pass 1/4 min",
-    ).default("1/2 min");
+    ).default("1/2 min")
+        .can_be("1 s", "24 h")
+        .usual("5 s", "4 min");
     POCKETS: Duration = (
         "pockets",
         "to bore the pocket holes of one joint",
         "pockets 2 min",
-    ).default("3 min");
+    ).default("3 min")
+        .can_be("1 s", "24 h")
+        .usual("30 s", "20 min");
     DOWELS: Duration = (
         "dowels",
         "to bore both halves of one dowel joint",
         "dowels 6 min",
-    ).default("8 min");
+    ).default("8 min")
+        .can_be("1 s", "24 h")
+        .usual("1 min", "60 min");
     MORTISE: Duration = ("mortise", "to lay out and cut one mortise", "mortise 8 min")
-        .default("12 min");
-    TENON: Duration = ("tenon", "to cut one tenon and fit it", "tenon 6 min").default("8 min");
+        .default("12 min")
+        .can_be("1 s", "24 h")
+        .usual("90 s", "100 min");
+    TENON: Duration = ("tenon", "to cut one tenon and fit it", "tenon 6 min").default("8 min")
+        .can_be("1 s", "24 h")
+        .usual("1 min", "60 min");
     DOVETAILS: Duration = (
         "dovetails",
         "to lay out, cut, and fit one dovetailed corner",
         "dovetails 12 min",
-    ).default("30 min");
-    MITER: Duration = ("miter", "to cut one mitered end or edge", "miter 6 min").default("10 min");
+    ).default("30 min")
+        .can_be("1 s", "24 h")
+        .usual("4 min", "4 h");
+    MITER: Duration = ("miter", "to cut one mitered end or edge", "miter 6 min").default("10 min")
+        .can_be("1 s", "24 h")
+        .usual("90 s", "90 min");
     NOTCH: Duration = (
         "notch",
         "to cut one notch, or to saw one tenon back to its haunch",
         "notch 5 min",
-    ).default("8 min");
+    ).default("8 min")
+        .can_be("1 s", "24 h")
+        .usual("1 min", "60 min");
     FIT_FRONT: Duration = (
         "fit-front",
         "to plane one inset front to its opening and shim it to its gaps",
         "fit-front 20 min",
-    ).default("25 min");
+    ).default("25 min")
+        .can_be("1 s", "24 h")
+        .usual("3 min", "3 h");
 }
 
 block! {
@@ -213,17 +273,23 @@ block! {
         "cut",
         "for a part cut to a stop or a fence",
         "cut 1/64",
-    ).default("1/64 in").metric("0.4 mm");
+    ).default("1/64 in").metric("0.4 mm")
+        .can_be("0 mm", "5 mm")
+        .usual("0.05 mm", "1/16 in");
     SQUARE: Length = (
         "square",
         "for the difference between the two diagonals of an opening",
         "square 1/16",
-    ).default("1/32 in").metric("0.8 mm");
+    ).default("1/32 in").metric("0.8 mm")
+        .can_be("0 mm", "10 mm")
+        .usual("0.1 mm", "1/8 in");
     PLACE: Length = (
         "place",
         "for a front or a hinge set by hand",
         "place 1/64",
-    ).default("1/64 in").metric("0.4 mm");
+    ).default("1/64 in").metric("0.4 mm")
+        .can_be("0 mm", "5 mm")
+        .usual("0.05 mm", "1/16 in");
 }
 
 block! {
@@ -234,15 +300,21 @@ block! {
         "length",
         "the extra length of solid parts",
         "length 1",
-    ).default("1 in").metric("25 mm");
+    ).default("1 in").metric("25 mm")
+        .can_be("0 in", "12 in")
+        .usual("1/4 in", "6 in");
     WIDTH: Length = (
         "width",
         "the extra width of solid parts",
         "width 1/4",
-    ).default("1/4 in").metric("6 mm");
+    ).default("1/4 in").metric("6 mm")
+        .can_be("0 in", "4 in")
+        .usual("1/16 in", "1 in");
     EDGE_TRIM: Length = (
         "edge-trim",
         "how much is trimmed off each factory edge of a sheet",
         "edge-trim 1/2",
-    ).default("1/2 in").metric("12 mm");
+    ).default("1/2 in").metric("12 mm")
+        .can_be("0 in", "6 in")
+        .usual("1/16 in", "2 in");
 }

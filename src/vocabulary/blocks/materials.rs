@@ -7,36 +7,53 @@ block! {
     /// `stock NAME { … }`
     stock: "stock", "a stock",
     "A material. For sheet goods, give the nominal thickness that they are sold by, and with `actual` what a caliper reads. For lumber, give the rough thickness in quarters and the thickness that it is planed to.";
-    PLYWOOD: Nominal = ("plywood", "plywood of this nominal thickness", "plywood 3/4");
-    MDF: Nominal = ("mdf", "MDF of this nominal thickness", "mdf 18 mm");
+    PLYWOOD: Nominal = ("plywood", "plywood of this nominal thickness", "plywood 3/4")
+        .can_be("2 mm", "100 mm")
+        .usual("3 mm", "40 mm");
+    MDF: Nominal = ("mdf", "MDF of this nominal thickness", "mdf 18 mm")
+        .can_be("2 mm", "100 mm")
+        .usual("2.5 mm", "40 mm");
     PARTICLEBOARD: Nominal = (
         "particleboard",
         "particleboard of this nominal thickness",
         "particleboard 5/8",
-    );
-    HARDBOARD: Nominal = ("hardboard", "hardboard of this nominal thickness", "hardboard 1/4");
+    )
+        .can_be("3 mm", "100 mm")
+        .usual("8 mm", "40 mm");
+    HARDBOARD: Nominal = ("hardboard", "hardboard of this nominal thickness", "hardboard 1/4")
+        .can_be("1 mm", "30 mm")
+        .usual("2 mm", "10 mm");
     LUMBER: Nominal = (
         "lumber",
         "boards of this rough thickness, in quarters of an inch or as a length with its unit",
         "lumber 4/4",
-    );
+    )
+        .can_be("3 mm", "16 in")
+        .usual("1/2 in", "4 in");
     ACTUAL: Length = (
         "actual",
         "the sheet's thickness as measured; if not written, the nominal one",
         "actual 23/32",
-    );
-    THICKNESS: Length = ("thickness", "the thickness that lumber is planed to", "thickness 3/4").usual(20, 1_500);
+    )
+        .can_be("0.1 mm", "1 m");
+    THICKNESS: Length = ("thickness", "the thickness that lumber is planed to", "thickness 3/4")
+        .can_be("0.2 mm", "150 mm")
+        .usual("6 mm", "4 in");
     SPECIES: Label = ("species", "the wood of a board, or of a sheet's face veneer", "species black-cherry");
     GRAVITY: Number = (
         "gravity",
         "the specific gravity at 12 % moisture; if not written, that of the species or the kind of sheet",
         "gravity 0.68",
-    );
+    )
+        .can_be("0.05", "1.5")
+        .usual("0.25", "1.2");
     STIFFNESS: Stiffness = (
         "stiffness",
         "the modulus of elasticity; if not written, that of the species or the kind of sheet",
         "stiffness 1400000 psi",
-    );
+    )
+        .can_be("50000 psi", "10000000 psi")
+        .usual("200000 psi", "3500000 psi");
     SAWN: Sawn = ("sawn", "how the boards are sawn", "sawn quarter").default("flat");
     SHEET: Braces = (
         "sheet",
@@ -76,8 +93,12 @@ block! {
     /// `sheet { … }`
     sheet: "sheet", "a sheet",
     "A whole sheet as you buy it.";
-    LONG: Length = ("long", "its length", "long 96").required().usual(3_000, 60_000);
-    WIDE: Length = ("wide", "its width", "wide 48").required().usual(3_000, 30_000);
+    LONG: Length = ("long", "its length", "long 96").required()
+        .can_be("300 mm", "6 m")
+        .usual("24 in", "12 ft");
+    WIDE: Length = ("wide", "its width", "wide 48").required()
+        .can_be("300 mm", "3 m")
+        .usual("450 mm", "7 ft");
     GRAIN: SheetGrain = ("grain", "which way the face grain runs", "grain long").default("long");
 }
 
@@ -85,16 +106,24 @@ block! {
     /// `on-hand { … }`
     on_hand: "on-hand", "a piece on hand",
     "A piece that is already in the rack.";
-    LONG: Length = ("long", "its length, along the grain", "long 40").required();
-    WIDE: Length = ("wide", "its width", "wide 27").required();
+    LONG: Length = ("long", "its length, along the grain", "long 40").required()
+        .can_be("1 in", "6 m")
+        .usual("6 in", "12 ft");
+    WIDE: Length = ("wide", "its width", "wide 27").required()
+        .can_be("1 in", "3 m")
+        .usual("3 in", "7 ft");
 }
 
 block! {
     /// `boards { … }`
     boards: "boards", "the boards",
     "The range of widths and lengths of the boards that the yard has.";
-    WIDE: LengthRange = ("wide", "their widths", "wide 5 to 8").required();
-    LONG: LengthRange = ("long", "their lengths", "long 96 to 120").required();
+    WIDE: LengthRange = ("wide", "their widths", "wide 5 to 8").required()
+        .can_be("1 in", "1 m")
+        .usual("2 in", "24 in");
+    LONG: LengthRange = ("long", "their lengths", "long 96 to 120").required()
+        .can_be("200 mm", "12 m")
+        .usual("24 in", "20 ft");
 }
 
 block! {
@@ -105,17 +134,23 @@ block! {
         "gravity",
         "the specific gravity: oven-dry weight over the volume at 12 % moisture",
         "gravity 0.50",
-    ).required();
+    ).required()
+        .can_be("0.05", "1.5")
+        .usual("0.1", "1.35");
     RADIAL: Number = (
         "radial",
         "the change across the rings for each point of moisture",
         "radial 0.00126",
-    );
+    )
+        .can_be("0.0001", "0.02")
+        .usual("0.0005", "0.006");
     TANGENTIAL: Number = (
         "tangential",
         "the change along the rings for each point of moisture",
         "tangential 0.00248",
-    );
+    )
+        .can_be("0.0001", "0.02")
+        .usual("0.001", "0.008");
     SHRINKS: Braces = (
         "shrinks",
         "the shrinkage from green to oven-dry, where the table gives that",
@@ -125,7 +160,9 @@ block! {
         "stiffness",
         "the modulus of elasticity",
         "stiffness 1490000 psi",
-    ).required();
+    ).required()
+        .can_be("50000 psi", "10000000 psi")
+        .usual("200000 psi", "4500000 psi");
     NOTE;
     [one_of "how much it moves"] {
         /// What a species gives of its movement.
@@ -142,6 +179,10 @@ block! {
     /// `shrinks { … }`
     shrinks: "shrinks", "the shrinkage",
     "Shrinkage from green to oven-dry. The change for each point of moisture follows as S / (3000 − 20 S), S in percent.";
-    RADIAL: Percent = ("radial", "the shrinkage across the rings", "radial 3.7%").required();
-    TANGENTIAL: Percent = ("tangential", "the shrinkage along the rings", "tangential 7.1%").required();
+    RADIAL: Percent = ("radial", "the shrinkage across the rings", "radial 3.7%").required()
+        .can_be("0.3%", "25%")
+        .usual("1.5%", "10%");
+    TANGENTIAL: Percent = ("tangential", "the shrinkage along the rings", "tangential 7.1%").required()
+        .can_be("0.3%", "25%")
+        .usual("3%", "16%");
 }

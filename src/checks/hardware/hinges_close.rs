@@ -1,0 +1,66 @@
+//! Hinges that stand closer together than they need to, on a door wider than that.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
+use crate::measure::Length;
+use crate::model::Piece;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "hinges-close",
+    severity: Severity::Warning,
+    finds: "The outer hinges of a door are closer together than the door is wide, and nearer its ends there is room for them. A door too low for that is not reported.",
+    why: "The door's own weight pulls at the top hinge and pushes at the bottom one, the harder the closer they are. The latch edge sags, and the screws work loose.",
+    source: "Common practice, from hinge makers' catalogs: hinges as far apart as can be, at least as far as the door is wide.",
+    formula: "Between the hinges is the door's height less twice `from-end`.",
+    accept: "Accept it if a shelf or a tray leaves no other place for them and the door is light.",
+    example: Example {
+        base: Base::Console,
+        sound: "swing      105 deg\n",
+        wrong: "swing      105 deg; from-end 8\n",
+    },
+    check: Check::Piece(check),
+    sometimes: None,
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    let tape = piece.tape();
+    let usual = tape.unit.either(Length::inches(3, 1), Length::mm(75));
+    for (_, opening, fronts) in super::doors(piece) {
+        let Some((id, at)) = fronts.hinge else { continue };
+        let Some(hinge) = piece.hinge(id).filter(|hinge| hinge.from_end > usual) else { continue };
+        let (wide, high) = opening.leaf(fronts);
+        let apart = high.length - hinge.from_end.twice();
+        let could = high.length - usual.twice();
+        // Nearer the ends they would still not be far enough apart, or gain nothing.
+        if apart >= wide.length || could < wide.length {
+            continue;
+        }
+        let most = tape.down((high.length - wide.length).half());
+        let title = format!(
+            "the hinges of {} are {} apart, and its door is {} wide",
+            opening.path,
+            tape.text(apart),
+            tape.text(wide.length)
+        );
+        let mut found = RULE
+            .finding(title, hinge.from_end_span.unwrap_or(at), tape.figure(hinge.from_end))
+            .label(opening.span, format!("{} wide", tape.text(wide.length)))
+            .sum(Sum::new("apart", apart, tape).plus(high.length, "high", tape).minus(
+                hinge.from_end.twice(),
+                "both ends",
+                tape,
+            ))
+            .because("the latch edge sags, and the top hinge works loose")
+            .subject(&opening.path)
+            .urgency((wide.length - apart) / Length::mm(1));
+        if let Some(span) = hinge.from_end_span {
+            found = found.fix(Fix::new(
+                Grade::Choice,
+                format!("put them {} from the ends", tape.figure(most)),
+                span,
+                format!("from-end {}", tape.source(most)),
+            ));
+        }
+        sink.push(found);
+    }
+}

@@ -1,0 +1,84 @@
+//! A slide that makes its box far narrower or lower than its opening, or hardly at all.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Fix, Grade, Severity, Sink};
+use crate::measure::{Exact, Length};
+use crate::model::{BoxRule, BoxWidth, Piece, Slide};
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "slide-odd",
+    severity: Severity::Warning,
+    finds: "A slide takes more or less off the width or the height of its opening than any sheet asks for. A slide in a used file counts only where a drawer runs on it.",
+    why: "The box is cut by this figure. Too little off and the box jams between its slides; too much and the slides don't reach it.",
+    source: "Common practice, from slide makers' sheets: 3/4 to 2-1/2 in (19 to 64 mm) off the inside width, 1/4 to 2-1/2 in (6 to 64 mm) off the outside width, 1/8 to 4 in (3 to 100 mm) off the height.",
+    formula: "",
+    accept: "Accept it if the slide's own sheet gives this figure.",
+    example: Example {
+        base: Base::First,
+        sound: "box-high opening - 7/8",
+        wrong: "box-high opening - 0.0875",
+    },
+    check: Check::Piece(check),
+    sometimes: None,
+};
+
+fn check(piece: &Piece, sink: &mut Sink) {
+    for (index, slide) in piece.slides.iter().enumerate() {
+        let runs = piece.cases.iter().flat_map(|case| &case.drawers).any(|it| it.slide.0 == index);
+        if !runs && !crate::checks::in_spec(slide.span) {
+            continue;
+        }
+        let Some(hardware) = slide.hardware() else { continue };
+        let width = match &hardware.box_width {
+            BoxWidth::Inside(rule) => (rule, "box-inside", (3, 4), (5, 2)),
+            BoxWidth::Outside(rule) => (rule, "box-outside", (1, 4), (5, 2)),
+        };
+        let height = (&hardware.box_high, "box-high", (1, 8), (4, 1));
+        for (rule, word, least, most) in [width, height] {
+            let range = Length::inches(least.0, least.1)..=Length::inches(most.0, most.1);
+            look(piece, slide, rule, word, &range, sink);
+        }
+    }
+}
+
+fn look(
+    piece: &Piece,
+    slide: &Slide,
+    rule: &BoxRule,
+    word: &str,
+    usual: &std::ops::RangeInclusive<Length>,
+    sink: &mut Sink,
+) {
+    let off = -rule.constant.length;
+    // A figure for one opening, or a share of it, says nothing of a clearance.
+    if rule.factor != Exact::ONE || usual.contains(&off) {
+        return;
+    }
+    let tape = piece.tape();
+    let title = format!(
+        "{} takes {} off its opening with `{word}`, which is odd",
+        slide.name,
+        tape.figure_with_unit(off)
+    );
+    let mut found = RULE
+        .finding(title, rule.span, format!("opening less {}", tape.figure(off)))
+        .note(format!(
+            "slides usually take {} to {}",
+            tape.figure(*usual.start()),
+            tape.figure_with_unit(*usual.end())
+        ))
+        .subject(&slide.name);
+    let tries = [Exact::int(10), Exact::ratio(1, 10), Exact::ratio(127, 5), Exact::ratio(5, 127)];
+    let written = |meant: &Length| meant.in_unit(tape.unit).denom() <= 64;
+    let meant = tries.map(|times| off * times).into_iter();
+    for meant in meant.filter(|meant| usual.contains(meant) && written(meant)) {
+        let meant = tape.source(meant);
+        found = found.fix(Fix::new(
+            Grade::Choice,
+            format!("{meant} off, if that is what you meant"),
+            rule.span,
+            format!("{word} opening - {meant}"),
+        ));
+    }
+    sink.push(found);
+}

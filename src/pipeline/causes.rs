@@ -1,0 +1,193 @@
+//! One cause, one message: what a figure written wrong brings about is told with
+//! it. What that is shows when the figure that was probably meant stands there
+//! instead, so the spec is checked again with each that is offered.
+
+use crate::diagnostics::{self, Diagnostic, Fix, Severity};
+use crate::measure::Span;
+use crate::model::{Buffers, SourceFiles};
+use crate::syntax::{Item, Statement};
+
+use super::{Compilation, check_once};
+
+/// What is found of a figure by itself.
+const OF_FIGURES: &[&str] = &["unit-slip", "figure-impossible", "figure-odd"];
+
+/// How many figures are looked into; where more are wrong, each stands for itself.
+const MOST: usize = 4;
+
+/// How many of the findings that follow are told in full.
+const TOLD: usize = 3;
+
+/// The compilation with every finding told at its cause.
+pub(super) fn told(files: &dyn SourceFiles, entry: &str, mut compiled: Compilation) -> Compilation {
+    let is_figure = |found: &Diagnostic| OF_FIGURES.contains(&found.slug);
+    let count = compiled.diagnostics.iter().filter(|found| is_figure(found)).count();
+    for number in (0..count.min(MOST)).rev() {
+        let mut places =
+            (0..compiled.diagnostics.len()).filter(|at| is_figure(&compiled.diagnostics[*at]));
+        let Some(at) = places.nth(number) else { continue };
+        let figure = &compiled.diagnostics[at];
+        let tried: Vec<Tried> = figure
+            .fixes
+            .iter()
+            .filter_map(|fix| Tried::of(files, entry, &compiled, fix, count == 1))
+            .collect();
+        let stands = Place::of(&compiled, figure.primary.span);
+        fold(&mut compiled.diagnostics, at, &stands, tried);
+    }
+    compiled
+}
+
+/// Where a figure stands.
+struct Place {
+    figure: Span,
+    /// The statement in whose braces it stands, without them.
+    around: Option<Span>,
+}
+
+impl Place {
+    fn of(compiled: &Compilation, figure: Span) -> Self {
+        let mut around = None;
+        let mut items = compiled.tree(figure.file).map(|tree| &tree.items);
+        while let Some(inner) = items {
+            let holds = |statement: &&Statement| {
+                let block = statement.block.as_ref();
+                block.is_some_and(|it| it.open.start <= figure.start && figure.end <= it.close.end)
+            };
+            let statements = inner.iter().filter_map(|item| match item {
+                Item::Statement(statement) => Some(statement),
+                Item::Comment(_) | Item::Blank => None,
+            });
+            let open = statements.into_iter().find(holds);
+            around = open.map(Statement::head).or(around);
+            items = open.and_then(|statement| Some(&statement.block.as_ref()?.items));
+        }
+        Self { figure, around }
+    }
+
+    /// True where a finding of another rule tells of the very figure, or with a label of
+    /// the statement `around` it too.
+    fn is_told_by(&self, found: &Diagnostic, around: bool) -> bool {
+        let is_other = !OF_FIGURES.contains(&found.slug)
+            && found.slug != "accept-unused"
+            && found.severity != Severity::Note;
+        let holds = |outer: Span, inner: Span| {
+            outer.file == inner.file && outer.start <= inner.start && inner.end <= outer.end
+        };
+        let near = |span: Span| {
+            holds(span, self.figure) || self.around.is_some_and(|head| holds(head, span))
+        };
+        let labels = || found.labels.iter().chain([&found.primary]);
+        let told = || {
+            holds(found.primary.span, self.figure)
+                || around && labels().any(|label| near(label.span))
+        };
+        is_other && told()
+    }
+}
+
+/// A figure that is offered, and what is found with it.
+struct Tried {
+    fix: Fix,
+    after: Vec<Diagnostic>,
+}
+
+impl Tried {
+    /// `None` where the figure brings another error, and where it stands `alone` among
+    /// figures to look into: beside others some errors were only hidden.
+    fn of(
+        files: &dyn SourceFiles,
+        entry: &str,
+        compiled: &Compilation,
+        fix: &Fix,
+        alone: bool,
+    ) -> Option<Self> {
+        let mut mended = Buffers::over(files);
+        for (file, text) in diagnostics::mend(&compiled.sources, &[fix]).texts {
+            mended.put(compiled.sources.get(file)?.name.clone(), text);
+        }
+        let after = check_once(&mended, entry).ok()?.diagnostics;
+        let is_error = |found: &&Diagnostic| found.severity == Severity::Error;
+        let is_fresh = |found: &Diagnostic| compiled.diagnostics.iter().all(|it| !same(it, found));
+        let brings = after.iter().filter(is_error).any(is_fresh);
+        (!alone || !brings).then(|| Self { fix: fix.clone(), after })
+    }
+}
+
+/// True for two findings of the same thing.
+fn same(one: &Diagnostic, other: &Diagnostic) -> bool {
+    one.slug == other.slug
+        && one.subject == other.subject
+        && (one.subject.is_some() || one.title == other.title)
+}
+
+/// Tells what follows from the figure at `at` with it, or with the finding of another rule
+/// that tells of the very figure.
+fn fold(all: &mut Vec<Diagnostic>, at: usize, stands: &Place, mut tried: Vec<Tried>) {
+    let errors = |tried: &Tried| {
+        tried.after.iter().filter(|found| found.severity == Severity::Error).count()
+    };
+    tried.sort_by_key(|tried| (errors(tried), tried.after.len()));
+    // What leaves errors that another figure would not is not offered.
+    let least = tried.first().map(errors);
+    tried.retain(|tried| Some(errors(tried)) == least);
+    let goes = |found: &Diagnostic| {
+        let stays = |tried: &Tried| tried.after.iter().any(|after| same(after, found));
+        let is_gone = tried.first().is_some_and(|best| !stays(best));
+        is_gone && !OF_FIGURES.contains(&found.slug)
+    };
+    let Some(figure) = all.get(at) else { return };
+    let going: Vec<usize> = (0..all.len()).filter(|place| goes(&all[*place])).collect();
+    let is_odd = figure.severity != Severity::Error;
+    let only = |place: usize| going.len() <= 1 && going.iter().all(|it| *it == place);
+    // Where nothing else follows, the rule that it breaks says more than its range.
+    let told_by = |place: &usize| stands.is_told_by(&all[*place], is_odd && only(*place));
+    let brings_errors =
+        |but: usize| going.iter().any(|it| *it != but && all[*it].severity == Severity::Error);
+    let bears_all =
+        |place: &usize| all[*place].severity == Severity::Error || !brings_errors(*place);
+    let cause = (0..all.len()).find(|place| told_by(place) && bears_all(place)).unwrap_or(at);
+    // Only a figure's own finding is as bad as what follows from it.
+    let bears = |found: &Diagnostic| cause == at || found.severity != Severity::Error;
+    let follows = |found: &Diagnostic| goes(found) && bears(found);
+    let is_gone: Vec<bool> = all.iter().map(follows).collect();
+    let (mut kept, mut gone, mut told) = (Vec::with_capacity(all.len()), Vec::new(), None);
+    for (place, found) in all.drain(..).enumerate() {
+        if place == cause {
+            told = Some(kept.len());
+            kept.push(found);
+        } else if place != at && is_gone[place] {
+            gone.push(found);
+        } else if place != at {
+            kept.push(found);
+        }
+    }
+    *all = kept;
+    let cause_is_figure = cause == at;
+    let Some(cause) = told.and_then(|place| all.get_mut(place)) else { return };
+    let unit = cause.fixes.first();
+    if cause.slug == "unit-slip" && tried.iter().all(|tried| Some(&tried.fix) != unit) {
+        // The other unit is what it is told for, and that would not do either.
+        cause.slug = "figure-impossible";
+        "this can't be".clone_into(&mut cause.primary.text);
+    }
+    let mends = |tried: &Tried| !tried.after.iter().any(|after| same(after, cause));
+    let fixes: Vec<Fix> =
+        tried.iter().filter(|tried| mends(tried)).map(|tried| tried.fix.clone()).collect();
+    if cause_is_figure {
+        cause.fixes = fixes;
+    } else {
+        // Another rule tells of the figure, and may know better what to write.
+        let known: Vec<String> = cause.fixes.iter().map(|fix| fix.title.clone()).collect();
+        cause.fixes.extend(fixes.into_iter().filter(|fix| !known.contains(&fix.title)));
+    }
+    if gone.iter().any(|found| found.severity == Severity::Error) {
+        cause.severity = Severity::Error;
+    }
+    for found in gone.iter().take(TOLD) {
+        cause.working.push(("then".to_owned(), found.title.clone()));
+    }
+    if gone.len() > TOLD {
+        cause.working.push(("then".to_owned(), format!("{} more findings", gone.len() - TOLD)));
+    }
+}

@@ -1,0 +1,261 @@
+//! Figures that can't be right, or are odd: each word knows what its own may be.
+
+use crate::diagnostics::{Diagnostic, Fix, Grade};
+use crate::measure::{Exact, Length, Tape, Temperature, Unit};
+use crate::syntax::{Argument, Expr, ExprKind, Number, NumberUnit};
+
+use super::range::{Range, is_length, measure};
+use super::value::Value;
+use super::word::{Block, Kind, Row};
+
+/// A figure as it is written.
+struct Written<'a> {
+    expr: &'a Expr,
+    count: Exact,
+    unit: Option<NumberUnit>,
+    /// What it comes to, in what its kind is measured in.
+    measure: Exact,
+}
+
+/// What else a figure may have been meant to be.
+struct Meant {
+    text: String,
+    if_so: &'static str,
+    is_other_unit: bool,
+}
+
+/// What is wrong with the figures of one argument: an error where one can't be right in
+/// any piece, a warning where it is odd. `unit` is what bare numbers of the file
+/// count, and `place` the path of the statement.
+pub(super) fn judge(
+    block: &Block,
+    row: &Row,
+    kind: Kind,
+    value: &Value,
+    arguments: &[Argument],
+    unit: Unit,
+    place: impl FnOnce() -> String,
+) -> Option<Diagnostic> {
+    let can_be = row.can_be?;
+    let figures = written(value, arguments, unit);
+    let is_out = |range: Range| figures.iter().flatten().find(|it| !range.holds(it.measure));
+    // A nought where none of it is possible is written in earnest.
+    let is_odd = |range: Range| is_out(range).filter(|it| !it.measure.is_zero());
+    let odd = || row.usual.and_then(|range| Some((is_odd(range)?, range)));
+    let (figure, range, is_possible) = match is_out(can_be) {
+        Some(figure) => (figure, can_be, false),
+        None => odd().map(|(figure, range)| (figure, range, true))?,
+    };
+    let meant = meant(figure, kind, row.usual.unwrap_or(can_be), unit);
+    let behind = match figure.unit {
+        Some(NumberUnit::Length(own)) => own,
+        _ => unit,
+    };
+    let subject = format!("`{}` of {}", row.word, block.title);
+    let span = figure.expr.span;
+    let is_slip = meant.first().is_some_and(|first| first.is_other_unit);
+    let mut found = if is_possible {
+        let title = format!("{subject} is {}, which is odd", with(figure.count, figure.unit));
+        Diagnostic::warning("figure-odd", title, span, "is this what you meant?")
+            .note(format!("it is usually from {}", range.told(kind, behind)))
+            .subject(place())
+    } else {
+        let title = format!("{subject} can't be {}", figure.said(unit));
+        match is_slip {
+            true => Diagnostic::error("unit-slip", title, span, "this is in the wrong unit"),
+            false => Diagnostic::error("figure-impossible", title, span, "this can't be")
+                .note(format!("it can be from {}", range.told(kind, behind))),
+        }
+    };
+    for meant in meant {
+        let choice = format!("{}, {}", meant.text, meant.if_so);
+        found = found.fix(Fix::new(Grade::Choice, choice, span, meant.text));
+    }
+    Some(found)
+}
+
+/// A range that is written with its upper end first; it is read the right way round.
+pub(super) fn backwards(
+    block: &Block,
+    row: &Row,
+    value: &Value,
+    arguments: &[Argument],
+    unit: Unit,
+    place: impl FnOnce() -> String,
+) -> Option<Diagnostic> {
+    if !matches!(value, Value::PercentRange(_) | Value::LengthRange(_)) {
+        return None;
+    }
+    let [Some(first), Some(second)] = written(value, arguments, unit) else { return None };
+    if first.measure <= second.measure {
+        return None;
+    }
+    let span = first.expr.span.to(second.expr.span);
+    let [low, high] = [&second, &first].map(|end| with(end.count, end.unit));
+    let title = format!("`{}` of {} runs from {high} down to {low}", row.word, block.title);
+    let turned = format!("{low} to {high}");
+    let found = Diagnostic::warning("range-backwards", title, span, "the lower end comes first");
+    Some(found.subject(place()).fix(Fix::new(Grade::Sure, "turn it around", span, turned)))
+}
+
+/// The figures of one argument, two for a range.
+fn written<'a>(value: &Value, arguments: &'a [Argument], unit: Unit) -> [Option<Written<'a>>; 2] {
+    let is_range = matches!(value, Value::PercentRange(_) | Value::LengthRange(_));
+    let mut numbers = arguments.iter().filter_map(|argument| match argument {
+        Argument::Expr(expr) => match expr.kind {
+            ExprKind::Number(Number { value, unit }) => Some((expr, value, unit)),
+            ExprKind::Name(_) => None,
+            // A sum is judged by what it comes to.
+            ExprKind::Negative(_) | ExprKind::Binary(..) => {
+                let sum = super::evaluate::offset(expr, unit).ok()?;
+                Some((expr, sum.in_unit(unit), None))
+            }
+        },
+        _ => None,
+    });
+    let mut next = || {
+        let (expr, count, behind) = numbers.next()?;
+        let measure = match value {
+            Value::Size(_) | Value::LengthRange(_) => sized(count, behind, unit)?,
+            Value::PercentRange(_) => count,
+            _ => measure(value)?,
+        };
+        Some(Written { expr, count, unit: behind, measure })
+    };
+    [next(), if is_range { next() } else { None }]
+}
+
+fn sized(count: Exact, behind: Option<NumberUnit>, unit: Unit) -> Option<Exact> {
+    let own = match behind {
+        Some(NumberUnit::Length(own)) => own,
+        Some(_) => return None,
+        None => unit,
+    };
+    Some(Length::new(count, own).in_unit(Unit::Millimetre))
+}
+
+/// What else it may have been meant to be, most likely first: in the other unit, or with
+/// its point a place off.
+fn meant(figure: &Written<'_>, kind: Kind, usual: Range, file: Unit) -> Vec<Meant> {
+    let mut all = Vec::new();
+    let add = |all: &mut Vec<Meant>, measure: Exact, text: String, if_so, is_other_unit| {
+        if usual.holds(measure) {
+            all.push(Meant { text, if_so, is_other_unit });
+        }
+    };
+    let (count, own) = (figure.count, figure.measure);
+    let behind = is_length(kind).then(|| figure.behind(file));
+    if let Some(behind) = behind {
+        let other = if behind == file { file.other() } else { file };
+        let meant = Length::new(count, other);
+        let text = in_unit(meant, other);
+        add(&mut all, meant.in_unit(Unit::Millimetre), text, IF_MEANT, true);
+        // A unit that is written and is not the file's is what went wrong.
+        if !all.is_empty() && behind != file {
+            return all;
+        }
+    }
+    let degrees = match figure.unit {
+        Some(NumberUnit::Celsius) => {
+            Some((Temperature::fahrenheit(count).0, NumberUnit::Fahrenheit))
+        }
+        Some(NumberUnit::Fahrenheit) => Some((count, NumberUnit::Celsius)),
+        _ => None,
+    };
+    if let Some((measure, unit)) = degrees {
+        add(&mut all, measure, with(count, Some(unit)), IF_MEANT, true);
+    }
+    for times in [Exact::ratio(1, 10), Exact::int(10)] {
+        let meant = count * times;
+        // Nobody writes such a figure with a point.
+        if behind == Some(Unit::Inch) && !is_plain(meant) {
+            continue;
+        }
+        let measure = match figure.unit {
+            Some(NumberUnit::Fahrenheit) => Temperature::fahrenheit(meant).0,
+            _ => own * times,
+        };
+        let text = with(meant, figure.unit);
+        add(&mut all, measure, text, "if its point is a place off", false);
+    }
+    let hours = match figure.unit {
+        Some(NumberUnit::Minute) => Some((own * Exact::int(60), NumberUnit::Hour)),
+        Some(NumberUnit::Hour) => Some((own / Exact::int(60), NumberUnit::Minute)),
+        _ => None,
+    };
+    if let Some((measure, unit)) = hours {
+        add(&mut all, measure, with(count, Some(unit)), IF_MEANT, false);
+    }
+    all
+}
+
+/// What is said of a figure that is right but for its unit.
+const IF_MEANT: &str = "if that is what you meant";
+
+/// True for a fraction of an inch that is on a rule, and for a decimal of two places.
+fn is_plain(inches: Exact) -> bool {
+    inches.denom() <= 64 && inches.denom().count_ones() == 1
+        || (inches * Exact::int(100)).is_whole()
+}
+
+impl Written<'_> {
+    /// The unit of length that it is written in, if only by the way of the file.
+    fn behind(&self, file: Unit) -> Unit {
+        match self.unit {
+            Some(NumberUnit::Length(unit)) => unit,
+            // The yard's quarters count inches in a metric file too.
+            _ if self.measure == self.count * Unit::Inch.millimetres() => Unit::Inch,
+            _ => file,
+        }
+    }
+
+    /// As it is written, and in the file's own unit where it has the other.
+    fn said(&self, file: Unit) -> String {
+        let own = match self.unit {
+            None => return plain(self.count),
+            Some(NumberUnit::Length(own)) => own,
+            Some(_) => return with(self.count, self.unit),
+        };
+        let length = Length::new(self.count, own);
+        let mut said = in_unit(length, own);
+        if own.is_metric() != file.is_metric() {
+            said.push_str(&format!(", which is {}", in_unit(length, file)));
+        }
+        said
+    }
+}
+
+/// A number as it is written, with its unit behind it.
+fn with(count: Exact, unit: Option<NumberUnit>) -> String {
+    let count = plain(count);
+    match unit {
+        None => count,
+        Some(NumberUnit::Percent) => format!("{count}%"),
+        Some(unit) => format!("{count} {}", unit.name()),
+    }
+}
+
+/// A number as a maker writes it: a decimal where four places hold it.
+fn plain(count: Exact) -> String {
+    let scaled = count * Exact::int(10_000);
+    if !scaled.is_whole() {
+        return count.to_string();
+    }
+    let scaled = scaled.numer();
+    let sign = if scaled < 0 { "-" } else { "" };
+    let (whole, rest) = (scaled.abs() / 10_000, scaled.abs() % 10_000);
+    let text = format!("{sign}{whole}.{rest:04}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+/// A length as it is written in a unit, with the unit.
+fn in_unit(length: Length, unit: Unit) -> String {
+    let count = length.in_unit(unit);
+    let tape = if unit.is_metric() { Tape::millimetres() } else { Tape::inches() };
+    // A count that came out of the other unit is told to a few places.
+    match (count.denom() <= 64, unit) {
+        (true, Unit::Inch | Unit::Foot) => format!("{count} {}", unit.name()),
+        (true, _) => format!("{} {}", plain(count), unit.name()),
+        (false, _) => format!("{} {}", tape.fine(length), unit.name()),
+    }
+}
