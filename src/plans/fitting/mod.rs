@@ -20,6 +20,7 @@ use super::Workings;
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use pins::PinRows;
+pub(in crate::plans) use screws::pockets_meet;
 pub use screws::{Fastening, Long, Purpose, Screws};
 pub use slides::{Drawer, Line};
 pub use spacers::Spacer;

@@ -280,14 +280,14 @@ impl Maker<'_, '_> {
         &mut self,
         case: &Case,
         seams: &[&Joint],
-        (told, pairs): (&str, u32),
+        (told, pairs): (String, u32),
         after: Vec<usize>,
     ) -> usize {
         let mut parts: Vec<PartId> = seams.iter().flat_map(|own| [own.part, own.into]).collect();
         parts.sort_unstable();
         parts.dedup();
         let lines = vec![format!(
-            "glue clamping blocks to both boards of the seam of {told}, a pair where each clamp will be, on paper so that they come off again, and let them set"
+            "glue clamping blocks to both boards of the seam {told}, a pair where each clamp will be, on paper so that they come off again, and let them set"
         )];
         self.add(Task {
             lines,
@@ -329,7 +329,13 @@ impl Maker<'_, '_> {
             let open = self.piece.shop.open_time;
             lines.push(format!("{told}: try the miter dry; these papers reckon with a glue that stays open {open}, and a slower one leaves you more time to bring the long points together"));
             lines.push(format!("bring the frame straight on and clamp across the {pairs} pairs of blocks; frame and case are rigid, so the miter can't be folded shut"));
-            stands = vec![self.clamping_blocks(case, &mitered, (&told, pairs), stands)];
+            let between = |joint: &&Joint| {
+                let [one, other] = [joint.part, joint.into].map(|id| self.parts.mark(id));
+                format!("between {one} and {other}")
+            };
+            let seams: Vec<String> = mitered.iter().map(between).collect();
+            let blocks = (listed(&seams), pairs);
+            stands = vec![self.clamping_blocks(case, &mitered, blocks, stands)];
         }
         let stile = |joint: &&Joint| Some((joint.part, joint.into, self.beyond(joint)?));
         let stiles: Vec<(PartId, PartId, Length)> = flush.iter().filter_map(stile).collect();

@@ -50,7 +50,8 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Wall), vec![last]);
             self.does(last, vec![Doing::House(House::Wall(wall))]);
         }
-        let lines = self.put_back();
+        let mut lines = self.put_back();
+        lines.extend(self.countertop());
         let title = "Put in the doors, drawers, and shelves".to_owned();
         let put = self.simple(
             title,
@@ -65,6 +66,25 @@ impl Maker<'_, '_> {
         let laid =
             self.picked(|joint| joint.sort == JointSort::Laid && !stuck.contains(&joint.part));
         self.closes(put, laid);
+    }
+
+    /// What carries a countertop, which these papers leave to others.
+    fn countertop(&self) -> Option<String> {
+        let under = |case: CaseId| {
+            let top = self.piece.case(case).and_then(|case| case.top.as_ref());
+            top.is_some_and(|top| top.stretchers.is_some())
+        };
+        let stretchers = self.ids(|part| part.role == Role::Stretcher && under(part.case));
+        if stretchers.is_empty() {
+            return None;
+        }
+        let mut on: Vec<String> =
+            stretchers.iter().map(|id| self.parts.mark(*id).to_owned()).collect();
+        on.push("the upper ends of the case".to_owned());
+        Some(format!(
+            "a countertop is not part of these papers: whoever makes it measures for it now that the piece stands level and fixed; it rests on {}, and is fastened from below through them, one of solid wood along the front only, and in slots toward the back, so that it can move",
+            listed(&on)
+        ))
     }
 
     fn carried(&self) -> (Vec<String>, Vec<Doing>) {
