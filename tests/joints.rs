@@ -563,3 +563,18 @@ fn a_haunch_keeps_its_wood() {
     assert_eq!(told.len(), 2, "{told:?}");
     assert!(told[0].ends_with("has its haunch 25 wide, but the design now wants 20"), "{told:?}");
 }
+
+/// Worked by hand: the top rail of the press is 60 wide, and its tenon is set in by a third
+/// of that. A stile that was cut without a set-in has its mortises open at its ends, where
+/// the tenons no longer fill them; drawn without one, all fits as it is.
+#[test]
+fn mortises_that_are_cut_open_may_stay_open() {
+    let (closed, open) = ("{ long 25; thick 7 }", "{ long 25; thick 7; set-in 0 }");
+    let drawn = redrawn(&spec("tide-cottage-press.case"), closed, open);
+    let cut = recorded(&drawn, &["press.left-stile"]);
+    let now = redrawn(&cut, open, closed);
+    assert_eq!(misfits(&now).len(), 1, "{:?}", misfits(&now));
+    let mended = mended(&now, "cut-misfit", "leave the mortises open");
+    assert!(mended.contains("set-in 0"), "{mended}");
+    assert_eq!(misfits(&mended), Vec::<String>::new());
+}

@@ -72,7 +72,7 @@ fn every_choice_mends_its_finding() {
         (FIRST, "lumber 4/4; thickness 3/4;", "lumber 4/4; thickness 7/8;"),
         (PRESS, "species yellow-birch; thickness 15", "species yellow-birch; thickness 17"),
         (FIRST, "clamps 6 }", "clamps 1 }"),
-        (FIRST, "clamps 6 }", "clamps 6; open-time 1 min }"),
+        (FIRST, "open-time 15 min; clamps 6 }", "open-time 1 min; clamps 6 }"),
         (ALCOVE, "clamps 20; open-time 20 min;", "open-time 20 min;"),
         (PRESS, "clamps 24", "clamps 0; open-time 0 min"),
     ] {
@@ -158,7 +158,7 @@ fn what_others_share_is_judged_where_it_is_used() {
 /// no clamps and no haste, whatever the shop has.
 #[test]
 fn pocket_screws_need_no_clamps() {
-    let text = changed(FIRST, "clamps 6 }", "clamps 0; open-time 0 min }");
+    let text = changed(FIRST, "open-time 15 min; clamps 6 }", "open-time 0 min; clamps 0 }");
     let subjects: Vec<String> = told(&text).into_iter().map(|(_, of)| of).collect();
     assert!(subjects.contains(&"cupboard.frame-on".to_owned()));
     assert!(!subjects.contains(&"cupboard.face-frame".to_owned()), "{subjects:?}");

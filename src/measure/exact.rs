@@ -1,9 +1,8 @@
 //! Exact rational numbers that never panic and never round.
 
-use std::cmp::Ordering;
+mod operators;
+
 use std::fmt;
-use std::iter::Sum;
-use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
 
 use super::Digits;
 
@@ -264,117 +263,6 @@ const fn gcd(mut a: u128, mut b: u128) -> u128 {
         (a, b) = (b, a % b);
     }
     if a == 0 { 1 } else { a }
-}
-
-impl Add for Exact {
-    type Output = Self;
-    #[inline]
-    fn add(self, other: Self) -> Self {
-        // Most sums have a nought in them.
-        if other.numer == 0 && other.denom != 0 {
-            return self;
-        }
-        if self.numer == 0 && self.denom != 0 {
-            return other;
-        }
-        self.added(other)
-    }
-}
-
-impl Sub for Exact {
-    type Output = Self;
-    #[inline]
-    fn sub(self, other: Self) -> Self {
-        self + -other
-    }
-}
-
-impl Neg for Exact {
-    type Output = Self;
-    fn neg(self) -> Self {
-        Self { numer: -self.numer, denom: self.denom }
-    }
-}
-
-impl Mul for Exact {
-    type Output = Self;
-    #[inline]
-    fn mul(self, other: Self) -> Self {
-        // As much of a length is measured as a rule: nothing.
-        if self.is_zero() && other.denom != 0 {
-            return self;
-        }
-        self.times(other)
-    }
-}
-
-impl Div for Exact {
-    type Output = Self;
-    fn div(self, other: Self) -> Self {
-        match other.numer.signum() {
-            0 => Self::OUT_OF_RANGE,
-            _ if self.is_zero() => self,
-            // So many marks of a tape, as they mostly are.
-            sign if self.denom == other.denom && self.denom != 0 => {
-                Self::lowest(sign * self.numer, sign * other.numer)
-            }
-            sign => self * Self { numer: sign * other.denom, denom: sign * other.numer },
-        }
-    }
-}
-
-impl AddAssign for Exact {
-    fn add_assign(&mut self, other: Self) {
-        *self = *self + other;
-    }
-}
-
-impl SubAssign for Exact {
-    fn sub_assign(&mut self, other: Self) {
-        *self = *self - other;
-    }
-}
-
-impl Sum for Exact {
-    fn sum<I: Iterator<Item = Self>>(iter: I) -> Self {
-        iter.fold(Self::ZERO, |total, next| total + next)
-    }
-}
-
-impl From<i64> for Exact {
-    fn from(value: i64) -> Self {
-        Self::int(value)
-    }
-}
-
-impl PartialOrd for Exact {
-    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
-        Some(self.cmp(other))
-    }
-}
-
-impl Ord for Exact {
-    fn cmp(&self, other: &Self) -> Ordering {
-        if self.denom == other.denom {
-            return self.numer.cmp(&other.numer);
-        }
-        match (self.is_out_of_range(), other.is_out_of_range()) {
-            (true, true) => Ordering::Equal,
-            (true, false) => Ordering::Greater,
-            (false, true) => Ordering::Less,
-            (false, false) => {
-                let left = self.numer as i128 * other.denom as i128;
-                let right = other.numer as i128 * self.denom as i128;
-                left.cmp(&right)
-            }
-        }
-    }
-}
-
-impl Default for Exact {
-    fn default() -> Self {
-        Self::ZERO
-    }
 }
 
 impl fmt::Display for Exact {

@@ -155,6 +155,8 @@ pub struct Shelves {
     pub clearance: Size,
     /// Behind the frame or the front edge.
     pub set_back: Size,
+    /// Where that is said.
+    pub set_back_at: Insertion,
     /// How fixed shelves are joined.
     pub joint: Joinery,
     /// The rows of holes that adjustable ones stand on.

@@ -60,6 +60,8 @@ pub struct PanelBuild {
     /// How far tenons in mortises are set in from the ends of the stiles, where
     /// written; else it follows from the width of the rails.
     pub set_in: Option<Size>,
+    /// Where that is said, or would be.
+    pub set_in_at: Insertion,
     /// Left free in each groove for a solid panel, where that is more than the stubs
     /// leave.
     pub float: Size,

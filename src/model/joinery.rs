@@ -5,6 +5,7 @@ use crate::trade;
 use crate::vocabulary::JointKind;
 
 use super::id::StockId;
+use super::insertion::Insertion;
 use super::size::Size;
 
 /// How a board is joined.
@@ -21,6 +22,8 @@ pub struct Joinery {
     /// How far a tenon is set in from the end of the stile that takes it, where
     /// written; else it follows from the width of the rail.
     pub set_in: Option<Size>,
+    /// Where that is said, or would be; `None` where the joint has no braces.
+    pub set_in_at: Option<Insertion>,
     /// Diameter of a dowel.
     pub diameter: Option<Length>,
     /// The statement that gives it.

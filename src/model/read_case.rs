@@ -95,6 +95,7 @@ pub(super) fn joinery(
         long: None,
         thick: None,
         set_in: None,
+        set_in_at: None,
         diameter: None,
         diameter_span: None,
         room: Length::ZERO,
@@ -116,6 +117,8 @@ pub(super) fn joinery(
             joint.thick = Some(thick.unwrap_or_else(|| third(into)));
             let name = format!("{what} tenon's set-in");
             joint.set_in = ctx.size(sizes, words::joint::SET_IN, &name);
+            let written = said.and_then(Said::body);
+            joint.set_in_at = written.map(|body| Insertion::of(body, words::joint::SET_IN));
             joint.room = room(sizes);
         }
         JointKind::Dowel => {
@@ -319,8 +322,12 @@ pub(super) fn shelves(
         joint: joinery(body, (words::shelves::JOINT, JointKind::Dado), into, "shelf", ctx),
         pins: pins(body, ctx),
         carries: carries::read(body),
+        set_back_at: match entry {
+            Some(_) => Insertion::of(body, words::shelves::SET_BACK),
+            None => Insertion::within(case, words::case::SHELVES),
+        },
         stock_at: match entry {
-            Some(_) => Insertion::of(body, words::case::STOCK),
+            Some(_) => Insertion::of(body, words::shelves::STOCK),
             None => Insertion::within(case, words::case::SHELVES),
         },
         span: entry.map_or(at, |entry| entry.head),

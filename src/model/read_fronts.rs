@@ -155,6 +155,7 @@ fn panel(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<PanelBui
         groove,
         tenon,
         set_in,
+        set_in_at: Insertion::of(sizes, SET_IN),
         float: ctx.size(sizes, FLOAT, "panel float")?,
         span: entry.head,
     })

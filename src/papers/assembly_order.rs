@@ -81,7 +81,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
 /// What glue and clamps these papers reckon with; nothing where none is used.
 fn glue(source: &Source<'_, '_>) -> Option<String> {
     let tasks = &source.work.assembly().tasks;
-    if !tasks.iter().any(|task| task.spreading.0.is_positive()) {
+    if !tasks.iter().any(|task| task.closing.0.is_positive()) {
         return None;
     }
     let shop = &source.work.piece.shop;
@@ -97,7 +97,7 @@ fn glue(source: &Source<'_, '_>) -> Option<String> {
         }
     };
     Some(format!(
-        "These papers take the glue to stay open {}{known}, from the first drop until the last clamp is tight. They allow a quarter of a minute to take up each joint and a minute to spread {joint} of it, or {flat} of a flat seam, and a clamp for every {clamp} of a joint or {panel} of a panel. Go by the label of your glue.",
+        "These papers take the glue to stay open {}{known}, from the first drop until the last clamp is tight. They allow a quarter of a minute to take up each joint and a minute to spread {joint} of it, or {flat} of a flat seam, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every {clamp} of a joint or {panel} of a panel. Go by the label of your glue.",
         shop.open_time
     ))
 }
@@ -260,9 +260,14 @@ fn step(
             times.push(format!("the shop has {have}; borrow more, or clamp through stiff cauls"));
         }
     }
-    if task.spreading.0.is_positive() {
+    if task.closing.0.is_positive() {
         let open = source.work.piece.shop.open_time;
-        times.push(format!("{} to spread, and the glue stays open {open}", task.spreading));
+        let screws = match task.driven {
+            0 => String::new(),
+            1 => " and drive 1 screw".to_owned(),
+            several => format!(" and drive {several} screws"),
+        };
+        times.push(format!("{} to spread{screws}, and the glue stays open {open}", task.closing));
     }
     more.push(times.join(", "));
     blocks.push(Block::Setting {

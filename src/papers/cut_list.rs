@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Length, Unit};
-use crate::model::{Axis, Item, OpeningKind, Piece, Size, Stock, StockId};
+use crate::model::{Axis, HingeId, HingeKind, Item, OpeningKind, Piece, Size, Stock, StockId};
 use crate::parts::{Grain, Part, PartId, Role};
 use crate::plans::assembly::{Stage, gluing, is_broken_down_first, stage};
 use crate::plans::cleats;
@@ -37,6 +37,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     ];
     blocks.extend(marks::blocks(parts));
     blocks.extend(left_to_cut::blocks(source));
+    blocks.extend(without_blocks(piece).map(Block::Note));
     let mut order: Vec<usize> = (0..piece.stocks.len()).collect();
     // Sheets first: they are cut to size while the boards settle.
     order.sort_by_key(|index| (piece.stocks[*index].is_solid(), *index));
@@ -84,6 +85,21 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     blocks.push(Block::Proof(proof));
     blocks.push(Block::Note(format!("Rough sizes leave {} on the length and {} on the width of solid parts. Cut sheet parts to size.", figures.text(piece.shop.allow_length), figures.text(piece.shop.allow_width))));
     blocks
+}
+
+/// The cup hinges of doors that give no plate, so that their blocks are not listed.
+fn without_blocks(piece: &Piece) -> impl Iterator<Item = String> {
+    let hung = |hinge: usize| {
+        let doors = piece.cases.iter().flat_map(|case| &case.openings).filter(|of| of.is_door());
+        let mut fronts = doors.filter_map(|opening| opening.front.as_ref()?.hinge);
+        fronts.any(|(id, _)| id == HingeId(hinge))
+    };
+    let hinges = piece.hinges.iter().enumerate().filter(move |(index, hinge)| {
+        matches!(hinge.kind, HingeKind::Cup { plate: None, .. }) && hung(*index)
+    });
+    hinges.map(|(_, hinge)| {
+        format!("The spec gives no plate for the hinge {}, so this list has no blocks that its plates stand on. Look them up on its sheet before you saw.", hinge.name)
+    })
 }
 
 /// What is sawn only when the piece stands in its place.
@@ -405,7 +421,7 @@ fn cautions(source: &Source<'_, '_>, lines: &[Line<'_>]) -> Vec<Block> {
     let (short, narrow) = (marks(small_parts::is_short), marks(small_parts::is_narrow));
     let mut cautions = Vec::new();
     if !short.is_empty() {
-        cautions.push(Block::Caution(format!("{short}: these are too short to plane, joint, or rout one by one. Mill them as one longer blank, and cut them to length last.")));
+        cautions.push(Block::Caution(format!("{short}: these are too short to plane, joint, or rip one by one. Plane and rip them as one long stick, and crosscut them last.")));
     }
     if !narrow.is_empty() {
         cautions.push(Block::Caution(format!("{narrow}: too narrow to rip by itself. Rip it off a wider board with a push block, so that the strip falls on the side of the blade away from the fence.")));

@@ -7,7 +7,9 @@ mod support;
 use crate::measure::{Duration, Exact, Length, Unit};
 use crate::model::Stock;
 use crate::parts::FeatureKind;
+use crate::plans::guide::Guide;
 use crate::plans::setups::{CutLine, Run, Setup};
+use crate::plans::small_parts;
 use crate::trade;
 
 use super::drawing::setup::{Told, drawing};
@@ -150,6 +152,25 @@ fn one(source: &Source<'_, '_>, setup: &Setup, number: usize, blocks: &mut Vec<B
     blocks.push(Block::Proof(vec![proof(source, setup, first)]));
 }
 
+/// How parts are held on the router table that are crosscut from one stick by then and
+/// are too short for a hand.
+fn held_between(source: &Source<'_, '_>, setup: &Setup) -> Option<String> {
+    let Source { work, .. } = source;
+    if setup.guided.as_ref().is_none_or(|guided| guided.guide != Guide::Table) {
+        return None;
+    }
+    let parts = setup.runs.iter().filter_map(|run| work.parts.get(run.part));
+    let short = parts.filter(|part| small_parts::is_short(work.piece, part));
+    let mut marks: Vec<&str> = short.map(|part| part.mark.as_str()).collect();
+    marks.dedup();
+    (!marks.is_empty()).then(|| {
+        format!(
+            "{} came off one stick and are short by now: push each one with a block behind it and a scrap of its thickness in front, never with your fingers beside the bit",
+            marks.join(", ")
+        )
+    })
+}
+
 /// True where a cut runs out across the grain of solid wood.
 fn breaks_out(source: &Source<'_, '_>, setup: &Setup) -> bool {
     let work = &source.work;
@@ -203,6 +224,7 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
     let mut more = vec![cut(source, setup, first)];
     more.extend(led);
     more.extend(support::supports(source, setup));
+    more.extend(held_between(source, setup));
     if setup.guided.is_some() && breaks_out(source, setup) {
         more.push("it runs across the grain of solid wood: clamp scrap against the edge where the bit comes out, or that edge breaks out".to_owned());
     }

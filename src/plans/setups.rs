@@ -290,7 +290,7 @@ mod tests {
     #[test]
     fn a_shop_gives_its_own_times() {
         let text = CONSOLE
-            .replace("  clamps    9\n", "  clamps 8; set-up 20 min; times { clamping 2 min }\n");
+            .replace("  clamps    9;", "  clamps 8; set-up 20 min; times { clamping 2 min };");
         let setups = planned(&text);
         let drawers = setups.iter().find(|setup| setup.lines.len() == 22).expect("flutes");
         assert_eq!(drawers.time, Duration(Exact::int(157)));

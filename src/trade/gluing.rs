@@ -31,6 +31,13 @@ pub fn spreading_flat(joints: u32, long: Length) -> Duration {
     spreading(joints, long.half())
 }
 
+/// How long it takes to drive so many screws while glue is open, the board held where it
+/// belongs: a quarter of a minute each (common practice, no source).
+#[must_use]
+pub fn driving(screws: u32) -> Duration {
+    Duration(Exact::ratio(i64::from(screws), 4))
+}
+
 /// What is left on every outer edge of a front that is planed to its opening: 1/32 in
 /// or 1 mm (common practice, no source).
 #[must_use]

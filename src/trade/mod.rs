@@ -42,7 +42,9 @@ pub use finishes::{
     COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Sanding, brushing_time, coating_time,
     finish_named, finish_needed, heats_in_rags, mixed,
 };
-pub use gluing::{Staves, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves};
+pub use gluing::{
+    Staves, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves,
+};
 pub use joints::{behind_mortise, dovetail_slope, dowel_reach, least_panel, set_in, tails};
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};

@@ -29,11 +29,11 @@ pub(super) const EXCUSED: &[Excused] = &[
     ),
     excused("at # min each", SHOP),
     excused(
-        "spread # in of it, or # in of a flat seam, and a clamp for every # in of a joint or # in",
+        "spread # in of it, or # in of a flat seam, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every # in of a joint or # in",
         GLUE,
     ),
     excused(
-        "spread # mm of it, or # mm of a flat seam, and a clamp for every # mm of a joint or # mm",
+        "spread # mm of it, or # mm of a flat seam, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every # mm of a joint or # mm",
         GLUE,
     ),
     excused("# min to change each set-up", SHOP),

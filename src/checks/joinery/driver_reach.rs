@@ -3,11 +3,11 @@
 use std::collections::BTreeSet;
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::measure::Length;
 use crate::model::{JointKind, OpeningKind};
 use crate::parts::{
-    Assembly, Cuboid, Direction, Feature, FeatureKind, Joint, JointSort, Part, PartId, Parts,
+    Assembly, Cuboid, Direction, Feature, FeatureKind, Joint, JointSort, Part, PartId,
 };
 use crate::plans::Workings;
 use crate::plans::operations::{Doing, Move};
@@ -51,7 +51,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         for joint in joints {
             let there = there(moves, joint);
             if let Some(stands) = room.stopped(joint, &mut there.into_iter()) {
-                sink.push(report(work.parts, joint, stands, step));
+                sink.push(report(work, joint, stands, step));
             }
         }
     }
@@ -245,7 +245,8 @@ fn through(part: &Cuboid, into: &Cuboid) -> Vec<Vec<ScrewWay>> {
         .collect()
 }
 
-fn report(parts: &Parts, joint: &Joint, stands: &Part, step: usize) -> Diagnostic {
+fn report(work: &Workings<'_>, joint: &Joint, stands: &Part, step: usize) -> Diagnostic {
+    let Workings { piece, parts, .. } = *work;
     let path = |id: PartId| parts.get(id).map_or("", |part| part.path.as_str());
     let (part, into, other) = (path(joint.part), path(joint.into), &stands.path);
     let mut found = RULE.finding(
@@ -264,6 +265,16 @@ fn report(parts: &Parts, joint: &Joint, stands: &Part, step: usize) -> Diagnosti
             "move one of the boards, join it another way, or use a driver that is shorter than 5-1/2 in (140 mm)"
         }
     };
+    let case = parts.get(joint.part).and_then(|part| piece.case(part.case));
+    if let Some(at) = case.and_then(|case| super::screwed_by(case, joint.span)) {
+        let fix = Fix::new(
+            Grade::Choice,
+            "join it with dowels, which ask for no driver",
+            at,
+            "joint dowel",
+        );
+        found = found.fix(fix);
+    }
     found
         .because(format!("in step {step} of the assembly order {other} is in the way"))
         .note(format!("drive them before {other} goes in, where the order allows it; else {mend}"))

@@ -17,9 +17,12 @@ mod pocket_seen;
 mod pocket_too_long;
 mod rabbet_too_thin;
 pub(super) mod rails_meet;
+mod screwed_by;
 mod thin_wall;
 
 use crate::checks::rule::Rule;
+
+use screwed_by::screwed_by;
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[

@@ -1,8 +1,10 @@
 //! Two boards in one place.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink};
-use crate::parts::{Assembly, Part, clashes};
+use crate::diagnostics::{Fix, Severity, Sink};
+use crate::measure::Length;
+use crate::model::Piece;
+use crate::parts::{Assembly, Part, Role, clashes};
 use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -22,9 +24,9 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
-/// Fronts, and drawers in their openings, have rules of their own.
+/// Drawers in their openings have rules of their own.
 fn is_judged(part: &Part) -> bool {
-    !matches!(part.assembly, Assembly::Front(_) | Assembly::DrawerBox(_))
+    !matches!(part.assembly, Assembly::DrawerBox(_))
 }
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
@@ -53,7 +55,31 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         if one.span != other.span {
             diagnostic = diagnostic.label(other.span, "and this one");
         }
-        sink.push(diagnostic);
+        let both = [one, other];
+        let is_front = |part: &&Part| matches!(part.assembly, Assembly::Front(_));
+        if both.iter().any(is_front) && both.iter().any(|part| part.role == Role::Packer) {
+            diagnostic = diagnostic.note(
+                "put a `divider` between the two openings, so that the slide has a board beside it",
+            );
+        }
+        let [.., deep] = clash.by;
+        sink.push(match clear_of_blocks(piece, both, deep) {
+            Some(fix) => diagnostic.fix(fix),
+            None => diagnostic,
+        });
         return;
     }
+}
+
+/// A loose shelf clears the block of a hinge where it stands back behind it by what they share.
+fn clear_of_blocks(piece: &Piece, both: [&Part; 2], deep: Length) -> Option<Fix> {
+    let is = |role: Role| both.iter().any(|part| part.role == role);
+    if !is(Role::HingeBlock) || !is(Role::AdjustableShelf) {
+        return None;
+    }
+    let shelves = &piece.case(both[0].case)?.shelves;
+    let tape = piece.tape();
+    let back = tape.up(shelves.set_back.length + deep);
+    let statement = format!("set-back {}", tape.source(back));
+    Some(shelves.set_back_at.says(&statement, "stand the shelves behind the hinge blocks"))
 }

@@ -2,8 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Length, Span};
-use crate::model::{Case, Joinery, JointKind};
+use crate::measure::Length;
 use crate::parts::FeatureKind;
 use crate::plans::Workings;
 
@@ -57,7 +56,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         if part.span != pocket.span {
             diagnostic = diagnostic.label(part.span, format!("{} long", tape.figure(long)));
         }
-        let joint = piece.case(part.case).and_then(|case| written(case, pocket.span));
+        let joint = piece.case(part.case).and_then(|case| super::screwed_by(case, pocket.span));
         sink.push(match joint {
             Some(span) => {
                 diagnostic.fix(Fix::new(Grade::Choice, "join it with dowels", span, "joint dowel"))
@@ -65,17 +64,4 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             None => diagnostic.note("join it in another way, or make it longer"),
         });
     }
-}
-
-/// Where a case says that the boards of a statement are joined with pocket screws,
-/// if dowels may stand there.
-fn written(case: &Case, boards: Span) -> Option<Span> {
-    let plain = |joint: &Joinery| {
-        (joint.kind == JointKind::Pocket && joint.screw.is_none()).then_some(joint.span).flatten()
-    };
-    let frame = case.frame.iter().filter(|frame| frame.span == boards);
-    let top = case.top.iter().map(|top| &top.board);
-    let bottom = case.bottom.iter().map(|bottom| &bottom.board);
-    let others = top.chain(bottom).chain(&case.partitions).filter(|board| board.span == boards);
-    frame.map(|frame| &frame.joint).chain(others.map(|board| &board.joint)).find_map(plain)
 }

@@ -16,11 +16,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     source: "Common practice; no published source.",
     formula: "One clamp for each 12 in of a joint or part of it. A clamp along a part closes the joints at both its ends. A panel takes one for each 8 in of its length, and at least two. Pocket screws and screws hold their own joints.",
     accept: "Accept it if you can borrow clamps for a day, or if you draw the joints up by other means: cauls, wedges, tape, or pins.",
-    example: Example {
-        base: Base::First,
-        sound: "cure 24 h; clamps 6 }",
-        wrong: "cure 24 h; clamps 5 }",
-    },
+    example: Example { base: Base::First, sound: "clamps 6 }", wrong: "clamps 5 }" },
     check: Check::Parts(check),
     sometimes: Some((
         Severity::Note,
@@ -38,7 +34,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     for glue_up in super::too_much(work, Load::clamps, has) {
         let needs = glue_up.load.clamps();
         let joints = glue_up.load.joints();
-        let told = match (glue_up.sort, glue_up.load.0.as_slice()) {
+        let told = match (glue_up.sort, glue_up.load.closings.as_slice()) {
             (Sort::Panel, [row]) => format!(
                 "{} at one for each 8 in or 200 mm, rounded up, comes to {}",
                 tape.figure(row.long / i64::from(row.joints.max(1))),
@@ -80,7 +76,8 @@ fn clamps(number: u32) -> String {
 /// `2 for bottom + 1 each for shelf-1, shelf-2`.
 fn sum(parts: &Parts, glue_up: &GlueUp) -> String {
     let alike = |a: &Closing, b: &Closing| a.clamps == b.clamps;
-    let own: Vec<Closing> = glue_up.load.0.iter().filter(|row| row.clamps > 0).copied().collect();
+    let own: Vec<Closing> =
+        glue_up.load.closings.iter().filter(|row| row.clamps > 0).copied().collect();
     let terms = own.chunk_by(alike).map(|rows| {
         let each = if rows.len() > 1 { " each" } else { "" };
         let count = rows.first().map_or(0, |row| row.clamps);

@@ -1,4 +1,4 @@
-//! A glue-up that takes longer to spread than the glue stays open.
+//! A glue-up that takes longer to close than the glue stays open.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
@@ -10,10 +10,10 @@ use super::Short;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "open-time-short",
     severity: Severity::Warning,
-    finds: "The glue skins over before you can spread and close the last joint of a glue-up.",
+    finds: "The glue skins over before you can spread and close the last joint of a glue-up, and drive the screws that go in meanwhile.",
     why: "Glue that has skinned over doesn't wet the other face. The joint looks closed, and it comes apart.",
-    source: "Common practice: white and yellow glues stay open 5 to 10 min, slow ones up to 20, and less in dry heat. The rate of spreading has no published source.",
-    formula: "A quarter of a minute for each joint that a clamp closes, and a minute for each 30 in of it, or 60 in of a face frame's flat seams. Joints that screws close one by one are not counted.",
+    source: "Common practice: white and yellow glues stay open 5 to 10 min, slow ones up to 20, and less in dry heat. The rates of spreading and driving have no published source.",
+    formula: "A quarter of a minute for each joint that a clamp closes, and a minute for each 30 in of it, or 60 in of a face frame's flat seams. A quarter of a minute for each screw that is driven while that glue waits, those that hold the back on to square the case among them. Where screws close every joint, none is counted.",
     accept: "Accept it if you have a helper, or if you have timed yourself and are quicker.",
     example: Example {
         base: Base::Press,
@@ -34,20 +34,26 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     let tape = piece.tape();
     let open = piece.shop.open_time;
-    for glue_up in super::too_much(work, Load::spreading, open) {
-        let needs = glue_up.load.spreading();
+    for glue_up in super::too_much(work, Load::closing, open) {
+        let needs = glue_up.load.closing();
         let joints = super::count(glue_up.load.joints(), "joint");
         let rate = match glue_up.load.is_flat() {
             true => "60 in or 1.5 m",
             false => "30 in or 760 mm",
         };
         let mut sum = Sum::new("glue line", glue_up.load.long(), tape);
-        for row in &glue_up.load.0 {
+        for row in &glue_up.load.closings {
             sum = sum.plus(row.long, parts.get(row.part).map_or("", |part| part.word()), tape);
         }
+        let screws = glue_up.load.driven();
+        let work = if screws > 0 { "spread and screw" } else { "spread" };
+        let screwed = match screws {
+            0 => String::new(),
+            driven => format!(", with {} at 15 s each", super::count(driven, "screw")),
+        };
         let diagnostic = super::short(
             &RULE,
-            format!("the {} takes {needs} to spread, but the glue stays open {open}", glue_up.what),
+            format!("the {} takes {needs} to {work}, but the glue stays open {open}", glue_up.what),
             format!("{joints} in one glue-up"),
             glue_up,
             piece,
@@ -62,7 +68,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         .sum(sum)
         .because("glue that has skinned over no longer wets the other face")
         .note(format!(
-            "{joints} at 15 s each, and {} at {rate} a minute, come to {needs}, rounded up",
+            "{joints} at 15 s each, and {} at {rate} a minute{screwed}, come to {needs}, rounded up",
             tape.text(glue_up.load.long())
         ));
         sink.push(match instead(glue_up) {

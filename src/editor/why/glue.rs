@@ -2,6 +2,7 @@
 
 use crate::measure::{Duration, Exact, Length, Unit};
 use crate::plans::assembly::gluing::{Closing, GlueUp, Load, Sort};
+use crate::trade;
 use crate::vocabulary::words;
 
 use super::teller::{Teller, minutes};
@@ -34,13 +35,13 @@ fn clamps(tell: &Teller<'_>, glue_up: &GlueUp) -> Sum {
         );
         tell.worked(count, &closing.clamps.to_string(), tell.parts.mark(closing.part), how, vec![])
     };
-    let terms: Vec<Term> = load.0.iter().map(own).collect();
+    let terms: Vec<Term> = load.closings.iter().map(own).collect();
     let all = Exact::int(i64::from(load.clamps()));
     tell.figure(&[Subject::Clamp], "clamps", (Value::Count(all), all.to_string()), terms)
 }
 
 /// A quarter of a minute for each joint, and a minute for each 30 in of them, or for
-/// 60 in of flat seams.
+/// 60 in of flat seams; and a quarter of a minute for each screw meanwhile.
 fn spreading(tell: &Teller<'_>, load: &Load) -> Sum {
     let (joints, long) = (i64::from(load.joints()), load.long());
     let take_up = Duration(Exact::ratio(joints, 4));
@@ -56,10 +57,17 @@ fn spreading(tell: &Teller<'_>, load: &Load) -> Sum {
         tell.worked(Value::Time(time), &minutes(time), name, how, vec![])
     };
     let taken = format!("{joints} × 15 s (common practice, no source)");
-    let terms = vec![term(take_up, "taking up each joint", taken), term(spread, "spreading", how)];
-    let total = load.spreading();
+    let mut terms =
+        vec![term(take_up, "taking up each joint", taken), term(spread, "spreading", how)];
+    let driven = load.driven();
+    if driven > 0 {
+        let how = format!("{driven} × 15 s (common practice, no source)");
+        terms.push(term(trade::driving(driven), "driving screws", how));
+    }
+    let total = load.closing();
     let about = [Subject::Clamp, Subject::Time];
-    tell.figure(&about, "time to spread", (Value::Time(total), total.to_string()), terms)
+    let name = if driven > 0 { "time to spread and drive" } else { "time to spread" };
+    tell.figure(&about, name, (Value::Time(total), total.to_string()), terms)
 }
 
 /// How long the glue stays open, and how long it stays in the clamps.

@@ -163,7 +163,9 @@ pub(super) struct StepData<'d> {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) clamps: Option<u32>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) spreading: Option<Figure>,
+    pub(super) closing: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) driven: Option<u32>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) open: Option<Figure>,
     #[serde(skip_serializing_if = "Vec::is_empty")]

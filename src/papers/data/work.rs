@@ -34,7 +34,7 @@ impl<'d> Maker<'d, '_> {
                 .iter()
                 .zip(&assembly.schedule.slots)
                 .map(|(task, slot)| {
-                    let spreading = task.spreading.0.is_positive().then_some(task.spreading);
+                    let closing = task.closing.0.is_positive().then_some(task.closing);
                     let mut after: Vec<usize> = task.after.iter().map(|own| number(*own)).collect();
                     after.sort_unstable();
                     StepData {
@@ -49,8 +49,9 @@ impl<'d> Maker<'d, '_> {
                         after,
                         critical: slot.critical,
                         clamps: (task.clamps > 0).then_some(task.clamps),
-                        spreading: spreading.map(Self::time),
-                        open: spreading.map(|_| Self::time(self.work.piece.shop.open_time)),
+                        closing: closing.map(Self::time),
+                        driven: (task.driven > 0).then_some(task.driven),
+                        open: closing.map(|_| Self::time(self.work.piece.shop.open_time)),
                         goes: task.goes.iter().map(|parts| self.marks(parts)).collect(),
                         cured: task.cured.iter().map(|own| number(*own)).max().map(|since| Cured {
                             since,

@@ -1,7 +1,7 @@
 //! Drawer boxes and paneled doors that are built alike: one drawing tells of all.
 
 use crate::model::Piece;
-use crate::parts::{Assembly, Face, FeatureKind, Part, Parts, Role, Which};
+use crate::parts::{Assembly, Face, FeatureKind, Part, Parts, Role, Which, box_told, front_told};
 
 /// Assemblies with the same parts and the same joints, whatever their sizes.
 pub(in crate::papers) struct Kind<'p> {
@@ -66,16 +66,15 @@ fn is_joint(kind: FeatureKind) -> bool {
     }
 }
 
-/// What an assembly is called that a part is of: `box of upper`, `linen left door`.
+/// What an assembly is called that a part is of: `left door of linen`, `drawer box of
+/// upper`, `tray jars`.
 pub(in crate::papers) fn name(piece: &Piece, part: &Part) -> String {
-    let of = part.opening().and_then(|id| piece.opening(id));
-    let of = of.map_or("", |opening| opening.title());
-    match part.assembly {
-        Assembly::Front(front) => format!("{of} {}", front.leaf.word().replace('-', " ")),
-        Assembly::DrawerBox(_)
-        | Assembly::Base(_)
-        | Assembly::Carcass(_)
-        | Assembly::Frame(_)
-        | Assembly::Loose(_) => format!("box of {of}"),
-    }
+    let told = match part.assembly {
+        Assembly::Front(front) => front_told(piece, front),
+        Assembly::DrawerBox(of) => box_told(piece, of),
+        Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => {
+            return String::new();
+        }
+    };
+    told.strip_prefix("the ").map_or_else(|| told.clone(), str::to_owned)
 }

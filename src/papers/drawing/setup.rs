@@ -239,13 +239,17 @@ impl<'s> Sketch<'s> {
         self.feed(run, guide, (left, right), middle);
     }
 
-    /// Which way the router is pushed: the word, and an arrow that begins behind it.
+    /// Which way the router is pushed, or on a table the work: the word, and an arrow that
+    /// begins behind it. The work goes against the way of the bit through it.
     fn feed(&mut self, run: &Run, guide: Guide, (left, right): (f64, f64), y: f64) {
         let Some(datum) = run.datum(self.part) else { return };
         let way = operations::feed(self.part, guide, run.face, datum);
-        let word = "feed";
+        let (word, from) = match guide {
+            Guide::Near | Guide::Far => ("feed", way.from),
+            Guide::Table => ("work", way.to),
+        };
         let wide = ADVANCE * (word.len() + 1) as f64;
-        let (from, behind, to, anchor) = match way.from == self.ends().0 {
+        let (from, behind, to, anchor) = match from == self.ends().0 {
             true => (left + 14.0, left + 14.0 + wide, right - 14.0, Anchor::Start),
             false => (right - 14.0, right - 14.0 - wide, left + 14.0, Anchor::End),
         };

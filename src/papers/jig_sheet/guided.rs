@@ -30,7 +30,9 @@ pub(super) fn guided(
         ),
         Guide::Table => (
             "router-table fence, to the near side of the bit".to_owned(),
-            format!("on the router table, with the {datum} along the fence"),
+            format!(
+                "on the router table, with the {datum} along the fence and the cut downward; the drawing looks at it from below, and its arrow is the way of the work"
+            ),
         ),
     };
     let mut more = vec![place];

@@ -4,9 +4,12 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Duration, Length, Span};
-use crate::model::{CaseId, Piece};
-use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Parts, Role, front_path};
+use crate::model::{CaseId, JointKind, Piece};
+use crate::parts::{
+    Assembly, Direction, FeatureKind, Joint, JointSort, Part, PartId, Parts, Role, front_path,
+};
 use crate::plans::Workings;
+use crate::plans::fitting::pockets_meet;
 use crate::plans::operations::Step;
 use crate::trade::{self, Staves};
 
@@ -27,38 +30,59 @@ pub struct Closing {
 
 /// Everything that closes in one go.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Load(pub Vec<Closing>);
+pub struct Load {
+    /// What clamps close, part by part.
+    pub closings: Vec<Closing>,
+    /// The screws that are driven meanwhile: those of joints beside the clamped ones, and
+    /// those that hold the back on to square the case.
+    pub screws: u32,
+}
 
 impl Load {
-    /// How many joints close.
+    /// How many joints clamps close.
     #[must_use]
     pub fn joints(&self) -> u32 {
-        self.0.iter().map(|closing| closing.joints).sum()
+        self.closings.iter().map(|closing| closing.joints).sum()
     }
 
     /// The length of all of them.
     #[must_use]
     pub fn long(&self) -> Length {
-        self.0.iter().map(|closing| closing.long).sum()
+        self.closings.iter().map(|closing| closing.long).sum()
     }
 
     /// How many clamps it takes.
     #[must_use]
     pub fn clamps(&self) -> u32 {
-        self.0.iter().map(|closing| closing.clamps).sum()
+        self.closings.iter().map(|closing| closing.clamps).sum()
     }
 
-    /// From the first drop to the last joint, in whole minutes.
+    /// The screws that are driven while glue waits for a clamp. Where screws close every
+    /// joint, each closes as soon as its own glue is on, and none waits.
     #[must_use]
-    pub fn spreading(&self) -> Duration {
+    pub fn driven(&self) -> u32 {
+        if self.joints() > 0 { self.screws } else { 0 }
+    }
+
+    /// From the first drop until the last joint is closed and the last screw driven, in
+    /// whole minutes.
+    #[must_use]
+    pub fn closing(&self) -> Duration {
         let spreading = if self.is_flat() { trade::spreading_flat } else { trade::spreading };
-        spreading(self.joints(), self.long()).whole_minutes()
+        let spreading = spreading(self.joints(), self.long());
+        Duration(spreading.0 + trade::driving(self.driven()).0).whole_minutes()
     }
 
     /// True where a bead along each seam is all the spreading.
     #[must_use]
     pub fn is_flat(&self) -> bool {
-        self.0.iter().all(|closing| closing.flat)
+        self.closings.iter().all(|closing| closing.flat)
+    }
+}
+
+impl From<Vec<Closing>> for Load {
+    fn from(closings: Vec<Closing>) -> Self {
+        Self { closings, screws: 0 }
     }
 }
 
@@ -121,18 +145,51 @@ impl<'a> Units<'a> {
 
 /// Every glue-up of a piece, in the order of the work.
 pub(in crate::plans) fn glue_ups(work: &Workings<'_>) -> Vec<GlueUp> {
+    let mut all = Vec::new();
+    for (whole, case) in at_once(work) {
+        let Some(unit) = case else {
+            all.push(whole);
+            continue;
+        };
+        let stages = staged(work, &unit);
+        let last = stages.len().saturating_sub(1);
+        all.extend(stages.iter().enumerate().map(|(stage, joints)| {
+            let mut load = joined(work.parts, joints);
+            // The back goes on with the last of them.
+            load.screws += if stage == last { tacked(work.parts, &unit) } else { 0 };
+            GlueUp { load, ..whole.clone() }
+        }));
+    }
+    all.retain(|glue_up| glue_up.load.joints() > 0);
+    all
+}
+
+/// What closes in the glue-ups of a piece where every unit is closed in one go.
+pub(in crate::plans) fn loads_at_once(work: &Workings<'_>) -> Vec<Load> {
+    at_once(work).into_iter().map(|(whole, _)| whole.load).collect()
+}
+
+/// Every glue-up where each unit is closed in one go, and of a case the unit, which may
+/// be glued up in stages.
+fn at_once<'a>(work: &Workings<'a>) -> Vec<(GlueUp, Option<Assembly>)> {
     let Workings { piece, parts, .. } = *work;
     let units = Units::of(parts);
     let mut all = Vec::new();
     for (id, part) in parts.iter().filter(|(_, part)| is_glued_up(piece, part)) {
-        all.push(GlueUp {
+        let whole = GlueUp {
             sort: Sort::Panel,
             what: format!("blank of {}", part.path),
             path: part.path.clone(),
             span: part.span,
-            load: Load(vec![panel(piece, id, part)]),
-        });
+            load: vec![panel(piece, id, part)].into(),
+        };
+        all.push((whole, None));
     }
+    let of_case = |unit: &Assembly, joints: &[&'a Joint]| {
+        let mut load = joined(parts, joints);
+        load.screws += tacked(parts, unit);
+        load
+    };
     for case in &piece.cases {
         let base = case.base.as_ref().map_or(case.span, |base| base.span);
         let frame = case.frame.as_ref().map_or(case.span, |frame| frame.span);
@@ -141,24 +198,25 @@ pub(in crate::plans) fn glue_ups(work: &Workings<'_>) -> Vec<GlueUp> {
             (Assembly::Base(case.id), "base", base),
             (Assembly::Carcass(case.id), "carcass", case.span),
         ] {
-            for joints in staged(work, &unit) {
-                all.push(GlueUp {
-                    sort: Sort::Joints,
-                    what: format!("{name} of {}", case.name),
-                    path: format!("{}.{}", case.name, name.replace(' ', "-")),
-                    span,
-                    load: joined(parts, &joints),
-                });
-            }
+            let Some(joints) = units.within.get(&unit) else { continue };
+            let whole = GlueUp {
+                sort: Sort::Joints,
+                what: format!("{name} of {}", case.name),
+                path: format!("{}.{}", case.name, name.replace(' ', "-")),
+                span,
+                load: of_case(&unit, joints),
+            };
+            all.push((whole, Some(unit)));
         }
         if let Some(joints) = units.frames_on.get(&case.id) {
-            all.push(GlueUp {
+            let whole = GlueUp {
                 sort: Sort::FrameOn,
                 what: format!("face frame on the carcass of {}", case.name),
                 path: format!("{}.frame-on", case.name),
                 span: frame,
                 load: laid_on(parts, joints),
-            });
+            };
+            all.push((whole, None));
         }
     }
     for (unit, joints) in &units.within {
@@ -175,27 +233,24 @@ pub(in crate::plans) fn glue_ups(work: &Workings<'_>) -> Vec<GlueUp> {
                 continue;
             }
         };
-        all.push(GlueUp {
+        let whole = GlueUp {
             sort: Sort::Joints,
             what,
             path,
             span: joints.first().map_or_else(Span::default, |joint| joint.span),
             load: joined(parts, joints),
-        });
+        };
+        all.push((whole, None));
     }
-    all.retain(|glue_up| glue_up.load.joints() > 0);
     all
 }
 
-/// What closes in the glue-ups of a piece where every unit is closed in one go.
-pub(in crate::plans) fn loads_at_once(work: &Workings<'_>) -> Vec<Load> {
-    let Workings { piece, parts, .. } = *work;
-    let units = Units::of(parts);
-    let blanks = parts.iter().filter(|(_, part)| is_glued_up(piece, part));
-    let panels = blanks.map(|(id, part)| Load(vec![panel(piece, id, part)]));
-    let within = units.within.values().map(|joints| joined(parts, joints));
-    let frames_on = units.frames_on.values().map(|joints| laid_on(parts, joints));
-    panels.chain(within).chain(frames_on).collect()
+/// The screws that hold a back on while the glue of its carcass is open: one at each of
+/// its four corners, and one halfway along each edge.
+pub(super) fn tacked(parts: &Parts, unit: &Assembly) -> u32 {
+    let Assembly::Carcass(case) = unit else { return 0 };
+    let backs = parts.of_case(*case).iter().any(|part| part.role == Role::Back);
+    if backs { 8 } else { 0 }
 }
 
 /// The wood joints of a unit, by the stages in which they are glued.
@@ -275,7 +330,8 @@ pub(super) fn laminated(part: &Part) -> u32 {
 
 /// What a glue-up of joined parts asks. A clamp along a part closes the joints
 /// at both its ends, so that end counts which takes more. Screws pull their
-/// own joints together, one after the other: no clamp and no haste.
+/// own joints together, one after the other, and no clamp holds those; but while one is
+/// driven, the glue of the clamped joints waits.
 pub(super) fn joined(parts: &Parts, joints: &[&Joint]) -> Load {
     let mut load = Vec::new();
     let mut ends: Vec<(PartId, [u32; 2])> = Vec::new();
@@ -306,7 +362,27 @@ pub(super) fn joined(parts: &Parts, joints: &[&Joint]) -> Load {
             closing.clamps = ends.iter().copied().max().unwrap_or(0);
         }
     }
-    Load(load)
+    let screws = joints.iter().map(|joint| screws(parts, joint)).sum();
+    Load { closings: load, screws }
+}
+
+/// The screws that draw a joint together.
+fn screws(parts: &Parts, joint: &Joint) -> u32 {
+    let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
+        return 0;
+    };
+    match joint.sort {
+        JointSort::Wood(JointKind::Pocket) => {
+            let own = part.features.iter().filter(|own| pockets_meet(part, own, into));
+            own.map(|own| match own.kind {
+                FeatureKind::Pockets(count, _) => count,
+                _ => 0,
+            })
+            .sum()
+        }
+        JointSort::Wood(kind) if kind.draws_together() => trade::screws_along(seam(parts, joint)),
+        _ => 0,
+    }
 }
 
 /// What it asks to glue a face frame on. The seams of mitered stiles are each under
@@ -328,7 +404,7 @@ pub(super) fn laid_on(parts: &Parts, joints: &[&Joint]) -> Load {
     if let Some(first) = seams.iter_mut().find(|own| Some(own.part) == between) {
         first.clamps += 2 * cauls;
     }
-    Load(seams)
+    seams.into()
 }
 
 /// How many cauls press down what lies between the outer stiles of a face frame; none

@@ -82,8 +82,11 @@ pub struct Task {
     pub waits_for: Wait,
     /// Clamps in use while it waits.
     pub clamps: u32,
-    /// From the first drop of glue to the last joint; nought where there is no haste.
-    pub spreading: Duration,
+    /// From the first drop of glue until the last joint is closed and the last screw
+    /// driven; nought where there is no haste.
+    pub closing: Duration,
+    /// The screws that are driven in that time.
+    pub driven: u32,
     /// The parts of each go, where it may be closed in several because the glue does
     /// not stay open so long.
     pub goes: Vec<Vec<PartId>>,
@@ -122,7 +125,8 @@ impl Task {
             wait: Duration::default(),
             waits_for: Wait::None,
             clamps: 0,
-            spreading: Duration::default(),
+            closing: Duration::default(),
+            driven: 0,
             goes: Vec::new(),
             breaks: Vec::new(),
             blanks: Vec::new(),

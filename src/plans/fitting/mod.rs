@@ -22,6 +22,7 @@ pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use on_wood::OnWood;
 pub use pins::PinRows;
+pub(in crate::plans) use screws::pockets_meet;
 pub use screws::{Fastening, Long, Purpose, Screws};
 pub use slides::{Drawer, Line};
 pub use spacers::Spacer;

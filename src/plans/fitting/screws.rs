@@ -2,7 +2,7 @@
 
 use crate::measure::{Length, Unit};
 use crate::model::{CaseId, JointKind};
-use crate::parts::{Direction, FeatureKind, JointSort, Part, Parts, Role};
+use crate::parts::{Direction, Feature, FeatureKind, JointSort, Part, Parts, Role};
 use crate::plans::Workings;
 use crate::plans::made::Space;
 use crate::trade;
@@ -225,8 +225,19 @@ fn joined(parts: &Parts) -> Vec<Joined<'_>> {
     own.collect()
 }
 
-/// The pocket screws of each end: what they go into lies across the end where
-/// the pockets are.
+/// True where the screws of these pockets go into a board: it lies across the end of the
+/// part where they are.
+pub(in crate::plans) fn pockets_meet(part: &Part, pockets: &Feature, into: &Part) -> bool {
+    if !matches!(pockets.kind, FeatureKind::Pockets(..)) {
+        return false;
+    }
+    let at = part.in_piece(Space::of(part, pockets).0);
+    let (into, place) = (into.cuboid(), &part.placement);
+    !at.overlap_along(&into, place.length).is_negative()
+        && at.overlap_along(&into, place.width).is_positive()
+}
+
+/// The pocket screws of each end.
 fn pockets<'a>(joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
     let mut parts: Vec<&'a Part> = Vec::new();
     let pocketed = joints.iter().filter(|own| own.sort == JointSort::Wood(JointKind::Pocket));
@@ -238,13 +249,8 @@ fn pockets<'a>(joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
     for part in parts {
         for feature in &part.features {
             let FeatureKind::Pockets(count, screw) = feature.kind else { continue };
-            let at = part.in_piece(Space::of(part, feature).0);
-            let (long, wide) = (part.placement.length, part.placement.width);
             let meets = |own: &&Joined<'_>| {
-                let into = own.into.cuboid();
-                std::ptr::eq(own.part, part)
-                    && !at.overlap_along(&into, long).is_negative()
-                    && at.overlap_along(&into, wide).is_positive()
+                std::ptr::eq(own.part, part) && pockets_meet(part, feature, own.into)
             };
             let joint = pocketed.clone().find(meets);
             found.push(Fastening {

@@ -1,9 +1,9 @@
 //! Joints that take wood where the drawing leaves it.
 
-use crate::diagnostics::{Diagnostic, Sum};
+use crate::diagnostics::{Diagnostic, Fix, Sum};
 use crate::measure::{Length, Span, Tape};
-use crate::model::{Cut, MadeKind, Piece};
-use crate::parts::{Face, Part};
+use crate::model::{Build, Cut, MadeKind, Piece};
+use crate::parts::{Assembly, Face, Part};
 use crate::plans::made::{self, Fit, Lost, Mismatch};
 
 use super::RULE;
@@ -62,7 +62,43 @@ pub(super) fn lost(piece: &Piece, part: &Part, cut: &Cut, fit: &Fit<'_>) -> Opti
             tape.source(from_end)
         ));
     }
+    if let Some(fix) = left_open(piece, part, fit) {
+        diagnostic = diagnostic.fix(fix);
+    }
     Some(diagnostic.fix(cut_again(cut)).subject(&part.path))
+}
+
+/// Draws the tenons without a set-in, where all that is wrong with a stile is that its
+/// mortises are open at its ends.
+fn left_open(piece: &Piece, part: &Part, fit: &Fit<'_>) -> Option<Fix> {
+    let long = part.length.length;
+    let is_open = |lost: &Lost<'_>| {
+        let [Some((from, to)), ..] = lost.made.space else { return false };
+        let (from, to) = (from - fit.shift[0], to - fit.shift[0]);
+        let mark = piece.tape().mark;
+        lost.made.kind.value == MadeKind::Mortise && (from <= mark || to >= long - mark)
+    };
+    if !fit.lost.iter().all(is_open) {
+        return None;
+    }
+    let case = piece.case(part.case)?;
+    let (set_in, at) = match part.assembly {
+        Assembly::Frame(_) => {
+            let joint = &case.frame.as_ref()?.joint;
+            (joint.set_in.as_ref(), joint.set_in_at?)
+        }
+        Assembly::Front(front) => {
+            let fronts = piece.opening(front.opening)?.front.as_ref()?;
+            let Build::Panel(panel) = &fronts.build else { return None };
+            (panel.set_in.as_ref(), panel.set_in_at)
+        }
+        Assembly::Carcass(_) | Assembly::Base(_) | Assembly::DrawerBox(_) | Assembly::Loose(_) => {
+            return None;
+        }
+    };
+    let is_open_already = set_in.is_some_and(|own| own.length.is_zero());
+    (!is_open_already)
+        .then(|| at.says("set-in 0", "leave the mortises open at the ends, as they are cut"))
 }
 
 /// True where every joint comes right if the board is turned half round on its

@@ -151,8 +151,8 @@ impl Maker<'_, '_> {
             closings.iter().map(|closing| (closing.part, closing.clamps)).collect();
         let (clamps, rounds) = self.rounds(&each);
         lines.extend(self.told_rounds(&rounds));
-        let spreading =
-            closings.into_iter().map(|closing| gluing::Load(vec![closing]).spreading()).max();
+        let closing =
+            closings.into_iter().map(|closing| gluing::Load::from(vec![closing]).closing()).max();
         let (wait, waits_for) = self.cured_in(&rounds);
         let after = self.ready(&parts);
         let task = self.add(Task {
@@ -162,7 +162,7 @@ impl Maker<'_, '_> {
             wait,
             waits_for,
             clamps,
-            spreading: spreading.unwrap_or_default(),
+            closing: closing.unwrap_or_default(),
             rounds,
             after,
             ..Task::new(title.to_owned(), Work::Glue)

@@ -284,7 +284,7 @@ impl Maker<'_, '_> {
         &mut self,
         case: &Case,
         seams: &[&Joint],
-        (told, pairs): (&str, u32),
+        (told, pairs): (String, u32),
         after: Vec<usize>,
     ) -> usize {
         let mut parts: Vec<PartId> = seams.iter().flat_map(|own| [own.part, own.into]).collect();
@@ -338,7 +338,7 @@ impl Maker<'_, '_> {
             lines.push(format!("{told}: try the miter dry; these papers reckon with a glue that stays open {open}, and a slower one leaves you more time to bring the long points together"));
             lines.push(format!("bring the frame straight on and clamp across the {pairs} pairs of blocks; frame and case are rigid, so the miter can't be folded shut"));
             lines.push("when the clamps are off, split the blocks off along their paper, and scrape the paper away".to_owned());
-            stands = vec![self.clamping_blocks(case, &mitered, (&listed(&seams), pairs), stands)];
+            stands = vec![self.clamping_blocks(case, &mitered, (listed(&seams), pairs), stands)];
         }
         let stile = |joint: &&Joint| Some((joint.part, joint.into, self.beyond(joint)?));
         let stiles: Vec<(PartId, PartId, Length)> = flush.iter().filter_map(stile).collect();

@@ -27,9 +27,9 @@ impl Maker<'_, '_> {
             lines.push("saw the boards for wide and thick parts rough; they are glued up before they come to size".to_owned());
         }
         let later = |first: bool| {
-            self.kinds(|part| {
+            self.kinds(&self.ids(|part| {
                 stage(part) != Stage::First && self.is_broken_down_first(part) == first
-            })
+            }))
         };
         if let Some(rough) = later(true) {
             lines.push(format!("saw the boards of the {rough} to their rough size only; they come to size when the case stands and is measured"));
@@ -69,20 +69,16 @@ impl Maker<'_, '_> {
     pub(super) fn short(&self, from: Stage) -> Option<(String, Doing)> {
         let is_short = |part: &Part| stage(part) == from && small_parts::is_short(self.piece, part);
         let parts = self.ids(is_short);
-        let what = match from {
-            Stage::First => (!parts.is_empty()).then(|| self.marks(&parts)),
-            Stage::DryFit | Stage::Openings => {
-                self.kinds(is_short).map(|kinds| format!("those of the {kinds}"))
-            }
-        };
+        if parts.is_empty() {
+            return None;
+        }
         let tape = self.piece.tape();
         let shorter = trade::shortest_planed(tape.unit);
-        let line = what.map(|what| {
-            format!(
-                "plane and rip pieces shorter than {} as one long stick, and crosscut them last: {what}",
-                tape.text(shorter)
-            )
-        })?;
+        let line = format!(
+            "plane and rip pieces shorter than {} as one long stick, and crosscut them last: {}",
+            tape.text(shorter),
+            self.marks(&parts)
+        );
         Some((line, Doing::Stick { shorter, parts }))
     }
 
@@ -100,10 +96,10 @@ impl Maker<'_, '_> {
         listed(&names)
     }
 
-    /// What kinds of parts `pick` picks, in words.
-    pub(super) fn kinds(&self, pick: impl Fn(&Part) -> bool) -> Option<String> {
+    /// What kinds of parts these are, in words.
+    pub(super) fn kinds(&self, ids: &[PartId]) -> Option<String> {
         let mut names: Vec<&str> = Vec::new();
-        for (_, part) in self.parts.iter().filter(|(_, part)| pick(part)) {
+        for part in ids.iter().filter_map(|id| self.parts.get(*id)) {
             let name = match (part.role, &part.assembly) {
                 (Role::Back, _) if self.piece.cases.len() == 1 => "back",
                 (Role::Back, _) => "backs",

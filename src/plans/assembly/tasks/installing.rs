@@ -50,12 +50,16 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Wall), vec![last]);
             self.does(last, vec![Doing::House(House::Wall(wall))]);
         }
-        let back = self.comes_off();
-        if back.is_empty() {
+        let (back, top) = (self.comes_off(), self.countertop());
+        if back.is_empty() && top.is_none() {
             return;
         }
-        let lines = self.put_back(&back);
-        let title = format!("Put in the {back}");
+        let mut lines = self.put_back(&back);
+        lines.extend(top);
+        let title = match back.is_empty() {
+            true => "Leave it for its countertop".to_owned(),
+            false => format!("Put in the {back}"),
+        };
         let put = self.simple(
             title,
             lines,
@@ -69,6 +73,25 @@ impl Maker<'_, '_> {
         let laid =
             self.picked(|joint| joint.sort == JointSort::Laid && !stuck.contains(&joint.part));
         self.closes(put, laid);
+    }
+
+    /// What carries a countertop, which these papers leave to others.
+    fn countertop(&self) -> Option<String> {
+        let under = |case: CaseId| {
+            let top = self.piece.case(case).and_then(|case| case.top.as_ref());
+            top.is_some_and(|top| top.stretchers.is_some())
+        };
+        let stretchers = self.ids(|part| part.role == Role::Stretcher && under(part.case));
+        if stretchers.is_empty() {
+            return None;
+        }
+        let mut on: Vec<String> =
+            stretchers.iter().map(|id| self.parts.mark(*id).to_owned()).collect();
+        on.push("the tops of the ends".to_owned());
+        Some(format!(
+            "a countertop is not part of these papers: whoever makes it measures for it now that the piece stands level and fixed; it rests on {}, and is fastened from below through them, one of solid wood along the front only, and in slots toward the back, so that it can move",
+            listed(&on)
+        ))
     }
 
     fn carried(&self) -> (Vec<String>, Vec<Doing>) {
@@ -226,7 +249,10 @@ impl Maker<'_, '_> {
     }
 
     fn put_back(&self, back: &str) -> Vec<String> {
-        let mut lines = vec![format!("put the {back} back where they were marked")];
+        let mut lines = Vec::new();
+        if !back.is_empty() {
+            lines.push(format!("put the {back} back where they were marked"));
+        }
         if self.has_inset() {
             let by = match self.doors_and_drawers() {
                 (true, true) => ", hinge by hinge and slide by slide",

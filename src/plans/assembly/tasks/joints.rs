@@ -198,7 +198,7 @@ impl Maker<'_, '_> {
         match first {
             Some(Stage::First) | None => format!("the {}", self.built()),
             Some(Stage::DryFit | Stage::Openings) => {
-                format!("the {}", self.kinds(routed).unwrap_or_default())
+                format!("the {}", self.kinds(&self.ids(routed)).unwrap_or_default())
             }
         }
     }

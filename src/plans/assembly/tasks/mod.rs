@@ -236,7 +236,8 @@ impl<'w, 'a> Maker<'w, 'a> {
             wait: self.piece.shop.clamp,
             waits_for: if clamps > 0 { Wait::Clamps } else { Wait::Screws },
             clamps,
-            spreading: load.spreading(),
+            closing: load.closing(),
+            driven: load.driven(),
             square,
             after,
             ..Task::new(title, Work::Glue)

@@ -141,10 +141,11 @@ impl<'a> Maker<'_, 'a> {
 
     /// Saws what goes into the openings to what they come to, and cuts its joints.
     pub(super) fn cut_to_openings(&mut self, stands: &[usize]) {
+        let packed = self.packed();
         let kinds: Vec<Kind> = [
             self.fronts_late(),
             self.boxes_late(),
-            self.packers_late(),
+            self.packers_late(&packed),
             self.strips_late(),
             self.shelves_late(),
         ]
@@ -167,7 +168,7 @@ impl<'a> Maker<'_, 'a> {
             lines.push(line);
             does.push(stick);
         }
-        does.extend(self.packed().into_iter().map(|(clear, parts)| {
+        does.extend(packed.into_iter().map(|(clear, parts)| {
             let what = Measured::Packed;
             Doing::Measure(Measure { what, within: None, less: -clear, parts })
         }));
@@ -216,13 +217,9 @@ impl<'a> Maker<'_, 'a> {
         };
         let glued = self.ids(|part| is_planed(part) && gluing::is_blank(self.piece, part));
         let wide = self.wider_than_planer(&glued);
-        let passes = |part: &Part| {
-            let is_wide = |(id, _): &(PartId, Vec<i64>)| {
-                self.parts.get(*id).is_some_and(|own| std::ptr::eq(own, part))
-            };
-            is_planed(part) && !wide.iter().any(is_wide)
-        };
-        let Some(what) = self.kinds(passes) else {
+        let mut passing = self.ids(is_planed);
+        passing.retain(|id| wide.iter().all(|(own, _)| own != id));
+        let Some(what) = self.kinds(&passing) else {
             return self.scraped(&glued).into_iter().collect();
         };
         let narrow: Vec<PartId> =
@@ -289,7 +286,7 @@ impl<'a> Maker<'_, 'a> {
         Kind { names: vec!["drawer boxes"], parts, lines }
     }
 
-    fn packers_late(&self) -> Kind {
+    fn packers_late(&self, packed: &[(Length, Vec<PartId>)]) -> Kind {
         let side = |part: &Part| matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide);
         let parts = self.ids(side);
         let named =
@@ -302,19 +299,19 @@ impl<'a> Maker<'_, 'a> {
         let names: Vec<&str> = kinds.into_iter().flatten().collect();
         let name = listed(&names);
         let tape = self.piece.tape();
-        let lines = self.packed().into_iter().map(|(clear, own)| match clear.is_zero() {
+        let lines = packed.iter().map(|(clear, own)| match clear.is_zero() {
             true => {
                 let which = match own.len() == parts.len() {
                     true => format!("the {name}"),
-                    false => self.marks(&own),
+                    false => self.marks(own),
                 };
                 format!("measure from the side of the case to the edge of the opening, and plane {which} to fill that")
             }
             false => format!(
                 "measure from the side of the case to the edge of the opening, and plane {} {} thicker than that, so that the trays pass the open doors; before you cut the trays, hang a scrap as thick as the doors on one of their hinges, open it as far as it goes in the house, and see that it takes less than {} of the opening",
-                self.marks(&own),
-                tape.text(clear),
-                tape.text(clear)
+                self.marks(own),
+                tape.text(*clear),
+                tape.text(*clear)
             ),
         });
         let lines = lines.collect();

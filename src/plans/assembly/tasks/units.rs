@@ -30,15 +30,15 @@ impl<'a> Maker<'_, 'a> {
         }
         let joints = self.wood_of(whole);
         let mut lines = self.joint_lines(&joints);
-        let (slow, goes) = self.goes(whole);
+        let screws = gluing::tacked(self.parts, unit);
+        let (slow, goes) = self.goes(whole, screws);
         lines.extend(slow);
         let mut tacked = Vec::new();
         if let Some(back) = case.and_then(|case| self.back_sawn(case, ready.clone(), true)) {
             ready.push(back);
             let backs = self.back_of(case);
             lines.push(format!("while the glue is open, screw {} on without glue, one screw at each corner and one halfway between; pull the case square against it", self.marks(&backs)));
-            // One at each of the four corners, and one halfway along each edge.
-            tacked.push(Doing::Tack(backs, 8));
+            tacked.push(Doing::Tack(backs, screws));
         }
         let of = |id: &PartId| self.parts.get(*id);
         let mut ends = parts.iter().filter_map(of).filter(|part| matches!(part.role, Role::End(_)));
@@ -51,7 +51,9 @@ impl<'a> Maker<'_, 'a> {
         lines.extend(self.beveled_cauls(&parts));
         ready.extend(self.ready(&parts));
         let efforts = vec![Usual::Joint.times(joints.len())];
-        let (load, square) = (gluing::joined(self.parts, &joints), self.outline(&parts, unit));
+        let mut load = gluing::joined(self.parts, &joints);
+        load.screws += screws;
+        let square = self.outline(&parts, unit);
         let title = format!("Glue up the {what}");
         let glued = self.glue(title, lines, parts.clone(), efforts, &load, square, ready);
         self.in_goes(glued, goes);
@@ -90,10 +92,10 @@ impl<'a> Maker<'_, 'a> {
                 .to_owned(),
             "check that every joint closes by hand, that the diagonals agree, and that nothing is twisted".to_owned(),
         ];
-        let hurries = load.spreading().0.is_positive() && load.clamps() > 0;
+        let hurries = load.closing().0.is_positive() && load.clamps() > 0;
         let open = hurries.then_some(self.piece.shop.open_time);
         if let Some(open) = open {
-            lines.push(format!("time yourself: the glue stays open {open}, spreading included"));
+            lines.push(format!("time yourself: the glue stays open {open}, from the first drop until the last clamp is tight"));
         }
         let mut does = vec![Doing::DryFit(DryFit { parts: parts.to_vec(), open })];
         if let Some((case, backs)) =
@@ -123,7 +125,7 @@ impl<'a> Maker<'_, 'a> {
         let joints = self.wood_of(stage);
         let parts = ends(&joints);
         let mut lines = self.joint_lines(&joints);
-        let (slow, goes) = self.goes(stage);
+        let (slow, goes) = self.goes(stage, 0);
         lines.extend(slow);
         lines.push(
             "check that it is square and flat, for it goes into the rest as one piece".to_owned(),
@@ -155,19 +157,23 @@ impl<'a> Maker<'_, 'a> {
         listed(&names)
     }
 
-    /// How to close what takes longer to spread than the glue stays open: with a
-    /// slower glue, or in several goes, which have these parts.
-    fn goes(&self, step: &Step) -> (Option<String>, Vec<Vec<PartId>>) {
+    /// How to close what takes longer than the glue stays open: with a slower glue, or in
+    /// several goes, which have these parts. So many screws hold the back on in the last.
+    fn goes(&self, step: &Step, tacked: u32) -> (Option<String>, Vec<Vec<PartId>>) {
         let open = self.piece.shop.open_time;
-        let spreading = |joints: &[&Joint]| gluing::joined(self.parts, joints).spreading();
-        let all = spreading(&self.wood_of(step));
+        let closing = |joints: &[&Joint], more: u32| {
+            let mut load = gluing::joined(self.parts, joints);
+            load.screws += more;
+            load.closing()
+        };
+        let all = closing(&self.wood_of(step), tacked);
         if all <= open {
             return (None, Vec::new());
         }
         let slower = format!("use a slower glue, one that stays open {all} or more");
         let fits = |joints: &[&Joint], more: &[&Joint]| {
             let both: Vec<&Joint> = joints.iter().chain(more).copied().collect();
-            spreading(&both) <= open
+            closing(&both, 0) <= open
         };
         let mut there: BTreeSet<PartId> = BTreeSet::new();
         let mut goes: Vec<(Vec<PartId>, Vec<&Joint>)> = vec![(Vec::new(), Vec::new())];
@@ -190,7 +196,8 @@ impl<'a> Maker<'_, 'a> {
                 Some(_) | None => goes.push((own.parts.clone(), closes)),
             }
         }
-        if goes.len() < 2 || !goes.iter().all(|(_, joints)| fits(joints, &[])) {
+        let last = goes.last().is_some_and(|(_, joints)| closing(joints, tacked) <= open);
+        if goes.len() < 2 || !last || !goes.iter().all(|(_, joints)| fits(joints, &[])) {
             return (Some(slower), Vec::new());
         }
         let goes: Vec<Vec<PartId>> = goes.into_iter().map(|(parts, _)| parts).collect();

@@ -1,0 +1,26 @@
+//! Which statement says that boards are screwed together.
+
+use crate::measure::Span;
+use crate::model::{Board, Case, Joinery, JointKind, MemberKind, Partition};
+
+/// Where a case says that the boards of a statement are joined with screws, if dowels may
+/// stand there instead.
+pub(super) fn screwed_by(case: &Case, boards: Span) -> Option<Span> {
+    let plain = |joint: &Joinery| {
+        let screwed = matches!(joint.kind, JointKind::Pocket | JointKind::Screw);
+        (screwed && joint.screw.is_none()).then_some(joint.span).flatten()
+    };
+    let frame = case.frame.iter().filter(|frame| frame.span == boards);
+    let top = case.top.iter().map(|top| &top.board);
+    let bottom = case.bottom.iter().map(|bottom| &bottom.board);
+    let behind = case.members.iter().filter_map(|member| -> Option<&Board> {
+        match &member.kind {
+            MemberKind::Stile(Partition::Board(board)) | MemberKind::Divider(board) => Some(board),
+            MemberKind::Rail(Some(shelf)) => Some(&shelf.board),
+            MemberKind::Stile(Partition::None) | MemberKind::Rail(None) => None,
+        }
+    });
+    let all = top.chain(bottom).chain(&case.partitions).chain(behind);
+    let own = all.filter(|board| board.span == boards);
+    frame.map(|frame| &frame.joint).chain(own.map(|board| &board.joint)).find_map(plain)
+}
