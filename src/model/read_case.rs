@@ -28,6 +28,8 @@ pub(super) struct Shared<'a> {
     pub(super) bits: Names<'a, Bit>,
     pub(super) finishes: Names<'a, Finish>,
     pub(super) keep_outs: Names<'a, KeepOut>,
+    /// The piece is screwed to the wall behind it.
+    pub(super) fixed: bool,
 }
 
 impl Shared<'_> {

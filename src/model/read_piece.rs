@@ -179,6 +179,7 @@ impl Things {
             finishes: Names::new(self.finishes.iter().map(|it| it.name.as_str())),
             keep_outs: Names::new(site.keep_outs.iter().map(|it| it.name.as_str())),
             stocks: &self.stocks,
+            fixed: site.fixed,
         }
     }
 }

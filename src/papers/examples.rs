@@ -36,6 +36,7 @@ examples! {
     "paneled-doors"
     "trays-behind-doors"
     "fluted-fronts"
+    "countertop"
     "two-cases"
     "measured-and-cut"
 }

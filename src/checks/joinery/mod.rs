@@ -5,6 +5,7 @@ mod tenon_too_thick;
 pub(super) mod part_impossible;
 mod parts_overlap;
 mod panel_too_thick;
+mod countertop_unheld;
 mod dado_too_deep;
 mod driver_reach;
 mod groove_meets_joint;
@@ -23,6 +24,7 @@ use crate::checks::rule::Rule;
 pub(super) const RULES: &[&Rule] = &[
     &rails_meet::RULE,
     &part_impossible::RULE,
+    &countertop_unheld::RULE,
     &dado_too_deep::RULE,
     &groove_meets_joint::RULE,
     &member_too_narrow::RULE,

@@ -51,6 +51,7 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
         Purpose::Pockets if one => ("pocket screw", true),
         Purpose::Pockets => ("pocket screws", true),
         Purpose::Boards | Purpose::Packers | Purpose::Blocks => ("wood screws", true),
+        Purpose::Countertops => ("pan-head screws with washers", true),
         Purpose::Backs => ("screws with flat heads", true),
         Purpose::Plates => ("screws for plates", false),
         Purpose::Fronts => ("wood screws with large heads", true),
@@ -81,6 +82,7 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
     match purpose {
         Purpose::Pockets => "pocket holes",
         Purpose::Boards => "boards of the case or base that are screwed on",
+        Purpose::Countertops => "countertops, from below",
         Purpose::Packers => "packers onto the case",
         Purpose::Blocks => "hinge blocks",
         Purpose::Backs => "the backs, round the edge and in every board that they cross",

@@ -171,7 +171,11 @@ pub(in crate::plans) fn glue_ups(work: &Workings<'_>) -> Vec<GlueUp> {
                 let path = piece.opening(*opening).map_or("", |opening| &opening.path);
                 (format!("drawer box of {path}"), path.to_owned())
             }
-            Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => {
+            Assembly::Base(_)
+            | Assembly::Carcass(_)
+            | Assembly::Frame(_)
+            | Assembly::Countertop(_)
+            | Assembly::Loose(_) => {
                 continue;
             }
         };

@@ -50,6 +50,7 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Wall), vec![last]);
             self.does(last, vec![Doing::House(House::Wall(wall))]);
         }
+        let last = self.laid_on(last);
         let lines = self.put_back();
         let title = "Put in the doors, drawers, and shelves".to_owned();
         let put = self.simple(
