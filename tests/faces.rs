@@ -232,6 +232,7 @@ fn kind(parts: &Parts, part: &Part) -> &'static str {
         Role::Partition => "partition",
         Role::Bottom
         | Role::Top
+        | Role::Countertop
         | Role::Stretcher
         | Role::Divider
         | Role::FixedShelf

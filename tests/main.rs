@@ -22,6 +22,7 @@ mod ci_files;
 mod cli_check;
 mod cli_shell;
 mod closing;
+mod countertops;
 mod code_hosts;
 mod completions;
 mod diff;

@@ -15,9 +15,17 @@ pub struct Carries {
     pub open: bool,
 }
 
+impl Carries {
+    /// What is counted where nothing is written.
+    #[must_use]
+    pub fn usual() -> Self {
+        Self { load: trade::usual_load(), written: None, open: false }
+    }
+}
+
 /// The load of a block that has one in every case, by default if not written.
 pub(super) fn read(body: &Entries) -> Carries {
-    own(body).unwrap_or(Carries { load: trade::usual_load(), written: None, open: false })
+    own(body).unwrap_or_else(Carries::usual)
 }
 
 /// The load that a block gives, where it gives one.

@@ -4,6 +4,7 @@ use crate::measure::{Exact, Length, Span};
 use crate::vocabulary::{Seam, Side};
 
 use super::carries::Carries;
+use super::countertop::Countertop;
 use super::frame::Frame;
 use super::front::{DrawerBoxes, Fronts};
 use super::id::{CaseId, FinishId, StockId};
@@ -222,6 +223,8 @@ pub struct Case {
     pub back: Option<Board>,
     /// The top.
     pub top: Option<Top>,
+    /// What is laid on it.
+    pub countertop: Option<Countertop>,
     /// The partitions, unless a stile or divider says otherwise.
     pub partitions: Option<Board>,
     /// The shelves.

@@ -124,6 +124,7 @@ fn is_hole(kind: MadeKind) -> bool {
         | MadeKind::Rabbet
         | MadeKind::Miter
         | MadeKind::Notch
+        | MadeKind::Slot
         | MadeKind::Mortise
         | MadeKind::Tenon
         | MadeKind::Haunch

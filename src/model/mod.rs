@@ -10,6 +10,8 @@ mod boards_behind;
 mod came_out;
 mod carries;
 mod case;
+mod climate;
+mod countertop;
 mod cut;
 mod drawer_box;
 mod edge;
@@ -60,11 +62,15 @@ mod stock;
 pub use crate::vocabulary::words::bit::BitShape;
 pub use crate::vocabulary::words::finish::FinishKind;
 pub use crate::vocabulary::words::stock::StockKind;
-pub use crate::vocabulary::{JointKind, MadeKind, PullHeight, Run, Sawn, Seam, SheetGrain, Side};
+pub use crate::vocabulary::{
+    HowHeld, JointKind, MadeKind, PullHeight, Run, Sawn, Seam, SheetGrain, Side,
+};
 pub use beside::Sight;
 pub use came_out::{CameOut, Diagonals};
 pub use carries::Carries;
 pub use case::{Base, Bottom, Case, End, Exposure, Leg, Pins, Shelves, Top};
+pub use climate::{Air, Climate, Swelling};
+pub use countertop::{Countertop, Over};
 pub use cut::{Cut, Made};
 pub use drawer_box::{DrawerBox, OnWood};
 pub use edge::{Edge, Edges};

@@ -4,7 +4,7 @@
 //! or only a board behind them, they share what is between them and leave one gap.
 //! An overlay that is not written follows from the gap in the same way. At the
 //! bottom of the case it covers the board there; at the sides and the top it stays
-//! back by half a gap, as the front of a case beside it does, and under a worktop
+//! back by half a gap, as the front of a case beside it does, and under a countertop
 //! or over the floor of the room by a whole one. Common practice, no source.
 
 use super::edge::{Edge, Edges};
@@ -19,7 +19,7 @@ pub(super) struct Around {
     /// The case has a frame.
     pub(super) is_framed: bool,
     /// Something is laid on the case that its fronts stay under.
-    pub(super) has_worktop: bool,
+    pub(super) has_countertop: bool,
     /// It stands on the floor with its lowest board.
     pub(super) is_on_floor: bool,
     /// The outer stiles, without their scribe, or the ends.
@@ -82,7 +82,7 @@ fn reach(
                 Edge::Bottom => &around.below,
             };
             let free = match edge {
-                Edge::Top if around.has_worktop => fronts.gap.clone(),
+                Edge::Top if around.has_countertop => fronts.gap.clone(),
                 Edge::Bottom if around.is_on_floor => fronts.gap.clone(),
                 Edge::Bottom => Size::zero(),
                 Edge::Left | Edge::Right | Edge::Top => fronts.gap.half(),

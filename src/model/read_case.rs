@@ -30,6 +30,8 @@ pub(super) struct Shared<'a> {
     pub(super) finishes: Names<'a, Finish>,
     pub(super) keep_outs: Names<'a, KeepOut>,
     pub(super) made_slides: &'a [hardware::Slide],
+    /// The piece is screwed to the wall behind it.
+    pub(super) fixed: bool,
 }
 
 impl Shared<'_> {

@@ -183,6 +183,7 @@ impl Things {
             keep_outs: Names::new(site.keep_outs.iter().map(|it| it.name.as_str())),
             stocks: &self.stocks,
             made_slides: &self.slides,
+            fixed: site.fixed,
         }
     }
 }

@@ -8,8 +8,10 @@ use crate::vocabulary::{Entries, Entry, JointKind, Nothing, RailSide, Said, Seam
 use super::blame;
 use super::blocks::Blocks;
 use super::case::{Case, End, Exposure};
+use super::countertop;
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::frame::{Frame, OuterMember};
+use super::given::Given;
 use super::id::CaseId;
 use super::joinery::Board;
 use super::layout::{Solution, Variable};
@@ -72,14 +74,14 @@ impl OuterSizes {
     fn around(
         &self,
         is_framed: bool,
-        has_worktop: bool,
+        has_countertop: bool,
         exposure: &[Exposure; 2],
     ) -> Option<Around> {
         let [left, right] = &self.sides;
         let side = |size: &Option<Size>, at: &Exposure| Some(size.as_ref()? - &at.scribe());
         Some(Around {
             is_framed,
-            has_worktop,
+            has_countertop,
             is_on_floor: self.base.is_none(),
             sides: [side(left, &exposure[0])?, side(right, &exposure[1])?],
             above: self.above.clone().unwrap_or_default(),
@@ -129,6 +131,9 @@ fn solved(
     seams::look(body, frame_body.filter(|_| !frameless), ctx);
     let root = list(body, frame_body, frameless, &frame_said, ctx)?;
     // A block at fault was reported; the openings would only repeat it.
+    let countertop = body.one(words::case::COUNTERTOP);
+    let countertop = countertop.map(|e| countertop::read(&e, blocks.stock, &exposure, shared, ctx));
+    let countertop = Given::block(countertop).sound()?;
     let Blocks { stock, ends, legs, shelves, finish, .. } = blocks;
     let (fronts, drawers) = (blocks.fronts.sound()?, blocks.drawers.sound()?);
     let (partitions, back) = (blocks.partitions.sound()?, blocks.back.sound()?);
@@ -160,8 +165,9 @@ fn solved(
     ctx.made_up |= !solution.questions.is_empty();
     let shown = settled.as_ref().and_then(|settled| settled.drawn.as_ref()).unwrap_or(&solution);
     let sizes = outer.sizes(&drafts.sheet, shown);
-    let has_worktop = top.as_ref().is_some_and(|top| top.stretchers.is_some());
-    let around = sizes.around(!frameless, has_worktop, &exposure);
+    let has_countertop =
+        countertop.is_some() || top.as_ref().is_some_and(|top| top.stretchers.is_some());
+    let around = sizes.around(!frameless, has_countertop, &exposure);
     let placed = drafts.finish(shown, sizes.origin(), around.as_ref(), &context, ctx);
     if placed.is_none() || settled.is_some() {
         let holding = settled.as_ref().map_or(&solution, |settled| &settled.holding);
@@ -200,6 +206,7 @@ fn solved(
         bottom,
         back,
         top,
+        countertop,
         partitions,
         shelves,
         legs,

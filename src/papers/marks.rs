@@ -39,6 +39,7 @@ fn kind(part: &Part) -> &'static str {
         (Role::End(_), _) => "end",
         (Role::Bottom, _) => "bottom",
         (Role::Top, _) => "top",
+        (Role::Countertop, _) => "countertop",
         (Role::Stretcher, _) => "stretcher",
         (Role::Back, _) => "back",
         (Role::Partition, _) => "partition",

@@ -126,6 +126,7 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
                 return box_told(piece, *of);
             }
             Assembly::Front(front) => return front_told(piece, *front),
+            Assembly::Countertop(_) => return format!("the countertop{of_case}"),
             Assembly::Carcass(_) | Assembly::Loose(_) => {}
         }
     }

@@ -20,7 +20,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let weights = source.work.weights();
     let mut blocks = vec![
         Block::Note(basis(source)),
-        Block::Note("Hardware, a countertop, glue, and finish come on top. Allow a tenth more, and weigh it where the exact weight matters.".into()),
+        Block::Note("Hardware, glue, and finish come on top. Allow a tenth more, and weigh it where the exact weight matters.".into()),
         Block::Caution(lifting(source)),
     ];
     blocks.extend(guessed(source, weights));
@@ -137,11 +137,12 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
         ("cases without doors and drawers", Vec::new()),
         ("loose shelves", Vec::new()),
         ("separate bases", Vec::new()),
+        ("countertops", Vec::new()),
         ("doors", Vec::new()),
         ("drawers with their fronts", Vec::new()),
     ]
     .map(|(name, lines)| Group { name, lines });
-    let [cases, shelves, bases, doors, drawers] = &mut groups;
+    let [cases, shelves, bases, countertops, doors, drawers] = &mut groups;
     let mut all: Vec<(Lifted, String, Body)> = weights
         .lifted
         .iter()
@@ -156,6 +157,9 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
                 shelves.lines.push(line(format!("loose shelves of {}", case(id))));
             }
             Lifted::Base(id) => bases.lines.push(line(format!("base of {}", case(id)))),
+            Lifted::Countertop(id) => {
+                countertops.lines.push(line(format!("countertop of {}", case(id))));
+            }
             Lifted::Door(_) => doors.lines.push(line(name)),
             Lifted::Drawer(_) => drawers.lines.push(line(name)),
         }
@@ -176,7 +180,9 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
 fn called(piece: &Piece, lifted: Lifted) -> String {
     let title = |id| piece.opening(id).map_or("", Opening::title);
     match lifted {
-        Lifted::Case(_) | Lifted::Shelves(_) | Lifted::Base(_) => name(piece, lifted),
+        Lifted::Case(_) | Lifted::Shelves(_) | Lifted::Base(_) | Lifted::Countertop(_) => {
+            name(piece, lifted)
+        }
         Lifted::Door(front) => {
             format!("{}, {}", title(front.opening), front.leaf.word().replace('-', " "))
         }

@@ -68,10 +68,12 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
     let mut lines: Vec<String> = Vec::new();
     let mut flutes: Vec<&Feature> = Vec::new();
     let mut bores: Vec<&Feature> = Vec::new();
+    let mut slots: Vec<&Feature> = Vec::new();
     for feature in &part.features {
         match feature.kind {
             FeatureKind::Flute(_) => flutes.push(feature),
             FeatureKind::Bore(_) => bores.push(feature),
+            FeatureKind::Slot => slots.push(feature),
             // Told with its tenon.
             FeatureKind::Haunch => {}
             _ => {
@@ -94,6 +96,10 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
             figures.text(first.deep)
         ));
     }
+    // Those of one row are alike.
+    for row in slots.chunk_by(|a, b| a.v == b.v) {
+        lines.extend(slotted(part, row, figures));
+    }
     for bore in [Bore::Cup, Bore::Pull, Bore::Plate] {
         // A partition may have the plates of a door at either side.
         for face in Face::ALL {
@@ -106,6 +112,29 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
         }
     }
     lines
+}
+
+/// A row of slots for the screws of a countertop.
+fn slotted(part: &Part, row: &[&Feature], figures: &Figures) -> Option<String> {
+    let first = row.first()?;
+    let end = part.datum([Face::LengthStart, Face::LengthEnd]);
+    let edge = part.datum([Face::WidthStart, Face::WidthEnd]);
+    let mut places: Vec<Length> =
+        row.iter().map(|slot| part.distance(end, slot.center().0)).collect();
+    places.sort_unstable();
+    let places: Vec<String> = places.into_iter().map(|place| figures.text(place)).collect();
+    let plural = if row.len() == 1 { "" } else { "s" };
+    Some(format!(
+        "{} slot{plural} {} wide and {} long, front to back, through the {}: center {} from the {}, {} from the {}",
+        row.len(),
+        figures.text(first.u.1 - first.u.0),
+        figures.text(first.v.1 - first.v.0),
+        part.face_name(first.face),
+        listed(&places),
+        part.face_name(end),
+        figures.text(part.distance(edge, first.center().1)),
+        part.face_name(edge)
+    ))
 }
 
 /// The bores of one kind in one face.
@@ -259,7 +288,9 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             format!("dovetails {} long (see the layout sheet) at the {face}", text(feature.deep))
         }
         FeatureKind::Dowels(..) => joints::dowels(part, feature, parts, figures),
-        FeatureKind::Bore(_) | FeatureKind::Flute(_) | FeatureKind::Haunch => String::new(),
+        FeatureKind::Bore(_) | FeatureKind::Flute(_) | FeatureKind::Slot | FeatureKind::Haunch => {
+            String::new()
+        }
     }
 }
 

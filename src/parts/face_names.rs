@@ -127,6 +127,7 @@ impl Part {
             Role::Slab => self.leaf_edges().map_or(Names::Place, Names::Edges),
             Role::Bottom
             | Role::Top
+            | Role::Countertop
             | Role::Stretcher
             | Role::Partition
             | Role::Divider

@@ -43,6 +43,8 @@ pub enum FeatureKind {
     Miter,
     /// A corner or opening cut right through.
     Notch,
+    /// A long hole right through, for a screw that moves along it.
+    Slot,
     /// Pocket holes at an end: how many, and the length of their screws.
     Pockets(u32, Option<Length>),
     /// A round hole.
@@ -73,6 +75,7 @@ impl FeatureKind {
             Self::Rabbet => "rabbet",
             Self::Miter => "miter",
             Self::Notch => "notch",
+            Self::Slot => "slot",
             Self::Pockets(..) => "pocket holes",
             Self::Bore(bore) => bore.word(),
             Self::Flute(_) => "flutes",

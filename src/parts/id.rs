@@ -15,6 +15,8 @@ pub enum Role {
     Bottom,
     /// A whole top.
     Top,
+    /// What is laid on top of a case.
+    Countertop,
     /// A stretcher.
     Stretcher,
     /// The back.

@@ -51,6 +51,7 @@ impl Part {
             // is marked like the bottom below it.
             Role::Bottom
             | Role::Top
+            | Role::Countertop
             | Role::Stretcher
             | Role::Divider
             | Role::FixedShelf

@@ -17,6 +17,7 @@ mod marks;
 mod named;
 mod part;
 mod path;
+mod screw_rows;
 mod short_names;
 mod space;
 
@@ -33,4 +34,5 @@ pub use marks::Marks;
 pub use named::{Meant, meant, near, suits};
 pub use part::{Assembly, Grain, Part, Parts, Rough};
 pub use path::{box_told, front_path, front_told, opening_told, path_of, title};
+pub use screw_rows::{ScrewRow, screw_rows};
 pub use space::{Cuboid, Direction, Face, Placement, Point, keep_out_space};

@@ -22,6 +22,8 @@ pub enum Assembly {
     Front(FrontId),
     /// The box of the drawer in this opening.
     DrawerBox(OpeningId),
+    /// What is laid on top of a case in its place.
+    Countertop(CaseId),
     /// Laid in or screwed on at the end.
     Loose(CaseId),
 }

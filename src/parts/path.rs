@@ -104,6 +104,7 @@ fn word(role: Role, which: Which) -> String {
         (Role::End(side), _) => (side.word(), "end"),
         (Role::Bottom, _) => ("", "bottom"),
         (Role::Top, _) => ("", "top"),
+        (Role::Countertop, _) => ("", "countertop"),
         (Role::Stretcher, Which::Number(_)) => ("middle", "stretcher"),
         (Role::Stretcher, _) => ("", "stretcher"),
         (Role::Back, _) => ("", "back"),

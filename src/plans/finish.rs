@@ -23,10 +23,13 @@ pub enum Coated {
     Boxes,
     /// Shelves that lie on pins.
     Shelves,
+    /// Both faces of countertops.
+    Countertops,
 }
 
 impl Coated {
-    const ALL: [Self; 4] = [Self::Cases, Self::Fronts, Self::Boxes, Self::Shelves];
+    const ALL: [Self; 5] =
+        [Self::Cases, Self::Fronts, Self::Boxes, Self::Shelves, Self::Countertops];
 
     /// What it is called.
     #[must_use]
@@ -36,6 +39,7 @@ impl Coated {
             Self::Fronts => "fronts",
             Self::Boxes => "drawer boxes",
             Self::Shelves => "loose shelves",
+            Self::Countertops => "countertop",
         }
     }
 }
@@ -47,6 +51,7 @@ enum Unit {
     Front(FrontId),
     Box(OpeningId),
     Shelf(PartId),
+    Countertop(PartId),
 }
 
 /// Square meters of each sort.
@@ -190,6 +195,7 @@ fn body(piece: &Piece, id: PartId, part: &Part) -> Option<Body> {
         (role, _) if role.is_of_runs() => return None,
         (Role::AdjustableShelf, _) => (Unit::Shelf(id), Coated::Shelves),
         (_, Assembly::Front(front)) => (Unit::Front(front), Coated::Fronts),
+        (_, Assembly::Countertop(_)) => (Unit::Countertop(id), Coated::Countertops),
         (_, Assembly::DrawerBox(opening)) => (Unit::Box(opening), Coated::Boxes),
         (
             _,
@@ -218,6 +224,7 @@ fn cut_into(piece: &Piece, part: &Part) -> f64 {
             }),
             FeatureKind::Notch if feature.face.is_broad() => -2.0 * u * v,
             FeatureKind::Notch
+            | FeatureKind::Slot
             | FeatureKind::Dado
             | FeatureKind::Groove
             | FeatureKind::Rabbet

@@ -5,6 +5,7 @@
 
 pub mod assembly;
 pub mod cleats;
+pub mod countertops;
 pub mod drawers;
 pub mod finish;
 pub mod fitting;

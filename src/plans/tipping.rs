@@ -3,7 +3,7 @@
 //! Each case is judged by itself, for nothing in the papers joins two of them.
 //! Drawers are out by the whole length of their slides and hold their load;
 //! doors stand square to the front; the case itself is empty. A hand or foot
-//! on an open drawer, a worktop and what stands on it are not counted.
+//! on an open drawer and what stands on top are not counted.
 
 use std::collections::BTreeMap;
 
@@ -17,7 +17,7 @@ use super::weights::{Body, Lifted, Weights};
 /// A group of weights that stand together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum What {
-    /// The case itself with its base.
+    /// The case itself with its base and its countertop.
     Case,
     /// So many drawers, out.
     Drawers(usize),
@@ -123,7 +123,8 @@ fn of_case(
         }
     }
     let of = |lifted: &Lifted| weights.of(lifted);
-    let own = [Lifted::Case(case.id), Lifted::Shelves(case.id), Lifted::Base(case.id)];
+    let own = [Lifted::Case, Lifted::Shelves, Lifted::Base, Lifted::Countertop];
+    let own = own.map(|lifted| lifted(case.id));
     let stands = own.iter().fold(Body::default(), |sum, lifted| sum.with(of(lifted)));
     let (mut drawers, mut contents, mut doors) =
         (Body::default(), Body::default(), Body::default());

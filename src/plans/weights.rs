@@ -2,7 +2,7 @@
 //!
 //! A part's weight is that of its box less what is cut out of it. Pocket and
 //! dowel holes are left out, and where two cuts meet their corner is taken
-//! twice: grams. Hardware, a worktop, glue and finish are not counted.
+//! twice: grams. Hardware, glue and finish are not counted.
 
 use std::collections::BTreeMap;
 
@@ -80,6 +80,8 @@ pub enum Lifted {
     Shelves(CaseId),
     /// The separate base of a case.
     Base(CaseId),
+    /// The countertop of a case.
+    Countertop(CaseId),
     /// A door leaf.
     Door(FrontId),
     /// The drawer of an opening with its front.
@@ -91,7 +93,9 @@ impl Lifted {
     #[must_use]
     pub fn case(self) -> CaseId {
         match self {
-            Self::Case(case) | Self::Shelves(case) | Self::Base(case) => case,
+            Self::Case(case) | Self::Shelves(case) | Self::Base(case) | Self::Countertop(case) => {
+                case
+            }
             Self::Door(front) => front.opening.case,
             Self::Drawer(opening) => opening.case,
         }
@@ -102,7 +106,10 @@ impl Lifted {
 #[must_use]
 pub fn name(piece: &Piece, lifted: Lifted) -> String {
     match lifted {
-        Lifted::Case(case) | Lifted::Shelves(case) | Lifted::Base(case) => {
+        Lifted::Case(case)
+        | Lifted::Shelves(case)
+        | Lifted::Base(case)
+        | Lifted::Countertop(case) => {
             piece.case(case).map_or(String::new(), |case| case.name.clone())
         }
         Lifted::Door(front) => front_path(piece, front),
@@ -169,6 +176,7 @@ pub fn lifted(piece: &Piece, part: &Part) -> Lifted {
     }
     match part.assembly {
         Assembly::Base(case) => Lifted::Base(case),
+        Assembly::Countertop(case) => Lifted::Countertop(case),
         Assembly::DrawerBox(opening) => Lifted::Drawer(opening),
         Assembly::Front(front) if front.leaf != Leaf::Front => Lifted::Door(front),
         Assembly::Front(front) => match piece.opening(front.opening).map(|it| &it.kind) {
@@ -250,6 +258,7 @@ fn cut(piece: &Piece, size: [f64; 3], feature: &Feature) -> Option<(f64, [f64; 3
         | FeatureKind::Groove
         | FeatureKind::Rabbet
         | FeatureKind::Notch
+        | FeatureKind::Slot
         | FeatureKind::Haunch
         | FeatureKind::Mortise => u * v * deep,
         // A round hole in the square that the feature gives.

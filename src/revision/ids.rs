@@ -31,6 +31,7 @@ impl Match {
             Lifted::Case(case) => Lifted::Case(self.case(case)?),
             Lifted::Shelves(case) => Lifted::Shelves(self.case(case)?),
             Lifted::Base(case) => Lifted::Base(self.case(case)?),
+            Lifted::Countertop(case) => Lifted::Countertop(self.case(case)?),
             Lifted::Door(front) => Lifted::Door(self.front(front)?),
             Lifted::Drawer(opening) => Lifted::Drawer(self.opening(opening)?),
         })

@@ -128,6 +128,7 @@ pub(super) fn weights(
                 Lifted::Case(_) => "case",
                 Lifted::Shelves(_) => "loose shelves",
                 Lifted::Base(_) => "base",
+                Lifted::Countertop(_) => "countertop",
                 Lifted::Door(_) => "door",
                 Lifted::Drawer(_) => "drawer",
             };
@@ -177,7 +178,8 @@ fn rank(lifted: Lifted) -> u8 {
         Lifted::Case(_) => 0,
         Lifted::Shelves(_) => 1,
         Lifted::Base(_) => 2,
-        Lifted::Door(_) => 3,
-        Lifted::Drawer(_) => 4,
+        Lifted::Countertop(_) => 3,
+        Lifted::Door(_) => 4,
+        Lifted::Drawer(_) => 5,
     }
 }

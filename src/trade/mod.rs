@@ -4,6 +4,7 @@
 
 mod board;
 mod beam;
+mod countertops;
 mod cutter;
 mod driver;
 mod fasteners;
@@ -53,6 +54,9 @@ mod weight;
 pub use beam::{
     Allowed, Beam, HOUSEHOLD, WRITTEN, board_stiffness, book_load, creep, inches, inertia,
     line_load, pinned_line, rounded_up, usual_load,
+};
+pub use countertops::{
+    beside_slot, countertop_bite, countertop_screws, row_from_edge, slot_long, slot_wide,
 };
 pub use hinging::{
     butt_gap, butts_for_height, hinges_for_height, hinges_for_weight, most_past_leaf, past_leaf,

@@ -47,6 +47,14 @@ choices! {
         Butt = "butt",
     }
 
+    /// How a countertop is held on its case.
+    HowHeld {
+        /// Screws through slots, in which solid wood moves.
+        Slots = "slots",
+        /// Screws through round holes.
+        Screw = "screw",
+    }
+
     /// What stands in place of a thing that is left out.
     Nothing {
         /// Nothing.
@@ -153,6 +161,8 @@ choices! {
         Miter = "miter" also "mitre",
         /// A corner cut out.
         Notch = "notch",
+        /// A long hole for a screw.
+        Slot = "slot",
         /// The hole for a tenon.
         Mortise = "mortise",
         /// A tenon.

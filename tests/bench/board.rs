@@ -49,6 +49,8 @@ pub(super) enum Sort {
     Flute,
     Bore,
     Notch,
+    /// A long hole for a screw.
+    Slot,
     Mortise,
     Tenon,
     Dovetails,
@@ -72,6 +74,7 @@ impl Cut {
             | Sort::Flute
             | Sort::Bore
             | Sort::Notch
+            | Sort::Slot
             | Sort::Mortise
             | Sort::Dovetails
             | Sort::Miter(..) => common(&self.space, &whole(size)).into_iter().collect(),

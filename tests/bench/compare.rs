@@ -55,6 +55,7 @@ fn is_kind(sort: Sort, kind: FeatureKind) -> bool {
             sort == Sort::Bore
         }
         FeatureKind::Notch | FeatureKind::Haunch => sort == Sort::Notch,
+        FeatureKind::Slot => sort == Sort::Slot,
         FeatureKind::Mortise => sort == Sort::Mortise,
         FeatureKind::Tenon => sort == Sort::Tenon,
         FeatureKind::Dovetails => sort == Sort::Dovetails,
@@ -70,6 +71,7 @@ fn word(kind: FeatureKind) -> &'static str {
         FeatureKind::Rabbet => "rabbet",
         FeatureKind::Miter => "miter",
         FeatureKind::Notch => "notch",
+        FeatureKind::Slot => "slot",
         FeatureKind::PocketHoles => "row of pocket holes",
         FeatureKind::HingeCup => "hinge cup",
         FeatureKind::PullHole => "pull hole",

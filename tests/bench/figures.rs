@@ -14,7 +14,8 @@ pub(super) fn printed(text: &str) -> Option<f64> {
     let text = text.trim();
     let text = text.strip_suffix("(m)").unwrap_or(text).trim_end();
     let text = text.trim_end_matches('~');
-    let (sign, text) = text.strip_prefix('-').map_or((1.0, text), |rest| (-1.0, rest));
+    let negative = text.strip_prefix(['-', '\u{2212}']);
+    let (sign, text) = negative.map_or((1.0, text), |rest| (-1.0, rest));
     let (whole, part) = match text.split_once('-') {
         Some((whole, part)) => (whole.parse::<f64>().ok()?, part),
         None => (0.0, text),
@@ -37,6 +38,7 @@ fn printed_figures_are_read_as_a_maker_reads_them() {
         ("0", 0.0),
         ("1/32", 0.031_25),
         ("-1-1/2", -1.5),
+        ("\u{2212}1-1/2", -1.5),
         ("12-1/2 (m)", 12.5),
         ("12-1/2~ (m)", 12.5),
         ("0.719", 0.719),

@@ -14,6 +14,7 @@ mod driver;
 mod figures;
 mod gates;
 mod joining;
+mod laid_on;
 mod lines;
 mod mating;
 mod milling;

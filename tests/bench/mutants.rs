@@ -293,14 +293,14 @@ impl Mistake<'_> {
 
     fn shape_deep(&mut self) -> Made {
         // What goes right through takes no more of the board when it goes deeper.
-        let index = self.pick("shape", |own| own["what"] != "notch")?;
+        let index = self.pick("shape", |own| own["what"] != "notch" && own["what"] != "slot")?;
         let by = self.off();
         add(&mut self.at(index)["deep"], by);
         Some(format!("{index}: too deep by {by}"))
     }
 
     fn shape_face(&mut self) -> Made {
-        let through = ["notch", "pocket holes"];
+        let through = ["notch", "slot", "pocket holes"];
         let index = self.pick("shape", |own| !through.iter().any(|what| own["what"] == *what))?;
         let own = self.at(index).clone();
         let other = self.across(own["part"].as_str()?, own["face"].as_str()?)?;

@@ -205,6 +205,8 @@ pub(super) enum Work {
     Bore(Bore),
     Shape(Shape),
     Join(Join),
+    #[serde(rename = "lay on")]
+    LayOn(LayOn),
     /// Nothing of it takes wood or closes a joint.
     #[serde(
         alias = "bore rows",
@@ -233,6 +235,23 @@ pub(super) enum Work {
         alias = "take off"
     )]
     Beside(Other),
+}
+
+/// A countertop, and the rows of screws that hold it from below.
+#[derive(Debug, Deserialize)]
+pub(super) struct LayOn {
+    pub(super) part: String,
+    pub(super) free: Option<Figure>,
+    pub(super) rows: Vec<ScrewRow>,
+}
+
+#[derive(Debug, Deserialize)]
+pub(super) struct ScrewRow {
+    pub(super) part: String,
+    pub(super) from: String,
+    pub(super) at: Figure,
+    pub(super) screws: usize,
+    pub(super) slotted: bool,
 }
 
 #[derive(Debug, Deserialize)]
@@ -411,6 +430,7 @@ pub(super) struct Tails {
 #[serde(rename_all = "lowercase")]
 pub(super) enum Shaped {
     Notch,
+    Slot,
     Mortise,
     Tenon,
     Haunch,
@@ -590,6 +610,7 @@ pub(super) enum FeatureKind {
     Rabbet,
     Miter,
     Notch,
+    Slot,
     #[serde(rename = "pocket holes")]
     PocketHoles,
     #[serde(rename = "hinge cup")]

@@ -217,6 +217,17 @@ impl Writer<'_> {
             let count = self.number(2) + 2;
             self.line(&format!("top {{ stretchers {count} {{ wide 3 in }}; joint {joint} }}"));
         }
+        let countertop = self.one_of(&[
+            "",
+            "",
+            "countertop { stock cherry }",
+            "countertop { stock maple; over 2 in }",
+            "countertop { stock ply; over 1/2 in { front 1 in } }",
+        ]);
+        if !countertop.is_empty() {
+            self.is("countertop");
+            self.line(countertop);
+        }
         let joint = self.joint(&["dado", "pocket", "screw", "dowel"]);
         self.line(&format!("partitions {{ joint {joint} }}"));
         let joint = self.joint(&["dado", "pocket", "screw"]);

@@ -80,6 +80,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Bore(bore) => format!("bore the {}", bore.what),
         Work::Shape(shape) => format!("{:?}", shape.what).to_lowercase(),
         Work::Join(_) => "join".to_owned(),
+        Work::LayOn(_) => "lay on".to_owned(),
         Work::Beside(_) => "beside".to_owned(),
     };
     format!("step {}, {what}", operation.step)
@@ -212,6 +213,8 @@ impl<'p> Play<'p> {
                 self.cut(index, part, cut.map(|cut| vec![cut]));
             }
             Work::Join(work) => self.join(index, step, work),
+            // Whether it can move is looked at when the piece stands.
+            Work::LayOn(_) => {}
             Work::Beside(work) => {
                 for mark in &work.parts {
                     self.find(index, mark);

@@ -5,8 +5,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::board::{Board, Sort, whole};
 use super::figures::said;
-use super::packet::{JointKind, Packet};
+use super::packet::{JointKind, LayOn, Packet, ScrewRow, Work};
 use super::wood::{NOTHING, Space, common};
+
+/// How far wood may be held from moving between two screws: 1/16 in (common practice,
+/// no source).
+const HELD: f64 = 1.6;
 
 /// What lies nearer to a front than this is beside it: 10 mm.
 const BESIDE: f64 = 10.0;
@@ -23,6 +27,7 @@ pub(super) fn pinched(
     let mut wrong: Vec<String> =
         (0..boards.len()).filter_map(|panel| season.panel(panel)).collect();
     wrong.extend(season.fronts());
+    wrong.extend(season.laid_on());
     wrong
 }
 
@@ -93,6 +98,95 @@ impl Season<'_> {
         let farthest = room.iter().copied().fold(0.0, f64::max);
         (held - farthest + swells <= NOTHING)
             .then(|| format!("{name}: it shrinks by {} and comes out of its groove", said(-swells)))
+    }
+
+    /// Countertops that are screwed down from below.
+    fn laid_on(&self) -> Vec<String> {
+        let mut wrong = Vec::new();
+        for operation in &self.packet.operations {
+            let Work::LayOn(laid) = &operation.work else { continue };
+            let found = self.find(&laid.part).ok_or("there is no such board".to_owned());
+            let found = found.and_then(|top| self.rides(top, laid));
+            wrong.extend(found.err().map(|what| format!("{}: {what}", laid.part)));
+        }
+        wrong
+    }
+
+    /// Where a row of screws runs front to back, and how far a screw may go each way in
+    /// its slots.
+    fn row(&self, row: &ScrewRow) -> Result<(f64, f64), String> {
+        let board = self.find(&row.part).ok_or(format!("there is no {}", row.part))?;
+        let board = &self.boards[board];
+        let face = board.face(&row.from)?;
+        let at = board.counted(face, [row.at.print; 2])[0];
+        let mut own: Space = [[0.0; 2]; 3];
+        own[face.axis] = [at; 2];
+        let place = board.placed(&own)[2][0];
+        if !row.slotted {
+            return Ok((place, 0.0));
+        }
+        let over = |cut: &&super::board::Cut| {
+            cut.sort == Sort::Slot
+                && (cut.space[face.axis][0]..=cut.space[face.axis][1]).contains(&at)
+        };
+        let slots: Vec<_> = board.cuts.iter().filter(over).collect();
+        if slots.len() != row.screws {
+            return Err(format!(
+                "{} has {} slots for {} screws",
+                row.part,
+                slots.len(),
+                row.screws
+            ));
+        }
+        let size = |range: [f64; 2]| range[1] - range[0];
+        let room = slots.iter().map(|cut| {
+            let across = (0..3).find(|axis| *axis != face.axis && *axis != cut.face.axis);
+            let [from, to] = cut.space[face.axis];
+            (to - at).min(at - from) - across.map_or(0.0, |axis| size(cut.space[axis])) / 2.0
+        });
+        Ok((place, room.fold(f64::MAX, f64::min)))
+    }
+
+    /// Whether the wood can move over all its screws, and toward the wall behind it.
+    fn rides(&self, top: usize, laid: &LayOn) -> Result<(), String> {
+        let wide = self.boards[top].exact[1];
+        let strain = if wide > NOTHING { self.swells(top) / wide } else { 0.0 };
+        let rows: Vec<(f64, f64, bool)> = laid
+            .rows
+            .iter()
+            .map(|row| self.row(row).map(|(at, room)| (at, room, row.slotted)))
+            .collect::<Result<_, _>>()?;
+        let fast: Vec<f64> = rows.iter().filter(|row| !row.2).map(|row| row.0).collect();
+        let Some(held) = fast.first() else { return Err("no screw holds it fast".to_owned()) };
+        // A sheet keeps its size.
+        if strain.abs() <= NOTHING / 1000.0 {
+            return Ok(());
+        }
+        for other in &fast {
+            let moves = (strain * (other - held)).abs();
+            if moves > self.mm(HELD) {
+                return Err(format!("it moves {} between screws that hold it fast", said(moves)));
+            }
+        }
+        for (at, room, _) in rows.iter().filter(|row| row.2) {
+            let moves = (strain * (at - held)).abs();
+            if moves > room + NOTHING {
+                return Err(format!(
+                    "it moves {} in slots that leave {}",
+                    said(moves),
+                    said(*room)
+                ));
+            }
+        }
+        let behind = strain * (self.space(top)[2][1] - held);
+        match &laid.free {
+            Some(free) if behind > free.print + NOTHING => Err(format!(
+                "it swells {} toward the wall and has {}",
+                said(behind),
+                said(free.print)
+            )),
+            _ => Ok(()),
+        }
     }
 
     /// Doors and drawer fronts between their neighbors.

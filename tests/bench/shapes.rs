@@ -32,6 +32,7 @@ pub(super) fn cut(
     }
     let sort = match shape.what {
         Shaped::Notch | Shaped::Haunch => Sort::Notch,
+        Shaped::Slot => Sort::Slot,
         Shaped::Mortise => Sort::Mortise,
         Shaped::Tenon => Sort::Tenon,
         Shaped::Dovetails => Sort::Dovetails,
@@ -47,11 +48,11 @@ fn through(figure: &Figure, read: f64, size: f64, slack: f64) -> f64 {
     if (figure.exact - size).abs() <= slack + NOTHING { size } else { read }
 }
 
-/// A tenon and its mortise are gauged for width, as a bit or a chisel gives it,
+/// A tenon, its mortise, and a slot are gauged for width, as a bit or a chisel gives it,
 /// from a place that is read off the tape; a notch is sawn to two marks.
 fn figures(what: Shaped, span: &Span) -> [f64; 2] {
     match what {
-        Shaped::Mortise | Shaped::Tenon | Shaped::Haunch => {
+        Shaped::Mortise | Shaped::Slot | Shaped::Tenon | Shaped::Haunch => {
             [span.start.print, span.start.print + span.end.exact - span.start.exact]
         }
         Shaped::Notch

@@ -77,6 +77,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "set on base" => (Told::Step, &["block", "most"]),
         "lay frame" => (Told::Step, &["stiles", "pairs", "cauls"]),
         "close with strips" => (Told::Step, &[]),
+        "lay on" => (Told::Step, &["free", "ends", "rows"]),
         _ => panic!("no paper is known to tell of {kind}"),
     }
 }

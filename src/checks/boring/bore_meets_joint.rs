@@ -154,7 +154,10 @@ fn is_hollow(joint: &Feature) -> bool {
     joint.is_channel()
         || matches!(
             joint.kind,
-            FeatureKind::Mortise | FeatureKind::Notch | FeatureKind::Pockets(..)
+            FeatureKind::Mortise
+                | FeatureKind::Notch
+                | FeatureKind::Slot
+                | FeatureKind::Pockets(..)
         )
 }
 

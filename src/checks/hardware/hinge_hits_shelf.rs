@@ -82,6 +82,7 @@ fn is_of_tray(piece: &Piece, part: &Part) -> bool {
         | Assembly::Carcass(_)
         | Assembly::Frame(_)
         | Assembly::Front(_)
+        | Assembly::Countertop(_)
         | Assembly::Loose(_) => false,
     }
 }

@@ -135,9 +135,11 @@ impl<'w, 'a> Room<'w, 'a> {
                 let opening = self.work.piece.opening(id.opening);
                 opening.is_some_and(|opening| !matches!(opening.kind, OpeningKind::False))
             }
-            Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Base(_) | Assembly::Loose(_) => {
-                false
-            }
+            Assembly::Carcass(_)
+            | Assembly::Frame(_)
+            | Assembly::Base(_)
+            | Assembly::Countertop(_)
+            | Assembly::Loose(_) => false,
         };
         opens && own.iter().all(|part| part.assembly != other.assembly)
     }

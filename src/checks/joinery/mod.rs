@@ -6,6 +6,7 @@ mod tenon_too_thin;
 pub(super) mod part_impossible;
 mod parts_overlap;
 mod panel_too_thick;
+mod countertop_unheld;
 mod dado_too_deep;
 mod dowel_odd;
 mod driver_reach;
@@ -28,6 +29,7 @@ use screwed_by::screwed_by;
 pub(super) const RULES: &[&Rule] = &[
     &rails_meet::RULE,
     &part_impossible::RULE,
+    &countertop_unheld::RULE,
     &dado_too_deep::RULE,
     &dowel_odd::RULE,
     &groove_meets_joint::RULE,

@@ -41,7 +41,11 @@ pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
         Assembly::Front(front) => {
             part.role == Role::FrontPanel && fronts.contains(path(front.opening))
         }
-        Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => false,
+        Assembly::Base(_)
+        | Assembly::Carcass(_)
+        | Assembly::Frame(_)
+        | Assembly::Countertop(_)
+        | Assembly::Loose(_) => false,
     };
     for part in parts.all.iter().filter(|part| !is_told(part)) {
         let sizes = [
@@ -120,10 +124,12 @@ fn tenons(part: &Part) -> Option<Length> {
 }
 
 /// How far a board stands past its case, and past which side of it. Fronts may
-/// lie before the case, and what hangs in them has rules of its own.
+/// lie before the case, and what hangs in them has rules of its own, as a countertop
+/// has, which is made to stand past it.
 fn outside(part: &Part, case: &Case, wall: Length) -> Option<(Length, &'static str)> {
-    if matches!(part.assembly, Assembly::Front(_) | Assembly::DrawerBox(_)) {
-        return None;
+    match part.assembly {
+        Assembly::Front(_) | Assembly::DrawerBox(_) | Assembly::Countertop(_) => return None,
+        Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => {}
     }
     let (x, y, z) =
         (part.extent(Direction::X), part.extent(Direction::Y), part.extent(Direction::Z));

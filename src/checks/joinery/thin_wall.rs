@@ -86,6 +86,7 @@ fn is_hollow(feature: &Feature) -> bool {
         | FeatureKind::Groove
         | FeatureKind::Rabbet
         | FeatureKind::Notch
+        | FeatureKind::Slot
         | FeatureKind::Bore(Bore::Cup | Bore::Pull | Bore::Plate)
         | FeatureKind::Flute(_)
         | FeatureKind::Mortise => true,

@@ -5,7 +5,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Length;
 use crate::model::Piece;
-use crate::parts::{Direction, Joint, Part, Parts, Role};
+use crate::parts::{Direction, Joint, Part, PartId, Parts, Role, screw_rows};
 use crate::plans::Workings;
 use crate::plans::seasons::{Climate, Swelling};
 
@@ -14,7 +14,7 @@ use super::{product, weather};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cross-grain",
     severity: Severity::Warning,
-    finds: "A glued joint holds wood that moves across its grain by more than 1/16 in (1.6 mm) from the driest day to the dampest. It may be a solid back held at both edges, or a joint along which one board moves and the other does not.",
+    finds: "A glued joint holds wood that moves across its grain by more than 1/16 in (1.6 mm) from the driest day to the dampest. It may be a solid back held at both edges, or a joint along which one board moves and the other does not, or a countertop screwed fast in several rows.",
     why: "The glue holds the wood where it wants to move. The board cups, the joint lets go, or the board splits, usually in its first dry winter.",
     source: "Wood Handbook (FPL-GTR-190), Table 13-5 and Eq. 13-2. That joints bear up to 1/16 in is common practice; no published source.",
     formula: "Length of the joint × difference of the two boards' coefficients × points of moisture from driest to dampest.",
@@ -65,6 +65,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         }
     }
     backs(piece, parts, climate, sink);
+    countertops(piece, parts, climate, sink);
 }
 
 /// A solid back lies in rabbets at both edges: what it moves over its whole
@@ -97,6 +98,48 @@ fn backs(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
         .note("make the back of plywood, or of narrow boards that overlap and are each held in the middle")
         .subject(&back.path);
         let product = product(tape, climate, damp, wide, own.coefficient);
+        sink.push(weather(diagnostic, piece, climate, damp).working(
+            if damp { "dampest" } else { "driest" },
+            format!("{product} = {}", tape.fine(change.abs())),
+        ));
+    }
+}
+
+/// A solid countertop that is screwed through round holes in several rows.
+fn countertops(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
+    let tape = piece.tape();
+    for case in &piece.cases {
+        let Some(top) = &case.countertop else { continue };
+        let Some(stock) = piece.stock(top.stock).filter(|stock| stock.wood.is_some()) else {
+            continue;
+        };
+        let own: Vec<(PartId, &Part)> = parts.iter_case(case.id).collect();
+        let rows = screw_rows(piece, &own);
+        let fast: Vec<Length> =
+            rows.iter().filter(|row| row.slot.is_none()).map(|row| row.z).collect();
+        let (Some(first), Some(last)) = (fast.first(), fast.last()) else { continue };
+        let apart = *last - *first;
+        let moves = climate.swelling(stock, apart);
+        if moves.range() <= most() {
+            continue;
+        }
+        let damp = moves.dampest.abs() >= moves.driest.abs();
+        let change = if damp { moves.dampest } else { moves.driest };
+        let diagnostic = RULE
+            .finding(
+                format!(
+                    "the countertop of {} is screwed fast across its grain, and it moves {} between its rows of screws",
+                    case.name,
+                    tape.fine(moves.range())
+                ),
+                top.span,
+                "this countertop",
+            )
+            .label(stock.span, format!("{}, {}sawn", stock.wood_name(), stock.sawn.word()))
+            .because("it splits when it shrinks, or shears its screws off")
+            .fix(top.held_at.says("held slots", "screw it through slots"))
+            .subject(&case.name);
+        let product = product(tape, climate, damp, apart, moves.coefficient);
         sink.push(weather(diagnostic, piece, climate, damp).working(
             if damp { "dampest" } else { "driest" },
             format!("{product} = {}", tape.fine(change.abs())),

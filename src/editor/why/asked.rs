@@ -228,7 +228,9 @@ impl Asked<'_, '_> {
         let shelves =
             weights::of_lifted(tell, "weight of the loose shelves", &[Lifted::Shelves(case.id)]);
         let base = weights::of_lifted(tell, "weight of the base", &[Lifted::Base(case.id)]);
-        own.into_iter().chain(shelves).chain(base).collect()
+        let countertop =
+            weights::of_lifted(tell, "weight of the countertop", &[Lifted::Countertop(case.id)]);
+        own.into_iter().chain(shelves).chain(base).chain(countertop).collect()
     }
 
     fn of_opening(&self, path: &str) -> Vec<super::Sum> {

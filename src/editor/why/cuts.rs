@@ -3,6 +3,7 @@
 use crate::measure::Length;
 use crate::model::{Fronts, HingeKind, OpeningKind, Pull, PullAt, PullHeight, Size};
 use crate::parts::{self, Assembly, Bore, Direction, Face, Feature, FeatureKind, Part, PartId};
+use crate::trade;
 use crate::vocabulary::words;
 
 use super::depth::{depth, joinery, panel};
@@ -38,6 +39,7 @@ impl Cut<'_, '_> {
         match feature.kind {
             FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => self.channel(),
             FeatureKind::Notch => self.notch(),
+            FeatureKind::Slot => self.slot(),
             FeatureKind::Pockets(count, _) => self.pockets(count),
             FeatureKind::Bore(bore) => self.bore(bore),
             FeatureKind::Tenon => self.shaped(),
@@ -253,6 +255,32 @@ impl Cut<'_, '_> {
             false => self.between(what, (from, to), v),
         };
         vec![side("long", feature.u, false), side("wide", feature.v, true)]
+    }
+
+    /// A slot for a screw of the countertop: its place, and how long it is.
+    fn slot(&self) -> Vec<Sum> {
+        let end = self.part.datum([Face::LengthStart, Face::LengthEnd]);
+        let edge = self.part.datum([Face::WidthStart, Face::WidthEnd]);
+        let (u, v) = self.feature.center();
+        let place = |face: Face, at: Length, how: &str| {
+            let from = self.part.distance(face, at);
+            let place = self.tell.custom(from, "center of a slot", how);
+            self.sum(&format!("from the {}", self.part.face_name(face)), from, &place)
+        };
+        let unit = self.tell.tape.unit;
+        let wide = trade::slot_wide(unit);
+        let long = self.feature.v.1 - self.feature.v.0;
+        let how =
+            "1/4 in or 6 mm, for the shank of a screw with a washer (common practice, no source)";
+        let width = self.tell.custom(wide, "width of a slot", how);
+        let how = "its width, and on each side what the countertop moves from the row of screws that holds it fast (Wood Handbook, Eq. 13-2) with 1/16 in (1.5 mm) more, up to a mark of the tape";
+        let length = self.tell.custom(long, "length of a slot", how);
+        vec![
+            place(end, u, "at equal steps between the uprights (common practice, no source)"),
+            place(edge, v, "along the row of screws (common practice, no source)"),
+            self.sum("wide", wide, &width),
+            self.sum("long", long, &length),
+        ]
     }
 
     fn pockets(&self, count: u32) -> Vec<Sum> {

@@ -17,6 +17,8 @@ pub enum Subject {
     Rabbet,
     /// Notches.
     Notch,
+    /// Slots for screws.
+    Slot,
     /// Pocket holes.
     Pocket,
     /// Tenons.
@@ -59,13 +61,14 @@ pub enum Subject {
 
 impl Subject {
     /// All of them.
-    pub const ALL: [Self; 25] = [
+    pub const ALL: [Self; 26] = [
         Self::Size,
         Self::Joint,
         Self::Dado,
         Self::Groove,
         Self::Rabbet,
         Self::Notch,
+        Self::Slot,
         Self::Pocket,
         Self::Tenon,
         Self::Mortise,
@@ -97,6 +100,7 @@ impl Subject {
             Self::Groove => "groove",
             Self::Rabbet => "rabbet",
             Self::Notch => "notch",
+            Self::Slot => "slot",
             Self::Pocket => "pocket",
             Self::Tenon => "tenon",
             Self::Mortise => "mortise",
@@ -137,6 +141,7 @@ impl Subject {
             FeatureKind::Groove => Self::Groove,
             FeatureKind::Rabbet => Self::Rabbet,
             FeatureKind::Notch => Self::Notch,
+            FeatureKind::Slot => Self::Slot,
             FeatureKind::Pockets(..) => Self::Pocket,
             FeatureKind::Bore(Bore::Cup) => Self::Cup,
             FeatureKind::Bore(Bore::Pull) => Self::Pull,

@@ -5,6 +5,7 @@ use serde::Serialize;
 use crate::measure::Length;
 use crate::model::Opening;
 use crate::parts::PartId;
+use crate::plans::countertops::Row;
 use crate::plans::finish;
 use crate::plans::operations::{
     Beside, Coating, DryFit, FrameOn, House, Measure, Measured, Rest, Sand, Wall, Why,
@@ -167,6 +168,39 @@ pub(super) struct FixedBeside<'d> {
 }
 
 #[derive(Serialize)]
+pub(super) struct LaidOn<'d> {
+    part: &'d str,
+    by: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    free: Option<Figure>,
+    ends: Vec<ScribedEnd>,
+    rows: Vec<RowOfScrews<'d>>,
+}
+
+#[derive(Serialize)]
+struct RowOfScrews<'d> {
+    part: &'d str,
+    from: String,
+    at: Figure,
+    screws: usize,
+    slotted: bool,
+}
+
+#[derive(Serialize)]
+struct ScribedEnd {
+    side: &'static str,
+    most: Figure,
+}
+
+fn carried_by(carry: Carry) -> String {
+    match carry {
+        Carry::People(1) => "1 person".to_owned(),
+        Carry::People(count) => format!("{count} people"),
+        Carry::Gear => "straps or a dolly".to_owned(),
+    }
+}
+
+#[derive(Serialize)]
 pub(super) struct Walled<'d> {
     cleats: Vec<Cleat<'d>>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -314,14 +348,9 @@ impl<'d> Maker<'d, '_> {
     pub(super) fn house(&self, own: &House) -> What<'d> {
         let case = |id| self.work.piece.case(id).map_or("", |case| &*case.name);
         match own {
-            House::Carry(id, carry) => What::Carry(Carried {
-                case: case(*id),
-                by: match carry {
-                    Carry::People(1) => "1 person".to_owned(),
-                    Carry::People(count) => format!("{count} people"),
-                    Carry::Gear => "straps or a dolly".to_owned(),
-                },
-            }),
+            House::Carry(id, carry) => {
+                What::Carry(Carried { case: case(*id), by: carried_by(*carry) })
+            }
             House::Scribe(id, side, most) => What::Scribe(Scribed {
                 case: case(*id),
                 side: side.word(),
@@ -333,8 +362,30 @@ impl<'d> Maker<'d, '_> {
                 screws: *screws,
                 most: self.at_most(*most),
             }),
+            House::Lay(laid) => What::LayOn(LaidOn {
+                part: self.work.parts.mark(laid.part),
+                by: carried_by(laid.carry),
+                free: laid.free.map(|free| self.figure(free)),
+                ends: laid
+                    .ends
+                    .iter()
+                    .map(|(side, most)| ScribedEnd { side: side.word(), most: self.figure(*most) })
+                    .collect(),
+                rows: laid.rows.iter().filter_map(|row| self.screw_row(row)).collect(),
+            }),
             House::Wall(wall) => What::FixToWall(self.walled(wall, case)),
         }
+    }
+
+    fn screw_row(&self, row: &Row) -> Option<RowOfScrews<'d>> {
+        let board = self.work.parts.get(row.board)?;
+        Some(RowOfScrews {
+            part: &board.mark,
+            from: board.face_name(row.edge),
+            at: self.figure(row.at),
+            screws: row.screws,
+            slotted: row.slotted,
+        })
     }
 
     fn walled(&self, wall: &Wall, case: impl Fn(crate::model::CaseId) -> &'d str) -> Walled<'d> {

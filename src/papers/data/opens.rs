@@ -96,9 +96,11 @@ impl<'d> Maker<'d, '_> {
         let own = |part: &Part| match part.assembly {
             Assembly::DrawerBox(opening) => Some(opening),
             Assembly::Front(front) => Some(front.opening),
-            Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => {
-                None
-            }
+            Assembly::Base(_)
+            | Assembly::Carcass(_)
+            | Assembly::Frame(_)
+            | Assembly::Countertop(_)
+            | Assembly::Loose(_) => None,
         };
         let is_here = |id: OpeningId| id == opening.id;
         let marks: Vec<&'d str> = parts

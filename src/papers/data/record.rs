@@ -339,6 +339,8 @@ pub(super) enum What<'d> {
     Strip { beside: Vec<&'d str> },
     #[serde(rename = "fix cases")]
     FixBeside(done::FixedBeside<'d>),
+    #[serde(rename = "lay on")]
+    LayOn(done::LaidOn<'d>),
     #[serde(rename = "fix to wall")]
     FixToWall(done::Walled<'d>),
 }

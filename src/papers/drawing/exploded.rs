@@ -21,6 +21,7 @@ enum Layer {
     Upright,
     /// What stands or lies between the uprights.
     Between,
+    Countertop,
     Top,
     Bottom,
     /// What carries the bottom from front to back.
@@ -45,6 +46,7 @@ fn layer(part: &Part) -> Layer {
         | Role::Kicker
         | Role::Runner
         | Role::Stop => Layer::Between,
+        Role::Countertop => Layer::Countertop,
         Role::Top | Role::Stretcher => Layer::Top,
         Role::Bottom => Layer::Bottom,
         Role::Leg | Role::BaseLeg => Layer::Sleeper,
@@ -88,6 +90,7 @@ pub(in crate::papers) fn kind(kind: &Kind<'_>) -> Option<String> {
         | Assembly::Carcass(_)
         | Assembly::Frame(_)
         | Assembly::Front(_)
+        | Assembly::Countertop(_)
         | Assembly::Loose(_) => (door_apart(first), "exploded view of a paneled front"),
     };
     Some(small(&bodies, what))
@@ -112,6 +115,7 @@ fn case_apart(parts: &[Part], slant: Slant) -> Vec<Body<'_>> {
     let middle = slant.extent(&all);
     let groups = [
         (Layer::Top, true),
+        (Layer::Countertop, true),
         (Layer::Bottom, false),
         (Layer::BaseBack, false),
         (Layer::Sleeper, false),

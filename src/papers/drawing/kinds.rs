@@ -21,7 +21,11 @@ pub(in crate::papers) fn kinds(parts: &Parts) -> Vec<Kind<'_>> {
         let is_one = match group.first().map(|part| part.assembly) {
             Some(Assembly::DrawerBox(_) | Assembly::Front(_)) => group.len() > 1,
             Some(
-                Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_),
+                Assembly::Base(_)
+                | Assembly::Carcass(_)
+                | Assembly::Frame(_)
+                | Assembly::Countertop(_)
+                | Assembly::Loose(_),
             )
             | None => false,
         };
@@ -57,6 +61,7 @@ fn is_joint(kind: FeatureKind) -> bool {
         | FeatureKind::Rabbet
         | FeatureKind::Miter
         | FeatureKind::Notch
+        | FeatureKind::Slot
         | FeatureKind::Pockets(..)
         | FeatureKind::Tenon
         | FeatureKind::Haunch
@@ -72,9 +77,11 @@ pub(in crate::papers) fn name(piece: &Piece, part: &Part) -> String {
     let told = match part.assembly {
         Assembly::Front(front) => front_told(piece, front),
         Assembly::DrawerBox(of) => box_told(piece, of),
-        Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => {
-            return String::new();
-        }
+        Assembly::Base(_)
+        | Assembly::Carcass(_)
+        | Assembly::Frame(_)
+        | Assembly::Countertop(_)
+        | Assembly::Loose(_) => return String::new(),
     };
     told.strip_prefix("the ").map_or_else(|| told.clone(), str::to_owned)
 }

@@ -42,7 +42,9 @@ pub(in crate::papers) fn section(
         keep_off(&mut labels, &sorted.beyond, plane, letter);
         let (back, front) = told.clone();
         labels.column(&mut svg, (-letter * 0.8, -letter * 2.4), back, letter);
-        let columns = (deep + letter * 0.8, deep + letter * 2.4);
+        // A countertop may reach before the foremost face.
+        let foremost = deep - mm(whole.from.z.min(Length::ZERO));
+        let columns = (foremost + letter * 0.8, foremost + letter * 2.4);
         let right = labels.column(&mut svg, columns, front, letter);
         // What lies is named at the side; the other boards are named beside themselves.
         for (_, part) in sorted.cut.iter().filter(|(_, part)| !is_in_front(part) && !lies(part)) {
@@ -52,7 +54,9 @@ pub(in crate::papers) fn section(
             }
         }
         if let Some(case) = piece.cases.get(cut_case) {
-            over_all(&mut svg, case, figures, high, (right + letter * 2.0, letter));
+            let wall = mm(whole.to.z - piece.wall());
+            let at = (wall, right + letter * 2.0);
+            over_all(&mut svg, case, figures, high, (at, letter));
         }
         svg
     };
@@ -101,11 +105,17 @@ fn heights(figures: &Figures, plane: Plane, cut: &[(PartId, &Part)]) -> (Vec<Tol
     (back, front)
 }
 
-/// Depth, height, and the toe space.
-fn over_all(svg: &mut Svg, case: &Case, figures: &Figures, high: f64, (x, letter): (f64, f64)) {
+/// Depth, height, and the toe space, from where the wall is on the paper.
+fn over_all(
+    svg: &mut Svg,
+    case: &Case,
+    figures: &Figures,
+    high: f64,
+    ((wall, x), letter): ((f64, f64), f64),
+) {
     // All backs stand at one wall; a shallow case begins further back.
-    let front = mm(case.deep.length);
-    svg.across(0.0, front, high + letter * 2.4, &figures.text(case.deep.length), letter);
+    let front = wall + mm(case.deep.length);
+    svg.across(wall, front, high + letter * 2.4, &figures.text(case.deep.length), letter);
     if let Some(base) = &case.base {
         let set_back = mm(base.set_back.length);
         let figure = figures.text(base.set_back.length);

@@ -43,6 +43,7 @@ pub(in crate::papers) fn elevation(
         let mut svg = front(piece, parts, whole, (letter, doors));
         let size = (mm(whole.to.x), mm(whole.to.y));
         dimensions(&mut svg, piece, figures, size, (letter, doors));
+        countertops(&mut svg, parts, figures, mm(whole.to.y), letter);
         keep_outs(&mut svg, piece, figures, mm(whole.to.y), letter);
         svg
     };
@@ -60,6 +61,7 @@ fn is_of_door(piece: &Piece, part: &Part) -> bool {
         | Assembly::Carcass(_)
         | Assembly::Frame(_)
         | Assembly::DrawerBox(_)
+        | Assembly::Countertop(_)
         | Assembly::Loose(_) => false,
     }
 }
@@ -107,8 +109,13 @@ pub(in crate::papers) fn standing(
 fn letter(piece: &Piece, whole: &Cuboid) -> f64 {
     let rows = piece.site.keep_outs.len() as f64;
     let left = if rows > 0.0 { 3.4 + 3.0 * (rows - 1.0) + 1.3 } else { 3.0 };
-    let below = 5.4 + 1.6 + 2.8 * rows;
+    let below = 5.4 + 1.6 + 2.8 * (rows + has_countertop(piece));
     legible::letter((mm(whole.to.x), mm(whole.to.y)), (left + 6.6 + 1.5, below + 1.5))
+}
+
+/// How many rows of dimensions the countertops take: one where there is any.
+fn has_countertop(piece: &Piece) -> f64 {
+    if piece.cases.iter().any(|case| case.countertop.is_some()) { 1.0 } else { 0.0 }
 }
 
 /// Where a box lies on the paper, seen from the front.
@@ -246,7 +253,12 @@ pub(super) fn shoulders(part: &Part) -> Cuboid {
 /// Parts whose marks are seen from the front.
 fn shown(part: &Part) -> bool {
     match part.role {
-        Role::Stile | Role::Rail | Role::Slab | Role::Kick | Role::FrontPanel => true,
+        Role::Stile
+        | Role::Rail
+        | Role::Slab
+        | Role::Kick
+        | Role::FrontPanel
+        | Role::Countertop => true,
         Role::BaseMember => part.which == Which::Front,
         _ => false,
     }
@@ -332,21 +344,31 @@ fn dimensions(
             .map(|(from, to, figure)| (high - from, high - to, figure))
             .collect();
         svg.chain_upright(&chained, x, letter);
-        svg.upright(
-            high,
-            high - mm(case.high.length),
-            x + letter * 3.0,
-            &figures.text(case.high.length),
-            letter,
-        );
+        let top = case.high.length;
+        let mut over_all = vec![(high, high - mm(top), figures.text(top))];
+        over_all.extend(case.countertop.as_ref().map(|own| {
+            let thick = piece.thickness(own.stock).length;
+            (high - mm(top), high - mm(top + thick), figures.text(thick))
+        }));
+        svg.chain_upright(&over_all, x + letter * 3.0, letter);
     }
+}
+
+/// How long each countertop is, below the sizes of the cases.
+fn countertops(svg: &mut Svg, parts: &Parts, figures: &Figures, high: f64, letter: f64) {
+    let tops = parts.all.iter().filter(|part| part.role == Role::Countertop);
+    let chain: Vec<_> = tops
+        .map(|part| (part.extent(Direction::X), figures.text(part.length.length)))
+        .map(|((from, to), figure)| (mm(from), mm(to), figure))
+        .collect();
+    svg.chain_across(&chain, high + letter * 8.4, letter);
 }
 
 /// Where each keep-out lies: its left distance and its width below the piece, how
 /// high it begins and ends at its left.
 fn keep_outs(svg: &mut Svg, piece: &Piece, figures: &Figures, high: f64, letter: f64) {
     for (row, keep_out) in piece.site.keep_outs.iter().enumerate() {
-        let away = letter * (8.4 + 2.8 * row as f64);
+        let away = letter * (8.4 + 2.8 * (row as f64 + has_countertop(piece)));
         let (left, up) = (mm(keep_out.from_left), mm(keep_out.up));
         let (y, right) = (high + away, left + mm(keep_out.wide));
         let mut chain = vec![(left, right, figures.text(keep_out.wide))];

@@ -4,6 +4,7 @@ mod base;
 mod behind;
 mod builder;
 mod carcass;
+mod countertop;
 mod doweling;
 mod drawers;
 mod face_frame;
@@ -38,6 +39,7 @@ pub fn build(piece: &Piece) -> Parts {
         face_frame::build(&mut builder, &carcass);
         inside::build(&mut builder, &carcass);
         face_frame::backed(&mut builder);
+        countertop::build(&mut builder);
         fronts::build(&mut builder, &carcass);
         drawers::build(&mut builder, &carcass);
         // Builders count from the front of their own case; all backs stand at

@@ -224,6 +224,7 @@ fn own(key: &Key) -> [String; 2] {
         Role::End(at) => return [format!("{}E", side(at)), format!("{}E", side(at))],
         Role::Bottom => ("B", "B"),
         Role::Top => ("T", "T"),
+        Role::Countertop => ("CT", "C"),
         Role::Back => ("K", "K"),
         Role::Stretcher if !number.is_empty() => ("MST", "M"),
         Role::Stretcher => ("ST", "T"),

@@ -91,6 +91,8 @@ pub enum Usual {
     Beside,
     /// It is fixed to the wall.
     Wall,
+    /// A countertop is laid on and screwed down.
+    Countertop,
     /// Doors, drawers, and shelves are put in again.
     PuttingBack,
 }
@@ -110,7 +112,7 @@ impl Usual {
             Self::Front | Self::DrawerBox => 25,
             Self::DryFit | Self::Drawer => 30,
             Self::FrameOn => 40,
-            Self::Scribing | Self::Wall => 45,
+            Self::Scribing | Self::Wall | Self::Countertop => 45,
             Self::Leveling => 60,
             Self::Sanding | Self::PuttingBack => 90,
         }
@@ -144,6 +146,7 @@ impl Usual {
             Self::Scribing => "scribing",
             Self::Beside => "joining the cases",
             Self::Wall => "fixing it to the wall",
+            Self::Countertop => "laying on a countertop",
             Self::PuttingBack => "putting all back in",
         }
     }

@@ -229,7 +229,11 @@ fn at_once<'a>(work: &Workings<'a>) -> Vec<(GlueUp, Option<Assembly>)> {
                 let path = piece.opening(*opening).map_or("", |opening| &opening.path);
                 (format!("drawer box of {path}"), path.to_owned())
             }
-            Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => {
+            Assembly::Base(_)
+            | Assembly::Carcass(_)
+            | Assembly::Frame(_)
+            | Assembly::Countertop(_)
+            | Assembly::Loose(_) => {
                 continue;
             }
         };

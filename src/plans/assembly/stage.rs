@@ -41,6 +41,7 @@ pub fn stage(part: &Part) -> Stage {
         Role::End(_)
         | Role::Bottom
         | Role::Top
+        | Role::Countertop
         | Role::Stretcher
         | Role::Partition
         | Role::Divider

@@ -2,7 +2,9 @@
 
 use crate::measure::{Length, Unit};
 use crate::model::{CaseId, JointKind};
-use crate::parts::{Direction, Feature, FeatureKind, JointSort, Part, Parts, Role};
+use crate::parts::{
+    Direction, Feature, FeatureKind, JointSort, Part, PartId, Parts, Role, ScrewRow, screw_rows,
+};
 use crate::plans::Workings;
 use crate::plans::made::Space;
 use crate::trade;
@@ -17,6 +19,8 @@ pub enum Purpose {
     Pockets,
     /// Boards of the case and its base that are screwed together.
     Boards,
+    /// Countertops, from below.
+    Countertops,
     /// Packers beside slides.
     Packers,
     /// Strips of drawers on wood.
@@ -292,6 +296,13 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
             (JointSort::Wood(JointKind::Screw), Role::HingeBlock) => {
                 found.push(fastening(Purpose::Blocks, through(part, into, unit), 2));
             }
+            (JointSort::Wood(JointKind::Screw), Role::Countertop) => {
+                let (least, usual) = trade::countertop_bite(unit);
+                let below = into.thickness.length;
+                let through = below + part.thickness.length - trade::short_of_face(unit);
+                let long = bought(below + least, through.min(below + usual), unit);
+                found.push(fastening(Purpose::Countertops, long, countertop_screws(work, into)));
+            }
             (JointSort::Planted, Role::Back) => {
                 // A back is joined to several boards: it has one row round it, and
                 // one in each board that it crosses.
@@ -336,6 +347,15 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
         }
     }
     found
+}
+
+/// How many screws hold a countertop to a board under it, in all its rows.
+fn countertop_screws(work: &Workings<'_>, board: &Part) -> u32 {
+    let own: Vec<(PartId, &Part)> = work.parts.iter_case(board.case).collect();
+    let rows = screw_rows(work.piece, &own).into_iter();
+    let through =
+        |row: &ScrewRow| work.parts.get(row.board).is_some_and(|own| std::ptr::eq(own, board));
+    rows.filter(through).map(|row| u32::try_from(row.screws.len()).unwrap_or(u32::MAX)).sum()
 }
 
 /// How many screws hold a back to the boards that it crosses within its edges; the

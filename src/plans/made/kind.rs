@@ -32,6 +32,7 @@ pub fn kind(feature: FeatureKind) -> MadeKind {
         FeatureKind::Rabbet => MadeKind::Rabbet,
         FeatureKind::Miter => MadeKind::Miter,
         FeatureKind::Notch => MadeKind::Notch,
+        FeatureKind::Slot => MadeKind::Slot,
         FeatureKind::Pockets(..) => MadeKind::PocketHoles,
         FeatureKind::Bore(Bore::Cup) => MadeKind::HingeCup,
         FeatureKind::Bore(Bore::Pull) => MadeKind::PullHole,
@@ -80,6 +81,7 @@ pub(super) fn sort(kind: MadeKind) -> Sort {
         | MadeKind::Groove
         | MadeKind::Rabbet
         | MadeKind::Notch
+        | MadeKind::Slot
         | MadeKind::Mortise
         | MadeKind::Haunch
         | MadeKind::Flute => Sort::Taken,

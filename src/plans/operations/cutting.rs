@@ -40,6 +40,7 @@ pub(super) fn cuts(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
             FeatureKind::Bore(bore) => bored(&mut doings, *id, part, feature, bore),
             FeatureKind::Miter
             | FeatureKind::Notch
+            | FeatureKind::Slot
             | FeatureKind::Pockets(..)
             | FeatureKind::Tenon
             | FeatureKind::Haunch

@@ -4,6 +4,7 @@ use crate::measure::Length;
 use crate::model::{CaseId, Side};
 use crate::parts::PartId;
 use crate::plans::cleats::Cleats;
+use crate::plans::countertops::Laid;
 use crate::trade::Carry;
 
 /// What is done in the house.
@@ -19,6 +20,8 @@ pub enum House {
     Beside(Beside),
     /// Cases are screwed to the wall.
     Wall(Wall),
+    /// A countertop is laid on its case.
+    Lay(Laid),
 }
 
 /// Two cases that stand side by side are screwed to each other.

@@ -23,6 +23,7 @@ fn removed(part: &Part, feature: &Feature) -> Vec<Space> {
         | FeatureKind::Groove
         | FeatureKind::Rabbet
         | FeatureKind::Notch
+        | FeatureKind::Slot
         | FeatureKind::Haunch
         | FeatureKind::Mortise => vec![Space::of(part, feature)],
         FeatureKind::Tenon => {

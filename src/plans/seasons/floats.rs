@@ -6,7 +6,7 @@ use crate::measure::Length;
 use crate::parts::{FeatureKind, Joint, JointSort, Part, PartId};
 use crate::plans::Workings;
 
-use super::climate::Swelling;
+use super::Swelling;
 
 /// A panel across its grain, between the bottoms of two grooves.
 #[derive(Clone, Copy, Debug)]

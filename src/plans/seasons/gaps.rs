@@ -5,7 +5,7 @@ use crate::model::{Axis, Edge, Leaf, Opening, Piece, StockId};
 use crate::parts::{Assembly, Cuboid, Direction, Front, Part, Role};
 use crate::plans::Workings;
 
-use super::climate::Climate;
+use super::Climate;
 use super::fronts::Mover;
 use super::stack::{self, Stack};
 

@@ -1,14 +1,12 @@
 //! The piece through the year: how damp its wood gets, and what that does to
 //! every gap.
 
-mod climate;
 mod floats;
 mod fronts;
 mod gaps;
 mod stack;
 
-pub use crate::model::Edge;
-pub use climate::{Air, Climate, Swelling};
+pub use crate::model::{Air, Climate, Edge, Swelling};
 pub use floats::Float;
 pub(super) use floats::floats;
 pub(super) use gaps::gaps;

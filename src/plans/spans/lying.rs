@@ -31,6 +31,10 @@ pub(in crate::plans) fn lying<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Lyi
         for (offset, part) in own.iter().enumerate().filter(|(_, part)| is_lying(part)) {
             let id = PartId(from + offset);
             let Some(carries) = carries(piece, case, part) else { continue };
+            if part.role == Role::Countertop {
+                found.extend(on_case(own, part, carries));
+                continue;
+            }
             let none = Vec::new();
             let hosts = hosts.get(&id).unwrap_or(&none);
             let under = under.get(&id).unwrap_or(&none);
@@ -52,6 +56,7 @@ fn is_lying(part: &Part) -> bool {
         part.role,
         Role::Bottom
             | Role::Top
+            | Role::Countertop
             | Role::Stretcher
             | Role::Divider
             | Role::FixedShelf
@@ -63,7 +68,10 @@ fn is_lying(part: &Part) -> bool {
 fn carries(piece: &Piece, case: &Case, part: &Part) -> Option<Carries> {
     match part.role {
         Role::Bottom => case.bottom.as_ref().map(|bottom| bottom.carries),
+        // What stands on a countertop bends that, over its ends and partitions.
+        Role::Top | Role::Stretcher if case.countertop.is_some() => None,
         Role::Top | Role::Stretcher => case.top.as_ref().and_then(|top| top.carries),
+        Role::Countertop => case.top.as_ref().map(|top| top.carries.unwrap_or_else(Carries::usual)),
         Role::Divider => stood_on(case, part).then_some(case.shelves.carries),
         Role::FixedShelf if part.opening().is_none() => {
             let own = match part.of {
@@ -116,6 +124,19 @@ fn stands_on<'a>(case: &'a Case, part: &Part, lip: Length) -> impl Iterator<Item
             && x < space.to.x
             && space.from.x < x + opening.wide.length
     })
+}
+
+/// A countertop lies on the ends, and by way of stretchers on the partitions under them;
+/// the rail of the frame bends with its front edge.
+fn on_case<'a>(own: &'a [Part], part: &'a Part, carries: Carries) -> Option<Lying<'a>> {
+    let hosts: Vec<&Part> = own.iter().filter(|own| matches!(own.role, Role::End(_))).collect();
+    let carrier = own.iter().find(|own| matches!(own.role, Role::Stretcher | Role::Top))?;
+    let reaches = |upright: &&Part| {
+        upright.role == Role::Partition
+            && upright.extent(Direction::Y).1 >= carrier.extent(Direction::Y).0
+    };
+    let under: Vec<&Part> = own.iter().filter(reaches).collect();
+    one(own, part, carries, &hosts, &under).map(Lying::held)
 }
 
 fn one<'a>(

@@ -69,6 +69,11 @@ block! {
         "the top, made of stretchers or of one panel",
         "top { stretchers 2 { wide 4 }; joint pocket }",
     ).opens(top::block);
+    COUNTERTOP: Braces = (
+        "countertop",
+        "what is laid on top of the case; `high` leaves it out",
+        "countertop { stock oak; over 1 }",
+    ).opens(countertop::block).also("worktop");
     PARTITIONS: Braces = (
         "partitions",
         "the upright boards: one behind each full-height stile, or between the openings of a frameless case",
@@ -226,6 +231,34 @@ block! {
     WIDE: Length = ("wide", "their width, front to back", "wide 4").default("4 in").metric("100 mm")
         .can_be("3/4 in", "48 in")
         .usual("45 mm", "12 in");
+}
+
+block! {
+    /// `countertop { … }`
+    countertop: "countertop", "a countertop",
+    "A board that is laid on top of the case when it stands in its place, and is screwed to it from below, through stretchers or through a whole top. One of solid wood is free to move: only the screws at the front hold it fast, and those behind go through slots. Where the piece is not fixed to a wall and a board lies under the middle of the countertop, that one holds it fast.";
+    STOCK;
+    OVER: Length = (
+        "over",
+        "how far it reaches past the case at every side that is free, in place of what is usual there; at a wall, and beside another case, it ends with the case",
+        "over 1 { back 0 }",
+    ).may_open(over::block).can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
+    HELD: HowHeld = (
+        "held",
+        "how it is held; if not written, solid wood by slots, and a sheet by screws",
+        "held slots",
+    );
+    NOTE;
+}
+
+block! {
+    /// `over 1 { … }`
+    over: "over", "an overhang",
+    "How far a countertop reaches past the case, where one side differs from the others. The front counts from the foremost face, which is that of the fronts where they lie over the case.";
+    FRONT: Length = ("front", "how far it reaches past the front", "front 1").default("1 in").metric("25 mm").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
+    BACK: Length = ("back", "how far it reaches past the back", "back 12").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
+    LEFT: Length = ("left", "how far it reaches past the left side, where that end is seen", "left 1/2").default("1/2 in").metric("12 mm").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
+    RIGHT: Length = ("right", "how far it reaches past the right side, where that end is seen", "right 1/2").default("1/2 in").metric("12 mm").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
 }
 
 block! {

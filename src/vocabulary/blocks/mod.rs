@@ -60,6 +60,8 @@ pub static BLOCKS: &[&Block] = &[
     &back::BLOCK,
     &top::BLOCK,
     &stretchers::BLOCK,
+    &countertop::BLOCK,
+    &over::BLOCK,
     &leg::BLOCK,
     &shelves::BLOCK,
     &pins::BLOCK,

@@ -92,9 +92,11 @@ fn left_open(piece: &Piece, part: &Part, fit: &Fit<'_>) -> Option<Fix> {
             let Build::Panel(panel) = &fronts.build else { return None };
             (panel.set_in.as_ref(), panel.set_in_at)
         }
-        Assembly::Carcass(_) | Assembly::Base(_) | Assembly::DrawerBox(_) | Assembly::Loose(_) => {
-            return None;
-        }
+        Assembly::Carcass(_)
+        | Assembly::Base(_)
+        | Assembly::DrawerBox(_)
+        | Assembly::Countertop(_)
+        | Assembly::Loose(_) => return None,
     };
     let is_open_already = set_in.is_some_and(|own| own.length.is_zero());
     (!is_open_already)

@@ -42,6 +42,7 @@ impl Planting {
             Role::Kick => Some(Self::Kick),
             Role::Leg => Some(Self::Legs),
             Role::Top
+            | Role::Countertop
             | Role::Stretcher
             | Role::Back
             | Role::Partition

@@ -210,6 +210,13 @@ impl Maker<'_, '_> {
         if has_fronts {
             lines.push("coat both faces of every front alike, so that it stays flat".to_owned());
         }
+        let tops = self.ids(|part| part.role == Role::Countertop);
+        if !tops.is_empty() {
+            lines.push(format!(
+                "coat the underside and every edge of {} as often as its top, or it cups",
+                self.marks(&tops)
+            ));
+        }
         lines.extend(kind.and_then(|kind| dries(finish, kind, number)));
         lines.extend(finish.notes.iter().cloned());
         let title = format!("Coat {number} of {}: {}", finish.coats, finish.kind.word());

@@ -50,6 +50,7 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Wall), vec![last]);
             self.does(last, vec![Doing::House(House::Wall(wall))]);
         }
+        let last = self.laid_on(last);
         let (back, top) = (self.comes_off(), self.countertop());
         if back.is_empty() && top.is_none() {
             return;
@@ -78,7 +79,8 @@ impl Maker<'_, '_> {
     /// What carries a countertop, which these papers leave to others.
     fn countertop(&self) -> Option<String> {
         let under = |case: CaseId| {
-            let top = self.piece.case(case).and_then(|case| case.top.as_ref());
+            let own = self.piece.case(case).filter(|own| own.countertop.is_none());
+            let top = own.and_then(|case| case.top.as_ref());
             top.is_some_and(|top| top.stretchers.is_some())
         };
         let stretchers = self.ids(|part| part.role == Role::Stretcher && under(part.case));

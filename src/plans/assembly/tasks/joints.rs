@@ -47,6 +47,12 @@ const SORTS: &[Sort] = &[
     ),
     (|k| matches!(k, FeatureKind::Notch), "cut the notches", "", ShopTime::Notch),
     (
+        |k| matches!(k, FeatureKind::Slot),
+        "cut the slots for screws",
+        ", in which the countertop moves: bore a row of holes and clear what is between them",
+        ShopTime::Notch,
+    ),
+    (
         |k| matches!(k, FeatureKind::Miter),
         "cut the miters",
         ", with the long points on the outside faces of the ends and the front faces of the stiles",
@@ -72,6 +78,7 @@ fn is_struck(kind: FeatureKind) -> bool {
         | FeatureKind::Rabbet
         | FeatureKind::Miter
         | FeatureKind::Notch
+        | FeatureKind::Slot
         | FeatureKind::Bore(_)
         | FeatureKind::Flute(_)
         | FeatureKind::Tenon

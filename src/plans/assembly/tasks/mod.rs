@@ -3,6 +3,7 @@
 
 mod blanks;
 mod carcass;
+mod countertops;
 mod cutting;
 mod finishing;
 mod fronts;
@@ -354,7 +355,7 @@ impl<'w, 'a> Maker<'w, 'a> {
             }
             Assembly::DrawerBox(_) => Square::plain(sides, trade::box_within()),
             Assembly::Front(front) => squareness::of_front(self.work, *front, sides),
-            Assembly::Base(_) | Assembly::Loose(_) => {
+            Assembly::Base(_) | Assembly::Countertop(_) | Assembly::Loose(_) => {
                 Square::plain(sides, trade::diagonals_within(sides.0.max(sides.1)))
             }
         })

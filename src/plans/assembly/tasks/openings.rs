@@ -412,6 +412,7 @@ impl<'a> Maker<'_, 'a> {
                 Assembly::Base(_)
                 | Assembly::Carcass(_)
                 | Assembly::Frame(_)
+                | Assembly::Countertop(_)
                 | Assembly::Loose(_) => false,
             }),
         };

@@ -1,8 +1,10 @@
 //! The air the wood was milled in and the air it will live in.
 
 use crate::measure::{Length, Percent};
-use crate::model::{Piece, Stock};
 use crate::trade;
+
+use super::piece::Piece;
+use super::stock::Stock;
 
 /// Air, and the moisture that wood comes to in it.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,0 +1,100 @@
+//! What is laid on top of a case.
+
+use crate::diagnostics::Diagnostic;
+use crate::measure::Span;
+use crate::vocabulary::{Entry, HowHeld, Said, Side, Word, takes, words};
+
+use super::case::Exposure;
+use super::id::StockId;
+use super::insertion::Insertion;
+use super::lower::Lower;
+use super::read_case::{self, Shared};
+use super::size::Size;
+
+/// How far a countertop reaches past its case.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Over {
+    /// Before the foremost face.
+    pub front: Size,
+    /// Behind the back.
+    pub back: Size,
+    /// Past the left and the right side.
+    pub sides: [Size; 2],
+}
+
+/// A countertop.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Countertop {
+    /// Its stock.
+    pub stock: StockId,
+    /// How far it reaches past the case.
+    pub over: Over,
+    /// How it is held.
+    pub held: HowHeld,
+    /// Where that is said, or would be.
+    pub held_at: Insertion,
+    /// The statement.
+    pub span: Span,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}
+
+/// Reads the countertop of a case that meets this at its sides, with what its stock is
+/// unless it says so.
+pub(super) fn read(
+    entry: &Entry,
+    fallback: Option<StockId>,
+    exposure: &[Exposure; 2],
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<Countertop> {
+    use words::countertop::{HELD, OVER};
+    use words::over::{BACK, FRONT, LEFT, RIGHT};
+
+    let body = entry.body()?;
+    let stock = read_case::stock(body, fallback, "the countertop", entry.head, shared, ctx)?;
+    let solid = shared.stocks.get(stock.0).is_some_and(super::Stock::is_solid);
+    let said = body.get(HELD);
+    let held = said.as_ref().map(|held| held.value);
+    if held == Some(HowHeld::Slots) && !solid {
+        ctx.sink.push(
+            Diagnostic::error(
+                "not-supported-yet",
+                "a countertop of sheet goods needs no slots",
+                said.map_or(entry.head, |held| held.span_or(entry.head)),
+                "a sheet does not move across its grain",
+            )
+            .note("write `held screw`, or leave `held` out"),
+        );
+        return None;
+    }
+    let empty = ctx.empty(&words::over::BLOCK);
+    let by = body.one(OVER);
+    let edges = by.and_then(Said::body).unwrap_or(&empty);
+    let mut reach = |word: Word<takes::Length>, name: &str, free: bool| match (
+        edges.says(word),
+        free,
+        body.says(OVER),
+    ) {
+        (true, ..) | (false, true, false) => ctx.size_or_zero(edges, word, name),
+        (false, true, true) => ctx.size_or_zero(body, OVER, name),
+        (false, false, _) => Size::zero(),
+    };
+    let seen = |side: Side| matches!(side.of(exposure), Exposure::Seen);
+    let over = Over {
+        front: reach(FRONT, "countertop over the front", true),
+        back: reach(BACK, "countertop over the back", !shared.fixed),
+        sides: [
+            reach(LEFT, "countertop over the left side", seen(Side::Left)),
+            reach(RIGHT, "countertop over the right side", seen(Side::Right)),
+        ],
+    };
+    Some(Countertop {
+        stock,
+        over,
+        held: held.unwrap_or(if solid { HowHeld::Slots } else { HowHeld::Screw }),
+        held_at: Insertion::of(body, HELD),
+        span: entry.head,
+        notes: body.notes(),
+    })
+}

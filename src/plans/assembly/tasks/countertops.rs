@@ -1,0 +1,86 @@
+//! Laying on countertops, when the cases stand and hold.
+
+use crate::diagnostics::listed;
+use crate::model::JointKind;
+use crate::parts::{JointSort, Role};
+use crate::plans::countertops::{self, Laid, Row};
+use crate::plans::operations::{Doing, House};
+use crate::trade::Carry;
+
+use super::{Maker, Usual, Work};
+
+impl Maker<'_, '_> {
+    /// Every countertop is laid on and screwed down from below, before doors and drawers
+    /// stand in the way; the task after which they lie.
+    pub(super) fn laid_on(&mut self, after: usize) -> usize {
+        let all = countertops::laid(self.work);
+        if all.is_empty() {
+            return after;
+        }
+        let mut lines = vec![
+            "lay a straightedge over the top of the case, front to back and end to end; plane down what stands proud, and shim what lies low".to_owned(),
+        ];
+        for own in &all {
+            lines.extend(self.lay(own));
+        }
+        let count = all.len();
+        let plural = if count == 1 { "" } else { "s" };
+        let efforts = vec![Usual::Countertop.times(count)];
+        let title = format!("Lay on the countertop{plural}");
+        let task = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
+        self.does(task, all.into_iter().map(|own| Doing::House(House::Lay(own))).collect());
+        let is_top = |part| self.parts.get(part).is_some_and(|own| own.role == Role::Countertop);
+        let joints = self
+            .picked(|joint| joint.sort == JointSort::Wood(JointKind::Screw) && is_top(joint.part));
+        self.closes(task, joints);
+        task
+    }
+
+    /// `4 screws through round holes in FST, 2 from its front edge`.
+    fn row(&self, row: &Row) -> String {
+        let board = self.parts.get(row.board);
+        let edge = board.map_or(String::new(), |board| board.face_name(row.edge));
+        format!(
+            "{} screws through round holes in {}, {} from its {edge}",
+            row.screws,
+            self.parts.mark(row.board),
+            self.piece.tape().text(row.at)
+        )
+    }
+
+    fn lay(&self, own: &Laid) -> Vec<String> {
+        let (mark, tape) = (self.parts.mark(own.part), self.piece.tape());
+        let mut lines = Vec::new();
+        match own.carry {
+            Carry::People(1) => {}
+            Carry::People(count) => lines.push(format!("carry {mark} with {count} people, on edge")),
+            Carry::Gear => lines.push(format!("{mark} is too heavy for three people: bring it on a dolly, on edge, and lift it with a panel lift")),
+        }
+        for (side, most) in &own.ends {
+            lines.push(format!(
+                "scribe the {} end of {mark} to the wall; up to {} of it may come off, and what is planed is sealed with finish again",
+                side.word(),
+                tape.text(*most)
+            ));
+        }
+        if let Some(free) = own.free {
+            lines.push(format!(
+                "let {mark} lie {} off the wall behind it: so much it swells toward the wall in the dampest air; what covers the gap is fixed to the wall, not to {mark}",
+                tape.text(free)
+            ));
+        }
+        let slotted = own.boards(true);
+        let round: Vec<String> =
+            own.rows.iter().filter(|row| !row.slotted).map(|row| self.row(row)).collect();
+        let round = listed(&round);
+        if slotted.is_empty() {
+            lines.push(format!("screw {mark} down from below, evenly spaced and clear of the uprights: {round}; set a stop on the bit for the holes in {mark}"));
+        } else {
+            let slotted = self.marks(&slotted);
+            lines.push(format!("screw {mark} down from below: {round}, in line with the slots, which holds it fast; then through the middle of each slot, with a washer under the head; set a stop on the bit for the holes in {mark}"));
+            lines.push(format!("turn the screws in the slots of {slotted} home until the washers touch, and then a quarter turn back: {mark} must slide under them"));
+            lines.push(format!("use no glue under {mark}, or it splits or pulls the case apart"));
+        }
+        lines
+    }
+}

@@ -1,0 +1,91 @@
+//! How countertops are laid on where the piece stands.
+
+use crate::measure::Length;
+use crate::model::{Case, Side, Stock};
+use crate::parts::{Direction, Face, Part, PartId, Role, ScrewRow, screw_rows};
+use crate::trade::{self, Carry};
+
+use super::Workings;
+use super::weights::Lifted;
+
+/// A countertop on its case.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Laid {
+    /// The countertop.
+    pub part: PartId,
+    /// Who carries it.
+    pub carry: Carry,
+    /// What stays free between its back edge and the wall, for solid wood to swell.
+    pub free: Option<Length>,
+    /// The ends that are scribed to a wall, and how much may come off there.
+    pub ends: Vec<(Side, Length)>,
+    /// The rows of screws from the front back.
+    pub rows: Vec<Row>,
+}
+
+/// A row of screws through a board under a countertop.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Row {
+    /// The board.
+    pub board: PartId,
+    /// The edge of it that the row counts from.
+    pub edge: Face,
+    /// How far from that edge it runs.
+    pub at: Length,
+    /// How many screws.
+    pub screws: usize,
+    /// They go through slots.
+    pub slotted: bool,
+}
+
+impl Laid {
+    /// The boards with round holes, which hold it fast, or those with slots.
+    #[must_use]
+    pub fn boards(&self, slotted: bool) -> Vec<PartId> {
+        let mut boards: Vec<PartId> = Vec::new();
+        for row in self.rows.iter().filter(|row| row.slotted == slotted) {
+            if !boards.contains(&row.board) {
+                boards.push(row.board);
+            }
+        }
+        boards
+    }
+}
+
+/// Every countertop of a piece.
+#[must_use]
+pub fn laid(work: &Workings<'_>) -> Vec<Laid> {
+    let tops = work.parts.iter().filter(|(_, part)| part.role == Role::Countertop);
+    tops.filter_map(|(id, part)| one(work, id, part, work.piece.case(part.case)?)).collect()
+}
+
+fn one(work: &Workings<'_>, id: PartId, part: &Part, case: &Case) -> Option<Laid> {
+    let piece = work.piece;
+    let own: Vec<(PartId, &Part)> = work.parts.iter_case(case.id).collect();
+    let rows = screw_rows(piece, &own);
+    let held = rows.iter().find(|row| row.slot.is_none()).map(|row| row.z)?;
+    let scribe = |side: Side| (side, side.of(&case.exposure).scribe().length);
+    let ends = Side::BOTH.map(scribe).into_iter().filter(|(_, most)| most.is_positive());
+    Some(Laid {
+        part: id,
+        carry: trade::carry(work.weights().of(&Lifted::Countertop(case.id)).mass()),
+        free: free(work, piece.stock(part.stock)?, part.extent(Direction::Z).1 - held),
+        ends: ends.collect(),
+        rows: rows.iter().filter_map(|row| placed(work, row)).collect(),
+    })
+}
+
+fn placed(work: &Workings<'_>, row: &ScrewRow) -> Option<Row> {
+    let board = work.parts.get(row.board)?;
+    let edge = board.datum([Face::WidthStart, Face::WidthEnd]);
+    let at = board.distance(edge, row.z - board.extent(Direction::Z).0);
+    let (screws, slotted) = (row.screws.len(), row.slot.is_some());
+    Some(Row { board: row.board, edge, at, screws, slotted })
+}
+
+/// How far the back edge comes nearer to the wall on the dampest day, up to a mark of
+/// the tape.
+fn free(work: &Workings<'_>, stock: &Stock, behind: Length) -> Option<Length> {
+    let damp = work.climate().swelling(stock, behind).dampest;
+    (work.piece.site.fixed && damp.is_positive()).then(|| work.piece.tape().up(damp))
+}
