@@ -147,5 +147,5 @@ fn a_drawer_on_wood_needs_a_level_board() {
         ["runner-off-level"]
     );
     assert_eq!(with("wooden { play 1/16 }", "wooden; length 16"), ["word-twice"]);
-    assert_eq!(with("wooden { play 1/16 }", "wooden { play 0 }"), ["absurd-size"]);
+    assert_eq!(with("wooden { play 1/16 }", "wooden { play 0 }"), ["figure-impossible"]);
 }

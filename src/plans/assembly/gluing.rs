@@ -384,6 +384,8 @@ fn screws(parts: &Parts, joint: &Joint) -> u32 {
             })
             .sum()
         }
+        // A bottom that is pushed into its box from behind is screwed when the glue is hard.
+        JointSort::Wood(_) if part.role == Role::DrawerBottom => 0,
         JointSort::Wood(kind) if kind.draws_together() => trade::screws_along(seam(parts, joint)),
         _ => 0,
     }

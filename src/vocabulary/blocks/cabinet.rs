@@ -230,7 +230,7 @@ block! {
     "Flat boards from end to end at the top.";
     WIDE: Length = ("wide", "their width, front to back", "wide 4").default("4 in").metric("100 mm")
         .can_be("3/4 in", "48 in")
-        .usual("45 mm", "12 in");
+        .usual("25 mm", "12 in");
 }
 
 block! {

@@ -297,7 +297,7 @@ block! {
         "from-edge 1-1/4",
     ).default("1-1/4 in").metric("30 mm")
         .can_be("0 mm", "16 in")
-        .usual("8 mm", "4 in");
+        .usual("8 mm", "12 in");
     FOOT: Length = (
         "foot",
         "the diameter of the foot around each screw; if not written, twice the screw",
