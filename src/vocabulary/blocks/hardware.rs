@@ -104,7 +104,7 @@ block! {
         .can_be("1 mm", "15 mm")
         .usual("2 mm", "8 mm");
     DEEP: Length = ("deep", "the depth of their holes", "deep 12 mm").default("12 mm")
-        .can_be("3 mm", "40 mm")
+        .can_be("3 mm", "60 mm")
         .usual("6 mm", "20 mm");
 }
 
