@@ -218,8 +218,17 @@ fn counts(operations: &[&Value], known: &mut Known) {
     }
 }
 
-const FITTED: &[&str] =
-    &["bore", "bore rows", "fasten", "set front", "set hinge", "set slides", "shape", "spacers"];
+const FITTED: &[&str] = &[
+    "bore",
+    "bore rows",
+    "fasten",
+    "set front",
+    "set hinge",
+    "set rail",
+    "set slides",
+    "shape",
+    "spacers",
+];
 
 fn in_fitting(shown: &Shown) -> Vec<String> {
     let mut unknown = Vec::new();

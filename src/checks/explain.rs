@@ -43,6 +43,7 @@ fn page(rule: &Rule) -> String {
         Base::Press => "specs/tide-cottage-press.case",
         Base::Alcove => "specs/alcove-shelves.case",
         Base::Pantry => "specs/weir-house-pantry.case",
+        Base::Wardrobe => "specs/mill-lane-wardrobe.case",
     };
     let mut text = format!("{}[{}]\n\n", rule.severity.word(), rule.slug);
     let mut part = |head: &str, body: &str| {

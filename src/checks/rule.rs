@@ -18,6 +18,8 @@ pub enum Base {
     Alcove,
     /// The pantry with trays behind doors.
     Pantry,
+    /// The wardrobe with rails and drawers behind doors.
+    Wardrobe,
 }
 
 impl Base {
@@ -30,6 +32,7 @@ impl Base {
             Self::Press => include_str!("../../specs/tide-cottage-press.case"),
             Self::Alcove => include_str!("../../specs/alcove-shelves.case"),
             Self::Pantry => include_str!("../../specs/weir-house-pantry.case"),
+            Self::Wardrobe => include_str!("../../specs/mill-lane-wardrobe.case"),
         }
     }
 }

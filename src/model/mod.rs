@@ -43,6 +43,7 @@ mod reach;
 mod read_case;
 mod read_fronts;
 mod read_piece;
+mod rod;
 mod role;
 mod seams;
 mod settle;
@@ -91,6 +92,7 @@ pub use opening::{
 pub use piece::{Accept, Piece};
 pub use pull_place::{PullAt, PullPlace};
 pub use read_piece::{Lowered, lower};
+pub use rod::Rod;
 pub use role::{Role, role};
 pub use shop::{Shop, Times, Tolerance};
 pub use site::{Boundary, KeepOut, Site};

@@ -11,6 +11,7 @@ use super::front::{Fronts, Set};
 use super::hardware::Slide;
 use super::id::{CaseId, KeepOutId, Leaf, MemberId, OpeningId, SlideId};
 use super::joinery::Board;
+use super::rod::Rod;
 use super::size::Size;
 
 /// Which way a list of openings runs.
@@ -151,10 +152,15 @@ pub struct Opening {
     /// How far the leaf opens that keeps the slides of a tray clear; of two, the one that
     /// opens less.
     pub leaf_opens: Option<Angle>,
-    /// From the back of the closed leaf to the front of a tray.
+    /// From the back of the closed leaf to the front of a tray, or to the face of the
+    /// front of a drawer.
     pub set_back: Size,
+    /// The statement that gives it, where one does.
+    pub set_back_span: Option<Span>,
     /// Shelves behind it.
     pub shelves: Option<ShelfSet>,
+    /// The hanging rail in it.
+    pub rod: Option<Box<Rod>>,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// The statement.

@@ -4,6 +4,7 @@
 
 mod board;
 mod beam;
+mod clothes;
 mod cutter;
 mod driver;
 mod fasteners;
@@ -27,6 +28,10 @@ mod swing;
 mod walls;
 
 pub use board::{board_feet, cubic_metres, surface_measure, tallied_feet};
+pub use clothes::{
+    RAIL_SCREWS, clothes_deep, clothes_high, clothes_load, holds_rail, longest_rail,
+    pole_stiffness, rail_from_back, rail_play, tube_stiffness,
+};
 pub use cutter::{
     depth_passes, flute_arc, flute_area, flute_lines, flute_width, mating, rabbet_overhang,
     rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit, widest_by_hand,

@@ -75,6 +75,14 @@ choices! {
         Panel = "panel",
     }
 
+    /// What hangs on a rail.
+    Hangs {
+        /// Shirts, jackets, skirts.
+        Short = "short",
+        /// Dresses and coats.
+        Long = "long",
+    }
+
     /// Which way flutes run.
     Run {
         /// Up and down.

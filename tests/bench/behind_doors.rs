@@ -121,3 +121,55 @@ fn trays_come_out_of_a_case_without_a_frame() {
         }
     }
 }
+
+/// Behind inset doors and overlay ones, on both kinds of slide: a drawer with a front of
+/// its own, with a pull that stays clear of the closed leaf.
+#[test]
+fn drawers_with_fronts_come_out_past_the_doors() {
+    let slides =
+        [("undermount", "box-inside opening - 42"), ("side-mount", "box-outside opening - 26")];
+    let bare =
+        BARE.replace("tray upper { high 160; box { high 60 } }", "drawer upper { high 160 }");
+    for set in ["set overlay", "set inset"] {
+        for (sided, width) in slides {
+            let text = bare.replace("SET", set).replace("SIDED", sided);
+            let text = text.replace("WIDTH", width);
+            assert_built(&format!("{set}, {sided}"), &text);
+        }
+    }
+    let drawers = [
+        ("tray tins  { same jars; box { high 3-1/4 } }", "drawer tins { same jars }"),
+        (
+            "tray pans  { high 16; box { high 3-1/2 } }",
+            "drawer pans { high 16; set-back 2-1/2; front { pull none; build slab } }",
+        ),
+    ];
+    for (tray, drawer) in drawers {
+        let text = pantry()
+            .replace(tray, drawer)
+            .replace("155 deg", "110 deg")
+            .replace("wide 30; deep 24", "wide 30; deep 27");
+        assert_built(drawer, &text);
+    }
+}
+
+/// A rail from board to board: in a niche, behind doors, and with a hanger in its middle
+/// where it is long.
+#[test]
+fn rails_hang_where_their_cups_are_screwed_on() {
+    let coats = |wide: &str, rod: &str| {
+        pantry()
+            .replace("wide 30; deep 24", &format!("wide {wide}; deep 26"))
+            .replace(
+                "doors upper { share 1; shelf { adjustable 3 };",
+                &format!("open upper {{ share 1; {rod} }} #"),
+            )
+            .replace("high 48\n", "high 34\n")
+            .replace("tray pans  { high 16;", "tray pans  { high 8;")
+    };
+    for (wide, rod) in
+        [("30", "rod"), ("56", "rod { from-back 10; down 3 }"), ("30", "rod { stock maple }")]
+    {
+        assert_built(&format!("{wide}, {rod}"), &coats(wide, rod));
+    }
+}

@@ -23,6 +23,7 @@ mod opening;
 mod packet;
 mod pieces;
 mod play;
+mod rails;
 mod random;
 mod season;
 mod shapes;

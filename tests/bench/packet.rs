@@ -205,6 +205,8 @@ pub(super) enum Work {
     Bore(Bore),
     Shape(Shape),
     Join(Join),
+    #[serde(rename = "set rail")]
+    Rail(Rail),
     /// Nothing of it takes wood or closes a joint.
     #[serde(
         alias = "bore rows",
@@ -232,6 +234,30 @@ pub(super) enum Work {
         alias = "take off"
     )]
     Beside(Other),
+}
+
+/// A hanging rail between two boards.
+#[derive(Debug, Deserialize)]
+pub(super) struct Rail {
+    pub(super) opening: String,
+    pub(super) diameter: Figure,
+    pub(super) long: Figure,
+    pub(super) between: Figure,
+    pub(super) screw: Option<Figure>,
+    pub(super) on: Vec<Cup>,
+    pub(super) hangs_from: Option<String>,
+    #[serde(default)]
+    pub(super) hangers: Vec<Figure>,
+}
+
+/// The cup at one of its ends.
+#[derive(Debug, Deserialize)]
+pub(super) struct Cup {
+    pub(super) part: String,
+    pub(super) face: String,
+    pub(super) from: [String; 2],
+    pub(super) above_end: Figure,
+    pub(super) from_edge: Figure,
 }
 
 #[derive(Debug, Deserialize)]

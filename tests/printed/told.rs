@@ -50,6 +50,10 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
                 "on",
             ],
         ),
+        "set rail" => (
+            Told::Sheet("fitting"),
+            &["diameter", "long", "between", "above_opening", "screws", "screw", "on", "hangers"],
+        ),
         "set front" => (Told::Sheet("fitting"), &["thick", "box_front", "pilot", "wood_left"]),
         "set hinge" => (
             Told::Sheet("fitting"),

@@ -20,6 +20,9 @@ mod leaf_in_the_way;
 mod leaf_too_narrow;
 mod open_doors_meet;
 mod overlay_past_case;
+mod pull_behind_leaf;
+mod rod_room;
+mod rod_unheld;
 mod slide_load;
 mod slide_off_box;
 mod slide_room;
@@ -49,6 +52,9 @@ pub(super) const RULES: &[&Rule] = &[
     &leaf_too_narrow::RULE,
     &open_doors_meet::RULE,
     &overlay_past_case::RULE,
+    &pull_behind_leaf::RULE,
+    &rod_room::RULE,
+    &rod_unheld::RULE,
     &slide_load::RULE,
     &slide_off_box::RULE,
     &slide_room::RULE,

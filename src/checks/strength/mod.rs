@@ -1,10 +1,11 @@
 //! Whether boards hold their load, and whether the piece stands.
 
 mod no_floor;
+mod rod_bends;
 mod sag;
 mod tips;
 
 use crate::checks::rule::Rule;
 
 /// The rules of this subject, in the order they are listed.
-pub(super) const RULES: &[&Rule] = &[&no_floor::RULE, &sag::RULE, &tips::RULE];
+pub(super) const RULES: &[&Rule] = &[&no_floor::RULE, &rod_bends::RULE, &sag::RULE, &tips::RULE];

@@ -8,6 +8,7 @@ mod gaps;
 mod glue;
 mod hanging;
 mod lines;
+mod rods;
 mod setups;
 mod slides;
 mod steps;

@@ -41,6 +41,8 @@ pub enum Subject {
     Pin,
     /// Drawer slides and their packers.
     Slide,
+    /// Hanging rails.
+    Rail,
     /// Set-ups of the router.
     SetUp,
     /// Gaps round a front.
@@ -59,7 +61,7 @@ pub enum Subject {
 
 impl Subject {
     /// All of them.
-    pub const ALL: [Self; 25] = [
+    pub const ALL: [Self; 26] = [
         Self::Size,
         Self::Joint,
         Self::Dado,
@@ -78,6 +80,7 @@ impl Subject {
         Self::Hinge,
         Self::Pin,
         Self::Slide,
+        Self::Rail,
         Self::SetUp,
         Self::Gap,
         Self::Movement,
@@ -109,6 +112,7 @@ impl Subject {
             Self::Hinge => "hinge",
             Self::Pin => "pin",
             Self::Slide => "slide",
+            Self::Rail => "rail",
             Self::SetUp => "set-up",
             Self::Gap => "gap",
             Self::Movement => "movement",

@@ -124,6 +124,36 @@ pub(super) struct Placed<'d> {
     past_edge: Option<Figure>,
 }
 
+/// A hanging rail.
+#[derive(Serialize)]
+pub(super) struct Rail<'d> {
+    opening: &'d str,
+    diameter: Figure,
+    of: String,
+    long: Figure,
+    between: Figure,
+    above_opening: Figure,
+    screws: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    screw: Option<Figure>,
+    on: Vec<Cup<'d>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    hangs_from: Option<&'d str>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    hangers: Vec<Figure>,
+    lines: Refs,
+}
+
+/// The cup at an end of a rail.
+#[derive(Serialize)]
+pub(super) struct Cup<'d> {
+    part: &'d str,
+    face: String,
+    from: [String; 2],
+    above_end: Figure,
+    from_edge: Figure,
+}
+
 #[derive(Serialize)]
 pub(super) struct FrontOn<'d> {
     part: &'d str,
@@ -206,6 +236,39 @@ impl<'d> Maker<'d, '_> {
             shelves: rows.shelves.iter().map(|(shelf, at)| (&*shelf.mark, *at)).collect(),
             lines: self.lines.at([rows.opening.span].into_iter().chain(rows.pins.span)),
         })
+    }
+
+    pub(super) fn rail(&self, own: &'d fitting::Rail<'d>) -> Rail<'d> {
+        let stock = own.rod.stock.and_then(|stock| self.work.piece.stock(stock));
+        let cup = |end: &fitting::RailEnd<'d>| {
+            let board = end.board;
+            let near = |direction| board.face_name(board.placement.face(direction, true));
+            Cup {
+                part: &board.mark,
+                face: board.face_name(end.face),
+                from: [near(Direction::Y), near(Direction::Z)],
+                above_end: self.figure(end.above_end.length),
+                from_edge: self.figure(end.from_edge.length),
+            }
+        };
+        let above = own.above.filter(|_| !own.hangers.is_empty());
+        Rail {
+            opening: own.opening.title(),
+            diameter: self.hardware(own.rod.diameter),
+            of: stock.map_or_else(|| "steel tube".to_owned(), |stock| stock.wood_name()),
+            long: self.figure(own.long.length),
+            between: self.figure(own.clear.length),
+            above_opening: self.figure(own.above_opening.length),
+            screws: own.screw_count(),
+            screw: match own.screws(self.tape.unit) {
+                Long::Is(long) => Some(self.hardware(long)),
+                Long::BySheet | Long::AtLeast(_) | Long::Between(..) => None,
+            },
+            on: own.ends.iter().map(cup).collect(),
+            hangs_from: above.map(|above| &*above.mark),
+            hangers: own.hangers.iter().map(|place| self.figure(*place)).collect(),
+            lines: self.lines.at([own.rod.span]),
+        }
     }
 
     pub(super) fn fasten(&self, all: &[&'d Fastening<'d>]) -> Option<Fasten<'d>> {

@@ -300,6 +300,8 @@ pub(super) enum What<'d> {
     FrontOn(fitted::FrontOn<'d>),
     #[serde(rename = "set hinge")]
     Hinge(fitted::Hinge<'d>),
+    #[serde(rename = "set rail")]
+    Rail(fitted::Rail<'d>),
     #[serde(rename = "fit")]
     Fit(fitted::Fit<'d>),
     #[serde(rename = "measure")]

@@ -140,6 +140,7 @@ impl<'d> Maker<'d, '_> {
             Doing::Slide(index) => What::Slide(self.slide(fitting.drawers.get(*index)?)),
             Doing::FrontOn(index) => What::FrontOn(self.front_on(fitting.fronts.get(*index)?)),
             Doing::Hinge(index) => What::Hinge(self.hinge(fitting.hinges.get(*index)?)),
+            Doing::Rail(index) => What::Rail(self.rail(fitting.rails.get(*index)?)),
             Doing::Fit(id) => {
                 What::Fit(self.fit(
                     self.work.fronts_of(id.opening.case).iter().find(|front| front.id == *id)?,

@@ -3,6 +3,7 @@
 mod fronts;
 mod hinges;
 mod pins;
+mod rods;
 mod screws;
 mod slides;
 
@@ -21,6 +22,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         && fitting.spacers.is_empty()
         && fitting.drawers.is_empty()
         && fitting.hinges.is_empty()
+        && fitting.rails.is_empty()
         && fitting.screws.is_empty();
     if nothing {
         return vec![Block::Note(
@@ -33,6 +35,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     slides::blocks(source, &fitting.drawers, &mut blocks);
     hinges::blocks(source, &fitting.hinges, &mut blocks);
     fronts::blocks(source, &fitting.fronts, &mut blocks);
+    rods::blocks(source, &fitting.rails, &mut blocks);
     screws::blocks(source, &fitting.screws, &mut blocks);
     blocks
 }

@@ -1,10 +1,11 @@
-//! What is set by the piece that stands: slides, hinges, spacers for even openings,
+//! What is set by the piece that stands: slides, hinges, hanging rails, spacers for even openings,
 //! fronts on their boxes, and the screws for all of it; and the rows of shelf pins.
 
 pub mod fronts;
 pub mod hinges;
 pub mod pins;
 pub mod reach;
+pub mod rods;
 pub mod screws;
 pub mod slides;
 pub mod spacers;
@@ -20,6 +21,7 @@ use super::Workings;
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use pins::PinRows;
+pub use rods::{Rail, RailEnd};
 pub use screws::{Fastening, Long, Purpose, Screws};
 pub use slides::{Drawer, Line};
 pub use spacers::Spacer;
@@ -31,6 +33,8 @@ pub struct Fitting<'a> {
     pub drawers: Vec<Drawer<'a>>,
     /// Every hinge.
     pub hinges: Vec<HungAt<'a>>,
+    /// Every hanging rail.
+    pub rails: Vec<Rail<'a>>,
     /// Blocks that keep equal openings equal.
     pub spacers: Vec<Spacer<'a>>,
     /// Every drawer front on its box.
@@ -51,7 +55,8 @@ pub(super) fn plan<'a>(work: &Workings<'a>) -> Fitting<'a> {
     let fastenings = screws::plan(work, &drawers, &hinges, &fronts);
     let screws = screws::count(&fastenings);
     let spacers = spacers::plan(work.piece);
-    Fitting { drawers, hinges, spacers, fronts, fastenings, screws }
+    let rails = rods::plan(work.piece, work.parts);
+    Fitting { drawers, hinges, rails, spacers, fronts, fastenings, screws }
 }
 
 /// The parts of each opening, and what each part is joined to.

@@ -150,6 +150,8 @@ pub enum Doing {
     FrontOn(usize),
     /// A hinge is set, by its place among those of the fitting.
     Hinge(usize),
+    /// A hanging rail is put up, by its place among those of the fitting.
+    Rail(usize),
     /// Something made is measured, and parts are cut to it.
     Measure(Measure),
     /// Backs are cut out round what stands at the wall behind them.

@@ -20,6 +20,7 @@ impl Maker<'_, '_> {
             joint.sort == JointSort::FrontFixed && !self.is_of_false_front(joint.part)
         });
         let (trays, drawers) = self.trays_and_drawers();
+        let behind = self.slide_behind_doors();
         if slid > 0 || !on_boxes.is_empty() {
             let packers = self.ids(|part| part.role == Role::Packer);
             let (mut lines, mut does) = (Vec::new(), Vec::new());
@@ -33,7 +34,7 @@ impl Maker<'_, '_> {
                     ));
                     does.push(Doing::TakeOff(backs));
                 }
-                let flush = match trays {
+                let flush = match behind.is_some() {
                     true => "past the edges of their openings by the figures of the fitting sheet",
                     false => "flush with their openings",
                 };
@@ -92,8 +93,8 @@ impl Maker<'_, '_> {
                 lines.push("cut the leaves of the butt hinges in flush, in door and stile; mark them from the hinge itself".to_owned());
             }
             lines.push("hang every door in its own opening, set its gaps with shims, and mark each door and hinge".to_owned());
-            if trays {
-                lines.push("open the doors as far as they go, and pull out every tray: it must pass the leaves freely; where it does not, its packer on that side must be thicker, and its box as much narrower".to_owned());
+            if let Some(what) = behind {
+                lines.push(format!("open the doors as far as they go, and pull out every {what}: it must pass the leaves freely; where it does not, its packer on that side must be thicker, and its box as much narrower"));
             }
             let title = "Hang the doors".into();
             let efforts = vec![Usual::Door.times(hung)];
@@ -105,6 +106,22 @@ impl Maker<'_, '_> {
         }
         done.extend(self.false_fronts(stands));
         done
+    }
+
+    /// What slides behind doors, in the singular; `None` where nothing does.
+    fn slide_behind_doors(&self) -> Option<&'static str> {
+        let openings = self.piece.cases.iter().flat_map(|case| &case.openings);
+        let behind = openings.filter(|opening| {
+            matches!(opening.kind, OpeningKind::Drawer { .. })
+                && self.piece.door_before(opening.id).is_some()
+        });
+        behind.map(Opening::is_tray).fold(None, |known, tray| {
+            let own = if tray { "tray" } else { "drawer behind them" };
+            match known {
+                Some(known) if known != own => Some("tray and drawer behind them"),
+                _ => Some(own),
+            }
+        })
     }
 
     /// Whether there are trays, and whether there are drawers with fronts.

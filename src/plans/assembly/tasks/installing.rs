@@ -65,6 +65,8 @@ impl Maker<'_, '_> {
         let laid =
             self.picked(|joint| joint.sort == JointSort::Laid && !stuck.contains(&joint.part));
         self.closes(put, laid);
+        let rails = (0..self.work.fitting().rails.len()).map(Doing::Rail);
+        self.does(put, rails.collect());
     }
 
     fn carried(&self) -> (Vec<String>, Vec<Doing>) {
@@ -221,10 +223,23 @@ impl Maker<'_, '_> {
         lines
     }
 
+    /// The hanging rails, while nothing is in the way of a hand and a level.
+    fn rails_up(&self) -> Vec<String> {
+        let rails = &self.work.fitting().rails;
+        let names: Vec<&str> = rails.iter().map(|rail| rail.opening.title()).collect();
+        match names.is_empty() {
+            true => Vec::new(),
+            false => {
+                vec![format!("put up the hanging rail of {}, by the fitting sheet", listed(&names))]
+            }
+        }
+    }
+
     fn put_back(&self) -> Vec<String> {
-        let mut lines = vec![
-            "put the doors, drawers, shelves, and pulls back where they were marked".to_owned(),
-        ];
+        let mut lines = self.rails_up();
+        lines.extend([
+            "put the doors, drawers, shelves, and pulls back where they were marked".to_owned()
+        ]);
         if self.has_inset() {
             lines.push("adjust the inset fronts only now, hinge by hinge and slide by slide, until the shims of the gap sheet slide all round".to_owned());
         }
