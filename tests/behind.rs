@@ -312,8 +312,51 @@ fn a_rail_hangs_between_two_boards() {
     let mm = |tenths: i64| casewright::measure::Length::mm(tenths) / 10;
     let (long, above, room, ends, hangers) = rails(&text).pop().expect("a rail");
     assert_eq!((long, above, room, hangers), (mm(6514), mm(17_394), mm(17_394), 0));
-    // The end stands on the floor; the board at the right on the bottom, 6 let into it.
-    assert_eq!(ends, [(mm(21_822), mm(2876)), (mm(21_822 - 1250 + 60), mm(2876))]);
+    // The end stands on the floor; the board at the right on the bottom, let into it by a
+    // third of 17.8.
+    assert_eq!(ends, [(mm(21_822), mm(2876)), (mm(21_822 - 1250) + mm(178) / 3, mm(2876))]);
+}
+
+/// Doors on hinges that swing free, in openings 80 − 4 − 3 − 1-1/2 = 71-1/2 high. A single
+/// one, hung at the left, closes against a strip along its right edge, 1/4 shorter than the
+/// opening; a pair 40 − 2 − 2 − 12 − 2 = 22 wide closes against one at the top. Frame and
+/// doors are 3/4 thick, so both lie flat on the back of the frame: half of 3/4 on it, half
+/// behind the door, 3/8 thick and 3/4 behind the face. Hinges that pull the doors shut need
+/// none, and so does a door before a board.
+#[test]
+fn doors_that_swing_free_get_a_strip_and_a_catch() {
+    let list = "across { door one { wide 12; hung left }; stile { wide 2 }; doors two { share 1; shelf { adjustable 1 } } }";
+    let free = framed(list).replace("hinge cup {", "hinge cup { closing free;");
+    let found = |text: &str| {
+        let compiled = compile(text);
+        let work = casewright::plans::Workings::of(
+            compiled.piece.as_ref().expect("a piece"),
+            compiled.parts.as_ref().expect("its parts"),
+        );
+        let stops = work.fitting().stops.iter();
+        let stops: Vec<_> = stops
+            .map(|stop| {
+                let [long, across, deep] = &stop.size;
+                let sizes = [long.length, across.length, deep.length, stop.set_back.length];
+                (stop.opening.name().to_owned(), stop.edge.word(), sizes, stop.over)
+            })
+            .collect();
+        (stops, work.fitting().catches.len())
+    };
+    let strip = |name: &str, edge: &'static str, long: Length| {
+        let sizes = [long, inches(3, 4), inches(3, 8), inches(3, 4)];
+        (name.to_owned(), edge, sizes, inches(3, 8))
+    };
+    let both = vec![strip("one", "right", inches(285, 4)), strip("two", "top", inches(87, 4))];
+    assert_eq!(found(&free), (both.clone(), 3));
+    assert_eq!(found(&framed(list)), (vec![], 0));
+    let divided = free.replace(
+        "shelf { adjustable 1 }",
+        "down { open a { share 1 }; divider; open b { share 1 } }",
+    );
+    assert_eq!(found(&divided), (both[..1].to_vec(), 3));
+    let without = free.replace("pull knob }", "pull knob; stop none; catch none }");
+    assert_eq!(found(&without), (vec![], 0));
 }
 
 /// What is wrong with a list behind doors is told at its line.

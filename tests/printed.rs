@@ -225,6 +225,8 @@ const FITTED: &[&str] = &[
     "set front",
     "set hinge",
     "set rail",
+    "set stop",
+    "set catch",
     "set slides",
     "shape",
     "spacers",

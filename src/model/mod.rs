@@ -89,7 +89,7 @@ pub use measured::{Reading, Subject};
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };
-pub use piece::{Accept, Piece};
+pub use piece::{Accept, CatchKind, Piece};
 pub use pull_place::{PullAt, PullPlace};
 pub use read_piece::{Lowered, lower};
 pub use rod::Rod;

@@ -1,6 +1,7 @@
 //! The whole piece: names resolved, everything solved.
 
 use crate::measure::{Length, Span, Tape};
+use crate::vocabulary::CatchWord;
 
 use super::case::Case;
 use super::cut::Cut;
@@ -31,6 +32,15 @@ pub struct Accept {
     pub reason: String,
     /// The statement.
     pub span: Span,
+}
+
+/// What holds a door shut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CatchKind {
+    /// A magnet.
+    Magnet,
+    /// A ball on a spring.
+    Ball,
 }
 
 /// A solved piece.
@@ -155,6 +165,30 @@ impl Piece {
         match fronts {
             Some(fronts) if fronts.set == Set::Inset => self.thickness(fronts.stock),
             Some(_) | None => Size::zero(),
+        }
+    }
+
+    /// True for doors whose hinges don't pull them shut.
+    fn swings_free(&self, fronts: &Fronts) -> bool {
+        let hinge = fronts.hinge.and_then(|(hinge, _)| self.hinge(hinge));
+        hinge.is_some_and(|hinge| !hinge.closes)
+    }
+
+    /// True for doors that close against nothing of their own: inset ones on hinges that
+    /// don't hold them.
+    #[must_use]
+    pub fn needs_stop(&self, fronts: &Fronts) -> bool {
+        fronts.set == Set::Inset && self.swings_free(fronts)
+    }
+
+    /// What holds doors shut beside their hinges.
+    #[must_use]
+    pub fn catch(&self, fronts: &Fronts) -> Option<CatchKind> {
+        match fronts.catch.map(|catch| catch.value) {
+            Some(CatchWord::Magnet) => Some(CatchKind::Magnet),
+            Some(CatchWord::Ball) => Some(CatchKind::Ball),
+            Some(CatchWord::None) => None,
+            None => self.swings_free(fronts).then_some(CatchKind::Magnet),
         }
     }
 

@@ -146,6 +146,9 @@ fn opening(
     let front = match draft.leaf {
         Some(OpeningWord::Drawer | OpeningWord::Door | OpeningWord::Doors | OpeningWord::False) => {
             let fronts = front(entry, body, context, ctx)?;
+            if matches!(draft.leaf, Some(OpeningWord::Drawer | OpeningWord::False)) {
+                only_of_doors(body, ctx);
+            }
             Some(if behind_doors { laid_inside(fronts, body, ctx) } else { fronts })
         }
         Some(OpeningWord::Open | OpeningWord::Tray) | None => None,
@@ -183,22 +186,25 @@ fn opening(
             Some(OpeningWord::Drawer) if behind_doors => {
                 ctx.size_or_zero(body, words::drawer_behind::SET_BACK, "set-back of the front")
             }
-            _ => Size::zero(),
+            Some(
+                OpeningWord::Drawer
+                | OpeningWord::Door
+                | OpeningWord::Doors
+                | OpeningWord::Open
+                | OpeningWord::False,
+            )
+            | None => Size::zero(),
         },
-        set_back_span: match draft.leaf {
-            Some(OpeningWord::Drawer | OpeningWord::Tray) if behind_doors => {
-                body.one(words::drawer_behind::SET_BACK).map(|said| said.head)
-            }
-            _ => None,
-        },
-shelves: shelves.and_then(|shelves| shelf_set(&shelves, ctx)),
-        rod: match draft.leaf {
-            Some(OpeningWord::Open) => {
-                let said = body.one(words::open::ROD);
-                said.and_then(|said| rod::read(&said, context.shared, ctx)).map(Box::new)
-            }
-            _ => None,
-        },
+        set_back_span: (draft.leaf == Some(OpeningWord::Drawer) && behind_doors)
+            .then(|| body.one(words::drawer_behind::SET_BACK))
+            .flatten()
+            .map(|said| said.head),
+        shelves: shelves.and_then(|shelves| shelf_set(&shelves, ctx)),
+        rod: (draft.leaf == Some(OpeningWord::Open))
+            .then(|| body.one(words::open::ROD))
+            .flatten()
+            .and_then(|said| rod::read(&said, context.shared, ctx))
+            .map(Box::new),
         notes: if draft.fills { Vec::new() } else { body.notes() },
         span: entry.head,
         size_spans: Axis::BOTH.map(span_of),
@@ -239,6 +245,24 @@ fn front(entry: &Entry, body: &Entries, context: &Context<'_>, ctx: &mut Lower) 
             ctx.sink.push(missing(words::case::FRONTS, "fronts", entry));
             None
         }
+    }
+}
+
+/// Stops and catches belong to doors.
+fn only_of_doors(body: &Entries, ctx: &mut Lower) {
+    let Some(own) = body.one(words::door::FRONT).and_then(Said::body) else { return };
+    let stop = own.one(words::fronts::STOP).map(|said| ("stop", said.head));
+    let catch = own.one(words::fronts::CATCH).map(|said| ("catch", said.head));
+    for (word, at) in [stop, catch].into_iter().flatten() {
+        ctx.sink.push(
+            Diagnostic::error(
+                "word-unknown",
+                format!("`{word}` can't stand in the front of a drawer or a false front"),
+                at,
+                "no door hangs here",
+            )
+            .note("only doors have stops and catches"),
+        );
     }
 }
 

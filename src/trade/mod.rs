@@ -18,6 +18,7 @@ mod movement;
 mod sheets;
 mod shims;
 mod species;
+mod stops;
 mod lumber;
 mod slips;
 mod small_work;
@@ -71,6 +72,7 @@ pub use species::{SPECIES, Species, Wood, species_named};
 pub use square::{
     box_within, diagonal, diagonals_within, differ, flat_within, lean, root_sum_square,
 };
+pub use stops::{catch_from_corner, stop_over, stop_spare, stop_wide, widest_stop};
 pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};
 pub use tilting::{height_to_tilt, longest_to_tilt};
 pub use walls::{SCREWS_AT_STUD, cut_out_spare, into_stud};

@@ -29,6 +29,7 @@ mod season;
 mod shapes;
 mod solid;
 mod standing;
+mod stops;
 mod strokes;
 mod wood;
 

@@ -420,6 +420,7 @@ impl Writer<'_> {
                 "; down { open A { share 1 }; divider { }; tray B { high 5 in }; divider { }; open C { share 1 } }",
                 "; down { open A { share 1 }; divider { }; tray B { high 5 in; box { high 3 in } }; tray C { high 5 in; box { high 3 in } }; divider { }; open D { share 1 } }",
                 "; down { open A { share 1 }; divider { }; drawer B { high 6 in; set-back 2-1/2 in; front { build slab } }; drawer C { high 5 in; set-back 2-1/2 in; front { build slab; pull none } }; divider { }; open D { share 1 } }",
+                "; down { open A { share 1 }; divider { }; drawer B { high 5 in; set-back 2-1/2 in; front { build slab } }; divider { }; open C { share 1 } }",
                 "; across { open A { share 1 }; divider { }; down { share 1; open B { share 1 }; divider { }; tray C { high 6 in; box { high 4 in } }; divider { }; open D { share 1 } } }",
             ]);
             if list.contains("drawer") {

@@ -50,6 +50,8 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
                 "on",
             ],
         ),
+        "set stop" => (Told::Sheet("fitting"), &["size", "over", "set_back"]),
+        "set catch" => (Told::Sheet("fitting"), &["from_corner"]),
         "set rail" => (
             Told::Sheet("fitting"),
             &["diameter", "long", "between", "above_opening", "screws", "screw", "on", "hangers"],

@@ -27,6 +27,7 @@ mod slide_load;
 mod slide_off_box;
 mod slide_room;
 mod slide_unheld;
+mod stop_unheld;
 mod swings;
 mod too_few_hinges;
 
@@ -59,6 +60,7 @@ pub(super) const RULES: &[&Rule] = &[
     &slide_off_box::RULE,
     &slide_room::RULE,
     &slide_unheld::RULE,
+    &stop_unheld::RULE,
     &too_few_hinges::RULE,
     &shelf_stuck::RULE,
     &shelf_unheld::RULE,

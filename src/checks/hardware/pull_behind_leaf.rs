@@ -1,5 +1,6 @@
 //! A pull that the closed door before it strikes.
 
+use super::slide_room;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::model::{Case, Opening, OpeningKind, Piece};
@@ -31,7 +32,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
 
 fn struck(piece: &Piece, case: &Case, opening: &Opening) -> Option<Diagnostic> {
     let tape = piece.tape();
-    let OpeningKind::Drawer { .. } = opening.kind else { return None };
+    let OpeningKind::Drawer { slide, .. } = opening.kind else { return None };
     let door = case.door_before(opening)?;
     let pull = opening.front.as_ref()?.pull.and_then(|pull| piece.pull(pull))?;
     let written = opening.set_back_span?;
@@ -50,19 +51,23 @@ fn struck(piece: &Piece, case: &Case, opening: &Opening) -> Option<Diagnostic> {
         .plus(pull.stands, "the pull stands off", tape)
         .minus(room, "set-back of the front", tape);
     let back = tape.figure(tape.up(pull.stands));
-    let fix = Fix::new(
-        Grade::Choice,
-        format!("set the front back by {back}"),
-        written,
-        format!("set-back {back}"),
-    );
-    Some(
-        RULE.finding(title, written, tape.figure(room))
-            .label(pull.stands_span, "this pull")
-            .sum(sum)
-            .because("the doors don't close")
-            .note("without `set-back`, the front stands as far back as its pull needs; `front { pull none }` leaves the pull out")
-            .fix(fix)
-            .subject(&opening.path),
-    )
+    let further = tape.up(pull.stands) - room;
+    let slide = slide.and_then(|slide| piece.slide(slide));
+    let fits = slide.is_some_and(|slide| slide_room::spare(piece, case, opening, slide) >= further);
+    let found = RULE
+        .finding(title, written, tape.figure(room))
+        .label(pull.stands_span, "this pull")
+        .sum(sum)
+        .because("the doors don't close")
+        .note("without `set-back`, the front stands as far back as its pull needs; `front { pull none }` leaves the pull out")
+        .subject(&opening.path);
+    Some(match fits {
+        true => found.fix(Fix::new(
+            Grade::Choice,
+            format!("set the front back by {back}"),
+            written,
+            format!("set-back {back}"),
+        )),
+        false => found,
+    })
 }

@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{OpeningKind, Piece, Set};
+use crate::model::{Case, Opening, OpeningKind, Piece, Set, Slide};
 use crate::parts;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -19,32 +19,58 @@ pub(in crate::checks) const RULE: Rule = Rule {
     sometimes: None,
 };
 
+/// What a drawer and its slide can't have of the depth of their case.
+struct Ahead {
+    over: Length,
+    inset: Length,
+    behind: Length,
+    back: Length,
+}
+
+impl Ahead {
+    /// An overlay front lies before the frame's plane, an inset one in it, and what stands
+    /// behind doors behind them.
+    fn of(piece: &Piece, case: &Case, opening: &Opening) -> Self {
+        let inset = match &opening.front {
+            Some(front) if front.set == Set::Inset => piece.thickness(front.stock).length,
+            Some(_) | None => Length::ZERO,
+        };
+        let back = case.back.as_ref().map(|back| piece.thickness(back.stock).length);
+        Self {
+            over: parts::planes(piece, case).frame.length,
+            inset,
+            behind: piece.behind_doors(case, opening).length,
+            back: back.unwrap_or_default(),
+        }
+    }
+}
+
+/// How far a slide reaches behind the front where that is more than its sheet's room.
+fn reach(slide: &Slide) -> Option<Length> {
+    let reach = slide.behind_front.as_ref().map(|behind| behind.length + slide.length.length);
+    reach.filter(|reach| *reach > slide.room.length)
+}
+
+/// How much farther back the slide of a drawer could start.
+pub(super) fn spare(piece: &Piece, case: &Case, opening: &Opening, slide: &Slide) -> Length {
+    let Ahead { over, inset, behind, back } = Ahead::of(piece, case, opening);
+    let room = case.deep.length - back - over - inset - behind;
+    room - reach(slide).unwrap_or(slide.room.length)
+}
+
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     for case in &piece.cases {
         for opening in &case.openings {
             let OpeningKind::Drawer { slide: Some(index), .. } = opening.kind else { continue };
             let Some(slide) = piece.slide(index) else { continue };
-            // An overlay front lies before the frame's plane, an inset one in it, and what
-            // stands behind doors behind them.
-            let over = parts::planes(piece, case).frame.length;
-            let inset = match &opening.front {
-                Some(front) if front.set == Set::Inset => piece.thickness(front.stock).length,
-                Some(_) | None => Length::ZERO,
-            };
-            let behind = piece.behind_doors(case, opening).length;
-            let back = case
-                .back
-                .as_ref()
-                .map(|back| piece.thickness(back.stock).length)
-                .unwrap_or_default();
+            let Ahead { over, inset, behind, back } = Ahead::of(piece, case, opening);
             let room = case.deep.length - back - over - inset - behind;
             // What starts far back may reach farther than its sheet's room.
-            let reach = slide.behind_front.as_ref().map(|behind| behind + &slide.length);
-            let reach = reach.filter(|reach| reach.length > slide.room.length);
+            let reach = reach(slide);
             let start = slide.behind_front.as_ref().filter(|_| reach.is_some());
             let at = start.and_then(|behind| piece.facts.written(behind));
-            let needs = reach.map_or(slide.room.length, |reach| reach.length);
+            let needs = reach.unwrap_or(slide.room.length);
             if needs <= room {
                 continue;
             }

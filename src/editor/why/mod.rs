@@ -12,6 +12,7 @@ mod rods;
 mod setups;
 mod slides;
 mod steps;
+mod stops;
 mod subject;
 mod teller;
 mod weights;

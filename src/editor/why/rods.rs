@@ -31,7 +31,7 @@ pub(super) fn of_opening(tell: &Teller<'_>, opening: OpeningId) -> Vec<Sum> {
                 let usual = tell.custom(
                     trade::rail_from_back(unit),
                     "usual distance from the back",
-                    "12 in or 300 mm at the most: from memory",
+                    "no more than 12 in or 300 mm: from memory",
                 );
                 &end.from_edge - usual
             });

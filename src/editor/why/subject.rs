@@ -43,6 +43,8 @@ pub enum Subject {
     Slide,
     /// Hanging rails.
     Rail,
+    /// What doors close against.
+    Stop,
     /// Set-ups of the router.
     SetUp,
     /// Gaps round a front.
@@ -61,7 +63,7 @@ pub enum Subject {
 
 impl Subject {
     /// All of them.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 27] = [
         Self::Size,
         Self::Joint,
         Self::Dado,
@@ -81,6 +83,7 @@ impl Subject {
         Self::Pin,
         Self::Slide,
         Self::Rail,
+        Self::Stop,
         Self::SetUp,
         Self::Gap,
         Self::Movement,
@@ -113,6 +116,7 @@ impl Subject {
             Self::Pin => "pin",
             Self::Slide => "slide",
             Self::Rail => "rail",
+            Self::Stop => "stop",
             Self::SetUp => "set-up",
             Self::Gap => "gap",
             Self::Movement => "movement",

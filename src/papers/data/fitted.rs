@@ -3,8 +3,9 @@
 
 use serde::Serialize;
 
-use crate::model::{Set, Side};
-use crate::parts::{Direction, Part};
+use crate::measure::Length;
+use crate::model::{Set, Side, Stock};
+use crate::parts::{Direction, Front, Part};
 use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Purpose, Spacer};
 use crate::plans::seasons::Gap;
 use crate::trade;
@@ -12,7 +13,7 @@ use crate::trade;
 use super::Maker;
 use super::lines::Refs;
 use super::record::Figure;
-use crate::papers::fitting::{fastened, purpose};
+use crate::papers::fitting::{catch_kind, fastened, purpose};
 use crate::papers::gaps;
 
 /// Rows of holes in one face of a board.
@@ -122,6 +123,33 @@ pub(super) struct Placed<'d> {
     from_edge: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
     past_edge: Option<Figure>,
+}
+
+/// The strip that a door closes against.
+#[derive(Serialize)]
+pub(super) struct Stop<'d> {
+    opening: &'d str,
+    edge: &'static str,
+    on: &'d str,
+    face: String,
+    doors: Vec<&'d str>,
+    stock: &'d str,
+    size: [Figure; 3],
+    over: Figure,
+    gap: Figure,
+    set_back: Figure,
+    lines: Refs,
+}
+
+/// What holds a leaf shut.
+#[derive(Serialize)]
+pub(super) struct Catch<'d> {
+    opening: &'d str,
+    doors: Vec<&'d str>,
+    what: &'static str,
+    edge: &'static str,
+    from_corner: Figure,
+    lines: Refs,
 }
 
 /// A hanging rail.
@@ -238,6 +266,44 @@ impl<'d> Maker<'d, '_> {
         })
     }
 
+    pub(super) fn stop(&self, own: &'d fitting::Stop<'d>) -> Stop<'d> {
+        let stock = self.work.piece.stock(own.stock);
+        let fronts = own.opening.front.as_ref();
+        let said = fronts.and_then(|fronts| fronts.stop).map(|stop| stop.span);
+        Stop {
+            opening: own.opening.title(),
+            edge: own.edge.word(),
+            on: own.on.map_or("", |on| &on.mark),
+            face: own.on.zip(own.face).map_or_else(String::new, |(on, face)| on.face_name(face)),
+            doors: self.doors(|front| front.id.opening == own.opening.id),
+            stock: stock.map_or("", |stock| &stock.name),
+            size: own.size.each_ref().map(|size| self.figure(size.length)),
+            over: self.figure(own.over),
+            gap: self.figure(fronts.map_or(Length::ZERO, |fronts| fronts.gap.length)),
+            set_back: self.figure(own.set_back.length),
+            lines: self.lines.at(said.into_iter().chain([own.opening.span])),
+        }
+    }
+
+    pub(super) fn catch(&self, own: &'d fitting::Catch<'d>) -> Catch<'d> {
+        let fronts = own.opening.front.as_ref();
+        let said = fronts.and_then(|fronts| fronts.catch).map(|catch| catch.span);
+        Catch {
+            opening: own.opening.title(),
+            doors: self.doors(|front| front.id == own.front),
+            what: catch_kind(own.kind),
+            edge: own.edge.word(),
+            from_corner: self.figure(own.along),
+            lines: self.lines.at(said.into_iter().chain([own.opening.span])),
+        }
+    }
+
+    /// The marks of the boards of some fronts.
+    fn doors(&self, is: impl Fn(&Front<'_>) -> bool) -> Vec<&'d str> {
+        let fronts = self.work.fronts().iter().filter(|front| is(front));
+        fronts.flat_map(|front| front.parts.iter().map(|part| &*part.mark)).collect()
+    }
+
     pub(super) fn rail(&self, own: &'d fitting::Rail<'d>) -> Rail<'d> {
         let stock = own.rod.stock.and_then(|stock| self.work.piece.stock(stock));
         let cup = |end: &fitting::RailEnd<'d>| {
@@ -255,7 +321,7 @@ impl<'d> Maker<'d, '_> {
         Rail {
             opening: own.opening.title(),
             diameter: self.hardware(own.rod.diameter),
-            of: stock.map_or_else(|| "steel tube".to_owned(), |stock| stock.wood_name()),
+            of: stock.map_or_else(|| "steel tube".to_owned(), Stock::wood_name),
             long: self.figure(own.long.length),
             between: self.figure(own.clear.length),
             above_opening: self.figure(own.above_opening.length),

@@ -140,6 +140,8 @@ impl<'d> Maker<'d, '_> {
             Doing::Slide(index) => What::Slide(self.slide(fitting.drawers.get(*index)?)),
             Doing::FrontOn(index) => What::FrontOn(self.front_on(fitting.fronts.get(*index)?)),
             Doing::Hinge(index) => What::Hinge(self.hinge(fitting.hinges.get(*index)?)),
+            Doing::Stop(index) => What::Stop(self.stop(fitting.stops.get(*index)?)),
+            Doing::Catch(index) => What::Catch(self.catch(fitting.catches.get(*index)?)),
             Doing::Rail(index) => What::Rail(self.rail(fitting.rails.get(*index)?)),
             Doing::Fit(id) => {
                 What::Fit(self.fit(

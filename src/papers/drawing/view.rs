@@ -206,8 +206,9 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
         .filter(|(part, _)| matches!(part.assembly, Assembly::Front(_)))
         .map(|(_, space)| area(space, high))
         .collect();
-    let behind = |part: &Part| doors == Doors::Open && is_named_behind(part) && !hidden(part);
-    for part in order.iter().filter(|part| shown(part) || behind(part)) {
+    let behind = |part: &Part| doors == Doors::Open && is_named_behind(part);
+    let named = |part: &&&Part| (shown(part) || behind(part)) && !hidden(part);
+    for part in order.iter().filter(named) {
         let own = area(&part.cuboid(), high);
         let is_in_frame = matches!(part.assembly, Assembly::Frame(_));
         let over = fronts.iter().filter(|_| is_in_frame).copied();

@@ -6,12 +6,14 @@ mod pins;
 mod rods;
 mod screws;
 mod slides;
+mod stops;
 
 use crate::diagnostics::listed;
 use crate::parts::Part;
 use crate::plans::fitting::to_long_point;
 
 pub(super) use screws::{fastened, purpose};
+pub(super) use stops::kind as catch_kind;
 
 use super::Source;
 use super::page::{Block, Table, left, right};
@@ -23,6 +25,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         && fitting.drawers.is_empty()
         && fitting.hinges.is_empty()
         && fitting.rails.is_empty()
+        && fitting.catches.is_empty()
+        && fitting.stops.is_empty()
         && fitting.screws.is_empty();
     if nothing {
         return vec![Block::Note(
@@ -35,6 +39,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     slides::blocks(source, &fitting.drawers, &mut blocks);
     hinges::blocks(source, &fitting.hinges, &mut blocks);
     fronts::blocks(source, &fitting.fronts, &mut blocks);
+    stops::blocks(source, (&fitting.stops, &fitting.catches), &mut blocks);
     rods::blocks(source, &fitting.rails, &mut blocks);
     screws::blocks(source, &fitting.screws, &mut blocks);
     blocks

@@ -9,6 +9,7 @@ pub mod rods;
 pub mod screws;
 pub mod slides;
 pub mod spacers;
+pub mod stops;
 
 use std::collections::BTreeMap;
 
@@ -25,6 +26,7 @@ pub use rods::{Rail, RailEnd};
 pub use screws::{Fastening, Long, Purpose, Screws};
 pub use slides::{Drawer, Line};
 pub use spacers::Spacer;
+pub use stops::{Catch, Stop};
 
 /// What is worked out for fitting.
 #[derive(Clone, Debug, Default)]
@@ -35,6 +37,10 @@ pub struct Fitting<'a> {
     pub hinges: Vec<HungAt<'a>>,
     /// Every hanging rail.
     pub rails: Vec<Rail<'a>>,
+    /// Every strip that a door closes against.
+    pub stops: Vec<Stop<'a>>,
+    /// Every catch.
+    pub catches: Vec<Catch<'a>>,
     /// Blocks that keep equal openings equal.
     pub spacers: Vec<Spacer<'a>>,
     /// Every drawer front on its box.
@@ -56,7 +62,9 @@ pub(super) fn plan<'a>(work: &Workings<'a>) -> Fitting<'a> {
     let screws = screws::count(&fastenings);
     let spacers = spacers::plan(work.piece);
     let rails = rods::plan(work.piece, work.parts);
-    Fitting { drawers, hinges, rails, spacers, fronts, fastenings, screws }
+    let stops = stops::stops(work.piece, work.parts);
+    let catches = stops::catches(work.piece, work.fronts());
+    Fitting { drawers, hinges, rails, stops, catches, spacers, fronts, fastenings, screws }
 }
 
 /// The parts of each opening, and what each part is joined to.

@@ -1,5 +1,6 @@
 //! Hanging doors, drawers and what is fixed before an opening.
 
+use crate::diagnostics::listed;
 use crate::model::{HingeKind, Opening, OpeningKind};
 use crate::parts::{Assembly, JointSort, Part, PartId, Role};
 use crate::plans::operations::{self, Doing};
@@ -103,9 +104,40 @@ impl Maker<'_, '_> {
             let hinges = (0..self.work.fitting().hinges.len()).map(Doing::Hinge);
             self.does(task, hinges.collect());
             done.push(task);
+            done.extend(self.stopped(task));
         }
         done.extend(self.false_fronts(stands));
         done
+    }
+
+    /// Strips that the doors close against, and the catches that hold them, once they hang.
+    fn stopped(&mut self, hung: usize) -> Option<usize> {
+        let fitting = self.work.fitting();
+        let (stops, catches) = (fitting.stops.len(), fitting.catches.len());
+        let mut lines = Vec::new();
+        if stops > 0 {
+            let names: Vec<&str> = fitting.stops.iter().map(|stop| stop.opening.title()).collect();
+            lines.push(format!(
+                "cut the stops of {} from offcuts, by the fitting sheet, and ease their edges",
+                listed(&names)
+            ));
+            lines.push("close each door flush with the face of the case, push its stop against its back, mark it, and glue and screw it there".to_owned());
+        }
+        if catches > 0 {
+            lines.push("set each catch last, so that its door closes flush and holds".to_owned());
+        }
+        let (title, efforts) = match (stops, catches) {
+            (0, 0) => return None,
+            (0, _) => ("Fit the catches", vec![Usual::Stop.times(catches)]),
+            (_, 0) => ("Fit the stops of the doors", vec![Usual::Stop.times(stops)]),
+            (_, _) => {
+                ("Fit the stops and catches of the doors", vec![Usual::Stop.times(stops + catches)])
+            }
+        };
+        let task = self.simple(title.into(), lines, Vec::new(), Work::Bench, efforts, vec![hung]);
+        let does = (0..stops).map(Doing::Stop).chain((0..catches).map(Doing::Catch));
+        self.does(task, does.collect());
+        Some(task)
     }
 
     /// What slides behind doors, in the singular; `None` where nothing does.
