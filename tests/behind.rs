@@ -248,6 +248,117 @@ fn trays_follow_the_opening_of_their_doors_as_it_was_measured() {
     assert_eq!(front(&measured), Some(inches(759, 32) - inches(1, 16)));
 }
 
+/// Worked by hand, in millimeters. The doors fill 2250 − 80 − 60 − 45 = 2065 by 1200 − 45 −
+/// 60 = 1095; each leaf is (1095 − 2 × 2.5 − 3) / 2 = 543.5 wide and 19 thick. The right one
+/// opens until its pull, 22 off its face, meets the wall 60 − 15 + 2.5 = 47.5 beside its
+/// hinges: 543.5 sin a + 22 cos a = 47.5 at a = 2.69 degrees past square. There it stands 19 ×
+/// cos 2.69 = 18.98 over its edge: with the gap of 2.5 and 2 to spare 23.48, and 23.5 at the
+/// mark. So the front of a drawer 450 wide is 450 − 23.5 − 2 × 2.5 = 421.5 wide; the lowest
+/// leaves 2.5 below and half of it above: 180 − 3.75 = 176.25, the middle one 177.5. Its
+/// face lies 19 + 60 = 79 behind that of the frame, its box begins at 98 and is 450 − 23.5 −
+/// 26 = 400.5 wide. The packer is 60 − 15 − 17.8 + 23.5 = 50.7 thick, and from the face of the
+/// front to the end of the slide 19 + 3 + 450 = 472 long.
+#[test]
+fn drawers_behind_doors_clear_them_open_and_closed() {
+    let text = spec("mill-lane-wardrobe.case");
+    let found =
+        |name: &str| part(&text, &format!("wardrobe.clothes.folded.{name}")).0.expect("a part");
+    let mm = |tenths: i64| casewright::measure::Length::mm(tenths) / 10;
+    for (name, high) in [("wool", 17_625), ("shirts", 17_750), ("socks", 17_625)] {
+        let front = found(&format!("{name}.front"));
+        assert_eq!(front.length.length, mm(4215), "{name}");
+        assert_eq!(front.width.length * 10, mm(high), "{name}");
+        assert_eq!(front.extent(Direction::Z).0, mm(790), "{name}");
+        assert_eq!(front.extent(Direction::X).0, mm(6925), "{name}");
+    }
+    let packer = found("wool.right-packer");
+    assert_eq!((packer.thickness.length, packer.length.length), (mm(507), mm(4720)));
+    assert_eq!(packer.extent(Direction::Z).0, mm(790));
+    let [left, right] = ["left", "right"].map(|side| found(&format!("wool.{side}-side")));
+    assert_eq!(right.extent(Direction::X).1 - left.extent(Direction::X).0, mm(4005));
+    assert_eq!(left.extent(Direction::Z).0, mm(980));
+    // Without a figure of its own, the front stands back by what its pull stands off and 6.
+    let usual =
+        text.replace("; set-back 60 mm", "").replace("from-end       130", "from-end       700");
+    let front = part(&usual, "wardrobe.clothes.folded.shirts.front").0.expect("a front");
+    assert_eq!(front.extent(Direction::Z).0, mm(190 + 220 + 60));
+}
+
+/// Worked by hand, in millimeters: the underside of the top lies 2250 − 17.8 over the floor,
+/// and the rail 50 lower: 2182.2. The board over the shoes ends 125 + 300 + 17.8 = 442.8 up.
+/// Between the left end and the board at the right there are 45 + 627.2 − 17.8 = 654.4, and
+/// the rail is cut 3 shorter. From the back of the doors to the inside of the back there are
+/// 600 − 5.8 − 19 = 575.2: the rail hangs in the middle, 287.6 behind the front edge of both
+/// boards, which begin where the doors end. At 50 kg a meter a tube of 30 with a wall of 1
+/// may be short or long; over 1200 it hangs in its middle too.
+#[test]
+fn a_rail_hangs_between_two_boards() {
+    let text = spec("mill-lane-wardrobe.case");
+    let rails = |text: &str| {
+        let compiled = compile(text);
+        let work = casewright::plans::Workings::of(
+            compiled.piece.as_ref().expect("a piece"),
+            compiled.parts.as_ref().expect("its parts"),
+        );
+        let rails = work.fitting().rails.iter();
+        let told = rails.map(|rail| {
+            let ends = rail.ends.iter();
+            let ends: Vec<_> =
+                ends.map(|end| (end.above_end.length, end.from_edge.length)).collect();
+            (rail.long.length, rail.above_opening.length, rail.room, ends, rail.hangers.len())
+        });
+        told.collect::<Vec<_>>()
+    };
+    let mm = |tenths: i64| casewright::measure::Length::mm(tenths) / 10;
+    let (long, above, room, ends, hangers) = rails(&text).pop().expect("a rail");
+    assert_eq!((long, above, room, hangers), (mm(6514), mm(17_394), mm(17_394), 0));
+    // The end stands on the floor; the board at the right on the bottom, let into it by a
+    // third of 17.8.
+    assert_eq!(ends, [(mm(21_822), mm(2876)), (mm(21_822 - 1250) + mm(178) / 3, mm(2876))]);
+}
+
+/// Doors on hinges that swing free, in openings 80 − 4 − 3 − 1-1/2 = 71-1/2 high. A single
+/// one, hung at the left, closes against a strip along its right edge, 1/4 shorter than the
+/// opening; a pair 40 − 2 − 2 − 12 − 2 = 22 wide closes against one at the top. Frame and
+/// doors are 3/4 thick, so both lie flat on the back of the frame: half of 3/4 on it, half
+/// behind the door, 3/8 thick and 3/4 behind the face. Hinges that pull the doors shut need
+/// none, and so does a door before a board.
+#[test]
+fn doors_that_swing_free_get_a_strip_and_a_catch() {
+    let list = "across { door one { wide 12; hung left }; stile { wide 2 }; doors two { share 1; shelf { adjustable 1 } } }";
+    let free = framed(list).replace("hinge cup {", "hinge cup { closing free;");
+    let found = |text: &str| {
+        let compiled = compile(text);
+        let work = casewright::plans::Workings::of(
+            compiled.piece.as_ref().expect("a piece"),
+            compiled.parts.as_ref().expect("its parts"),
+        );
+        let stops = work.fitting().stops.iter();
+        let stops: Vec<_> = stops
+            .map(|stop| {
+                let [long, across, deep] = &stop.size;
+                let sizes = [long.length, across.length, deep.length, stop.set_back.length];
+                (stop.opening.name().to_owned(), stop.edge.word(), sizes, stop.over)
+            })
+            .collect();
+        (stops, work.fitting().catches.len())
+    };
+    let strip = |name: &str, edge: &'static str, long: Length| {
+        let sizes = [long, inches(3, 4), inches(3, 8), inches(3, 4)];
+        (name.to_owned(), edge, sizes, inches(3, 8))
+    };
+    let both = vec![strip("one", "right", inches(285, 4)), strip("two", "top", inches(87, 4))];
+    assert_eq!(found(&free), (both.clone(), 3));
+    assert_eq!(found(&framed(list)), (vec![], 0));
+    let divided = free.replace(
+        "shelf { adjustable 1 }",
+        "down { open a { share 1 }; divider; open b { share 1 } }",
+    );
+    assert_eq!(found(&divided), (both[..1].to_vec(), 3));
+    let without = free.replace("pull knob }", "pull knob; stop none; catch none }");
+    assert_eq!(found(&without), (vec![], 0));
+}
+
 /// What is wrong with a list behind doors is told at its line.
 #[test]
 fn a_list_behind_doors_stands_alone() {

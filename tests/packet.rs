@@ -7,16 +7,18 @@ use serde_json::Value;
 
 use crate::support::{compile, demo_pieces, spec};
 
-/// The packet of every demo piece, and of one whose drawer sides are too short to
-/// be planed by themselves.
+/// The packet of every demo piece, of one whose drawer sides are too short to be planed by
+/// themselves, and of one whose doors swing free.
 fn packets() -> Vec<(String, Value)> {
     let short = spec("hall-console.case").replace("length     15\n", "length     10\n");
     let short = ("short drawers".to_owned(), compile(&short));
+    let free = spec("first.case").replace("gap 1.5 mm;", "closing free; gap 1.5 mm;");
+    let free = ("free doors".to_owned(), compile(&free));
     let packet = |(name, compiled)| {
         let text = papers::one(&compiled, "packet", Format::Json).expect("a packet");
         (name, serde_json::from_str(&text).expect("JSON"))
     };
-    demo_pieces().into_iter().chain([short]).map(packet).collect()
+    demo_pieces().into_iter().chain([short, free]).map(packet).collect()
 }
 
 #[test]

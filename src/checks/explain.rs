@@ -44,6 +44,7 @@ fn page(rule: &Rule) -> String {
         Base::Alcove => "specs/alcove-shelves.case",
         Base::Pantry => "specs/weir-house-pantry.case",
         Base::Chest => "specs/orchard-lane-chest.case",
+        Base::Wardrobe => "specs/mill-lane-wardrobe.case",
     };
     let mut text = format!("{}[{}]\n\n", rule.severity.word(), rule.slug);
     let mut part = |head: &str, body: &str| {

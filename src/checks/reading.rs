@@ -72,6 +72,20 @@ pub(super) const RULES: &[Rule] = &[
         "rail top    { wide 1-1/2 }",
         "rail top    { wide 1-1/2 * 2 in * 1 in }",
     ),
+    Rule {
+        example: Example {
+            base: Base::Pantry,
+            sound: "tray pans  { high 16; box { high 3-1/2 } }",
+            wrong: "drawer pans  { high 16; front { set overlay } }",
+        },
+        ..reading(
+            "front-behind-door",
+            "A drawer behind doors has a front that is set over the edges of its opening. There the doors close.",
+            "The doors would stand open by the thickness of the front.",
+            "",
+            "",
+        )
+    },
     reading(
         "made-odd",
         "A recorded joint can't exist. It is a hole with a center but no diameter, a hole with a diameter but no center, or a joint that lies off its board.",

@@ -20,6 +20,8 @@ pub enum Base {
     Pantry,
     /// The chest whose drawers run on wood.
     Chest,
+    /// The wardrobe with rails and drawers behind doors.
+    Wardrobe,
 }
 
 impl Base {
@@ -33,6 +35,7 @@ impl Base {
             Self::Alcove => include_str!("../../specs/alcove-shelves.case"),
             Self::Pantry => include_str!("../../specs/weir-house-pantry.case"),
             Self::Chest => include_str!("../../specs/orchard-lane-chest.case"),
+            Self::Wardrobe => include_str!("../../specs/mill-lane-wardrobe.case"),
         }
     }
 }

@@ -9,6 +9,18 @@ use super::openings::{Context, Drafts, axis_of};
 use super::size_names::last;
 
 impl<'a> Drafts<'a> {
+    /// True for what stands in the list behind a door.
+    pub(super) fn is_behind_doors(&self, at: usize) -> bool {
+        let mut parent = self.openings[at].parent;
+        while let Some(list) = parent {
+            if self.openings[list].leaf.is_some() {
+                return true;
+            }
+            parent = self.openings[list].parent;
+        }
+        false
+    }
+
     /// The list behind a door.
     pub(super) fn behind(
         &mut self,

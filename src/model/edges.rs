@@ -53,6 +53,11 @@ impl Elevation<'_> {
         }
     }
 
+    /// True for what stands in the list behind a door.
+    pub(super) fn is_behind_doors(self, opening: &Opening) -> bool {
+        door_before(self.openings, opening).is_some()
+    }
+
     /// True where a board of the case lies or stands at that edge.
     pub(super) fn has_board(self, opening: OpeningId, edge: Edge) -> bool {
         match (self.beyond(opening, edge), edge) {
@@ -95,6 +100,18 @@ impl Opening {
     }
 }
 
+/// The door of a case that an opening lies behind, where it lies behind one.
+fn door_before<'a>(openings: &'a [Opening], opening: &Opening) -> Option<&'a Opening> {
+    let mut at = opening.parent;
+    while let Some(parent) = at.and_then(|id| openings.get(id.at)) {
+        if parent.is_leaf() {
+            return Some(parent);
+        }
+        at = parent.parent;
+    }
+    None
+}
+
 impl Case {
     fn elevation(&self) -> Elevation<'_> {
         Elevation {
@@ -114,14 +131,7 @@ impl Case {
     /// The door that an opening lies behind, where it lies behind one.
     #[must_use]
     pub fn door_before(&self, opening: &Opening) -> Option<&Opening> {
-        let mut at = opening.parent;
-        while let Some(parent) = at.and_then(|id| self.openings.get(id.at)) {
-            if parent.is_leaf() {
-                return Some(parent);
-            }
-            at = parent.parent;
-        }
-        None
+        door_before(&self.openings, opening)
     }
 
     /// True where a board of the case lies under an opening.

@@ -2,7 +2,7 @@
 
 use crate::measure::{Length, Span, Spanned};
 use crate::trade;
-use crate::vocabulary::Run;
+use crate::vocabulary::{CatchWord, Run, StopKind};
 
 use super::carries::Carries;
 use super::edge::Edges;
@@ -161,6 +161,10 @@ pub struct Fronts {
     pub pull_place: PullPlace,
     /// Flutes on the front face.
     pub flutes: Option<Flutes>,
+    /// What its doors close against, where that is written.
+    pub stop: Option<Spanned<StopKind>>,
+    /// What holds its doors shut, where that is written.
+    pub catch: Option<Spanned<CatchWord>>,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// The statement.

@@ -4,7 +4,7 @@ use crate::diagnostics::Diagnostic;
 use crate::measure::{Angle, Length, Rate, Span};
 use crate::trade::{Pivot, Pose};
 use crate::vocabulary::words::hinge::Hanging;
-use crate::vocabulary::{Entries, Entry, Word, takes, words};
+use crate::vocabulary::{Closing, Entries, Entry, Word, takes, words};
 
 use super::front::Set;
 use super::lower::Lower;
@@ -90,6 +90,8 @@ pub struct Hinge {
     pub from_end: Length,
     /// The statement that says so, where one does.
     pub from_end_span: Option<Span>,
+    /// It pulls its door shut and holds it.
+    pub closes: bool,
     /// What it costs.
     pub price: Option<Rate>,
     /// Notes for the papers.
@@ -117,7 +119,7 @@ impl Hinge {
 }
 
 pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
-    use words::hinge::{ADJUST, DOOR_THICKNESS, FROM_END, GAP, PIN_AHEAD, PRICE, SWING};
+    use words::hinge::{ADJUST, CLOSING, DOOR_THICKNESS, FROM_END, GAP, PIN_AHEAD, PRICE, SWING};
 
     let body = entry.body()?;
     let name = entry.name()?.value.to_owned();
@@ -126,7 +128,6 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
         Hanging::Cup => cup(entry, body, &name, ctx)?,
     };
     Some(Hinge {
-        kind,
         swing: body.get(SWING)?.value,
         swing_written: body.get(SWING)?.origin.span().is_some(),
         gap: ctx.size(body, GAP, &format!("least gap of {name}"))?,
@@ -135,9 +136,15 @@ pub(super) fn hinge(entry: &Entry, ctx: &mut Lower) -> Option<Hinge> {
         door_thickness: body.get(DOOR_THICKNESS).map(|range| range.value),
         from_end: body.get(FROM_END)?.value,
         from_end_span: body.one(FROM_END).map(|from| from.head),
+        closes: match body.get(CLOSING).map(|closing| closing.value) {
+            Some(closing) => closing == Closing::Itself,
+            // A cup hinge has a spring (common practice, no source).
+            None => matches!(kind, HingeKind::Cup { .. }),
+        },
         price: body.get(PRICE).map(|price| price.value),
         notes: body.notes(),
         span: entry.head,
+        kind,
         name,
     })
 }

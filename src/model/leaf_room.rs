@@ -1,16 +1,17 @@
-//! How far the slides of trays stay clear of the open leaves before them.
+//! How far what slides behind doors stays clear of them: at its sides of the open leaves,
+//! and with its pull of the closed ones.
 
 use crate::measure::{Angle, Length};
 use crate::trade::{self, Body, Hung, Leaf, Patch};
-use crate::vocabulary::{Origin, Side, Sourced};
+use crate::vocabulary::{Origin, Side, Sourced, words};
 
 use super::case::{Case, Exposure};
-use super::edge::Edge;
+use super::edge::{Edge, Edges};
 use super::front::Fronts;
 use super::hardware::Pull;
 use super::hinge::Hinge;
 use super::lower::Lower;
-use super::opening::Opening;
+use super::opening::{Opening, OpeningKind};
 use super::size::Size;
 use super::stock::Stock;
 
@@ -21,14 +22,16 @@ pub(super) struct Fittings<'a> {
     pub(super) stocks: &'a [Stock],
 }
 
-/// Gives every tray the room that the open leaves of its doors take at its edges.
+/// Gives every tray and drawer behind doors the room that the open leaves take at its
+/// edges, and the front of a drawer its distance from the closed ones.
 pub(super) fn give(cases: &mut [Case], fittings: &Fittings<'_>, ctx: &mut Lower) {
     for case in cases {
         let mut found = Vec::new();
         for door in case.openings.iter().filter(|opening| opening.behind.is_some()) {
             let leaves = Side::BOTH.map(|side| taken(case, door, side, fittings, ctx));
             let is_behind = |tray: &Opening| {
-                tray.is_tray() && case.door_before(tray).is_some_and(|own| own.id == door.id)
+                let slides = matches!(tray.kind, OpeningKind::Drawer { .. });
+                slides && case.door_before(tray).is_some_and(|own| own.id == door.id)
             };
             for tray in case.openings.iter().filter(|opening| is_behind(opening)) {
                 // A leaf is in the way only of what reaches its edge of the opening.
@@ -43,8 +46,31 @@ pub(super) fn give(cases: &mut [Case], fittings: &Fittings<'_>, ctx: &mut Lower)
             let Some(tray) = case.openings.get_mut(tray.at) else { continue };
             tray.leaf_opens = sides.iter().flatten().map(|(_, opens)| *opens).min();
             tray.clear = sides.map(|side| side.map_or_else(Size::zero, |(clear, _)| clear));
+            let Some(fronts) = &tray.front else { continue };
+            tray.reach = Edges::new(|edge| {
+                let side = Side::BOTH.into_iter().find(|side| Edge::at(*side) == edge);
+                let clear = side.map_or_else(Size::zero, |side| side.of(&tray.clear).clone());
+                tray.reach.of(edge) - &clear
+            });
+            if tray.set_back_span.is_none() {
+                let pull = fronts.pull.and_then(|pull| fittings.pulls.get(pull.0));
+                tray.set_back = behind_leaf(pull, ctx);
+            }
         }
     }
+}
+
+/// From the back of the closed leaf to the face of a front whose pull clears it with
+/// 1/4 in, 6 mm, to spare (common practice, no source).
+fn behind_leaf(pull: Option<&Pull>, ctx: &mut Lower) -> Size {
+    let block = words::drawer_behind::BLOCK.name;
+    let origin = Origin::Default { block, word: words::drawer_behind::SET_BACK.spelling() };
+    let value = ctx.tape.unit.either(Length::inches(1, 4), Length::mm(6));
+    let clear = ctx.facts.sourced(Sourced { value, origin }, "clear of the closed doors");
+    let Some(pull) = pull else { return clear };
+    let origin = Origin::Written(pull.stands_span);
+    let stands = Sourced { value: pull.stands, origin };
+    ctx.facts.sourced(stands, format!("{} stands off", pull.name)) + clear
 }
 
 /// Where an opening ends at a side, from the left side of its case.

@@ -46,6 +46,7 @@ mod reach;
 mod read_case;
 mod read_fronts;
 mod read_piece;
+mod rod;
 mod role;
 mod seams;
 mod settle;
@@ -96,9 +97,10 @@ pub use measured::{Reading, Subject};
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };
-pub use piece::{Accept, Piece};
+pub use piece::{Accept, CatchKind, Piece};
 pub use pull_place::{PullAt, PullPlace};
 pub use read_piece::{Lowered, lower};
+pub use rod::Rod;
 pub use role::{Role, role};
 pub use shop::{Shop, Times, Tolerance};
 pub use site::{Boundary, KeepOut, Site};

@@ -12,6 +12,7 @@ use super::front::{Fronts, Set};
 use super::hardware::Hardware;
 use super::id::{CaseId, KeepOutId, Leaf, MemberId, OpeningId, SlideId};
 use super::joinery::Board;
+use super::rod::Rod;
 use super::size::Size;
 
 /// Which way a list of openings runs.
@@ -154,10 +155,15 @@ pub struct Opening {
     pub leaf_opens: Option<Angle>,
     /// What the box of a drawer that runs on wood leaves free; `None` for all others.
     pub on_wood: Option<Box<OnWood>>,
-    /// From the back of the closed leaf to the front of a tray.
+    /// From the back of the closed leaf to the front of a tray, or to the face of the
+    /// front of a drawer.
     pub set_back: Size,
+    /// The statement that gives it, where one does.
+    pub set_back_span: Option<Span>,
     /// Shelves behind it.
     pub shelves: Option<ShelfSet>,
+    /// The hanging rail in it.
+    pub rod: Option<Box<Rod>>,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// The statement.

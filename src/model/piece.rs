@@ -1,11 +1,12 @@
 //! The whole piece: names resolved, everything solved.
 
 use crate::measure::{Length, Span, Tape};
+use crate::vocabulary::CatchWord;
 
 use super::case::Case;
 use super::cut::Cut;
 use super::finish::Finish;
-use super::front::Set;
+use super::front::{Fronts, Set};
 use super::hardware::{Bit, Pull, Slide};
 use super::hinge::Hinge;
 use super::id::{BitId, CaseId, FinishId, HingeId, MemberId, OpeningId, PullId, SlideId, StockId};
@@ -31,6 +32,15 @@ pub struct Accept {
     pub reason: String,
     /// The statement.
     pub span: Span,
+}
+
+/// What holds a door shut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CatchKind {
+    /// A magnet.
+    Magnet,
+    /// A ball on a spring.
+    Ball,
 }
 
 /// A solved piece.
@@ -135,20 +145,51 @@ impl Piece {
         self.case(id.case)?.door_before(self.opening(id)?)
     }
 
+    /// How far behind the face of the frame, or of a case without one, what stands in an
+    /// opening begins: right there, or behind the closed doors before it.
+    #[must_use]
+    pub fn behind_doors(&self, case: &Case, opening: &Opening) -> Size {
+        let doors = case.door_before(opening).and_then(|door| door.front.as_ref());
+        self.inset(doors) + &opening.set_back
+    }
+
     /// How far behind the face of the frame, or of a case without one, the front of a
-    /// drawer box lies: behind an inset front, or behind the closed doors before a tray.
+    /// drawer box lies: behind its inset front, or behind the closed doors before a tray.
     #[must_use]
     pub fn before_box(&self, case: &Case, opening: &Opening) -> Size {
-        let before = match opening.front {
-            Some(_) => Some(opening),
-            None => case.door_before(opening),
-        };
-        let fronts = before.and_then(|before| before.front.as_ref());
-        let thick = match fronts {
+        self.inset(opening.front.as_ref()) + self.behind_doors(case, opening)
+    }
+
+    /// How far a front reaches in behind the face of the frame.
+    fn inset(&self, fronts: Option<&Fronts>) -> Size {
+        match fronts {
             Some(fronts) if fronts.set == Set::Inset => self.thickness(fronts.stock),
-            _ => Size::zero(),
-        };
-        thick + &opening.set_back
+            Some(_) | None => Size::zero(),
+        }
+    }
+
+    /// True for doors whose hinges don't pull them shut.
+    fn swings_free(&self, fronts: &Fronts) -> bool {
+        let hinge = fronts.hinge.and_then(|(hinge, _)| self.hinge(hinge));
+        hinge.is_some_and(|hinge| !hinge.closes)
+    }
+
+    /// True for doors that close against nothing of their own: inset ones on hinges that
+    /// don't hold them.
+    #[must_use]
+    pub fn needs_stop(&self, fronts: &Fronts) -> bool {
+        fronts.set == Set::Inset && self.swings_free(fronts)
+    }
+
+    /// What holds doors shut beside their hinges.
+    #[must_use]
+    pub fn catch(&self, fronts: &Fronts) -> Option<CatchKind> {
+        match fronts.catch.map(|catch| catch.value) {
+            Some(CatchWord::Magnet) => Some(CatchKind::Magnet),
+            Some(CatchWord::Ball) => Some(CatchKind::Ball),
+            Some(CatchWord::None) => None,
+            None => self.swings_free(fronts).then_some(CatchKind::Magnet),
+        }
     }
 
     /// How far behind the front of the deepest case the wall stands, at which

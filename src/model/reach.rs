@@ -59,6 +59,13 @@ fn reach(
 ) -> Size {
     let shared = |wood: Size| (wood - &fronts.gap).half();
     let beyond = elevation.beyond(opening.id, edge);
+    // Behind doors a front lies between boards that reach past its face.
+    if elevation.is_behind_doors(opening) {
+        return match beyond {
+            Beyond::Opening(_) => shared(Size::zero()),
+            Beyond::Member(_) | Beyond::Outside => -fronts.gap.clone(),
+        };
+    }
     let member = match beyond {
         Beyond::Member(id) => elevation.members.get(id.at),
         Beyond::Outside | Beyond::Opening(_) => None,

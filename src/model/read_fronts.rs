@@ -22,7 +22,7 @@ pub(super) fn fronts(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Fronts> {
-    use words::fronts::{BUILD, FLUTES, GAP, HINGE, HINGES, MEETING, PULL, SET};
+    use words::fronts::{BUILD, CATCH, FLUTES, GAP, HINGE, HINGES, MEETING, PULL, SET, STOP};
 
     let body = entry.body()?;
     let at = entry.head;
@@ -62,6 +62,8 @@ pub(super) fn fronts(
         Some(flutes) => self::flutes(&flutes, shared, ctx),
         None => parent.and_then(|parent| parent.flutes.clone()),
     };
+    let stop = body.get(STOP).map(|stop| Spanned::new(stop.value, stop.span_or(at)));
+    let catch = body.get(CATCH).map(|catch| Spanned::new(catch.value, catch.span_or(at)));
     let mut notes = parent.map(|parent| parent.notes.clone()).unwrap_or_default();
     notes.extend(body.notes());
     Some(Fronts {
@@ -81,6 +83,8 @@ pub(super) fn fronts(
         },
         pull_place,
         flutes,
+        stop: stop.or_else(|| parent.and_then(|parent| parent.stop)),
+        catch: catch.or_else(|| parent.and_then(|parent| parent.catch)),
         notes,
         span: at,
     })

@@ -13,7 +13,7 @@ use super::boards_behind;
 use super::came_out::CameOut;
 use super::carries;
 use super::edge::Edges;
-use super::front::Fronts;
+use super::front::{Fronts, Set};
 use super::id::{CaseId, KeepOutId, MemberId, OpeningId, SlideId};
 use super::joinery::Board;
 use super::layout::{Solution, Variable};
@@ -25,6 +25,7 @@ use super::openings::{self, Context, Draft, Drafts, MemberDraft};
 use super::reach::{self, Around};
 use super::read_case;
 use super::read_fronts;
+use super::rod;
 use super::size::Size;
 use super::standing_sizes::{CaseSizes, StandingSize, StandingSizes};
 
@@ -52,7 +53,8 @@ impl<'a> Drafts<'a> {
         let mut openings = Vec::with_capacity(self.openings.len());
         for (at, draft) in self.openings.iter().enumerate() {
             let id = OpeningId { case: context.id, at };
-            openings.push(opening(draft, id, size(draft.wide), size(draft.high), context, ctx));
+            let sizes = [size(draft.wide), size(draft.high)];
+            openings.push(opening(draft, id, sizes, self.is_behind_doors(at), context, ctx));
         }
         let mut members = Vec::with_capacity(self.members.len());
         for (at, draft) in self.members.iter().enumerate() {
@@ -122,8 +124,8 @@ impl<'a> Drafts<'a> {
 fn opening(
     draft: &Draft<'_>,
     id: OpeningId,
-    wide: Option<Size>,
-    high: Option<Size>,
+    [wide, high]: [Option<Size>; 2],
+    behind_doors: bool,
     context: &Context<'_>,
     ctx: &mut Lower,
 ) -> Option<Opening> {
@@ -143,7 +145,11 @@ fn opening(
     };
     let front = match draft.leaf {
         Some(OpeningWord::Drawer | OpeningWord::Door | OpeningWord::Doors | OpeningWord::False) => {
-            Some(front(entry, body, context, ctx)?)
+            let fronts = front(entry, body, context, ctx)?;
+            if matches!(draft.leaf, Some(OpeningWord::Drawer | OpeningWord::False)) {
+                only_of_doors(body, ctx);
+            }
+            Some(if behind_doors { laid_inside(fronts, body, ctx) } else { fronts })
         }
         Some(OpeningWord::Open | OpeningWord::Tray) | None => None,
     };
@@ -175,12 +181,31 @@ fn opening(
         clear: Default::default(),
         leaf_opens: None,
         on_wood: None,
-        set_back: if draft.leaf == Some(OpeningWord::Tray) {
-            ctx.size(body, words::tray::SET_BACK, "tray set-back")?
-        } else {
-            Size::zero()
+        set_back: match draft.leaf {
+            Some(OpeningWord::Tray) => ctx.size(body, words::tray::SET_BACK, "tray set-back")?,
+            // What is not written follows from the pull, once that is known.
+            Some(OpeningWord::Drawer) if behind_doors => {
+                ctx.size_or_zero(body, words::drawer_behind::SET_BACK, "set-back of the front")
+            }
+            Some(
+                OpeningWord::Drawer
+                | OpeningWord::Door
+                | OpeningWord::Doors
+                | OpeningWord::Open
+                | OpeningWord::False,
+            )
+            | None => Size::zero(),
         },
+        set_back_span: (draft.leaf == Some(OpeningWord::Drawer) && behind_doors)
+            .then(|| body.one(words::drawer_behind::SET_BACK))
+            .flatten()
+            .map(|said| said.head),
         shelves: shelves.and_then(|shelves| shelf_set(&shelves, ctx)),
+        rod: (draft.leaf == Some(OpeningWord::Open))
+            .then(|| body.one(words::open::ROD))
+            .flatten()
+            .and_then(|said| rod::read(&said, context.shared, ctx))
+            .map(Box::new),
         notes: if draft.fills { Vec::new() } else { body.notes() },
         span: entry.head,
         size_spans: Axis::BOTH.map(span_of),
@@ -222,6 +247,43 @@ fn front(entry: &Entry, body: &Entries, context: &Context<'_>, ctx: &mut Lower) 
             None
         }
     }
+}
+
+/// Stops and catches belong to doors.
+fn only_of_doors(body: &Entries, ctx: &mut Lower) {
+    let Some(own) = body.one(words::door::FRONT).and_then(Said::body) else { return };
+    let stop = own.one(words::fronts::STOP).map(|said| ("stop", said.head));
+    let catch = own.one(words::fronts::CATCH).map(|said| ("catch", said.head));
+    for (word, at) in [stop, catch].into_iter().flatten() {
+        ctx.sink.push(
+            Diagnostic::error(
+                "word-unknown",
+                format!("`{word}` can't stand in the front of a drawer or a false front"),
+                at,
+                "no door hangs here",
+            )
+            .note("only doors have stops and catches"),
+        );
+    }
+}
+
+/// The front of a drawer behind doors, which can only lie inside its opening.
+fn laid_inside(fronts: Fronts, body: &Entries, ctx: &mut Lower) -> Fronts {
+    let own = body.one(words::door::FRONT).and_then(Said::body);
+    let written = own.and_then(|own| own.one(words::fronts::SET));
+    if let (Some(set), Set::Overlay(_)) = (written, &fronts.set) {
+        ctx.sink.push(
+            Diagnostic::error(
+                "front-behind-door",
+                "a front behind doors would lie over the edges of its opening, where the doors close",
+                set.head,
+                "over the edges",
+            )
+            .because("the closed doors lie on those edges")
+            .note("leave this out: behind doors a front lies inside its opening"),
+        );
+    }
+    Fronts { set: Set::Inset, ..fronts }
 }
 
 fn missing(block: Word<Braces>, what: &str, entry: &Entry) -> Diagnostic {

@@ -101,6 +101,7 @@ fn kind(opening: &Opening) -> &'static str {
         OpeningKind::Door(Side::Left) => "door hung left",
         OpeningKind::Door(Side::Right) => "door hung right",
         OpeningKind::Doors => "pair of doors",
+        OpeningKind::Open if opening.rod.is_some() => "niche with a rail",
         OpeningKind::Open => "niche",
         OpeningKind::False => "false front",
     }

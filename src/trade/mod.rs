@@ -4,6 +4,7 @@
 
 mod board;
 mod beam;
+mod clothes;
 mod countertops;
 mod cutter;
 mod driver;
@@ -19,6 +20,7 @@ mod sheets;
 mod shanks;
 mod shims;
 mod species;
+mod stops;
 mod lumber;
 mod slips;
 mod small_work;
@@ -30,6 +32,10 @@ mod walls;
 mod wooden;
 
 pub use board::{board_feet, cubic_metres, surface_measure, tallied_feet};
+pub use clothes::{
+    RAIL_SCREWS, clothes_deep, clothes_high, clothes_load, holds_rail, longest_rail,
+    pole_stiffness, rail_from_back, rail_play, tube_stiffness,
+};
 pub use cutter::{
     depth_passes, flute_arc, flute_area, flute_lines, flute_width, mating, rabbet_overhang,
     rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit, widest_by_hand,
@@ -75,6 +81,7 @@ pub use species::{SPECIES, Species, Wood, species_named};
 pub use square::{
     box_within, diagonal, diagonals_within, differ, flat_within, lean, root_sum_square,
 };
+pub use stops::{catch_from_corner, door_stop_wide, stop_over, stop_spare, widest_stop};
 pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};
 pub use tilting::{height_to_tilt, longest_to_tilt};
 pub use walls::{SCREWS_AT_STUD, cut_out_spare, into_stud};

@@ -83,6 +83,40 @@ choices! {
         Panel = "panel",
     }
 
+    /// What hangs on a rail.
+    Hangs {
+        /// Shirts, jackets, skirts.
+        Short = "short",
+        /// Dresses and coats.
+        Long = "long",
+    }
+
+    /// Whether a hinge pulls its door shut.
+    Closing {
+        /// It pulls the door shut and holds it there.
+        Itself = "self",
+        /// The door swings freely.
+        Free = "free",
+    }
+
+    /// What an inset door closes against.
+    StopKind {
+        /// A strip of wood behind it.
+        Strip = "strip",
+        /// Nothing of its own.
+        None = "none",
+    }
+
+    /// What holds a door shut, and what is written for none.
+    CatchWord {
+        /// A magnet.
+        Magnet = "magnet",
+        /// A ball on a spring.
+        Ball = "ball",
+        /// Nothing.
+        None = "none",
+    }
+
     /// Which way flutes run.
     Run {
         /// Up and down.

@@ -121,3 +121,121 @@ fn trays_come_out_of_a_case_without_a_frame() {
         }
     }
 }
+
+/// Behind inset doors and overlay ones, on both kinds of slide: a drawer with a front of
+/// its own, with a pull that stays clear of the closed leaf.
+#[test]
+fn drawers_with_fronts_come_out_past_the_doors() {
+    let slides =
+        [("undermount", "box-inside opening - 42"), ("side-mount", "box-outside opening - 26")];
+    let bare =
+        BARE.replace("tray upper { high 160; box { high 60 } }", "drawer upper { high 160 }");
+    for set in ["set overlay", "set inset"] {
+        for (sided, width) in slides {
+            let text = bare.replace("SET", set).replace("SIDED", sided);
+            let text = text.replace("WIDTH", width);
+            assert_built(&format!("{set}, {sided}"), &text);
+        }
+    }
+    let drawers = [
+        ("tray tins  { same jars; box { high 3-1/4 } }", "drawer tins { same jars }"),
+        (
+            "tray pans  { high 16; box { high 3-1/2 } }",
+            "drawer pans { high 16; set-back 2-1/2; front { pull none; build slab } }",
+        ),
+    ];
+    for (tray, drawer) in drawers {
+        let text = pantry()
+            .replace(tray, drawer)
+            .replace("155 deg", "110 deg")
+            .replace("wide 30; deep 24", "wide 30; deep 27");
+        assert_built(drawer, &text);
+    }
+}
+
+/// A rail from board to board: in a niche, behind doors, and with a hanger in its middle
+/// where it is long.
+#[test]
+fn rails_hang_where_their_cups_are_screwed_on() {
+    let coats = |wide: &str, rod: &str| {
+        pantry()
+            .replace("wide 30; deep 24", &format!("wide {wide}; deep 26"))
+            .replace("long 96; wide 48", "long 96; wide 60")
+            .replace(
+                "doors upper { share 1; shelf { adjustable 3 };",
+                &format!("open upper {{ share 1; {rod} }} #"),
+            )
+    };
+    for (wide, rod) in
+        [("30", "rod"), ("56", "rod { from-back 10; down 3 }"), ("30", "rod { stock maple }")]
+    {
+        assert_built(&format!("{wide}, {rod}"), &coats(wide, rod));
+    }
+}
+
+/// Two cupboards side by side, with inset doors on hinges that swing free.
+const SWUNG: &str = "casework 1
+job \"cupboards\" { units in; tape 1/32 }
+site { left open; right open; fixing none; humidity 38% to 42% }
+shop { humidity 40%; open-time 30 min; clamps 16 }
+stock ply   { plywood 3/4; actual 23/32; species sugar-maple; sheet { long 96; wide 48 } }
+stock thin  { plywood 1/4; actual 0.205; species sugar-maple; sheet { long 96; wide 48 } }
+stock maple { lumber 4/4; thickness 3/4; species sugar-maple; sawn quarter }
+hinge butt { butt; gap 1/32; pin-ahead 1/8; swing 180 deg }
+pull knob { screw 5/32 }
+finish oil { hardwax-oil; coats 2 }
+case c {
+  wide 50; deep 16; high 30
+  stock ply
+  base { toe-kick; high 4; set-back 3; cut-into ends }
+  bottom { joint dado { deep 1/4 }; flush }
+  back { stock thin; joint rabbet { deep 3/8 } }
+  top { panel; joint dado { deep 1/4 } }
+  partitions { joint dado { deep 1/4 } }
+  frame {
+    stock maple; joint pocket
+    stile left { wide 2 }; stile right { wide 2 }
+    rail top { wide 2 }; rail bottom { wide 1-1/2 }
+    across {
+      door one { share 1; hung left }
+      stile { wide 2 }
+      doors two { share 2; shelf { adjustable 1 } }
+    }
+  }
+  fronts { stock maple; set inset; gap 3/32; meeting 3/16; hinge butt; pull knob }
+  finish oil
+}
+";
+
+/// On hinges that swing free an inset door closes against a strip: at its latch edge, or at
+/// the top where two leaves meet or shelves stand behind. A board right behind it stops it
+/// too, and needs no strip.
+#[test]
+fn doors_that_swing_free_close_against_their_stops() {
+    let list = "; across { open a { share 1 }; divider; open b { share 1 } }";
+    let divided = SWUNG.replace("hung left", &format!("hung left{list}"));
+    let frame = [
+        "  frame {\n    stock maple; joint pocket\n    stile left { wide 2 }; stile right { wide 2 }\n    rail top { wide 2 }; rail bottom { wide 1-1/2 }\n",
+        "      stile { wide 2 }\n",
+        "    }\n  }\n  fronts",
+    ];
+    let bare = SWUNG
+        .replace(frame[0], "  frame none\n")
+        .replace(frame[1], "      divider\n")
+        .replace(frame[2], "    }\n  fronts")
+        .replace("; flush }", " }");
+    for (name, text, stops) in [
+        ("as written", SWUNG.to_owned(), 2),
+        ("hung at the right", SWUNG.replace("hung left", "hung right"), 2),
+        ("a divider stops one", divided, 1),
+        ("without a frame", bare, 2),
+        ("closed by their hinges", SWUNG.replace("hinge butt {", "hinge butt { closing self;"), 0),
+    ] {
+        assert_built(name, &text);
+        let packet = packet(&compile(&text)).expect("a packet");
+        assert_eq!(packet.matches("\"set stop\"").count(), stops, "{name}");
+        // One catch a leaf, where the hinges don't hold it.
+        let catches = if stops == 0 { 0 } else { 3 };
+        assert_eq!(packet.matches("\"set catch\"").count(), catches, "{name}");
+    }
+}

@@ -24,11 +24,13 @@ mod opening;
 mod packet;
 mod pieces;
 mod play;
+mod rails;
 mod random;
 mod season;
 mod shapes;
 mod solid;
 mod standing;
+mod stops;
 mod strokes;
 mod wood;
 

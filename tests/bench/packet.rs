@@ -32,6 +32,22 @@ impl TryFrom<Text> for Figure {
     }
 }
 
+/// A size of hardware, as it is sold; the papers print it in the unit of its sheet.
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(try_from = "Text")]
+pub(super) struct Bought {
+    pub(super) exact: f64,
+}
+
+impl TryFrom<Text> for Bought {
+    type Error = String;
+
+    fn try_from(text: Text) -> Result<Self, String> {
+        let exact = figures::exact(&text.exact);
+        exact.map(|exact| Self { exact }).ok_or_else(|| format!("no figure: {}", text.exact))
+    }
+}
+
 #[derive(Debug, Deserialize)]
 pub(super) struct Packet {
     pub(super) job: Job,
@@ -207,6 +223,10 @@ pub(super) enum Work {
     Join(Join),
     #[serde(rename = "lay on")]
     LayOn(LayOn),
+    #[serde(rename = "set rail")]
+    Rail(Rail),
+    #[serde(rename = "set stop")]
+    Stop(StopStrip),
     /// Nothing of it takes wood or closes a joint.
     #[serde(
         alias = "bore rows",
@@ -225,6 +245,7 @@ pub(super) enum Work {
         alias = "run on wood",
         alias = "sand",
         alias = "screw on dry",
+        alias = "set catch",
         alias = "scribe",
         alias = "set front",
         alias = "set hinge",
@@ -252,6 +273,52 @@ pub(super) struct ScrewRow {
     pub(super) at: Figure,
     pub(super) screws: usize,
     pub(super) slotted: bool,
+}
+
+/// The strip that a door closes against.
+#[derive(Debug, Deserialize)]
+pub(super) struct StopStrip {
+    pub(super) opening: String,
+    pub(super) edge: Edge,
+    pub(super) on: String,
+    pub(super) doors: Vec<String>,
+    pub(super) size: [Figure; 3],
+    pub(super) over: Figure,
+    pub(super) gap: Figure,
+}
+
+/// An edge of an opening.
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum Edge {
+    Left,
+    Right,
+    Top,
+    Bottom,
+}
+
+/// A hanging rail between two boards.
+#[derive(Debug, Deserialize)]
+pub(super) struct Rail {
+    pub(super) opening: String,
+    pub(super) diameter: Bought,
+    pub(super) long: Figure,
+    pub(super) between: Figure,
+    pub(super) screw: Option<Bought>,
+    pub(super) on: Vec<Cup>,
+    pub(super) hangs_from: Option<String>,
+    #[serde(default)]
+    pub(super) hangers: Vec<Figure>,
+}
+
+/// The cup at one of its ends.
+#[derive(Debug, Deserialize)]
+pub(super) struct Cup {
+    pub(super) part: String,
+    pub(super) face: String,
+    pub(super) from: [String; 2],
+    pub(super) above_end: Figure,
+    pub(super) from_edge: Figure,
 }
 
 #[derive(Debug, Deserialize)]

@@ -440,8 +440,13 @@ impl Writer<'_> {
             let list = self.one_of(&[
                 "; down { open A { share 1 }; divider { }; tray B { high 5 in }; divider { }; open C { share 1 } }",
                 "; down { open A { share 1 }; divider { }; tray B { high 5 in; box { high 3 in } }; tray C { high 5 in; box { high 3 in } }; divider { }; open D { share 1 } }",
+                "; down { open A { share 1 }; divider { }; drawer B { high 6 in; set-back 2-1/2 in; front { build slab } }; drawer C { high 5 in; set-back 2-1/2 in; front { build slab; pull none } }; divider { }; open D { share 1 } }",
+                "; down { open A { share 1 }; divider { }; drawer B { high 5 in; set-back 2-1/2 in; front { build slab } }; divider { }; open C { share 1 } }",
                 "; across { open A { share 1 }; divider { }; down { share 1; open B { share 1 }; divider { }; tray C { high 6 in; box { high 4 in } }; divider { }; open D { share 1 } } }",
             ]);
+            if list.contains("drawer") {
+                self.is("drawer behind doors");
+            }
             let mut list = list.to_owned();
             for letter in ['A', 'B', 'C', 'D'] {
                 self.names += 1;
@@ -461,6 +466,10 @@ impl Writer<'_> {
                 self.line(&format!("{word} {name} {{ {size}"));
                 self.list(Place { across, depth: place.depth - 1, ..place });
                 self.line("}");
+            }
+            "open" if shelves.is_empty() && self.number(3) == 1 => {
+                self.is("hanging rail");
+                self.line(&format!("open {name} {{ {size}; rod }}"));
             }
             "open" => self.line(&format!("open {name} {{ {size}{shelves} }}")),
             "door" => {
@@ -537,6 +546,8 @@ pub(super) const RARER: &[&str] = &[
     "no board between openings",
     "divider behind a frame",
     "trays behind doors",
+    "drawer behind doors",
+    "hanging rail",
     "rail with a lip",
     "fixed and adjustable shelves",
     "drawers on wood",

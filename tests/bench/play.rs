@@ -12,7 +12,7 @@ use super::mating::{Mated, mated};
 use super::off::Off;
 use super::packet::{DrawnPart, Face, JointKind, Operation, Packet, Setting, Stock, Work};
 use super::wood::NOTHING;
-use super::{Report, bores, lines, opening, season, shapes, strokes};
+use super::{Report, bores, lines, opening, rails, season, shapes, stops, strokes};
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
 /// thick a sheet truly is that was measured already.
@@ -81,6 +81,8 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Shape(shape) => format!("{:?}", shape.what).to_lowercase(),
         Work::Join(_) => "join".to_owned(),
         Work::LayOn(_) => "lay on".to_owned(),
+        Work::Rail(_) => "set the rail".to_owned(),
+        Work::Stop(_) => "set the stop".to_owned(),
         Work::Beside(_) => "beside".to_owned(),
     };
     format!("step {}, {what}", operation.step)
@@ -215,6 +217,15 @@ impl<'p> Play<'p> {
             Work::Join(work) => self.join(index, step, work),
             // Whether it can move is looked at when the piece stands.
             Work::LayOn(_) => {}
+            Work::Stop(work) => {
+                self.find(index, &work.on);
+            }
+            // It is looked at when the piece stands.
+            Work::Rail(work) => {
+                for cup in &work.on {
+                    self.find(index, &cup.part);
+                }
+            }
             Work::Beside(work) => {
                 for mark in &work.parts {
                     self.find(index, mark);
@@ -338,6 +349,8 @@ impl<'p> Play<'p> {
         self.overlaps();
         let stuck = opening::stuck(self.packet, &self.boards, self.tolerance());
         self.complaints.extend(stuck);
+        self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(rails::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;
         let pinched = season::pinched(self.packet, &self.boards, points, &self.rested);
         self.complaints.extend(pinched);

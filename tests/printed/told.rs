@@ -53,6 +53,12 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "run on wood" => {
             (Told::Sheet("fitting"), &["box_high", "box_less", "clear", "stop", "open"])
         }
+        "set stop" => (Told::Sheet("fitting"), &["size", "over", "set_back"]),
+        "set catch" => (Told::Sheet("fitting"), &["from_corner"]),
+        "set rail" => (
+            Told::Sheet("fitting"),
+            &["diameter", "long", "between", "above_opening", "screws", "screw", "on", "hangers"],
+        ),
         "set front" => (Told::Sheet("fitting"), &["thick", "box_front", "pilot", "wood_left"]),
         "set hinge" => (
             Told::Sheet("fitting"),

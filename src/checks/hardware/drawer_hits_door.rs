@@ -7,7 +7,7 @@ use super::swings::{self, Door};
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::Piece;
+use crate::model::{OpeningId, Piece};
 use crate::parts::{Cuboid, Front};
 use crate::plans::Workings;
 use crate::trade::Body;
@@ -35,6 +35,8 @@ const BODIES: [Body; 2] = [Body::Leaf, Body::Pull];
 struct Drawer<'a> {
     front: &'a Front<'a>,
     travel: Length,
+    /// The opening of the doors that it stands behind.
+    door: Option<OpeningId>,
 }
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
@@ -59,7 +61,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 
 fn drawer<'a>(piece: &Piece, front: &'a Front<'a>) -> Option<Drawer<'a>> {
     let travel = piece.drawer_box(piece.case(front.case)?, front.opening)?.deep.length;
-    Some(Drawer { front, travel })
+    let door = piece.door_before(front.opening.id).map(|door| door.id);
+    Some(Drawer { front, travel, door })
 }
 
 /// What of the door meets a drawer on its way out, and the space the drawer's
@@ -67,7 +70,9 @@ fn drawer<'a>(piece: &Piece, front: &'a Front<'a>) -> Option<Drawer<'a>> {
 fn hit(door: &Door<'_>, drawer: &Drawer<'_>) -> Option<(Body, Cuboid)> {
     let closed = drawer.front.space;
     // Fronts that lie over each other are another rule's.
-    if !door.is_near(closed.from.x, closed.to.x) || door.front.space.overlaps(&closed) {
+    // Whether a drawer passes the door that it stands behind is another rule's too.
+    let own = drawer.door == Some(door.front.opening.id);
+    if own || !door.is_near(closed.from.x, closed.to.x) || door.front.space.overlaps(&closed) {
         return None;
     }
     for moved in BODIES.into_iter().filter_map(|body| swings::body(drawer.front, body)) {

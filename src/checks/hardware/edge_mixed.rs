@@ -27,7 +27,11 @@ fn check(piece: &Piece, sink: &mut Sink) {
             for edge in [Edge::Right, Edge::Bottom] {
                 let Beyond::Opening(next) = case.beyond(opening.id, edge) else { continue };
                 let Some(next) = case.openings.get(next.at) else { continue };
-                mixed(case, opening, next, edge, sink);
+                // What stands behind doors meets only what stands there with it.
+                let before = |opening| case.door_before(opening).map(|door| door.id);
+                if before(opening) == before(next) {
+                    mixed(case, opening, next, edge, sink);
+                }
             }
         }
     }

@@ -4,15 +4,15 @@ use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::{Length, Tape};
-use crate::model::{Opening, Piece};
+use crate::model::Piece;
 use crate::parts::{Assembly, Direction, Part, Role};
 use crate::plans::Workings;
-use crate::plans::fitting::reach::reaches;
+use crate::plans::fitting::reach::{Reach, reaches};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hinge-hits-shelf",
     severity: Severity::Error,
-    finds: "A cup hinge, or the block that carries its plate, sits at the height of a board or a packer. The board may be a fixed shelf, a divider, the bottom, the top, or a side of a tray; the packer carries a slide.",
+    finds: "A cup hinge, or the block that carries its plate, sits at the height of a board or a packer. The board may be a fixed shelf, a divider, the bottom, the top, or a tray or drawer behind the door; the packer carries a slide.",
     why: "Behind the closed door the hinge's cup and arm need room. Where a fixed board is in the way, the door won't close.",
     source: "Common practice; no published source: 20 mm above and below the center of the cup, and 60 mm deep from the back of the door.",
     formula: "",
@@ -43,7 +43,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                         | Role::Top
                         | Role::Stretcher
                 ) || part.role.is_of_runs()
-                    || is_of_tray(piece, part)
+                    || is_of_drawer_behind(piece, part)
             })
             .collect();
         let mut once = Once::default();
@@ -67,24 +67,40 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                         .minus(gap, "to the board", tape),
                 )
                 .because("the cup and the arm strike the board before the door is shut")
-                .note("move the hinge with `from-end` or another number of hinges, or make the shelf `adjustable`")
+                .note(match set_back(piece, &hinge, board, tape) {
+                    Some(back) => format!("move the hinge with `from-end` or another number of hinges, or let the front stand behind it with `set-back {back}`"),
+                    None => "move the hinge with `from-end` or another number of hinges, or make the shelf `adjustable`".to_owned(),
+                })
                 .subject(&hinge.part.path),
             );
         }
     }
 }
 
-/// True for the box of a tray, which stands right behind the closed door.
-fn is_of_tray(piece: &Piece, part: &Part) -> bool {
-    match part.assembly {
-        Assembly::DrawerBox(opening) => piece.opening(opening).is_some_and(Opening::is_tray),
+/// True for the box or front of a tray or drawer, which stands right behind the closed
+/// door.
+fn is_of_drawer_behind(piece: &Piece, part: &Part) -> bool {
+    let opening = match part.assembly {
+        Assembly::DrawerBox(opening) => opening,
+        Assembly::Front(front) => front.opening,
         Assembly::Base(_)
         | Assembly::Carcass(_)
         | Assembly::Frame(_)
-        | Assembly::Front(_)
         | Assembly::Countertop(_)
-        | Assembly::Loose(_) => false,
-    }
+        | Assembly::Loose(_) => return false,
+    };
+    piece.door_before(opening).is_some()
+}
+
+/// How far a drawer or tray behind doors is set back where it stands behind the hinge, up
+/// to the next mark of the tape.
+fn set_back(piece: &Piece, hinge: &Reach<'_>, board: &Part, tape: &Tape) -> Option<String> {
+    let opening = piece.opening(board.opening()?)?;
+    piece.door_before(opening.id)?;
+    let own = opening.front.as_ref().filter(|_| matches!(board.assembly, Assembly::DrawerBox(_)));
+    let front = own.map_or(Length::ZERO, |fronts| piece.thickness(fronts.stock).length);
+    let face = board.cuboid().from.z - front;
+    Some(tape.figure(tape.up(opening.set_back.length + hinge.space.to.z - face)))
 }
 
 fn title(door: &Part, board: &Part, gap: Length, needs: Length, tape: &Tape) -> String {

@@ -21,12 +21,16 @@ mod leaf_in_the_way;
 mod leaf_too_narrow;
 mod open_doors_meet;
 mod overlay_past_case;
+mod pull_behind_leaf;
+mod rod_room;
+mod rod_unheld;
 mod runner_off_level;
 mod slide_load;
 mod slide_odd;
 mod slide_off_box;
 mod slide_room;
 mod slide_unheld;
+mod stop_unheld;
 mod swings;
 mod too_few_hinges;
 
@@ -55,12 +59,16 @@ pub(super) const RULES: &[&Rule] = &[
     &leaf_too_narrow::RULE,
     &open_doors_meet::RULE,
     &overlay_past_case::RULE,
+    &pull_behind_leaf::RULE,
+    &rod_room::RULE,
+    &rod_unheld::RULE,
     &runner_off_level::RULE,
     &slide_load::RULE,
     &slide_odd::RULE,
     &slide_off_box::RULE,
     &slide_room::RULE,
     &slide_unheld::RULE,
+    &stop_unheld::RULE,
     &too_few_hinges::RULE,
     &shelf_stuck::RULE,
     &shelf_unheld::RULE,

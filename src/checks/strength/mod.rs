@@ -2,10 +2,12 @@
 
 mod no_floor;
 mod overhang;
+mod rod_bends;
 mod sag;
 mod tips;
 
 use crate::checks::rule::Rule;
 
 /// The rules of this subject, in the order they are listed.
-pub(super) const RULES: &[&Rule] = &[&no_floor::RULE, &overhang::RULE, &sag::RULE, &tips::RULE];
+pub(super) const RULES: &[&Rule] =
+    &[&no_floor::RULE, &overhang::RULE, &rod_bends::RULE, &sag::RULE, &tips::RULE];

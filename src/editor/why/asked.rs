@@ -6,7 +6,9 @@ use crate::pipeline::Compilation;
 use crate::plans::weights::Lifted;
 
 use super::teller::Teller;
-use super::{Subject, Thing, Why, cuts, gaps, glue, hanging, setups, slides, steps, weights};
+use super::{
+    Subject, Thing, Why, cuts, gaps, glue, hanging, rods, setups, slides, steps, stops, weights,
+};
 
 /// What is answered.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -240,6 +242,8 @@ impl Asked<'_, '_> {
             return Vec::new();
         };
         let mut sums = slides::of_opening(tell, opening.id);
+        sums.extend(rods::of_opening(tell, opening.id));
+        sums.extend(stops::of_opening(tell, opening.id));
         sums.extend(hanging::pins(tell, |rows, _| rows.opening.id == opening.id));
         sums.extend(weights::of_lifted(
             tell,

@@ -43,6 +43,10 @@ pub enum Subject {
     Pin,
     /// Drawer slides and their packers.
     Slide,
+    /// Hanging rails.
+    Rail,
+    /// What doors close against.
+    Stop,
     /// Set-ups of the router.
     SetUp,
     /// Gaps round a front.
@@ -61,7 +65,7 @@ pub enum Subject {
 
 impl Subject {
     /// All of them.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 28] = [
         Self::Size,
         Self::Joint,
         Self::Dado,
@@ -81,6 +85,8 @@ impl Subject {
         Self::Hinge,
         Self::Pin,
         Self::Slide,
+        Self::Rail,
+        Self::Stop,
         Self::SetUp,
         Self::Gap,
         Self::Movement,
@@ -113,6 +119,8 @@ impl Subject {
             Self::Hinge => "hinge",
             Self::Pin => "pin",
             Self::Slide => "slide",
+            Self::Rail => "rail",
+            Self::Stop => "stop",
             Self::SetUp => "set-up",
             Self::Gap => "gap",
             Self::Movement => "movement",

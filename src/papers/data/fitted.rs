@@ -3,8 +3,9 @@
 
 use serde::Serialize;
 
-use crate::model::{Set, Side};
-use crate::parts::{Direction, Part};
+use crate::measure::Length;
+use crate::model::{Set, Side, Stock};
+use crate::parts::{Direction, Front, Part};
 use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Purpose, Spacer};
 use crate::plans::seasons::Gap;
 use crate::trade;
@@ -12,7 +13,7 @@ use crate::trade;
 use super::Maker;
 use super::lines::Refs;
 use super::record::Figure;
-use crate::papers::fitting::{fastened, purpose};
+use crate::papers::fitting::{catch_kind, fastened, purpose};
 use crate::papers::gaps;
 
 /// Rows of holes in one face of a board.
@@ -124,6 +125,63 @@ pub(super) struct Placed<'d> {
     past_edge: Option<Figure>,
 }
 
+/// The strip that a door closes against.
+#[derive(Serialize)]
+pub(super) struct Stop<'d> {
+    opening: &'d str,
+    edge: &'static str,
+    on: &'d str,
+    face: String,
+    doors: Vec<&'d str>,
+    stock: &'d str,
+    size: [Figure; 3],
+    over: Figure,
+    gap: Figure,
+    set_back: Figure,
+    lines: Refs,
+}
+
+/// What holds a leaf shut.
+#[derive(Serialize)]
+pub(super) struct Catch<'d> {
+    opening: &'d str,
+    doors: Vec<&'d str>,
+    what: &'static str,
+    edge: &'static str,
+    from_corner: Figure,
+    lines: Refs,
+}
+
+/// A hanging rail.
+#[derive(Serialize)]
+pub(super) struct Rail<'d> {
+    opening: &'d str,
+    diameter: Figure,
+    of: String,
+    long: Figure,
+    between: Figure,
+    above_opening: Figure,
+    screws: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    screw: Option<Figure>,
+    on: Vec<Cup<'d>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    hangs_from: Option<&'d str>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    hangers: Vec<Figure>,
+    lines: Refs,
+}
+
+/// The cup at an end of a rail.
+#[derive(Serialize)]
+pub(super) struct Cup<'d> {
+    part: &'d str,
+    face: String,
+    from: [String; 2],
+    above_end: Figure,
+    from_edge: Figure,
+}
+
 #[derive(Serialize)]
 pub(super) struct FrontOn<'d> {
     part: &'d str,
@@ -206,6 +264,77 @@ impl<'d> Maker<'d, '_> {
             shelves: rows.shelves.iter().map(|(shelf, at)| (&*shelf.mark, *at)).collect(),
             lines: self.lines.at([rows.opening.span].into_iter().chain(rows.pins.span)),
         })
+    }
+
+    pub(super) fn stop(&self, own: &'d fitting::Stop<'d>) -> Stop<'d> {
+        let stock = self.work.piece.stock(own.stock);
+        let fronts = own.opening.front.as_ref();
+        let said = fronts.and_then(|fronts| fronts.stop).map(|stop| stop.span);
+        Stop {
+            opening: own.opening.title(),
+            edge: own.edge.word(),
+            on: own.on.map_or("", |on| &on.mark),
+            face: own.on.zip(own.face).map_or_else(String::new, |(on, face)| on.face_name(face)),
+            doors: self.doors(|front| front.id.opening == own.opening.id),
+            stock: stock.map_or("", |stock| &stock.name),
+            size: own.size.each_ref().map(|size| self.figure(size.length)),
+            over: self.figure(own.over),
+            gap: self.figure(fronts.map_or(Length::ZERO, |fronts| fronts.gap.length)),
+            set_back: self.figure(own.set_back.length),
+            lines: self.lines.at(said.into_iter().chain([own.opening.span])),
+        }
+    }
+
+    pub(super) fn catch(&self, own: &'d fitting::Catch<'d>) -> Catch<'d> {
+        let fronts = own.opening.front.as_ref();
+        let said = fronts.and_then(|fronts| fronts.catch).map(|catch| catch.span);
+        Catch {
+            opening: own.opening.title(),
+            doors: self.doors(|front| front.id == own.front),
+            what: catch_kind(own.kind),
+            edge: own.edge.word(),
+            from_corner: self.figure(own.along),
+            lines: self.lines.at(said.into_iter().chain([own.opening.span])),
+        }
+    }
+
+    /// The marks of the boards of some fronts.
+    fn doors(&self, is: impl Fn(&Front<'_>) -> bool) -> Vec<&'d str> {
+        let fronts = self.work.fronts().iter().filter(|front| is(front));
+        fronts.flat_map(|front| front.parts.iter().map(|part| &*part.mark)).collect()
+    }
+
+    pub(super) fn rail(&self, own: &'d fitting::Rail<'d>) -> Rail<'d> {
+        let stock = own.rod.stock.and_then(|stock| self.work.piece.stock(stock));
+        let cup = |end: &fitting::RailEnd<'d>| {
+            let board = end.board;
+            let near = |direction| board.face_name(board.placement.face(direction, true));
+            Cup {
+                part: &board.mark,
+                face: board.face_name(end.face),
+                from: [near(Direction::Y), near(Direction::Z)],
+                above_end: self.figure(end.above_end.length),
+                from_edge: self.figure(end.from_edge.length),
+            }
+        };
+        let above = own.above.filter(|_| !own.hangers.is_empty());
+        Rail {
+            opening: own.opening.title(),
+            diameter: self.hardware(own.rod.diameter),
+            of: stock.map_or_else(|| "steel tube".to_owned(), Stock::wood_name),
+            long: self.figure(own.long.length),
+            between: self.figure(own.clear.length),
+            above_opening: self.figure(own.above_opening.length),
+            screws: own.screw_count(),
+            screw: match own.screws(self.tape.unit) {
+                Long::Is(long) => Some(self.hardware(long)),
+                Long::BySheet | Long::AtLeast(_) | Long::Between(..) => None,
+            },
+            on: own.ends.iter().map(cup).collect(),
+            hangs_from: above.map(|above| &*above.mark),
+            hangers: own.hangers.iter().map(|place| self.figure(*place)).collect(),
+            lines: self.lines.at([own.rod.span]),
+        }
     }
 
     pub(super) fn fasten(&self, all: &[&'d Fastening<'d>]) -> Option<Fasten<'d>> {

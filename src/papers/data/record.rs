@@ -304,6 +304,12 @@ pub(super) enum What<'d> {
     FrontOn(fitted::FrontOn<'d>),
     #[serde(rename = "set hinge")]
     Hinge(fitted::Hinge<'d>),
+    #[serde(rename = "set stop")]
+    Stop(fitted::Stop<'d>),
+    #[serde(rename = "set catch")]
+    Catch(fitted::Catch<'d>),
+    #[serde(rename = "set rail")]
+    Rail(fitted::Rail<'d>),
     #[serde(rename = "fit")]
     Fit(fitted::Fit<'d>),
     #[serde(rename = "measure")]

@@ -142,6 +142,9 @@ impl<'d> Maker<'d, '_> {
             Doing::OnWood(index) => What::OnWood(self.on_wood(fitting.on_wood.get(*index)?)),
             Doing::FrontOn(index) => What::FrontOn(self.front_on(fitting.fronts.get(*index)?)),
             Doing::Hinge(index) => What::Hinge(self.hinge(fitting.hinges.get(*index)?)),
+            Doing::Stop(index) => What::Stop(self.stop(fitting.stops.get(*index)?)),
+            Doing::Catch(index) => What::Catch(self.catch(fitting.catches.get(*index)?)),
+            Doing::Rail(index) => What::Rail(self.rail(fitting.rails.get(*index)?)),
             Doing::Fit(id) => {
                 What::Fit(self.fit(
                     self.work.fronts_of(id.opening.case).iter().find(|front| front.id == *id)?,

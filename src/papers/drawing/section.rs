@@ -4,6 +4,7 @@ use crate::measure::Length;
 use crate::model::{Case, Opening, OpeningKind, Piece};
 use crate::papers::figures::Figures;
 use crate::parts::{Assembly, Bore, Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role};
+use crate::plans::fitting::rods;
 
 use super::cut::{Plane, lies, near, toe};
 use super::labels::{Area, Labels, middle};
@@ -35,6 +36,12 @@ pub(in crate::papers) fn section(
             plate_holes(&mut svg, part, plane);
         }
         plane.draw_cut(&mut svg, &sorted.cut);
+        for rail in rods::plan(piece, parts) {
+            if rail.space.from.x <= x && x <= rail.space.to.x {
+                let radius = mm(rail.rod.diameter.half());
+                svg.circle(middle(&plane.area(&rail.space)), radius, Line::Wide);
+            }
+        }
         let mut labels = Labels::over(&((-letter * 10.0, 0.0), (deep + letter * 10.0, high)));
         for (_, part) in &sorted.cut {
             labels.draw(plane.area(&part.cuboid()));

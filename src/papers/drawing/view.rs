@@ -10,6 +10,7 @@ use crate::parts::{
     Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Of, Part, Parts, Point, Role, Which,
     keep_out_space,
 };
+use crate::plans::fitting::rods;
 
 use super::cut::{above_and_behind, toe};
 use super::labels::{self, Area, Labels};
@@ -42,6 +43,7 @@ pub(in crate::papers) fn elevation(
     let draw = |letter| {
         let mut svg = front(piece, parts, whole, (letter, doors));
         let size = (mm(whole.to.x), mm(whole.to.y));
+        rails(&mut svg, piece, parts, size.1, doors);
         dimensions(&mut svg, piece, figures, size, (letter, doors));
         countertops(&mut svg, parts, figures, mm(whole.to.y), letter);
         keep_outs(&mut svg, piece, figures, mm(whole.to.y), letter);
@@ -51,6 +53,19 @@ pub(in crate::papers) fn elevation(
         Doors::Closed => "front elevation of the piece",
         Doors::Open => "front elevation of the piece with its doors open",
     })
+}
+
+/// Hanging rails, where no door is before them.
+fn rails(svg: &mut Svg, piece: &Piece, parts: &Parts, high: f64, doors: Doors) {
+    for rail in rods::plan(piece, parts) {
+        if doors == Doors::Closed && piece.door_before(rail.opening.id).is_some() {
+            continue;
+        }
+        let ((left, top), (right, bottom)) = area(&rail.space, high);
+        for y in [top, bottom] {
+            svg.line((left, y), (right, y), Line::Narrow);
+        }
+    }
 }
 
 /// True for a part of a front that opens on hinges.
@@ -71,7 +86,8 @@ fn is_behind_doors(piece: &Piece, part: &Part) -> bool {
     let list = match part.of {
         Of::Member(member) => piece.member(member).map(|member| member.list),
         Of::Opening(opening) => Some(opening),
-        Of::Case(_) | Of::Front(_) => None,
+        Of::Front(front) => Some(front.opening),
+        Of::Case(_) => None,
     };
     list.is_some_and(|list| piece.door_before(list).is_some())
 }
@@ -197,8 +213,9 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
         .filter(|(part, _)| matches!(part.assembly, Assembly::Front(_)))
         .map(|(_, space)| area(space, high))
         .collect();
-    let behind = |part: &Part| doors == Doors::Open && is_named_behind(part) && !hidden(part);
-    for part in order.iter().filter(|part| shown(part) || behind(part)) {
+    let behind = |part: &Part| doors == Doors::Open && is_named_behind(part);
+    let named = |part: &&&Part| (shown(part) || behind(part)) && !hidden(part);
+    for part in order.iter().filter(named) {
         let own = area(&part.cuboid(), high);
         let is_in_frame = matches!(part.assembly, Assembly::Frame(_));
         let over = fronts.iter().filter(|_| is_in_frame).copied();

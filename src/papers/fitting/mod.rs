@@ -4,14 +4,17 @@ mod fronts;
 mod hinges;
 mod on_wood;
 mod pins;
+mod rods;
 mod screws;
 mod slides;
+mod stops;
 
 use crate::diagnostics::listed;
 use crate::parts::Part;
 use crate::plans::fitting::to_long_point;
 
 pub(super) use screws::{fastened, purpose};
+pub(super) use stops::kind as catch_kind;
 
 use super::Source;
 use super::page::{Block, Table, left, right};
@@ -23,6 +26,9 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         && fitting.drawers.is_empty()
         && fitting.on_wood.is_empty()
         && fitting.hinges.is_empty()
+        && fitting.rails.is_empty()
+        && fitting.catches.is_empty()
+        && fitting.stops.is_empty()
         && fitting.screws.is_empty();
     if nothing {
         return vec![Block::Note(
@@ -36,6 +42,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     on_wood::blocks(source, &fitting.on_wood, &mut blocks);
     hinges::blocks(source, &fitting.hinges, &mut blocks);
     fronts::blocks(source, &fitting.fronts, &mut blocks);
+    stops::blocks(source, (&fitting.stops, &fitting.catches), &mut blocks);
+    rods::blocks(source, &fitting.rails, &mut blocks);
     screws::blocks(source, &fitting.screws, &mut blocks);
     blocks
 }

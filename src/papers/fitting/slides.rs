@@ -16,9 +16,9 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut V
     blocks.push(Block::Note(format!(
         "The height of a slide is that of its {}, above the lower edge of its opening{} and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset{}, and the room that the slide needs from there. Behind that, the rest is clear to the back.",
         lines(all),
-        if has_trays(all) { ", which for a tray is that of its doors," } else { "" },
+        if stands_past(all) { ", which behind doors is that of the doors," } else { "" },
         face(source, all),
-        if has_trays(all) { ", or all that stands before the box of a tray" } else { "" }
+        if stands_past(all) { ", or all that stands before a box behind doors" } else { "" }
     )));
     blocks.push(Block::Table(heights(source, all)));
     unknown(all, blocks);
@@ -96,8 +96,11 @@ fn is_bare(source: &Source<'_, '_>, drawer: &Drawer<'_>) -> bool {
     case.is_some_and(|case| matches!(case.beyond(opening.id, Edge::Bottom), Beyond::Opening(_)))
 }
 
-fn has_trays(all: &[Drawer<'_>]) -> bool {
-    all.iter().any(|drawer| drawer.opening.is_tray())
+/// True where a packer comes past the edge of its opening, clear of an open door.
+fn stands_past(all: &[Drawer<'_>]) -> bool {
+    let behind =
+        |drawer: &Drawer<'_>| drawer.opening.is_tray() || drawer.opening.leaf_opens.is_some();
+    all.iter().any(behind)
 }
 
 fn heights(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> Table {
@@ -176,8 +179,8 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
         ],
         ..Table::default()
     };
-    let trays = has_trays(all);
-    if trays {
+    let past = stands_past(all);
+    if past {
         packers.columns.push(right("past the edge").strong());
     }
     let mut bare = Table {
@@ -199,7 +202,7 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
                         figures.text(packer.above_opening),
                         figures.text(packer.from_edge),
                     ];
-                    if trays {
+                    if past {
                         let past = carrier.side.of(&drawer.opening.clear);
                         row.push(figures.size(past, facts));
                     }
@@ -225,7 +228,7 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
             "the lower edge of a packer counts from the bottom end of the piece, and in a case that is closed, from the lower edge of the opening; its front end counts from the front edge{}",
             super::long_points(packed)
         );
-        checks.push(match trays {
+        checks.push(match past {
             true => "each packer stands past the edge of its opening by its last figure, and flush with it where that is 0".to_owned(),
             false => "each packer is flush with the edge of its opening".to_owned(),
         });

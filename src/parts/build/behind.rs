@@ -2,7 +2,9 @@
 //! behind a rail, a partition that stands on one or reaches up to one, and a divider,
 //! which has no member of the frame before it.
 
-use crate::model::{Beyond, Board, Edge, Member, MemberKind, OpeningId, RailShelf, Set, Size};
+use crate::model::{
+    Beyond, Board, Edge, Member, MemberKind, Opening, OpeningId, RailShelf, Set, Size,
+};
 use crate::parts::id::{Of, PartId, Role, Which};
 
 use super::builder::Builder;
@@ -25,7 +27,9 @@ pub(super) fn shelf(
 /// The front edge of a board in a frame that has no member before it: behind the
 /// frame, and behind the inset fronts that close before it where they are thicker.
 fn behind_fronts(builder: &Builder<'_>) -> Size {
-    let fronts = builder.case.openings.iter().filter_map(|opening| opening.front.as_ref());
+    let before = |opening: &&Opening| builder.case.door_before(opening).is_none();
+    let fronts = builder.case.openings.iter().filter(before);
+    let fronts = fronts.filter_map(|opening| opening.front.as_ref());
     let inset = fronts.filter(|fronts| fronts.set == Set::Inset);
     let behind = inset.map(|fronts| &builder.planes.frame + builder.thickness(fronts.stock));
     behind

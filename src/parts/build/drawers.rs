@@ -417,22 +417,25 @@ fn packer(
         (None, true) => Size::zero(),
         (None, false) => opening.box_middle(slide, &opening.high) - boxes.packer_wide.half(),
     };
-    // Behind doors it begins no farther forward than the box of its tray.
+    // Behind doors it begins with the box of its tray, or with the front of its drawer,
+    // which closes beside it.
     let carcass = builder.planes.carcass.clone();
-    let tray = opening
-        .is_tray()
-        .then(|| &builder.planes.frame + builder.piece.before_box(builder.case, opening));
-    let z = match tray {
-        Some(tray) if tray.length > carcass.length => tray,
-        _ => carcass,
+    let behind = builder.case.door_before(opening).is_some();
+    let begins = &builder.planes.frame + builder.piece.behind_doors(builder.case, opening);
+    let (z, ahead) = match (behind && begins.length > carcass.length, &opening.front) {
+        (true, Some(fronts)) => (begins, builder.thickness(fronts.stock)),
+        (true, None) => (begins, Size::zero()),
+        (false, _) => (carcass, Size::zero()),
     };
+    let start = slide.behind_front.clone().filter(|_| !ahead.length.is_zero());
+    let long = &slide.length + &ahead + start.unwrap_or_default();
     let id = builder.add(Draft {
         of: Of::Opening(opening.id),
         which: Which::At(side),
         role: Role::Packer,
         assembly: Assembly::Loose(builder.id),
         stock: boxes.packer_stock,
-        length: slide.length.clone(),
+        length: long,
         width: boxes.packer_wide.clone(),
         thickness: Some(thickness),
         stands: builder.stands(x, &opening.stands[1] + up, z),

@@ -32,7 +32,9 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
 /// The front plane of a front, from the foremost face.
 fn front_z(builder: &Builder<'_>, leaf: &Front<'_>) -> Size {
     match leaf.fronts.set {
-        Set::Inset => builder.planes.frame.clone(),
+        Set::Inset => {
+            &builder.planes.frame + builder.piece.behind_doors(builder.case, leaf.opening)
+        }
         Set::Overlay(_) => &builder.planes.frame - builder.thickness(leaf.fronts.stock),
     }
 }

@@ -73,6 +73,8 @@ pub enum Usual {
     Boring,
     /// One door is hung.
     Door,
+    /// One stop or catch of a door is fixed.
+    Stop,
     /// One drawer is fitted, with its slides and its front.
     Drawer,
     /// One front is fixed that nothing moves behind.
@@ -102,7 +104,7 @@ impl Usual {
     const fn minutes(self) -> i64 {
         match self {
             Self::Measuring | Self::LayingIn => 3,
-            Self::Sawing | Self::Joint | Self::HingeBlock | Self::ClampingBlocks => 6,
+            Self::Sawing | Self::Joint | Self::HingeBlock | Self::ClampingBlocks | Self::Stop => 6,
             Self::Row => 8,
             Self::Layers | Self::Boring => 10,
             Self::Door | Self::FalseFront | Self::Beside => 15,
@@ -137,6 +139,7 @@ impl Usual {
             Self::DrawerBox => "gluing up a drawer box",
             Self::Boring => "boring a front",
             Self::Door => "hanging a door",
+            Self::Stop => "fixing a stop or catch",
             Self::Drawer => "fitting a drawer",
             Self::FalseFront => "fixing a false front",
             Self::Sanding => "taking apart and sanding",

@@ -1,4 +1,4 @@
-//! What is set by the piece that stands: slides, hinges, spacers for even openings,
+//! What is set by the piece that stands: slides, hinges, hanging rails, spacers for even openings,
 //! fronts on their boxes, and the screws for all of it; and the rows of shelf pins.
 
 pub mod fronts;
@@ -6,9 +6,11 @@ pub mod hinges;
 pub mod on_wood;
 pub mod pins;
 pub mod reach;
+pub mod rods;
 pub mod screws;
 pub mod slides;
 pub mod spacers;
+pub mod stops;
 
 use std::collections::BTreeMap;
 
@@ -22,10 +24,12 @@ pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use on_wood::OnWood;
 pub use pins::PinRows;
+pub use rods::{Rail, RailEnd};
 pub(in crate::plans) use screws::pockets_meet;
 pub use screws::{Fastening, Long, Purpose, Screws};
 pub use slides::{Drawer, Line};
 pub use spacers::Spacer;
+pub use stops::{Catch, Stop};
 
 /// What is worked out for fitting.
 #[derive(Clone, Debug, Default)]
@@ -36,6 +40,12 @@ pub struct Fitting<'a> {
     pub on_wood: Vec<OnWood<'a>>,
     /// Every hinge.
     pub hinges: Vec<HungAt<'a>>,
+    /// Every hanging rail.
+    pub rails: Vec<Rail<'a>>,
+    /// Every strip that a door closes against.
+    pub stops: Vec<Stop<'a>>,
+    /// Every catch.
+    pub catches: Vec<Catch<'a>>,
     /// Blocks that keep equal openings equal.
     pub spacers: Vec<Spacer<'a>>,
     /// Every drawer front on its box.
@@ -57,7 +67,10 @@ pub(super) fn plan<'a>(work: &Workings<'a>) -> Fitting<'a> {
     let fastenings = screws::plan(work, &drawers, &hinges, &fronts);
     let screws = screws::count(&fastenings);
     let spacers = spacers::plan(work.piece);
-    Fitting { drawers, on_wood, hinges, spacers, fronts, fastenings, screws }
+    let rails = rods::plan(work.piece, work.parts);
+    let stops = stops::stops(work.piece, work.parts);
+    let catches = stops::catches(work.piece, work.fronts());
+    Fitting { drawers, on_wood, hinges, rails, stops, catches, spacers, fronts, fastenings, screws }
 }
 
 /// The parts of each opening, and what each part is joined to.

@@ -152,6 +152,13 @@ pub enum Doing {
     FrontOn(usize),
     /// A hinge is set, by its place among those of the fitting.
     Hinge(usize),
+    /// The strip that a door closes against is fixed, by its place among those of the
+    /// fitting.
+    Stop(usize),
+    /// A catch is fixed, by its place among those of the fitting.
+    Catch(usize),
+    /// A hanging rail is put up, by its place among those of the fitting.
+    Rail(usize),
     /// Something made is measured, and parts are cut to it.
     Measure(Measure),
     /// Backs are cut out round what stands at the wall behind them.

@@ -111,8 +111,11 @@ pub(in crate::plans) fn gaps<'a>(work: &Workings<'a>) -> Vec<Gap<'a>> {
         let others: Vec<&Front<'_>> = before.chain(after).collect();
         if case.replace(front.case) != Some(front.case) {
             let of_case = work.parts.of_case(front.case).iter();
-            let still =
-                of_case.filter(|p| matches!(p.assembly, Assembly::Frame(_) | Assembly::Carcass(_)));
+            // The packers stand beside the fronts of drawers behind doors.
+            let still = of_case.filter(|part| {
+                matches!(part.assembly, Assembly::Frame(_) | Assembly::Carcass(_))
+                    || part.role == Role::Packer
+            });
             members = still.map(|part| (part.cuboid(), part)).collect();
         }
         for edge in Edge::ALL {

@@ -95,6 +95,11 @@ words! {
         "a drawer box without a front, behind doors",
         "tray jars { share 1 }",
     ).may_open(tray::block).many();
+    DRAWER_BEHIND: Define = (
+        "drawer",
+        "a drawer with a front of its own, behind doors",
+        "drawer socks { high 7 }",
+    ).may_open(drawer_behind::block).many();
     ACROSS_BEHIND: Braces = (
         "across",
         "what stands behind it, left to right",
@@ -116,6 +121,11 @@ words! {
         "down folded { wide 450 mm; … }",
     ).opens(group_behind::block).many();
     SLIDE: Refer<Slide> = ("slide", "its slide, where it differs from the others", "slide soft-12");
+    ROD: Flag = (
+        "rod",
+        "a hanging rail from side to side",
+        "rod { diameter 1-1/4 }",
+    ).may_open(rod::block);
     AROUND: Text = ("around", "the keep-out that its box is cut around", "around \"trap\"");
     BOX: Braces = (
         "box",
@@ -316,6 +326,29 @@ block! {
 }
 
 block! {
+    /// `drawer NAME { … }` behind doors
+    drawer_behind: "drawer-behind", "a drawer behind doors",
+    "A drawer that stands behind doors. Its front lies between the boards and packers beside it, so far behind the closed doors that its pull clears them. Front and box keep clear of the open leaf, as those of a tray do.";
+    WIDE;
+    HIGH;
+    SHARE;
+    SAME;
+    FRONT;
+    SLIDE;
+    AROUND;
+    BOX;
+    HOLDS;
+    SET_BACK: Length = (
+        "set-back",
+        "from the back of the closed doors, or from the face of the case behind overlay doors, to the face of its front; unless written, what its pull stands off and 1/4 in or 6 mm",
+        "set-back 1-1/4",
+    )
+        .can_be("0 mm", "600 mm")
+        .usual("1 mm", "300 mm");
+    NOTE;
+}
+
+block! {
     /// `box { … }` of a drawer or tray
     box_size: "box", "the size of a box",
     "What a drawer box measures where it is smaller than its slide lets it be. Its lower edge stays where the slide holds it.";
@@ -329,6 +362,7 @@ block! {
     list_behind: "list-behind", "a list behind doors",
     "What is seen when the doors are open. It fills the opening of the doors, and it reads as the elevation does. The frame is before it, so a board between two items is a `divider`.";
     TRAY;
+    DRAWER = DRAWER_BEHIND;
     OPEN;
     ACROSS = GROUP_ACROSS;
     DOWN = GROUP_DOWN;
@@ -345,6 +379,7 @@ block! {
     SAME;
     NOTE;
     TRAY;
+    DRAWER = DRAWER_BEHIND;
     OPEN;
     ACROSS = GROUP_ACROSS;
     DOWN = GROUP_DOWN;
@@ -391,6 +426,34 @@ block! {
     SHARE;
     SAME;
     SHELF;
+    ROD;
+    NOTE;
+}
+
+block! {
+    /// `rod { … }`
+    rod: "rod", "a hanging rail",
+    "A rail to hang clothes on, from the board at one side to the board at the other. It lies in a cup at each end, and a long one hangs from the board above it in between too. It is bought as a tube of steel, or as a pole of the `stock`, and cut to length.";
+    DIAMETER: Length = ("diameter", "how thick it is", "diameter 1-1/4").default("1-1/4 in").metric("30 mm")
+        .can_be("5 mm", "150 mm")
+        .usual("10 mm", "70 mm");
+    DOWN: Length = (
+        "down",
+        "from the underside of the board above to its center",
+        "down 2",
+    ).default("2 in").metric("50 mm")
+        .can_be("0 mm", "2 m")
+        .usual("15 mm", "1 m");
+    FROM_BACK: Length = (
+        "from-back",
+        "from the inside of the back to its center; unless written, the middle of the depth, and no more than 12 in or 300 mm",
+        "from-back 11",
+    )
+        .can_be("20 mm", "1.2 m")
+        .usual("50 mm", "600 mm");
+    HANGS: Hangs = ("hangs", "what hangs on it: `short` clothes or `long` ones", "hangs long").default("short");
+    LOAD: Mass = ("load", "what hangs on it in all; unless written, 15 lb on each foot", "load 60 lb");
+    STOCK: Refer<Stock> = ("stock", "the wood of a pole; unless written, it is a tube of steel", "stock oak");
     NOTE;
 }
 

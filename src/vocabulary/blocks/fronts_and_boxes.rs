@@ -44,6 +44,16 @@ block! {
     )
         .can_be("0", "20")
         .usual("2", "6");
+    STOP: StopKind = (
+        "stop",
+        "what an inset door closes against: a `strip`, or `none`; unless written, a strip where its hinges don't pull it shut and no board stands right behind it",
+        "stop strip",
+    );
+    CATCH: CatchWord = (
+        "catch",
+        "what holds a door shut: a `magnet`, a `ball`, or `none`; unless written, a magnet where its hinges don't pull it shut",
+        "catch ball",
+    );
     PULL: Refer<Pull> = (
         "pull",
         "the pull or knob, or `none`; its braces say where it sits on these fronts",

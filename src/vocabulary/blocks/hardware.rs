@@ -73,6 +73,11 @@ block! {
         "the plate of a cup hinge, with the holes for its two screws",
         "plate { back 37 mm; apart 32 mm; screw 5 mm; deep 12 mm }",
     ).opens(plate::block);
+    CLOSING: Closing = (
+        "closing",
+        "whether it pulls the door shut (`self`) or lets it swing (`free`); unless written, a cup hinge pulls it shut and a butt hinge does not",
+        "closing free",
+    );
     PRICE: Price<ByPiece> = ("price", "what it costs", "price 5.80 each");
     NOTE;
     [one_of "the kind of hinge"] {

@@ -22,6 +22,7 @@ impl Maker<'_, '_> {
         });
         let (trays, drawers) = self.trays_and_drawers();
         let strips = self.strips_fixed(stands);
+        let behind = self.slide_behind_doors();
         if slid > 0 || !on_boxes.is_empty() {
             let packers = self.ids(|part| part.role == Role::Packer);
             let (mut lines, mut does) = (Vec::new(), Vec::new());
@@ -35,7 +36,7 @@ impl Maker<'_, '_> {
                     ));
                     does.push(Doing::TakeOff(backs));
                 }
-                let flush = match trays {
+                let flush = match behind.is_some() {
                     true => "past the edges of their openings by the figures of the fitting sheet",
                     false => "flush with their openings",
                 };
@@ -103,8 +104,8 @@ impl Maker<'_, '_> {
                 lines.push("cut the leaves of the butt hinges in flush, in door and stile; mark them from the hinge itself".to_owned());
             }
             lines.push("hang every door in its own opening, set its gaps with shims, and mark each door and hinge".to_owned());
-            if trays {
-                lines.push("open the doors as far as they go, and pull out every tray: it must pass the leaves freely; where it does not, its packer on that side must be thicker, and its box as much narrower".to_owned());
+            if let Some(what) = behind {
+                lines.push(format!("open the doors as far as they go, and pull out every {what}: it must pass the leaves freely; where it does not, its packer on that side must be thicker, and its box as much narrower"));
             }
             let title = "Hang the doors".into();
             let efforts = vec![Usual::Door.times(hung)];
@@ -113,6 +114,7 @@ impl Maker<'_, '_> {
             let hinges = (0..self.work.fitting().hinges.len()).map(Doing::Hinge);
             self.does(task, hinges.collect());
             done.push(task);
+            done.extend(self.stopped(task));
         }
         done.extend(self.false_fronts(stands));
         done
@@ -200,6 +202,52 @@ impl Maker<'_, '_> {
         self.closes(task, self.picked(|joint| stops.binary_search(&joint.part).is_ok()));
         self.makes(&stops, task);
         Some(task)
+    }
+
+    /// Strips that the doors close against, and the catches that hold them, once they hang.
+    fn stopped(&mut self, hung: usize) -> Option<usize> {
+        let fitting = self.work.fitting();
+        let (stops, catches) = (fitting.stops.len(), fitting.catches.len());
+        let mut lines = Vec::new();
+        if stops > 0 {
+            let names: Vec<&str> = fitting.stops.iter().map(|stop| stop.opening.title()).collect();
+            lines.push(format!(
+                "cut the stops of {} from offcuts, by the fitting sheet, and ease their edges",
+                listed(&names)
+            ));
+            lines.push("close each door flush with the face of the case, push its stop against its back, mark it, and glue and screw it there".to_owned());
+        }
+        if catches > 0 {
+            lines.push("set each catch last, so that its door closes flush and holds".to_owned());
+        }
+        let (title, efforts) = match (stops, catches) {
+            (0, 0) => return None,
+            (0, _) => ("Fit the catches", vec![Usual::Stop.times(catches)]),
+            (_, 0) => ("Fit the stops of the doors", vec![Usual::Stop.times(stops)]),
+            (_, _) => {
+                ("Fit the stops and catches of the doors", vec![Usual::Stop.times(stops + catches)])
+            }
+        };
+        let task = self.simple(title.into(), lines, Vec::new(), Work::Bench, efforts, vec![hung]);
+        let does = (0..stops).map(Doing::Stop).chain((0..catches).map(Doing::Catch));
+        self.does(task, does.collect());
+        Some(task)
+    }
+
+    /// What slides behind doors, in the singular; `None` where nothing does.
+    fn slide_behind_doors(&self) -> Option<&'static str> {
+        let openings = self.piece.cases.iter().flat_map(|case| &case.openings);
+        let behind = openings.filter(|opening| {
+            matches!(opening.kind, OpeningKind::Drawer { .. })
+                && self.piece.door_before(opening.id).is_some()
+        });
+        behind.map(Opening::is_tray).fold(None, |known, tray| {
+            let own = if tray { "tray" } else { "drawer behind them" };
+            match known {
+                Some(known) if known != own => Some("tray and drawer behind them"),
+                _ => Some(own),
+            }
+        })
     }
 
     /// Whether there are trays, and whether there are drawers with fronts.

@@ -74,6 +74,8 @@ impl Maker<'_, '_> {
         let laid =
             self.picked(|joint| joint.sort == JointSort::Laid && !stuck.contains(&joint.part));
         self.closes(put, laid);
+        let rails = (0..self.work.fitting().rails.len()).map(Doing::Rail);
+        self.does(put, rails.collect());
     }
 
     /// What carries a countertop, which these papers leave to others.
@@ -250,8 +252,20 @@ impl Maker<'_, '_> {
         lines
     }
 
+    /// The hanging rails, while nothing is in the way of a hand and a level.
+    fn rails_up(&self) -> Vec<String> {
+        let rails = &self.work.fitting().rails;
+        let names: Vec<&str> = rails.iter().map(|rail| rail.opening.title()).collect();
+        match names.is_empty() {
+            true => Vec::new(),
+            false => {
+                vec![format!("put up the hanging rail of {}, by the fitting sheet", listed(&names))]
+            }
+        }
+    }
+
     fn put_back(&self, back: &str) -> Vec<String> {
-        let mut lines = Vec::new();
+        let mut lines = self.rails_up();
         if !back.is_empty() {
             lines.push(format!("put the {back} back where they were marked"));
         }

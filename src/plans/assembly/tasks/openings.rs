@@ -308,7 +308,7 @@ impl<'a> Maker<'_, 'a> {
                 format!("measure from the side of the case to the edge of the opening, and plane {which} to fill that")
             }
             false => format!(
-                "measure from the side of the case to the edge of the opening, and plane {} {} thicker than that, so that the trays pass the open doors; before you cut the trays, hang a scrap as thick as the doors on one of their hinges, open it as far as it goes in the house, and see that it takes less than {} of the opening",
+                "measure from the side of the case to the edge of the opening, and plane {} {} thicker than that, so that what slides behind the doors passes them open; before you cut its boxes, hang a scrap as thick as the doors on one of their hinges, open it as far as it goes in the house, and see that it takes less than {} of the opening",
                 self.marks(own),
                 tape.text(*clear),
                 tape.text(*clear)
@@ -398,16 +398,18 @@ impl<'a> Maker<'_, 'a> {
 
     /// Every opening that takes a front or a drawer, with what is cut to it.
     fn measured(&self, within: Length) -> Vec<Doing> {
-        // A tray has the opening of the doors before it.
+        // What stands behind doors has their opening.
         let measured = |own: OpeningId| self.piece.door_before(own).map_or(own, |door| door.id);
         let openings = self.piece.cases.iter().flat_map(|case| &case.openings);
-        let openings = openings.filter(|opening| opening.front.is_some());
+        let openings = openings.filter(|opening| {
+            opening.front.is_some() && self.piece.door_before(opening.id).is_none()
+        });
         let measure = |opening: &Opening| Measure {
             what: Measured::Opening(opening.id),
             within: Some(within),
             less: Length::ZERO,
             parts: self.ids_in(opening.id.case, |part| match part.assembly {
-                Assembly::Front(front) => front.opening == opening.id,
+                Assembly::Front(front) => measured(front.opening) == opening.id,
                 Assembly::DrawerBox(own) => measured(own) == opening.id,
                 Assembly::Base(_)
                 | Assembly::Carcass(_)
