@@ -337,7 +337,12 @@ impl Writer<'_> {
         let joint = self.joint(&["rabbet", "dovetail", "butt"]);
         let joint = if joint.starts_with("rabbet") { "rabbet" } else { joint };
         // On wood a drawer needs a level board under it, and trays don't run on it.
-        let bare = ["no board between openings", "trays behind doors", "rail with a lip"];
+        let bare = [
+            "no board between openings",
+            "trays behind doors",
+            "drawer behind doors",
+            "rail with a lip",
+        ];
         let slides: &[&str] = match bare.iter().any(|way| self.drawn.ways.contains(way)) {
             true => &["under", "beside"],
             false => &["under", "beside", "wood"],
@@ -434,7 +439,7 @@ impl Writer<'_> {
             _ => "",
         };
         // What stands behind doors in place of shelves: away from their hinges.
-        let behind = matches!(kind, "door" | "doors") && self.number(4) == 1;
+        let behind = matches!(kind, "door" | "doors") && self.number(3) == 1;
         let shelves = if behind {
             self.is("trays behind doors");
             let list = self.one_of(&[

@@ -30,22 +30,28 @@ pub(super) fn points((across, upright): (f64, f64)) -> f64 {
     (SHEET.0 / across).min(SHEET.1 / upright)
 }
 
+/// How often a drawing is made anew for the sake of its letters.
+const TRIES: usize = 8;
+
 /// Draws with letters of this height, and with higher ones where they take so much
 /// room beside the drawing that it is printed too small, as long as that helps.
 pub(super) fn legible(mut letter: f64, draw: impl Fn(f64) -> Svg) -> Svg {
-    let mut before = 0.0;
-    loop {
-        let svg = draw(letter);
+    let mut svg = draw(letter);
+    for _ in 1..TRIES {
         let printed = letter * points(svg.size());
+        if printed >= LEAST || printed <= 0.0 {
+            break;
+        }
         // A column of names that fills the sheet by itself only grows with its letters,
         // and what has no size never prints any.
-        let helps = printed > 0.0 && printed >= before * 1.1;
-        if printed >= LEAST || !helps {
-            return svg;
-        }
-        before = printed;
         letter *= LETTER / printed;
+        let higher = draw(letter);
+        if letter * points(higher.size()) <= printed {
+            break;
+        }
+        svg = higher;
     }
+    svg
 }
 
 #[cfg(test)]

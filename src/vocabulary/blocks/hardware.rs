@@ -66,7 +66,7 @@ block! {
         "the distance from the door's end to the center of its first hinge",
         "from-end 3",
     ).default("3 in").metric("75 mm")
-        .can_be("10 mm", "24 in")
+        .can_be("10 mm", "40 in")
         .usual("32 mm", "10 in");
     PLATE: Braces = (
         "plate",
