@@ -45,8 +45,8 @@ block! {
         "the specific gravity at 12 % moisture; if not written, that of the species or the kind of sheet",
         "gravity 0.68",
     )
-        .can_be("0.05", "1.5")
-        .usual("0.25", "1.2");
+        .can_be("0.05", "4")
+        .usual("0.25", "3");
     STIFFNESS: Stiffness = (
         "stiffness",
         "the modulus of elasticity; if not written, that of the species or the kind of sheet",
