@@ -44,6 +44,7 @@ impl Planting {
             Role::Top
             | Role::Countertop
             | Role::Stretcher
+            | Role::Nailer(_)
             | Role::Back
             | Role::Partition
             | Role::Divider
@@ -126,7 +127,7 @@ impl Maker<'_, '_> {
 
     /// The loose shelves that only come in from behind.
     pub(super) fn stuck(&self) -> Vec<PartId> {
-        self.ids(|part| shelves::is_stuck(self.piece, part))
+        self.ids(|part| shelves::is_stuck(self.piece, self.parts, part))
     }
 
     /// The back comes off before the finish, and goes on for good after it.

@@ -293,16 +293,18 @@ impl<'w, 'a> Maker<'w, 'a> {
 
     /// `B into LE and RE, dado`: a line for each part that is let in.
     fn joint_lines(&self, joints: &[&Joint]) -> Vec<String> {
-        let mut order: Vec<PartId> = Vec::new();
+        // A part that is joined in two ways, a nailer, has a line for each.
+        let mut order: Vec<(PartId, JointSort)> = Vec::new();
         for joint in joints {
-            if !order.contains(&joint.part) {
-                order.push(joint.part);
+            if !order.contains(&(joint.part, joint.sort)) {
+                order.push((joint.part, joint.sort));
             }
         }
         order
             .into_iter()
-            .map(|part| {
-                let own: Vec<&&Joint> = joints.iter().filter(|joint| joint.part == part).collect();
+            .map(|(part, sort)| {
+                let is_own = |joint: &&&Joint| (joint.part, joint.sort) == (part, sort);
+                let own: Vec<&&Joint> = joints.iter().filter(is_own).collect();
                 let mut hosts: Vec<&str> =
                     own.iter().map(|joint| self.parts.mark(joint.into)).collect();
                 hosts.dedup();
