@@ -10,7 +10,7 @@ use super::word::Kind;
 pub struct Bound {
     /// As it is declared, with its unit: `3/8 in`.
     pub text: &'static str,
-    /// The same counted in what [`measure`] counts values of its kind in.
+    /// The same counted in what `measure` counts values of its kind in.
     pub at: Exact,
 }
 

@@ -129,12 +129,8 @@ fn drawer(
         builder.add(end)
     });
     let corner = [&x + &thick, y, &z + &thick];
-    let bottom = match raised {
-        Some((_, free)) => {
-            bottom_behind(builder, (boxes, size, &free.past), corner, &thick, opening)
-        }
-        None => bottom(builder, boxes, size, corner, &thick, opening),
-    };
+    let past = raised.as_ref().map(|(_, free)| &free.past);
+    let bottom = bottom(builder, (boxes, size, past), corner, &thick, opening);
     corners(builder, boxes, &sides, &ends, &thick);
     match raised {
         Some(_) => {
@@ -164,11 +160,11 @@ fn drawer(
     Made { sides, front: ends[0], bottom }
 }
 
-/// A bottom in the grooves of the front and the sides that runs out under the back; of
-/// solid wood, a little past it, since it shrinks toward the front.
-fn bottom_behind(
+/// A bottom in the grooves of all four boards. Where it is pushed in from behind, it runs
+/// out under the back, and of solid wood `past` it, since it shrinks toward the front.
+fn bottom(
     builder: &mut Builder<'_>,
-    (boxes, size, past): (&DrawerBoxes, &DrawerBox, &Size),
+    (boxes, size, past): (&DrawerBoxes, &DrawerBox, Option<&Size>),
     [x, y, z]: [Size; 3],
     thick: &Size,
     opening: &Opening,
@@ -176,7 +172,11 @@ fn bottom_behind(
     let reach = &boxes.groove_deep * 2 - &boxes.groove_play;
     let offset = reach.half();
     let solid = builder.piece.stock(boxes.bottom_stock).is_some_and(Stock::is_solid);
-    let past = if solid { past.clone() } else { Size::zero() };
+    let width = match past {
+        Some(past) if solid => &size.deep - thick + &offset + past,
+        Some(_) => &size.deep - thick + &offset,
+        None => &size.deep - thick * 2 + &reach,
+    };
     builder.add(Draft {
         of: Of::Opening(opening.id),
         which: Which::Only,
@@ -184,36 +184,7 @@ fn bottom_behind(
         assembly: Assembly::DrawerBox(opening.id),
         stock: boxes.bottom_stock,
         length: &size.inside + &reach,
-        width: &size.deep - thick + &offset + past,
-        thickness: None,
-        stands: builder.stands(x - &offset, y + &boxes.groove_up, z - &offset),
-        axes: LYING,
-        show: Some(Face::ThickEnd),
-        span: opening.span,
-        notes: boxes.notes.clone(),
-    })
-}
-
-#[allow(clippy::too_many_arguments)]
-fn bottom(
-    builder: &mut Builder<'_>,
-    boxes: &DrawerBoxes,
-    size: &DrawerBox,
-    [x, y, z]: [Size; 3],
-    thick: &Size,
-    opening: &Opening,
-) -> PartId {
-    let reach = &boxes.groove_deep * 2 - &boxes.groove_play;
-    let offset = reach.half();
-    let deep = &size.deep - thick * 2;
-    builder.add(Draft {
-        of: Of::Opening(opening.id),
-        which: Which::Only,
-        role: Role::DrawerBottom,
-        assembly: Assembly::DrawerBox(opening.id),
-        stock: boxes.bottom_stock,
-        length: &size.inside + &reach,
-        width: deep + &reach,
+        width,
         thickness: None,
         stands: builder.stands(x - &offset, y + &boxes.groove_up, z - &offset),
         axes: LYING,

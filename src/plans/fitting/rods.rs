@@ -2,7 +2,7 @@
 //! from.
 
 use crate::measure::{Length, Mass, Unit};
-use crate::model::{Case, Opening, Piece, Rod, Side, Size};
+use crate::model::{Beyond, Case, Edge, Opening, Piece, Rod, Side, Size};
 use crate::parts::{self, Cuboid, Direction, Face, Part, Parts, Point, Role};
 use crate::trade::{self, Beam};
 
@@ -163,8 +163,10 @@ fn rail<'a>(
                 && over(part, Direction::Z, z)
         })
     };
+    // Where nothing parts the opening from the one over it, the rail hangs from its edge.
+    let bare = matches!(case.beyond(opening.id, Edge::Top), Beyond::Opening(_));
     let above = lying()
-        .filter(|part| part.role != Role::AdjustableShelf)
+        .filter(|part| !bare && part.role != Role::AdjustableShelf)
         .filter(|part| part.extent(Direction::Y).0 > middle)
         .min_by_key(|part| part.extent(Direction::Y).0);
     let underside = above.map_or(top, |above| above.side(Direction::Y, false));
