@@ -200,7 +200,7 @@ impl Writer<'_> {
             1 => {
                 self.is("toe kick in the ends");
                 self.line("base { toe-kick; high 4 in; set-back 3 in; cut-into ends }");
-                if self.alone && self.flip() {
+                if self.alone && self.number(4) > 0 {
                     self.is("boards around a pipe");
                     self.pipe = true;
                     self.line("around \"pipe\"");

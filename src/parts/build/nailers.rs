@@ -145,7 +145,8 @@ fn add(
             of: Of::Case(builder.id),
             which: if alone { Which::Only } else { Which::Number(number) },
             role: Role::Nailer(edge),
-            assembly: Assembly::Carcass(builder.id),
+            // They go in when the carcass is made.
+            assembly: Assembly::Loose(builder.id),
             stock: nailers.stock,
             length: &stretch.to - &stretch.from,
             width: &high - &low,

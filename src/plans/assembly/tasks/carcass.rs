@@ -90,6 +90,7 @@ impl Maker<'_, '_> {
                 stands
             }
         };
+        let stands = self.nailers_set(case, carcass.is_some(), stands);
         let stands = self.planted(id, stands, base);
         self.frame_on(case, stands, frame)
     }

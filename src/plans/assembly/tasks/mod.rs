@@ -10,6 +10,7 @@ mod fronts;
 mod hanging;
 mod installing;
 mod joints;
+mod nailers;
 mod openings;
 mod units;
 
@@ -181,6 +182,13 @@ impl<'w, 'a> Maker<'w, 'a> {
     fn does(&mut self, task: usize, doings: Vec<Doing>) {
         if let Some(task) = self.tasks.get_mut(task) {
             task.does.extend(doings);
+        }
+    }
+
+    /// Says what is done in a task when its joints are closed.
+    fn then(&mut self, task: usize, doings: Vec<Doing>) {
+        if let Some(task) = self.tasks.get_mut(task) {
+            task.then.extend(doings);
         }
     }
 
