@@ -294,7 +294,8 @@ block! {
         "clear",
         "how far the cuts stay clear of it; if not written, 1 in (25 mm) where the keep-out is hot, and 1/2 in (12 mm) elsewhere",
         "clear 1",
-    );
+    ).can_be("0 mm", "1200 mm")
+        .usual("0 mm", "150 mm");
 }
 
 block! {

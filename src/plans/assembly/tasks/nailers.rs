@@ -32,13 +32,15 @@ impl Maker<'_, '_> {
         let tacked = is_glued && !backs.is_empty();
         if tacked {
             let marks = self.marks(&backs);
-            lines.push(format!("first take off {marks}, so that the nailers come in from behind"));
+            lines.push(format!(
+                "first take off {marks}, so that you reach the pocket holes of the nailers from behind"
+            ));
             does.push(Doing::TakeOff(backs.clone()));
         }
         lines.extend(self.joint_lines(&told));
         if tacked {
             let marks = self.marks(&backs);
-            lines.push(format!("screw {marks} on again in its old holes, without glue: it keeps the case square until the frame and the finish are on"));
+            lines.push(format!("screw {marks} on again in its old holes, without glue: it keeps the case square until it comes off for the finish"));
             then.push(Doing::Tack(backs, screws));
         }
         let mut after = stands;
