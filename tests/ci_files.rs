@@ -246,7 +246,7 @@ fn what_changes_in_the_shop_is_told_whatever_becomes_of_a_spec() {
         "\n### Wood already cut\n",
         "cupboard 36 → 37 wide, 1 wider",
         "1 of them already cut.",
-        "**45 parts to make.**",
+        "**46 parts to make.**",
     ] {
         assert!(changes.contains(told), "{told}: {changes}");
     }

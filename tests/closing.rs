@@ -4,11 +4,11 @@
 use casewright::diagnostics::Severity;
 use casewright::measure::Length;
 use casewright::papers::{self, Format};
-use casewright::parts::{Assembly, Direction, JointSort, Part, PartId, Parts, Role};
+use casewright::parts::{Assembly, Direction, FeatureKind, JointSort, Part, PartId, Parts, Role};
 use casewright::pipeline::Compilation;
+use casewright::plans::Workings;
 use casewright::plans::assembly::Blank;
 use casewright::plans::operations::{Along, Doing, Move, Side};
-use casewright::plans::{Workings, cleats};
 use serde_json::Value;
 
 use crate::support::compile;
@@ -228,27 +228,59 @@ fn a_shelf_that_cannot_be_tilted_in_comes_from_behind_before_the_back() {
     assert!(!tasks.iter().flat_map(|task| &task.lines).any(|line| line.contains("tilt it")));
 }
 
-/// Every wall screw goes through a cleat on the cut list. Worked by hand: the cleats
-/// of a case and the uprights between which they stand fill its width.
+/// Every wall screw goes through a nailer from end to end. Worked by hand: the starter
+/// is 36 wide with ends of 23/32, so its nailer is 34-9/16 long; it is 4 wide and
+/// stands under stretchers of 23/32 on a case 34-1/2 high, against a back that stands
+/// 13/64 off the wall of a case 18 deep.
 #[test]
-fn cleats_fill_the_case_between_its_uprights() {
-    for text in [FIRST, include_str!("../specs/hall-console.case")] {
-        let compiled = compile(text);
-        let (piece, parts) = (compiled.piece.unwrap(), compiled.parts.unwrap());
-        let cleats = cleats::cleats(&piece, &parts);
-        let case = &piece.cases[0];
-        let long: Length = cleats.iter().map(|own| own.long * own.count as i64).sum();
-        let is_upright = |part: &&Part| matches!(part.role, Role::End(_) | Role::Partition);
-        let uprights: Vec<&Part> = parts.all.iter().filter(is_upright).collect();
-        let thick: Length = uprights.iter().map(|part| part.thickness.length).sum();
-        let ends: Vec<_> = uprights.iter().map(|part| part.extent(Direction::X)).collect();
-        let from = ends.iter().map(|(from, _)| *from).min().unwrap();
-        let to = ends.iter().map(|(_, to)| *to).max().unwrap();
-        assert_eq!(long + thick, to - from, "{}", case.name);
-        let count: usize = cleats.iter().map(|own| own.count).sum();
-        assert_eq!(count, uprights.len() - 1);
-        assert!(cleats.iter().all(|own| own.wide == Length::inches(3, 1) && own.under.is_some()));
+fn a_nailer_stands_under_the_top_before_the_back() {
+    let compiled = compile(FIRST);
+    let parts = compiled.parts.unwrap();
+    let nailers: Vec<&Part> =
+        parts.all.iter().filter(|part| matches!(part.role, Role::Nailer(_))).collect();
+    let [nailer] = nailers.as_slice() else { panic!("{nailers:?}") };
+    assert_eq!(nailer.path, "cupboard.top-nailer");
+    assert_eq!(nailer.length.length, Length::inches(36 * 32 - 46, 32));
+    assert_eq!(nailer.width.length, Length::inches(4, 1));
+    assert_eq!(nailer.extent(Direction::Y).1, Length::inches(34 * 32 + 16 - 23, 32));
+    assert_eq!(nailer.extent(Direction::Z).1, Length::inches(18 * 64 - 13, 64));
+}
+
+/// A partition is notched for the nailer, which stays one board from end to end.
+#[test]
+fn partitions_are_notched_for_the_nailer() {
+    let parts = compile(include_str!("../specs/hall-console.case")).parts.unwrap();
+    let all = |is: fn(&&Part) -> bool| parts.all.iter().filter(is).collect::<Vec<_>>();
+    let nailers = all(|part| matches!(part.role, Role::Nailer(_)));
+    let [nailer] = nailers.as_slice() else { panic!("{nailers:?}") };
+    let high =
+        all(|part| part.role == Role::Partition && part.length.length > Length::inches(20, 1));
+    assert!(high.len() > 1);
+    for partition in high {
+        let notch = partition.features.iter().find(|own| own.kind == FeatureKind::Notch).unwrap();
+        // As deep as the nailer is thick, at the rear edge, and up to the very end.
+        assert_eq!(notch.v.1 - notch.v.0, nailer.thickness.length);
+        assert_eq!(notch.v.1, partition.width.length);
+        assert_eq!(notch.u.1, partition.length.length);
+        let (low, _) = nailer.extent(Direction::Y);
+        assert_eq!(partition.extent(Direction::Y).0 + notch.u.0, low);
     }
+}
+
+/// A back of 1/2 in takes the screws itself; with nothing fixed to the wall there is
+/// no nailer; a case 6 ft high has one above its bottom too.
+#[test]
+fn nailers_stand_where_screws_need_them() {
+    let nailers = |text: &str| {
+        let parts = compile(text).parts.unwrap();
+        parts.all.iter().filter(|part| matches!(part.role, Role::Nailer(_))).count()
+    };
+    assert_eq!(nailers(FIRST), 1);
+    assert_eq!(nailers(&FIRST.replace("plywood 1/4; actual 13/64", "plywood 1/2; actual 1/2")), 0);
+    assert_eq!(nailers(&FIRST.replace("fixing wall", "fixing none")), 0);
+    let tall = FIRST.replace("high 34-1/2", "high 72");
+    assert_eq!(nailers(&tall), 2);
+    assert_eq!(nailers(&tall.replace("deep 3/8 } }", "deep 3/8 }; nailers 1 }")), 1);
 }
 
 /// A sheet keeps the thickness that it was bought with, layers of it too.

@@ -5,7 +5,7 @@
 use std::collections::BTreeSet;
 
 use casewright::measure::Length;
-use casewright::model::{MemoryFiles, Side};
+use casewright::model::{MemoryFiles, RailSide, Side};
 use casewright::papers;
 use casewright::parts::{
     Bore, Direction, Face, Feature, FeatureKind, Of, Part, PartId, Parts, Role, Which,
@@ -60,6 +60,16 @@ const TABLE: &[Row] = &[
         "tall back",
         ["left edge", "right edge", "bottom end", "top end", "inside face", "wall face"],
         ["inside face", "left edge", "bottom end"],
+    ),
+    (
+        "nailer",
+        ["left end", "right end", "bottom edge", "top edge", "front face", "back face"],
+        ["front face", "top edge", "left end"],
+    ),
+    (
+        "lower nailer",
+        ["left end", "right end", "bottom edge", "top edge", "front face", "back face"],
+        ["front face", "bottom edge", "left end"],
     ),
     (
         "kick",
@@ -240,6 +250,8 @@ fn kind(parts: &Parts, part: &Part) -> &'static str {
         | Role::DrawerBottom => "lying",
         Role::Back if part.placement.length == Direction::Y => "tall back",
         Role::Back => "back",
+        Role::Nailer(RailSide::Top) => "nailer",
+        Role::Nailer(RailSide::Bottom) => "lower nailer",
         Role::Kick => "kick",
         Role::BaseMember if matches!(part.which, Which::Front | Which::Back) => "kick",
         Role::Leg | Role::BaseLeg | Role::BaseMember => "sleeper",

@@ -42,8 +42,8 @@ fn assert_lines(compiled: &Compilation, lines: &[&str]) {
 /// Fronts: 3/4 with flutes of 1/8 leave 3/4 - 1/8 - 1/8 = 1/2 for a screw, so
 /// 5/8 + 1/2 = 1-1/8 from inside, and 3/4 + 5/8 - 1/8 = 1-1/4 through the pull.
 ///
-/// Screws: pockets 7 + 6 in the partition, 4 × 3 in the stretchers, 6 × 2 × 2 in
-/// the frame. A packer of 15 takes 3. Through 1-1/32 and 23/32 less 1/8 go
+/// Screws: pockets 7 + 6 in the partition, 4 × 3 in the stretchers, 2 × 3 in the
+/// nailer, 6 × 2 × 2 in the frame. A packer of 15 takes 3. Through 1-1/32 and 23/32 less 1/8 go
 /// 1-5/8 at most, of which 1-1/2 is sold; through 25/64 and 23/32 go 63/64,
 /// 7/8. The back is 64-9/16 by 29: 2 × (11 + 5), and
 /// 5 in each of two partitions; 13/64 + 5/8 is 53/64, 3/4.
@@ -64,7 +64,7 @@ fn the_console_is_fitted_as_worked_by_hand() {
             "UP-RPK 13/32~ PBA-PR partition between bank and press 21-25/32 0 0",
             "PR-LD press, left door 1 3 SBA-PR 3-3/32 3-3/32",
             "UP-F upper, front 3/4 5/8 2 × 1-1/4 4 × 1-1/8 1/2 1/8",
-            "49 pocket screws, 1-1/4 long pocket holes",
+            "55 pocket screws, 1-1/4 long pocket holes",
             "9 wood screws, 7/8 long packers onto the case: UP-RPK, MI-RPK, LO-RPK",
             "9 wood screws, 1-1/2 long packers onto the case: UP-LPK, MI-LPK, LO-LPK",
             "42 screws with flat heads, 3/4 long the backs, round the edge and in every board that they cross",
@@ -327,11 +327,11 @@ fn of(
 fn screws_of_boards_have_a_length_that_is_sold() {
     assert_lines(
         &compile(&spec("hall-console.case")),
-        &["4 wood screws, 1-3/4 long boards of the case or base that are screwed on"],
+        &["15 wood screws, 1-3/4 long boards of the case or base that are screwed on"],
     );
     assert_lines(
         &piece("tide-cottage-press"),
-        &["16 wood screws, 45 long boards of the case or base that are screwed on"],
+        &["30 wood screws, 45 long boards of the case or base that are screwed on"],
     );
 }
 

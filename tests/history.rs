@@ -89,10 +89,10 @@ fn a_new_piece_and_one_that_is_gone_are_told_as_such() {
         &[
             "Lock House hall console: revision B",
             "new/b.case (working tree) is new",
-            "45 parts to make.",
+            "46 parts to make.",
         ],
     );
-    let told = "23 parts no longer needed, 1 of them already cut.";
+    let told = "24 parts no longer needed, 1 of them already cut.";
     is(&repository.diff(&gone), 1, &["old/a.case (HEAD) is gone", told]);
     let markdown = repository.diff(&[&gone[..], &["--format", "markdown"]].concat());
     is(&markdown, 1, &["## First cabinet: revision A", &format!("**{told}**")]);
@@ -102,7 +102,7 @@ fn a_new_piece_and_one_that_is_gone_are_told_as_such() {
 
     let schema: Value = serde_json::from_str(include_str!("../schema/difference.json")).unwrap();
     let validator = jsonschema::validator_for(&schema).unwrap();
-    for (arguments, verdict, parts) in [(new, "new", 45), (gone, "gone", 23)] {
+    for (arguments, verdict, parts) in [(new, "new", 46), (gone, "gone", 24)] {
         let json = repository.diff(&[&arguments[..], &["--format", "json"]].concat());
         let mut value: Value = serde_json::from_str(&json.out).unwrap();
         assert_eq!((&value["verdict"], &value["piece"]["parts"]), (&verdict.into(), &parts.into()));

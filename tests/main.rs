@@ -13,6 +13,7 @@ mod support;
 
 mod accepting;
 mod access;
+mod around;
 mod bases;
 mod behind;
 mod bench;

@@ -34,13 +34,14 @@ fn size(parts: &Parts, path: &str) -> [Length; 3] {
 /// Yellow poplar swells by 0.00158 of its width across the rings for a point of moisture
 /// (Wood Handbook, Table 13-5). From 40 % to 60 % it takes up 3.27 points: 8 × 0.00158 ×
 /// 3.27 = 0.041, on a tape of 1/32 no more than 1/16. With 1/32 to spare the box is 8 −
-/// 3/32 = 7-29/32 high, and 26-1/2 − 1/16 = 26-7/16 wide. Behind the front of 3/4 and
-/// before the back of 0.205 it leaves 1/2: 18 − 3/4 − 0.205 − 1/2 = 16.545.
+/// 3/32 = 7-29/32 high, and 26-1/2 − 1/16 = 26-7/16 wide. Behind the front of 3/4 it
+/// leaves 1/2 before the nailer of 23/32, which lies against the back of 0.205: 18 − 3/4 −
+/// 0.205 − 23/32 − 1/2 = 15.82625.
 #[test]
 fn a_box_runs_in_its_opening_through_the_year() {
     let (parts, found) = made(&spec("orchard-lane-chest.case"));
     assert_eq!(found, Vec::<String>::new());
-    let deep = inches(16_545, 1000);
+    let deep = inches(1_582_625, 100_000);
     assert_eq!(size(&parts, "chest.lower.left-side"), [deep, inches(253, 32), inches(1, 2)]);
     let front = part(&parts, "chest.lower.box-front");
     assert_eq!(front.length.length, inches(423, 16));
@@ -51,8 +52,8 @@ fn a_box_runs_in_its_opening_through_the_year() {
 /// Under the back runs the bottom: its groove is 1/2 up, and it is 0.205 thick. So the
 /// back begins 0.705 up and ends 1/4 below the sides: 7-29/32 − 0.705 − 1/4 = 6.95125. The
 /// bottom lies 1/4 deep in each groove, less 1/32 at both ends: 26-7/16 − 1 + 1/2 − 1/16 =
-/// 25-7/8 long, and from its groove in the front to the outside of the back 16.545 − 1/2 +
-/// 1/4 − 1/32 = 16.26375 wide.
+/// 25-7/8 long, and from its groove in the front to the outside of the back 15.82625 −
+/// 1/2 + 1/4 − 1/32 = 15.545 wide.
 #[test]
 fn the_back_stands_on_the_bottom() {
     let (parts, _) = made(&spec("orchard-lane-chest.case"));
@@ -60,7 +61,7 @@ fn the_back_stands_on_the_bottom() {
     assert_eq!(back.width.length, inches(695_125, 100_000));
     assert_eq!(back.extent(Direction::Y).0, inches(5, 1) + inches(705, 1000));
     let [long, wide, _] = size(&parts, "chest.lower.box-bottom");
-    assert_eq!((long, wide), (inches(207, 8), inches(1_626_375, 100_000)));
+    assert_eq!((long, wide), (inches(207, 8), inches(15_545, 1000)));
 }
 
 /// The end of 23/32 lies behind a stile of 1-3/4: a guide is 1-1/32 thick. The shelf of
@@ -71,7 +72,7 @@ fn the_back_stands_on_the_bottom() {
 #[test]
 fn strips_fill_what_is_left_round_a_drawer() {
     let (parts, _) = made(&spec("orchard-lane-chest.case"));
-    let deep = inches(16_545, 1000);
+    let deep = inches(1_582_625, 100_000);
     assert_eq!(size(&parts, "chest.lower.left-guide"), [deep, inches(1, 1), inches(33, 32)]);
     assert_eq!(size(&parts, "chest.lower.right-kicker"), [deep, inches(1, 1), inches(9, 32)]);
     assert_eq!(size(&parts, "chest.small.left.left-kicker"), [deep, inches(1, 1), inches(25, 32)]);

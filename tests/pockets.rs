@@ -204,7 +204,7 @@ fn holes_are_bored_only_where_there_is_wood_beyond_the_end() {
     let list = packet.iter().find(|file| file.name == "cut-list.txt").unwrap();
     let list = list.text.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(
-        list.contains("6 pocket holes for 1-1/4 screws in the left face, 3/4, 2, 3-1/4, 12-13/16~, 14-1/16~ and 15-5/16~ from the front edge at the top end"),
+        list.contains("6 pocket holes for 1-1/4 screws in the left face, 3/4, 2, 3-1/4, 12-13/16~, 13-11/16 and 14-19/32~ from the front edge at the top end"),
         "{list}"
     );
 }

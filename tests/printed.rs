@@ -308,37 +308,6 @@ fn what_is_bought_is_what_goes_in() {
     }
 }
 
-/// The cleats that a piece is fixed to the wall through are on the cut list, with as
-/// many pieces of each length as go in.
-#[test]
-fn cleats_are_on_the_cut_list() {
-    let mut told = 0;
-    for shown in all() {
-        let blocks = shown.blocks("cut-list");
-        let table = blocks.iter().find(|own| own.head.contains("From offcuts"));
-        let rows = || table.into_iter().flat_map(|own| &own.lines);
-        for cleat in shown.of_kind(&["fix to wall"]).flat_map(|own| own["cleats"].as_array()) {
-            for cleat in cleat {
-                let mut wanted = Vec::new();
-                for key in ["pieces", "long", "wide"] {
-                    print_of(&cleat[key], shown.inches, &mut wanted);
-                    if let Value::Number(count) = &cleat[key] {
-                        told::printed(&Value::Number(count.clone()), shown.inches, &mut wanted);
-                    }
-                }
-                let stock = cleat["stock"].as_str().unwrap();
-                let is_it = |own: &&Line| {
-                    let figures = own.figures.iter().map(|own| &own.text);
-                    own.text.contains(stock) && figures.eq(wanted.iter().map(|own| &own.text))
-                };
-                assert!(rows().any(|own| is_it(&own)), "{}: {cleat}", shown.name);
-                told += 1;
-            }
-        }
-    }
-    assert!(told > 4, "{told}");
-}
-
 /// An exception that excuses nothing any more is taken out.
 #[test]
 fn every_exception_is_needed_and_has_its_reason() {

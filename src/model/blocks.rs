@@ -9,6 +9,7 @@ use super::id::FinishId;
 use super::id::StockId;
 use super::joinery::Board;
 use super::lower::Lower;
+use super::nailers::{self, Nailers};
 use super::read_case::{self, Shared};
 use super::read_fronts;
 
@@ -22,6 +23,7 @@ pub(super) struct Blocks {
     pub(super) partitions: Given<Board>,
     pub(super) bottom: Given<Bottom>,
     pub(super) back: Given<Board>,
+    pub(super) nailers: Option<Nailers>,
     pub(super) top: Given<Top>,
     pub(super) legs: Vec<Leg>,
     pub(super) shelves: Shelves,
@@ -70,6 +72,7 @@ impl Blocks {
                 .refer(body, FINISH, &shared.finishes)
                 .known()
                 .map(|finish| FinishId(finish.value)),
+            nailers: nailers::read(body, entry.head, stock, shared, ctx),
             stock,
             ends,
             fronts: Given::block(fronts),

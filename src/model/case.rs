@@ -5,11 +5,13 @@ use crate::vocabulary::{Seam, Side};
 
 use super::carries::Carries;
 use super::countertop::Countertop;
+use super::cut_round::CutRound;
 use super::frame::Frame;
 use super::front::{DrawerBoxes, Fronts};
 use super::id::{CaseId, FinishId, StockId};
 use super::insertion::Insertion;
 use super::joinery::{Board, Joinery};
+use super::nailers::Nailers;
 use super::opening::{Member, Opening};
 use super::site::Boundary;
 use super::size::Size;
@@ -221,6 +223,8 @@ pub struct Case {
     pub bottom: Option<Bottom>,
     /// The back.
     pub back: Option<Board>,
+    /// What carries the wall screws.
+    pub nailers: Nailers,
     /// The top.
     pub top: Option<Top>,
     /// What is laid on it.
@@ -241,6 +245,8 @@ pub struct Case {
     pub fronts: Option<Fronts>,
     /// The drawer boxes.
     pub drawers: Option<DrawerBoxes>,
+    /// What its boards and boxes are cut round.
+    pub around: Vec<CutRound>,
     /// The finish of its seen parts.
     pub finish: Option<FinishId>,
     /// Notes for the papers.

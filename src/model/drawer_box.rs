@@ -87,11 +87,16 @@ impl Piece {
         }
     }
 
-    /// From the front of a drawer's box to the inside of the case's back.
+    /// From the front of a drawer's box to the inside of the case's back, or of the
+    /// nailers before it: all drawers of a case are as deep as those that meet one.
     #[must_use]
     pub fn room_for_box(&self, case: &Case, opening: &Opening) -> Size {
         let back = case.back.as_ref().map(|back| self.thickness(back.stock)).unwrap_or_default();
-        &case.deep - back - self.before_frame(case) - self.before_box(case, opening)
+        let room = &case.deep - back - self.before_frame(case) - self.before_box(case, opening);
+        match self.nailers(case) {
+            0 => room,
+            _ => room - self.thickness(case.nailers.stock),
+        }
     }
 
     /// How far the frame, or a case without one, stands behind overlay fronts, which

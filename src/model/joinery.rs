@@ -39,6 +39,25 @@ pub struct Joinery {
 }
 
 impl Joinery {
+    /// A joint of this kind with nothing written about it.
+    #[must_use]
+    pub fn plain(kind: JointKind) -> Self {
+        Self {
+            kind,
+            deep: None,
+            long: None,
+            thick: None,
+            set_in: None,
+            set_in_at: None,
+            diameter: None,
+            diameter_span: None,
+            room: Length::ZERO,
+            screw: None,
+            screw_span: None,
+            span: None,
+        }
+    }
+
     /// How far the tenon of a rail `wide` is set in from the end of a stile, on a tape
     /// with this mark; all of the rail at most.
     #[must_use]

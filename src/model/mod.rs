@@ -13,6 +13,7 @@ mod case;
 mod climate;
 mod countertop;
 mod cut;
+mod cut_round;
 mod drawer_box;
 mod edge;
 mod edges;
@@ -35,6 +36,7 @@ mod load;
 mod lower;
 mod measured;
 mod member_names;
+mod nailers;
 mod needs;
 mod opening;
 mod openings;
@@ -64,7 +66,7 @@ pub use crate::vocabulary::words::bit::BitShape;
 pub use crate::vocabulary::words::finish::FinishKind;
 pub use crate::vocabulary::words::stock::StockKind;
 pub use crate::vocabulary::{
-    HowHeld, JointKind, MadeKind, PullHeight, Run, Sawn, Seam, SheetGrain, Side,
+    HowHeld, JointKind, MadeKind, PullHeight, RailSide, Run, Sawn, Seam, SheetGrain, Side,
 };
 pub use beside::Sight;
 pub use came_out::{CameOut, Diagonals};
@@ -73,6 +75,7 @@ pub use case::{Base, Bottom, Case, End, Exposure, Leg, Pins, Shelves, Top};
 pub use climate::{Air, Climate, Swelling};
 pub use countertop::{Countertop, Over};
 pub use cut::{Cut, Made};
+pub use cut_round::CutRound;
 pub use drawer_box::{DrawerBox, OnWood};
 pub use edge::{Edge, Edges};
 pub use edges::Beyond;
@@ -94,6 +97,7 @@ pub use limits::MOST_PARTS;
 pub(crate) use limits::too_many;
 pub use load::{Loaded, load};
 pub use measured::{Reading, Subject};
+pub use nailers::Nailers;
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };

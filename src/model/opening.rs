@@ -6,11 +6,12 @@ use crate::vocabulary::{Side, Word, words};
 
 use super::came_out::CameOut;
 use super::carries::Carries;
+use super::cut_round::CutRound;
 use super::drawer_box::OnWood;
 use super::edge::{Edge, Edges};
 use super::front::{Fronts, Set};
 use super::hardware::Hardware;
-use super::id::{CaseId, KeepOutId, Leaf, MemberId, OpeningId, SlideId};
+use super::id::{CaseId, Leaf, MemberId, OpeningId, SlideId};
 use super::joinery::Board;
 use super::rod::Rod;
 use super::size::Size;
@@ -95,8 +96,8 @@ pub enum OpeningKind {
         /// Its slide; `None` where neither the drawer nor the case's drawers
         /// name one that is known.
         slide: Option<SlideId>,
-        /// The keep-out its box is cut round.
-        around: Option<KeepOutId>,
+        /// What its box is cut round.
+        around: Vec<CutRound>,
         /// What it holds, where that differs from the case's other drawers.
         carries: Option<Carries>,
         /// How high its box is, where that is less than its slide lets it be.

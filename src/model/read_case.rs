@@ -91,20 +91,7 @@ pub(super) fn joinery(
     let kind = said.and_then(Said::value).map_or(usual, |asked| *asked.value);
     let empty = ctx.empty(&words::joint::BLOCK);
     let sizes = said.and_then(Said::body).unwrap_or(&empty);
-    let mut joint = Joinery {
-        kind,
-        deep: None,
-        long: None,
-        thick: None,
-        set_in: None,
-        set_in_at: None,
-        diameter: None,
-        diameter_span: None,
-        room: Length::ZERO,
-        screw: None,
-        screw_span: None,
-        span: said.map(|said| said.head),
-    };
+    let mut joint = Joinery { span: said.map(|said| said.head), ..Joinery::plain(kind) };
     match kind {
         JointKind::Dado | JointKind::Rabbet => {
             let name = format!("{what} {}", kind.word());

@@ -53,6 +53,8 @@ pub struct KeepOut {
     pub name: String,
     /// From the left side of the piece to its left side.
     pub from_left: Length,
+    /// From the left side of the piece to its left and to its right side.
+    pub sides: [Size; 2],
     /// From the floor to its underside.
     pub up: Length,
     /// Its width.
@@ -61,6 +63,8 @@ pub struct KeepOut {
     pub high: Length,
     /// How far it stands out from the wall.
     pub deep: Length,
+    /// It gets hot, or moves.
+    pub hot: bool,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// Where it is written.
@@ -78,13 +82,18 @@ pub(super) fn lower(body: Option<&Entries>, ctx: &mut Lower) -> Site {
         .all(KEEP_OUT)
         .filter_map(|entry| {
             let inner = entry.body()?;
+            let name = entry.value()?.value;
+            let left = ctx.size(inner, keep_out::FROM_LEFT, &format!("{name} from the left"))?;
+            let wide = ctx.size(inner, keep_out::WIDE, &format!("{name} width"))?;
             Some(KeepOut {
-                name: entry.value()?.value.to_owned(),
+                name: name.to_owned(),
+                sides: [left.clone(), left + wide],
                 from_left: inner.get(keep_out::FROM_LEFT)?.value,
                 up: inner.get(keep_out::UP)?.value,
                 wide: inner.get(keep_out::WIDE)?.value,
                 high: inner.get(keep_out::HIGH)?.value,
                 deep: inner.get(keep_out::DEEP)?.value,
+                hot: inner.flag(keep_out::HOT).is_some(),
                 notes: inner.notes(),
                 span: entry.head,
             })

@@ -9,6 +9,7 @@ use super::blame;
 use super::blocks::Blocks;
 use super::case::{Case, End, Exposure};
 use super::countertop;
+use super::cut_round;
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::frame::{Frame, OuterMember};
 use super::given::Given;
@@ -134,7 +135,7 @@ fn solved(
     let countertop = body.one(words::case::COUNTERTOP);
     let countertop = countertop.map(|e| countertop::read(&e, blocks.stock, &exposure, shared, ctx));
     let countertop = Given::block(countertop).sound()?;
-    let Blocks { stock, ends, legs, shelves, finish, .. } = blocks;
+    let Blocks { stock, ends, legs, shelves, finish, nailers, .. } = blocks;
     let (fronts, drawers) = (blocks.fronts.sound()?, blocks.drawers.sound()?);
     let (partitions, back) = (blocks.partitions.sound()?, blocks.back.sound()?);
     let (bottom, top, ends) = (blocks.bottom.sound()?, blocks.top.sound()?, ends?);
@@ -205,6 +206,7 @@ fn solved(
         ends: seams::seamed(ends, frame.as_ref()),
         bottom,
         back,
+        nailers: nailers?,
         top,
         countertop,
         partitions,
@@ -215,6 +217,7 @@ fn solved(
         members,
         fronts,
         drawers,
+        around: cut_round::read(body, shared, ctx),
         finish,
         notes: body.notes(),
     })

@@ -12,9 +12,10 @@ use crate::vocabulary::{Entries, Entry, JointKind, Nothing, Said, Word};
 use super::boards_behind;
 use super::came_out::CameOut;
 use super::carries;
+use super::cut_round;
 use super::edge::Edges;
 use super::front::{Fronts, Set};
-use super::id::{CaseId, KeepOutId, MemberId, OpeningId, SlideId};
+use super::id::{CaseId, MemberId, OpeningId, SlideId};
 use super::joinery::Board;
 use super::layout::{Solution, Variable};
 use super::lower::Lower;
@@ -215,9 +216,7 @@ fn opening(
 
 fn drawer(entry: &Entry, body: &Entries, context: &Context<'_>, ctx: &mut Lower) -> OpeningKind {
     let slide = ctx.refer(body, words::drawer::SLIDE, &context.shared.slides).known();
-    let around = body.one(words::drawer::AROUND).and_then(Said::value);
-    let around = around.and_then(|name| ctx.find(name, &context.shared.keep_outs));
-    let around = around.map(KeepOutId);
+    let around = cut_round::read(body, context.shared, ctx);
     if context.drawers.is_none() {
         ctx.sink.push(missing(words::case::DRAWERS, "drawer boxes", entry));
     }

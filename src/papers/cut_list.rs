@@ -6,7 +6,6 @@ use crate::measure::{Length, Unit};
 use crate::model::{Axis, HingeId, HingeKind, Item, OpeningKind, Piece, Size, Stock, StockId};
 use crate::parts::{Grain, Part, PartId, Role};
 use crate::plans::assembly::{Stage, gluing, is_broken_down_first, stage};
-use crate::plans::cleats;
 use crate::plans::scribe_strips::scribe_strips;
 use crate::plans::small_parts;
 use crate::trade;
@@ -105,9 +104,8 @@ fn without_blocks(piece: &Piece) -> impl Iterator<Item = String> {
 /// What is sawn only when the piece stands in its place.
 fn on_site(source: &Source<'_, '_>) -> Vec<Block> {
     let Source { work, figures, .. } = source;
-    let cleats = cleats::cleats(work.piece, work.parts);
     let strips = scribe_strips(work.piece, work.parts);
-    if cleats.is_empty() && strips.is_empty() {
+    if strips.is_empty() {
         return Vec::new();
     }
     let stock = |id| work.piece.stock(id).map_or(String::new(), |stock: &Stock| stock.name.clone());
@@ -123,21 +121,6 @@ fn on_site(source: &Source<'_, '_>) -> Vec<Block> {
         ticks: Ticks::None,
         ..Table::default()
     };
-    for own in &cleats {
-        table.rows.push(vec![
-            own.count.to_string(),
-            "cleat".to_owned(),
-            figures.text(own.long),
-            figures.text(own.wide),
-            stock(own.stock),
-            work.piece.case(own.case).map_or(String::new(), |case| {
-                match own.under.map(|id| work.parts.mark(id)) {
-                    Some(mark) => format!("{}, under {mark}", case.name),
-                    None => case.name.clone(),
-                }
-            }),
-        ]);
-    }
     for own in &strips {
         let (kick, side) = (work.parts.mark(own.kick), own.side.word());
         table.rows.push(vec![
@@ -149,20 +132,10 @@ fn on_site(source: &Source<'_, '_>) -> Vec<Block> {
             format!("{kick}, from its {side} end to the wall"),
         ]);
     }
-    let mut note = "Keep offcuts for these. They have no mark of their own.".to_owned();
-    let mut foot = Vec::new();
-    if !cleats.is_empty() {
-        note.push_str(" The cleats carry the wall screws.");
-        foot.push("each cleat is as long as the space between its uprights; measure that, and saw it to fit");
-    }
-    if !strips.is_empty() {
-        note.push_str(" A scribe strip closes the gap between a kick and the wall.");
-        foot.push("a scribe strip is as wide as the gap at its widest: leave it wider until the piece stands level, scribe it to the wall, and glue it to the end of the kick");
-    }
-    table.foot = foot.join("; ");
+    table.foot = "a scribe strip is as wide as the gap at its widest: leave it wider until the piece stands level, scribe it to the wall, and glue it to the end of the kick".to_owned();
     vec![
         Block::Heading("From offcuts, when the piece stands in its place".into()),
-        Block::Note(note),
+        Block::Note("Keep offcuts for these. They have no mark of their own. A scribe strip closes the gap between a kick and the wall.".to_owned()),
         Block::Table(table),
     ]
 }

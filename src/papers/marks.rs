@@ -1,5 +1,6 @@
 //! The marks that every part gets before anything is cut into it.
 
+use crate::model::RailSide;
 use crate::parts::{Part, Parts, Role, Which};
 
 use super::page::{Block, Table, Ticks, left};
@@ -42,6 +43,8 @@ fn kind(part: &Part) -> &'static str {
         (Role::Countertop, _) => "countertop",
         (Role::Stretcher, _) => "stretcher",
         (Role::Back, _) => "back",
+        (Role::Nailer(RailSide::Top), _) => "top nailer",
+        (Role::Nailer(RailSide::Bottom), _) => "bottom nailer",
         (Role::Partition, _) => "partition",
         (Role::Divider, _) => "divider",
         (Role::FixedShelf | Role::AdjustableShelf, _) => "shelf",

@@ -129,6 +129,7 @@ impl Part {
             | Role::Top
             | Role::Countertop
             | Role::Stretcher
+            | Role::Nailer(_)
             | Role::Partition
             | Role::Divider
             | Role::FixedShelf

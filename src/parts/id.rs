@@ -1,6 +1,6 @@
 //! Which part is meant, and what tells it from the others.
 
-use crate::model::{CaseId, FrontId, MemberId, OpeningId, Side};
+use crate::model::{CaseId, FrontId, MemberId, OpeningId, RailSide, Side};
 
 /// A part among its [`Parts`](super::Parts).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -21,6 +21,8 @@ pub enum Role {
     Stretcher,
     /// The back.
     Back,
+    /// A board on edge before the back that carries the wall screws.
+    Nailer(RailSide),
     /// An upright board inside the case.
     Partition,
     /// A lying board between openings of a frame-less case.

@@ -2,7 +2,7 @@
 //! set from. A mark never lies on an edge that may still be planed or scribed.
 
 use crate::measure::Length;
-use crate::model::Side;
+use crate::model::{RailSide, Side};
 
 use super::feature::{Bore, FeatureKind};
 use super::id::{Role, Which};
@@ -58,7 +58,9 @@ impl Part {
             | Role::AdjustableShelf
             | Role::DrawerBottom => marks(top, front, left),
             Role::Back if self.placement.length == Direction::Y => marks(front, left, bottom),
-            Role::Back => marks(front, bottom, left),
+            // The edge that lies against a board of the case.
+            Role::Nailer(RailSide::Top) => marks(front, top, left),
+            Role::Back | Role::Nailer(RailSide::Bottom) => marks(front, bottom, left),
             // The floor may take wood off the lower edge of these, so their
             // height counts from the top. Legs and sleepers run from front to
             // back.

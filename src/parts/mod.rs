@@ -21,7 +21,7 @@ mod screw_rows;
 mod short_names;
 mod space;
 
-pub use build::{Planes, build, hinge_heights, planes};
+pub use build::{Planes, build, hinge_heights, is_cut_round, planes};
 pub use channel::Channel;
 pub use clash::{Clash, clashes};
 pub use dowels::DowelRow;

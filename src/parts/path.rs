@@ -108,6 +108,7 @@ fn word(role: Role, which: Which) -> String {
         (Role::Stretcher, Which::Number(_)) => ("middle", "stretcher"),
         (Role::Stretcher, _) => ("", "stretcher"),
         (Role::Back, _) => ("", "back"),
+        (Role::Nailer(edge), _) => (edge.spelling(), "nailer"),
         (Role::Partition, _) => ("", "partition"),
         (Role::Divider, _) => ("", "divider"),
         (Role::FixedShelf | Role::AdjustableShelf, _) => ("", "shelf"),

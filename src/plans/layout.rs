@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use crate::measure::Length;
 use crate::model::JointKind;
 use crate::parts::{
-    Assembly, Cuboid, Direction, Face, Feature, FeatureKind, Joint, JointSort, Part, PartId,
+    Assembly, Cuboid, Direction, Face, Feature, FeatureKind, Joint, JointSort, Part, PartId, Role,
 };
 use crate::trade;
 
@@ -132,7 +132,9 @@ fn stick(work: &Workings<'_>, (id, host): (PartId, &Part), into: &[&Joint]) -> O
     }
     let joints = into.iter().filter(|joint| is_struck(joint));
     let guests = joints.filter_map(|joint| Some((joint.part, work.parts.get(joint.part)?)));
-    let own = guests.filter(|(_, guest)| guest.assembly == host.assembly);
+    let own = guests.filter(|(_, guest)| {
+        guest.assembly == host.assembly || matches!(guest.role, Role::Nailer(_))
+    });
     let mut lines: Vec<Line> = own.filter_map(|(id, guest)| line(host, id, guest)).collect();
     lines.sort_by_key(|line| (line.along.from, line.along.to));
     (!lines.is_empty()).then_some(Stick { host: id, lines })

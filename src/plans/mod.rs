@@ -4,8 +4,8 @@
 //! Must not know checks or drawings.
 
 pub mod assembly;
-pub mod cleats;
 pub mod countertops;
+pub mod wall;
 pub mod drawers;
 pub mod finish;
 pub mod fitting;

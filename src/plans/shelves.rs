@@ -3,7 +3,7 @@
 
 use crate::measure::Length;
 use crate::model::{Axis, Opening, Piece};
-use crate::parts::{Part, Role};
+use crate::parts::{Direction, Part, Parts, Role};
 use crate::trade;
 
 /// An opening in a face frame that a loose shelf goes in through.
@@ -30,12 +30,13 @@ impl Through<'_> {
 /// The opening that a loose shelf goes in through; nothing for any other part, and
 /// for a case without a face frame, where nothing is in its way.
 #[must_use]
-pub fn through<'a>(piece: &'a Piece, shelf: &Part) -> Option<Through<'a>> {
+pub fn through<'a>(piece: &'a Piece, parts: &Parts, shelf: &Part) -> Option<Through<'a>> {
     let case = piece.case(shelf.case).filter(|_| shelf.role == Role::AdjustableShelf)?;
     case.frame.as_ref()?;
     let opening = piece.opening(shelf.opening()?)?;
     let [wide, high] = [Axis::Across, Axis::Down].map(|axis| opening.as_built(axis).length);
-    let size = [wide, between_fixed(piece, shelf, opening, high)];
+    let room = between_fixed(piece, shelf, opening, high) - behind(parts, shelf, opening);
+    let size = [wide, room];
     let (long, thick) = (shelf.length.length, shelf.thickness.length);
     Some(Through { opening, size, needed: trade::height_to_tilt(long, thick, size[0]) })
 }
@@ -46,8 +47,32 @@ fn between_fixed(piece: &Piece, shelf: &Part, opening: &Opening, high: Length) -
     (high - piece.thickness(shelf.stock).length * fixed) / (fixed + 1)
 }
 
+/// What nailers take of the height in which a shelf is turned: it is as deep as the case,
+/// and its raised end meets them.
+fn behind(parts: &Parts, shelf: &Part, opening: &Opening) -> Length {
+    let own = parts.of_case(shelf.case);
+    let (low, high) = (opening.y, opening.y + opening.high.length);
+    let y = |part: &Part| part.extent(Direction::Y);
+    let nailers = own.iter().filter(|part| matches!(part.role, Role::Nailer(_)));
+    let taken = nailers.filter_map(|nailer| {
+        let (from, to) = y(nailer);
+        let taken = to.min(high) - from.max(low);
+        let between = |fixed: &&Part| {
+            let at = y(fixed).0;
+            fixed.role == Role::FixedShelf
+                && fixed.of == shelf.of
+                && (y(shelf).0 < at) == (at < from)
+        };
+        let meets = taken.is_positive()
+            && shelf.cuboid().overlap_along(&nailer.cuboid(), Direction::X).is_positive()
+            && !own.iter().any(|fixed| between(&fixed));
+        meets.then_some(taken)
+    });
+    taken.max().unwrap_or_default()
+}
+
 /// True for a loose shelf that can only come in from behind, before the back is on.
 #[must_use]
-pub fn is_stuck(piece: &Piece, shelf: &Part) -> bool {
-    through(piece, shelf).is_some_and(|through| through.is_too_low())
+pub fn is_stuck(piece: &Piece, parts: &Parts, shelf: &Part) -> bool {
+    through(piece, parts, shelf).is_some_and(|through| through.is_too_low())
 }

@@ -155,7 +155,7 @@ pub(super) fn weigh(piece: &Piece, parts: &Parts) -> Weights {
     for part in &parts.all {
         let body = body(piece, part);
         weights.parts.push(body);
-        let own = lifted(piece, part);
+        let own = lifted(piece, parts, part);
         let sum = weights.lifted.entry(own).or_default();
         *sum = sum.with(body);
         if piece.stock(part.stock).is_some_and(|stock| stock.gravity.is_none())
@@ -170,8 +170,8 @@ pub(super) fn weigh(piece: &Piece, parts: &Parts) -> Weights {
 /// What a part is lifted with. A false front stays on its case, and so does a
 /// loose shelf that nothing brings out again.
 #[must_use]
-pub fn lifted(piece: &Piece, part: &Part) -> Lifted {
-    if part.role == Role::AdjustableShelf && !is_stuck(piece, part) {
+pub fn lifted(piece: &Piece, parts: &Parts, part: &Part) -> Lifted {
+    if part.role == Role::AdjustableShelf && !is_stuck(piece, parts, part) {
         return Lifted::Shelves(part.case);
     }
     match part.assembly {

@@ -15,9 +15,11 @@ const POCKET_SCREWS: [((i64, i64), (i64, i64)); 6] = [
 ];
 
 /// The length of pocket screw for stock of this thickness; `None` for stock
-/// that is too thin (under 1/2 in less a sheet's tolerance) or too thick.
+/// that is too thin (under 1/2 in less a sheet's tolerance) or too thick. In a metric
+/// job it is told in whole millimeters, as it is sold (25, 32, 38, 51 and 64 mm: from
+/// memory).
 #[must_use]
-pub fn pocket_screw(thickness: Length) -> Option<Length> {
+pub fn pocket_screw(thickness: Length, unit: Unit) -> Option<Length> {
     if thickness < Length::inches(7, 16) {
         return None;
     }
@@ -25,6 +27,7 @@ pub fn pocket_screw(thickness: Length) -> Option<Length> {
         .iter()
         .find(|((n, d), _)| thickness <= Length::inches(*n, *d))
         .map(|(_, (n, d))| Length::inches(*n, *d))
+        .map(|long| unit.either(long, Length::mm(long.in_unit(Unit::Millimetre).round())))
 }
 
 /// How many pocket screws hold the end of a board this wide: two up to 3 in,
@@ -180,9 +183,9 @@ mod tests {
             (Length::inches(7, 8), Length::inches(3, 2)),
             (Length::inches(3, 2), Length::inches(5, 2)),
         ] {
-            assert_eq!(pocket_screw(thickness), Some(screw));
+            assert_eq!(pocket_screw(thickness, Unit::Inch), Some(screw));
         }
-        assert_eq!(pocket_screw(Length::inches(1, 4)), None);
+        assert_eq!(pocket_screw(Length::inches(1, 4), Unit::Inch), None);
     }
 
     #[test]

@@ -103,7 +103,8 @@ fn screws() -> Listing {
         .into_iter()
         .map(|(n, d)| {
             let thick = Length::inches(n, d);
-            let screw = pocket_screw(thick).map_or("none".to_owned(), |screw| inches.exact(screw));
+            let screw = pocket_screw(thick, crate::measure::Unit::Inch)
+                .map_or("none".to_owned(), |screw| inches.exact(screw));
             vec![inches.exact(thick), screw]
         })
         .collect();

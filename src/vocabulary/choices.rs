@@ -157,6 +157,16 @@ choices! {
         None = "none",
     }
 
+    /// How many nailers stand behind a case.
+    Nailers {
+        /// None: the screws find another board.
+        None = "none",
+        /// One, under the top.
+        One = "1",
+        /// One under the top and one above the bottom.
+        Two = "2",
+    }
+
     /// How boards are sawn.
     Sawn {
         /// Rings lie flat.

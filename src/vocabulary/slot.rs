@@ -195,6 +195,14 @@ fn choice(
     argument: &Argument,
 ) -> Result<&'static Choice, Fault> {
     let span = argument.span();
+    // A choice may be a whole number: `nailers 2`.
+    if let Some(Number { value, unit: None }) = number(argument)
+        && value.is_whole()
+        && let digits = value.numer().to_string()
+        && let Some(choice) = choices.iter().find(|choice| choice.is(&digits))
+    {
+        return Ok(choice);
+    }
     let Some(found) = argument.as_word() else { return Err(wrong(kind, span)) };
     if let Some(choice) = choices.iter().find(|choice| choice.is(found.text)) {
         return Ok(choice);

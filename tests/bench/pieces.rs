@@ -21,6 +21,8 @@ pub(super) fn write(choices: &[u16]) -> Drawn {
         names: 0,
         metric: false,
         nests: false,
+        alone: false,
+        pipe: false,
     };
     writer.spec();
     writer.drawn
@@ -38,6 +40,10 @@ struct Writer<'a> {
     metric: bool,
     /// The first opening of each list is a list again.
     nests: bool,
+    /// There is one case.
+    alone: bool,
+    /// A pipe comes up behind the base, and the case goes round it.
+    pipe: bool,
 }
 
 /// Where openings stand: what parts them, and how deep lists nest.
@@ -94,11 +100,16 @@ impl Writer<'_> {
         let framed = !self.flip();
         let scribed = framed && self.number(4) == 3;
         let right = if scribed { "wall { scribe 3/4 in }" } else { "open" };
-        self.line(&format!("site {{ left open; right {right}; fixing wall }}"));
         let cases = self.one_of(&["a", "a", "a", "ab"]);
+        self.alone = cases.len() == 1;
         for name in cases.chars() {
             self.case(name, framed, scribed && cases.ends_with(name));
         }
+        let pipe = match self.pipe {
+            true => "; keep-out \"pipe\" { from-left 6 in; up 0; wide 2 in; high 4 in; deep 2 in }",
+            false => "",
+        };
+        self.line(&format!("site {{ left open; right {right}; fixing wall{pipe} }}"));
     }
 
     fn stocks(&mut self) {
@@ -189,6 +200,11 @@ impl Writer<'_> {
             1 => {
                 self.is("toe kick in the ends");
                 self.line("base { toe-kick; high 4 in; set-back 3 in; cut-into ends }");
+                if self.alone && self.number(4) > 0 {
+                    self.is("boards around a pipe");
+                    self.pipe = true;
+                    self.line("around \"pipe\"");
+                }
             }
             _ => {
                 self.is("separate base");
@@ -501,6 +517,7 @@ impl Writer<'_> {
 /// What must be seen among a hundred pieces, and often among four hundred.
 pub(super) const WAYS: &[&str] = &[
     "no base",
+    "boards around a pipe",
     "toe kick in the ends",
     "separate base",
     "face frame",

@@ -77,8 +77,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "carry" => (Told::Step, &[]),
         "scribe" => (Told::Step, &["most"]),
         "fix cases" => (Told::Step, &["screws", "most"]),
-        // The cleats are on the cut list, and a test of its own looks for them there.
-        "fix to wall" => (Told::Step, &["back", "screws", "least", "into_stud"]),
+        "fix to wall" => (Told::Step, &["back", "screws", "least", "into_stud", "lining", "screw"]),
         "cut out" => (Told::Step, &["spare"]),
         "set on base" => (Told::Step, &["block", "most"]),
         "lay frame" => (Told::Step, &["stiles", "pairs", "cauls"]),

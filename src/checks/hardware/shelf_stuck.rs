@@ -31,7 +31,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let mut once = Once::default();
     for shelf in &parts.all {
-        let Some(through) = shelves::through(piece, shelf) else { continue };
+        let Some(through) = shelves::through(piece, parts, shelf) else { continue };
         if through.is_too_low() && once.is_first(shelf.span) {
             sink.push(finding(piece, shelf, &through));
         }

@@ -68,7 +68,7 @@ fn joint(
     let thick = piece.thickness(stock).length;
     let at = joint.span.unwrap_or(span);
     let thickness_span = piece.stock(stock).map_or(span, |stock| stock.thickness_span);
-    match (trade::pocket_screw(thick), joint.screw) {
+    match (trade::pocket_screw(thick, tape.unit), joint.screw) {
         (None, _) => sink.push(
             RULE.finding(
                 format!("pocket screws don't work in stock {} thick", tape.figure(thick)),

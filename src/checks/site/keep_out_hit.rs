@@ -2,14 +2,15 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
-use crate::model::{KeepOutId, OpeningKind, Piece};
-use crate::parts::{Assembly, Cuboid, Direction, FeatureKind, Part, Role, keep_out_space};
+use crate::parts::{
+    Assembly, Cuboid, Direction, FeatureKind, Part, Role, is_cut_round, keep_out_space,
+};
 use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "keep-out-hit",
     severity: Severity::Error,
-    finds: "A part stands where the site has a keep-out. A back may be cut round it on site, and a drawer that says `around` is cut round it.",
+    finds: "A part stands where the site has a keep-out. A back is cut round it on site; a drawer, or a case, that says `around` is cut round it in the shop.",
     why: "On the day you install the piece, it won't go up against the wall.",
     source: "Plane geometry.",
     formula: "",
@@ -25,13 +26,11 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
-    for (index, keep_out) in piece.site.keep_outs.iter().enumerate() {
+    for keep_out in &piece.site.keep_outs {
         let space = keep_out_space(piece, keep_out);
         let hit = parts.all.iter().find(|part| {
             // A back is cut out on site, where the pipe can be measured.
-            part.role != Role::Back
-                && !cut_round(piece, part, KeepOutId(index))
-                && touches(part, &space)
+            part.role != Role::Back && touches(part, &space)
         });
         let Some(part) = hit else { continue };
         let tape = piece.tape();
@@ -51,20 +50,24 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             )
             .label(keep_out.span, "this must stay clear")
             .subject(&part.path);
-        if matches!(part.assembly, Assembly::DrawerBox(_)) {
-            diagnostic = diagnostic.note(format!(
-                "write `around \"{}\"` in a drawer to cut it round this",
-                keep_out.name
-            ));
+        let holder = match part.assembly {
+            Assembly::DrawerBox(_) => Some("the drawer to cut its box"),
+            Assembly::Carcass(_) | Assembly::Loose(_) if is_cut_round(part.role) => {
+                Some("the case to cut its boards")
+            }
+            Assembly::Carcass(_)
+            | Assembly::Loose(_)
+            | Assembly::Base(_)
+            | Assembly::Frame(_)
+            | Assembly::Countertop(_)
+            | Assembly::Front(_) => None,
+        };
+        if let Some(holder) = holder {
+            diagnostic = diagnostic
+                .note(format!("write `around \"{}\"` in {holder} around it", keep_out.name));
         }
         sink.push(diagnostic);
     }
-}
-
-fn cut_round(piece: &Piece, part: &Part, keep_out: KeepOutId) -> bool {
-    let Assembly::DrawerBox(opening) = part.assembly else { return false };
-    let opening = piece.opening(opening);
-    opening.is_some_and(|o| matches!(o.kind, OpeningKind::Drawer { around: Some(around), .. } if around == keep_out))
 }
 
 /// True where the part, less its notches, shares space with the keep-out.

@@ -1,18 +1,27 @@
 //! The room.
 
+mod rounds;
 mod scribe_too_wide;
 mod base_too_deep;
+mod around_severs;
+mod around_unused;
+mod around_weak;
 mod countertop_blocked;
 mod keep_out_hit;
 mod no_scribe;
+mod nothing_to_screw;
 
 use crate::checks::rule::Rule;
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
+    &around_severs::RULE,
+    &around_unused::RULE,
+    &around_weak::RULE,
     &base_too_deep::RULE,
     &countertop_blocked::RULE,
     &keep_out_hit::RULE,
     &no_scribe::RULE,
+    &nothing_to_screw::RULE,
     &scribe_too_wide::RULE,
 ];

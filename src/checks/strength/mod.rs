@@ -1,5 +1,6 @@
 //! Whether boards hold their load, and whether the piece stands.
 
+mod case_loose;
 mod no_floor;
 mod overhang;
 mod rod_bends;
@@ -9,5 +10,11 @@ mod tips;
 use crate::checks::rule::Rule;
 
 /// The rules of this subject, in the order they are listed.
-pub(super) const RULES: &[&Rule] =
-    &[&no_floor::RULE, &overhang::RULE, &rod_bends::RULE, &sag::RULE, &tips::RULE];
+pub(super) const RULES: &[&Rule] = &[
+    &case_loose::RULE,
+    &no_floor::RULE,
+    &overhang::RULE,
+    &rod_bends::RULE,
+    &sag::RULE,
+    &tips::RULE,
+];

@@ -67,7 +67,8 @@ fn add(tell: &Teller<'_>, term: &mut Term, off: Mass) {
 /// What is lifted as one: the sum of its parts.
 pub(super) fn of_lifted(tell: &Teller<'_>, word: &str, all: &[Lifted]) -> Option<Sum> {
     let weights = tell.work.weights();
-    let own = tell.parts.iter().filter(|(_, part)| all.contains(&lifted(tell.piece, part)));
+    let own =
+        tell.parts.iter().filter(|(_, part)| all.contains(&lifted(tell.piece, tell.parts, part)));
     let terms: Vec<Term> = own
         .filter_map(|(id, part)| {
             let mass = weights.parts.get(id.0)?.mass();

@@ -202,25 +202,16 @@ fn carried_by(carry: Carry) -> String {
 
 #[derive(Serialize)]
 pub(super) struct Walled<'d> {
-    cleats: Vec<Cleat<'d>>,
+    through: Vec<&'d str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    nailer: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
     back: Option<Figure>,
     screws: u32,
     least: Figure,
     into_stud: Figure,
-}
-
-/// Cleats of one length, as the cut list has them.
-#[derive(Serialize)]
-pub(super) struct Cleat<'d> {
-    case: &'d str,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    under: Option<&'d str>,
-    pieces: usize,
-    long: Figure,
-    wide: Figure,
-    thick: Figure,
-    stock: &'d str,
+    lining: Figure,
+    screw: Figure,
 }
 
 impl<'d> Maker<'d, '_> {
@@ -373,7 +364,7 @@ impl<'d> Maker<'d, '_> {
                     .collect(),
                 rows: laid.rows.iter().filter_map(|row| self.screw_row(row)).collect(),
             }),
-            House::Wall(wall) => What::FixToWall(self.walled(wall, case)),
+            House::Wall(wall) => What::FixToWall(self.walled(wall)),
         }
     }
 
@@ -388,28 +379,17 @@ impl<'d> Maker<'d, '_> {
         })
     }
 
-    fn walled(&self, wall: &Wall, case: impl Fn(crate::model::CaseId) -> &'d str) -> Walled<'d> {
+    fn walled(&self, wall: &Wall) -> Walled<'d> {
+        let said = |length: Length| length.is_positive().then(|| self.figure(length));
         Walled {
-            cleats: wall
-                .cleats
-                .iter()
-                .filter_map(|own| {
-                    let stock = self.work.piece.stock(own.stock)?;
-                    Some(Cleat {
-                        case: case(own.case),
-                        under: own.under.map(|id| self.mark(id)),
-                        pieces: own.count,
-                        long: self.figure(own.long),
-                        wide: self.figure(own.wide),
-                        thick: self.figure(stock.thickness.length),
-                        stock: &stock.name,
-                    })
-                })
-                .collect(),
-            back: wall.back.is_positive().then(|| self.figure(wall.back)),
+            through: wall.nailers.iter().chain(&wall.backs).map(|id| self.mark(*id)).collect(),
+            nailer: said(wall.thick),
+            back: said(wall.back),
             screws: wall.screws,
             least: self.at_least(wall.least()),
             into_stud: self.figure(wall.into),
+            lining: self.figure(wall.lining),
+            screw: self.at_least(wall.screw(self.work.piece.tape().unit)),
         }
     }
 }

@@ -62,6 +62,7 @@ fn layer(part: &Part) -> Layer {
             | Which::AtNumber(..) => Layer::Sleeper,
         },
         Role::Back => Layer::Back,
+        Role::Nailer(_) => Layer::Between,
         Role::Stile | Role::Rail => Layer::Frame,
         Role::Slab | Role::FrontStile | Role::FrontRail | Role::FrontPanel => Layer::Front,
         Role::DrawerSide | Role::DrawerFront | Role::DrawerBack | Role::DrawerBottom => {

@@ -230,7 +230,7 @@ impl<'a> Builder<'a> {
             | JointKind::Butt => {
                 let end = guest.placement.face(holder.placement.direction(face), !face.is_start());
                 let along = guest.placement.width;
-                let (own, wood) = (guest.cuboid(), holder.cuboid());
+                let (own, wood) = (meeting(guest, end), holder.cuboid());
                 let from = own.from.along(along);
                 // A stretcher covers only a strip of the end below it.
                 let held = (
@@ -282,6 +282,7 @@ impl<'a> Builder<'a> {
             Face::LengthStart => (Length::ZERO, deep),
             _ => (length - deep, length),
         };
+        let unit = self.piece.tape().unit;
         let feature = match joint.kind {
             JointKind::Pocket => {
                 let back = part.show.map_or(Face::ThickEnd, Face::opposite);
@@ -290,7 +291,7 @@ impl<'a> Builder<'a> {
                 Feature {
                     kind: FeatureKind::Pockets(
                         count,
-                        joint.screw.or_else(|| trade::pocket_screw(thick)),
+                        joint.screw.or_else(|| trade::pocket_screw(thick, unit)),
                     ),
                     face: back,
                     u: at_end(deep),
@@ -389,6 +390,29 @@ impl<'a> Builder<'a> {
             right - self.thickness(self.case.ends[1].stock),
         ]
     }
+}
+
+/// The space of a part as far as it can be fastened at one of its ends: a partition
+/// that is notched for a nailer at its rear corner is less deep there.
+fn meeting(part: &Part, end: Face) -> Cuboid {
+    let mut space = part.cuboid();
+    if part.role != Role::Partition {
+        return space;
+    }
+    let wide = part.width.length;
+    let at_end = |feature: &&Feature| {
+        let (from, to) = feature.u;
+        let reaches = match end {
+            Face::LengthStart => from.is_zero(),
+            Face::LengthEnd => to == part.length.length,
+            Face::WidthStart | Face::WidthEnd | Face::ThickStart | Face::ThickEnd => false,
+        };
+        feature.kind == FeatureKind::Notch && reaches && feature.v.1 == wide
+    };
+    if let Some(notch) = part.features.iter().find(at_end) {
+        space.to.z = space.from.z + notch.v.0;
+    }
+    space
 }
 
 fn sheet_grain(stock: Option<&crate::model::Stock>) -> Grain {

@@ -12,6 +12,7 @@ use crate::parts::space::{Direction, Face};
 
 use super::behind;
 use super::builder::{ACROSS, Builder, Draft, LYING, STANDING, UPRIGHT};
+use super::nailers;
 
 /// What the other builders need of the carcass.
 #[derive(Debug)]
@@ -22,6 +23,8 @@ pub(super) struct Carcass {
     pub(super) bottom: Option<PartId>,
     /// From the floor to the underside of the bottom, or to the base.
     pub(super) bottom_y: Size,
+    /// What carries the wall screws.
+    pub(super) nailers: Vec<PartId>,
 }
 
 pub(super) fn build(builder: &mut Builder<'_>) -> Carcass {
@@ -29,6 +32,7 @@ pub(super) fn build(builder: &mut Builder<'_>) -> Carcass {
     let bottom_y = bottom_height(builder);
     let bottom = bottom(builder, &ends, &bottom_y);
     top(builder, &ends);
+    let nailers = nailers::place(builder, &ends);
     let mut members: Vec<Member> = builder.case.members.clone();
     // Boards of outer lists first: inner ones are let into them.
     members.sort_by_key(|member| member.list);
@@ -47,7 +51,7 @@ pub(super) fn build(builder: &mut Builder<'_>) -> Carcass {
         }
     }
     back(builder, &ends, &bottom_y);
-    Carcass { ends, bottom, bottom_y }
+    Carcass { ends, bottom, bottom_y, nailers }
 }
 
 fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
@@ -280,6 +284,7 @@ pub(super) fn upright(
         span: board.span,
         notes: board.notes.clone(),
     });
+    nailers::notch(builder, id);
     for (host, face) in below.into_iter().chain(above) {
         builder.house(id, host, face, &board.joint, board.span);
     }

@@ -2,14 +2,14 @@
 
 use crate::measure::Length;
 use crate::model::{
-    Axis, DrawerBox, DrawerBoxes, FrontId, Hardware, JointKind, KeepOutId, Leaf, Opening,
-    OpeningKind, Runs, Side, Size, Slide, Stock,
+    Axis, DrawerBox, DrawerBoxes, FrontId, Hardware, JointKind, Leaf, Opening, OpeningKind, Runs,
+    Side, Size, Slide, Stock,
 };
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::{Assembly, Part};
-use crate::parts::space::{Direction, Face, Point, keep_out_space};
+use crate::parts::space::{Direction, Face};
 
 use super::builder::{ACROSS, Builder, Draft, LYING, SIDEWAYS};
 use super::carcass::Carcass;
@@ -25,9 +25,6 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
         let Some(size) = builder.piece.drawer_box(builder.case, opening) else { continue };
         let made = drawer(builder, opening, &boxes, &slide, &size);
         let sides = made.sides;
-        if let OpeningKind::Drawer { around: Some(around), .. } = opening.kind {
-            cut_round(builder, opening, around);
-        }
         let space = inside::space(builder, opening, carcass);
         let slide = match &slide.runs {
             Runs::Hardware(slide) => slide,
@@ -312,51 +309,6 @@ fn notches(
                 span: slide.span,
             },
         );
-    }
-}
-
-/// Cuts the back, the bottom and the sides of a box round a keep-out, an inch
-/// clear of it; a pipe comes from above, so the cut in an upright board is open
-/// at its top.
-fn cut_round(builder: &mut Builder<'_>, opening: &Opening, around: KeepOutId) {
-    let Some(keep_out) = builder.piece.site.keep_outs.get(around.0) else { return };
-    let clear = Length::inches(1, 1);
-    let back = builder.piece.wall() - builder.case.deep.length;
-    let mut space = keep_out_space(builder.piece, keep_out);
-    space.from =
-        Point::new(space.from.x - clear, space.from.y - clear, space.from.z - clear - back);
-    space.to = Point::new(space.to.x + clear, space.to.y + clear, space.to.z + clear - back);
-    let span = opening.span;
-    let own = Assembly::DrawerBox(opening.id);
-    let hit: Vec<PartId> = builder
-        .own()
-        .filter(|(_, part)| part.assembly == own && part.cuboid().overlaps(&space))
-        .map(|(id, _)| id)
-        .collect();
-    for id in hit {
-        let Some(part) = builder.part(id) else { continue };
-        let own = part.cuboid();
-        let range = |direction: Direction| {
-            let start = own.from.along(direction);
-            let from = space.from.along(direction).max(start) - start;
-            let open_above = direction == Direction::Y && part.placement.thickness != Direction::Y;
-            let to = match open_above {
-                true => own.to.along(direction),
-                false => space.to.along(direction).min(own.to.along(direction)),
-            };
-            (from, to - start)
-        };
-        let feature = Feature {
-            kind: FeatureKind::Notch,
-            face: Face::ThickEnd,
-            u: range(part.placement.length),
-            v: range(part.placement.width),
-            deep: part.thickness.length,
-            deep_at: None,
-            takes: None,
-            span,
-        };
-        builder.cut(id, feature);
     }
 }
 

@@ -162,7 +162,7 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
 /// How far above the lower edge of its opening the underside of each shelf lies,
 /// and whether it stands on pins, from the lowest on. The fixed ones leave the same
 /// clear height between them, and in each of these spaces the loose ones do.
-fn heights(set: &ShelfSet, high: &Size, thick: &Size) -> Vec<(Size, bool)> {
+pub(super) fn heights(set: &ShelfSet, high: &Size, thick: &Size) -> Vec<(Size, bool)> {
     let even = |high: &Size, count: u32| {
         let count = i64::from(count);
         (high - thick * count) / (count + 1)

@@ -13,7 +13,9 @@ mod front;
 mod fronts;
 mod hinging;
 mod inside;
+mod nailers;
 mod on_wood;
+mod round;
 
 use crate::model::{MOST_PARTS, Piece};
 
@@ -23,6 +25,7 @@ use super::{mark, named};
 use builder::Builder;
 pub use builder::{Planes, planes};
 pub use hinging::hinge_heights;
+pub use round::is_cut_round;
 
 /// Builds every part of a piece, with its joints and marks. Where there are
 /// more than [`MOST_PARTS`] it stops, at the latest behind the case with the
@@ -38,10 +41,12 @@ pub fn build(piece: &Piece) -> Parts {
         base::build(&mut builder, &carcass);
         face_frame::build(&mut builder, &carcass);
         inside::build(&mut builder, &carcass);
+        nailers::join(&mut builder, &carcass.nailers);
         face_frame::backed(&mut builder);
         countertop::build(&mut builder);
         fronts::build(&mut builder, &carcass);
         drawers::build(&mut builder, &carcass);
+        round::build(&mut builder);
         // Builders count from the front of their own case; all backs stand at
         // one wall.
         let back = wall - case.deep.length;

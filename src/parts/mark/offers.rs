@@ -1,6 +1,6 @@
 //! The marks that a part may have, all of them from its names.
 
-use crate::model::{Called, CaseId, Leaf, MemberId, OpeningId, Piece, Side};
+use crate::model::{Called, CaseId, Leaf, MemberId, OpeningId, Piece, RailSide, Side};
 use crate::parts::id::{Key, Of, Role, Which};
 use crate::parts::short_names::ShortNames;
 
@@ -226,6 +226,8 @@ fn own(key: &Key) -> [String; 2] {
         Role::Top => ("T", "T"),
         Role::Countertop => ("CT", "C"),
         Role::Back => ("K", "K"),
+        Role::Nailer(RailSide::Top) => ("TNL", "TN"),
+        Role::Nailer(RailSide::Bottom) => ("BNL", "BN"),
         Role::Stretcher if !number.is_empty() => ("MST", "M"),
         Role::Stretcher => ("ST", "T"),
         Role::Partition => ("P", "P"),

@@ -102,6 +102,8 @@ pub struct Task {
     pub closes: Vec<usize>,
     /// What is done here besides: what is measured, tried, set, coated, or fixed.
     pub does: Vec<Doing>,
+    /// What is done last in it, when its joints are closed.
+    pub then: Vec<Doing>,
     /// The rectangle whose diagonals are compared.
     pub square: Option<Square>,
     /// Tasks that come first, by index.
@@ -134,6 +136,7 @@ impl Task {
             cuts: Vec::new(),
             closes: Vec::new(),
             does: Vec::new(),
+            then: Vec::new(),
             square: None,
             after: Vec::new(),
             cured: Vec::new(),

@@ -43,6 +43,7 @@ pub fn stage(part: &Part) -> Stage {
         | Role::Top
         | Role::Countertop
         | Role::Stretcher
+        | Role::Nailer(_)
         | Role::Partition
         | Role::Divider
         | Role::FixedShelf

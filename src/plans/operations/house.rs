@@ -3,7 +3,6 @@
 use crate::measure::Length;
 use crate::model::{CaseId, Side};
 use crate::parts::PartId;
-use crate::plans::cleats::Cleats;
 use crate::plans::countertops::Laid;
 use crate::trade::Carry;
 
@@ -35,25 +34,21 @@ pub struct Beside {
     pub most: Length,
 }
 
-/// Cases are screwed to the wall through cleats.
+/// Cases are screwed to the wall behind them.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Wall {
-    /// The cleats.
-    pub cleats: Vec<Cleats>,
-    /// How thick the thickest of them is.
+    /// The boards on edge that the screws go through.
+    pub nailers: Vec<PartId>,
+    /// The backs that they go through, of cases without nailers.
+    pub backs: Vec<PartId>,
+    /// How thick the nailer of the thickest case is; zero without.
     pub thick: Length,
-    /// How thick the backs are that the screws go through; zero without.
+    /// How thick its back is; zero without.
     pub back: Length,
     /// How many screws at each stud.
     pub screws: u32,
     /// How far they go into the stud.
     pub into: Length,
-}
-
-impl Wall {
-    /// The least length of a screw, to which the lining of the wall is added.
-    #[must_use]
-    pub fn least(&self) -> Length {
-        self.thick + self.back + self.into
-    }
+    /// How thick the usual lining of a wall is.
+    pub lining: Length,
 }

@@ -285,6 +285,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Operations {
         doings.extend(cutting::cuts(work, own));
         doings.extend(together.close(work, own));
         doings.extend(fasten::fastened(work.fitting(), &fastened, own));
+        doings.extend(own.then.iter().cloned());
         doings.extend(stands(own).map(Doing::Rest));
         all.extend(doings.into_iter().map(|doing| Operation { task, doing }));
         if let Some(range) = of_task.get_mut(task) {

@@ -14,7 +14,7 @@ use super::{Doing, Leg, Move, Side, Step, steps};
 /// a stop, which is set against the drawer that stands in its opening.
 fn from_behind(work: &Workings<'_>, own: &mut Move) {
     let parts = || own.parts.iter().filter_map(|id| work.parts.get(*id));
-    let stuck = own.tilted && parts().any(|part| shelves::is_stuck(work.piece, part));
+    let stuck = own.tilted && parts().any(|part| shelves::is_stuck(work.piece, work.parts, part));
     let stops = !own.legs.is_empty() && parts().all(|part| part.role == Role::Stop);
     if stuck || stops {
         own.tilted = false;

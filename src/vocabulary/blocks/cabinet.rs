@@ -1,7 +1,7 @@
 //! A case and its boards.
 
-pub(crate) use super::NOTE;
 use super::*;
+pub(crate) use super::{AROUND, NOTE};
 
 words! {
     STOCK: Refer<Stock> = ("stock", "what it is made of", "stock birch-ply");
@@ -115,6 +115,7 @@ block! {
         "drawers { stock maple; slide soft-15 }",
     ).opens(drawers::block);
     FINISH: Refer<Finish> = ("finish", "the finish of the parts that show", "finish oil");
+    AROUND;
     NOTE;
 }
 
@@ -194,6 +195,33 @@ block! {
     "The back, set in rabbets of the ends or screwed on behind.";
     STOCK;
     JOINT = BACK_JOINT;
+    NAILERS: Nailers = (
+        "nailers",
+        "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two from 6 ft (1800 mm) of height up, unless its back is 1/2 in (12 mm) thick",
+        "nailers 2 { wide 4; stock birch-ply }",
+    ).may_open(nailers::block);
+    NOTE;
+}
+
+block! {
+    /// `nailers … { … }`
+    nailers: "nailers", "the nailers",
+    "Boards on edge between the ends, tight against the back, that carry the wall screws. Partitions are notched for them.";
+    WIDE: Length = (
+        "wide",
+        "their width, from the lower to the upper edge",
+        "wide 4",
+    ).default("4 in").metric("100 mm")
+        .can_be("20 mm", "600 mm")
+        .usual("50 mm", "300 mm");
+    CLEAR: Length = (
+        "clear",
+        "how far they end beside a pipe or outlet that stands in their way",
+        "clear 1",
+    ).default("1/2 in").metric("12 mm")
+        .can_be("0 mm", "600 mm")
+        .usual("0 mm", "150 mm");
+    STOCK;
     NOTE;
 }
 

@@ -1,7 +1,7 @@
 //! The face frame, and the lists of openings that are the elevation.
 
-pub(crate) use super::NOTE;
 use super::*;
+pub(crate) use super::{AROUND, NOTE};
 
 words! {
     WIDE: Size = ("wide", "its width", "wide 17-1/4")
@@ -126,7 +126,6 @@ words! {
         "a hanging rail from side to side",
         "rod { diameter 1-1/4 }",
     ).may_open(rod::block);
-    AROUND: Text = ("around", "the keep-out that its box is cut around", "around \"trap\"");
     BOX: Braces = (
         "box",
         "its box, where it is lower than its slide lets it be",
@@ -285,6 +284,18 @@ block! {
     STOCK;
     JOINT = DIVIDER_JOINT;
     NOTE;
+}
+
+block! {
+    /// `around "…" { … }`
+    around: "around", "a cut around a keep-out",
+    "The cuts go through the whole thickness. In a board they are open at its rear edge, in the sides and the back of a box at the top.";
+    CLEAR: Length = (
+        "clear",
+        "how far the cuts stay clear of it; if not written, 1 in (25 mm) where the keep-out is hot, and 1/2 in (12 mm) elsewhere",
+        "clear 1",
+    ).can_be("0 mm", "1200 mm")
+        .usual("0 mm", "150 mm");
 }
 
 block! {

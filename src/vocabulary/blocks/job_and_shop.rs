@@ -99,6 +99,7 @@ block! {
     DEEP: Length = ("deep", "how far it stands out from the wall", "deep 3").required()
         .can_be("2 mm", "3 m")
         .usual("1/4 in", "24 in");
+    HOT: Flag = ("hot", "it gets hot, or moves: what is cut around it stays 1 in (25 mm) clear", "hot");
     NOTE;
 }
 

@@ -60,6 +60,7 @@ pub static BLOCKS: &[&Block] = &[
     &end::BLOCK,
     &bottom::BLOCK,
     &back::BLOCK,
+    &nailers::BLOCK,
     &top::BLOCK,
     &stretchers::BLOCK,
     &countertop::BLOCK,
@@ -81,6 +82,7 @@ pub static BLOCKS: &[&Block] = &[
     &tray::BLOCK,
     &drawer_behind::BLOCK,
     &box_size::BLOCK,
+    &around::BLOCK,
     &list_behind::BLOCK,
     &group_behind::BLOCK,
     &door::BLOCK,
@@ -107,6 +109,12 @@ pub static BLOCKS: &[&Block] = &[
 ];
 
 words! {
+    /// What a box, or every board of a case, is cut round.
+    AROUND: Text = (
+        "around",
+        "a keep-out that it is cut around: a drawer box, or every board and box of a case",
+        "around \"trap\" { clear 1 }",
+    ).may_open(around::block).many();
     /// The note that any item may carry to the papers.
     NOTE: Text = (
         "note",

@@ -44,6 +44,7 @@ impl Planting {
             Role::Top
             | Role::Countertop
             | Role::Stretcher
+            | Role::Nailer(_)
             | Role::Back
             | Role::Partition
             | Role::Divider
@@ -89,6 +90,7 @@ impl Maker<'_, '_> {
                 stands
             }
         };
+        let stands = self.nailers_set(case, carcass.is_some(), stands);
         let stands = self.planted(id, stands, base);
         self.frame_on(case, stands, frame)
     }
@@ -126,7 +128,7 @@ impl Maker<'_, '_> {
 
     /// The loose shelves that only come in from behind.
     pub(super) fn stuck(&self) -> Vec<PartId> {
-        self.ids(|part| shelves::is_stuck(self.piece, part))
+        self.ids(|part| shelves::is_stuck(self.piece, self.parts, part))
     }
 
     /// The back comes off before the finish, and goes on for good after it.

@@ -3,10 +3,10 @@
 use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass};
 use crate::model::{Case, CaseId, Exposure, Opening, OpeningKind, Set, Side};
-use crate::parts::{JointSort, PartId, Role};
-use crate::plans::cleats;
+use crate::parts::{JointSort, Role};
 use crate::plans::operations::{Beside, Doing, House, Wall};
 use crate::plans::shelves;
+use crate::plans::wall;
 use crate::plans::weights::{Body, Lifted};
 use crate::trade::{self, Carry};
 
@@ -44,7 +44,7 @@ impl Maker<'_, '_> {
             self.does(last, does.collect());
         }
         if self.piece.site.fixed {
-            let wall = self.wall();
+            let wall = wall::wall(self.piece, self.parts);
             let lines = self.walled(&wall);
             let title = "Fix it to the wall".to_owned();
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Wall), vec![last]);
@@ -101,8 +101,9 @@ impl Maker<'_, '_> {
     fn carried(&self) -> (Vec<String>, Vec<Doing>) {
         let (mut lines, mut does) = (Vec::new(), Vec::new());
         let stuck = self.stuck();
-        let loose = self
-            .ids(|part| part.role == Role::AdjustableShelf && !shelves::is_stuck(self.piece, part));
+        let loose = self.ids(|part| {
+            part.role == Role::AdjustableShelf && !shelves::is_stuck(self.piece, self.parts, part)
+        });
         if !self.work.fronts().is_empty() || !loose.is_empty() {
             lines.push(match loose.is_empty() {
                 true => "carry it without its doors and drawers".to_owned(),
@@ -189,53 +190,39 @@ impl Maker<'_, '_> {
         Some((lines, does))
     }
 
-    /// How the cases are screwed to the wall.
-    fn wall(&self) -> Wall {
-        let cleats = cleats::cleats(self.piece, self.parts);
-        let stocks = cleats.iter().filter_map(|own| self.piece.stock(own.stock));
-        let thick = stocks.map(|stock| stock.thickness.length).max().unwrap_or_default();
-        let backs = self.parts.all.iter().filter(|part| part.role == Role::Back);
-        Wall {
-            cleats,
-            thick,
-            back: backs.map(|part| part.thickness.length).max().unwrap_or_default(),
-            screws: trade::SCREWS_AT_STUD,
-            into: trade::into_stud(self.piece.tape().unit),
-        }
-    }
-
     fn walled(&self, wall: &Wall) -> Vec<String> {
+        let tape = self.piece.tape();
         let mut lines = vec![
             "find the studs, and look for pipes and wires before you drill; where any run, local code and a licensed trade decide".to_owned(),
         ];
-        let mut boards: Vec<PartId> = wall.cleats.iter().filter_map(|own| own.under).collect();
-        boards.dedup();
-        let bare = wall.cleats.iter().filter(|own| own.under.is_none());
-        let mut bare: Vec<&str> = bare
-            .filter_map(|own| self.piece.case(own.case))
-            .map(|case| case.name.as_str())
-            .collect();
-        bare.dedup();
-        if !boards.is_empty() {
-            lines.push(format!("saw the cleats at the end of the cut list; fit them between the uprights, on edge against the back and tight under {}, and screw them to it and to the uprights", self.marks(&boards)));
+        let nailed = !wall.nailers.is_empty();
+        if nailed {
+            lines.push(format!(
+                "screw through {} into the studs, and never through a thin back alone",
+                self.marks(&wall.nailers)
+            ));
         }
-        if !bare.is_empty() {
-            lines.push(format!("saw the cleats at the end of the cut list; fit them between the uprights of {}, on edge against the back and high up, and screw them to the uprights", listed(&bare)));
+        if !wall.backs.is_empty() {
+            lines.push(format!(
+                "{} into the studs, close under the top",
+                match nailed {
+                    true => format!("screw through {} too", self.marks(&wall.backs)),
+                    false => format!("screw through {}", self.marks(&wall.backs)),
+                }
+            ));
         }
-        let tape = self.piece.tape();
-        lines.push(
-            "screw through the cleats into the wall, and not through the thin back alone"
-                .to_owned(),
-        );
-        let through = match wall.back.is_positive() {
-            true => format!("through the cleat and {} of back", tape.text(wall.back)),
-            false => "through the cleat".to_owned(),
+        let through = match (wall.thick.is_positive(), wall.back.is_positive()) {
+            (true, true) => format!("through the nailer and {} of back", tape.text(wall.back)),
+            (true, false) => "through the nailer".to_owned(),
+            (false, _) => format!("through {} of back", tape.text(wall.back)),
         };
         lines.push(format!(
-"drive {} screws at each stud, {through} and the wallboard or plaster and {} into the stud: at least {} long, and longer by the thickness of the wallboard or plaster; in masonry use plugs made for it",
+            "drive {} cabinet screws of #8 to #10 at each stud, {through} and the wallboard or plaster and {} into the stud: {} and the thickness of the wallboard or plaster, so {} long on wallboard of {}; use no drywall screws, which snap; in masonry use plugs made for it",
             wall.screws,
             tape.text(wall.into),
-            tape.text(tape.up(wall.least()))
+            tape.text(tape.up(wall.least())),
+            tape.text(tape.up(wall.screw(tape.unit))),
+            tape.text(wall.lining)
         ));
         lines.push(
             "shim behind a screw where there is a gap, or it pulls the case out of square"

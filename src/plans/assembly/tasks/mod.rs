@@ -10,6 +10,7 @@ mod fronts;
 mod hanging;
 mod installing;
 mod joints;
+mod nailers;
 mod openings;
 mod units;
 
@@ -184,6 +185,13 @@ impl<'w, 'a> Maker<'w, 'a> {
         }
     }
 
+    /// Says what is done in a task when its joints are closed.
+    fn then(&mut self, task: usize, doings: Vec<Doing>) {
+        if let Some(task) = self.tasks.get_mut(task) {
+            task.then.extend(doings);
+        }
+    }
+
     /// Those of these tasks that no other of them waits for.
     fn latest(&self, mut after: Vec<usize>) -> Vec<usize> {
         after.sort_unstable();
@@ -293,16 +301,18 @@ impl<'w, 'a> Maker<'w, 'a> {
 
     /// `B into LE and RE, dado`: a line for each part that is let in.
     fn joint_lines(&self, joints: &[&Joint]) -> Vec<String> {
-        let mut order: Vec<PartId> = Vec::new();
+        // A part that is joined in two ways, a nailer, has a line for each.
+        let mut order: Vec<(PartId, JointSort)> = Vec::new();
         for joint in joints {
-            if !order.contains(&joint.part) {
-                order.push(joint.part);
+            if !order.contains(&(joint.part, joint.sort)) {
+                order.push((joint.part, joint.sort));
             }
         }
         order
             .into_iter()
-            .map(|part| {
-                let own: Vec<&&Joint> = joints.iter().filter(|joint| joint.part == part).collect();
+            .map(|(part, sort)| {
+                let is_own = |joint: &&&Joint| (joint.part, joint.sort) == (part, sort);
+                let own: Vec<&&Joint> = joints.iter().filter(is_own).collect();
                 let mut hosts: Vec<&str> =
                     own.iter().map(|joint| self.parts.mark(joint.into)).collect();
                 hosts.dedup();

@@ -1,0 +1,43 @@
+//! An `around` that nothing meets.
+
+use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::diagnostics::{Severity, Sink};
+use crate::plans::Workings;
+
+use super::rounds::rounds;
+
+pub(in crate::checks) const RULE: Rule = Rule {
+    slug: "around-unused",
+    severity: Severity::Warning,
+    finds: "A drawer or a case says that it is cut around a keep-out, and nothing of it comes near that.",
+    why: "Either the word is left over from an earlier plan, or a figure of the keep-out is wrong and the pipe stands somewhere else.",
+    source: "Plane geometry.",
+    formula: "",
+    accept: "Accept it if the pipe may still be moved.",
+    example: Example {
+        base: Base::Console,
+        sound: "drawer lower  { share 1 }",
+        wrong: "drawer lower  { share 1; around \"heating pipe\" }",
+    },
+    check: Check::Parts(check),
+    sometimes: None,
+};
+
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    let Workings { piece, parts, .. } = *work;
+    for own in rounds(piece) {
+        if parts.all.iter().any(|part| own.cuts(part).next().is_some()) {
+            continue;
+        }
+        sink.push(
+            RULE.finding(
+                format!("nothing of {} meets the {}", own.of, own.keep_out.name),
+                own.round.span,
+                "nothing is cut here",
+            )
+            .label(own.keep_out.span, "the keep-out")
+            .note("take it out, or look at the figures of the keep-out; a back is cut around it on site in any case")
+            .subject(own.of),
+        );
+    }
+}

@@ -1,0 +1,97 @@
+//! The nailers of a case: the boards on edge before its back that carry the wall
+//! screws.
+
+use crate::measure::{Length, Span};
+use crate::vocabulary::{Entries, Nailers as Asked, Said, words};
+
+use super::case::Case;
+use super::id::StockId;
+use super::insertion::Insertion;
+use super::lower::Lower;
+use super::piece::Piece;
+use super::read_case::{self, Shared};
+use super::size::Size;
+
+/// What a case says of its nailers.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Nailers {
+    /// How many, where that is written.
+    pub asked: Option<Asked>,
+    /// From the lower to the upper edge.
+    pub wide: Size,
+    /// The maker gives that width: it is kept even where the space is lower.
+    pub is_wide_written: bool,
+    /// How far they end beside a keep-out.
+    pub clear: Size,
+    /// What they are of.
+    pub stock: StockId,
+    /// The statement, else the case.
+    pub span: Span,
+    /// Where they are said; `None` in a case that says nothing of a back.
+    pub said_at: Option<Insertion>,
+    /// Notes for the papers.
+    pub notes: Vec<String>,
+}
+
+/// The nailers as the block of the back says them, of the stock of the case else.
+pub(super) fn read(
+    case: &Entries,
+    at: Span,
+    fallback: Option<StockId>,
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<Nailers> {
+    let back = case.one(words::case::BACK).and_then(Said::body);
+    let said = back.and_then(|back| back.one(words::back::NAILERS));
+    let empty = ctx.empty(&words::nailers::BLOCK);
+    let body = said.and_then(Said::body).unwrap_or(&empty);
+    let span = said.map_or(at, |said| said.head);
+    let wide = ctx.positive(body, words::nailers::WIDE, "nailer width").known()?;
+    Some(Nailers {
+        asked: said.and_then(Said::value).map(|asked| *asked.value),
+        wide,
+        is_wide_written: body.one(words::nailers::WIDE).is_some(),
+        clear: ctx.size_or_zero(body, words::nailers::CLEAR, "nailer clearance"),
+        stock: read_case::stock(body, fallback, "the nailers", span, shared, ctx)?,
+        span,
+        said_at: back.map(|back| Insertion::of(back, words::back::NAILERS)),
+        notes: body.notes(),
+    })
+}
+
+impl Piece {
+    /// From this thickness up a back takes the wall screws itself: 1/2 in, 12 mm
+    /// (common practice, no source).
+    #[must_use]
+    pub fn stout_back(&self) -> Length {
+        self.tape().unit.either(Length::inches(1, 2), Length::mm(12))
+    }
+
+    /// A case so high, its base included, gets a nailer above its bottom too: 6 ft,
+    /// 1800 mm (common practice, no source).
+    #[must_use]
+    pub fn tall(&self) -> Length {
+        self.tape().unit.either(Length::inches(72, 1), Length::mm(1800))
+    }
+
+    /// True where the back of a case takes the wall screws.
+    #[must_use]
+    pub fn has_stout_back(&self, case: &Case) -> bool {
+        let thick = case.back.as_ref().map(|back| self.thickness(back.stock).length);
+        thick.is_some_and(|thick| thick >= self.stout_back())
+    }
+
+    /// How many nailers a case has: as many as are written; else one where it is
+    /// fixed to the wall and its back takes no wall screws, and two where it is tall.
+    #[must_use]
+    pub fn nailers(&self, case: &Case) -> u32 {
+        match case.nailers.asked {
+            Some(Asked::None) => 0,
+            Some(Asked::One) => 1,
+            Some(Asked::Two) => 2,
+            None if !self.site.fixed || self.has_stout_back(case) => 0,
+            None if case.high.length >= self.tall() => 2,
+            None => 1,
+        }
+    }
+}
