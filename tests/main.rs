@@ -40,6 +40,7 @@ mod golden;
 mod hall_console;
 mod history;
 mod hostile;
+mod hung;
 mod jig;
 mod jobs;
 mod joints;

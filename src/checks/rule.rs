@@ -22,6 +22,8 @@ pub enum Base {
     Chest,
     /// The wardrobe with rails and drawers behind doors.
     Wardrobe,
+    /// The media shelf that hangs on the wall.
+    Hung,
 }
 
 impl Base {
@@ -36,6 +38,7 @@ impl Base {
             Self::Pantry => include_str!("../../specs/weir-house-pantry.case"),
             Self::Chest => include_str!("../../specs/orchard-lane-chest.case"),
             Self::Wardrobe => include_str!("../../specs/mill-lane-wardrobe.case"),
+            Self::Hung => include_str!("../../specs/signal-house-media-shelf.case"),
         }
     }
 }

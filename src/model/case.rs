@@ -8,6 +8,7 @@ use super::countertop::Countertop;
 use super::cut_round::CutRound;
 use super::frame::Frame;
 use super::front::{DrawerBoxes, Fronts};
+use super::hung::Hung;
 use super::id::{CaseId, FinishId, StockId};
 use super::insertion::Insertion;
 use super::joinery::{Board, Joinery};
@@ -209,7 +210,7 @@ pub struct Case {
     pub wide: Size,
     /// Over all.
     pub deep: Size,
-    /// Over all.
+    /// From the floor to its top.
     pub high: Size,
     /// The statement that gives its depth.
     pub deep_span: Span,
@@ -217,6 +218,8 @@ pub struct Case {
     pub exposure: [Exposure; 2],
     /// What it stands on.
     pub base: Option<Base>,
+    /// How it hangs on the wall, where it stands on nothing.
+    pub hung: Option<Hung>,
     /// Left and right.
     pub ends: [End; 2],
     /// The bottom.
@@ -254,10 +257,18 @@ pub struct Case {
 }
 
 impl Case {
-    /// The height of the base, nought where there is none.
+    /// From the floor to its underside: the height of its base, or how far up it hangs;
+    /// nought where it stands on its ends.
     #[must_use]
     pub fn base_high(&self) -> Size {
-        self.base.as_ref().map(|base| base.high.clone()).unwrap_or_default()
+        let base = self.base.as_ref().map(|base| &base.high);
+        base.or(self.hung.as_ref().map(|hung| &hung.up)).cloned().unwrap_or_default()
+    }
+
+    /// Its overall height: from the floor, or from the underside of a case that hangs.
+    #[must_use]
+    pub fn overall_high(&self) -> &Size {
+        self.hung.as_ref().map_or(&self.high, |hung| &hung.high)
     }
 }
 

@@ -26,6 +26,7 @@ mod given;
 mod hanging;
 mod hardware;
 mod hinge;
+mod hung;
 mod id;
 mod job;
 mod joinery;
@@ -86,6 +87,7 @@ pub use front::{Build, DrawerBoxes, Flutes, Fronts, Overlay, PanelBuild, Set};
 pub use hanging::HingeNeed;
 pub use hardware::{Bit, BoxRule, BoxWidth, Hardware, Hook, Pull, Runs, Slide, Wooden};
 pub use hinge::{Hinge, HingeKind, Plate};
+pub use hung::Hung;
 pub use id::{
     BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, MemberId, OpeningId, PullId,
     SlideId, StockId,

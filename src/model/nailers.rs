@@ -81,7 +81,8 @@ impl Piece {
         thick.is_some_and(|thick| thick >= self.stout_back())
     }
 
-    /// How many nailers a case has: as many as are written; else one where it is
+    /// How many nailers a case has: as many as are written; else two where it hangs, for
+    /// the upper one takes the pull and the lower one the push; else one where it is
     /// fixed to the wall and its back takes no wall screws, and two where it is tall.
     #[must_use]
     pub fn nailers(&self, case: &Case) -> u32 {
@@ -89,6 +90,7 @@ impl Piece {
             Some(Asked::None) => 0,
             Some(Asked::One) => 1,
             Some(Asked::Two) => 2,
+            None if case.hung.is_some() => 2,
             None if !self.site.fixed || self.has_stout_back(case) => 0,
             None if case.high.length >= self.tall() => 2,
             None => 1,

@@ -13,6 +13,7 @@ use super::cut_round;
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::frame::{Frame, OuterMember};
 use super::given::Given;
+use super::hung;
 use super::id::CaseId;
 use super::joinery::Board;
 use super::layout::{Solution, Variable};
@@ -65,10 +66,11 @@ impl Outer {
 }
 
 impl OuterSizes {
-    /// The lower left corner of the root list.
-    fn origin(&self) -> Option<[Size; 2]> {
+    /// The lower left corner of the root list of a case, so far up where it hangs.
+    fn origin(&self, up: Option<&Size>) -> Option<[Size; 2]> {
         let [base, below] = [&self.base, &self.below].map(|size| size.clone().unwrap_or_default());
-        Some([self.sides[0].clone()?, base + below])
+        let up = up.cloned().unwrap_or_default();
+        Some([self.sides[0].clone()?, up + base + below])
     }
 
     /// What lies round the root list.
@@ -76,6 +78,7 @@ impl OuterSizes {
         &self,
         is_framed: bool,
         has_countertop: bool,
+        is_hung: bool,
         exposure: &[Exposure; 2],
     ) -> Option<Around> {
         let [left, right] = &self.sides;
@@ -83,7 +86,7 @@ impl OuterSizes {
         Some(Around {
             is_framed,
             has_countertop,
-            is_on_floor: self.base.is_none(),
+            is_on_floor: self.base.is_none() && !is_hung,
             sides: [side(left, &exposure[0])?, side(right, &exposure[1])?],
             above: self.above.clone().unwrap_or_default(),
             below: self.below.clone().unwrap_or_default(),
@@ -168,8 +171,10 @@ fn solved(
     let sizes = outer.sizes(&drafts.sheet, shown);
     let has_countertop =
         countertop.is_some() || top.as_ref().is_some_and(|top| top.stretchers.is_some());
-    let around = sizes.around(!frameless, has_countertop, &exposure);
-    let placed = drafts.finish(shown, sizes.origin(), around.as_ref(), &context, ctx);
+    let hanging = hung::read(body, ctx);
+    let up = hanging.as_ref().map(hung::Hanging::up);
+    let around = sizes.around(!frameless, has_countertop, hanging.is_some(), &exposure);
+    let placed = drafts.finish(shown, sizes.origin(up), around.as_ref(), &context, ctx);
     if placed.is_none() || settled.is_some() {
         let holding = settled.as_ref().map_or(&solution, |settled| &settled.holding);
         let outside = [outer.wide, outer.high];
@@ -192,6 +197,14 @@ fn solved(
     if solution.questions.is_empty() {
         ctx.sink.extend(loose);
     }
+    let high = sizes.high?;
+    let (hung, high) = match hanging {
+        Some(hanging) => {
+            let (hung, high) = hanging.with(high);
+            (Some(hung), high)
+        }
+        None => (None, high),
+    };
     Some(Case {
         id,
         name: name.to_owned(),
@@ -199,10 +212,11 @@ fn solved(
         x: Length::ZERO,
         wide: sizes.wide?,
         deep: deep?,
-        high: sizes.high?,
+        high,
         deep_span,
         exposure,
         base,
+        hung,
         ends: seams::seamed(ends, frame.as_ref()),
         bottom,
         back,

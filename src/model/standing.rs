@@ -76,7 +76,7 @@ fn of_case(case: &Case) -> Vec<StandingSizes> {
         path: case.name.clone(),
         span: case.span,
         opening: None,
-        sizes: [holding(&case.wide), holding(&case.high)],
+        sizes: [holding(&case.wide), holding(case.overall_high())],
     };
     let openings = case.openings.iter().filter(|opening| opening.parent.is_some());
     let openings = openings.map(|opening| StandingSizes {

@@ -38,6 +38,7 @@ examples! {
     "drawers-on-wood"
     "fluted-fronts"
     "countertop"
+    "hung-on-the-wall"
     "two-cases"
     "measured-and-cut"
 }

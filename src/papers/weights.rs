@@ -60,6 +60,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     heaviest(source, weights, &mut blocks);
     balance(source, weights, &mut blocks);
     tips(source, weights, &mut blocks);
+    hung(source, &mut blocks);
     blocks.push(Block::Proof(vec![
         format!("the tables add up: {} = {whole}{mark}", sums.join(" + ")),
         "the heaviest item, on a bathroom scale, is within a tenth of its figure".to_owned(),
@@ -328,6 +329,48 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
         (false, true) => Some(Block::Caution(format!("{names} can tip if it is opened before it is screwed to the wall. Put the doors and drawers in after the screws hold."))),
         (false, false) => Some(Block::Caution(format!("{names} can tip, and the plan does not fix it to the wall. Screw it to the wall."))),
     });
+}
+
+/// What the wall screws of every case that hangs bear when it is full.
+fn hung(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
+    let piece = source.work.piece;
+    let scale = Scale::of(piece.tape());
+    let mut table = Table {
+        columns: vec![
+            left("case").strong(),
+            right("itself"),
+            right("in it"),
+            right("studs"),
+            right("screws"),
+            right("down on each"),
+            right("out of each"),
+        ],
+        ticks: Ticks::None,
+        ..Table::default()
+    };
+    for hangs in source.work.hung() {
+        let Some(case) = piece.case(hangs.case) else { continue };
+        table.rows.push(vec![
+            case.name.clone(),
+            scale.text(hangs.own),
+            scale.text(hangs.holds),
+            hangs.studs.to_string(),
+            hangs.screws.1.to_string(),
+            scale.text(hangs.down),
+            scale.text(hangs.out),
+        ]);
+    }
+    if table.rows.is_empty() {
+        return;
+    }
+    table.foot = format!(
+        "a #8 screw that is 38 mm (1-1/2 in) deep in a stud of spruce bears {} down or {} out, and less where it bears both",
+        scale.text(trade::screw_down()),
+        scale.text(trade::screw_out())
+    );
+    blocks.push(Block::Heading("What do the wall screws bear?".into()));
+    blocks.push(Block::Note("The case is full: every board and every drawer bears its load. All screws share the weight, and those of the upper nailer the pull. The papers reckon with the studs that the spec names, or with as many as the case surely meets where they stand 16 in (400 mm) apart: count them before you hang it.".into()));
+    blocks.push(Block::Table(table));
 }
 
 #[cfg(test)]

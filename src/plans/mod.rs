@@ -5,12 +5,12 @@
 
 pub mod assembly;
 pub mod countertops;
-pub mod wall;
 pub mod drawers;
 pub mod finish;
 pub mod fitting;
 pub mod guide;
 pub mod hardware;
+pub mod hung;
 pub mod layout;
 pub mod ledger;
 pub mod made;
@@ -25,6 +25,7 @@ pub mod square;
 pub mod squareness;
 pub mod support;
 pub mod tipping;
+pub mod wall;
 pub mod weights;
 mod hands;
 mod workings;

@@ -16,7 +16,7 @@ pub fn wall(piece: &Piece, parts: &Parts) -> Wall {
         backs: Vec::new(),
         thick: Length::ZERO,
         back: Length::ZERO,
-        screws: trade::SCREWS_AT_STUD,
+        screws: screws(piece),
         into: trade::into_stud(unit),
         lining: trade::wallboard(unit),
     };
@@ -38,6 +38,12 @@ pub fn wall(piece: &Piece, parts: &Parts) -> Wall {
         }
     }
     wall
+}
+
+/// The screws at each stud: as many as a case that hangs asks for, else the usual.
+fn screws(piece: &Piece) -> u32 {
+    let hung = piece.cases.iter().filter_map(|case| case.hung.as_ref());
+    hung.map(|hung| hung.screws).max().unwrap_or(trade::SCREWS_AT_STUD)
 }
 
 fn held_by(parts: &Parts, case: &Case, is: impl Fn(Role) -> bool) -> Vec<PartId> {

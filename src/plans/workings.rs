@@ -9,6 +9,7 @@ use crate::parts::{self, Front, Parts};
 use super::assembly::gluing::{self, GlueUp, Load};
 use super::assembly::{self, Assembly, Stages};
 use super::fitting::{self, Fitting, PinRows};
+use super::hung::{self, Hangs};
 use super::layout::{self, Layout};
 use super::ledger::Ledger;
 use super::operations::{self, Operations};
@@ -34,6 +35,7 @@ pub struct Workings<'a> {
     fronts: OnceLock<Vec<Front<'a>>>,
     gaps: OnceLock<Vec<Gap<'a>>>,
     glue_ups: OnceLock<Vec<GlueUp>>,
+    hung: OnceLock<Vec<Hangs>>,
     layout: OnceLock<Layout>,
     leaning: OnceLock<Vec<Leaning<'a>>>,
     ledger: OnceLock<Ledger<'a>>,
@@ -61,6 +63,7 @@ impl<'a> Workings<'a> {
             fronts: OnceLock::new(),
             gaps: OnceLock::new(),
             glue_ups: OnceLock::new(),
+            hung: OnceLock::new(),
             layout: OnceLock::new(),
             leaning: OnceLock::new(),
             ledger: OnceLock::new(),
@@ -145,6 +148,11 @@ impl<'a> Workings<'a> {
     /// What is cut, to trim and left.
     pub fn ledger(&self) -> &Ledger<'a> {
         self.ledger.get_or_init(|| Ledger::of(self.piece, self.parts))
+    }
+
+    /// Every case that hangs, on its wall screws.
+    pub fn hung(&self) -> &[Hangs] {
+        self.hung.get_or_init(|| hung::plan(self))
     }
 
     /// Every board that something stands on.

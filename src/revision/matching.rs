@@ -135,7 +135,8 @@ fn cases(old: &[Case], new: &[Case]) -> Pairs {
     });
     pair_left_over(&mut pairs, |was, now| match (old.get(was), new.get(now)) {
         (Some(was), Some(now)) => {
-            let size = |case: &Case| [&case.wide, &case.deep, &case.high].map(|s| s.length);
+            let size =
+                |case: &Case| [&case.wide, &case.deep, case.overall_high()].map(|s| s.length);
             size(was) == size(now)
         }
         _ => false,

@@ -1,6 +1,6 @@
 //! Cases and openings.
 
-use crate::measure::Tape;
+use crate::measure::{Length, Tape};
 use crate::model::{Case, Opening, OpeningKind, Piece, Side};
 
 use super::difference::{OpeningChange, OpeningSize};
@@ -19,7 +19,8 @@ pub(super) fn compare(
         let sizes = [
             Resized::of("wide", before.wide.length, after.wide.length, tape),
             Resized::of("deep", before.deep.length, after.deep.length, tape),
-            Resized::of("high", before.high.length, after.high.length, tape),
+            Resized::of("high", before.overall_high().length, after.overall_high().length, tape),
+            Resized::of("up", hung_up(before), hung_up(after), tape),
         ];
         let resized: Vec<Resized> = sizes.into_iter().flatten().collect();
         if !resized.is_empty() {
@@ -51,6 +52,11 @@ pub(super) fn compare(
     changes
 }
 
+/// How far a case hangs off the floor; nought for one that stands.
+fn hung_up(case: &Case) -> Length {
+    case.hung.as_ref().map_or(Length::ZERO, |hung| hung.up.length)
+}
+
 fn change(
     (before, a): (&Case, &Opening),
     (after, b): (&Case, &Opening),
@@ -72,7 +78,7 @@ fn whole(case: &Case, tape: Tape) -> Vec<OpeningSize> {
         path: Told::of_case(case),
         kind: "case",
         wide: Figure::new(case.wide.length, tape),
-        high: Figure::new(case.high.length, tape),
+        high: Figure::new(case.overall_high().length, tape),
     }];
     all.extend(sizes_of(case, None, tape));
     all

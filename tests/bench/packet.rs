@@ -223,6 +223,10 @@ pub(super) enum Work {
     Join(Join),
     #[serde(rename = "lay on")]
     LayOn(LayOn),
+    #[serde(rename = "lift onto strip")]
+    Lift(Lift),
+    #[serde(rename = "fix to wall")]
+    Walled(Walled),
     #[serde(rename = "set rail")]
     Rail(Rail),
     #[serde(rename = "set stop")]
@@ -238,7 +242,6 @@ pub(super) enum Work {
         alias = "finish",
         alias = "fit",
         alias = "fix cases",
-        alias = "fix to wall",
         alias = "lay frame",
         alias = "measure",
         alias = "rest",
@@ -256,6 +259,18 @@ pub(super) enum Work {
         alias = "take off"
     )]
     Beside(Other),
+}
+
+/// A strip on the wall, so far up from the floor, that a case rests on.
+#[derive(Debug, Deserialize)]
+pub(super) struct Lift {
+    pub(super) up: Figure,
+}
+
+/// The boards that the wall screws go through.
+#[derive(Debug, Deserialize)]
+pub(super) struct Walled {
+    pub(super) through: Vec<String>,
 }
 
 /// A countertop, and the rows of screws that hold it from below.

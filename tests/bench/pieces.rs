@@ -196,6 +196,10 @@ impl Writer<'_> {
         self.line(&format!("case {name} {{"));
         self.line(&format!("wide {wide} in; deep {deep} in; high {high} in; stock ply"));
         match self.number(3) {
+            0 if self.alone && self.flip() => {
+                self.is("hung on the wall");
+                self.line("hung { up 20 in }");
+            }
             0 => self.is("no base"),
             1 => {
                 self.is("toe kick in the ends");
@@ -517,6 +521,7 @@ impl Writer<'_> {
 /// What must be seen among a hundred pieces, and often among four hundred.
 pub(super) const WAYS: &[&str] = &[
     "no base",
+    "hung on the wall",
     "boards around a pipe",
     "toe kick in the ends",
     "separate base",

@@ -62,6 +62,8 @@ pub(super) struct Play<'p> {
     pub(super) built: Fixed,
     /// Doors by now on their hinges: they stand open while something goes in.
     pub(super) hung: Vec<usize>,
+    /// What the wall screws go through, once they are in.
+    walled: Option<&'p [String]>,
     /// In which step each joint was closed.
     pub(super) closed: Vec<Option<u32>>,
     pub(super) complaints: Vec<String>,
@@ -81,6 +83,8 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Shape(shape) => format!("{:?}", shape.what).to_lowercase(),
         Work::Join(_) => "join".to_owned(),
         Work::LayOn(_) => "lay on".to_owned(),
+        Work::Lift(_) => "lift onto a strip".to_owned(),
+        Work::Walled(_) => "fix to the wall".to_owned(),
         Work::Rail(_) => "set the rail".to_owned(),
         Work::Stop(_) => "set the stop".to_owned(),
         Work::Beside(_) => "beside".to_owned(),
@@ -120,6 +124,7 @@ impl<'p> Play<'p> {
             fixed,
             built,
             hung: Vec::new(),
+            walled: None,
             closed,
             complaints,
             thin_walls: Vec::new(),
@@ -217,6 +222,18 @@ impl<'p> Play<'p> {
             Work::Join(work) => self.join(index, step, work),
             // Whether it can move is looked at when the piece stands.
             Work::LayOn(_) => {}
+            Work::Lift(_) => {
+                if self.walled.is_some() {
+                    self.complain(index, "the wall screws are in before it is lifted");
+                }
+            }
+            Work::Walled(work) => {
+                if self.walled.is_none() {
+                    self.walled = Some(&work.through);
+                } else {
+                    self.complain(index, "it is on the wall already");
+                }
+            }
             Work::Stop(work) => {
                 self.find(index, &work.on);
             }
@@ -308,9 +325,35 @@ impl<'p> Play<'p> {
         !lands && !held
     }
 
-    /// True for a part that reaches the floor.
+    /// True for a part that reaches the floor, or a strip on the wall that a case is lifted
+    /// onto.
     pub(super) fn stands(&self, part: usize) -> bool {
+        self.is_on_floor(part) || self.is_on_strip(part)
+    }
+
+    fn is_on_floor(&self, part: usize) -> bool {
         self.boards[part].drawn.at[1].exact.abs() <= NOTHING
+    }
+
+    fn is_on_strip(&self, part: usize) -> bool {
+        let strips = self.packet.operations.iter().filter_map(|own| match &own.work {
+            Work::Lift(lift) => Some(lift.up.exact),
+            _ => None,
+        });
+        let foot = self.boards[part].drawn.at[1].exact;
+        strips.into_iter().any(|up| (foot - up).abs() <= NOTHING)
+    }
+
+    /// True for parts that hang: their lowest one rests on a strip, and screws go through
+    /// one of them into the wall before the strip comes off.
+    fn hangs(&self, parts: &[usize]) -> bool {
+        let foot = |part: &&usize| self.boards[**part].drawn.at[1].exact;
+        let lowest = parts.iter().min_by(|a, b| foot(a).total_cmp(&foot(b)));
+        let screwed = |part: &usize| {
+            let mark = &self.boards[*part].part.mark;
+            self.walled.is_some_and(|through| through.contains(mark))
+        };
+        lowest.is_some_and(|part| self.is_on_strip(*part)) && parts.iter().any(screwed)
     }
 
     /// A place may be off by half a mark, and a width by as much as it fits.
@@ -337,7 +380,10 @@ impl<'p> Play<'p> {
             if board.drawn.at[1].exact < -NOTHING {
                 self.complaints.push(format!("{}: it stands below the floor", board.name()));
             }
-            if !self.fixed.with(&[part]).iter().any(|other| self.stands(*other)) {
+            let all = self.fixed.with(&[part]);
+            let on_floor = all.iter().any(|other| self.is_on_floor(*other));
+            let all: Vec<usize> = all.into_iter().collect();
+            if !on_floor && !self.hangs(&all) {
                 self.complaints.push(format!("{}: nothing holds it up", board.name()));
             }
         }

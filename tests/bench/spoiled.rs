@@ -548,6 +548,28 @@ fn what_stands_on_nothing_or_below_the_floor() {
 }
 
 #[test]
+fn what_hangs_on_nothing() {
+    let sound = || {
+        let compiled = compile(&spec("signal-house-media-shelf.case"));
+        let text = casewright::papers::one(&compiled, "packet", casewright::papers::Format::Json);
+        serde_json::from_str::<Value>(&text.unwrap()).unwrap()
+    };
+    let lower = |packet: &mut Value| operation(packet, "lift onto strip", 0)["up"] = mm(240.0);
+    noticed(sound(), lower, "LE, left end: nothing holds it up");
+    let door = |packet: &mut Value| operation(packet, "fix to wall", 0)["through"] = json!(["no"]);
+    noticed(sound(), door, "B, bottom: nothing holds it up");
+    let first = |packet: &mut Value| {
+        let lift = at(packet, "lift onto strip", 0);
+        let wall = at(packet, "fix to wall", 0);
+        let own = packet["operations"].as_array_mut().unwrap();
+        let step = own[lift]["step"].clone();
+        own.swap(lift, wall);
+        own[lift]["step"] = step;
+    };
+    noticed(sound(), first, "the wall screws are in before it is lifted");
+}
+
+#[test]
 fn a_hole_that_is_off() {
     let off = |packet: &mut Value| operation(packet, "bore", 0)["centers"][0][1] = mm(24.5);
     noticed(door(), off, "the hinge cup is off by 2 along the width");

@@ -75,6 +75,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         }
         "rest" => (Told::Step, &["for", "clamped"]),
         "carry" => (Told::Step, &[]),
+        "lift onto strip" => (Told::Step, &["up"]),
         "scribe" => (Told::Step, &["most"]),
         "fix cases" => (Told::Step, &["screws", "most"]),
         "fix to wall" => (Told::Step, &["back", "screws", "least", "into_stud", "lining", "screw"]),

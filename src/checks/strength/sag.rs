@@ -163,8 +163,8 @@ fn fixes(piece: &Piece, case: &Case, all: &[Lying<'_>], one: &Lying<'_>) -> Vec<
         fixes
             .push(place.says(&format!("stock {}", stock.name), format!("use stock {thick} thick")));
     }
-    // A leg could stand in what the site keeps clear.
-    let room = piece.site.keep_outs.is_empty() && case.legs.is_empty();
+    // A leg could stand in what the site keeps clear; under what hangs stands none.
+    let room = piece.site.keep_outs.is_empty() && case.legs.is_empty() && case.hung.is_none();
     if let Some(bottom) = case.bottom.as_ref().filter(|_| one.part.role == Role::Bottom && room)
         && one.halved(piece).is_some_and(|sag| sag <= trade::HOUSEHOLD.over(one.span.half()))
     {

@@ -219,7 +219,7 @@ pub fn known_names(compiled: &Compilation) -> Vec<String> {
 }
 
 fn of_case(piece: &Piece, case: &Case) -> Why {
-    let sizes = [("wide", &case.wide), ("deep", &case.deep), ("high", &case.high)];
+    let sizes = [("wide", &case.wide), ("deep", &case.deep), ("high", case.overall_high())];
     Why { name: case.name.clone(), thing: Thing::Case, sizes: sums(piece, sizes) }
 }
 

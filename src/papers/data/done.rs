@@ -154,6 +154,13 @@ pub(super) struct Carried<'d> {
 }
 
 #[derive(Serialize)]
+pub(super) struct LiftedUp<'d> {
+    case: &'d str,
+    by: String,
+    up: Figure,
+}
+
+#[derive(Serialize)]
 pub(super) struct Scribed<'d> {
     case: &'d str,
     side: &'static str,
@@ -342,6 +349,11 @@ impl<'d> Maker<'d, '_> {
             House::Carry(id, carry) => {
                 What::Carry(Carried { case: case(*id), by: carried_by(*carry) })
             }
+            House::Lift(id, carry, up) => What::Lift(LiftedUp {
+                case: case(*id),
+                by: carried_by(*carry),
+                up: self.figure(*up),
+            }),
             House::Scribe(id, side, most) => What::Scribe(Scribed {
                 case: case(*id),
                 side: side.word(),

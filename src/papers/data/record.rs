@@ -339,6 +339,8 @@ pub(super) enum What<'d> {
     Rest(done::Rested),
     #[serde(rename = "carry")]
     Carry(done::Carried<'d>),
+    #[serde(rename = "lift onto strip")]
+    Lift(done::LiftedUp<'d>),
     #[serde(rename = "scribe")]
     Scribe(done::Scribed<'d>),
     #[serde(rename = "close with strips")]

@@ -187,17 +187,25 @@ fn block(
         Side::Right => leaf.opening.x + leaf.opening.wide.length + off,
     };
     let deep = plate.deep.min(thickness.length);
+    // Within the opening, it comes in from the front past the rails; but its screws keep
+    // wood beyond them.
+    let least = plate.apart.half() + block_margin().half();
+    let opening = leaf.opening;
+    let sill = opening.y - leaf.y;
+    let head = sill + opening.as_built(Axis::Down).length;
     for (number, height) in (1..).zip(heights) {
+        let low = (*height - half).max(sill).min(*height - least);
+        let high = (*height + half).min(head).max(*height + least);
         let id = builder.add(Draft {
             of: Of::Opening(leaf.opening.id),
             which: Which::AtNumber(side, number),
             role: Role::HingeBlock,
             assembly: Assembly::Loose(builder.id),
             stock,
-            length: Size::from_terms(half.twice(), Vec::new()),
+            length: Size::from_terms(high - low, Vec::new()),
             width: Size::from_terms(z + block_margin() - front, Vec::new()),
             thickness: Some(thickness.clone()),
-            stands: builder.stands(x, &leaf.stands[1] + Size::from(*height - half), front),
+            stands: builder.stands(x, &leaf.stands[1] + Size::from(low), front),
             axes: UPRIGHT,
             show: Some(towards),
             span: plate.span,

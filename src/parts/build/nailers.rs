@@ -249,11 +249,13 @@ pub(super) fn join(builder: &mut Builder<'_>, nailers: &[PartId]) {
         for (host, role) in meets {
             // Screws go where nobody sees their heads: under a worktop, on a case
             // that is higher than a man, and from below. Elsewhere its ends alone hold
-            // it, and glue where a pipe divides it, so that one end is loose.
+            // it, and glue where the whole case hangs from it, or where a pipe divides it,
+            // so that one end is loose.
             let high = builder.case.high.length >= builder.piece.tall();
             let hidden =
                 matches!(role, Role::Stretcher | Role::Bottom) || role == Role::Top && high;
-            let kind = match (hidden, whole) {
+            let hangs = builder.case.hung.is_some();
+            let kind = match (hidden, whole && !hangs) {
                 (true, _) => JointKind::Screw,
                 (false, false) => JointKind::Butt,
                 (false, true) => continue,

@@ -11,6 +11,9 @@ use crate::trade::Carry;
 pub enum House {
     /// A case is carried in.
     Carry(CaseId, Carry),
+    /// A case that hangs is lifted onto a strip on the wall whose upper edge is so far up
+    /// from the floor.
+    Lift(CaseId, Carry, Length),
     /// An outer stile is scribed to its wall; so much of it may come off.
     Scribe(CaseId, Side, Length),
     /// The gap beside toe kicks at the wall is closed by strips of their stock.

@@ -21,6 +21,8 @@ pub(super) fn grown(resized: &[Resized]) -> String {
             ("high", false) => "lower",
             ("deep", true) => "deeper",
             ("deep", false) => "shallower",
+            ("up", true) => "further up",
+            ("up", false) => "further down",
             (_, true) => "thicker",
             (_, false) => "thinner",
         };

@@ -35,7 +35,7 @@ block! {
     DEEP: Length = ("deep", "overall depth, from the foremost face to the back", "deep 17").required()
         .can_be("30 mm", "3 m")
         .usual("4 in", "40 in");
-    HIGH: Size = ("high", "overall height, from the floor to the top", "high 33")
+    HIGH: Size = ("high", "overall height, from the floor to the top, or from the underside of a case that hangs", "high 33")
         .can_be("3 in", "6 m")
         .usual("9 in", "10 ft");
     STOCK: Refer<Stock> = (
@@ -48,6 +48,11 @@ block! {
         "what it stands on",
         "base { toe-kick; high 4; set-back 3; cut-into ends }",
     ).opens(base::block);
+    HUNG: Braces = (
+        "hung",
+        "it hangs on the wall instead of standing on the floor",
+        "hung { up 18 }",
+    ).opens(hung::block);
     ENDS: Braces = ("ends", "both ends", "ends { stock birch-ply }").opens(panels::block);
     END: Side = (
         "end",
@@ -154,6 +159,32 @@ block! {
             Separate = SEPARATE,
         }
     }
+}
+
+block! {
+    /// `hung { … }`
+    hung: "hung", "how it hangs",
+    "A case on the wall, clear of the floor. Screws go into the studs through a nailer under its top and another above its bottom.";
+    UP: Length = (
+        "up",
+        "from the floor to its underside",
+        "up 18",
+    ).required()
+        .can_be("20 mm", "4 m")
+        .usual("100 mm", "2200 mm");
+    STUDS: Count<40> = (
+        "studs",
+        "how many studs there are behind it; unless written, as many as it surely meets where they stand 16 in (400 mm) apart",
+        "studs 3",
+    ).can_be("1", "40")
+        .usual("2", "16");
+    SCREWS: Count<6> = (
+        "screws",
+        "how many screws go through each nailer into each stud",
+        "screws 2",
+    ).default("2")
+        .can_be("1", "6")
+        .usual("2", "4");
 }
 
 block! {

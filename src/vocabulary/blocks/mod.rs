@@ -60,6 +60,7 @@ pub static BLOCKS: &[&Block] = &[
     &end::BLOCK,
     &bottom::BLOCK,
     &back::BLOCK,
+    &hung::BLOCK,
     &nailers::BLOCK,
     &top::BLOCK,
     &stretchers::BLOCK,

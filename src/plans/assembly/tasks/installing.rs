@@ -16,13 +16,22 @@ impl Maker<'_, '_> {
     /// All that is done in the house. A front is adjusted last: shims and wall
     /// screws still move its opening.
     pub(super) fn install(&mut self, finished: usize) {
-        let (lines, does) = self.carried();
-        let title = "Carry it in and level it".to_owned();
+        let stands = self.piece.cases.iter().any(|case| case.hung.is_none());
+        let (lines, does) = self.carried(stands);
+        let title = match stands {
+            true => "Carry it in and level it".to_owned(),
+            false => "Carry it in".to_owned(),
+        };
         let once = |usual: Usual| vec![usual.times(1)];
         let work = Work::Fit;
         let mut last =
             self.simple(title, lines, Vec::new(), work, once(Usual::Leveling), vec![finished]);
         self.does(last, does);
+        if let Some((lines, does)) = self.lifted() {
+            let title = "Lift it onto strips on the wall".to_owned();
+            last = self.simple(title, lines, Vec::new(), work, once(Usual::Leveling), vec![last]);
+            self.does(last, does);
+        }
         if let Some((lines, does)) = self.scribed() {
             let title = "Scribe it to the walls".to_owned();
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Scribing), vec![last]);
@@ -98,17 +107,23 @@ impl Maker<'_, '_> {
         ))
     }
 
-    fn carried(&self) -> (Vec<String>, Vec<Doing>) {
+    fn carried(&self, stands: bool) -> (Vec<String>, Vec<Doing>) {
         let (mut lines, mut does) = (Vec::new(), Vec::new());
         let stuck = self.stuck();
         let loose = self.ids(|part| {
             part.role == Role::AdjustableShelf && !shelves::is_stuck(self.piece, self.parts, part)
         });
-        if !self.work.fronts().is_empty() || !loose.is_empty() {
-            lines.push(match loose.is_empty() {
-                true => "carry it without its doors and drawers".to_owned(),
-                false => "carry it without its doors, drawers, and loose shelves".to_owned(),
-            });
+        let (doors, drawers) = self.doors_and_drawers();
+        let off: Vec<&str> = [
+            doors.then_some("doors"),
+            drawers.then_some("drawers"),
+            (!loose.is_empty()).then_some("loose shelves"),
+        ]
+        .into_iter()
+        .flatten()
+        .collect();
+        if !off.is_empty() {
+            lines.push(format!("carry it without its {}", listed(&off)));
         }
         if !stuck.is_empty() {
             lines.push(format!(
@@ -144,6 +159,9 @@ impl Maker<'_, '_> {
                 keep_out.name
             ));
         }
+        if !stands {
+            return (lines, does);
+        }
         lines.push(
             "find the highest place of the floor, and set the piece there, clear of the walls"
                 .to_owned(),
@@ -153,6 +171,40 @@ impl Maker<'_, '_> {
             lines.push("measure both diagonals of every inset opening again, and move the shims until they agree as they did on the bench".to_owned());
         }
         (lines, does)
+    }
+
+    /// What hangs rests on a strip on the wall until its screws hold.
+    fn lifted(&self) -> Option<(Vec<String>, Vec<Doing>)> {
+        let tape = self.piece.tape();
+        let (mut lines, mut does) = (Vec::new(), Vec::new());
+        let hung = |case: &'_ &Case| case.hung.is_some();
+        for case in self.piece.cases.iter().filter(hung) {
+            let up = case.base_high().length;
+            let body = self.work.weights().of(&Lifted::Case(case.id));
+            // One lifts; the other looks to the level and holds it.
+            let carry = match trade::carry(body.mass()) {
+                Carry::People(count) => Carry::People(count.max(2)),
+                Carry::Gear => Carry::Gear,
+            };
+            let by = match carry {
+                Carry::People(count) => format!("with {count} people"),
+                Carry::Gear => {
+                    "with a lift or a panel jack, since it is too heavy for three people".to_owned()
+                }
+            };
+            lines.push(format!(
+                "find the highest place of the floor below {}, and strike a level line on the wall {} above it",
+                case.name,
+                tape.text(up)
+            ));
+            lines.push(format!(
+                "screw a straight strip to the studs with its upper edge on the line, and try it with a level: it carries {} until the wall screws hold",
+                case.name
+            ));
+            lines.push(format!("lift {} onto the strip {by}, and hold it to the wall, level and plumb, until the screws are in; nobody lets go before", case.name));
+            does.push(Doing::House(House::Lift(case.id, carry, up)));
+        }
+        (!lines.is_empty()).then_some((lines, does))
     }
 
     /// Scribing comes when it stands level.
@@ -228,6 +280,12 @@ impl Maker<'_, '_> {
             "shim behind a screw where there is a gap, or it pulls the case out of square"
                 .to_owned(),
         );
+        if self.piece.cases.iter().any(|case| case.hung.is_some()) {
+            lines.push(
+                "when every screw holds, take the strips off the wall, and fill their holes"
+                    .to_owned(),
+            );
+        }
         let tips = self.work.tipping().iter().filter(|tipping| tipping.tips());
         let tips: Vec<&str> = tips
             .filter_map(|tips| self.piece.case(tips.case))
@@ -311,7 +369,13 @@ impl Maker<'_, '_> {
             end.map_or(Length::ZERO, |part| part.thickness.length)
         };
         let pairs = self.piece.cases.windows(2).filter_map(|pair| match pair {
-            [left, right] if left.x + left.wide.length == right.x => Some([left.id, right.id]),
+            [left, right]
+                if left.x + left.wide.length == right.x
+                    && left.base_high().length < right.high.length
+                    && right.base_high().length < left.high.length =>
+            {
+                Some([left.id, right.id])
+            }
             _ => None,
         });
         let beside = pairs.map(|cases| Beside {

@@ -1,0 +1,87 @@
+//! How a case hangs on the wall.
+
+use crate::measure::{Length, Span};
+use crate::trade;
+use crate::vocabulary::{Entries, Said, words};
+
+use super::case::Case;
+use super::insertion::Insertion;
+use super::lower::Lower;
+use super::piece::Piece;
+use super::size::Size;
+
+/// A case that hangs on the wall.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Hung {
+    /// From the floor to its underside.
+    pub up: Size,
+    /// Its own height.
+    pub high: Size,
+    /// How many studs are behind it, where that is written.
+    pub studs: Option<u32>,
+    /// How many screws go through each nailer into each stud.
+    pub screws: u32,
+    /// The statement.
+    pub span: Span,
+    /// Where the studs are said, and the screws.
+    pub said_at: [Insertion; 2],
+}
+
+/// What a case says of how it hangs, so far as it is known before its own height.
+pub(super) struct Hanging {
+    up: Size,
+    studs: Option<u32>,
+    screws: u32,
+    span: Span,
+    said_at: [Insertion; 2],
+}
+
+impl Hanging {
+    /// From the floor to its underside.
+    pub(super) fn up(&self) -> &Size {
+        &self.up
+    }
+
+    /// With the height of the case itself, and the height from the floor to its top.
+    pub(super) fn with(self, high: Size) -> (Hung, Size) {
+        let Self { up, studs, screws, span, said_at } = self;
+        let top = &high + &up;
+        (Hung { up, high, studs, screws, span, said_at }, top)
+    }
+}
+
+/// Reads it; `None` where nothing is written or its height is not known (reported).
+pub(super) fn read(case: &Entries, ctx: &mut Lower) -> Option<Hanging> {
+    use words::hung::{SCREWS, STUDS, UP};
+
+    let said = case.one(words::case::HUNG)?;
+    let body = said.body()?;
+    let up = ctx.positive(body, UP, "height that it hangs at").known()?;
+    let studs = body.one(STUDS).and_then(Said::value).map(|count| *count.value);
+    let screws = body.one(SCREWS).and_then(Said::value).map(|count| *count.value);
+    Some(Hanging {
+        up,
+        studs,
+        screws: screws.unwrap_or(trade::SCREWS_AT_STUD),
+        span: said.head,
+        said_at: [Insertion::of(body, STUDS), Insertion::of(body, SCREWS)],
+    })
+}
+
+impl Piece {
+    /// From the center of one stud of a house to that of the next: 16 in, 400 mm (the
+    /// commonest of the published 16 and 24 in; 400 and 600 mm).
+    #[must_use]
+    pub fn stud_spacing(&self) -> Length {
+        self.tape().unit.either(Length::inches(16, 1), Length::mm(400))
+    }
+
+    /// The studs behind a case: as many as are written, else as many as it meets
+    /// wherever they stand.
+    #[must_use]
+    pub fn studs_behind(&self, case: &Case) -> u32 {
+        let written = case.hung.as_ref().and_then(|hung| hung.studs);
+        let surely = (case.wide.length / self.stud_spacing()).floor();
+        written.unwrap_or_else(|| u32::try_from(surely).unwrap_or_default())
+    }
+}

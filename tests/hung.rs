@@ -1,0 +1,118 @@
+//! Cases that hang on the wall: figures worked by hand.
+
+use casewright::measure::{Exact, Length, Mass};
+use casewright::papers::{self, Format};
+use casewright::parts::{Direction, Part};
+use casewright::pipeline::Compilation;
+use casewright::plans::Workings;
+use serde_json::Value;
+
+use crate::support::{compile, slugs, spec};
+
+fn shelf() -> String {
+    spec("signal-house-media-shelf.case")
+}
+
+fn part(compiled: &Compilation, path: &str) -> Part {
+    let parts = compiled.parts.as_ref().expect("parts");
+    parts.named(path).unwrap_or_else(|| panic!("{path}")).1.clone()
+}
+
+fn mm(length: i64) -> Length {
+    Length::mm(length)
+}
+
+/// It hangs 250 off the floor and is 400 high. The ends run from 250 to 650. The top of 18
+/// lies at 632, so the upper nailer of 100 stands from 532 up to there; the bottom's upper
+/// face is at 268, and the lower nailer stands on it. The back of 6 is let in 6 deep, and
+/// the nailers of 18 stand before it: from 326 to 344 behind the front of a case whose
+/// doors lie 18 before it.
+#[test]
+fn it_stands_clear_of_the_floor_between_two_nailers() {
+    let compiled = compile(&shelf());
+    assert_eq!(slugs(&compiled), Vec::<&str>::new());
+    let up = |path: &str| part(&compiled, path).extent(Direction::Y);
+    assert_eq!(up("shelf.left-end"), (mm(250), mm(650)));
+    assert_eq!(up("shelf.bottom"), (mm(250), mm(268)));
+    assert_eq!(up("shelf.top-nailer"), (mm(532), mm(632)));
+    assert_eq!(up("shelf.bottom-nailer"), (mm(268), mm(368)));
+    let nailer = part(&compiled, "shelf.top-nailer");
+    assert_eq!(nailer.extent(Direction::Z), (mm(326), mm(344)));
+    // Between the ends of 18.
+    assert_eq!(nailer.length.length, mm(1164));
+}
+
+/// A box 1200 wide surely meets three studs that stand 400 apart, so 2 screws at each of
+/// 2 nailers are 12, and 6 go through the upper one.
+///
+/// On the top and the bottom stand 50 kg to the square meter, on the shelves 100. The top
+/// lies 9 deep in its rabbets: 1200 − 36 + 18 = 1182 long; the bottom 6 in its dados: 1176.
+/// Both are 350 − 18 − 6 = 326 deep. The fixed shelf is 408 + 12 = 420 by 320, since it
+/// stands 6 back; the loose ones are 360 − 3 = 357 by 320: (1.182 + 1.176) × 0.326 × 50 +
+/// (0.42 + 2 × 0.357) × 0.32 × 100 = 38.4 + 36.3 = 74.7 kg.
+#[test]
+fn every_screw_bears_its_share() {
+    let compiled = compile(&shelf());
+    let (piece, parts) = (compiled.piece.as_ref().unwrap(), compiled.parts.as_ref().unwrap());
+    let work = Workings::of(piece, parts);
+    let [hangs] = work.hung() else { panic!("one case hangs") };
+    assert_eq!((hangs.studs, hangs.screws), (3, (6, 12)));
+    let kilograms = |mass: Mass| mass.0.to_f64();
+    assert!((kilograms(hangs.holds) - 74.7).abs() < 0.1, "{:?}", hangs.holds);
+    let whole = kilograms(hangs.own) + kilograms(hangs.holds);
+    assert!((kilograms(hangs.down) - whole / 12.0).abs() < 0.01);
+    // The upper nailer's middle is 582 − 250 = 332 above the lower edge. What stands in the
+    // case hangs 175 before the wall, and the case itself balances about there.
+    let near = whole * 175.0 / 332.0 / 6.0;
+    assert!((kilograms(hangs.out) / near - 1.0).abs() < 0.1, "{:?} {near}", hangs.out);
+    assert!(hangs.share() < 1.0);
+}
+
+/// `high` is the height of the case itself; how far it hangs up is told apart.
+#[test]
+fn it_is_lifted_onto_a_strip() {
+    let compiled = compile(&shelf());
+    let packet = papers::one(&compiled, "packet", Format::Json).expect("a packet");
+    let packet: Value = serde_json::from_str(&packet).unwrap();
+    let operations = packet["operations"].as_array().unwrap();
+    let lift = operations.iter().position(|own| own["kind"] == "lift onto strip").unwrap();
+    assert_eq!(operations[lift]["up"]["print"], "250");
+    assert_eq!(operations[lift]["by"], "2 people");
+    let wall = operations.iter().position(|own| own["kind"] == "fix to wall").unwrap();
+    assert!(lift < wall);
+    let through = operations[wall]["through"].as_array().unwrap();
+    assert_eq!(through, &["TNL", "BNL"]);
+    let piece = compiled.piece.as_ref().unwrap();
+    assert_eq!(piece.cases[0].overall_high().length, mm(400));
+    assert_eq!(piece.cases[0].high.length, mm(650));
+}
+
+/// One stud is too few, a written second one is enough; with six screws in all the load of a
+/// full case is too much, with twelve it is not.
+#[test]
+fn studs_and_screws_are_counted() {
+    let narrow = shelf()
+        .replace("wide 1200; deep 350", "wide 700; deep 350")
+        .replace("wide 360; hung left", "wide 180; hung left");
+    assert_eq!(slugs(&compile(&narrow)), ["studs-few"]);
+    let found = narrow.replace("hung { up 250 }", "hung { up 250; studs 2 }");
+    assert_eq!(slugs(&compile(&found)), Vec::<&str>::new());
+    let heavy = shelf().replace("load 50 kg per m2", "load 120 kg per m2");
+    let few = heavy.replace("hung { up 250 }", "hung { up 250; studs 2; screws 1 }");
+    assert!(slugs(&compile(&few)).contains(&"hung-load"));
+    assert!(!slugs(&compile(&heavy)).contains(&"hung-load"));
+}
+
+/// A half of what a screw bears down and half of what it bears out come to one.
+#[test]
+fn both_loads_of_a_screw_count_together() {
+    let half = |mass: Mass| Mass(mass.0 / Exact::int(2));
+    let compiled = compile(&shelf());
+    let (piece, parts) = (compiled.piece.as_ref().unwrap(), compiled.parts.as_ref().unwrap());
+    let work = Workings::of(piece, parts);
+    let mut hangs = work.hung()[0].clone();
+    // 67.78 lb down and 117.85 lb out of a #8 screw, 1-1/2 in deep in spruce.
+    hangs.down = half(Mass::pounds(Exact::ratio(6778, 100)));
+    hangs.out = half(Mass::pounds(Exact::ratio(11785, 100)));
+    assert!((hangs.share() - 1.0).abs() < 1e-9);
+}
