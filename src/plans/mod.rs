@@ -7,6 +7,7 @@ pub mod assembly;
 pub mod countertops;
 pub mod wall;
 pub mod drawers;
+pub mod edging;
 pub mod finish;
 pub mod fitting;
 pub mod guide;
