@@ -28,6 +28,7 @@ mod code_hosts;
 mod completions;
 mod diff;
 mod drawn_setups;
+mod edging;
 mod editor;
 mod english;
 mod examples;

@@ -2,13 +2,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use casewright::papers::{self, Format};
+use casewright::papers::{self, EXAMPLES, Format};
 use serde_json::Value;
 
 use crate::support::{compile, demo_pieces, spec};
 
 /// The packet of every demo piece, of one whose drawer sides are too short to be planed by
-/// themselves, and of one whose doors swing free.
+/// themselves, of one whose doors swing free, and of one whose edges are covered.
 fn packets() -> Vec<(String, Value)> {
     let short = spec("hall-console.case").replace("length     15\n", "length     10\n");
     let short = ("short drawers".to_owned(), compile(&short));
@@ -18,7 +18,9 @@ fn packets() -> Vec<(String, Value)> {
         let text = papers::one(&compiled, "packet", Format::Json).expect("a packet");
         (name, serde_json::from_str(&text).expect("JSON"))
     };
-    demo_pieces().into_iter().chain([short, free]).map(packet).collect()
+    let edges = EXAMPLES.iter().find(|own| own.slug == "edges").expect("the example");
+    let edges = ("covered edges".to_owned(), edges.compiled().expect("readable"));
+    demo_pieces().into_iter().chain([short, free, edges]).map(packet).collect()
 }
 
 #[test]

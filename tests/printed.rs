@@ -13,7 +13,7 @@ mod told;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::OnceLock;
 
-use casewright::papers::{self, Format};
+use casewright::papers::{self, EXAMPLES, Format};
 use serde_json::Value;
 
 use crate::support::{demo_pieces, spec};
@@ -38,7 +38,7 @@ struct Block {
     lines: Vec<Line>,
 }
 
-/// Every demo piece.
+/// Every demo piece, and the example with covered edges.
 fn all() -> &'static [Shown] {
     static ALL: OnceLock<Vec<Shown>> = OnceLock::new();
     ALL.get_or_init(Shown::all)
@@ -46,8 +46,11 @@ fn all() -> &'static [Shown] {
 
 impl Shown {
     fn all() -> Vec<Self> {
+        let edges = EXAMPLES.iter().find(|own| own.slug == "edges").expect("the example");
+        let edges = ("examples/edges".to_owned(), edges.compiled().expect("readable"));
         demo_pieces()
             .into_iter()
+            .chain([edges])
             .map(|(name, compiled)| {
                 let one = |slug, format| papers::one(&compiled, slug, format).expect("a paper");
                 let packet: Value = serde_json::from_str(&one("packet", Format::Json)).unwrap();

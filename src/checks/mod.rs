@@ -5,6 +5,7 @@
 mod accept;
 mod boring;
 mod cut;
+mod edges;
 mod explain;
 mod hardware;
 mod joinery;
@@ -35,6 +36,7 @@ const SUBJECTS: &[&[&Rule]] = &[
     hardware::RULES,
     boring::RULES,
     material::RULES,
+    edges::RULES,
     cut::RULES,
     measured::RULES,
     movement::RULES,

@@ -3,6 +3,7 @@
 use crate::vocabulary::{Entries, Entry, JointKind, words};
 
 use super::case::{Bottom, End, Leg, Shelves, Top};
+use super::edging::{self, Edged};
 use super::front::{DrawerBoxes, Fronts};
 use super::given::Given;
 use super::id::FinishId;
@@ -27,6 +28,7 @@ pub(super) struct Blocks {
     pub(super) top: Given<Top>,
     pub(super) legs: Vec<Leg>,
     pub(super) shelves: Shelves,
+    pub(super) edges: Edged,
     pub(super) finish: Option<FinishId>,
 }
 
@@ -38,7 +40,7 @@ impl Blocks {
         shared: &Shared<'_>,
         ctx: &mut Lower,
     ) -> Option<Self> {
-        use words::case::{BACK, BOTTOM, DRAWERS, FINISH, FRONTS, PARTITIONS, TOP};
+        use words::case::{BACK, BOTTOM, DRAWERS, EDGES, FINISH, FRONTS, PARTITIONS, TOP};
 
         let own = match read_case::named(body, shared, ctx) {
             // Every board would lack what was just found missing.
@@ -68,6 +70,7 @@ impl Blocks {
         Some(Self {
             legs: read_case::legs(body, stock, shared, ctx),
             shelves: read_case::shelves(body, entry.head, &into, stock, shared, ctx),
+            edges: edging::read(body, EDGES, shared, ctx),
             finish: ctx
                 .refer(body, FINISH, &shared.finishes)
                 .known()

@@ -6,6 +6,7 @@ use crate::vocabulary::{Seam, Side};
 use super::carries::Carries;
 use super::countertop::Countertop;
 use super::cut_round::CutRound;
+use super::edging::Edged;
 use super::frame::Frame;
 use super::front::{DrawerBoxes, Fronts};
 use super::hung::Hung;
@@ -86,6 +87,8 @@ pub struct End {
     pub stock: StockId,
     /// How it meets the frame.
     pub seam: Seam,
+    /// What its front edge is covered with.
+    pub edges: Edged,
     /// The statement that says so.
     pub span: Span,
     /// Notes for the papers.
@@ -169,6 +172,8 @@ pub struct Shelves {
     pub carries: Carries,
     /// Where their stock is said.
     pub stock_at: Insertion,
+    /// What their front edges are covered with.
+    pub edges: Edged,
     /// The statement, else the case.
     pub span: Span,
     /// Notes for the papers.
@@ -250,6 +255,9 @@ pub struct Case {
     pub drawers: Option<DrawerBoxes>,
     /// What its boards and boxes are cut round.
     pub around: Vec<CutRound>,
+    /// What the edges of its sheets are covered with, unless something else is said
+    /// of them.
+    pub edges: Edged,
     /// The finish of its seen parts.
     pub finish: Option<FinishId>,
     /// Notes for the papers.

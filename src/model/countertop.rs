@@ -5,6 +5,7 @@ use crate::measure::Span;
 use crate::vocabulary::{Entry, HowHeld, Said, Side, Word, takes, words};
 
 use super::case::Exposure;
+use super::edging::{self, Edged};
 use super::id::StockId;
 use super::insertion::Insertion;
 use super::lower::Lower;
@@ -33,6 +34,8 @@ pub struct Countertop {
     pub held: HowHeld,
     /// Where that is said, or would be.
     pub held_at: Insertion,
+    /// What its free edges are covered with.
+    pub edges: Edged,
     /// The statement.
     pub span: Span,
     /// Notes for the papers.
@@ -48,7 +51,7 @@ pub(super) fn read(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Countertop> {
-    use words::countertop::{HELD, OVER};
+    use words::countertop::{EDGES, HELD, OVER};
     use words::over::{BACK, FRONT, LEFT, RIGHT};
 
     let body = entry.body()?;
@@ -94,6 +97,7 @@ pub(super) fn read(
         over,
         held: held.unwrap_or(if solid { HowHeld::Slots } else { HowHeld::Screw }),
         held_at: Insertion::of(body, HELD),
+        edges: edging::read(body, EDGES, shared, ctx),
         span: entry.head,
         notes: body.notes(),
     })

@@ -6,6 +6,7 @@ use crate::vocabulary::{CatchWord, Run, StopKind};
 
 use super::carries::Carries;
 use super::edge::Edges;
+use super::edging::Edged;
 use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
 use super::insertion::Insertion;
@@ -165,6 +166,8 @@ pub struct Fronts {
     pub stop: Option<Spanned<StopKind>>,
     /// What holds its doors shut, where that is written.
     pub catch: Option<Spanned<CatchWord>>,
+    /// What the edges of slabs are covered with.
+    pub edges: Edged,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// The statement.

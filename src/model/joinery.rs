@@ -4,6 +4,7 @@ use crate::measure::{Length, Span};
 use crate::trade;
 use crate::vocabulary::JointKind;
 
+use super::edging::Edged;
 use super::id::StockId;
 use super::insertion::Insertion;
 use super::size::Size;
@@ -137,6 +138,8 @@ pub struct Board {
     pub stock: StockId,
     /// How it is joined to the ends.
     pub joint: Joinery,
+    /// What its front edge is covered with.
+    pub edges: Edged,
     /// The statement that says so.
     pub span: Span,
     /// Notes for the papers.

@@ -11,6 +11,7 @@ use crate::vocabulary::{
 };
 
 use super::case::Shelves;
+use super::edging::{self, Edged};
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::front::{DrawerBoxes, Fronts};
 use super::id::StockId;
@@ -486,7 +487,9 @@ pub(super) fn board(
     if let Some(partitions) = partitions.filter(|_| joint.span.is_none()) {
         joint = partitions.joint.clone();
     }
-    Some(Board { stock, joint, span: at, notes: body.notes() })
+    let all = partitions.map_or(&Edged::Unsaid, |board| &board.edges);
+    let edges = edging::of_board(body, shared, ctx).or(all).clone();
+    Some(Board { stock, joint, edges, span: at, notes: body.notes() })
 }
 
 fn divider(entry: &Entry, context: &Context<'_>, ctx: &mut Lower) -> Option<Board> {

@@ -9,6 +9,7 @@ use crate::vocabulary::{Entries, Entry, JointKind, Nothing, Said, Seam, Side, Ta
 
 use super::carries;
 use super::case::{Base, Bottom, End, Leg, Pins, Shelves, Top, third};
+use super::edging;
 use super::given::Given;
 use super::hardware;
 use super::id::StockId;
@@ -166,6 +167,8 @@ pub(super) fn ends(
         Given::Absent => fallback,
     };
     let notes = both_body.map(Entries::notes).unwrap_or_default();
+    let edges = both_body.map(|body| edging::read(body, words::panels::EDGES, shared, ctx));
+    let edges = edges.unwrap_or_default();
     // Without a frame there is no seam, and one that is written is refused.
     let is_framed = !case.one(words::case::FRAME).is_some_and(|frame| frame.is(Nothing::None));
     let mut one = |side: Side| {
@@ -181,6 +184,7 @@ pub(super) fn ends(
         Some(End {
             stock: stock(body, common, &what, span, shared, ctx)?,
             seam: if is_framed { seam(body) } else { Seam::Butt },
+            edges: edging::read(body, words::end::EDGES, shared, ctx).or(&edges).clone(),
             span,
             notes,
         })
@@ -208,6 +212,7 @@ pub(super) fn board(
     Some(Board {
         stock: stock(body, fallback, &format!("the {what}"), entry.head, shared, ctx)?,
         joint: joinery(body, joint, into, what, ctx),
+        edges: edging::of_board(body, shared, ctx),
         span: entry.head,
         notes: body.notes(),
     })
@@ -319,6 +324,7 @@ pub(super) fn shelves(
             Some(_) => Insertion::of(body, words::shelves::STOCK),
             None => Insertion::within(case, words::case::SHELVES),
         },
+        edges: edging::read(body, words::shelves::EDGES, shared, ctx),
         span: entry.map_or(at, |entry| entry.head),
         notes: body.notes(),
     }

@@ -6,6 +6,7 @@ use crate::vocabulary::{Entries, Entry, HowBuilt, HowSet, JointKind, Said, words
 
 use super::carries;
 use super::edge::{Edge, Edges};
+use super::edging::{self, Edged};
 use super::front::{Build, DrawerBoxes, Flutes, Fronts, Overlay, PanelBuild, Set};
 use super::given::Given;
 use super::id::StockId;
@@ -22,7 +23,9 @@ pub(super) fn fronts(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Fronts> {
-    use words::fronts::{BUILD, CATCH, FLUTES, GAP, HINGE, HINGES, MEETING, PULL, SET, STOP};
+    use words::fronts::{
+        BUILD, CATCH, EDGES, FLUTES, GAP, HINGE, HINGES, MEETING, PULL, SET, STOP,
+    };
 
     let body = entry.body()?;
     let at = entry.head;
@@ -85,6 +88,10 @@ pub(super) fn fronts(
         flutes,
         stop: stop.or_else(|| parent.and_then(|parent| parent.stop)),
         catch: catch.or_else(|| parent.and_then(|parent| parent.catch)),
+        edges: match (edging::read(body, EDGES, shared, ctx), parent) {
+            (Edged::Unsaid, Some(parent)) => parent.edges.clone(),
+            (edges, _) => edges,
+        },
         notes,
         span: at,
     })

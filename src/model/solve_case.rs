@@ -138,7 +138,7 @@ fn solved(
     let countertop = body.one(words::case::COUNTERTOP);
     let countertop = countertop.map(|e| countertop::read(&e, blocks.stock, &exposure, shared, ctx));
     let countertop = Given::block(countertop).sound()?;
-    let Blocks { stock, ends, legs, shelves, finish, nailers, .. } = blocks;
+    let Blocks { stock, ends, legs, shelves, edges, finish, nailers, .. } = blocks;
     let (fronts, drawers) = (blocks.fronts.sound()?, blocks.drawers.sound()?);
     let (partitions, back) = (blocks.partitions.sound()?, blocks.back.sound()?);
     let (bottom, top, ends) = (blocks.bottom.sound()?, blocks.top.sound()?, ends?);
@@ -229,6 +229,7 @@ fn solved(
         frame,
         openings,
         members,
+        edges,
         fronts,
         drawers,
         around: cut_round::read(body, shared, ctx),

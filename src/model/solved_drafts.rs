@@ -405,7 +405,7 @@ fn rail_shelf(
         joint = shelves.joint.clone();
     }
     Some(Some(Box::new(RailShelf {
-        board: Board { stock, joint, span: at, notes: body.notes() },
+        board: Board { stock, joint, edges: shelves.edges.clone(), span: at, notes: body.notes() },
         lip: ctx.size_or_zero(body, words::rail_shelf::LIP, "lip"),
         carries: carries::own(body),
     })))

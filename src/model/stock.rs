@@ -93,6 +93,12 @@ impl Stock {
         self.kind == StockKind::Lumber
     }
 
+    /// True for strips that only edges are covered with.
+    #[must_use]
+    pub fn is_banding(&self) -> bool {
+        self.kind == StockKind::Banding
+    }
+
     /// The wood in words: its species, or its own name where none is given.
     #[must_use]
     pub fn wood_name(&self) -> String {
@@ -174,9 +180,11 @@ fn thickness(
     let label = format!("thickness of {name}");
     let (own, other) = match kind {
         StockKind::Lumber => (THICKNESS, ACTUAL),
-        StockKind::Plywood | StockKind::Mdf | StockKind::Particleboard | StockKind::Hardboard => {
-            (ACTUAL, THICKNESS)
-        }
+        StockKind::Plywood
+        | StockKind::Mdf
+        | StockKind::Particleboard
+        | StockKind::Hardboard
+        | StockKind::Banding => (ACTUAL, THICKNESS),
     };
     if let Some(said) = body.one(other) {
         ctx.sink.push(of_another_kind(said.entry, kind, own, body.says(own)));
@@ -205,9 +213,11 @@ fn of_another_kind(
     let title = format!("`{other}` can't stand in a stock of {}", kind.spelling());
     let (is_for, meaning) = match kind {
         StockKind::Lumber => ("this is for sheets", "the thickness that lumber is planed to"),
-        StockKind::Plywood | StockKind::Mdf | StockKind::Particleboard | StockKind::Hardboard => {
-            ("this is for lumber", "the sheet's thickness as measured")
-        }
+        StockKind::Plywood
+        | StockKind::Mdf
+        | StockKind::Particleboard
+        | StockKind::Hardboard
+        | StockKind::Banding => ("this is for lumber", "the sheet's thickness as measured"),
     };
     let found = Diagnostic::error("word-unknown", title, said.head, is_for);
     match is_given {

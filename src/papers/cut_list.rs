@@ -10,6 +10,7 @@ use crate::plans::scribe_strips::scribe_strips;
 use crate::plans::small_parts;
 use crate::trade;
 
+use super::edging;
 use super::left_to_cut;
 use super::marks;
 use super::measured;
@@ -72,6 +73,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             by_width(source, stock, &own, many.then_some(thickness), &mut blocks);
         }
     }
+    blocks.extend(edging::blocks(source));
     blocks.extend(on_site(source));
     let laminated = parts.iter().any(|(_, part)| gluing::layers(piece, part) > 1);
     let mut proof = vec![match laminated {
@@ -257,11 +259,13 @@ fn by_width(
         if let Some(wider) = planed.get(id).filter(|_| !left_to_cut::is_done(ledger, *id)) {
             features.insert(0, wider.clone());
         }
-        let lines = widths.entry(part.width.length).or_default();
-        let size = (part.width.length, part.length.length);
+        let (width, length) = edging::sawn(part);
+        let lines = widths.entry(width).or_default();
+        let size = (width, length);
         let key = (size, plain_name(part, piece), features.clone(), done.clone(), &part.notes);
         let at = *alike.entry(key).or_insert(lines.len());
-        let housed = housed.contains(id);
+        // Of a core and its strips every error adds up.
+        let housed = housed.contains(id) || !part.strips.is_empty();
         match lines.get_mut(at) {
             Some(line) => {
                 line.parts.push(part);
@@ -275,7 +279,7 @@ fn by_width(
     }
     for (width, mut lines) in widths.into_iter().rev() {
         lines.sort_by(|a, b| {
-            let key = |line: &Line<'_>| line.parts.first().map(|part| part.length.length);
+            let key = |line: &Line<'_>| line.parts.first().map(|part| edging::sawn(part).1);
             key(b).cmp(&key(a))
         });
         let total: usize = lines.iter().map(|line| line.parts.len()).sum();
@@ -326,9 +330,12 @@ fn by_width(
                 marks.join(" "),
                 plain_name(first, source.work.piece),
                 line.parts.len().to_string(),
-                match line.housed {
-                    true => figures.mating_size(&first.length, facts),
-                    false => figures.size(&first.length, facts),
+                match (first.strips.is_empty(), line.housed) {
+                    (true, true) => figures.mating_size(&first.length, facts),
+                    (true, false) => figures.size(&first.length, facts),
+                    (false, _) => {
+                        figures.mating_of(first.rough.length, facts.is_measured(&first.length))
+                    }
                 },
             ];
             if stock.is_solid() {
@@ -354,6 +361,7 @@ fn by_width(
             let mut then: Vec<String> = layered(piece, first, line.parts.len())
                 .into_iter()
                 .chain(edged(piece, first))
+                .chain(edging::told(source, first))
                 .collect();
             then.extend(line.features.iter().cloned());
             then.extend(first.notes.iter().cloned());

@@ -37,6 +37,7 @@ examples! {
     "trays-behind-doors"
     "drawers-on-wood"
     "fluted-fronts"
+    "edges"
     "countertop"
     "hung-on-the-wall"
     "two-cases"

@@ -9,6 +9,7 @@ mod cut_list;
 mod data;
 mod drawing;
 mod drawings;
+mod edging;
 mod emit;
 mod examples;
 mod figures;

@@ -3,6 +3,7 @@
 use crate::measure::{Length, Span};
 use crate::model::{CaseId, FrontId, OpeningId, Side, Size, StockId};
 
+use super::edging::Strip;
 use super::feature::Feature;
 use super::id::{Key, Of, PartId, Role, Which};
 use super::joint::Joint;
@@ -89,6 +90,8 @@ pub struct Part {
     pub show: Option<Face>,
     /// The side that its front is hung on, of a part of a door.
     pub hung: Option<Side>,
+    /// Strips on its edges, in the order in which they go on; its size includes them.
+    pub strips: Vec<Strip>,
     /// What is cut into it.
     pub features: Vec<Feature>,
     /// Notes for the papers.

@@ -6,6 +6,7 @@
 pub mod assembly;
 pub mod countertops;
 pub mod drawers;
+pub mod edging;
 pub mod finish;
 pub mod fitting;
 pub mod guide;

@@ -129,6 +129,12 @@ pub struct PartChange {
     pub restocked: bool,
     /// Its grain runs another way.
     pub turned: bool,
+    /// What covers its edges; missing where that stays.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub edges: Option<Pair<String>>,
+    /// Its core is larger, so that one that is sawn is too small.
+    #[serde(skip)]
+    pub larger_core: bool,
     /// What is cut into it.
     pub cuts: Cut,
     /// What it is let into.
@@ -143,7 +149,7 @@ impl PartChange {
     #[must_use]
     pub fn is_remade(&self) -> bool {
         let resized = self.resized.iter().any(|size| !(self.sheet && size.size == "thickness"));
-        resized || self.restocked || self.turned
+        resized || self.restocked || self.turned || self.larger_core
     }
 }
 

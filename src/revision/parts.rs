@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::diagnostics::listed;
 use crate::measure::Tape;
 use crate::model::{OpeningId, Piece, Size, Stock};
 use crate::papers;
@@ -45,11 +46,16 @@ pub(super) fn compare(
                 .collect(),
             restocked: is_restocked(old.piece, a, new.piece, b, matched),
             turned: !same_way_up(a, b),
+            edges: Pair::unequal(edges(old, a, tape), edges(new, b, tape)),
+            larger_core: a.core().iter().zip(&b.core()).any(|(was, now)| now.length > was.length),
             cuts: features::compare((old, a), (new, b), tape),
             joints,
             sheet: new.piece.stock(b.stock).is_some_and(|stock| !stock.is_solid()),
         };
-        let same = change.resized.is_empty() && change.cuts.is_empty() && change.joints.is_empty();
+        let same = change.resized.is_empty()
+            && change.cuts.is_empty()
+            && change.joints.is_empty()
+            && change.edges.is_none();
         if change.is_remade() || !same {
             changes.changed.push(change);
         }
@@ -119,6 +125,14 @@ fn board(side: &Workings<'_>, id: PartId, part: &Part, tape: Tape) -> Board {
         width: figure(&part.width),
         thickness: figure(&part.thickness),
     }
+}
+
+/// `front edge: cherry 1/4`, or `bare`.
+fn edges(side: &Workings<'_>, part: &Part, tape: Tape) -> String {
+    let Some(first) = part.strips.first() else { return "bare".to_owned() };
+    let faces: Vec<String> = part.strips.iter().map(|strip| part.face_name(strip.face)).collect();
+    let stock = side.piece.stock(first.stock).map_or("", |stock| stock.name.as_str());
+    format!("{}: {stock} {}", listed(&faces), tape.text(first.thick.length))
 }
 
 /// `lumber, black cherry, quartersawn`

@@ -22,6 +22,8 @@ pub(super) struct Board<'a> {
     /// Which axes it was milled along: what comes from the stock is rough.
     pub(super) milled: [bool; 3],
     pub(super) cuts: Vec<Cut>,
+    /// The edges that have a strip by now, each with its stock.
+    pub(super) edged: Vec<(Face, String)>,
     /// The step in which it was built in for good.
     pub(super) closed: Option<u32>,
     /// Its thickness was measured since it has it.
@@ -91,8 +93,8 @@ impl<'a> Board<'a> {
     pub(super) fn new(part: &'a Part, drawn: &'a DrawnPart) -> Self {
         let size = [0.0; 3];
         let (milled, cuts, layered) = ([false; 3], Vec::new(), false);
-        let (exact, closed, read) = (size, None, false);
-        Self { part, drawn, pieces: None, layered, size, exact, milled, cuts, closed, read }
+        let (exact, edged, closed, read) = (size, Vec::new(), None, false);
+        Self { part, drawn, pieces: None, layered, size, exact, milled, cuts, edged, closed, read }
     }
 
     /// `LE, left end`.

@@ -2,6 +2,7 @@
 //! drawing looked at.
 
 use super::board::{Board, Cut, Sort, whole};
+use super::edging;
 use super::figures::said;
 use super::off::Off;
 use super::packet::{Feature, FeatureKind, Form, JointKind, Packet};
@@ -146,7 +147,7 @@ pub(super) fn part(
     operation: &impl Fn(usize) -> String,
 ) -> Vec<String> {
     let tolerance = Tolerance::with(packet, off);
-    let mut wrong = Vec::new();
+    let mut wrong = edging::wrong(packet, board);
     for (axis, name) in AXES.iter().enumerate() {
         let (made, drawn) = (board.size[axis], board.drawn.size[axis].exact);
         if (made - drawn).abs() > tolerance.free {

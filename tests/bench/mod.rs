@@ -11,6 +11,7 @@ mod bores;
 mod compare;
 mod demos;
 mod driver;
+mod edging;
 mod figures;
 mod gates;
 mod joining;

@@ -120,6 +120,7 @@ pub(super) struct Stock {
 pub(super) enum Form {
     Sheet,
     Boards,
+    Roll,
 }
 
 #[derive(Debug, Deserialize)]
@@ -141,7 +142,26 @@ pub(super) struct Part {
     pub(super) mark: String,
     pub(super) name: String,
     pub(super) stock: String,
+    #[serde(default)]
+    pub(super) edges: Vec<EdgeStrip>,
     pub(super) faces: Faces,
+}
+
+/// A strip on one of its edges.
+#[derive(Debug, Deserialize)]
+pub(super) struct EdgeStrip {
+    pub(super) face: String,
+    pub(super) stock: String,
+    pub(super) thick: Figure,
+}
+
+/// A strip goes on an edge.
+#[derive(Debug, Deserialize)]
+pub(super) struct EdgeOn {
+    pub(super) part: String,
+    pub(super) face: String,
+    pub(super) stock: String,
+    pub(super) strip: [Figure; 3],
 }
 
 #[derive(Debug, Deserialize)]
@@ -216,6 +236,7 @@ pub(super) enum Work {
     #[serde(rename = "glue up")]
     GlueUp(GlueUp),
     Mill(Mill),
+    Edge(EdgeOn),
     Verify(Reading),
     Setting(Setting),
     Bore(Bore),

@@ -131,6 +131,8 @@ impl Writer<'_> {
         let side = self.one_of(&["1/2 in", "5/8 in", "15 mm"]);
         self.line(&format!("stock ply {{ {ply}; sheet {{ long 96 in; wide 48 in }} }}"));
         self.line(&format!("stock thin {{ {thin}; sheet {{ long 96 in; wide 48 in }} }}"));
+        self.line("stock tape { banding 1/32 in }");
+        self.line("stock nosing { lumber 5/4; thickness 1-1/16 in; species sugar-maple }");
         for (name, rough, thick) in
             [("maple", "5/4", frame), ("cherry", "5/4", front), ("birch", "4/4", side)]
         {
@@ -273,6 +275,17 @@ impl Writer<'_> {
         } else {
             self.is("no frame");
             self.line("frame none");
+            match self.number(3) {
+                0 => {}
+                1 => {
+                    self.is("banded edges");
+                    self.line("edges tape");
+                }
+                _ => {
+                    self.is("lipped edges");
+                    self.line("edges nosing { thick 3/8 in }");
+                }
+            }
         }
         self.nests = self.number(3) == 2;
         self.line(&format!("{word} {{"));
@@ -537,6 +550,8 @@ pub(super) const WAYS: &[&str] = &[
     "haunched tenons",
     "hinge plates",
     "openings nested three deep",
+    "banded edges",
+    "lipped edges",
     "narrow bit",
     "wide bit",
     "adjustable shelf",

@@ -77,6 +77,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::BreakDown(_) => "break down".to_owned(),
         Work::GlueUp(_) => "glue up".to_owned(),
         Work::Mill(_) => "mill".to_owned(),
+        Work::Edge(own) => format!("edge the {}", own.face),
         Work::Verify(_) => "verify".to_owned(),
         Work::Setting(setting) => format!("set-up {}", setting.sheet),
         Work::Bore(bore) => format!("bore the {}", bore.what),
@@ -194,6 +195,7 @@ impl<'p> Play<'p> {
             Work::BreakDown(work) => self.break_down(index, work),
             Work::GlueUp(work) => self.glue_up(index, work),
             Work::Mill(work) => self.mill(index, work),
+            Work::Edge(work) => self.edge(index, work),
             Work::Verify(work) => self.verify(index, work),
             Work::Setting(work) => self.setting(index, work),
             Work::Bore(work) => {

@@ -27,6 +27,8 @@ pub(super) const EXCUSED: &[Excused] = &[
         "# larger at every outer edge",
         "what the step that fits the fronts takes off, and carries as its own figure",
     ),
+    excused("each strip # longer than its edge", "the strip of the operation has it on already"),
+    excused("they were sawn # larger", "the rough size of the operation has it on already"),
     excused("at # min each", SHOP),
     excused(
         "spread # in of it, or # in of a flat seam, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every # in of a joint or # in",

@@ -21,6 +21,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "break down" => (Told::Sheet("cut-list"), &[]),
         "glue up" => (Told::Step, &["pieces", "wide", "planer"]),
         "mill" => (Told::Sheet("cut-list"), &["to"]),
+        "edge" => (Told::Sheet("cut-list"), &["strip"]),
         "verify" => (Told::Step, &["fine", "percent", "within"]),
         "setting" => {
             (Told::Sheet("jig-sheet"), &["sheet", "depths", "pieces", "other_bits", "time"])

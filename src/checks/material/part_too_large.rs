@@ -36,7 +36,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             SheetGrain::Long | SheetGrain::None => (sheet.long - trim, sheet.wide - trim),
         };
         let fits = |a: Length, b: Length| a <= along && b <= across;
-        let (long, wide) = (part.length.length, part.width.length);
+        let [long, wide] = part.core().map(|size| size.length);
         let turned = part.grain == Grain::None && fits(wide, long);
         // A back's grain may run either way; it is seen from inside only.
         let back = part.role == crate::parts::Role::Back && fits(wide, long);

@@ -233,7 +233,12 @@ fn of_opening(piece: &Piece, opening: &Opening) -> Why {
 }
 
 fn of_part(piece: &Piece, part: &Part) -> Why {
+    let [long, wide] = part.core();
     let sizes = [("length", &part.length), ("width", &part.width), ("thickness", &part.thickness)];
+    // What its strips leave of it.
+    let cores = [("core length", &long, &part.length), ("core width", &wide, &part.width)];
+    let cores = cores.into_iter().filter(|(_, core, whole)| core != whole);
+    let sizes = sizes.into_iter().chain(cores.map(|(name, core, _)| (name, core)));
     let thing = Thing::Part { mark: part.mark.clone() };
     Why { name: part.path.clone(), thing, sizes: sums(piece, sizes) }
 }

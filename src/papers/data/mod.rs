@@ -12,6 +12,7 @@ mod work;
 
 use crate::diagnostics::render;
 use crate::measure::{Duration, Exact, FileId, Length, Tape};
+use crate::model::StockId;
 use crate::parts::{Direction, Face, Grain, JointSort, Part, PartId};
 use crate::pipeline::Compilation;
 use crate::plans::Workings;
@@ -20,8 +21,8 @@ use crate::plans::made::Space;
 use super::words;
 use lines::Lines;
 use record::{
-    Data, Drawn, DrawnFeature, DrawnPart, Faces, Figure, Job, JointData, PartData, Place, Plan,
-    Shop, Stock, Tool,
+    Data, Drawn, DrawnFeature, DrawnPart, EdgeData, Faces, Figure, Job, JointData, PartData, Place,
+    Plan, Shop, Stock, Tool,
 };
 
 /// The version of the schema; increases when a field changes or is removed.
@@ -62,7 +63,11 @@ impl<'d> Data<'d> {
                 .iter()
                 .map(|stock| Stock {
                     name: &stock.name,
-                    form: if stock.is_solid() { "boards" } else { "sheet" },
+                    form: match (stock.is_solid(), stock.is_banding()) {
+                        (true, _) => "boards",
+                        (false, true) => "roll",
+                        (false, false) => "sheet",
+                    },
                     thickness: maker.figure(stock.thickness.length),
                     movement: stock.wood.map(|wood| stock.sawn.coefficient(&wood)),
                 })
@@ -184,6 +189,10 @@ impl<'d> Maker<'d, '_> {
         self.work.piece.stock(part.stock).map_or("", |stock| stock.name.as_str())
     }
 
+    fn stock_named(&self, id: StockId) -> &'d str {
+        self.work.piece.stock(id).map_or("", |stock| stock.name.as_str())
+    }
+
     /// The bits of the set-ups, each once.
     fn tools(&self) -> Vec<Tool> {
         let mut tools: Vec<Tool> = Vec::new();
@@ -216,6 +225,15 @@ impl<'d> Maker<'d, '_> {
                 Grain::Length => "length",
                 Grain::None => "none",
             },
+            edges: part
+                .strips
+                .iter()
+                .map(|strip| EdgeData {
+                    face: part.face_name(strip.face),
+                    stock: self.stock_named(strip.stock),
+                    thick: self.figure(strip.thick.length),
+                })
+                .collect(),
             faces: Faces {
                 length: names(Face::LengthStart, Face::LengthEnd),
                 width: names(Face::WidthStart, Face::WidthEnd),

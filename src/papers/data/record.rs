@@ -70,9 +70,19 @@ pub(super) struct PartData<'d> {
     pub(super) path: &'d str,
     pub(super) stock: &'d str,
     pub(super) grain: &'static str,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub(super) edges: Vec<EdgeData<'d>>,
     pub(super) faces: Faces,
     pub(super) from: [Refs; 3],
     pub(super) spec: Option<usize>,
+}
+
+/// A strip on an edge of a part.
+#[derive(Serialize)]
+pub(super) struct EdgeData<'d> {
+    pub(super) face: String,
+    pub(super) stock: &'d str,
+    pub(super) thick: Figure,
 }
 
 #[derive(Serialize)]
@@ -221,6 +231,15 @@ pub(super) enum What<'d> {
     Spacers(fitted::Spaced<'d>),
     #[serde(rename = "mill")]
     Mill { axis: &'static str, to: Figure, parts: Vec<&'d str> },
+    #[serde(rename = "edge")]
+    Edge {
+        part: &'d str,
+        face: String,
+        stock: &'d str,
+        how: &'static str,
+        strip: [Figure; 3],
+        lines: Refs,
+    },
     #[serde(rename = "verify")]
     Verify {
         #[serde(skip_serializing_if = "Option::is_none")]

@@ -4,6 +4,7 @@ use crate::measure::{Length, Tape};
 use crate::model::{BitShape, Piece};
 use crate::parts::{Face, Feature, FeatureKind, Part, PartId};
 use crate::plans::assembly::{Blank, Wait};
+use crate::plans::edging;
 use crate::plans::guide::Guide;
 use crate::plans::operations::{self, Doing, Holes, Move, Operation};
 use crate::plans::setups::{Cutter, Setup};
@@ -74,7 +75,10 @@ impl<'d> Maker<'d, '_> {
             Doing::BreakDown { part, pieces, size } => What::BreakDown {
                 part: self.mark(*part),
                 stock: self.work.parts.get(*part).map_or("", |part| self.stock(part)),
-                size: self.figures(*size),
+                size: match self.is_edged(part) {
+                    true => size.map(|size| self.mating(size)),
+                    false => self.figures(*size),
+                },
                 pieces: (*pieces > 1).then_some(*pieces),
             },
             Doing::GlueUp { part, way, size, pieces, wide, in_parts } => What::GlueUp {
@@ -93,8 +97,16 @@ impl<'d> Maker<'d, '_> {
             }
             Doing::Spacer(index) => What::Spacers(self.spacer(fitting.spacers.get(*index)?)),
             Doing::Mill { along, to, parts } => {
-                What::Mill { axis: along.word(), to: self.figure(*to), parts: self.marks(parts) }
+                // Of a core and its strips every error adds up.
+                let is_core = |id: &PartId| {
+                    let part = self.work.parts.get(*id);
+                    part.is_some_and(|part| !part.is_cut_after(along.faces()))
+                };
+                let fine = parts.iter().any(|id| self.is_edged(id) && is_core(id));
+                let to = if fine { self.mating(*to) } else { self.figure(*to) };
+                What::Mill { axis: along.word(), to, parts: self.marks(parts) }
             }
+            Doing::Edge(id, number) => self.edge(*id, *number)?,
             Doing::Verify(gate) => What::Verify {
                 sheet: gate.sheet.and_then(|id| self.work.piece.stock(id)).map(|own| &*own.name),
                 parts: self.marks(&gate.parts),
@@ -169,6 +181,24 @@ impl<'d> Maker<'d, '_> {
             Doing::Coat(own) => What::Finish(self.coated(own)?),
             Doing::Rest(own) => What::Rest(self.rested(own)),
             Doing::House(own) => self.house(own),
+        })
+    }
+
+    fn is_edged(&self, id: &PartId) -> bool {
+        self.work.parts.get(*id).is_some_and(|part| !part.strips.is_empty())
+    }
+
+    fn edge(&self, id: PartId, number: usize) -> Option<What<'d>> {
+        let part = self.work.parts.get(id)?;
+        let strip = part.strips.get(number)?;
+        let cut = edging::strip(self.work.piece, part, number)?;
+        Some(What::Edge {
+            part: &part.mark,
+            face: part.face_name(strip.face),
+            stock: self.stock_named(strip.stock),
+            how: if strip.banding { "banding" } else { "lip" },
+            strip: [self.figure(cut.long), self.figure(cut.wide), self.mating(cut.thick)],
+            lines: self.lines.at([strip.span]),
         })
     }
 

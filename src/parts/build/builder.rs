@@ -160,6 +160,7 @@ impl<'a> Builder<'a> {
             stands: draft.stands,
             show: draft.show,
             hung,
+            strips: Vec::new(),
             features: Vec::new(),
             notes: draft.notes,
             span: draft.span,
@@ -423,7 +424,11 @@ fn sheet_grain(stock: Option<&crate::model::Stock>) -> Grain {
         (StockKind::Plywood, Some(SheetGrain::Long | SheetGrain::Wide) | None) => Grain::Length,
         // Lumber has a grain of its own.
         (
-            StockKind::Mdf | StockKind::Particleboard | StockKind::Hardboard | StockKind::Lumber,
+            StockKind::Mdf
+            | StockKind::Particleboard
+            | StockKind::Hardboard
+            | StockKind::Lumber
+            | StockKind::Banding,
             _,
         ) => Grain::None,
     }

@@ -7,6 +7,7 @@ mod carcass;
 mod countertop;
 mod doweling;
 mod drawers;
+mod edging;
 mod face_frame;
 mod flutes;
 mod front;
@@ -24,6 +25,7 @@ use super::space::Direction;
 use super::{mark, named};
 use builder::Builder;
 pub use builder::{Planes, planes};
+pub use edging::asked as asked_edging;
 pub use hinging::hinge_heights;
 pub use round::is_cut_round;
 
@@ -47,6 +49,7 @@ pub fn build(piece: &Piece) -> Parts {
         fronts::build(&mut builder, &carcass);
         drawers::build(&mut builder, &carcass);
         round::build(&mut builder);
+        edging::build(&mut builder);
         // Builders count from the front of their own case; all backs stand at
         // one wall.
         let back = wall - case.deep.length;

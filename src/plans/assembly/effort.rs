@@ -51,6 +51,10 @@ pub enum Usual {
     Blank,
     /// One part is glued up from layers.
     Layers,
+    /// One lip is glued to an edge.
+    Lip,
+    /// One edge is banded and trimmed.
+    Banding,
     /// One row of holes is bored.
     Row,
     /// An assembly is put together dry and taken apart again.
@@ -105,8 +109,8 @@ impl Usual {
         match self {
             Self::Measuring | Self::LayingIn => 3,
             Self::Sawing | Self::Joint | Self::HingeBlock | Self::ClampingBlocks | Self::Stop => 6,
-            Self::Row => 8,
-            Self::Layers | Self::Boring => 10,
+            Self::Row | Self::Banding => 8,
+            Self::Layers | Self::Boring | Self::Lip => 10,
             Self::Door | Self::FalseFront | Self::Beside => 15,
             Self::CoatReady => trade::COAT_READY,
             Self::Planting => 18,
@@ -128,6 +132,8 @@ impl Usual {
             Self::Measuring => "measuring for a part",
             Self::Blank => "gluing up a blank",
             Self::Layers => "gluing up layers",
+            Self::Lip => "gluing on a lip",
+            Self::Banding => "banding an edge",
             Self::Row => "boring a row of holes",
             Self::DryFit => "fitting it dry",
             Self::Joint => "gluing a joint",

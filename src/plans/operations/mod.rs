@@ -66,6 +66,16 @@ impl Along {
         }
     }
 
+    /// The two faces that it runs between.
+    #[must_use]
+    pub fn faces(self) -> [Face; 2] {
+        match self {
+            Self::Length => [Face::LengthStart, Face::LengthEnd],
+            Self::Width => [Face::WidthStart, Face::WidthEnd],
+            Self::Thickness => [Face::ThickStart, Face::ThickEnd],
+        }
+    }
+
     fn of(self, part: &Part) -> Length {
         match self {
             Self::Length => part.length.length,
@@ -121,6 +131,8 @@ pub enum Doing {
         /// Which parts.
         parts: Vec<PartId>,
     },
+    /// A strip goes on an edge of a part, by its place among its strips.
+    Edge(PartId, usize),
     /// Sheets are measured before they are sawn, and boards before the cuts that
     /// must fit them.
     Verify(Verify),
@@ -312,6 +324,7 @@ fn taken(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
     let part = |id: &PartId| work.parts.get(*id).map(|part| (*id, part));
     let mut doings: Vec<Doing> =
         task.breaks.iter().filter_map(part).map(|(id, part)| broken_down(work, id, part)).collect();
+    doings.extend(cores(task.breaks.iter().filter_map(part)));
     for (id, way) in &task.blanks {
         let Some((id, part)) = part(id) else { continue };
         let rough = part.rough;
@@ -332,6 +345,10 @@ fn taken(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
             if along == Along::Thickness && !is_planed(work, part) {
                 continue;
             }
+            // Its strips brought it to that size.
+            if !part.strips.is_empty() && !part.is_cut_after(along.faces()) {
+                continue;
+            }
             sizes.entry(along.of(part)).or_default().push(id);
         }
         // The longest first: a piece that is spoiled gives a shorter one.
@@ -339,6 +356,23 @@ fn taken(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
         doings.extend(mills.map(|(to, parts)| Doing::Mill { along, to, parts }));
     }
     doings
+}
+
+/// The sizes that parts are sawn to before strips go on them, where those bring them
+/// to their finished ones.
+fn cores<'p>(parts: impl Iterator<Item = (PartId, &'p Part)>) -> Vec<Doing> {
+    let mut sizes: BTreeMap<(Along, Length), Vec<PartId>> = BTreeMap::new();
+    for (id, part) in parts.filter(|(_, part)| !part.strips.is_empty()) {
+        let [length, width] = part.core();
+        for (along, size) in [(Along::Length, length), (Along::Width, width)] {
+            if !part.is_cut_after(along.faces()) {
+                sizes.entry((along, size.length)).or_default().push(id);
+            }
+        }
+    }
+    // Ripped before they are crosscut, the longest first.
+    let mills = sizes.into_iter().rev();
+    mills.map(|((along, to), parts)| Doing::Mill { along, to, parts }).collect()
 }
 
 /// True for a part that comes to its thickness by planing; a sheet is as thick as it

@@ -23,7 +23,11 @@ pub(super) fn changed(difference: &Difference) -> Vec<Entry> {
     entries.extend(grouped(worked.map(|change| (particulars(change), change))).into_iter().map(
         |(lines, own)| {
             let parts = count(own.len(), "part");
-            let head = format!("{parts} with other cuts or joints: {}", marks(&own));
+            let edges_only = |change: &&PartChange| {
+                change.edges.is_some() && change.cuts.is_empty() && change.joints.is_empty()
+            };
+            let what = if own.iter().all(edges_only) { "edges" } else { "cuts or joints" };
+            let head = format!("{parts} with other {what}: {}", marks(&own));
             with_bench(Entry { head, lines }, &own)
         },
     ));
@@ -46,7 +50,15 @@ fn what(change: &PartChange) -> String {
     if change.turned {
         words.push("with the grain turned".to_owned());
     }
+    if words.is_empty() || (change.larger_core && change.resized.is_empty()) {
+        words.extend(covered(change));
+    }
     words.join(", ")
+}
+
+/// `edges bare (was front edge: cherry 1/4)`
+fn covered(change: &PartChange) -> Option<String> {
+    change.edges.as_ref().map(|edges| format!("edges {} (was {})", edges.now, edges.was))
 }
 
 /// Which of these parts the shop has cut; told once it has cut some.
@@ -101,6 +113,7 @@ fn particulars(change: &PartChange) -> Vec<String> {
         .iter()
         .map(|size| format!("the sheet is {} thick (was {})", size.now.text, size.was.text))
         .collect();
+    lines.extend(covered(change));
     lines.extend(joints(&change.joints));
     lines.extend(told(&change.cuts.lines));
     lines.extend(change.cuts.moved.iter().map(silent));

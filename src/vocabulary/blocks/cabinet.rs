@@ -10,6 +10,19 @@ words! {
         "how it is joined",
         "joint dado { deep 1/4 }",
     ).may_open(joint::block);
+    EDGES: Refer<Stock> = (
+        "edges",
+        "what its front edge is lipped or banded with, or `none`; its size includes it, so the core is cut smaller",
+        "edges cherry { thick 1/4 }",
+    ).may_open(edges::block);
+    /// How thick a strip of solid wood is ripped.
+    LIP_THICK: Length = (
+        "thick",
+        "how thick a lip of solid wood is; banding is as thick as its stock",
+        "thick 1/4",
+    ).default("1/4 in").metric("6 mm")
+        .can_be("1 mm", "75 mm")
+        .usual("1.5 mm", "1-1/2 in");
     /// A load that stands on a board; its limit is tighter where none is written.
     LOAD: Load = (
         "load",
@@ -119,9 +132,43 @@ block! {
         "drawer boxes",
         "drawers { stock maple; slide soft-15 }",
     ).opens(drawers::block);
+    EDGES: Refer<Stock> = (
+        "edges",
+        "what the edges of its sheets are lipped or banded with, where they are seen and nothing else is said: the front edges of boards, all four of slab fronts, and those of a countertop",
+        "edges band",
+    ).may_open(edges::block);
     FINISH: Refer<Finish> = ("finish", "the finish of the parts that show", "finish oil");
     AROUND;
     NOTE;
+}
+
+block! {
+    /// `edges STOCK { … }`
+    edges: "edges", "an edging",
+    "A strip on the edge of a sheet: a lip ripped from solid wood, or banding from a roll. The size of a board is its finished size, so the board is sawn smaller by the strip. Strips go on before any joint is cut; those at the ends and at the back first, the front edge last. A lip is trimmed flush with both faces, and then the board is cut to its final size with the lip against the fence. An edge behind a member of the frame takes none, and solid wood needs none.";
+    THICK = LIP_THICK;
+}
+
+block! {
+    /// `edges STOCK { … }` of fronts
+    front_edges: "edges-of-fronts", "the edging of fronts",
+    "Strips on the edges of a slab front of sheet goods: on all four unless said otherwise.";
+    THICK = LIP_THICK;
+    LEFT: Nothing = ("left", "`none` leaves the left edge bare", "left none");
+    RIGHT: Nothing = ("right", "`none` leaves the right edge bare", "right none");
+    TOP: Nothing = ("top", "`none` leaves the top edge bare", "top none");
+    BOTTOM: Nothing = ("bottom", "`none` leaves the bottom edge bare", "bottom none");
+}
+
+block! {
+    /// `edges STOCK { … }` of a countertop
+    countertop_edges: "edges-of-countertop", "the edging of a countertop",
+    "Strips on the edges of a countertop of sheet goods: on those that are free unless said otherwise. One against a wall or another case is left bare.";
+    THICK = LIP_THICK;
+    LEFT: Nothing = ("left", "`none` leaves the left edge bare", "left none");
+    RIGHT: Nothing = ("right", "`none` leaves the right edge bare", "right none");
+    FRONT: Nothing = ("front", "`none` leaves the front edge bare", "front none");
+    BACK: Nothing = ("back", "`none` leaves the back edge bare", "back none");
 }
 
 block! {
@@ -193,6 +240,7 @@ block! {
     "Upright boards.";
     STOCK;
     JOINT = BOARD_JOINT;
+    EDGES;
     NOTE;
 }
 
@@ -206,6 +254,7 @@ block! {
         "how it meets the frame's stile; `miter` wraps the grain around the corner",
         "seam miter",
     ).default("butt");
+    EDGES;
     NOTE;
 }
 
@@ -217,6 +266,7 @@ block! {
     JOINT = BOARD_JOINT;
     FLUSH: Flag = ("flush", "its top face lies level with the top of the bottom rail", "flush");
     LOAD;
+    EDGES;
     NOTE;
 }
 
@@ -271,6 +321,7 @@ block! {
     STOCK;
     JOINT = BOARD_JOINT;
     LOAD;
+    EDGES;
     NOTE;
     [one_of "what the top is"] {
         /// What a top is.
@@ -307,6 +358,11 @@ block! {
         "how it is held; if not written, solid wood by slots, and a sheet by screws",
         "held slots",
     );
+    EDGES: Refer<Stock> = (
+        "edges",
+        "what its free edges are lipped or banded with, or `none`; its size includes it, so the core is cut smaller",
+        "edges oak { thick 3/4 }",
+    ).may_open(countertop_edges::block);
     NOTE;
 }
 
@@ -367,6 +423,7 @@ block! {
     ).opens(pins::block);
     JOINT = BOARD_JOINT;
     LOAD;
+    EDGES;
     NOTE;
 }
 

@@ -34,6 +34,11 @@ words! {
         "how its members are joined",
         "joint pocket",
     ).may_open(joint::block);
+    EDGES: Refer<Stock> = (
+        "edges",
+        "what its front edge is lipped or banded with, or `none`; its size includes it, so the core is cut smaller",
+        "edges cherry { thick 1/4 }",
+    ).may_open(edges::block);
     DIVIDER_JOINT: DividerJoint = (
         "joint",
         "how it is joined",
@@ -283,6 +288,7 @@ block! {
     "A board of the case between two openings. In a case with a face frame, its front edge stands behind the frame, and inset fronts beside it close before it.";
     STOCK;
     JOINT = DIVIDER_JOINT;
+    EDGES;
     NOTE;
 }
 

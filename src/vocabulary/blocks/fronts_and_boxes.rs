@@ -64,6 +64,11 @@ block! {
         "flutes cut into the front face",
         "flutes { run vertical; bit round-nose-half; deep 5/32; pitch 3/4; land 3/16 }",
     ).opens(flutes::block);
+    EDGES: Refer<Stock> = (
+        "edges",
+        "what all four edges of a slab front are lipped or banded with, or `none`; its size includes it, so the core is cut smaller",
+        "edges cherry { thick 1/4; bottom none }",
+    ).may_open(front_edges::block);
     NOTE;
 }
 

@@ -30,6 +30,13 @@ block! {
     )
         .can_be("3 mm", "16 in")
         .usual("1/2 in", "4 in");
+    BANDING: Nominal = (
+        "banding",
+        "edge banding of this thickness, by the roll; `edges` puts it on",
+        "banding 1 mm",
+    )
+        .can_be("0.2 mm", "6 mm")
+        .usual("0.3 mm", "3 mm");
     ACTUAL: Length = (
         "actual",
         "the sheet's thickness as measured; if not written, the nominal one",
@@ -85,6 +92,8 @@ block! {
             Hardboard = HARDBOARD,
             /// Solid boards.
             Lumber = LUMBER,
+            /// Strips for edges, by the roll.
+            Banding = BANDING,
         }
     }
 }

@@ -8,7 +8,7 @@ use crate::model::Stock;
 use crate::parts::PartId;
 use crate::plans::assembly::{Blank, gluing};
 
-use super::{Maker, Task, Usual, Wait, Work};
+use super::{Effort, Maker, Task, Usual, Wait, Work};
 
 impl Maker<'_, '_> {
     /// Solid parts wider than a board are glued up first of all.
@@ -46,9 +46,10 @@ impl Maker<'_, '_> {
             let seams = gluing::boards(self.piece, part).count - 1 - joined;
             Some(gluing::seamed(*id, part, seams))
         };
-        let closings = wide.iter().filter_map(seams).collect();
+        let closings: Vec<gluing::Closing> = wide.iter().filter_map(seams).collect();
         let title = "Glue up the wide blanks";
-        let task = self.glued_one_by_one(title, lines, closings);
+        let effort = Usual::Blank.times(closings.len());
+        let task = self.glued_one_by_one(title, lines, (effort, true), closings);
         if let Some(task) = self.tasks.get_mut(task) {
             task.blanks = wide.iter().map(|id| (*id, Blank::Edges)).collect();
         }
@@ -130,20 +131,22 @@ impl Maker<'_, '_> {
         let closing = |(id, parts): &&(PartId, Vec<i64>)| {
             Some(gluing::seamed(*id, self.parts.get(*id)?, parts.len() as i64 - 1))
         };
-        let closings = several.iter().filter_map(closing).collect();
+        let closings: Vec<gluing::Closing> = several.iter().filter_map(closing).collect();
         self.glued_one_by_one(
             &format!("Glue the {what} of the wide blanks to each other"),
             lines,
+            (Usual::Blank.times(closings.len()), true),
             closings,
         );
     }
 
     /// Blanks glued up one after the other, in as many rounds as the clamps ask for;
     /// each round is so long in the clamps.
-    fn glued_one_by_one(
+    pub(super) fn glued_one_by_one(
         &mut self,
         title: &str,
         mut lines: Vec<String>,
+        (effort, cures): (Effort, bool),
         closings: Vec<gluing::Closing>,
     ) -> usize {
         let parts: Vec<PartId> = closings.iter().map(|closing| closing.part).collect();
@@ -153,12 +156,15 @@ impl Maker<'_, '_> {
         lines.extend(self.told_rounds(&rounds));
         let closing =
             closings.into_iter().map(|closing| gluing::Load::from(vec![closing]).closing()).max();
-        let (wait, waits_for) = self.cured_in(&rounds);
+        let (wait, waits_for) = match cures {
+            true => self.cured_in(&rounds),
+            false => (self.clamped_in(&rounds), Wait::Clamps),
+        };
         let after = self.ready(&parts);
         let task = self.add(Task {
             lines,
             parts: parts.clone(),
-            efforts: vec![Usual::Blank.times(parts.len())],
+            efforts: vec![effort],
             wait,
             waits_for,
             clamps,
@@ -200,11 +206,15 @@ impl Maker<'_, '_> {
         })
     }
 
+    /// How long all rounds are in the clamps.
+    fn clamped_in(&self, rounds: &[Vec<PartId>]) -> Duration {
+        Duration(self.piece.shop.clamp.0 * Exact::int(rounds.len().max(1) as i64))
+    }
+
     /// How long it takes from the end of the work until the last round has cured.
     fn cured_in(&self, rounds: &[Vec<PartId>]) -> (Duration, Wait) {
         let (clamp, cure) = (self.piece.shop.clamp, self.piece.shop.cure);
-        let count = Exact::int(rounds.len().max(1) as i64);
-        let clamped = Duration(clamp.0 * count);
+        let clamped = self.clamped_in(rounds);
         match cure > clamp {
             true => (Duration(clamped.0 - clamp.0 + cure.0), Wait::Cure(clamped)),
             false => (clamped, Wait::Clamps),

@@ -19,12 +19,21 @@ impl Maker<'_, '_> {
     pub(super) fn cut(&mut self) -> usize {
         let (early, sized) = (
             self.ids(|part| self.is_broken_down_first(part)),
-            self.ids(|part| stage(part) == Stage::First && !self.is_blank(part)),
+            self.ids(|part| {
+                stage(part) == Stage::First && !self.is_blank(part) && part.strips.is_empty()
+            }),
         );
         let mut lines = vec!["mark every piece before it leaves the saw".to_owned()];
         lines.push(format!("cut the parts of the {} to the sizes on the cut list", self.built()));
         if early.iter().any(|id| self.parts.get(*id).is_some_and(|part| self.is_blank(part))) {
             lines.push("saw the boards for wide and thick parts rough; they are glued up before they come to size".to_owned());
+        }
+        let edged: Vec<PartId> = early.iter().copied().filter(|id| self.is_edged(*id)).collect();
+        if !edged.is_empty() {
+            lines.push(format!(
+                "saw {} to the core size on the cut list; their edges are covered in a step of its own",
+                self.marks(&edged)
+            ));
         }
         let later = |first: bool| {
             self.kinds(&self.ids(|part| {

@@ -5,6 +5,7 @@ mod blanks;
 mod carcass;
 mod countertops;
 mod cutting;
+mod edging;
 mod finishing;
 mod fronts;
 mod hanging;
@@ -37,10 +38,11 @@ pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
     maker.blanks();
     maker.layers();
     maker.sized();
+    maker.edged(Stage::First);
     // A glued-up part gets its joints when it has cured and lies at its size.
     let (early, late) = maker.by_turn(cut);
     maker.joints("Cut the joints", early);
-    maker.joints("Cut the joints of the glued-up parts", late);
+    maker.joints(maker.late_title(), late);
     maker.pins(Stage::First);
     maker.trimmed();
     let mut stands = Vec::new();

@@ -134,7 +134,7 @@ impl<'a> Maker<'_, 'a> {
         };
         let sheets: Vec<PartId> = parts.iter().filter(sheet).copied().collect();
         self.breaks(task, &sheets);
-        self.mills(task, parts.to_vec());
+        self.mills(task, parts.iter().copied().filter(|id| !self.is_edged(*id)).collect());
         self.makes(parts, task);
         task
     }
@@ -191,6 +191,7 @@ impl<'a> Maker<'_, 'a> {
         let title = format!("Cut the {} to size", listed(&names));
         let task = self.sized_late(title, lines, &parts, stands.to_vec());
         self.does(task, does);
+        self.edged(Stage::Openings);
         let cut = self.cut_into(&parts);
         let of = |name: &str| {
             kinds.iter().any(|kind| kind.is(&[name]) && self.has_any(&cut, &kind.parts))
@@ -247,6 +248,16 @@ impl<'a> Maker<'_, 'a> {
         let inset = fronts.iter().filter(|front| front.fronts.set == Set::Inset).count();
         let mut lines = Vec::new();
         let framed = fronts.iter().any(|front| front.parts.len() > 1);
+        let edged: Vec<PartId> = parts.iter().copied().filter(|id| self.is_edged(*id)).collect();
+        if !edged.is_empty() {
+            lines.push(format!(
+                "saw {} to the core size on the cut list, changed by as much as the opening is off; their edges are covered in a step of its own",
+                self.marks(&edged)
+            ));
+        }
+        if edged.len() == parts.len() {
+            return Kind { names: vec!["fronts"], parts, lines };
+        }
         if inset == 0 {
             lines.push("cut the fronts to length and width".to_owned());
         } else {

@@ -1,0 +1,156 @@
+//! Strips on the edges of sheets: which parts get them, and where.
+
+use crate::model::{Brim, Case, Edged, Edging, Exposure, MemberKind, Piece, Side, Stock};
+use crate::parts::edging::{Strip, overlong};
+use crate::parts::id::{Of, Role};
+use crate::parts::part::Part;
+use crate::parts::space::{Direction, Face};
+
+use super::builder::Builder;
+
+/// Puts its strips on every part of a case that shows the edge of a sheet.
+pub(super) fn build(builder: &mut Builder<'_>) {
+    let (piece, case) = (builder.piece, builder.case);
+    let asked: Vec<(usize, Edging)> = builder
+        .own()
+        .filter_map(|(id, part)| Some((id.0, asked(case, part)?.clone())))
+        .filter(|(at, _)| {
+            let stock = builder.parts.all.get(*at).and_then(|part| piece.stock(part.stock));
+            stock.is_some_and(|stock| !stock.is_solid() && !stock.is_banding())
+        })
+        .collect();
+    for (at, edging) in asked {
+        let Some(part) = builder.parts.all.get(at) else { continue };
+        let faces: Vec<Face> = faces(piece, case, part, &edging)
+            .into_iter()
+            .filter(|face| !is_covered(builder, part, *face))
+            .collect();
+        let banding = piece.stock(edging.stock).is_some_and(Stock::is_banding);
+        let strips = faces.into_iter().map(|face| Strip {
+            face,
+            stock: edging.stock,
+            thick: edging.thick.clone(),
+            banding,
+            span: edging.span,
+        });
+        let strips: Vec<Strip> = strips.collect();
+        let Some(part) = builder.parts.all.get_mut(at) else { continue };
+        part.strips = strips;
+        let (_, over) = overlong(piece.tape().unit);
+        let [length, width] = part.core();
+        part.rough.length = match part.is_cut_after([Face::LengthStart, Face::LengthEnd]) {
+            true => length.length + over,
+            false => length.length,
+        };
+        part.rough.width = match part.is_cut_after([Face::WidthStart, Face::WidthEnd]) {
+            true => width.length + over,
+            false => width.length,
+        };
+    }
+}
+
+/// What is asked of the edges of a part, by itself or by its case.
+pub fn asked<'a>(case: &'a Case, part: &Part) -> Option<&'a Edging> {
+    let member = |id: crate::model::MemberId| case.members.get(id.at).map(|member| &member.kind);
+    let own = match (part.role, part.of) {
+        (Role::End(side), _) => &side.of(&case.ends).edges,
+        (Role::Bottom, _) => &case.bottom.as_ref()?.board.edges,
+        (Role::Top, _) => &case.top.as_ref()?.board.edges,
+        (Role::Countertop, _) => &case.countertop.as_ref()?.edges,
+        (Role::Partition | Role::Divider | Role::FixedShelf, Of::Member(id)) => match member(id)? {
+            MemberKind::Stile(crate::model::Partition::Board(board))
+            | MemberKind::Divider(board) => &board.edges,
+            MemberKind::Rail(Some(shelf)) => &shelf.board.edges,
+            MemberKind::Stile(crate::model::Partition::None) | MemberKind::Rail(None) => {
+                return None;
+            }
+        },
+        (Role::FixedShelf | Role::AdjustableShelf, _) => &case.shelves.edges,
+        (Role::Slab, Of::Front(front)) => {
+            &case.openings.get(front.opening.at)?.front.as_ref()?.edges
+        }
+        (
+            Role::Partition
+            | Role::Divider
+            | Role::Slab
+            | Role::Stretcher
+            | Role::Nailer(_)
+            | Role::Back
+            | Role::Leg
+            | Role::Kick
+            | Role::BaseMember
+            | Role::BaseLeg
+            | Role::Stile
+            | Role::Rail
+            | Role::FrontStile
+            | Role::FrontRail
+            | Role::FrontPanel
+            | Role::DrawerSide
+            | Role::DrawerFront
+            | Role::DrawerBack
+            | Role::DrawerBottom
+            | Role::Packer
+            | Role::HingeBlock
+            | Role::Guide
+            | Role::Kicker
+            | Role::Runner
+            | Role::Stop,
+            _,
+        ) => return None,
+    };
+    match own.or(&case.edges) {
+        Edged::With(edging) => Some(edging),
+        Edged::Bare | Edged::Unsaid => None,
+    }
+}
+
+/// The edges that strips go on, in their order: those that are not seen first, and the
+/// front edge or the upper one last.
+fn faces(piece: &Piece, case: &Case, part: &Part, edging: &Edging) -> Vec<Face> {
+    let toward = |brim: Brim| match brim {
+        Brim::Left => (Direction::X, true),
+        Brim::Right => (Direction::X, false),
+        Brim::Bottom => (Direction::Y, true),
+        Brim::Top => (Direction::Y, false),
+        Brim::Front => (Direction::Z, true),
+        Brim::Back => (Direction::Z, false),
+    };
+    let seen = |side: Side| matches!(side.of(&case.exposure), Exposure::Seen);
+    let order: &[Brim] = match part.role {
+        Role::Slab => &[Brim::Left, Brim::Right, Brim::Bottom, Brim::Top],
+        Role::Countertop => &[Brim::Left, Brim::Right, Brim::Back, Brim::Front],
+        _ => &[Brim::Front],
+    };
+    let free = |brim: &Brim| match (part.role, brim) {
+        (Role::Countertop, Brim::Left) => seen(Side::Left),
+        (Role::Countertop, Brim::Right) => seen(Side::Right),
+        (Role::Countertop, Brim::Back) => !piece.site.fixed,
+        _ => true,
+    };
+    let named = order.iter().filter(|brim| free(brim) && !edging.bare.contains(brim));
+    let mut faces: Vec<Face> = named
+        .map(|brim| toward(*brim))
+        .map(|(direction, start)| part.placement.face(direction, start))
+        .collect();
+    // A strip along the grain covers the ends of those across it.
+    faces.sort_by_key(|face| !matches!(face, Face::LengthStart | Face::LengthEnd));
+    faces
+}
+
+/// True where a member of the frame lies on an edge.
+fn is_covered(builder: &Builder<'_>, part: &Part, face: Face) -> bool {
+    let direction = part.placement.direction(face);
+    let at = |part: &Part, start: bool| {
+        let (from, to) = part.extent(direction);
+        if start { from } else { to }
+    };
+    let plane = at(part, face.is_start());
+    builder.own().any(|(_, other)| {
+        matches!(other.role, Role::Stile | Role::Rail)
+            && at(other, !face.is_start()) == plane
+            && Direction::ALL
+                .into_iter()
+                .filter(|along| *along != direction)
+                .all(|along| part.cuboid().overlap_along(&other.cuboid(), along).is_positive())
+    })
+}

@@ -1,0 +1,94 @@
+//! Strips for the edges of sheets: how each is cut, and what is to be bought.
+
+use crate::measure::{Exact, Length, Unit};
+use crate::model::{Piece, Stock, StockId};
+use crate::parts::{Part, PartId, Parts, overlong};
+
+/// How a strip is cut before it goes on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Cut {
+    /// Along its edge, with what is trimmed off.
+    pub long: Length,
+    /// Across its edge: a lip is as wide as its boards are planed thick; of banding the
+    /// least width that covers the edge and is trimmed.
+    pub wide: Length,
+    /// What it adds to the board.
+    pub thick: Length,
+}
+
+/// How a strip of a part is cut, by its place among them.
+#[must_use]
+pub fn strip(piece: &Piece, part: &Part, number: usize) -> Option<Cut> {
+    let strip = part.strips.get(number)?;
+    let (more, _) = overlong(piece.tape().unit);
+    let wide = match strip.banding {
+        true => part.thickness.length + proud(piece.tape().unit),
+        false => piece.stock(strip.stock)?.thickness.length,
+    };
+    Some(Cut { long: part.edge_long(number) + more, wide, thick: strip.thick.length })
+}
+
+/// How much wider than its edge a strip is at least, so that it can be trimmed flush
+/// with both faces: common practice, no source.
+#[must_use]
+pub fn proud(unit: Unit) -> Length {
+    match unit {
+        Unit::Millimetre => Length::mm(2),
+        _ => Length::inches(1, 16),
+    }
+}
+
+/// What of one stock goes on edges.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Bought {
+    /// Of which stock.
+    pub stock: StockId,
+    /// Every strip: its part, its place among the part's strips, and its size.
+    pub strips: Vec<(PartId, usize, Cut)>,
+}
+
+impl Bought {
+    /// All of them end to end.
+    #[must_use]
+    pub fn long(&self) -> Length {
+        self.strips.iter().fold(Length::ZERO, |sum, (.., cut)| sum + cut.long)
+    }
+
+    /// The length to buy of a roll, a tenth more for waste (common practice, no source),
+    /// up to a whole foot, or to a tenth of a meter.
+    #[must_use]
+    pub fn roll(&self, unit: Unit) -> Length {
+        let step = match unit {
+            Unit::Millimetre => Length::mm(100),
+            _ => Length::inches(12, 1),
+        };
+        let all = self.long() * Exact::ratio(11, 10);
+        step * -((Length::ZERO - all) / step).floor()
+    }
+
+    /// The boards that lips are ripped from, each strip with a saw cut: nominal
+    /// thickness, width, and length of each.
+    #[must_use]
+    pub fn boards(&self, piece: &Piece, nominal: Length) -> Vec<(Length, Length, Length)> {
+        let kerf = piece.shop.kerf;
+        self.strips.iter().map(|(.., cut)| (nominal, cut.thick + kerf, cut.long)).collect()
+    }
+}
+
+/// What goes on edges, stock by stock, lips first.
+#[must_use]
+pub fn bought(piece: &Piece, parts: &Parts) -> Vec<Bought> {
+    let mut all: Vec<Bought> = Vec::new();
+    for (id, part) in parts.iter() {
+        for (number, own) in part.strips.iter().enumerate() {
+            let Some(cut) = strip(piece, part, number) else { continue };
+            match all.iter_mut().find(|bought| bought.stock == own.stock) {
+                Some(bought) => bought.strips.push((id, number, cut)),
+                None => all.push(Bought { stock: own.stock, strips: vec![(id, number, cut)] }),
+            }
+        }
+    }
+    let banding = |bought: &Bought| piece.stock(bought.stock).is_some_and(Stock::is_banding);
+    all.sort_by_key(|bought| (banding(bought), bought.stock));
+    all
+}
