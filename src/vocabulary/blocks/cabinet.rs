@@ -172,69 +172,6 @@ block! {
 }
 
 block! {
-    /// `base { … }`
-    base: "base", "the base",
-    "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. Without a base, the case stands on its ends or hangs on the wall.";
-    TOE_KICK: Flag = ("toe-kick", "a recess under the front", "toe-kick");
-    HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required()
-        .can_be("20 mm", "600 mm")
-        .usual("1 in", "10 in");
-    SET_BACK: Length = (
-        "set-back",
-        "how far the toe kick board stands back from the face of the frame",
-        "set-back 3",
-    ).default("3 in").metric("75 mm")
-        .can_be("0 in", "24 in")
-        .usual("5/8 in", "8 in");
-    CUT_INTO: CutInto = ("cut-into", "the ends run to the floor, and the recess is notched into them", "cut-into ends");
-    SEPARATE: Flag = ("separate", "the base is a frame of its own under the case", "separate");
-    STOCK;
-    NOTE;
-    [one_of "the kind of base"] {
-        /// What a base is.
-        pub(crate) BaseKind {
-            /// A recess under the front.
-            ToeKick = TOE_KICK,
-        }
-    }
-    [one_of "how the base is built"] {
-        /// How a base is built.
-        pub(crate) BaseBuild {
-            /// The ends run to the floor and are notched.
-            CutInto = CUT_INTO,
-            /// A frame of its own under the case.
-            Separate = SEPARATE,
-        }
-    }
-}
-
-block! {
-    /// `hung { … }`
-    hung: "hung", "how it hangs",
-    "A case on the wall, clear of the floor. Screws go into the studs through a nailer under its top and another above its bottom.";
-    UP: Length = (
-        "up",
-        "from the floor to its underside",
-        "up 18",
-    ).required()
-        .can_be("20 mm", "4 m")
-        .usual("100 mm", "2200 mm");
-    STUDS: Count<40> = (
-        "studs",
-        "how many studs there are behind it; unless written, as many as it surely meets where they stand 16 in (400 mm) apart",
-        "studs 3",
-    ).can_be("1", "40")
-        .usual("2", "16");
-    SCREWS: Count<6> = (
-        "screws",
-        "how many screws go through each nailer into each stud",
-        "screws 2",
-    ).default("2")
-        .can_be("1", "6")
-        .usual("2", "4");
-}
-
-block! {
     /// `ends { … }`, `partitions { … }`
     panels: "panels", "these boards",
     "Upright boards.";
@@ -281,28 +218,6 @@ block! {
         "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two from 6 ft (1800 mm) of height up, unless its back is 1/2 in (12 mm) thick",
         "nailers 2 { wide 4; stock birch-ply }",
     ).may_open(nailers::block);
-    NOTE;
-}
-
-block! {
-    /// `nailers … { … }`
-    nailers: "nailers", "the nailers",
-    "Boards on edge between the ends, tight against the back, that carry the wall screws. Partitions are notched for them.";
-    WIDE: Length = (
-        "wide",
-        "their width, from the lower to the upper edge",
-        "wide 4",
-    ).default("4 in").metric("100 mm")
-        .can_be("20 mm", "600 mm")
-        .usual("50 mm", "300 mm");
-    CLEAR: Length = (
-        "clear",
-        "how far they end beside a pipe or outlet that stands in their way",
-        "clear 1",
-    ).default("1/2 in").metric("12 mm")
-        .can_be("0 mm", "600 mm")
-        .usual("0 mm", "150 mm");
-    STOCK;
     NOTE;
 }
 
@@ -374,27 +289,6 @@ block! {
     BACK: Length = ("back", "how far it reaches past the back", "back 12").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
     LEFT: Length = ("left", "how far it reaches past the left side, where that end is seen", "left 1/2").default("1/2 in").metric("12 mm").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
     RIGHT: Length = ("right", "how far it reaches past the right side, where that end is seen", "right 1/2").default("1/2 in").metric("12 mm").can_be("0 mm", "1.2 m").usual("3 mm", "460 mm");
-}
-
-block! {
-    /// `leg { … }`
-    leg: "leg", "a leg",
-    "An upright board under the bottom, standing on the floor at right angles to the front. In a separate base it stands between the front and the back of the base and takes the place of a sleeper.";
-    AT: Length = (
-        "at",
-        "the distance from the left side of the case to its center; if not written, it stands in the middle",
-        "at 33",
-    )
-        .can_be("0 m", "10 m");
-    WIDE: Length = (
-        "wide",
-        "its width, front to back; if not written, it reaches from the toe kick board to the back of the case or of the separate base",
-        "wide 12",
-    )
-        .can_be("1/2 in", "3 m")
-        .usual("40 mm", "40 in");
-    STOCK;
-    NOTE;
 }
 
 block! {

@@ -11,6 +11,7 @@ mod in_openings;
 mod job_and_shop;
 mod materials;
 mod records;
+mod standing;
 mod whole_file;
 
 pub(crate) use cabinet::*;
@@ -21,6 +22,7 @@ pub(crate) use in_openings::*;
 pub(crate) use job_and_shop::*;
 pub(crate) use materials::*;
 pub(crate) use records::*;
+pub(crate) use standing::*;
 pub(crate) use whole_file::*;
 
 use super::choices::*;
