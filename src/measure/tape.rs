@@ -109,13 +109,15 @@ impl Tape {
     }
 
     /// A figure for a message: exact where a maker would write it so, in the
-    /// job's own unit or with the other one behind it (`3 mm` in an inch job);
-    /// else at its tape mark with `~`.
+    /// job's own unit or with the other one behind it (`3 mm` in an inch job, down to a
+    /// hundredth of one); else at its tape mark with `~`.
     #[must_use]
     pub fn figure(&self, length: Length) -> String {
         let own = length.in_unit(self.unit);
         let source = self.source(length);
-        if is_plain(own, self.unit) || source.contains(' ') {
+        let hundredths = (length.in_unit(Unit::Millimetre) * Exact::int(100)).is_whole();
+        let foreign = source.contains(' ') && (self.unit == Unit::Millimetre || hundredths);
+        if is_plain(own, self.unit) || foreign {
             return printed(source);
         }
         self.text(length)
@@ -343,6 +345,15 @@ mod tests {
         assert_eq!(Tape::inches().recorded(Length::inches(20, 3)), "6-2/3");
         // 20 / 3003 in = 0.1691641... mm.
         assert_eq!(Tape::inches().recorded(Length::inches(20, 3003)), "0.169 mm");
+    }
+
+    #[test]
+    fn a_message_has_no_figure_that_nobody_measures() {
+        let inches = Tape::inches();
+        // 19.05 − 17.5, and 18 in less 24.257.
+        assert_eq!(inches.figure(Length::mm(155) / 100), "1.55 mm");
+        assert_eq!(inches.figure(Length::mm(432_943) / 1000), "17-1/32~");
+        assert_eq!(inches.figure(Length::inches(33, 2)), "16-1/2");
     }
 
     #[test]
