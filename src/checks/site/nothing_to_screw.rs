@@ -46,7 +46,12 @@ fn check(piece: &Piece, sink: &mut Sink) {
             found = found.label(place.span(), "the wall screws are asked for here");
         }
         if let Some(place) = &case.nailers.said_at {
-            found = found.fix(place.says("nailers 1", "a nailer under the top"));
+            found = found.fix(match &case.hung {
+                None => place.says("nailers 1", "a nailer under the top"),
+                Some(_) => {
+                    place.says("nailers 2", "a nailer under the top, and one above the bottom")
+                }
+            });
         }
         sink.push(found);
     }

@@ -43,7 +43,7 @@ block! {
 
 block! {
     /// `hung { … }`
-    hung: "hung", "how it hangs",
+    hung: "hung", "a hung case",
     "A case on the wall, clear of the floor. Screws go into the studs through a nailer under its top and another above its bottom.";
     UP: Length = (
         "up",
