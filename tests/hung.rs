@@ -1,5 +1,6 @@
 //! Cases that hang on the wall: figures worked by hand.
 
+use casewright::editor;
 use casewright::measure::{Exact, Length, Mass};
 use casewright::papers::{self, Format};
 use casewright::parts::{Direction, Part};
@@ -85,6 +86,17 @@ fn it_is_lifted_onto_a_strip() {
     let piece = compiled.piece.as_ref().unwrap();
     assert_eq!(piece.cases[0].overall_high().length, mm(400));
     assert_eq!(piece.cases[0].high.length, mm(650));
+}
+
+/// How far it hangs up is told from where it is written.
+#[test]
+fn how_far_up_it_hangs_is_told() {
+    let compiled = compile(&shelf());
+    let whys = editor::answer(&compiled, &["shelf"]).unwrap().whys;
+    let sums = || whys.iter().flat_map(|why| &why.sizes);
+    let told = |word: &str| sums().find(|sum| sum.word == word).map(|sum| sum.paper.clone());
+    assert_eq!(told("up").as_deref(), Some("250"));
+    assert_eq!(told("high").as_deref(), Some("400"));
 }
 
 /// One stud is too few, a written second one is enough; with six screws in all the load of a

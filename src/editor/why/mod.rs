@@ -219,7 +219,9 @@ pub fn known_names(compiled: &Compilation) -> Vec<String> {
 }
 
 fn of_case(piece: &Piece, case: &Case) -> Why {
-    let sizes = [("wide", &case.wide), ("deep", &case.deep), ("high", case.overall_high())];
+    let outside = [("wide", &case.wide), ("deep", &case.deep), ("high", case.overall_high())];
+    let up = case.hung.as_ref().map(|hung| ("up", &hung.up));
+    let sizes = outside.into_iter().chain(up);
     Why { name: case.name.clone(), thing: Thing::Case, sizes: sums(piece, sizes) }
 }
 
