@@ -1,5 +1,7 @@
 //! The scale: how weights and moments are printed, once, at the very end.
 
+use std::collections::BTreeSet;
+
 use super::{Exact, Length, Mass, Moment, Tape, Unit};
 
 /// The unit that a job weighs in: pounds where it measures in inches, else
@@ -139,11 +141,17 @@ fn alike(all: &[Exact]) -> (Vec<i64>, i64) {
     let whole = all.iter().copied().sum::<Exact>().round();
     let mut each: Vec<i64> = all.iter().map(|one| one.round()).collect();
     let left = whole.saturating_sub(each.iter().fold(0, |a, b| a.saturating_add(*b)));
-    let is_alone = |one: &Exact| all.iter().filter(|other| *other == one).count() == 1;
+    let mut sorted = all.to_vec();
+    sorted.sort_unstable();
+    let alone: BTreeSet<Exact> = sorted
+        .chunk_by(Exact::eq)
+        .filter_map(|alike| <[Exact; 1]>::try_from(alike).ok())
+        .flatten()
+        .collect();
     let greatest = all
         .iter()
         .enumerate()
-        .max_by_key(|(_, one)| (is_alone(one), **one))
+        .max_by_key(|(_, one)| (alone.contains(one), **one))
         .and_then(|(index, _)| each.get_mut(index));
     if let Some(greatest) = greatest {
         *greatest = greatest.saturating_add(left);

@@ -1,6 +1,8 @@
 //! The layout sheet: every line that is struck with a rule, cumulative and from one
 //! end, so that a story stick carries it from part to part.
 
+use std::collections::BTreeMap;
+
 use crate::measure::Length;
 use crate::model::{CaseId, Piece};
 use crate::parts::{Assembly, Face, Feature, FeatureKind, Part, PartId, front_told};
@@ -27,6 +29,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
 fn alike<'w>(source: &Source<'w, '_>) -> Vec<Vec<&'w Stick>> {
     let work = source.work;
     let mut groups: Vec<Vec<&Stick>> = Vec::new();
+    let mut of_assembly: BTreeMap<Option<Assembly>, Vec<usize>> = BTreeMap::new();
     for stick in &work.layout().sticks {
         let of = |stick: &Stick| {
             let host = work.parts.get(stick.host)?;
@@ -34,12 +37,17 @@ fn alike<'w>(source: &Source<'w, '_>) -> Vec<Vec<&'w Stick>> {
             let names: Vec<String> = lines.map(|line| host.face_name(line.along.datum)).collect();
             Some((host.assembly, host.length.length, names))
         };
-        let same = |other: &&mut Vec<&Stick>| {
-            other.first().is_some_and(|other| other.lines == stick.lines && of(other) == of(stick))
+        let same = |group: &Vec<&Stick>| {
+            group.first().is_some_and(|other| other.lines == stick.lines && of(other) == of(stick))
         };
-        match groups.iter_mut().find(same) {
-            Some(group) => group.push(stick),
-            None => groups.push(vec![stick]),
+        let assembly = work.parts.get(stick.host).map(|host| host.assembly);
+        let near = of_assembly.entry(assembly).or_default();
+        match near.iter().copied().find(|place| groups.get(*place).is_some_and(same)) {
+            Some(place) => groups[place].push(stick),
+            None => {
+                near.push(groups.len());
+                groups.push(vec![stick]);
+            }
         }
     }
     // Frames stand with their cases, and the lines of one assembly together.

@@ -204,6 +204,11 @@ impl Parts {
         self.all.iter().enumerate().map(|(index, part)| (PartId(index), part))
     }
 
+    /// Every part behind the first so many, with its id.
+    pub(super) fn iter_from(&self, first: usize) -> impl Iterator<Item = (PartId, &Part)> {
+        (first..).map(PartId).zip(self.all.get(first..).unwrap_or(&[]))
+    }
+
     /// The parts of one case; they follow each other.
     #[must_use]
     pub fn of_case(&self, case: CaseId) -> &[Part] {
@@ -215,7 +220,7 @@ impl Parts {
     /// The parts of one case, each with its id.
     pub fn iter_case(&self, case: CaseId) -> impl Iterator<Item = (PartId, &Part)> {
         let from = self.all.partition_point(|part| part.case < case);
-        (from..).map(PartId).zip(self.of_case(case))
+        self.iter_from(from).take(self.of_case(case).len())
     }
 
     /// The mark of a part; empty for an id that another set gave out.

@@ -15,6 +15,9 @@ const OF_FIGURES: &[&str] = &["unit-slip", "figure-impossible", "figure-odd"];
 /// How many figures are looked into; where more are wrong, each stands for itself.
 const MOST: usize = 4;
 
+/// In a piece of more boards than this, each check takes so long that only the first is.
+const LARGE: usize = 1_000;
+
 /// How many of the findings that follow are told in full.
 const TOLD: usize = 3;
 
@@ -22,7 +25,9 @@ const TOLD: usize = 3;
 pub(super) fn told(files: &dyn SourceFiles, entry: &str, mut compiled: Compilation) -> Compilation {
     let is_figure = |found: &Diagnostic| OF_FIGURES.contains(&found.slug);
     let count = compiled.diagnostics.iter().filter(|found| is_figure(found)).count();
-    for number in (0..count.min(MOST)).rev() {
+    let is_large = compiled.parts.as_ref().is_some_and(|parts| parts.all.len() > LARGE);
+    let most = if is_large { 1 } else { MOST };
+    for number in (0..count.min(most)).rev() {
         let mut places =
             (0..compiled.diagnostics.len()).filter(|at| is_figure(&compiled.diagnostics[*at]));
         let Some(at) = places.nth(number) else { continue };

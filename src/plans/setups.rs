@@ -193,9 +193,11 @@ impl Setup {
             && self.face.is_broad() == other.face.is_broad()
     }
 
-    /// True where the part of a run is cut here already, in its other face.
+    /// True where the part of a run is cut here already, in its other face. Runs come part
+    /// by part.
     fn is_turned_for(&self, run: &Run) -> bool {
-        self.runs.iter().any(|known| known.part == run.part && known.face != run.face)
+        let mut own = self.runs.iter().rev().take_while(|known| known.part == run.part);
+        own.any(|known| known.face != run.face)
     }
 }
 

@@ -11,6 +11,21 @@ pub fn block(ranges: [[Length; 2]; 3]) -> Block {
     ranges.map(|range| range.map(Length::to_mm_f64))
 }
 
+/// The smallest box that holds both.
+#[must_use]
+pub fn block_round(one: &Block, other: &Block) -> Block {
+    [0, 1, 2].map(|axis| {
+        let ([from, to], [other_from, other_to]) = (one[axis], other[axis]);
+        [from.min(other_from), to.max(other_to)]
+    })
+}
+
+/// True where two boxes share space.
+#[must_use]
+pub fn blocks_meet(one: &Block, other: &Block) -> bool {
+    one.iter().zip(other).all(|(one, other)| one[0] < other[1] && other[0] < one[1])
+}
+
 /// The angle at which a pocket screw leans to the face that it is bored into: 15 degrees
 /// (common practice: the usual jig).
 const LEANS: f64 = 15.0;
@@ -85,6 +100,18 @@ impl ScrewWay {
             back: axes.map(|axis| run[axis] * cos + rise[axis] * sin),
             across: unit((3 - along.0 - out.0, true)),
         }
+    }
+
+    /// A box that no driver of this screw reaches out of, wherever its arm goes.
+    #[must_use]
+    pub fn reach(&self) -> Block {
+        let Stretch(_, far, _) = STRAIGHT[1];
+        let Stretch(.., thick) = ANGLED[1];
+        let beside = ARM + thick / 2.0;
+        [0, 1, 2].map(|axis| {
+            let (head, hand) = (self.at[axis], self.at[axis] + self.back[axis] * far);
+            [head.min(hand) - beside, head.max(hand) + beside]
+        })
     }
 
     /// The first of these boards that keeps a straight driver off, where a right-angle
@@ -198,6 +225,15 @@ mod tests {
         assert_eq!(straight().stopped(&[wall(200)]), None);
         assert_eq!(straight().stopped(&[wall(140)]), None);
         assert_eq!(straight().stopped(&[wall(138)]), Some(0));
+    }
+
+    /// Worked by hand. The drill ends 350 behind the screw, the arm of the other 219 beside
+    /// it: 200, and half of 38.
+    #[test]
+    fn no_driver_reaches_out_of_its_box() {
+        let reach = straight().reach();
+        assert_eq!(reach, [[-219.0, 569.0], [-219.0, 219.0], [-219.0, 219.0]]);
+        assert!(blocks_meet(&reach, &wall(568)) && !blocks_meet(&reach, &wall(569)));
     }
 
     /// Worked by hand. Between shelves 150 apart about the screw the drill, 64 thick, has

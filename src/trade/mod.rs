@@ -40,7 +40,9 @@ pub use cutter::{
     depth_passes, flute_arc, flute_area, flute_lines, flute_width, mating, rabbet_overhang,
     rim_speed, speed_limit, stroke_overlap, usual_bit, usual_rabbet_bit, widest_by_hand,
 };
-pub use driver::{Axis as DriverAxis, Block, ScrewWay, block, screwed_through};
+pub use driver::{
+    Axis as DriverAxis, Block, ScrewWay, block, block_round, blocks_meet, screwed_through,
+};
 pub use fasteners::{
     base_block, front_bite, pocket_count, pocket_places, pocket_screw, pocket_width, screw_sold,
     screw_spacing, screws_along, short_of_face, shortest_sold,

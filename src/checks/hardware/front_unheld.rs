@@ -1,9 +1,11 @@
 //! A door or false front with nothing beside it to hang on or to be fixed to.
 
+use std::collections::HashSet;
+
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::model::{FrontId, OpeningKind};
-use crate::parts::{Assembly, JointSort, Part, PartId};
+use crate::parts::{Assembly, JointSort};
 use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -25,27 +27,27 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let parts = work.parts;
-    let held = |front: FrontId| {
-        let own = |id: PartId| {
-            parts.get(id).map(|part: &Part| part.assembly) == Some(Assembly::Front(front))
-        };
-        parts.joints.iter().any(|joint| match joint.sort {
-            JointSort::Hung | JointSort::FrontFixed => own(joint.part),
-            JointSort::Wood(_)
-            | JointSort::Miter
-            | JointSort::Planted
-            | JointSort::Laid
-            | JointSort::Slid
-            | JointSort::Floating => false,
+    let held: HashSet<FrontId> = parts
+        .joints
+        .iter()
+        .filter(|joint| holds_a_front(joint.sort))
+        .filter_map(|joint| match parts.get(joint.part)?.assembly {
+            Assembly::Front(front) => Some(front),
+            Assembly::Base(_)
+            | Assembly::Carcass(_)
+            | Assembly::Frame(_)
+            | Assembly::DrawerBox(_)
+            | Assembly::Countertop(_)
+            | Assembly::Loose(_) => None,
         })
-    };
+        .collect();
     for front in work.fronts() {
         let (what, side) = match (&front.opening.kind, front.hung) {
             (_, Some(side)) if front.fronts.hinge.is_some() => ("hang on", side.word()),
             (OpeningKind::False, None) => ("be fixed to", "left or right"),
             _ => continue,
         };
-        if held(front.id) {
+        if held.contains(&front.id) {
             continue;
         }
         let word = if work.piece.case(front.case).is_some_and(|case| case.frame.is_some()) {
@@ -62,5 +64,17 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             .note(format!("put a `{word}` between it and the opening beside it"))
             .subject(&front.path),
         );
+    }
+}
+
+fn holds_a_front(sort: JointSort) -> bool {
+    match sort {
+        JointSort::Hung | JointSort::FrontFixed => true,
+        JointSort::Wood(_)
+        | JointSort::Miter
+        | JointSort::Planted
+        | JointSort::Laid
+        | JointSort::Slid
+        | JointSort::Floating => false,
     }
 }

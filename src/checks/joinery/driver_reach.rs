@@ -116,8 +116,13 @@ impl<'w, 'a> Room<'w, 'a> {
             }
             _ => (through(&part.cuboid(), &into.cuboid()), vec![joint.part, joint.into]),
         };
+        // Nearly all boards stand where no driver of these screws reaches.
+        let screws = sides.iter().flatten().map(ScrewWay::reach);
+        let reach = screws.reduce(|all, own| trade::block_round(&all, &own))?;
         let others = there.filter(|id| !own.contains(id));
-        let others = others.filter_map(|id| Some((parts.get(id)?, *self.block(id)?)));
+        let others = others.filter_map(|id| Some((id, *self.block(id)?)));
+        let others = others.filter(|(_, block)| trade::blocks_meet(&reach, block));
+        let others = others.filter_map(|(id, block)| Some((parts.get(id)?, block)));
         let others = others.filter(|(other, _)| !self.opens(other, [part, into]));
         let (others, blocks): (Vec<&Part>, Vec<Block>) = others.unzip();
         let first = |screws: &Vec<ScrewWay>| screws.iter().find_map(|screw| screw.stopped(&blocks));
@@ -215,7 +220,8 @@ fn index(direction: Direction) -> usize {
 /// The screws square through one board into another: near both ends of where they meet
 /// and in the middle, through either of them that is no thicker than a screw is long.
 fn through(part: &Cuboid, into: &Cuboid) -> Vec<Vec<ScrewWay>> {
-    let shared = |axis: Direction| part.overlap_along(into, axis);
+    let overlaps = Direction::ALL.map(|axis| part.overlap_along(into, axis));
+    let shared = |axis: Direction| overlaps[index(axis)];
     let from = |axis: Direction| part.from.along(axis).max(into.from.along(axis));
     let middle = |axis: Direction| from(axis) + shared(axis).half();
     let Some(axis) = Direction::ALL.into_iter().min_by_key(|axis| shared(*axis)) else {

@@ -461,14 +461,12 @@ impl<'d> Maker<'d, '_> {
     /// The gaps that a front is shimmed to. One between two fronts belongs to both.
     pub(super) fn fit(&self, front: &'d crate::parts::Front<'d>) -> Fit<'d> {
         let own = |gap: &&Gap<'_>| gap.front.id == front.id && front.fronts.set == Set::Inset;
+        let gaps = self.work.gaps_of(front.case).iter();
         Fit {
             front: gaps::front(front),
             parts: front.parts.iter().map(|part| &*part.mark).collect(),
             shaving: self.figure(trade::shaving(self.tape.unit)),
-            gaps: self
-                .work
-                .gaps()
-                .iter()
+            gaps: gaps
                 .filter(own)
                 .map(|gap| Edge { edge: gap.edge_name(), gap: self.figure(gap.fitted) })
                 .collect(),

@@ -12,6 +12,7 @@ use crate::parts::{
 };
 use crate::plans::fitting::rods;
 
+use super::cells::Cells;
 use super::cut::{above_and_behind, toe};
 use super::labels::{self, Area, Labels};
 use super::legible::{self, legible};
@@ -213,12 +214,20 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
         .filter(|(part, _)| matches!(part.assembly, Assembly::Front(_)))
         .map(|(_, space)| area(space, high))
         .collect();
+    let mut covers = Cells::over(&((0.0, 0.0), (across, high)));
+    for (place, front) in fronts.iter().enumerate() {
+        covers.put(front, place);
+    }
     let behind = |part: &Part| doors == Doors::Open && is_named_behind(part);
     let named = |part: &&&Part| (shown(part) || behind(part)) && !hidden(part);
     for part in order.iter().filter(named) {
         let own = area(&part.cuboid(), high);
         let is_in_frame = matches!(part.assembly, Assembly::Frame(_));
-        let over = fronts.iter().filter(|_| is_in_frame).copied();
+        let over: BTreeSet<usize> = match is_in_frame {
+            true => covers.near(&own).collect(),
+            false => BTreeSet::new(),
+        };
+        let over = over.into_iter().filter_map(|place| fronts.get(place)).copied();
         mark(&mut svg, &mut labels, &uncovered(own, over), &part.mark, letter);
     }
     svg

@@ -16,16 +16,17 @@ struct Strip {
 pub(super) fn supports(source: &Source<'_, '_>, setup: &Setup) -> Vec<String> {
     let mut all: Vec<String> = Vec::new();
     let mut strips: Vec<Strip> = Vec::new();
+    // Runs come part by part.
     for run in &setup.runs {
         let Some(part) = source.work.parts.get(run.part) else { continue };
-        if !all.contains(&part.mark) {
+        if all.last() != Some(&part.mark) {
             all.push(part.mark.clone());
         }
         for support in &run.supports {
             let side = part.face_name(support.side);
             let same = |strip: &&mut Strip| strip.wide == support.wide && strip.sides == [&*side];
             match strips.iter_mut().find(same) {
-                Some(strip) if strip.marks.contains(&part.mark) => {}
+                Some(strip) if strip.marks.last() == Some(&part.mark) => {}
                 Some(strip) => strip.marks.push(part.mark.clone()),
                 None => strips.push(Strip {
                     sides: vec![side],

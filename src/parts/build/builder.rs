@@ -98,7 +98,7 @@ impl<'a> Builder<'a> {
 
     /// The parts of this case so far.
     pub(super) fn own(&self) -> impl Iterator<Item = (PartId, &Part)> {
-        self.parts.iter().skip(self.first)
+        self.parts.iter_from(self.first)
     }
 
     pub(super) fn thickness(&self, stock: StockId) -> Size {
@@ -243,8 +243,7 @@ impl<'a> Builder<'a> {
             }
         };
         let (deep, deep_at) = self.depth(joint.deep.as_ref());
-        let (guest, holder) = (guest.cuboid(), holder.clone());
-        let space = holder.cuboid();
+        let (guest, place, space) = (guest.cuboid(), holder.placement, holder.cuboid());
         let range = |direction: Direction| {
             let start = space.from.along(direction);
             let from = guest.from.along(direction).max(start) - start;
@@ -252,15 +251,9 @@ impl<'a> Builder<'a> {
             (from, to)
         };
         let (u, v) = match face {
-            Face::ThickStart | Face::ThickEnd => {
-                (range(holder.placement.length), range(holder.placement.width))
-            }
-            Face::WidthStart | Face::WidthEnd => {
-                (range(holder.placement.length), range(holder.placement.thickness))
-            }
-            Face::LengthStart | Face::LengthEnd => {
-                (range(holder.placement.width), range(holder.placement.thickness))
-            }
+            Face::ThickStart | Face::ThickEnd => (range(place.length), range(place.width)),
+            Face::WidthStart | Face::WidthEnd => (range(place.length), range(place.thickness)),
+            Face::LengthStart | Face::LengthEnd => (range(place.width), range(place.thickness)),
         };
         self.cut(host, Feature { kind, face, u, v, deep, deep_at, takes: Some(part), span });
     }
@@ -343,8 +336,7 @@ impl<'a> Builder<'a> {
         near: Point,
         of: &Assembly,
     ) -> Option<(PartId, Face)> {
-        let others: Vec<Direction> =
-            Direction::ALL.into_iter().filter(|other| *other != direction).collect();
+        let others = || Direction::ALL.into_iter().filter(|other| *other != direction);
         self.own()
             .filter(|(_, part)| part.assembly == *of)
             .find(|(_, part)| {
@@ -355,9 +347,9 @@ impl<'a> Builder<'a> {
                     space.to.along(direction)
                 };
                 plane == at
-                    && others.iter().all(|other| {
-                        space.from.along(*other) <= near.along(*other)
-                            && near.along(*other) <= space.to.along(*other)
+                    && others().all(|other| {
+                        space.from.along(other) <= near.along(other)
+                            && near.along(other) <= space.to.along(other)
                     })
             })
             .map(|(id, part)| (id, part.placement.face(direction, faces_start)))

@@ -1,7 +1,7 @@
 //! What is cut in a task: the set-ups of the router, holes, and joints made by
 //! hand or saw.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::Span;
 use crate::model::Hook;
@@ -12,17 +12,18 @@ use crate::plans::fitting::slides::Hooks;
 
 use super::{BoredFor, Doing, Holes};
 
-pub(super) fn cuts(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
-    if task.cuts.is_empty() {
-        return Vec::new();
-    }
-    let cut: BTreeSet<(PartId, usize)> = task.cuts.iter().copied().collect();
-    let mut doings: Vec<Doing> = Vec::new();
-    for (index, setup) in work.setups().iter().enumerate() {
-        if setup.cuts().any(|own| cut.contains(&own)) {
-            doings.push(Doing::Setting(index));
-        }
-    }
+/// The set-up that each feature is cut at, by the part and the number of the feature.
+pub(super) type Settings = BTreeMap<(PartId, usize), usize>;
+
+pub(super) fn settings(work: &Workings<'_>) -> Settings {
+    let setups = work.setups().iter().enumerate();
+    setups.flat_map(|(index, setup)| setup.cuts().map(move |cut| (cut, index))).collect()
+}
+
+pub(super) fn cuts(work: &Workings<'_>, settings: &Settings, task: &Task) -> Vec<Doing> {
+    let own: BTreeSet<usize> =
+        task.cuts.iter().filter_map(|cut| settings.get(cut)).copied().collect();
+    let mut doings: Vec<Doing> = own.into_iter().map(Doing::Setting).collect();
     // A miter takes the edge that all else counts from, so it comes last.
     let is_miter = |(id, number): &&(PartId, usize)| {
         let feature = work.parts.get(*id).and_then(|part| part.features.get(*number));

@@ -7,6 +7,7 @@ mod cutting;
 mod fasten;
 mod feed;
 mod house;
+mod linked;
 mod motion;
 mod solid;
 mod together;
@@ -278,6 +279,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Operations {
     order.sort_by_key(|index| assembly.schedule.slots.get(*index).map_or(0, |slot| slot.order));
     let mut together = Together::new(work.parts.all.len());
     let fastened = fasten::by_joint(work.fitting());
+    let settings = cutting::settings(work);
     let mut all = Vec::new();
     let mut of_task = vec![0..0; assembly.tasks.len()];
     // Sheets are measured before anything is sawn: their thickness moves the sizes
@@ -294,7 +296,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Operations {
         doings.extend(own.does.iter().cloned());
         doings.extend(taken(work, own));
         doings.extend(verify::gates(work, own));
-        doings.extend(cutting::cuts(work, own));
+        doings.extend(cutting::cuts(work, &settings, own));
         doings.extend(together.close(work, own));
         doings.extend(fasten::fastened(work.fitting(), &fastened, own));
         doings.extend(own.then.iter().cloned());

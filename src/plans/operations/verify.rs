@@ -115,7 +115,6 @@ pub(super) fn gates(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
         let solid = work.piece.stock(part.stock).is_some_and(Stock::is_solid);
         let thicker = if solid { Remedy::Plane } else { Remedy::Replace };
         match found.iter_mut().find(|own| (own.figure, own.thicker) == (figure, thicker)) {
-            Some(own) if own.parts.contains(&guest) => {}
             Some(own) => own.parts.push(guest),
             None => found.push(Verify {
                 sheet: None,
@@ -129,6 +128,7 @@ pub(super) fn gates(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
     }
     for own in &mut found {
         own.parts.sort_unstable();
+        own.parts.dedup();
     }
     found.sort_by_key(|own| (Reverse(own.figure), own.thicker));
     found.into_iter().map(Doing::Verify).collect()

@@ -1,33 +1,46 @@
 //! The ways out of an assembly that are free: straight, or round one corner.
 
 use std::cmp::Reverse;
-use std::collections::BTreeSet;
 
 use crate::measure::Length;
 use crate::model::JointKind;
 use crate::parts::{Cuboid, Direction, Joint, JointSort, PartId};
 
-use super::apart::Scene;
+use super::apart::{Jointed, Scene};
+use super::linked::Picked;
 use super::motion::{Leg, Side};
 
 impl Scene<'_> {
     /// True where a group that moves to a side hits another.
     pub(super) fn is_stopped(&self, index: usize, other: usize, side: Side) -> bool {
-        self.groups[index].wood.iter().any(|(id, moved)| {
-            self.groups[other].wood.iter().any(|(host, wood)| {
-                let free = self.shaped(*id, *host, side);
-                !free.unwrap_or_else(|| !meets(moved, wood, side, None))
+        self.hits(index, other, side, None)
+    }
+
+    /// True where a group that moves to a side, so far or on and on, hits another.
+    fn hits(&self, index: usize, other: usize, side: Side, by: Option<Length>) -> bool {
+        let (own, others) = (&self.groups[index], &self.groups[other]);
+        let (Some(around), Some(others_around)) = (&own.around, &others.around) else {
+            return false;
+        };
+        // What passes the box round a group passes all of it, but for the joints that
+        // hold by their shape.
+        let joints = self.joints_of(index).iter();
+        let shapes: Vec<&Joint> = joints
+            .filter(|own| own.shapes && own.ends.contains(&Some(other)))
+            .map(|own| own.joint)
+            .collect();
+        let near = |moved: &Cuboid| !shapes.is_empty() || meets(moved, others_around, side, by);
+        near(around)
+            && own.wood.iter().filter(|(_, moved)| near(moved)).any(|(id, moved)| {
+                others.wood.iter().any(|(host, wood)| {
+                    let free = self.shaped(&shapes, *id, *host, side);
+                    !free.unwrap_or_else(|| !meets(moved, wood, side, by))
+                })
             })
-        })
     }
 
     /// A straight way out for a group among those that are left.
-    pub(super) fn straight(
-        &self,
-        index: usize,
-        left: &BTreeSet<usize>,
-        sides: &[Side],
-    ) -> Option<Leg> {
+    pub(super) fn straight(&self, index: usize, left: &Picked, sides: &[Side]) -> Option<Leg> {
         sides
             .iter()
             .find(|side| self.is_free(index, left, **side, None, None))
@@ -35,7 +48,7 @@ impl Scene<'_> {
     }
 
     /// A way out round one corner: first so far to one side, then straight out.
-    pub(super) fn bent(&self, index: usize, left: &BTreeSet<usize>) -> Option<Vec<Leg>> {
+    pub(super) fn bent(&self, index: usize, left: &Picked) -> Option<Vec<Leg>> {
         let sides = self.sides(index, left);
         for first in &sides {
             let (axis, start) = first.axis();
@@ -59,7 +72,7 @@ impl Scene<'_> {
 
     /// How far a group has to move to a side to be clear of each other board,
     /// the least first.
-    fn clearances(&self, index: usize, left: &BTreeSet<usize>, side: Side) -> Vec<Length> {
+    fn clearances(&self, index: usize, left: &Picked, side: Side) -> Vec<Length> {
         let (axis, start) = side.axis();
         let own = &self.groups[index].wood;
         let from = own.iter().map(|(_, wood)| wood.from.along(axis)).min().unwrap_or_default();
@@ -80,22 +93,18 @@ impl Scene<'_> {
     fn others<'s>(
         &'s self,
         index: usize,
-        left: &'s BTreeSet<usize>,
+        left: &'s Picked,
     ) -> impl Iterator<Item = &'s (PartId, Cuboid)> + use<'s> {
-        left.iter()
-            .filter(move |other| **other != index)
-            .flat_map(|other| &self.groups[*other].wood)
+        left.iter().filter(move |other| *other != index).flat_map(|other| &self.groups[other].wood)
     }
 
     /// The sides along which the joints of a group with what is left pull
     /// together, the most joints first.
-    pub(super) fn sides_of_joints(&self, index: usize, left: &BTreeSet<usize>) -> Vec<Side> {
-        let is_own = |end: &Option<usize>| *end == Some(index);
-        let is_there = |end: &Option<usize>| end.is_some_and(|group| left.contains(&group));
+    pub(super) fn sides_of_joints(&self, index: usize, left: &Picked) -> Vec<Side> {
+        let is_there = |end: &Option<usize>| end.is_some_and(|group| left.has(group));
         let crossing = || {
-            let joints = self.joints.iter().zip(&self.ends);
-            let crossing = joints.filter(move |(_, [part, into])| is_own(part) != is_own(into));
-            crossing.filter(move |(_, ends)| ends.iter().all(is_there)).map(|(joint, _)| joint)
+            let crossing = self.joints_of(index).iter().filter(|own| own.ends[0] != own.ends[1]);
+            crossing.filter(|own| own.ends.iter().all(is_there)).map(|own| own.joint)
         };
         // Firm joints say how a part goes on; a loose panel only where there is none.
         let firm = || crossing().filter(|joint| joint.sort != JointSort::Floating);
@@ -110,7 +119,7 @@ impl Scene<'_> {
     }
 
     /// Every side, those along its joints first.
-    pub(super) fn sides(&self, index: usize, left: &BTreeSet<usize>) -> Vec<Side> {
+    pub(super) fn sides(&self, index: usize, left: &Picked) -> Vec<Side> {
         let mut sides = self.sides_of_joints(index, left);
         let rest = Side::ALL.into_iter().filter(|side| !sides.contains(side)).collect::<Vec<_>>();
         sides.extend(rest);
@@ -140,8 +149,8 @@ impl Scene<'_> {
 
     /// True for a shelf that lies on pins.
     pub(super) fn is_laid(&self, index: usize) -> bool {
-        let own = &self.groups[index].parts;
-        self.joints.iter().any(|joint| joint.sort == JointSort::Laid && own.contains(&joint.part))
+        let laid = |own: &Jointed<'_>| own.joint.sort == JointSort::Laid;
+        self.joints_of(index).iter().any(|own| laid(own) && own.ends[0] == Some(index))
     }
 
     /// True where a group that stands at its place, or `off` it along an axis,
@@ -149,7 +158,7 @@ impl Scene<'_> {
     fn is_free(
         &self,
         index: usize,
-        left: &BTreeSet<usize>,
+        left: &Picked,
         side: Side,
         off: Option<(Direction, Length)>,
         by: Option<Length>,
@@ -162,17 +171,25 @@ impl Scene<'_> {
                 .others(index, left)
                 .all(|(_, wood)| moved.iter().all(|moved| !meets(moved, wood, side, by)));
         }
-        self.others(index, left).all(|(other, wood)| {
-            own.iter().all(|(id, moved)| {
-                self.shaped(*id, *other, side).unwrap_or_else(|| !meets(moved, wood, side, by))
-            })
-        })
+        let stopper = &self.stoppers[index][side as usize];
+        if by.is_none() && stopper.get().is_some_and(|other| left.has(other)) {
+            return false;
+        }
+        let stops = |other: &usize| *other != index && self.hits(index, *other, side, by);
+        // What it is joined to is the likeliest to be in its way.
+        let beside = self.joints_of(index).iter().flat_map(|own| own.ends).flatten();
+        let mut beside = beside.filter(|other| left.has(*other));
+        let found = beside.find(stops).or_else(|| left.iter().find(stops));
+        if by.is_none() {
+            stopper.set(found);
+        }
+        found.is_none()
     }
 
     /// What the shape of a joint says of a way out: free to this side for what
     /// the two share, or held. Nothing where no such joint holds the two.
-    fn shaped(&self, one: PartId, other: PartId, side: Side) -> Option<bool> {
-        let joint = self.shaping.iter().find(|joint| {
+    fn shaped(&self, shaping: &[&Joint], one: PartId, other: PartId, side: Side) -> Option<bool> {
+        let joint = shaping.iter().find(|joint| {
             (joint.part, joint.into) == (one, other) || (joint.part, joint.into) == (other, one)
         })?;
         let (part, into) = (self.parts.get(joint.part)?, self.parts.get(joint.into)?);

@@ -119,8 +119,9 @@ impl Maker<'_, '_> {
         let efforts = vec![Usual::LayingIn.times(stuck.len())];
         let title = "Lay in the shelves that stay".to_owned();
         let task = self.simple(title, lines, stuck.clone(), Work::Bench, efforts, after);
-        let laid =
-            self.picked(|joint| joint.sort == JointSort::Laid && stuck.contains(&joint.part));
+        let laid = self.picked(|joint| {
+            joint.sort == JointSort::Laid && stuck.binary_search(&joint.part).is_ok()
+        });
         self.closes(task, laid);
         self.makes(&stuck, task);
         task
@@ -152,8 +153,9 @@ impl Maker<'_, '_> {
         };
         let work = Work::Bench;
         let task = self.simple(title.to_owned(), lines, backs.clone(), work, efforts, after);
-        let joints =
-            self.picked(|joint| joint.sort == JointSort::Planted && backs.contains(&joint.part));
+        let joints = self.picked(|joint| {
+            joint.sort == JointSort::Planted && backs.binary_search(&joint.part).is_ok()
+        });
         self.closes(task, joints);
         self.makes(&backs, task);
         Some(task)

@@ -3,10 +3,8 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
-use crate::model::{FrontId, JointKind, Set, Stock};
-use crate::parts::{
-    Assembly, Bore, FeatureKind, Joint, JointSort, Part, PartId, Role, box_told, front_told,
-};
+use crate::model::{FrontId, Set, Stock};
+use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, box_told, front_told};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::Doing;
 
@@ -175,12 +173,10 @@ impl Maker<'_, '_> {
 
     /// The bottom of a box that goes in from behind when the box is glued up.
     fn pushed_in(&self, parts: &[PartId]) -> Option<PartId> {
-        let screwed = |joint: &&Joint| {
-            joint.sort == JointSort::Wood(JointKind::Screw) && parts.contains(&joint.part)
-        };
-        let joint = self.parts.joints.iter().find(screwed)?;
-        let bottom = self.parts.get(joint.part)?;
-        (bottom.role == Role::DrawerBottom).then_some(joint.part)
+        let first = parts.iter().filter_map(|id| Some((self.screwed.get(id)?, *id))).min();
+        let (_, bottom) = first?;
+        let part = self.parts.get(bottom)?;
+        (part.role == Role::DrawerBottom).then_some(bottom)
     }
 
     /// Pushes the bottoms of boxes on wood in from behind.

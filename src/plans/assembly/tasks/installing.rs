@@ -80,8 +80,9 @@ impl Maker<'_, '_> {
         );
         // Shelves lie loose on their pins: now they come in to stay.
         let stuck = self.stuck();
-        let laid =
-            self.picked(|joint| joint.sort == JointSort::Laid && !stuck.contains(&joint.part));
+        let laid = self.picked(|joint| {
+            joint.sort == JointSort::Laid && stuck.binary_search(&joint.part).is_err()
+        });
         self.closes(put, laid);
         let rails = (0..self.work.fitting().rails.len()).map(Doing::Rail);
         self.does(put, rails.collect());

@@ -166,7 +166,7 @@ impl Maker<'_, '_> {
     /// All that is cut into these parts before they are closed in. Flutes and the
     /// holes for hardware have a time of their own.
     pub(super) fn cut_into(&self, parts: &[PartId]) -> Vec<Cut> {
-        let late = self.runner_notches();
+        let late: BTreeSet<Cut> = self.runner_notches().into_iter().collect();
         let mut cuts = self.features(parts, |feature| {
             !matches!(feature.kind, FeatureKind::Flute(_) | FeatureKind::Bore(_))
         });
@@ -188,12 +188,11 @@ impl Maker<'_, '_> {
             let numbered = part.features.iter().enumerate();
             numbered.filter(|(_, own)| is_cut_off(own)).map(|(number, _)| (id, number)).collect()
         };
-        let pinned = |id: PartId| {
-            let mut joints = self.parts.joints.iter();
-            joints.any(|own| own.part == id && own.sort == JointSort::Wood(JointKind::Dovetail))
-        };
+        let tails = JointSort::Wood(JointKind::Dovetail);
+        let dovetailed = self.parts.joints.iter().filter(|joint| joint.sort == tails);
+        let pinned: BTreeSet<PartId> = dovetailed.map(|joint| joint.part).collect();
         let backs = self.parts.iter().filter(|(_, part)| part.role == Role::DrawerBack);
-        backs.filter(|(id, _)| pinned(*id)).flat_map(of).collect()
+        backs.filter(|(id, _)| pinned.contains(id)).flat_map(of).collect()
     }
 
     /// What set-ups are for: `the case and face frame`, `the drawer boxes`.

@@ -15,10 +15,10 @@ mod nailers;
 mod openings;
 mod units;
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use crate::measure::Length;
-use crate::model::{CaseId, Finish, FinishId, Piece, Set};
+use crate::model::{CaseId, Finish, FinishId, JointKind, Piece, Set};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts, Role};
 use crate::plans::Workings;
 use crate::plans::operations::Doing;
@@ -75,6 +75,10 @@ struct Maker<'w, 'a> {
     framed: BTreeMap<CaseId, Vec<usize>>,
     /// The joints of what is planted on each case.
     planted: BTreeMap<CaseId, Vec<usize>>,
+    /// The first joint in which each part is screwed to another, by its place among all.
+    screwed: BTreeMap<PartId, usize>,
+    /// The boards that each loose shelf lies on.
+    laid: BTreeMap<PartId, Vec<PartId>>,
     /// The task that each part comes out of, the last so far.
     made: BTreeMap<PartId, usize>,
     tasks: Vec<Task>,
@@ -91,7 +95,15 @@ impl<'w, 'a> Maker<'w, 'a> {
         let mut closing: BTreeMap<&Assembly, Vec<usize>> = BTreeMap::new();
         let mut framed: BTreeMap<CaseId, Vec<usize>> = BTreeMap::new();
         let mut planted: BTreeMap<CaseId, Vec<usize>> = BTreeMap::new();
+        let mut screwed: BTreeMap<PartId, usize> = BTreeMap::new();
+        let mut laid: BTreeMap<PartId, Vec<PartId>> = BTreeMap::new();
         for (index, joint) in parts.joints.iter().enumerate() {
+            if joint.sort == JointSort::Wood(JointKind::Screw) {
+                screwed.entry(joint.part).or_insert(index);
+            }
+            if joint.sort == JointSort::Laid {
+                laid.entry(joint.part).or_default().push(joint.into);
+            }
             let (Some(part), Some(into)) = (parts.get(joint.part), parts.get(joint.into)) else {
                 continue;
             };
@@ -109,7 +121,21 @@ impl<'w, 'a> Maker<'w, 'a> {
             }
         }
         let (units, made, tasks) = (Units::of(parts), BTreeMap::new(), Vec::new());
-        Self { work, piece, parts, setups, members, units, closing, framed, planted, made, tasks }
+        Self {
+            work,
+            piece,
+            parts,
+            setups,
+            members,
+            units,
+            closing,
+            framed,
+            planted,
+            screwed,
+            laid,
+            made,
+            tasks,
+        }
     }
 
     /// The tasks that these parts come out of.
@@ -201,12 +227,16 @@ impl<'w, 'a> Maker<'w, 'a> {
         let mut open = after.clone();
         // A task waits for earlier ones only: those before the first lead nowhere.
         let first = after.first().copied().unwrap_or_default();
-        let mut before: BTreeSet<usize> = BTreeSet::new();
+        let mut before = vec![false; self.tasks.len().saturating_sub(first)];
         while let Some(index) = open.pop() {
-            let needs = self.tasks.get(index).into_iter().flat_map(|task| &task.after);
-            open.extend(needs.filter(|index| **index >= first && before.insert(**index)));
+            for index in self.tasks.get(index).into_iter().flat_map(|task| &task.after) {
+                let known = index.checked_sub(first).and_then(|place| before.get_mut(place));
+                if known.is_some_and(|known| !std::mem::replace(known, true)) {
+                    open.push(*index);
+                }
+            }
         }
-        after.retain(|index| !before.contains(index));
+        after.retain(|index| before.get(index - first) != Some(&true));
         after
     }
 

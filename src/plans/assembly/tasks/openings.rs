@@ -4,7 +4,7 @@
 use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::{Case, JointKind, KeepOut, KeepOutId, Opening, OpeningId, Set, Stock};
-use crate::parts::{Assembly, Direction, JointSort, Part, PartId, Role, Which};
+use crate::parts::{Assembly, Direction, Part, PartId, Role, Which};
 use crate::plans::assembly::{gluing, stage};
 use crate::plans::operations::{Doing, Measure, Measured};
 use crate::trade;
@@ -451,14 +451,9 @@ impl<'a> Maker<'_, 'a> {
     fn play(&self, id: PartId, shelf: &Part) -> Option<Length> {
         let (from, to) = shelf.extent(Direction::X);
         let middle = (from + to).half();
-        let hosts = self
-            .parts
-            .joints
-            .iter()
-            .filter(|joint| joint.part == id && joint.sort == JointSort::Laid);
-        let extents: Vec<(Length, Length)> = hosts
-            .filter_map(|joint| Some(self.parts.get(joint.into)?.extent(Direction::X)))
-            .collect();
+        let hosts = self.laid.get(&id).into_iter().flatten();
+        let extents: Vec<(Length, Length)> =
+            hosts.filter_map(|host| Some(self.parts.get(*host)?.extent(Direction::X))).collect();
         let left = extents.iter().filter(|(_, end)| *end < middle).map(|(_, end)| *end).max()?;
         let right =
             extents.iter().filter(|(start, _)| *start > middle).map(|(start, _)| *start).min()?;
