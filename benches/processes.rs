@@ -92,12 +92,39 @@ fn shelves() -> String {
     let rows: Vec<String> = (0..5).map(|n| row.replace("row-0", &format!("row-{n}"))).collect();
     let (before, rest) = FIRST.split_once("down {").expect("a list");
     let behind = &rest[rest.find("\n    }").expect("its end")..];
-    let text = format!("{before}down {{{}{behind}", rows.join("rail { wide 1-1/2 }\n"));
-    let grown = text.replace("high 34-1/2", "high 2000").replace("long 96", "long 3900");
-    assert_ne!(grown, text);
+    let mut grown = format!("{before}across {{{}{behind}", rows.join("stile { wide 1-1/2 }\n"));
+    for (usual, large) in [
+        ("  top {", "  partitions { joint dado { deep 1/4 } }\n  top {"),
+        ("wide 36", "wide 110"),
+        ("high 34-1/2", "high 230"),
+        ("long 96; wide 48", "long 236; wide 118"),
+    ] {
+        assert!(grown.contains(usual), "{usual}");
+        grown = grown.replace(usual, large);
+    }
     let (head, case) = grown.split_at(grown.find("case cupboard").expect("a case"));
     let cases = (0..4).map(|n| case.replace("case cupboard", &format!("case cupboard-{n}")));
     std::iter::once(head.to_owned()).chain(cases).collect()
+}
+
+/// Drawers side by side and over each other, all in one face frame.
+fn drawers() -> String {
+    let column = |column: usize| {
+        let drawers = (0..16).map(|row| format!("drawer d{column}-{row} {{ share 1 }}\n"));
+        let drawers: Vec<String> = drawers.collect();
+        format!("down {{ share 1\n{}}}\n", drawers.join("rail { wide 1 }\n"))
+    };
+    let columns: Vec<String> = (0..13).map(column).collect();
+    let (before, rest) = FIRST.split_once("down {").expect("a list");
+    let behind = &rest[rest.find("\n    }").expect("its end")..];
+    let text = format!("{before}across {{\n{}{behind}", columns.join("stile { wide 2 }\n"));
+    let text = text.replace("high 34-1/2", "high 116").replace("wide 36", "wide 230");
+    text.replace("long 96; wide 48", "long 236; wide 118")
+}
+
+#[divan::bench(sample_count = 10)]
+fn build_208_drawers(bencher: Bencher<'_, '_>) {
+    run(bencher, &[("a.case", &drawers())], &["build", "a.case"], 0);
 }
 
 #[divan::bench(sample_count = 10)]
