@@ -38,6 +38,7 @@ mod folders;
 mod format;
 mod fuzzed;
 mod golden;
+mod grain;
 mod hall_console;
 mod history;
 mod hostile;

@@ -168,6 +168,8 @@ pub struct Fronts {
     pub catch: Option<Spanned<CatchWord>>,
     /// What the edges of slabs are covered with.
     pub edges: Edged,
+    /// Which way the grain of slabs runs, where that is written.
+    pub grain: Option<Spanned<Run>>,
     /// Notes for the papers.
     pub notes: Vec<String>,
     /// The statement.

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Length, Spanned};
-use crate::vocabulary::{Entries, Entry, HowBuilt, HowSet, JointKind, Said, words};
+use crate::vocabulary::{Entries, Entry, HowBuilt, HowSet, JointKind, Run, Said, words};
 
 use super::carries;
 use super::edge::{Edge, Edges};
@@ -67,9 +67,11 @@ pub(super) fn fronts(
     };
     let stop = body.get(STOP).map(|stop| Spanned::new(stop.value, stop.span_or(at)));
     let catch = body.get(CATCH).map(|catch| Spanned::new(catch.value, catch.span_or(at)));
+    let grain = grain(body, &build, stock, shared, ctx);
     let mut notes = parent.map(|parent| parent.notes.clone()).unwrap_or_default();
     notes.extend(body.notes());
     Some(Fronts {
+        grain: grain.or_else(|| parent.and_then(|parent| parent.grain)),
         stock,
         set,
         build,
@@ -95,6 +97,31 @@ pub(super) fn fronts(
         notes,
         span: at,
     })
+}
+
+/// Which way the grain is to run; reported where there is none to turn.
+fn grain(
+    body: &Entries,
+    build: &Build,
+    stock: StockId,
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<Spanned<Run>> {
+    let said = body.one(words::fronts::GRAIN)?;
+    let (title, note) = match (build, shared.stocks.get(stock.0)) {
+        (Build::Panel(_), _) => (
+            "the grain of a framed front follows its stiles and rails".to_owned(),
+            "`grain` is for slab fronts; take it out",
+        ),
+        (Build::Slab, Some(stock)) if !stock.has_grain() => (
+            format!("{} has no grain", stock.name),
+            "take `grain` out, or name a stock of lumber or plywood",
+        ),
+        (Build::Slab, _) => return said.value().map(|run| Spanned::new(*run.value, said.head)),
+    };
+    let found = Diagnostic::error("not-supported-yet", title, said.head, "nothing to turn");
+    ctx.sink.push(found.note(note));
+    None
 }
 
 fn set(body: &Entries, gap_written: bool, ctx: &mut Lower) -> Option<Set> {

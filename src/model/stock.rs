@@ -93,6 +93,20 @@ impl Stock {
         self.kind == StockKind::Lumber
     }
 
+    /// True for what has a grain to turn: boards, and plywood unless its sheet says it has
+    /// none.
+    #[must_use]
+    pub fn has_grain(&self) -> bool {
+        match self.kind {
+            StockKind::Lumber => true,
+            StockKind::Plywood => self.sheet.is_none_or(|sheet| sheet.grain != SheetGrain::None),
+            StockKind::Mdf
+            | StockKind::Particleboard
+            | StockKind::Hardboard
+            | StockKind::Banding => false,
+        }
+    }
+
     /// True for strips that only edges are covered with.
     #[must_use]
     pub fn is_banding(&self) -> bool {

@@ -153,6 +153,10 @@ impl Part {
 
     /// The left and the right edge of the door that it is of.
     fn leaf_edges(&self) -> Option<[Edge; 2]> {
+        // With level grain they are the ends of the board, and go by their sides.
+        if self.placement.length != Direction::Y {
+            return None;
+        }
         let latch = match self.of {
             Of::Front(front) => match front.leaf {
                 Leaf::LeftDoor | Leaf::RightDoor => Edge::Meeting,

@@ -73,7 +73,11 @@ impl Part {
             Role::Rail | Role::FrontRail if self.which == Which::Top => marks(front, bottom, left),
             Role::Rail | Role::FrontRail => marks(front, top, left),
             Role::Slab => match self.hung {
-                Some(side) => marks(self.slab_side(), self.side_edge(side), bottom),
+                Some(side) if self.placement.length == Direction::Y => {
+                    marks(self.slab_side(), self.side_edge(side), bottom)
+                }
+                Some(side) => marks(self.slab_side(), bottom, self.side_edge(side)),
+                None if self.placement.length == Direction::Y => marks(front, left, bottom),
                 None => marks(front, bottom, left),
             },
             Role::FrontPanel => marks(front, left, bottom),

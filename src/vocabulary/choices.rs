@@ -117,7 +117,7 @@ choices! {
         None = "none",
     }
 
-    /// Which way flutes run.
+    /// Which way flutes or grain run.
     Run {
         /// Up and down.
         Vertical = "vertical",

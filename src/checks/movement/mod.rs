@@ -1,6 +1,7 @@
 //! What the seasons do to solid wood.
 
 mod milled_off;
+mod grain_upright;
 mod cross_grain;
 mod gap_closes;
 mod panel_room;
@@ -16,6 +17,7 @@ use crate::plans::seasons::{Air, Climate};
 pub(super) const RULES: &[&Rule] = &[
     &cross_grain::RULE,
     &gap_closes::RULE,
+    &grain_upright::RULE,
     &milled_off::RULE,
     &panel_room::RULE,
     &wood_jams::RULE,

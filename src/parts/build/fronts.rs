@@ -2,8 +2,8 @@
 
 use crate::measure::Length;
 use crate::model::{
-    Build, JointKind, OpeningKind, PanelBuild, Pull, PullAt, PullHeight, PullId, Set, Side, Size,
-    Stock,
+    Build, JointKind, OpeningKind, PanelBuild, Pull, PullAt, PullHeight, PullId, Run, Set, Side,
+    Size, Stock,
 };
 use crate::parts::feature::{Bore, Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
@@ -40,8 +40,11 @@ fn front_z(builder: &Builder<'_>, leaf: &Front<'_>) -> Size {
 }
 
 fn slab(builder: &mut Builder<'_>, carcass: &Carcass, leaf: &Front<'_>) {
-    // Grain runs up a door, and along a drawer front or false front.
-    let upright = leaf.hung.is_some();
+    // Unless it is written, grain runs up a door, and along a drawer front or false front.
+    let upright = match leaf.fronts.grain.map(|grain| grain.value) {
+        Some(run) => run == Run::Vertical,
+        None => leaf.hung.is_some(),
+    };
     let (length, width, axes) = if upright {
         (leaf.high.clone(), leaf.wide.clone(), STANDING)
     } else {

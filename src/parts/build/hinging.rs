@@ -39,18 +39,22 @@ pub(super) fn hang(
     let heights = hinge_heights(&leaf.high, &hinge.from_end.into(), count);
     let heights: Vec<Length> = heights.into_iter().map(|height| height.length).collect();
     for height in &heights {
-        let wide = part.width.length;
+        let upright = part.placement.length == Direction::Y;
+        let wide = if upright { part.width.length } else { part.length.length };
         let center = match side {
             Side::Left => from_edge + radius,
             Side::Right => wide - from_edge - radius,
         };
+        let (along, across) =
+            ((*height - radius, *height + radius), (center - radius, center + radius));
+        let (u, v) = if upright { (along, across) } else { (across, along) };
         builder.cut(
             id,
             Feature {
                 kind: FeatureKind::Bore(Bore::Cup),
                 face: Face::ThickEnd,
-                u: (*height - radius, *height + radius),
-                v: (center - radius, center + radius),
+                u,
+                v,
                 deep: bore,
                 deep_at: None,
                 takes: None,

@@ -64,6 +64,11 @@ block! {
         "flutes cut into the front face",
         "flutes { run vertical; bit round-nose-half; deep 5/32; pitch 3/4; land 3/16 }",
     ).opens(flutes::block);
+    GRAIN: Run = (
+        "grain",
+        "which way the grain of slab fronts runs; unless written, up a door, and along a drawer front or a false front",
+        "grain vertical",
+    );
     EDGES: Refer<Stock> = (
         "edges",
         "what all four edges of a slab front are lipped or banded with, or `none`; its size includes it, so the core is cut smaller",
