@@ -57,6 +57,7 @@ mod order;
 mod packet;
 mod papers;
 mod pockets;
+mod prefinished;
 mod printed;
 mod readme;
 mod robust;

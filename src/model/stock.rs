@@ -1,7 +1,7 @@
 //! Materials.
 
 use crate::diagnostics::{Diagnostic, Fix, Grade};
-use crate::measure::{Length, Rate, Span};
+use crate::measure::{Length, Rate, Span, Spanned};
 use crate::trade::{self, Wood};
 use crate::vocabulary::words::{self, stock::StockKind};
 use crate::vocabulary::{Entries, Entry, Kinds, Said, Sawn, SheetGrain, Sourced, Word, takes};
@@ -68,6 +68,8 @@ pub struct Stock {
     pub sawn_span: Option<Span>,
     /// A whole sheet.
     pub sheet: Option<Sheet>,
+    /// How many of its faces come with a finish, and the statement that says so.
+    pub prefinished: Option<Spanned<u32>>,
     /// Pieces in the rack: long by wide.
     pub on_hand: Vec<(Length, Length)>,
     /// The boards the yard has.
@@ -159,6 +161,7 @@ pub(super) fn lower(
         sawn: body.get(SAWN)?.value,
         sawn_span: body.one(SAWN).map(|sawn| sawn.head),
         sheet: sheet(body),
+        prefinished: prefinished(body, kind, ctx),
         on_hand: on_hand(body),
         boards: boards(body),
         price: body.get(PRICE).map(|price| price.value),
@@ -310,6 +313,25 @@ fn absurd(
         found = found.fix(Fix::new(Grade::Choice, title, span, format!("actual {meant}")));
     }
     ctx.sink.push(found);
+}
+
+/// How many faces come with a finish; reported of what comes bare.
+fn prefinished(body: &Entries, kind: StockKind, ctx: &mut Lower) -> Option<Spanned<u32>> {
+    let said = body.one(words::stock::PREFINISHED)?;
+    match kind {
+        StockKind::Plywood | StockKind::Mdf | StockKind::Particleboard | StockKind::Hardboard => {
+            said.value().map(|faces| Spanned::new(*faces.value, said.head))
+        }
+        StockKind::Lumber | StockKind::Banding => {
+            let title = format!("`prefinished` can't stand in a stock of {}", kind.spelling());
+            let found =
+                Diagnostic::error("not-supported-yet", title, said.head, "this is for sheets");
+            ctx.sink.push(found.note(
+                "take it out: boards are planed, and edges are trimmed, and then they are bare",
+            ));
+            None
+        }
+    }
 }
 
 fn sheet(body: &Entries) -> Option<Sheet> {

@@ -1,5 +1,7 @@
 //! The surface that a finish goes on, and how much of it a coat takes.
 //!
+//! A face that comes with a finish is left out.
+//!
 //! Counted: every face and edge that air reaches, with the curve of its flutes;
 //! of the fronts both faces, of the cases the inside too. What parts that stay
 //! together cover of each other is left out, and so are packers and hinge
@@ -156,6 +158,8 @@ struct Body {
     sort: Coated,
     /// What flutes add to it and notches take away, in square millimeters.
     more: f64,
+    /// The faces that come with a finish, by axis and whether the axis ends there.
+    finished: [[bool; 2]; 3],
 }
 
 /// The surface of the cases with this finish, but for the parts left out.
@@ -208,12 +212,23 @@ fn body(piece: &Piece, id: PartId, part: &Part) -> Option<Body> {
     let extents = Direction::ALL.map(|direction| part.extent(direction));
     let [from, to] = [extents.map(|(from, _)| from), extents.map(|(_, to)| to)]
         .map(|ends| ends.map(Length::to_mm_f64));
-    Some(Body { from, to, unit, sort, more: cut_into(piece, part) })
+    let mut finished = [[false; 2]; 3];
+    let own = part.finished_faces(piece);
+    for face in &own {
+        let axis = match part.placement.direction(*face) {
+            Direction::X => 0,
+            Direction::Y => 1,
+            Direction::Z => 2,
+        };
+        finished[axis][usize::from(!face.is_start())] = true;
+    }
+    let bare_faces = 2.0 - own.len() as f64;
+    Some(Body { from, to, unit, sort, more: cut_into(piece, part, bare_faces), finished })
 }
 
 /// What flutes add to a part's faces, less what notches take, in square
 /// millimeters.
-fn cut_into(piece: &Piece, part: &Part) -> f64 {
+fn cut_into(piece: &Piece, part: &Part, bare_faces: f64) -> f64 {
     let span = |(from, to): (Length, Length)| (to - from).to_mm_f64();
     let each = part.features.iter().map(|feature| {
         let (u, v) = (span(feature.u), span(feature.v));
@@ -222,7 +237,7 @@ fn cut_into(piece: &Piece, part: &Part) -> f64 {
                 let arc = trade::flute_arc(bit.diameter, feature.deep).to_mm_f64();
                 u.max(v) * (arc - u.min(v))
             }),
-            FeatureKind::Notch if feature.face.is_broad() => -2.0 * u * v,
+            FeatureKind::Notch if feature.face.is_broad() => -bare_faces * u * v,
             FeatureKind::Notch
             | FeatureKind::Slot
             | FeatureKind::Dado
@@ -267,7 +282,8 @@ fn bare<'a>(body: &Body, others: impl Iterator<Item = &'a Body>) -> f64 {
             }
         }
     }
-    faces.iter().flatten().map(|area| area.max(0.0)).sum()
+    let all = faces.iter().flatten().zip(body.finished.iter().flatten());
+    all.filter(|(_, finished)| !**finished).map(|(area, _)| area.max(0.0)).sum()
 }
 
 #[cfg(test)]
@@ -283,7 +299,8 @@ mod tests {
     }
 
     fn cube(from: [f64; 3], to: [f64; 3]) -> Body {
-        Body { from, to, unit: Unit::Case(CaseId(0)), sort: Coated::Cases, more: 0.0 }
+        let finished = [[false; 2]; 3];
+        Body { from, to, unit: Unit::Case(CaseId(0)), sort: Coated::Cases, more: 0.0, finished }
     }
 
     /// By hand: a block 100 x 100 x 100 has 60,000; a board 50 wide, 20 thick and

@@ -10,6 +10,7 @@ mod countertop_unheld;
 mod dado_too_deep;
 mod dowel_odd;
 mod driver_reach;
+mod glue_on_finish;
 mod groove_meets_joint;
 mod member_too_narrow;
 mod miter_unequal;
@@ -32,6 +33,7 @@ pub(super) const RULES: &[&Rule] = &[
     &countertop_unheld::RULE,
     &dado_too_deep::RULE,
     &dowel_odd::RULE,
+    &glue_on_finish::RULE,
     &groove_meets_joint::RULE,
     &member_too_narrow::RULE,
     &miter_unequal::RULE,

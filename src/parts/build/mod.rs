@@ -22,7 +22,7 @@ use crate::model::{MOST_PARTS, Piece};
 
 use super::part::Parts;
 use super::space::Direction;
-use super::{mark, named};
+use super::{finished, mark, named};
 use builder::Builder;
 pub use builder::{Planes, planes};
 pub use edging::asked as asked_edging;
@@ -61,6 +61,7 @@ pub fn build(piece: &Piece) -> Parts {
             return parts;
         }
     }
+    finished::dry(piece, &mut parts);
     let recorded = named::recorded(piece, &parts);
     mark::give(&mut parts, piece, &recorded);
     parts.cuts = named::cuts(piece, &parts);

@@ -46,6 +46,12 @@ block! {
     THICKNESS: Length = ("thickness", "the thickness that lumber is planed to", "thickness 3/4")
         .can_be("0.2 mm", "150 mm")
         .usual("6 mm", "4 in");
+    PREFINISHED: Count<2> = (
+        "prefinished",
+        "how many faces of a sheet come with a finish on them: both, or with 1 its face side, the one that looks into the case or that is seen of a front",
+        "prefinished 2",
+    )
+        .can_be("1", "2");
     SPECIES: Label = ("species", "the wood of a board, or of a sheet's face veneer", "species black-cherry");
     GRAVITY: Number = (
         "gravity",

@@ -192,9 +192,12 @@ impl Maker<'_, '_> {
                     does.push(doing);
                 }
                 Planting::Kick => lines.push(format!(
-                    "{marks}: glue and screw across both notches, with its ends flush with those of the case"
+                    "{marks}: {} across both notches, with its ends flush with those of the case",
+                    self.glue_and_screw(&parts)
                 )),
-                Planting::Legs => lines.push(format!("{marks}: glue and screw from above")),
+                Planting::Legs => {
+                    lines.push(format!("{marks}: {} from above", self.glue_and_screw(&parts)));
+                }
             }
             let efforts = vec![Usual::Planting.times(parts.len())];
             let work = Work::Bench;

@@ -12,7 +12,7 @@ use crate::plans::operations::{Coating, Doing, Rest, Sand, Why};
 use crate::plans::small_parts;
 use crate::trade;
 
-use super::finishing::{amount, is_finished_early, sanded};
+use super::finishing::{amount, sanded};
 use super::{Maker, Stage, Usual, Work, stage};
 
 impl Maker<'_, '_> {
@@ -252,7 +252,7 @@ impl Maker<'_, '_> {
     /// What can't be reached once it is in its groove or rabbet.
     pub(super) fn prefinish(&mut self) {
         let Some((used, finish)) = self.finish_used() else { return };
-        let hidden = self.ids(is_finished_early);
+        let hidden = self.early();
         if hidden.is_empty() {
             return;
         }

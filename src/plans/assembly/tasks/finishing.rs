@@ -10,7 +10,7 @@ use crate::trade::{self, FinishGood, Sanding};
 use super::{Maker, Task, Usual, Wait, Work, effort};
 
 /// True for what gets its first coat before it is closed in.
-pub(super) fn is_finished_early(part: &Part) -> bool {
+fn is_finished_early(part: &Part) -> bool {
     part.role == Role::FrontPanel
 }
 
@@ -122,8 +122,11 @@ impl Maker<'_, '_> {
         ));
         sand.push("ease every edge that a hand touches with a few strokes of sandpaper, before the finish goes on".to_owned());
         sand.push("sand with the grain and dust off".to_owned());
+        sand.extend(self.prefinished().map(|marks| {
+            format!("don't sand the faces that came with a finish, and keep every cloth with glue or grit off them; of these sand the edges only: {marks}")
+        }));
         sand.extend(known.map(|kind| sanded(kind.sanding)));
-        let early = self.ids(is_finished_early);
+        let early = self.early();
         if used.is_some() && !early.is_empty() {
             sand.push(format!(
                 "leave out {}, which you sanded before their frames closed and which have a coat already",
@@ -152,7 +155,7 @@ impl Maker<'_, '_> {
         let mut last = sanded;
         if let Some((used, finish)) = used {
             // What has its first coat already is not coated again before the second.
-            let early = self.ids(is_finished_early);
+            let early = self.early();
             let first = finish::surface(self.piece, self.parts, used, &early);
             last = self.one_coat(used, finish, 1, (&first, &early), last);
             if finish.coats > 1 {
@@ -164,6 +167,18 @@ impl Maker<'_, '_> {
         }
         let last = self.laid_from_behind(last);
         self.back_on(last).unwrap_or(last)
+    }
+
+    /// The marks of what came with a finish on its faces; `None` where nothing did.
+    fn prefinished(&self) -> Option<String> {
+        let own = self.ids(|part| !part.finished_faces(self.piece).is_empty());
+        (!own.is_empty()).then(|| self.marks(&own))
+    }
+
+    /// What gets its first coat before it is closed in: panels, but those that came with
+    /// a finish on both faces.
+    pub(super) fn early(&self) -> Vec<PartId> {
+        self.ids(|part| is_finished_early(part) && part.finished_faces(self.piece).len() < 2)
     }
 
     /// One of the coats of the whole piece: what it goes on, and which parts have
@@ -197,6 +212,9 @@ impl Maker<'_, '_> {
             finish::told(&tape, surface.whole()),
             sorts.join(", ")
         )];
+        lines.extend(self.prefinished().map(|marks| {
+            format!("it does not count the faces that came with a finish; leave those of {marks} as they are, and wipe off what runs onto them")
+        }));
         lines.extend(amount(finish, &coat));
         if finish.mix.is_some() && number == 1 {
             lines.push("wear gloves and goggles while you mix: a hardener harms skin, eyes, and lungs; mix only what you use up in its pot life".to_owned());

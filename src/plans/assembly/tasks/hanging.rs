@@ -269,7 +269,8 @@ impl Maker<'_, '_> {
             return after;
         }
         let lines = vec![format!(
-            "glue and screw them behind the stiles, flush with their openings: {}",
+            "{} them behind the stiles, flush with their openings: {}",
+            self.glue_and_screw(&blocks),
             self.marks(&blocks)
         )];
         after.extend(self.ready(&blocks));

@@ -285,6 +285,16 @@ impl<'w, 'a> Maker<'w, 'a> {
         })
     }
 
+    /// How parts are fixed that lie on others: where one of them lies on a face that came
+    /// with a finish, screws hold it alone.
+    fn glue_and_screw(&self, parts: &[PartId]) -> &'static str {
+        let own = |joint: &&Joint| parts.contains(&joint.part);
+        match self.parts.joints.iter().filter(own).all(|joint| joint.glued) {
+            true => "glue and screw",
+            false => "screw (no glue, which does not hold on a finish)",
+        }
+    }
+
     fn marks(&self, ids: &[PartId]) -> String {
         let marks: Vec<&str> = ids.iter().map(|id| self.parts.mark(*id)).collect();
         marks.join(", ")
