@@ -37,7 +37,7 @@ pub fn form(work: &Workings<'_>) -> String {
         let id = StockId(index);
         let used = parts.all.iter().any(|part| part.stock == id);
         if !stock.is_solid() && used && !is_measured(piece, &Subject::Stock(id)) {
-            let figure = piece.tape().figure(stock.thickness.length);
+            let figure = piece.tape().decimal_source(stock.thickness.length);
             lines.push((format!("  stock {} {{", stock.name), String::new()));
             lines.push(("    actual".into(), format!("written {figure}")));
             lines.push(("  }".into(), String::new()));
