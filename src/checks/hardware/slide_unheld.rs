@@ -140,6 +140,11 @@ fn beside(piece: &Piece, case: &Case, opening: &Opening, side: Side) -> (Span, A
             "make this stile {} wide or less, so that the partition behind it is near enough",
             tape.figure(tape.down(MOST.twice() + thickness(board.stock)))
         )),
+        // A board behind its middle must be near enough to both slides.
+        (_, Some(_)) if member.wide.length > MOST.twice() => Advice::Note(format!(
+            "make this stile {} wide or less, and let a partition stand behind it",
+            tape.figure(tape.down(MOST.twice()))
+        )),
         (_, Some(said)) => {
             Advice::Mend(Fix::new(Grade::Choice, "let a partition stand behind it", said, "partition"))
         }

@@ -215,7 +215,7 @@ block! {
     JOINT = BACK_JOINT;
     NAILERS: Nailers = (
         "nailers",
-        "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two from 6 ft (1800 mm) of height up, unless its back is 1/2 in (12 mm) thick",
+        "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two where it hangs or is 6 ft (1800 mm) high, and no drawer runs on wood; none where its back is 1/2 in (12 mm) thick",
         "nailers 2 { wide 4; stock birch-ply }",
     ).may_open(nailers::block);
     NOTE;
