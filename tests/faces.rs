@@ -15,7 +15,8 @@ use casewright::pipeline::{self, Compilation};
 use crate::jig::BOTH_FACES;
 use crate::support::{compile, spec};
 
-const DEMOS: [&str; 6] = [
+const DEMOS: [&str; 7] = [
+    "gate-cottage-laundry.case",
     "orchard-lane-chest.case",
     "first.case",
     "hall-console.case",
@@ -239,7 +240,7 @@ fn kind(parts: &Parts, part: &Part) -> &'static str {
     match part.role {
         Role::End(Side::Left) => "left end",
         Role::End(Side::Right) => "right end",
-        Role::Partition => "partition",
+        Role::Partition | Role::Batten => "partition",
         Role::Bottom
         | Role::Top
         | Role::Countertop
@@ -256,7 +257,7 @@ fn kind(parts: &Parts, part: &Part) -> &'static str {
         Role::BaseMember if matches!(part.which, Which::Front | Which::Back) => "kick",
         Role::Leg | Role::BaseLeg | Role::BaseMember => "sleeper",
         Role::Stile if part.which == Which::Only => "middle stile",
-        Role::Stile => sides(["left stile", "right stile"]),
+        Role::Stile | Role::Filler => sides(["left stile", "right stile"]),
         Role::Rail | Role::FrontRail if part.which == Which::Top => "top rail",
         Role::Rail | Role::FrontRail => "other rail",
         Role::Slab => {

@@ -61,6 +61,7 @@ mod prefinished;
 mod printed;
 mod readme;
 mod robust;
+mod runs;
 mod saving;
 mod seasons;
 mod sheets;

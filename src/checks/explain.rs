@@ -46,6 +46,7 @@ fn page(rule: &Rule) -> String {
         Base::Chest => "specs/orchard-lane-chest.case",
         Base::Wardrobe => "specs/mill-lane-wardrobe.case",
         Base::Hung => "specs/signal-house-media-shelf.case",
+        Base::Run => "specs/gate-cottage-laundry.case",
     };
     let mut text = format!("{}[{}]\n\n", rule.severity.word(), rule.slug);
     let mut part = |head: &str, body: &str| {

@@ -51,6 +51,20 @@ pub(super) const RULES: &[Rule] = &[
         "drawer upper { high 5 }",
         "drawer upper { high 28 }",
     ),
+    Rule {
+        example: Example {
+            base: Base::Run,
+            sound: "filler corner { share 1 }",
+            wrong: "filler corner { share 1 }\n    filler slip { wide 50 }",
+        },
+        ..reading(
+            "filler-unheld",
+            "A filler has no case beside it. Its batten is screwed to the end of a case; a wall, a space, and another filler hold nothing.",
+            "A strip that nothing holds falls over.",
+            "",
+            "",
+        )
+    },
     reading(
         "name-unknown",
         "A name does not stand for anything in the spec. It should be a stock, a hinge, a slide, or an opening.",

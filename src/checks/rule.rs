@@ -24,6 +24,8 @@ pub enum Base {
     Wardrobe,
     /// The media shelf that hangs on the wall.
     Hung,
+    /// The run of a laundry, with a filler and a space.
+    Run,
 }
 
 impl Base {
@@ -39,6 +41,7 @@ impl Base {
             Self::Chest => include_str!("../../specs/orchard-lane-chest.case"),
             Self::Wardrobe => include_str!("../../specs/mill-lane-wardrobe.case"),
             Self::Hung => include_str!("../../specs/signal-house-media-shelf.case"),
+            Self::Run => include_str!("../../specs/gate-cottage-laundry.case"),
         }
     }
 }

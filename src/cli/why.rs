@@ -33,7 +33,7 @@ pub(super) fn run(why: &Why, terminal: &Terminal) -> Exit {
     for why in &answer.whys {
         let name = plain(&why.name);
         let _ = match &why.thing {
-            Thing::Case | Thing::SetUp | Thing::Piece => writeln!(text, "{name}"),
+            Thing::Case | Thing::Run | Thing::SetUp | Thing::Piece => writeln!(text, "{name}"),
             Thing::Opening => writeln!(text, "{name}, opening"),
             Thing::Part { mark } => writeln!(text, "{name}, mark {}", plain(mark)),
             Thing::Front => writeln!(text, "{name}, front"),

@@ -4,7 +4,7 @@
 use crate::measure::{Span, Unit};
 use crate::pipeline::Compilation;
 use crate::syntax::Name;
-use crate::vocabulary::words::{cut, drawer, file, list, measured, site};
+use crate::vocabulary::words::{cut, drawer, file, list, measured, run, site};
 use crate::vocabulary::{self, Given, Kind, Step, Value, Word};
 
 use super::meaning::NameKind;
@@ -83,10 +83,7 @@ pub(super) fn gather(compiled: &Compilation) -> Gathered {
 
 fn argument(gathered: &mut Gathered, open: &mut [Open], given: &Given<'_>) {
     let depth = open.len();
-    let case = open
-        .first()
-        .filter(|outer| outer.word == file::CASE.spelling())
-        .map(|case| case.path.clone());
+    let (in_run, case) = around(open);
     let Some(own) = open.last_mut() else { return };
     let mut asks = |asked, name: &Name| {
         gathered.used.push(Use { asked, words: words(name) });
@@ -96,7 +93,7 @@ fn argument(gathered: &mut Gathered, open: &mut [Open], given: &Given<'_>) {
     match (given.kind, given.name) {
         (Kind::Define, Some(name)) => {
             let kind = match own.word {
-                word if depth == 1 => NameKind::of(word),
+                word if depth == 1 || in_run.is_some() && depth == 3 => NameKind::of(word),
                 word if members.contains(&word) => case.map(|_| NameKind::Member),
                 _ => case.map(|_| NameKind::Opening),
             };
@@ -131,6 +128,7 @@ fn argument(gathered: &mut Gathered, open: &mut [Open], given: &Given<'_>) {
         }
         (Kind::Path, Some(name)) => {
             let asked = match case {
+                _ if in_run.is_some() && depth == 4 => Asked::Beside(in_run.unwrap_or_default()),
                 Some(case) => Asked::Beside(case),
                 None if own.word == measured::OPENING.spelling() => Asked::Opening,
                 None => Asked::Place { by_mark: own.word == cut::PART.spelling() },
@@ -138,7 +136,8 @@ fn argument(gathered: &mut Gathered, open: &mut [Open], given: &Given<'_>) {
             asks(asked, name);
         }
         (Kind::Size, _) => {
-            let Some(case) = case else { return };
+            let of_run = in_run.filter(|_| depth <= 4 && own.word == run::WIDE.spelling());
+            let Some(case) = of_run.or(case) else { return };
             for name in &given.sizes {
                 asks(Asked::Size(case.clone()), name);
             }
@@ -162,6 +161,17 @@ fn argument(gathered: &mut Gathered, open: &mut [Open], given: &Given<'_>) {
         }
         _ => {}
     }
+}
+
+/// The path of the run whose braces are open, and that of the case.
+fn around(open: &[Open]) -> (Option<String>, Option<String>) {
+    let is = |at: usize, word: &str| open.get(at).filter(|outer| outer.word == word);
+    let run = is(0, file::RUN.spelling()).map(|run| run.path.clone());
+    let case = match run {
+        Some(_) => is(2, file::CASE.spelling()),
+        None => is(0, file::CASE.spelling()),
+    };
+    (run, case.map(|case| case.path.clone()))
 }
 
 fn words(name: &Name) -> Vec<(String, Span)> {

@@ -2,7 +2,7 @@
 
 use crate::measure::Span;
 use crate::parts::PartId;
-use crate::vocabulary::words::file;
+use crate::vocabulary::words::{file, run_list};
 use crate::vocabulary::{Thing as _, takes};
 
 /// What a name is the name of.
@@ -24,8 +24,12 @@ pub enum NameKind {
     Finish,
     /// A keep-out.
     KeepOut,
+    /// A run of cases.
+    Run,
     /// A case.
     Case,
+    /// A filler or a space in a run.
+    Between,
     /// An opening, or a list of them.
     Opening,
     /// A stile, rail or divider with a name of its own.
@@ -35,7 +39,7 @@ pub enum NameKind {
 impl NameKind {
     /// True for what stands in the piece, under a dotted name.
     pub(super) fn has_sizes(self) -> bool {
-        matches!(self, Self::Case | Self::Opening | Self::Member)
+        matches!(self, Self::Run | Self::Case | Self::Between | Self::Opening | Self::Member)
     }
 
     /// The kind of the things that this word makes, or that a reference to it
@@ -50,7 +54,10 @@ impl NameKind {
             (takes::Bit::WHAT, Self::Bit),
             (takes::Finish::WHAT, Self::Finish),
             (takes::KeepOut::WHAT, Self::KeepOut),
+            (file::RUN.spelling(), Self::Run),
             (file::CASE.spelling(), Self::Case),
+            (run_list::FILLER.spelling(), Self::Between),
+            (run_list::SPACE.spelling(), Self::Between),
         ];
         kinds.into_iter().find(|(own, _)| *own == word).map(|(_, kind)| kind)
     }

@@ -5,7 +5,8 @@ use crate::vocabulary::Entry;
 use crate::vocabulary::words::{self, Nested, OpeningWord};
 
 use super::lower::Lower;
-use super::openings::{Context, Drafts, axis_of};
+use super::opening::Axis;
+use super::openings::{Context, Drafts};
 use super::size_names::last;
 
 impl<'a> Drafts<'a> {
@@ -36,7 +37,7 @@ impl<'a> Drafts<'a> {
             return;
         };
         let lists = body.in_order().filter_map(|child| Some((child.kind()?, child)));
-        let mut lists = lists.map(|(nested, child): (Nested, _)| (axis_of(nested), child));
+        let mut lists = lists.map(|(nested, child): (Nested, _)| (Axis::of(nested), child));
         let Some((axis, list)) = lists.next() else { return };
         let doubled = lists.next().map(|(_, second)| ("two lists", second.head));
         let shelves =

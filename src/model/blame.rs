@@ -89,11 +89,15 @@ fn conflict(drafts: &Drafts<'_>, conflict: &Conflict, ctx: &Lower) -> Diagnostic
         (true, Axis::Down) => format!("they are {} too tall", tape.figure(amount)),
         (false, _) => format!("{} is left over", tape.figure(amount)),
     };
-    let title = format!(
-        "the openings of {name} come to {} and the frame leaves {}, so {so}",
-        tape.figure(need),
-        tape.figure(leave),
-    );
+    let (need_told, leave_told) = (tape.figure(need), tape.figure(leave));
+    let title = match drafts.of_run {
+        true => format!(
+            "what stands in {name} comes to {need_told} and {name} is {leave_told} wide, so {so}"
+        ),
+        false => format!(
+            "the openings of {name} come to {need_told} and the frame leaves {leave_told}, so {so}"
+        ),
+    };
     needs.sort_by_key(|party| party.span);
     let (first, rest) = match needs.split_first() {
         Some((first, rest)) => (Some(first), rest),
@@ -114,7 +118,8 @@ fn conflict(drafts: &Drafts<'_>, conflict: &Conflict, ctx: &Lower) -> Diagnostic
     let head = if over.is_positive() { "over by" } else { "left over" };
     diagnostic.sums.push(Sum::new(head, amount, tape));
     let shared = |name: &str| says_its_share(drafts, list, name);
-    mends(diagnostic, &needs, &leaves, over, &shared, ctx)
+    let whole = if drafts.of_run { "run" } else { "case" };
+    mends(diagnostic, (&needs, &leaves), (over, whole), &shared, ctx)
 }
 
 /// The word by which an item of a list gives its share, where it has one.
@@ -160,9 +165,8 @@ fn sum(head: &str, total: Length, parties: &[Party<'_>], names: bool, ctx: &Lowe
 /// openings before members, then letting an opening take what is left.
 fn mends(
     mut diagnostic: Diagnostic,
-    needs: &[Party<'_>],
-    leaves: &[Party<'_>],
-    over: Length,
+    (needs, leaves): (&[Party<'_>], &[Party<'_>]),
+    (over, whole): (Length, &str),
     shared: &dyn Fn(&str) -> Option<&'static str>,
     ctx: &Lower,
 ) -> Diagnostic {
@@ -180,7 +184,7 @@ fn mends(
         }
         let shown = ctx.tape.figure(figure);
         let title = if name == word {
-            format!("make the case {shown} {word}")
+            format!("make the {whole} {shown} {word}")
         } else {
             format!("make {name} {shown}")
         };

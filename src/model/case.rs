@@ -10,11 +10,12 @@ use super::edging::Edged;
 use super::frame::Frame;
 use super::front::{DrawerBoxes, Fronts};
 use super::hung::Hung;
-use super::id::{CaseId, FinishId, StockId};
+use super::id::{CaseId, FinishId, RunId, StockId};
 use super::insertion::Insertion;
 use super::joinery::{Board, Joinery};
 use super::nailers::Nailers;
 use super::opening::{Member, Opening};
+use super::run::Filler;
 use super::site::Boundary;
 use super::size::Size;
 
@@ -207,6 +208,10 @@ pub struct Case {
     pub id: CaseId,
     /// Its name.
     pub name: String,
+    /// Its whole name, which begins with that of its run: `kitchen.sink`.
+    pub path: String,
+    /// The run that it stands in.
+    pub run: Option<RunId>,
     /// The statement.
     pub span: Span,
     /// From the left side of the whole piece to its left side.
@@ -243,6 +248,8 @@ pub struct Case {
     pub shelves: Shelves,
     /// Uprights under the bottom.
     pub legs: Vec<Leg>,
+    /// The strips that are fastened to its ends.
+    pub fillers: Vec<Filler>,
     /// The face frame; `None` for a frame-less case.
     pub frame: Option<Frame>,
     /// Every opening and group, parents before children; the first is the root.
@@ -265,6 +272,12 @@ pub struct Case {
 }
 
 impl Case {
+    /// The strip that is fastened to an end, where there is one.
+    #[must_use]
+    pub fn filler(&self, side: Side) -> Option<&Filler> {
+        self.fillers.iter().find(|filler| filler.side == side)
+    }
+
     /// From the floor to its underside: the height of its base, or how far up it hangs;
     /// nought where it stands on its ends.
     #[must_use]

@@ -39,7 +39,8 @@ pub(super) struct Known {
     pub(super) says: Says,
     pub(super) span: Option<Span>,
     pub(super) constant: Length,
-    pub(super) fact: Option<FactId>,
+    /// The facts that the constant is a sum of.
+    pub(super) facts: Vec<(FactId, Exact)>,
 }
 
 /// An unknown size, for those who read about it.
@@ -88,8 +89,13 @@ impl Sheet {
         span: Span,
     ) {
         let says = Says::Fixed { name: name.to_owned(), list, word: None };
-        let fact = size.terms().first().map(|(fact, _)| *fact);
-        let known = Known { says, span: Some(span), constant: size.length, fact };
+        self.settle(variable, size, says, span);
+    }
+
+    /// `variable = figure`, which says this.
+    pub(super) fn settle(&mut self, variable: Variable, size: &Size, says: Says, span: Span) {
+        let facts = size.terms().to_vec();
+        let known = Known { says, span: Some(span), constant: size.length, facts };
         self.equation(vec![(variable, Exact::ONE)], size.length, known);
     }
 
@@ -98,12 +104,12 @@ impl Sheet {
         let Value::Known { length } = solution.value(variable) else { return None };
         let mut terms: Vec<(FactId, Exact)> = Vec::new();
         for (equation, factor) in solution.derivation(variable) {
-            let Some(fact) = self.known.get(equation.index()).and_then(|known| known.fact) else {
-                continue;
-            };
-            match terms.iter_mut().find(|(known, _)| *known == fact) {
-                Some((_, sum)) => *sum += factor,
-                None => terms.push((fact, factor)),
+            let facts = self.known.get(equation.index()).map_or(&[][..], |known| &known.facts);
+            for (fact, share) in facts {
+                match terms.iter_mut().find(|(known, _)| known == fact) {
+                    Some((_, sum)) => *sum += factor * *share,
+                    None => terms.push((*fact, factor * *share)),
+                }
             }
         }
         terms.retain(|(_, factor)| !factor.is_zero());

@@ -27,6 +27,8 @@ ids! {
     BitId
     /// A finish among those of its piece.
     FinishId
+    /// A run among those of its piece.
+    RunId
     /// What must be kept clear, among all that its site has.
     KeepOutId
 }
@@ -37,6 +39,15 @@ pub struct OpeningId {
     /// Its case.
     pub case: CaseId,
     /// Its place among the openings of the case.
+    pub at: usize,
+}
+
+/// A free place in a run.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct SpaceId {
+    /// Its run.
+    pub run: RunId,
+    /// Its place among the spaces of the run.
     pub at: usize,
 }
 

@@ -4,8 +4,8 @@ use std::marker::PhantomData;
 
 use crate::diagnostics::{Diagnostic, Fix, Grade, Sink};
 use crate::measure::{Length, Span, Spanned, Tape, nearest};
-use crate::vocabulary::takes::{Define, Thing};
-use crate::vocabulary::{Block, Entries, Refer, Said, Sourced, Takes, Word};
+use crate::vocabulary::takes::Thing;
+use crate::vocabulary::{Block, Entries, Entry, Refer, Sourced, Takes, Word};
 
 use super::given::Given;
 use super::size::{Facts, Size};
@@ -175,14 +175,10 @@ impl Lower {
     }
 
     /// Reports a name that two things of one kind have.
-    pub(super) fn twice<'a>(
-        &mut self,
-        what: &str,
-        entries: impl Iterator<Item = Said<'a, Define>>,
-    ) {
+    pub(super) fn twice<'a>(&mut self, what: &str, entries: impl Iterator<Item = &'a Entry>) {
         let mut seen: Vec<Spanned<String>> = Vec::new();
         for entry in entries {
-            let Some(name) = entry.value() else { continue };
+            let Some(name) = entry.name() else { continue };
             if let Some(first) = seen.iter().find(|known| known.value == name.value) {
                 self.sink.push(
                     Diagnostic::error(

@@ -43,6 +43,7 @@ mod needs;
 mod opening;
 mod openings;
 mod piece;
+mod place;
 mod insertion;
 mod solved_drafts;
 mod pull_place;
@@ -50,7 +51,9 @@ mod reach;
 mod read_case;
 mod read_fronts;
 mod read_piece;
+mod read_run;
 mod rod;
+mod run;
 mod role;
 mod seams;
 mod settle;
@@ -91,8 +94,8 @@ pub use hardware::{Bit, BoxRule, BoxWidth, Hardware, Hook, Pull, Runs, Slide, Wo
 pub use hinge::{Hinge, HingeKind, Plate};
 pub use hung::Hung;
 pub use id::{
-    BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, MemberId, OpeningId, PullId,
-    SlideId, StockId,
+    BitId, CaseId, FinishId, FrontId, HingeId, KeepOutId, Leaf, MemberId, OpeningId, PullId, RunId,
+    SlideId, SpaceId, StockId,
 };
 pub use insertion::Insertion;
 pub use job::Job;
@@ -108,8 +111,10 @@ pub use opening::{
 pub use piece::{Accept, CatchKind, Piece};
 pub use pull_place::{PullAt, PullPlace};
 pub use read_piece::{Lowered, lower};
+pub(crate) use read_run::least_filler;
 pub use rod::Rod;
 pub use role::{Role, role};
+pub use run::{CaseRun, Filler, Space};
 pub use shop::{Shop, Times, Tolerance};
 pub use site::{Boundary, KeepOut, Site};
 pub use size::{Fact, FactId, Facts, Size};

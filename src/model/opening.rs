@@ -2,7 +2,8 @@
 
 use crate::measure::{Angle, Length, Span, Unit};
 use crate::vocabulary::takes::Size as SizeWord;
-use crate::vocabulary::{Side, Word, words};
+use crate::vocabulary::words::{self, Nested};
+use crate::vocabulary::{Side, Word};
 
 use super::came_out::CameOut;
 use super::carries::Carries;
@@ -28,6 +29,14 @@ pub enum Axis {
 impl Axis {
     /// Both.
     pub const BOTH: [Self; 2] = [Self::Across, Self::Down];
+
+    /// The one that a nested list runs along.
+    pub(super) fn of(nested: Nested) -> Self {
+        match nested {
+            Nested::Across => Self::Across,
+            Nested::Down => Self::Down,
+        }
+    }
 
     /// The word that gives the size of an opening along this axis.
     pub(super) fn size(self) -> Word<SizeWord> {

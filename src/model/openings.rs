@@ -101,6 +101,8 @@ pub(super) struct Drafts<'a> {
     pub(super) members: Vec<MemberDraft<'a>>,
     pub(super) names: SizeNames,
     pub(super) sheet: Sheet,
+    /// They are the cases of a run, and what stands between them.
+    pub(super) of_run: bool,
 }
 
 impl<'a> Drafts<'a> {
@@ -112,7 +114,8 @@ impl<'a> Drafts<'a> {
         context: &Context<'a>,
         ctx: &mut Lower,
     ) -> Self {
-        let mut drafts = Self { openings: Vec::new(), members: Vec::new(), names, sheet };
+        let mut drafts =
+            Self { openings: Vec::new(), members: Vec::new(), names, sheet, of_run: false };
         drafts.list(list, axis, None, context.case.to_owned(), context, ctx);
         drafts.name_members(context.id);
         drafts.same_names(ctx);
@@ -166,7 +169,7 @@ impl<'a> Drafts<'a> {
                     Some(name) => format!("{path}.{}", name.value),
                     None => path.clone(),
                 };
-                let list = self.list(child, axis_of(nested), Some(index), path, context, ctx);
+                let list = self.list(child, Axis::of(nested), Some(index), path, context, ctx);
                 items.push(Item::Opening(OpeningId { case: context.id, at: list }));
             } else if let Some(leaf) = child.kind::<OpeningWord>() {
                 let name = child.name().map_or("opening", |name| name.value);
@@ -278,7 +281,7 @@ impl<'a> Drafts<'a> {
                 Item::Member(member) => terms.push((self.members[member.at].wide, Exact::ONE)),
             }
         }
-        let known = |says| Known { says, span, constant: Length::ZERO, fact: None };
+        let known = |says| Known { says, span, constant: Length::ZERO, facts: Vec::new() };
         self.sheet.equation(terms, Length::ZERO, known(Says::Fills(index)));
         for (door, own) in door.into_iter().flatten() {
             crossings.push(vec![(own, Exact::ONE), (door, Exact::int(-1))]);
@@ -354,13 +357,13 @@ impl<'a> Drafts<'a> {
             says,
             span: Some(size.span),
             constant: sum.constant,
-            fact: fact.terms().first().map(|(fact, _)| *fact),
+            facts: fact.terms().to_vec(),
         };
         self.sheet.equation(terms, sum.constant, known);
     }
 
     /// `share` and `same` of the items of a list.
-    fn shares(&mut self, index: usize, ctx: &mut Lower) {
+    pub(super) fn shares(&mut self, index: usize, ctx: &mut Lower) {
         let Some(axis) = self.openings[index].list else { return };
         let mut unit = None;
         let items = self.openings[index].items.clone();
@@ -381,19 +384,19 @@ impl<'a> Drafts<'a> {
                     says: Says::Shares { name, same: false },
                     span: Some(share.span_or(span)),
                     constant: Length::ZERO,
-                    fact: None,
+                    facts: Vec::new(),
                 };
                 let terms = vec![(own, Exact::ONE), (unit, -share.value)];
                 self.sheet.equation(terms, Length::ZERO, known);
             } else if let Some(same) = body.one(words::group::SAME) {
                 let Some(path) = same.value().map(|path| path.map(Name::text)) else { continue };
                 let Found::One(other) = self.names.find(path.value) else {
-                    ctx.sink.push(Diagnostic::error(
-                        "name-unknown",
-                        format!("no opening is called `{}`", path.value),
-                        path.span,
-                        "unknown name",
-                    ));
+                    let title = match self.of_run {
+                        true => format!("nothing in the run is called `{}`", path.value),
+                        false => format!("no opening is called `{}`", path.value),
+                    };
+                    let label = "unknown name";
+                    ctx.sink.push(Diagnostic::error("name-unknown", title, path.span, label));
                     continue;
                 };
                 let other = self.names.variable(other, axis);
@@ -401,7 +404,7 @@ impl<'a> Drafts<'a> {
                     says: Says::Shares { name, same: true },
                     span: Some(same.head),
                     constant: Length::ZERO,
-                    fact: None,
+                    facts: Vec::new(),
                 };
                 if other != own {
                     let terms = vec![(own, Exact::ONE), (other, Exact::int(-1))];
@@ -409,13 +412,6 @@ impl<'a> Drafts<'a> {
                 }
             }
         }
-    }
-}
-
-pub(super) fn axis_of(nested: Nested) -> Axis {
-    match nested {
-        Nested::Across => Axis::Across,
-        Nested::Down => Axis::Down,
     }
 }
 

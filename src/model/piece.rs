@@ -9,10 +9,13 @@ use super::finish::Finish;
 use super::front::{Fronts, Set};
 use super::hardware::{Bit, Pull, Slide};
 use super::hinge::Hinge;
-use super::id::{BitId, CaseId, FinishId, HingeId, MemberId, OpeningId, PullId, SlideId, StockId};
+use super::id::{
+    BitId, CaseId, FinishId, HingeId, MemberId, OpeningId, PullId, RunId, SlideId, SpaceId, StockId,
+};
 use super::job::Job;
 use super::measured::Reading;
 use super::opening::{Member, Opening};
+use super::run::{CaseRun, Space};
 use super::shop::Shop;
 use super::site::Site;
 use super::size::{Facts, Size};
@@ -66,8 +69,10 @@ pub struct Piece {
     pub bits: Vec<Bit>,
     /// Finishes.
     pub finishes: Vec<Finish>,
-    /// The cases, left to right.
+    /// The cases, left to right, those of its runs among them.
     pub cases: Vec<Case>,
+    /// The runs, left to right.
+    pub runs: Vec<CaseRun>,
     /// Warnings the maker accepts.
     pub accepts: Vec<Accept>,
     /// What was measured and counts.
@@ -89,6 +94,34 @@ impl Piece {
     #[must_use]
     pub fn case(&self, id: CaseId) -> Option<&Case> {
         self.cases.get(id.0)
+    }
+
+    /// A run.
+    #[must_use]
+    pub fn run(&self, id: RunId) -> Option<&CaseRun> {
+        self.runs.get(id.0)
+    }
+
+    /// A free place in a run.
+    #[must_use]
+    pub fn space(&self, id: SpaceId) -> Option<&Space> {
+        self.run(id.run)?.spaces.get(id.at)
+    }
+
+    /// Every free place, left to right.
+    pub fn spaces(&self) -> impl Iterator<Item = (SpaceId, &Space)> {
+        let runs = (0..).map(RunId).zip(&self.runs);
+        runs.flat_map(|(run, own)| {
+            own.spaces.iter().enumerate().map(move |(at, space)| (SpaceId { run, at }, space))
+        })
+    }
+
+    /// From the left side of the whole piece to its right side.
+    #[must_use]
+    pub fn wide(&self) -> Length {
+        let cases = self.cases.iter().map(|case| case.x + case.wide.length);
+        let runs = self.runs.iter().map(|run| run.x + run.wide.length);
+        cases.chain(runs).max().unwrap_or_default()
     }
 
     /// An opening.

@@ -3,7 +3,7 @@
 use crate::diagnostics::{Diagnostic, Sink};
 use crate::measure::{Length, Spanned};
 use crate::vocabulary::takes::{Define, Finding, On, Path, Text};
-use crate::vocabulary::words::{OfPiece, file};
+use crate::vocabulary::words::{self, OfPiece, OnFloor, file};
 use crate::vocabulary::{Entries, Entry, Kinds, Said, Word};
 
 use super::case::{Case, Exposure};
@@ -12,7 +12,7 @@ use super::drawer_box;
 use super::finish::{self, Finish};
 use super::hardware::{self, Bit, Pull, Slide};
 use super::hinge::{self, Hinge};
-use super::id::CaseId;
+use super::id::{CaseId, RunId};
 use super::job::{self, Job};
 use super::leaf_room::{self, Fittings};
 use super::limits::{self, MOST_CASES};
@@ -20,7 +20,10 @@ use super::load::Loaded;
 use super::lower::{Lower, Names};
 use super::measured::{self, Replaced};
 use super::piece::{Accept, Piece};
+use super::place::Place;
 use super::read_case::Shared;
+use super::read_run::{self, Stand};
+use super::run::CaseRun;
 use super::shop::{self, Shop};
 use super::site::{self, Site};
 use super::size::Facts;
@@ -64,7 +67,7 @@ pub fn lower(loaded: &Loaded) -> Lowered {
         ctx.sink.extend(unread);
     }
     let Lower { facts, sink, tape, half_solved, .. } = ctx;
-    let cases = main.all(file::CASE).count();
+    let cases = main.all(file::CASE).count() + main.all(file::RUN).map(in_run).sum::<usize>();
     if whole && !sink.has_errors() {
         let piece = piece.filter(|piece| piece.cases.len() == cases);
         let piece = piece.map(|piece| Piece { facts, ..piece });
@@ -91,15 +94,17 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     if ctx.sink.has_errors() {
         ctx.go_on();
     }
-    let entries: Vec<Said<'_, Define>> = main.all(file::CASE).collect();
-    let mut cases = cases(main, &entries, &things, &site, &replaced, ctx)?;
+    let standing: Vec<(OnFloor, &Entry)> =
+        main.in_order().filter_map(|entry| Some((entry.kind()?, entry))).collect();
+    let entries: usize = standing.iter().map(|(kind, entry)| cases_of(*kind, entry).len()).sum();
+    let (mut cases, runs) = cases(main, &standing, &things, &site, &replaced, ctx)?;
     let fittings =
         Fittings { hinges: &things.hinges, pulls: &things.pulls, stocks: &things.stocks };
     leaf_room::give(&mut cases, &fittings, ctx);
     let made_of = (things.slides.as_slice(), things.stocks.as_slice());
     drawer_box::give(&mut cases, made_of, (&site, shop.humidity), ctx);
     // Only a whole piece has every name that may have been measured.
-    let whole = cases.len() == entries.len() && !ctx.made_up;
+    let whole = cases.len() == entries && !ctx.made_up;
     let readings = match whole {
         true => measured::openings(main, &mut cases, &things.stocks, &shop, ctx),
         false => Vec::new(),
@@ -112,6 +117,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         site,
         shop,
         cases,
+        runs,
         accepts,
         readings,
         cuts,
@@ -188,26 +194,46 @@ impl Things {
     }
 }
 
-/// The cases that could be solved, side by side from the left; `None` where
-/// there are too many, or too many shelves in them (reported).
+/// The statements of the cases of a run.
+fn in_run(run: Said<'_, Define>) -> usize {
+    cases_of(OnFloor::Run, &run).len()
+}
+
+/// The statements of the cases that stand at a place: one, or those of its run.
+fn cases_of(kind: OnFloor, entry: &Entry) -> Vec<&Entry> {
+    match kind {
+        OnFloor::Case => vec![entry],
+        OnFloor::Run => {
+            let list = entry.body().and_then(|body| body.one(words::run::ACROSS));
+            let list = list.and_then(Said::body).into_iter();
+            list.flat_map(|list| list.all(words::run_list::CASE)).map(|case| case.entry).collect()
+        }
+    }
+}
+
+/// The cases that could be solved, side by side from the left, and their runs; `None`
+/// where there are too many, or too many shelves in them (reported).
 fn cases(
     main: &Entries,
-    entries: &[Said<'_, Define>],
+    standing: &[(OnFloor, &Entry)],
     things: &Things,
     site: &Site,
     replaced: &Replaced,
     ctx: &mut Lower,
-) -> Option<Vec<Case>> {
+) -> Option<(Vec<Case>, Vec<CaseRun>)> {
+    let entries: Vec<&Entry> =
+        standing.iter().flat_map(|(kind, entry)| cases_of(*kind, entry)).collect();
     if let Some(case) = entries.get(MOST_CASES) {
         ctx.sink.push(limits::too_many(MOST_CASES, "cases", case.head));
         return None;
     }
-    ctx.twice("case", entries.iter().copied());
+    let runs = standing.iter().filter(|(kind, _)| *kind == OnFloor::Run).map(|(_, run)| *run);
+    ctx.twice("case or run", entries.iter().copied().chain(runs));
     let shared = things.shared(site);
     for (name, _) in &replaced.stocks {
         ctx.find(Spanned::new(&name.value, name.span), &shared.stock_names);
     }
-    if entries.is_empty() {
+    if standing.is_empty() {
         ctx.sink.push(
             Diagnostic::error(
                 "word-missing",
@@ -218,24 +244,39 @@ fn cases(
             .note("`casewright new FILE` writes a short spec to start from"),
         );
     }
-    let mut cases = Vec::new();
-    let mut x = Length::ZERO;
-    for (index, entry) in entries.iter().enumerate() {
+    let (mut cases, mut runs) = (Vec::new(), Vec::new());
+    let (mut x, mut first) = (Length::ZERO, 0);
+    for (index, (kind, entry)) in standing.iter().enumerate() {
         let left = if index == 0 { Exposure::of_boundary(&site.left) } else { Exposure::Neighbour };
-        let last = index + 1 == entries.len();
+        let last = index + 1 == standing.len();
         let right = if last { Exposure::of_boundary(&site.right) } else { Exposure::Neighbour };
-        if let Some(mut case) = solve_case::lower(entry, CaseId(index), [left, right], &shared, ctx)
-        {
-            case.x = x;
-            x += case.wide.length;
-            cases.push(case);
+        let exposure = [left, right];
+        match kind {
+            OnFloor::Case => {
+                let path = entry.name().map_or("", |name| name.value).to_owned();
+                let place = Place { id: CaseId(first), path, run: None, exposure, wide: None };
+                if let Some(mut case) = solve_case::lower(entry, place, &shared, ctx) {
+                    case.x = x;
+                    x += case.wide.length;
+                    cases.push(case);
+                }
+            }
+            OnFloor::Run => {
+                let stand = Stand { id: RunId(runs.len()), first: CaseId(first), x, exposure };
+                if let Some((run, own)) = read_run::lower(entry, stand, &shared, ctx) {
+                    x += run.wide.length;
+                    cases.extend(own);
+                    runs.push(run);
+                }
+            }
         }
+        first += cases_of(*kind, entry).len();
     }
     if let Some(fault) = limits::too_many_shelves(&cases) {
         ctx.sink.push(fault);
         return None;
     }
-    Some(cases)
+    Some((cases, runs))
 }
 
 fn version(main: &Entries, ctx: &mut Lower) {
@@ -304,7 +345,7 @@ fn gather<T>(
     lower: impl Fn(&Entry, &mut Lower) -> Option<T>,
 ) -> Vec<T> {
     let entries: Vec<Said<'_, Define>> = files.iter().flat_map(|file| file.all(word)).collect();
-    ctx.twice(word.spelling(), entries.iter().copied());
+    ctx.twice(word.spelling(), entries.iter().map(|said| said.entry));
     let mut all = Vec::with_capacity(entries.len());
     for entry in entries {
         all.extend(lower(&entry, ctx));

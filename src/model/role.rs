@@ -2,8 +2,8 @@
 
 use crate::measure::FileId;
 use crate::syntax::{Item, Statement, Tree};
-use crate::vocabulary;
 use crate::vocabulary::words::file;
+use crate::vocabulary::{self, Word};
 
 /// What a file is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -29,7 +29,8 @@ pub fn role(text: &str) -> Role {
 #[must_use]
 pub(super) fn role_of(tree: &Tree, whole: bool) -> Role {
     let mut words = tree.items.iter().filter_map(statement).map(|it| it.word.text());
-    if words.clone().any(|word| [file::CASE.spelling(), file::JOB.spelling()].contains(&word)) {
+    let pieces = [file::CASE, file::RUN].map(Word::spelling);
+    if words.clone().any(|word| pieces.contains(&word) || word == file::JOB.spelling()) {
         return Role::Piece;
     }
     match !whole || words.any(|word| file::block().word(word).is_none()) {

@@ -11,9 +11,16 @@ use super::opening::Axis;
 pub(super) struct SizeNames {
     /// Dotted path, width and height.
     names: Vec<(String, [Variable; 2])>,
+    /// Only their widths are unknown together.
+    widths: bool,
 }
 
 impl SizeNames {
+    /// Names of things of which only the widths may be asked for.
+    pub(super) fn of_widths() -> Self {
+        Self { names: Vec::new(), widths: true }
+    }
+
     pub(super) fn add(&mut self, path: &str, wide: Variable, high: Variable) {
         self.names.push((path.to_owned(), [wide, high]));
     }
@@ -38,6 +45,10 @@ impl SizeNames {
                 "wide or high?",
             );
         };
+        if self.widths && axis == Axis::Down {
+            let title = format!("`{text}` can't be used here: only widths add up in a run");
+            return unknown(title, "a height");
+        }
         match self.find(path) {
             Found::One(index) => Ok(self.variable(index, axis)),
             Found::Many => unknown(

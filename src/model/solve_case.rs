@@ -14,13 +14,13 @@ use super::equations::{Known, Says, Sheet, Unknown};
 use super::frame::{Frame, OuterMember};
 use super::given::Given;
 use super::hung;
-use super::id::CaseId;
 use super::joinery::Board;
 use super::layout::{Solution, Variable};
 use super::limits::{self, MOST_OPENINGS};
 use super::lower::Lower;
 use super::opening::Axis;
 use super::openings::{Context, Drafts};
+use super::place::{Place, Width};
 use super::reach::Around;
 use super::read_case::{self, Shared};
 use super::seams;
@@ -103,26 +103,20 @@ struct Boards<'a> {
 
 pub(super) fn lower(
     entry: &Entry,
-    id: CaseId,
-    exposure: [Exposure; 2],
+    place: Place,
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Case> {
     let went_on = ctx.goes_on();
-    let case = solved(entry, id, exposure, shared, ctx);
+    let case = solved(entry, place, shared, ctx);
     if !went_on {
         ctx.stop_going_on();
     }
     case
 }
 
-fn solved(
-    entry: &Entry,
-    id: CaseId,
-    exposure: [Exposure; 2],
-    shared: &Shared<'_>,
-    ctx: &mut Lower,
-) -> Option<Case> {
+fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Case> {
+    let Place { id, path, run, exposure, wide } = place;
     let body = entry.body()?;
     let name = entry.name()?.value;
     let blocks = Blocks::read(entry, body, shared, ctx)?;
@@ -144,7 +138,7 @@ fn solved(
     let (bottom, top, ends) = (blocks.bottom.sound()?, blocks.top.sound()?, ends?);
 
     let context = Context {
-        case: name,
+        case: &path,
         id,
         frameless,
         fronts: fronts.as_ref(),
@@ -160,7 +154,8 @@ fn solved(
         bottom: bottom.as_ref().map(|bottom| &bottom.board),
         top: top.as_ref().map(|top| &top.board),
     };
-    let (drafts, outer) = drafted(entry, root, frame_body, &boards, &exposure, &context, ctx)?;
+    let (drafts, outer) =
+        drafted(entry, root, frame_body, &boards, (&exposure, wide), &context, ctx)?;
 
     let solution = drafts.sheet.system.solve();
     blame::report(&drafts, &solution, ctx);
@@ -178,7 +173,7 @@ fn solved(
     if placed.is_none() || settled.is_some() {
         let holding = settled.as_ref().map_or(&solution, |settled| &settled.holding);
         let outside = [outer.wide, outer.high];
-        ctx.half_solved.push(drafts.standing(&solution, holding, outside, (id, entry)));
+        ctx.half_solved.push(drafts.standing(&solution, holding, outside, (id, entry, &path)));
     }
 
     let base = match body.one(words::case::BASE) {
@@ -208,6 +203,8 @@ fn solved(
     Some(Case {
         id,
         name: name.to_owned(),
+        path: path.clone(),
+        run,
         span: entry.head,
         x: Length::ZERO,
         wide: sizes.wide?,
@@ -226,6 +223,7 @@ fn solved(
         partitions,
         shelves,
         legs,
+        fillers: Vec::new(),
         frame,
         openings,
         members,
@@ -245,7 +243,7 @@ fn drafted<'a>(
     root: (&'a Entry, Axis),
     frame: Option<&Entries>,
     boards: &Boards<'_>,
-    exposure: &[Exposure; 2],
+    (exposure, wide): (&[Exposure; 2], Option<Width>),
     context: &Context<'a>,
     ctx: &mut Lower,
 ) -> Option<(Drafts<'a>, Outer)> {
@@ -261,7 +259,7 @@ fn drafted<'a>(
         ctx.sink.push(limits::too_many(MOST_OPENINGS, &what, draft.entry.head));
         return None;
     }
-    fix_outer(&mut drafts, &outer, entry, body, frame, ctx);
+    fix_outer(&mut drafts, &outer, (entry, body, wide), frame, ctx);
     if context.frameless {
         fix_boards(&mut drafts, &outer, boards, context.shared);
         no_scribe(exposure, entry.head, ctx);
@@ -299,7 +297,7 @@ fn no_scribe(exposure: &[Exposure; 2], span: Span, ctx: &mut Lower) {
                 span,
                 "this needs a frame",
             )
-            .note("write `wall { scribe 0 }` and close the gap with your own filler, or give the case a frame"),
+            .note("put the case into a `run` with a `filler` beside it, or give it a frame"),
         );
     }
 }
@@ -390,12 +388,17 @@ fn outer(
 fn fix_outer(
     drafts: &mut Drafts<'_>,
     outer: &Outer,
-    entry: &Entry,
-    body: &Entries,
+    (entry, body, wide): (&Entry, &Entries, Option<Width>),
     frame: Option<&Entries>,
     ctx: &mut Lower,
 ) {
-    drafts.fix(body, words::case::WIDE, outer.wide, "wide", None, ctx);
+    match wide {
+        Some(Width { size, word, span }) => {
+            let says = Says::Fixed { name: "wide".to_owned(), list: None, word };
+            drafts.sheet.settle(outer.wide, &size, says, span);
+        }
+        None => drafts.fix(body, words::case::WIDE, outer.wide, "wide", None, ctx),
+    }
     drafts.fix(body, words::case::HIGH, outer.high, "high", None, ctx);
     let base = body.one(words::case::BASE).and_then(Said::body);
     if let (Some(base), Some(variable)) = (base, outer.base) {
@@ -440,8 +443,12 @@ fn leaves(drafts: &mut Drafts<'_>, outer: &Outer, span: Span) {
     let inner = [outer.base, outer.below, outer.above];
     down.extend(inner.into_iter().flatten().map(|variable| (variable, one)));
     for terms in [across, down] {
-        let known =
-            Known { says: Says::Leaves, span: Some(span), constant: Length::ZERO, fact: None };
+        let known = Known {
+            says: Says::Leaves,
+            span: Some(span),
+            constant: Length::ZERO,
+            facts: Vec::new(),
+        };
         drafts.sheet.equation(terms, Length::ZERO, known);
     }
 }

@@ -71,7 +71,7 @@ impl<'a> Drafts<'a> {
         let mut members: Vec<Member> = members.into_iter().collect::<Option<_>>()?;
         let [x, y] = origin?;
         place(&mut openings, &mut members, x, y);
-        title(&mut openings);
+        title(&mut openings, context.case);
         let entries: Vec<&Entry> = self.members.iter().map(|draft| draft.entry).collect();
         let loose = boards_behind::settle(
             &openings,
@@ -93,7 +93,7 @@ impl<'a> Drafts<'a> {
         solution: &Solution,
         holding: &Solution,
         [wide, high]: [Variable; 2],
-        (id, case): (CaseId, &Entry),
+        (id, case, path): (CaseId, &Entry, &str),
     ) -> CaseSizes {
         let sizes = |variables: [Variable; 2]| {
             variables.map(|variable| {
@@ -105,7 +105,7 @@ impl<'a> Drafts<'a> {
             })
         };
         let own = StandingSizes {
-            path: case.name().map(|name| name.value.to_owned()).unwrap_or_default(),
+            path: path.to_owned(),
             span: case.head,
             opening: None,
             sizes: sizes([wide, high]),
@@ -413,9 +413,10 @@ fn rail_shelf(
 
 /// Says what each opening is called on paper: by the end of its name that no
 /// other opening of the case has.
-fn title(openings: &mut [Opening]) {
+fn title(openings: &mut [Opening], case: &str) {
     let words = |path: &str| -> Vec<String> {
-        let mut words: Vec<String> = path.split('.').skip(1).map(str::to_owned).collect();
+        let within = path.strip_prefix(case).unwrap_or(path).split('.').skip(1);
+        let mut words: Vec<String> = within.map(str::to_owned).collect();
         words.reverse();
         words
     };

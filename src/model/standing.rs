@@ -73,7 +73,7 @@ fn can_be_drawn(case: &Case) -> bool {
 fn of_case(case: &Case) -> Vec<StandingSizes> {
     let holding = |size: &Size| Some(StandingSize { size: size.clone(), holds: true });
     let own = StandingSizes {
-        path: case.name.clone(),
+        path: case.path.clone(),
         span: case.span,
         opening: None,
         sizes: [holding(&case.wide), holding(case.overall_high())],

@@ -41,6 +41,7 @@ examples! {
     "countertop"
     "hung-on-the-wall"
     "two-cases"
+    "run"
     "measured-and-cut"
 }
 

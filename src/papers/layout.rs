@@ -70,9 +70,10 @@ fn assembly(piece: &Piece, part: &Part) -> String {
             format!("Framed front: {}", front_told(piece, front))
         }
         // Nothing of these is laid out along another board.
-        Assembly::DrawerBox(_) | Assembly::Countertop(_) | Assembly::Loose(_) => {
-            name(part.case).to_owned()
-        }
+        Assembly::DrawerBox(_)
+        | Assembly::Countertop(_)
+        | Assembly::Filler(..)
+        | Assembly::Loose(_) => name(part.case).to_owned(),
     }
 }
 

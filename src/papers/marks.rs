@@ -77,5 +77,7 @@ fn kind(part: &Part) -> &'static str {
         (Role::Kicker, _) => "kicker",
         (Role::Runner, _) => "runner",
         (Role::Stop, _) => "drawer stop",
+        (Role::Filler, _) => "filler",
+        (Role::Batten, _) => "batten of a filler",
     }
 }

@@ -127,6 +127,10 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
             }
             Assembly::Front(front) => return front_told(piece, *front),
             Assembly::Countertop(_) => return format!("the countertop{of_case}"),
+            Assembly::Filler(case, side) => {
+                let filler = piece.case(*case).and_then(|case| case.filler(*side));
+                return format!("the filler {}", filler.map_or("", |filler| &filler.name));
+            }
             Assembly::Carcass(_) | Assembly::Loose(_) => {}
         }
     }

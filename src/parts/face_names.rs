@@ -111,7 +111,7 @@ impl Part {
             Role::DrawerFront => Names::Closes(looks(Direction::Z, false), "outside"),
             Role::DrawerBack => Names::Closes(looks(Direction::Z, true), "outside"),
             Role::Back => Names::Closes(looks(Direction::Z, true), "wall"),
-            Role::Stile => match self.at() {
+            Role::Stile | Role::Filler => match self.at() {
                 Some(Side::Left) => Names::Edges([Edge::Outer, Edge::Inner]),
                 Some(Side::Right) => Names::Edges([Edge::Inner, Edge::Outer]),
                 None => Names::Place,
@@ -147,7 +147,8 @@ impl Part {
             | Role::Guide
             | Role::Kicker
             | Role::Runner
-            | Role::Stop => Names::Place,
+            | Role::Stop
+            | Role::Batten => Names::Place,
         }
     }
 

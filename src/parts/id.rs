@@ -72,6 +72,10 @@ pub enum Role {
     Runner,
     /// A block behind the front of a drawer on wood that stops it.
     Stop,
+    /// A strip beside an end of a case, at a wall or before the next case.
+    Filler,
+    /// What a filler is glued to, and by which it is screwed to its case.
+    Batten,
 }
 
 impl Role {

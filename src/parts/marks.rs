@@ -85,6 +85,8 @@ impl Part {
             Role::DrawerFront | Role::DrawerBack => {
                 Marks { side: self.inside(), ..marks(front, bottom, left) }
             }
+            Role::Filler => marks(front, self.at().map_or(left, inner), bottom),
+            Role::Batten => marks(left, front, bottom),
             Role::HingeBlock => Marks { side: self.show, ..marks(left, front, bottom) },
             // It is cut to length and screwed on; nothing is set on it.
             Role::Packer | Role::Guide | Role::Kicker | Role::Runner | Role::Stop => {

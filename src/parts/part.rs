@@ -25,6 +25,8 @@ pub enum Assembly {
     DrawerBox(OpeningId),
     /// What is laid on top of a case in its place.
     Countertop(CaseId),
+    /// The filler at an end of a case, with its batten.
+    Filler(CaseId, Side),
     /// Laid in or screwed on at the end.
     Loose(CaseId),
 }

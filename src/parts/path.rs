@@ -1,7 +1,7 @@
 //! The names of parts: the one place where they are put together.
 
 use crate::measure::Digits;
-use crate::model::{Called, FrontId, Member, MemberId, Opening, OpeningId, Piece, Side};
+use crate::model::{Called, Filler, FrontId, Member, MemberId, Opening, OpeningId, Piece, Side};
 
 use super::id::{Key, Of, Role, Which};
 
@@ -9,10 +9,18 @@ use super::id::{Key, Of, Role, Which};
 /// and where its own begins in it.
 pub(super) fn path(piece: &Piece, key: &Key) -> (String, usize) {
     let opening = |id| piece.opening(id).map_or("", |opening| opening.path.as_str());
-    let front;
+    let (front, whole);
     let (before, own) = match key.of {
+        Of::Case(_) if key.role == Role::Filler => match self::filler(piece, key) {
+            Some(filler) => (filler.run.as_str(), filler.name.clone()),
+            None => ("", word(key.role, key.which)),
+        },
+        Of::Case(_) if key.role == Role::Batten => {
+            whole = self::filler(piece, key).map_or(String::new(), Filler::path);
+            (whole.as_str(), word(key.role, Which::Only))
+        }
         Of::Case(case) => {
-            let case = piece.case(case).map_or("", |case| case.name.as_str());
+            let case = piece.case(case).map_or("", |case| case.path.as_str());
             (case, word(key.role, key.which))
         }
         Of::Member(member) => match piece.member(member) {
@@ -31,6 +39,12 @@ pub(super) fn path(piece: &Piece, key: &Key) -> (String, usize) {
     path.push('.');
     path.push_str(&own);
     (path, before.len() + 1)
+}
+
+/// The filler that a part is, or is the batten of.
+fn filler<'p>(piece: &'p Piece, key: &Key) -> Option<&'p Filler> {
+    let Which::At(side) = key.which else { return None };
+    piece.case(key.of.case())?.filler(side)
 }
 
 /// The whole name that a part has or would have.
@@ -133,6 +147,8 @@ fn word(role: Role, which: Which) -> String {
         (Role::Kicker, _) => ("", "kicker"),
         (Role::Runner, _) => ("", "runner"),
         (Role::Stop, _) => ("", "stop"),
+        (Role::Filler, _) => ("", "filler"),
+        (Role::Batten, _) => ("", "batten"),
     };
     let (place, number) = match which {
         Which::Only => ("", None),
@@ -164,6 +180,13 @@ fn word(role: Role, which: Which) -> String {
 pub fn title(piece: &Piece, key: &Key) -> String {
     let own = || word(key.role, key.which).replace('-', " ");
     match key.of {
+        Of::Case(_) if matches!(key.role, Role::Filler | Role::Batten) => {
+            let name = filler(piece, key).map_or("", |filler| &filler.name);
+            match key.role {
+                Role::Batten => format!("filler {name}, batten"),
+                _ => format!("filler {name}"),
+            }
+        }
         Of::Case(_) => own(),
         Of::Member(member) => member_title(piece, member, key.role),
         Of::Opening(opening) => {

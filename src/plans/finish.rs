@@ -206,6 +206,7 @@ fn body(piece: &Piece, id: PartId, part: &Part) -> Option<Body> {
             Assembly::Base(case)
             | Assembly::Carcass(case)
             | Assembly::Frame(case)
+            | Assembly::Filler(case, _)
             | Assembly::Loose(case),
         ) => (Unit::Case(case), Coated::Cases),
     };

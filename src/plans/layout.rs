@@ -121,7 +121,10 @@ fn is_laid_out(host: &Part) -> bool {
     match host.assembly {
         Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) => true,
         Assembly::Front(_) => host.features.iter().any(|own| own.kind == FeatureKind::Mortise),
-        Assembly::DrawerBox(_) | Assembly::Countertop(_) | Assembly::Loose(_) => false,
+        Assembly::DrawerBox(_)
+        | Assembly::Countertop(_)
+        | Assembly::Filler(..)
+        | Assembly::Loose(_) => false,
     }
 }
 

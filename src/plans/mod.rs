@@ -4,6 +4,7 @@
 //! Must not know checks or drawings.
 
 pub mod assembly;
+mod beside;
 pub mod countertops;
 pub mod drawers;
 pub mod edging;

@@ -20,14 +20,19 @@ pub struct ScribeStrip {
     pub stock: StockId,
 }
 
-/// The strips of every case of a piece whose toe kick ends beside a wall.
+/// The strips of every case of a piece whose toe kick ends beside a wall, or beside the
+/// filler before one.
 #[must_use]
 pub fn scribe_strips(piece: &Piece, parts: &Parts) -> Vec<ScribeStrip> {
     let mut strips = Vec::new();
     for (kick, part) in parts.iter().filter(|(_, part)| part.role == Role::Kick) {
         let Some(case) = piece.case(part.case) else { continue };
         for side in Side::BOTH {
-            let wide = side.of(&case.exposure).scribe().length;
+            let filler = case.filler(side).filter(|filler| filler.scribe.is_some());
+            let wide = match filler {
+                Some(filler) => filler.wide.length,
+                None => side.of(&case.exposure).scribe().length,
+            };
             if wide.is_positive() {
                 let (high, stock) = (part.width.length, part.stock);
                 strips.push(ScribeStrip { kick, side, wide, high, stock });

@@ -183,9 +183,11 @@ pub fn lifted(piece: &Piece, parts: &Parts, part: &Part) -> Lifted {
             Some(OpeningKind::Drawer { .. }) => Lifted::Drawer(front.opening),
             _ => Lifted::Case(front.opening.case),
         },
-        Assembly::Carcass(case) | Assembly::Frame(case) | Assembly::Loose(case) => {
-            Lifted::Case(case)
-        }
+        // A filler is carried by itself, but it weighs next to nothing.
+        Assembly::Carcass(case)
+        | Assembly::Frame(case)
+        | Assembly::Filler(case, _)
+        | Assembly::Loose(case) => Lifted::Case(case),
     }
 }
 

@@ -1,7 +1,7 @@
 //! Cases and openings.
 
 use crate::measure::{Length, Tape};
-use crate::model::{Case, Opening, OpeningKind, Piece, Side};
+use crate::model::{Case, Opening, OpeningKind, Piece, Side, Space, SpaceId};
 
 use super::difference::{OpeningChange, OpeningSize};
 use super::matching::Match;
@@ -23,10 +23,11 @@ pub(super) fn compare(
             Resized::of("up", hung_up(before), hung_up(after), tape),
         ];
         let resized: Vec<Resized> = sizes.into_iter().flatten().collect();
-        if !resized.is_empty() {
+        let kind = Pair { was: kind_of_case(before), now: kind_of_case(after) };
+        if !resized.is_empty() || kind.was != kind.now {
             changes.changed.push(OpeningChange {
                 path: Pair { was: Told::of_case(before), now: Told::of_case(after) },
-                kind: Pair { was: "case", now: "case" },
+                kind,
                 resized,
             });
         }
@@ -49,12 +50,64 @@ pub(super) fn compare(
     for case in added.into_iter().filter_map(|index| new.cases.get(index)) {
         changes.added.extend(whole(case, tape));
     }
+    spaces(old, new, tape, &mut changes);
     changes
 }
 
 /// How far a case hangs off the floor; nought for one that stands.
 fn hung_up(case: &Case) -> Length {
     case.hung.as_ref().map_or(Length::ZERO, |hung| hung.up.length)
+}
+
+/// Compares the places for appliances: how wide they are, and how high what they take.
+fn spaces(old: &Piece, new: &Piece, tape: Tape, changes: &mut Changes<OpeningChange, OpeningSize>) {
+    let all = |piece: &Piece| -> Vec<(String, Space)> {
+        let of = |(id, own): (SpaceId, &Space)| {
+            piece.run(id.run).map(|run| (run.name.clone(), own.clone()))
+        };
+        piece.spaces().filter_map(of).collect()
+    };
+    let (old, new) = (all(old), all(new));
+    let same = |one: &(String, Space), other: &(String, Space)| {
+        (&one.0, &one.1.name) == (&other.0, &other.1.name)
+    };
+    let size = |own: &Space| OpeningSize {
+        path: Told::of_space(own),
+        kind: SPACE,
+        wide: Figure::new(own.wide.length, tape),
+        high: Figure::new(own.takes[1].length, tape),
+    };
+    for own in &old {
+        let before = &own.1;
+        let Some((_, after)) = new.iter().find(|other| same(own, other)) else {
+            changes.dropped.push(size(before));
+            continue;
+        };
+        let sizes = [
+            Resized::of("wide", before.wide.length, after.wide.length, tape),
+            Resized::of("high", before.takes[1].length, after.takes[1].length, tape),
+        ];
+        let resized: Vec<Resized> = sizes.into_iter().flatten().collect();
+        if !resized.is_empty() {
+            changes.changed.push(OpeningChange {
+                path: Pair { was: Told::of_space(before), now: Told::of_space(after) },
+                kind: Pair { was: SPACE, now: SPACE },
+                resized,
+            });
+        }
+    }
+    let added = new.iter().filter(|own| !old.iter().any(|other| same(own, other)));
+    changes.added.extend(added.map(|(_, own)| size(own)));
+}
+
+/// What a free place in a run is called.
+const SPACE: &str = "space";
+
+fn kind_of_case(case: &Case) -> &'static str {
+    match case.run {
+        Some(_) => "case of a run",
+        None => "case",
+    }
 }
 
 fn change(
@@ -76,7 +129,7 @@ fn change(
 fn whole(case: &Case, tape: Tape) -> Vec<OpeningSize> {
     let mut all = vec![OpeningSize {
         path: Told::of_case(case),
-        kind: "case",
+        kind: kind_of_case(case),
         wide: Figure::new(case.wide.length, tape),
         high: Figure::new(case.overall_high().length, tape),
     }];

@@ -6,7 +6,7 @@ use serde::{Serialize, Serializer};
 
 use crate::diagnostics::render::fraction;
 use crate::measure::{Length, Tape};
-use crate::model::{Case, FrontId, Leaf, Opening, Piece};
+use crate::model::{Case, FrontId, Leaf, Opening, Piece, Space};
 use crate::parts::front_path;
 
 /// Both sides of one thing.
@@ -85,12 +85,17 @@ pub struct Told {
 impl Told {
     /// A case, which has no name beside its own.
     pub(super) fn of_case(case: &Case) -> Self {
-        Self { whole: case.name.clone(), short: case.name.clone() }
+        Self { whole: case.path.clone(), short: case.name.clone() }
+    }
+
+    /// A free place in a run.
+    pub(super) fn of_space(space: &Space) -> Self {
+        Self { whole: space.path.clone(), short: space.name.clone() }
     }
 
     /// A name that begins with that of its case.
     pub(super) fn within(case: &Case, whole: &str) -> Self {
-        let short = whole.get(case.name.len() + 1..).unwrap_or(whole);
+        let short = whole.get(case.path.len() + 1..).unwrap_or(whole);
         Self { whole: whole.to_owned(), short: short.to_owned() }
     }
 

@@ -5,19 +5,21 @@
 use std::cell::Cell;
 use std::marker::PhantomData;
 use std::ops::Deref;
+use std::rc::Rc;
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::{Span, Spanned, Unit};
 
 use super::blocks::NOTE;
+use super::choice::Choice;
 use super::defaults;
 use super::takes::{Define, Flag, Size};
 use super::typed::{Kinds, Takes, Word};
 use super::value::{Origin, SizeExpr, Sourced, Value};
-use super::word::{Block, Kind, Row};
+use super::word::{Block, Kind, Row, Times};
 
 /// One statement.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Entry {
     /// Its word in the vocabulary.
     pub word: &'static Row,
@@ -29,11 +31,12 @@ pub struct Entry {
     pub values: Vec<Option<Spanned<Value>>>,
     /// Its block.
     pub body: Option<Entries>,
-    read: Cell<bool>,
+    /// A statement that holds in several places is read where any of them reads it.
+    read: Rc<Cell<bool>>,
 }
 
 /// The statements of one block.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Entries {
     /// The block in the vocabulary.
     pub block: &'static Block,
@@ -56,7 +59,7 @@ impl Entry {
         values: Vec<Option<Spanned<Value>>>,
         body: Option<Entries>,
     ) -> Self {
-        Self { word, span, head, values, body, read: Cell::new(false) }
+        Self { word, span, head, values, body, read: Rc::default() }
     }
 
     fn slot<T: Takes>(&self, slot: usize) -> Option<Spanned<&T::Is>> {
@@ -83,6 +86,33 @@ impl Entry {
     #[must_use]
     pub fn body(&self) -> Option<&Entries> {
         self.body.as_ref()
+    }
+
+    /// Takes from the same statement written higher what its own braces leave out, unless
+    /// the two make another choice, for which the braces there say nothing.
+    fn take_from(&mut self, higher: &Self) {
+        let choice = |entry: &Self| -> Vec<Option<&'static Choice>> {
+            let values = entry.values.iter().map(|value| match value.as_ref()?.value {
+                Value::Choice(choice) => Some(choice),
+                _ => None,
+            });
+            values.collect()
+        };
+        if choice(self) != choice(higher) {
+            return;
+        }
+        let Some(above) = &higher.body else { return };
+        higher.read.set(true);
+        self.body = Some(match &self.body {
+            Some(own) => own.below(above, own.block, &[]),
+            None => above.clone(),
+        });
+    }
+
+    /// The statement with what its braces say together with those written higher.
+    #[must_use]
+    pub fn with(&self, body: Entries) -> Self {
+        Self { body: Some(body), ..self.clone() }
     }
 
     /// Marks the statement and everything in it as read.
@@ -179,6 +209,37 @@ impl Entries {
         items: Vec<Entry>,
     ) -> Self {
         Self { block, open, close, unit, items }
+    }
+
+    /// The block with what one written higher says where this one is silent, read as a
+    /// block of `kind`: word by word, and inside braces too. Of a group of which one
+    /// word may stand, and where the two say another choice, this one holds alone. The
+    /// words of `own` are not handed down.
+    #[must_use]
+    pub fn below(&self, above: &Self, kind: &'static Block, own: &[&str]) -> Self {
+        let handed = || above.items.iter().filter(|higher| !own.contains(&higher.word.word));
+        let settled = |word: &str| {
+            let group = kind.one_of.iter().find(|(group, _)| group.contains(&word));
+            group.is_some_and(|(group, _)| {
+                self.items.iter().any(|own| group.contains(&own.word.word))
+            })
+        };
+        let mut items: Vec<Entry> = Vec::with_capacity(self.items.len() + above.items.len());
+        for own in &self.items {
+            let higher = handed().find(|higher| higher.word.word == own.word.word);
+            let mut own = own.clone();
+            if let Some(higher) = higher.filter(|_| own.word.times != Times::Many) {
+                own.take_from(higher);
+            }
+            items.push(own);
+        }
+        let unsaid = handed().filter(|higher| {
+            let word = higher.word.word;
+            let says = self.items.iter().any(|own| own.word.word == word);
+            !says && !settled(word) && kind.word(word).is_some()
+        });
+        items.extend(unsaid.cloned());
+        Self { block: kind, open: self.open, close: self.close, unit: self.unit, items }
     }
 
     fn written(&self, row: &'static Row) -> Option<&Entry> {

@@ -8,7 +8,7 @@ use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::measure::{Span, Spanned, Unit, nearest};
 use crate::syntax::{Argument, Expr, ExprKind, Item, Statement, Tree};
 
-use super::blocks::{BLOCKS, file, job};
+use super::blocks::{BLOCKS, file, job, run_list};
 use super::choices::Units;
 use super::entries::{Entries, Entry};
 use super::evaluate::Fault;
@@ -101,6 +101,7 @@ impl<'a> Reader<'a> {
         open: Span,
         close: Span,
     ) {
+        let higher = self.higher();
         let misspelt = OnceCell::new();
         let misspelt = |word: &str| {
             let all = misspelt.get_or_init(|| -> BTreeSet<&str> {
@@ -118,7 +119,11 @@ impl<'a> Reader<'a> {
                     |argument: &Argument| argument.as_word().is_some_and(|w| row.is(w.text));
                 row.is(statement.word.text()) || statement.arguments.iter().any(among)
             });
-            stands || misspelt(row.word)
+            stands
+                || misspelt(row.word)
+                || higher.is_some_and(|items| {
+                    statements(items).any(|statement| row.is(statement.word.text()))
+                })
         };
         // Another word takes the place of some.
         let stood_for = |row: &Row| {
@@ -208,6 +213,22 @@ impl<'a> Reader<'a> {
                 }
             }
         }
+    }
+
+    /// What the run of a case says in the braces that are the same as those that are
+    /// open in the case; `None` outside of the case of a run.
+    fn higher(&self) -> Option<&'a [Item]> {
+        let [(outer, run), _, (case, _), inner @ ..] = self.around.as_slice() else { return None };
+        if outer.word != file::RUN.spelling() || case.word != run_list::CASE.spelling() {
+            return None;
+        }
+        let mut items = run.block.as_ref()?.items.as_slice();
+        for (row, _) in inner {
+            let mut same = statements(items).filter(|other| row.is(other.word.text()));
+            items =
+                same.next().filter(|_| row.times != Times::Many)?.block.as_ref()?.items.as_slice();
+        }
+        Some(items)
     }
 
     fn statement(&mut self, block: &'static Block, statement: &'a Statement) -> Option<Entry> {

@@ -100,8 +100,12 @@ impl Writer<'_> {
         let framed = !self.flip();
         let scribed = framed && self.number(4) == 3;
         let right = if scribed { "wall { scribe 3/4 in }" } else { "open" };
-        let cases = self.one_of(&["a", "a", "a", "ab"]);
+        let cases = self.one_of(&["a", "a", "a", "a", "ab", "run", "run"]);
         self.alone = cases.len() == 1;
+        if cases == "run" {
+            self.run(framed, (right, scribed));
+            return;
+        }
         for name in cases.chars() {
             self.case(name, framed, scribed && cases.ends_with(name));
         }
@@ -110,6 +114,77 @@ impl Writer<'_> {
             false => "",
         };
         self.line(&format!("site {{ left open; right {right}; fixing wall{pipe} }}"));
+    }
+
+    /// A run of one case or two, with what may stand before, between, and behind them.
+    fn run(&mut self, framed: bool, (right, scribed): (&str, bool)) {
+        self.is("run");
+        let count = self.number(2) + 1;
+        let first = self.flip();
+        let between = if count == 2 { self.one_of(&[0, 1, 1, 1, 2]) } else { 0 };
+        let last = if scribed { 0 } else { self.number(3) };
+        let left = if first { "wall { scribe 1/2 in }" } else { "open" };
+        self.line(&format!("site {{ left {left}; right {right}; fixing wall }}"));
+        let (high, deep) = (self.number(16) + 28, self.number(8) + 17);
+        self.line(&format!("run row {{ deep {deep} in; high {high} in; stock ply"));
+        self.base();
+        self.line("across {");
+        let stock = self.one_of(&["", "stock ply", "stock cherry"]);
+        if first {
+            self.is("filler");
+            self.line(&format!("filler before {{ {stock} }}"));
+        }
+        self.part('a', framed, scribed && count == 1, true);
+        match between {
+            1 => {
+                self.is("space");
+                self.line("space gap { takes { wide 598 mm; high 27 in }; clear 1/8 in }");
+            }
+            2 => {
+                self.is("filler");
+                self.line(&format!("filler between {{ wide 2 in; {stock} }}"));
+            }
+            _ => {}
+        }
+        if count == 2 {
+            self.part('b', framed, scribed, true);
+        }
+        match last {
+            1 => {
+                self.is("filler");
+                self.line(&format!("filler behind {{ wide 50 mm; {stock} }}"));
+            }
+            2 => {
+                self.is("space");
+                self.line("space end { takes { wide 23-1/2 in; high 26 in } }");
+            }
+            _ => {}
+        }
+        self.line("}");
+        self.line("}");
+    }
+
+    fn base(&mut self) {
+        match self.number(3) {
+            0 if self.alone && self.number(4) > 0 => {
+                self.is("hung on the wall");
+                self.line("hung { up 20 in }");
+            }
+            0 => self.is("no base"),
+            1 => {
+                self.is("toe kick in the ends");
+                self.line("base { toe-kick; high 4 in; set-back 3 in; cut-into ends }");
+                if self.alone && self.number(4) > 0 {
+                    self.is("boards around a pipe");
+                    self.pipe = true;
+                    self.line("around \"pipe\"");
+                }
+            }
+            _ => {
+                self.is("separate base");
+                self.line("base { toe-kick; high 4 in; set-back 3 in; separate }");
+            }
+        }
     }
 
     fn stocks(&mut self) {
@@ -192,30 +267,20 @@ impl Writer<'_> {
     }
 
     fn case(&mut self, name: char, framed: bool, scribed: bool) {
+        self.part(name, framed, scribed, false);
+    }
+
+    /// A case by itself, or one of a run, which says what stands under it.
+    fn part(&mut self, name: char, framed: bool, scribed: bool, in_run: bool) {
         let wide = self.number(30) + 30;
-        let high = self.number(16) + 28;
-        let deep = self.number(8) + 17;
         self.line(&format!("case {name} {{"));
-        self.line(&format!("wide {wide} in; deep {deep} in; high {high} in; stock ply"));
-        match self.number(3) {
-            0 if self.alone && self.flip() => {
-                self.is("hung on the wall");
-                self.line("hung { up 20 in }");
-            }
-            0 => self.is("no base"),
-            1 => {
-                self.is("toe kick in the ends");
-                self.line("base { toe-kick; high 4 in; set-back 3 in; cut-into ends }");
-                if self.alone && self.number(4) > 0 {
-                    self.is("boards around a pipe");
-                    self.pipe = true;
-                    self.line("around \"pipe\"");
-                }
-            }
-            _ => {
-                self.is("separate base");
-                self.line("base { toe-kick; high 4 in; set-back 3 in; separate }");
-            }
+        if in_run {
+            self.line(&format!("wide {wide} in"));
+        } else {
+            let high = self.number(16) + 28;
+            let deep = self.number(8) + 17;
+            self.line(&format!("wide {wide} in; deep {deep} in; high {high} in; stock ply"));
+            self.base();
         }
         let mut seams = [false; 2];
         if framed {
@@ -246,7 +311,7 @@ impl Writer<'_> {
             "countertop { stock maple; over 2 in }",
             "countertop { stock ply; over 1/2 in { front 1 in } }",
         ]);
-        if !countertop.is_empty() {
+        if !countertop.is_empty() && !in_run {
             self.is("countertop");
             self.line(countertop);
         }
@@ -538,6 +603,8 @@ pub(super) const WAYS: &[&str] = &[
     "boards around a pipe",
     "toe kick in the ends",
     "separate base",
+    "run",
+    "filler",
     "face frame",
     "no frame",
     "mitered end",
@@ -583,6 +650,7 @@ pub(super) const WAYS: &[&str] = &[
 
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
+    "space",
     "overlay by edge",
     "overlay by the gap",
     "no board between openings",

@@ -85,7 +85,9 @@ fn behind(kind: NameKind) -> &'static [&'static str] {
         NameKind::Pull => &["pull"],
         NameKind::Bit => &["bit"],
         NameKind::Finish => &["finish"],
+        NameKind::Run => &["run"],
         NameKind::Case => &["case"],
+        NameKind::Between => &["filler", "space"],
         NameKind::Opening => {
             &["across", "down", "drawer", "door", "doors", "open", "false", "same"]
         }

@@ -77,6 +77,8 @@ pub(super) fn html(page: &str) -> Vec<String> {
             asides.push(said.split_off(at));
         }
         match tag {
+            // The head of a list of checks is none in the text.
+            "h2" if rest.starts_with("Check<") => said.push(' '),
             "h2" => said.push_str(HEADING),
             "h2 class=\"big\"" | "h3 class=\"big\"" => said.push_str(SETTING),
             "p class=\"note\"" => said.push_str(NOTE),

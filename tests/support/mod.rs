@@ -162,7 +162,9 @@ pub(crate) fn specs() -> Vec<(String, String)> {
 pub(crate) fn demo_pieces() -> Vec<(String, Compilation)> {
     let all = specs();
     all.iter()
-        .filter(|(_, text)| text.lines().any(|line| line.starts_with("case ")))
+        .filter(|(_, text)| {
+            text.lines().any(|line| line.starts_with("case ") || line.starts_with("run "))
+        })
         .map(|(name, text)| {
             let files = all
                 .iter()

@@ -104,7 +104,7 @@ pub(super) fn room(piece: &Piece, parts: &Parts, fronts: &[Front<'_>]) -> Room {
 /// The walls at the sides of the whole piece, as high and deep as anything.
 fn walls(piece: &Piece) -> Vec<Thing> {
     let far = Length::mm(100_000);
-    let right = piece.cases.last().map(|case| case.x + case.wide.length).unwrap_or_default();
+    let right = piece.wide();
     let mut walls = Vec::new();
     for (side, boundary, from, to) in [
         (Side::Left, &piece.site.left, -far, Length::ZERO),

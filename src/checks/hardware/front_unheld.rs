@@ -38,6 +38,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             | Assembly::Frame(_)
             | Assembly::DrawerBox(_)
             | Assembly::Countertop(_)
+            | Assembly::Filler(..)
             | Assembly::Loose(_) => None,
         })
         .collect();

@@ -87,6 +87,7 @@ fn is_of_drawer_behind(piece: &Piece, part: &Part) -> bool {
         | Assembly::Carcass(_)
         | Assembly::Frame(_)
         | Assembly::Countertop(_)
+        | Assembly::Filler(..)
         | Assembly::Loose(_) => return false,
     };
     piece.door_before(opening).is_some()

@@ -45,7 +45,7 @@ fn unheld(case: &Case, sink: &mut Sink) {
             "no board lies under this",
         )
         .note("give the case a top of stretchers, for example `top { stretchers 2 { wide 4 } }`")
-        .subject(&case.name),
+        .subject(&case.path),
     );
 }
 

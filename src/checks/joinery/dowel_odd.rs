@@ -61,7 +61,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 true => "so thin a dowel snaps, or lets the joint twist",
                 false => "the walls beside so thick a dowel split",
             })
-            .subject(&case.name);
+            .subject(&case.path);
         if wall < least {
             found = RULE.at_times(found);
         }

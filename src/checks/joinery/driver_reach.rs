@@ -144,6 +144,7 @@ impl<'w, 'a> Room<'w, 'a> {
             | Assembly::Frame(_)
             | Assembly::Base(_)
             | Assembly::Countertop(_)
+            | Assembly::Filler(..)
             | Assembly::Loose(_) => false,
         };
         opens && own.iter().all(|part| part.assembly != other.assembly)

@@ -44,7 +44,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             .sum(Sum::new("step", step, tape).plus(stile.max(board), "thicker", tape).minus(stile.min(board), "thinner", tape))
             .because("the inner part of the longer miter has nothing to glue to")
             .note("use stock of equal thickness for both, plane the stile to the end's thickness, or write `seam butt`")
-            .subject(format!("{}.{}-end", case.name, side.word()));
+            .subject(format!("{}.{}-end", case.path, side.word()));
             for (id, what) in [(frame.stock, "stile"), (end.stock, "end")] {
                 if let Some(stock) = piece.stock(id) {
                     diagnostic = diagnostic.label(

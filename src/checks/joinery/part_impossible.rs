@@ -45,6 +45,7 @@ pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
         | Assembly::Carcass(_)
         | Assembly::Frame(_)
         | Assembly::Countertop(_)
+        | Assembly::Filler(..)
         | Assembly::Loose(_) => false,
     };
     for part in parts.all.iter().filter(|part| !is_told(part)) {
@@ -128,7 +129,10 @@ fn tenons(part: &Part) -> Option<Length> {
 /// has, which is made to stand past it.
 fn outside(part: &Part, case: &Case, wall: Length) -> Option<(Length, &'static str)> {
     match part.assembly {
-        Assembly::Front(_) | Assembly::DrawerBox(_) | Assembly::Countertop(_) => return None,
+        Assembly::Front(_)
+        | Assembly::DrawerBox(_)
+        | Assembly::Countertop(_)
+        | Assembly::Filler(..) => return None,
         Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) | Assembly::Loose(_) => {}
     }
     let (x, y, z) =

@@ -36,7 +36,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 &board.joint,
                 board.stock,
                 board.span,
-                &format!("{}.{what}", case.name),
+                &format!("{}.{what}", case.path),
                 sink,
             );
         }
@@ -46,7 +46,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 &frame.joint,
                 frame.stock,
                 frame.span,
-                &format!("{}.frame", case.name),
+                &format!("{}.frame", case.path),
                 sink,
             );
         }

@@ -35,7 +35,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         if let Some(frame) = case.frame.as_ref().filter(|own| own.joint.kind == JointKind::Tenon) {
             for (name, rail) in [("top", &frame.top), ("bottom", &frame.bottom)] {
                 if let Some((rail, set_in)) = rail.as_ref().zip(frame.joint.set_in.as_ref()) {
-                    let path = format!("{}.{name}-rail", case.name);
+                    let path = format!("{}.{name}-rail", case.path);
                     judge(piece, &Rail { path, wide: &rail.wide, groove: None }, set_in, sink);
                 }
             }

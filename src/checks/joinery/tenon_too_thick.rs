@@ -60,7 +60,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     .minus(tenon.length, "tenon", tape),
             )
             .because("the walls of the mortise break out")
-            .subject(&case.name);
+            .subject(&case.path);
         if !fits {
             diagnostic = diagnostic.note(format!(
                 "no tenon fits into {}; use stock at least {} thick, where a third leaves enough, or another joint",

@@ -48,7 +48,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             )
             .label(stock.thickness_span, format!("{} thick", tape.figure(thick)))
             .because("so thin a tenon snaps off in its mortise")
-            .subject(&case.name)
+            .subject(&case.path)
             .fix(Fix::new(
                 Grade::Choice,
                 "make it about a third of the thickness",

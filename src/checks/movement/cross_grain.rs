@@ -138,7 +138,7 @@ fn countertops(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink)
             .label(stock.span, format!("{}, {}sawn", stock.wood_name(), stock.sawn.word()))
             .because("it splits when it shrinks, or shears its screws off")
             .fix(top.held_at.says("held slots", "screw it through slots"))
-            .subject(&case.name);
+            .subject(&case.path);
         let product = product(tape, climate, damp, apart, moves.coefficient);
         sink.push(weather(diagnostic, piece, climate, damp).working(
             if damp { "dampest" } else { "driest" },

@@ -43,7 +43,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     .plus(deep, "deep", tape)
                     .minus(back, "set back", tape),
             )
-            .subject(&case.name),
+            .subject(&case.path),
         );
     }
 }

@@ -41,7 +41,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     tape.figure(by.length),
                 )
                 .note(format!("write `{word} 0`, or take it out"))
-                .subject(&case.name),
+                .subject(&case.path),
             );
         };
         if piece.site.fixed {

@@ -60,6 +60,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             | Assembly::Base(_)
             | Assembly::Frame(_)
             | Assembly::Countertop(_)
+            | Assembly::Filler(..)
             | Assembly::Front(_) => None,
         };
         if let Some(holder) = holder {

@@ -7,9 +7,11 @@ mod around_severs;
 mod around_unused;
 mod around_weak;
 mod countertop_blocked;
+mod filler_narrow;
 mod keep_out_hit;
 mod no_scribe;
 mod nothing_to_screw;
+mod space_too_small;
 
 use crate::checks::rule::Rule;
 
@@ -20,8 +22,10 @@ pub(super) const RULES: &[&Rule] = &[
     &around_weak::RULE,
     &base_too_deep::RULE,
     &countertop_blocked::RULE,
+    &filler_narrow::RULE,
     &keep_out_hit::RULE,
     &no_scribe::RULE,
     &nothing_to_screw::RULE,
     &scribe_too_wide::RULE,
+    &space_too_small::RULE,
 ];

@@ -41,7 +41,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
         let mut found = RULE
             .finding(title, case.nailers.span, "no nailer")
             .because("the wall screws hold nothing")
-            .subject(&case.name);
+            .subject(&case.path);
         if let Some(place) = &piece.site.fixed_at {
             found = found.label(place.span(), "the wall screws are asked for here");
         }

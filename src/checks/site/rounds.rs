@@ -26,7 +26,7 @@ impl Round<'_> {
 /// Every `around` of a piece.
 pub(super) fn rounds(piece: &Piece) -> Vec<Round<'_>> {
     let cases = piece.cases.iter().flat_map(|case| {
-        let own = case.around.iter().map(|round| (round, case.name.as_str()));
+        let own = case.around.iter().map(|round| (round, case.path.as_str()));
         let openings = case.openings.iter().flat_map(|opening| {
             opening.around().iter().map(|round| (round, opening.path.as_str()))
         });
@@ -51,6 +51,7 @@ pub(super) fn mend(part: &Part) -> &'static str {
         | Assembly::Frame(_)
         | Assembly::Front(_)
         | Assembly::Countertop(_)
+        | Assembly::Filler(..)
         | Assembly::Loose(_) => {
             "move the pipe, or leave the board out and stand another clear of it"
         }

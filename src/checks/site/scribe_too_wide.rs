@@ -43,7 +43,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     )
                     .label(stile.span, "mitered seam")
                     .note("use a butt seam, or leave out the scribe on this side")
-                    .subject(&case.name),
+                    .subject(&case.path),
                 );
                 continue;
             }
@@ -71,7 +71,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                         .minus(thick, "end", tape),
                 )
                 .because("the end is no longer behind its stile, and it shows in the opening")
-                .subject(&case.name),
+                .subject(&case.path),
             );
         }
     }

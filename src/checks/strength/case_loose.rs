@@ -41,7 +41,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 .note(
                     "give it a `bottom` or a `top`, for example `top { stretchers 2 { wide 4 } }`",
                 )
-                .subject(&case.name),
+                .subject(&case.path),
         );
     }
 }

@@ -40,7 +40,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 )
                 .label(span, format!("{what} stands on the floor"))
                 .note("take out one of the two")
-                .subject(&case.name),
+                .subject(&case.path),
             );
         }
     }

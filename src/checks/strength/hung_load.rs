@@ -70,7 +70,7 @@ fn finding(work: &Workings<'_>, case: &Case, hung: &Hung, hangs: &Hangs) -> Diag
             format!("{} itself + {} in it", told(hangs.own), told(hangs.holds)),
         ))
         .because("screws that bear more bend, and work their way out of the studs")
-        .subject(&case.name);
+        .subject(&case.path);
     match more {
         Some(count) => {
             found.fix(hung.said_at[1].says(&format!("screws {count}"), "more screws in each stud"))

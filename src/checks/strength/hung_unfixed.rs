@@ -38,6 +38,6 @@ fn check(piece: &Piece, sink: &mut Sink) {
             }
         };
         let found = RULE.finding(title, hung.span, "it hangs here");
-        sink.push(found.because("nothing holds it up").fix(fix).subject(&case.name));
+        sink.push(found.because("nothing holds it up").fix(fix).subject(&case.path));
     }
 }

@@ -66,7 +66,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                     "write `{side} {}` or less, or carry it on brackets or legs",
                     tape.figure(most)
                 ))
-                .subject(&case.name),
+                .subject(&case.path),
             );
         }
     }

@@ -43,7 +43,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 tape.figure(piece.stud_spacing())
             ),
         };
-        let mut found = RULE.finding(title, hung.span, "it hangs here").subject(&case.name);
+        let mut found = RULE.finding(title, hung.span, "it hangs here").subject(&case.path);
         if hung.studs.is_none() {
             found =
                 found.fix(hung.said_at[0].says("studs 2", "two studs, once you have found them"));

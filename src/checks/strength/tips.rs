@@ -75,7 +75,7 @@ fn finding(piece: &Piece, tipping: &Tipping) -> Option<Diagnostic> {
             .sum(Sum::told("over by", scale.moment_over(pulls, holds)))
             .because("it falls on whoever opens it")
             .note("hardware and a child on an open drawer are not counted")
-            .subject(&case.name)
+            .subject(&case.path)
             .fix(fix),
     )
 }

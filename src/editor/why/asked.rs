@@ -166,9 +166,12 @@ impl Asked<'_, '_> {
                     let part = self.tell.parts.iter().find(|(_, part)| part.path == why.name);
                     part.map(|(id, part)| self.of_part(id, part)).unwrap_or_default()
                 }
-                Thing::Front | Thing::SetUp | Thing::GlueUp | Thing::Step { .. } | Thing::Piece => {
-                    Vec::new()
-                }
+                Thing::Run
+                | Thing::Front
+                | Thing::SetUp
+                | Thing::GlueUp
+                | Thing::Step { .. }
+                | Thing::Piece => Vec::new(),
             };
             why.sizes.extend(more);
         }
@@ -191,9 +194,9 @@ impl Asked<'_, '_> {
         let (tell, work) = (self.tell, self.tell.work);
         let mut found = Vec::new();
         for case in &tell.piece.cases {
-            found.extend(super::why(self.compiled, &case.name).into_iter().take(1));
+            found.extend(super::why(self.compiled, &case.path).into_iter().take(1));
             if let Some(why) = found.last_mut() {
-                why.sizes.extend(self.of_case(&case.name));
+                why.sizes.extend(self.of_case(&case.path));
             }
         }
         let openings = tell.piece.cases.iter().flat_map(|case| &case.openings);
@@ -223,7 +226,7 @@ impl Asked<'_, '_> {
 
     fn of_case(&self, name: &str) -> Vec<super::Sum> {
         let tell = self.tell;
-        let case = tell.piece.cases.iter().find(|case| case.name == name);
+        let case = tell.piece.cases.iter().find(|case| case.path == name);
         let Some(case) = case else { return Vec::new() };
         let own =
             weights::of_lifted(tell, "weight without doors and drawers", &[Lifted::Case(case.id)]);

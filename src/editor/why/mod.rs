@@ -42,6 +42,8 @@ pub struct Why {
 pub enum Thing {
     /// A case.
     Case,
+    /// A run of cases, or a space in one.
+    Run,
     /// An opening, or a list of them.
     Opening,
     /// A part.
@@ -187,14 +189,23 @@ pub fn why(compiled: &Compilation, name: &str) -> Vec<Why> {
     let Some(piece) = &compiled.piece else {
         let Some(standing) = &compiled.standing else { return Vec::new() };
         let all = standing.sizes.iter();
-        let found =
-            all.filter(|it| if it.opening.is_none() { it.path == name } else { meant(&it.path) });
+        let found = all.filter(|it| meant(&it.path));
         return found.map(|it| of_standing(standing, it)).collect();
     };
     let parts = compiled.parts.iter().flat_map(|parts| &parts.all);
     let mut found = Vec::new();
+    for run in &piece.runs {
+        let whole = (run.name.as_str(), &run.wide);
+        let spaces = run.spaces.iter().map(|space| (space.path.as_str(), &space.wide));
+        let own = std::iter::once(whole).chain(spaces).filter(|(path, _)| meant(path));
+        found.extend(own.map(|(path, wide)| Why {
+            name: path.to_owned(),
+            thing: Thing::Run,
+            sizes: sums(piece, [("wide", wide)]),
+        }));
+    }
     for case in &piece.cases {
-        if case.name == name {
+        if meant(&case.path) {
             found.push(of_case(piece, case));
         }
         let openings = case.openings.iter().filter(|o| o.parent.is_some() && meant(&o.path));
@@ -222,7 +233,7 @@ fn of_case(piece: &Piece, case: &Case) -> Why {
     let outside = [("wide", &case.wide), ("deep", &case.deep), ("high", case.overall_high())];
     let up = case.hung.as_ref().map(|hung| ("up", &hung.up));
     let sizes = outside.into_iter().chain(up);
-    Why { name: case.name.clone(), thing: Thing::Case, sizes: sums(piece, sizes) }
+    Why { name: case.path.clone(), thing: Thing::Case, sizes: sums(piece, sizes) }
 }
 
 fn of_opening(piece: &Piece, opening: &Opening) -> Why {

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::measure::Length;
-use crate::model::Opening;
+use crate::model::{Opening, Size, Space, SpaceId};
 use crate::parts::PartId;
 use crate::plans::countertops::Row;
 use crate::plans::finish;
@@ -171,7 +171,32 @@ pub(super) struct Scribed<'d> {
 pub(super) struct FixedBeside<'d> {
     cases: [&'d str; 2],
     screws: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    long: Option<Figure>,
     most: Figure,
+}
+
+#[derive(Serialize)]
+pub(super) struct FittedFiller<'d> {
+    part: &'d str,
+    batten: &'d str,
+    through: &'d str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    most: Option<Figure>,
+}
+
+#[derive(Serialize)]
+pub(super) struct KeptSpace<'d> {
+    space: &'d str,
+    wide: Figure,
+}
+
+#[derive(Serialize)]
+pub(super) struct PushedIn<'d> {
+    space: &'d str,
+    wide: Figure,
+    high: Figure,
+    clear: Figure,
 }
 
 #[derive(Serialize)]
@@ -360,11 +385,20 @@ impl<'d> Maker<'d, '_> {
                 most: self.figure(*most),
             }),
             House::Strip(kicks) => What::Strip { beside: self.marks(kicks) },
-            House::Beside(Beside { cases, screws, most }) => What::FixBeside(FixedBeside {
+            House::Beside(Beside { cases, screws, most, sold }) => What::FixBeside(FixedBeside {
                 cases: cases.map(case),
                 screws: *screws,
+                long: sold.map(|long| self.figure(long)),
                 most: self.at_most(*most),
             }),
+            House::Fill(own) => What::FitFiller(FittedFiller {
+                part: self.mark(own.strip),
+                batten: self.mark(own.batten),
+                through: self.mark(own.end),
+                most: own.most.map(|most| self.figure(most)),
+            }),
+            House::Keep(id) => What::KeepSpace(self.space(*id)),
+            House::PushIn(id) => What::PushIn(self.appliance(*id)),
             House::Lay(laid) => What::LayOn(LaidOn {
                 part: self.work.parts.mark(laid.part),
                 by: carried_by(laid.carry),
@@ -377,6 +411,25 @@ impl<'d> Maker<'d, '_> {
                 rows: laid.rows.iter().filter_map(|row| self.screw_row(row)).collect(),
             }),
             House::Wall(wall) => What::FixToWall(self.walled(wall)),
+        }
+    }
+
+    fn space(&self, id: SpaceId) -> KeptSpace<'d> {
+        let own = self.work.piece.space(id);
+        let wide = own.map_or(Length::ZERO, |own| own.wide.length);
+        KeptSpace { space: own.map_or("", |own| &own.name), wide: self.figure(wide) }
+    }
+
+    fn appliance(&self, id: SpaceId) -> PushedIn<'d> {
+        let own = self.work.piece.space(id);
+        let size = |pick: fn(&Space) -> &Size| {
+            self.figure(own.map_or(Length::ZERO, |own| pick(own).length))
+        };
+        PushedIn {
+            space: own.map_or("", |own| &own.name),
+            wide: size(|own| &own.takes[0]),
+            high: size(|own| &own.takes[1]),
+            clear: size(|own| &own.clear),
         }
     }
 

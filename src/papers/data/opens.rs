@@ -100,6 +100,7 @@ impl<'d> Maker<'d, '_> {
             | Assembly::Carcass(_)
             | Assembly::Frame(_)
             | Assembly::Countertop(_)
+            | Assembly::Filler(..)
             | Assembly::Loose(_) => None,
         };
         let is_here = |id: OpeningId| id == opening.id;

@@ -366,6 +366,12 @@ pub(super) enum What<'d> {
     Strip { beside: Vec<&'d str> },
     #[serde(rename = "fix cases")]
     FixBeside(done::FixedBeside<'d>),
+    #[serde(rename = "fit filler")]
+    FitFiller(done::FittedFiller<'d>),
+    #[serde(rename = "keep space")]
+    KeepSpace(done::KeptSpace<'d>),
+    #[serde(rename = "push in")]
+    PushIn(done::PushedIn<'d>),
     #[serde(rename = "lay on")]
     LayOn(done::LaidOn<'d>),
     #[serde(rename = "fix to wall")]

@@ -46,6 +46,8 @@ fn layer(part: &Part) -> Layer {
         | Role::Kicker
         | Role::Runner
         | Role::Stop => Layer::Between,
+        Role::Filler => Layer::Frame,
+        Role::Batten => Layer::Upright,
         Role::Countertop => Layer::Countertop,
         Role::Top | Role::Stretcher => Layer::Top,
         Role::Bottom => Layer::Bottom,
@@ -92,6 +94,7 @@ pub(in crate::papers) fn kind(kind: &Kind<'_>) -> Option<String> {
         | Assembly::Frame(_)
         | Assembly::Front(_)
         | Assembly::Countertop(_)
+        | Assembly::Filler(..)
         | Assembly::Loose(_) => (door_apart(first), "exploded view of a paneled front"),
     };
     Some(small(&bodies, what))

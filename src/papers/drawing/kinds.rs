@@ -25,6 +25,7 @@ pub(in crate::papers) fn kinds(parts: &Parts) -> Vec<Kind<'_>> {
                 | Assembly::Carcass(_)
                 | Assembly::Frame(_)
                 | Assembly::Countertop(_)
+                | Assembly::Filler(..)
                 | Assembly::Loose(_),
             )
             | None => false,
@@ -81,6 +82,7 @@ pub(in crate::papers) fn name(piece: &Piece, part: &Part) -> String {
         | Assembly::Carcass(_)
         | Assembly::Frame(_)
         | Assembly::Countertop(_)
+        | Assembly::Filler(..)
         | Assembly::Loose(_) => return String::new(),
     };
     told.strip_prefix("the ").map_or_else(|| told.clone(), str::to_owned)

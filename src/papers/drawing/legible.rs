@@ -1,6 +1,8 @@
 //! How high letters must be so that they are read at arm's length in print, where a
 //! drawing is as wide or as high as its sheet lets it be.
 
+use crate::model::Piece;
+
 use super::svg::Svg;
 
 /// How wide and how high a drawing is in print, in points: A4, the narrower of the two
@@ -52,6 +54,12 @@ pub(super) fn legible(mut letter: f64, draw: impl Fn(f64) -> Svg) -> Svg {
         svg = higher;
     }
     svg
+}
+
+/// How many rows of dimensions runs and countertops take: one each where there is any.
+pub(super) fn rows_below(piece: &Piece) -> f64 {
+    let countertops = piece.cases.iter().any(|case| case.countertop.is_some());
+    [!piece.runs.is_empty(), countertops].map(|any| if any { 1.0 } else { 0.0 }).iter().sum()
 }
 
 #[cfg(test)]

@@ -4,7 +4,9 @@ use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
 use crate::measure::Length;
-use crate::model::{Axis, Case, Item, Opening, OpeningId, OpeningKind, Piece, Standing};
+use crate::model::{
+    Axis, Case, Item, Opening, OpeningId, OpeningKind, Piece, Side, Size, Standing,
+};
 use crate::papers::figures::Figures;
 use crate::parts::{
     Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Of, Part, Parts, Point, Role, Which,
@@ -15,7 +17,7 @@ use crate::plans::fitting::rods;
 use super::cells::Cells;
 use super::cut::{above_and_behind, toe};
 use super::labels::{self, Area, Labels};
-use super::legible::{self, legible};
+use super::legible::{self, legible, rows_below};
 use super::svg::{Anchor, Fill, Line, Svg, mm, wide};
 use super::uncovered::uncovered;
 
@@ -46,7 +48,7 @@ pub(in crate::papers) fn elevation(
         let size = (mm(whole.to.x), mm(whole.to.y));
         rails(&mut svg, piece, parts, size.1, doors);
         dimensions(&mut svg, piece, figures, size, (letter, doors));
-        countertops(&mut svg, parts, figures, mm(whole.to.y), letter);
+        countertops(&mut svg, (piece, parts), figures, (mm(whole.to.y), letter));
         keep_outs(&mut svg, piece, figures, mm(whole.to.y), letter);
         svg
     };
@@ -78,6 +80,7 @@ fn is_of_door(piece: &Piece, part: &Part) -> bool {
         | Assembly::Frame(_)
         | Assembly::DrawerBox(_)
         | Assembly::Countertop(_)
+        | Assembly::Filler(..)
         | Assembly::Loose(_) => false,
     }
 }
@@ -126,13 +129,8 @@ pub(in crate::papers) fn standing(
 fn letter(piece: &Piece, whole: &Cuboid) -> f64 {
     let rows = piece.site.keep_outs.len() as f64;
     let left = if rows > 0.0 { 3.4 + 3.0 * (rows - 1.0) + 1.3 } else { 3.0 };
-    let below = 5.4 + 1.6 + 2.8 * (rows + has_countertop(piece));
+    let below = 5.4 + 1.6 + 2.8 * (rows + rows_below(piece));
     legible::letter((mm(whole.to.x), mm(whole.to.y)), (left + 6.6 + 1.5, below + 1.5))
-}
-
-/// How many rows of dimensions the countertops take: one where there is any.
-fn has_countertop(piece: &Piece) -> f64 {
-    if piece.cases.iter().any(|case| case.countertop.is_some()) { 1.0 } else { 0.0 }
 }
 
 /// Where a box lies on the paper, seen from the front.
@@ -199,6 +197,16 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
     labels.take(((across + letter * 1.5, -far), (across + far, high + far)));
     if !piece.site.keep_outs.is_empty() {
         labels.take(((-far, -far), (-letter * 2.3, high + far)));
+    }
+    for (_, space) in piece.spaces() {
+        let right = mm(space.x + space.wide.length);
+        let own = ((mm(space.x), high - mm(space.high.length)), (right, high));
+        for (from, to) in
+            [(own.0, (own.1.0, own.0.1)), (own.0, (own.0.0, own.1.1)), ((own.1.0, own.0.1), own.1)]
+        {
+            svg.line(from, to, Line::Beyond);
+        }
+        mark(&mut svg, &mut labels, &[own], &space.name, letter);
     }
     for (at, (own, keep_out)) in in_the_way.iter().zip(&piece.site.keep_outs).enumerate() {
         let others = in_the_way.iter().enumerate().filter(|(other, _)| *other != at);
@@ -284,6 +292,7 @@ fn shown(part: &Part) -> bool {
         | Role::Slab
         | Role::Kick
         | Role::FrontPanel
+        | Role::Filler
         | Role::Countertop => true,
         Role::BaseMember => part.which == Which::Front,
         _ => false,
@@ -359,10 +368,28 @@ fn dimensions(
         let x = mm(case.x);
         let own = chain(case, Axis::Across).into_iter();
         chained.extend(own.map(|(from, to, figure)| (x + from, x + to, figure)));
-        cases.push((x, x + mm(case.wide.length), figures.text(case.wide.length)));
+        let mut add = |x: Length, wide: &Size| {
+            cases.push((mm(x), mm(x + wide.length), figures.text(wide.length)));
+        };
+        add(case.x, &case.wide);
+        for filler in &case.fillers {
+            match filler.side {
+                Side::Left => add(case.x - filler.wide.length, &filler.wide),
+                Side::Right => add(case.x + case.wide.length, &filler.wide),
+            }
+        }
     }
+    let spaces = piece.spaces().map(|(_, own)| (own.x, &own.wide));
+    cases.extend(spaces.map(|(x, wide)| (mm(x), mm(x + wide.length), figures.text(wide.length))));
+    cases.sort_by(|one, other| one.0.total_cmp(&other.0));
     svg.chain_across(&chained, y, letter);
     svg.chain_across(&cases, y + letter * 2.8, letter);
+    let runs: Vec<_> = piece
+        .runs
+        .iter()
+        .map(|run| (mm(run.x), mm(run.x + run.wide.length), figures.text(run.wide.length)))
+        .collect();
+    svg.chain_across(&runs, y + letter * 5.6, letter);
     if let Some(case) = piece.cases.last() {
         let x = wide + letter * 3.0;
         let chained: Vec<_> = chain(case, Axis::Down)
@@ -381,20 +408,26 @@ fn dimensions(
 }
 
 /// How long each countertop is, below the sizes of the cases.
-fn countertops(svg: &mut Svg, parts: &Parts, figures: &Figures, high: f64, letter: f64) {
+fn countertops(
+    svg: &mut Svg,
+    (piece, parts): (&Piece, &Parts),
+    figures: &Figures,
+    (high, letter): (f64, f64),
+) {
     let tops = parts.all.iter().filter(|part| part.role == Role::Countertop);
     let chain: Vec<_> = tops
         .map(|part| (part.extent(Direction::X), figures.text(part.length.length)))
         .map(|((from, to), figure)| (mm(from), mm(to), figure))
         .collect();
-    svg.chain_across(&chain, high + letter * 8.4, letter);
+    let row = if piece.runs.is_empty() { 8.4 } else { 11.2 };
+    svg.chain_across(&chain, high + letter * row, letter);
 }
 
 /// Where each keep-out lies: its left distance and its width below the piece, how
 /// high it begins and ends at its left.
 fn keep_outs(svg: &mut Svg, piece: &Piece, figures: &Figures, high: f64, letter: f64) {
     for (row, keep_out) in piece.site.keep_outs.iter().enumerate() {
-        let away = letter * (8.4 + 2.8 * (row as f64 + has_countertop(piece)));
+        let away = letter * (8.4 + 2.8 * (row as f64 + rows_below(piece)));
         let (left, up) = (mm(keep_out.from_left), mm(keep_out.up));
         let (y, right) = (high + away, left + mm(keep_out.wide));
         let mut chain = vec![(left, right, figures.text(keep_out.wide))];

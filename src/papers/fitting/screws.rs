@@ -53,6 +53,8 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
         Purpose::Boards
         | Purpose::Packers
         | Purpose::Strips
+        | Purpose::Fillers
+        | Purpose::Ties
         | Purpose::Bottoms
         | Purpose::Blocks => ("wood screws", true),
         Purpose::Countertops => ("pan-head screws with washers", true),
@@ -90,6 +92,8 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Packers => "packers onto the case",
         Purpose::Bottoms => "drawer bottoms, up into the backs of the boxes",
         Purpose::Strips => "strips of drawers on wood, through slots across the grain of the board",
+        Purpose::Fillers => "fillers, from inside their case into the battens",
+        Purpose::Ties => "cases to each other",
         Purpose::Blocks => "hinge blocks",
         Purpose::Backs => "the backs, round the edge and in every board that they cross",
         Purpose::Plates => "hinge plates",

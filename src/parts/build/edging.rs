@@ -94,7 +94,9 @@ pub fn asked<'a>(case: &'a Case, part: &Part) -> Option<&'a Edging> {
             | Role::Guide
             | Role::Kicker
             | Role::Runner
-            | Role::Stop,
+            | Role::Stop
+            | Role::Filler
+            | Role::Batten,
             _,
         ) => return None,
     };

@@ -9,6 +9,7 @@ mod doweling;
 mod drawers;
 mod edging;
 mod face_frame;
+mod filler;
 mod flutes;
 mod front;
 mod fronts;
@@ -48,6 +49,7 @@ pub fn build(piece: &Piece) -> Parts {
         countertop::build(&mut builder);
         fronts::build(&mut builder, &carcass);
         drawers::build(&mut builder, &carcass);
+        filler::build(&mut builder, &carcass);
         round::build(&mut builder);
         edging::build(&mut builder);
         // Builders count from the front of their own case; all backs stand at

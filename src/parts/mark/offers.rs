@@ -270,6 +270,8 @@ fn own(key: &Key) -> [String; 2] {
         Role::Kicker => ("KR", "KR"),
         Role::Runner => ("RN", "RN"),
         Role::Stop => ("SP", "SP"),
+        Role::Filler => ("FL", "FL"),
+        Role::Batten => ("BT", "BT"),
     };
     [long, short].map(|own| [which, own, &number].concat())
 }

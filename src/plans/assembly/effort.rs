@@ -95,6 +95,10 @@ pub enum Usual {
     Scribing,
     /// Cases are fixed to each other.
     Beside,
+    /// One filler is scribed and screwed on.
+    Filler,
+    /// One appliance is pushed into its place.
+    Appliance,
     /// It is fixed to the wall.
     Wall,
     /// A countertop is laid on and screwed down.
@@ -114,10 +118,11 @@ impl Usual {
             Self::Door | Self::FalseFront | Self::Beside => 15,
             Self::CoatReady => trade::COAT_READY,
             Self::Planting => 18,
+            Self::Appliance => 20,
             Self::Blank => 20,
             Self::Front | Self::DrawerBox => 25,
             Self::DryFit | Self::Drawer => 30,
-            Self::FrameOn => 40,
+            Self::FrameOn | Self::Filler => 40,
             Self::Scribing | Self::Wall | Self::Countertop => 45,
             Self::Leveling => 60,
             Self::Sanding | Self::PuttingBack => 90,
@@ -154,6 +159,8 @@ impl Usual {
             Self::Leveling => "carrying and leveling",
             Self::Scribing => "scribing",
             Self::Beside => "joining the cases",
+            Self::Filler => "fitting a filler",
+            Self::Appliance => "pushing in an appliance",
             Self::Wall => "fixing it to the wall",
             Self::Countertop => "laying on a countertop",
             Self::PuttingBack => "putting all back in",

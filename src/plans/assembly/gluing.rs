@@ -202,7 +202,7 @@ fn at_once<'a>(work: &Workings<'a>) -> Vec<(GlueUp, Option<Assembly>)> {
             let whole = GlueUp {
                 sort: Sort::Joints,
                 what: format!("{name} of {}", case.name),
-                path: format!("{}.{}", case.name, name.replace(' ', "-")),
+                path: format!("{}.{}", case.path, name.replace(' ', "-")),
                 span,
                 load: of_case(&unit, joints),
             };
@@ -212,7 +212,7 @@ fn at_once<'a>(work: &Workings<'a>) -> Vec<(GlueUp, Option<Assembly>)> {
             let whole = GlueUp {
                 sort: Sort::FrameOn,
                 what: format!("face frame on the carcass of {}", case.name),
-                path: format!("{}.frame-on", case.name),
+                path: format!("{}.frame-on", case.path),
                 span: frame,
                 load: laid_on(parts, joints),
             };
@@ -228,6 +228,11 @@ fn at_once<'a>(work: &Workings<'a>) -> Vec<(GlueUp, Option<Assembly>)> {
             Assembly::DrawerBox(opening) => {
                 let path = piece.opening(*opening).map_or("", |opening| &opening.path);
                 (format!("drawer box of {path}"), path.to_owned())
+            }
+            Assembly::Filler(case, side) => {
+                let filler = piece.case(*case).and_then(|case| case.filler(*side));
+                let Some(filler) = filler else { continue };
+                (format!("filler {}", filler.name), filler.path())
             }
             Assembly::Base(_)
             | Assembly::Carcass(_)

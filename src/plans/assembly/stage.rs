@@ -52,7 +52,9 @@ pub fn stage(part: &Part) -> Stage {
         | Role::BaseMember
         | Role::BaseLeg
         | Role::Stile
-        | Role::Rail => Stage::First,
+        | Role::Rail
+        | Role::Filler
+        | Role::Batten => Stage::First,
     }
 }
 

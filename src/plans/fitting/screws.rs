@@ -1,12 +1,14 @@
 //! The screws, pins and clips that a maker buys by the count.
 
 use crate::measure::{Length, Unit};
-use crate::model::{CaseId, JointKind};
+use crate::model::{CaseId, JointKind, Side};
 use crate::parts::{
     Direction, Feature, FeatureKind, JointSort, Part, PartId, Parts, Role, ScrewRow, screw_rows,
 };
 use crate::plans::Workings;
+use crate::plans::beside;
 use crate::plans::made::Space;
+use crate::plans::operations::Beside;
 use crate::trade;
 
 use super::fronts::ScrewLength;
@@ -25,6 +27,10 @@ pub enum Purpose {
     Packers,
     /// Strips of drawers on wood.
     Strips,
+    /// Fillers, from inside their case.
+    Fillers,
+    /// Cases beside each other.
+    Ties,
     /// The bottoms of drawers that are pushed in from behind.
     Bottoms,
     /// Blocks behind hinges.
@@ -124,6 +130,7 @@ pub(super) fn plan<'a>(
     let mut found: Vec<Fastening<'a>> = Vec::new();
     cases().for_each(|joints| pockets(joints, &mut found));
     cases().for_each(|joints| found.extend(boards(work, joints)));
+    found.extend(ties(work));
     for hung in hinges.iter().filter(|hung| !hung.butt) {
         let wide = hung.plate.map(|plate| plate.hole);
         found.push(Fastening {
@@ -303,6 +310,10 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let long = bought(below + least, through.min(below + usual), unit);
                 found.push(fastening(Purpose::Countertops, long, countertop_screws(work, into)));
             }
+            (JointSort::Wood(JointKind::Screw), Role::Batten) => {
+                let count = trade::screws_along(part.length.length);
+                found.push(fastening(Purpose::Fillers, through(into, part, unit), count));
+            }
             (JointSort::Planted, Role::Back) => {
                 // A back is joined to several boards: it has one row round it, and
                 // one in each board that it crosses.
@@ -347,6 +358,27 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
         }
     }
     found
+}
+
+/// What holds each case to the one on its right.
+fn ties<'a>(work: &Workings<'a>) -> Vec<Fastening<'a>> {
+    let end = |case: CaseId, side| {
+        let mut ends = work.parts.of_case(case).iter();
+        ends.find(|part| part.role == Role::End(side))
+    };
+    let tie = |own: Beside| {
+        let [left, right] = own.cases;
+        let (part, into) = (end(left, Side::Right)?, end(right, Side::Left)?);
+        Some(Fastening {
+            purpose: Purpose::Ties,
+            long: own.sold.map_or(Long::Between(part.thickness.length, own.most), Long::Is),
+            count: own.screws,
+            part,
+            into: vec![into],
+            joint: None,
+        })
+    };
+    beside::pairs(work.piece, work.parts).into_iter().filter_map(tie).collect()
 }
 
 /// How many screws hold a countertop to a board under it, in all its rows.

@@ -1,7 +1,7 @@
 //! What is done in the house: carrying, scribing, fixing.
 
 use crate::measure::Length;
-use crate::model::{CaseId, Side};
+use crate::model::{CaseId, Side, SpaceId};
 use crate::parts::PartId;
 use crate::plans::countertops::Laid;
 use crate::trade::Carry;
@@ -20,6 +20,12 @@ pub enum House {
     Strip(Vec<PartId>),
     /// A case is screwed to the one on its right.
     Beside(Beside),
+    /// A filler is fitted, and screwed on from inside its case.
+    Fill(Filled),
+    /// A place keeps its width while the cases beside it are set.
+    Keep(SpaceId),
+    /// An appliance comes into its place.
+    PushIn(SpaceId),
     /// Cases are screwed to the wall.
     Wall(Wall),
     /// A countertop is laid on its case.
@@ -35,6 +41,21 @@ pub struct Beside {
     pub screws: u32,
     /// Their greatest length: through both ends, and short of the far face.
     pub most: Length,
+    /// A length that is sold and holds; `None` where none is.
+    pub sold: Option<Length>,
+}
+
+/// A filler, and what it is screwed on by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Filled {
+    /// The strip.
+    pub strip: PartId,
+    /// What it is glued to.
+    pub batten: PartId,
+    /// The end that the screws go through.
+    pub end: PartId,
+    /// So much of it may come off at a wall; `None` where nothing does.
+    pub most: Option<Length>,
 }
 
 /// Cases are screwed to the wall behind them.

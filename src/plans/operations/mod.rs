@@ -28,7 +28,7 @@ use together::Together;
 pub use bench::{Coating, DryFit, FrameOn, Measure, Measured, Rest, Sand, Why};
 pub use cutting::{hook_holes, sides};
 pub use feed::{Feed, feed};
-pub use house::{Beside, House, Wall};
+pub use house::{Beside, Filled, House, Wall};
 pub(super) use motion::steps;
 pub use motion::{Leg, Move, Side, Step};
 pub use verify::{Moisture, Remedy, Verify};

@@ -1,7 +1,11 @@
 //! A case and its boards.
 
 use super::*;
-pub(crate) use super::{AROUND, NOTE};
+pub(crate) use super::{
+    AROUND, CASE_ACROSS, CASE_BACK, CASE_BASE, CASE_BOTTOM, CASE_DOWN, CASE_DRAWERS, CASE_EDGES,
+    CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_HIGH, CASE_LEG, CASE_PARTITIONS,
+    CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE,
+};
 
 words! {
     STOCK: Refer<Stock> = ("stock", "what it is made of", "stock birch-ply");
@@ -42,102 +46,42 @@ block! {
     /// `case NAME { … }`
     case: "case", "a case",
     "A cabinet. Its sizes are overall sizes: they include the frame, the base, and overlay fronts, but not a countertop. You may leave a size out where the openings give it.";
-    WIDE: Size = ("wide", "overall width, scribes included", "wide 66")
-        .can_be("3 in", "10 m")
-        .usual("150 mm", "16 ft");
+    WIDE = CASE_WIDE;
     DEEP: Length = ("deep", "overall depth, from the foremost face to the back", "deep 17").required()
         .can_be("30 mm", "3 m")
         .usual("4 in", "40 in");
-    HIGH: Size = ("high", "overall height, from the floor to the top, or from the underside of a case that hangs", "high 33")
-        .can_be("3 in", "6 m")
-        .usual("9 in", "10 ft");
-    STOCK: Refer<Stock> = (
-        "stock",
-        "what its boards are made of, unless a board names another stock",
-        "stock birch-ply",
-    );
-    BASE: Braces = (
-        "base",
-        "what it stands on",
-        "base { toe-kick; high 4; set-back 3; cut-into ends }",
-    ).opens(base::block);
+    HIGH = CASE_HIGH;
+    STOCK = CASE_STOCK;
+    BASE = CASE_BASE;
     HUNG: Braces = (
         "hung",
         "it hangs on the wall instead of standing on the floor",
         "hung { up 18 }",
     ).opens(hung::block);
-    ENDS: Braces = ("ends", "both ends", "ends { stock birch-ply }").opens(panels::block);
-    END: Side = (
-        "end",
-        "one end, where it differs from the other",
-        "end left { stock cherry-ply; seam miter }",
-    ).opens(end::block).many();
-    BOTTOM: Braces = (
-        "bottom",
-        "the bottom",
-        "bottom { joint dado { deep 1/4 } }",
-    ).opens(bottom::block);
-    BACK: Braces = (
-        "back",
-        "the back",
-        "back { stock thin-ply; joint rabbet { deep 3/8 } }",
-    ).opens(back::block);
-    TOP: Braces = (
-        "top",
-        "the top, made of stretchers or of one panel",
-        "top { stretchers 2 { wide 4 }; joint pocket }",
-    ).opens(top::block);
+    ENDS = CASE_ENDS;
+    END = CASE_END;
+    BOTTOM = CASE_BOTTOM;
+    BACK = CASE_BACK;
+    TOP = CASE_TOP;
     COUNTERTOP: Braces = (
         "countertop",
         "what is laid on top of the case; `high` leaves it out",
         "countertop { stock oak; over 1 }",
     ).opens(countertop::block).also("worktop");
-    PARTITIONS: Braces = (
-        "partitions",
-        "the upright boards: one behind each full-height stile, or between the openings of a frameless case",
-        "partitions { joint dado { deep 1/4 } }",
-    ).opens(panels::block);
-    SHELVES: Braces = (
-        "shelves",
-        "the shelves",
-        "shelves { stock birch-ply; clearance 1/8 }",
-    ).opens(shelves::block);
-    LEG: Braces = (
-        "leg",
-        "an upright under the bottom, behind the toe kick",
-        "leg { at 33; wide 12 }",
-    ).opens(leg::block).many();
+    PARTITIONS = CASE_PARTITIONS;
+    SHELVES = CASE_SHELVES;
+    LEG = CASE_LEG;
     FRAME: Maybe<Nothing> = (
         "frame",
         "the face frame, or `none`",
         "frame { stock cherry; … }",
     ).may_open(frame::block).required();
-    ACROSS: Braces = (
-        "across",
-        "the openings of a frameless case, left to right",
-        "across { … }",
-    ).opens(list::block);
-    DOWN: Braces = (
-        "down",
-        "the openings of a frameless case, top to bottom",
-        "down { … }",
-    ).opens(list::block);
-    FRONTS: Braces = (
-        "fronts",
-        "doors and drawer fronts",
-        "fronts { stock cherry; set inset; gap 3/32 }",
-    ).opens(fronts::block);
-    DRAWERS: Braces = (
-        "drawers",
-        "drawer boxes",
-        "drawers { stock maple; slide soft-15 }",
-    ).opens(drawers::block);
-    EDGES: Refer<Stock> = (
-        "edges",
-        "what the edges of its sheets are lipped or banded with, where they are seen and nothing else is said: the front edges of boards, all four of slab fronts, and those of a countertop",
-        "edges band",
-    ).may_open(edges::block);
-    FINISH: Refer<Finish> = ("finish", "the finish of the parts that show", "finish oil");
+    ACROSS = CASE_ACROSS;
+    DOWN = CASE_DOWN;
+    FRONTS = CASE_FRONTS;
+    DRAWERS = CASE_DRAWERS;
+    EDGES = CASE_EDGES;
+    FINISH = CASE_FINISH;
     AROUND;
     NOTE;
 }

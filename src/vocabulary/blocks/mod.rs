@@ -10,7 +10,9 @@ mod hardware;
 mod in_openings;
 mod job_and_shop;
 mod materials;
+mod of_case;
 mod records;
+mod runs;
 mod standing;
 mod whole_file;
 
@@ -21,7 +23,9 @@ pub(crate) use hardware::*;
 pub(crate) use in_openings::*;
 pub(crate) use job_and_shop::*;
 pub(crate) use materials::*;
+pub(crate) use of_case::*;
 pub(crate) use records::*;
+pub(crate) use runs::*;
 pub(crate) use standing::*;
 pub(crate) use whole_file::*;
 
@@ -60,6 +64,12 @@ pub static BLOCKS: &[&Block] = &[
     &edges::BLOCK,
     &front_edges::BLOCK,
     &countertop_edges::BLOCK,
+    &run::BLOCK,
+    &run_list::BLOCK,
+    &run_case::BLOCK,
+    &filler::BLOCK,
+    &space::BLOCK,
+    &takes_block::BLOCK,
     &base::BLOCK,
     &panels::BLOCK,
     &end::BLOCK,

@@ -68,6 +68,11 @@ block! {
         "a cabinet; several stand side by side, left to right",
         "case console { wide 66; deep 17; high 33 … }",
     ).opens(case::block).many();
+    RUN: Define = (
+        "run",
+        "several cases side by side that share what is written once for all of them",
+        "run kitchen { high 34; deep 24; across { case sink { … }; case bank { … } } }",
+    ).opens(run::block).many();
     ACCEPT: (Finding, On, Path, Text) = (
         "accept",
         "a warning that you accept at one place, with your reason",
@@ -85,7 +90,7 @@ block! {
     ).opens(cut::block).many();
 }
 
-use file::{ACCEPT, CASE, CUT, JOB, MEASURED, SITE};
+use file::{ACCEPT, CASE, CUT, JOB, MEASURED, RUN, SITE};
 
 kinds! {
     /// What only the spec itself may hold, and no file that it uses.
@@ -96,11 +101,23 @@ kinds! {
         Site = SITE,
         /// A case.
         Case = CASE,
+        /// A run of cases.
+        Run = RUN,
         /// A warning that is accepted.
         Accept = ACCEPT,
         /// What is measured.
         Measured = MEASURED,
         /// What is cut.
         Cut = CUT,
+    }
+}
+
+kinds! {
+    /// What stands on the floor, left to right.
+    pub(crate) OnFloor {
+        /// A case by itself.
+        Case = CASE,
+        /// A run of cases.
+        Run = RUN,
     }
 }

@@ -96,6 +96,7 @@ fn left_open(piece: &Piece, part: &Part, fit: &Fit<'_>) -> Option<Fix> {
         | Assembly::Base(_)
         | Assembly::DrawerBox(_)
         | Assembly::Countertop(_)
+        | Assembly::Filler(..)
         | Assembly::Loose(_) => return None,
     };
     let is_open_already = set_in.is_some_and(|own| own.length.is_zero());

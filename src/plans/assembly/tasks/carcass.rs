@@ -67,7 +67,9 @@ impl Planting {
             | Role::Guide
             | Role::Kicker
             | Role::Runner
-            | Role::Stop => None,
+            | Role::Stop
+            | Role::Filler
+            | Role::Batten => None,
         }
     }
 }
@@ -78,6 +80,7 @@ impl Maker<'_, '_> {
         let (id, name) = (case.id, &case.name);
         let frame = self.unit_glue(&Assembly::Frame(id), &format!("face frame of {name}"), None);
         let base = self.unit_glue(&Assembly::Base(id), &format!("base of {name}"), None);
+        self.battens(case);
         let title = format!("carcass of {name}");
         let carcass = self.unit_glue(&Assembly::Carcass(id), &title, Some(case));
         let stands = match carcass {

@@ -4,6 +4,8 @@ use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass};
 use crate::model::{Case, CaseId, Exposure, Opening, OpeningKind, Set, Side};
 use crate::parts::{JointSort, Role};
+use crate::plans::beside;
+use crate::plans::fitting::Purpose;
 use crate::plans::operations::{Beside, Doing, House, Wall};
 use crate::plans::shelves;
 use crate::plans::wall;
@@ -37,7 +39,7 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Scribing), vec![last]);
             self.does(last, does);
         }
-        let beside = self.side_by_side();
+        let beside = beside::pairs(self.piece, self.parts);
         if !beside.is_empty() {
             let mut lines = vec![
                 "clamp the cases together with their front edges flush and their tops in one line"
@@ -51,6 +53,10 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Beside), vec![last]);
             let does = beside.into_iter().map(|own| Doing::House(House::Beside(own)));
             self.does(last, does.collect());
+            let all = (0..).zip(&self.work.fitting().fastenings);
+            let ties = all.filter(|(_, own)| own.purpose == Purpose::Ties).map(|(index, _)| index);
+            let ties: Vec<usize> = ties.collect();
+            self.does(last, vec![Doing::Fasten(ties)]);
         }
         if self.piece.site.fixed {
             let wall = wall::wall(self.piece, self.parts);
@@ -59,10 +65,17 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Wall), vec![last]);
             self.does(last, vec![Doing::House(House::Wall(wall))]);
         }
+        let last = self.filled(last);
         let last = self.laid_on(last);
+        let last = self.all_back(last);
+        self.appliances(last);
+    }
+
+    /// Doors, drawers, and shelves come in again; the task after which they are in.
+    fn all_back(&mut self, last: usize) -> usize {
         let (back, top) = (self.comes_off(), self.countertop());
         if back.is_empty() && top.is_none() {
-            return;
+            return last;
         }
         let mut lines = self.put_back(&back);
         lines.extend(top);
@@ -75,7 +88,7 @@ impl Maker<'_, '_> {
             lines,
             Vec::new(),
             Work::Bench,
-            once(Usual::PuttingBack),
+            vec![Usual::PuttingBack.times(1)],
             vec![last],
         );
         // Shelves lie loose on their pins: now they come in to stay.
@@ -86,6 +99,7 @@ impl Maker<'_, '_> {
         self.closes(put, laid);
         let rails = (0..self.work.fitting().rails.len()).map(Doing::Rail);
         self.does(put, rails.collect());
+        put
     }
 
     /// What carries a countertop, which these papers leave to others.
@@ -168,6 +182,9 @@ impl Maker<'_, '_> {
                 .to_owned(),
         );
         lines.push("shim up from it until the piece is level from end to end and from front to back, and its ends are plumb".to_owned());
+        let (kept, keeps) = self.kept();
+        lines.extend(kept);
+        does.extend(keeps);
         if self.has_inset() {
             lines.push("measure both diagonals of every inset opening again, and move the shims until they agree as they did on the bench".to_owned());
         }
@@ -362,38 +379,13 @@ impl Maker<'_, '_> {
         self.work.fronts().iter().any(|front| front.fronts.set == Set::Inset)
     }
 
-    /// Every two cases that stand side by side, and how they are screwed together.
-    fn side_by_side(&self) -> Vec<Beside> {
-        let end = |case: CaseId, side| {
-            let mut ends = self.parts.of_case(case).iter();
-            let end = ends.find(|part| part.role == Role::End(side));
-            end.map_or(Length::ZERO, |part| part.thickness.length)
-        };
-        let pairs = self.piece.cases.windows(2).filter_map(|pair| match pair {
-            [left, right]
-                if left.x + left.wide.length == right.x
-                    && left.base_high().length < right.high.length
-                    && right.base_high().length < left.high.length =>
-            {
-                Some([left.id, right.id])
-            }
-            _ => None,
-        });
-        let beside = pairs.map(|cases| Beside {
-            cases,
-            screws: 4,
-            most: end(cases[0], Side::Right) + end(cases[1], Side::Left)
-                - trade::short_of_face(self.piece.tape().unit),
-        });
-        beside.collect()
-    }
-
     fn fixed_beside(&self, beside: &Beside) -> String {
         let [left, right] =
             beside.cases.map(|id| self.piece.case(id).map_or("", |case| case.name.as_str()));
         let tape = self.piece.tape();
+        let long = beside.sold.map_or(String::new(), |long| format!(", {} long", tape.text(long)));
         format!(
-            "screw {left} to {right} with {} screws, half of them near the front and half near the back, no longer than {}",
+            "screw {left} to {right} with {} screws{long}, half of them near the front and half near the back, no longer than {}",
             beside.screws,
             tape.text(tape.down(beside.most))
         )

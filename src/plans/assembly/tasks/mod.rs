@@ -13,6 +13,7 @@ mod installing;
 mod joints;
 mod nailers;
 mod openings;
+mod runs;
 mod units;
 
 use std::collections::BTreeMap;
@@ -407,7 +408,10 @@ impl<'w, 'a> Maker<'w, 'a> {
             }
             Assembly::DrawerBox(_) => Square::plain(sides, trade::box_within()),
             Assembly::Front(front) => squareness::of_front(self.work, *front, sides),
-            Assembly::Base(_) | Assembly::Countertop(_) | Assembly::Loose(_) => {
+            Assembly::Base(_)
+            | Assembly::Countertop(_)
+            | Assembly::Filler(..)
+            | Assembly::Loose(_) => {
                 Square::plain(sides, trade::diagonals_within(sides.0.max(sides.1)))
             }
         })

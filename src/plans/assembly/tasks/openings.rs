@@ -426,6 +426,7 @@ impl<'a> Maker<'_, 'a> {
                 | Assembly::Carcass(_)
                 | Assembly::Frame(_)
                 | Assembly::Countertop(_)
+                | Assembly::Filler(..)
                 | Assembly::Loose(_) => false,
             }),
         };

@@ -1,0 +1,27 @@
+//! What is settled of a case before it is solved.
+
+use crate::measure::Span;
+
+use super::case::Exposure;
+use super::id::{CaseId, RunId};
+use super::size::Size;
+
+/// What is settled of a case before it is solved.
+pub(super) struct Place {
+    pub(super) id: CaseId,
+    /// Its whole name.
+    pub(super) path: String,
+    pub(super) run: Option<RunId>,
+    pub(super) exposure: [Exposure; 2],
+    /// The width that its run gives it.
+    pub(super) wide: Option<Width>,
+}
+
+/// A width that is settled.
+pub(super) struct Width {
+    pub(super) size: Size,
+    /// The word that it is written behind, where it is a plain figure.
+    pub(super) word: Option<&'static str>,
+    /// The statement that gives it.
+    pub(super) span: Span,
+}

@@ -1,0 +1,169 @@
+//! What a run asks for in the house: its fillers, and its places for appliances.
+
+use crate::model::{Case, JointKind, Side, Space};
+use crate::parts::{Assembly, Joint, JointSort, PartId, Role, Which};
+use crate::plans::assembly::gluing;
+use crate::plans::operations::{Doing, Filled, House};
+use crate::plans::scribe_strips::scribe_strips;
+
+use super::{Maker, Usual, Work};
+
+impl Maker<'_, '_> {
+    /// Each filler of a case gets the batten that it is screwed on by.
+    pub(super) fn battens(&mut self, case: &Case) {
+        for filler in &case.fillers {
+            let unit = Assembly::Filler(case.id, filler.side);
+            let joints = self.joints_of(&unit);
+            let index = |own: &Joint| self.parts.joints.iter().position(|it| std::ptr::eq(it, own));
+            let closes: Vec<usize> = joints.iter().filter_map(|own| index(own)).collect();
+            let mut parts: Vec<PartId> =
+                joints.iter().flat_map(|joint| [joint.into, joint.part]).collect();
+            parts.dedup();
+            let edge = match filler.side {
+                Side::Left => "right",
+                Side::Right => "left",
+            };
+            let lines = vec![format!(
+                "{}: glue its front edge to the back of the filler, flush with the {edge} edge of that and with both ends, and square to it",
+                self.marks(&joints.iter().map(|joint| joint.part).collect::<Vec<_>>())
+            )];
+            let load = gluing::joined(self.parts, &joints);
+            let (after, efforts) = (self.ready(&parts), vec![Usual::Joint.times(joints.len())]);
+            let title = format!("Glue the batten to the filler {}", filler.name);
+            let task = self.glue(title, lines, parts.clone(), efforts, &load, None, after);
+            self.closes(task, closes);
+            self.makes(&parts, task);
+        }
+    }
+
+    /// Every filler is fitted and screwed on from inside its case, once the cases hold;
+    /// the task after which they are on.
+    pub(super) fn filled(&mut self, after: usize) -> usize {
+        let strips = self.ids(|part| part.role == Role::Filler);
+        let all: Vec<Filled> = strips.iter().filter_map(|id| self.filler(*id)).collect();
+        if all.is_empty() {
+            return after;
+        }
+        let strips_at = scribe_strips(self.piece, self.parts);
+        let mut lines: Vec<String> = all.iter().flat_map(|own| self.fill(own)).collect();
+        let scribed = all.iter().any(|own| own.most.is_some());
+        if scribed {
+            lines.push("lean the plane a few degrees under the line, so that only the front edge meets the wall".to_owned());
+        }
+        if scribed && self.finish_used().is_some() {
+            lines.push(
+                "seal every edge that you plane in the house with finish, before it meets the wall"
+                    .to_owned(),
+            );
+        }
+        let walled = |id: &PartId| strips_at.iter().any(|strip| strip.kick == *id);
+        let kicks = self.ids(|part| {
+            part.role == Role::Kick && {
+                let case = self.piece.case(part.case);
+                case.is_some_and(|case| case.fillers.iter().any(|own| own.scribe.is_some()))
+            }
+        });
+        let kicks: Vec<PartId> = kicks.into_iter().filter(walled).collect();
+        let mut does: Vec<Doing> = all.iter().map(|own| Doing::House(House::Fill(*own))).collect();
+        if !kicks.is_empty() {
+            lines.push(format!("the gap beside {} under the filler is closed by a strip of its stock, scribed to the wall and glued to its end", self.marks(&kicks)));
+            does.push(Doing::House(House::Strip(kicks)));
+        }
+        let title = match all.len() {
+            1 => "Fit the filler",
+            _ => "Fit the fillers",
+        };
+        let mut after = vec![after];
+        after.extend(self.ready(&strips));
+        let efforts = vec![Usual::Filler.times(all.len())];
+        let work = Work::Fit;
+        let task = self.simple(title.to_owned(), lines, strips, work, efforts, after);
+        let is_batten = |part| self.parts.get(part).is_some_and(|own| own.role == Role::Batten);
+        let joints = self.picked(|joint| {
+            joint.sort == JointSort::Wood(JointKind::Screw) && is_batten(joint.part)
+        });
+        self.closes(task, joints);
+        self.does(task, does);
+        task
+    }
+
+    fn filler(&self, strip: PartId) -> Option<Filled> {
+        let part = self.parts.get(strip)?;
+        let Assembly::Filler(case, side) = part.assembly else { return None };
+        let filler = self.piece.case(case)?.filler(side)?;
+        let of = |role| {
+            let mut own = self.parts.iter_case(case).filter(|(_, part)| part.role == role);
+            own.find(|(_, own)| own.which == Which::At(side)).map(|(id, _)| id)
+        };
+        let most = filler.scribe.as_ref().map(|scribe| scribe.length);
+        Some(Filled {
+            strip,
+            batten: of(Role::Batten)?,
+            end: self.ids_in(case, |part| part.role == Role::End(side)).first().copied()?,
+            most: most.filter(|most| most.is_positive()),
+        })
+    }
+
+    fn fill(&self, own: &Filled) -> Vec<String> {
+        let tape = self.piece.tape();
+        let (strip, batten) = (self.parts.mark(own.strip), self.parts.mark(own.batten));
+        let end = self.parts.mark(own.end);
+        let mut lines = Vec::new();
+        if let Some(most) = own.most {
+            lines.push(format!(
+                "hold {strip} upright before its place, against the wall and even with its case, set the compass to the widest gap, and scribe it to the wall; up to {} of it may come off",
+                tape.text(most)
+            ));
+        }
+        let flush = match self.parts.get(own.end).and_then(|part| self.piece.case(part.case)) {
+            Some(case) if case.frame.is_some() => "the face frame",
+            _ => "the fronts",
+        };
+        lines.push(format!(
+            "clamp {batten} to {end} with the face of {strip} flush with {flush}, drill, and screw it from inside the case, through {end} into {batten}, without glue"
+        ));
+        lines
+    }
+
+    /// Places that must keep their width while the cases beside them are set and fixed.
+    pub(super) fn kept(&self) -> (Vec<String>, Vec<Doing>) {
+        let tape = self.piece.tape();
+        let told = |own: &Space| {
+            format!(
+                "keep {} for {} between what stands beside it, at the floor and at the top; cut two sticks of that length, and let them in until all is fixed",
+                tape.text(own.wide.length),
+                own.name
+            )
+        };
+        let lines = self.piece.spaces().map(|(_, own)| told(own)).collect();
+        let does = self.piece.spaces().map(|(id, _)| Doing::House(House::Keep(id))).collect();
+        (lines, does)
+    }
+
+    /// What is bought comes in last.
+    pub(super) fn appliances(&mut self, after: usize) {
+        let tape = self.piece.tape();
+        let told = |own: &Space| {
+            let clear = match own.clear.length.is_positive() {
+                true => format!(", with {} clear at each side", tape.text(own.clear.length)),
+                false => String::new(),
+            };
+            format!(
+                "push what {} takes into its place, {} wide and {} high{clear}, and fix it as its own sheet says",
+                own.name,
+                tape.text(own.takes[0].length),
+                tape.text(own.takes[1].length)
+            )
+        };
+        let mut lines: Vec<String> = self.piece.spaces().map(|(_, own)| told(own)).collect();
+        if lines.is_empty() {
+            return;
+        }
+        lines.push("leave gas, water, drains, and wires to the licensed trades; local codes say what stays open round an appliance".to_owned());
+        let efforts = vec![Usual::Appliance.times(lines.len() - 1)];
+        let title = "Push in the appliances".to_owned();
+        let task = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
+        let does = self.piece.spaces().map(|(id, _)| Doing::House(House::PushIn(id))).collect();
+        self.does(task, does);
+    }
+}

@@ -1,0 +1,47 @@
+//! Cases that stand side by side and are screwed to each other.
+
+use crate::measure::{Length, Unit};
+use crate::model::{CaseId, Piece, Side};
+use crate::parts::{Parts, Role};
+use crate::trade;
+
+use super::operations::Beside;
+
+/// How many screws hold two cases together: two near the front and two near the back
+/// (common practice, no source).
+const SCREWS: u32 = 4;
+
+/// How far they go into the second end at least: 3/8 in, 10 mm (common practice, no
+/// source).
+fn into_far(unit: Unit) -> Length {
+    unit.either(Length::inches(3, 8), Length::mm(10))
+}
+
+/// Every two cases that stand side by side, and how they are screwed together: through
+/// both ends, and short of the far face.
+#[must_use]
+pub(super) fn pairs(piece: &Piece, parts: &Parts) -> Vec<Beside> {
+    let end = |case: CaseId, side| {
+        let mut ends = parts.of_case(case).iter();
+        let end = ends.find(|part| part.role == Role::End(side));
+        end.map_or(Length::ZERO, |part| part.thickness.length)
+    };
+    let pairs = piece.cases.windows(2).filter_map(|pair| match pair {
+        [left, right]
+            if left.x + left.wide.length == right.x
+                && left.base_high().length < right.high.length
+                && right.base_high().length < left.high.length =>
+        {
+            Some([left.id, right.id])
+        }
+        _ => None,
+    });
+    let unit = piece.tape().unit;
+    let beside = pairs.map(|cases| {
+        let [near, far] = [end(cases[0], Side::Right), end(cases[1], Side::Left)];
+        let most = near + far - trade::short_of_face(unit);
+        let least = (near + into_far(unit)).min(most);
+        Beside { cases, screws: SCREWS, most, sold: trade::screw_sold(least, most, unit) }
+    });
+    beside.collect()
+}

@@ -1,0 +1,86 @@
+//! Words that a case and a run of cases share.
+
+use super::*;
+
+words! {
+    CASE_WIDE: Size = ("wide", "overall width, scribes included", "wide 66")
+        .can_be("3 in", "10 m")
+        .usual("150 mm", "16 ft");
+    CASE_HIGH: Size = ("high", "overall height, from the floor to the top, or from the underside of a case that hangs", "high 33")
+        .can_be("3 in", "6 m")
+        .usual("9 in", "10 ft");
+    CASE_STOCK: Refer<Stock> = (
+        "stock",
+        "what its boards are made of, unless a board names another stock",
+        "stock birch-ply",
+    );
+    CASE_BASE: Braces = (
+        "base",
+        "what it stands on",
+        "base { toe-kick; high 4; set-back 3; cut-into ends }",
+    ).opens(base::block);
+    CASE_ENDS: Braces =
+        ("ends", "both ends", "ends { stock birch-ply }").opens(panels::block);
+    CASE_END: Side = (
+        "end",
+        "one end, where it differs from the other",
+        "end left { stock cherry-ply; seam miter }",
+    ).opens(end::block).many();
+    CASE_BOTTOM: Braces = (
+        "bottom",
+        "the bottom",
+        "bottom { joint dado { deep 1/4 } }",
+    ).opens(bottom::block);
+    CASE_BACK: Braces = (
+        "back",
+        "the back",
+        "back { stock thin-ply; joint rabbet { deep 3/8 } }",
+    ).opens(back::block);
+    CASE_TOP: Braces = (
+        "top",
+        "the top, made of stretchers or of one panel",
+        "top { stretchers 2 { wide 4 }; joint pocket }",
+    ).opens(top::block);
+    CASE_PARTITIONS: Braces = (
+        "partitions",
+        "the upright boards: one behind each full-height stile, or between the openings of a frameless case",
+        "partitions { joint dado { deep 1/4 } }",
+    ).opens(panels::block);
+    CASE_SHELVES: Braces = (
+        "shelves",
+        "the shelves",
+        "shelves { stock birch-ply; clearance 1/8 }",
+    ).opens(shelves::block);
+    CASE_LEG: Braces = (
+        "leg",
+        "an upright under the bottom, behind the toe kick",
+        "leg { at 33; wide 12 }",
+    ).opens(leg::block).many();
+    CASE_ACROSS: Braces = (
+        "across",
+        "the openings of a frameless case, left to right",
+        "across { … }",
+    ).opens(list::block);
+    CASE_DOWN: Braces = (
+        "down",
+        "the openings of a frameless case, top to bottom",
+        "down { … }",
+    ).opens(list::block);
+    CASE_FRONTS: Braces = (
+        "fronts",
+        "doors and drawer fronts",
+        "fronts { stock cherry; set inset; gap 3/32 }",
+    ).opens(fronts::block);
+    CASE_DRAWERS: Braces = (
+        "drawers",
+        "drawer boxes",
+        "drawers { stock maple; slide soft-15 }",
+    ).opens(drawers::block);
+    CASE_EDGES: Refer<Stock> = (
+        "edges",
+        "what the edges of its sheets are lipped or banded with, where they are seen and nothing else is said: the front edges of boards, all four of slab fronts, and those of a countertop",
+        "edges band",
+    ).may_open(edges::block);
+    CASE_FINISH: Refer<Finish> =
+        ("finish", "the finish of the parts that show", "finish oil");
+}

@@ -1,0 +1,245 @@
+//! Runs: figures worked by hand.
+
+use casewright::measure::Length;
+use casewright::papers::{self, Format};
+use casewright::parts::Part;
+use casewright::pipeline::Compilation;
+use casewright::revision;
+use serde_json::Value;
+
+use crate::support::{compile, slugs, spec};
+
+fn laundry() -> String {
+    spec("gate-cottage-laundry.case")
+}
+
+fn sound(text: &str) -> Compilation {
+    let compiled = compile(text);
+    assert!(compiled.piece.is_some(), "{:#?}", compiled.diagnostics);
+    compiled
+}
+
+fn part(compiled: &Compilation, path: &str) -> Part {
+    let parts = compiled.parts.as_ref().expect("parts");
+    parts.named(path).unwrap_or_else(|| panic!("{path}")).1.clone()
+}
+
+fn mm(figure: i64) -> Length {
+    Length::mm(figure)
+}
+
+/// The widths of the cases, in their order.
+fn widths(compiled: &Compilation) -> Vec<Length> {
+    compiled.piece.as_ref().unwrap().cases.iter().map(|case| case.wide.length).collect()
+}
+
+fn packet(compiled: &Compilation) -> Value {
+    let packet = papers::one(compiled, "packet", Format::Json).expect("a packet");
+    serde_json::from_str(&packet).unwrap()
+}
+
+/// True where one line of a paper says both.
+fn says(paper: &str, both: [&str; 2]) -> bool {
+    paper.lines().any(|line| both.iter().all(|words| line.contains(words)))
+}
+
+fn kinds(packet: &Value) -> Vec<&str> {
+    let all = packet["operations"].as_array().unwrap().iter();
+    all.filter_map(|own| own["kind"].as_str()).collect()
+}
+
+fn operation<'p>(packet: &'p Value, kind: &str) -> &'p Value {
+    let mut all = packet["operations"].as_array().unwrap().iter();
+    all.find(|own| own["kind"] == kind).unwrap_or_else(|| panic!("{kind}"))
+}
+
+/// Of 2050 stay 2050 - 800 - (600 + 2 x 5) - 580 = 60 for the filler. The sink stands 60
+/// from the wall, and the bank 60 + 800 + 610 = 1470.
+#[test]
+fn what_a_run_leaves_goes_to_its_share() {
+    let compiled = sound(&laundry());
+    let piece = compiled.piece.as_ref().unwrap();
+    assert_eq!(piece.runs[0].wide.length, mm(2050));
+    assert_eq!(piece.runs[0].spaces[0].wide.length, mm(610));
+    assert_eq!(piece.cases[0].fillers[0].wide.length, mm(60));
+    assert_eq!([piece.cases[0].x, piece.cases[1].x], [mm(60), mm(1470)]);
+    assert_eq!(piece.wide(), mm(2050));
+}
+
+/// 2050 - 610 = 1440 are left for the two cases: by thirds 960 and 480, as halves 720,
+/// and without a width of the run as much as they say.
+#[test]
+fn cases_share_their_run() {
+    let text = laundry().replace("    filler corner { share 1 }\n", "");
+    let text = text.replace("left wall { scribe 12 }", "left open");
+    let with = |sink: &str, bank: &str| {
+        let text = text.replace("      wide 800\n", &format!("      {sink}\n"));
+        sound(&text.replace("      wide 580\n", &format!("      {bank}\n")))
+    };
+    assert_eq!(widths(&with("share 2", "share 1")), [mm(960), mm(480)]);
+    assert_eq!(widths(&with("share 1", "same sink")), [mm(720), mm(720)]);
+    assert_eq!(widths(&with("wide 900", "share 1")), [mm(900), mm(540)]);
+    assert_eq!(widths(&with("wide 2 * bank.wide", "share 1")), [mm(960), mm(480)]);
+    let open = text.replace("  wide 2050; deep", "  deep");
+    assert_eq!(sound(&open).piece.unwrap().runs[0].wide.length, mm(800 + 610 + 580));
+}
+
+/// A case that says nothing of its width is as wide as its openings and its two ends of
+/// 18; where these leave it open, it takes what the run leaves.
+#[test]
+fn the_openings_of_a_case_give_its_width() {
+    let bare = laundry().replace("      wide 800\n", "");
+    let compiled = sound(&bare.replace("doors pots { share 1 }", "doors pots { wide 764 }"));
+    assert_eq!(widths(&compiled), [mm(800), mm(580)]);
+    let rest = bare.replace("corner { share 1 }", "corner");
+    // The filler is as narrow as it may be: 38 and its scribe of 12.
+    let compiled = sound(&rest);
+    assert_eq!(compiled.piece.as_ref().unwrap().cases[0].fillers[0].wide.length, mm(50));
+    assert_eq!(widths(&compiled), [mm(2050 - 50 - 610 - 580), mm(580)]);
+}
+
+/// What the run says holds for its cases, inside braces too: the bank has three
+/// stretchers, each 100 wide as those of the sink. What a case says holds for it alone.
+#[test]
+fn what_is_written_higher_holds_lower() {
+    let compiled = sound(&laundry());
+    let stretchers = |case: &str| {
+        let parts = compiled.parts.as_ref().unwrap();
+        let of = |own: &&Part| own.path.starts_with(case) && own.path.ends_with("stretcher");
+        let numbered = |own: &&Part| own.path.contains("middle-stretcher");
+        let all =
+            parts.all.iter().filter(|own| of(own) || own.path.starts_with(case) && numbered(own));
+        all.map(|own| own.width.length).collect::<Vec<_>>()
+    };
+    assert_eq!(stretchers("laundry.sink."), [mm(100); 2]);
+    assert_eq!(stretchers("laundry.bank."), [mm(100); 3]);
+    let text = laundry().replace("top { stretchers 3 }", "top { panel }; deep 500");
+    let compiled = sound(&text);
+    // A whole top goes a third of 18 into both ends.
+    assert_eq!(part(&compiled, "laundry.bank.top").length.length, mm(580 - 2 * 18 + 2 * 6));
+    let deep = compiled.piece.as_ref().unwrap().cases.iter().map(|case| case.deep.length);
+    assert_eq!(deep.collect::<Vec<_>>(), [mm(560), mm(500)]);
+}
+
+/// The bottom of the bank goes 6 into both ends of 18: 580 - 36 + 12.
+#[test]
+fn a_part_goes_by_the_name_of_its_run() {
+    let compiled = sound(&laundry());
+    assert_eq!(part(&compiled, "laundry.bank.bottom").length.length, mm(556));
+    let parts = compiled.parts.as_ref().unwrap();
+    assert!(matches!(
+        casewright::parts::meant(parts, "bank.bottom"),
+        casewright::parts::Meant::One(_)
+    ));
+}
+
+/// The strip is as high as the case over its base, 880 - 100, stands flush with the
+/// fronts, and reaches from the wall to the sink at 60. Its batten of 18 lies against the
+/// end of the sink, behind the strip of 18.
+#[test]
+fn a_filler_has_a_batten_beside_its_case() {
+    let compiled = sound(&laundry());
+    let strip = part(&compiled, "laundry.corner");
+    assert_eq!([strip.length.length, strip.width.length], [mm(780), mm(60)]);
+    let from = strip.cuboid().from;
+    assert_eq!([from.x, from.y, from.z], [mm(0), mm(100), mm(0)]);
+    let batten = part(&compiled, "laundry.corner.batten");
+    assert_eq!([batten.length.length, batten.width.length], [mm(780), mm(50)]);
+    let from = batten.cuboid().from;
+    assert_eq!([from.x, from.y, from.z], [mm(60 - 18), mm(100), mm(18)]);
+}
+
+/// Screws through the end of 18, at least 10 into the batten of 18 and 3 short of its far
+/// face: from 28 to 33, of which 30 is sold.
+#[test]
+fn a_filler_is_screwed_on_from_inside_its_case() {
+    let compiled = sound(&laundry());
+    let sheet = papers::one(&compiled, "fitting", Format::Text).expect("a sheet");
+    assert!(says(&sheet, ["wood screws, 30 long", "fillers, from inside their case"]), "{sheet}");
+    let packet = packet(&compiled);
+    let fit = operation(&packet, "fit filler");
+    assert_eq!(fit["most"]["print"], "12");
+}
+
+/// Two ends of 18 and 3 short of the far face: 33 at most, of which 30 is sold, four at
+/// each joint. Across a space nothing is screwed.
+#[test]
+fn cases_are_screwed_to_each_other() {
+    let apart = packet(&sound(&laundry()));
+    assert!(!kinds(&apart).contains(&"fix cases"));
+    let text = laundry();
+    let from = text.find("    space washer").unwrap();
+    let to = text[from..].find('\n').unwrap() + from + 1;
+    let beside = [&text[..from], &text[to..]].concat();
+    let compiled = sound(&beside);
+    let packet = packet(&compiled);
+    let tie = operation(&packet, "fix cases");
+    assert_eq!([&tie["screws"], &tie["most"]["print"]], [&Value::from(4), &Value::from("33")]);
+    assert_eq!(tie["long"]["print"], "30");
+    let sheet = papers::one(&compiled, "fitting", Format::Text).expect("a sheet");
+    assert!(says(&sheet, ["4  wood screws, 30 long", "cases to each other"]), "{sheet}");
+}
+
+/// Carried in and leveled with the space kept, fixed to the wall, the filler scribed,
+/// doors and drawers back, and the appliance last.
+#[test]
+fn a_run_is_installed_in_its_order() {
+    let packet = packet(&sound(&laundry()));
+    let step = |kind: &str| operation(&packet, kind)["step"].as_u64().unwrap();
+    let order = ["carry", "keep space", "fix to wall", "fit filler", "push in"].map(step);
+    assert!(order.is_sorted(), "{order:?}");
+    assert_eq!(operation(&packet, "keep space")["wide"]["print"], "610");
+    assert_eq!(kinds(&packet).last(), Some(&"push in"));
+}
+
+/// A filler of 50 keeps 38 when 12 have come off; one of 49.5 keeps too little. A space
+/// of 610 takes 600 with 5 at each side; one of 609.5 doesn't. Cases of 880 take an
+/// appliance of 875 with 5 clear, and none of 876.
+#[test]
+fn a_filler_and_a_space_lie_on_their_limits() {
+    let with = |from: &str, to: &str| {
+        let text = laundry().replacen(from, to, 1).replace("      wide 580\n", "      share 1\n");
+        slugs(&compile(&text))
+    };
+    let filler = |wide: &str| with("corner { share 1 }", &format!("corner {{ wide {wide} }}"));
+    assert_eq!(filler("50"), Vec::<&str>::new());
+    assert_eq!(filler("49.5"), ["filler-narrow"]);
+    let space = |own: &str| with("washer {", &format!("washer {{ wide {own};"));
+    assert_eq!(space("610"), Vec::<&str>::new());
+    assert_eq!(space("609.5"), ["space-too-small"]);
+    let high = |own: &str| with("high 850 }", &format!("high {own} }}"));
+    assert_eq!(high("875"), Vec::<&str>::new());
+    assert_eq!(high("876"), ["space-too-small"]);
+}
+
+/// A difference tells of the spaces of a run, and of a case that joins one. The mark of a
+/// part stays, since the end of its name does.
+#[test]
+fn a_difference_tells_of_runs() {
+    let told = |old: &str, new: &str| {
+        let (old, new) = (compile(old), compile(new));
+        let named = |name, compiled| revision::Named { name, compiled };
+        let difference = revision::compare(named("old.case", &old), named("new.case", &new));
+        revision::text(&difference, 100)
+    };
+    let larger =
+        laundry().replace("wide 600; high 850 }; clear 5", "wide 620; high 855 }; clear 5");
+    let text = told(&laundry(), &larger);
+    assert!(says(&text, ["washer", "630"]), "{text}");
+    assert!(says(&text, ["washer", "855"]), "{text}");
+    let moved =
+        spec("examples/two-cases.case").replace("case lower {", "run row { across { case lower {");
+    let moved = moved.replace("  finish oil\n}\n\ncase tall", "  finish oil\n}\ncase tall");
+    let moved = format!("{moved}}}\n}}\n")
+        .replace("  base { toe-kick; high 4; set-back 3; separate }\n", "");
+    let old = spec("examples/two-cases.case");
+    let old = old.replace("  base { toe-kick; high 4; set-back 3; separate }\n", "");
+    let inside = |text: &str| {
+        text.replace("use \"shop.case\"", &spec("examples/shop.case").replace("units in", ""))
+    };
+    let text = told(&inside(&old), &inside(&moved));
+    assert!(says(&text, ["lower", "case of a run"]), "{text}");
+    let mark = |compiled: &Compilation, path: &str| part(compiled, path).mark;
+    let (before, after) = (sound(&inside(&old)), sound(&inside(&moved)));
+    assert_eq!(mark(&before, "lower.bottom"), mark(&after, "row.lower.bottom"));
+}
