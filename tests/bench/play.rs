@@ -10,7 +10,7 @@ use super::gates::Stop;
 use super::joining::{Fixed, Room};
 use super::mating::{Mated, mated};
 use super::off::Off;
-use super::packet::{DrawnPart, Face, JointKind, Operation, Packet, Setting, Stock, Work};
+use super::packet::{Along, DrawnPart, Face, JointKind, Operation, Packet, Setting, Stock, Work};
 use super::wood::NOTHING;
 use super::{Report, bores, lines, opening, rails, season, shapes, stops, strokes};
 
@@ -343,7 +343,17 @@ impl<'p> Play<'p> {
             _ => None,
         });
         let foot = self.boards[part].drawn.at[1].exact;
-        strips.into_iter().any(|up| (foot - up).abs() <= NOTHING)
+        let wall = (0..self.boards.len()).map(|other| self.rear(other)).fold(f64::MIN, f64::max);
+        // A strip stands out from the wall by the thickness of a board.
+        let reaches = wall - self.rear(part) < 18.0;
+        reaches && strips.into_iter().any(|up| (foot - up).abs() <= NOTHING)
+    }
+
+    /// How far back a part reaches.
+    fn rear(&self, part: usize) -> f64 {
+        let drawn = self.boards[part].drawn;
+        let deep = drawn.axes.iter().zip(&drawn.size).find(|(axis, _)| **axis == Along::Z);
+        drawn.at[2].exact + deep.map_or(0.0, |(_, size)| size.exact)
     }
 
     /// True for parts that hang: their lowest one rests on a strip, and screws go through
