@@ -193,6 +193,10 @@ fn fold(all: &mut Vec<Diagnostic>, at: usize, stands: &Place, mut tried: Vec<Tri
         cause.working.push(("then".to_owned(), found.title.clone()));
     }
     if gone.len() > TOLD {
-        cause.working.push(("then".to_owned(), format!("{} more findings", gone.len() - TOLD)));
+        let more = match gone.len() - TOLD {
+            1 => "1 more finding".to_owned(),
+            more => format!("{more} more findings"),
+        };
+        cause.working.push(("then".to_owned(), more));
     }
 }

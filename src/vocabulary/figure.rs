@@ -55,12 +55,12 @@ pub(super) fn judge(
     let span = figure.expr.span;
     let is_slip = meant.first().is_some_and(|first| first.is_other_unit);
     let mut found = if is_possible {
-        let title = format!("{subject} is {}, which is odd", with(figure.count, figure.unit));
+        let title = format!("{subject} is {}, which is odd", figure.said(unit, kind));
         Diagnostic::warning("figure-odd", title, span, "is this what you meant?")
             .note(format!("it is usually from {}", range.told(kind, behind)))
             .subject(place())
     } else {
-        let title = format!("{subject} can't be {}", figure.said(unit));
+        let title = format!("{subject} can't be {}", figure.said(unit, kind));
         match is_slip {
             true => Diagnostic::error("unit-slip", title, span, "this is in the wrong unit"),
             false => Diagnostic::error("figure-impossible", title, span, "this can't be")
@@ -210,8 +210,12 @@ impl Written<'_> {
     }
 
     /// As it is written, and in the file's own unit where it has the other.
-    fn said(&self, file: Unit) -> String {
+    fn said(&self, file: Unit, kind: Kind) -> String {
         let own = match self.unit {
+            // On a rule of inches a half is written as one.
+            None if is_length(kind) && file == Unit::Inch && self.count.denom() <= 64 => {
+                return Tape::inches().exact(Length::new(self.count, file));
+            }
             None => return plain(self.count),
             Some(NumberUnit::Length(own)) => own,
             Some(_) => return with(self.count, self.unit),
