@@ -7,7 +7,7 @@ use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
 use crate::measure::Length;
 use crate::model::{JointKind, OpeningKind};
 use crate::parts::{
-    Assembly, Cuboid, Direction, Feature, FeatureKind, Joint, JointSort, Part, PartId,
+    Assembly, Cuboid, Direction, Feature, FeatureKind, Joint, JointSort, Part, PartId, Role,
 };
 use crate::plans::Workings;
 use crate::plans::operations::{Doing, Move};
@@ -92,7 +92,11 @@ impl<'w, 'a> Room<'w, 'a> {
             let cases = if cases[0] == cases[1] { &cases[..1] } else { &cases[..] };
             let own = both[0].assembly;
             let alone = own == both[1].assembly && !matches!(own, Assembly::Loose(_));
+            // A nailer goes in from behind, before the back and the countertop.
+            let nailed = matches!(both[0].role, Role::Nailer(_));
+            let closes = |part: &Part| matches!(part.role, Role::Back | Role::Countertop);
             let all = cases.iter().flat_map(|case| parts.iter_case(*case));
+            let all = all.filter(|(_, part)| !(nailed && closes(part)));
             let mut all = all.filter(|(_, part)| !alone || part.assembly == own).map(|(id, _)| id);
             self.stopped(joint, &mut all)
         };
