@@ -74,7 +74,8 @@ impl Shop<'_> {
         let ends = [self.cup(left, true)?, self.cup(right, false)?];
         let mm = |length: f64| self.packet.job.unit.mm(length);
         for (axis, what) in [(1, "not level"), (2, "not square to the ends")] {
-            if (ends[0][axis] - ends[1][axis]).abs() > self.tolerance {
+            // Each of the two places may be off by half a mark.
+            if (ends[0][axis] - ends[1][axis]).abs() > self.tolerance * 2.0 {
                 wrong.push(format!("it lies {what}"));
             }
         }
