@@ -243,3 +243,20 @@ fn a_difference_tells_of_runs() {
     let (before, after) = (sound(&inside(&old)), sound(&inside(&moved)));
     assert_eq!(mark(&before, "lower.bottom"), mark(&after, "row.lower.bottom"));
 }
+
+/// A drawer case of a run tips unless it is fixed to the wall. Where the file has no
+/// `site`, one is put before the run, for it can't stand in its braces.
+#[test]
+fn a_site_is_added_before_the_run() {
+    let fixed = "site { left wall { scribe 12 }; right open; fixing wall; humidity 30% to 60% }";
+    let text = laundry().replace(fixed, "");
+    assert_ne!(text, laundry());
+    let compiled = compile(&text);
+    let tips = compiled.diagnostics.iter().find(|own| own.slug == "tips").expect("it tips");
+    let edit = &tips.fixes[0].edits[0];
+    let (before, after) = text.split_at(usize::try_from(edit.span.start).unwrap());
+    assert!(after.starts_with("run laundry"), "{after}");
+    let mended = format!("{before}{}{after}", edit.text);
+    assert!(!slugs(&compile(&mended)).contains(&"tips"));
+    assert!(!slugs(&compile(&mended)).contains(&"word-unknown"));
+}

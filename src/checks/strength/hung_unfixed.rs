@@ -1,8 +1,7 @@
 //! A case that hangs where nothing says that there is a wall to hang it on.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Fix, Grade, Severity, Sink};
-use crate::measure::Span;
+use crate::diagnostics::{Severity, Sink};
 use crate::model::Piece;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -29,15 +28,12 @@ fn check(piece: &Piece, sink: &mut Sink) {
     for case in &piece.cases {
         let Some(hung) = &case.hung else { continue };
         let title = format!("{} hangs, and the site has no wall that it is fixed to", case.name);
-        let fix = match piece.site.fixed_at {
-            Some(place) => place.says("fixing wall", "screw it to the wall"),
-            None => {
-                let before = Span { end: case.span.start, ..case.span };
-                let text = "site { fixing wall }\n\n";
-                Fix::new(Grade::Choice, "screw it to the wall", before, text)
-            }
-        };
         let found = RULE.finding(title, hung.span, "it hangs here");
-        sink.push(found.because("nothing holds it up").fix(fix).subject(&case.path));
+        sink.push(
+            found
+                .because("nothing holds it up")
+                .fix(super::fix_to_wall(piece, case))
+                .subject(&case.path),
+        );
     }
 }

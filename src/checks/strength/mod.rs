@@ -12,6 +12,9 @@ mod studs_few;
 mod tips;
 
 use crate::checks::rule::Rule;
+use crate::diagnostics::{Fix, Grade};
+use crate::measure::Span;
+use crate::model::{Case, Piece};
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
@@ -26,3 +29,16 @@ pub(super) const RULES: &[&Rule] = &[
     &studs_few::RULE,
     &tips::RULE,
 ];
+
+/// The edit that has the piece screwed to the wall: in its `site`, or in one that is put
+/// before the first case, or before the run that holds it.
+fn fix_to_wall(piece: &Piece, case: &Case) -> Fix {
+    const TITLE: &str = "screw it to the wall";
+    if let Some(place) = piece.site.fixed_at {
+        return place.says("fixing wall", TITLE);
+    }
+    let first = piece.cases.first().unwrap_or(case);
+    let run = first.run.and_then(|run| piece.run(run));
+    let at = run.map_or(first.span, |run| run.span);
+    Fix::new(Grade::Choice, TITLE, Span { end: at.start, ..at }, "site { fixing wall }\n\n")
+}

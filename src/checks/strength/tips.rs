@@ -1,8 +1,8 @@
 //! A free-standing case that tips forward.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Figure, Fix, Grade, Severity, Sink, Sum};
-use crate::measure::{Moment, Scale, Span};
+use crate::diagnostics::{Diagnostic, Figure, Severity, Sink, Sum};
+use crate::measure::{Moment, Scale};
 use crate::model::Piece;
 use crate::plans::Workings;
 use crate::plans::tipping::{Pull, Tipping, What};
@@ -62,21 +62,13 @@ fn finding(piece: &Piece, tipping: &Tipping) -> Option<Diagnostic> {
     {
         diagnostic = diagnostic.sum(sum(head, side, pulls, piece));
     }
-    let fix = match piece.site.fixed_at {
-        Some(place) => place.says("fixing wall", "screw it to the wall"),
-        None => {
-            let first = piece.cases.first().map_or(case.span, |case| case.span);
-            let before = Span { end: first.start, ..first };
-            Fix::new(Grade::Choice, "screw it to the wall", before, "site { fixing wall }\n\n")
-        }
-    };
     Some(
         diagnostic
             .sum(Sum::told("over by", scale.moment_over(pulls, holds)))
             .because("it falls on whoever opens it")
             .note("hardware and a child on an open drawer are not counted")
             .subject(&case.path)
-            .fix(fix),
+            .fix(super::fix_to_wall(piece, case)),
     )
 }
 
