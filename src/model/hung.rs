@@ -58,11 +58,10 @@ pub(super) fn read(case: &Entries, ctx: &mut Lower) -> Option<Hanging> {
     let body = said.body()?;
     let up = ctx.positive(body, UP, "height that it hangs at").known()?;
     let studs = body.one(STUDS).and_then(Said::value).map(|count| *count.value);
-    let screws = body.one(SCREWS).and_then(Said::value).map(|count| *count.value);
     Some(Hanging {
         up,
         studs,
-        screws: screws.unwrap_or(trade::SCREWS_AT_STUD),
+        screws: body.get(SCREWS).map_or(trade::SCREWS_AT_STUD, |count| count.value),
         span: said.head,
         said_at: [Insertion::of(body, STUDS), Insertion::of(body, SCREWS)],
     })

@@ -231,6 +231,15 @@ fn volume(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> St
         let layer = (stock.nominal, part.rough.width, part.rough.length);
         (0..gluing::layers(piece, part)).map(move |_| layer)
     });
+    amount(piece, pieces)
+}
+
+/// What rough pieces of lumber come to, each with its nominal thickness, its width, and
+/// its length: board feet, or cubic metres.
+pub(super) fn amount(
+    piece: &Piece,
+    pieces: impl Iterator<Item = (Length, Length, Length)>,
+) -> String {
     match piece.tape().unit {
         Unit::Millimetre => format!("{:.3} m3", pieces.map(trade::cubic_metres).sum::<f64>()),
         _ => format!("{:.1} board feet", pieces.map(trade::board_feet).sum::<f64>()),

@@ -2,12 +2,11 @@
 
 use crate::diagnostics::listed;
 use crate::measure::{Length, Unit};
-use crate::model::Stock;
 use crate::parts::{Face, Part};
 use crate::plans::edging::{self, Bought};
-use crate::trade;
 
 use super::Source;
+use super::cut_list::amount;
 use super::page::{Block, Table, Ticks, left, right};
 
 /// The width and the length that a part is sawn to with the first cuts: those of its
@@ -73,7 +72,7 @@ fn of_stock(source: &Source<'_, '_>, bought: &Bought) -> Vec<Block> {
             format!(
                 "Plane the boards to {thick} and joint an edge. Rip each strip with a push block so that it falls on the side of the blade away from the fence: set a stop on that side, ahead of the blade, to the thickness of the strip, and bring board and fence up to it for each one. There are {} strips, {} with their saw cuts, waste not included.",
                 bought.strips.len(),
-                boards(source, stock, bought)
+                amount(piece, bought.boards(piece, stock.nominal).into_iter())
             ),
         ),
     };
@@ -119,14 +118,5 @@ fn roll(source: &Source<'_, '_>, bought: &Bought) -> String {
             format!("{}.{} m", tenths / 10, tenths % 10)
         }
         _ => format!("{} feet", (long / Length::inches(12, 1)).floor()),
-    }
-}
-
-fn boards(source: &Source<'_, '_>, stock: &Stock, bought: &Bought) -> String {
-    let piece = source.work.piece;
-    let pieces = bought.boards(piece, stock.nominal).into_iter();
-    match piece.tape().unit {
-        Unit::Millimetre => format!("{:.3} m3", pieces.map(trade::cubic_metres).sum::<f64>()),
-        _ => format!("{:.1} board feet", pieces.map(trade::board_feet).sum::<f64>()),
     }
 }

@@ -27,10 +27,8 @@ pub struct Strip {
 /// Common practice, no source.
 #[must_use]
 pub fn overlong(unit: Unit) -> (Length, Length) {
-    match unit {
-        Unit::Millimetre => (Length::mm(25), Length::mm(6)),
-        _ => (Length::inches(1, 1), Length::inches(1, 4)),
-    }
+    let longer = unit.either(Length::inches(1, 1), Length::mm(25));
+    (longer, unit.either(Length::inches(1, 4), Length::mm(6)))
 }
 
 impl Part {

@@ -32,10 +32,7 @@ pub fn strip(piece: &Piece, part: &Part, number: usize) -> Option<Cut> {
 /// with both faces: common practice, no source.
 #[must_use]
 pub fn proud(unit: Unit) -> Length {
-    match unit {
-        Unit::Millimetre => Length::mm(2),
-        _ => Length::inches(1, 16),
-    }
+    unit.either(Length::inches(1, 16), Length::mm(2))
 }
 
 /// What of one stock goes on edges.
@@ -51,19 +48,15 @@ impl Bought {
     /// All of them end to end.
     #[must_use]
     pub fn long(&self) -> Length {
-        self.strips.iter().fold(Length::ZERO, |sum, (.., cut)| sum + cut.long)
+        self.strips.iter().map(|(.., cut)| cut.long).sum()
     }
 
     /// The length to buy of a roll, a tenth more for waste (common practice, no source),
     /// up to a whole foot, or to a tenth of a meter.
     #[must_use]
     pub fn roll(&self, unit: Unit) -> Length {
-        let step = match unit {
-            Unit::Millimetre => Length::mm(100),
-            _ => Length::inches(12, 1),
-        };
-        let all = self.long() * Exact::ratio(11, 10);
-        step * -((Length::ZERO - all) / step).floor()
+        let step = unit.either(Length::inches(12, 1), Length::mm(100));
+        step * (self.long() * Exact::ratio(11, 10) / step).ceil()
     }
 
     /// The boards that lips are ripped from, each strip with a saw cut: nominal

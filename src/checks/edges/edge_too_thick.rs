@@ -80,10 +80,7 @@ fn look(
         .subject(&part.path)
         .urgency((whole - core) / Length::mm(1));
     // The usual lip, where that leaves enough.
-    let usual = match tape.unit {
-        crate::measure::Unit::Millimetre => Length::mm(6),
-        _ => Length::inches(1, 4),
-    };
+    let usual = tape.unit.either(Length::inches(1, 4), Length::mm(6));
     if !first.banding && (usual * count).twice() <= whole {
         let written = asked.is_some_and(|edging| edging.thick_at != edging.span);
         if written {

@@ -1,7 +1,7 @@
 //! What a run asks for in the house: its fillers, and its places for appliances.
 
 use crate::model::{Case, JointKind, Side, Space};
-use crate::parts::{Assembly, Joint, JointSort, PartId, Role, Which};
+use crate::parts::{Assembly, JointSort, PartId, Role, Which};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::{Doing, Filled, House};
 use crate::plans::scribe_strips::scribe_strips;
@@ -14,8 +14,7 @@ impl Maker<'_, '_> {
         for filler in &case.fillers {
             let unit = Assembly::Filler(case.id, filler.side);
             let joints = self.joints_of(&unit);
-            let index = |own: &Joint| self.parts.joints.iter().position(|it| std::ptr::eq(it, own));
-            let closes: Vec<usize> = joints.iter().filter_map(|own| index(own)).collect();
+            let closes = self.closing.get(&unit).cloned().unwrap_or_default();
             let mut parts: Vec<PartId> =
                 joints.iter().flat_map(|joint| [joint.into, joint.part]).collect();
             parts.dedup();
