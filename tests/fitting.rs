@@ -259,6 +259,36 @@ fn a_slide_that_starts_far_back_needs_its_room_too() {
     assert_eq!(with("2-1/8"), ["slide-room"]);
 }
 
+/// The cupboard is fixed to the wall, so that a nailer stands under its top: with
+/// stretchers of 23/32 it reaches from 33-25/32 down 4 to 29-25/32. The upper opening is
+/// from 28 to 33. The middle of a slide beside the box is half way up, at 30-1/2, so the
+/// nailer, 23/32 thick, is behind it: 18 - 13/64 - 23/32 - 3/4 = 16-21/64 are left. A slide
+/// under the box lies lower, and the nailer is not in its way: 17-3/64 are left.
+#[test]
+fn a_nailer_takes_from_the_room_of_the_slide_that_it_stands_behind() {
+    let with = |sits: &str, room: &str| {
+        let text = spec("first.case").replace("room 15-3/4", &format!("room {room}"));
+        let text = text.replace("undermount; length", &format!("{sits}; length"));
+        let notch = text.lines().find(|line| line.contains("notch {")).map(str::to_owned);
+        match sits {
+            "undermount" => text,
+            _ => text.replace(&notch.expect("the notch"), ""),
+        }
+    };
+    assert_eq!(slugs(&compile(&with("undermount", "17-1/32"))), Vec::<&str>::new());
+    assert_eq!(slugs(&compile(&with("undermount", "17-1/16"))), ["slide-room"]);
+    let beside = compile(&with("side-mount", "16-5/16"));
+    assert_eq!(slugs(&beside), Vec::<&str>::new());
+    assert_lines(
+        &beside,
+        &[
+            "upper runner 2-1/2 25-25/32 3/4 + sheet 17-1/16 1/32~",
+            "clear behind counts to the nailer behind the slide: TNL of upper",
+        ],
+    );
+    assert_eq!(slugs(&compile(&with("side-mount", "16-3/8"))), ["slide-room"]);
+}
+
 /// The upper opening is 5 high and its box 5 - 7/8 = 4-1/8, so the box starts at
 /// 7/16 and its bottom 13 mm above that, at 0.949 in: an undermount slide may lie
 /// at 15/16 (0.9375) and not at 31/32 (0.96875). The packers go with it.
@@ -416,7 +446,15 @@ fn every_slide_holds_its_box_inside_its_opening() {
             });
             let face = faces.map(|part| part.extent(Direction::Z).0).min().expect("a face");
             let back = own.iter().find(|part| part.role == Role::Back).expect("a back");
-            let inside = back.extent(Direction::Z).0 - face;
+            // A nailer is in the way of what its height meets: a slide on its line, and
+            // one under the box as far as its hooks.
+            let ends = |part: &&Part| {
+                let (from, to) = part.extent(Direction::Y);
+                let reach = if drawer.hardware.undermount { bottom } else { line };
+                matches!(part.role, Role::Nailer(_)) && from < reach && line < to
+            };
+            let end = own.iter().filter(ends).chain([back]).map(|part| part.extent(Direction::Z).0);
+            let inside = end.min().expect("a back") - face;
             assert_eq!(drawer.used.length + drawer.left.length, inside, "{at}");
             assert!(!drawer.left.length.is_negative(), "{at}");
             let rear = match &drawer.set_back {

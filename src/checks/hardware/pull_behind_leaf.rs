@@ -3,7 +3,8 @@
 use super::slide_room;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
-use crate::model::{Case, Opening, OpeningKind, Piece};
+use crate::model::{Case, Opening, OpeningKind};
+use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "pull-behind-leaf",
@@ -18,21 +19,22 @@ pub(in crate::checks) const RULE: Rule = Rule {
         sound: "tray tins  { same jars; box { high 3-1/4 } }",
         wrong: "drawer tins  { same jars; set-back 1/2 }",
     },
-    check: Check::Piece(check),
+    check: Check::Parts(check),
     sometimes: None,
 };
 
-fn check(piece: &Piece, sink: &mut Sink) {
-    for case in &piece.cases {
+fn check(work: &Workings<'_>, sink: &mut Sink) {
+    for case in &work.piece.cases {
         for opening in &case.openings {
-            sink.extend(struck(piece, case, opening));
+            sink.extend(struck(work, case, opening));
         }
     }
 }
 
-fn struck(piece: &Piece, case: &Case, opening: &Opening) -> Option<Diagnostic> {
+fn struck(work: &Workings<'_>, case: &Case, opening: &Opening) -> Option<Diagnostic> {
+    let piece = work.piece;
     let tape = piece.tape();
-    let OpeningKind::Drawer { slide, .. } = opening.kind else { return None };
+    let OpeningKind::Drawer { .. } = opening.kind else { return None };
     let door = case.door_before(opening)?;
     let pull = opening.front.as_ref()?.pull.and_then(|pull| piece.pull(pull))?;
     let written = opening.set_back_span?;
@@ -52,8 +54,7 @@ fn struck(piece: &Piece, case: &Case, opening: &Opening) -> Option<Diagnostic> {
         .minus(room, "set-back of the front", tape);
     let back = tape.figure(tape.up(pull.stands));
     let further = tape.up(pull.stands) - room;
-    let slide = slide.and_then(|slide| piece.slide(slide)?.hardware());
-    let fits = slide.is_some_and(|slide| slide_room::spare(piece, case, opening, slide) >= further);
+    let fits = slide_room::spare(work, opening).is_some_and(|spare| spare >= further);
     let found = RULE
         .finding(title, written, tape.figure(room))
         .label(pull.stands_span, "this pull")

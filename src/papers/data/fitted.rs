@@ -93,6 +93,8 @@ pub(super) struct Slide<'d> {
     used: Figure,
     clear: Figure,
     #[serde(skip_serializing_if = "Option::is_none")]
+    nailer: Option<&'d str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     up_box: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
     box_high: Option<Figure>,
@@ -385,6 +387,7 @@ impl<'d> Maker<'d, '_> {
             long: self.figure(own.hardware.length.length),
             used: self.figure(own.used.length),
             clear: self.figure(own.left.length),
+            nailer: own.nailer.map(|nailer| nailer.mark.as_str()),
             up_box: own.up_box.map(|up| self.figure(up)),
             box_high: own.opening.box_high().map(|high| self.figure(high.length)),
             box_less: own.box_less.map(|less| less.map(|less| self.figure(less))),

@@ -47,7 +47,10 @@ fn explained(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> String {
 }
 
 fn runs(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> Table {
-    let (figures, facts) = (&source.figures, &source.work.piece.facts);
+    let (figures, piece) = (&source.figures, source.work.piece);
+    let facts = &piece.facts;
+    let cases = all.iter().filter_map(|own| piece.case(own.opening.case()));
+    let nailed = cases.fold(false, |nailed, case| nailed || piece.nailers(case) > 0);
     let mut table = Table {
         columns: vec![
             left("drawer").strong(),
@@ -58,8 +61,10 @@ fn runs(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> Table {
             right("lower").strong(),
             right("clear behind"),
         ],
-        foot: "narrower and lower than the opening, and from the box to the inside of the back"
-            .to_owned(),
+        foot: format!(
+            "narrower and lower than the opening, and from the box to the inside of the back{}",
+            if nailed { ", or of the nailers before it" } else { "" }
+        ),
         ..Table::default()
     };
     for own in all {

@@ -117,6 +117,15 @@ fn heights(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> Table {
         ],
         ..Table::default()
     };
+    let nailed: Vec<String> = all
+        .iter()
+        .filter_map(|drawer| Some((drawer.opening.title(), drawer.nailer?)))
+        .map(|(title, nailer)| format!("{} of {title}", nailer.mark))
+        .collect();
+    if !nailed.is_empty() {
+        table.foot =
+            format!("clear behind counts to the nailer behind the slide: {}", nailed.join(", "));
+    }
     let mixed = all.iter().any(|drawer| drawer.line == Line::LowerEdge);
     for drawer in all {
         let slide = match drawer.line {

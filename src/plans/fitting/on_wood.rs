@@ -25,7 +25,7 @@ pub struct OnWood<'a> {
     pub stops: Vec<&'a Part>,
     /// How much narrower and lower than its opening, as built, the box is.
     pub less: [Size; 2],
-    /// From the box to the inside of the back.
+    /// From the box to the inside of the back, or of the nailers before it.
     pub behind: Size,
     /// Where its stops go; `None` where it has none.
     pub stopped: Option<Stopped>,
