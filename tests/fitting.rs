@@ -92,12 +92,14 @@ fn the_first_cabinet_is_fitted_as_worked_by_hand() {
     );
     // What the slide's sheet asks: 3/4 + 1/8.
     let given = first.replace("undermount; length", "undermount; behind-front 1/8; length");
-    assert_lines(&compile(&given), &["upper runner 0 23-9/32 7/8 16-1/2 1-5/16~"]);
+    // The box is level with the nailer, 23/32 thick: it ends 7/8 + 15 behind the face, and
+    // 17-51/64 - 23/32 - 15-7/8 = 1.203 are left.
+    assert_lines(&compile(&given), &["upper runner 0 23-9/32 7/8 15-7/8 1-7/32~"]);
     assert!(!sheet(&compile(&given)).iter().any(|line| line.contains("behind-front")));
     // A slide that starts farther back than its room allows for: 3/4 + 1-1/4 + 15.
     let far = first.replace("undermount; length", "undermount; behind-front 1-1/4; length");
-    // It leaves 17-51/64 - 17 = 51/64.
-    assert_lines(&compile(&far), &["upper runner 0 23-9/32 2 17 13/16~", "13/16~ = 0.797"]);
+    // It leaves 17-51/64 - 23/32 - 17 = 5/64.
+    assert_lines(&compile(&far), &["upper runner 0 23-9/32 2 17 3/32~", "3/32~ = 0.078"]);
 }
 
 /// Worked by hand, in millimeters. The hook is 7 from the inside of a side 15
@@ -119,7 +121,8 @@ fn the_hooks_of_the_linen_press_are_as_worked_by_hand() {
 /// openings of (784 - 2 × 18) / 3 = 249-1/3 and two dividers: the upper opening
 /// begins 2 × 267-1/3 = 534-2/3 above the bottom, and its slide 96 above that, at
 /// 630-2/3. A box 20 lower than its opening stands 10 above its edge, so that the
-/// slide is 86 up its side. Without `up`, the slide's middle is at half the
+/// slide is 86 up its side. It ends 21 + 400 behind the face, and the nailer, 18 thick, stands 444 - 18
+/// behind it: 5 are left. Without `up`, the slide's middle is at half the
 /// height of the box: 229-1/3 / 2 = 114-2/3. The lowest hole at 100 would strike a plate
 /// screw at 196 - 98 = 98, so the rows start one pitch higher, at 132.
 #[test]
@@ -128,7 +131,7 @@ fn plates_push_the_rows_of_pins_up() {
     assert_lines(
         &alcove,
         &[
-            "upper side-400 96 630.5~ 21 429 15",
+            "upper side-400 96 630.5~ 21 421 5",
             "630.5~ = 630.67",
             "upper lower edge 86",
             "18 holes in each row, 32 mm from center to center; the first is 132 above the lower edge of the opening",
@@ -252,7 +255,11 @@ fn rows_on_both_faces_of_one_board_need_wood_between_them() {
 fn a_slide_that_starts_far_back_needs_its_room_too() {
     let with = |behind: &str| {
         let given = format!("undermount; behind-front {behind}; length");
-        slugs(&compile(&spec("first.case").replace("undermount; length", &given)))
+        // Without a nailer behind the box.
+        let free = spec("first.case").replace("fixing wall", "fixing none");
+        let mut slugs = slugs(&compile(&free.replace("undermount; length", &given)));
+        slugs.retain(|slug| *slug != "tips");
+        slugs
     };
     // So far back is odd, and possible.
     assert_eq!(with("2"), ["figure-odd"]);
@@ -275,7 +282,11 @@ fn a_nailer_takes_from_the_room_of_the_slide_that_it_stands_behind() {
             _ => text.replace(&notch.expect("the notch"), ""),
         }
     };
+    // Its box ends 3/4 + 15 behind the face, well before the nailer, which it meets.
     assert_eq!(slugs(&compile(&with("undermount", "17-1/32"))), Vec::<&str>::new());
+    let long = with("undermount", "17-1/32").replace("length 15;", "length 16-5/16;");
+    assert_eq!(slugs(&compile(&long)), Vec::<&str>::new());
+    assert_eq!(slugs(&compile(&long.replace("16-5/16;", "16-3/8;"))), ["slide-room"]);
     assert_eq!(slugs(&compile(&with("undermount", "17-1/16"))), ["slide-room"]);
     let beside = compile(&with("side-mount", "16-5/16"));
     assert_eq!(slugs(&beside), Vec::<&str>::new());
@@ -283,7 +294,7 @@ fn a_nailer_takes_from_the_room_of_the_slide_that_it_stands_behind() {
         &beside,
         &[
             "upper runner 2-1/2 25-25/32 3/4 + sheet 17-1/16 1/32~",
-            "clear behind counts to the nailer behind the slide: TNL of upper",
+            "clear behind counts to the nailer that stands there: TNL of upper",
         ],
     );
     assert_eq!(slugs(&compile(&with("side-mount", "16-3/8"))), ["slide-room"]);
@@ -455,7 +466,17 @@ fn every_slide_holds_its_box_inside_its_opening() {
             };
             let end = own.iter().filter(ends).chain([back]).map(|part| part.extent(Direction::Z).0);
             let inside = end.min().expect("a back") - face;
-            assert_eq!(drawer.used.length + drawer.left.length, inside, "{at}");
+            assert!(drawer.used.length + drawer.left.length <= inside, "{at}");
+            // And the box stands clear of whatever nailer is level with it.
+            let boxes = of(work.parts, opening.id, Role::DrawerSide);
+            let rear = boxes.map(|side| side.extent(Direction::Z).1).max().expect("a box");
+            let level = |part: &&Part| {
+                let (from, to) = part.extent(Direction::Y);
+                matches!(part.role, Role::Nailer(_)) && from < top && bottom < to
+            };
+            for nailer in own.iter().filter(level) {
+                assert!(rear <= nailer.extent(Direction::Z).0, "{at}");
+            }
             assert!(!drawer.left.length.is_negative(), "{at}");
             let rear = match &drawer.set_back {
                 Some(set_back) => set_back.length + drawer.hardware.length.length,

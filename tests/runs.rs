@@ -1,6 +1,7 @@
 //! Runs: figures worked by hand.
 
 use casewright::measure::Length;
+use casewright::model::Edge;
 use casewright::papers::{self, Format};
 use casewright::parts::Part;
 use casewright::pipeline::Compilation;
@@ -190,6 +191,28 @@ fn a_run_is_installed_in_its_order() {
     assert!(order.is_sorted(), "{order:?}");
     assert_eq!(operation(&packet, "keep space")["wide"]["print"], "610");
     assert_eq!(kinds(&packet).last(), Some(&"push in"));
+}
+
+/// Worked by hand. The filler is 60 wide and 12 may come off it, so the sink stands 48 to
+/// 60 off its wall. An end is 18 thick: beside the filler the left door stays back by the
+/// whole gap of 3 and lies 15 over it, at the other side by half and lies 16.5 over.
+#[test]
+fn a_filler_has_its_room_and_its_gap() {
+    let compiled = compile(&laundry());
+    let packet = packet(&compiled);
+    let off = operation(&packet, "stand off wall");
+    assert_eq!((&off["case"], &off["side"]), (&"sink".into(), &"left".into()));
+    assert_eq!([&off["between"][0]["print"], &off["between"][1]["print"]], ["48", "60"]);
+    let piece = compiled.piece.as_ref().unwrap();
+    let pots = &piece.cases[0].openings.iter().find(|own| own.front.is_some()).unwrap().reach;
+    assert_eq!(pots.of(Edge::Left).length, mm(15));
+    assert_eq!(pots.of(Edge::Right).length, mm(33).half());
+    let gaps = papers::one(&compiled, "gaps", Format::Text).expect("the gap sheet");
+    let words = |line: &str| line.split_whitespace().collect::<Vec<_>>().join(" ");
+    let told = |row: &str| gaps.lines().any(|line| words(line).contains(row));
+    assert!(told("PO-LD pots, left door hinge filler corner 3.00 3.00"), "{gaps}");
+    assert!(told("PO-LD pots, left door 15 15 18"), "{gaps}");
+    assert!(told("PO-RD pots, right door 16.5 15 18"), "{gaps}");
 }
 
 /// A filler of 50 keeps 38 when 12 have come off; one of 49.5 keeps too little. A space

@@ -1,6 +1,6 @@
 //! The units of length, declared once.
 
-use super::{Exact, Length};
+use super::Exact;
 
 /// A unit of length that a spec may be written in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -36,7 +36,7 @@ impl Unit {
     /// Of two round figures for one rule of thumb the one that a shop which
     /// counts in this unit goes by.
     #[must_use]
-    pub fn either(self, inches: Length, metric: Length) -> Length {
+    pub fn either<T>(self, inches: T, metric: T) -> T {
         match self {
             Self::Inch | Self::Foot => inches,
             Self::Millimetre | Self::Centimetre | Self::Metre => metric,

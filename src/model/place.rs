@@ -13,6 +13,8 @@ pub(super) struct Place {
     pub(super) path: String,
     pub(super) run: Option<RunId>,
     pub(super) exposure: [Exposure; 2],
+    /// A filler stands beside it, level with its fronts.
+    pub(super) fillers: [bool; 2],
     /// The width that its run gives it.
     pub(super) wide: Option<Width>,
 }

@@ -254,7 +254,14 @@ fn cases(
         match kind {
             OnFloor::Case => {
                 let path = entry.name().map_or("", |name| name.value).to_owned();
-                let place = Place { id: CaseId(first), path, run: None, exposure, wide: None };
+                let place = Place {
+                    id: CaseId(first),
+                    path,
+                    run: None,
+                    exposure,
+                    fillers: [false; 2],
+                    wide: None,
+                };
                 if let Some(mut case) = solve_case::lower(entry, place, &shared, ctx) {
                     case.x = x;
                     x += case.wide.length;

@@ -117,6 +117,7 @@ pub(super) fn lower(
                 path: format!("{name}.{}", thing.name()),
                 run: Some(stand.id),
                 exposure: exposure(&things, index, &stand.exposure),
+                fillers: fillers_beside(&things, index),
                 wide: Some(width(thing, &wide, ctx)),
             };
             let mut case = solve_case::lower(case, place, shared, ctx)?;
@@ -260,6 +261,14 @@ fn exposure(things: &[Thing<'_>], index: usize, run: &[Exposure; 2]) -> [Exposur
         if first { left.clone() } else { Exposure::Neighbour },
         if last { right.clone() } else { Exposure::Neighbour },
     ]
+}
+
+/// On which sides of an item of a run a filler stands.
+fn fillers_beside(things: &[Thing<'_>], index: usize) -> [bool; 2] {
+    [index.checked_sub(1), index.checked_add(1)].map(|at| {
+        let beside = at.and_then(|at| things.get(at));
+        beside.is_some_and(|thing| thing.kind == Stands::Filler)
+    })
 }
 
 /// The width of a case as its own equations take it: as a figure of its own where it is
@@ -414,6 +423,7 @@ fn own_width(
         path: thing.name().to_owned(),
         run: Some(stand.id),
         exposure: [Exposure::Neighbour, Exposure::Neighbour],
+        fillers: [false; 2],
         wide: None,
     };
     let case = solve_case::lower(thing.case.as_ref()?, place, shared, ctx);

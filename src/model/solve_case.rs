@@ -79,7 +79,7 @@ impl OuterSizes {
         is_framed: bool,
         has_countertop: bool,
         is_hung: bool,
-        exposure: &[Exposure; 2],
+        (exposure, fillers): (&[Exposure; 2], [bool; 2]),
     ) -> Option<Around> {
         let [left, right] = &self.sides;
         let side = |size: &Option<Size>, at: &Exposure| Some(size.as_ref()? - &at.scribe());
@@ -87,6 +87,7 @@ impl OuterSizes {
             is_framed,
             has_countertop,
             is_on_floor: self.base.is_none() && !is_hung,
+            fillers,
             sides: [side(left, &exposure[0])?, side(right, &exposure[1])?],
             above: self.above.clone().unwrap_or_default(),
             below: self.below.clone().unwrap_or_default(),
@@ -116,7 +117,7 @@ pub(super) fn lower(
 }
 
 fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Case> {
-    let Place { id, path, run, exposure, wide } = place;
+    let Place { id, path, run, exposure, fillers, wide } = place;
     let body = entry.body()?;
     let name = entry.name()?.value;
     let blocks = Blocks::read(entry, body, shared, ctx)?;
@@ -168,7 +169,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         countertop.is_some() || top.as_ref().is_some_and(|top| top.stretchers.is_some());
     let hanging = hung::read(body, ctx);
     let up = hanging.as_ref().map(hung::Hanging::up);
-    let around = sizes.around(!frameless, has_countertop, hanging.is_some(), &exposure);
+    let around = sizes.around(!frameless, has_countertop, hanging.is_some(), (&exposure, fillers));
     let placed = drafts.finish(shown, sizes.origin(up), around.as_ref(), &context, ctx);
     if placed.is_none() || settled.is_some() {
         let holding = settled.as_ref().map_or(&solution, |settled| &settled.holding);

@@ -246,7 +246,9 @@ fn step(
     }
     if let Some(last) = task.cured.iter().map(|index| number_of(*index)).max() {
         let cure = source.work.piece.shop.cure;
-        more.push(format!("not before {cure} after step {last}, the last glue-up"));
+        more.push(format!(
+            "not before {cure} after step {last}, the last glue-up of joints that are sanded flush"
+        ));
     }
     let mut times = vec![format!("{} of work", task.hands())];
     if task.waits_for != Wait::None {

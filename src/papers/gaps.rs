@@ -6,6 +6,8 @@ use crate::parts::{Front, Part};
 use crate::plans::seasons::{Against, Edge, Gap};
 use crate::trade;
 
+mod overlays;
+
 use super::Source;
 use super::measured;
 use super::page::{Block, Column, Table, Ticks, left, right};
@@ -14,9 +16,9 @@ use super::words;
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let gaps = source.work.gaps();
     let mut blocks = vec![Block::Note(words::climate(source))];
-    if gaps.is_empty() {
+    if source.work.fronts().is_empty() {
         blocks.push(Block::Note("This piece has no doors, drawers, or false fronts.".into()));
-    } else {
+    } else if !gaps.is_empty() {
         blocks.push(Block::Note("Set the fronts with these shims. Beside each gap stands what it will be on the driest and the dampest day of the room. A door moves away from its hinges, and a drawer front moves away from the middle of its screws. ± is how far a gap may be off on the day you set it, likely and at worst.".into()));
     }
     let mut sizes: Vec<Length> = gaps.iter().map(|gap| gap.fitted).collect();
@@ -27,15 +29,17 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         group(source, size, &own, &mut blocks);
     }
     today(source, gaps, &mut blocks);
+    overlays::blocks(source, &mut blocks);
     blocks.extend(measured::out_of_square(source));
     panels(source, &mut blocks);
     wood(source, &mut blocks);
     if !gaps.is_empty() {
-        blocks.push(Block::Proof(vec![
-            "the shims slide at every corner without force".into(),
-            "the two diagonals of each opening agree before you fit its front, or you plane the front to them".into(),
-            "a moisture meter on an offcut shows the figure above, within a point; if not, write it here: ______".into(),
-        ]));
+        let mut checks = vec!["the shims slide at every corner without force".to_owned()];
+        if gaps.iter().any(|gap| gap.front.fronts.set == Set::Inset) {
+            checks.push("the two diagonals of each opening agree before you fit its front, or you plane the front to them".into());
+        }
+        checks.push("a moisture meter on an offcut shows the figure above, within a point; if not, write it here: ______".into());
+        blocks.push(Block::Proof(checks));
     }
     blocks
 }

@@ -34,8 +34,8 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
             ticks: Ticks::None,
             ..Table::default()
         };
-        for Line { name, body, shown: weight, .. } in &group.lines {
-            let people = match trade::carry(body.mass()) {
+        for Line { lifted, name, body, shown: weight } in &group.lines {
+            let people = match weights.carry(lifted) {
                 Carry::People(count) => count.to_string(),
                 Carry::Gear => "strap, dolly, or split".to_owned(),
             };
@@ -51,7 +51,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     }
     let all = weights.whole();
     let mark = figures.mark(all.measured);
-    let carried = match trade::carry(all.mass()) {
+    let carried = match weights.carry_whole() {
         Carry::People(1) => "One person can lift it in one piece.".to_owned(),
         Carry::People(count) => format!("{count} people can lift it in one piece."),
         Carry::Gear => "No team should lift it in one piece: carry it in the parts above, and move what is too heavy for three people on straps or a dolly.".to_owned(),
@@ -74,13 +74,14 @@ fn lifting(source: &Source<'_, '_>) -> String {
     let (one, [two, three]) =
         (scale.both(trade::one_person()), trade::team().map(|team| scale.both(team)));
     let far = match source.work.piece.tape().unit {
-        Unit::Inch => "15 in or 380 mm",
-        Unit::Foot | Unit::Millimetre | Unit::Centimetre | Unit::Metre => "380 mm or 15 in",
+        Unit::Inch => "24 in or 600 mm",
+        Unit::Foot | Unit::Millimetre | Unit::Centimetre | Unit::Metre => "600 mm or 24 in",
     };
+    let bulky = scale.both(trade::one_person_at(Length::mm(600)));
     let alone = format!(
-        "One person should lift no more than {one}, and only close to the body, at hand height, on a clear floor, now and then (NIOSH lifting equation). From the floor, held {far} away, the limit is less than half of that."
+        "One person should lift no more than {one}, and only close to the body, at hand height, on a clear floor, now and then (NIOSH lifting equation). What is bulky is held farther from the body: of a case that is {far} at its thinnest one person lifts {bulky}, and less from the floor. The people below are counted so, with a tenth on top for hardware, glue, and finish."
     );
-    match trade::carry(source.work.weights().whole().mass()) {
+    match source.work.weights().carry_whole() {
         Carry::People(1) => alone,
         Carry::People(_) | Carry::Gear => format!(
             "{alone} Two people lift no more than {two} together and three no more than {three}, because a team never shares a weight evenly. Take out doors, drawers, and loose shelves before you carry anything. Use straps, and get a second pair of hands on every stair."

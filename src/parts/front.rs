@@ -1,7 +1,7 @@
 //! Fronts as wholes: the parts of each, where it stands, and its pull.
 
 use crate::measure::Span;
-use crate::model::{CaseId, FrontId, Fronts, Opening, Piece, Pull, Side};
+use crate::model::{CaseId, Edge, FrontId, Fronts, Opening, Piece, Pull, Set, Side, Size};
 
 use super::feature::{Bore, FeatureKind};
 use super::part::{Assembly, Part, Parts};
@@ -36,6 +36,20 @@ impl Front<'_> {
     #[must_use]
     pub fn noun(&self) -> &'static str {
         if self.hung.is_some() { "leaf" } else { "front" }
+    }
+
+    /// How far an overlay front lies over each edge of its opening; without those where
+    /// another front meets it with no board between.
+    pub fn overlays(&self) -> impl Iterator<Item = (Edge, &Size)> {
+        let meets = |edge: Edge| match self.id.leaf.side() {
+            Some(side) => edge == Edge::at(side).facing(),
+            None => false,
+        };
+        Edge::ALL
+            .into_iter()
+            .filter(move |edge| self.fronts.set != Set::Inset && !meets(*edge))
+            .map(|edge| (edge, self.opening.reach.of(edge)))
+            .filter(|(_, over)| over.length.is_positive())
     }
 
     /// How it is called in a message: by its opening, or by its own name where

@@ -3,7 +3,7 @@
 use crate::measure::Length;
 use crate::model::{Case, Side, Stock};
 use crate::parts::{Direction, Face, Part, PartId, Role, ScrewRow, screw_rows};
-use crate::trade::{self, Carry};
+use crate::trade::Carry;
 
 use super::Workings;
 use super::weights::Lifted;
@@ -68,7 +68,7 @@ fn one(work: &Workings<'_>, id: PartId, part: &Part, case: &Case) -> Option<Laid
     let ends = Side::BOTH.map(scribe).into_iter().filter(|(_, most)| most.is_positive());
     Some(Laid {
         part: id,
-        carry: trade::carry(work.weights().of(&Lifted::Countertop(case.id)).mass()),
+        carry: work.weights().carry(&Lifted::Countertop(case.id)),
         free: free(work, piece.stock(part.stock)?, part.extent(Direction::Z).1 - held),
         ends: ends.collect(),
         rows: rows.iter().filter_map(|row| placed(work, row)).collect(),

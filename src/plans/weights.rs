@@ -9,9 +9,9 @@ use std::collections::BTreeMap;
 use crate::measure::{Exact, Length, Mass};
 use crate::model::{CaseId, FrontId, Leaf, OpeningId, OpeningKind, Piece};
 use crate::parts::{
-    Assembly, Direction, Face, Feature, FeatureKind, Part, Parts, Role, front_path,
+    Assembly, Cuboid, Direction, Face, Feature, FeatureKind, Part, Parts, Role, front_path,
 };
-use crate::trade;
+use crate::trade::{self, Carry};
 
 use super::shelves::is_stuck;
 
@@ -126,6 +126,8 @@ pub struct Weights {
     pub parts: Vec<Body>,
     /// What is lifted together, case by case.
     pub lifted: BTreeMap<Lifted, Body>,
+    /// The space that each of them takes.
+    spaces: BTreeMap<Lifted, Cuboid>,
     /// Stocks that were taken to weigh what is usual, by index.
     pub guessed: Vec<usize>,
 }
@@ -142,11 +144,34 @@ impl Weights {
         self.lifted.iter().filter(move |(lifted, _)| lifted.case() == case).map(|(_, body)| body)
     }
 
+    /// How one of them is carried, with what comes on top of its wood.
+    #[must_use]
+    pub fn carry(&self, lifted: &Lifted) -> Carry {
+        let space = self.spaces.get(lifted);
+        trade::carry(
+            trade::with_hardware(self.of(lifted).mass()),
+            space.map_or(Length::ZERO, least),
+        )
+    }
+
+    /// How the whole is carried in one piece.
+    #[must_use]
+    pub fn carry_whole(&self) -> Carry {
+        let space = self.spaces.values().copied().reduce(|one, other| one.joined(&other));
+        let thick = space.as_ref().map_or(Length::ZERO, least);
+        trade::carry(trade::with_hardware(self.whole().mass()), thick)
+    }
+
     /// The weight of one thing that is lifted; nothing where there is none.
     #[must_use]
     pub fn of(&self, lifted: &Lifted) -> Body {
         self.lifted.get(lifted).copied().unwrap_or_default()
     }
+}
+
+/// The least of its three sizes, which one holds away from the body.
+fn least(space: &Cuboid) -> Length {
+    Direction::ALL.into_iter().map(|axis| space.size(axis)).min().unwrap_or_default()
 }
 
 /// Weighs every part.
@@ -158,6 +183,11 @@ pub(super) fn weigh(piece: &Piece, parts: &Parts) -> Weights {
         let own = lifted(piece, parts, part);
         let sum = weights.lifted.entry(own).or_default();
         *sum = sum.with(body);
+        // Loose shelves are carried one by one.
+        if !matches!(own, Lifted::Shelves(_)) {
+            let space = weights.spaces.entry(own).or_insert(part.cuboid());
+            *space = space.joined(&part.cuboid());
+        }
         if piece.stock(part.stock).is_some_and(|stock| stock.gravity.is_none())
             && !weights.guessed.contains(&part.stock.0)
         {

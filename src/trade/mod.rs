@@ -88,8 +88,8 @@ pub use swing::{Body, Edge, Hung, Leaf, Patch, Pivot, Pose};
 pub use tilting::{height_to_tilt, longest_to_tilt};
 pub use walls::{SCREWS_AT_STUD, cut_out_spare, into_stud, screw_down, screw_out, wallboard};
 pub use weight::{
-    BASIS, Carry, USUAL_GRAVITY, carry, density, grams, kilograms, lighter_at, one_person, team,
-    volume,
+    BASIS, Carry, USUAL_GRAVITY, carry, density, grams, kilograms, lighter_at, one_person,
+    one_person_at, team, volume, with_hardware,
 };
 pub use wooden::{
     above_box, back_below_sides, behind_box, below_bottom, bottom_past_back, guides_open,

@@ -279,6 +279,7 @@ pub(super) enum Work {
         alias = "set on base",
         alias = "set slides",
         alias = "spacers",
+        alias = "stand off wall",
         alias = "stick",
         alias = "take off"
     )]

@@ -79,6 +79,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "lift onto strip" => (Told::Step, &["up"]),
         "scribe" => (Told::Step, &["most"]),
         "fit filler" => (Told::Step, &["most"]),
+        "stand off wall" => (Told::Step, &["between"]),
         "keep space" => (Told::Step, &["wide"]),
         "push in" => (Told::Step, &["wide", "high", "clear"]),
         "fix cases" => (Told::Step, &["screws", "long", "most"]),

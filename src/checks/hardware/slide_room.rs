@@ -76,7 +76,11 @@ fn short(piece: &Piece, case: &Case, drawer: &Drawer<'_>) -> Diagnostic {
                 tape.figure(room)
             ),
             at.unwrap_or(slide.room_span),
-            tape.figure(start.map_or(needs, |behind| behind.length)),
+            match start {
+                Some(behind) => tape.figure(behind.length),
+                None if needs == slide.room.length => tape.figure(needs),
+                None => format!("the box needs {}", tape.figure(needs)),
+            },
         )
         .label(case.deep_span, tape.figure(case.deep.length))
         .label(opening.span, format!("this {what}"))
@@ -90,7 +94,7 @@ fn short(piece: &Piece, case: &Case, drawer: &Drawer<'_>) -> Diagnostic {
         .urgency((needs - room) / Length::mm(1));
     match drawer.nailer {
         Some(_) => found.note(
-            "a nailer stands behind the slide: use a shorter slide, make the case deeper, or take a back that takes the wall screws itself, 1/2 in or 12 mm thick, with `nailers none`",
+            "a nailer stands behind it: use a shorter slide, make the case deeper, or take a back that takes the wall screws itself, 1/2 in or 12 mm thick, with `nailers none`",
         ),
         None => found.note("use a shorter slide, or make the case deeper"),
     }

@@ -37,7 +37,10 @@ pub(super) fn of_front(tell: &Teller<'_>, front: &Front<'_>) -> Vec<Sum> {
         Against::Front(opening, leaf) => (opening.id, leaf) == (front.id.opening, front.id.leaf),
         Against::Part(_) => false,
     });
-    own.flat_map(|gap| of_gap(tell, gap, front)).collect()
+    let over = front.overlays().map(|(edge, over)| {
+        tell.length(&[Subject::Gap], format!("overlay {}", edge.word()), over.length, over)
+    });
+    own.flat_map(|gap| of_gap(tell, gap, front)).chain(over).collect()
 }
 
 fn of_gap(tell: &Teller<'_>, gap: &Gap<'_>, seen: &Front<'_>) -> Vec<Sum> {

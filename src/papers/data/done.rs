@@ -192,6 +192,13 @@ pub(super) struct KeptSpace<'d> {
 }
 
 #[derive(Serialize)]
+pub(super) struct StoodOff<'d> {
+    case: &'d str,
+    side: &'static str,
+    between: [Figure; 2],
+}
+
+#[derive(Serialize)]
 pub(super) struct PushedIn<'d> {
     space: &'d str,
     wide: Figure,
@@ -396,6 +403,11 @@ impl<'d> Maker<'d, '_> {
                 batten: self.mark(own.batten),
                 through: self.mark(own.end),
                 most: own.most.map(|most| self.figure(most)),
+            }),
+            House::StandOff(id, side, between) => What::StandOff(StoodOff {
+                case: case(*id),
+                side: side.word(),
+                between: between.map(|at| self.figure(at)),
             }),
             House::Keep(id) => What::KeepSpace(self.space(*id)),
             House::PushIn(id) => What::PushIn(self.appliance(*id)),

@@ -202,6 +202,8 @@ pub(super) struct Hinge<'d> {
     on_part: Figure,
     above_opening: Figure,
     #[serde(skip_serializing_if = "Option::is_none")]
+    over: Option<Figure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     plate: Option<Plate<'d>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     block: Option<Placed<'d>>,
@@ -426,6 +428,7 @@ impl<'d> Maker<'d, '_> {
             hangs_on: &own.holder.mark,
             on_part: self.figure(own.on_holder),
             above_opening: self.figure(own.above_opening),
+            over: own.over.as_ref().map(|over| self.figure(over.length)),
             plate: own.plate.map(|plate| Plate {
                 part: &plate.part.mark,
                 face: plate.part.face_name(plate.face),

@@ -368,6 +368,8 @@ pub(super) enum What<'d> {
     FixBeside(done::FixedBeside<'d>),
     #[serde(rename = "fit filler")]
     FitFiller(done::FittedFiller<'d>),
+    #[serde(rename = "stand off wall")]
+    StandOff(done::StoodOff<'d>),
     #[serde(rename = "keep space")]
     KeepSpace(done::KeptSpace<'d>),
     #[serde(rename = "push in")]

@@ -38,6 +38,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut V
         ]);
     }
     blocks.push(Block::Table(table));
+    overlays(source, all, blocks);
     plates(source, all, blocks);
     let inset = |hung: &&HungAt<'_>| {
         let opening = hung.leaf.opening().and_then(|id| source.work.piece.opening(id));
@@ -52,10 +53,34 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut V
     ]));
 }
 
+/// For which overlay the hinges are bought: the crank of the arm or the height of the
+/// plate goes by it.
+fn overlays(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut Vec<Block>) {
+    let (figures, facts) = (&source.figures, &source.work.piece.facts);
+    let mut doors: Vec<(String, Vec<&str>)> = Vec::new();
+    for hung in all.iter().filter(|hung| hung.number == 1) {
+        let Some(over) = &hung.over else { continue };
+        let over = figures.size(over, facts);
+        match doors.iter_mut().find(|(known, _)| *known == over) {
+            Some((_, marks)) => marks.push(&hung.leaf.mark),
+            None => doors.push((over, vec![&hung.leaf.mark])),
+        }
+    }
+    if doors.is_empty() {
+        return;
+    }
+    let told: Vec<String> =
+        doors.iter().map(|(over, marks)| format!("{over} ({})", marks.join(", "))).collect();
+    blocks.push(Block::Note(format!(
+        "Buy hinges and plates for the overlay on the side of the hinges: {}.",
+        told.join("; ")
+    )));
+}
+
 fn plates(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut Vec<Block>) {
     let figures = &source.figures;
     if all.iter().any(|hung| !hung.butt && hung.plate.is_none()) {
-        blocks.push(Block::Note("The plate of the cup hinge is not drawn, because its figures are not given. The hinge's data sheet has them: put the center of each plate at the height in the table, and take from that sheet the line of its screws, their holes, and what it must stand on to lie level with the edge of the opening. The cut list has no blocks for the plates. Write the figures into the hinge as its `plate`, and these papers work out every plate and block.".into()));
+        blocks.push(Block::Note("The plate of the cup hinge is not drawn, because its figures are not given. The hinge's data sheet has them: put the center of each plate at the height in the table, and take from that sheet the line of its screws, their holes, and what it must stand on to lie level with the edge of the opening. The cut list has no blocks for the plates. Once its `plate` is entered in the plan, these papers give every plate and block.".into()));
     }
     let mut screws = Table {
         columns: vec![

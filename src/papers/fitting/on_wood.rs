@@ -47,10 +47,15 @@ fn explained(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> String {
 }
 
 fn runs(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> Table {
-    let (figures, piece) = (&source.figures, source.work.piece);
-    let facts = &piece.facts;
-    let cases = all.iter().filter_map(|own| piece.case(own.opening.case()));
-    let nailed = cases.fold(false, |nailed, case| nailed || piece.nailers(case) > 0);
+    let (figures, facts) = (&source.figures, &source.work.piece.facts);
+    let nailed: Vec<String> = all
+        .iter()
+        .filter_map(|own| Some(format!("{} of {}", own.nailer?.mark, own.opening.title())))
+        .collect();
+    let to = match nailed.is_empty() {
+        true => String::new(),
+        false => format!(", or to the nailer that stands there: {}", nailed.join(", ")),
+    };
     let mut table = Table {
         columns: vec![
             left("drawer").strong(),
@@ -62,8 +67,7 @@ fn runs(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> Table {
             right("clear behind"),
         ],
         foot: format!(
-            "narrower and lower than the opening, and from the box to the inside of the back{}",
-            if nailed { ", or of the nailers before it" } else { "" }
+            "narrower and lower than the opening, and from the box to the inside of the back{to}"
         ),
         ..Table::default()
     };

@@ -1,7 +1,7 @@
 //! Drawer slides: their heights and set-backs, what carries them, the jig to
 //! mark them by, and what an undermount slide asks of its box.
 
-use crate::model::{Beyond, Edge};
+use crate::model::{Beyond, Edge, Set};
 use crate::plans::fitting::{Drawer, Line};
 
 use super::super::Source;
@@ -14,11 +14,16 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut V
     }
     blocks.push(Block::Heading("Drawer slides".into()));
     blocks.push(Block::Note(format!(
-        "The height of a slide is that of its {}, above the lower edge of its opening{} and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset{}, and the room that the slide needs from there. Behind that, the rest is clear to the back.",
+        "The height of a slide is that of its {}, above the lower edge of its opening{} and above the top face of the bottom. The set-back is from {} to the front end of the slide. The depth used counts from there too: the front, where it is inset{}, and the room that the slide needs from there. Behind that, the rest is clear to the back{}.",
         lines(all),
         if stands_past(all) { ", which behind doors is that of the doors," } else { "" },
         face(source, all),
-        if stands_past(all) { ", or all that stands before a box behind doors" } else { "" }
+        if stands_past(all) { ", or all that stands before a box behind doors" } else { "" },
+        if all.iter().any(|drawer| drawer.nailer.is_some()) {
+            ", or to a nailer before it"
+        } else {
+            ""
+        }
     )));
     blocks.push(Block::Table(heights(source, all)));
     unknown(all, blocks);
@@ -62,7 +67,21 @@ fn play(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(Block::Heading("Boxes in their openings".into()));
-    blocks.push(Block::Note("Where an opening came out different from the drawing, make its box by these figures: as wide as the opening less the first, and as high as the opening less the second. Its front, or a door, is the opening less the gaps on both sides, which are on the gap sheet; rails, panels, and the bottom of the box change by as much as what they go between.".into()));
+    let lies_over = |drawer: &&Drawer<'_>| {
+        drawer.opening.front.as_ref().is_some_and(|own| own.set != Set::Inset)
+    };
+    let front = match all.iter().filter(lies_over).count() {
+        0 => {
+            "Its front, or a door, is the opening less the gaps on both sides, which are on the gap sheet"
+        }
+        count if count == all.len() => {
+            "Its front, or a door, is the opening and what it lies over its edges, which is on the gap sheet"
+        }
+        _ => {
+            "Its front, or a door, is the opening less the gaps on both sides, or where it is an overlay front the opening and what it lies over its edges; both are on the gap sheet"
+        }
+    };
+    blocks.push(Block::Note(format!("Where an opening came out different from the drawing, make its box by these figures: as wide as the opening less the first, and as high as the opening less the second. {front}; rails, panels, and the bottom of the box change by as much as what they go between.")));
     blocks.push(Block::Table(table));
 }
 
@@ -124,7 +143,7 @@ fn heights(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> Table {
         .collect();
     if !nailed.is_empty() {
         table.foot =
-            format!("clear behind counts to the nailer behind the slide: {}", nailed.join(", "));
+            format!("clear behind counts to the nailer that stands there: {}", nailed.join(", "));
     }
     let mixed = all.iter().any(|drawer| drawer.line == Line::LowerEdge);
     for drawer in all {

@@ -1,7 +1,7 @@
 //! Where every hinge goes: on its door, and on what the door hangs on.
 
 use crate::measure::Length;
-use crate::model::{HingeKind, JointKind, Side};
+use crate::model::{Edge, HingeKind, JointKind, Side, Size};
 use crate::parts::{
     self, Bore, Direction, Face, FeatureKind, Front, JointSort, Part, PartId, Role, Which,
 };
@@ -26,6 +26,8 @@ pub struct HungAt<'a> {
     pub on_holder: Length,
     /// It is a butt hinge, without a cup.
     pub butt: bool,
+    /// How far an overlay door lies over the edge of its opening on the side of its hinges.
+    pub over: Option<Size>,
     /// The screws of its plate, where the spec gives it one.
     pub plate: Option<PlateAt<'a>>,
     /// The block that it stands on.
@@ -89,6 +91,10 @@ pub(super) fn plan<'a>(work: &Workings<'a>, index: &Index<'a>) -> Vec<HungAt<'a>
                 holder,
                 on_holder: above_end(holder, y),
                 butt: matches!(hinge.kind, HingeKind::Butt { .. }),
+                over: front
+                    .overlays()
+                    .find(|(edge, _)| *edge == Edge::at(side))
+                    .map(|(_, over)| over.clone()),
                 plate: screws.and_then(|at| plate(front, side, at, block.map(|b| b.part), index)),
                 block,
             });

@@ -3,7 +3,7 @@
 
 use crate::measure::Length;
 use crate::model::{Axis, Case, Opening, Piece, Set, Size};
-use crate::parts::{Direction, JointSort, Part, Role};
+use crate::parts::{self, Direction, JointSort, Part, Role};
 use crate::trade;
 
 use super::Index;
@@ -25,8 +25,10 @@ pub struct OnWood<'a> {
     pub stops: Vec<&'a Part>,
     /// How much narrower and lower than its opening, as built, the box is.
     pub less: [Size; 2],
-    /// From the box to the inside of the back, or of the nailers before it.
+    /// From the box to the nailer that stands behind it, else to the inside of the back.
     pub behind: Size,
+    /// That nailer.
+    pub nailer: Option<&'a Part>,
     /// Where its stops go; `None` where it has none.
     pub stopped: Option<Stopped>,
     /// How much farther apart the guides stand at their rear ends.
@@ -86,13 +88,27 @@ fn on_wood<'a>(
         let [left, _] = opening.stands_as_built();
         Stopped { back, aside: middle - Size::from(case.x) - left }
     });
+    let planes = parts::planes(piece, case);
+    let rear = &planes.frame + piece.before_box(case, opening) + &size.deep;
+    let sides = own.iter().filter(|(_, part)| part.role == Role::DrawerSide);
+    let level = |nailer: &&Part| {
+        let mut sides = sides.clone().map(|(_, side)| side.cuboid());
+        matches!(nailer.role, Role::Nailer(_))
+            && sides.any(|side| side.overlap_along(&nailer.cuboid(), Direction::Y).is_positive())
+    };
+    let nailer = index.parts.of_case(case.id).iter().find(level);
+    let behind = match nailer {
+        Some(nailer) => nailer.side(Direction::Z, false) - rear,
+        None => &planes.inside - rear,
+    };
     Some(OnWood {
         opening,
         on,
         kickers: of(Role::Kicker),
         runners: of(Role::Runner),
         less: [free.play.clone(), tall - &size.high],
-        behind: free.behind.clone(),
+        behind,
+        nailer,
         stopped,
         open: (!guides.is_empty()).then(|| trade::guides_open(piece.tape().unit)),
         guides,

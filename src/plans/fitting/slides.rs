@@ -37,9 +37,10 @@ pub struct Drawer<'a> {
     /// From the face of the frame to the front end of the slide, where its
     /// sheet's figure is known.
     pub set_back: Option<Size>,
-    /// The depth behind the face of the frame that the drawer takes.
+    /// The depth behind the face of the frame that the drawer takes, or its box alone
+    /// where a nailer behind it is in nothing else's way.
     pub used: Size,
-    /// The nailer that stands behind the slide, before the back.
+    /// The nailer that stands behind the drawer, before the back.
     pub nailer: Option<&'a Part>,
     /// From there to that nailer, else to the inside of the back; below zero where there
     /// is no room.
@@ -158,17 +159,25 @@ fn drawer<'a>(
     let ahead = piece.before_box(case, opening);
     let set_back = slide.behind_front.as_ref().map(|behind| &ahead + behind);
     let needs = &ahead + &slide.room;
-    let reach = set_back.as_ref().map(|set_back| set_back + &slide.length);
-    let used = match reach {
-        Some(reach) if reach.length > needs.length => reach,
-        _ => needs,
-    };
-    let nailer = nailer_behind(slide, height, own, index.parts.of_case(case.id));
-    let end = match nailer {
-        Some(nailer) => nailer.side(Direction::Z, false),
-        None => planes.inside.clone(),
-    };
-    let left = end - &planes.frame - &used;
+    // Without its sheet's figure the slide, and the box on it, begin at the front.
+    let reach = set_back.as_ref().unwrap_or(&ahead) + &slide.length;
+    let by_slide = if reach.length > needs.length { reach.clone() } else { needs };
+    // What is in the way of the drawer: the back in that of its slide, and a nailer in
+    // that of the slide or of the box alone.
+    let left = |end: Size, used: &Size| end - &planes.frame - used;
+    let mut ends = vec![(left(planes.inside.clone(), &by_slide), by_slide.clone(), None)];
+    for nailer in index.parts.of_case(case.id).iter() {
+        let used = match met(nailer, slide, height, own) {
+            Some(Met::Slide) => &by_slide,
+            Some(Met::Box) => &reach,
+            None => continue,
+        };
+        ends.push((left(nailer.side(Direction::Z, false), used), used.clone(), Some(nailer)));
+    }
+    let (left, used, nailer) = ends
+        .into_iter()
+        .min_by_key(|(left, ..)| left.length)
+        .unwrap_or_else(|| (Size::zero(), by_slide, None));
     let back = own.iter().find(|(_, part)| part.role == Role::DrawerBack).map(|(_, back)| *back);
     Drawer {
         opening,
@@ -201,31 +210,38 @@ fn drawer<'a>(
 /// slide on balls).
 const SECTION: Length = Length::mm(45);
 
-/// The nailer that stands behind the slides of a drawer, at their height. What stands
-/// behind the box alone is in nobody's way, since a box ends where its slide does.
-fn nailer_behind<'a>(
-    slide: &Hardware,
-    line: Length,
-    own: Own<'_, 'a>,
-    case: &'a [Part],
-) -> Option<&'a Part> {
+/// What of a drawer a nailer stands behind.
+enum Met {
+    /// Its slides, which need the room of their sheet.
+    Slide,
+    /// Its box alone, which ends where its slides do.
+    Box,
+}
+
+/// What of a drawer stands before a board, where that is a nailer.
+fn met(nailer: &Part, slide: &Hardware, line: Length, own: Own<'_, '_>) -> Option<Met> {
+    if !matches!(nailer.role, Role::Nailer(_)) {
+        return None;
+    }
     let sides = own.iter().filter(|(_, part)| part.role == Role::DrawerSide);
-    let boxed = sides.clone().map(|(_, part)| part.extent(Direction::Y));
-    let (foot, head) = boxed.reduce(|one, other| (one.0.min(other.0), one.1.max(other.1)))?;
-    let (from, to) = match (slide.undermount, slide.up.is_some()) {
+    let over = |direction: Direction| {
+        let ends = sides.clone().map(|(_, part)| part.extent(direction));
+        ends.reduce(|one, other| (one.0.min(other.0), one.1.max(other.1)))
+    };
+    let (across, (foot, head)) = (over(Direction::X)?, over(Direction::Y)?);
+    let slides = match (slide.undermount, slide.up.is_some()) {
         // It lies under the box, and its hooks reach into the back of it.
         (true, _) => (line, foot + slide.notch.map_or(Length::ZERO, |(_, high)| high)),
         (false, true) => (line, (line + SECTION).min(head)),
         (false, false) => (line - SECTION.half(), line + SECTION.half()),
     };
-    let across = sides.map(|(_, part)| part.extent(Direction::X));
-    let (left, right) = across.reduce(|one, other| (one.0.min(other.0), one.1.max(other.1)))?;
-    let meets = |part: &&Part| {
-        let (x, y) = (part.extent(Direction::X), part.extent(Direction::Y));
-        x.0 < right && left < x.1 && y.0 < to && from < y.1
-    };
-    let nailers = case.iter().filter(|part| matches!(part.role, Role::Nailer(_)));
-    nailers.filter(meets).min_by_key(|part| part.extent(Direction::Z).0)
+    let (x, y) = (nailer.extent(Direction::X), nailer.extent(Direction::Y));
+    let meets = |one: (Length, Length), other: (Length, Length)| one.0 < other.1 && other.0 < one.1;
+    match meets(x, across) {
+        true if meets(y, slides) => Some(Met::Slide),
+        true if meets(y, (foot, head)) => Some(Met::Box),
+        _ => None,
+    }
 }
 
 type Own<'s, 'a> = &'s [(crate::parts::PartId, &'a Part)];

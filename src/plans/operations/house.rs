@@ -22,6 +22,9 @@ pub enum House {
     Beside(Beside),
     /// A filler is fitted, and screwed on from inside its case.
     Fill(Filled),
+    /// A case stands off the wall at its side, so far at the least and at the most, for
+    /// the filler between.
+    StandOff(CaseId, Side, [Length; 2]),
     /// A place keeps its width while the cases beside it are set.
     Keep(SpaceId),
     /// An appliance comes into its place.

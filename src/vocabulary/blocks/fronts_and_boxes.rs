@@ -110,7 +110,7 @@ block! {
 block! {
     /// `set overlay { … }`
     overlay: "overlay", "an overlay",
-    "How far a front reaches over the edges of its opening. Where the case has a `gap` and no `by`, the overlay follows from it: two fronts on one board share it and leave the gap between them. At the bottom of the case a front covers the board there, at the sides and the top it stays back by half a gap, and under a countertop by a whole one.";
+    "How far a front reaches over the edges of its opening. Where the case has a `gap` and no `by`, the overlay follows from it: two fronts on one board share it and leave the gap between them. At the bottom of the case a front covers the board there, at the sides and the top it stays back by half a gap, and under a countertop or beside a filler by a whole one.";
     BY: Length = (
         "by",
         "how far it reaches over on every side, unless `gap` gives it",

@@ -141,6 +141,7 @@ impl Maker<'_, '_> {
             vec![Usual::Sanding.times(1)],
             hung.to_vec(),
         );
+        // What is glued on later, a nailer or a packer, lies where nothing is sanded flush.
         let glued = self.tasks.iter().enumerate().filter(|(_, task)| task.work == Work::Glue);
         let glued: Vec<usize> = glued.map(|(index, _)| index).collect();
         if let Some(task) = self.tasks.get_mut(sanded) {

@@ -1,7 +1,7 @@
 //! Carrying in, leveling, scribing, fixing, and hanging what was taken off.
 
 use crate::diagnostics::listed;
-use crate::measure::{Exact, Length, Mass};
+use crate::measure::Length;
 use crate::model::{Case, CaseId, Exposure, Opening, OpeningKind, Set, Side};
 use crate::parts::{JointSort, Role};
 use crate::plans::beside;
@@ -9,7 +9,7 @@ use crate::plans::fitting::Purpose;
 use crate::plans::operations::{Beside, Doing, House, Wall};
 use crate::plans::shelves;
 use crate::plans::wall;
-use crate::plans::weights::{Body, Lifted};
+use crate::plans::weights::Lifted;
 use crate::trade::{self, Carry};
 
 use super::{Maker, Usual, Work};
@@ -147,11 +147,8 @@ impl Maker<'_, '_> {
             ));
         }
         let weights = self.work.weights();
-        let mass = |case: &Case| {
-            weights.lifted.get(&Lifted::Case(case.id)).map_or(Mass(Exact::ZERO), Body::mass)
-        };
         for case in &self.piece.cases {
-            let carry = trade::carry(mass(case));
+            let carry = weights.carry(&Lifted::Case(case.id));
             does.push(Doing::House(House::Carry(case.id, carry)));
             lines.push(match carry {
                 Carry::People(1) => continue,
@@ -177,10 +174,12 @@ impl Maker<'_, '_> {
         if !stands {
             return (lines, does);
         }
-        lines.push(
-            "find the highest place of the floor, and set the piece there, clear of the walls"
-                .to_owned(),
-        );
+        let clear = match self.between_walls() {
+            Some(_) => "before its place between the walls",
+            None => "clear of the walls",
+        };
+        lines
+            .push(format!("find the highest place of the floor, and set the piece there, {clear}"));
         lines.push("shim up from it until the piece is level from end to end and from front to back, and its ends are plumb".to_owned());
         let (kept, keeps) = self.kept();
         lines.extend(kept);
@@ -198,9 +197,8 @@ impl Maker<'_, '_> {
         let hung = |case: &'_ &Case| case.hung.is_some();
         for case in self.piece.cases.iter().filter(hung) {
             let up = case.base_high().length;
-            let body = self.work.weights().of(&Lifted::Case(case.id));
             // One lifts; the other looks to the level and holds it.
-            let carry = match trade::carry(body.mass()) {
+            let carry = match self.work.weights().carry(&Lifted::Case(case.id)) {
                 Carry::People(count) => Carry::People(count.max(2)),
                 Carry::Gear => Carry::Gear,
             };
@@ -247,7 +245,11 @@ impl Maker<'_, '_> {
         if lines.is_empty() {
             return None;
         }
-        lines.insert(0, "block the piece off the wall that you scribe to, by the same amount at top and bottom, and set the compass to the widest gap".to_owned());
+        if let Some(name) = self.between_walls() {
+            lines.insert(0, format!("{name} does not go between the walls as it is: level it before its place, and measure from wall to wall at the bottom, the middle, and the top, level with its face and just before its back; what it is wider than that comes off its two stiles, so much from each that what is left of both looks alike; mark them at the three heights, and join the marks"));
+        } else {
+            lines.insert(0, "block the piece off the wall that you scribe to, by the same amount at top and bottom, and set the compass to the widest gap".to_owned());
+        }
         lines.push("plane to the line, leaning a few degrees under it so that only the front edge meets the wall; move the piece home and level it again".to_owned());
         let kicks = self.ids(|part| part.role == Role::Kick);
         if !kicks.is_empty() {
@@ -258,6 +260,17 @@ impl Maker<'_, '_> {
             lines.push("seal every edge that you cut or plane in the house with finish, before it meets the wall".to_owned());
         }
         Some((lines, does))
+    }
+
+    /// What is wider than its place between two walls before its stiles are scribed.
+    fn between_walls(&self) -> Option<&str> {
+        let scribed = |case: &Case, side: Side| matches!(side.of(&case.exposure), Exposure::Wall { scribe } if scribe.length.is_positive());
+        let (first, last) = (self.piece.cases.first()?, self.piece.cases.last()?);
+        let both = scribed(first, Side::Left) && scribed(last, Side::Right);
+        both.then_some(match self.piece.cases.len() {
+            1 => first.name.as_str(),
+            _ => "the piece",
+        })
     }
 
     fn walled(&self, wall: &Wall) -> Vec<String> {

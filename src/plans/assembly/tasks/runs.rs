@@ -1,7 +1,7 @@
 //! What a run asks for in the house: its fillers, and its places for appliances.
 
 use crate::model::{Case, JointKind, Side, Space};
-use crate::parts::{Assembly, JointSort, PartId, Role, Which};
+use crate::parts::{Assembly, Direction, JointSort, PartId, Role, Which};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::{Doing, Filled, House};
 use crate::plans::scribe_strips::scribe_strips;
@@ -110,16 +110,23 @@ impl Maker<'_, '_> {
         let mut lines = Vec::new();
         if let Some(most) = own.most {
             lines.push(format!(
-                "hold {strip} upright before its place, against the wall and even with its case, set the compass to the widest gap, and scribe it to the wall; up to {} of it may come off",
+                "from the side of {end} measure to the wall at the top, at the bottom, and at three places between, level with the face that {strip} will have; lay each measure off on {strip} from the edge that has {batten}, join the marks, and plane to the line; up to {} of it may come off",
                 tape.text(most)
             ));
         }
-        let flush = match self.parts.get(own.end).and_then(|part| self.piece.case(part.case)) {
-            Some(case) if case.frame.is_some() => "the face frame",
-            _ => "the fronts",
+        // It is level with the fronts: with the case where they lie in it, else before it,
+        // and then its batten begins where the case does.
+        let front = |id| self.parts.get(id).map(|part| part.side(Direction::Z, false).length);
+        let framed = self.parts.get(own.end).and_then(|part| self.piece.case(part.case));
+        let place = match framed.is_some_and(|case| case.frame.is_some()) {
+            true => format!("the face of {strip} flush with the face frame"),
+            false if front(own.batten) == front(own.end) => {
+                format!("the front edge of {batten} even with that of {end}")
+            }
+            false => format!("the face of {strip} even with the front edge of {end}"),
         };
         lines.push(format!(
-            "clamp {batten} to {end} with the face of {strip} flush with {flush}, drill, and screw it from inside the case, through {end} into {batten}, without glue"
+            "clamp {batten} to {end} with {place}, drill, and screw it from inside the case, through {end} into {batten}, without glue"
         ));
         lines
     }
@@ -134,8 +141,25 @@ impl Maker<'_, '_> {
                 own.name
             )
         };
-        let lines = self.piece.spaces().map(|(_, own)| told(own)).collect();
-        let does = self.piece.spaces().map(|(id, _)| Doing::House(House::Keep(id))).collect();
+        let mut lines: Vec<String> = self.piece.spaces().map(|(_, own)| told(own)).collect();
+        let keeps = self.piece.spaces().map(|(id, _)| Doing::House(House::Keep(id)));
+        let mut does: Vec<Doing> = keeps.collect();
+        for case in &self.piece.cases {
+            for filler in &case.fillers {
+                let Some(scribe) = &filler.scribe else { continue };
+                let (most, side) = (filler.wide.length, filler.side);
+                let least = most - scribe.length;
+                lines.push(format!(
+                    "leave {} to {} between {} and the wall at its {}, from top to bottom, or the filler {} comes out too wide or too narrow",
+                    tape.text(least),
+                    tape.text(most),
+                    case.name,
+                    side.word(),
+                    filler.name
+                ));
+                does.push(Doing::House(House::StandOff(case.id, side, [least, most])));
+            }
+        }
         (lines, does)
     }
 
