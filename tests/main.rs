@@ -36,6 +36,7 @@ mod faces;
 mod fitting;
 mod folders;
 mod format;
+mod framed;
 mod fuzzed;
 mod golden;
 mod grain;

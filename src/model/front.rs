@@ -1,12 +1,12 @@
 //! Fronts and drawer boxes.
 
 use crate::measure::{Length, Span, Spanned};
-use crate::trade;
 use crate::vocabulary::{CatchWord, Run, StopKind};
 
 use super::carries::Carries;
 use super::edge::Edges;
 use super::edging::Edged;
+use super::framed::PanelBuild;
 use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
 use super::insertion::Insertion;
@@ -40,65 +40,6 @@ pub enum Build {
     Slab,
     /// Frame and panel.
     Panel(PanelBuild),
-}
-
-/// The sizes of a frame-and-panel front.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct PanelBuild {
-    /// The width of its stiles.
-    pub stile: Size,
-    /// The width of its rails.
-    pub rail: Size,
-    /// What the panel is made of.
-    pub panel_stock: StockId,
-    /// How deep the grooves are.
-    pub groove: Size,
-    /// How far the tenons of the rails go into the grooves alone; with mortises, how
-    /// long their haunches are.
-    pub stub: Size,
-    /// How long the tenons are: as the stubs, or longer, into mortises.
-    pub tenon: Size,
-    /// How far tenons in mortises are set in from the ends of the stiles, where
-    /// written; else it follows from the width of the rails.
-    pub set_in: Option<Size>,
-    /// Where that is said, or would be.
-    pub set_in_at: Insertion,
-    /// Left free in each groove for a solid panel, where that is more than the stubs
-    /// leave.
-    pub float: Size,
-    /// The statement.
-    pub span: Span,
-}
-
-impl PanelBuild {
-    /// How deep the mortises are, with as much room as the grooves have; nothing where
-    /// the tenons go into the grooves alone.
-    #[must_use]
-    pub fn mortise(&self) -> Option<Size> {
-        let mortised = self.tenon.length > self.stub.length;
-        mortised.then(|| &self.tenon + &self.groove - &self.stub)
-    }
-
-    /// How far the tenons are set in from the ends of the stiles, on a tape with this
-    /// mark; all that the grooves leave of the rails at most.
-    #[must_use]
-    pub fn set_in(&self, mark: Length) -> Length {
-        let wide = self.rail.length;
-        let usual = || trade::set_in(wide, mark);
-        let most = (wide - self.groove.length).max(Length::ZERO);
-        self.set_in.as_ref().map_or_else(usual, |own| own.length).min(most)
-    }
-
-    /// How far the panel goes into each groove: no farther than the stubs, so that it
-    /// never holds the shoulders open, and a solid one not into the room that it moves in.
-    #[must_use]
-    pub fn reach(&self, solid: bool) -> Size {
-        let floating = &self.groove - &self.float;
-        match solid && floating.length < self.stub.length {
-            true => floating,
-            false => self.stub.clone(),
-        }
-    }
 }
 
 /// Flutes on a front.

@@ -46,10 +46,12 @@ impl Piece {
         let kilograms = match &fronts.build {
             Build::Slab => board(fronts.stock, high, wide),
             Build::Panel(panel) => {
-                let (stile, rail) = (panel.stile.length, panel.rail.length);
-                let (inner_wide, inner_high) = (wide - stile.twice(), high - rail.twice());
+                let stile = panel.stile.length;
+                let mids = panel.mids.iter().map(|mid| mid.wide.length);
+                let rails = panel.rail.length + panel.bottom.length + mids.sum();
+                let (inner_wide, inner_high) = (wide - stile.twice(), high - rails);
                 board(fronts.stock, high.twice(), stile)
-                    + board(fronts.stock, inner_wide.twice(), rail)
+                    + board(fronts.stock, inner_wide, rails)
                     + board(panel.panel_stock, inner_high, inner_wide)
             }
         };

@@ -7,7 +7,8 @@ use crate::vocabulary::{Entries, Entry, HowBuilt, HowSet, JointKind, Run, Said, 
 use super::carries;
 use super::edge::{Edge, Edges};
 use super::edging::{self, Edged};
-use super::front::{Build, DrawerBoxes, Flutes, Fronts, Overlay, PanelBuild, Set};
+use super::framed;
+use super::front::{Build, DrawerBoxes, Flutes, Fronts, Overlay, Set};
 use super::given::Given;
 use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
@@ -155,48 +156,9 @@ fn build(body: &Entries, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Build> 
         HowBuilt::Slab => Some(Build::Slab),
         HowBuilt::Panel => {
             let said = body.one(words::fronts::BUILD)?;
-            panel(&said, shared, ctx).map(Build::Panel)
+            framed::read(&said, &shared.stock_names, ctx).map(Build::Panel)
         }
     }
-}
-
-fn panel(entry: &Entry, shared: &Shared<'_>, ctx: &mut Lower) -> Option<PanelBuild> {
-    use words::panel::{FLOAT, GROOVE, PANEL_STOCK, RAIL, ROOM, SET_IN, STILE, TENON};
-
-    let Some(sizes) = entry.body() else {
-        ctx.sink.push(
-            Diagnostic::error(
-                "block-missing",
-                "a frame-and-panel front needs its sizes",
-                entry.head,
-                "`{ stile …; rail …; panel-stock … }` is missing after this",
-            )
-            .note("for example, `build panel { stile 2-1/4; rail 2-1/4; panel-stock thin-ply; groove 3/8 }`"),
-        );
-        return None;
-    };
-    let groove = ctx.positive(sizes, GROOVE, "panel groove").known()?;
-    let room = ctx.size(sizes, ROOM, "room in the groove")?;
-    let most = match room.length > groove.length.half() {
-        true => groove.half(),
-        false => &groove - &room,
-    };
-    let tenon = ctx.positive(sizes, TENON, "front tenon").known().unwrap_or_else(|| most.clone());
-    // Only a tenon in a mortise can be set in.
-    let mortised = tenon.length > most.length;
-    let set_in = if mortised { ctx.size(sizes, SET_IN, "front tenon's set-in") } else { None };
-    Some(PanelBuild {
-        stile: ctx.positive(sizes, STILE, "front stile").known()?,
-        rail: ctx.positive(sizes, RAIL, "front rail").known()?,
-        panel_stock: StockId(ctx.refer(sizes, PANEL_STOCK, &shared.stock_names).known()?.value),
-        stub: if mortised { most } else { tenon.clone() },
-        groove,
-        tenon,
-        set_in,
-        set_in_at: Insertion::of(sizes, SET_IN),
-        float: ctx.size(sizes, FLOAT, "panel float")?,
-        span: entry.head,
-    })
 }
 
 /// The least that flutes may be apart. Anything less is a slip, and would ask

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::Length;
 use crate::model::{CaseId, Piece};
-use crate::parts::{Assembly, Face, Feature, FeatureKind, Part, PartId, front_told};
+use crate::parts::{Assembly, Face, Feature, FeatureKind, Part, PartId, Role, Which, front_told};
 use crate::plans::layout::{Stick, Stretch, Tails};
 
 use super::Source;
@@ -141,10 +141,13 @@ fn closed(source: &Source<'_, '_>, host: &Part) -> Vec<String> {
         let mut ends = [own.u.0, own.u.1].map(|place| host.distance(datum, place));
         ends.sort_unstable();
         let [from, to] = ends.map(|end| source.figures.text(end));
-        Some(format!(
-            "the mortise for {} runs from {from} to {to} only, and is closed at the end of the stile",
-            guest.mark
-        ))
+        let is_mid =
+            guest.role == Role::FrontRail && !matches!(guest.which, Which::Top | Which::Bottom);
+        let why = match is_mid {
+            true => "between the two grooves of the rail",
+            false => "and is closed at the end of the stile",
+        };
+        Some(format!("the mortise for {} runs from {from} to {to} only, {why}", guest.mark))
     };
     host.features.iter().filter_map(told).collect()
 }

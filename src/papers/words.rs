@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Exact, Length, Unit};
 use crate::model::Piece;
-use crate::parts::{self, Bore, Channel, Face, Feature, FeatureKind, Part, Parts};
+use crate::parts::{self, Bore, Channel, Face, Feature, FeatureKind, Part, Parts, Role};
 
 use crate::plans::Workings;
 use crate::plans::seasons::Air;
@@ -231,8 +231,11 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             } else {
                 format!("{} from the {datum}", fit(channel.from))
             };
-            let takes =
-                feature.takes.map_or(String::new(), |id| format!(", houses {}", parts.mark(id)));
+            let housed = housed(part, feature, parts);
+            let takes = match housed.is_empty() {
+                true => String::new(),
+                false => format!(", houses {}", listed(&housed)),
+            };
             let stops = stops(part, feature, &channel, figures);
             format!(
                 "{what} {} wide, {} deep in the {face}, {place}{stops}{takes}",
@@ -292,6 +295,21 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
             String::new()
         }
     }
+}
+
+/// The marks of what lies in a channel: what it is made for, or the panels that stand one
+/// above the other in the groove of a stile.
+fn housed(part: &Part, channel: &Feature, parts: &Parts) -> Vec<String> {
+    if let Some(id) = channel.takes {
+        return vec![parts.mark(id).to_owned()];
+    }
+    if part.role != Role::FrontStile {
+        return Vec::new();
+    }
+    let own = parts.iter().filter(|(_, own)| own.assembly == part.assembly);
+    let panels = own.filter(|(_, own)| own.role == Role::FrontPanel);
+    let within = panels.filter(|(id, own)| part.houses(channel, *id, own));
+    within.map(|(id, _)| parts.mark(id).to_owned()).collect()
 }
 
 /// The end that a notch counts from, and how far it lies from it: the end it is

@@ -4,6 +4,7 @@ use crate::measure::Length;
 use crate::trade;
 
 use super::feature::{Feature, FeatureKind};
+use super::id::PartId;
 use super::part::Part;
 use super::space::{Cuboid, Face};
 
@@ -46,6 +47,19 @@ impl Part {
         let half = trade::pocket_width().half();
         let places = feature.pocket_places(count).into_iter();
         places.map(|at| self.hollow(feature, (at - half, at + half))).collect()
+    }
+
+    /// True where a guest lies in a feature of this part: one that is made for it, or a
+    /// channel for several.
+    #[must_use]
+    pub fn houses(&self, feature: &Feature, id: PartId, guest: &Part) -> bool {
+        match feature.takes {
+            Some(takes) => takes == id,
+            None => {
+                let hollow = || self.hollow(feature, feature.v);
+                feature.is_channel() && hollow().overlaps(&guest.cuboid())
+            }
+        }
     }
 
     /// True where one of the features, which are channels and notches, takes

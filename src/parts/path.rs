@@ -134,6 +134,7 @@ fn word(role: Role, which: Which) -> String {
         (Role::BaseMember, Which::At(Side::Right)) => return "base-right-sleeper".to_owned(),
         (Role::BaseMember, _) => ("base", "sleeper"),
         (Role::Stile | Role::FrontStile, _) => ("", "stile"),
+        (Role::FrontRail, Which::Only | Which::Number(_)) => ("mid", "rail"),
         (Role::Rail | Role::FrontRail, _) => ("", "rail"),
         (Role::Slab, _) => ("", "front"),
         (Role::FrontPanel, _) => ("", "panel"),

@@ -114,13 +114,20 @@ fn is_struck(joint: &Joint) -> bool {
     }
 }
 
-/// Boards that are laid out with those of their assembly. The rails of a framed front
-/// and the boards of a drawer box lie flush with the ends of what they meet, but
-/// mortises for those rails have ends of their own.
-fn is_laid_out(host: &Part) -> bool {
+/// Boards that are laid out with those of their assembly. The outer rails of a framed
+/// front and the boards of a drawer box lie flush with the ends of what they meet, but
+/// mortises for those rails have ends of their own, and a mid rail stands between.
+fn is_laid_out(host: &Part, lines: &[Line]) -> bool {
+    let is_flush = |line: &Line| {
+        let Stretch { from, to, .. } = line.along;
+        from.is_zero() || to == host.length.length
+    };
     match host.assembly {
         Assembly::Base(_) | Assembly::Carcass(_) | Assembly::Frame(_) => true,
-        Assembly::Front(_) => host.features.iter().any(|own| own.kind == FeatureKind::Mortise),
+        Assembly::Front(_) => {
+            let mortised = host.features.iter().any(|own| own.kind == FeatureKind::Mortise);
+            mortised || !lines.iter().all(is_flush)
+        }
         Assembly::DrawerBox(_)
         | Assembly::Countertop(_)
         | Assembly::Filler(..)
@@ -130,9 +137,6 @@ fn is_laid_out(host: &Part) -> bool {
 
 /// The lines on a board from the joints that it holds.
 fn stick(work: &Workings<'_>, (id, host): (PartId, &Part), into: &[&Joint]) -> Option<Stick> {
-    if !is_laid_out(host) {
-        return None;
-    }
     let joints = into.iter().filter(|joint| is_struck(joint));
     let guests = joints.filter_map(|joint| Some((joint.part, work.parts.get(joint.part)?)));
     let own = guests.filter(|(_, guest)| {
@@ -140,7 +144,7 @@ fn stick(work: &Workings<'_>, (id, host): (PartId, &Part), into: &[&Joint]) -> O
     });
     let mut lines: Vec<Line> = own.filter_map(|(id, guest)| line(host, id, guest)).collect();
     lines.sort_by_key(|line| (line.along.from, line.along.to));
-    (!lines.is_empty()).then_some(Stick { host: id, lines })
+    (!lines.is_empty() && is_laid_out(host, &lines)).then_some(Stick { host: id, lines })
 }
 
 fn line(host: &Part, part: PartId, guest: &Part) -> Option<Line> {

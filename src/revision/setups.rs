@@ -1,6 +1,6 @@
 //! Set-ups of the router: new, no longer needed, set otherwise, other pieces.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use crate::measure::{Length, Tape};
 use crate::parts::FeatureKind;
@@ -72,11 +72,16 @@ fn change(
     tape: Tape,
 ) -> Option<SetupChange> {
     let set = settings(a, b, tape);
-    let mut now: BTreeMap<usize, &Run> = b.runs.iter().map(|run| (run.part.0, run)).collect();
+    // A mid rail goes over the table once for each edge.
+    let mut now: BTreeMap<usize, VecDeque<&Run>> = BTreeMap::new();
+    for run in &b.runs {
+        now.entry(run.part.0).or_default().push_back(run);
+    }
     let mut pieces = Lists::default();
     let mut begins = Vec::new();
     for run in &a.runs {
-        let other = matched.parts.new_of(run.part.0).and_then(|part| now.remove(&part));
+        let other = matched.parts.new_of(run.part.0);
+        let other = other.and_then(|part| now.get_mut(&part)).and_then(VecDeque::pop_front);
         match other {
             None => pieces.dropped.push(old.parts.mark(run.part).to_owned()),
             Some(other) if other.stops != run.stops => {
@@ -85,8 +90,14 @@ fn change(
             Some(_) => {}
         }
     }
-    let came = b.runs.iter().filter(|run| now.contains_key(&run.part.0));
+    let came = b.runs.iter().filter(|run| {
+        let left = now.get(&run.part.0);
+        left.is_some_and(|left| left.iter().any(|own| std::ptr::eq(*own, *run)))
+    });
     pieces.added = came.map(|run| new.parts.mark(run.part).to_owned()).collect();
+    pieces.dropped.dedup();
+    pieces.added.dedup();
+    begins.dedup();
     let unchanged = set.is_empty() && pieces.is_empty() && begins.is_empty();
     (!unchanged).then(|| SetupChange {
         was: setting(old, a, tape),

@@ -79,6 +79,20 @@ pub fn least_panel(unit: Unit) -> Length {
     unit.either(Length::inches(1, 4), Length::mm(6))
 }
 
+/// The height of a framed door above which it has a mid rail: 60 in or 1524 mm
+/// (Architectural Woodwork Standards, 2009, 4.4.6.10).
+#[must_use]
+pub fn tall_door() -> Length {
+    Length::inches(60, 1)
+}
+
+/// The least of a tenon between the grooves in both edges of a mid rail: 1/2 in or 12 mm
+/// (common practice, no source).
+#[must_use]
+pub fn least_between_grooves(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 2), Length::mm(12))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -54,7 +54,10 @@ pub use finishes::{
 pub use gluing::{
     Staves, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves,
 };
-pub use joints::{behind_mortise, dovetail_slope, dowel_reach, least_panel, set_in, tails};
+pub use joints::{
+    behind_mortise, dovetail_slope, dowel_reach, least_between_grooves, least_panel, set_in, tails,
+    tall_door,
+};
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};
 mod weight;

@@ -91,8 +91,12 @@ fn missing(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
         let Some(host) = find(boards, &joint.into) else { continue };
         let placed = match joint.kind {
             JointKind::PocketScrews | JointKind::Dowels => false,
-            // Without a mortise it goes into a groove, and lies flush with its end.
-            JointKind::Tenon => !host.cuts.iter().any(|cut| cut.sort == Sort::Mortise),
+            // Without a mortise it goes into a groove, and may lie flush with its end.
+            JointKind::Tenon => {
+                let guest = find(boards, &joint.part);
+                !host.cuts.iter().any(|cut| cut.sort == Sort::Mortise)
+                    && guest.is_some_and(|guest| is_flush(host, guest))
+            }
             JointKind::Screws
             | JointKind::Dado
             | JointKind::Rabbet
@@ -112,6 +116,14 @@ fn missing(packet: &Packet, boards: &[Board<'_>]) -> Vec<String> {
         }
     }
     wrong
+}
+
+/// True where a board lies flush with one end of another that it goes into, but for
+/// what boards may be off.
+fn is_flush(host: &Board<'_>, guest: &Board<'_>) -> bool {
+    const OFF: f64 = 1.0;
+    let [from, to] = host.own(&guest.placed(&whole(guest.exact)))[0];
+    from.abs() < OFF || (to - host.exact[0]).abs() < OFF
 }
 
 /// Tails that don't part the width of their board evenly.

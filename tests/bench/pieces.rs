@@ -431,6 +431,24 @@ impl Writer<'_> {
         format!("build panel {{ {sizes}{tenon} }}")
     }
 
+    /// A door of its own, with a mid rail.
+    fn mid_rail(&mut self, drawn: u16) -> &'static str {
+        let front = match drawn {
+            1 => {
+                "; front { build panel { stile 2 in; rail 2 in; bottom-rail 3 in; mid-rail { wide 2-1/2 in; from-bottom 5-1/2 in }; panel-stock panel; groove 3/8 in } }"
+            }
+            2 => {
+                "; front { build panel { stile 2-1/4 in; rail 50 mm; mid-rail; panel-stock thin; groove 10 mm; tenon 30 mm } }"
+            }
+            3 => {
+                "; front { build panel { stile 2-1/4 in; rail 45 mm; mid-rail { wide 40 mm }; mid-rail { wide 2 in }; panel-stock panel; groove 3/8 in; tenon 1-1/4 in; set-in 15 mm } }"
+            }
+            _ => return "",
+        };
+        self.is("mid rail");
+        front
+    }
+
     fn drawers(&mut self) {
         let joint = self.joint(&["rabbet", "dovetail", "butt"]);
         let joint = if joint.starts_with("rabbet") { "rabbet" } else { joint };
@@ -537,7 +555,11 @@ impl Writer<'_> {
             _ => "",
         };
         // What stands behind doors in place of shelves: away from their hinges.
-        let behind = matches!(kind, "door" | "doors") && self.number(3) == 1;
+        let is_door = matches!(kind, "door" | "doors");
+        let drawn = if is_door { self.number(36) } else { 0 };
+        let behind = is_door && drawn % 3 == 1;
+        // Deeper down, most doors are too low for one.
+        let mid = if place.depth == DEPTH { self.mid_rail(drawn / 3) } else { "" };
         let shelves = if behind {
             self.is("trays behind doors");
             let list = self.one_of(&[
@@ -578,11 +600,11 @@ impl Writer<'_> {
             "door" => {
                 self.is("door");
                 let hung = self.one_of(&["left", "right"]);
-                self.line(&format!("door {name} {{ {size}; hung {hung}{shelves} }}"));
+                self.line(&format!("door {name} {{ {size}; hung {hung}{shelves}{mid} }}"));
             }
             "doors" => {
                 self.is("pair of doors");
-                self.line(&format!("doors {name} {{ {size}{shelves} }}"));
+                self.line(&format!("doors {name} {{ {size}{shelves}{mid} }}"));
             }
             "drawer" => {
                 self.is("drawer");
@@ -650,6 +672,7 @@ pub(super) const WAYS: &[&str] = &[
 
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
+    "mid rail",
     "space",
     "overlay by edge",
     "overlay by the gap",

@@ -14,6 +14,7 @@ mod glue_on_finish;
 mod groove_meets_joint;
 mod member_too_narrow;
 mod miter_unequal;
+mod no_mid_rail;
 mod pocket_screw_through;
 mod pocket_seen;
 mod pocket_too_long;
@@ -37,6 +38,7 @@ pub(super) const RULES: &[&Rule] = &[
     &groove_meets_joint::RULE,
     &member_too_narrow::RULE,
     &miter_unequal::RULE,
+    &no_mid_rail::RULE,
     &panel_too_thick::RULE,
     &pocket_screw_through::RULE,
     &pocket_seen::RULE,

@@ -3,16 +3,16 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{Build, JointKind, Piece, Size};
+use crate::model::{Build, JointKind, MidRail, Opening, PanelBuild, Piece, Size};
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "tenon-too-narrow",
     severity: Severity::Warning,
-    finds: "The tenon of a rail at the end of a stile is set in so far that less than half of the rail's width is left for it.",
+    finds: "The tenon of a rail at the end of a stile is set in so far that less than half of the rail's width is left for it, or the grooves in both edges of a mid rail leave less than 1/2 in (12 mm) of its tenons.",
     why: "The tenon carries the joint and keeps the rail from twisting. A wide shoulder beside a narrow tenon opens, and the rail cups.",
-    source: "Noyes, Handwork in Wood, chapter VII: a tenon is half as wide as its rail, less the groove. A third of the rail is usual for what is set in.",
-    formula: "The width of the rail, less `set-in` and the groove of a panel.",
+    source: "Noyes, Handwork in Wood, chapter VII: a tenon is half as wide as its rail, less the groove. A third of the rail is usual for what is set in. The 1/2 in between two grooves is common practice; no published source.",
+    formula: "The width of the rail, less `set-in` and the groove of a panel; of a mid rail less two grooves.",
     accept: "The rail is wide for its looks and carries nothing.",
     example: Example {
         base: Base::Press,
@@ -44,11 +44,62 @@ fn check(piece: &Piece, sink: &mut Sink) {
         for (opening, fronts) in fronts {
             let Build::Panel(panel) = &fronts.build else { continue };
             if let Some(set_in) = &panel.set_in {
+                let wide = match panel.bottom.length < panel.rail.length {
+                    true => &panel.bottom,
+                    false => &panel.rail,
+                };
                 let (path, groove) = (opening.path.clone(), Some(&panel.groove));
-                judge(piece, &Rail { path, wide: &panel.rail, groove }, set_in, sink);
+                judge(piece, &Rail { path, wide, groove }, set_in, sink);
+            }
+            for mid in &panel.mids {
+                between_grooves(piece, opening, (panel, mid), sink);
             }
         }
     }
+}
+
+/// A mid rail has a groove in either edge, and its tenons are what they leave.
+fn between_grooves(
+    piece: &Piece,
+    opening: &Opening,
+    (panel, mid): (&PanelBuild, &MidRail),
+    sink: &mut Sink,
+) {
+    let tape = piece.tape();
+    let (wide, grooves) = (mid.wide.length, panel.groove.length.twice());
+    let (left, least) = (wide - grooves, trade::least_between_grooves(tape.unit));
+    if left >= least {
+        return;
+    }
+    let what = match left.is_positive() {
+        true => tape.figure(left),
+        false => "nothing".to_owned(),
+    };
+    let title = format!(
+        "a mid rail of the front of {} is {} wide, and its two grooves leave {what} for its tenons",
+        opening.path,
+        tape.figure(wide)
+    );
+    let needed = tape.up(grooves + least);
+    let at = piece.facts.written(&mid.wide);
+    let own = at.filter(|at| piece.facts.written(&panel.rail) != Some(*at));
+    let (word, span) = if own.is_some() { ("wide", own) } else { ("rail", at) };
+    let mut finding = RULE
+        .finding(title, mid.span, format!("{} wide", tape.figure(wide)))
+        .sum(
+            Sum::new("tenon", left, tape)
+                .plus(wide, "mid rail", tape)
+                .minus(grooves, "two grooves", tape),
+        )
+        .because("the tenons hold the stiles together, and the wood between the grooves is all there is of them")
+        .subject(&opening.path)
+        .urgency(-left / Length::mm(1));
+    if let Some(span) = span {
+        let title = format!("make it {} wide", tape.figure(needed));
+        let text = format!("{word} {}", tape.source(needed));
+        finding = finding.fix(Fix::new(Grade::Choice, title, span, text));
+    }
+    sink.push(if left.is_positive() { finding } else { RULE.at_times(finding) });
 }
 
 fn judge(piece: &Piece, rail: &Rail<'_>, set_in: &Size, sink: &mut Sink) {

@@ -75,7 +75,7 @@ impl Cut<'_, '_> {
         if self.part.features.iter().any(haunched)
             && let Some((panel, set_in)) = panel(self.tell, self.part).zip(self.set_in())
         {
-            let wide = &panel.rail - &panel.groove - set_in;
+            let wide = &self.part.width - &panel.groove - set_in;
             sums.push(self.sum("wide", wide.length, &wide));
         }
         sums
@@ -151,7 +151,7 @@ impl Cut<'_, '_> {
             Some(joint) => (joint.set_in(rail.width.length, mark), &joint.set_in),
             None => {
                 let panel = panel(self.tell, self.part)?;
-                (panel.set_in(mark), &panel.set_in)
+                (panel.set_in(rail.width.length, mark), &panel.set_in)
             }
         };
         let how = "a third of the rail's width, to the nearest mark of the tape (a woodwork teacher's page on haunched tenons)";

@@ -267,9 +267,13 @@ fn door_apart<'p>(parts: &[&'p Part]) -> Vec<Body<'p>> {
         let before = places.iter().filter(|place| **place < at).count() as f64;
         if places.contains(&at) { 2.0 * before } else { 2.0 * before - 1.0 }
     };
+    // A stile runs past all rails, and stands in the middle of them.
+    let beside = rails.len().saturating_sub(1) as f64;
     for own in &mut all {
         let (x, y) = (own.middle(Direction::X), own.middle(Direction::Y));
-        own.by = (steps(&stiles, x) * step, -steps(&rails, y) * step);
+        let is_stile = own.parts.iter().any(|part| part.role == Role::FrontStile);
+        let down = if is_stile { beside } else { steps(&rails, y) };
+        own.by = (steps(&stiles, x) * step, -down * step);
     }
     all
 }

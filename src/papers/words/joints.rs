@@ -13,16 +13,20 @@ use super::{listed, strips};
 pub(super) fn tenon(part: &Part, tenon: &Feature, figures: &Figures) -> String {
     let fit = |length| figures.mating(length);
     let wide = tenon.u.1 - tenon.u.0;
-    let grooved: Length = part.features.iter().filter_map(|own| gone(own, tenon)).sum();
+    let grooves: Vec<Length> = part.features.iter().filter_map(|own| gone(own, tenon)).collect();
+    let (grooved, edges): (Length, _) = (
+        grooves.iter().copied().sum(),
+        if grooves.len() > 1 { "the grooves" } else { "the groove" },
+    );
     let haunch =
         part.features.iter().find(|own| own.kind == FeatureKind::Haunch && own.face == tenon.face);
     let sawn = haunch.map_or(Length::ZERO, |own| own.u.1 - own.u.0);
     let left = fit(wide - grooved - sawn);
     let width = match (grooved.is_zero(), haunch.is_some()) {
         (true, false) => format!("{left} wide"),
-        (false, false) => format!("{left} wide ({} less the groove)", fit(wide)),
+        (false, false) => format!("{left} wide ({} less {edges})", fit(wide)),
         (true, true) => format!("{left} wide ({} less the haunch)", fit(wide)),
-        (false, true) => format!("{left} wide ({} less the groove and the haunch)", fit(wide)),
+        (false, true) => format!("{left} wide ({} less {edges} and the haunch)", fit(wide)),
     };
     let haunched = haunch.map_or(String::new(), |own| {
         let edge = if own.u.0.is_zero() { Face::WidthStart } else { Face::WidthEnd };

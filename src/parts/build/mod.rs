@@ -11,6 +11,7 @@ mod edging;
 mod face_frame;
 mod filler;
 mod flutes;
+mod framed;
 mod front;
 mod fronts;
 mod hinging;

@@ -258,7 +258,10 @@ fn own(key: &Key) -> [String; 2] {
             return [own.to_owned(), own.to_owned()];
         }
         Role::FrontStile => ("S", "S"),
-        Role::FrontRail => ("RL", "R"),
+        Role::FrontRail => match key.which {
+            Which::Only | Which::Number(_) => ("MRL", "MR"),
+            _ => ("RL", "R"),
+        },
         Role::FrontPanel => ("PN", "P"),
         Role::DrawerSide => ("SD", "S"),
         Role::DrawerFront => ("XF", "XF"),

@@ -132,7 +132,7 @@ impl Scene<'_> {
         Some(match joint.sort {
             JointSort::Wood(JointKind::Dovetail) => into.placement.thickness,
             JointSort::Wood(_) | JointSort::Floating => {
-                let takes = into.features.iter().find(|cut| cut.takes == Some(joint.part));
+                let takes = into.features.iter().find(|cut| into.houses(cut, joint.part, part));
                 match takes {
                     Some(cut) => into.placement.direction(cut.face),
                     None => part.touching(into).unwrap_or(part.placement.length),

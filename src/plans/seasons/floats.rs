@@ -47,7 +47,7 @@ pub(in crate::plans) fn floats<'a>(work: &Workings<'a>) -> Vec<Float<'a>> {
             let Some(holder) = parts.get(joint.into) else { continue };
             let takes = |feature: &&crate::parts::Feature| {
                 feature.kind == FeatureKind::Groove
-                    && feature.takes == Some(id)
+                    && holder.houses(feature, id, panel)
                     && holder.placement.direction(feature.face) == across
             };
             let Some(groove) = holder.features.iter().find(takes) else { continue };

@@ -135,13 +135,29 @@ block! {
 block! {
     /// `build panel { … }`
     panel: "panel", "a frame-and-panel front",
-    "Two full-height stiles, two rails between them, and a panel in their grooves.";
+    "Two full-height stiles, rails between them, and panels in their grooves.";
     STILE: Length = ("stile", "the width of its stiles", "stile 2-1/4").required()
         .can_be("1/2 in", "16 in")
         .usual("30 mm", "9 in");
-    RAIL: Length = ("rail", "the width of its rails", "rail 2-1/4").required()
+    RAIL: Length = (
+        "rail",
+        "the width of its rails: of the top rail, and of the others unless they are written",
+        "rail 2-1/4",
+    ).required()
         .can_be("1/2 in", "16 in")
         .usual("30 mm", "9 in");
+    BOTTOM_RAIL: Length = (
+        "bottom-rail",
+        "the width of its bottom rail, where that differs",
+        "bottom-rail 3-1/2",
+    )
+        .can_be("1/2 in", "24 in")
+        .usual("30 mm", "14 in");
+    MID_RAIL: Flag = (
+        "mid-rail",
+        "a rail between the top and the bottom rail, with a panel above it and one below; several are written from the top down",
+        "mid-rail { wide 3; from-bottom 30 }",
+    ).may_open(mid_rail::block).many();
     PANEL_STOCK: Refer<Stock> = (
         "panel-stock",
         "what the panel is made of",
@@ -183,6 +199,29 @@ block! {
         .can_be("0 mm", "50 mm")
         .usual("0.3 mm", "10 mm");
     NOTE;
+}
+
+block! {
+    /// `mid-rail { … }`
+    mid_rail: "mid-rail", "a mid rail",
+    "A rail across the middle of a framed front. Without a place it leaves as much room above it as below; so do several between two others. Of `from-top` and `from-bottom`, write one.";
+    WIDE: Length = ("wide", "its width, where it differs from the top rail's", "wide 3")
+        .can_be("1/2 in", "24 in")
+        .usual("30 mm", "12 in");
+    FROM_TOP: Length = (
+        "from-top",
+        "the distance from the top of the front to its middle",
+        "from-top 30",
+    )
+        .can_be("1 in", "3 m")
+        .usual("5 in", "90 in");
+    FROM_BOTTOM: Length = (
+        "from-bottom",
+        "the distance from the bottom of the front to its middle",
+        "from-bottom 30",
+    )
+        .can_be("1 in", "3 m")
+        .usual("5 in", "90 in");
 }
 
 block! {

@@ -111,6 +111,7 @@ pub static BLOCKS: &[&Block] = &[
     &pull_place::BLOCK,
     &overlay::BLOCK,
     &panel::BLOCK,
+    &mid_rail::BLOCK,
     &flutes::BLOCK,
     &drawers::BLOCK,
     &groove::BLOCK,

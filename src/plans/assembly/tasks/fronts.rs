@@ -4,11 +4,25 @@ use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
 use crate::model::{FrontId, Set, Stock};
-use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, box_told, front_told};
+use crate::parts::{Assembly, Bore, FeatureKind, Part, PartId, Role, Which, box_told, front_told};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::Doing;
 
 use super::{Effort, Maker, ShopTime, Usual, Work, effort};
+
+/// What to do with the panels of a front in the glue-up.
+fn told_panels(solid: bool, is_one: bool) -> &'static str {
+    match (solid, is_one) {
+        (true, true) => "put no glue in the panel's grooves; it must move",
+        (true, false) => "put no glue in the panels' grooves; they must move",
+        (false, true) => {
+            "the panel is a sheet and keeps its size; set it dry in its grooves, or use a little glue"
+        }
+        (false, false) => {
+            "the panels are of a sheet and keep their size; set them dry in their grooves, or use a little glue"
+        }
+    }
+}
 
 impl Maker<'_, '_> {
     /// Fronts: framed ones glued up, inset ones planed to their openings, and only then fluted and bored, since that counts from
@@ -27,12 +41,10 @@ impl Maker<'_, '_> {
             let load = gluing::joined(self.parts, &joints);
             let mut lines = self.joint_lines(&joints);
             let panels = parts.iter().filter_map(|id| self.parts.get(*id));
-            let mut panels = panels.filter(|part| part.role == Role::FrontPanel);
-            let solid = |part: &Part| self.piece.stock(part.stock).is_some_and(Stock::is_solid);
-            lines.push(match panels.any(solid) {
-                true => "put no glue in the panel's grooves; it must move".to_owned(),
-                false => "the panel is a sheet and keeps its size; set it dry in its grooves, or use a little glue".to_owned(),
-            });
+            let panels: Vec<&Part> = panels.filter(|part| part.role == Role::FrontPanel).collect();
+            let solid = |part: &&Part| self.piece.stock(part.stock).is_some_and(Stock::is_solid);
+            lines.push(told_panels(panels.iter().any(solid), panels.len() == 1).to_owned());
+            lines.extend(self.on_its_lines(&parts));
             let square = self.outline(&parts, unit);
             if self.is_inset(unit) {
                 lines.push("the sizes to check are those with the shaving on at every outer edge; it comes off when the front is fitted".to_owned());
@@ -77,6 +89,24 @@ impl Maker<'_, '_> {
             self.makes(&fitted, fit);
         }
         self.flute_and_bore(&all, count);
+    }
+
+    /// Where the mid rails of a front stand, unless mortises place them.
+    fn on_its_lines(&self, parts: &[PartId]) -> Option<String> {
+        let own = |id: &PartId| self.parts.get(*id);
+        let is_mid = |part: &Part| {
+            part.role == Role::FrontRail && matches!(part.which, Which::Only | Which::Number(_))
+        };
+        let mortised = parts.iter().filter_map(own).flat_map(|part| &part.features);
+        let mortised = mortised.filter(|cut| cut.kind == FeatureKind::Mortise).count() > 0;
+        let mids = parts.iter().copied().filter(|id| own(id).is_some_and(is_mid));
+        let mids: Vec<PartId> = mids.collect();
+        (!mids.is_empty() && !mortised).then(|| {
+            format!(
+                "set {} on the lines of the layout sheet before the clamps are tight: until then tenons slide in the grooves",
+                self.marks(&mids)
+            )
+        })
     }
 
     /// What counts from the edges of fronts that are at their size.
