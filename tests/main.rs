@@ -65,6 +65,7 @@ mod robust;
 mod runs;
 mod saving;
 mod seasons;
+mod shared_bases;
 mod sheets;
 mod shelves;
 mod shop;

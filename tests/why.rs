@@ -286,7 +286,8 @@ fn every_weight_and_hinge_of_the_papers_is_told() {
             }
             count += 1;
             let of = |what: &str| what.split_once(" of ").map_or(what, |it| it.1).to_owned();
-            let what = of(what);
+            // A base under several cases is told with each of them.
+            let what = of(what).split(" and ").next().unwrap().to_owned();
             // Papers call `console.press.left-door` the left door of the press.
             let called = |path: &str| path.replace('.', ", ").replace('-', " ");
             let whole = |path: &&String| format!(", {}", called(path));

@@ -131,6 +131,9 @@ pub struct Base {
     pub set_back: Size,
     /// A frame of its own instead of notched ends.
     pub separate: bool,
+    /// How far the back of a separate base that the bottom is screwed down to stands before
+    /// the back of the case, so that a driver stands upright over its screws.
+    pub driver_room: Size,
     /// The stock of kick board and separate base.
     pub stock: StockId,
     /// The statement.
@@ -216,6 +219,8 @@ pub struct Case {
     pub span: Span,
     /// From the left side of the whole piece to its left side.
     pub x: Length,
+    /// The same as the sum of what stands there.
+    pub beside: Size,
     /// Over all.
     pub wide: Size,
     /// Over all.

@@ -5,7 +5,9 @@ use crate::measure::{Length, Span};
 use crate::vocabulary::takes::{Bit, Finish, Hinge, KeepOut, Pull, Slide, Stock};
 use crate::vocabulary::words::base::{BaseBuild, BaseKind};
 use crate::vocabulary::words::{self, top::TopKind};
-use crate::vocabulary::{Entries, Entry, JointKind, Nothing, Said, Seam, Side, Takes, Word};
+use crate::vocabulary::{
+    Entries, Entry, JointKind, Nothing, Origin, Said, Seam, Side, Takes, Word,
+};
 
 use super::carries;
 use super::case::{Base, Bottom, End, Leg, Pins, Shelves, Top, third};
@@ -141,8 +143,12 @@ pub(super) fn base(
         Some((BaseBuild::Separate, _)) => true,
         Some((BaseBuild::CutInto, _)) | None => false,
     };
+    // 1 in, 25 mm: common practice, no source.
+    let room = ctx.tape.unit.either(Length::inches(1, 1), Length::mm(25));
+    let usual = Origin::Default { block: words::base::BLOCK.name, word: "separate" };
     Some(Base {
         high,
+        driver_room: ctx.facts.add(room, "room for a driver over the base", usual),
         set_back: ctx.size(body, words::base::SET_BACK, "toe-kick set-back")?,
         separate,
         stock: stock(body, fallback, "the base", entry.head, shared, ctx)?,

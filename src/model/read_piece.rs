@@ -1,7 +1,7 @@
 //! The whole spec: what files share, then the cases, each solved.
 
 use crate::diagnostics::{Diagnostic, Sink};
-use crate::measure::{Length, Spanned};
+use crate::measure::Spanned;
 use crate::vocabulary::takes::{Define, Finding, On, Path, Text};
 use crate::vocabulary::words::{self, OfPiece, OnFloor, file};
 use crate::vocabulary::{Entries, Entry, Kinds, Said, Word};
@@ -23,10 +23,11 @@ use super::piece::{Accept, Piece};
 use super::place::Place;
 use super::read_case::Shared;
 use super::read_run::{self, Stand};
+use super::rows;
 use super::run::CaseRun;
 use super::shop::{self, Shop};
 use super::site::{self, Site};
-use super::size::Facts;
+use super::size::{Facts, Size};
 use super::solve_case;
 use super::species::{self, OwnSpecies};
 use super::standing::Standing;
@@ -112,7 +113,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     let cuts = cut::cuts(main, ctx);
     let accepts = main.all(file::ACCEPT).filter_map(accept).collect();
     let Things { species, stocks, hinges, slides, pulls, bits, finishes } = things;
-    Some(Piece {
+    let mut piece = Piece {
         job: job?,
         site,
         shop,
@@ -129,7 +130,9 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         pulls,
         bits,
         finishes,
-    })
+    };
+    rows::give(&mut piece);
+    Some(piece)
 }
 
 fn job(main: &Entries, ctx: &mut Lower) -> Option<Job> {
@@ -245,7 +248,7 @@ fn cases(
         );
     }
     let (mut cases, mut runs) = (Vec::new(), Vec::new());
-    let (mut x, mut first) = (Length::ZERO, 0);
+    let (mut x, mut first) = (Size::zero(), 0);
     for (index, (kind, entry)) in standing.iter().enumerate() {
         let left = if index == 0 { Exposure::of_boundary(&site.left) } else { Exposure::Neighbour };
         let last = index + 1 == standing.len();
@@ -263,15 +266,16 @@ fn cases(
                     wide: None,
                 };
                 if let Some(mut case) = solve_case::lower(entry, place, &shared, ctx) {
-                    case.x = x;
-                    x += case.wide.length;
+                    (case.x, case.beside) = (x.length, x.clone());
+                    x = x + &case.wide;
                     cases.push(case);
                 }
             }
             OnFloor::Run => {
-                let stand = Stand { id: RunId(runs.len()), first: CaseId(first), x, exposure };
+                let stand =
+                    Stand { id: RunId(runs.len()), first: CaseId(first), x: x.clone(), exposure };
                 if let Some((run, own)) = read_run::lower(entry, stand, &shared, ctx) {
-                    x += run.wide.length;
+                    x = x + &run.wide;
                     cases.extend(own);
                     runs.push(run);
                 }

@@ -40,7 +40,7 @@ pub(super) struct Stand {
     /// The first of its cases.
     pub(super) first: CaseId,
     /// From the left side of the whole piece to its left side.
-    pub(super) x: Length,
+    pub(super) x: Size,
     /// What its two sides meet.
     pub(super) exposure: [Exposure; 2],
 }
@@ -97,8 +97,9 @@ pub(super) fn lower(
     let mut run = CaseRun {
         name: name.to_owned(),
         span: entry.head,
-        x: stand.x,
+        x: stand.x.length,
         wide: widths.run,
+        bases: Vec::new(),
         spaces: Vec::new(),
         notes: body.notes(),
     };
@@ -106,11 +107,11 @@ pub(super) fn lower(
     let shares = things.iter().filter_map(|thing| thing.entry.body());
     let yields = !body.says(words::run::WIDE)
         || shares.filter(|own| own.says(words::run_case::SHARE)).count() > 0;
-    let (mut cases, mut x) = (Vec::new(), stand.x);
+    let (mut cases, mut x) = (Vec::new(), stand.x.clone());
     let mut places: Vec<Length> = Vec::new();
     for (index, thing) in things.iter().enumerate() {
         let wide = widths.items.get(index)?.clone();
-        places.push(x);
+        places.push(x.length);
         if let Some(case) = &thing.case {
             let place = Place {
                 id: CaseId(stand.first.0 + cases.len()),
@@ -121,10 +122,10 @@ pub(super) fn lower(
                 wide: Some(width(thing, &wide, ctx)),
             };
             let mut case = solve_case::lower(case, place, shared, ctx)?;
-            case.x = x;
+            (case.x, case.beside) = (x.length, x.clone());
             cases.push((index, case));
         }
-        x += wide.length;
+        x = x + &wide;
     }
     for (index, thing) in things.iter().enumerate() {
         let wide = widths.items.get(index)?.clone();

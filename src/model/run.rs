@@ -5,6 +5,7 @@ use crate::vocabulary::Side;
 
 use super::id::StockId;
 use super::insertion::Insertion;
+use super::rows::Row;
 use super::size::Size;
 
 /// A run of cases, solved. Its cases stand among those of the piece.
@@ -18,6 +19,8 @@ pub struct CaseRun {
     pub x: Length,
     /// Over all: cases, fillers, and spaces.
     pub wide: Size,
+    /// Its cases that stand on one base, row by row from the left.
+    pub bases: Vec<Row>,
     /// Its free places, left to right.
     pub spaces: Vec<Space>,
     /// Notes for the papers.

@@ -208,6 +208,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         run,
         span: entry.head,
         x: Length::ZERO,
+        beside: Size::zero(),
         wide: sizes.wide?,
         deep: deep?,
         high,

@@ -134,10 +134,10 @@ fn on_site(source: &Source<'_, '_>) -> Vec<Block> {
             format!("{kick}, from its {side} end to the wall"),
         ]);
     }
-    table.foot = "a scribe strip is as wide as the gap at its widest: leave it wider until the piece stands level, scribe it to the wall, and glue it to the end of the kick".to_owned();
+    table.foot = "a scribe strip is as wide as the gap at its widest: leave it wider until the piece stands level, scribe it to the wall, and glue it to the end of the board that it lengthens".to_owned();
     vec![
         Block::Heading("From offcuts, when the piece stands in its place".into()),
-        Block::Note("Keep offcuts for these. They have no mark of their own. A scribe strip closes the gap between a kick and the wall.".to_owned()),
+        Block::Note("Keep offcuts for these. They have no mark of their own. A scribe strip closes the gap between a kick, or the front of a base, and the wall.".to_owned()),
         Block::Table(table),
     ]
 }

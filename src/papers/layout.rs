@@ -63,7 +63,7 @@ fn alike<'w>(source: &Source<'w, '_>) -> Vec<Vec<&'w Stick>> {
 fn assembly(piece: &Piece, part: &Part) -> String {
     let name = |case: CaseId| piece.case(case).map_or("", |case| case.name.as_str());
     match part.assembly {
-        Assembly::Base(case) => format!("Base of {}", name(case)),
+        Assembly::Base(case) => format!("Base of {}", piece.base_named(case)),
         Assembly::Carcass(case) => format!("Carcass of {}", name(case)),
         Assembly::Frame(case) => format!("Face frame of {}", name(case)),
         Assembly::Front(front) => {

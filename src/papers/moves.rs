@@ -4,6 +4,7 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
+use crate::model::CaseId;
 use crate::parts::{Assembly, JointSort, PartId, box_told, front_told};
 use crate::plans::operations::{Doing, Leg, Move, Side};
 
@@ -112,15 +113,20 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
     let units: BTreeSet<&Assembly> =
         ids.iter().filter_map(|id| parts.get(*id)).map(|part| &part.assembly).collect();
     // Of several cases each is told by its name.
-    let case = match piece.cases.as_slice() {
-        [_] => None,
-        _ => ids.iter().find_map(|id| piece.case(parts.get(*id)?.case)).map(|case| &*case.name),
+    let cases: BTreeSet<CaseId> =
+        ids.iter().filter_map(|id| parts.get(*id)).map(|part| part.case).collect();
+    let named: Vec<&str> =
+        cases.iter().filter_map(|id| piece.case(*id)).map(|case| &*case.name).collect();
+    let (of_case, case) = match piece.cases.as_slice() {
+        [_] => (String::new(), "the case".to_owned()),
+        _ => (format!(" of {}", listed(&named)), listed(&named)),
     };
-    let of_case = case.map_or(String::new(), |name| format!(" of {name}"));
-    let case = case.unwrap_or("the case");
     if let [Some(only), None] = [units.first(), units.iter().nth(1)] {
         match only {
             Assembly::Frame(_) => return format!("the face frame{of_case}"),
+            Assembly::Base(case) if piece.base_row(*case).is_some() => {
+                return format!("the base of {}", piece.base_named(*case));
+            }
             Assembly::Base(_) => return format!("the base{of_case}"),
             Assembly::DrawerBox(of) => {
                 return box_told(piece, *of);
@@ -134,9 +140,10 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
             Assembly::Carcass(_) | Assembly::Loose(_) => {}
         }
     }
-    match units.iter().any(|unit| matches!(unit, Assembly::Frame(_))) {
-        true => format!("{case} with its face frame"),
-        false => case.to_owned(),
+    match (units.iter().any(|unit| matches!(unit, Assembly::Frame(_))), named.len()) {
+        (true, 0 | 1) => format!("{case} with its face frame"),
+        (true, _) => format!("{case} with their face frames"),
+        (false, _) => case,
     }
 }
 

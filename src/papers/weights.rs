@@ -158,7 +158,7 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
             Lifted::Shelves(id) => {
                 shelves.lines.push(line(format!("loose shelves of {}", case(id))));
             }
-            Lifted::Base(id) => bases.lines.push(line(format!("base of {}", case(id)))),
+            Lifted::Base(id) => bases.lines.push(line(format!("base of {}", piece.base_named(id)))),
             Lifted::Countertop(id) => {
                 countertops.lines.push(line(format!("countertop of {}", case(id))));
             }

@@ -163,7 +163,7 @@ impl Part {
                 Leaf::LeftDoor | Leaf::RightDoor => Edge::Meeting,
                 Leaf::Door | Leaf::Front => Edge::Latch,
             },
-            Of::Case(_) | Of::Member(_) | Of::Opening(_) => return None,
+            Of::Case(_) | Of::Row(_) | Of::Member(_) | Of::Opening(_) => return None,
         };
         Some(match self.hung? {
             Side::Left => [Edge::Hinge, latch],

@@ -98,6 +98,8 @@ impl Role {
 pub enum Of {
     /// A case as a whole.
     Case(CaseId),
+    /// Several cases of a run that share what is made once, by the first of them.
+    Row(CaseId),
     /// A member between two openings: itself, or the board behind it.
     Member(MemberId),
     /// An opening: its shelves, its drawer box, what its hardware stands on.
@@ -111,7 +113,7 @@ impl Of {
     #[must_use]
     pub fn case(self) -> CaseId {
         match self {
-            Self::Case(case) => case,
+            Self::Case(case) | Self::Row(case) => case,
             Self::Member(member) => member.case,
             Self::Opening(opening) => opening.case,
             Self::Front(front) => front.opening.case,
@@ -124,7 +126,7 @@ impl Of {
         match self {
             Self::Opening(opening) => Some(opening),
             Self::Front(front) => Some(front.opening),
-            Self::Case(_) | Self::Member(_) => None,
+            Self::Case(_) | Self::Row(_) | Self::Member(_) => None,
         }
     }
 }

@@ -13,7 +13,7 @@ use super::space::{Cuboid, Direction, Face, Placement};
 /// What a part is put together with first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Assembly {
-    /// The separate base of a case.
+    /// The separate base of a case, or of several of a run, by the first of them.
     Base(CaseId),
     /// The carcass of a case.
     Carcass(CaseId),

@@ -23,6 +23,7 @@ pub(super) fn path(piece: &Piece, key: &Key) -> (String, usize) {
             let case = piece.case(case).map_or("", |case| case.path.as_str());
             (case, word(key.role, key.which))
         }
+        Of::Row(first) => (piece.row_path(first), word(key.role, key.which)),
         Of::Member(member) => match piece.member(member) {
             Some(member) => (opening(member.list), member_word(member, key.role)),
             None => ("", word(key.role, key.which)),
@@ -188,7 +189,7 @@ pub fn title(piece: &Piece, key: &Key) -> String {
                 _ => format!("filler {name}"),
             }
         }
-        Of::Case(_) => own(),
+        Of::Case(_) | Of::Row(_) => own(),
         Of::Member(member) => member_title(piece, member, key.role),
         Of::Opening(opening) => {
             let opening = piece.opening(opening);

@@ -4,6 +4,7 @@
 //! Must not know checks or drawings.
 
 pub mod assembly;
+pub mod bases;
 mod beside;
 pub mod countertops;
 pub mod drawers;

@@ -3,7 +3,7 @@
 
 use crate::measure::Length;
 use crate::model::{Piece, Side, StockId};
-use crate::parts::{PartId, Parts, Role};
+use crate::parts::{Of, Part, PartId, Parts, Role, Which};
 
 /// A strip at one end of a toe kick.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -12,6 +12,8 @@ pub struct ScribeStrip {
     pub kick: PartId,
     /// The end that it is glued to.
     pub side: Side,
+    /// It stands under a filler.
+    pub filled: bool,
     /// From the kick's end to the wall as drawn: the most that the gap is wide.
     pub wide: Length,
     /// As high as the kick.
@@ -20,14 +22,23 @@ pub struct ScribeStrip {
     pub stock: StockId,
 }
 
+/// True for what stands behind a toe space: a kick, or the front of a base in a run.
+fn closes_toe_space(part: &Part) -> bool {
+    let of_run = matches!(part.of, Of::Row(_));
+    part.role == Role::Kick || of_run && (part.role, part.which) == (Role::BaseMember, Which::Front)
+}
+
 /// The strips of every case of a piece whose toe kick ends beside a wall, or beside the
 /// filler before one.
 #[must_use]
 pub fn scribe_strips(piece: &Piece, parts: &Parts) -> Vec<ScribeStrip> {
     let mut strips = Vec::new();
-    for (kick, part) in parts.iter().filter(|(_, part)| part.role == Role::Kick) {
-        let Some(case) = piece.case(part.case) else { continue };
+    for (kick, part) in parts.iter().filter(|(_, part)| closes_toe_space(part)) {
         for side in Side::BOTH {
+            // A kick over several cases ends at the outer side of the last of them.
+            let row = piece.base_row(part.case);
+            let outer = row.map_or(part.case, |row| *side.of(&[row.first, row.last]));
+            let Some(case) = piece.case(outer) else { continue };
             let filler = case.filler(side).filter(|filler| filler.scribe.is_some());
             let wide = match filler {
                 Some(filler) => filler.wide.length,
@@ -35,7 +46,8 @@ pub fn scribe_strips(piece: &Piece, parts: &Parts) -> Vec<ScribeStrip> {
             };
             if wide.is_positive() {
                 let (high, stock) = (part.width.length, part.stock);
-                strips.push(ScribeStrip { kick, side, wide, high, stock });
+                let filled = filler.is_some();
+                strips.push(ScribeStrip { kick, side, filled, wide, high, stock });
             }
         }
     }

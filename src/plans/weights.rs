@@ -78,7 +78,7 @@ pub enum Lifted {
     Case(CaseId),
     /// The loose shelves of a case that come out of it.
     Shelves(CaseId),
-    /// The separate base of a case.
+    /// The separate base of a case, or of several of a run, by the first of them.
     Base(CaseId),
     /// The countertop of a case.
     Countertop(CaseId),
@@ -106,10 +106,8 @@ impl Lifted {
 #[must_use]
 pub fn name(piece: &Piece, lifted: Lifted) -> String {
     match lifted {
-        Lifted::Case(case)
-        | Lifted::Shelves(case)
-        | Lifted::Base(case)
-        | Lifted::Countertop(case) => {
+        Lifted::Base(case) => piece.base_named(case),
+        Lifted::Case(case) | Lifted::Shelves(case) | Lifted::Countertop(case) => {
             piece.case(case).map_or(String::new(), |case| case.name.clone())
         }
         Lifted::Door(front) => front_path(piece, front),

@@ -42,6 +42,7 @@ impl Match {
     pub(super) fn key(&self, was: Key) -> Option<Key> {
         let of = match was.of {
             Of::Case(case) => Of::Case(self.case(case)?),
+            Of::Row(first) => Of::Row(self.case(first)?),
             Of::Member(member) => Of::Member(*self.members.get(&member)?),
             Of::Opening(opening) => Of::Opening(self.opening(opening)?),
             Of::Front(front) => Of::Front(self.front(front)?),

@@ -99,7 +99,7 @@ fn innermost(piece: &Piece, of: Of, renamed: &[Of]) -> Option<usize> {
     let at = |of: Of| renamed.iter().position(|renamed| *renamed == of);
     let own = match of {
         Of::Member(member) => piece.member(member).map(|member| member.list),
-        Of::Case(_) | Of::Opening(_) | Of::Front(_) => of.opening(),
+        Of::Case(_) | Of::Row(_) | Of::Opening(_) | Of::Front(_) => of.opening(),
     };
     let outward = |opening: &OpeningId| piece.opening(*opening)?.parent;
     std::iter::successors(own, outward)

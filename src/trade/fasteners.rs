@@ -107,6 +107,16 @@ pub fn base_block(unit: Unit) -> Length {
     unit.either(Length::inches(1, 1), Length::mm(25))
 }
 
+/// How many blocks hold a base so long to the floor: along its front and along its back
+/// one near each end, and between them no more than 4 ft (1200 mm) apart (common practice,
+/// no source).
+#[must_use]
+pub fn floor_blocks(long: Length, unit: Unit) -> u32 {
+    let apart = unit.either(Length::inches(48, 1), Length::mm(1200));
+    let spaces = (long / apart).ceil().max(1);
+    2 * (u32::try_from(spaces).unwrap_or(u32::MAX / 4) + 1)
+}
+
 /// How far the screw of a drawer front goes into the front, at least and at
 /// most, for a front `thick` thick with flutes `fluted` deep: 3/8 to 1/2 in or
 /// 10 to 13 mm, never nearer to a flat face than 1/4 in or 6 mm, and never

@@ -272,6 +272,7 @@ pub(super) enum Work {
         alias = "run on wood",
         alias = "sand",
         alias = "screw on dry",
+        alias = "set base",
         alias = "set catch",
         alias = "scribe",
         alias = "set front",
@@ -281,6 +282,7 @@ pub(super) enum Work {
         alias = "spacers",
         alias = "stand off wall",
         alias = "stick",
+        alias = "stand on base",
         alias = "take off"
     )]
     Beside(Other),

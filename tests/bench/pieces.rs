@@ -100,7 +100,7 @@ impl Writer<'_> {
         let framed = !self.flip();
         let scribed = framed && self.number(4) == 3;
         let right = if scribed { "wall { scribe 3/4 in }" } else { "open" };
-        let cases = self.one_of(&["a", "a", "a", "a", "ab", "run", "run"]);
+        let cases = self.one_of(&["a", "a", "a", "a", "ab", "run", "run", "run", "run"]);
         self.alone = cases.len() == 1;
         if cases == "run" {
             self.run(framed, (right, scribed));
@@ -119,15 +119,26 @@ impl Writer<'_> {
     /// A run of one case or two, with what may stand before, between, and behind them.
     fn run(&mut self, framed: bool, (right, scribed): (&str, bool)) {
         self.is("run");
-        let count = self.number(2) + 1;
+        let count = if self.number(4) == 0 { 1 } else { 2 };
         let first = self.flip();
-        let between = if count == 2 { self.one_of(&[0, 1, 1, 1, 2]) } else { 0 };
+        let between = if count == 2 { self.one_of(&[0, 0, 0, 0, 1, 1, 2, 2]) } else { 0 };
         let last = if scribed { 0 } else { self.number(3) };
         let left = if first { "wall { scribe 1/2 in }" } else { "open" };
         self.line(&format!("site {{ left {left}; right {right}; fixing wall }}"));
         let (high, deep) = (self.number(16) + 28, self.number(8) + 17);
         self.line(&format!("run row {{ deep {deep} in; high {high} in; stock ply"));
         self.base();
+        if count == 2 && between != 1 {
+            let ways = [
+                ("toe kick in the ends", "one kick over two cases"),
+                ("separate base", "one base under two cases"),
+            ];
+            for (base, shared) in ways {
+                if self.drawn.ways.contains(base) {
+                    self.is(shared);
+                }
+            }
+        }
         self.line("across {");
         let stock = self.one_of(&["", "stock ply", "stock cherry"]);
         if first {
@@ -165,7 +176,8 @@ impl Writer<'_> {
     }
 
     fn base(&mut self) {
-        match self.number(3) {
+        let kind = if self.alone { self.number(3) } else { self.one_of(&[0, 0, 1, 1, 1, 2, 2, 2]) };
+        match kind {
             0 if self.alone && self.number(4) > 0 => {
                 self.is("hung on the wall");
                 self.line("hung { up 20 in }");
@@ -674,6 +686,8 @@ pub(super) const WAYS: &[&str] = &[
 pub(super) const RARER: &[&str] = &[
     "mid rail",
     "space",
+    "one base under two cases",
+    "one kick over two cases",
     "overlay by edge",
     "overlay by the gap",
     "no board between openings",

@@ -76,6 +76,8 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         }
         "rest" => (Told::Step, &["for", "clamped"]),
         "carry" => (Told::Step, &[]),
+        "set base" => (Told::Step, &["high", "behind", "beside", "blocks", "block", "most"]),
+        "stand on base" => (Told::Step, &["before"]),
         "lift onto strip" => (Told::Step, &["up"]),
         "scribe" => (Told::Step, &["most"]),
         "fit filler" => (Told::Step, &["most"]),

@@ -4,8 +4,8 @@ use crate::checks::hardware;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
-use crate::model::Case;
-use crate::parts::{Assembly, Direction, Face, FeatureKind, Part, Role};
+use crate::model::{Case, Piece};
+use crate::parts::{Assembly, Direction, Face, FeatureKind, Of, Part, Role};
 use crate::plans::Workings;
 
 use super::rails_meet;
@@ -61,7 +61,7 @@ pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
             let between = |tenons: &Length| tape.print(part.length.length - *tenons).shown;
             tenons(part).filter(|tenons| !between(tenons).is_positive())
         };
-        let outside = || piece.case(part.case).and_then(|case| outside(part, case, wall));
+        let outside = || piece.case(part.case).and_then(|case| outside(piece, part, case, wall));
         let (title, label) = match (nothing, thread) {
             (Some((size, word)), _) => {
                 let size = tape.text(size);
@@ -127,7 +127,12 @@ fn tenons(part: &Part) -> Option<Length> {
 /// How far a board stands past its case, and past which side of it. Fronts may
 /// lie before the case, and what hangs in them has rules of its own, as a countertop
 /// has, which is made to stand past it.
-fn outside(part: &Part, case: &Case, wall: Length) -> Option<(Length, &'static str)> {
+fn outside(
+    piece: &Piece,
+    part: &Part,
+    case: &Case,
+    wall: Length,
+) -> Option<(Length, &'static str)> {
     match part.assembly {
         Assembly::Front(_)
         | Assembly::DrawerBox(_)
@@ -137,9 +142,12 @@ fn outside(part: &Part, case: &Case, wall: Length) -> Option<(Length, &'static s
     }
     let (x, y, z) =
         (part.extent(Direction::X), part.extent(Direction::Y), part.extent(Direction::Z));
+    // What several cases share ends with the last of them.
+    let shared = matches!(part.of, Of::Row(_)).then(|| piece.base_row(case.id)).flatten();
+    let last = shared.and_then(|row| piece.case(row.last)).unwrap_or(case);
     let past = [
         (case.x - x.0, "left side"),
-        (x.1 - case.x - case.wide.length, "right side"),
+        (x.1 - last.x - last.wide.length, "right side"),
         (-y.0, "floor"),
         (y.1 - case.high.length, "top"),
         (wall - case.deep.length - z.0, "front"),

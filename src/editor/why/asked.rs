@@ -1,6 +1,7 @@
 //! What a maker asks, in the words of the papers: a name or a mark, and what of it;
 //! a set-up or a step by its number; or one subject of the whole piece.
 
+use crate::model::{Row, RunId};
 use crate::parts::{Front, Part, PartId};
 use crate::pipeline::Compilation;
 use crate::plans::weights::Lifted;
@@ -166,12 +167,10 @@ impl Asked<'_, '_> {
                     let part = self.tell.parts.iter().find(|(_, part)| part.path == why.name);
                     part.map(|(id, part)| self.of_part(id, part)).unwrap_or_default()
                 }
-                Thing::Run
-                | Thing::Front
-                | Thing::SetUp
-                | Thing::GlueUp
-                | Thing::Step { .. }
-                | Thing::Piece => Vec::new(),
+                Thing::Run => self.of_run(&why.name),
+                Thing::Front | Thing::SetUp | Thing::GlueUp | Thing::Step { .. } | Thing::Piece => {
+                    Vec::new()
+                }
             };
             why.sizes.extend(more);
         }
@@ -193,6 +192,12 @@ impl Asked<'_, '_> {
     fn everything(&self) -> Vec<Why> {
         let (tell, work) = (self.tell, self.tell.work);
         let mut found = Vec::new();
+        let runs = tell.piece.runs.iter().map(|run| (run, self.of_run(&run.name)));
+        found.extend(runs.filter(|(_, sizes)| !sizes.is_empty()).map(|(run, sizes)| Why {
+            name: run.name.clone(),
+            thing: Thing::Run,
+            sizes,
+        }));
         for case in &tell.piece.cases {
             found.extend(super::why(self.compiled, &case.path).into_iter().take(1));
             if let Some(why) = found.last_mut() {
@@ -224,6 +229,23 @@ impl Asked<'_, '_> {
         found
     }
 
+    /// What is made once for the cases of a run.
+    fn of_run(&self, name: &str) -> Vec<super::Sum> {
+        let (tell, piece) = (self.tell, self.tell.piece);
+        let found = (0..).map(RunId).zip(&piece.runs).find(|(_, run)| run.name == name);
+        let Some((_, run)) = found else { return Vec::new() };
+        let rows = run.bases.iter();
+        let base = |row: &Row| {
+            let word = match piece.base_named(row.first) {
+                name if name == run.name => "weight of the base".to_owned(),
+                name => format!("weight of the base of {name}"),
+            };
+            weights::of_lifted(tell, &word, &[Lifted::Base(row.first)])
+        };
+        let sums: Vec<super::Sum> = rows.flat_map(base).collect();
+        sums
+    }
+
     fn of_case(&self, name: &str) -> Vec<super::Sum> {
         let tell = self.tell;
         let case = tell.piece.cases.iter().find(|case| case.path == name);
@@ -232,7 +254,11 @@ impl Asked<'_, '_> {
             weights::of_lifted(tell, "weight without doors and drawers", &[Lifted::Case(case.id)]);
         let shelves =
             weights::of_lifted(tell, "weight of the loose shelves", &[Lifted::Shelves(case.id)]);
-        let base = weights::of_lifted(tell, "weight of the base", &[Lifted::Base(case.id)]);
+        let base = weights::of_lifted(
+            tell,
+            "weight of the base",
+            &[Lifted::Base(tell.piece.base_of(case.id))],
+        );
         let countertop =
             weights::of_lifted(tell, "weight of the countertop", &[Lifted::Countertop(case.id)]);
         own.into_iter().chain(shelves).chain(base).chain(countertop).collect()

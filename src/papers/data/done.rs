@@ -381,6 +381,8 @@ impl<'d> Maker<'d, '_> {
             House::Carry(id, carry) => {
                 What::Carry(Carried { case: case(*id), by: carried_by(*carry) })
             }
+            House::SetBase(own) => What::SetBase(self.base_set(own)),
+            House::StandOn(own) => What::StandOn(self.stood(own)),
             House::Lift(id, carry, up) => What::Lift(LiftedUp {
                 case: case(*id),
                 by: carried_by(*carry),

@@ -1,5 +1,6 @@
 //! The packet as data for other programs: what `schema/packet.json` describes.
 
+mod bases;
 mod done;
 mod fitted;
 mod layout;

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::lines::Refs;
 use super::opens::Opens;
-use super::{done, fitted, sections, wooden};
+use super::{bases, done, fitted, sections, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -358,6 +358,10 @@ pub(super) enum What<'d> {
     Rest(done::Rested),
     #[serde(rename = "carry")]
     Carry(done::Carried<'d>),
+    #[serde(rename = "set base")]
+    SetBase(bases::BaseSet<'d>),
+    #[serde(rename = "stand on base")]
+    StandOn(bases::OnBase<'d>),
     #[serde(rename = "lift onto strip")]
     Lift(done::LiftedUp<'d>),
     #[serde(rename = "scribe")]

@@ -91,7 +91,7 @@ fn is_behind_doors(piece: &Piece, part: &Part) -> bool {
         Of::Member(member) => piece.member(member).map(|member| member.list),
         Of::Opening(opening) => Some(opening),
         Of::Front(front) => Some(front.opening),
-        Of::Case(_) => None,
+        Of::Case(_) | Of::Row(_) => None,
     };
     list.is_some_and(|list| piece.door_before(list).is_some())
 }

@@ -73,7 +73,7 @@ fn lying(
     let middle = y.length + builder.thickness(board.stock).length.half();
     let space = inside::between(builder, (member.x, member.long.length), middle, ends);
     let clear = &member.long + &space.packing[0] + &space.packing[1];
-    let from = builder.side(space.boards[0], true, space.from) - Size::from(builder.case.x);
+    let from = builder.side(space.boards[0], true, space.from) - &builder.case.beside;
     shelf_between(
         builder,
         (Of::Member(member.id), role, Which::Only),

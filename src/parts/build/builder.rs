@@ -87,7 +87,7 @@ impl<'a> Builder<'a> {
         y: impl Into<Size>,
         z: impl Into<Size>,
     ) -> [Size; 3] {
-        [Size::from(self.case.x) + x.into(), y.into(), z.into()]
+        [&self.case.beside + x.into(), y.into(), z.into()]
     }
 
     /// Where a face of a board lies along x, in the whole piece: at `plane`.
@@ -99,6 +99,12 @@ impl<'a> Builder<'a> {
     /// The parts of this case so far.
     pub(super) fn own(&self) -> impl Iterator<Item = (PartId, &Part)> {
         self.parts.iter_from(self.first)
+    }
+
+    /// A part that several cases share, by the first of them.
+    pub(super) fn shared(&self, first: CaseId, role: Role, which: Which) -> Option<PartId> {
+        let key = Key { of: Of::Row(first), role, which };
+        self.parts.iter_case(first).find(|(_, part)| part.key() == key).map(|(id, _)| id)
     }
 
     pub(super) fn thickness(&self, stock: StockId) -> Size {
@@ -173,7 +179,7 @@ impl<'a> Builder<'a> {
     fn hung(&self, of: Of) -> Option<Side> {
         match of {
             Of::Front(front) => self.piece.opening(front.opening)?.hung(front.leaf),
-            Of::Case(_) | Of::Member(_) | Of::Opening(_) => None,
+            Of::Case(_) | Of::Row(_) | Of::Member(_) | Of::Opening(_) => None,
         }
     }
 

@@ -117,7 +117,7 @@ fn shelves(builder: &mut Builder<'_>, opening: &Opening, carcass: &Carcass) {
         if !is_loose {
             let joint = builder.case.shelves.joint.clone();
             let to = space.to - builder.case.x;
-            let from = builder.side(space.boards[0], true, space.from) - Size::from(builder.case.x);
+            let from = builder.side(space.boards[0], true, space.from) - &builder.case.beside;
             let extent = (&from, to, clear.clone());
             let notes = set.notes.clone();
             shelf_between(

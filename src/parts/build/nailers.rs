@@ -194,7 +194,7 @@ fn clear_of_keep_outs(
     let unit = builder.piece.tape().unit;
     let clear = &builder.case.nailers.clear;
     let spare = clear.length;
-    let (x, wall) = (Size::from(builder.case.x), builder.piece.wall());
+    let (x, wall) = (builder.case.beside.clone(), builder.piece.wall());
     let thick = builder.thickness(builder.case.nailers.stock).length;
     let z = wall - builder.case.deep.length + front;
     let mut taken: Vec<(Size, Size)> = builder

@@ -249,7 +249,7 @@ fn stop(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, floor
         Side::Left => from + quarter,
         Side::Right => to - quarter,
     };
-    let x = middle - wide.half() - Size::from(builder.case.x);
+    let x = middle - wide.half() - &builder.case.beside;
     let strip = Strip {
         role: Role::Stop,
         side,

@@ -49,7 +49,7 @@ impl Offers {
     fn offered(&self, piece: &Piece, names: &ShortNames, number: usize) -> Option<String> {
         let own = &self.own;
         match self.key.of {
-            Of::Case(case) => of_case(case, own, names, number),
+            Of::Case(case) | Of::Row(case) => of_case(case, own, names, number),
             Of::Member(id) => of_member(piece, (id, self.key.role), own, names, number),
             Of::Opening(opening) => of_opening(piece, (opening, ""), own, names, number),
             Of::Front(front) => {

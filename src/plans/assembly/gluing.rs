@@ -192,17 +192,20 @@ fn at_once<'a>(work: &Workings<'a>) -> Vec<(GlueUp, Option<Assembly>)> {
     };
     for case in &piece.cases {
         let base = case.base.as_ref().map_or(case.span, |base| base.span);
+        // A base under several cases goes by their run.
+        let below = (piece.base_named(case.id), piece.row_path(case.id));
+        let own = (case.name.clone(), case.path.as_str());
         let frame = case.frame.as_ref().map_or(case.span, |frame| frame.span);
-        for (unit, name, span) in [
-            (Assembly::Frame(case.id), "face frame", frame),
-            (Assembly::Base(case.id), "base", base),
-            (Assembly::Carcass(case.id), "carcass", case.span),
+        for (unit, name, (of, path), span) in [
+            (Assembly::Frame(case.id), "face frame", own.clone(), frame),
+            (Assembly::Base(case.id), "base", below, base),
+            (Assembly::Carcass(case.id), "carcass", own, case.span),
         ] {
             let Some(joints) = units.within.get(&unit) else { continue };
             let whole = GlueUp {
                 sort: Sort::Joints,
-                what: format!("{name} of {}", case.name),
-                path: format!("{}.{}", case.path, name.replace(' ', "-")),
+                what: format!("{name} of {of}"),
+                path: format!("{path}.{}", name.replace(' ', "-")),
                 span,
                 load: of_case(&unit, joints),
             };

@@ -86,7 +86,7 @@ fn on_wood<'a>(
         let back = stop.side(Direction::Z, false) - piece.before_frame(case);
         let middle = (stop.side(Direction::X, false) + stop.side(Direction::X, true)).half();
         let [left, _] = opening.stands_as_built();
-        Stopped { back, aside: middle - Size::from(case.x) - left }
+        Stopped { back, aside: middle - &case.beside - left }
     });
     let planes = parts::planes(piece, case);
     let rear = &planes.frame + piece.before_box(case, opening) + &size.deep;

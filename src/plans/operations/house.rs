@@ -3,6 +3,7 @@
 use crate::measure::Length;
 use crate::model::{CaseId, Side, SpaceId};
 use crate::parts::PartId;
+use crate::plans::bases::{Leveled, StoodOn};
 use crate::plans::countertops::Laid;
 use crate::trade::Carry;
 
@@ -11,6 +12,10 @@ use crate::trade::Carry;
 pub enum House {
     /// A case is carried in.
     Carry(CaseId, Carry),
+    /// A base that several cases stand on is set and leveled by itself.
+    SetBase(Leveled),
+    /// Cases are stood on it.
+    StandOn(StoodOn),
     /// A case that hangs is lifted onto a strip on the wall whose upper edge is so far up
     /// from the floor.
     Lift(CaseId, Carry, Length),

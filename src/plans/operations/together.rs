@@ -3,12 +3,13 @@
 
 use std::collections::BTreeMap;
 
+use crate::model::Side;
 use crate::parts::{Joint, JointSort, PartId, Role};
 use crate::plans::Workings;
 use crate::plans::assembly::Task;
 use crate::plans::shelves;
 
-use super::{Doing, Leg, Move, Side, Step, steps};
+use super::{Doing, House, Leg, Move, Step, steps};
 
 /// A shelf that can't be tilted in comes from behind, while the back is off, and so does
 /// a stop, which is set against the drawer that stands in its opening.
@@ -18,7 +19,7 @@ fn from_behind(work: &Workings<'_>, own: &mut Move) {
     let stops = !own.legs.is_empty() && parts().all(|part| part.role == Role::Stop);
     if stuck || stops {
         own.tilted = false;
-        own.legs = vec![Leg { from: Side::Back, by: None }];
+        own.legs = vec![Leg { from: super::Side::Back, by: None }];
     }
 }
 
@@ -88,7 +89,24 @@ impl Together {
                 self.fix(joint.part, joint.into);
             }
         }
+        self.tie(work, task);
         doings
+    }
+
+    /// Cases that are screwed to each other are one from then on, though no joint is
+    /// drawn between them.
+    fn tie(&mut self, work: &Workings<'_>, task: &Task) {
+        let end = |case, side| {
+            let mut own = work.parts.iter_case(case);
+            own.find(|(_, part)| part.role == Role::End(side)).map(|(id, _)| id)
+        };
+        for doing in &task.does {
+            let Doing::House(House::Beside(own)) = doing else { continue };
+            let [left, right] = own.cases;
+            if let (Some(one), Some(other)) = (end(left, Side::Right), end(right, Side::Left)) {
+                self.fix(one, other);
+            }
+        }
     }
 
     /// Joints, parted into those that have a part in common, over all that is

@@ -27,8 +27,10 @@ pub(in crate::plans) fn lying<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Lyi
     let mut found = Vec::new();
     let mut from = 0;
     for case in &piece.cases {
-        let own = parts.of_case(case.id);
-        for (offset, part) in own.iter().enumerate().filter(|(_, part)| is_lying(part)) {
+        let of_case = parts.of_case(case.id);
+        let own: Vec<&Part> = of_case.iter().chain(base_below(piece, parts, case)).collect();
+        let own = own.as_slice();
+        for (offset, part) in of_case.iter().enumerate().filter(|(_, part)| is_lying(part)) {
             let id = PartId(from + offset);
             let Some(carries) = carries(piece, case, part) else { continue };
             if part.role == Role::Countertop {
@@ -46,9 +48,16 @@ pub(in crate::plans) fn lying<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Lyi
             let lying = one(own, part, carries, hosts, under);
             found.extend(lying.map(|lying| Lying { bears, ..lying }.held()));
         }
-        from += own.len();
+        from += of_case.len();
     }
     found
+}
+
+/// What a case stands on that is counted with another one.
+fn base_below<'a>(piece: &Piece, parts: &'a Parts, case: &Case) -> impl Iterator<Item = &'a Part> {
+    let first = piece.base_of(case.id);
+    let shared = if first == case.id { &[] } else { parts.of_case(first) };
+    shared.iter().filter(move |part| part.of == Of::Row(first))
 }
 
 fn is_lying(part: &Part) -> bool {
@@ -76,7 +85,7 @@ fn carries(piece: &Piece, case: &Case, part: &Part) -> Option<Carries> {
         Role::FixedShelf if part.opening().is_none() => {
             let own = match part.of {
                 Of::Member(member) => piece.member(member).and_then(rail_shelf),
-                Of::Case(_) | Of::Opening(_) | Of::Front(_) => None,
+                Of::Case(_) | Of::Row(_) | Of::Opening(_) | Of::Front(_) => None,
             };
             let carries = own.and_then(|shelf| shelf.carries).unwrap_or(case.shelves.carries);
             let lip = own.map_or(Length::ZERO, |shelf| shelf.lip.length);
@@ -128,19 +137,20 @@ fn stands_on<'a>(case: &'a Case, part: &Part, lip: Length) -> impl Iterator<Item
 
 /// A countertop lies on the ends, and by way of stretchers on the partitions under them;
 /// the rail of the frame bends with its front edge.
-fn on_case<'a>(own: &'a [Part], part: &'a Part, carries: Carries) -> Option<Lying<'a>> {
-    let hosts: Vec<&Part> = own.iter().filter(|own| matches!(own.role, Role::End(_))).collect();
+fn on_case<'a>(own: &[&'a Part], part: &'a Part, carries: Carries) -> Option<Lying<'a>> {
+    let of = || own.iter().copied();
+    let hosts: Vec<&Part> = of().filter(|own| matches!(own.role, Role::End(_))).collect();
     let carrier = own.iter().find(|own| matches!(own.role, Role::Stretcher | Role::Top))?;
     let reaches = |upright: &&Part| {
         upright.role == Role::Partition
             && upright.extent(Direction::Y).1 >= carrier.extent(Direction::Y).0
     };
-    let under: Vec<&Part> = own.iter().filter(reaches).collect();
+    let under: Vec<&Part> = of().filter(reaches).collect();
     one(own, part, carries, &hosts, &under).map(Lying::held)
 }
 
 fn one<'a>(
-    own: &'a [Part],
+    own: &[&'a Part],
     part: &'a Part,
     carries: Carries,
     hosts: &[&'a Part],
@@ -224,7 +234,7 @@ fn is_behind(part: &Part, other: &Part) -> bool {
 /// What bends with an edge of a bottom, top or stretcher: what runs along it
 /// for nine tenths of the way or more.
 fn helpers<'a>(
-    own: &'a [Part],
+    own: &[&'a Part],
     part: &'a Part,
     clear: Length,
     is_at: fn(&Part, &Part) -> bool,
@@ -237,5 +247,5 @@ fn helpers<'a>(
         let along = other.cuboid().overlap_along(&space, Direction::X);
         is_at(part, other) && along * 10 >= clear * 9
     };
-    own.iter().filter(helps).collect()
+    own.iter().copied().filter(helps).collect()
 }

@@ -7,7 +7,7 @@ use super::*;
 block! {
     /// `base { … }`
     base: "base", "the base",
-    "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. Without a base, the case stands on its ends or hangs on the wall.";
+    "A toe kick is a recess under the front. It is cut into the ends, or it belongs to a separate frame that the case stands on. Without a base, the case stands on its ends or hangs on the wall. In a run it is made once for cases that stand side by side: one frame, leveled by itself before they come onto it, or one board across the notches of all their ends.";
     TOE_KICK: Flag = ("toe-kick", "a recess under the front", "toe-kick");
     HIGH: Size = ("high", "the height from the floor to the underside of the frame", "high 4").required()
         .can_be("20 mm", "600 mm")

@@ -79,7 +79,8 @@ impl Maker<'_, '_> {
     pub(super) fn case(&mut self, case: &Case) -> Vec<usize> {
         let (id, name) = (case.id, &case.name);
         let frame = self.unit_glue(&Assembly::Frame(id), &format!("face frame of {name}"), None);
-        let base = self.unit_glue(&Assembly::Base(id), &format!("base of {name}"), None);
+        let base = format!("base of {}", self.piece.base_named(id));
+        let base = self.unit_glue(&Assembly::Base(id), &base, None);
         self.battens(case);
         let title = format!("carcass of {name}");
         let carcass = self.unit_glue(&Assembly::Carcass(id), &title, Some(case));
@@ -224,10 +225,11 @@ impl Maker<'_, '_> {
     /// How a case is held on a base that is carried apart: where its ends stand on the
     /// base, by blocks in the corners of the base that its bottom lies on; else by its
     /// bottom, which lies on the base itself.
-    fn on_base(&self, case: CaseId, planted: &[PartId]) -> (Vec<String>, Doing) {
+    pub(super) fn on_base(&self, case: CaseId, planted: &[PartId]) -> (Vec<String>, Doing) {
         let tape = self.piece.tape();
         let of = |id: &PartId| self.parts.get(*id);
-        let members = self.ids_in(case, |part| part.assembly == Assembly::Base(case));
+        let below = self.piece.base_of(case);
+        let members = self.ids_in(below, |part| part.assembly == Assembly::Base(below));
         let ends: Vec<PartId> = planted
             .iter()
             .copied()
@@ -248,9 +250,14 @@ impl Maker<'_, '_> {
             Some(block) => block + thick(&members) - short,
         };
         let told = tape.text(tape.down(most));
+        // What several cases stand on is put together in the house for good.
+        let apart = match self.piece.base_row(case) {
+            Some(_) => "",
+            None => ", so that it comes apart for the stairs",
+        };
         let lines = match block {
             None => vec![format!(
-                "screw it down from inside through {bottom} into the front and the back of the base, without glue, so that it comes apart for the stairs; screws no longer than {told}"
+                "screw it down from inside through {bottom} into the front and the back of the base, without glue{apart}; screws no longer than {told}"
             )],
             Some(block) => vec![
                 format!(
@@ -261,7 +268,7 @@ impl Maker<'_, '_> {
                     "screw them from inside the base to its front and back only, a little clear of the ends of the case and of any packer that will stand on the bottom, so that the screws can be got at again, with screws no longer than {told}, so that none comes out of the front face; nothing holds them to the ends"
                 ),
                 format!(
-                    "let the case down over the blocks, and screw it from inside through {bottom} into their upper ends, without glue, so that it comes apart for the stairs; where you can't reach one from inside, the case rests there, and the block keeps it from sliding"
+                    "let the case down over the blocks, and screw it from inside through {bottom} into their upper ends, without glue{apart}; where you can't reach one from inside, the case rests there, and the block keeps it from sliding"
                 ),
             ],
         };

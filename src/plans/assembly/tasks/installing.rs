@@ -3,10 +3,11 @@
 use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::{Case, CaseId, Exposure, Opening, OpeningKind, Set, Side};
-use crate::parts::{JointSort, Role};
+use crate::parts::{JointSort, Of, PartId, Role};
 use crate::plans::beside;
 use crate::plans::fitting::Purpose;
 use crate::plans::operations::{Beside, Doing, House, Wall};
+use crate::plans::scribe_strips::{ScribeStrip, scribe_strips};
 use crate::plans::shelves;
 use crate::plans::wall;
 use crate::plans::weights::Lifted;
@@ -18,7 +19,7 @@ impl Maker<'_, '_> {
     /// All that is done in the house. A front is adjusted last: shims and wall
     /// screws still move its opening.
     pub(super) fn install(&mut self, finished: usize) {
-        let stands = self.piece.cases.iter().any(|case| case.hung.is_none());
+        let stands = self.levels();
         let (lines, does) = self.carried(stands);
         let title = match stands {
             true => "Carry it in and level it".to_owned(),
@@ -34,6 +35,7 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Leveling), vec![last]);
             self.does(last, does);
         }
+        last = self.bases_set(last);
         if let Some((lines, does)) = self.scribed() {
             let title = "Scribe it to the walls".to_owned();
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Scribing), vec![last]);
@@ -58,6 +60,7 @@ impl Maker<'_, '_> {
             let ties: Vec<usize> = ties.collect();
             self.does(last, vec![Doing::Fasten(ties)]);
         }
+        last = self.screwed_down(last);
         if self.piece.site.fixed {
             let wall = wall::wall(self.piece, self.parts);
             let lines = self.walled(&wall);
@@ -65,6 +68,7 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Wall), vec![last]);
             self.does(last, vec![Doing::House(House::Wall(wall))]);
         }
+        let last = self.kicks_on(last);
         let last = self.filled(last);
         let last = self.laid_on(last);
         let last = self.all_back(last);
@@ -160,8 +164,10 @@ impl Maker<'_, '_> {
             });
         }
         for lifted in weights.lifted.keys() {
-            if let Lifted::Base(_) = lifted {
-                let name = self.piece.case(lifted.case()).map_or("", |case| &case.name);
+            if let Lifted::Base(case) = lifted
+                && self.piece.base_row(*case).is_none()
+            {
+                let name = self.piece.base_named(*case);
                 lines.push(format!("carry the base of {name} by itself, find the highest place of the floor where it goes, and shim the base level from there; then let the case down on it, and screw it down from inside through its bottom as on the bench"));
             }
         }
@@ -174,13 +180,7 @@ impl Maker<'_, '_> {
         if !stands {
             return (lines, does);
         }
-        let clear = match self.between_walls() {
-            Some(_) => "before its place between the walls",
-            None => "clear of the walls",
-        };
-        lines
-            .push(format!("find the highest place of the floor, and set the piece there, {clear}"));
-        lines.push("shim up from it until the piece is level from end to end and from front to back, and its ends are plumb".to_owned());
+        lines.extend(self.leveling());
         let (kept, keeps) = self.kept();
         lines.extend(kept);
         does.extend(keeps);
@@ -188,6 +188,27 @@ impl Maker<'_, '_> {
             lines.push("measure both diagonals of every inset opening again, and move the shims until they agree as they did on the bench".to_owned());
         }
         (lines, does)
+    }
+
+    /// How what stands on the floor by itself is leveled: the piece, or those of its cases
+    /// that don't stand on a base with others.
+    fn leveling(&self) -> [String; 2] {
+        let own: Vec<&str> = self.leveled().map(|case| case.name.as_str()).collect();
+        let hung = self.piece.cases.iter().filter(|case| case.hung.is_some()).count();
+        let clear = match self.between_walls() {
+            Some(_) => "before its place between the walls",
+            None => "clear of the walls",
+        };
+        match own.len() + hung == self.piece.cases.len() {
+            true => [
+                format!("find the highest place of the floor, and set the piece there, {clear}"),
+                "shim up from it until the piece is level from end to end and from front to back, and its ends are plumb".to_owned(),
+            ],
+            false => [
+                format!("find the highest place of the floor under the whole run, and set {} in place, {clear}", listed(&own)),
+                format!("shim {} up to that height, level from end to end and from front to back, with the ends plumb", listed(&own)),
+            ],
+        }
     }
 
     /// What hangs rests on a strip on the wall until its screws hold.
@@ -251,7 +272,17 @@ impl Maker<'_, '_> {
             lines.insert(0, "block the piece off the wall that you scribe to, by the same amount at top and bottom, and set the compass to the widest gap".to_owned());
         }
         lines.push("plane to the line, leaning a few degrees under it so that only the front edge meets the wall; move the piece home and level it again".to_owned());
-        let kicks = self.ids(|part| part.role == Role::Kick);
+        // A kick over several cases goes on later, and so does a filler.
+        let there = |strip: &ScribeStrip| {
+            let later = self
+                .parts
+                .get(strip.kick)
+                .is_some_and(|part| part.role == Role::Kick && matches!(part.of, Of::Row(_)));
+            (!strip.filled && !later).then_some(strip.kick)
+        };
+        let strips = scribe_strips(self.piece, self.parts);
+        let mut kicks: Vec<PartId> = strips.iter().filter_map(there).collect();
+        kicks.dedup();
         if !kicks.is_empty() {
             lines.push(format!("the gap beside {} at the wall is closed by a strip of its stock, scribed to the wall and glued to its end", self.marks(&kicks)));
             does.push(Doing::House(House::Strip(kicks)));

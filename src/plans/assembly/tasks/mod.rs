@@ -1,6 +1,7 @@
 //! Tasks from joints. Every joint of the piece is cut in one task and closed in
 //! one; a task comes after those that its parts come out of.
 
+mod bases;
 mod blanks;
 mod carcass;
 mod countertops;
@@ -20,7 +21,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::Length;
 use crate::model::{CaseId, Finish, FinishId, JointKind, Piece, Set};
-use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Part, PartId, Parts, Role};
+use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Of, Part, PartId, Parts, Role};
 use crate::plans::Workings;
 use crate::plans::operations::Doing;
 use crate::plans::setups::Setup;
@@ -111,7 +112,9 @@ impl<'w, 'a> Maker<'w, 'a> {
             if is_within(joint) && part.assembly == into.assembly {
                 closing.entry(&part.assembly).or_default().push(index);
             }
-            if joint.sort == JointSort::Planted {
+            // What several cases share comes together where they stand.
+            let shared = [part.of, into.of].iter().any(|of| matches!(of, Of::Row(_)));
+            if joint.sort == JointSort::Planted && !shared {
                 planted.entry(part.case).or_default().push(index);
             }
             if let (Assembly::Frame(case), Assembly::Carcass(other)) =

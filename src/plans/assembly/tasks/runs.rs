@@ -55,14 +55,9 @@ impl Maker<'_, '_> {
                     .to_owned(),
             );
         }
-        let walled = |id: &PartId| strips_at.iter().any(|strip| strip.kick == *id);
-        let kicks = self.ids(|part| {
-            part.role == Role::Kick && {
-                let case = self.piece.case(part.case);
-                case.is_some_and(|case| case.fillers.iter().any(|own| own.scribe.is_some()))
-            }
-        });
-        let kicks: Vec<PartId> = kicks.into_iter().filter(walled).collect();
+        let filled = strips_at.iter().filter(|own| own.filled);
+        let mut kicks: Vec<PartId> = filled.map(|own| own.kick).collect();
+        kicks.dedup();
         let mut does: Vec<Doing> = all.iter().map(|own| Doing::House(House::Fill(*own))).collect();
         if !kicks.is_empty() {
             lines.push(format!("the gap beside {} under the filler is closed by a strip of its stock, scribed to the wall and glued to its end", self.marks(&kicks)));

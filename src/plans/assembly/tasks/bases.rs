@@ -1,0 +1,229 @@
+//! What several cases of a run stand on, made once: set and leveled by itself, the cases
+//! on it, and the toe kick over all of them.
+
+use crate::diagnostics::listed;
+use crate::measure::Length;
+use crate::model::{Case, Row};
+use crate::parts::{Assembly, Joint, JointSort, Of, PartId, Role};
+use crate::plans::bases::{self, Leveled, StoodOn};
+use crate::plans::operations::{Doing, House};
+use crate::plans::scribe_strips::scribe_strips;
+use crate::plans::weights::Lifted;
+use crate::trade::Carry;
+
+use super::{Maker, Usual, Work};
+
+impl Maker<'_, '_> {
+    /// Every separate base that several cases stand on.
+    fn shared_bases(&self) -> Vec<Row> {
+        let rows = self.piece.runs.iter().flat_map(|run| &run.bases);
+        let separate = |row: &&Row| {
+            let base = self.piece.case(row.first).and_then(|case| case.base.as_ref());
+            base.is_some_and(|base| base.separate)
+        };
+        rows.filter(separate).copied().collect()
+    }
+
+    /// The cases that are leveled by themselves where they stand: on a wall none is, and on
+    /// a base that others stand on too that alone.
+    pub(super) fn leveled(&self) -> impl Iterator<Item = &Case> {
+        self.piece.cases.iter().filter(|case| {
+            let separate = case.base.as_ref().is_some_and(|base| base.separate);
+            case.hung.is_none() && !(separate && self.piece.base_row(case.id).is_some())
+        })
+    }
+
+    /// True where a case is leveled by itself.
+    pub(super) fn levels(&self) -> bool {
+        self.leveled().next().is_some()
+    }
+
+    /// A base that several cases stand on is leveled once, and they come onto it; the task
+    /// after which they stand there.
+    pub(super) fn bases_set(&mut self, after: usize) -> usize {
+        let mut last = after;
+        for own in bases::leveled(self.piece, self.parts) {
+            let Some(part) = self.parts.get(own.long[0]) else { continue };
+            let name = self.piece.base_named(part.case);
+            let members = self.ids(|other| other.assembly == part.assembly);
+            let lines = self.level(&own, Lifted::Base(part.case));
+            let mut before = vec![last];
+            before.extend(self.ready(&members));
+            let efforts = vec![Usual::Leveling.times(1)];
+            let title = format!("Set the base of {name}");
+            last = self.simple(title, lines, members, Work::Fit, efforts, before);
+            self.does(last, vec![Doing::House(House::SetBase(own))]);
+        }
+        // Where nothing is leveled by itself, this is when places are kept free.
+        let mut kept = (!self.levels()).then(|| self.kept());
+        for row in self.shared_bases() {
+            let cases: Vec<&Case> = self.piece.of_row(row).collect();
+            let mut lines = self.put_on(&cases);
+            let (told, keeps) = kept.take().unwrap_or_default();
+            lines.extend(told);
+            let efforts = vec![Usual::Planting.times(cases.len())];
+            let title = Self::on_its_base("Set", &cases);
+            last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![last]);
+            let base = self.piece.case(row.first).and_then(|case| case.base.as_ref());
+            let before = base.map_or(Length::ZERO, |base| base.set_back.length);
+            let stood = StoodOn { cases: cases.iter().map(|case| case.id).collect(), before };
+            self.does(last, vec![Doing::House(House::StandOn(stood))]);
+            self.does(last, keeps);
+        }
+        last
+    }
+
+    /// `Set sink and bank on their base`.
+    fn on_its_base(verb: &str, cases: &[&Case]) -> String {
+        let names: Vec<&str> = cases.iter().map(|case| case.name.as_str()).collect();
+        let to = if verb == "Set" { "on" } else { "to" };
+        let whose = if names.len() == 1 { "its" } else { "their" };
+        format!("{verb} {} {to} {whose} base", listed(&names))
+    }
+
+    fn level(&self, own: &Leveled, lifted: Lifted) -> Vec<String> {
+        let tape = self.piece.tape();
+        let [front, back] = own.long.map(|id| self.parts.mark(id));
+        let carry = match self.work.weights().carry(&lifted) {
+            Carry::People(1) => "carry it in by itself, without its cases".to_owned(),
+            Carry::People(count) => {
+                format!("carry it in by itself, without its cases, with {count} people")
+            }
+            Carry::Gear => "bring it in on a dolly, by itself, without its cases".to_owned(),
+        };
+        let off = |told: &str, at| format!("{told} {} off", tape.text(at));
+        let mut place = Vec::new();
+        place.extend(
+            own.behind.map(|at| off(&format!("the back of {back}"), at) + " the wall behind it"),
+        );
+        place.extend(own.beside.map(|(side, at)| {
+            let end = format!("the {} end of {front}", side.word());
+            off(&end, at) + &format!(" the {} wall", side.word())
+        }));
+        let mut lines = vec![carry];
+        if !place.is_empty() {
+            lines.push(format!("set it in its place, with {}", listed(&place)));
+        }
+        lines.push(format!(
+            "find the highest place of the floor under the whole run, and strike a level line on the wall {} above it; shim under every sleeper, at its front and at its back, until the upper edges of the base are level with the line and with each other: this is the one time that the cases on it are leveled",
+            tape.text(own.high)
+        ));
+        lines.push(format!(
+            "screw {} blocks of waste, {} square, to the floor inside it, half of them along {front} and half along {back}, two of each half near the ends; look for pipes, wires, and heating in the floor before you drill, and glue the blocks down where there are any",
+            own.blocks,
+            tape.text(own.block)
+        ));
+        lines.push(format!(
+            "screw through the blocks into {front} and {back}, with screws no longer than {}, so that none comes out of their faces; try the level again",
+            tape.text(tape.down(own.most))
+        ));
+        lines
+    }
+
+    fn put_on(&self, cases: &[&Case]) -> Vec<String> {
+        let tape = self.piece.tape();
+        let names: Vec<&str> = cases.iter().map(|case| case.name.as_str()).collect();
+        let base = cases.first().and_then(|case| case.base.as_ref());
+        let back = base.map_or(String::new(), |base| tape.text(base.set_back.length));
+        let framed = cases.iter().any(|case| case.frame.is_some());
+        let (from, way, sides) = match (names.len(), framed) {
+            (1, true) => ("the face of its frame", "", "both its sides"),
+            (1, false) => ("the front edges of its ends", "", "both its sides"),
+            (_, true) => (
+                "the faces of their frames",
+                ", from the left",
+                "the outer sides of the first and the last",
+            ),
+            (_, false) => (
+                "the front edges of their ends",
+                ", from the left",
+                "the outer sides of the first and the last",
+            ),
+        };
+        vec![
+            format!(
+                "set {} on it{way}, with {from} {back} before the face of the base, and {sides} even with its ends",
+                listed(&names)
+            ),
+            "where one rocks, mend the base: no shim goes between the two".to_owned(),
+        ]
+    }
+
+    /// Cases are screwed down on a base that they share when they are fixed to each other,
+    /// each from inside; the task after which they hold.
+    pub(super) fn screwed_down(&mut self, after: usize) -> usize {
+        let mut last = after;
+        for row in self.shared_bases() {
+            let joints = self.picked(|joint| self.is_planted_on(joint, row));
+            let (mut lines, mut does) = (Vec::new(), Vec::new());
+            let cases: Vec<&Case> = self.piece.of_row(row).collect();
+            for case in &cases {
+                let own = joints.iter().filter_map(|index| self.parts.joints.get(*index));
+                let mut planted: Vec<PartId> = own.map(|joint| joint.part).collect();
+                planted.retain(|id| self.parts.get(*id).is_some_and(|part| part.case == case.id));
+                let (told, doing) = self.on_base(case.id, &planted);
+                lines.extend(told.into_iter().map(|line| format!("{}: {line}", case.name)));
+                does.push(doing);
+            }
+            let efforts = vec![Usual::Planting.times(cases.len())];
+            let title = Self::on_its_base("Screw", &cases);
+            last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![last]);
+            self.closes(last, joints);
+            self.does(last, does);
+        }
+        last
+    }
+
+    fn is_planted_on(&self, joint: &Joint, row: Row) -> bool {
+        joint.sort == JointSort::Planted
+            && self
+                .parts
+                .get(joint.into)
+                .is_some_and(|into| into.assembly == Assembly::Base(row.first))
+    }
+
+    /// The board behind the toe space goes over several cases once they hold; the task
+    /// after which it is on.
+    pub(super) fn kicks_on(&mut self, after: usize) -> usize {
+        let kicks = self.ids(|part| part.role == Role::Kick && matches!(part.of, Of::Row(_)));
+        if kicks.is_empty() {
+            return after;
+        }
+        let mut lines: Vec<String> = Vec::new();
+        for kick in &kicks {
+            let Some(part) = self.parts.get(*kick) else { continue };
+            let row = self.piece.base_row(part.case);
+            let [first, last] = row.map_or([""; 2], |row| {
+                [row.first, row.last].map(|id| self.piece.case(id).map_or("", |case| &case.name))
+            });
+            lines.push(format!(
+                "{}: {} across all the notches from {first} to {last}, with its ends flush with the outer faces of the ends there",
+                self.parts.mark(*kick),
+                self.glue_and_screw(&[*kick])
+            ));
+        }
+        let mut does = Vec::new();
+        // Under a filler the gap at the wall is closed when that is on.
+        let strips = scribe_strips(self.piece, self.parts);
+        let walled = |id: &PartId| strips.iter().any(|strip| strip.kick == *id && !strip.filled);
+        let walled: Vec<PartId> = kicks.iter().copied().filter(walled).collect();
+        if !walled.is_empty() {
+            lines.push(format!("the gap beside {} at the wall is closed by a strip of its stock, scribed to the wall and glued to its end", self.marks(&walled)));
+            does.push(Doing::House(House::Strip(walled)));
+        }
+        let mut before = vec![after];
+        before.extend(self.ready(&kicks));
+        let efforts = vec![Usual::Planting.times(kicks.len())];
+        let title = match kicks.len() {
+            1 => "Fix the toe kick",
+            _ => "Fix the toe kicks",
+        };
+        let task = self.simple(title.to_owned(), lines, kicks.clone(), Work::Fit, efforts, before);
+        let joints = self.picked(|joint| {
+            joint.sort == JointSort::Planted && kicks.binary_search(&joint.part).is_ok()
+        });
+        self.closes(task, joints);
+        self.does(task, does);
+        task
+    }
+}

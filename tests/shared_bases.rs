@@ -1,0 +1,123 @@
+//! One base under several cases of a run: figures worked by hand.
+
+use casewright::measure::Length;
+use casewright::papers::{self, Format};
+use casewright::parts::{Direction, Part};
+use casewright::pipeline::Compilation;
+use serde_json::Value;
+
+use crate::support::{compile, spec};
+
+/// The laundry without its washer: a filler of 60, the sink of 800, and the bank of 580
+/// beside it, on this base.
+fn laundry(base: &str) -> String {
+    let mut text = spec("gate-cottage-laundry.case");
+    for line in ["    space washer", "    case linen"] {
+        let from = text.find(line).unwrap();
+        let to = text[from..].find('\n').unwrap() + from + 1;
+        text.replace_range(from..to, "");
+    }
+    text.replace("wide 2450", "wide 1440").replace("separate", base)
+}
+
+fn sound(text: &str) -> Compilation {
+    let compiled = compile(text);
+    assert!(compiled.piece.is_some(), "{:#?}", compiled.diagnostics);
+    compiled
+}
+
+fn mm(figure: i64) -> Length {
+    Length::mm(figure)
+}
+
+/// The parts whose own names begin so, in their order.
+fn called<'c>(compiled: &'c Compilation, word: &str) -> Vec<&'c Part> {
+    let all = compiled.parts.as_ref().expect("parts").all.iter();
+    all.filter(|part| part.word().starts_with(word)).collect()
+}
+
+fn packet(compiled: &Compilation) -> Value {
+    let packet = papers::one(compiled, "packet", Format::Json).expect("a packet");
+    serde_json::from_str(&packet).unwrap()
+}
+
+fn operations<'p>(packet: &'p Value, kind: &str) -> Vec<&'p Value> {
+    let all = packet["operations"].as_array().unwrap().iter();
+    all.filter(|own| own["kind"] == kind).collect()
+}
+
+/// The base runs from the outer side of the sink at 60 to that of the bank at 1440. A
+/// sleeper of 18 stands at each end and one in the middle under the two ends that meet at
+/// 860; from the first to that one are 809 over all, which is more than 24 in, and so one
+/// more stands halfway, at (60 + 851) / 2. Its front stands 60 behind the edges of the
+/// ends, which lie 18 behind the fronts; its back 25 before the back of 6: between them
+/// are 560 - 6 - 25 - 18 - (18 + 60 + 18) = 415.
+#[test]
+fn a_base_is_made_once_for_all_its_cases() {
+    let compiled = sound(&laundry("separate"));
+    let long = ["base-front", "base-back"].map(|word| called(&compiled, word));
+    for all in &long {
+        let [own] = all.as_slice() else { panic!("{all:#?}") };
+        assert_eq!([own.length.length, own.width.length], [mm(1380), mm(100)]);
+        assert_eq!(own.extent(Direction::X), (mm(60), mm(1440)));
+        assert!(own.path.starts_with("laundry.base"), "{}", own.path);
+    }
+    let sleepers = ["base-left", "base-sleeper", "base-right"];
+    let sleepers: Vec<&Part> = sleepers.iter().flat_map(|word| called(&compiled, word)).collect();
+    let at = sleepers.iter().map(|part| part.extent(Direction::X).0);
+    assert_eq!(at.collect::<Vec<_>>(), [mm(60), mm(911).half(), mm(851), mm(1422)]);
+    assert!(sleepers.iter().all(|part| part.length.length == mm(415)), "{sleepers:#?}");
+}
+
+/// It is leveled once, 560 - 511 - 18 = 31 off the wall and 60 off the left one, on a line
+/// 100 over the floor. Along 1380 stand three blocks at each side, of 25 with screws of no
+/// more than 25 + 18 - 3 = 40. Then the cases come onto it, are fixed to each other, and
+/// are screwed down through bottoms of 18 with no more than 18 + 100 - 3.
+#[test]
+fn a_base_is_leveled_before_its_cases_come() {
+    let packet = packet(&sound(&laundry("separate")));
+    let set = operations(&packet, "set base");
+    let [set] = set.as_slice() else { panic!("{set:#?}") };
+    let print = |own: &Value| own["print"].as_str().unwrap().to_owned();
+    assert_eq!(print(&set["high"]), "100");
+    assert_eq!(print(&set["behind"]), "31");
+    assert_eq!([&set["beside"]["side"], &set["beside"]["off"]["print"]], ["left", "60"]);
+    assert_eq!(set["blocks"], 6);
+    assert_eq!([print(&set["block"]), print(&set["most"])], ["25", "40"]);
+    let down = operations(&packet, "set on base");
+    assert_eq!(down.iter().map(|own| print(&own["most"])).collect::<Vec<_>>(), ["115", "115"]);
+    let order = ["carry", "set base", "fix cases", "set on base", "fix to wall", "fit filler"];
+    let order = order.map(|kind| operations(&packet, kind)[0]["step"].as_u64().unwrap());
+    assert!(order.is_sorted_by(|one, other| one < other), "{order:?}");
+}
+
+/// Each end has its notch, and one board goes across all four, when the cases hold.
+#[test]
+fn one_kick_goes_over_all_notches() {
+    let compiled = sound(&laundry("cut-into ends"));
+    let kicks = called(&compiled, "kick");
+    let [kick] = kicks.as_slice() else { panic!("{kicks:#?}") };
+    assert_eq!(kick.path, "laundry.kick");
+    assert_eq!(kick.extent(Direction::X), (mm(60), mm(1440)));
+    let sheet = papers::one(&compiled, "assembly-order", Format::Text).expect("a sheet");
+    let step = |title: &str| {
+        let at = sheet.rfind(title);
+        at.unwrap_or_else(|| panic!("{title}: {sheet}"))
+    };
+    assert!(step("Fix it to the wall") < step("Fix the toe kick"));
+    assert!(step("Fix the toe kick") < step("Fit the filler"));
+}
+
+/// A space parts the base, a filler doesn't, and neither do cases that differ in depth
+/// share one: their fronts stand in different planes.
+#[test]
+fn a_base_ends_where_nothing_stands_on_it() {
+    let bases = |text: &str| called(&sound(text), "base-front").len();
+    assert_eq!(bases(&spec("gate-cottage-laundry.case")), 2);
+    let one = laundry("separate");
+    let filled = one
+        .replace("    case bank {", "    filler middle { wide 50 }\n    case bank {")
+        .replace("wide 1440", "wide 1490");
+    assert_eq!(bases(&filled), 1);
+    assert_eq!(bases(&one.replace("wide 580\n", "wide 580; deep 540\n")), 2);
+}
