@@ -26,10 +26,14 @@ impl Point {
     /// The coordinate along a direction.
     #[must_use]
     pub fn along(&self, direction: Direction) -> Length {
+        *self.at(direction)
+    }
+
+    fn at(&self, direction: Direction) -> &Length {
         match direction {
-            Direction::X => self.x,
-            Direction::Y => self.y,
-            Direction::Z => self.z,
+            Direction::X => &self.x,
+            Direction::Y => &self.y,
+            Direction::Z => &self.z,
         }
     }
 
@@ -217,8 +221,10 @@ impl Cuboid {
     /// True where two boxes share more than a point of an axis.
     #[must_use]
     pub fn overlaps_along(&self, other: &Self, direction: Direction) -> bool {
-        let from = self.from.along(direction).max(other.from.along(direction));
-        from < self.to.along(direction).min(other.to.along(direction))
+        // Most boxes lie apart, which one comparison tells.
+        let [from, to] = [&self.from, &self.to].map(|corner| corner.at(direction));
+        let [start, end] = [&other.from, &other.to].map(|corner| corner.at(direction));
+        from < end && start < to && from < to && start < end
     }
 
     /// True where two boxes share space, touching faces not counted.

@@ -50,7 +50,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let joints = joints.filter_map(|index| work.parts.joints.get(*index));
         for joint in joints {
             let there = there(moves, joint);
-            if let Some(stands) = room.stopped(joint, &mut there.into_iter()) {
+            if let Some(stands) = room.stopped(joint, &mut there.into_iter(), &|_| true) {
                 sink.push(report(work, joint, stands, step));
             }
         }
@@ -95,10 +95,10 @@ impl<'w, 'a> Room<'w, 'a> {
             // A nailer goes in from behind, before the back and the countertop.
             let nailed = matches!(both[0].role, Role::Nailer(_));
             let closes = |part: &Part| matches!(part.role, Role::Back | Role::Countertop);
-            let all = cases.iter().flat_map(|case| parts.iter_case(*case));
-            let all = all.filter(|(_, part)| !(nailed && closes(part)));
-            let mut all = all.filter(|(_, part)| !alone || part.assembly == own).map(|(id, _)| id);
-            self.stopped(joint, &mut all)
+            let is_there =
+                |part: &Part| !(nailed && closes(part)) && (!alone || part.assembly == own);
+            let mut all = cases.iter().flat_map(|case| parts.iter_case(*case)).map(|(id, _)| id);
+            self.stopped(joint, &mut all, &is_there)
         };
         let screwed = parts.joints.iter().enumerate().filter(|(_, joint)| is_screwed(joint.sort));
         screwed.filter(|(_, joint)| is_shut(joint).is_some()).map(|(index, _)| index).collect()
@@ -108,9 +108,14 @@ impl<'w, 'a> Room<'w, 'a> {
         self.blocks.get(id.0)
     }
 
-    /// The board of those that are there that is in the way of the screws of a joint, from
-    /// each side that they can be driven from.
-    fn stopped(&self, joint: &Joint, there: &mut dyn Iterator<Item = PartId>) -> Option<&'a Part> {
+    /// The board of those of `all` that are there that is in the way of the screws of a
+    /// joint, from each side that they can be driven from.
+    fn stopped(
+        &self,
+        joint: &Joint,
+        all: &mut dyn Iterator<Item = PartId>,
+        is_there: &dyn Fn(&Part) -> bool,
+    ) -> Option<&'a Part> {
         let parts = self.work.parts;
         let (part, into) = (parts.get(joint.part)?, parts.get(joint.into)?);
         // The drill stands over its own board, and in front of the other.
@@ -123,10 +128,11 @@ impl<'w, 'a> Room<'w, 'a> {
         // Nearly all boards stand where no driver of these screws reaches.
         let screws = sides.iter().flatten().map(ScrewWay::reach);
         let reach = screws.reduce(|all, own| trade::block_round(&all, &own))?;
-        let others = there.filter(|id| !own.contains(id));
-        let others = others.filter_map(|id| Some((id, *self.block(id)?)));
+        let others = all.filter_map(|id| Some((id, self.block(id)?)));
         let others = others.filter(|(_, block)| trade::blocks_meet(&reach, block));
-        let others = others.filter_map(|(id, block)| Some((parts.get(id)?, block)));
+        let others = others.filter(|(id, _)| !own.contains(id));
+        let others = others.filter_map(|(id, block)| Some((parts.get(id)?, *block)));
+        let others = others.filter(|(other, _)| is_there(other));
         let others = others.filter(|(other, _)| !self.opens(other, [part, into]));
         let (others, blocks): (Vec<&Part>, Vec<Block>) = others.unzip();
         let first = |screws: &Vec<ScrewWay>| screws.iter().find_map(|screw| screw.stopped(&blocks));

@@ -116,6 +116,15 @@ fn thinnest<'p>(
     let others = || hollows.iter().filter(|(other, _)| !std::ptr::eq(*other, feature));
     let mut walls: Vec<Wall<'_>> = Vec::new();
     for axis in ALL.into_iter().filter(|axis| Some(*axis) != run) {
+        // What lies beside the cut along this axis, on whichever side.
+        let meets = |cuboid: &Cuboid| {
+            ALL.into_iter().filter(|other| *other != axis).all(|other| {
+                own.from.along(other) < cuboid.to.along(other)
+                    && cuboid.from.along(other) < own.to.along(other)
+            })
+        };
+        let beside: Vec<&(&Feature, Cuboid)> =
+            others().filter(|(_, cuboid)| meets(cuboid)).collect();
         for is_end in [false, true] {
             // How far a place lies outside of the cut on this side.
             let beyond = |place: Length| match is_end {
@@ -125,12 +134,6 @@ fn thinnest<'p>(
             let side = |cuboid: &Cuboid| match is_end {
                 true => (beyond(cuboid.from.along(axis)), beyond(cuboid.to.along(axis))),
                 false => (beyond(cuboid.to.along(axis)), beyond(cuboid.from.along(axis))),
-            };
-            let meets = |cuboid: &Cuboid| {
-                ALL.into_iter().filter(|other| *other != axis).all(|other| {
-                    own.from.along(other) < cuboid.to.along(other)
-                        && cuboid.from.along(other) < own.to.along(other)
-                })
             };
             let covers = |cuboid: &Cuboid| {
                 ALL.into_iter().filter(|other| *other != axis).all(|other| {
@@ -143,17 +146,34 @@ fn thinnest<'p>(
                 let (near, far) = side(cuboid);
                 near <= fin && far > fin
             };
-            if face <= fin || others().any(|(_, cuboid)| covers(cuboid) && opens(cuboid)) {
+            if face <= fin || beside.iter().any(|(_, cuboid)| covers(cuboid) && opens(cuboid)) {
                 continue;
             }
             let under = axis == into;
             walls.push(Wall { left: face, under, behind: None });
-            for (other, cuboid) in others().filter(|(_, cuboid)| meets(cuboid)) {
-                let left = side(cuboid).0;
-                if left > fin {
-                    walls.push(Wall { left, under, behind: Some(other) });
-                }
-            }
+            // The nearest of them, the first of those that are equally near.
+            let near = |cuboid: &Cuboid| match is_end {
+                true => cuboid.from.along(axis),
+                false => cuboid.to.along(axis),
+            };
+            let end = match is_end {
+                true => own.to.along(axis) + fin,
+                false => own.from.along(axis) - fin,
+            };
+            let is_beyond =
+                |place: Length, end: Length| if is_end { place > end } else { place < end };
+            let apart = beside.iter().filter(|(_, cuboid)| is_beyond(near(cuboid), end));
+            let nearest =
+                apart.reduce(
+                    |best, next| {
+                        if is_beyond(near(&best.1), near(&next.1)) { next } else { best }
+                    },
+                );
+            walls.extend(nearest.map(|(other, cuboid)| Wall {
+                left: beyond(near(cuboid)),
+                under,
+                behind: Some(other),
+            }));
         }
     }
     let mitered = part.features.iter().filter(|other| {

@@ -94,10 +94,18 @@ impl PartialOrd for Exact {
 }
 
 impl Ord for Exact {
+    #[inline]
     fn cmp(&self, other: &Self) -> Ordering {
         if self.denom == other.denom {
             return self.numer.cmp(&other.numer);
         }
+        self.crosswise(other)
+    }
+}
+
+impl Exact {
+    /// Their order, where their denominators differ.
+    fn crosswise(&self, other: &Self) -> Ordering {
         match (self.is_out_of_range(), other.is_out_of_range()) {
             (true, true) => Ordering::Equal,
             (true, false) => Ordering::Greater,

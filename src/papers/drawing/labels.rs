@@ -148,6 +148,11 @@ impl Labels {
         if self.in_vain >= FULL {
             return false;
         }
+        // Every line begins at the point.
+        if !along(to, to, high).all(|spot| self.is_free(&spot)) {
+            self.in_vain += 1;
+            return false;
+        }
         let half = wide(text, high) / 2.0;
         let spots = |rings: RangeInclusive<u32>| {
             rings.flat_map(move |ring| {

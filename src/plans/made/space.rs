@@ -57,15 +57,16 @@ impl Space {
     }
 
     /// What it has in common with another; nothing where they only touch.
-    pub(super) fn common(&self, other: &Self) -> Option<Self> {
-        let mut common = self.0;
-        for (own, other) in common.iter_mut().zip(&other.0) {
-            *own = (own.0.max(other.0), own.1.min(other.1));
-            if own.0 >= own.1 {
-                return None;
-            }
-        }
-        Some(Self(common))
+    pub(in crate::plans) fn common(&self, other: &Self) -> Option<Self> {
+        let mut both = self.0.iter().zip(&other.0);
+        let meets = both.all(|(own, other)| {
+            own.0 < other.1 && other.0 < own.1 && own.0 < own.1 && other.0 < other.1
+        });
+        let common = |axis: usize| {
+            let (own, other) = (&self.0[axis], &other.0[axis]);
+            (own.0.max(other.0), own.1.min(other.1))
+        };
+        meets.then(|| Self([0, 1, 2].map(common)))
     }
 
     /// What is left of it without another.

@@ -40,6 +40,8 @@ pub(super) struct Scene<'a> {
     group_of: BTreeMap<PartId, usize>,
     /// The joints of each group, in their order.
     joints_of: Vec<Vec<Jointed<'a>>>,
+    /// One of the joints of each group lets go to some sides only.
+    pub(super) shapes: Vec<bool>,
     linked: Linked,
     /// What was last found to stop each group on its way to each side: as long as that is
     /// there, nothing else need be asked.
@@ -78,11 +80,13 @@ impl<'a> Scene<'a> {
                 }
             }
         }
+        let is_shaped = |own: &Vec<Jointed<'_>>| own.iter().any(|own| own.shapes);
+        let shapes = joints_of.iter().map(is_shaped).collect();
         let pairs = joints_of.iter().flatten().map(|own| own.ends);
         let pairs = pairs.filter_map(|[one, other]| Some([one?, other?]));
         let linked = Linked::new(groups.len(), pairs);
         let stoppers = vec![Default::default(); groups.len()];
-        Self { parts, groups, group_of, joints_of, linked, stoppers }
+        Self { parts, groups, group_of, joints_of, shapes, linked, stoppers }
     }
 
     /// The joints of a group.

@@ -1,7 +1,5 @@
 //! What hangs together by its joints, and what it would fall apart without.
 
-use std::collections::BTreeSet;
-
 /// Some of the groups, by their places.
 #[derive(Clone)]
 pub(super) struct Picked {
@@ -59,16 +57,21 @@ impl Picked {
 
 /// Groups, by their places, and the others that each has a joint with.
 pub(super) struct Linked {
-    beside: Vec<BTreeSet<usize>>,
+    /// Each once, in their order.
+    beside: Vec<Vec<usize>>,
 }
 
 impl Linked {
     /// So many groups with joints between these.
     pub(super) fn new(count: usize, joints: impl Iterator<Item = [usize; 2]>) -> Self {
-        let mut beside = vec![BTreeSet::new(); count];
+        let mut beside: Vec<Vec<usize>> = vec![Vec::new(); count];
         for [one, other] in joints.filter(|[one, other]| one != other) {
-            beside[one].insert(other);
-            beside[other].insert(one);
+            beside[one].push(other);
+            beside[other].push(one);
+        }
+        for own in &mut beside {
+            own.sort_unstable();
+            own.dedup();
         }
         Self { beside }
     }

@@ -11,7 +11,14 @@ pub(super) fn solid(part: &Part) -> Vec<Cuboid> {
     let mut left = vec![Space::whole(sizes(part))];
     for feature in &part.features {
         for gone in removed(part, feature) {
-            left = left.iter().flat_map(|wood| wood.without(&gone)).collect();
+            // Of many boxes a cut meets few.
+            let met = |wood: &Space| wood.common(&gone).is_some();
+            let mut from = 0;
+            while let Some(at) = left.iter().skip(from).position(met).map(|at| from + at) {
+                let rest = left[at].without(&gone);
+                from = at + rest.len();
+                left.splice(at..=at, rest);
+            }
         }
     }
     left.iter().map(|wood| part.in_piece(wood.0)).collect()

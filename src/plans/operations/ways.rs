@@ -24,6 +24,9 @@ impl Scene<'_> {
         };
         // What passes the box round a group passes all of it, but for the joints that
         // hold by their shape.
+        if !self.shapes[index] && !meets(around, others_around, side, by) {
+            return false;
+        }
         let joints = self.joints_of(index).iter();
         let shapes: Vec<&Joint> = joints
             .filter(|own| own.shapes && own.ends.contains(&Some(other)))
