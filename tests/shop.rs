@@ -122,6 +122,34 @@ fn a_shop_that_says_nothing_has_eight_clamps() {
     assert!(only.notes.iter().any(|note| note.contains("with `clamps` in `shop`")));
 }
 
+/// A case of a bottom and 20 fixed shelves, each joint 16 to 17 in long: 2 clamps for
+/// each of 21 boards. The first 12 are named, and the other 9 come to 18 clamps.
+#[test]
+fn of_many_boards_the_first_few_are_named() {
+    let text = changed(
+        FIRST,
+        "doors store { share 1; shelf { adjustable 1 } }",
+        "open store { share 1; shelf { fixed 20 } }",
+    );
+    let found = found(&text);
+    let told = |slug: &str, of: &str| {
+        let own = |d: &&Diagnostic| d.slug == slug && d.subject.as_deref() == Some(of);
+        found.iter().find(own).unwrap_or_else(|| panic!("{slug}: {found:#?}"))
+    };
+    let clamps = told("clamps-short", "cupboard.carcass");
+    let named: Vec<String> = (1..12).map(|number| format!("shelf-{number}")).collect();
+    let said =
+        format!("2 each for bottom, {} + 18 for 9 more boards = 42 clamps", named.join(", "));
+    assert!(clamps.notes.iter().any(|note| note.starts_with(&said)), "{:#?}", clamps.notes);
+    let time = told("open-time-short", "cupboard.carcass");
+    let [sum] = time.sums.as_slice() else { panic!("{time:#?}") };
+    let names: Vec<&str> = sum.terms.iter().map(|term| term.name.as_str()).collect();
+    assert_eq!(names.len(), 13);
+    assert_eq!(names[11..], ["shelf-11", "9 more boards"]);
+    let long = |at: usize| sum.terms[at].figure.text.clone();
+    assert_ne!(long(12), long(11));
+}
+
 #[test]
 fn a_warning_is_accepted_where_it_is_told() {
     for (base, sound, wrong, accept) in [

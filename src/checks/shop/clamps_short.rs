@@ -73,17 +73,24 @@ fn clamps(number: u32) -> String {
     super::count(number, "clamp")
 }
 
-/// `2 for bottom + 1 each for shelf-1, shelf-2`.
+/// `2 for bottom + 1 each for shelf-1, shelf-2`; of many boards the rest is counted:
+/// `+ 488 for 488 more boards`.
 fn sum(parts: &Parts, glue_up: &GlueUp) -> String {
     let alike = |a: &Closing, b: &Closing| a.clamps == b.clamps;
     let own: Vec<Closing> =
         glue_up.load.closings.iter().filter(|row| row.clamps > 0).copied().collect();
-    let terms = own.chunk_by(alike).map(|rows| {
+    let (named, rest) = super::named(&own);
+    let terms = named.chunk_by(alike).map(|rows| {
         let each = if rows.len() > 1 { " each" } else { "" };
         let count = rows.first().map_or(0, |row| row.clamps);
         format!("{count}{each} for {}", super::names(parts, rows))
     });
-    terms.collect::<Vec<String>>().join(" + ")
+    let mut terms: Vec<String> = terms.collect();
+    if !rest.is_empty() {
+        let clamps: u32 = rest.iter().map(|row| row.clamps).sum();
+        terms.push(format!("{clamps} for {}", super::more(rest)));
+    }
+    terms.join(" + ")
 }
 
 /// What holds with the clamps there are.

@@ -105,6 +105,20 @@ fn short(
     diagnostic.subject(&glue_up.path)
 }
 
+/// How many boards of a glue-up are named before the rest is counted.
+const NAMED: usize = 12;
+
+/// The parts that close, those that are named and the rest: one alone is named too.
+fn named(rows: &[Closing]) -> (&[Closing], &[Closing]) {
+    let named = if rows.len() > NAMED + 1 { NAMED } else { rows.len() };
+    rows.split_at(named)
+}
+
+/// `488 more boards`.
+fn more(rest: &[Closing]) -> String {
+    format!("{} more boards", rest.len())
+}
+
 /// The last names of the parts that close, as a sentence lists them.
 fn names(parts: &Parts, rows: &[Closing]) -> String {
     let names: Vec<&str> =

@@ -42,8 +42,12 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             false => "30 in or 760 mm",
         };
         let mut sum = Sum::new("glue line", glue_up.load.long(), tape);
-        for row in &glue_up.load.closings {
+        let (named, rest) = super::named(&glue_up.load.closings);
+        for row in named {
             sum = sum.plus(row.long, parts.get(row.part).map_or("", |part| part.word()), tape);
+        }
+        if !rest.is_empty() {
+            sum = sum.plus(rest.iter().map(|row| row.long).sum(), super::more(rest), tape);
         }
         let screws = glue_up.load.driven();
         let work = if screws > 0 { "spread and screw" } else { "spread" };
