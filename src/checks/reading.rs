@@ -373,7 +373,7 @@ pub(super) const RULES: &[Rule] = &[
     ),
     reading(
         "too-many",
-        "The spec holds more than casewright reads. The limits are 10,000 statements in one block and 100,000 in a file, 1,000 cases, 500 openings and 500 shelves in one case, 2,000 shelves, 50,000 parts, and 300 recorded joints of one part.",
+        "The spec holds more than casewright reads. The limits are 10,000 statements in one block and 100,000 in a file, 1,000 cases, 500 openings and 300 shelves in one case, 1,000 shelves, 50,000 parts, and 300 recorded joints of one part.",
         "No piece is that large, and it would be slow to check on every save.",
         "casework 1 ",
         MANY_CASES,

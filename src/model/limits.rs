@@ -13,10 +13,11 @@ pub(super) const MOST_CASES: usize = 1_000;
 pub(super) const MOST_OPENINGS: usize = 500;
 /// How many shelves a piece may have: the only boards of which a few letters
 /// ask for many. A library of sixty cases has some six hundred.
-const MOST_SHELVES: usize = 2_000;
+const MOST_SHELVES: usize = 1_000;
 /// How many of them one case may have: each is held against the others of its
-/// column. A tall bookcase has ten to a column, and a case few columns.
-const MOST_CASE_SHELVES: usize = 500;
+/// column. A tall bookcase has ten to a column, and a case few columns; a sorter for
+/// mail of 15 columns with 20 slots each has 285.
+const MOST_CASE_SHELVES: usize = 300;
 /// How many boards a piece may have.
 pub const MOST_PARTS: usize = 50_000;
 

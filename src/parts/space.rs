@@ -221,10 +221,8 @@ impl Cuboid {
     /// True where two boxes share more than a point of an axis.
     #[must_use]
     pub fn overlaps_along(&self, other: &Self, direction: Direction) -> bool {
-        // Most boxes lie apart, which one comparison tells.
-        let [from, to] = [&self.from, &self.to].map(|corner| corner.at(direction));
-        let [start, end] = [&other.from, &other.to].map(|corner| corner.at(direction));
-        from < end && start < to && from < to && start < end
+        let from = self.from.at(direction).max(other.from.at(direction));
+        from < self.to.at(direction).min(other.to.at(direction))
     }
 
     /// True where two boxes share space, touching faces not counted.

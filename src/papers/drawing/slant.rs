@@ -212,11 +212,14 @@ impl Side {
         if !is_within(&(at, at), &self.area) {
             return false;
         }
-        let next = self.corners.iter().cycle().skip(1);
-        let crossed = self.corners.iter().zip(next).filter(|(a, b)| {
-            (a.1 > at.1) != (b.1 > at.1) && at.0 < (b.0 - a.0) * (at.1 - a.1) / (b.1 - a.1) + a.0
-        });
-        crossed.count() % 2 == 1
+        let Some(mut a) = self.corners.last() else { return false };
+        let mut crossed = false;
+        for b in &self.corners {
+            crossed ^= (a.1 > at.1) != (b.1 > at.1)
+                && at.0 < (b.0 - a.0) * (at.1 - a.1) / (b.1 - a.1) + a.0;
+            a = b;
+        }
+        crossed
     }
 }
 

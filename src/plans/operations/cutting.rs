@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::measure::Span;
+use crate::measure::{Length, Span};
 use crate::model::Hook;
 use crate::parts::{Bore, Direction, Face, Feature, FeatureKind, Part, PartId};
 use crate::plans::Workings;
@@ -29,6 +29,7 @@ pub(super) fn cuts(work: &Workings<'_>, settings: &Settings, task: &Task) -> Vec
         let feature = work.parts.get(*id).and_then(|part| part.features.get(*number));
         feature.is_some_and(|feature| feature.kind == FeatureKind::Miter)
     };
+    let mut bores: BTreeMap<Bored, usize> = BTreeMap::new();
     let others = task.cuts.iter().filter(|cut| !is_miter(cut));
     for (id, number) in others.chain(task.cuts.iter().filter(is_miter)) {
         let Some(part) = work.parts.get(*id) else { continue };
@@ -38,7 +39,11 @@ pub(super) fn cuts(work: &Workings<'_>, settings: &Settings, task: &Task) -> Vec
             | FeatureKind::Groove
             | FeatureKind::Rabbet
             | FeatureKind::Flute(_) => {}
-            FeatureKind::Bore(bore) => bored(&mut doings, *id, part, feature, bore),
+            FeatureKind::Bore(bore) => {
+                let alike = (*id, feature.face, bore, feature.u.1 - feature.u.0, feature.deep);
+                let place = *bores.entry(alike).or_insert(doings.len());
+                bored(&mut doings, place, part, feature, alike);
+            }
             FeatureKind::Miter
             | FeatureKind::Notch
             | FeatureKind::Slot
@@ -53,37 +58,36 @@ pub(super) fn cuts(work: &Workings<'_>, settings: &Settings, task: &Task) -> Vec
     doings
 }
 
-/// A hole joins those of its kind in its face.
-fn bored(doings: &mut Vec<Doing>, id: PartId, part: &Part, feature: &Feature, bore: Bore) {
+/// Holes that are one operation: the part, the face, what they are for, their diameter
+/// and how deep they are.
+type Bored = (PartId, Face, Bore, Length, Length);
+
+/// A hole joins those of its kind in its face, which are at this place if there are any.
+fn bored(
+    doings: &mut Vec<Doing>,
+    place: usize,
+    part: &Part,
+    feature: &Feature,
+    (id, face, bore, diameter, deep): Bored,
+) {
     let (u, v) = feature.center();
-    let (bore, diameter) = (BoredFor::Drawn(bore), feature.u.1 - feature.u.0);
-    let known = doings.iter_mut().find_map(|doing| match doing {
-        Doing::Bore(holes)
-            if (holes.part, holes.face, holes.bore) == (id, feature.face, bore)
-                && (holes.diameter, holes.deep) == (diameter, feature.deep) =>
-        {
-            Some(holes)
-        }
-        _ => None,
-    });
-    let from = sides(feature.face).map(|(start, end)| part.datum([start, end]));
+    let from = sides(face).map(|(start, end)| part.datum([start, end]));
     let center = [part.distance(from[0], u), part.distance(from[1], v)];
-    match known {
-        Some(holes) => {
-            holes.centers.push(center);
-            holes.spans.push(feature.span);
-        }
-        None => doings.push(Doing::Bore(Holes {
-            part: id,
-            face: feature.face,
-            bore,
-            from,
-            centers: vec![center],
-            diameter,
-            deep: feature.deep,
-            spans: vec![feature.span],
-        })),
+    if let Some(Doing::Bore(holes)) = doings.get_mut(place) {
+        holes.centers.push(center);
+        holes.spans.push(feature.span);
+        return;
     }
+    doings.push(Doing::Bore(Holes {
+        part: id,
+        face,
+        bore: BoredFor::Drawn(bore),
+        from,
+        centers: vec![center],
+        diameter,
+        deep,
+        spans: vec![feature.span],
+    }));
 }
 
 /// The two holes for hooks in the back of a box, from its outside.
