@@ -45,8 +45,9 @@ fn assert_lines(compiled: &Compilation, lines: &[&str]) {
 /// Screws: pockets 7 + 6 in the partition, 4 × 3 in the stretchers, 2 × 3 in the
 /// nailer, 6 × 2 × 2 in the frame. A packer of 15 takes 3. Through 1-1/32 and 23/32 less 1/8 go
 /// 1-5/8 at most, of which 1-1/2 is sold; through 25/64 and 23/32 go 63/64,
-/// 7/8. The back is 64-9/16 by 29: 2 × (11 + 5), and
-/// 5 in each of two partitions; 13/64 + 5/8 is 53/64, 3/4.
+/// 7/8. The back has a line in each end, 29 / 6 or 5 screws, one in the bottom and one in
+/// the stretcher, 63 / 6 or 11, and one in each partition below its notch of 4 and 1/4 off
+/// it, (27-9/16 - 4-1/4) / 6 or 4: 2 × (5 + 11 + 4); 13/64 + 5/8 is 53/64, 3/4.
 #[test]
 fn the_console_is_fitted_as_worked_by_hand() {
     assert_lines(
@@ -67,7 +68,7 @@ fn the_console_is_fitted_as_worked_by_hand() {
             "55 pocket screws, 1-1/4 long pocket holes",
             "9 wood screws, 7/8 long packers onto the case: UP-RPK, MI-RPK, LO-RPK",
             "9 wood screws, 1-1/2 long packers onto the case: UP-LPK, MI-LPK, LO-LPK",
-            "42 screws with flat heads, 3/4 long the backs, round the edge and in every board that they cross",
+            "40 screws with flat heads, 3/4 long the backs, on the lines of the layout sheet",
             "8 shelf pins, for holes of 1/4 loose shelves, four each",
         ],
     );
@@ -623,4 +624,28 @@ fn no_screw_of_a_front_comes_through() {
         }
     }
     assert!(seen >= 9, "{seen}");
+}
+
+/// Worked by hand. The back laps each end by 9 of its rabbet: its screws are 4.5 from its
+/// ends. Each end has the bottom and the top let in, 18 high: 6 off those and 50 on is 74
+/// up, and (400 - 2 × 74) / 2 = 126 between. The bottom, 12 to 1188 from the left, lies
+/// along the lower edge of the back, which begins at 9: 9 up, and the first screw 3 + 50
+/// in. The lower nailer is 308 to 326 behind the front edge of the bottom, so its screws go
+/// up through the bottom at 317, past its pocket hole, which ends 48 in: 98. A divider is
+/// let into the bottom from 378 - 12 = 366 on, which parts both lines: 366 - 6 - 50 = 310
+/// is the last for the nailer, (310 - 98) / 2 = 106, and for the back (313 - 53) / 2 = 130.
+#[test]
+fn screws_stand_over_the_middle_of_what_is_behind_them() {
+    let compiled = compile(&spec("signal-house-media-shelf.case"));
+    let text = papers::one(&compiled, "layout", Format::Text).expect("the sheet");
+    let lines: Vec<String> =
+        text.lines().map(|line| line.split_whitespace().collect::<Vec<_>>().join(" ")).collect();
+    for row in [
+        "K back wall face LE 4.5 left end 74 bottom edge 126 3",
+        "K back wall face RE 1177.5 left end 74 bottom edge 126 3",
+        "K back wall face B 9 bottom edge 53 left end 130 3",
+        "B bottom underside BNL 317 front edge 98 left end 106 3",
+    ] {
+        assert!(lines.iter().any(|line| line.contains(row)), "{row}\n{text}");
+    }
 }

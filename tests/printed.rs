@@ -54,8 +54,15 @@ impl Shown {
             .map(|(name, compiled)| {
                 let one = |slug, format| papers::one(&compiled, slug, format).expect("a paper");
                 let packet: Value = serde_json::from_str(&one("packet", Format::Json)).unwrap();
-                let slugs =
-                    ["assembly-order", "fitting", "jig-sheet", "cut-list", "gaps", "weights"];
+                let slugs = [
+                    "assembly-order",
+                    "fitting",
+                    "jig-sheet",
+                    "layout",
+                    "cut-list",
+                    "gaps",
+                    "weights",
+                ];
                 let papers =
                     slugs.into_iter().map(|slug| (slug, one(slug, Format::Text))).collect();
                 let inches = packet["job"]["unit"] == "in";

@@ -8,20 +8,25 @@ use crate::model::{CaseId, Piece};
 use crate::parts::{Assembly, Face, Feature, FeatureKind, Part, PartId, Role, Which, front_told};
 use crate::plans::layout::{Stick, Stretch, Tails};
 
+mod screws;
+
 use super::Source;
 use super::page::{Block, Table, left, right};
 use super::words;
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     let layout = source.work.layout();
+    let mut blocks = Vec::new();
     if layout.sticks.is_empty() && layout.tails.is_empty() {
-        return vec![Block::Note("No line is struck by hand on this piece. The router-jig sheet has the place of every board that is let in.".into())];
+        blocks.push(Block::Note("No board of this piece is placed by a line that is struck by hand. The router-jig sheet has the place of every board that is let in.".into()));
+    } else {
+        blocks.push(Block::Note("Hook the tape over the end or edge that is named, and mark every figure without moving it: each counts from there, and none from the last. Clamp parts that are named together side by side, their marked ends flush, and square each line across all of them, or mark a stick once and take the lines from it. Put a cross on the side of a line where the other board stands.".into()));
     }
-    let mut blocks = vec![Block::Note("Hook the tape over the end or edge that is named, and mark every figure without moving it: each counts from there, and none from the last. Clamp parts that are named together side by side, their marked ends flush, and square each line across all of them, or mark a stick once and take the lines from it. Put a cross on the side of a line where the other board stands.".into())];
     for sticks in alike(source) {
         stick(source, &sticks, &mut blocks);
     }
     dovetails(source, &mut blocks);
+    screws::blocks(source, &mut blocks);
     blocks
 }
 

@@ -37,7 +37,7 @@ impl Point {
         }
     }
 
-    pub(super) fn set(&mut self, direction: Direction, value: Length) {
+    pub(crate) fn set(&mut self, direction: Direction, value: Length) {
         match direction {
             Direction::X => self.x = value,
             Direction::Y => self.y = value,

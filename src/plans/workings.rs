@@ -8,7 +8,7 @@ use crate::parts::{self, Front, Parts};
 
 use super::assembly::gluing::{self, GlueUp, Load};
 use super::assembly::{self, Assembly, Stages};
-use super::fitting::{self, Fitting, PinRows};
+use super::fitting::{self, Fastened, Fitting, PinRows};
 use super::hung::{self, Hangs};
 use super::layout::{self, Layout};
 use super::ledger::Ledger;
@@ -31,6 +31,7 @@ pub struct Workings<'a> {
     assembly: OnceLock<Assembly>,
     climate: OnceLock<Climate>,
     fitting: OnceLock<Fitting<'a>>,
+    fastened: OnceLock<Fastened<'a>>,
     floats: OnceLock<Vec<Float<'a>>>,
     fronts: OnceLock<Vec<Front<'a>>>,
     gaps: OnceLock<Vec<Gap<'a>>>,
@@ -59,6 +60,7 @@ impl<'a> Workings<'a> {
             assembly: OnceLock::new(),
             climate: OnceLock::new(),
             fitting: OnceLock::new(),
+            fastened: OnceLock::new(),
             floats: OnceLock::new(),
             fronts: OnceLock::new(),
             gaps: OnceLock::new(),
@@ -88,7 +90,12 @@ impl<'a> Workings<'a> {
         self.climate.get_or_init(|| Climate::of(self.piece))
     }
 
-    /// Where the hardware goes, and its screws.
+    /// What is screwed, pinned, and clipped.
+    pub fn fastened(&self) -> &Fastened<'a> {
+        self.fastened.get_or_init(|| fitting::fastened(self))
+    }
+
+    /// Where the hardware goes.
     pub fn fitting(&self) -> &Fitting<'a> {
         self.fitting.get_or_init(|| fitting::plan(self))
     }

@@ -133,13 +133,6 @@ pub fn front_bite(thick: Length, fluted: Length, unit: Unit) -> (Length, Length)
     (least, usual.min(thick - behind))
 }
 
-/// How far apart the screws along a strip or an edge are: 6 in or 150 mm (common
-/// practice, no source).
-#[must_use]
-pub fn screw_spacing(unit: Unit) -> Length {
-    unit.either(Length::inches(6, 1), Length::mm(150))
-}
-
 /// How many screws hold a strip or an edge this long: one each 6 in (150 mm),
 /// at least two (common practice, no source).
 #[must_use]

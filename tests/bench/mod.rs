@@ -31,6 +31,7 @@ mod season;
 mod shapes;
 mod solid;
 mod standing;
+mod screws;
 mod stops;
 mod strokes;
 mod wood;

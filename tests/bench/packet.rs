@@ -252,6 +252,8 @@ pub(super) enum Work {
     Rail(Rail),
     #[serde(rename = "set stop")]
     Stop(StopStrip),
+    #[serde(rename = "screw line")]
+    ScrewLine(ScrewLine),
     /// Nothing of it takes wood or closes a joint.
     #[serde(
         alias = "bore rows",
@@ -315,6 +317,20 @@ pub(super) struct ScrewRow {
     pub(super) at: Figure,
     pub(super) screws: usize,
     pub(super) slotted: bool,
+}
+
+/// The line of the screws between two boards, on the face of one of them.
+#[derive(Debug, Deserialize)]
+pub(super) struct ScrewLine {
+    pub(super) through: String,
+    pub(super) face: String,
+    pub(super) into: String,
+    pub(super) from: [String; 2],
+    pub(super) at: Figure,
+    pub(super) first: Figure,
+    #[serde(default)]
+    pub(super) apart: Option<Figure>,
+    pub(super) count: u32,
 }
 
 /// The strip that a door closes against.

@@ -12,7 +12,7 @@ use super::mating::{Mated, mated};
 use super::off::Off;
 use super::packet::{Along, DrawnPart, Face, JointKind, Operation, Packet, Setting, Stock, Work};
 use super::wood::NOTHING;
-use super::{Report, bores, lines, opening, rails, season, shapes, stops, strokes};
+use super::{Report, bores, lines, opening, rails, screws, season, shapes, stops, strokes};
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
 /// thick a sheet truly is that was measured already.
@@ -88,6 +88,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Walled(_) => "fix to the wall".to_owned(),
         Work::Rail(_) => "set the rail".to_owned(),
         Work::Stop(_) => "set the stop".to_owned(),
+        Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
         Work::Beside(_) => "beside".to_owned(),
     };
     format!("step {}, {what}", operation.step)
@@ -238,6 +239,10 @@ impl<'p> Play<'p> {
             }
             Work::Stop(work) => {
                 self.find(index, &work.on);
+            }
+            Work::ScrewLine(work) => {
+                self.find(index, &work.through);
+                self.find(index, &work.into);
             }
             // It is looked at when the piece stands.
             Work::Rail(work) => {
@@ -408,6 +413,7 @@ impl<'p> Play<'p> {
         let stuck = opening::stuck(self.packet, &self.boards, self.tolerance());
         self.complaints.extend(stuck);
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(rails::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;
         let pinched = season::pinched(self.packet, &self.boards, points, &self.rested);

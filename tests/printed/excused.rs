@@ -18,6 +18,7 @@ const GLUE: &str =
 const SHOP: &str = "a figure of the shop itself; what it comes to is the time of the step";
 
 pub(super) const EXCUSED: &[Excused] = &[
+    excused("[ ] # take out the screws in the pull holes", "the number of the step"),
     excused("A bit wider than # runs in a router table only", "a rule of the trade for any bit"),
     excused(
         "are # longer than on the cut list, and its stiles and outer rails # wider; strike a line # inside",

@@ -32,6 +32,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "stick" => (Told::Step, &["shorter"]),
         "spacers" => (Told::Sheet("fitting"), &["long", "pieces"]),
         "fasten" => (Told::Sheet("fitting"), &["size"]),
+        "screw line" => (Told::Sheet("layout"), &["at", "first", "apart", "count"]),
         "bore rows" => (
             Told::Sheet("fitting"),
             &["first", "pitch", "left_out", "no_shelf", "rows", "diameter", "deep"],
@@ -63,7 +64,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "set front" => (Told::Sheet("fitting"), &["thick", "box_front", "pilot", "wood_left"]),
         "set hinge" => (
             Told::Sheet("fitting"),
-            &["number", "on_door", "on_part", "above_opening", "plate", "block"],
+            &["number", "on_door", "on_part", "above_opening", "over", "plate", "block"],
         ),
         "fit" => (Told::Sheet("gaps"), &["gaps"]),
         "measure" => (Told::Step, &["drawn", "within", "less", "more"]),
@@ -115,7 +116,8 @@ pub(super) fn printed(value: &Value, inches: bool, found: &mut Vec<Figure>) {
 /// The names that a sheet tells an operation by.
 fn names(operation: &Value) -> Vec<&str> {
     let mut found = Vec::new();
-    for key in ["front", "part", "parts", "opening", "openings", "door", "pieces", "for"] {
+    for key in ["front", "part", "parts", "opening", "openings", "door", "pieces", "for", "through"]
+    {
         let own = &operation[key];
         found.extend(own.as_str());
         for own in own.as_array().into_iter().flatten() {

@@ -6,7 +6,7 @@ use serde::Serialize;
 use crate::measure::Length;
 use crate::model::{Set, Side, Stock};
 use crate::parts::{Direction, Front, Part};
-use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Purpose, Spacer};
+use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Spacer};
 use crate::plans::seasons::Gap;
 use crate::trade;
 
@@ -52,8 +52,6 @@ pub(super) struct Fasten<'d> {
     what: String,
     #[serde(rename = "for")]
     purpose: &'static str,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    every: Option<Figure>,
     #[serde(skip_serializing_if = "Option::is_none")]
     size: Option<Size>,
     #[serde(rename = "in")]
@@ -346,8 +344,6 @@ impl<'d> Maker<'d, '_> {
         Some(Fasten {
             what: fastened(first.purpose),
             purpose: purpose(first.purpose),
-            every: matches!(first.purpose, Purpose::Backs)
-                .then(|| self.figure(trade::screw_spacing(self.tape.unit))),
             size: match first.long {
                 Long::BySheet => None,
                 Long::Is(long) => Some(Size::Is(self.hardware(long))),

@@ -1,11 +1,27 @@
 //! What is struck with a pencil, in the terms of the schema.
 
+use serde::Serialize;
+
 use crate::measure::Length;
 use crate::parts::{Face, Feature, FeatureKind, Part, PartId};
-use crate::plans::{layout, operations};
+use crate::plans::{fitting, layout, operations};
 
 use super::Maker;
-use super::record::{Line, Row, Stick, Stretch, Tails};
+use super::record::{Figure, Line, Row, Stick, Stretch, Tails};
+
+/// The line of the screws between two boards.
+#[derive(Serialize)]
+pub(super) struct ScrewLine<'d> {
+    through: &'d str,
+    face: String,
+    into: &'d str,
+    from: [String; 2],
+    at: Figure,
+    first: Figure,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    apart: Option<Figure>,
+    count: u32,
+}
 
 impl<'d> Maker<'d, '_> {
     /// A board with the lines on it.
@@ -47,6 +63,21 @@ impl<'d> Maker<'d, '_> {
             diameter: diameter.map(|own| self.mating(own)),
             dowel: self.figure(long),
         }))
+    }
+
+    /// The line of the screws between two boards.
+    pub(super) fn screw_line(&self, own: &'d fitting::ScrewLine<'d>) -> ScrewLine<'d> {
+        let face = |face| own.through.face_name(face);
+        ScrewLine {
+            through: &own.through.mark,
+            face: face(own.face),
+            into: &own.into.mark,
+            from: [face(own.edge), face(own.end)],
+            at: self.figure(own.at),
+            first: self.figure(own.first),
+            apart: own.apart.is_positive().then(|| self.figure(own.apart)),
+            count: own.count,
+        }
     }
 
     /// The tails of a board.

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::lines::Refs;
 use super::opens::Opens;
-use super::{bases, done, fitted, sections, wooden};
+use super::{bases, done, fitted, layout, sections, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -313,6 +313,8 @@ pub(super) enum What<'d> {
     },
     #[serde(rename = "fasten")]
     Fasten(fitted::Fasten<'d>),
+    #[serde(rename = "screw line")]
+    ScrewLine(layout::ScrewLine<'d>),
     #[serde(rename = "bore rows")]
     Rows(fitted::Rows<'d>),
     #[serde(rename = "set slides")]

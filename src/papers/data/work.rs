@@ -144,8 +144,13 @@ impl<'d> Maker<'d, '_> {
                 }),
             },
             Doing::Fasten(own) => {
-                let own = own.iter().filter_map(|index| fitting.fastenings.get(*index));
+                let own =
+                    own.iter().filter_map(|index| self.work.fastened().fastenings.get(*index));
                 What::Fasten(self.fasten(&own.collect::<Vec<_>>())?)
+            }
+            Doing::ScrewLine(fastening, line) => {
+                let own = self.work.fastened().fastenings.get(*fastening)?.lines.get(*line)?;
+                What::ScrewLine(self.screw_line(own))
             }
             Doing::Rows(rows, board) => {
                 What::Rows(self.rows(self.work.pin_rows().get(*rows)?, *board)?)

@@ -29,7 +29,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         && fitting.rails.is_empty()
         && fitting.catches.is_empty()
         && fitting.stops.is_empty()
-        && fitting.screws.is_empty();
+        && source.work.fastened().screws.is_empty();
     if nothing {
         return vec![Block::Note(
             "This piece has no drawers, doors, loose shelves, or screws.".into(),
@@ -44,7 +44,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     fronts::blocks(source, &fitting.fronts, &mut blocks);
     stops::blocks(source, (&fitting.stops, &fitting.catches), &mut blocks);
     rods::blocks(source, &fitting.rails, &mut blocks);
-    screws::blocks(source, &fitting.screws, &mut blocks);
+    screws::blocks(source, &source.work.fastened().screws, &mut blocks);
     blocks
 }
 

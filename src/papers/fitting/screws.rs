@@ -95,7 +95,7 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Fillers => "fillers, from inside their case into the battens",
         Purpose::Ties => "cases to each other",
         Purpose::Blocks => "hinge blocks",
-        Purpose::Backs => "the backs, round the edge and in every board that they cross",
+        Purpose::Backs => "the backs, on the lines of the layout sheet",
         Purpose::Plates => "hinge plates",
         Purpose::Fronts => "drawer fronts, from inside the box",
         Purpose::Setting => "drawer fronts, while you set them; they come out again",

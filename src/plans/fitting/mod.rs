@@ -7,6 +7,7 @@ pub mod on_wood;
 pub mod pins;
 pub mod reach;
 pub mod rods;
+pub mod screw_lines;
 pub mod screws;
 pub mod slides;
 pub mod spacers;
@@ -25,6 +26,7 @@ pub use hinges::HungAt;
 pub use on_wood::OnWood;
 pub use pins::PinRows;
 pub use rods::{Rail, RailEnd};
+pub use screw_lines::ScrewLine;
 pub(in crate::plans) use screws::pockets_meet;
 pub use screws::{Fastening, Long, Purpose, Screws};
 pub use slides::{Drawer, Line};
@@ -50,10 +52,24 @@ pub struct Fitting<'a> {
     pub spacers: Vec<Spacer<'a>>,
     /// Every drawer front on its box.
     pub fronts: Vec<OntoBox<'a>>,
+}
+
+/// What is screwed, pinned, and clipped: more than a check asks for.
+#[derive(Clone, Debug, Default)]
+pub struct Fastened<'a> {
     /// Screws, pins and clips, place by place.
     pub fastenings: Vec<Fastening<'a>>,
     /// The same to buy: how many of each kind.
     pub screws: Vec<Screws<'a>>,
+}
+
+/// Works out what is fastened.
+#[must_use]
+pub(super) fn fastened<'a>(work: &Workings<'a>) -> Fastened<'a> {
+    let Fitting { drawers, hinges, fronts, .. } = work.fitting();
+    let fastenings = screws::plan(work, drawers, hinges, fronts);
+    let screws = screws::count(&fastenings);
+    Fastened { fastenings, screws }
 }
 
 /// Works it all out.
@@ -64,13 +80,11 @@ pub(super) fn plan<'a>(work: &Workings<'a>) -> Fitting<'a> {
     let on_wood = on_wood::plan(work.piece, &index);
     let hinges = hinges::plan(work, &index);
     let fronts = fronts::plan(work, &index);
-    let fastenings = screws::plan(work, &drawers, &hinges, &fronts);
-    let screws = screws::count(&fastenings);
     let spacers = spacers::plan(work.piece);
     let rails = rods::plan(work.piece, work.parts);
     let stops = stops::stops(work.piece, work.parts);
     let catches = stops::catches(work.piece, work.fronts());
-    Fitting { drawers, on_wood, hinges, rails, stops, catches, spacers, fronts, fastenings, screws }
+    Fitting { drawers, on_wood, hinges, rails, stops, catches, spacers, fronts }
 }
 
 /// The parts of each opening, and what each part is joined to.

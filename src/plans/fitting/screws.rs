@@ -3,7 +3,8 @@
 use crate::measure::{Length, Unit};
 use crate::model::{CaseId, JointKind, Side};
 use crate::parts::{
-    Direction, Feature, FeatureKind, JointSort, Part, PartId, Parts, Role, ScrewRow, screw_rows,
+    Assembly, Direction, Feature, FeatureKind, JointSort, Part, PartId, Parts, Role, ScrewRow,
+    screw_rows,
 };
 use crate::plans::Workings;
 use crate::plans::beside;
@@ -12,6 +13,7 @@ use crate::plans::operations::Beside;
 use crate::trade;
 
 use super::fronts::ScrewLength;
+use super::screw_lines::{self, ScrewLine};
 use super::{Drawer, HungAt, OntoBox};
 
 /// What they are for.
@@ -90,6 +92,9 @@ pub struct Fastening<'a> {
     pub into: Vec<&'a Part>,
     /// The joint that is closed when they go in, by its place among all.
     pub joint: Option<usize>,
+    /// The lines that they stand on, where no hole of the sheet or of a part has their
+    /// place.
+    pub lines: Vec<ScrewLine<'a>>,
 }
 
 /// How far a screw goes into the end or edge of a board: 1 in, 25 mm (common
@@ -140,6 +145,7 @@ pub(super) fn plan<'a>(
             part: hung.leaf,
             into: vec![hung.plate.map_or(hung.holder, |plate| plate.part)],
             joint: of(hung.leaf, JointSort::Hung).map(|own| own.index),
+            lines: Vec::new(),
         });
     }
     for drawer in fronts {
@@ -157,6 +163,7 @@ pub(super) fn plan<'a>(
             part: drawer.front,
             into: fixed.map(|own| own.into).into_iter().collect(),
             joint: fixed.map(|own| own.index),
+            lines: Vec::new(),
         };
         found.push(one(Purpose::Fronts, &drawer.stay, 4));
         if drawer.pull_holes > 0 {
@@ -175,6 +182,7 @@ pub(super) fn plan<'a>(
             part: shelf,
             into: laid.map(|own| own.into).collect(),
             joint: of(shelf, JointSort::Laid).map(|own| own.index),
+            lines: Vec::new(),
         });
     }
     for drawer in drawers.iter().filter(|drawer| drawer.hardware.undermount) {
@@ -191,6 +199,7 @@ pub(super) fn plan<'a>(
             part,
             into: Vec::new(),
             joint: slid.map(|own| own.index),
+            lines: Vec::new(),
         });
     }
     found
@@ -271,6 +280,7 @@ fn pockets<'a>(joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
                 part,
                 into: joint.map(|own| own.into).into_iter().collect(),
                 joint: joint.map(|own| own.index),
+                lines: Vec::new(),
             });
         }
     }
@@ -278,45 +288,57 @@ fn pockets<'a>(joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
 
 /// What holds board to board, joint by joint of a case.
 fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> {
-    let (parts, unit) = (work.parts, work.piece.tape().unit);
+    let unit = work.piece.tape().unit;
     let mut found: Vec<Fastening<'a>> = Vec::new();
     for own in joints {
         let (part, into) = (own.part, own.into);
-        let fastening = |purpose, long, count| Fastening {
+        let fastening = |purpose, long, count, lines: Vec<ScrewLine<'a>>| Fastening {
             purpose,
             long,
-            count,
+            // Cuts part a line, and then there may be more.
+            count: match lines.is_empty() {
+                true => count,
+                false => lines.iter().map(|line| line.count).sum(),
+            },
             part,
             into: vec![into],
             joint: Some(own.index),
+            lines,
+        };
+        let line = |through, into, count| -> Vec<ScrewLine<'a>> {
+            screw_lines::between(through, into, Some(count), unit)
         };
         match (own.sort, part.role) {
             (JointSort::Wood(JointKind::Screw), Role::Packer) => {
                 let count = trade::screws_along(part.length.length);
-                found.push(fastening(Purpose::Packers, through(part, into, unit), count));
+                let lines = line(part, into, count);
+                found.push(fastening(Purpose::Packers, through(part, into, unit), count, lines));
             }
             (JointSort::Wood(JointKind::Screw), role) if role.is_of_runs() => {
                 let along = part.cuboid().overlap_along(&into.cuboid(), part.placement.length);
                 let count = trade::screws_along(along);
-                found.push(fastening(Purpose::Strips, through(part, into, unit), count));
+                let lines = line(part, into, count);
+                found.push(fastening(Purpose::Strips, through(part, into, unit), count, lines));
             }
             (JointSort::Wood(JointKind::Screw), Role::HingeBlock) => {
-                found.push(fastening(Purpose::Blocks, through(part, into, unit), 2));
+                let lines = line(part, into, 2);
+                found.push(fastening(Purpose::Blocks, through(part, into, unit), 2, lines));
             }
             (JointSort::Wood(JointKind::Screw), Role::Countertop) => {
                 let (least, usual) = trade::countertop_bite(unit);
                 let below = into.thickness.length;
                 let through = below + part.thickness.length - trade::short_of_face(unit);
                 let long = bought(below + least, through.min(below + usual), unit);
-                found.push(fastening(Purpose::Countertops, long, countertop_screws(work, into)));
+                let count = countertop_screws(work, into);
+                found.push(fastening(Purpose::Countertops, long, count, Vec::new()));
             }
             (JointSort::Wood(JointKind::Screw), Role::Batten) => {
                 let count = trade::screws_along(part.length.length);
-                found.push(fastening(Purpose::Fillers, through(into, part, unit), count));
+                let lines = line(into, part, count);
+                found.push(fastening(Purpose::Fillers, through(into, part, unit), count, lines));
             }
             (JointSort::Planted, Role::Back) => {
-                // A back is joined to several boards: it has one row round it, and
-                // one in each board that it crosses.
+                // A back is joined to several boards: it has a line in each that it lies on.
                 let known = found.iter_mut().find(|known| {
                     known.purpose == Purpose::Backs && std::ptr::eq(known.part, part)
                 });
@@ -324,18 +346,19 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                     known.into.push(into);
                     continue;
                 }
-                let along = |long: Length| trade::screws_along(long) * 2;
-                let count = along(part.length.length) + along(part.width.length);
                 let least = part.thickness.length + into_face(unit);
                 let most = part.thickness.length + behind_back(unit);
-                found.push(fastening(
-                    Purpose::Backs,
-                    bought(least, most, unit),
-                    count + crossed(part, parts),
-                ));
+                let joined = joints.iter().filter(|other| std::ptr::eq(other.part, part));
+                let lines = behind_back_lines(work, part, joined.map(|other| other.into));
+                let long = bought(least, most, unit);
+                found.push(fastening(Purpose::Backs, long, 0, lines));
             }
             (JointSort::Wood(JointKind::Screw) | JointSort::Planted, _) => {
-                let axis = part.touching(into).unwrap_or(into.placement.thickness);
+                // What lies in a notch lies on it with its face.
+                let axis = part.touching(into).unwrap_or(match own.sort {
+                    JointSort::Planted => part.placement.thickness,
+                    _ => into.placement.thickness,
+                });
                 let outer = if into.placement.thickness == axis { into } else { part };
                 let inner = if std::ptr::eq(outer, part) { into } else { part };
                 let least = outer.thickness.length + into_end(unit);
@@ -352,7 +375,8 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                     Role::DrawerBottom => Purpose::Bottoms,
                     _ => Purpose::Boards,
                 };
-                found.push(fastening(purpose, long, count));
+                let lines = line(outer, inner, count);
+                found.push(fastening(purpose, long, count, lines));
             }
             _ => {}
         }
@@ -376,6 +400,7 @@ fn ties<'a>(work: &Workings<'a>) -> Vec<Fastening<'a>> {
             part,
             into: vec![into],
             joint: None,
+            lines: Vec::new(),
         })
     };
     beside::pairs(work.piece, work.parts).into_iter().filter_map(tie).collect()
@@ -390,27 +415,28 @@ fn countertop_screws(work: &Workings<'_>, board: &Part) -> u32 {
     rows.filter(through).map(|row| u32::try_from(row.screws.len()).unwrap_or(u32::MAX)).sum()
 }
 
-/// How many screws hold a back to the boards that it crosses within its edges; the
-/// row round it holds those under an edge.
-fn crossed(back: &Part, parts: &Parts) -> u32 {
-    let own = back.cuboid();
-    let crosses = |board: &&Part| {
-        let role = matches!(board.role, Role::Partition | Role::Divider | Role::FixedShelf);
-        role && board.touching(back) == Some(Direction::Z)
-    };
-    let count = |board: &Part| {
-        let other = board.cuboid();
-        let (across, along) = match other.size(Direction::Y) > other.size(Direction::X) {
-            true => (Direction::X, Direction::Y),
-            false => (Direction::Y, Direction::X),
-        };
-        let (from, to) = (back.extent(across), board.extent(across));
-        match from.0 < to.0 && to.1 < from.1 {
-            true => trade::screws_along(own.overlap_along(&other, along)),
-            false => 0,
+/// The lines of a back: in what it is joined to, and in every other board of the carcass
+/// that ends at it; a nailer is held by its own screws.
+fn behind_back_lines<'a>(
+    work: &Workings<'a>,
+    back: &'a Part,
+    joined: impl Iterator<Item = &'a Part>,
+) -> Vec<ScrewLine<'a>> {
+    let mut boards: Vec<&'a Part> = joined.collect();
+    let of_case = work.parts.of_case(back.case).iter().filter(|part| {
+        matches!(part.assembly, Assembly::Carcass(_)) && part.touching(back) == Some(Direction::Z)
+    });
+    for board in of_case {
+        if !boards.iter().any(|known| std::ptr::eq(*known, board)) {
+            boards.push(board);
         }
-    };
-    parts.of_case(back.case).iter().filter(crosses).map(count).sum()
+    }
+    let unit = work.piece.tape().unit;
+    boards
+        .into_iter()
+        .filter(|board| !std::ptr::eq(*board, back))
+        .flat_map(|board| screw_lines::between(back, board, None, unit))
+        .collect()
 }
 
 /// Through a block into the board that it lies on, short of its far face.

@@ -154,6 +154,9 @@ pub enum Doing {
     },
     /// Screws, pins or clips of one kind, by their places among the fastenings.
     Fasten(Vec<usize>),
+    /// The line of some of them: by its fastening, and by its place among the lines of
+    /// that.
+    ScrewLine(usize, usize),
     /// Rows of holes for shelf pins: of an opening, by its place among those of the
     /// fitting, in one of its boards.
     Rows(usize, usize),
@@ -278,7 +281,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Operations {
     let mut order: Vec<usize> = (0..assembly.tasks.len()).collect();
     order.sort_by_key(|index| assembly.schedule.slots.get(*index).map_or(0, |slot| slot.order));
     let mut together = Together::new(work.parts.all.len());
-    let fastened = fasten::by_joint(work.fitting());
+    let fastened = fasten::by_joint(work.fastened());
     let settings = cutting::settings(work);
     let mut all = Vec::new();
     let mut of_task = vec![0..0; assembly.tasks.len()];
@@ -298,7 +301,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Operations {
         doings.extend(verify::gates(work, own));
         doings.extend(cutting::cuts(work, &settings, own));
         doings.extend(together.close(work, own));
-        doings.extend(fasten::fastened(work.fitting(), &fastened, own));
+        doings.extend(fasten::fastened(work.fastened(), &fastened, own));
         doings.extend(own.then.iter().cloned());
         doings.extend(stands(own).map(Doing::Rest));
         all.extend(doings.into_iter().map(|doing| Operation { task, doing }));

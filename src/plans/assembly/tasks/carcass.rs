@@ -142,11 +142,9 @@ impl Maker<'_, '_> {
         if backs.is_empty() {
             return None;
         }
-        let tape = self.piece.tape();
         let lines = vec![format!(
-            "{}: set it in its old screw holes, check that the case is still square, then pin or screw it to every board that it touches, one about every {}, without glue",
-            self.marks(&backs),
-            tape.text(trade::screw_spacing(tape.unit))
+            "{}: set it in its old screw holes, check that the case is still square, then drive the rest of the screws on its lines of the layout sheet, without glue",
+            self.marks(&backs)
         )];
         let mut after = vec![finished];
         after.extend(self.ready(&backs));
@@ -196,7 +194,7 @@ impl Maker<'_, '_> {
                     does.push(doing);
                 }
                 Planting::Kick => lines.push(format!(
-                    "{marks}: {} across both notches, with its ends flush with those of the case",
+                    "{marks}: {} across both notches, with its ends flush with those of the case and the screws on the lines of the layout sheet; sink their heads, and fill the holes where they are seen",
                     self.glue_and_screw(&parts)
                 )),
                 Planting::Legs => {

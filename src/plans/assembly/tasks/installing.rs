@@ -55,7 +55,7 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Beside), vec![last]);
             let does = beside.into_iter().map(|own| Doing::House(House::Beside(own)));
             self.does(last, does.collect());
-            let all = (0..).zip(&self.work.fitting().fastenings);
+            let all = (0..).zip(&self.work.fastened().fastenings);
             let ties = all.filter(|(_, own)| own.purpose == Purpose::Ties).map(|(index, _)| index);
             let ties: Vec<usize> = ties.collect();
             self.does(last, vec![Doing::Fasten(ties)]);

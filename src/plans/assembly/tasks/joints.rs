@@ -243,7 +243,13 @@ impl Maker<'_, '_> {
             true => {}
             false => lines.extend(self.left_square(&cut)),
         }
-        if cuts.iter().filter_map(feature).any(|own| is_struck(own.kind)) {
+        let layout = self.work.layout();
+        let has_lines = |id: PartId| {
+            layout.sticks.iter().any(|stick| stick.host == id)
+                || layout.tails.iter().any(|tails| tails.part == id)
+        };
+        let struck = |cut: &&Cut| feature(cut).is_some_and(|own| is_struck(own.kind));
+        if cuts.iter().filter(struck).any(|(id, _)| has_lines(*id)) {
             lines.push("strike the lines of the layout sheet before you cut to them".to_owned());
         }
         for (is_of, what, how, time) in SORTS {

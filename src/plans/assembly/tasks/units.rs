@@ -37,7 +37,7 @@ impl<'a> Maker<'_, 'a> {
         if let Some(back) = case.and_then(|case| self.back_sawn(case, ready.clone(), true)) {
             ready.push(back);
             let backs = self.back_of(case);
-            lines.push(format!("while the glue is open, screw {} on without glue, one screw at each corner and one halfway between; pull the case square against it", self.marks(&backs)));
+            lines.push(format!("while the glue is open, screw {} on without glue, one screw near each corner and one halfway between, all on its screw lines; pull the case square against it", self.marks(&backs)));
             tacked.push(Doing::Tack(backs, screws));
         }
         let of = |id: &PartId| self.parts.get(*id);

@@ -1,0 +1,55 @@
+//! The lines that screws stand on.
+
+use crate::plans::fitting::ScrewLine;
+
+use super::super::Source;
+use super::super::page::{Block, Table, left, right};
+use super::super::words;
+
+pub(super) fn blocks(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
+    let figures = &source.figures;
+    let mut table = Table {
+        columns: vec![
+            left("through").strong(),
+            left("piece"),
+            left("face"),
+            left("into").strong(),
+            right("line").strong(),
+            left("from its"),
+            right("first").strong(),
+            left("from its"),
+            right("apart"),
+            right("screws"),
+        ],
+        ..Table::default()
+    };
+    for line in all(source) {
+        let apart = match line.apart.is_positive() {
+            true => figures.text(line.apart),
+            false => String::new(),
+        };
+        table.rows.push(vec![
+            line.through.mark.clone(),
+            words::name(line.through, source.work.piece),
+            line.through.face_name(line.face),
+            line.into.mark.clone(),
+            figures.text(line.at),
+            line.through.face_name(line.edge),
+            figures.text(line.first),
+            line.through.face_name(line.end),
+            apart,
+            line.count.to_string(),
+        ]);
+    }
+    if table.rows.is_empty() {
+        return;
+    }
+    blocks.push(Block::Heading("Screw lines".into()));
+    blocks.push(Block::Note("Strike each line on the face that the screws are driven into, and bore through on it before the boards come together, wide enough that the shank falls through. Each line lies over the middle of what is behind it. With the boards in place, bore a pilot hole as wide as the core of the screw into the other board, square to the face, and sink flat heads. Where a screw would meet one that is there already, or a joint, move it an inch or 25 mm along its line.".into()));
+    blocks.push(Block::Table(table));
+}
+
+/// Every line, in the order of the screws.
+pub(super) fn all<'w>(source: &Source<'w, '_>) -> impl Iterator<Item = &'w ScrewLine<'w>> {
+    source.work.fastened().fastenings.iter().flat_map(|own| &own.lines)
+}

@@ -1,0 +1,84 @@
+//! Screw lines: the shop strikes each one by the printed figures, and looks whether
+//! every screw goes through wood of the one board and into wood of the other.
+
+use super::board::{Board, whole};
+use super::packet::{Packet, ScrewLine, Work};
+use super::wood::{Space, common};
+
+/// A screw of #8 is 4 mm wide, and its core 3; it holds nothing that it does not reach by
+/// 8 mm (common practice, no source).
+const WIDE: f64 = 4.0;
+const REACHES: f64 = 8.0;
+
+/// What is wrong with the screws of a piece that stands.
+pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Vec<String> {
+    let lines = packet.operations.iter().filter_map(|operation| match &operation.work {
+        Work::ScrewLine(line) => Some(line),
+        _ => None,
+    });
+    lines
+        .filter_map(|line| {
+            let what = struck(packet, boards, line, tolerance).err()?;
+            Some(format!("screws through {} into {}: {what}", line.through, line.into))
+        })
+        .collect()
+}
+
+fn struck(
+    packet: &Packet,
+    boards: &[Board<'_>],
+    line: &ScrewLine,
+    tolerance: f64,
+) -> Result<(), String> {
+    let board = |mark: &String| {
+        let board = boards.iter().find(|board| board.part.mark == *mark);
+        board.ok_or_else(|| format!("there is no {mark}"))
+    };
+    let (through, into) = (board(&line.through)?, board(&line.into)?);
+    let face = through.face(&line.face)?;
+    let [edge, end] = [through.face(&line.from[0])?, through.face(&line.from[1])?];
+    let axes: std::collections::BTreeSet<usize> = [face.axis, edge.axis, end.axis].into();
+    if axes.len() != 3 {
+        return Err("its line does not lie in the face".to_owned());
+    }
+    let mm = |millimeters: f64| packet.job.unit.mm(millimeters);
+    for number in 0..line.count {
+        let along = line.first.print
+            + line.apart.as_ref().map_or(0.0, |apart| apart.print) * f64::from(number);
+        let round = |at: f64| [at - mm(WIDE) / 2.0, at + mm(WIDE) / 2.0];
+        let mut hole: Space = whole(through.exact);
+        hole[edge.axis] = through.counted(edge, round(line.at.print));
+        hole[end.axis] = through.counted(end, round(along));
+        free(through, &hole, tolerance)?;
+        // On through the far face into what is behind it.
+        let deep = through.exact[face.axis];
+        let mut tip = hole;
+        tip[face.axis] = match face.is_end {
+            true => [-mm(REACHES), 0.0],
+            false => [deep, deep + mm(REACHES)],
+        };
+        let tip = into.own(&through.placed(&tip));
+        free(into, &tip, tolerance).map_err(|what| format!("screw {}: {what}", number + 1))?;
+    }
+    Ok(())
+}
+
+/// Whether a board has wood all through a space, in its own axes.
+fn free(board: &Board<'_>, space: &Space, tolerance: f64) -> Result<(), String> {
+    let size = whole(board.exact);
+    let inside = (0..3).all(|axis| {
+        space[axis][0] > size[axis][0] - tolerance && space[axis][1] < size[axis][1] + tolerance
+    });
+    if !inside {
+        return Err(format!("it misses {}", board.name()));
+    }
+    for cut in &board.cuts {
+        for gone in cut.gone(board.exact) {
+            let Some(both) = common(&gone, space) else { continue };
+            if both.iter().all(|[from, to]| to - from > tolerance) {
+                return Err(format!("{} is cut away there", board.name()));
+            }
+        }
+    }
+    Ok(())
+}
