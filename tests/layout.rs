@@ -72,7 +72,8 @@ fn a_partition_without_a_dado_has_its_place() {
     let above = stick(&sheet, ">> FST, KST  front stretcher, back stretcher: from the left end");
     assert_eq!(above, [row(["18-11/16~", "19-13/32~", "PBA-PR"])]);
     // The other one is let into a dado, which its set-up places.
-    assert!(!sheet.contains("PPR-NI"), "{sheet}");
+    let struck = sheet.split("== Screw lines ==").next().unwrap();
+    assert!(!struck.contains("PPR-NI"), "{sheet}");
 }
 
 /// The press with stub tenons in the grooves of its doors.
@@ -325,4 +326,22 @@ fn dowels_have_places_in_both_halves() {
     assert!(list.contains(end), "{list}");
     let edge = "2 dowel holes 3/8, 1-3/16 deep in the inner edge, centers 29-3/8 and 30-1/8 from the bottom end, 3/8 from the front face, for TRL";
     assert!(list.contains(edge), "{list}");
+}
+
+/// The dadoes of the shelves stop 1/4 short of the front edges of the ends, as the
+/// router-jig sheet has them; the rabbet of the top, which runs to the front, is at their
+/// other end and lets none of them out.
+#[test]
+fn a_stopped_dado_is_told_on_the_cut_list_beside_a_rabbet_at_the_end() {
+    let bench = Bench::new().with("shop.case", &spec("examples/shop.case"));
+    let bench = bench.with("a.case", &spec("examples/open-shelves.case"));
+    let list = bench.run(&["build", "a.case", "--print", "cut-list"]).out;
+    let ends: Vec<&str> = list
+        .lines()
+        .filter(|line| line.contains("left end") || line.contains("right end"))
+        .collect();
+    assert!(!ends.is_empty(), "{list}");
+    for end in ends.iter().filter(|line| line.contains("houses SH-SH1")) {
+        assert!(end.matches("stopped 1/4 from the front edge").count() >= 3, "{end}");
+    }
 }

@@ -35,6 +35,10 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         Block::Note("Rip everything under one figure at one setting of the fence. Then crosscut to the stop, longest first, with pieces of one length together so that they come out alike. Mark every piece before it leaves the saw.".into()),
         Block::Caution("Keep the guard and riving knife on, and stand out of line with the cut. Use a push stick wherever your hand would come within a hand's breadth of the blade. Handle a whole sheet with two people. Wear a mask and run the dust collector, because wood dust harms, most of all from oak and beech.".into()),
     ];
+    let used = |part: &Part| piece.stock(part.stock).is_some_and(|stock| !stock.is_solid());
+    if parts.all.iter().any(used) {
+        blocks.insert(1, Block::Note("Before you saw, caliper every sheet: the first step of the assembly order says by how much it may differ from the figures here.".into()));
+    }
     blocks.extend(marks::blocks(parts));
     blocks.extend(left_to_cut::blocks(source));
     blocks.extend(without_blocks(piece).map(Block::Note));
@@ -223,6 +227,12 @@ fn later(own: &[(PartId, &Part)], source: &Source<'_, '_>) -> Vec<String> {
     .collect()
 }
 
+/// What is said in the row of a piece that nothing is sawn of yet.
+fn waits(piece: &Piece, part: &Part) -> Option<&'static str> {
+    let later = stage(part) != Stage::First && !is_broken_down_first(piece, part);
+    later.then_some("not yet: sawn in its step")
+}
+
 /// What the rough pieces of a stock come to: board feet, or cubic metres.
 fn volume(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> String {
     let piece = source.work.piece;
@@ -367,8 +377,10 @@ fn by_width(
                 Grain::Length => "along".to_owned(),
                 Grain::None => "any".to_owned(),
             });
-            let mut then: Vec<String> = layered(piece, first, line.parts.len())
+            let mut then: Vec<String> = waits(piece, first)
                 .into_iter()
+                .map(str::to_owned)
+                .chain(layered(piece, first, line.parts.len()))
                 .chain(edged(piece, first))
                 .chain(edging::told(source, first))
                 .collect();

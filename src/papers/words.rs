@@ -351,18 +351,20 @@ fn stops(part: &Part, feature: &Feature, channel: &Channel, figures: &Figures) -
     let (start, end) = feature.face.ends_of_run(channel.along);
     // A dado may run out into a rabbet that is cut away there anyway.
     let open = |at: Length, face: Face| {
+        let covers =
+            |(from, to): (Length, Length), (low, high): (Length, Length)| from <= low && high <= to;
         part.features.iter().any(|other| {
+            let (beside, near) = match face {
+                Face::WidthStart | Face::WidthEnd => (covers(other.u, feature.u), other.v),
+                _ => (covers(other.v, feature.v), other.u),
+            };
+            let end = part.depth(face);
             other.kind == FeatureKind::Rabbet
                 && other.face == feature.face
-                && match face {
-                    Face::WidthEnd => {
-                        other.v.0 <= part.width.length - at && other.v.1 == part.width.length
-                    }
-                    Face::WidthStart => other.v.0.is_zero() && other.v.1 >= at,
-                    Face::LengthEnd => {
-                        other.u.0 <= part.length.length - at && other.u.1 == part.length.length
-                    }
-                    _ => other.u.0.is_zero() && other.u.1 >= at,
+                && beside
+                && match face.is_start() {
+                    true => near.0.is_zero() && near.1 >= at,
+                    false => near.0 <= end - at && near.1 == end,
                 }
         })
     };

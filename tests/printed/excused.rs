@@ -19,6 +19,7 @@ const SHOP: &str = "a figure of the shop itself; what it comes to is the time of
 
 pub(super) const EXCUSED: &[Excused] = &[
     excused("[ ] # take out the screws in the pull holes", "the number of the step"),
+    excused("[ ] # slide the drawer out", "the number of the step"),
     excused("A bit wider than # runs in a router table only", "a rule of the trade for any bit"),
     excused(
         "are # longer than on the cut list, and its stiles and outer rails # wider; strike a line # inside",

@@ -63,7 +63,8 @@ pub(in crate::papers) fn section(
         if let Some(case) = piece.cases.get(cut_case) {
             let wall = mm(whole.to.z - piece.wall());
             let at = (wall, right + letter * 2.0);
-            over_all(&mut svg, case, figures, high, (at, letter));
+            let over = mm(piece.before_frame(case).length);
+            over_all(&mut svg, (case, over), figures, high, (at, letter));
         }
         svg
     };
@@ -115,7 +116,7 @@ fn heights(figures: &Figures, plane: Plane, cut: &[(PartId, &Part)]) -> (Vec<Tol
 /// Depth, height, and the toe space, from where the wall is on the paper.
 fn over_all(
     svg: &mut Svg,
-    case: &Case,
+    (case, over): (&Case, f64),
     figures: &Figures,
     high: f64,
     ((wall, x), letter): ((f64, f64), f64),
@@ -124,9 +125,10 @@ fn over_all(
     let front = wall + mm(case.deep.length);
     svg.across(wall, front, high + letter * 2.4, &figures.text(case.deep.length), letter);
     if let Some(base) = &case.base {
-        let set_back = mm(base.set_back.length);
+        // It counts from the frame, or the front edge of the case, behind overlay fronts.
+        let (edge, set_back) = (front - over, mm(base.set_back.length));
         let figure = figures.text(base.set_back.length);
-        svg.across(front - set_back, front, high + letter * 4.6, &figure, letter);
+        svg.across(edge - set_back, edge, high + letter * 4.6, &figure, letter);
         let figure = figures.text(base.high.length);
         svg.upright(high, high - mm(base.high.length), x, &figure, letter);
     }

@@ -75,10 +75,13 @@ fn steps(all: &[OntoBox<'_>]) -> Table {
         ),
         false => (
             "bring the front to its size",
-            "put the box in, closed all the way, and stand the front on a straight strip that is clamped to the frame, with an even overlay at both sides",
+            "put the box in, closed all the way, and stand the front on a straight strip that is clamped below it, so that it lies over its edges by the figures of the gap sheet",
         ),
     };
     let mut lines = vec![size.to_owned(), place.to_owned()];
+    if all.iter().any(|front| front.opening.on_wood.is_some()) {
+        lines.push("what runs on wood has no stop yet: block the box from behind where its front end is flush with the back of the front".to_owned());
+    }
     if pulls {
         lines.insert(
             1,
@@ -105,7 +108,7 @@ fn steps(all: &[OntoBox<'_>]) -> Table {
                 .to_owned(),
         );
     }
-    lines.push("slide the drawer out, and bore and drive the four screws that stay, from inside the box near its corners; a stop on the bit keeps the pilot as shallow as the table says".to_owned());
+    lines.push("slide the drawer out, and bore and drive the four screws that stay, from inside the box near its corners; a stop on the bit, as far from its point as the box front is thick and the pilot deep, keeps it from coming through the face".to_owned());
     if pulls {
         lines.push("take out the screws in the pull holes, bore on through the box front from the face, and fit the pull".to_owned());
     }

@@ -65,7 +65,7 @@ impl Maker<'_, '_> {
         }
         if let Some(free) = own.free {
             lines.push(format!(
-                "let {mark} lie {} off the wall behind it: so much it swells toward the wall in the dampest air; what covers the gap is fixed to the wall, not to {mark}",
+                "let {mark} lie {} off the wall behind it: so much it swells toward the wall in the dampest air; what covers the gap is fixed to the wall, not to {mark}; its front edge then stands so much farther out than it is drawn",
                 tape.text(free)
             ));
         }

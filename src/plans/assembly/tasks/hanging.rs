@@ -144,8 +144,13 @@ impl Maker<'_, '_> {
             let own = self.ids(|part| part.role == role);
             if !own.is_empty() {
                 lines.push(format!(
-                    "{}: {how}, parallel from front to back by the fitting sheet",
-                    self.marks(&own)
+                    "{}: {how}, {}",
+                    self.marks(&own),
+                    match role {
+                        Role::Guide =>
+                            "as much farther apart at their rear ends as the fitting sheet says",
+                        _ => "straight and level from front to back",
+                    }
                 ));
             }
         }
@@ -154,7 +159,7 @@ impl Maker<'_, '_> {
         let (glued, dry): (Vec<_>, Vec<_>) =
             joints.iter().filter_map(of).partition(|own| own.glued);
         if !glued.is_empty() {
-            lines.push("glue and pin those that lie on plywood or other sheets, and clamp them until the glue holds".to_owned());
+            lines.push("glue and pin those that lie on plywood or other sheets, each with pins that are well short of the strip and its board together, and clamp them until the glue holds".to_owned());
         }
         if !dry.is_empty() {
             lines.push("no glue on solid wood, which moves under them: screw them through holes that are slots along the strip, but for the hole at the front end".to_owned());
@@ -178,7 +183,7 @@ impl Maker<'_, '_> {
         }
         let titles: Vec<&str> = drawers.iter().map(|own| own.opening.title()).collect();
         vec![format!(
-            "slide in the boxes of {} and plane them until they run as the fitting sheet says; wax what runs; then shim each front to its gaps and screw it to its box as that sheet says",
+            "slide in the boxes of {} and plane them until they run as the fitting sheet says; then shim each front to its gaps and screw it to its box as that sheet says",
             listed(&titles)
         )]
     }
@@ -190,8 +195,8 @@ impl Maker<'_, '_> {
             return None;
         }
         let lines = vec![
-            "push each drawer in until its front is flush all round; reach in from behind, push its stops forward under the bottom against the front of the box, and mark round them".to_owned(),
-            format!("take the drawers out, and glue and pin the stops to their marks: {}", self.marks(&stops)),
+            "push each drawer in until its front is flush all round; from behind, push its stops forward under the bottom with a thin stick until they lie against the front of the box, and mark round them; where you can't reach to mark, the fitting sheet has their place".to_owned(),
+            format!("take the drawers out, and glue and pin the stops to their marks, with pins too short to come through the board: {}", self.marks(&stops)),
             "try each drawer again when the glue holds; where its front stays proud, pare the front end of the stop".to_owned(),
         ];
         let mut after = self.ready(&stops);

@@ -377,13 +377,22 @@ impl Maker<'_, '_> {
             lines.push(format!("put the {back} back where they were marked"));
         }
         if self.has_inset() {
-            let by = match self.doors_and_drawers() {
-                (true, true) => ", hinge by hinge and slide by slide",
-                (true, false) => ", hinge by hinge",
-                (false, true) => ", slide by slide",
-                (false, false) => "",
+            // A drawer on wood has nothing that is turned to adjust it.
+            let slides = !self.work.fitting().drawers.is_empty();
+            let (how, by) = match self.doors_and_drawers() {
+                (true, true) if slides => {
+                    ("adjust the inset fronts", ", hinge by hinge and slide by slide")
+                }
+                (true, _) => ("adjust the inset doors", ", hinge by hinge"),
+                (false, true) if slides => ("adjust the inset fronts", ", slide by slide"),
+                (false, _) => ("pare the stops and plane the edges of the inset fronts", ""),
             };
-            lines.push(format!("adjust the inset fronts only now{by}, until the shims of the gap sheet slide all round"));
+            lines.push(format!(
+                "{how} only now{by}, until the shims of the gap sheet slide all round"
+            ));
+        }
+        if !self.work.fitting().on_wood.is_empty() {
+            lines.push("rub wax on what the drawers run on, now that the finish is dry".to_owned());
         }
         if !self.work.fronts().is_empty() {
             lines.push("check every gap once more".to_owned());
