@@ -33,6 +33,7 @@ mod editor;
 mod english;
 mod examples;
 mod faces;
+mod fingers;
 mod fitting;
 mod folders;
 mod format;

@@ -6,6 +6,7 @@ use crate::vocabulary::{CatchWord, Run, StopKind};
 use super::carries::Carries;
 use super::edge::Edges;
 use super::edging::Edged;
+use super::finger::Finger;
 use super::framed::PanelBuild;
 use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
@@ -101,6 +102,8 @@ pub struct Fronts {
     pub pull: Option<PullId>,
     /// Where it sits.
     pub pull_place: PullPlace,
+    /// A cut in its edge, instead of a pull.
+    pub finger: Option<Finger>,
     /// Flutes on the front face.
     pub flutes: Option<Flutes>,
     /// What its doors close against, where that is written.

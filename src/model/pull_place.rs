@@ -22,6 +22,8 @@ pub enum PullAt {
 pub struct PullPlace {
     /// How high.
     pub at: Option<PullAt>,
+    /// The statement that gives that height.
+    pub at_span: Option<Span>,
     /// From the latch edge of a door to the screws.
     pub from_edge: Option<Length>,
     /// The statement that gives that distance.
@@ -34,7 +36,14 @@ pub struct PullPlace {
 
 impl Default for PullPlace {
     fn default() -> Self {
-        Self { at: None, from_edge: None, from_edge_span: None, count: 1, span: None }
+        Self {
+            at: None,
+            at_span: None,
+            from_edge: None,
+            from_edge_span: None,
+            count: 1,
+            span: None,
+        }
     }
 }
 
@@ -63,9 +72,11 @@ pub(super) fn read(body: &Entries, at: Span, ctx: &mut Lower) -> PullPlace {
             .note("write one of `from-top`, `from-bottom`, and `middle`"),
         );
     }
+    let at_span = spans.into_iter().flatten().next();
     let middle = body.flag(MIDDLE).map(|_| PullAt::Middle);
     PullPlace {
         at: top.map(PullAt::FromTop).or(bottom.map(PullAt::FromBottom)).or(middle),
+        at_span,
         from_edge: ctx.positive(body, FROM_EDGE, "pull from the edge").known().map(length),
         from_edge_span: body.one(FROM_EDGE).map(|said| said.head),
         count: body.get(PULLS).map_or(1, |count| count.value).max(1),

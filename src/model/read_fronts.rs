@@ -7,6 +7,7 @@ use crate::vocabulary::{Entries, Entry, HowBuilt, HowSet, JointKind, Run, Said, 
 use super::carries;
 use super::edge::{Edge, Edges};
 use super::edging::{self, Edged};
+use super::finger;
 use super::framed;
 use super::front::{Build, DrawerBoxes, Flutes, Fronts, Overlay, Set};
 use super::given::Given;
@@ -25,7 +26,7 @@ pub(super) fn fronts(
     ctx: &mut Lower,
 ) -> Option<Fronts> {
     use words::fronts::{
-        BUILD, CATCH, EDGES, FLUTES, GAP, HINGE, HINGES, MEETING, PULL, SET, STOP,
+        BUILD, CATCH, EDGES, FINGER, FLUTES, GAP, HINGE, HINGES, MEETING, PULL, SET, STOP,
     };
 
     let body = entry.body()?;
@@ -53,7 +54,19 @@ pub(super) fn fronts(
         ctx.refer(body, HINGE, &shared.hinges).map(|hinge| (HingeId(hinge.value), hinge.span));
     let hinges = body.get(HINGES).map(|n| Spanned::new(n.value, n.span_or(at)));
     let said = body.one(PULL);
-    let none = said.and_then(Said::value).is_some_and(|name| name.value == "none");
+    let cut = body.one(FINGER);
+    if let (Some(pull), Some(cut)) = (said, cut) {
+        let title = "a front has a pull or a finger pull, not both";
+        let found = Diagnostic::error("word-twice", title, cut.head, "the finger pull");
+        ctx.sink.push(found.label(pull.head, "the pull").note("take one of them out"));
+    }
+    let finger = match (cut, said) {
+        (Some(cut), _) => finger::read(cut, ctx),
+        (None, Some(_)) => None,
+        (None, None) => parent.and_then(|parent| parent.finger.clone()),
+    };
+    let none =
+        finger.is_some() || said.and_then(Said::value).is_some_and(|name| name.value == "none");
     let pull = match none {
         true => Given::Refused,
         false => ctx.refer(body, PULL, &shared.pulls).map(|pull| PullId(pull.value)),
@@ -88,6 +101,7 @@ pub(super) fn fronts(
             false => pull.known().or_else(|| parent.and_then(|parent| parent.pull)),
         },
         pull_place,
+        finger,
         flutes,
         stop: stop.or_else(|| parent.and_then(|parent| parent.stop)),
         catch: catch.or_else(|| parent.and_then(|parent| parent.catch)),

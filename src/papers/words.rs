@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Exact, Length, Unit};
 use crate::model::Piece;
-use crate::parts::{self, Bore, Channel, Face, Feature, FeatureKind, Part, Parts, Role};
+use crate::parts::{self, Assembly, Bore, Channel, Face, Feature, FeatureKind, Part, Parts, Role};
 
 use crate::plans::Workings;
 use crate::plans::seasons::Air;
@@ -245,6 +245,9 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
         }
         FeatureKind::Miter => {
             format!("{face} mitered at 45 degrees, with the width to the long point")
+        }
+        FeatureKind::Notch if matches!(part.assembly, Assembly::Front(_)) => {
+            joints::finger(part, feature, figures)
         }
         FeatureKind::Notch => {
             let (_, wide) = part.face_size(feature.face);

@@ -86,6 +86,13 @@ pub fn tall_door() -> Length {
     Length::inches(60, 1)
 }
 
+/// The room that a finger needs to hook behind a front: 1/2 in or 12 mm (common practice,
+/// no source).
+#[must_use]
+pub fn finger_room(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 2), Length::mm(12))
+}
+
 /// The least of a tenon between the grooves in both edges of a mid rail: 1/2 in or 12 mm
 /// (common practice, no source).
 #[must_use]

@@ -119,9 +119,9 @@ impl Writer<'_> {
     /// A run of one case or two, with what may stand before, between, and behind them.
     fn run(&mut self, framed: bool, (right, scribed): (&str, bool)) {
         self.is("run");
-        let count = if self.number(4) == 0 { 1 } else { 2 };
+        let count = if self.number(8) == 0 { 1 } else { 2 };
         let first = self.flip();
-        let between = if count == 2 { self.one_of(&[0, 0, 0, 0, 1, 1, 2, 2]) } else { 0 };
+        let between = if count == 2 { self.one_of(&[0, 0, 0, 0, 0, 1, 2, 2]) } else { 0 };
         let last = if scribed { 0 } else { self.number(3) };
         let left = if first { "wall { scribe 1/2 in }" } else { "open" };
         self.line(&format!("site {{ left {left}; right {right}; fixing wall }}"));
@@ -398,11 +398,18 @@ impl Writer<'_> {
             self.is("inset fronts");
             "inset"
         };
-        let pull = self.one_of(&["knob", "bar"]);
+        let pull = self.one_of(&[
+            "pull knob",
+            "pull bar",
+            "pull knob",
+            "pull bar",
+            "finger { wide 3 in; deep 7/8 in }",
+        ]);
+        if pull.starts_with("finger") {
+            self.is("finger pulls");
+        }
         let build = self.build();
-        self.line(&format!(
-            "fronts {{ stock cherry; set {set}; {build}; hinge cup; pull {pull} }}"
-        ));
+        self.line(&format!("fronts {{ stock cherry; set {set}; {build}; hinge cup; {pull} }}"));
         if !has_fronts {
             self.drawn.ways = known;
         }
@@ -685,6 +692,7 @@ pub(super) const WAYS: &[&str] = &[
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
     "mid rail",
+    "finger pulls",
     "space",
     "one base under two cases",
     "one kick over two cases",

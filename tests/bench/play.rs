@@ -11,7 +11,7 @@ use super::joining::{Fixed, Room};
 use super::mating::{Mated, mated};
 use super::off::Off;
 use super::packet::{Along, DrawnPart, Face, JointKind, Operation, Packet, Setting, Stock, Work};
-use super::wood::NOTHING;
+use super::wood::{NOTHING, common};
 use super::{Report, bores, lines, opening, rails, screws, season, shapes, stops, strokes};
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -296,7 +296,7 @@ impl<'p> Play<'p> {
                 // The pins of a back hold only in its sides, so it is notched in its box.
                 let pinned = self.is_pinned(part);
                 let round = |cut: &Cut| match cut.sort {
-                    Sort::Notch => pinned,
+                    Sort::Notch => pinned || self.is_reached(part, cut),
                     own => matches!(own, Sort::Bore | Sort::Flute),
                 };
                 let closed = self.boards[part].closed;
@@ -308,6 +308,26 @@ impl<'p> Play<'p> {
                 self.boards[part].cuts.extend(cuts);
             }
         }
+    }
+
+    /// True for a notch right through the free edge of a board that is built in, such as
+    /// one for fingers in a door: nothing else lies in it or beside it at that edge.
+    fn is_reached(&self, part: usize, cut: &Cut) -> bool {
+        let board = &self.boards[part];
+        let [_, across, through] = cut.space;
+        let is_through = through[0] <= NOTHING && through[1] >= board.exact[2] - NOTHING;
+        let ends = [across[0] <= NOTHING, across[1] >= board.exact[1] - NOTHING];
+        // As far again out of the board.
+        let mut way = cut.space;
+        let deep = across[1] - across[0];
+        way[1] = if ends[0] { [-deep, across[1]] } else { [across[0], across[1] + deep] };
+        let way = board.placed(&way);
+        let others = self.built.with(&[part]).into_iter().filter(|other| *other != part);
+        let met = |other: usize| {
+            let other = &self.boards[other];
+            common(&way, &other.placed(&whole(other.exact))).is_some()
+        };
+        is_through && ends[0] != ends[1] && !others.into_iter().any(met)
     }
 
     /// True for a board whose ends are dovetailed into others.

@@ -33,9 +33,12 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let tape = piece.tape();
     // Where two rails meet, there is no panel to bore.
     let met = joinery::rails_meet::told(sink);
+    // Nor is there wood beside a front.
+    let off = super::pull_off_front::told(sink);
     for part in &parts.all {
         let own = part.opening().and_then(|id| piece.opening(id));
         let is_told = own.is_some_and(|opening| met.contains(&opening.path));
+        let is_off = own.is_some_and(|opening| off.contains(&opening.path));
         let mut once = Once::default();
         for (bore, kind) in bores(part) {
             let what = kind.word();
@@ -59,6 +62,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 let framed = || into_frame(piece, parts, part, bore).filter(|_| !is_told);
                 joint.or_else(framed)
             };
+            let found = found.filter(|_| !(is_off && kind == Bore::Pull));
             let Some(found) = found.filter(|_| once.is_first(bore.span)) else { continue };
             sink.push(
                 found

@@ -2,15 +2,19 @@
 
 mod bore_meets_joint;
 mod bore_web;
+mod finger_blind;
 mod pin_rows_meet;
 mod pull_in_panel;
 mod pull_meets_box;
+mod pull_off_front;
 
 use crate::checks::rule::Rule;
 use crate::parts::{Bore, Feature, FeatureKind, Part};
 
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
+    &pull_off_front::RULE,
+    &finger_blind::RULE,
     &bore_meets_joint::RULE,
     &bore_web::RULE,
     &pin_rows_meet::RULE,

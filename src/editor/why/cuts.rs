@@ -232,6 +232,14 @@ impl Cut<'_, '_> {
     /// A notch for a runner has the figures of its slide.
     fn notch(&self) -> Vec<Sum> {
         let feature = self.feature;
+        let front = self.part.opening().and_then(|opening| self.tell.piece.opening(opening));
+        let finger = front.and_then(|opening| opening.front.as_ref()?.finger.as_ref());
+        if let Some(finger) = finger.filter(|finger| finger.span == feature.span) {
+            return vec![
+                self.sum("long", finger.wide.length, &finger.wide),
+                self.sum("deep", finger.deep.length, &finger.deep),
+            ];
+        }
         let slide = self.tell.piece.slides.iter().find(|slide| slide.span == feature.span);
         let given = slide.and_then(|slide| Some((slide, slide.hardware()?.notch?)));
         if let Some((slide, (wide, high))) = given {

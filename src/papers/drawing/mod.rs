@@ -6,6 +6,7 @@ pub(super) mod exploded;
 pub(super) mod kinds;
 mod labels;
 mod legible;
+mod on_fronts;
 pub(super) mod section;
 pub(super) mod setup;
 mod slant;

@@ -9,8 +9,7 @@ use crate::model::{
 };
 use crate::papers::figures::Figures;
 use crate::parts::{
-    Assembly, Bore, Cuboid, Direction, Face, FeatureKind, Of, Part, Parts, Point, Role, Which,
-    keep_out_space,
+    Assembly, Cuboid, Direction, FeatureKind, Of, Part, Parts, Point, Role, Which, keep_out_space,
 };
 use crate::plans::fitting::rods;
 
@@ -18,6 +17,7 @@ use super::cells::Cells;
 use super::cut::{above_and_behind, toe};
 use super::labels::{self, Area, Labels};
 use super::legible::{self, legible, rows_below};
+use super::on_fronts;
 use super::svg::{Anchor, Fill, Line, Svg, mm, wide};
 use super::uncovered::uncovered;
 
@@ -134,7 +134,7 @@ fn letter(piece: &Piece, whole: &Cuboid) -> f64 {
 }
 
 /// Where a box lies on the paper, seen from the front.
-fn area(space: &Cuboid, high: f64) -> Area {
+pub(super) fn area(space: &Cuboid, high: f64) -> Area {
     ((mm(space.from.x), high - mm(space.to.y)), (mm(space.to.x), high - mm(space.from.y)))
 }
 
@@ -175,7 +175,7 @@ fn front(piece: &Piece, parts: &Parts, whole: &Cuboid, (letter, doors): (f64, Do
         if order.len() <= LINED {
             labels.draw_sides(&own, letter);
         }
-        front_features(&mut svg, &mut labels, part, high);
+        on_fronts::draw(&mut svg, &mut labels, part, high);
     }
     let in_the_way: Vec<Area> = piece
         .site
@@ -312,39 +312,6 @@ fn is_named_behind(part: &Part) -> bool {
 fn is_behind_a_front(part: &Part, closed: &BTreeSet<OpeningId>) -> bool {
     let is_front = matches!(part.assembly, Assembly::Front(_));
     !is_front && part.opening().is_some_and(|opening| closed.contains(&opening))
-}
-
-fn front_features(svg: &mut Svg, labels: &mut Labels, part: &Part, high: f64) {
-    let origin = part.placement.origin;
-    let up = part.placement.length == Direction::Y;
-    for feature in part
-        .features
-        .iter()
-        .filter(|f| f.face == Face::ThickStart && part.placement.thickness == Direction::Z)
-    {
-        let (u, v) = feature.center();
-        let (x, y) = if up { (origin.x + v, origin.y + u) } else { (origin.x + u, origin.y + v) };
-        match feature.kind {
-            FeatureKind::Flute(_) => {
-                let along_u = feature.u.1 - feature.u.0 > feature.v.1 - feature.v.0;
-                let (a, b) = if along_u { feature.u } else { feature.v };
-                let vertical = along_u == up;
-                if vertical {
-                    let (from, to) = (origin.y + a, origin.y + b);
-                    svg.line((mm(x), high - mm(from)), (mm(x), high - mm(to)), Line::Narrow);
-                } else {
-                    let (from, to) = (origin.x + a, origin.x + b);
-                    svg.line((mm(from), high - mm(y)), (mm(to), high - mm(y)), Line::Narrow);
-                }
-            }
-            FeatureKind::Bore(Bore::Pull) => {
-                let (x, y, radius) = (mm(x), high - mm(y), mm(feature.u.1 - feature.u.0));
-                svg.circle((x, y), radius, Line::Narrow);
-                labels.take(((x - radius, y - radius), (x + radius, y + radius)));
-            }
-            _ => {}
-        }
-    }
 }
 
 /// Over all, then the members and openings of each case's root list.

@@ -68,6 +68,34 @@ fn from_side(part: &Part, (one, other): (Length, Length), figures: &Figures) -> 
     format!("{} from the {}", figures.mating(from), part.face_name(side))
 }
 
+/// A finger pull, cut through the edge of a front.
+pub(super) fn finger(part: &Part, cut: &Feature, figures: &Figures) -> String {
+    let (long, wide) = part.face_size(cut.face);
+    let of_ends = [(cut.u.0, Face::LengthStart), (long - cut.u.1, Face::LengthEnd)];
+    let of_edges = [(cut.v.0, Face::WidthStart), (wide - cut.v.1, Face::WidthEnd)];
+    let open = |faces: &[(Length, Face)]| {
+        faces.iter().find(|(from, _)| from.is_zero()).map(|(_, face)| *face)
+    };
+    let (u, v) = cut.center();
+    // It opens at an edge, or at an end of a front whose grain runs to it.
+    let (along, deep, face, datum, center) = match open(&of_edges) {
+        Some(edge) => (cut.u, cut.v, edge, [Face::LengthStart, Face::LengthEnd], u),
+        None => {
+            let end = open(&of_ends).unwrap_or(Face::LengthEnd);
+            (cut.v, cut.u, end, [Face::WidthStart, Face::WidthEnd], v)
+        }
+    };
+    let datum = part.datum(datum);
+    format!(
+        "finger pull {} long and {} deep, right through at the {}: center {} from the {}",
+        figures.text(along.1 - along.0),
+        figures.text(deep.1 - deep.0),
+        part.face_name(face),
+        figures.text(part.distance(datum, center)),
+        part.face_name(datum)
+    )
+}
+
 /// The length of a part between the shoulders of its tenons.
 pub(super) fn shoulders(part: &Part, figures: &Figures) -> Option<String> {
     let tenons = part.features.iter().filter(|own| own.kind == FeatureKind::Tenon);

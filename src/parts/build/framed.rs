@@ -57,12 +57,15 @@ pub(super) fn build(
     framed.grooves(builder, &made);
     framed.joints(builder, &made);
     let [left, right] = made.stiles;
-    let pull_on = match leaf.hung {
-        Some(Side::Right) => left,
-        Some(Side::Left) => right,
-        None => framed.carrier(builder, &made),
+    let holds = match leaf.hung {
+        Some(Side::Right) => [left; 2],
+        Some(Side::Left) => [right; 2],
+        None => {
+            let pull = framed.carrier(builder, &made);
+            [pull, made.rails.first().copied().unwrap_or(pull)]
+        }
     };
-    hardware(builder, carcass, leaf, made.stiles, pull_on);
+    hardware(builder, carcass, leaf, made.stiles, holds);
 }
 
 impl Framed<'_> {

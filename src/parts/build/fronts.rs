@@ -11,7 +11,7 @@ use crate::parts::space::{Direction, Face};
 use super::builder::{ACROSS, Builder, Draft, STANDING};
 use super::carcass::Carcass;
 use super::front::{Front, leaves};
-use super::{flutes, framed, hinging};
+use super::{finger, flutes, framed, hinging};
 
 pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let openings = builder.case.openings.clone();
@@ -68,16 +68,17 @@ fn slab(builder: &mut Builder<'_>, carcass: &Carcass, leaf: &Front<'_>) {
     if let Some(spec) = &leaf.fronts.flutes {
         flutes::cut(builder, id, spec);
     }
-    hardware(builder, carcass, leaf, [id; 2], id);
+    hardware(builder, carcass, leaf, [id; 2], [id; 2]);
 }
 
-/// Hinge cups and pull holes, bored into the parts that carry them.
+/// Hinge cups and pull holes, bored into the parts that carry them, and finger pulls.
+/// After the stiles comes what carries the pull, and what has the edge for the fingers.
 pub(super) fn hardware(
     builder: &mut Builder<'_>,
     carcass: &Carcass,
     leaf: &Front<'_>,
     sides: [PartId; 2],
-    pull: PartId,
+    [pull, edge]: [PartId; 2],
 ) {
     let hinges = *leaf.hung.unwrap_or(Side::Left).of(&sides);
     if let (Some(side), Some((hinge, span))) = (leaf.hung, leaf.fronts.hinge) {
@@ -90,6 +91,9 @@ pub(super) fn hardware(
     }
     if let Some(pull_index) = leaf.fronts.pull {
         pull_holes(builder, leaf, pull, pull_index);
+    }
+    if let Some(finger) = &leaf.fronts.finger {
+        finger::cut(builder, leaf, edge, finger);
     }
 }
 

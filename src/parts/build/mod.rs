@@ -10,6 +10,7 @@ mod drawers;
 mod edging;
 mod face_frame;
 mod filler;
+mod finger;
 mod flutes;
 mod framed;
 mod front;

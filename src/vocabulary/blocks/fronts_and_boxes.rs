@@ -59,6 +59,11 @@ block! {
         "the pull or knob, or `none`; its braces say where it sits on these fronts",
         "pull ring { from-top 3 }",
     ).may_open(pull_place::block);
+    FINGER: Braces = (
+        "finger",
+        "a cut for the fingers instead of a pull: in the middle of the top edge of a drawer front, or in the latch edge of a door",
+        "finger { wide 4; deep 1 }",
+    ).opens(finger::block);
     FLUTES: Braces = (
         "flutes",
         "flutes cut into the front face",
@@ -105,6 +110,28 @@ block! {
         "pulls 2",
     ).default("1")
         .can_be("0", "6");
+}
+
+block! {
+    /// `finger { … }`
+    finger: "finger", "a finger pull",
+    "A cut through the edge of a front, which fingers reach into. Of a door, `from-top` or `from-bottom` says how high it is; without them, it is halfway up. On a drawer front it is in the middle.";
+    WIDE: Length = ("wide", "how long it is along the edge", "wide 4").default("4 in").metric("100 mm")
+        .can_be("10 mm", "4 m")
+        .usual("1 in", "24 in");
+    DEEP: Length = ("deep", "how far it goes in from the edge", "deep 1").default("1 in").metric("25 mm")
+        .can_be("1 mm", "10 in")
+        .usual("3/8 in", "3 in");
+    FROM_TOP: Length = ("from-top", "the distance from the top of a door to its middle", "from-top 4")
+        .can_be("0 mm", "2.5 m")
+        .usual("12 mm", "60 in");
+    FROM_BOTTOM: Length = (
+        "from-bottom",
+        "the distance from the bottom of a door to its middle",
+        "from-bottom 4",
+    )
+        .can_be("0 mm", "2.5 m")
+        .usual("12 mm", "60 in");
 }
 
 block! {

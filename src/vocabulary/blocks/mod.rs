@@ -109,6 +109,7 @@ pub static BLOCKS: &[&Block] = &[
     &shelf::BLOCK,
     &fronts::BLOCK,
     &pull_place::BLOCK,
+    &finger::BLOCK,
     &overlay::BLOCK,
     &panel::BLOCK,
     &mid_rail::BLOCK,

@@ -113,7 +113,8 @@ impl Maker<'_, '_> {
     fn flute_and_bore(&mut self, all: &[PartId], count: usize) {
         let is_flute = |kind: FeatureKind| matches!(kind, FeatureKind::Flute(_));
         let is_hole = |kind: FeatureKind| matches!(kind, FeatureKind::Bore(Bore::Cup | Bore::Pull));
-        let cuts = self.features(all, |f| is_flute(f.kind) || is_hole(f.kind));
+        let is_own = |kind| is_flute(kind) || is_hole(kind) || kind == FeatureKind::Notch;
+        let cuts = self.features(all, |f| is_own(f.kind));
         if cuts.is_empty() {
             return;
         }
@@ -145,15 +146,29 @@ impl Maker<'_, '_> {
         if pulls {
             lines.push("bore the pull holes through from the front faces with scrap behind, and set the template on the marks of every front".to_owned());
         }
-        let title = match (fluted, cups || pulls) {
-            (true, true) => "Flute and bore the fronts",
-            (true, false) => "Flute the fronts",
-            _ => "Bore the fronts",
+        let fingers = self.finger_pulls();
+        if !fingers.is_empty() {
+            let of: Vec<PartId> = fingers.iter().map(|(id, _)| *id).collect();
+            lines.push(format!(
+                "cut the finger pulls last: strike them by the cut list, saw out most of the waste, and rout to the lines along a template, with scrap behind; round their corners and ease both faces, where fingers go: {}",
+                self.marks(&of)
+            ));
+        }
+        let title = match (fluted, cups || pulls, fingers.is_empty()) {
+            (true, true, _) => "Flute and bore the fronts",
+            (true, false, _) => "Flute the fronts",
+            (false, true, _) | (false, false, true) => "Bore the fronts",
+            (false, false, false) => "Cut the finger pulls",
         };
         let routed = (1..).zip(self.setups).filter(|(_, setup)| is_flute(setup.kind));
         let mut efforts: Vec<Effort> =
             routed.map(|(number, setup)| effort::set_up(number, setup)).collect();
-        efforts.push(Usual::Boring.times(count));
+        if cups || pulls {
+            efforts.push(Usual::Boring.times(count));
+        }
+        if !fingers.is_empty() {
+            efforts.push(ShopTime::Notch.times(&self.piece.shop.times, fingers.len()));
+        }
         let mut parts: Vec<PartId> = cuts.iter().map(|(id, _)| *id).collect();
         parts.dedup();
         let after = self.ready(&parts);

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::JointKind;
-use crate::parts::{Feature, FeatureKind, Joint, JointSort, Part, PartId, Role};
+use crate::parts::{Assembly, Feature, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::setups::Setup;
 
 use super::{Effort, Maker, ShopTime, Stage, Work, effort, stage};
@@ -166,7 +166,8 @@ impl Maker<'_, '_> {
     /// All that is cut into these parts before they are closed in. Flutes and the
     /// holes for hardware have a time of their own.
     pub(super) fn cut_into(&self, parts: &[PartId]) -> Vec<Cut> {
-        let late: BTreeSet<Cut> = self.runner_notches().into_iter().collect();
+        let late = self.runner_notches().into_iter().chain(self.finger_pulls());
+        let late: BTreeSet<Cut> = late.collect();
         let mut cuts = self.features(parts, |feature| {
             !matches!(feature.kind, FeatureKind::Flute(_) | FeatureKind::Bore(_))
         });
@@ -193,6 +194,12 @@ impl Maker<'_, '_> {
         let pinned: BTreeSet<PartId> = dovetailed.map(|joint| joint.part).collect();
         let backs = self.parts.iter().filter(|(_, part)| part.role == Role::DrawerBack);
         backs.filter(|(id, _)| pinned.contains(id)).flat_map(of).collect()
+    }
+
+    /// The finger pulls of fronts, whose place counts from edges that are planed first.
+    pub(super) fn finger_pulls(&self) -> Vec<Cut> {
+        let fronts = self.ids(|part| matches!(part.assembly, Assembly::Front(_)));
+        self.features(&fronts, |feature| feature.kind == FeatureKind::Notch)
     }
 
     /// What set-ups are for: `the case and face frame`, `the drawer boxes`.
