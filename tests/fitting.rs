@@ -649,3 +649,15 @@ fn screws_stand_over_the_middle_of_what_is_behind_them() {
         assert!(lines.iter().any(|line| line.contains(row)), "{row}\n{text}");
     }
 }
+
+/// What looks up the joints of a case takes them to stand case by case, as parts do; a
+/// base under several cases is that of the first of them.
+#[test]
+fn joints_stand_case_by_case() {
+    for (name, compiled) in demo_pieces() {
+        let parts = compiled.parts.as_ref().expect("parts");
+        let cases: Vec<_> =
+            parts.joints.iter().filter_map(|joint| Some(parts.get(joint.part)?.case)).collect();
+        assert!(cases.is_sorted(), "{name}: {cases:?}");
+    }
+}

@@ -263,7 +263,7 @@ impl Maker<'_, '_> {
                     tape.text(block)
                 ),
                 format!(
-                    "screw them from inside the base to its front and back only, a little clear of the ends of the case and of any packer that will stand on the bottom, so that the screws can be got at again, with screws no longer than {told}, so that none comes out of the front face; nothing holds them to the ends"
+                    "screw each of them with two screws from inside the base to its front or back only, a little clear of the ends of the case and of any packer that will stand on the bottom, so that the screws can be got at again, the screws no longer than {told}, so that none comes out of the front face; they are beside those of the hardware list; nothing holds them to the ends"
                 ),
                 format!(
                     "let the case down over the blocks, and screw it from inside through {bottom} into their upper ends, without glue{apart}; where you can't reach one from inside, the case rests there, and the block keeps it from sliding"
