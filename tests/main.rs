@@ -63,6 +63,7 @@ mod prefinished;
 mod printed;
 mod readme;
 mod robust;
+mod run_countertops;
 mod runs;
 mod saving;
 mod seasons;

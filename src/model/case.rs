@@ -245,7 +245,9 @@ pub struct Case {
     pub nailers: Nailers,
     /// The top.
     pub top: Option<Top>,
-    /// What is laid on it.
+    /// The countertop of its run lies on it.
+    pub is_covered: bool,
+    /// What is laid on it alone.
     pub countertop: Option<Countertop>,
     /// The partitions, unless a stile or divider says otherwise.
     pub partitions: Option<Board>,

@@ -2,10 +2,11 @@
 
 use crate::diagnostics::Diagnostic;
 use crate::measure::Span;
-use crate::vocabulary::{Entry, HowHeld, Said, Side, Word, takes, words};
+use crate::vocabulary::{Entries, Entry, HowHeld, Said, Side, Word, takes, words};
 
 use super::case::Exposure;
 use super::edging::{self, Edged};
+use super::given::Given;
 use super::id::StockId;
 use super::insertion::Insertion;
 use super::lower::Lower;
@@ -40,6 +41,29 @@ pub struct Countertop {
     pub span: Span,
     /// Notes for the papers.
     pub notes: Vec<String>,
+}
+
+/// What is laid on the cases of a run, which meets this at its sides.
+pub(super) fn of_run(
+    run: &Entries,
+    exposure: &[Exposure; 2],
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<Countertop> {
+    let entry = run.one(words::run::COUNTERTOP)?;
+    let own = match read_case::named(run, shared, ctx) {
+        Given::Is(stock) => Some(stock),
+        Given::Absent => None,
+        Given::Refused => return None,
+    };
+    read(&entry, own, exposure, shared, ctx)
+}
+
+/// True where the countertop of a run lies on a case of it: one with a height of its own
+/// parts it.
+pub(super) fn lies_on(run: &Entries, case: &Entry) -> bool {
+    let own = case.body().is_some_and(|own| own.says(words::run_case::HIGH));
+    run.says(words::run::COUNTERTOP) && !own
 }
 
 /// Reads the countertop of a case that meets this at its sides, with what its stock is

@@ -69,6 +69,7 @@ mod species;
 mod standing;
 mod standing_sizes;
 mod stock;
+mod tops;
 
 pub use crate::vocabulary::words::bit::BitShape;
 pub use crate::vocabulary::words::finish::FinishKind;
@@ -128,3 +129,4 @@ pub use species::OwnSpecies;
 pub use standing::Standing;
 pub use standing_sizes::{StandingSize, StandingSizes};
 pub use stock::{Boards, Sheet, Stock};
+pub use tops::OnTop;

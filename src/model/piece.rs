@@ -21,6 +21,7 @@ use super::site::Site;
 use super::size::{Facts, Size};
 use super::species::OwnSpecies;
 use super::stock::Stock;
+use super::tops::OnTop;
 
 /// A warning that the maker accepts at one place.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -73,6 +74,8 @@ pub struct Piece {
     pub cases: Vec<Case>,
     /// The runs, left to right.
     pub runs: Vec<CaseRun>,
+    /// The countertops, by the first case under each.
+    pub tops: Vec<OnTop>,
     /// Warnings the maker accepts.
     pub accepts: Vec<Accept>,
     /// What was measured and counts.

@@ -15,6 +15,8 @@ pub(super) struct Place {
     pub(super) exposure: [Exposure; 2],
     /// A filler stands beside it, level with its fronts.
     pub(super) fillers: [bool; 2],
+    /// The countertop of its run lies on it.
+    pub(super) is_covered: bool,
     /// The width that its run gives it.
     pub(super) wide: Option<Width>,
 }

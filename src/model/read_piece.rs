@@ -32,6 +32,7 @@ use super::solve_case;
 use super::species::{self, OwnSpecies};
 use super::standing::Standing;
 use super::stock::{self, Stock};
+use super::tops;
 
 /// What became of a spec that was read.
 #[derive(Debug)]
@@ -119,6 +120,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         shop,
         cases,
         runs,
+        tops: Vec::new(),
         accepts,
         readings,
         cuts,
@@ -132,6 +134,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
         finishes,
     };
     rows::give(&mut piece);
+    tops::give(&mut piece);
     Some(piece)
 }
 
@@ -263,6 +266,7 @@ fn cases(
                     run: None,
                     exposure,
                     fillers: [false; 2],
+                    is_covered: false,
                     wide: None,
                 };
                 if let Some(mut case) = solve_case::lower(entry, place, &shared, ctx) {

@@ -7,6 +7,7 @@ use crate::vocabulary::{Entries, Entry, Origin, Side};
 
 use super::blame;
 use super::case::{Case, Exposure};
+use super::countertop;
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::id::{CaseId, OpeningId, RunId, StockId};
 use super::insertion::Insertion;
@@ -24,8 +25,12 @@ use super::size_names::SizeNames;
 use super::solve_case;
 
 /// Words of a run that say something of the run alone.
-const ITS_OWN: [&str; 3] =
-    [words::run::WIDE.spelling(), words::run::ACROSS.spelling(), words::run::NOTE.spelling()];
+const ITS_OWN: [&str; 4] = [
+    words::run::WIDE.spelling(),
+    words::run::ACROSS.spelling(),
+    words::run::COUNTERTOP.spelling(),
+    words::run::NOTE.spelling(),
+];
 
 /// The narrowest filler that lets a door beside a wall open and its pull pass: 1-1/2 in,
 /// 38 mm (common practice, no source).
@@ -100,6 +105,8 @@ pub(super) fn lower(
         x: stand.x.length,
         wide: widths.run,
         bases: Vec::new(),
+        exposure: stand.exposure.clone(),
+        countertop: countertop::of_run(body, &stand.exposure, shared, ctx),
         spaces: Vec::new(),
         notes: body.notes(),
     };
@@ -117,6 +124,7 @@ pub(super) fn lower(
                 id: CaseId(stand.first.0 + cases.len()),
                 path: format!("{name}.{}", thing.name()),
                 run: Some(stand.id),
+                is_covered: countertop::lies_on(body, thing.entry),
                 exposure: exposure(&things, index, &stand.exposure),
                 fillers: fillers_beside(&things, index),
                 wide: Some(width(thing, &wide, ctx)),
@@ -148,6 +156,7 @@ pub(super) fn lower(
                     wide_at: yields.then(|| free(body)).flatten(),
                     takes,
                     clear,
+                    is_open: body.one(words::space::COUNTERTOP).is_some(),
                     high: highest.map(|(_, case)| case.high.clone()).unwrap_or_default(),
                     notes: body.notes(),
                 });
@@ -423,6 +432,7 @@ fn own_width(
         id: stand.first,
         path: thing.name().to_owned(),
         run: Some(stand.id),
+        is_covered: false,
         exposure: [Exposure::Neighbour, Exposure::Neighbour],
         fillers: [false; 2],
         wide: None,

@@ -99,7 +99,12 @@ impl Piece {
         if let Some(run) = run.filter(|run| run.bases.len() == 1) {
             return run.name.clone();
         }
-        let row = row.unwrap_or(Row { first: case, last: case });
+        self.row_named(row.unwrap_or(Row { first: case, last: case }))
+    }
+
+    /// The cases of a row in a sentence: `sink and bank`.
+    #[must_use]
+    pub fn row_named(&self, row: Row) -> String {
         let names: Vec<&str> = self.of_row(row).map(|case| case.name.as_str()).collect();
         listed(&names)
     }

@@ -3,6 +3,8 @@
 use crate::measure::{Length, Span};
 use crate::vocabulary::Side;
 
+use super::case::Exposure;
+use super::countertop::Countertop;
 use super::id::StockId;
 use super::insertion::Insertion;
 use super::rows::Row;
@@ -21,6 +23,10 @@ pub struct CaseRun {
     pub wide: Size,
     /// Its cases that stand on one base, row by row from the left.
     pub bases: Vec<Row>,
+    /// What its two sides meet.
+    pub exposure: [Exposure; 2],
+    /// What is laid on its cases.
+    pub countertop: Option<Countertop>,
     /// Its free places, left to right.
     pub spaces: Vec<Space>,
     /// Notes for the papers.
@@ -46,6 +52,8 @@ pub struct Space {
     pub takes: [Size; 2],
     /// What stays clear at each side of that and above it.
     pub clear: Size,
+    /// The countertop of the run leaves it open, so that what stands there may be higher.
+    pub is_open: bool,
     /// The height of the cases beside it.
     pub high: Size,
     /// Notes for the papers.

@@ -117,7 +117,7 @@ pub(super) fn lower(
 }
 
 fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Case> {
-    let Place { id, path, run, exposure, fillers, wide } = place;
+    let Place { id, path, run, exposure, fillers, is_covered, wide } = place;
     let body = entry.body()?;
     let name = entry.name()?.value;
     let blocks = Blocks::read(entry, body, shared, ctx)?;
@@ -165,8 +165,9 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     ctx.made_up |= !solution.questions.is_empty();
     let shown = settled.as_ref().and_then(|settled| settled.drawn.as_ref()).unwrap_or(&solution);
     let sizes = outer.sizes(&drafts.sheet, shown);
-    let has_countertop =
-        countertop.is_some() || top.as_ref().is_some_and(|top| top.stretchers.is_some());
+    let has_countertop = is_covered
+        || countertop.is_some()
+        || top.as_ref().is_some_and(|top| top.stretchers.is_some());
     let hanging = hung::read(body, ctx);
     let up = hanging.as_ref().map(hung::Hanging::up);
     let around = sizes.around(!frameless, has_countertop, hanging.is_some(), (&exposure, fillers));
@@ -221,6 +222,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         back,
         nailers: nailers?,
         top,
+        is_covered,
         countertop,
         partitions,
         shelves,

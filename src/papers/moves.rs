@@ -132,7 +132,13 @@ fn name(source: &Source<'_, '_>, ids: &[PartId]) -> String {
                 return box_told(piece, *of);
             }
             Assembly::Front(front) => return front_told(piece, *front),
-            Assembly::Countertop(_) => return format!("the countertop{of_case}"),
+            Assembly::Countertop(case) => {
+                let top = piece.top_over(*case).filter(|top| top.run.is_some());
+                return match top {
+                    Some(top) => format!("the countertop of {}", piece.top_named(top)),
+                    None => format!("the countertop{of_case}"),
+                };
+            }
             Assembly::Filler(case, side) => {
                 let filler = piece.case(*case).and_then(|case| case.filler(*side));
                 return format!("the filler {}", filler.map_or("", |filler| &filler.name));

@@ -1,5 +1,6 @@
 //! What is lifted, what it weighs, and whether it stands.
 
+use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
 use crate::model::{Opening, Piece};
 use crate::plans::Workings;
@@ -159,8 +160,8 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
                 shelves.lines.push(line(format!("loose shelves of {}", case(id))));
             }
             Lifted::Base(id) => bases.lines.push(line(format!("base of {}", piece.base_named(id)))),
-            Lifted::Countertop(id) => {
-                countertops.lines.push(line(format!("countertop of {}", case(id))));
+            Lifted::Countertop(_) => {
+                countertops.lines.push(line(format!("countertop of {name}")));
             }
             Lifted::Door(_) => doors.lines.push(line(name)),
             Lifted::Drawer(_) => drawers.lines.push(line(name)),
@@ -297,16 +298,23 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
     };
     let mut tips = Vec::new();
     for plan in plans.iter().filter(|plan| plan.pulls.iter().any(|pull| open(pull.what))) {
-        let Some(case) = piece.case(plan.case) else { continue };
+        let cases: Vec<&str> = plan
+            .cases
+            .iter()
+            .filter_map(|id| piece.case(*id))
+            .map(|case| case.name.as_str())
+            .collect();
+        let name = listed(&cases);
         let (holds, pulls) = plan.moments();
         let tenths = (holds.0 / pulls.0 * Exact::int(10)).floor();
         let verdict = if plan.tips() { "tips" } else { "stands" };
         if plan.tips() {
-            tips.push(case.name.as_str());
+            tips.push(name.clone());
         }
-        let mark = source.figures.mark(weights.of_case(plan.case).any(|body| body.measured));
+        let bodies = plan.cases.iter().flat_map(|case| weights.of_case(*case));
+        let mark = source.figures.mark(bodies.into_iter().any(|body| body.measured));
         table.rows.push(vec![
-            case.name.clone(),
+            name,
             format!("{}{mark}", scale.moments(&[holds]).1),
             format!("{}{mark}", scale.moments(&[pulls]).1),
             format!("{}.{}{mark}", tenths / 10, tenths % 10),
@@ -322,13 +330,20 @@ fn tips(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) {
         _ => "kilograms times meters about the front edge of what it stands on; a margin under 1.0 tips".into(),
     };
     blocks.push(Block::Heading("Does it tip?".into()));
-    blocks.push(Block::Note("Every drawer is full and out by its whole slide, every door is open 90 degrees, and the case is empty and stands alone. A child on an open drawer is not counted.".into()));
+    let joined = match plans.iter().any(|plan| plan.cases.len() > 1) {
+        true => " Cases that are fixed to each other tip as one.",
+        false => "",
+    };
+    blocks.push(Block::Note(format!("Every drawer is full and out by its whole slide, every door is open 90 degrees, and the case is empty and stands alone.{joined} A child on an open drawer is not counted.")));
     blocks.push(Block::Table(table));
-    let names = tips.join(", ");
+    let names = listed(&tips);
+    let several = tips.len() > 1 || plans.iter().any(|plan| plan.tips() && plan.cases.len() > 1);
+    let (it, is) = if several { ("they", "are") } else { ("it", "is") };
+    let them = if several { "them" } else { "it" };
     blocks.extend(match (tips.is_empty(), piece.site.fixed) {
         (true, _) => None,
-        (false, true) => Some(Block::Caution(format!("{names} can tip if it is opened before it is screwed to the wall. Put the doors and drawers in after the screws hold."))),
-        (false, false) => Some(Block::Caution(format!("{names} can tip, and the plan does not fix it to the wall. Screw it to the wall."))),
+        (false, true) => Some(Block::Caution(format!("{names} can tip if {it} {is} opened before {it} {is} screwed to the wall. Put the doors and drawers in after the screws hold."))),
+        (false, false) => Some(Block::Caution(format!("{names} can tip, and the plan does not fix {them} to the wall. Screw {them} to the wall."))),
     });
 }
 

@@ -1,7 +1,7 @@
 //! A board of the piece.
 
 use crate::measure::{Length, Span};
-use crate::model::{CaseId, FrontId, OpeningId, Side, Size, StockId};
+use crate::model::{CaseId, FrontId, OnTop, OpeningId, Side, Size, StockId};
 
 use super::edging::Strip;
 use super::feature::Feature;
@@ -209,6 +209,12 @@ impl Parts {
     /// Every part behind the first so many, with its id.
     pub(super) fn iter_from(&self, first: usize) -> impl Iterator<Item = (PartId, &Part)> {
         (first..).map(PartId).zip(self.all.get(first..).unwrap_or(&[]))
+    }
+
+    /// The parts of the cases that a countertop lies on, with their ids, itself among them.
+    #[must_use]
+    pub fn under(&self, top: &OnTop) -> Vec<(PartId, &Part)> {
+        self.iter().filter(|(_, part)| top.has(part.case)).collect()
     }
 
     /// The parts of one case; they follow each other.

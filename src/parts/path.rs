@@ -23,6 +23,9 @@ pub(super) fn path(piece: &Piece, key: &Key) -> (String, usize) {
             let case = piece.case(case).map_or("", |case| case.path.as_str());
             (case, word(key.role, key.which))
         }
+        Of::Row(first) if key.role == Role::Countertop => {
+            (piece.top_path(first), word(key.role, key.which))
+        }
         Of::Row(first) => (piece.row_path(first), word(key.role, key.which)),
         Of::Member(member) => match piece.member(member) {
             Some(member) => (opening(member.list), member_word(member, key.role)),

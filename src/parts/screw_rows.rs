@@ -1,7 +1,7 @@
 //! The rows of screws that hold a countertop from below.
 
 use crate::measure::Length;
-use crate::model::{Climate, HowHeld, Piece};
+use crate::model::{Climate, HowHeld, OnTop, Piece};
 use crate::trade;
 
 use super::id::{PartId, Role};
@@ -21,19 +21,14 @@ pub struct ScrewRow {
     pub slot: Option<Length>,
 }
 
-/// The rows of a case from the front back, from its parts; none where it has no
-/// countertop.
+/// The rows of a countertop from the front back, from the parts of the cases under it.
 ///
 /// They run along the middle of each stretcher; in a whole top near its front and its
 /// back edge, and in its middle where the piece stands free. Solid wood is held fast by
 /// the front row at a wall, so that its overhang stays what it is; else by one along
 /// the middle, where there is one.
 #[must_use]
-pub fn screw_rows(piece: &Piece, own: &[(PartId, &Part)]) -> Vec<ScrewRow> {
-    let Some((_, countertop)) = own.iter().find(|(_, part)| part.role == Role::Countertop) else {
-        return Vec::new();
-    };
-    let spec = piece.case(countertop.case).and_then(|case| case.countertop.as_ref());
+pub fn screw_rows(piece: &Piece, top: &OnTop, own: &[(PartId, &Part)]) -> Vec<ScrewRow> {
     let (unit, fixed) = (piece.tape().unit, piece.site.fixed);
     let mut rows = Vec::new();
     for (board, part) in own.iter().filter(|(_, part)| is_carrier(part)) {
@@ -55,10 +50,13 @@ pub fn screw_rows(piece: &Piece, own: &[(PartId, &Part)]) -> Vec<ScrewRow> {
         rows.extend(places.into_iter().map(row));
     }
     rows.sort_by_key(|row| row.z);
-    let fast = if fixed || rows.len() % 2 == 0 { 0 } else { rows.len() / 2 };
-    let held = rows.get(fast).map(|row| row.z);
-    let stock = piece.stock(countertop.stock).filter(|stock| stock.wood.is_some());
-    let slotted = spec.is_some_and(|spec| spec.held == HowHeld::Slots);
+    // Cases side by side have their rows in one line.
+    let mut lines: Vec<Length> = rows.iter().map(|row| row.z).collect();
+    lines.dedup();
+    let fast = if fixed || lines.len().is_multiple_of(2) { 0 } else { lines.len() / 2 };
+    let held = lines.get(fast).copied();
+    let stock = piece.stock(top.spec.stock).filter(|stock| stock.wood.is_some());
+    let slotted = top.spec.held == HowHeld::Slots;
     if let (Some(held), Some(stock), true) = (held, stock, slotted) {
         let (climate, tape) = (Climate::of(piece), piece.tape());
         for row in rows.iter_mut().filter(|row| row.z != held) {
@@ -83,6 +81,7 @@ fn bays(own: &[(PartId, &Part)], (id, board): (PartId, &Part)) -> Vec<(Length, L
         .filter(|(other, part)| *other != id && matches!(part.role, Role::End(_) | Role::Partition))
         .map(|(_, part)| part.cuboid())
         .filter(|other| other.to.y >= space.from.y && other.overlaps_along(&space, Direction::Z))
+        .filter(|other| other.overlaps_along(&space, Direction::X))
         .map(|other| (other.from.x, other.to.x))
         .collect();
     under.sort_unstable();

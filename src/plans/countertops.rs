@@ -1,7 +1,7 @@
 //! How countertops are laid on where the piece stands.
 
 use crate::measure::Length;
-use crate::model::{Case, Side, Stock};
+use crate::model::{OnTop, Side, Stock};
 use crate::parts::{Direction, Face, Part, PartId, Role, ScrewRow, screw_rows};
 use crate::trade::Carry;
 
@@ -56,19 +56,19 @@ impl Laid {
 #[must_use]
 pub fn laid(work: &Workings<'_>) -> Vec<Laid> {
     let tops = work.parts.iter().filter(|(_, part)| part.role == Role::Countertop);
-    tops.filter_map(|(id, part)| one(work, id, part, work.piece.case(part.case)?)).collect()
+    tops.filter_map(|(id, part)| one(work, id, part, work.piece.top_over(part.case)?)).collect()
 }
 
-fn one(work: &Workings<'_>, id: PartId, part: &Part, case: &Case) -> Option<Laid> {
+fn one(work: &Workings<'_>, id: PartId, part: &Part, top: &OnTop) -> Option<Laid> {
     let piece = work.piece;
-    let own: Vec<(PartId, &Part)> = work.parts.iter_case(case.id).collect();
-    let rows = screw_rows(piece, &own);
+    let own = work.parts.under(top);
+    let rows = screw_rows(piece, top, &own);
     let held = rows.iter().find(|row| row.slot.is_none()).map(|row| row.z)?;
-    let scribe = |side: Side| (side, side.of(&case.exposure).scribe().length);
+    let scribe = |side: Side| (side, side.of(&top.exposure).scribe().length);
     let ends = Side::BOTH.map(scribe).into_iter().filter(|(_, most)| most.is_positive());
     Some(Laid {
         part: id,
-        carry: work.weights().carry(&Lifted::Countertop(case.id)),
+        carry: work.weights().carry(&Lifted::Countertop(part.case)),
         free: free(work, piece.stock(part.stock)?, part.extent(Direction::Z).1 - held),
         ends: ends.collect(),
         rows: rows.iter().filter_map(|row| placed(work, row)).collect(),

@@ -1,6 +1,7 @@
 //! What tips a case forward: every drawer out and full, every door open.
 //!
-//! Each case is judged by itself, for nothing in the papers joins two of them.
+//! Cases that are screwed to each other, or that share a base or a countertop, tip as
+//! one; every other case is judged by itself.
 //! Drawers are out by the whole length of their slides and hold their load;
 //! doors stand square to the front; the case itself is empty. A hand or foot
 //! on an open drawer and what stands on top are not counted.
@@ -9,9 +10,10 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Exact, Length, Mass, Moment};
 use crate::model::{Case, CaseId, FrontId, OpeningKind, Piece};
-use crate::parts::{Assembly, FeatureKind, Part, Role};
+use crate::parts::{Assembly, FeatureKind, Part, Parts, Role};
 
 use super::Workings;
+use super::beside;
 use super::weights::{Body, Lifted, Weights};
 
 /// A group of weights that stand together.
@@ -40,15 +42,15 @@ pub struct Pull {
     pub moment: Moment,
 }
 
-/// A case on its front edge.
+/// A case, or several that tip as one, on its front edge.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tipping {
-    /// The case.
-    pub case: CaseId,
+    /// The cases, left to right.
+    pub cases: Vec<CaseId>,
     /// From the foremost face of the piece back to the front edge of what the
     /// case stands on.
     pub edge: Length,
-    /// From the foremost face of the case back to that edge.
+    /// From the foremost face of the deepest case back to that edge.
     pub behind: Length,
     /// What holds it back.
     pub holds: Vec<Pull>,
@@ -78,16 +80,37 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<Tipping> {
     let mut all = Vec::new();
     // All backs stand at one wall: a shallower case begins further back.
     let wall = piece.wall();
-    for case in &piece.cases {
-        let own = parts.of_case(case.id);
-        let edge = own.iter().filter_map(stands_from).min();
-        if let Some(edge) = edge {
-            let behind = edge - (wall - case.deep.length);
-            let (holds, pulls) = of_case(piece, case, own, edge, weights);
-            all.push(Tipping { case: case.id, edge, behind, holds, pulls });
+    for cases in bodies(piece, parts) {
+        let own = || cases.iter().flat_map(|case| parts.of_case(case.id));
+        let deepest = cases.iter().map(|case| case.deep.length).max();
+        if let (Some(edge), Some(deep)) = (own().filter_map(stands_from).min(), deepest) {
+            let behind = edge - (wall - deep);
+            let own: Vec<&Part> = own().collect();
+            let (holds, pulls) = of_body(piece, &cases, &own, edge, weights);
+            let cases = cases.iter().map(|case| case.id).collect();
+            all.push(Tipping { cases, edge, behind, holds, pulls });
         }
     }
     all
+}
+
+/// The cases that tip as one: they are screwed to each other, or lie under one countertop,
+/// or stand on one base.
+fn bodies<'p>(piece: &'p Piece, parts: &Parts) -> Vec<Vec<&'p Case>> {
+    let tied: Vec<[CaseId; 2]> = beside::pairs(piece, parts).iter().map(|own| own.cases).collect();
+    let mut bodies: Vec<Vec<&Case>> = Vec::new();
+    for case in &piece.cases {
+        let joined = |left: &&Case| {
+            let based = piece.base_row(case.id).is_some_and(|row| row.has(left.id));
+            let topped = piece.top_over(case.id).is_some_and(|top| top.has(left.id));
+            based || topped || tied.contains(&[left.id, case.id])
+        };
+        match bodies.last_mut().filter(|body| body.last().is_some_and(joined)) {
+            Some(body) => body.push(case),
+            None => bodies.push(vec![case]),
+        }
+    }
+    bodies
 }
 
 /// Where what a part stands on begins; `None` for one that is off the floor. A
@@ -106,10 +129,10 @@ fn stands_from(part: &Part) -> Option<Length> {
     Some(space.from.z + notch.map_or(Length::ZERO, |notch| notch.v.1))
 }
 
-fn of_case(
+fn of_body(
     piece: &Piece,
-    case: &Case,
-    own: &[Part],
+    cases: &[&Case],
+    own: &[&Part],
     edge: Length,
     weights: &Weights,
 ) -> (Vec<Pull>, Vec<Pull>) {
@@ -124,12 +147,14 @@ fn of_case(
     }
     let of = |lifted: &Lifted| weights.of(lifted);
     let own = [Lifted::Case, Lifted::Shelves, Lifted::Base, Lifted::Countertop];
-    let own = own.map(|lifted| lifted(case.id));
-    let stands = own.iter().fold(Body::default(), |sum, lifted| sum.with(of(lifted)));
+    let own = cases.iter().flat_map(|case| own.map(|lifted| lifted(case.id)));
+    let stands = own.fold(Body::default(), |sum, lifted| sum.with(of(&lifted)));
     let (mut drawers, mut contents, mut doors) =
         (Body::default(), Body::default(), Body::default());
     let (mut drawer_count, mut door_count) = (0, 0);
-    for opening in &case.openings {
+    for (case, opening) in
+        cases.iter().flat_map(|case| case.openings.iter().map(move |own| (*case, own)))
+    {
         let Some(fronts) = &opening.front else { continue };
         match opening.kind {
             OpeningKind::Drawer { .. } => {

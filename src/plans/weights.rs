@@ -107,7 +107,10 @@ impl Lifted {
 pub fn name(piece: &Piece, lifted: Lifted) -> String {
     match lifted {
         Lifted::Base(case) => piece.base_named(case),
-        Lifted::Case(case) | Lifted::Shelves(case) | Lifted::Countertop(case) => {
+        Lifted::Countertop(case) => {
+            piece.top_over(case).map_or(String::new(), |top| piece.top_named(top))
+        }
+        Lifted::Case(case) | Lifted::Shelves(case) => {
             piece.case(case).map_or(String::new(), |case| case.name.clone())
         }
         Lifted::Door(front) => front_path(piece, front),

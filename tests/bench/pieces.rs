@@ -139,6 +139,13 @@ impl Writer<'_> {
                 }
             }
         }
+        // A countertop that ends over a space has nothing under that end.
+        let laid = ["", "countertop { stock maple; over 1 in }", "countertop { stock cherry }"];
+        let laid = if last == 2 { "" } else { self.one_of(&laid) };
+        if !laid.is_empty() {
+            self.is("countertop over a run");
+            self.line(laid);
+        }
         self.line("across {");
         let stock = self.one_of(&["", "stock ply", "stock cherry"]);
         if first {
@@ -694,6 +701,7 @@ pub(super) const RARER: &[&str] = &[
     "mid rail",
     "finger pulls",
     "space",
+    "countertop over a run",
     "one base under two cases",
     "one kick over two cases",
     "overlay by edge",

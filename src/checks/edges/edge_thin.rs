@@ -61,7 +61,7 @@ fn look(piece: &Piece, part: &Part, strip: &Strip, sink: &mut Sink) {
             tape.text(shaving)
         ))
         .subject(&part.path);
-    let asked = piece.case(part.case).and_then(|case| asked_edging(case, part));
+    let asked = piece.case(part.case).and_then(|case| asked_edging(piece, case, part));
     if let Some(edging) = asked.filter(|own| !strip.banding && own.thick_at != own.span) {
         let text = tape.source(least(tape.unit));
         let title = format!("make the lips {} thick", tape.text(least(tape.unit)));

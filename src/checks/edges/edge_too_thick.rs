@@ -50,7 +50,10 @@ fn look(
     let Some(first) = own.first() else { return };
     let count = own.len() as i64;
     let thick = tape.text(first.thick.length);
-    let asked = work.piece.case(part.case).and_then(|case| crate::parts::asked_edging(case, part));
+    let asked = work
+        .piece
+        .case(part.case)
+        .and_then(|case| crate::parts::asked_edging(work.piece, case, part));
     let at = asked.map_or(first.span, |edging| edging.thick_at);
     let left = if core.is_positive() { core } else { Length::ZERO };
     let mut found = RULE

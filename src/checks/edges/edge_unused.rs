@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
-use crate::model::{Case, Edging, Piece, Stock};
+use crate::model::{Case, Edged, Edging, Piece, Stock};
 use crate::parts::{Part, asked_edging};
 use crate::plans::Workings;
 
@@ -29,7 +29,13 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
         let used = |edging: &Edging| {
             parts.iter().flat_map(|part| &part.strips).any(|strip| strip.span == edging.span)
         };
-        for edging in case.edgings() {
+        let top = work.piece.top_over(case.id);
+        let of_run = top.filter(|top| top.run.is_some() && top.row.first == case.id);
+        let of_run = of_run.and_then(|top| match &top.spec.edges {
+            Edged::With(edging) => Some(edging),
+            Edged::Bare | Edged::Unsaid => None,
+        });
+        for edging in case.edgings().into_iter().chain(of_run) {
             if !used(edging) {
                 sink.push(finding(work.piece, case, parts, edging));
             }
@@ -38,7 +44,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 }
 
 fn finding(piece: &Piece, case: &Case, parts: &[Part], edging: &Edging) -> Diagnostic {
-    let asked = |part: &&Part| asked_edging(case, part).is_some_and(|own| own.span == edging.span);
+    let asked =
+        |part: &&Part| asked_edging(piece, case, part).is_some_and(|own| own.span == edging.span);
     let solid = |part: &&Part| piece.stock(part.stock).is_some_and(Stock::is_solid);
     let own: Vec<&Part> = parts.iter().filter(asked).collect();
     let behind = own.iter().copied().find(|part| !solid(part));

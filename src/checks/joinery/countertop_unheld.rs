@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{Case, Piece};
+use crate::model::{Case, Countertop, OnTop, Piece};
 use crate::parts::{Part, PartId, screw_rows};
 use crate::plans::Workings;
 use crate::trade;
@@ -11,7 +11,7 @@ use crate::trade;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "countertop-unheld",
     severity: Severity::Error,
-    finds: "No board lies under a countertop to screw it down through, or that board is too narrow for the slots that solid wood moves in.",
+    finds: "No board lies under a countertop to screw it down through, or that board is too narrow for the slots that solid wood moves in, or the countertop of a run ends over a space with nothing at its other side.",
     why: "A countertop that only lies there slides and warps, and the first person who leans on its edge tips it. A slot that runs out at the edge of a stretcher holds nothing.",
     source: "Common practice; no published source.",
     formula: "A slot is 1/4 in (6 mm) wide, and as long as that, twice the movement between its row of screws and the one that holds fast, and twice 1/16 in (1.5 mm). At least 3/8 in (10 mm) of wood stays at both its ends.",
@@ -26,18 +26,46 @@ pub(in crate::checks) const RULE: Rule = Rule {
 };
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
-    for case in &work.piece.cases {
-        if case.top.is_none() {
-            unheld(case, sink);
-            continue;
+    for top in &work.piece.tops {
+        let loose = work.piece.of_row(top.row).filter(|case| case.top.is_none());
+        let loose: Vec<&Case> = loose.collect();
+        loose.iter().for_each(|case| unheld(case, &top.spec, sink));
+        if !top.bare.is_empty() {
+            bare(work.piece, top, sink);
+        } else if loose.is_empty() {
+            slots(work.piece, top, &work.parts.under(top), sink);
         }
-        let own: Vec<(PartId, &Part)> = work.parts.iter_case(case.id).collect();
-        slots(work.piece, case, &own, sink);
     }
 }
 
-fn unheld(case: &Case, sink: &mut Sink) {
-    let Some(countertop) = &case.countertop else { return };
+/// An end over a free place at the end of its run.
+fn bare(piece: &Piece, top: &OnTop, sink: &mut Sink) {
+    let tape = piece.tape();
+    for (side, id) in &top.bare {
+        let Some(space) = piece.space(*id) else { continue };
+        sink.push(
+            RULE.finding(
+                format!(
+                    "nothing holds the {} end of the countertop of {}: it ends over {}, {} past the case there",
+                    side.word(),
+                    piece.top_named(top),
+                    space.name,
+                    tape.figure(space.wide.length)
+                ),
+                space.span,
+                "nothing stands at the other side of this",
+            )
+            .label(top.spec.span, "this countertop")
+            .note(format!(
+                "put a case at the other side of {0}, or write `countertop none` in {0}, and the countertop ends beside it",
+                space.name
+            ))
+            .subject(&space.path),
+        );
+    }
+}
+
+fn unheld(case: &Case, countertop: &Countertop, sink: &mut Sink) {
     sink.push(
         RULE.finding(
             format!("nothing holds the countertop of {}, because the case has no top", case.name),
@@ -49,10 +77,10 @@ fn unheld(case: &Case, sink: &mut Sink) {
     );
 }
 
-fn slots(piece: &Piece, case: &Case, own: &[(PartId, &Part)], sink: &mut Sink) {
+fn slots(piece: &Piece, top: &OnTop, own: &[(PartId, &Part)], sink: &mut Sink) {
     let tape = piece.tape();
     let beside = trade::beside_slot(tape.unit);
-    let rows = screw_rows(piece, own);
+    let rows = screw_rows(piece, top, own);
     // The longest slot says it for all.
     let slotted = rows.iter().filter_map(|row| {
         let (_, board) = own.iter().find(|(id, _)| *id == row.board)?;
@@ -73,10 +101,7 @@ fn slots(piece: &Piece, case: &Case, own: &[(PartId, &Part)], sink: &mut Sink) {
             board.span,
             tape.figure(board.width.length),
         )
-        .label(
-            case.countertop.as_ref().map_or(case.span, |own| own.span),
-            "this moves across its grain",
-        )
+        .label(top.spec.span, "this moves across its grain")
         .sum(
             Sum::new("short by", short, tape)
                 .plus(long, "slot", tape)

@@ -5,7 +5,7 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Length;
 use crate::model::Piece;
-use crate::parts::{Direction, Joint, Part, PartId, Parts, Role, screw_rows};
+use crate::parts::{Direction, Joint, Part, Parts, Role, screw_rows};
 use crate::plans::Workings;
 use crate::plans::seasons::{Climate, Swelling};
 
@@ -108,13 +108,12 @@ fn backs(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
 /// A solid countertop that is screwed through round holes in several rows.
 fn countertops(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
     let tape = piece.tape();
-    for case in &piece.cases {
-        let Some(top) = &case.countertop else { continue };
-        let Some(stock) = piece.stock(top.stock).filter(|stock| stock.wood.is_some()) else {
+    for top in &piece.tops {
+        let Some(case) = piece.case(top.row.first) else { continue };
+        let Some(stock) = piece.stock(top.spec.stock).filter(|stock| stock.wood.is_some()) else {
             continue;
         };
-        let own: Vec<(PartId, &Part)> = parts.iter_case(case.id).collect();
-        let rows = screw_rows(piece, &own);
+        let rows = screw_rows(piece, top, &parts.under(top));
         let fast: Vec<Length> =
             rows.iter().filter(|row| row.slot.is_none()).map(|row| row.z).collect();
         let (Some(first), Some(last)) = (fast.first(), fast.last()) else { continue };
@@ -129,15 +128,15 @@ fn countertops(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink)
             .finding(
                 format!(
                     "the countertop of {} is screwed fast across its grain, and it moves {} between its rows of screws",
-                    case.name,
+                    piece.top_named(top),
                     tape.fine(moves.range())
                 ),
-                top.span,
+                top.spec.span,
                 "this countertop",
             )
             .label(stock.span, format!("{}, {}sawn", stock.wood_name(), stock.sawn.word()))
             .because("it splits when it shrinks, or shears its screws off")
-            .fix(top.held_at.says("held slots", "screw it through slots"))
+            .fix(top.spec.held_at.says("held slots", "screw it through slots"))
             .subject(&case.path);
         let product = product(tape, climate, damp, apart, moves.coefficient);
         sink.push(weather(diagnostic, piece, climate, damp).working(

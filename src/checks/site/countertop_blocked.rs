@@ -23,18 +23,18 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    for case in &piece.cases {
-        let Some(top) = &case.countertop else { continue };
+    for top in &piece.tops {
+        let Some(case) = piece.case(top.row.first) else { continue };
         let mut find = |word: &str, by: &Size, meets: &str| {
             if !by.length.is_positive() {
                 return;
             }
-            let at = piece.facts.written(by).unwrap_or(top.span);
+            let at = piece.facts.written(by).unwrap_or(top.spec.span);
             sink.push(
                 RULE.finding(
                     format!(
                         "the countertop of {} reaches {} past its case at the {word}, where {meets} stands",
-                        case.name,
+                        piece.top_named(top),
                         tape.figure(by.length)
                     ),
                     at,
@@ -48,7 +48,7 @@ fn check(piece: &Piece, sink: &mut Sink) {
             find("back", &top.over.back, "the wall that the piece is fixed to");
         }
         for side in Side::BOTH {
-            let meets = match side.of(&case.exposure) {
+            let meets = match side.of(&top.exposure) {
                 Exposure::Seen => continue,
                 Exposure::Wall { .. } => "a wall",
                 Exposure::Neighbour => "another case",

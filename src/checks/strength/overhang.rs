@@ -3,7 +3,7 @@
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::{Length, Span};
-use crate::model::{Case, Countertop, Piece, Side, Size};
+use crate::model::{OnTop, Piece, Side, Size};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "overhang",
@@ -26,11 +26,11 @@ pub(in crate::checks) const RULE: Rule = Rule {
 /// the side across from it.
 type Reach<'c> = (&'static str, &'c Size, &'c Size);
 
-/// The sides of a countertop, each with the size of the case in that direction.
-fn sides<'c>(case: &'c Case, top: &'c Countertop) -> [(Reach<'c>, Length); 4] {
+/// The sides of a countertop, each with the size of what it covers in that direction.
+fn sides(top: &OnTop) -> [(Reach<'_>, Length); 4] {
     let over = &top.over;
     let [left, right] = Side::BOTH.map(|side| side.of(&over.sides));
-    let (wide, deep) = (case.wide.length, case.deep.length);
+    let (wide, deep) = (top.wide.length, top.deep.length);
     [
         (("front", &over.front, &over.back), deep),
         (("back", &over.back, &over.front), deep),
@@ -41,9 +41,9 @@ fn sides<'c>(case: &'c Case, top: &'c Countertop) -> [(Reach<'c>, Length); 4] {
 
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
-    for case in &piece.cases {
-        let Some(top) = &case.countertop else { continue };
-        for ((side, by, across), carried) in sides(case, top) {
+    for top in &piece.tops {
+        let Some(case) = piece.case(top.row.first) else { continue };
+        for ((side, by, across), carried) in sides(top) {
             let whole = by.length + across.length + carried;
             if by.length * 3 <= whole {
                 continue;
@@ -54,11 +54,11 @@ fn check(piece: &Piece, sink: &mut Sink) {
                 RULE.finding(
                     format!(
                         "the countertop of {} reaches {} past its case at the {side}, which is more than a third of its {}",
-                        case.name,
+                        piece.top_named(top),
                         tape.figure(by.length),
                         tape.figure(whole)
                     ),
-                    at.unwrap_or(top.span),
+                    at.unwrap_or(top.spec.span),
                     tape.figure(by.length),
                 )
                 .because("whoever leans on it pries it up, or tips the piece")

@@ -1,7 +1,7 @@
 //! A free-standing case that tips forward.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Diagnostic, Figure, Severity, Sink, Sum};
+use crate::diagnostics::{Diagnostic, Figure, Severity, Sink, Sum, listed};
 use crate::measure::{Moment, Scale};
 use crate::model::Piece;
 use crate::plans::Workings;
@@ -40,12 +40,16 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 fn finding(piece: &Piece, tipping: &Tipping) -> Option<Diagnostic> {
     let tape = piece.tape();
     let scale = Scale::of(tape);
-    let case = piece.case(tipping.case)?;
+    let names = tipping.cases.iter().filter_map(|id| piece.case(*id));
+    let names: Vec<&str> = names.map(|case| case.name.as_str()).collect();
+    let case = piece.case(*tipping.cases.first()?)?;
+    let (tips, whose) = if names.len() == 1 { ("tips", "its") } else { ("tip", "their") };
+    let them = if names.len() == 1 { "it" } else { "them" };
     let (holds, pulls) = tipping.moments();
     let mut diagnostic = RULE.finding(
         format!(
-            "{} tips forward with {} open; {} pull it over, and only {} hold it",
-            case.name,
+            "{} {tips} forward with {whose} {} open; {} pull {them} over, and only {} hold {them}",
+            listed(&names),
             opened(tipping),
             scale.moments(&[pulls]).1,
             scale.moments(&[holds]).1
@@ -96,9 +100,9 @@ fn opened(tipping: &Tipping) -> &'static str {
         tipping.pulls.iter().chain(&tipping.holds).any(|pull| find(&pull.what))
     };
     match (has(|w| matches!(w, What::Drawers(_))), has(|w| matches!(w, What::Doors(_)))) {
-        (true, false) => "its drawers",
-        (false, true) => "its doors",
-        _ => "its drawers and doors",
+        (true, false) => "drawers",
+        (false, true) => "doors",
+        _ => "drawers and doors",
     }
 }
 

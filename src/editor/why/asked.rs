@@ -233,7 +233,7 @@ impl Asked<'_, '_> {
     fn of_run(&self, name: &str) -> Vec<super::Sum> {
         let (tell, piece) = (self.tell, self.tell.piece);
         let found = (0..).map(RunId).zip(&piece.runs).find(|(_, run)| run.name == name);
-        let Some((_, run)) = found else { return Vec::new() };
+        let Some((id, run)) = found else { return Vec::new() };
         let rows = run.bases.iter();
         let base = |row: &Row| {
             let word = match piece.base_named(row.first) {
@@ -242,7 +242,15 @@ impl Asked<'_, '_> {
             };
             weights::of_lifted(tell, &word, &[Lifted::Base(row.first)])
         };
-        let sums: Vec<super::Sum> = rows.flat_map(base).collect();
+        let mut sums: Vec<super::Sum> = rows.flat_map(base).collect();
+        let tops = piece.tops.iter().filter(|top| top.run == Some(id));
+        sums.extend(tops.flat_map(|top| {
+            let word = match piece.top_named(top) {
+                name if name == run.name => "weight of the countertop".to_owned(),
+                name => format!("weight of the countertop of {name}"),
+            };
+            weights::of_lifted(tell, &word, &[Lifted::Countertop(top.row.first)])
+        }));
         sums
     }
 
@@ -259,8 +267,9 @@ impl Asked<'_, '_> {
             "weight of the base",
             &[Lifted::Base(tell.piece.base_of(case.id))],
         );
+        let countertop = tell.piece.top_over(case.id).map(|top| Lifted::Countertop(top.row.first));
         let countertop =
-            weights::of_lifted(tell, "weight of the countertop", &[Lifted::Countertop(case.id)]);
+            weights::of_lifted(tell, "weight of the countertop", countertop.as_slice());
         own.into_iter().chain(shelves).chain(base).chain(countertop).collect()
     }
 

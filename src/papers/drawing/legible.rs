@@ -58,7 +58,7 @@ pub(super) fn legible(mut letter: f64, draw: impl Fn(f64) -> Svg) -> Svg {
 
 /// How many rows of dimensions runs and countertops take: one each where there is any.
 pub(super) fn rows_below(piece: &Piece) -> f64 {
-    let countertops = piece.cases.iter().any(|case| case.countertop.is_some());
+    let countertops = !piece.tops.is_empty();
     [!piece.runs.is_empty(), countertops].map(|any| if any { 1.0 } else { 0.0 }).iter().sum()
 }
 

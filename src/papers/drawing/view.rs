@@ -366,8 +366,8 @@ fn dimensions(
         svg.chain_upright(&chained, x, letter);
         let top = case.high.length;
         let mut over_all = vec![(high, high - mm(top), figures.text(top))];
-        over_all.extend(case.countertop.as_ref().map(|own| {
-            let thick = piece.thickness(own.stock).length;
+        over_all.extend(piece.top_over(case.id).map(|own| {
+            let thick = piece.thickness(own.spec.stock).length;
             (high - mm(top), high - mm(top + thick), figures.text(thick))
         }));
         svg.chain_upright(&over_all, x + letter * 3.0, letter);

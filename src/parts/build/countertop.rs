@@ -1,52 +1,81 @@
-//! What is laid on top of a case, and the slots that it moves in.
+//! What is laid on top of cases, and the slots that it moves in.
 
-use crate::model::{Countertop, JointKind, Size};
+use crate::measure::Length;
+use crate::model::{JointKind, OnTop, Piece, Size};
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
-use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, Part};
+use crate::parts::joint::{Joint, JointSort};
+use crate::parts::part::{Assembly, Parts};
 use crate::parts::screw_rows::{ScrewRow, is_carrier, screw_rows};
 use crate::parts::space::Face;
 use crate::trade;
 
 use super::builder::{Builder, Draft, LYING};
 
+/// Lays on what lies on a case, or on the row of cases that begins with it.
 pub(super) fn build(builder: &mut Builder<'_>) {
-    let case = builder.case;
-    let Some(top) = &case.countertop else { return };
+    let Some(top) = builder.piece.top_over(builder.id) else { return };
+    if top.row.first != builder.id {
+        return;
+    }
     let over = &top.over;
     let ([left, right], zero) = (&over.sides, Size::zero());
-    let id = builder.add(Draft {
-        of: Of::Case(builder.id),
+    // The front of a case that is less deep than another lies behind that of the other.
+    let before = &top.deep - &builder.case.deep;
+    builder.add(Draft {
+        of: top.run.map_or(Of::Case(builder.id), |_| Of::Row(builder.id)),
         which: Which::Only,
         role: Role::Countertop,
         assembly: Assembly::Countertop(builder.id),
-        stock: top.stock,
-        length: &case.wide + left + right,
-        width: &case.deep + &over.front + &over.back,
+        stock: top.spec.stock,
+        length: &top.wide + left + right,
+        width: &top.deep + &over.front + &over.back,
         thickness: None,
-        stands: builder.stands(&zero - left, &case.high, &zero - &over.front),
+        stands: builder.stands(&top.left - left, &top.high, &zero - &over.front - before),
         axes: LYING,
         show: Some(Face::ThickEnd),
-        span: top.span,
-        notes: top.notes.clone(),
+        span: top.spec.span,
+        notes: top.spec.notes.clone(),
     });
-    let carriers = builder.own().filter(|(_, part)| is_carrier(part));
-    let carriers: Vec<PartId> = carriers.map(|(id, _)| id).collect();
-    for board in carriers {
-        builder.join(JointSort::Wood(JointKind::Screw), id, board, false, top.span);
-    }
-    let own: Vec<(PartId, &Part)> = builder.own().collect();
-    for row in screw_rows(builder.piece, &own) {
-        slots(builder, top, &row);
+}
+
+/// Screws every countertop down through what carries it, when all cases under it are
+/// there.
+pub(super) fn fasten(piece: &Piece, parts: &mut Parts) {
+    for top in &piece.tops {
+        let own = parts.under(top);
+        let Some((id, _)) = own.iter().find(|(_, part)| part.role == Role::Countertop) else {
+            continue;
+        };
+        let carriers = own.iter().filter(|(_, part)| is_carrier(part));
+        let joints: Vec<Joint> = carriers
+            .map(|(board, _)| Joint {
+                sort: JointSort::Wood(JointKind::Screw),
+                part: *id,
+                into: *board,
+                glued: false,
+                span: top.spec.span,
+            })
+            .collect();
+        let slots: Vec<(PartId, Feature)> = screw_rows(piece, top, &own)
+            .iter()
+            .flat_map(|row| slots(piece, parts, top, row))
+            .collect();
+        parts.joints.extend(joints);
+        for (board, slot) in slots {
+            if let Some(part) = parts.all.get_mut(board.0) {
+                part.features.push(slot);
+            }
+        }
     }
 }
 
-fn slots(builder: &mut Builder<'_>, top: &Countertop, row: &ScrewRow) {
-    let Some((board, long)) = builder.part(row.board).zip(row.slot) else { return };
+/// The slots of a row of screws, each with the board that it is cut into.
+fn slots(piece: &Piece, parts: &Parts, top: &OnTop, row: &ScrewRow) -> Vec<(PartId, Feature)> {
+    let Some((board, long)) = parts.get(row.board).zip(row.slot) else { return Vec::new() };
     let (origin, deep) = (board.placement.origin, board.thickness.length);
-    let (middle, wide) = (row.z - origin.z, trade::slot_wide(builder.piece.tape().unit));
-    for x in &row.screws {
+    let (middle, wide) = (row.z - origin.z, trade::slot_wide(piece.tape().unit));
+    let slot = |x: &Length| {
         let at = *x - origin.x;
         let slot = Feature {
             kind: FeatureKind::Slot,
@@ -56,8 +85,9 @@ fn slots(builder: &mut Builder<'_>, top: &Countertop, row: &ScrewRow) {
             deep,
             deep_at: None,
             takes: None,
-            span: top.span,
+            span: top.spec.span,
         };
-        builder.cut(row.board, slot);
-    }
+        (row.board, slot)
+    };
+    row.screws.iter().map(slot).collect()
 }

@@ -13,7 +13,7 @@ pub(super) fn build(builder: &mut Builder<'_>) {
     let (piece, case) = (builder.piece, builder.case);
     let asked: Vec<(usize, Edging)> = builder
         .own()
-        .filter_map(|(id, part)| Some((id.0, asked(case, part)?.clone())))
+        .filter_map(|(id, part)| Some((id.0, asked(piece, case, part)?.clone())))
         .filter(|(at, _)| {
             let stock = builder.parts.all.get(*at).and_then(|part| piece.stock(part.stock));
             stock.is_some_and(|stock| !stock.is_solid() && !stock.is_banding())
@@ -50,13 +50,13 @@ pub(super) fn build(builder: &mut Builder<'_>) {
 }
 
 /// What is asked of the edges of a part, by itself or by its case.
-pub fn asked<'a>(case: &'a Case, part: &Part) -> Option<&'a Edging> {
+pub fn asked<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Edging> {
     let member = |id: crate::model::MemberId| case.members.get(id.at).map(|member| &member.kind);
     let own = match (part.role, part.of) {
         (Role::End(side), _) => &side.of(&case.ends).edges,
         (Role::Bottom, _) => &case.bottom.as_ref()?.board.edges,
         (Role::Top, _) => &case.top.as_ref()?.board.edges,
-        (Role::Countertop, _) => &case.countertop.as_ref()?.edges,
+        (Role::Countertop, _) => &piece.top_over(case.id)?.spec.edges,
         (Role::Partition | Role::Divider | Role::FixedShelf, Of::Member(id)) => match member(id)? {
             MemberKind::Stile(crate::model::Partition::Board(board))
             | MemberKind::Divider(board) => &board.edges,
@@ -117,7 +117,8 @@ fn faces(piece: &Piece, case: &Case, part: &Part, edging: &Edging) -> Vec<Face> 
         Brim::Front => (Direction::Z, true),
         Brim::Back => (Direction::Z, false),
     };
-    let seen = |side: Side| matches!(side.of(&case.exposure), Exposure::Seen);
+    let meets = piece.top_over(case.id).map_or(&case.exposure, |top| &top.exposure);
+    let seen = |side: Side| matches!(side.of(meets), Exposure::Seen);
     let order: &[Brim] = match part.role {
         Role::Slab => &[Brim::Left, Brim::Right, Brim::Bottom, Brim::Top],
         Role::Countertop => &[Brim::Left, Brim::Right, Brim::Back, Brim::Front],

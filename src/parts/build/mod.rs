@@ -65,6 +65,7 @@ pub fn build(piece: &Piece) -> Parts {
             return parts;
         }
     }
+    countertop::fasten(piece, &mut parts);
     finished::dry(piece, &mut parts);
     let recorded = named::recorded(piece, &parts);
     mark::give(&mut parts, piece, &recorded);

@@ -3,8 +3,7 @@
 use crate::measure::{Length, Unit};
 use crate::model::{CaseId, JointKind, Side};
 use crate::parts::{
-    Assembly, Direction, Feature, FeatureKind, JointSort, Part, PartId, Parts, Role, ScrewRow,
-    screw_rows,
+    Assembly, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role, ScrewRow, screw_rows,
 };
 use crate::plans::Workings;
 use crate::plans::beside;
@@ -408,8 +407,8 @@ fn ties<'a>(work: &Workings<'a>) -> Vec<Fastening<'a>> {
 
 /// How many screws hold a countertop to a board under it, in all its rows.
 fn countertop_screws(work: &Workings<'_>, board: &Part) -> u32 {
-    let own: Vec<(PartId, &Part)> = work.parts.iter_case(board.case).collect();
-    let rows = screw_rows(work.piece, &own).into_iter();
+    let Some(top) = work.piece.top_over(board.case) else { return 0 };
+    let rows = screw_rows(work.piece, top, &work.parts.under(top)).into_iter();
     let through =
         |row: &ScrewRow| work.parts.get(row.board).is_some_and(|own| std::ptr::eq(own, board));
     rows.filter(through).map(|row| u32::try_from(row.screws.len()).unwrap_or(u32::MAX)).sum()

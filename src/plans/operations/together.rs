@@ -73,6 +73,7 @@ impl Together {
 
     /// The joints that a task closes, those that hang together in one go.
     pub(super) fn close(&mut self, work: &Workings<'_>, task: &Task) -> Vec<Doing> {
+        self.stood(work, task);
         let joint = |index: &usize| work.parts.joints.get(*index).map(|joint| (*index, joint));
         let closed: Vec<(usize, &Joint)> = task.closes.iter().filter_map(joint).collect();
         let mut doings = Vec::new();
@@ -91,6 +92,24 @@ impl Together {
         }
         self.tie(work, task);
         doings
+    }
+
+    /// Cases under one countertop stand fast when it is laid on them, on either side of a
+    /// free place too.
+    fn stood(&mut self, work: &Workings<'_>, task: &Task) {
+        for doing in &task.does {
+            let Doing::House(House::Lay(own)) = doing else { continue };
+            let Some(top) =
+                work.parts.get(own.part).and_then(|part| work.piece.top_over(part.case))
+            else {
+                continue;
+            };
+            let under = work.parts.under(top);
+            let mut ends = under.iter().filter(|(_, part)| matches!(part.role, Role::End(_)));
+            if let Some((first, _)) = ends.next() {
+                ends.for_each(|(id, _)| self.fix(*first, *id));
+            }
+        }
     }
 
     /// Cases that are screwed to each other are one from then on, though no joint is

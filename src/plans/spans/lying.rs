@@ -34,7 +34,9 @@ pub(in crate::plans) fn lying<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Lyi
             let id = PartId(from + offset);
             let Some(carries) = carries(piece, case, part) else { continue };
             if part.role == Role::Countertop {
-                found.extend(on_case(own, part, carries));
+                let under = piece.top_over(case.id).map_or(Vec::new(), |top| parts.under(top));
+                let under: Vec<&Part> = under.into_iter().map(|(_, part)| part).collect();
+                found.extend(on_cases(&under, part, carries));
                 continue;
             }
             let none = Vec::new();
@@ -78,7 +80,7 @@ fn carries(piece: &Piece, case: &Case, part: &Part) -> Option<Carries> {
     match part.role {
         Role::Bottom => case.bottom.as_ref().map(|bottom| bottom.carries),
         // What stands on a countertop bends that, over its ends and partitions.
-        Role::Top | Role::Stretcher if case.countertop.is_some() => None,
+        Role::Top | Role::Stretcher if piece.top_over(case.id).is_some() => None,
         Role::Top | Role::Stretcher => case.top.as_ref().and_then(|top| top.carries),
         Role::Countertop => case.top.as_ref().map(|top| top.carries.unwrap_or_else(Carries::usual)),
         Role::Divider => stood_on(case, part).then_some(case.shelves.carries),
@@ -137,15 +139,25 @@ fn stands_on<'a>(case: &'a Case, part: &Part, lip: Length) -> impl Iterator<Item
 
 /// A countertop lies on the ends, and by way of stretchers on the partitions under them;
 /// the rail of the frame bends with its front edge.
-fn on_case<'a>(own: &[&'a Part], part: &'a Part, carries: Carries) -> Option<Lying<'a>> {
+fn on_cases<'a>(own: &[&'a Part], part: &'a Part, carries: Carries) -> Option<Lying<'a>> {
     let of = || own.iter().copied();
-    let hosts: Vec<&Part> = of().filter(|own| matches!(own.role, Role::End(_))).collect();
-    let carrier = own.iter().find(|own| matches!(own.role, Role::Stretcher | Role::Top))?;
+    let ends = of().filter(|own| matches!(own.role, Role::End(_)));
+    // The outermost ends hold it, and those between bear it, on either side of a space.
+    let (from, to) = ends.clone().fold(None, |all: Option<(Length, Length)>, end| {
+        let (from, to) = end.extent(Direction::X);
+        Some(all.map_or((from, to), |(first, last)| (first.min(from), last.max(to))))
+    })?;
+    let is_outer = |end: &&Part| {
+        let (start, stop) = end.extent(Direction::X);
+        start == from || stop == to
+    };
+    let (hosts, inner): (Vec<&Part>, Vec<&Part>) = ends.partition(is_outer);
+    let carrier = of().find(|own| matches!(own.role, Role::Stretcher | Role::Top))?;
     let reaches = |upright: &&Part| {
         upright.role == Role::Partition
             && upright.extent(Direction::Y).1 >= carrier.extent(Direction::Y).0
     };
-    let under: Vec<&Part> = of().filter(reaches).collect();
+    let under: Vec<&Part> = of().filter(reaches).chain(inner).collect();
     one(own, part, carries, &hosts, &under).map(Lying::held)
 }
 

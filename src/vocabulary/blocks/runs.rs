@@ -39,6 +39,11 @@ block! {
     BOTTOM = CASE_BOTTOM;
     BACK = CASE_BACK;
     TOP = CASE_TOP;
+    COUNTERTOP: Braces = (
+        "countertop",
+        "what is laid on its cases and over the spaces between them, in one piece; a case with a `high` of its own parts it",
+        "countertop { stock oak; over 1 }",
+    ).opens(countertop::block).also("worktop");
     PARTITIONS = CASE_PARTITIONS;
     SHELVES = CASE_SHELVES;
     FRAME: Maybe<Nothing> = (
@@ -181,6 +186,11 @@ block! {
     ).default("0 in").metric("0 mm")
         .can_be("0 mm", "300 mm")
         .usual("0 mm", "60 mm");
+    COUNTERTOP: Nothing = (
+        "countertop",
+        "`none`: the countertop of the run ends at both its sides, so that what stands here may be higher",
+        "countertop none",
+    );
     NOTE;
 }
 

@@ -17,9 +17,13 @@ impl Maker<'_, '_> {
         if all.is_empty() {
             return after;
         }
-        let mut lines = vec![
-            "lay a straightedge over the top of the case, front to back and end to end; plane down what stands proud, and shim what lies low".to_owned(),
-        ];
+        let over = match self.piece.tops.iter().any(|top| top.row.first != top.row.last) {
+            true => "the tops of the cases",
+            false => "the top of the case",
+        };
+        let mut lines = vec![format!(
+            "lay a straightedge over {over}, front to back and end to end; plane down what stands proud, and shim what lies low"
+        )];
         for own in &all {
             lines.extend(self.lay(own));
         }

@@ -109,7 +109,7 @@ impl Maker<'_, '_> {
     /// What carries a countertop, which these papers leave to others.
     fn countertop(&self) -> Option<String> {
         let under = |case: CaseId| {
-            let own = self.piece.case(case).filter(|own| own.countertop.is_none());
+            let own = self.piece.case(case).filter(|own| self.piece.top_over(own.id).is_none());
             let top = own.and_then(|case| case.top.as_ref());
             top.is_some_and(|top| top.stretchers.is_some())
         };
@@ -350,7 +350,8 @@ impl Maker<'_, '_> {
         }
         let tips = self.work.tipping().iter().filter(|tipping| tipping.tips());
         let tips: Vec<&str> = tips
-            .filter_map(|tips| self.piece.case(tips.case))
+            .flat_map(|tips| &tips.cases)
+            .filter_map(|id| self.piece.case(*id))
             .map(|case| case.name.as_str())
             .collect();
         if !tips.is_empty() {
