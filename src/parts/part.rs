@@ -188,7 +188,7 @@ impl Part {
 pub struct Parts {
     /// The parts, in the order in which they were built: case by case.
     pub all: Vec<Part>,
-    /// The joints.
+    /// The joints, case by case as their parts.
     pub joints: Vec<Joint>,
     /// The part that each `cut` of the piece means, in their order.
     pub cuts: Vec<Meant>,

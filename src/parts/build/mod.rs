@@ -66,6 +66,9 @@ pub fn build(piece: &Piece) -> Parts {
         }
     }
     countertop::fasten(piece, &mut parts);
+    // What is joined over several cases stands among the joints of its own.
+    let Parts { all, joints, .. } = &mut parts;
+    joints.sort_by_key(|joint| all.get(joint.part.0).map(|part| part.case));
     finished::dry(piece, &mut parts);
     let recorded = named::recorded(piece, &parts);
     mark::give(&mut parts, piece, &recorded);
