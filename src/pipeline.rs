@@ -2,6 +2,7 @@
 //! Knows neither disk nor terminal.
 
 mod causes;
+mod wrong_unit;
 
 use std::borrow::Cow;
 use std::cmp::Reverse;
@@ -94,7 +95,8 @@ impl Compilation {
 /// # Errors
 /// The reason why the spec itself can't be read.
 pub fn check(files: &dyn SourceFiles, entry: &str) -> Result<Compilation, ReadError> {
-    Ok(causes::told(files, entry, check_once(files, entry)?))
+    let compiled = wrong_unit::told(files, entry, check_once(files, entry)?);
+    Ok(causes::told(files, entry, compiled))
 }
 
 /// The same, each finding by itself.

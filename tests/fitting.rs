@@ -188,6 +188,19 @@ fn no_shelf_lies_where_a_hinge_is() {
     );
 }
 
+/// Worked by hand: the bookcase is 2000 high and stands on its bottom of 18; its top of
+/// 18 begins at 1982, and the nailer of 100 under it at 1882. The first hole is at 118.
+/// A shelf of 18 on hole 56, at 118 + 55 × 32 = 1878, ends at 1896; one on hole 55 ends
+/// at 1864.
+#[test]
+fn no_shelf_lies_where_a_nailer_is() {
+    let text = spec("alcove-shelves.case").replacen("fixed 4", "adjustable 4", 1);
+    assert_lines(&compile(&text), &["lay no shelf on hole 56: the nailer LB-TNL is there"]);
+    // Without fixing to the wall it has no nailer.
+    let loose = compile(&text.replacen("; fixing wall", "", 1));
+    assert!(!sheet(&loose).iter().any(|line| line.contains("nailer")));
+}
+
 /// Worked by hand: the opening of the doors begins at 5-1/2, and the lower hinge
 /// is 3-3/32 above that. Its block is 72 mm high, from 1.676 to 4.511 above the
 /// opening, and covers the front hole at 4; the next is at 5-1/4. 10 are left.

@@ -36,6 +36,7 @@ mod faces;
 mod fingers;
 mod fitting;
 mod folders;
+mod found;
 mod format;
 mod framed;
 mod fuzzed;

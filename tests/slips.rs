@@ -185,7 +185,7 @@ fn a_seam_without_a_frame_is_refused() {
 /// sheet.
 fn figures(compiled: &Compilation, text: &str) -> Vec<(std::ops::Range<usize>, f64)> {
     let tree = &compiled.trees()[0];
-    let unit = vocabulary::stated_unit(tree).unwrap_or(Unit::Inch);
+    let unit = vocabulary::stated_unit(tree).map_or(Unit::Inch, |said| said.value);
     let (mut found, mut word) = (Vec::new(), "");
     walk(tree, unit, &mut |step| match step {
         Step::Word { word: row, .. } => word = row.word,

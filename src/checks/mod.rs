@@ -32,6 +32,8 @@ pub use rule::{Base, Check, Example, Rule};
 /// The rules that look at a piece, subject by subject, in the order they are
 /// listed.
 const SUBJECTS: &[&[&Rule]] = &[
+    joinery::FIRST,
+    material::FIRST,
     joinery::RULES,
     hardware::RULES,
     boring::RULES,
@@ -86,7 +88,7 @@ pub fn parts(work: &Workings<'_>, sink: &mut Sink) {
         }
         // Whatever else is said of a board that can't be is a second message.
         let first = joinery::part_impossible::RULE.slug;
-        if rule.slug == first && sink.all().iter().any(|found| found.slug == first) {
+        if rule.slug == first && joinery::part_impossible::is_told(work, sink) {
             return;
         }
     }

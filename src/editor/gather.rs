@@ -64,7 +64,11 @@ struct Open {
 /// Gathers the names of every text of a spec.
 pub(super) fn gather(compiled: &Compilation) -> Gathered {
     let mut gathered = Gathered::default();
-    let unit = compiled.trees().first().and_then(vocabulary::stated_unit).unwrap_or(Unit::Inch);
+    let unit = compiled
+        .trees()
+        .first()
+        .and_then(vocabulary::stated_unit)
+        .map_or(Unit::Inch, |said| said.value);
     for tree in compiled.trees() {
         let mut open: Vec<Open> = Vec::new();
         vocabulary::walk(tree, unit, &mut |step| match step {

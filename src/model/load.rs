@@ -49,7 +49,7 @@ pub fn load(disk: &dyn SourceFiles, entry: &str) -> Result<Loaded, ReadError> {
     loader.add(first.name, first.text, &mut Vec::new());
     let Loader { sources, trees, mut sink, .. } = loader;
     let role = trees.first().map_or(Role::Doubtful, |tree| role_of(tree, true));
-    let unit = trees.first().and_then(vocabulary::stated_unit);
+    let unit = trees.first().and_then(vocabulary::stated_unit).map(|said| said.value);
     let unit = unit.unwrap_or(Unit::Inch);
     let readable = !sink.has_errors();
     if sink.all().iter().any(|found| syntax::is_shapeless(found.slug)) {
@@ -63,7 +63,7 @@ pub fn load(disk: &dyn SourceFiles, entry: &str) -> Result<Loaded, ReadError> {
         .map(|(tree, (file, source))| {
             let length = source.text.len();
             let end = Span::new(file, length, length);
-            let unit = vocabulary::stated_unit(&tree).unwrap_or(unit);
+            let unit = vocabulary::stated_unit(&tree).map_or(unit, |said| said.value);
             vocabulary::read(&tree, end, unit, readable, &mut sink)
         })
         .collect();

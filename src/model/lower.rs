@@ -146,12 +146,12 @@ impl Lower {
             "unknown name",
         );
         if let Some(near) = nearest(name.value, names.names.iter().copied()) {
-            diagnostic = diagnostic.fix(Fix::new(
-                Grade::Choice,
-                format!("it is the {what} `{near}`"),
-                name.span,
-                near,
-            ));
+            // What stands in quotes keeps them.
+            let long = usize::try_from(name.span.end - name.span.start);
+            let is_quoted = long.is_ok_and(|long| long > name.value.len());
+            let text = if is_quoted { format!("\"{near}\"") } else { near.to_owned() };
+            let title = format!("it is the {what} `{near}`");
+            diagnostic = diagnostic.fix(Fix::new(Grade::Choice, title, name.span, text));
         } else if names.names.is_empty() {
             diagnostic = diagnostic.note(format!("the spec has no {what} at all"));
         } else {

@@ -391,12 +391,7 @@ impl<'a> Drafts<'a> {
             } else if let Some(same) = body.one(words::group::SAME) {
                 let Some(path) = same.value().map(|path| path.map(Name::text)) else { continue };
                 let Found::One(other) = self.names.find(path.value) else {
-                    let title = match self.of_run {
-                        true => format!("nothing in the run is called `{}`", path.value),
-                        false => format!("no opening is called `{}`", path.value),
-                    };
-                    let label = "unknown name";
-                    ctx.sink.push(Diagnostic::error("name-unknown", title, path.span, label));
+                    ctx.sink.push(self.names.unknown(path, &name, self.of_run));
                     continue;
                 };
                 let other = self.names.variable(other, axis);

@@ -1,6 +1,7 @@
 //! Names of sizes that expressions may use.
 
-use crate::diagnostics::Diagnostic;
+use crate::diagnostics::{Diagnostic, Fix, Grade};
+use crate::measure::{Spanned, nearest};
 use crate::vocabulary::Fault;
 
 use super::layout::Variable;
@@ -56,7 +57,7 @@ impl SizeNames {
                 "write more of the name",
             ),
             Found::None => {
-                let near = crate::measure::nearest(path, self.names.iter().map(|(n, _)| last(n)));
+                let near = nearest(path, self.names.iter().map(|(n, _)| last(n)));
                 let mut fault = Diagnostic::error(
                     "name-unknown",
                     format!("no opening is called `{path}`"),
@@ -68,6 +69,22 @@ impl SizeNames {
                 }
                 Err(Box::new(fault))
             }
+        }
+    }
+
+    /// The finding of a name behind the `same` of `own` that means nothing.
+    pub(super) fn unknown(&self, path: Spanned<&str>, own: &str, of_run: bool) -> Diagnostic {
+        let title = match of_run {
+            true => format!("nothing in the run is called `{}`", path.value),
+            false => format!("no opening is called `{}`", path.value),
+        };
+        let found = Diagnostic::error("name-unknown", title, path.span, "unknown name");
+        let others = self.names.iter().map(|(name, _)| last(name)).filter(|name| *name != own);
+        match nearest(path.value, others).filter(|near| matches!(self.find(near), Found::One(_))) {
+            Some(near) => {
+                found.fix(Fix::new(Grade::Choice, format!("it is `{near}`"), path.span, near))
+            }
+            None => found,
         }
     }
 

@@ -114,6 +114,17 @@ fn notes(source: &Source<'_, '_>) -> Vec<String> {
         let frame = case.frame.iter().flat_map(|frame| &frame.notes);
         let all = case.notes.iter().chain(frame).chain(&case.shelves.notes);
         notes.extend(all.map(|note| format!("{}: {note}", case.name)));
+        // A front carries the notes of its opening; a niche and a list have none.
+        let bare = case.openings.iter().filter(|opening| opening.front.is_none());
+        for opening in bare {
+            notes.extend(opening.notes.iter().map(|note| format!("{}: {note}", opening.title())));
+        }
+    }
+    for run in &piece.runs {
+        notes.extend(run.notes.iter().map(|note| format!("{}: {note}", run.name)));
+        for space in &run.spaces {
+            notes.extend(space.notes.iter().map(|note| format!("{}: {note}", space.name)));
+        }
     }
     notes
 }

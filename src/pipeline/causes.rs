@@ -10,7 +10,7 @@ use crate::syntax::{Item, Statement};
 use super::{Compilation, check_once};
 
 /// What is found of a figure by itself.
-const OF_FIGURES: &[&str] = &["unit-slip", "figure-impossible", "figure-odd"];
+pub(super) const OF_FIGURES: &[&str] = &["unit-slip", "figure-impossible", "figure-odd"];
 
 /// How many figures are looked into; where more are wrong, each stands for itself.
 const MOST: usize = 4;
@@ -32,12 +32,14 @@ pub(super) fn told(files: &dyn SourceFiles, entry: &str, mut compiled: Compilati
             (0..compiled.diagnostics.len()).filter(|at| is_figure(&compiled.diagnostics[*at]));
         let Some(at) = places.nth(number) else { continue };
         let figure = &compiled.diagnostics[at];
+        let stands = Place::of(&compiled, figure.primary.span);
         let tried: Vec<Tried> = figure
             .fixes
             .iter()
-            .filter_map(|fix| Tried::of(files, entry, &compiled, fix, count == 1))
+            .filter_map(|fix| {
+                Tried::of(files, entry, &compiled, (figure, fix), &stands, count == 1)
+            })
             .collect();
-        let stands = Place::of(&compiled, figure.primary.span);
         fold(&mut compiled.diagnostics, at, &stands, tried);
     }
     compiled
@@ -76,19 +78,21 @@ impl Place {
         let is_other = !OF_FIGURES.contains(&found.slug)
             && found.slug != "accept-unused"
             && found.severity != Severity::Note;
-        let holds = |outer: Span, inner: Span| {
-            outer.file == inner.file && outer.start <= inner.start && inner.end <= outer.end
-        };
+        let told = || holds(found.primary.span, self.figure) || around && self.is_near(found);
+        is_other && told()
+    }
+
+    /// True where a finding has a label of the very figure, or of the statement around it.
+    fn is_near(&self, found: &Diagnostic) -> bool {
         let near = |span: Span| {
             holds(span, self.figure) || self.around.is_some_and(|head| holds(head, span))
         };
-        let labels = || found.labels.iter().chain([&found.primary]);
-        let told = || {
-            holds(found.primary.span, self.figure)
-                || around && labels().any(|label| near(label.span))
-        };
-        is_other && told()
+        found.labels.iter().chain([&found.primary]).any(|label| near(label.span))
     }
+}
+
+fn holds(outer: Span, inner: Span) -> bool {
+    outer.file == inner.file && outer.start <= inner.start && inner.end <= outer.end
 }
 
 /// A figure that is offered, and what is found with it.
@@ -104,7 +108,8 @@ impl Tried {
         files: &dyn SourceFiles,
         entry: &str,
         compiled: &Compilation,
-        fix: &Fix,
+        (figure, fix): (&Diagnostic, &Fix),
+        stands: &Place,
         alone: bool,
     ) -> Option<Self> {
         let mut mended = Buffers::over(files);
@@ -114,13 +119,20 @@ impl Tried {
         let after = check_once(&mended, entry).ok()?.diagnostics;
         let is_error = |found: &&Diagnostic| found.severity == Severity::Error;
         let is_fresh = |found: &Diagnostic| compiled.diagnostics.iter().all(|it| !same(it, found));
-        let brings = after.iter().filter(is_error).any(is_fresh);
+        // Where a figure in the wrong unit stopped all that is looked at after it, the right
+        // unit lets out what else is wrong.
+        let lets_out = compiled.parts.is_none()
+            && figure.slug == "unit-slip"
+            && figure.fixes.first() == Some(fix);
+        let is_brought = |found: &Diagnostic| !lets_out || stands.is_near(found);
+        let brings =
+            after.iter().filter(is_error).any(|found| is_fresh(found) && is_brought(found));
         (!alone || !brings).then(|| Self { fix: fix.clone(), after })
     }
 }
 
 /// True for two findings of the same thing.
-fn same(one: &Diagnostic, other: &Diagnostic) -> bool {
+pub(super) fn same(one: &Diagnostic, other: &Diagnostic) -> bool {
     one.slug == other.slug
         && one.subject == other.subject
         && (one.subject.is_some() || one.title == other.title)

@@ -18,7 +18,7 @@ pub(super) enum NumberFault {
 /// Reads a `quantity` pair.
 pub(super) fn quantity(pair: Pair<'_, Rule>) -> Result<Number, NumberFault> {
     let mut value = Exact::ZERO;
-    let mut unit = None;
+    let (mut unit, is_fraction) = (None, pair.as_str().contains('/'));
     for part in pair.into_inner() {
         match part.as_rule() {
             Rule::number => value = number(part.as_str())?,
@@ -32,17 +32,22 @@ pub(super) fn quantity(pair: Pair<'_, Rule>) -> Result<Number, NumberFault> {
             _ => {}
         }
     }
-    Ok(Number { value, unit })
+    Ok(Number { value, unit, is_fraction })
+}
+
+/// A number as it is written in `digits`, with the unit that stands behind it.
+pub(super) fn written(digits: &str, unit: Option<NumberUnit>) -> Result<Number, NumberFault> {
+    Ok(Number { value: number(digits)?, unit, is_fraction: digits.contains('/') })
 }
 
 /// Reads a `figure`, which is a number and perhaps its unit.
 pub(super) fn figure(text: &str) -> Result<Number, NumberFault> {
     let is_unit = |byte: u8| byte.is_ascii_alphabetic() || byte == b'%';
     match text.bytes().position(is_unit) {
-        None => Ok(Number { value: number(text)?, unit: None }),
+        None => written(text, None),
         Some(at) => {
             let (digits, unit) = text.split_at(at);
-            Ok(Number { value: number(digits.trim_end())?, unit: unit_named(unit) })
+            written(digits.trim_end(), unit_named(unit))
         }
     }
 }

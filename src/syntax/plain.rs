@@ -2,7 +2,7 @@
 //! vocabulary gives as a default has this form, and costs next to nothing.
 
 use super::number;
-use super::tree::{Argument, Expr, ExprKind, Name, Number};
+use super::tree::{Argument, Expr, ExprKind, Name};
 use crate::measure::Span;
 
 /// Reads figures, each perhaps with a unit, and bare words, with one space
@@ -23,7 +23,7 @@ pub fn plain(text: &str) -> Option<Vec<Argument>> {
                 }
                 (digits, unit) => (digits, number::unit_named(unit)),
             };
-            ExprKind::Number(Number { value: number::number(digits).ok()?, unit })
+            ExprKind::Number(number::written(digits, unit).ok()?)
         } else {
             ExprKind::Name(Name { text: piece.to_owned(), span })
         };

@@ -185,6 +185,8 @@ pub struct Number {
     pub value: Exact,
     /// The unit written behind it.
     pub unit: Option<NumberUnit>,
+    /// True for one with a stroke: `3/4`, `4/4`, `1-1/2`.
+    pub is_fraction: bool,
 }
 
 /// A unit that may stand behind a number.

@@ -35,6 +35,13 @@ pub fn past_leaf(unit: Unit) -> Length {
     unit.either(Length::inches(1, 16), Length::mm(2))
 }
 
+/// What the next higher plate takes of the overlay of a cup hinge: 3 mm (common practice,
+/// no source).
+#[must_use]
+pub fn plate_step() -> Length {
+    Length::mm(3)
+}
+
 /// The most that a tray is packed in, clear of an open leaf: 1-1/2 in or 38 mm (common
 /// practice, no source).
 #[must_use]

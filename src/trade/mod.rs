@@ -71,6 +71,7 @@ pub use countertops::{
 };
 pub use hinging::{
     butt_gap, butts_for_height, hinges_for_height, hinges_for_weight, most_past_leaf, past_leaf,
+    plate_step,
 };
 pub use moisture::{MOISTURE_WITHIN, equilibrium};
 pub use movement::movement;

@@ -107,8 +107,8 @@ fn partial<V: Copy + PartialEq>(
     resolve: &mut dyn FnMut(&Name) -> Result<V, Fault>,
 ) -> Result<Partial<V>, Fault> {
     match &expr.kind {
-        ExprKind::Number(Number { value, unit: None }) => Ok(Partial::Pure(*value)),
-        ExprKind::Number(Number { value, unit: Some(NumberUnit::Length(written)) }) => {
+        ExprKind::Number(Number { value, unit: None, .. }) => Ok(Partial::Pure(*value)),
+        ExprKind::Number(Number { value, unit: Some(NumberUnit::Length(written)), .. }) => {
             Ok(Partial::Sized(Linear {
                 terms: Vec::new(),
                 constant: Length::new(*value, *written),

@@ -55,7 +55,7 @@ fn figures(statement: &Statement, unit: Unit, edits: &mut Vec<Edit>) {
 
 fn figure(expr: &Expr, unit: Unit, edits: &mut Vec<Edit>) {
     match &expr.kind {
-        ExprKind::Number(Number { value, unit: None }) => {
+        ExprKind::Number(Number { value, unit: None, .. }) => {
             edits.push(Edit { span: expr.span, text: round(*value, unit) });
         }
         ExprKind::Number(_) | ExprKind::Name(_) => {}

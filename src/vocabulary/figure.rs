@@ -47,8 +47,11 @@ pub(super) fn judge(
         None => odd().map(|(figure, range)| (figure, range, true))?,
     };
     let meant = meant(figure, kind, row.usual.unwrap_or(can_be), unit);
+    // What is written goes with feet or with meters, whatever the file counts in.
     let behind = match figure.unit {
         Some(NumberUnit::Length(own)) => own,
+        Some(NumberUnit::Pound | NumberUnit::Fahrenheit) => Unit::Inch,
+        Some(NumberUnit::Kilogram | NumberUnit::Celsius) => Unit::Millimetre,
         _ => unit,
     };
     let subject = format!("`{}` of {}", row.word, block.title);
@@ -103,7 +106,7 @@ fn written<'a>(value: &Value, arguments: &'a [Argument], unit: Unit) -> [Option<
     let is_range = matches!(value, Value::PercentRange(_) | Value::LengthRange(_));
     let mut numbers = arguments.iter().filter_map(|argument| match argument {
         Argument::Expr(expr) => match expr.kind {
-            ExprKind::Number(Number { value, unit }) => Some((expr, value, unit)),
+            ExprKind::Number(Number { value, unit, .. }) => Some((expr, value, unit)),
             ExprKind::Name(_) => None,
             // A sum is judged by what it comes to.
             ExprKind::Negative(_) | ExprKind::Binary(..) => {
@@ -218,7 +221,14 @@ impl Written<'_> {
             }
             None => return plain(self.count),
             Some(NumberUnit::Length(own)) => own,
-            Some(_) => return with(self.count, self.unit),
+            Some(own) => {
+                let area = match (kind, own) {
+                    (Kind::Load, NumberUnit::Pound) => " per ft2",
+                    (Kind::Load, NumberUnit::Kilogram) => " per m2",
+                    _ => "",
+                };
+                return format!("{}{area}", with(self.count, self.unit));
+            }
         };
         let length = Length::new(self.count, own);
         let mut said = in_unit(length, own);
@@ -240,7 +250,7 @@ fn with(count: Exact, unit: Option<NumberUnit>) -> String {
 }
 
 /// A number as a maker writes it: a decimal where four places hold it.
-fn plain(count: Exact) -> String {
+pub(super) fn plain(count: Exact) -> String {
     let scaled = count * Exact::int(10_000);
     if !scaled.is_whole() {
         return count.to_string();

@@ -1,7 +1,8 @@
 //! What a word's figure lies between, declared beside the word.
 
-use crate::measure::{Exact, Length, Tape, Unit};
+use crate::measure::{Exact, Length, Load, Mass, Stiffness, Tape, Unit};
 
+use super::figure::plain;
 use super::value::Value;
 use super::word::Kind;
 
@@ -34,8 +35,8 @@ impl Range {
         self.least.at <= measure && measure <= self.most.at
     }
 
-    /// Both ends in a sentence, lengths in a unit: `3/4 to 12 in`. What is
-    /// declared in the other unit is told roughly.
+    /// Both ends in a sentence, in units that go with that one: `3/4 to 12 in`, `4 lb per
+    /// ft2`. What is declared in the other is told roughly.
     pub(super) fn told(&self, kind: Kind, unit: Unit) -> String {
         let (least, most) = (self.least.told(kind, unit), self.most.told(kind, unit));
         format!("{least} to {most}")
@@ -49,9 +50,40 @@ impl Bound {
             (true, Some(own)) if own.is_metric() != unit.is_metric() => {
                 roughly(Length::new(self.at, Unit::Millimetre), unit)
             }
-            _ => self.text.to_owned(),
+            _ => self.converted(unit).unwrap_or_else(|| self.text.to_owned()),
         }
     }
+
+    /// Weights, loads, and temperatures in what goes with feet or with meters, to two
+    /// figures; `None` where they are declared so.
+    fn converted(&self, unit: Unit) -> Option<String> {
+        let (_, own) = self.text.split_once(' ')?;
+        let per = |one: Exact| two_figures(self.at / one);
+        Some(match (own, unit.is_metric()) {
+            ("kg", false) => format!("{} lb", per(Mass::pounds(Exact::ONE).0)),
+            ("kg per m2", false) => {
+                format!("{} lb per ft2", per(Load::pounds_per_foot(Exact::ONE).0))
+            }
+            ("psi", true) => format!("{} GPa", per(Stiffness::gigapascals(Exact::ONE).0)),
+            ("C", false) => {
+                let warm = self.at * Exact::ratio(9, 5) + Exact::int(32);
+                format!("{} F", warm.round())
+            }
+            _ => return None,
+        })
+    }
+}
+
+/// A figure above nought, rounded to two figures.
+fn two_figures(value: Exact) -> String {
+    let (mut scale, ten) = (Exact::ONE, Exact::int(10));
+    while value / scale >= Exact::int(100) {
+        scale = scale * ten;
+    }
+    while value / scale < ten && scale > Exact::ratio(1, 1_000) {
+        scale = scale / ten;
+    }
+    plain(Exact::int((value / scale).round()) * scale)
 }
 
 /// To two figures in millimeters; in inches to a 64th where it is short, to a sixteenth, or
@@ -60,7 +92,7 @@ fn roughly(length: Length, unit: Unit) -> String {
     if unit.is_metric() {
         let tenths = length.in_unit(Unit::Millimetre) * Exact::int(10);
         let mut step = 1;
-        while tenths > Exact::int(step * 100) {
+        while tenths.abs() > Exact::int(step * 100) {
             step *= 10;
         }
         let rounded = Exact::ratio((tenths / Exact::int(step)).round() * step, 10);
@@ -68,7 +100,7 @@ fn roughly(length: Length, unit: Unit) -> String {
         return format!("{} mm", Tape::millimetres().exact(rounded));
     }
     let inches = length.in_unit(Unit::Inch);
-    let parts = match inches {
+    let parts = match inches.abs() {
         short if short < Exact::ratio(1, 4) => 64,
         middling if middling < Exact::int(6) => 16,
         _ => 1,
@@ -292,5 +324,24 @@ mod tests {
         let range = Range::new("3 mm", "2 m");
         assert_eq!(range.told(Kind::Length, Unit::Inch), "1/8 in to 79 in");
         assert_eq!(Range::new("1%", "9%").told(Kind::Percent, Unit::Inch), "1% to 9%");
+        // 2000 / 25.4 = 78.7.
+        let range = Range::new("-2 m", "2 m");
+        assert_eq!(range.told(Kind::Offset, Unit::Inch), "-79 in to 79 in");
+        assert_eq!(range.told(Kind::Offset, Unit::Millimetre), "-2 m to 2 m");
+    }
+
+    /// 1 lb per ft2 is 4.882 kg per m2, 1 lb is 0.4536 kg, and 1 GPa is 145,038 psi
+    /// (conversions of units, exact definitions).
+    #[test]
+    fn loads_and_weights_are_told_in_what_goes_with_the_unit() {
+        let range = Range::new("20 kg per m2", "700 kg per m2");
+        assert_eq!(range.told(Kind::Load, Unit::Inch), "4.1 lb per ft2 to 140 lb per ft2");
+        assert_eq!(range.told(Kind::Load, Unit::Millimetre), "20 kg per m2 to 700 kg per m2");
+        let range = Range::new("5 kg", "200 kg");
+        assert_eq!(range.told(Kind::Mass, Unit::Inch), "11 lb to 440 lb");
+        let range = Range::new("200000 psi", "3500000 psi");
+        assert_eq!(range.told(Kind::Stiffness, Unit::Millimetre), "1.4 GPa to 24 GPa");
+        let range = Range::new("-10 C", "40 C");
+        assert_eq!(range.told(Kind::Temperature, Unit::Inch), "14 F to 104 F");
     }
 }

@@ -17,17 +17,19 @@ use super::figure;
 use super::natural;
 use super::pairs::{Found, Pair, Pairs};
 use super::value::Value;
-use super::word::{Block, Body, Kind, Row, Times};
+use super::word::{Block, Body, Kind, Row, Slot, Times};
 
 /// The unit of bare numbers that a file states: `job { units … }`, or `units …`
 /// of its own. Where it is misspelled but plain, it is the one that is meant, so
 /// that nothing else is measured by the wrong one.
 #[must_use]
-pub fn stated_unit(tree: &Tree) -> Option<Unit> {
+pub fn stated_unit(tree: &Tree) -> Option<Spanned<Unit>> {
     let of = |statement: &Statement| {
-        let said = statement.arguments.first()?.as_word()?.text;
+        let argument = statement.arguments.first()?;
+        let said = argument.as_word()?.text;
         let meant = || natural::same(said, Units::ALL.iter().map(|unit| unit.spelling()));
-        Unit::parse(said).or_else(|| Unit::parse(meant()?))
+        let unit = Unit::parse(said).or_else(|| Unit::parse(meant()?))?;
+        Some(Spanned::new(unit, argument.span()))
     };
     let is_units = |text: &str| text == job::UNITS.spelling();
     statements(&tree.items).find_map(|statement| {
@@ -142,25 +144,20 @@ impl<'a> Reader<'a> {
         }
         for word in block.words.iter().filter(|word| word.times == Times::Required) {
             if !written(word) && stood_for(word).is_none() {
-                self.sink.push(
-                    Diagnostic::error(
-                        "word-missing",
-                        format!(
-                            "{} need{} `{}`: {}",
-                            block.title,
-                            block.verb_ending(),
-                            word.word,
-                            word.help
-                        ),
-                        open,
-                        format!("there is no `{}` here", word.word),
-                    )
-                    .fix(insert(
-                        items,
-                        close,
-                        &example::of(block, word, self.unit),
-                    )),
+                let mut found = Diagnostic::error(
+                    "word-missing",
+                    format!(
+                        "{} need{} `{}`: {}",
+                        block.title,
+                        block.verb_ending(),
+                        word.word,
+                        word.help
+                    ),
+                    open,
+                    format!("there is no `{}` here", word.word),
                 );
+                found.fixes = missing(block, word, self.unit, items, close);
+                self.sink.push(found);
             }
         }
         for (group, what) in block.one_of {
@@ -189,7 +186,12 @@ impl<'a> Reader<'a> {
                             open,
                             format!("{what} is missing"),
                         )
-                        .fix(insert(items, close, &example)),
+                        .fix(insert(
+                            items,
+                            close,
+                            (Grade::Sketch, "write this, for example"),
+                            &example,
+                        )),
                     );
                 }
                 [first, rest @ ..] => {
@@ -438,13 +440,35 @@ fn unknown(block: &'static Block, text: &str, span: Span) -> Diagnostic {
     }
 }
 
-/// A fix that adds a statement behind the last one of its block, or as the
-/// first of an empty one.
-fn insert(items: &[Item], close: Span, example: &str) -> Fix {
-    let (at, text) = match statements(items).last() {
-        Some(last) => (last.span.end, format!("; {example}")),
-        None => (close.start, format!(" {example}; ")),
+/// A fix that adds a statement behind the last one before any braces, before the braces
+/// that come first, or in an empty block.
+fn insert(items: &[Item], close: Span, (grade, title): (Grade, &str), example: &str) -> Fix {
+    let has_braces = |statement: &&Statement| statement.block.is_some();
+    let last = statements(items).take_while(|own| !has_braces(own)).last();
+    let (at, text) = match (last, statements(items).find(has_braces)) {
+        (Some(last), _) => (last.span.end, format!("; {example}")),
+        (None, Some(first)) => (first.span.start, format!("{example}; ")),
+        (None, None) => (close.start, format!(" {example}; ")),
     };
     let at = Span { start: at, end: at, ..close };
-    Fix::new(Grade::Sketch, "write this, for example", at, text)
+    Fix::new(grade, title, at, text)
+}
+
+/// What is offered for a word that is missing: each of two choices, else an example with a
+/// blank to fill.
+fn missing(block: &Block, word: &Row, unit: Unit, items: &[Item], close: Span) -> Vec<Fix> {
+    // Which unit a file counts in is told by its figures, and one of the two is wrong.
+    if let [Slot { kind: Kind::Choice(choices @ [_, _]), .. }] = word.takes
+        && word.word != job::UNITS.spelling()
+    {
+        let written = choices.iter().map(|choice| format!("{} {}", word.word, choice.word));
+        return written
+            .map(|text| {
+                let title = format!("write `{text}`");
+                insert(items, close, (Grade::Choice, &title), &text)
+            })
+            .collect();
+    }
+    let example = example::of(block, word, unit);
+    vec![insert(items, close, (Grade::Sketch, "write this, for example"), &example)]
 }

@@ -74,7 +74,7 @@ fn word(kind: Kind, argument: &Argument) -> Result<&str, Fault> {
 
 fn letter_or_number(kind: Kind, argument: &Argument) -> Result<Value, Fault> {
     match number(argument) {
-        Some(Number { value, unit: None }) if value.is_whole() => {
+        Some(Number { value, unit: None, .. }) if value.is_whole() => {
             Ok(Value::Word(value.numer().to_string()))
         }
         _ => Ok(Value::Word(word(kind, argument)?.to_owned())),
@@ -167,7 +167,7 @@ fn positive(value: Exact, span: Span) -> Result<Exact, Fault> {
 
 fn percent(kind: Kind, argument: &Argument) -> Result<Percent, Fault> {
     match number(argument) {
-        Some(Number { value, unit: Some(NumberUnit::Percent) })
+        Some(Number { value, unit: Some(NumberUnit::Percent), .. })
             if !value.is_negative() && value <= Exact::int(100) =>
         {
             Ok(Percent(value))
@@ -176,15 +176,12 @@ fn percent(kind: Kind, argument: &Argument) -> Result<Percent, Fault> {
     }
 }
 
-/// Quarters of an inch (`4/4`) mean inches whatever the job's unit is, as the
-/// yard writes them; so does any bare fraction in a metric job.
+/// A bare fraction (`4/4`, `3/4`) means inches whatever the job's unit is, as the
+/// yard writes it. Any other bare number is in the job's unit.
 fn nominal(kind: Kind, argument: &Argument, unit: Unit) -> Result<Length, Fault> {
     let unit = match number(argument) {
-        Some(Number { value, unit: None }) if !value.is_whole() && value < Exact::int(8) => {
-            Unit::Inch
-        }
-        Some(Number { value, unit: None }) if value < Exact::int(4) => Unit::Inch,
-        _ => unit,
+        Some(Number { unit: None, is_fraction: true, .. }) => Unit::Inch,
+        Some(_) | None => unit,
     };
     evaluate::length(expr(kind, argument)?, unit)
 }
@@ -196,7 +193,7 @@ fn choice(
 ) -> Result<&'static Choice, Fault> {
     let span = argument.span();
     // A choice may be a whole number: `nailers 2`.
-    if let Some(Number { value, unit: None }) = number(argument)
+    if let Some(Number { value, unit: None, .. }) = number(argument)
         && value.is_whole()
         && let digits = value.numer().to_string()
         && let Some(choice) = choices.iter().find(|choice| choice.is(&digits))

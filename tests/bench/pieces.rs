@@ -276,10 +276,10 @@ impl Writer<'_> {
             "dado" => self.one_of(&["dado { deep 1/4 in }", "dado { deep 6 mm }", "dado"]),
             "rabbet" => self.one_of(&["rabbet { deep 3/8 in }", "rabbet { deep 9 mm }", "rabbet"]),
             "tenon" => self.one_of(&[
-                "tenon { long 1 in; thick 1/4 in }",
-                "tenon { long 20 mm; thick 6 mm }",
-                "tenon { long 20 mm; thick 6 mm; set-in 10 mm }",
-                "tenon { long 1 in; thick 1/4 in; set-in 0 }",
+                "tenon { long 5/8 in; thick 1/4 in }",
+                "tenon { long 15 mm; thick 6 mm }",
+                "tenon { long 15 mm; thick 6 mm; set-in 10 mm }",
+                "tenon { long 5/8 in; thick 1/4 in; set-in 0 }",
             ]),
             other => other,
         }

@@ -2,7 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink};
-use crate::measure::{Length, Unit};
+use crate::measure::{Length, Tape, Unit};
 use crate::model::{Piece, Set};
 use crate::trade;
 
@@ -51,6 +51,10 @@ fn check(piece: &Piece, sink: &mut Sink) {
             };
             let meant = Length::new(count, other);
             if meant <= most && meant >= Length::mm(1) {
+                let count = match other {
+                    Unit::Millimetre => Tape::millimetres().exact(meant),
+                    _ => count.to_string(),
+                };
                 diagnostic = diagnostic.fix(Fix::new(
                     Grade::Choice,
                     format!("{count} {}, if that is what you meant", other.name()),

@@ -34,6 +34,8 @@ mod stop_shut_in;
 mod stop_unheld;
 mod swings;
 mod too_few_hinges;
+mod overlays_differ;
+mod front_near_floor;
 
 use crate::checks::rule::Rule;
 use crate::model::{Case, Fronts, Opening, Piece};
@@ -49,6 +51,7 @@ pub(super) const RULES: &[&Rule] = &[
     &door_thickness::RULE,
     &drawer_hits_door::RULE,
     &edge_mixed::RULE,
+    &front_near_floor::RULE,
     &front_unheld::RULE,
     &fronts_collide::RULE,
     &gap_wide::RULE,
@@ -60,6 +63,7 @@ pub(super) const RULES: &[&Rule] = &[
     &leaf_too_narrow::RULE,
     &open_doors_meet::RULE,
     &overlay_past_case::RULE,
+    &overlays_differ::RULE,
     &pull_behind_leaf::RULE,
     &rod_room::RULE,
     &rod_unheld::RULE,

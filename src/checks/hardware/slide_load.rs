@@ -70,9 +70,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             let carries = drawers::load(case, opening);
             diagnostic = match carries.and_then(|carries| carries.written) {
                 Some(span) => diagnostic.label(span, "what it holds"),
-                None => diagnostic.note(
-                    "the drawer is taken to hold 15 lb per square foot (ANSI/KCMA A161.1); give another figure with `load`",
-                ),
+                None => diagnostic.note(match piece.tape().unit.is_metric() {
+                    true => "the drawer is taken to hold 73 kg per square meter (15 lb per square foot, ANSI/KCMA A161.1); give another figure with `load`",
+                    false => "the drawer is taken to hold 15 lb per square foot (ANSI/KCMA A161.1); give another figure with `load`",
+                }),
             };
             let stronger =
                 piece.slides.iter().find(|slide| rating(slide).is_some_and(|l| l >= full));

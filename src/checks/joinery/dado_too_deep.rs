@@ -42,12 +42,20 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             let word = feature.kind.word();
             let mut diagnostic = RULE
                 .finding(
-                    format!(
-                        "a {word} {} deep leaves only {} of the thickness of {}",
-                        tape.figure(feature.deep),
-                        tape.figure(left),
-                        part.path
-                    ),
+                    match left.is_positive() {
+                        true => format!(
+                            "a {word} {} deep leaves only {} of the thickness of {}",
+                            tape.figure(feature.deep),
+                            tape.figure(left),
+                            part.path
+                        ),
+                        false => format!(
+                            "a {word} {} deep goes right through {}, which is {} thick",
+                            tape.figure(feature.deep),
+                            part.path,
+                            tape.figure(thick)
+                        ),
+                    },
                     at,
                     format!("{} deep", tape.figure(feature.deep)),
                 )

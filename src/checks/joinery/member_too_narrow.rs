@@ -6,14 +6,14 @@ use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Length, Span};
 use crate::model::{Frame, JointKind, Piece};
-use crate::parts::{Feature, FeatureKind, Of, Part, Role};
+use crate::parts::{Cuboid, Direction, Feature, FeatureKind, Of, Part, Role};
 use crate::plans::Workings;
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "member-too-narrow",
     severity: Severity::Error,
-    finds: "A stile or rail of a face frame, or a stile of a front, is too narrow for its joint. Pocket screws need a rail 1 in wide, and a stile must be wide enough that its own tenons don't come through it.",
+    finds: "A stile or rail of a face frame, or a stile of a front, is too narrow for its joint. Pocket screws need a rail 1 in wide, and a stile must be wide enough that its own tenons don't come through it, and that tenons from both its edges don't meet in it.",
     why: "Two pocket screws need an inch of rail, or its end splits. A mortise is cut a little deeper than its tenon is long, and 3/16 in or 5 mm of stile must be left behind it. The miter of a stile that wraps a corner comes nearer to it than the edge.",
     source: "Common practice; no published source.",
     formula: "",
@@ -53,11 +53,11 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                     least(piece, part, frame, Length::inches(1, 1), "for two pocket screws", sink);
                 }
             }
-            JointKind::Tenon => {
-                if let Some((wide, what)) = mortised(piece, part) {
-                    least(piece, part, frame, wide, &what, sink);
-                }
-            }
+            JointKind::Tenon => match (cut_through(piece, part), mortised(piece, part)) {
+                (Some(taken), _) => sink.push(too_long(piece, part, frame, taken)),
+                (None, Some((wide, what))) => least(piece, part, frame, wide, &what, sink),
+                (None, None) => {}
+            },
             JointKind::Dado
             | JointKind::Rabbet
             | JointKind::Screw
@@ -89,6 +89,92 @@ fn mortised(piece: &Piece, part: &Part) -> Option<(Length, String)> {
         false => format!("for the mortise and {figure} between it and the miter"),
     };
     Some((miter + deep + behind, what))
+}
+
+/// What mortises take of the width of a board that they cut through: two that meet, or
+/// one that comes out at the far edge. A wall of less than a tape can tell is none.
+fn cut_through(piece: &Piece, part: &Part) -> Option<(Length, i64)> {
+    let none = piece.tape().mark.half() + trade::mating();
+    let across = part.placement.width;
+    let all: Vec<(&Feature, Cuboid)> = part
+        .features
+        .iter()
+        .filter(|own| own.kind == FeatureKind::Mortise)
+        .map(|own| (own, part.hollow(own, own.v)))
+        .collect();
+    let facing = |(one, space): &(&Feature, Cuboid), (other, beside): &(&Feature, Cuboid)| {
+        let mut others = Direction::ALL.iter().filter(|axis| **axis != across);
+        one.face == other.face.opposite() && others.all(|axis| space.overlaps_along(beside, *axis))
+    };
+    let pairs = all.iter().enumerate().flat_map(|(at, one)| {
+        let beside = all.iter().skip(at + 1).filter(move |other| facing(one, other));
+        beside.map(move |other| (one.0.deep + other.0.deep, 2))
+    });
+    let single = all.iter().map(|(own, _)| (own.deep, 1));
+    let through = pairs.chain(single).filter(|(taken, _)| part.width.length - *taken <= none);
+    through.max_by_key(|(taken, _)| *taken)
+}
+
+/// The tenons of a frame are too long for a member that takes them.
+fn too_long(
+    piece: &Piece,
+    part: &Part,
+    frame: &Frame,
+    (taken, mortises): (Length, i64),
+) -> Diagnostic {
+    let (tape, wide) = (piece.tape(), part.width.length);
+    let behind = mortised(piece, part).map(|(needed, _)| needed - taken);
+    let wall = match mortises {
+        2 => trade::lasting_wall(),
+        _ => behind.unwrap_or_else(|| trade::behind_mortise(tape.unit)),
+    };
+    let needed = tape.up(taken + wall);
+    let at = piece.facts.written(&part.width).unwrap_or(part.span);
+    let joint = frame.joint.span.unwrap_or(frame.span);
+    let tenons = frame.joint.long.as_ref();
+    let written = tenons.and_then(|long| piece.facts.written(long));
+    let long = tenons.map_or(Length::ZERO, |long| long.length);
+    let (says, word, because) = match mortises {
+        2 => (
+            "the mortises from both its edges meet in it",
+            "two mortises",
+            "the tenons strike each other, or the member breaks apart between them",
+        ),
+        _ => (
+            "a mortise comes out at its far edge",
+            "mortise",
+            "its end is seen, and nothing closes it",
+        ),
+    };
+    let found = RULE
+        .finding(
+            format!("{} is {} wide, and {says}", part.path, tape.figure(wide)),
+            written.unwrap_or(joint),
+            format!("tenons {} long", tape.figure(long)),
+        )
+        .label(at, format!("{} wide", tape.figure(wide)))
+        .sum(
+            Sum::new("leaves", wide - taken, tape)
+                .plus(wide, part.word(), tape)
+                .minus(taken, word, tape),
+        )
+        .because(because)
+        .subject(&part.path)
+        .urgency((taken - wide) / Length::mm(1));
+    let fits = tape.down((wide - wall) / mortises - frame.joint.room);
+    // What is shorter than a wall is thick holds nothing.
+    match written.filter(|_| fits >= trade::lasting_wall()) {
+        Some(at) => {
+            let title = format!("make the tenons {} long", tape.figure(fits));
+            found
+                .fix(Fix::new(Grade::Choice, title, at, format!("long {}", tape.source(fits))))
+                .note(format!("or make the member {} wide", tape.figure(needed)))
+        }
+        None => {
+            let title = format!("make it {} wide", tape.figure(needed));
+            found.fix(Fix::new(Grade::Choice, title, at, format!("wide {}", tape.source(needed))))
+        }
+    }
 }
 
 /// A stile of a front whose rails have tenons in mortises.

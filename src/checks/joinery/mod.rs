@@ -27,16 +27,17 @@ use crate::checks::rule::Rule;
 
 use screwed_by::screwed_by;
 
+/// Those that tell why a board may stand outside its case, and look first.
+pub(super) const FIRST: &[&Rule] = &[&dado_too_deep::RULE, &member_too_narrow::RULE];
+
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
     &rails_meet::RULE,
     &part_impossible::RULE,
     &countertop_unheld::RULE,
-    &dado_too_deep::RULE,
     &dowel_odd::RULE,
     &glue_on_finish::RULE,
     &groove_meets_joint::RULE,
-    &member_too_narrow::RULE,
     &miter_unequal::RULE,
     &no_mid_rail::RULE,
     &panel_too_thick::RULE,

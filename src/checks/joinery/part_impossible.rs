@@ -1,7 +1,7 @@
 //! A board of no size, or one that stands outside its case.
 
-use crate::checks::hardware;
 use crate::checks::rule::{Base, Check, Example, Rule};
+use crate::checks::{hardware, material};
 use crate::diagnostics::{Severity, Sink};
 use crate::measure::Length;
 use crate::model::{Case, Piece};
@@ -31,6 +31,7 @@ pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     let tape = piece.tape();
     let wall = piece.wall();
+    let is_caused = is_caused(sink);
     // The boards of a box that does not go into its opening only say so again, and so
     // does the panel of a front without room for one.
     let boxes = hardware::box_too_big::told(sink);
@@ -61,7 +62,10 @@ pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
             let between = |tenons: &Length| tape.print(part.length.length - *tenons).shown;
             tenons(part).filter(|tenons| !between(tenons).is_positive())
         };
-        let outside = || piece.case(part.case).and_then(|case| outside(piece, part, case, wall));
+        let outside = || {
+            let case = piece.case(part.case).filter(|_| !is_caused)?;
+            outside(piece, part, case, wall)
+        };
         let (title, label) = match (nothing, thread) {
             (Some((size, word)), _) => {
                 let size = tape.text(size);
@@ -114,6 +118,24 @@ pub(in crate::checks) fn check(work: &Workings<'_>, sink: &mut Sink) {
         }
         sink.push(diagnostic);
     }
+}
+
+/// True where a rule that looked before has told why a board may stand outside its case.
+fn is_caused(sink: &Sink) -> bool {
+    let causes = || super::FIRST.iter().chain(material::FIRST);
+    sink.all().iter().any(|found| {
+        found.severity == Severity::Error && causes().any(|rule| rule.slug == found.slug)
+    })
+}
+
+/// True where a board that can't be has been told of, by this rule or by its cause.
+pub(in crate::checks) fn is_told(work: &Workings<'_>, sink: &Sink) -> bool {
+    let Workings { piece, parts, .. } = *work;
+    let stands_out = |part: &Part| {
+        piece.case(part.case).and_then(|case| outside(piece, part, case, piece.wall()))
+    };
+    sink.all().iter().any(|found| found.slug == RULE.slug)
+        || is_caused(sink) && parts.all.iter().any(|part| stands_out(part).is_some())
 }
 
 /// What the tenons at both ends of a board take of its length; nothing for one

@@ -62,6 +62,16 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 "put a `divider` between the two openings, so that the slide has a board beside it",
             );
         }
+        if both.iter().any(|part| part.role == Role::Bottom)
+            && piece
+                .case(one.case)
+                .and_then(|case| case.frame.as_ref())
+                .is_some_and(|frame| frame.bottom.is_none())
+        {
+            diagnostic = diagnostic.note(
+                "the frame has no bottom rail, so the openings above it reach below the bottom; write `rail bottom` in it",
+            );
+        }
         let [.., deep] = clash.by;
         sink.push(match clear_of_blocks(piece, both, deep) {
             Some(fix) => diagnostic.fix(fix),

@@ -31,6 +31,10 @@ fn check(piece: &Piece, sink: &mut Sink) {
             continue;
         };
         let thick = stock.thickness.length;
+        // Boards that can't be planed so thick are told of by themselves.
+        if stock.is_solid() && thick >= stock.nominal {
+            continue;
+        }
         let Some(at) = piece.facts.written(tenon).filter(|_| tenon.length * 4 < thick) else {
             continue;
         };

@@ -14,12 +14,14 @@ use crate::model::{Piece, Stock};
 use crate::parts::Parts;
 use crate::trade;
 
+/// What tells why a board may stand outside its case, and looks first.
+pub(super) const FIRST: &[&Rule] = &[&planed_too_thick::RULE];
+
 /// The rules of this subject, in the order they are listed.
 pub(super) const RULES: &[&Rule] = &[
     &actual_odd::RULE,
     &packer_too_thin::RULE,
     &part_too_large::RULE,
-    &planed_too_thick::RULE,
     &planing_scant::RULE,
     &species_unknown::RULE,
 ];

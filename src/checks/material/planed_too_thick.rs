@@ -1,8 +1,9 @@
 //! Lumber planed to no less than its rough thickness.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink};
+use crate::diagnostics::{Fix, Grade, Severity, Sink};
 use crate::plans::Workings;
+use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "planed-too-thick",
@@ -43,6 +44,18 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             .label(stock.nominal_span, format!("{rough} rough"))
             .because("nothing is left for planing the two faces flat")
             .subject(&stock.name);
-        sink.push(super::thicker_board(diagnostic, stock));
+        let diagnostic = super::thicker_board(diagnostic, stock);
+        // So far beyond its board a figure is a slip.
+        let is_slip = thick >= stock.nominal.twice();
+        let planed = trade::planes_to(stock.nominal).map(|planed| tape.down(planed));
+        sink.push(match planed.filter(|planed| is_slip && planed.is_positive()) {
+            Some(planed) => diagnostic.fix(Fix::new(
+                Grade::Choice,
+                format!("plane them to {}", tape.figure(planed)),
+                stock.thickness_span,
+                format!("thickness {}", tape.source(planed)),
+            )),
+            None => diagnostic,
+        });
     }
 }

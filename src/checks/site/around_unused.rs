@@ -2,8 +2,10 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Severity, Sink};
+use crate::parts::{Part, keep_out_space};
 use crate::plans::Workings;
 
+use super::keep_out_hit::touches;
 use super::rounds::rounds;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -26,7 +28,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
     for own in rounds(piece) {
-        if parts.all.iter().any(|part| own.cuts(part).next().is_some()) {
+        // A part that stands in it is told of as one that is not cut.
+        let space = keep_out_space(piece, own.keep_out);
+        let is_met = |part: &Part| {
+            own.cuts(part).next().is_some() || part.case == own.case && touches(part, &space)
+        };
+        if parts.all.iter().any(is_met) {
             continue;
         }
         sink.push(

@@ -1,7 +1,8 @@
 //! A part where a pipe, socket or trap is.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink};
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::model::Piece;
 use crate::parts::{
     Assembly, Cuboid, Direction, FeatureKind, Part, Role, is_cut_round, keep_out_space,
 };
@@ -63,16 +64,41 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             | Assembly::Filler(..)
             | Assembly::Front(_) => None,
         };
-        if let Some(holder) = holder {
-            diagnostic = diagnostic
-                .note(format!("write `around \"{}\"` in {holder} around it", keep_out.name));
-        }
+        diagnostic = match holder {
+            Some(holder) => diagnostic
+                .note(format!("write `around \"{}\"` in {holder} around it", keep_out.name)),
+            None => uncut(piece, part, &space, diagnostic),
+        };
         sink.push(diagnostic);
     }
 }
 
+/// What helps where a part that nothing is cut out of stands in a keep-out.
+fn uncut(piece: &Piece, part: &Part, space: &Cuboid, found: Diagnostic) -> Diagnostic {
+    let tape = piece.tape();
+    let (from, to) = part.extent(Direction::X);
+    match part.role {
+        Role::End(_) => {
+            let [left, right] =
+                [to - space.from.x, space.to.x - from].map(|by| tape.figure(tape.up(by)));
+            let in_run = piece.case(part.case).is_some_and(|case| case.run.is_some());
+            found.because("an end is not cut, even where its case says `around`").note(format!(
+                "it is clear {left} farther to the left or {right} farther to the right: {}, or stand the case elsewhere",
+                match in_run {
+                    true => "give the case another width, or put a `filler` beside it",
+                    false => "make the case narrower or wider",
+                }
+            ))
+        }
+        Role::BaseMember | Role::BaseLeg | Role::Leg | Role::Kick => found
+            .because("a base is not cut, even where its case says `around`")
+            .note("a base that is `cut-into ends` has no board at the wall"),
+        _ => found,
+    }
+}
+
 /// True where the part, less its notches, shares space with the keep-out.
-fn touches(part: &Part, space: &Cuboid) -> bool {
+pub(super) fn touches(part: &Part, space: &Cuboid) -> bool {
     if !part.cuboid().overlaps(space) {
         return false;
     }

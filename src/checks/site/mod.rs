@@ -12,6 +12,7 @@ mod keep_out_hit;
 mod no_scribe;
 mod nothing_to_screw;
 mod space_too_small;
+mod keep_out_beyond;
 
 use crate::checks::rule::Rule;
 
@@ -23,6 +24,7 @@ pub(super) const RULES: &[&Rule] = &[
     &base_too_deep::RULE,
     &countertop_blocked::RULE,
     &filler_narrow::RULE,
+    &keep_out_beyond::RULE,
     &keep_out_hit::RULE,
     &no_scribe::RULE,
     &nothing_to_screw::RULE,

@@ -1,7 +1,7 @@
 //! What the parts of a piece are cut around, and what the cuts leave.
 
 use crate::measure::{Length, Span};
-use crate::model::{CutRound, KeepOut, Piece};
+use crate::model::{CaseId, CutRound, KeepOut, Piece};
 use crate::parts::{Assembly, Feature, FeatureKind, Part};
 
 /// One `around`, and the keep-out that it names.
@@ -12,6 +12,8 @@ pub(super) struct Round<'a> {
     pub(super) keep_out: &'a KeepOut,
     /// The case or the drawer that says it.
     pub(super) of: &'a str,
+    /// The case, in which the drawer is.
+    pub(super) case: CaseId,
 }
 
 impl Round<'_> {
@@ -26,16 +28,16 @@ impl Round<'_> {
 /// Every `around` of a piece.
 pub(super) fn rounds(piece: &Piece) -> Vec<Round<'_>> {
     let cases = piece.cases.iter().flat_map(|case| {
-        let own = case.around.iter().map(|round| (round, case.path.as_str()));
+        let own = case.around.iter().map(|round| (case.id, round, case.path.as_str()));
         let openings = case.openings.iter().flat_map(|opening| {
-            opening.around().iter().map(|round| (round, opening.path.as_str()))
+            opening.around().iter().map(|round| (case.id, round, opening.path.as_str()))
         });
         own.chain(openings).collect::<Vec<_>>()
     });
     cases
-        .filter_map(|(round, of)| {
+        .filter_map(|(case, round, of)| {
             let keep_out = piece.site.keep_outs.get(round.keep_out.0)?;
-            Some(Round { round, keep_out, of })
+            Some(Round { round, keep_out, of, case })
         })
         .collect()
 }

@@ -10,6 +10,9 @@ mod rod_bends;
 mod sag;
 mod studs_few;
 mod tips;
+mod studs_many;
+mod niche_undivided;
+mod upright_free;
 
 use crate::checks::rule::Rule;
 use crate::diagnostics::{Fix, Grade};
@@ -22,12 +25,15 @@ pub(super) const RULES: &[&Rule] = &[
     &hangs_and_stands::RULE,
     &hung_load::RULE,
     &hung_unfixed::RULE,
+    &niche_undivided::RULE,
     &no_floor::RULE,
     &overhang::RULE,
     &rod_bends::RULE,
     &sag::RULE,
     &studs_few::RULE,
+    &studs_many::RULE,
     &tips::RULE,
+    &upright_free::RULE,
 ];
 
 /// The edit that has the piece screwed to the wall: in its `site`, or in one that is put

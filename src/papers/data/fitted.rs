@@ -6,7 +6,7 @@ use serde::Serialize;
 use crate::measure::Length;
 use crate::model::{Set, Side, Stock};
 use crate::parts::{Direction, Front, Part};
-use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Spacer};
+use crate::plans::fitting::{self, Fastening, HungAt, Long, OntoBox, PinRows, Spacer, Struck};
 use crate::plans::seasons::Gap;
 use crate::trade;
 
@@ -40,10 +40,13 @@ pub(super) struct Rows<'d> {
     lines: Refs,
 }
 
-/// Places of a row where a shelf would strike a hinge.
+/// Places of a row where a shelf would strike a hinge or a nailer.
 #[derive(Serialize)]
 pub(super) struct NoShelf<'d> {
-    hinge: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    hinge: Option<u32>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    nailer: Option<&'d str>,
     places: &'d [u32],
 }
 
@@ -258,7 +261,13 @@ impl<'d> Maker<'d, '_> {
             no_shelf: rows
                 .blocked
                 .iter()
-                .map(|own| NoShelf { hinge: own.hinge, places: &own.places })
+                .map(|own| {
+                    let (hinge, nailer) = match own.by {
+                        Struck::Hinge(number) => (Some(number), None),
+                        Struck::Nailer(mark) => (None, Some(mark)),
+                    };
+                    NoShelf { hinge, nailer, places: &own.places }
+                })
                 .collect(),
             rows: own.rows.map(|row| self.figure(row)),
             diameter: self.hardware(rows.pins.hole),

@@ -1,7 +1,7 @@
 //! Rows of holes for shelf pins.
 
 use crate::diagnostics::listed;
-use crate::plans::fitting::PinRows;
+use crate::plans::fitting::{PinRows, Struck};
 
 use super::super::Source;
 use super::super::page::{Block, Table, left, right};
@@ -35,14 +35,14 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[PinRows<'_>], blocks: &mut 
             ));
         }
         for blocked in &rows.blocked {
-            more.push(format!(
-                "lay no shelf on {}: hinge {} is there",
-                numbered(&blocked.places),
-                blocked.hinge
-            ));
+            let by = match blocked.by {
+                Struck::Hinge(number) => format!("hinge {number}"),
+                Struck::Nailer(mark) => format!("the nailer {mark}"),
+            };
+            more.push(format!("lay no shelf on {}: {by} is there", numbered(&blocked.places)));
         }
         if rows.shelves.len() < rows.loose {
-            more.push("not every shelf finds a hole that is clear of the hinges: choose finer steps, or fewer shelves".to_owned());
+            more.push("not every shelf finds a hole that is clear of the hinges and the nailers: choose finer steps, or fewer shelves".to_owned());
         }
         let places: Vec<u32> = rows.shelves.iter().map(|(_, place)| *place).collect();
         match places.as_slice() {

@@ -4,6 +4,7 @@
 use crate::measure::{Length, Unit};
 use crate::model::{Axis, Joinery, JointKind, MemberKind, RailSide, Size};
 use crate::parts::feature::{Feature, FeatureKind};
+use crate::parts::finished::meets_finish;
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::Assembly;
@@ -230,9 +231,11 @@ fn clear_of_keep_outs(
 pub(super) fn join(builder: &mut Builder<'_>, nailers: &[PartId]) {
     for id in nailers {
         let Some(nailer) = builder.part(*id) else { continue };
-        let whole = nailer.which == Which::Only;
         let (own, span, upper) =
             (nailer.cuboid(), nailer.span, nailer.role == Role::Nailer(RailSide::Top));
+        // A pipe at an end leaves one piece too, and that meets one end only.
+        let [left, right] = builder.inner_sides().map(|side| builder.case.x + side.length);
+        let whole = own.from.x == left && own.to.x == right;
         let meets: Vec<(PartId, Role)> = builder
             .own()
             .filter(|(_, part)| part.assembly == Assembly::Carcass(builder.id))
@@ -255,7 +258,12 @@ pub(super) fn join(builder: &mut Builder<'_>, nailers: &[PartId]) {
             let hidden =
                 matches!(role, Role::Stretcher | Role::Bottom) || role == Role::Top && high;
             let hangs = builder.case.hung.is_some();
-            let kind = match (hidden, whole && !hangs) {
+            // Its ends are screwed; glue on a finish would add nothing to that.
+            let is_finished =
+                builder.part(*id).zip(builder.part(host)).is_some_and(|(nailer, board)| {
+                    meets_finish(builder.piece, nailer, board).is_some()
+                });
+            let kind = match (hidden, whole && (!hangs || is_finished)) {
                 (true, _) => JointKind::Screw,
                 (false, false) => JointKind::Butt,
                 (false, true) => continue,

@@ -24,7 +24,7 @@ use super::Workings;
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use on_wood::OnWood;
-pub use pins::PinRows;
+pub use pins::{PinRows, Struck};
 pub use rods::{Rail, RailEnd};
 pub use screw_lines::ScrewLine;
 pub(in crate::plans) use screws::pockets_meet;

@@ -6,7 +6,7 @@ use crate::parts::{
     self, Cuboid, Direction, Face, FeatureKind, JointSort, Part, PartId, Parts, Role,
 };
 
-use super::reach::{Reach, reaches};
+use super::reach::reaches;
 use super::{Index, above_end, from_edge};
 
 /// The rows of holes at both sides of an opening, or of one of the spaces that
@@ -28,8 +28,8 @@ pub struct PinRows<'a> {
     /// Places without a hole, numbered from 1 at the lowest: a hinge block, a
     /// hinge plate or another hole is there on one of the boards.
     pub left_out: Vec<u32>,
-    /// Places with a hole where no shelf can lie, since it would strike a hinge.
-    pub blocked: Vec<Blocked>,
+    /// Places with a hole where no shelf can lie, since it would strike a hinge or a nailer.
+    pub blocked: Vec<Blocked<'a>>,
     /// Both rows of the left board, and of the right.
     pub boards: Vec<RowBoard<'a>>,
     /// How many loose shelves the space has.
@@ -39,13 +39,22 @@ pub struct PinRows<'a> {
     pub shelves: Vec<(&'a Part, u32)>,
 }
 
-/// Places where a shelf would strike a hinge.
+/// Places where a shelf would strike something.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Blocked {
-    /// The number of the hinge on its door, from the bottom.
-    pub hinge: u32,
+pub struct Blocked<'a> {
+    /// What it would strike.
+    pub by: Struck<'a>,
     /// The places.
     pub places: Vec<u32>,
+}
+
+/// What a shelf would strike.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Struck<'a> {
+    /// A hinge, by its number on its door, from the bottom.
+    Hinge(u32),
+    /// A nailer, by its mark.
+    Nailer(&'a str),
 }
 
 /// Two rows in a face of a board.
@@ -252,22 +261,27 @@ fn rows<'a>(
 }
 
 /// The places where a shelf as thick and as deep as this one would strike a hinge
-/// of a door before it, each hinge's own.
-fn blocked(rows: &PinRows<'_>, shelf: &Part, index: &Index<'_>) -> Vec<Blocked> {
+/// of a door before it, or a nailer behind it, each its own.
+fn blocked<'a>(rows: &PinRows<'_>, shelf: &Part, index: &Index<'a>) -> Vec<Blocked<'a>> {
     let own = index.of_opening(rows.opening.id).iter().map(|(_, part)| *part);
-    let reaches: Vec<Reach<'_>> = own.flat_map(reaches).collect();
+    let hinges = own.flat_map(reaches).map(|reach| (Struck::Hinge(reach.number), reach.space));
+    let nailers = index.parts.of_case(shelf.case).iter();
+    let nailers = nailers
+        .filter(|part| matches!(part.role, Role::Nailer(_)))
+        .map(|part| (Struck::Nailer(&part.mark), part.cuboid()));
+    let struck: Vec<(Struck<'a>, Cuboid)> = hinges.chain(nailers).collect();
     let thick = shelf.cuboid().size(Direction::Y);
-    let mut found: Vec<Blocked> = Vec::new();
+    let mut found: Vec<Blocked<'a>> = Vec::new();
     for number in (1..=rows.count).filter(|number| !rows.left_out.contains(number)) {
         let mut lying = shelf.cuboid();
         lying.from.y = rows.height(number);
         lying.to.y = lying.from.y + thick;
-        let Some(struck) = reaches.iter().find(|reach| reach.space.overlaps(&lying)) else {
+        let Some((by, _)) = struck.iter().find(|(_, space)| space.overlaps(&lying)) else {
             continue;
         };
-        match found.iter_mut().find(|known| known.hinge == struck.number) {
+        match found.iter_mut().find(|known| known.by == *by) {
             Some(known) => known.places.push(number),
-            None => found.push(Blocked { hinge: struck.number, places: vec![number] }),
+            None => found.push(Blocked { by: *by, places: vec![number] }),
         }
     }
     found

@@ -6,7 +6,7 @@ use super::*;
 block! {
     /// `stock NAME { … }`
     stock: "stock", "a stock",
-    "A material. For sheet goods, give the nominal thickness that they are sold by, and with `actual` what a caliper reads. For lumber, give the rough thickness in quarters and the thickness that it is planed to.";
+    "A material. For sheet goods, give the nominal thickness that they are sold by, and with `actual` what a caliper reads. For lumber, give the rough thickness in quarters and the thickness that it is planed to. What a sheet or board is called by may be a bare fraction of an inch in any file (`plywood 3/4`, `lumber 4/4`); every other bare number is in the unit of the file.";
     PLYWOOD: Nominal = ("plywood", "plywood of this nominal thickness", "plywood 3/4")
         .can_be("2 mm", "100 mm")
         .usual("3 mm", "40 mm");
@@ -25,7 +25,7 @@ block! {
         .usual("2 mm", "10 mm");
     LUMBER: Nominal = (
         "lumber",
-        "boards of this rough thickness, in quarters of an inch or as a length with its unit",
+        "boards of this rough thickness, in quarters of an inch or as a length",
         "lumber 4/4",
     )
         .can_be("3 mm", "16 in")

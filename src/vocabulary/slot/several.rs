@@ -69,10 +69,10 @@ pub(super) fn load(kind: Kind, arguments: &[Argument]) -> Taken {
     let whole = amount.span().to(area.span());
     let word = area.as_word().map(|word| word.text);
     let load = match (number(amount), word) {
-        (Some(Number { value, unit: Some(NumberUnit::Pound) }), Some("ft2")) => {
+        (Some(Number { value, unit: Some(NumberUnit::Pound), .. }), Some("ft2")) => {
             Load::pounds_per_foot(positive(value, whole)?)
         }
-        (Some(Number { value, unit: Some(NumberUnit::Kilogram) }), Some("m2")) => {
+        (Some(Number { value, unit: Some(NumberUnit::Kilogram), .. }), Some("m2")) => {
             Load(positive(value, whole)?)
         }
         _ => return Err(wrong(kind, whole)),
@@ -89,7 +89,9 @@ pub(super) fn stiffness(kind: Kind, arguments: &[Argument]) -> Taken {
         return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
     };
     let whole = amount.span().to(unit.span());
-    let Some(Number { value, unit: None }) = number(amount) else { return Err(wrong(kind, whole)) };
+    let Some(Number { value, unit: None, .. }) = number(amount) else {
+        return Err(wrong(kind, whole));
+    };
     let value = positive(value, whole)?;
     let stiffness = match unit.as_word().map(|word| word.text) {
         Some("psi") => Stiffness(value),
@@ -106,7 +108,9 @@ pub(super) fn coverage(kind: Kind, arguments: &[Argument]) -> Taken {
         return Err(wrong(kind, arguments.first().map_or(Span::default(), Argument::span)));
     };
     let whole = amount.span().to(volume.span());
-    let Some(Number { value, unit: None }) = number(amount) else { return Err(wrong(kind, whole)) };
+    let Some(Number { value, unit: None, .. }) = number(amount) else {
+        return Err(wrong(kind, whole));
+    };
     if !is(per, "per") {
         return Err(wrong(kind, whole));
     }

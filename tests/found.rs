@@ -1,0 +1,268 @@
+//! What a maker writes wrong and must be told, beside its sound neighbor. All figures
+//! are worked by hand.
+
+use casewright::measure::Length;
+use casewright::papers::{self, Format};
+use casewright::parts::Role;
+use casewright::pipeline::Compilation;
+
+use crate::support::{compile, slugs, spec};
+
+const FIRST: &str = include_str!("../specs/first.case");
+
+/// A demo piece with one text in place of another.
+fn with(name: &str, sound: &str, wrong: &str) -> Compilation {
+    let text = spec(name);
+    assert!(text.contains(sound), "{name} has no {sound}");
+    compile(&text.replacen(sound, wrong, 1))
+}
+
+fn thickness(compiled: &Compilation, stock: &str) -> Length {
+    let piece = compiled.piece.as_ref().unwrap_or_else(|| panic!("{:#?}", compiled.diagnostics));
+    let stock = piece.stocks.iter().find(|own| own.name == stock).expect("the stock");
+    stock.thickness.length
+}
+
+/// Every edit that is offered, as it is written.
+fn edits(compiled: &Compilation) -> Vec<String> {
+    let fixes = compiled.diagnostics.iter().flat_map(|found| &found.fixes);
+    fixes.flat_map(|fix| fix.edits.iter().map(|edit| edit.text.clone())).collect()
+}
+
+/// A bare number is in the job's unit, millimeters here; a fraction is what the yard
+/// writes, in inches: 1/4 in is 6.35 mm.
+#[test]
+fn a_bare_thickness_is_in_the_unit_of_the_job() {
+    let sheet = |written: &str| {
+        thickness(&with("gate-cottage-laundry.case", "plywood 6 mm", written), "thin")
+    };
+    assert_eq!(sheet("plywood 6"), Length::mm(6));
+    assert_eq!(sheet("plywood 3.6"), Length::mm(36) / 10);
+    assert_eq!(sheet("plywood 1/4"), Length::inches(1, 4));
+    assert_eq!(sheet("plywood 1/4 in"), Length::inches(1, 4));
+    assert_eq!(thickness(&compile(FIRST), "thin"), Length::inches(13, 64));
+}
+
+/// The mortise of a tenon of 16 is 17.5 deep; two leave 5 of a stile of 40. At 18 they
+/// leave 1, which is thin, at 18.5 nothing, and at 20.5 they lie in each other.
+#[test]
+fn tenons_from_both_edges_keep_wood_between_them() {
+    let text = spec("broken/member-too-narrow-mortises.case");
+    let at = |long: &str| {
+        let compiled = compile(&text.replacen("long 20", &format!("long {long}"), 1));
+        slugs(&compiled)
+    };
+    assert_eq!(at("16"), Vec::<&str>::new());
+    assert_eq!(at("18"), ["thin-wall"]);
+    for long in ["18.5", "20", "20.5", "30"] {
+        assert_eq!(at(long), ["member-too-narrow"], "{long}");
+    }
+}
+
+/// The shelves of the bookcase run from 18 to 782, 0.75 clear at both ends. A pipe from
+/// 700 to 750 is passed at 12, which leaves 782 - 762 = 20 of a fixed shelf, enough where
+/// it is joined; one from 710 leaves 10. A loose shelf breaks off at either. From 740 the
+/// cut runs to the end of the shelf, and its back pin has no wood.
+#[test]
+fn a_cut_leaves_enough_at_the_end_of_a_shelf() {
+    let at = |from: i64, shelf: &str| {
+        let text = spec("alcove-shelves.case");
+        let keep_out = format!(
+            "fixing wall; keep-out \"pipe\" {{ from-left {from}; up 300; wide 50; high 1500; deep 40 }} }}"
+        );
+        let text = text
+            .replacen("fixing wall }", &keep_out, 1)
+            .replacen("fixed 4", shelf, 1)
+            .replacen("high 2000\n", "high 2000\n  around \"pipe\"\n", 1);
+        let compiled = compile(&text);
+        let weak = compiled.diagnostics.iter().filter(|found| found.slug == "around-weak");
+        weak.map(|found| found.title.clone()).collect::<Vec<_>>()
+    };
+    assert_eq!(at(700, "fixed 4"), Vec::<String>::new());
+    assert!(at(710, "fixed 4")[0].contains("is left between the cut and the right end"));
+    assert!(at(700, "adjustable 4")[0].contains("50 must stay"));
+    assert!(at(740, "adjustable 4")[0].contains("has no wood over its back pin at the right"));
+    assert_eq!(at(740, "fixed 4"), Vec::<String>::new());
+}
+
+/// A case that hangs has its upper nailer glued to its top as well, but not to a top that
+/// comes with a finish: its ends are screwed.
+#[test]
+fn a_nailer_that_is_screwed_is_not_glued_to_a_finish() {
+    let glued = |compiled: &Compilation| {
+        let parts = compiled.parts.as_ref().expect("parts");
+        let role = |id| parts.get(id).map(|part| part.role);
+        let tops = parts.joints.iter().filter(|joint| {
+            matches!(role(joint.part), Some(Role::Nailer(_))) && role(joint.into) == Some(Role::Top)
+        });
+        tops.count()
+    };
+    let name = "signal-house-media-shelf.case";
+    let bare = compile(&spec(name));
+    assert_eq!((glued(&bare), slugs(&bare)), (1, vec![]));
+    let sheet = "stock birch { plywood 18 mm;";
+    let finished = with(name, sheet, &format!("{sheet} prefinished 2;"));
+    assert_eq!(glued(&finished), 0);
+    assert!(!slugs(&finished).contains(&"glue-on-finish"), "{:#?}", finished.diagnostics);
+}
+
+/// An end stands in the pipe: it is told once, as an end, and the `around` that helps
+/// nothing is not told as useless beside it.
+#[test]
+fn an_end_in_a_pipe_is_told_as_an_end() {
+    let pipe = "keep-out \"pipe\" { from-left 35; up 10; wide 2; high 4; deep 3 }";
+    let text = FIRST
+        .replacen("humidity 30% to 55% }", &format!("humidity 30% to 55%; {pipe} }}"), 1)
+        .replacen("  stock ply          ", "  around \"pipe\"\n  stock ply          ", 1);
+    let compiled = compile(&text);
+    assert_eq!(slugs(&compiled), ["keep-out-hit"], "{:#?}", compiled.diagnostics);
+    // The end runs from 35-9/32 to 36, and the pipe from 35 to 37.
+    let notes = compiled.diagnostics[0].notes.join("\n");
+    assert!(
+        notes.contains("clear 1 farther to the left or 1-23/32 farther to the right"),
+        "{notes}"
+    );
+}
+
+#[test]
+fn a_name_in_quotes_is_mended_in_quotes() {
+    let pipe = "keep-out \"water pipe\" { from-left 20; up 10; wide 2; high 4; deep 3 }";
+    let text = FIRST
+        .replacen("humidity 30% to 55% }", &format!("humidity 30% to 55%; {pipe} }}"), 1)
+        .replacen("  stock ply          ", "  around \"waterpipe\"\n  stock ply          ", 1);
+    assert_eq!(edits(&compile(&text)), ["\"water pipe\""]);
+}
+
+#[test]
+fn a_misspelled_opening_behind_same_is_mended() {
+    let compiled = with("gate-cottage-laundry.case", "same middle", "same midle");
+    assert_eq!(slugs(&compiled), ["name-unknown"]);
+    assert_eq!(edits(&compiled), ["middle"]);
+}
+
+/// Each of two choices is offered, on the line of the first words in the braces.
+#[test]
+fn a_door_without_its_side_is_offered_both() {
+    let text = spec("signal-house-media-shelf.case").replacen(
+        "wide 360; hung left; shelf { adjustable 1 }",
+        "wide 360; shelf { adjustable 1 }",
+        1,
+    );
+    let compiled = compile(&text);
+    assert_eq!(slugs(&compiled), ["word-missing"]);
+    assert_eq!(edits(&compiled), ["; hung left", "; hung right"]);
+    let mended = text.replacen("wide 360; shelf", "wide 360; hung left; shelf", 1);
+    assert_eq!(slugs(&compile(&mended)), Vec::<&str>::new());
+}
+
+/// A cup of 35 inches is in the wrong unit, whatever else is wrong in the file.
+#[test]
+fn a_slip_of_the_unit_keeps_its_mend_beside_another_error() {
+    let text = FIRST.replacen("cup 35 mm", "cup 35", 1).replacen(
+        "bottom { joint dado { deep 1/4 } }",
+        "bottom { joint dado { deep 7/16 } }",
+        1,
+    );
+    let compiled = compile(&text);
+    assert_eq!(compiled.diagnostics[0].slug, "unit-slip", "{:#?}", compiled.diagnostics);
+    assert_eq!(compiled.diagnostics[0].fixes[0].edits[0].text, "35 mm");
+}
+
+/// A figure of a load is told in what it is written in: 20 to 700 kg per m2 are 4.1 to
+/// 143 lb per ft2.
+#[test]
+fn an_odd_load_is_told_in_its_own_unit() {
+    let compiled = compile(&FIRST.replacen(
+        "bottom { joint dado { deep 1/4 } }",
+        "bottom { joint dado { deep 1/4 }; load 2 lb per ft2 }",
+        1,
+    ));
+    let odd = compiled.diagnostics.iter().find(|found| found.slug == "figure-odd");
+    let odd = odd.unwrap_or_else(|| panic!("{:#?}", compiled.diagnostics));
+    assert!(odd.title.contains("2 lb per ft2"), "{}", odd.title);
+    assert_eq!(odd.notes, ["it is usually from 4.1 lb per ft2 to 140 lb per ft2"]);
+}
+
+#[test]
+fn notes_of_niches_lists_and_runs_stand_on_a_paper() {
+    let text = spec("alcove-shelves.case")
+        .replacen("down bank {", "down bank {\n      note \"scribe it first\"", 1)
+        .replacen("open books { share 1;", "open books { share 1; note \"for the atlas\";", 1);
+    let order = papers::one(&compile(&text), "assembly-order", Format::Text).expect("a paper");
+    for note in ["bank: scribe it first", "books: for the atlas"] {
+        assert!(order.contains(note), "{note}\n{order}");
+    }
+    let text = spec("gate-cottage-laundry.case")
+        .replacen("space washer {", "space washer { note \"hoses at the left\";", 1)
+        .replacen("run laundry {", "run laundry {\n  note \"level it from the door\"", 1);
+    let order = papers::one(&compile(&text), "assembly-order", Format::Text).expect("a paper");
+    for note in ["washer: hoses at the left", "laundry: level it from the door"] {
+        assert!(order.contains(note), "{note}\n{order}");
+    }
+}
+
+/// Neither the top of a tall case nor a shelf near it: its ends spread. A fixed shelf
+/// within 24 in holds them, and so does a nailer from end to end.
+#[test]
+fn the_ends_of_a_case_are_held_near_their_upper_end() {
+    let text =
+        spec("alcove-shelves.case").replacen("  top { panel; joint rabbet { deep 9 } }\n", "", 1);
+    let with = |nailers: &str, shelf: &str| {
+        let back = format!("joint rabbet {{ deep 9 }}; nailers {nailers} }}");
+        let text =
+            text.replacen("joint rabbet { deep 9 } }", &back, 1).replacen("fixed 4", shelf, 1);
+        // Without a nailer it can't be fixed to the wall.
+        let fixing = if nailers == "none" { "" } else { "; fixing wall" };
+        slugs(&compile(&text.replacen("; fixing wall", fixing, 1))).contains(&"upright-free")
+    };
+    assert!(with("none", "adjustable 4"));
+    assert!(!with("none", "fixed 4"));
+    assert!(!with("1", "adjustable 4"));
+}
+
+/// A metric piece that says inches is one slip, at its `units`; the figures of one hinge in
+/// millimeters, in a file of inches, are each their own.
+#[test]
+fn a_file_in_the_wrong_unit_is_told_once() {
+    let compiled = with("gate-cottage-laundry.case", "units mm", "units in");
+    assert_eq!(slugs(&compiled), ["unit-slip"], "{:#?}", compiled.diagnostics);
+    assert!(compiled.diagnostics[0].title.contains("its figures are in millimeters"));
+    assert_eq!(edits(&compiled), ["mm"]);
+    let hinge = FIRST.replacen(
+        "cup 35 mm; bore 12.5 mm; from-edge 4 mm; swing 105 deg\n  gap 1.5 mm; door-thickness 16 mm to 26 mm",
+        "cup 35; bore 12.5; from-edge 4; swing 105 deg\n  gap 1.5; door-thickness 16 to 26",
+        1,
+    );
+    assert_ne!(hinge, FIRST);
+    let compiled = compile(&hinge);
+    assert!(compiled.diagnostics.len() > 2);
+    assert!(!edits(&compiled).contains(&"mm".to_owned()), "{:#?}", edits(&compiled));
+}
+
+/// The front of the upper drawer is 180 high and more, and its pull would sit 200 down.
+#[test]
+fn a_pull_past_the_edge_of_a_low_front_names_its_place() {
+    let compiled = with(
+        "gate-cottage-laundry.case",
+        "pull knob { from-top 50 }",
+        "pull knob { from-top 240 }",
+    );
+    let found = compiled.diagnostics.iter().find(|found| found.slug == "bore-meets-joint");
+    let found = found.unwrap_or_else(|| panic!("{:#?}", compiled.diagnostics));
+    assert!(
+        found.notes.iter().any(|note| note.starts_with("`from-top 240` is too far")),
+        "{found:#?}"
+    );
+}
+
+#[test]
+fn a_frame_without_its_bottom_rail_is_told_so() {
+    let compiled =
+        compile(
+            &spec("broken/member-too-narrow-mortises.case")
+                .replacen("long 20", "long 15", 1)
+                .replacen("    rail bottom { wide 40 }\n", "", 1),
+        );
+    assert_eq!(slugs(&compiled), ["parts-overlap"], "{:#?}", compiled.diagnostics);
+    assert!(compiled.diagnostics[0].notes[0].contains("write `rail bottom` in it"));
+}
