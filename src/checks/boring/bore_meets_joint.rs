@@ -4,8 +4,8 @@ use crate::checks::joinery;
 use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
-use crate::measure::{Length, Tape};
-use crate::model::{Piece, PullAt};
+use crate::measure::Length;
+use crate::model::Piece;
 use crate::parts::{Bore, Direction, Face, Feature, FeatureKind, Part, Parts, Role};
 use crate::plans::Workings;
 
@@ -54,12 +54,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                         part.path
                     ))
                     .label(part.span, format!("{} by {}", tape.text(long), tape.text(wide)))
-                    .note(
-                        match (kind, own.and_then(|opening| opening.front.as_ref())) {
-                            (Bore::Pull, Some(fronts)) => elsewhere(fronts.pull_place.at, tape),
-                            _ => "move it farther in".to_owned(),
-                        },
-                    ),
+                    .note("move it farther in"),
                 )
             } else {
                 let joint =
@@ -76,19 +71,6 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             );
         }
     }
-}
-
-/// What helps where the pull of a front sits past its edge.
-fn elsewhere(at: Option<PullAt>, tape: &Tape) -> String {
-    let (word, from) = match at {
-        Some(PullAt::FromTop(from)) => ("from-top", from),
-        Some(PullAt::FromBottom(from)) => ("from-bottom", from),
-        Some(PullAt::Middle) | None => return "move it farther in".to_owned(),
-    };
-    format!(
-        "`{word} {}` is too far for this front: give it a place of its own, such as `front {{ pull … {{ middle }} }}`",
-        tape.source(from)
-    )
 }
 
 /// A bore that runs into a joint of its part.

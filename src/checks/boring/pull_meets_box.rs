@@ -29,7 +29,9 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let Workings { piece, parts, .. } = *work;
-    let told = hardware::box_too_big::told(sink);
+    // A box that is too big is told, and so is a hole that is not in its front.
+    let mut told = hardware::box_too_big::told(sink);
+    told.extend(super::pull_off_front::told(sink));
     for case in &piece.cases {
         let Some(boxes) = &case.drawers else { continue };
         for opening in case.openings.iter().filter(|opening| !told.contains(&opening.path)) {
