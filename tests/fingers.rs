@@ -109,6 +109,17 @@ fn a_finger_pull_fits_its_front() {
     };
     assert!(!deep("3-13/16"));
     assert!(deep("3-27/32"));
+    // The front is 36 - 2 x 1-3/4 - 2 x 3/32 = 32-5/16 long: between stiles of 2-1/4 its
+    // top rail has 27-13/16.
+    let framed = |wide: &str| {
+        let own = format!(
+            "high 8; front {{ build panel {{ stile 2-1/4; rail 2-1/4; panel-stock thin; groove 3/8; float 1/16 }}; finger {{ wide {wide}; deep 7/8 }} }} }}"
+        );
+        let text = spec("first.case").replace("high 5 }", &own);
+        slugs(&compile(&text)).contains(&"pull-off-front")
+    };
+    assert!(!framed("27-13/16"));
+    assert!(framed("27-27/32"));
 }
 
 /// The bar of the lower doors, 5 between its screws of 5/32, has its upper screw half of

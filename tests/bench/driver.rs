@@ -3,7 +3,7 @@
 
 use super::board::{Board, Cut, Sort, whole};
 use super::body::Body;
-use super::packet::{Joint, JointKind, Packet};
+use super::packet::{Joint, JointKind, Packet, Work};
 use super::wood::{NOTHING, Space, common};
 
 type Way = [f64; 3];
@@ -45,7 +45,11 @@ pub(super) fn blocked(
 ) -> Option<String> {
     let ways = match joint.kind {
         JointKind::PocketScrews => vec![pocketed(packet, boards, part, into)],
-        JointKind::Screws => through(packet, boards, part, into, tolerance),
+        JointKind::Screws => {
+            let mut ways = through(packet, boards, part, into, tolerance);
+            ways.extend(struck(packet, boards, [part, into]));
+            ways
+        }
         JointKind::Dado
         | JointKind::Rabbet
         | JointKind::Dowels
@@ -163,6 +167,36 @@ fn pocketed(packet: &Packet, boards: &[Board<'_>], part: usize, into: usize) -> 
             Screw { at, back, across: side }
         })
         .collect()
+}
+
+/// The screws of the printed lines between two boards, all of them as one way.
+fn struck(packet: &Packet, boards: &[Board<'_>], both: [usize; 2]) -> Option<Vec<Screw>> {
+    let is_of = |mark: &String| both.iter().any(|own| boards[*own].part.mark == *mark);
+    let lines = packet.operations.iter().filter_map(|operation| match &operation.work {
+        Work::ScrewLine(line) if is_of(&line.through) && is_of(&line.into) => Some(line),
+        _ => None,
+    });
+    let mut screws = Vec::new();
+    for line in lines {
+        let through = both.iter().find(|own| boards[**own].part.mark == line.through)?;
+        let board = &boards[*through];
+        let face = board.face(&line.face).ok()?;
+        let [edge, end] = [&line.from[0], &line.from[1]].map(|name| board.face(name).ok());
+        let (edge, end) = (edge?, end?);
+        let apart = line.apart.as_ref().map_or(0.0, |apart| apart.print);
+        for number in 0..line.count {
+            let along = line.first.print + apart * f64::from(number);
+            let mut own: Space = [[0.0; 2]; 3];
+            own[face.axis] = [if face.is_end { board.exact[face.axis] } else { 0.0 }; 2];
+            own[edge.axis] = board.counted(edge, [line.at.print; 2]);
+            own[end.axis] = board.counted(end, [along; 2]);
+            let at = board.placed(&own).map(|range| range[0]);
+            let mut across = [0.0; 3];
+            across[board.along(end.axis)] = 1.0;
+            screws.push(Screw { at, back: board.way(face), across });
+        }
+    }
+    (!screws.is_empty()).then_some(screws)
 }
 
 /// Screws through one board into another, from the far face of the one that they go

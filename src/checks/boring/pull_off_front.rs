@@ -105,15 +105,19 @@ fn fingers(work: &Workings<'_>, front: &Front<'_>, finger: &Finger) -> Option<Di
     let tape = work.piece.tape();
     let (wide, high) = front.opening.leaf(front.fronts);
     let is_door = front.hung.is_some();
-    let long = if is_door { &high } else { &wide };
-    let (from, to) = finger.along(long, is_door);
+    // The top rail of a framed front has it between the stiles, which hold its tenons.
+    let (long, edge) = match (&front.fronts.build, is_door) {
+        (_, true) => (high.clone(), "latch edge"),
+        (Build::Slab, false) => (wide.clone(), "top edge"),
+        (Build::Panel(panel), false) => (&wide - &panel.stile * 2, "top edge between the stiles"),
+    };
+    let (from, to) = finger.along(&long, is_door);
     let path = &front.opening.path;
     let over = (-from.length).max(to.length - long.length);
     if over.is_positive() && finger.wide.length <= long.length {
         return Some(past_the_end(work, front, finger, over));
     }
     if over.is_positive() {
-        let edge = if is_door { "latch edge" } else { "top edge" };
         return Some(
             RULE.finding(
                 format!(

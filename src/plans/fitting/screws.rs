@@ -333,7 +333,14 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
             }
             (JointSort::Wood(JointKind::Screw), Role::Batten) => {
                 let count = trade::screws_along(part.length.length);
-                let lines = line(into, part, count);
+                let stands = |own: &&Part| {
+                    let is_block = matches!(own.role, Role::HingeBlock | Role::Packer);
+                    (is_block || own.role.is_of_runs())
+                        && own.touching(into) == Some(into.placement.thickness)
+                };
+                let of_case = work.parts.of_case(into.case).iter();
+                let blocks: Vec<&Part> = of_case.filter(stands).collect();
+                let lines = screw_lines::clear_of(into, part, Some(count), &blocks, unit);
                 found.push(fastening(Purpose::Fillers, through(into, part, unit), count, lines));
             }
             (JointSort::Planted, Role::Back) => {
