@@ -341,7 +341,17 @@ impl<'p> Play<'p> {
     /// stands on no floor, and what still holds it lets it out again.
     pub(super) fn is_loose(&self, part: usize) -> bool {
         let own = self.built.with(&[part]);
-        let lands = own.iter().any(|part| self.stands(*part));
+        // A front that reaches the floor stands there only once it is on its case.
+        let comes_on = self.packet.joints.iter().any(|joint| {
+            let is_own = |mark: &String| {
+                let found = self.boards.iter().position(|board| board.part.mark == *mark);
+                found.is_some_and(|part| own.contains(&part))
+            };
+            matches!(joint.kind, JointKind::Hung | JointKind::FrontFixed)
+                && is_own(&joint.part)
+                && !is_own(&joint.into)
+        });
+        let lands = !comes_on && own.iter().any(|part| self.stands(*part));
         let held = self.packet.joints.iter().any(|joint| {
             let ends = [&joint.part, &joint.into].map(|mark| {
                 let found = self.boards.iter().position(|board| board.part.mark == *mark);

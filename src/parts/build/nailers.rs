@@ -116,17 +116,31 @@ fn under(builder: &Builder<'_>) -> (Size, Size) {
     }
 }
 
-/// The lower and the upper edge of the nailer above the bottom.
+/// The lower and the upper edge of the nailer above the bottom, or above the first board
+/// over it that has room for one.
 fn above(builder: &Builder<'_>) -> Option<(Size, Size)> {
     let nailers = &builder.case.nailers;
-    let low = bottom_top(builder)?;
-    let high = &low + &nailers.wide;
-    let over = lying(builder).into_iter().map(|(under, _)| under);
-    let over = over.filter(|under| under.length >= low.length);
-    Some(match over.min_by_key(|under| under.length) {
-        Some(over) if over.length < high.length && !nailers.is_wide_written => (low, over),
-        _ => (low, high),
-    })
+    let boards = lying(builder);
+    let floors = boards.iter().rev().map(|(_, top)| top.clone());
+    let bottom = bottom_top(builder)?;
+    let mut floors = std::iter::once(bottom.clone()).chain(floors);
+    let least = match nailers.is_wide_written {
+        true => nailers.wide.length,
+        false => nailers.wide.length.min(least(builder.piece.tape().unit)),
+    };
+    let found = floors.find_map(|low| {
+        let over = boards.iter().map(|(under, _)| under);
+        let over = over.filter(|under| under.length >= low.length);
+        let high = &low + &nailers.wide;
+        let high = match over.min_by_key(|under| under.length) {
+            Some(over) if over.length < high.length => over.clone(),
+            _ => high,
+        };
+        (high.length - low.length >= least).then_some((low, high))
+    });
+    // One that is asked for so wide is told where it finds no room.
+    let asked = || (nailers.is_wide_written).then(|| (bottom.clone(), &bottom + &nailers.wide));
+    found.or_else(asked)
 }
 
 fn add(
