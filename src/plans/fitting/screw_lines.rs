@@ -192,7 +192,7 @@ impl<'a> Row<'a> {
     fn line(&self, (from, to): (Length, Length), count: u32, unit: Unit) -> ScrewLine<'a> {
         let (through, long) = (self.through, to - from);
         // A stretch that is too short for two takes one.
-        let count = if long < shortest(unit) * 2 { 1 } else { count.max(1) };
+        let count = if long < shortest(unit) { 1 } else { count.max(1) };
         let (first, apart) = match count {
             1 => (long.half(), Length::ZERO),
             _ => {

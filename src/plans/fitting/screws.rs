@@ -320,8 +320,8 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 found.push(fastening(Purpose::Strips, through(part, into, unit), count, lines));
             }
             (JointSort::Wood(JointKind::Screw), Role::HingeBlock) => {
-                let lines = line(part, into, 2);
-                found.push(fastening(Purpose::Blocks, through(part, into, unit), 2, lines));
+                // Its two screws go beside the holes of its plate, which leave no one line.
+                found.push(fastening(Purpose::Blocks, through(part, into, unit), 2, Vec::new()));
             }
             (JointSort::Wood(JointKind::Screw), Role::Countertop) => {
                 let (least, usual) = trade::countertop_bite(unit);
