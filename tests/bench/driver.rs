@@ -45,11 +45,7 @@ pub(super) fn blocked(
 ) -> Option<String> {
     let ways = match joint.kind {
         JointKind::PocketScrews => vec![pocketed(packet, boards, part, into)],
-        JointKind::Screws => {
-            let mut ways = through(packet, boards, part, into, tolerance);
-            ways.extend(struck(packet, boards, [part, into]));
-            ways
-        }
+        JointKind::Screws => through(packet, boards, part, into, tolerance),
         JointKind::Dado
         | JointKind::Rabbet
         | JointKind::Dowels
@@ -93,7 +89,7 @@ pub(super) fn blocked(
         JointKind::PocketScrews => &[into],
         _ => &[],
     };
-    let stopped = |screw: &Screw| {
+    let stopped_by = |screw: &Screw| {
         let bar = |range: [f64; 2], thick: f64| {
             let range = range.map(mm);
             Body::bar(screw.at, screw.back, range, screw.across, mm(thick) / 2.0)
@@ -114,8 +110,20 @@ pub(super) fn blocked(
     };
     // From one side at least every screw can be reached.
     let stops: Vec<Option<usize>> =
-        ways.iter().map(|screws| screws.iter().find_map(stopped)).collect();
+        ways.iter().map(|screws| screws.iter().find_map(stopped_by)).collect();
     let stopped = stops.into_iter().collect::<Option<Vec<usize>>>()?;
+    // On its printed line a screw that a driver does not get at moves an inch.
+    let lines = struck(packet, boards, [part, into]);
+    let free = |screw: &Screw| stopped_by(screw).is_none();
+    let moved = |screw: &Screw| {
+        [0.0, 25.0, -25.0].into_iter().any(|by| {
+            let at = [0, 1, 2].map(|axis| screw.at[axis] + screw.across[axis] * mm(by));
+            free(&Screw { at, ..*screw })
+        })
+    };
+    if joint.kind == JointKind::Screws && lines.is_some_and(|own| own.iter().all(moved)) {
+        return None;
+    }
     let name = boards[*stopped.first()?].name();
     Some(format!(
         "no driver gets at the screws of {part_name} in {into_name}: {name} is in its way"

@@ -45,7 +45,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(Block::Heading("Screw lines".into()));
-    blocks.push(Block::Note("Strike each line on the face that the screws are driven into, and bore through on it before the boards come together, wide enough that the shank falls through. Each line lies over the middle of what is behind it. With the boards in place, bore a pilot hole as wide as the core of the screw into the other board, square to the face, and sink flat heads. Where a screw would meet one that is there already, or a joint, move it an inch or 25 mm along its line.".into()));
+    blocks.push(Block::Note("Strike each line on the face that the screws are driven into, and bore through on it before the boards come together, wide enough that the shank falls through. Each line lies over the middle of what is behind it. With the boards in place, bore a pilot hole as wide as the core of the screw into the other board, square to the face, and sink flat heads. Where a screw would meet one that is there already, or a joint, or where no driver gets at it, move it an inch or 25 mm along its line.".into()));
     blocks.push(Block::Table(table));
 }
 
