@@ -85,6 +85,12 @@ impl Role {
         matches!(self, Self::Guide | Self::Kicker | Self::Runner | Self::Stop)
     }
 
+    /// True for a board on edge that the wall screws go through.
+    #[must_use]
+    pub fn is_nailer(self) -> bool {
+        matches!(self, Self::Nailer(_))
+    }
+
     /// True for a block or strip that is planed to the room that it fills.
     #[must_use]
     pub fn fills(self) -> bool {

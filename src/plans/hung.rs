@@ -55,7 +55,7 @@ fn hangs(work: &Workings<'_>, case: &Case) -> Option<Hangs> {
     let own = kilograms(body.mass());
     let holds = holds(work, case);
     let studs = piece.studs_behind(case);
-    let nailers = parts.of_case(case.id).iter().filter(|part| matches!(part.role, Role::Nailer(_)));
+    let nailers = parts.of_case(case.id).iter().filter(|part| part.role.is_nailer());
     let upper = nailers.clone().filter(|part| part.role == Role::Nailer(RailSide::Top));
     let rows =
         if nailers.clone().any(|part| part.role == Role::Nailer(RailSide::Bottom)) { 2 } else { 1 };

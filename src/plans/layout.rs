@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use crate::measure::Length;
 use crate::model::JointKind;
 use crate::parts::{
-    Assembly, Cuboid, Direction, Face, Feature, FeatureKind, Joint, JointSort, Part, PartId, Role,
+    Assembly, Cuboid, Direction, Face, Feature, FeatureKind, Joint, JointSort, Part, PartId,
 };
 use crate::trade;
 
@@ -139,9 +139,7 @@ fn is_laid_out(host: &Part, lines: &[Line]) -> bool {
 fn stick(work: &Workings<'_>, (id, host): (PartId, &Part), into: &[&Joint]) -> Option<Stick> {
     let joints = into.iter().filter(|joint| is_struck(joint));
     let guests = joints.filter_map(|joint| Some((joint.part, work.parts.get(joint.part)?)));
-    let own = guests.filter(|(_, guest)| {
-        guest.assembly == host.assembly || matches!(guest.role, Role::Nailer(_))
-    });
+    let own = guests.filter(|(_, guest)| guest.assembly == host.assembly || guest.role.is_nailer());
     let mut lines: Vec<Line> = own.filter_map(|(id, guest)| line(host, id, guest)).collect();
     lines.sort_by_key(|line| (line.along.from, line.along.to));
     (!lines.is_empty() && is_laid_out(host, &lines)).then_some(Stick { host: id, lines })

@@ -53,7 +53,7 @@ fn behind(parts: &Parts, shelf: &Part, opening: &Opening) -> Length {
     let own = parts.of_case(shelf.case);
     let (low, high) = (opening.y, opening.y + opening.high.length);
     let y = |part: &Part| part.extent(Direction::Y);
-    let nailers = own.iter().filter(|part| matches!(part.role, Role::Nailer(_)));
+    let nailers = own.iter().filter(|part| part.role.is_nailer());
     let taken = nailers.filter_map(|nailer| {
         let (from, to) = y(nailer);
         let taken = to.min(high) - from.max(low);

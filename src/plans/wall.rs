@@ -21,7 +21,7 @@ pub fn wall(piece: &Piece, parts: &Parts) -> Wall {
         lining: trade::wallboard(unit),
     };
     for case in &piece.cases {
-        let nailers = held_by(parts, case, |role| matches!(role, Role::Nailer(_)));
+        let nailers = held_by(parts, case, Role::is_nailer);
         let back = held_by(parts, case, |role| role == Role::Back);
         let thick = |ids: &[PartId]| {
             let own = ids.iter().filter_map(|id| parts.get(*id));

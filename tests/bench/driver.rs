@@ -4,6 +4,7 @@
 use super::board::{Board, Cut, Sort, whole};
 use super::body::Body;
 use super::packet::{Joint, JointKind, Packet, Work};
+use super::screws;
 use super::wood::{NOTHING, Space, common};
 
 type Way = [f64; 3];
@@ -184,27 +185,23 @@ fn struck(packet: &Packet, boards: &[Board<'_>], both: [usize; 2]) -> Option<Vec
         Work::ScrewLine(line) if is_of(&line.through) && is_of(&line.into) => Some(line),
         _ => None,
     });
-    let mut screws = Vec::new();
+    let mut struck = Vec::new();
     for line in lines {
         let through = both.iter().find(|own| boards[**own].part.mark == line.through)?;
         let board = &boards[*through];
-        let face = board.face(&line.face).ok()?;
-        let [edge, end] = [&line.from[0], &line.from[1]].map(|name| board.face(name).ok());
-        let (edge, end) = (edge?, end?);
-        let apart = line.apart.as_ref().map_or(0.0, |apart| apart.print);
-        for number in 0..line.count {
-            let along = line.first.print + apart * f64::from(number);
+        let (face, heads) = screws::heads(board, line).ok()?;
+        for [beside, along] in heads {
             let mut own: Space = [[0.0; 2]; 3];
             own[face.axis] = [if face.is_end { board.exact[face.axis] } else { 0.0 }; 2];
-            own[edge.axis] = board.counted(edge, [line.at.print; 2]);
-            own[end.axis] = board.counted(end, [along; 2]);
+            own[beside.0] = [beside.1; 2];
+            own[along.0] = [along.1; 2];
             let at = board.placed(&own).map(|range| range[0]);
             let mut across = [0.0; 3];
-            across[board.along(end.axis)] = 1.0;
-            screws.push(Screw { at, back: board.way(face), across });
+            across[board.along(along.0)] = 1.0;
+            struck.push(Screw { at, back: board.way(face), across });
         }
     }
-    (!screws.is_empty()).then_some(screws)
+    (!struck.is_empty()).then_some(struck)
 }
 
 /// Screws through one board into another, from the far face of the one that they go

@@ -1,8 +1,10 @@
 //! Screw lines: the shop strikes each one by the printed figures, and looks whether
 //! every screw goes through wood of the one board and into wood of the other.
 
+use std::collections::BTreeSet;
+
 use super::board::{Board, whole};
-use super::packet::{Packet, ScrewLine, Work};
+use super::packet::{Face, Packet, ScrewLine, Work};
 use super::wood::{Space, common};
 
 /// A screw of #8 is 4 mm wide, and its core 3; it holds nothing that it does not reach by
@@ -24,6 +26,27 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
         .collect()
 }
 
+/// Where the head of a screw is: two axes of its board, each with the place along it.
+type Head = [(usize, f64); 2];
+
+/// The screws of a line on their board: the face that they are driven into, and the place
+/// of each along the two other axes of the board, the last of which the line runs along.
+pub(super) fn heads(board: &Board<'_>, line: &ScrewLine) -> Result<(Face, Vec<Head>), String> {
+    let face = board.face(&line.face)?;
+    let [edge, end] = [board.face(&line.from[0])?, board.face(&line.from[1])?];
+    let axes: BTreeSet<usize> = [face.axis, edge.axis, end.axis].into();
+    if axes.len() != 3 {
+        return Err("its line does not lie in the face".to_owned());
+    }
+    let apart = line.apart.as_ref().map_or(0.0, |apart| apart.print);
+    let place = |number: u32| {
+        let along = line.first.print + apart * f64::from(number);
+        let own = |face: Face, at: f64| (face.axis, board.counted(face, [at; 2])[0]);
+        [own(edge, line.at.print), own(end, along)]
+    };
+    Ok((face, (0..line.count).map(place).collect()))
+}
+
 fn struck(
     packet: &Packet,
     boards: &[Board<'_>],
@@ -35,20 +58,13 @@ fn struck(
         board.ok_or_else(|| format!("there is no {mark}"))
     };
     let (through, into) = (board(&line.through)?, board(&line.into)?);
-    let face = through.face(&line.face)?;
-    let [edge, end] = [through.face(&line.from[0])?, through.face(&line.from[1])?];
-    let axes: std::collections::BTreeSet<usize> = [face.axis, edge.axis, end.axis].into();
-    if axes.len() != 3 {
-        return Err("its line does not lie in the face".to_owned());
-    }
     let mm = |millimeters: f64| packet.job.unit.mm(millimeters);
-    for number in 0..line.count {
-        let along = line.first.print
-            + line.apart.as_ref().map_or(0.0, |apart| apart.print) * f64::from(number);
-        let round = |at: f64| [at - mm(WIDE) / 2.0, at + mm(WIDE) / 2.0];
+    let (face, heads) = heads(through, line)?;
+    for (number, head) in (1..).zip(heads) {
         let mut hole: Space = whole(through.exact);
-        hole[edge.axis] = through.counted(edge, round(line.at.print));
-        hole[end.axis] = through.counted(end, round(along));
+        for (axis, at) in head {
+            hole[axis] = [at - mm(WIDE) / 2.0, at + mm(WIDE) / 2.0];
+        }
         free(through, &hole, tolerance)?;
         // On through the far face into what is behind it.
         let deep = through.exact[face.axis];
@@ -58,7 +74,7 @@ fn struck(
             false => [deep, deep + mm(REACHES)],
         };
         let tip = into.own(&through.placed(&tip));
-        free(into, &tip, tolerance).map_err(|what| format!("screw {}: {what}", number + 1))?;
+        free(into, &tip, tolerance).map_err(|what| format!("screw {number}: {what}"))?;
     }
     Ok(())
 }

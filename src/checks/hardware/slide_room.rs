@@ -52,7 +52,7 @@ fn short(piece: &Piece, case: &Case, drawer: &Drawer<'_>) -> Diagnostic {
     let inset = drawer.ahead.length - behind;
     let back = case.back.as_ref().map(|back| piece.thickness(back.stock).length);
     let back = back.unwrap_or_default();
-    let nailer = case.deep.length - back - over - behind - inset - room;
+    let nailer = drawer.nailer.map(|nailer| nailer.thickness.length).unwrap_or_default();
     let leaves = Sum::new("leaves", room, tape).plus(case.deep.length, "deep", tape);
     let taken = [
         (over, "front"),

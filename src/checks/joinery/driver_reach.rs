@@ -93,7 +93,7 @@ impl<'w, 'a> Room<'w, 'a> {
             let own = both[0].assembly;
             let alone = own == both[1].assembly && !matches!(own, Assembly::Loose(_));
             // A nailer goes in from behind, before the back and the countertop.
-            let nailed = matches!(both[0].role, Role::Nailer(_));
+            let nailed = both[0].role.is_nailer();
             let closes = |part: &Part| matches!(part.role, Role::Back | Role::Countertop);
             let is_there =
                 |part: &Part| !(nailed && closes(part)) && (!alone || part.assembly == own);

@@ -24,8 +24,9 @@ pub(super) fn blocks(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
             let over = overlays.find(|(at, _)| *at == edge);
             over.map_or(String::new(), |(_, over)| figures.size(over, facts))
         };
-        let edges = [Edge::Left, Edge::Right, Edge::Top, Edge::Bottom].map(over);
-        table.rows.push([vec![front(own)], edges.to_vec()].concat());
+        let mut row = vec![front(own)];
+        row.extend([Edge::Left, Edge::Right, Edge::Top, Edge::Bottom].map(over));
+        table.rows.push(row);
     }
     if table.rows.is_empty() {
         return;

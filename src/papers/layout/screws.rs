@@ -1,7 +1,5 @@
 //! The lines that screws stand on.
 
-use crate::plans::fitting::ScrewLine;
-
 use super::super::Source;
 use super::super::page::{Block, Table, left, right};
 use super::super::words;
@@ -23,7 +21,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
         ],
         ..Table::default()
     };
-    for line in all(source) {
+    for line in source.work.fastened().fastenings.iter().flat_map(|own| &own.lines) {
         let apart = match line.apart.is_positive() {
             true => figures.text(line.apart),
             false => String::new(),
@@ -47,9 +45,4 @@ pub(super) fn blocks(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
     blocks.push(Block::Heading("Screw lines".into()));
     blocks.push(Block::Note("Strike each line on the face that the screws are driven into, and bore through on it before the boards come together, wide enough that the shank falls through. Each line lies over the middle of what is behind it. With the boards in place, bore a pilot hole as wide as the core of the screw into the other board, square to the face, and sink flat heads. Where a screw would meet one that is there already, or a joint, or where no driver gets at it, move it an inch or 25 mm along its line.".into()));
     blocks.push(Block::Table(table));
-}
-
-/// Every line, in the order of the screws.
-pub(super) fn all<'w>(source: &Source<'w, '_>) -> impl Iterator<Item = &'w ScrewLine<'w>> {
-    source.work.fastened().fastenings.iter().flat_map(|own| &own.lines)
 }

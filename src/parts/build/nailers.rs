@@ -293,7 +293,7 @@ pub(super) fn notch(builder: &mut Builder<'_>, upright: PartId) {
     let (own, thick, span) = (board.cuboid(), board.thickness.length, board.span);
     let meets: Vec<(PartId, bool)> = builder
         .own()
-        .filter(|(_, part)| matches!(part.role, Role::Nailer(_)) && part.cuboid().overlaps(&own))
+        .filter(|(_, part)| part.role.is_nailer() && part.cuboid().overlaps(&own))
         .map(|(id, part)| (id, part.role == Role::Nailer(RailSide::Top)))
         .collect();
     for (nailer, upper) in meets {

@@ -93,7 +93,7 @@ fn on_wood<'a>(
     let sides = own.iter().filter(|(_, part)| part.role == Role::DrawerSide);
     let level = |nailer: &&Part| {
         let mut sides = sides.clone().map(|(_, side)| side.cuboid());
-        matches!(nailer.role, Role::Nailer(_))
+        nailer.role.is_nailer()
             && sides.any(|side| side.overlap_along(&nailer.cuboid(), Direction::Y).is_positive())
     };
     let nailer = index.parts.of_case(case.id).iter().find(level);

@@ -267,7 +267,7 @@ fn blocked<'a>(rows: &PinRows<'_>, shelf: &Part, index: &Index<'a>) -> Vec<Block
     let hinges = own.flat_map(reaches).map(|reach| (Struck::Hinge(reach.number), reach.space));
     let nailers = index.parts.of_case(shelf.case).iter();
     let nailers = nailers
-        .filter(|part| matches!(part.role, Role::Nailer(_)))
+        .filter(|part| part.role.is_nailer())
         .map(|part| (Struck::Nailer(&part.mark), part.cuboid()));
     let struck: Vec<(Struck<'a>, Cuboid)> = hinges.chain(nailers).collect();
     let thick = shelf.cuboid().size(Direction::Y);

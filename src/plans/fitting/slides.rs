@@ -220,7 +220,7 @@ enum Met {
 
 /// What of a drawer stands before a board, where that is a nailer.
 fn met(nailer: &Part, slide: &Hardware, line: Length, own: Own<'_, '_>) -> Option<Met> {
-    if !matches!(nailer.role, Role::Nailer(_)) {
+    if !nailer.role.is_nailer() {
         return None;
     }
     let sides = own.iter().filter(|(_, part)| part.role == Role::DrawerSide);

@@ -267,7 +267,7 @@ impl Maker<'_, '_> {
             return None;
         }
         if let Some(name) = self.between_walls() {
-            lines.insert(0, format!("{name} does not go between the walls as it is: level it before its place, and measure from wall to wall at the bottom, the middle, and the top, level with its face and just before its back; what it is wider than that comes off its two stiles, so much from each that what is left of both looks alike; mark them at the three heights, and join the marks"));
+            lines.insert(0, format!("{name} may be too wide to go between the walls as it is: level it before its place, and measure from wall to wall at the bottom, the middle, and the top, level with its face and just before its back; what it is wider than that comes off its two stiles, so much from each that what is left of both looks alike; mark them at the three heights, and join the marks"));
         } else {
             lines.insert(0, "block the piece off the wall that you scribe to, by the same amount at top and bottom, and set the compass to the widest gap".to_owned());
         }
@@ -295,7 +295,8 @@ impl Maker<'_, '_> {
 
     /// What is wider than its place between two walls before its stiles are scribed.
     fn between_walls(&self) -> Option<&str> {
-        let scribed = |case: &Case, side: Side| matches!(side.of(&case.exposure), Exposure::Wall { scribe } if scribe.length.is_positive());
+        let scribed =
+            |case: &Case, side: Side| side.of(&case.exposure).scribe().length.is_positive();
         let (first, last) = (self.piece.cases.first()?, self.piece.cases.last()?);
         let both = scribed(first, Side::Left) && scribed(last, Side::Right);
         both.then_some(match self.piece.cases.len() {

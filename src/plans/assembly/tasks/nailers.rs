@@ -2,7 +2,7 @@
 //! the glue of the carcass waits for its clamps.
 
 use crate::model::Case;
-use crate::parts::{Assembly, PartId, Role};
+use crate::parts::{Assembly, PartId};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::Doing;
 
@@ -17,8 +17,7 @@ impl Maker<'_, '_> {
         is_glued: bool,
         stands: Vec<usize>,
     ) -> Vec<usize> {
-        let is_nailer = |role: Role| matches!(role, Role::Nailer(_));
-        let nailers = self.ids_in(case.id, |part| is_nailer(part.role));
+        let nailers = self.ids_in(case.id, |part| part.role.is_nailer());
         if nailers.is_empty() {
             return stands;
         }
