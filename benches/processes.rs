@@ -76,12 +76,12 @@ fn consoles(count: usize) -> String {
     std::iter::once(head.to_owned()).chain(cases).collect()
 }
 
-#[divan::bench(args = [10, 100, 1000], sample_count = 10)]
+#[divan::bench(args = [10, 100, 500], sample_count = 10)]
 fn check_consoles(bencher: Bencher<'_, '_>, count: usize) {
     run(bencher, &[("a.case", &consoles(count))], &["check", "a.case"], 0);
 }
 
-#[divan::bench(args = [10, 100, 1000], sample_count = 10)]
+#[divan::bench(args = [10, 100, 500], sample_count = 10)]
 fn build_consoles(bencher: Bencher<'_, '_>, count: usize) {
     run(bencher, &[("a.case", &consoles(count))], &["build", "a.case"], 0);
 }
