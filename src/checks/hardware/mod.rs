@@ -30,7 +30,6 @@ mod slide_odd;
 mod slide_off_box;
 mod slide_room;
 mod slide_unheld;
-mod stop_shut_in;
 mod stop_unheld;
 mod swings;
 mod too_few_hinges;
@@ -73,7 +72,6 @@ pub(super) const RULES: &[&Rule] = &[
     &slide_off_box::RULE,
     &slide_room::RULE,
     &slide_unheld::RULE,
-    &stop_shut_in::RULE,
     &stop_unheld::RULE,
     &too_few_hinges::RULE,
     &shelf_stuck::RULE,

@@ -1,5 +1,6 @@
 //! Drawer fronts onto their boxes.
 
+use crate::diagnostics::listed;
 use crate::model::Set;
 use crate::plans::fitting::OntoBox;
 use crate::plans::fitting::fronts::ScrewLength;
@@ -48,7 +49,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[OntoBox<'_>], blocks: &mut 
         table.foot = "on a fluted front, the wood left counts to the bottom of a flute".to_owned();
     }
     blocks.push(Block::Table(table));
-    blocks.push(Block::Table(steps(all)));
+    blocks.push(Block::Table(steps(source, all)));
 }
 
 /// `1-1/8`, or `1-1/16 to 1-3/32` where none between is sold.
@@ -61,7 +62,7 @@ fn long(source: &Source<'_, '_>, screw: &ScrewLength) -> String {
     }
 }
 
-fn steps(all: &[OntoBox<'_>]) -> Table {
+fn steps(source: &Source<'_, '_>, all: &[OntoBox<'_>]) -> Table {
     let pulls = all.iter().any(|front| front.pull_holes > 0);
     let bare = all.iter().any(|front| front.pull_holes == 0);
     let fluted = all.iter().any(|front| front.fluted.is_positive());
@@ -79,8 +80,17 @@ fn steps(all: &[OntoBox<'_>]) -> Table {
         ),
     };
     let mut lines = vec![size.to_owned(), place.to_owned()];
-    if all.iter().any(|front| front.opening.on_wood.is_some()) {
-        lines.push("what runs on wood has no stop yet: block the box from behind where its front end is flush with the back of the front".to_owned());
+    let on_wood = &source.work.fitting().on_wood;
+    let bumps = |front: &&OntoBox<'_>| {
+        let own = on_wood.iter().find(|own| own.opening.id == front.opening.id);
+        own.is_some_and(|own| own.stopped.is_none())
+    };
+    let unstopped: Vec<&str> = all.iter().filter(bumps).map(|own| own.opening.title()).collect();
+    if !unstopped.is_empty() {
+        lines.push(format!(
+            "nothing stops the box of {}: block it from behind where its front end is flush with the back of the front",
+            listed(&unstopped)
+        ));
     }
     if pulls {
         lines.insert(

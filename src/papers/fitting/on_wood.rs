@@ -144,9 +144,10 @@ fn stops(source: &Source<'_, '_>, all: &[OnWood<'_>], blocks: &mut Vec<Block>) {
         return;
     }
     blocks.push(Block::Heading("Drawer stops".into()));
-    blocks.push(Block::Note("A stop stands behind the front of the box and under its bottom, with its grain along the drawer. The figures bring it near; set it by the drawer itself: with the front on its box and flush all round, reach in from behind, push the stop against the front of the box, and mark it.".into()));
+    blocks.push(Block::Note("A stop stands behind the front of the box and under its bottom, with its grain along the drawer. The figure for its front end is the front and the front of the box together; set the gauge by the wood itself, which may differ.".into()));
     blocks.push(Block::Table(table));
     blocks.push(Block::Proof(vec![
-        "the front closes flush with the face that it lies in, and meets both stops at once".into(),
+        "the front of the box meets both stops at once".into(),
+        "the front closes flush with the face that it lies in; where it stays proud, pare the front ends of the stops, and where it goes in too far, glue a shaving onto them".into(),
     ]));
 }

@@ -93,8 +93,13 @@ fn on_wood<'a>(
     let sides = own.iter().filter(|(_, part)| part.role == Role::DrawerSide);
     let level = |nailer: &&Part| {
         let mut sides = sides.clone().map(|(_, side)| side.cuboid());
+        let nailed = nailer.cuboid();
         nailer.role.is_nailer()
-            && sides.any(|side| side.overlap_along(&nailer.cuboid(), Direction::Y).is_positive())
+            && sides.any(|side| {
+                [Direction::X, Direction::Y]
+                    .iter()
+                    .all(|axis| side.overlap_along(&nailed, *axis).is_positive())
+            })
     };
     let nailer = index.parts.of_case(case.id).iter().find(level);
     let behind = match nailer {

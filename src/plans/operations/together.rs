@@ -11,13 +11,10 @@ use crate::plans::shelves;
 
 use super::{Doing, House, Leg, Move, Step, steps};
 
-/// A shelf that can't be tilted in comes from behind, while the back is off, and so does
-/// a stop, which is set against the drawer that stands in its opening.
+/// A shelf that can't be tilted in comes from behind, while the back is off.
 fn from_behind(work: &Workings<'_>, own: &mut Move) {
-    let parts = || own.parts.iter().filter_map(|id| work.parts.get(*id));
-    let stuck = own.tilted && parts().any(|part| shelves::is_stuck(work.piece, work.parts, part));
-    let stops = !own.legs.is_empty() && parts().all(|part| part.role == Role::Stop);
-    if stuck || stops {
+    let mut parts = own.parts.iter().filter_map(|id| work.parts.get(*id));
+    if own.tilted && parts.any(|part| shelves::is_stuck(work.piece, work.parts, part)) {
         own.tilted = false;
         own.legs = vec![Leg { from: super::Side::Back, by: None }];
     }

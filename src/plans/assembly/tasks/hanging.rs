@@ -22,6 +22,7 @@ impl Maker<'_, '_> {
         });
         let (trays, drawers) = self.trays_and_drawers();
         let strips = self.strips_fixed(stands);
+        let stops = self.stops_set(stands, boxes, strips);
         let behind = self.slide_behind_doors();
         if slid > 0 || !on_boxes.is_empty() {
             let packers = self.ids(|part| part.role == Role::Packer);
@@ -75,6 +76,7 @@ impl Maker<'_, '_> {
             after.extend(self.ready(&packers));
             after.extend(self.of_fronts(|kind| matches!(kind, OpeningKind::Drawer { .. })));
             after.extend(strips);
+            after.extend(stops);
             let title = match (trays, drawers) {
                 (false, _) if !slides => "Fit the drawers and drawer fronts",
                 (true, false) => "Fit the slides and trays",
@@ -92,7 +94,6 @@ impl Maker<'_, '_> {
             self.does(task, does);
             self.makes(&packers, task);
             done.push(task);
-            done.extend(self.stops_set(task));
         }
         if hung > 0 {
             let mut after = self.blocks_fixed(stands);
@@ -188,19 +189,27 @@ impl Maker<'_, '_> {
         )]
     }
 
-    /// The blocks that stop drawers on wood, set by the drawers themselves.
-    fn stops_set(&mut self, fitted: usize) -> Option<usize> {
+    /// The blocks that stop drawers on wood, set from the front before any drawer comes in:
+    /// behind, a nailer or the room under a bottom would leave no way for a hand.
+    fn stops_set(
+        &mut self,
+        stands: &[usize],
+        boxes: Option<usize>,
+        strips: Option<usize>,
+    ) -> Option<usize> {
         let stops = self.ids(|part| part.role == Role::Stop);
         if stops.is_empty() {
             return None;
         }
         let lines = vec![
-            "push each drawer in until its front is flush all round; from behind, push its stops forward under the bottom with a thin stick until they lie against the front of the box, and mark round them; where you can't reach to mark, the fitting sheet has their place".to_owned(),
-            format!("take the drawers out, and glue and pin the stops to their marks, with pins too short to come through the board: {}", self.marks(&stops)),
-            "try each drawer again when the glue holds; where its front stays proud, pare the front end of the stop".to_owned(),
+            "for each drawer, hold its front and its box together face to face, and set a marking gauge to the two thicknesses; from the face that the front will be flush with, strike that line across the board that the drawer runs on".to_owned(),
+            format!("glue the stops with their front ends at the line, as far aside as the fitting sheet says, and pin them, with pins too short to come through the board: {}", self.marks(&stops)),
         ];
-        let mut after = self.ready(&stops);
-        after.push(fitted);
+        let mut after = stands.to_vec();
+        after.extend(self.ready(&stops));
+        after.extend(boxes);
+        after.extend(self.of_fronts(|kind| matches!(kind, OpeningKind::Drawer { .. })));
+        after.extend(strips);
         let title = "Set the drawer stops".to_owned();
         let efforts = vec![Usual::HingeBlock.times(stops.len())];
         let task = self.simple(title, lines, stops.clone(), Work::Bench, efforts, after);
