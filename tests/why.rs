@@ -421,6 +421,18 @@ fn the_figures_of_a_tenon_at_the_end_of_a_stile_are_worked_out() {
 
 /// Worked by hand. A door of 25-13/16 has its upper hinge 3 below its top, 22-13/16
 /// up; it stands 3/32 over the lower edge of its opening and of its stile.
+/// The kick of the chest lies over ends of 23/32 plywood, whose middle is 23/64 from its
+/// own end. What it shares with one is 3-1/2 high: the first screw stands at a quarter of
+/// that, and the second so far from the other edge (the sheet's own rule, worked by hand).
+#[test]
+fn the_screws_of_a_kick_are_worked_out() {
+    let chest = compile(&spec("orchard-lane-chest.case"));
+    let of = |word: &str| figure(&chest, "KICK screws", word).exact;
+    assert_eq!(of("screws into LE, line from the left end"), "23/64 in");
+    assert_eq!(of("screws into LE, first from the top edge"), "7/8 in");
+    assert_eq!(of("screws into LE, apart"), "1-3/4 in");
+}
+
 #[test]
 fn the_places_of_hardware_are_worked_out() {
     let console = compile(&spec("hall-console.case"));

@@ -8,7 +8,8 @@ use crate::plans::weights::Lifted;
 
 use super::teller::Teller;
 use super::{
-    Subject, Thing, Why, cuts, gaps, glue, hanging, rods, setups, slides, steps, stops, weights,
+    Subject, Thing, Why, cuts, gaps, glue, hanging, rods, screws, setups, slides, steps, stops,
+    weights,
 };
 
 /// What is answered.
@@ -299,6 +300,7 @@ impl Asked<'_, '_> {
         sums.extend(hanging::pins(tell, |_, board| board.path == part.path));
         sums.extend(setups::of_part(tell, id));
         sums.extend(gaps::of_part(tell, part));
+        sums.extend(screws::of_part(tell, part));
         sums.extend(weights::of_part(tell, id, part));
         sums
     }

@@ -9,6 +9,7 @@ mod glue;
 mod hanging;
 mod lines;
 mod rods;
+mod screws;
 mod setups;
 mod slides;
 mod steps;

@@ -39,6 +39,8 @@ pub enum Subject {
     Plate,
     /// Hinges.
     Hinge,
+    /// Lines of screws.
+    Screw,
     /// Shelf pins.
     Pin,
     /// Drawer slides and their packers.
@@ -65,7 +67,7 @@ pub enum Subject {
 
 impl Subject {
     /// All of them.
-    pub const ALL: [Self; 28] = [
+    pub const ALL: [Self; 29] = [
         Self::Size,
         Self::Joint,
         Self::Dado,
@@ -83,6 +85,7 @@ impl Subject {
         Self::Pull,
         Self::Plate,
         Self::Hinge,
+        Self::Screw,
         Self::Pin,
         Self::Slide,
         Self::Rail,
@@ -117,6 +120,7 @@ impl Subject {
             Self::Pull => "pull",
             Self::Plate => "plate",
             Self::Hinge => "hinge",
+            Self::Screw => "screw",
             Self::Pin => "pin",
             Self::Slide => "slide",
             Self::Rail => "rail",
