@@ -58,7 +58,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         blocks.extend(about(stock, &own, source).map(Block::Note));
         let cut_first = |(_, part): &(PartId, &Part)| stage(part) == Stage::First;
         if stock.is_solid() && own.iter().any(cut_first) {
-            blocks.push(Block::Note("Saw these to their rough sizes first, and joint and plane them. The large figures are the finished widths, so rip to them only then.".into()));
+            blocks.push(Block::Note("Saw these to their rough sizes first, and joint and plane them. The large figures are the finished widths, so rip to them only then. What is fitted to its opening is ripped wider first, by the shaving that its step of the assembly order gives.".into()));
         }
         blocks.extend(later(&own, source).into_iter().map(Block::Note));
         for note in &stock.notes {

@@ -263,7 +263,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
                 _ => "middle".to_owned(),
             };
             format!(
-                "notch {} by {} cut into the {edge}{inset} at the {end}",
+                "notch {} along the {edge} and {} into it{inset} at the {end}",
                 text(feature.u.1 - feature.u.0),
                 text(feature.v.1 - feature.v.0)
             )

@@ -1,6 +1,6 @@
 //! Screws.
 
-use crate::measure::{Length, Unit};
+use crate::measure::{Exact, Length, Unit};
 
 /// The pocket screw for stock of this thickness and the thickest stock it is
 /// for: common practice, the same in several published charts.
@@ -31,15 +31,15 @@ pub fn pocket_screw(thickness: Length, unit: Unit) -> Option<Length> {
 }
 
 /// How many pocket screws hold the end of a board this wide: two up to 3 in,
-/// one more for each 3 in beyond, never more than one an inch (common
-/// practice). One only on a board too narrow for two.
+/// one more for each 3 in beyond (common practice). One only on a board under 1-1/2 in,
+/// where two would leave less than 3/16 in of wood at an edge.
 #[must_use]
 pub fn pocket_count(width: Length) -> u32 {
     let inches = width.in_unit(Unit::Inch);
-    if inches < 1.into() {
+    if inches < Exact::ratio(3, 2) {
         return 1;
     }
-    let beyond = (inches - 3.into()).max(crate::measure::Exact::ZERO);
+    let beyond = (inches - 3.into()).max(Exact::ZERO);
     2 + u32::try_from((beyond / 3.into()).ceil()).unwrap_or(0).min(40)
 }
 
@@ -171,6 +171,8 @@ mod tests {
             prop_assert_eq!(first + last, width);
             prop_assert!(first <= Length::inches(3, 2));
             prop_assert!(first >= Length::inches(3, 4).min(width / 4));
+            // Half of the step drill, and as much wood beside it.
+            prop_assert!(first >= pocket_width());
             for pair in places.windows(2) {
                 prop_assert!(pair[1] - pair[0] > pocket_width());
             }
@@ -193,6 +195,7 @@ mod tests {
 
     #[test]
     fn wide_boards_take_more_screws() {
+        assert_eq!(pocket_count(Length::inches(1, 1)), 1);
         assert_eq!(pocket_count(Length::inches(3, 2)), 2);
         assert_eq!(pocket_count(Length::inches(16, 1)), 7);
     }

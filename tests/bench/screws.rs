@@ -18,12 +18,23 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
         Work::ScrewLine(line) => Some(line),
         _ => None,
     });
-    lines
-        .filter_map(|line| {
-            let what = struck(packet, boards, line, tolerance).err()?;
-            Some(format!("screws through {} into {}: {what}", line.through, line.into))
-        })
-        .collect()
+    let (mut wrong, mut driven) = (Vec::new(), Vec::new());
+    for line in lines {
+        let name = format!("screws through {} into {}", line.through, line.into);
+        match struck(packet, boards, line, tolerance) {
+            Err(what) => wrong.push(format!("{name}: {what}")),
+            Ok(screws) => driven.extend(screws.into_iter().map(|screw| (name.clone(), screw))),
+        }
+    }
+    // Two screws do not stand in one place.
+    for (index, (one, space)) in driven.iter().enumerate() {
+        let met = driven[index + 1..].iter().find(|(_, other)| {
+            let both = common(space, other);
+            both.is_some_and(|both| both.iter().all(|[from, to]| to - from > tolerance))
+        });
+        wrong.extend(met.map(|(other, _)| format!("{one}: they meet {other}")));
+    }
+    wrong
 }
 
 /// Where the head of a screw is: two axes of its board, each with the place along it.
@@ -52,7 +63,7 @@ fn struck(
     boards: &[Board<'_>],
     line: &ScrewLine,
     tolerance: f64,
-) -> Result<(), String> {
+) -> Result<Vec<Space>, String> {
     let board = |mark: &String| {
         let board = boards.iter().find(|board| board.part.mark == *mark);
         board.ok_or_else(|| format!("there is no {mark}"))
@@ -60,6 +71,7 @@ fn struck(
     let (through, into) = (board(&line.through)?, board(&line.into)?);
     let mm = |millimeters: f64| packet.job.unit.mm(millimeters);
     let (face, heads) = heads(through, line)?;
+    let mut screws = Vec::new();
     for (number, head) in (1..).zip(heads) {
         let mut hole: Space = whole(through.exact);
         for (axis, at) in head {
@@ -75,8 +87,14 @@ fn struck(
         };
         let tip = into.own(&through.placed(&tip));
         free(into, &tip, tolerance).map_err(|what| format!("screw {number}: {what}"))?;
+        let mut screw = hole;
+        screw[face.axis] = match face.is_end {
+            true => [-mm(REACHES), deep],
+            false => [0.0, deep + mm(REACHES)],
+        };
+        screws.push(through.placed(&screw));
     }
-    Ok(())
+    Ok(screws)
 }
 
 /// Whether a board has wood all through a space, in its own axes.

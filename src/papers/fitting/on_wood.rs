@@ -35,7 +35,7 @@ fn explained(source: &Source<'_, '_>, all: &[OnWood<'_>]) -> String {
         ));
     }
     if has(all, |own| own.kickers.len()) {
-        told.push("Kickers go over the opening, flush with its upper edge, one over each side of the box: they keep the drawer from dropping at the front when it is pulled out.".to_owned());
+        told.push("Kickers go over the opening, flush with its upper edge, one over each side of the box, its outer edge in line with the side of the opening: they keep the drawer from dropping at the front when it is pulled out.".to_owned());
     }
     if has(all, |own| own.runners.len()) {
         told.push("Runners go under the opening, one under each side of the box. Their upper faces are level with the lower edge of the opening, or a hair above it, never below.".to_owned());

@@ -427,7 +427,17 @@ pub(super) fn cauls(parts: &Parts, joints: &[&Joint]) -> u32 {
     let (outer, inner): (Vec<&Joint>, Vec<&Joint>) =
         joints.iter().partition(|joint| is_outer(parts, joint));
     let most = outer.iter().map(|joint| clamps_along(parts, joint)).max().unwrap_or(0);
-    if inner.is_empty() { 0 } else { most.max(2) }
+    // Each rail that is glued to a board has one over it.
+    let mut rails: Vec<Length> = inner
+        .iter()
+        .filter_map(|joint| parts.get(joint.part))
+        .filter(|part| part.placement.length == Direction::X)
+        .map(|part| part.cuboid().from.y)
+        .collect();
+    rails.sort_unstable();
+    rails.dedup();
+    let rails = u32::try_from(rails.len()).unwrap_or(u32::MAX);
+    if inner.is_empty() { 0 } else { most.max(2).max(rails) }
 }
 
 /// How many clamps stand along a seam under clamps of its own.

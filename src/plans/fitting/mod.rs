@@ -9,6 +9,7 @@ pub mod reach;
 pub mod rods;
 pub mod screw_lines;
 pub mod screws;
+mod screws_apart;
 pub mod slides;
 pub mod spacers;
 pub mod stops;

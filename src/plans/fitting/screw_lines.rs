@@ -28,6 +28,55 @@ pub struct ScrewLine<'a> {
     pub count: u32,
 }
 
+impl ScrewLine<'_> {
+    /// Where its screws are when they are in, each from its head to its tip with so much
+    /// around it.
+    pub(super) fn screws(&self, long: Length, around: Length) -> Vec<Cuboid> {
+        let through = self.through;
+        let axes = [self.edge, self.end, self.face].map(|face| through.placement.direction(face));
+        let [across, along, axis] = axes;
+        let own = through.cuboid();
+        let place = |number: u32| {
+            let mut screw = own;
+            let mut stand = |direction, from: Face, at: Length| {
+                let at = own.from.along(direction) + through.distance(from, at);
+                screw.from.set(direction, at - around);
+                screw.to.set(direction, at + around);
+            };
+            stand(across, self.edge, self.at);
+            stand(along, self.end, self.first + self.apart * i64::from(number));
+            match self.face.is_start() {
+                true => screw.to.set(axis, own.from.along(axis) + long),
+                false => screw.from.set(axis, own.to.along(axis) - long),
+            }
+            screw
+        };
+        (0..self.count).map(place).collect()
+    }
+
+    /// The same line with its screws elsewhere: all of them by up to 1 in, 25 mm, to either
+    /// side, and one or two more or one less between its ends.
+    pub(super) fn others(&self, unit: Unit) -> Vec<Self> {
+        let span = self.apart * i64::from(self.count.saturating_sub(1));
+        let with = |count: u32| match count {
+            0 | 1 => self.clone(),
+            _ => Self { count, apart: span / i64::from(count - 1), ..self.clone() },
+        };
+        let counts = match self.count {
+            0 | 1 => vec![self.count],
+            2 => vec![2, 3, 4],
+            count => vec![count, count + 1, count - 1, count + 2],
+        };
+        let step = unit.either(Length::inches(1, 1), Length::mm(25)).min(self.first.half());
+        let steps = [Length::ZERO, -step, step, -step.half(), step.half()];
+        let moved = |line: Self| {
+            let first = line.first;
+            steps.map(|by| Self { first: first + by, ..line.clone() })
+        };
+        counts.into_iter().map(with).flat_map(moved).collect()
+    }
+}
+
 /// The first screw stays so far from the end of what the boards share, or a quarter of a
 /// short one: 2 in, 50 mm (common practice, no source). There it is clear of what is let
 /// in at the corner of a case, and splits nothing.
@@ -74,7 +123,7 @@ pub(super) fn clear_of<'a>(
     through: &'a Part,
     into: &'a Part,
     count: Option<u32>,
-    blocks: &[&Part],
+    blocks: &[Cuboid],
     unit: Unit,
 ) -> Vec<ScrewLine<'a>> {
     let Some(row) = Row::of(through, into, unit) else { return Vec::new() };
@@ -87,6 +136,28 @@ pub(super) fn clear_of<'a>(
     stretches.into_iter().map(line).collect()
 }
 
+/// Two lines in place of one, a quarter of what the boards share in from either side, so
+/// that the middle is left free; one in the middle of what is too narrow for two, under
+/// 1-1/2 in, 40 mm.
+pub(super) fn beside_middle<'a>(
+    through: &'a Part,
+    into: &'a Part,
+    count: u32,
+    unit: Unit,
+) -> Vec<ScrewLine<'a>> {
+    let Some(row) = Row::of(through, into, unit) else { return Vec::new() };
+    if row.wide < unit.either(Length::inches(3, 2), Length::mm(40)) {
+        return between(through, into, Some(count), unit);
+    }
+    let off = row.wide / 4;
+    let rows = [-off, off].map(|by| row.shifted(by));
+    let lines = rows.iter().flat_map(|row| {
+        let stretches = row.stretches(&[], unit).into_iter();
+        stretches.map(|stretch| row.line(stretch, count.div_ceil(2).max(2), unit))
+    });
+    lines.collect()
+}
+
 /// The middle of what two boards share, along the longer side of that.
 struct Row<'a> {
     through: &'a Part,
@@ -95,6 +166,8 @@ struct Row<'a> {
     across: Direction,
     /// From the start of the board that the screws go through to the row.
     middle: Length,
+    /// How wide what they share is across it.
+    wide: Length,
     /// From and to in the piece.
     shared: (Length, Length),
     /// The row with the wood that its screws need beside, before, and behind them.
@@ -119,11 +192,12 @@ impl<'a> Row<'a> {
         }
         let (along, across) = if size(one) > size(two) { (one, two) } else { (two, one) };
         let middle = (shared(across).0 + shared(across).1).half();
+        let wide = size(across);
         let middles = |cuboid: &Cuboid| cuboid.from.along(axis) + cuboid.to.along(axis);
         let to_end = middles(&other) > middles(&own);
         let mut space = own;
         // A row in a narrow ledge has less beside it.
-        let beside = from_cut(unit).min(size(across).half());
+        let beside = from_cut(unit).min(wide.half());
         space.from.set(across, middle - beside);
         space.to.set(across, middle + beside);
         match to_end {
@@ -131,11 +205,29 @@ impl<'a> Row<'a> {
             false => space.from.set(axis, own.from.along(axis) - reach(unit)),
         }
         let middle = middle - own.from.along(across);
-        Some(Self { through, into, along, across, middle, shared: shared(along), space, to_end })
+        Some(Self {
+            through,
+            into,
+            along,
+            across,
+            middle,
+            wide,
+            shared: shared(along),
+            space,
+            to_end,
+        })
+    }
+
+    /// The same row, so far to the side.
+    fn shifted(&self, by: Length) -> Self {
+        let mut space = self.space;
+        space.from.set(self.across, self.space.from.along(self.across) + by);
+        space.to.set(self.across, self.space.to.along(self.across) + by);
+        Self { middle: self.middle + by, space, ..*self }
     }
 
     /// Where the row is free of cuts, from and to in the piece.
-    fn stretches(&self, blocks: &[&Part], unit: Unit) -> Vec<(Length, Length)> {
+    fn stretches(&self, blocks: &[Cuboid], unit: Unit) -> Vec<(Length, Length)> {
         let axis = self.through.placement.thickness;
         let own = self.through.cuboid();
         // In the other board only what is cut behind the first one is in the way.
@@ -162,7 +254,7 @@ impl<'a> Row<'a> {
         };
         let mut cuts = [cuts(self.through, before), cuts(self.into, behind)].concat();
         let beside = from_block(unit) - from_cut(unit);
-        let near = blocks.iter().map(|block| block.cuboid()).filter(|block| {
+        let near = blocks.iter().filter(|block| {
             let (from, to) = (block.from.along(self.across), block.to.along(self.across));
             let middle = own.from.along(self.across) + self.middle;
             from - beside < middle && middle < to + beside
@@ -202,7 +294,11 @@ impl<'a> Row<'a> {
         };
         let faces =
             |side: Direction| [true, false].map(|start| through.placement.face(side, start));
-        let (edge, end) = (through.datum(faces(self.across)), through.datum(faces(self.along)));
+        // The line is struck from the nearer side: a board that is cut to a measured size
+        // is right there too.
+        let [start, far] = faces(self.across);
+        let edge = if self.middle.twice() > through.depth(far) { far } else { start };
+        let end = through.datum(faces(self.along));
         let near = from - through.cuboid().from.along(self.along);
         // The nearest screw to the end that is counted from.
         let first = match end.is_start() {

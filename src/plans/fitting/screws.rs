@@ -3,7 +3,8 @@
 use crate::measure::{Length, Unit};
 use crate::model::{CaseId, JointKind, Side};
 use crate::parts::{
-    Assembly, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role, ScrewRow, screw_rows,
+    Assembly, Bore, Cuboid, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role,
+    ScrewRow, screw_rows,
 };
 use crate::plans::Workings;
 use crate::plans::beside;
@@ -13,6 +14,7 @@ use crate::trade;
 
 use super::fronts::ScrewLength;
 use super::screw_lines::{self, ScrewLine};
+use super::screws_apart;
 use super::{Drawer, HungAt, OntoBox};
 
 /// What they are for.
@@ -201,6 +203,7 @@ pub(super) fn plan<'a>(
             lines: Vec::new(),
         });
     }
+    screws_apart::keep_apart(&mut found, work.piece.tape().unit);
     found
 }
 
@@ -310,7 +313,8 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
         match (own.sort, part.role) {
             (JointSort::Wood(JointKind::Screw), Role::Packer) => {
                 let count = trade::screws_along(part.length.length);
-                let lines = line(part, into, count);
+                // The holes of the slide lie along the middle of a packer.
+                let lines = screw_lines::beside_middle(part, into, count, unit);
                 found.push(fastening(Purpose::Packers, through(part, into, unit), count, lines));
             }
             (JointSort::Wood(JointKind::Screw), role) if role.is_of_runs() => {
@@ -333,13 +337,7 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
             }
             (JointSort::Wood(JointKind::Screw), Role::Batten) => {
                 let count = trade::screws_along(part.length.length);
-                let stands = |own: &&Part| {
-                    let is_block = matches!(own.role, Role::HingeBlock | Role::Packer);
-                    (is_block || own.role.is_of_runs())
-                        && own.touching(into) == Some(into.placement.thickness)
-                };
-                let of_case = work.parts.of_case(into.case).iter();
-                let blocks: Vec<&Part> = of_case.filter(stands).collect();
+                let blocks = before_face(work, into, part);
                 let lines = screw_lines::clear_of(into, part, Some(count), &blocks, unit);
                 found.push(fastening(Purpose::Fillers, through(into, part, unit), count, lines));
             }
@@ -388,6 +386,28 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
         }
     }
     found
+}
+
+/// What stands on an end where the driver of a filler's screws is: the boards of its case
+/// that come up to it, what is fixed on it, and the plates of hinges.
+fn before_face(work: &Workings<'_>, end: &Part, batten: &Part) -> Vec<Cuboid> {
+    let axis = end.placement.thickness;
+    let own = end.cuboid();
+    let middle = |cuboid: &Cuboid| cuboid.from.along(axis) + cuboid.to.along(axis);
+    let outward = middle(&batten.cuboid()) > middle(&own);
+    let stands = |part: &&Part| {
+        let stays = matches!(part.assembly, Assembly::Carcass(_) | Assembly::Loose(_));
+        let loose = matches!(part.role, Role::AdjustableShelf | Role::Batten | Role::Filler);
+        let other = part.cuboid();
+        stays
+            && !loose
+            && !std::ptr::eq(*part, end)
+            && !other.overlap_along(&own, axis).is_negative()
+            && (middle(&other) < middle(&own)) == outward
+    };
+    let boards = work.parts.of_case(end.case).iter().filter(stands).map(Part::cuboid);
+    let plates = end.features.iter().filter(|cut| cut.kind == FeatureKind::Bore(Bore::Plate));
+    boards.chain(plates.flat_map(|plate| end.hollows(plate))).collect()
 }
 
 /// What holds each case to the one on its right.

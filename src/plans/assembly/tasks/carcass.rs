@@ -3,7 +3,7 @@
 use crate::diagnostics::listed;
 use crate::measure::{Length, MEASURED};
 use crate::model::{Case, CaseId, Side};
-use crate::parts::{Assembly, Direction, Joint, JointSort, Part, PartId, Role};
+use crate::parts::{Assembly, Direction, Face, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::gluing;
 use crate::plans::operations::{Doing, FrameOn};
 use crate::plans::shelves;
@@ -294,6 +294,60 @@ impl Maker<'_, '_> {
         }
     }
 
+    /// How high a face frame stands on its case: by the boards that its rails are flush
+    /// with, else by one board, else by the ends.
+    fn frame_stands(&self, inner: &[&Joint], outer: &[&Joint]) -> Option<String> {
+        let tape = self.piece.tape();
+        let tops = |joint: &&Joint| {
+            let (part, into) = (self.parts.get(joint.part)?, self.parts.get(joint.into)?);
+            let lies = part.placement.length == Direction::X;
+            let told = |face: Face| format!("{} of {}", into.face_name(face), into.mark);
+            let upper = into.placement.face(Direction::Y, false);
+            let above = part.cuboid().to.y - into.cuboid().to.y;
+            (lies && into.placement.thickness == Direction::Y)
+                .then(|| (part.mark.clone(), told(upper), above))
+        };
+        let rails: Vec<(String, String, Length)> = inner.iter().filter_map(tops).collect();
+        let flush: Vec<String> = rails
+            .iter()
+            .filter(|(_, _, above)| above.is_zero())
+            .map(|(rail, board, _)| format!("{rail} with the {board}"))
+            .collect();
+        let way = |by: Length| match by.is_negative() {
+            true => format!("{} below", tape.text(-by)),
+            false => format!("{} above", tape.text(by)),
+        };
+        if !flush.is_empty() {
+            return Some(format!(
+                "up and down, bring the upper edges of the rails flush with what lies behind them, {}, and try each with a straightedge before you tighten a clamp",
+                listed(&flush)
+            ));
+        }
+        if let Some((rail, board, above)) = rails.first() {
+            return Some(format!(
+                "up and down, bring the upper edge of {rail} {} the {board}",
+                way(*above)
+            ));
+        }
+        let stands = |joint: &&Joint| {
+            let (part, into) = (self.parts.get(joint.part)?, self.parts.get(joint.into)?);
+            let above = part.cuboid().from.y - into.cuboid().from.y;
+            Some(match above.is_zero() {
+                true => format!(
+                    "up and down, bring the bottom ends of {} and {} flush",
+                    part.mark, into.mark
+                ),
+                false => format!(
+                    "up and down, bring the bottom end of {} {} that of {}",
+                    part.mark,
+                    way(above),
+                    into.mark
+                ),
+            })
+        };
+        outer.iter().find_map(stands)
+    }
+
     /// Blocks that the clamps of a mitered seam bear on, glued on before and set by then.
     /// The seams are told, and so many pairs of blocks stand along them.
     fn clamping_blocks(
@@ -361,6 +415,7 @@ impl Maker<'_, '_> {
         lines.extend(stiles.iter().map(|(part, into, beyond)| {
             format!("{}: glue it {}", name(*part, *into), self.lies(*beyond))
         }));
+        lines.extend(self.frame_stands(&inner, &flush));
         let cauls = gluing::cauls(self.parts, &crossing);
         if !inner.is_empty() {
             let told: Vec<String> = inner.iter().map(pair).collect();

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::listed;
 use crate::model::{Finish, FinishId, Opening};
-use crate::parts::{Assembly, Part, PartId, Role};
+use crate::parts::{Assembly, JointSort, Part, PartId, Role};
 use crate::plans::finish::{self, Coat, Surface};
 use crate::plans::operations::{Coating, Doing, Sand};
 use crate::trade::{self, FinishGood, Sanding};
@@ -105,6 +105,9 @@ impl Maker<'_, '_> {
                 }),
             );
         }
+        if self.has_fronts_on_boxes() {
+            sand.push("take each drawer front off its box, and mark the two alike: its back gets the same coats as its face, or it cups".to_owned());
+        }
         let takes_off = |part: &Part| {
             part.role == Role::Packer || part.role.is_of_runs() && part.role != Role::Stop
         };
@@ -170,6 +173,12 @@ impl Maker<'_, '_> {
         self.back_on(last).unwrap_or(last)
     }
 
+    /// True where drawer fronts are screwed to their boxes.
+    pub(super) fn has_fronts_on_boxes(&self) -> bool {
+        let mut joints = self.parts.joints.iter();
+        joints.any(|own| own.sort == JointSort::FrontFixed && !self.is_of_false_front(own.part))
+    }
+
     /// The marks of what came with a finish on its faces; `None` where nothing did.
     fn prefinished(&self) -> Option<String> {
         let own = self.ids(|part| !part.finished_faces(self.piece).is_empty());
@@ -225,6 +234,9 @@ impl Maker<'_, '_> {
             lines.extend(kind.and_then(|kind| kind.between).map(|grit| {
                 format!("rub the last coat down with {grit} grit before this one, and take off every speck of dust")
             }));
+        }
+        if !self.work.fitting().on_wood.is_empty() && number == 1 {
+            lines.push("leave bare what a drawer runs on, and the edges and faces that run on it, beside it, and under the strips over it; those get wax".to_owned());
         }
         if has_fronts {
             lines.push("coat both faces of every front alike, so that it stays flat".to_owned());

@@ -144,7 +144,7 @@ impl Maker<'_, '_> {
             );
         }
         if pulls {
-            lines.push("bore the pull holes through from the front faces with scrap behind, and set the template on the marks of every front".to_owned());
+            lines.push("strike the centers of the pull holes on the faces of the fronts by the cut list, and bore through from the face with scrap behind; where fronts are alike, a strip of scrap with the holes in it, set to two edges, spares the marking".to_owned());
         }
         let fingers = self.finger_pulls();
         if !fingers.is_empty() {

@@ -331,7 +331,7 @@ impl Maker<'_, '_> {
         holes.collect()
     }
 
-    fn is_of_false_front(&self, id: PartId) -> bool {
+    pub(super) fn is_of_false_front(&self, id: PartId) -> bool {
         let opening = self.parts.get(id).and_then(Part::opening);
         let opening = opening.and_then(|id| self.piece.opening(id));
         opening.is_some_and(|opening| matches!(opening.kind, OpeningKind::False))

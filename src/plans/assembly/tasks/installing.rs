@@ -197,7 +197,8 @@ impl Maker<'_, '_> {
         let hung = self.piece.cases.iter().filter(|case| case.hung.is_some()).count();
         let clear = match self.between_walls() {
             Some(_) => "before its place between the walls",
-            None => "clear of the walls",
+            None if self.is_scribed() => "clear of the walls by no more than the scribe",
+            None => "where it will stay",
         };
         match own.len() + hung == self.piece.cases.len() {
             true => [
@@ -294,6 +295,13 @@ impl Maker<'_, '_> {
     }
 
     /// What is wider than its place between two walls before its stiles are scribed.
+    /// True where something of it is cut to a wall.
+    fn is_scribed(&self) -> bool {
+        self.piece.cases.iter().any(|case| {
+            Side::BOTH.iter().any(|side| side.of(&case.exposure).scribe().length.is_positive())
+        })
+    }
+
     fn between_walls(&self) -> Option<&str> {
         let scribed =
             |case: &Case, side: Side| side.of(&case.exposure).scribe().length.is_positive();
@@ -339,6 +347,9 @@ impl Maker<'_, '_> {
             tape.text(tape.up(wall.screw(tape.unit))),
             tape.text(wall.lining)
         ));
+        if self.piece.cases.iter().any(|case| case.hung.is_none()) {
+            lines.push("what screws go through has to lie against the wall: take off the baseboard behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer".to_owned());
+        }
         lines.push(
             "shim behind a screw where there is a gap, or it pulls the case out of square"
                 .to_owned(),
@@ -375,6 +386,12 @@ impl Maker<'_, '_> {
 
     fn put_back(&self, back: &str) -> Vec<String> {
         let mut lines = self.rails_up();
+        if self.has_fronts_on_boxes() {
+            lines.push(
+                "screw the drawer fronts back onto their boxes, each in the holes that it had"
+                    .to_owned(),
+            );
+        }
         if !back.is_empty() {
             lines.push(format!("put the {back} back where they were marked"));
         }
@@ -387,7 +404,10 @@ impl Maker<'_, '_> {
                 }
                 (true, _) => ("adjust the inset doors", ", hinge by hinge"),
                 (false, true) if slides => ("adjust the inset fronts", ", slide by slide"),
-                (false, _) => ("pare the stops and plane the edges of the inset fronts", ""),
+                (false, _) => (
+                    "pare the stops and plane the edges of the inset fronts",
+                    " and coat again what the plane bared",
+                ),
             };
             lines.push(format!(
                 "{how} only now{by}, until the shims of the gap sheet slide all round"

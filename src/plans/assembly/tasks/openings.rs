@@ -297,6 +297,25 @@ impl<'a> Maker<'_, 'a> {
         Kind { names: vec!["drawer boxes"], parts, lines }
     }
 
+    /// What guides among these lose toward their rear ends, so that a drawer never wedges.
+    fn tapered(&self, own: &[PartId]) -> String {
+        let guides: Vec<PartId> = own
+            .iter()
+            .copied()
+            .filter(|id| self.parts.get(*id).is_some_and(|part| part.role == Role::Guide))
+            .collect();
+        let tape = self.piece.tape();
+        let less = trade::guides_open(tape.unit).half();
+        match guides.is_empty() {
+            true => String::new(),
+            false => format!(
+                " at its front end; plane {} thinner by {} at the rear end than at the front, so that no drawer wedges",
+                self.marks(&guides),
+                tape.text(less)
+            ),
+        }
+    }
+
     fn packers_late(&self, packed: &[(Length, Vec<PartId>)]) -> Kind {
         let side = |part: &Part| matches!(part.role, Role::Packer | Role::HingeBlock | Role::Guide);
         let parts = self.ids(side);
@@ -316,7 +335,7 @@ impl<'a> Maker<'_, 'a> {
                     true => format!("the {name}"),
                     false => self.marks(own),
                 };
-                format!("measure from the side of the case to the edge of the opening, and plane {which} to fill that")
+                format!("measure from the side of the case to the edge of the opening, and plane {which} to fill that{}", self.tapered(own))
             }
             false => format!(
                 "measure from the side of the case to the edge of the opening, and plane {} {} thicker than that, so that what slides behind the doors passes them open; before you cut its boxes, hang a scrap as thick as the doors on one of their hinges, open it as far as it goes in the house, and see that it takes less than {} of the opening",
