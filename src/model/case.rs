@@ -293,6 +293,14 @@ impl Case {
         base.or(self.hung.as_ref().map(|hung| &hung.up)).cloned().unwrap_or_default()
     }
 
+    /// From the floor to the underside of what is carried as the case: nought where it has
+    /// its base with it, or none.
+    #[must_use]
+    pub fn underside(&self) -> Length {
+        let base = self.base.as_ref().filter(|base| base.separate).map(|base| base.high.length);
+        base.or(self.hung.as_ref().map(|hung| hung.up.length)).unwrap_or_default()
+    }
+
     /// Its overall height: from the floor, or from the underside of a case that hangs.
     #[must_use]
     pub fn overall_high(&self) -> &Size {

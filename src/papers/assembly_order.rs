@@ -289,7 +289,7 @@ fn step(
         more,
     });
     // Each caution stands once on the sheet; rags heap up after every coat.
-    let again = task.work == Work::Finish && heats(source);
+    let again = task.work == Work::Finish;
     if (again || !warned.contains(&task.work))
         && let Some(caution) = caution(task.work, heats(source))
     {

@@ -109,15 +109,27 @@ fn group(source: &Source<'_, '_>, size: Length, own: &[&Gap<'_>], blocks: &mut V
             tape.fine(gap.stack.worst()),
         ]);
     }
-    let closes = own.iter().filter(|gap| gap.driest.min(gap.dampest) <= gap.stack.worst());
-    let mut may_bind: Vec<String> = closes.map(|gap| front(&gap.front)).collect();
-    may_bind.dedup();
-    if !may_bind.is_empty() {
-        table.foot = format!(
-            "may bind on the dampest day if it was made tight, because ± worst is as much as the gap that is left then: {}",
-            may_bind.join("; ")
-        );
+    let least = |gap: &Gap<'_>| gap.driest.min(gap.dampest);
+    let named = |which: &dyn Fn(&Gap<'_>) -> bool| {
+        let mut fronts: Vec<String> =
+            own.iter().filter(|gap| which(gap)).map(|gap| front(&gap.front)).collect();
+        fronts.dedup();
+        fronts.join("; ")
+    };
+    let binds = named(&|gap| !least(gap).is_positive());
+    let may_bind = named(&|gap| least(gap).is_positive() && least(gap) <= gap.stack.worst());
+    let mut told = Vec::new();
+    if !binds.is_empty() {
+        told.push(format!(
+            "binds as it is drawn, because the wood takes more than the gap: {binds}"
+        ));
     }
+    if !may_bind.is_empty() {
+        told.push(format!(
+            "may bind on the dampest day if it was made tight, because ± worst is as much as the gap that is left then: {may_bind}"
+        ));
+    }
+    table.foot = told.join(". ");
     blocks.push(Block::Table(table));
 }
 
@@ -155,22 +167,33 @@ fn today(source: &Source<'_, '_>, gaps: &[Gap<'_>], blocks: &mut Vec<Block>) {
         ],
         ..Table::default()
     };
+    let mut tight = Vec::new();
     let above = |gap: &&Gap<'_>| gap.edge == Edge::Top && gap.front.fronts.set == Set::Inset;
     for gap in gaps.iter().filter(above) {
         let beside =
             |edge| at(gaps, gap, edge).map_or(String::new(), |gap| source.figures.text(gap.fitted));
         let closes = (gap.fitted - gap.dampest).max(Length::ZERO);
+        let least = trade::least_gap() + closes;
+        if gap.fitted < least {
+            tight.push(front(&gap.front));
+        }
         table.rows.push(vec![
             front(&gap.front),
             beside(Edge::Bottom),
             beside(Edge::Left),
             beside(Edge::Right),
             source.figures.text(gap.fitted),
-            up(tape, trade::least_gap() + closes),
+            up(tape, least),
         ]);
     }
     if table.rows.is_empty() {
         return;
+    }
+    if !tight.is_empty() {
+        table.foot = format!(
+            "the gap that is drawn is too small for the year: plane the top until the last figure is left, of {}",
+            tight.join("; ")
+        );
     }
     blocks.push(Block::Heading("Setting the inset fronts today".into()));
     blocks.push(Block::Note(format!("Stand each front on its lower shims and between its side shims, and then measure what is left at the top. The last figure is the least that may be left there today: what the wood takes by the dampest day, and {} that must stay open. Where less is left, plane the top edge before you bore or hang the front.", tape.fine(trade::least_gap()))));

@@ -251,7 +251,8 @@ fn setting(source: &Source<'_, '_>, setup: &Setup, first: &CutLine, number: usiz
 /// What is cut, how wide and deep, into which face and where in it.
 fn cut(source: &Source<'_, '_>, setup: &Setup, first: &CutLine) -> String {
     let text = |length: Length| source.figures.text(length);
-    let (kind, datum) = (setup.kind.word(), &setup.datum);
+    let kind = setup.kind.word_along(setup.guided.is_some() && first.from.is_zero());
+    let datum = &setup.datum;
     let face = match has_faces(source, setup) {
         true => &format!("{} that is named below", setup.face.noun()),
         false => &setup.face_name,

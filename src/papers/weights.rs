@@ -255,20 +255,24 @@ fn balance(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) 
         ticks: Ticks::None,
         ..Table::default()
     };
-    let mut row = |name: String, body: Body| {
-        if let Some(center) = body.center() {
+    let mut row = |name: String, body: Body, from: [f64; 2]| {
+        if let Some([x, y, z]) = body.center() {
+            let center = [x - from[0], y - from[1], z];
             let mut cells = vec![name];
             let mark = source.figures.mark(body.measured);
             cells.extend(center.map(|along| format!("{}{mark}", tape.text(near(along, tape)))));
             table.rows.push(cells);
         }
     };
-    row("the whole, closed".into(), weights.whole());
+    row("the whole, closed".into(), weights.whole(), [0.0; 2]);
     for case in &source.work.piece.cases {
-        row(format!("{}, empty", case.name), weights.of(&Lifted::Case(case.id)));
+        let body = weights.of(&Lifted::Case(case.id));
+        // A case is carried without its base and without what stands on its left.
+        let own = [case.x, case.underside()].map(Length::to_mm_f64);
+        row(format!("{}, empty", case.name), body, own);
     }
     table.foot =
-        "measured from the left side, the floor, and the foremost face of the whole piece; put the straps round it there"
+        "measured from the left side and the underside of what is carried, and from the foremost face of the whole piece; put straps round it there"
             .into();
     blocks.push(Block::Heading("Where it balances".into()));
     blocks.push(Block::Table(table));

@@ -224,7 +224,7 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
     match feature.kind {
         FeatureKind::Dado | FeatureKind::Groove | FeatureKind::Rabbet => {
             let channel = part.channel(feature);
-            let what = feature.kind.word();
+            let what = feature.kind.word_along(channel.from.is_zero());
             let datum = part.face_name(channel.datum);
             let place = if channel.from.is_zero() {
                 format!("along the {datum}")

@@ -86,6 +86,16 @@ impl FeatureKind {
             Self::Dowels(..) => "dowel holes",
         }
     }
+
+    /// The same where the cut lies along an edge or end: what is let in there lies in a
+    /// rabbet, since a dado or a groove has a wall on either side.
+    #[must_use]
+    pub fn word_along(self, is_along: bool) -> &'static str {
+        match self {
+            Self::Dado | Self::Groove if is_along => Self::Rabbet.word(),
+            own => own.word(),
+        }
+    }
 }
 
 /// A feature in its part's own frame. On a broad face `u` runs along the

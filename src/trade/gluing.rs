@@ -3,10 +3,11 @@
 use crate::measure::{Duration, Exact, Length, Unit};
 
 /// How many clamps close a joint of a frame, box or carcass that is this long:
-/// one for each 12 in or part of it (common practice, no source).
+/// one for each 12 in or part of it, and two where it is over 8 in, so that both its ends
+/// close (common practice, no source).
 #[must_use]
 pub fn joint_clamps(long: Length) -> u32 {
-    every(long, 12).max(1)
+    every(long, 12).max(if long > Length::inches(8, 1) { 2 } else { 1 })
 }
 
 /// How many clamps close a panel glued up of boards: one for each 8 in of its

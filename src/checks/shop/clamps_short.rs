@@ -1,7 +1,7 @@
 //! A glue-up that takes more clamps than there are.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink};
+use crate::diagnostics::{Severity, Sink, listed};
 use crate::parts::Parts;
 use crate::plans::Workings;
 use crate::plans::assembly::gluing::{Closing, GlueUp, Load, Sort};
@@ -14,7 +14,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     finds: "A glue-up takes more clamps than the shop has.",
     why: "Every joint of one glue-up must be drawn up before the glue grabs. If you run out of clamps, a joint stays open, and the piece is out of square for good.",
     source: "Common practice; no published source.",
-    formula: "One clamp for each 12 in of a joint or part of it. A clamp along a part closes the joints at both its ends. A panel takes one for each 8 in of its length, and at least two. Pocket screws and screws hold their own joints.",
+    formula: "One clamp for each 12 in of a joint or part of it, and two for one over 8 in. A clamp along a part closes the joints at both its ends. A panel takes one for each 8 in of its length, and at least two. Pocket screws and screws hold their own joints.",
     accept: "Accept it if you can borrow clamps for a day, or if you draw the joints up by other means: cauls, wedges, tape, or pins.",
     example: Example { base: Base::First, sound: "clamps 6 }", wrong: "clamps 5 }" },
     check: Check::Parts(check),
@@ -31,7 +31,10 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     let tape = piece.tape();
     let has = piece.shop.clamps;
-    for glue_up in super::too_much(work, Load::clamps, has) {
+    // One figure is short for all of them: the glue-up that takes the most tells it.
+    let mut short = super::too_much(work, Load::clamps, has);
+    short.sort_by_key(|own| std::cmp::Reverse(own.load.clamps()));
+    if let Some((glue_up, others)) = short.split_first() {
         let needs = glue_up.load.clamps();
         let joints = glue_up.load.joints();
         let told = match (glue_up.sort, glue_up.load.closings.as_slice()) {
@@ -41,7 +44,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 clamps(needs)
             ),
             _ => format!(
-                "{} = {}, at one for each 12 in or 300 mm of a joint, rounded up",
+                "{} = {}, at one for each 12 in or 300 mm of a joint, two for one over 8 in or 200 mm",
                 sum(parts, glue_up),
                 clamps(needs)
             ),
@@ -60,13 +63,28 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 fix: format!("get {}", clamps(needs)),
             },
         );
-        sink.push(
-            diagnostic
-                .because("a joint stays open if no clamp draws it up before the glue grabs")
-                .note(told)
-                .note(instead(glue_up.sort)),
-        );
+        let diagnostic = diagnostic
+            .because("a joint stays open if no clamp draws it up before the glue grabs")
+            .note(told);
+        let diagnostic = match also_short(others) {
+            Some(note) => diagnostic.note(note),
+            None => diagnostic,
+        };
+        sink.push(diagnostic.note(instead(glue_up.sort)));
     }
+}
+
+/// What else takes more than there are: a few by name, and how many more.
+fn also_short(others: &[&GlueUp]) -> Option<String> {
+    const NAMED: usize = 3;
+    let told = |own: &&GlueUp| format!("the {} ({})", own.what, own.load.clamps());
+    let mut named: Vec<String> = others.iter().take(NAMED).map(told).collect();
+    if named.is_empty() {
+        return None;
+    }
+    let more = others.len().saturating_sub(NAMED);
+    named.extend((more > 0).then(|| format!("{more} more")));
+    Some(format!("it has too few for {} too", listed(&named)))
 }
 
 fn clamps(number: u32) -> String {

@@ -18,7 +18,9 @@ fn clamps(tell: &Teller<'_>, glue_up: &GlueUp) -> Sum {
     let load = &glue_up.load;
     let rule = match glue_up.sort {
         Sort::Panel => "one for each 8 in of its length, two at least",
-        Sort::Joints => "one for each 12 in of a joint, at the end of the part that takes more",
+        Sort::Joints => {
+            "one for each 12 in of a joint, two where it is over 8 in, at the end of the part that takes more"
+        }
         Sort::FrameOn => {
             "one for each 12 in along an outer stile; cauls press down what lies between"
         }

@@ -1,7 +1,9 @@
 //! Where every hinge goes.
 
 use crate::model::Set;
-use crate::plans::fitting::HungAt;
+use crate::parts::front_told;
+use crate::plans::fitting::{HungAt, at_wall};
+use crate::trade::Body;
 
 use super::super::Source;
 use super::super::page::{Block, Table, left, right};
@@ -40,6 +42,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut V
     blocks.push(Block::Table(table));
     overlays(source, all, blocks);
     plates(source, all, blocks);
+    beside_walls(source, blocks);
     let inset = |hung: &&HungAt<'_>| {
         let opening = hung.leaf.opening().and_then(|id| source.work.piece.opening(id));
         let fronts = opening.and_then(|opening| opening.front.as_ref());
@@ -48,9 +51,31 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[HungAt<'_>], blocks: &mut V
     if all.iter().filter(inset).any(|hung| hung.butt) {
         blocks.push(Block::Note("An inset door on butt hinges needs a stop, set back from the face by the door's thickness, and a catch. Order both.".into()));
     }
-    blocks.push(Block::Proof(vec![
-        "no door springs back when you close it; one that does is hinge-bound, so look for a screw head that stands proud or a leaf let in too deep".into(),
-    ]));
+    blocks.push(Block::Proof(vec![format!(
+        "no door springs back when you close it; one that does is hinge-bound, so look for {}",
+        match all.iter().any(|hung| hung.butt) {
+            true => "a screw head that stands proud or a hinge leaf let in too deep",
+            false =>
+                "a screw head that stands proud, a cup that is not down, or chips under a plate",
+        }
+    )]));
+}
+
+/// Doors that strike the wall of the room before their hinges stop them.
+fn beside_walls(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
+    for own in at_wall(source.work) {
+        let what = match own.body {
+            Body::Leaf => "it",
+            Body::Pull => "its pull",
+        };
+        blocks.push(Block::Note(format!(
+            "The hinges of {} open to {} degrees, but {what} strikes the {} wall at about {}: fit a door stop, or a limiter for its hinges, before it swings there.",
+            front_told(source.work.piece, own.front.id),
+            own.swing.0,
+            own.side.word(),
+            own.opens.0.floor(),
+        )));
+    }
 }
 
 /// For which overlay the hinges are bought: the crank of the arm or the height of the

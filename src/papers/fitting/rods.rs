@@ -20,7 +20,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Rail<'_>], blocks: &mut Vec
             left("piece"),
             left("face"),
             right("height").strong(),
-            right("above opening"),
+            left("center above"),
             right("from front edge").strong(),
         ],
         ..Table::default()
@@ -33,7 +33,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Rail<'_>], blocks: &mut Vec
                 words::name(end.board, source.work.piece),
                 end.board.face_name(end.face),
                 figures.size(&end.above_end, facts),
-                figures.size(&rail.above_opening, facts),
+                over(source, rail),
                 figures.size(&end.from_edge, facts),
             ]);
         }
@@ -83,6 +83,17 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Rail<'_>], blocks: &mut Vec
     blocks.push(Block::Proof(vec![
         "the rail is level, and a hanger with the longest thing that will hang there clears what is below it and the closed doors".into(),
     ]));
+}
+
+/// How far its center is above what lies below it, which a rule reaches when all stands.
+fn over(source: &Source<'_, '_>, rail: &Rail<'_>) -> String {
+    let (figures, facts) = (&source.figures, &source.work.piece.facts);
+    match rail.below {
+        Some(below) if rail.room == rail.above_opening.length => {
+            format!("{}, {}", below.mark, figures.size(&rail.above_opening, facts))
+        }
+        _ => format!("its opening's lower edge, {}", figures.size(&rail.above_opening, facts)),
+    }
 }
 
 /// `steel tube, 30 mm`, `pole of European oak, 30 mm`.

@@ -115,7 +115,7 @@ fn set_over(source: &Source<'_, '_>, setup: &Setup, guided: &Guided, rabbet: boo
     vec![
         format!(
             "the {} is wider than the bit: {order}; the other order is a climb cut",
-            setup.kind.word()
+            setup.kind.word_along(rabbet)
         ),
         format!(
             "{over}: take it from a gauge block or shims, and try the mating part in the test cut"

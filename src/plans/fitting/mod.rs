@@ -1,6 +1,7 @@
 //! What is set by the piece that stands: slides, hinges, hanging rails, spacers for even openings,
 //! fronts on their boxes, and the screws for all of it; and the rows of shelf pins.
 
+mod at_wall;
 pub mod fronts;
 pub mod hinges;
 pub mod on_wood;
@@ -22,6 +23,7 @@ use crate::parts::{Direction, FeatureKind, JointSort, Part, PartId, Parts};
 
 use super::Workings;
 
+pub use at_wall::{AtWall, at_wall};
 pub use fronts::OntoBox;
 pub use hinges::HungAt;
 pub use on_wood::OnWood;

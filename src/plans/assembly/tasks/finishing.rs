@@ -89,12 +89,8 @@ impl Maker<'_, '_> {
             let (doors, drawers) = self.doors_and_drawers();
             let mut named = Vec::new();
             named.extend(doors.then_some("doors"));
-            named.extend(drawers.then_some("drawers, slides"));
-            let pulled = |opening: &Opening| {
-                opening.front.as_ref().is_some_and(|front| front.pull.is_some())
-            };
-            let mut openings = self.piece.cases.iter().flat_map(|case| &case.openings);
-            named.extend(openings.any(pulled).then_some("pulls"));
+            named.extend(drawers.then_some("drawers"));
+            named.extend(self.hardware_of_fronts());
             if named.is_empty() {
                 named.push("fronts");
             }
@@ -173,6 +169,23 @@ impl Maker<'_, '_> {
         self.back_on(last).unwrap_or(last)
     }
 
+    /// The hardware that comes off for the finish.
+    fn hardware_of_fronts(&self) -> Vec<&'static str> {
+        let pulled =
+            |opening: &Opening| opening.front.as_ref().is_some_and(|front| front.pull.is_some());
+        let mut openings = self.piece.cases.iter().flat_map(|case| &case.openings);
+        let slides = !self.work.fitting().drawers.is_empty();
+        let mut named = Vec::new();
+        named.extend(slides.then_some("slides"));
+        named.extend(openings.any(pulled).then_some("pulls"));
+        named
+    }
+
+    /// The same as a list: it goes back before what it carries.
+    pub(super) fn hardware_off(&self) -> String {
+        listed(&self.hardware_of_fronts())
+    }
+
     /// True where drawer fronts are screwed to their boxes.
     pub(super) fn has_fronts_on_boxes(&self) -> bool {
         let mut joints = self.parts.joints.iter();
@@ -232,7 +245,7 @@ impl Maker<'_, '_> {
         let kind = trade::finish_named(finish.kind.slug());
         if number > 1 {
             lines.extend(kind.and_then(|kind| kind.between).map(|grit| {
-                format!("rub the last coat down with {grit} grit before this one, and take off every speck of dust")
+                format!("rub the last coat down with {grit} grit before this one, with a mask on against its dust, and take off every speck")
             }));
         }
         if !self.work.fitting().on_wood.is_empty() && number == 1 {

@@ -2,7 +2,8 @@
 
 use crate::diagnostics::listed;
 use crate::model::{HingeKind, Opening, OpeningKind};
-use crate::parts::{Assembly, JointSort, Part, PartId, Role};
+use crate::parts::{Assembly, JointSort, Part, PartId, Role, front_told};
+use crate::plans::fitting::at_wall;
 use crate::plans::operations::{self, Doing};
 
 use super::{Maker, Usual, Work};
@@ -106,6 +107,14 @@ impl Maker<'_, '_> {
             }
             lines.push("hang every door in its own opening, set its gaps with shims, and mark each door and hinge".to_owned());
             if let Some(what) = behind {
+                for own in at_wall(self.work) {
+                    lines.push(format!(
+                        "in the room the {} wall stops {} at about {} degrees: clamp a block where the wall will be, so that it opens no farther while you try what is behind it",
+                        own.side.word(),
+                        front_told(self.piece, own.front.id),
+                        own.opens.0.floor()
+                    ));
+                }
                 lines.push(format!("open the doors as far as they go, and pull out every {what}: it must pass the leaves freely; where it does not, its packer on that side must be thicker, and its box as much narrower"));
             }
             let title = "Hang the doors".into();

@@ -43,13 +43,10 @@ impl Maker<'_, '_> {
         }
         let beside = beside::pairs(self.piece, self.parts);
         if !beside.is_empty() {
-            let mut lines = vec![
-                "clamp the cases together with their front edges flush and their tops in one line"
-                    .to_owned(),
-            ];
+            let mut lines = vec![self.clamped_beside(&beside)];
             lines.extend(beside.iter().map(|own| self.fixed_beside(own)));
             lines.push(
-                "drive the front screws behind hinges or slides, where they don't show".to_owned(),
+                "drive the front screws where a hinge, a slide, or a frame will hide them; in an open case sink them, and plug the holes".to_owned(),
             );
             let title = "Fix the cases to each other".to_owned();
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Beside), vec![last]);
@@ -393,6 +390,10 @@ impl Maker<'_, '_> {
             );
         }
         if !back.is_empty() {
+            let hardware = self.hardware_off();
+            if !hardware.is_empty() {
+                lines.push(format!("screw the {hardware} back in their own holes"));
+            }
             lines.push(format!("put the {back} back where they were marked"));
         }
         if self.has_inset() {
@@ -452,6 +453,23 @@ impl Maker<'_, '_> {
 
     fn has_inset(&self) -> bool {
         self.work.fronts().iter().any(|front| front.fronts.set == Set::Inset)
+    }
+
+    /// How cases that are screwed to each other stand: with what they have alike in line.
+    fn clamped_beside(&self, pairs: &[Beside]) -> String {
+        let alike = |of: fn(&Case) -> Length| {
+            pairs.iter().all(|own| {
+                let [left, right] = own.cases.map(|id| self.piece.case(id).map(of));
+                left == right
+            })
+        };
+        let (deep, high) = (alike(|case| case.deep.length), alike(|case| case.high.length));
+        let even = match deep {
+            true => "their front edges flush",
+            false => "their backs in one plane, against the wall",
+        };
+        let tops = if high { " and their tops in one line" } else { "" };
+        format!("clamp the cases together with {even}{tops}")
     }
 
     fn fixed_beside(&self, beside: &Beside) -> String {

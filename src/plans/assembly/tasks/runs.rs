@@ -131,7 +131,7 @@ impl Maker<'_, '_> {
         let tape = self.piece.tape();
         let told = |own: &Space| {
             format!(
-                "keep {} for {} between what stands beside it, at the floor and at the top; cut two sticks of that length, and let them in until all is fixed",
+                "keep a space of {} for {} when you set what stands beside it: cut two sticks of that length, and leave them between what stands there, one at the floor and one at the top, until both sides are fixed",
                 tape.text(own.wide.length),
                 own.name
             )
