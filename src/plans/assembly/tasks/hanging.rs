@@ -26,26 +26,12 @@ impl Maker<'_, '_> {
         let stops = self.stops_set(stands, boxes, strips);
         let behind = self.slide_behind_doors();
         if slid > 0 || !on_boxes.is_empty() {
-            let packers = self.ids(|part| part.role == Role::Packer);
+            let packers = match self.packed {
+                Some(_) => Vec::new(),
+                None => self.ids(|part| part.role == Role::Packer),
+            };
             let (mut lines, mut does) = (Vec::new(), Vec::new());
-            if !packers.is_empty() {
-                let marks = self.marks(&packers);
-                let backs = self.backs();
-                if !backs.is_empty() {
-                    lines.push(format!(
-                        "first take off {}, so that you reach the packers from behind; it stays off until after the finish",
-                        self.marks(&backs)
-                    ));
-                    does.push(Doing::TakeOff(backs));
-                }
-                let flush = match behind.is_some() {
-                    true => "past the edges of their openings by the figures of the fitting sheet",
-                    false => "flush with their openings",
-                };
-                lines.push(format!(
-                    "fix the packers first, so that the slides stand {flush}: {marks}"
-                ));
-            }
+            self.fix_packers(&packers, &mut lines, &mut does);
             let fitting = self.work.fitting();
             does.extend((0..fitting.drawers.len()).map(Doing::Slide));
             does.extend((0..fitting.on_wood.len()).map(Doing::OnWood));
@@ -77,6 +63,7 @@ impl Maker<'_, '_> {
             after.extend(self.ready(&packers));
             after.extend(self.of_fronts(|kind| matches!(kind, OpeningKind::Drawer { .. })));
             after.extend(strips);
+            after.extend(self.packed);
             after.extend(stops);
             let title = match (trays, drawers) {
                 (false, _) if !slides => "Fit the drawers and drawer fronts",
@@ -128,6 +115,58 @@ impl Maker<'_, '_> {
         }
         done.extend(self.false_fronts(stands));
         done
+    }
+
+    /// How packers are fixed.
+    fn fix_packers(&self, packers: &[PartId], lines: &mut Vec<String>, does: &mut Vec<Doing>) {
+        if packers.is_empty() {
+            return;
+        }
+        let backs = self.backs();
+        if !backs.is_empty() {
+            lines.push(format!(
+                "first take off {}, so that you reach the packers from behind; it stays off until after the finish",
+                self.marks(&backs)
+            ));
+            does.push(Doing::TakeOff(backs));
+        }
+        let flush = match self.slide_behind_doors().is_some() {
+            true => "past the edges of their openings by the figures of the fitting sheet",
+            false => "flush with their openings",
+        };
+        lines.push(format!(
+            "fix the packers first, so that the slides stand {flush}: {}",
+            self.marks(packers)
+        ));
+    }
+
+    /// The packers before the fronts are fitted, where a front lies between two of them:
+    /// behind doors they are the sides of its opening.
+    pub(super) fn packers_first(&mut self, stands: &[usize]) -> Option<usize> {
+        let inner = self.piece.cases.iter().any(|case| {
+            case.openings.iter().any(|opening| {
+                opening.front.is_some() && !opening.is_door() && case.door_before(opening).is_some()
+            })
+        });
+        let packers = self.ids(|part| part.role == Role::Packer);
+        if !inner || packers.is_empty() {
+            return None;
+        }
+        let (mut lines, mut does) = (Vec::new(), Vec::new());
+        self.fix_packers(&packers, &mut lines, &mut does);
+        if !self.backs().is_empty() {
+            lines.push("keep the case square while its back is off: measure its diagonals before you set a front in it".to_owned());
+        }
+        let mut after = stands.to_vec();
+        after.extend(self.ready(&packers));
+        let title = "Fix the packers".to_owned();
+        let efforts = vec![Usual::HingeBlock.times(packers.len())];
+        let task = self.simple(title, lines, packers.clone(), Work::Bench, efforts, after);
+        self.closes(task, self.picked(|joint| packers.binary_search(&joint.part).is_ok()));
+        self.does(task, does);
+        self.makes(&packers, task);
+        self.packed = Some(task);
+        Some(task)
     }
 
     /// The strips that drawers on wood run between, before any drawer comes in.

@@ -83,6 +83,8 @@ struct Maker<'w, 'a> {
     laid: BTreeMap<PartId, Vec<PartId>>,
     /// The task that each part comes out of, the last so far.
     made: BTreeMap<PartId, usize>,
+    /// The task in which the packers are fixed, where that is one of its own.
+    packed: Option<usize>,
     tasks: Vec<Task>,
 }
 
@@ -138,6 +140,7 @@ impl<'w, 'a> Maker<'w, 'a> {
             screwed,
             laid,
             made,
+            packed: None,
             tasks,
         }
     }
