@@ -555,11 +555,15 @@ fn a_notch_counts_from_the_datum_end_unless_it_has_a_twin() {
     let files = MemoryFiles::one("a.case", &spec("ferry-road-wash-stand.case"));
     let stand = pipeline::check(&files.with("shop.case", &shop), "a.case").unwrap();
     let notch = machining(&paper(&stand, "cut-list.txt"), "VA-XK");
-    assert!(notch.contains("cut into the top edge, set back 6-15/16~ at the left end"), "{notch}");
+    assert!(
+        notch
+            .contains("along the top edge and 7-15/16~ into it, set back 6-15/16~ at the left end"),
+        "{notch}"
+    );
     let press = compile(&spec("tide-cottage-press.case"));
     let notches = machining(&paper(&press, "cut-list.txt"), "SH-XK");
     assert!(
-        notches.contains("notch 35 by 13 cut into the bottom edge, set back 15 at both ends"),
+        notches.contains("notch 35 along the bottom edge and 13 into it, set back 15 at both ends"),
         "{notches}"
     );
 }

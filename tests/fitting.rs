@@ -25,6 +25,26 @@ fn assert_lines(compiled: &Compilation, lines: &[&str]) {
     }
 }
 
+/// The left door of the laundry's sink hangs 60 + 3 = 63 from the wall and is
+/// 396.25 wide, half of the case and what it lies over, so its lead edge meets the wall when it has turned past
+/// square by an angle whose sine is 63 / 396.25: 9.15 degrees. The wall stops it at 99.
+#[test]
+fn a_wall_stops_a_door_before_its_hinges_do() {
+    let laundry = spec("gate-cottage-laundry.case");
+    let bare = laundry.replace("pull knob { from-top 50 }", "pull none");
+    assert_ne!(laundry, bare);
+    let told = "open to 110 degrees, but it strikes the left wall at about 99: fit a door stop, or a limiter for its hinges, before it swings there.";
+    assert_lines(&compile(&bare), &[told]);
+}
+
+/// The sides of the alcove's boxes are 12 thick and the boards beside them 18; a screw
+/// stays 3 short of the far face of either.
+#[test]
+fn screws_of_slides_stay_short_of_the_far_face() {
+    let told = "they go in no deeper than 9 into the side of a box and 15 into what carries the slides, or they come through.";
+    assert_lines(&compile(&spec("alcove-shelves.case")), &[told]);
+}
+
 /// Worked by hand. The bottom lies on a toe kick of 4 and is 23/32 thick: its
 /// top is at 4-23/32. The bottom rail is 1-1/2, so the lowest edge of an opening
 /// is at 5-1/2, and that of the upper drawer at 33 - 1-1/2 - 5 = 26-1/2.
@@ -66,9 +86,9 @@ fn the_console_is_fitted_as_worked_by_hand() {
             "PR-LD press, left door 1 3 SBA-PR 3-3/32 3-3/32",
             "UP-F upper, front 3/4 5/8 2 × 1-1/4 4 × 1-1/8 1/2 1/8",
             "55 pocket screws, 1-1/4 long pocket holes",
-            "9 wood screws, 7/8 long packers onto the case: UP-RPK, MI-RPK, LO-RPK",
-            "9 wood screws, 1-1/2 long packers onto the case: UP-LPK, MI-LPK, LO-LPK",
-            "40 screws with flat heads, 3/4 long the backs, on the lines of the layout sheet",
+            "16 wood screws, 7/8 long No. 8 packers onto the case: UP-RPK, MI-RPK, LO-RPK",
+            "12 wood screws, 1-1/2 long No. 8 packers onto the case: UP-LPK, MI-LPK, LO-LPK",
+            "40 screws with flat heads, 3/4 long No. 6 the backs, on the lines of the layout sheet",
             "8 shelf pins, for holes of 1/4 loose shelves, four each",
         ],
     );
@@ -382,11 +402,11 @@ fn of(
 fn screws_of_boards_have_a_length_that_is_sold() {
     assert_lines(
         &compile(&spec("hall-console.case")),
-        &["15 wood screws, 1-3/4 long boards of the case or base that are screwed on"],
+        &["15 wood screws, 1-3/4 long No. 8 boards of the case or base that are screwed on"],
     );
     assert_lines(
         &piece("tide-cottage-press"),
-        &["30 wood screws, 45 long boards of the case or base that are screwed on"],
+        &["30 wood screws, 45 long 4-mm boards of the case or base that are screwed on"],
     );
 }
 
@@ -647,6 +667,8 @@ fn no_screw_of_a_front_comes_through() {
 /// up through the bottom at 317, past its pocket hole, which ends 48 in: 98. A divider is
 /// let into the bottom from 378 - 12 = 366 on, which parts both lines: 366 - 6 - 50 = 310
 /// is the last for the nailer, (310 - 98) / 2 = 106, and for the back (313 - 53) / 2 = 130.
+/// From the left of the case the screws of the back are at 62, 192, and 322 then, and those
+/// of the nailer at 110, 216, and 322, where the two would meet: the latter all go 25 on.
 #[test]
 fn screws_stand_over_the_middle_of_what_is_behind_them() {
     let compiled = compile(&spec("signal-house-media-shelf.case"));
@@ -655,9 +677,9 @@ fn screws_stand_over_the_middle_of_what_is_behind_them() {
         text.lines().map(|line| line.split_whitespace().collect::<Vec<_>>().join(" ")).collect();
     for row in [
         "K back wall face LE 4.5 left end 74 bottom edge 126 3",
-        "K back wall face RE 1177.5 left end 74 bottom edge 126 3",
+        "K back wall face RE 4.5 right end 74 bottom edge 126 3",
         "K back wall face B 9 bottom edge 53 left end 130 3",
-        "B bottom underside BNL 317 front edge 98 left end 106 3",
+        "B bottom underside BNL 9 back edge 123 left end 106 3",
     ] {
         assert!(lines.iter().any(|line| line.contains(row)), "{row}\n{text}");
     }

@@ -66,7 +66,7 @@ fn shares_and_divisors_may_have_six_places() {
 #[test]
 fn a_needed_word_that_is_spelt_wrong_is_told_once() {
     for (from, to) in [
-        ("screw 3/16", "scrw 3/16"),
+        ("screw 5/32", "scrw 5/32"),
         ("cup 35 mm", "cpu 35 mm"),
         ("swing 105", "swng 105"),
         ("wide 36;", "wdie 36;"),

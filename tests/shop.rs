@@ -83,7 +83,7 @@ fn every_choice_mends_its_finding() {
 }
 
 /// Worked by hand, joint by joint, at one clamp for each 12 in of a joint:
-/// the bookcase has six boards of 300 mm (11-13/16 in), one clamp each and two
+/// the bookcase has six boards of 300 mm (11-13/16 in), two clamps each and two
 /// joints each; the stiles of the console are 29 in long on its ends: 3
 /// pull the miter of the one together, and 3 cauls with a clamp at both ends press down
 /// the other, its two rails and two inner stiles: 9;
@@ -93,7 +93,7 @@ fn every_choice_mends_its_finding() {
 #[test]
 fn glue_ups_take_the_clamps_of_their_joints() {
     for (text, path, joints, clamps) in [
-        (ALCOVE, "left-books.carcass", 12, 6),
+        (ALCOVE, "left-books.carcass", 12, 12),
         (CONSOLE, "console.frame-on", 6, 9),
         (CONSOLE, "console.press.left-door", 2, 4),
         (PRESS, "press.face-frame", 8, 4),
@@ -110,15 +110,15 @@ fn glue_ups_take_the_clamps_of_their_joints() {
 }
 
 /// Worked by hand: bottom, top and three dividers, each over 12 in
-/// and under 24 in long in its dado, two clamps each: 10. A bookcase: six boards of 300 mm,
-/// one each: 6.
+/// and under 24 in long in its dado, two clamps each: 10. A bookcase: six boards of 300 mm, which
+/// take two each, one near either end: 12.
 #[test]
 fn a_shop_that_says_nothing_has_eight_clamps() {
     let text = changed(ALCOVE, "clamps 20; open-time 20 min;", "open-time 20 min;");
     let found = found(&text);
     let [only] = found.as_slice() else { panic!("{found:#?}") };
-    assert_eq!(only.title, "the carcass of cupboard takes 10 clamps, and the shop has 8");
-    assert_eq!(only.subject.as_deref(), Some("cupboard.carcass"));
+    assert_eq!(only.title, "the carcass of left-books takes 12 clamps, and the shop has 8");
+    assert_eq!(only.subject.as_deref(), Some("left-books.carcass"));
     assert!(only.notes.iter().any(|note| note.contains("with `clamps` in `shop`")));
 }
 

@@ -89,7 +89,7 @@ mod tests {
     /// Common practice, no source.
     #[test]
     fn long_joints_take_more_clamps() {
-        for (inches, clamps) in [(2, 1), (12, 1), (13, 2), (17, 2), (72, 6)] {
+        for (inches, clamps) in [(2, 1), (8, 1), (9, 2), (12, 2), (13, 2), (17, 2), (72, 6)] {
             assert_eq!(joint_clamps(Length::inches(inches, 1)), clamps, "{inches}");
         }
     }

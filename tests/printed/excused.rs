@@ -17,6 +17,9 @@ const GLUE: &str =
     "what is reckoned with; what it comes to is the spreading and the clamps of the step";
 const SHOP: &str = "a figure of the shop itself; what it comes to is the time of the step";
 
+const THUMB: &str = "a rule of the trade for any screw of that gauge";
+const BY_HAND: &str = "worked by hand in `tests/fitting.rs`";
+
 pub(super) const EXCUSED: &[Excused] = &[
     excused("[ ] # take out the screws in the pull holes", "the number of the step"),
     excused("[ ] # slide the drawer out", "the number of the step"),
@@ -56,4 +59,14 @@ pub(super) const EXCUSED: &[Excused] = &[
     excused("look for binding up to # degrees", SHEET),
     excused("drill their screw holes at # degrees", SHEET),
     excused("Most sheets ask for a hole of # mm, # mm deep, with its center # mm", SHEET),
+    excused("No. # screw bore # through the first board and # in the second", THUMB),
+    excused("for a No. # screw # and #; in soft wood and sheets the pilot is # less", THUMB),
+    excused("-mm screw bore # mm through the first board and # mm in the second", THUMB),
+    excused("-mm screw # mm and # mm; in soft wood and sheets the pilot is # mm less", THUMB),
+    excused("long No. #", THUMB),
+    excused("open to # degrees, but", SHEET),
+    excused("wall at about #", BY_HAND),
+    excused("at about # degrees: clamp a block", BY_HAND),
+    excused("no deeper than # into the side of a box and # into what carries", BY_HAND),
+    excused("no deeper than # into what carries", BY_HAND),
 ];

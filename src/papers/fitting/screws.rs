@@ -1,5 +1,6 @@
 //! Screws and small hardware, counted.
 
+use crate::measure::Unit;
 use crate::plans::fitting::{Long, Purpose, Screws};
 
 use super::super::Source;
@@ -12,13 +13,61 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws<'_>], blocks: &mut V
     blocks.push(Block::Heading("Screws and small hardware".into()));
     blocks.push(Block::Note("Hinges, slides, pulls, and the screws of the pulls are in the assembly order. Buy one in ten more than these.".into()));
     let mut table = Table {
-        columns: vec![right("pcs").strong(), left("what"), left("for")],
+        columns: vec![right("pcs").strong(), left("what"), left("gauge"), left("for")],
         ..Table::default()
     };
+    let unit = source.work.piece.tape().unit;
     for screws in all {
-        table.rows.push(vec![screws.count.to_string(), what(source, screws), through(screws)]);
+        table.rows.push(vec![
+            screws.count.to_string(),
+            what(source, screws),
+            gauge(screws.purpose, unit).map_or_else(String::new, str::to_owned),
+            through(screws),
+        ]);
     }
     blocks.push(Block::Table(table));
+    blocks.push(Block::Note(holes(unit).to_owned()));
+    if all.iter().any(|screws| screws.purpose == Purpose::Pockets) {
+        blocks.push(Block::Note(
+            "Pocket screws have a coarse thread for sheets and soft wood, and a fine one for hard wood."
+                .into(),
+        ));
+    }
+}
+
+/// How thick they are (common practice, no source): thin ones where a rabbet or an edge
+/// of thin stock would split.
+fn gauge(purpose: Purpose, unit: Unit) -> Option<&'static str> {
+    let [thin, usual] = match unit {
+        Unit::Inch | Unit::Foot => ["No. 6", "No. 8"],
+        Unit::Millimetre | Unit::Centimetre | Unit::Metre => ["3.5-mm", "4-mm"],
+    };
+    match purpose {
+        Purpose::Backs | Purpose::Bottoms | Purpose::Strips => Some(thin),
+        Purpose::Boards
+        | Purpose::Packers
+        | Purpose::Corners
+        | Purpose::Fillers
+        | Purpose::Ties
+        | Purpose::Blocks
+        | Purpose::Countertops
+        | Purpose::Fronts
+        | Purpose::Setting => Some(usual),
+        Purpose::Pockets | Purpose::Plates | Purpose::ShelfPins | Purpose::Clips => None,
+    }
+}
+
+/// The holes that they go into: through the first board the shank falls, and in the
+/// second the thread bites (common practice, no source).
+fn holes(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Inch | Unit::Foot => {
+            "For a No. 8 screw bore 11/64 through the first board and 7/64 in the second, for a No. 6 screw 9/64 and 3/32; in soft wood and sheets the pilot is 1/64 less. Try both in scrap."
+        }
+        Unit::Millimetre | Unit::Centimetre | Unit::Metre => {
+            "For a 4-mm screw bore 4.5 mm through the first board and 2.8 mm in the second, for a 3.5-mm screw 4 mm and 2.4 mm; in soft wood and sheets the pilot is 0.4 mm less. Try both in scrap."
+        }
+    }
 }
 
 fn what(source: &Source<'_, '_>, screws: &Screws<'_>) -> String {
@@ -53,6 +102,7 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
         Purpose::Boards
         | Purpose::Packers
         | Purpose::Strips
+        | Purpose::Corners
         | Purpose::Fillers
         | Purpose::Ties
         | Purpose::Bottoms
@@ -92,6 +142,7 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Packers => "packers onto the case",
         Purpose::Bottoms => "drawer bottoms, up into the backs of the boxes",
         Purpose::Strips => "strips of drawers on wood, through slots across the grain of the board",
+        Purpose::Corners => "the corners of drawer boxes, through the sides",
         Purpose::Fillers => "fillers, from inside their case into the battens",
         Purpose::Ties => "cases to each other",
         Purpose::Blocks => "hinge blocks",

@@ -1,8 +1,13 @@
 //! Drawer slides: their heights and set-backs, what carries them, the jig to
 //! mark them by, and what an undermount slide asks of its box.
 
+use crate::diagnostics::listed;
+use crate::measure::Length;
 use crate::model::{Beyond, Edge, Set};
+use crate::parts::{Direction, Role};
+use crate::plans::fitting::slides::Carrier;
 use crate::plans::fitting::{Drawer, Line};
+use crate::trade;
 
 use super::super::Source;
 use super::super::page::{Block, Table, left, right};
@@ -265,8 +270,38 @@ fn carriers(source: &Source<'_, '_>, all: &[Drawer<'_>], blocks: &mut Vec<Block>
     if !bare.rows.is_empty() {
         blocks.push(Block::Table(bare));
     }
+    blocks.push(Block::Note(screws(source, all)));
     blocks.push(Block::Note("The front end and the rear end of a slide are screwed to the same packer or board, so it needs no rear bracket.".into()));
     blocks.push(Block::Proof(checks));
+}
+
+/// How deep the screws of the slides may go, short of the far faces.
+fn screws(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> String {
+    let (figures, tape) = (&source.figures, source.work.piece.tape());
+    let short = trade::short_of_face(tape.unit);
+    let deep = |carrier: &Carrier<'_>| {
+        let packer = carrier.packer.map_or(Length::ZERO, |own| own.part.thickness.length);
+        packer + carrier.board.cuboid().size(Direction::X) - short
+    };
+    let boards = all.iter().flat_map(|drawer| &drawer.carriers).map(deep).min();
+    let sides = all.iter().filter(|drawer| !drawer.hardware.undermount).flat_map(|drawer| {
+        source.work.parts.of_case(drawer.opening.case()).iter().filter(|part| {
+            part.role == Role::DrawerSide && part.opening() == Some(drawer.opening.id)
+        })
+    });
+    let sides = sides.map(|side| side.thickness.length - short).min();
+    let told = |deep: Length, what: &str| format!("{} into {what}", figures.text(tape.down(deep)));
+    let all: Vec<String> = [
+        sides.map(|deep| told(deep, "the side of a box")),
+        boards.map(|deep| told(deep, "what carries the slides")),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    format!(
+        "The screws of the slides are those of their sheet, or as thick as it says; they go in no deeper than {}, or they come through.",
+        listed(&all)
+    )
 }
 
 /// A stop and a strip for each height and set-back.

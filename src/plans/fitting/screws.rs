@@ -30,6 +30,8 @@ pub enum Purpose {
     Packers,
     /// Strips of drawers on wood.
     Strips,
+    /// The corners of drawer boxes whose boards only meet.
+    Corners,
     /// Fillers, from inside their case.
     Fillers,
     /// Cases beside each other.
@@ -341,6 +343,15 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let lines = screw_lines::clear_of(into, part, Some(count), &blocks, unit);
                 found.push(fastening(Purpose::Fillers, through(into, part, unit), count, lines));
             }
+            (JointSort::Wood(JointKind::Butt), Role::DrawerFront | Role::DrawerBack) => {
+                // Glue on end grain holds next to nothing: screws hold the corner.
+                let least = into.thickness.length + into_end(unit);
+                let sold = trade::shortest_sold(least, least + into_end(unit), unit);
+                let long = sold.map_or(Long::AtLeast(least), Long::Is);
+                let high = part.cuboid().overlap_along(&into.cuboid(), Direction::Y);
+                let lines = line(into, part, corner_screws(high));
+                found.push(fastening(Purpose::Corners, long, 0, lines));
+            }
             (JointSort::Planted, Role::Back) => {
                 // A back is joined to several boards: it has a line in each that it lies on.
                 let known = found.iter_mut().find(|known| {
@@ -463,6 +474,13 @@ fn behind_back_lines<'a>(
         .filter(|board| !std::ptr::eq(*board, back))
         .flat_map(|board| screw_lines::between(back, board, None, unit))
         .collect()
+}
+
+/// How many screws hold the corner of a drawer box so high: one each 3 in (75 mm), two at
+/// least (common practice, no source).
+fn corner_screws(high: Length) -> u32 {
+    let each = Length::inches(3, 1);
+    u32::try_from((high / each).ceil().clamp(2, 100)).unwrap_or(2)
 }
 
 /// Through a block into the board that it lies on, short of its far face.

@@ -292,7 +292,7 @@ block! {
     ).also("centres")
         .can_be("10 mm", "60 in")
         .usual("1 in", "24 in");
-    SCREW: Length = ("screw", "the diameter of its screw hole", "screw 3/16").required()
+    SCREW: Length = ("screw", "the diameter of its screw hole", "screw 5/32").required()
         .can_be("1 mm", "20 mm")
         .usual("2 mm", "8 mm");
     UP: PullHeight = ("up", "its height on a drawer front", "up middle").default("middle");

@@ -51,7 +51,7 @@ block! {
     PULL: Define = (
         "pull",
         "a pull or knob",
-        "pull ring { centers 3; screw 3/16; up middle }",
+        "pull ring { centers 3; screw 5/32; up middle }",
     ).opens(pull::block).many();
     BIT: Define = (
         "bit",

@@ -4,9 +4,7 @@ use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::{Case, CaseId, Exposure, Opening, OpeningKind, Set, Side};
 use crate::parts::{JointSort, Of, PartId, Role};
-use crate::plans::beside;
-use crate::plans::fitting::Purpose;
-use crate::plans::operations::{Beside, Doing, House, Wall};
+use crate::plans::operations::{Doing, House, Wall};
 use crate::plans::scribe_strips::{ScribeStrip, scribe_strips};
 use crate::plans::shelves;
 use crate::plans::wall;
@@ -41,22 +39,7 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Scribing), vec![last]);
             self.does(last, does);
         }
-        let beside = beside::pairs(self.piece, self.parts);
-        if !beside.is_empty() {
-            let mut lines = vec![self.clamped_beside(&beside)];
-            lines.extend(beside.iter().map(|own| self.fixed_beside(own)));
-            lines.push(
-                "drive the front screws where a hinge, a slide, or a frame will hide them; in an open case sink them, and plug the holes".to_owned(),
-            );
-            let title = "Fix the cases to each other".to_owned();
-            last = self.simple(title, lines, Vec::new(), work, once(Usual::Beside), vec![last]);
-            let does = beside.into_iter().map(|own| Doing::House(House::Beside(own)));
-            self.does(last, does.collect());
-            let all = (0..).zip(&self.work.fastened().fastenings);
-            let ties = all.filter(|(_, own)| own.purpose == Purpose::Ties).map(|(index, _)| index);
-            let ties: Vec<usize> = ties.collect();
-            self.does(last, vec![Doing::Fasten(ties)]);
-        }
+        last = self.set_beside(last);
         last = self.screwed_down(last);
         if self.piece.site.fixed {
             let wall = wall::wall(self.piece, self.parts);
@@ -453,35 +436,6 @@ impl Maker<'_, '_> {
 
     fn has_inset(&self) -> bool {
         self.work.fronts().iter().any(|front| front.fronts.set == Set::Inset)
-    }
-
-    /// How cases that are screwed to each other stand: with what they have alike in line.
-    fn clamped_beside(&self, pairs: &[Beside]) -> String {
-        let alike = |of: fn(&Case) -> Length| {
-            pairs.iter().all(|own| {
-                let [left, right] = own.cases.map(|id| self.piece.case(id).map(of));
-                left == right
-            })
-        };
-        let (deep, high) = (alike(|case| case.deep.length), alike(|case| case.high.length));
-        let even = match deep {
-            true => "their front edges flush",
-            false => "their backs in one plane, against the wall",
-        };
-        let tops = if high { " and their tops in one line" } else { "" };
-        format!("clamp the cases together with {even}{tops}")
-    }
-
-    fn fixed_beside(&self, beside: &Beside) -> String {
-        let [left, right] =
-            beside.cases.map(|id| self.piece.case(id).map_or("", |case| case.name.as_str()));
-        let tape = self.piece.tape();
-        let long = beside.sold.map_or(String::new(), |long| format!(", {} long", tape.text(long)));
-        format!(
-            "screw {left} to {right} with {} screws{long}, half of them near the front and half near the back, no longer than {}",
-            beside.screws,
-            tape.text(tape.down(beside.most))
-        )
     }
 
     /// True for a case that the rule on free-standing clothing storage may hold

@@ -2,6 +2,7 @@
 //! one; a task comes after those that its parts come out of.
 
 mod bases;
+mod beside;
 mod blanks;
 mod carcass;
 mod countertops;
@@ -15,6 +16,7 @@ mod joints;
 mod nailers;
 mod openings;
 mod runs;
+mod screw_holes;
 mod units;
 
 use std::collections::BTreeMap;
@@ -57,6 +59,7 @@ pub(super) fn tasks(work: &Workings<'_>) -> Vec<Task> {
     let hung = maker.hang(&stands, boxes);
     let finished = maker.finish(&hung);
     maker.install(finished);
+    maker.bored_first();
     maker.tasks
 }
 
@@ -369,6 +372,16 @@ impl<'w, 'a> Maker<'w, 'a> {
                     JointSort::Wood(kind) => kind.word(),
                     _ => "",
                 });
+                let corner = self.parts.get(part).is_some_and(|part| {
+                    matches!(part.role, Role::DrawerFront | Role::DrawerBack)
+                });
+                if corner && sort == JointSort::Wood(JointKind::Butt) {
+                    return format!(
+                        "{} to {}: glued, and screwed through the sides on the lines of the layout sheet, with the heads sunk, since end grain holds little glue",
+                        self.parts.mark(part),
+                        hosts.join(" and ")
+                    );
+                }
                 let glue = if own.iter().any(|joint| joint.glued) { "glued" } else { "no glue" };
                 let is_let_in = own.first().is_some_and(|joint| match joint.sort {
                     JointSort::Wood(kind) => kind.is_let_in(),

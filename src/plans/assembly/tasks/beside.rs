@@ -1,0 +1,61 @@
+//! Cases that are screwed to each other where they stand.
+
+use crate::measure::Length;
+use crate::model::Case;
+use crate::plans::beside;
+use crate::plans::fitting::Purpose;
+use crate::plans::operations::{Beside, Doing, House};
+
+use super::{Maker, Usual, Work};
+
+impl Maker<'_, '_> {
+    /// Fixes them to each other, after a task; the last task then.
+    pub(super) fn set_beside(&mut self, after: usize) -> usize {
+        let beside = beside::pairs(self.piece, self.parts);
+        if beside.is_empty() {
+            return after;
+        }
+        let mut lines = vec![self.clamped_beside(&beside)];
+        lines.extend(beside.iter().map(|own| self.fixed_beside(own)));
+        lines.push("drive the front screws where a hinge, a slide, or a frame will hide them; in an open case sink them, and plug the holes".to_owned());
+        let title = "Fix the cases to each other".to_owned();
+        let efforts = vec![Usual::Beside.times(1)];
+        let task = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
+        let does = beside.into_iter().map(|own| Doing::House(House::Beside(own)));
+        self.does(task, does.collect());
+        let all = (0..).zip(&self.work.fastened().fastenings);
+        let ties = all.filter(|(_, own)| own.purpose == Purpose::Ties).map(|(index, _)| index);
+        let ties: Vec<usize> = ties.collect();
+        self.does(task, vec![Doing::Fasten(ties)]);
+        task
+    }
+
+    /// How cases that are screwed to each other stand: with what they have alike in line.
+    fn clamped_beside(&self, pairs: &[Beside]) -> String {
+        let alike = |of: fn(&Case) -> Length| {
+            pairs.iter().all(|own| {
+                let [left, right] = own.cases.map(|id| self.piece.case(id).map(of));
+                left == right
+            })
+        };
+        let (deep, high) = (alike(|case| case.deep.length), alike(|case| case.high.length));
+        let even = match deep {
+            true => "their front edges flush",
+            false => "their backs in one plane, against the wall",
+        };
+        let tops = if high { " and their tops in one line" } else { "" };
+        format!("clamp the cases together with {even}{tops}")
+    }
+
+    fn fixed_beside(&self, beside: &Beside) -> String {
+        let [left, right] =
+            beside.cases.map(|id| self.piece.case(id).map_or("", |case| case.name.as_str()));
+        let tape = self.piece.tape();
+        let long = beside.sold.map_or(String::new(), |long| format!(", {} long", tape.text(long)));
+        format!(
+            "screw {left} to {right} with {} screws{long}, half of them near the front and half near the back, no longer than {}",
+            beside.screws,
+            tape.text(tape.down(beside.most))
+        )
+    }
+}
