@@ -76,6 +76,7 @@ mod slips;
 mod solver;
 mod sound;
 mod square;
+mod stacked;
 mod story;
 mod strength;
 mod sums;

@@ -42,6 +42,7 @@ examples! {
     "hung-on-the-wall"
     "two-cases"
     "run"
+    "hutch"
     "measured-and-cut"
 }
 

@@ -64,7 +64,7 @@ mod weight;
 
 pub use beam::{
     Allowed, Beam, HOUSEHOLD, WRITTEN, board_stiffness, book_load, creep, inches, inertia,
-    line_load, pinned_line, rounded_up, usual_load,
+    line_load, pinned_line, rounded_up, sag_at, usual_load,
 };
 pub use countertops::{
     beside_slot, countertop_bite, countertop_screws, row_from_edge, slot_long, slot_wide,

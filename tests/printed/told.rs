@@ -79,6 +79,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "carry" => (Told::Step, &[]),
         "set base" => (Told::Step, &["high", "behind", "beside", "blocks", "block", "most"]),
         "stand on base" => (Told::Step, &["before"]),
+        "set on case" => (Told::Step, &["left", "from_end", "back", "round", "slotted"]),
         "lift onto strip" => (Told::Step, &["up"]),
         "scribe" => (Told::Step, &["most"]),
         "fit filler" => (Told::Step, &["most"]),

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::lines::Refs;
 use super::opens::Opens;
-use super::{bases, done, fitted, layout, sections, wooden};
+use super::{bases, done, fitted, layout, sections, stacked, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -382,6 +382,8 @@ pub(super) enum What<'d> {
     PushIn(done::PushedIn<'d>),
     #[serde(rename = "lay on")]
     LayOn(done::LaidOn<'d>),
+    #[serde(rename = "set on case")]
+    StandOnCase(stacked::SetOn<'d>),
     #[serde(rename = "fix to wall")]
     FixToWall(done::Walled<'d>),
 }

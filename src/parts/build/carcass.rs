@@ -69,7 +69,7 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
     let planted = case.back.as_ref().is_some_and(|back| back.joint.kind != JointKind::Rabbet);
     let rear = if planted { &builder.planes.inside } else { &builder.planes.rear }.clone();
     let separate = case.base.as_ref().is_some_and(|base| base.separate);
-    let foot = if separate || case.hung.is_some() { case.base_high() } else { Size::zero() };
+    let foot = if separate || !case.is_on_floor() { case.base_high() } else { Size::zero() };
     let outside = if side == Side::Left { Face::ThickStart } else { Face::ThickEnd };
     let id = builder.add(Draft {
         of: Of::Case(builder.id),

@@ -141,7 +141,7 @@ fn rail<'a>(
     };
     // Parts count from the foremost face of the piece, their sizes from that of the case.
     let line = &planes.inside - &from_back;
-    let z = piece.wall() - case.deep.length + line.length;
+    let z = piece.ahead(case) + line.length;
     let x = case.x + opening.x + opening.wide.length.half();
     let top = &opening.stands[1] + &opening.high;
     let middle = opening.y + opening.high.length.half();

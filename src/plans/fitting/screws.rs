@@ -3,7 +3,8 @@
 use crate::measure::{Length, Unit};
 use crate::model::{CaseId, JointKind, Side};
 use crate::parts::{
-    Assembly, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role, ScrewRow, screw_rows,
+    Assembly, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role, ScrewRow, StackRow,
+    screw_rows, stack_rows,
 };
 use crate::plans::Workings;
 use crate::plans::beside;
@@ -24,6 +25,8 @@ pub enum Purpose {
     Boards,
     /// Countertops, from below.
     Countertops,
+    /// Cases that stand on others, down through their bottoms.
+    Stacked,
     /// Packers beside slides.
     Packers,
     /// Strips of drawers on wood.
@@ -331,6 +334,9 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let count = countertop_screws(work, into);
                 found.push(fastening(Purpose::Countertops, long, count, Vec::new()));
             }
+            (JointSort::Wood(JointKind::Screw), Role::Bottom) if part.case != into.case => {
+                found.push(stacked(work, own));
+            }
             (JointSort::Wood(JointKind::Screw), Role::Batten) => {
                 let count = trade::screws_along(part.length.length);
                 let stands = |own: &&Part| {
@@ -388,6 +394,32 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
         }
     }
     found
+}
+
+/// What holds a case down on the one that it stands on: in round holes on the lines of its
+/// rows, and in slots.
+fn stacked<'a>(work: &Workings<'a>, own: &Joined<'a>) -> Fastening<'a> {
+    let (unit, part, into) = (work.piece.tape().unit, own.part, own.into);
+    let (least, usual) = trade::countertop_bite(unit);
+    let above = part.thickness.length;
+    let through = above + into.thickness.length - trade::short_of_face(unit);
+    let rows = work.piece.case(part.case).map(|case| stack_rows(work.piece, work.parts, case));
+    let is_own =
+        |row: &StackRow| work.parts.get(row.into).is_some_and(|board| std::ptr::eq(board, into));
+    let rows: Vec<StackRow> = rows.unwrap_or_default().into_iter().filter(is_own).collect();
+    let round = rows.iter().filter(|row| row.slot.is_none());
+    let lines = round.flat_map(|row| {
+        row.screws.iter().filter_map(|bay| screw_lines::down_at([part, into], row.z, bay))
+    });
+    Fastening {
+        purpose: Purpose::Stacked,
+        long: bought(above + least, through.min(above + usual), unit),
+        count: rows.iter().map(StackRow::count).sum(),
+        part,
+        into: vec![into],
+        joint: Some(own.index),
+        lines: lines.collect(),
+    }
 }
 
 /// What holds each case to the one on its right.

@@ -113,7 +113,7 @@ fn stop<'a>(
     let planes = parts::planes(piece, case);
     let thick = piece.thickness(fronts.stock);
     let edge = closes_at(opening);
-    let shift = piece.wall() - case.deep.length;
+    let shift = piece.ahead(case);
     let front = shift + planes.frame.length + thick.length;
     let over = trade::stop_over(unit);
     let (x, y) = (case.x + opening.x, opening.y);

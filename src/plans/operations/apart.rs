@@ -176,7 +176,12 @@ impl<'a> Scene<'a> {
                 part.is_some_and(|part| matches!(part.assembly, Assembly::Base(_)))
             });
             let within = hosts > 0 && guests > 0;
-            (is_base, own.len(), guests + hosts, within, guests, Reverse(*index))
+            // Nor is what another case stands on.
+            let carries = self
+                .joints_of(*index)
+                .iter()
+                .any(|own| self.parts.stacks(own.joint) && own.ends[1] == Some(*index));
+            (is_base || carries, own.len(), guests + hosts, within, guests, Reverse(*index))
         })
     }
 

@@ -76,6 +76,7 @@ pub static BLOCKS: &[&Block] = &[
     &bottom::BLOCK,
     &back::BLOCK,
     &hung::BLOCK,
+    &stands_on::BLOCK,
     &nailers::BLOCK,
     &top::BLOCK,
     &stretchers::BLOCK,

@@ -15,6 +15,7 @@ mod joints;
 mod nailers;
 mod openings;
 mod runs;
+mod stacking;
 mod units;
 
 use std::collections::BTreeMap;
