@@ -85,4 +85,5 @@ mod syntax;
 mod tidy;
 mod totals;
 mod watch;
+mod web_frames;
 mod why;

@@ -19,6 +19,7 @@ use super::run::Filler;
 use super::site::Boundary;
 use super::size::Size;
 use super::stacked::StandsOn;
+use super::web::Web;
 
 impl Side {
     /// Both, left first.
@@ -171,6 +172,8 @@ pub struct Shelves {
     pub set_back_at: Insertion,
     /// How fixed shelves are joined.
     pub joint: Joinery,
+    /// The web frames that lie behind rails in their place.
+    pub web: Option<Box<Web>>,
     /// The rows of holes that adjustable ones stand on.
     pub pins: Pins,
     /// What stands on them.

@@ -72,6 +72,7 @@ mod standing;
 mod standing_sizes;
 mod stock;
 mod tops;
+mod web;
 
 pub use crate::vocabulary::words::bit::BitShape;
 pub use crate::vocabulary::words::finish::FinishKind;
@@ -133,3 +134,4 @@ pub use standing::Standing;
 pub use standing_sizes::{StandingSize, StandingSizes};
 pub use stock::{Boards, Sheet, Stock};
 pub use tops::OnTop;
+pub use web::{Free, Web};

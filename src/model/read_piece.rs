@@ -34,6 +34,7 @@ use super::stacked::{self, Floor};
 use super::standing::Standing;
 use super::stock::{self, Stock};
 use super::tops;
+use super::web;
 
 /// What became of a spec that was read.
 #[derive(Debug)]
@@ -106,6 +107,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     leaf_room::give(&mut cases, &fittings, ctx);
     let made_of = (things.slides.as_slice(), things.stocks.as_slice());
     drawer_box::give(&mut cases, made_of, (&site, shop.humidity), ctx);
+    web::give(&mut cases, made_of.1, (&site, shop.humidity), ctx);
     // Only a whole piece has every name that may have been measured.
     let whole = cases.len() == entries && !ctx.made_up;
     let readings = match whole {

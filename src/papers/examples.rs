@@ -36,6 +36,7 @@ examples! {
     "paneled-doors"
     "trays-behind-doors"
     "drawers-on-wood"
+    "web-frames"
     "fluted-fronts"
     "edges"
     "countertop"

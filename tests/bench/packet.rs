@@ -285,6 +285,7 @@ pub(super) enum Work {
         alias = "set on base",
         alias = "set slides",
         alias = "spacers",
+        alias = "stand off rail",
         alias = "stand off wall",
         alias = "stick",
         alias = "stand on base",

@@ -370,10 +370,23 @@ impl Writer<'_> {
             self.is("countertop");
             self.line(countertop);
         }
-        let joint = self.joint(&["dado", "pocket", "screw", "dowel"]);
+        // A web frame goes into dadoes, and nothing is let into it. With dust panels it is
+        // a floor like any other.
+        let webs = [
+            "",
+            "stock maple; build web { panel-stock thin }",
+            "stock cherry; build web { wide 2 in; tenon 1/2 in; panel-stock thin }",
+            "stock maple; build web { wide 60 mm; tenon 9 mm; room 2 mm; panel-stock thin }",
+        ];
+        let web = if framed { self.one_of(&webs) } else { "" };
+        let (beside, below): (&[&'static str], &[&'static str]) = match web.is_empty() {
+            true => (&["dado", "pocket", "screw", "dowel"], &["dado", "pocket", "screw"]),
+            false => (&["pocket", "screw"], &["dado"]),
+        };
+        let joint = self.joint(beside);
         self.line(&format!("partitions {{ joint {joint} }}"));
-        let joint = self.joint(&["dado", "pocket", "screw"]);
-        self.line(&format!("shelves {{ joint {joint} }}"));
+        let joint = self.joint(below);
+        self.line(&format!("shelves {{ joint {joint}; {web} }}"));
         let across = self.flip();
         let word = if across { "across" } else { "down" };
         let place = Place { framed, across, depth: DEPTH };
@@ -734,6 +747,7 @@ pub(super) const WAYS: &[&str] = &[
 
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
+    "web frame",
     "mid rail",
     "set on a case",
     "screwed down on a case",

@@ -89,6 +89,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "fix cases" => (Told::Step, &["screws", "long", "most"]),
         "fix to wall" => (Told::Step, &["back", "screws", "least", "into_stud", "lining", "screw"]),
         "cut out" => (Told::Step, &["spare"]),
+        "stand off rail" => (Told::Step, &["by"]),
         "set on base" => (Told::Step, &["block", "most"]),
         "lay frame" => (Told::Step, &["stiles", "pairs", "cauls"]),
         "close with strips" => (Told::Step, &[]),

@@ -341,6 +341,8 @@ pub(super) enum What<'d> {
     DryFit(done::Tried<'d>),
     #[serde(rename = "screw on dry")]
     Tack { parts: Vec<&'d str>, screws: u32 },
+    #[serde(rename = "stand off rail")]
+    OpenShoulders { parts: Vec<&'d str>, from: &'d str, by: Figure },
     #[serde(rename = "set on base")]
     OnBase {
         parts: Vec<&'d str>,

@@ -21,6 +21,7 @@ mod nailers;
 mod on_wood;
 mod round;
 mod stacked;
+mod web;
 
 use crate::model::{MOST_PARTS, Piece};
 

@@ -67,6 +67,7 @@ pub fn stops<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Stop<'a>> {
                         | Role::Stretcher
                         | Role::Divider
                         | Role::FixedShelf
+                        | Role::WebRail
                         | Role::Partition
                 ) && space.from.z == stop.space.from.z
                     && is_over(case, opening, &space)
@@ -140,7 +141,10 @@ fn stop<'a>(
         .filter(|part| match direction {
             Direction::X => matches!(part.role, Role::End(_) | Role::Partition),
             Direction::Y | Direction::Z => {
-                matches!(part.role, Role::Top | Role::Stretcher | Role::Divider | Role::FixedShelf)
+                matches!(
+                    part.role,
+                    Role::Top | Role::Stretcher | Role::Divider | Role::FixedShelf | Role::WebRail
+                )
             }
         })
         .filter(|part| covers(part, along, middle.along(along)))

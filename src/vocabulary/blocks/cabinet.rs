@@ -245,6 +245,11 @@ block! {
     shelves: "shelves", "the shelves",
     "What all shelves of the case have in common.";
     STOCK;
+    BUILD: BoardBuild = (
+        "build",
+        "how those behind rails are built: one board, or a web frame for drawers that run on it",
+        "build web { wide 2-1/2 }",
+    ).may_open(web::block).default("slab");
     CLEARANCE: Length = (
         "clearance",
         "how much shorter an adjustable shelf is than its space",
