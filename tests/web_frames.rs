@@ -189,8 +189,33 @@ fn what_a_web_frame_can_t_do_is_told() {
         with("rail          { wide 1 }", "rail { wide 1; shelf { stock maple; build web } }"),
         ["web-let-into"]
     );
+    assert_eq!(
+        with("shelf { stock maple; build", "shelf { stock maple; load 40 lb per ft2; build"),
+        ["not-supported-yet"]
+    );
     let bare = text.replace("build web { panel-stock thin }", "build web");
     let niche = bare.replace("drawer middle { share 1 }", "open middle { share 1 }");
     assert_eq!(made(&niche).1, ["no-floor"]);
     assert_eq!(made(&bare).1, Vec::<String>::new());
+}
+
+/// A hanging rail stays 2-1/2 below the web frame over it, whose underside lies at 13-1/4,
+/// and a long one finds no board for the hanger in its middle.
+#[test]
+fn a_hanging_rail_hangs_under_a_web_frame() {
+    let text = spec("orchard-lane-chest.case");
+    let hung =
+        text.replace("drawer lower  { share 1 }", "open lower { share 1; rod { down 2-1/2 } }");
+    assert_ne!(hung, text);
+    let compiled = compile(&hung);
+    let packet = papers::one(&compiled, "packet", Format::Json).expect("a packet");
+    assert_eq!(bench::complaints(&packet), Vec::<String>::new());
+    let packet: serde_json::Value = serde_json::from_str(&packet).expect("JSON");
+    let operations = packet["operations"].as_array().expect("operations");
+    let rail = operations.iter().find(|own| own["kind"] == "set rail").expect("a rail");
+    // 13-1/4 - 2-1/2 over the floor; the opening begins at 5.
+    assert!(rail.to_string().contains("\"23/4\""), "{rail}");
+    let wide = hung.replace("wide 30; deep 18", "wide 60; deep 18");
+    let found = made(&wide).1;
+    assert!(found.iter().any(|slug| slug == "rod-unheld"), "{found:?}");
 }

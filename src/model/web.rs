@@ -207,6 +207,27 @@ pub(super) fn only_lying(board: &mut Board, axis: Axis, ctx: &mut Lower) {
         .push(found.note("take `build web` out; it is for what lies between drawers in `down`"));
 }
 
+/// Reports what is to stand on a web frame: only drawers run on one, and its runners and
+/// rails are not reckoned as a shelf is.
+pub(super) fn without_load(
+    web: Option<Box<Web>>,
+    body: &Entries,
+    ctx: &mut Lower,
+) -> Option<Box<Web>> {
+    if let (Some(web), Some(load)) = (&web, body.one(words::rail_shelf::LOAD)) {
+        let found = Diagnostic::error(
+            "not-supported-yet",
+            "the sag of a web frame is not worked out, so its load changes nothing",
+            load.head,
+            "this load",
+        );
+        ctx.sink.push(
+            found.label(web.span, "this frame").note("take `load` out, or write `build slab`"),
+        );
+    }
+    web
+}
+
 /// Reports a web frame that goes into its boards by anything but dadoes, which then
 /// counts as one board.
 pub(super) fn in_dadoes(

@@ -264,10 +264,8 @@ fn needed(builder: &Builder<'_>, member: &Member) -> Vec<[Size; 2]> {
         if !touches(opening.y, opening.y + opening.high.length) || x < left || right < x + wide {
             continue;
         }
-        // As built it may be off by half of what it grew.
-        let off = opening.grown(Axis::Across).half();
-        let from = &opening.stands[0] - &off;
-        let to = &opening.stands[0] + &opening.wide + &off;
+        let from = opening.stands[0].clone();
+        let to = &from + &opening.wide;
         asked.push([from.clone(), from + &own.strip]);
         asked.push([&to - &own.strip, to]);
     }

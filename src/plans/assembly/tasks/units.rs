@@ -130,6 +130,13 @@ impl<'a> Maker<'_, 'a> {
         let web = self.web_of(&joints);
         let dry = web.and_then(|web| self.opens_shoulders(web, &parts));
         lines.extend(dry.iter().map(|(line, _)| line.clone()));
+        let is_panel =
+            |id: &&PartId| self.parts.get(**id).is_some_and(|part| part.role == Role::DustPanel);
+        let comes = stage.moves.iter().flat_map(|own| &own.parts);
+        let panels: Vec<PartId> = comes.filter(is_panel).copied().collect();
+        if !panels.is_empty() {
+            lines.push(format!("{}: no glue, loose in the grooves", self.marks(&panels)));
+        }
         lines.push(
             "check that it is square and flat, for it goes into the rest as one piece".to_owned(),
         );
