@@ -58,6 +58,16 @@ const TABLE: &[Row] = &[
         ["inside face", "bottom edge", "left end"],
     ),
     (
+        "front rail of a web frame",
+        ["left end", "right end", "underside", "top face", "front edge", "back edge"],
+        ["top face", "back edge", "left end"],
+    ),
+    (
+        "runner of a web frame",
+        ["left edge", "right edge", "underside", "top face", "front end", "back end"],
+        ["top face", "left edge", "front end"],
+    ),
+    (
         "tall back",
         ["left edge", "right edge", "bottom end", "top end", "inside face", "wall face"],
         ["inside face", "left edge", "bottom end"],
@@ -249,6 +259,10 @@ fn kind(parts: &Parts, part: &Part) -> &'static str {
         | Role::FixedShelf
         | Role::AdjustableShelf
         | Role::DrawerBottom => "lying",
+        Role::WebRail if part.which == Which::Front => "front rail of a web frame",
+        Role::WebRail => "lying",
+        Role::DustPanel if part.placement.length == Direction::X => "lying",
+        Role::WebRunner | Role::DustPanel => "runner of a web frame",
         Role::Back if part.placement.length == Direction::Y => "tall back",
         Role::Back => "back",
         Role::Nailer(RailSide::Top) => "nailer",

@@ -65,7 +65,8 @@ fn the_back_stands_on_the_bottom() {
 }
 
 /// The end of 23/32 lies behind a stile of 1-3/4: a guide is 1-1/32 thick. The shelf of
-/// 23/32 lies flush in a rail of 1: a kicker under it is 9/32 thick, and under the top in
+/// 23/32 lies flush in a rail of 1: a kicker under it is 9/32 thick, one under the web frame
+/// of 3/4 is 1/4, and under the top in
 /// a rail of 1-1/2 it is 25/32. A stop lies on the shelf, 1/8 below the bottom, whose
 /// groove is 1/2 up: 3/8. It stands behind the front of 3/4 and the box front of 1/2, and
 /// in the quarter of a box of 26-7/16, which has 1/32 of play at each side.
@@ -74,14 +75,15 @@ fn strips_fill_what_is_left_round_a_drawer() {
     let (parts, _) = made(&spec("orchard-lane-chest.case"));
     let deep = inches(1_582_625, 100_000);
     assert_eq!(size(&parts, "chest.lower.left-guide"), [deep, inches(1, 1), inches(33, 32)]);
-    assert_eq!(size(&parts, "chest.lower.right-kicker"), [deep, inches(1, 1), inches(9, 32)]);
+    assert_eq!(size(&parts, "chest.middle.right-kicker"), [deep, inches(1, 1), inches(9, 32)]);
+    assert_eq!(size(&parts, "chest.lower.right-kicker"), [deep, inches(1, 1), inches(1, 4)]);
     assert_eq!(size(&parts, "chest.small.left.left-kicker"), [deep, inches(1, 1), inches(25, 32)]);
     let stop = part(&parts, "chest.lower.left-stop");
     assert_eq!(stop.thickness.length, inches(3, 8));
     assert_eq!(stop.extent(Direction::Z).0, inches(5, 4));
     let (from, to) = stop.extent(Direction::X);
     assert_eq!((from + to).half(), inches(7, 4) + inches(1, 32) + inches(423, 64));
-    assert!(!parts.all.iter().any(|part| part.path.ends_with("-runner")));
+    assert!(!parts.all.iter().any(|part| part.path.ends_with("lower.left-runner")));
 }
 
 /// A bottom that is not flush lies at the lower edge of its rail: 1-1/2 − 23/32 = 25/32
@@ -141,12 +143,9 @@ fn a_drawer_on_wood_needs_a_level_board() {
         assert_ne!(changed, text, "{from}");
         made(&changed).1
     };
-    let middle = "rail          { wide 1 }\n      drawer lower";
-    assert_eq!(with(middle, "rail { wide 1; shelf none }\n      drawer lower"), ["no-floor"]);
-    assert_eq!(
-        with(middle, "rail { wide 1; shelf { lip 1/16 } }\n      drawer lower"),
-        ["runner-off-level"]
-    );
+    let middle = "rail          { wide 1; shelf { stock maple; build web { panel-stock thin } } }";
+    assert_eq!(with(middle, "rail { wide 1; shelf none }"), ["no-floor"]);
+    assert_eq!(with(middle, "rail { wide 1; shelf { lip 1/16 } }"), ["runner-off-level"]);
     assert_eq!(with("wooden { play 1/16 }", "wooden; length 16"), ["word-twice"]);
     assert_eq!(with("wooden { play 1/16 }", "wooden { play 0 }"), ["figure-impossible"]);
 }

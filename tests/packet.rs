@@ -18,9 +18,12 @@ fn packets() -> Vec<(String, Value)> {
         let text = papers::one(&compiled, "packet", Format::Json).expect("a packet");
         (name, serde_json::from_str(&text).expect("JSON"))
     };
-    let edges = EXAMPLES.iter().find(|own| own.slug == "edges").expect("the example");
-    let edges = ("covered edges".to_owned(), edges.compiled().expect("readable"));
-    demo_pieces().into_iter().chain([short, free, edges]).map(packet).collect()
+    let example = |slug: &str| {
+        let own = EXAMPLES.iter().find(|own| own.slug == slug).expect("the example");
+        (slug.to_owned(), own.compiled().expect("readable"))
+    };
+    let more = [short, free, example("edges"), example("web-frames")];
+    demo_pieces().into_iter().chain(more).map(packet).collect()
 }
 
 #[test]

@@ -47,6 +47,7 @@ fn page(rule: &Rule) -> String {
         Base::Wardrobe => "specs/mill-lane-wardrobe.case",
         Base::Hung => "specs/signal-house-media-shelf.case",
         Base::Run => "specs/gate-cottage-laundry.case",
+        Base::Hutch => "specs/heron-quay-hutch.case",
     };
     let mut text = format!("{}[{}]\n\n", rule.severity.word(), rule.slug);
     let mut part = |head: &str, body: &str| {

@@ -26,6 +26,8 @@ pub enum Base {
     Hung,
     /// The run of a laundry, with a filler and a space.
     Run,
+    /// The hutch on its base.
+    Hutch,
 }
 
 impl Base {
@@ -42,6 +44,7 @@ impl Base {
             Self::Wardrobe => include_str!("../../specs/mill-lane-wardrobe.case"),
             Self::Hung => include_str!("../../specs/signal-house-media-shelf.case"),
             Self::Run => include_str!("../../specs/gate-cottage-laundry.case"),
+            Self::Hutch => include_str!("../../specs/heron-quay-hutch.case"),
         }
     }
 }

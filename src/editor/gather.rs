@@ -4,7 +4,7 @@
 use crate::measure::{Span, Unit};
 use crate::pipeline::Compilation;
 use crate::syntax::Name;
-use crate::vocabulary::words::{cut, drawer, file, list, measured, run, site};
+use crate::vocabulary::words::{self, cut, drawer, file, list, measured, run, site};
 use crate::vocabulary::{self, Given, Kind, Step, Value, Word};
 
 use super::meaning::NameKind;
@@ -36,6 +36,8 @@ pub(super) enum Asked {
     Size(String),
     /// An opening of this case.
     Beside(String),
+    /// A case or a run that another case stands on.
+    Footing,
     /// An opening that can be measured.
     Opening,
     /// A part or an opening.
@@ -90,7 +92,7 @@ fn argument(gathered: &mut Gathered, open: &mut [Open], given: &Given<'_>) {
     let (in_run, case) = around(open);
     let Some(own) = open.last_mut() else { return };
     let mut asks = |asked, name: &Name| {
-        gathered.used.push(Use { asked, words: words(name) });
+        gathered.used.push(Use { asked, words: each_word(name) });
     };
     let members = [list::STILE, list::RAIL, list::DIVIDER].map(Word::spelling);
     let lists = [list::ACROSS, list::DOWN].map(Word::spelling);
@@ -132,6 +134,7 @@ fn argument(gathered: &mut Gathered, open: &mut [Open], given: &Given<'_>) {
         }
         (Kind::Path, Some(name)) => {
             let asked = match case {
+                _ if own.word == words::case::ON.spelling() => Asked::Footing,
                 _ if in_run.is_some() && depth == 4 => Asked::Beside(in_run.unwrap_or_default()),
                 Some(case) => Asked::Beside(case),
                 None if own.word == measured::OPENING.spelling() => Asked::Opening,
@@ -178,6 +181,6 @@ fn around(open: &[Open]) -> (Option<String>, Option<String>) {
     (run, case.map(|case| case.path.clone()))
 }
 
-fn words(name: &Name) -> Vec<(String, Span)> {
+fn each_word(name: &Name) -> Vec<(String, Span)> {
     name.words().map(|word| (word.text.to_owned(), word.span)).collect()
 }

@@ -105,6 +105,10 @@ impl Names {
                     let path = paths.in_case(&case, &text(&words));
                     paths.mentions(path.as_deref(), &words, &mut mention);
                 }
+                Asked::Footing => {
+                    let path = paths.footing(&text(&words));
+                    paths.mentions(path.as_deref(), &words, &mut mention);
+                }
                 Asked::Opening => {
                     let path = paths.leaf(&text(&words));
                     paths.mentions(path.as_deref(), &words, &mut mention);

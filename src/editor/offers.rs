@@ -1,7 +1,7 @@
 //! What may be written where a cursor stands.
 
 use crate::checks;
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, words};
 
 use super::context::Context;
 use super::meaning::NameKind;
@@ -55,6 +55,9 @@ pub fn offers(context: &Context, names: &Names) -> Vec<Offer> {
         }
         Some(Kind::Exactly(word)) => vec![choice(word)],
         Some(Kind::Refer(what)) => named(names, |kind| Some(kind) == NameKind::of(what)),
+        Some(Kind::Path) if word.word == words::case::ON.spelling() => {
+            named(names, |kind| matches!(kind, NameKind::Case | NameKind::Run))
+        }
         Some(Kind::Path) => named(names, |kind| kind == NameKind::Opening),
         Some(Kind::Size) => {
             let openings = named(names, |kind| kind == NameKind::Opening);

@@ -56,6 +56,11 @@ impl Paths {
         self.one(name, |path, thing| thing.kind != NameKind::Member && within(path))
     }
 
+    /// The case or the run that another case stands on.
+    pub(super) fn footing(&self, name: &str) -> Option<String> {
+        self.one(name, |_, thing| matches!(thing.kind, NameKind::Case | NameKind::Run))
+    }
+
     /// The opening that can be measured.
     pub(super) fn leaf(&self, name: &str) -> Option<String> {
         self.one(name, |_, thing| thing.kind == NameKind::Opening && !thing.is_list)

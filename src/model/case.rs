@@ -18,6 +18,8 @@ use super::opening::{Member, Opening};
 use super::run::Filler;
 use super::site::Boundary;
 use super::size::Size;
+use super::stacked::StandsOn;
+use super::web::Web;
 
 impl Side {
     /// Both, left first.
@@ -170,6 +172,8 @@ pub struct Shelves {
     pub set_back_at: Insertion,
     /// How fixed shelves are joined.
     pub joint: Joinery,
+    /// The web frames that lie behind rails in their place.
+    pub web: Option<Box<Web>>,
     /// The rows of holes that adjustable ones stand on.
     pub pins: Pins,
     /// What stands on them.
@@ -235,6 +239,8 @@ pub struct Case {
     pub base: Option<Base>,
     /// How it hangs on the wall, where it stands on nothing.
     pub hung: Option<Hung>,
+    /// What other case it stands on, where it does.
+    pub on: Option<StandsOn>,
     /// Left and right.
     pub ends: [End; 2],
     /// The bottom.
@@ -285,12 +291,12 @@ impl Case {
         self.fillers.iter().find(|filler| filler.side == side)
     }
 
-    /// From the floor to its underside: the height of its base, or how far up it hangs;
-    /// nought where it stands on its ends.
+    /// From the floor to its underside: the height of its base, how far up it hangs, or
+    /// the height of what it stands on; nought where it stands on its ends.
     #[must_use]
     pub fn base_high(&self) -> Size {
         let base = self.base.as_ref().map(|base| &base.high);
-        base.or(self.hung.as_ref().map(|hung| &hung.up)).cloned().unwrap_or_default()
+        base.or(self.off_floor()).cloned().unwrap_or_default()
     }
 
     /// From the floor to the underside of what is carried as the case: nought where it has
@@ -298,13 +304,28 @@ impl Case {
     #[must_use]
     pub fn underside(&self) -> Length {
         let base = self.base.as_ref().filter(|base| base.separate).map(|base| base.high.length);
-        base.or(self.hung.as_ref().map(|hung| hung.up.length)).unwrap_or_default()
+        base.or(self.off_floor().map(|up| up.length)).unwrap_or_default()
     }
 
-    /// Its overall height: from the floor, or from the underside of a case that hangs.
+    /// How far up a case hangs, or stands on another; `None` for one on the floor.
+    #[must_use]
+    pub fn off_floor(&self) -> Option<&Size> {
+        let hung = self.hung.as_ref().map(|hung| &hung.up);
+        hung.or(self.on.as_ref().map(|on| &on.up))
+    }
+
+    /// True where it stands on the floor, on its ends or a base.
+    #[must_use]
+    pub fn is_on_floor(&self) -> bool {
+        self.off_floor().is_none()
+    }
+
+    /// Its overall height: from the floor, or from the underside of a case that hangs or
+    /// stands on another.
     #[must_use]
     pub fn overall_high(&self) -> &Size {
-        self.hung.as_ref().map_or(&self.high, |hung| &hung.high)
+        let hung = self.hung.as_ref().map(|hung| &hung.high);
+        hung.or(self.on.as_ref().map(|on| &on.high)).unwrap_or(&self.high)
     }
 }
 

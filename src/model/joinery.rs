@@ -8,6 +8,7 @@ use super::edging::Edged;
 use super::id::StockId;
 use super::insertion::Insertion;
 use super::size::Size;
+use super::web::Web;
 
 /// How a board is joined.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -140,6 +141,8 @@ pub struct Board {
     pub joint: Joinery,
     /// What its front edge is covered with.
     pub edges: Edged,
+    /// The web frame that lies in its place.
+    pub web: Option<Box<Web>>,
     /// The statement that says so.
     pub span: Span,
     /// Notes for the papers.

@@ -82,7 +82,8 @@ impl Piece {
     }
 
     /// How many nailers a case has: as many as are written; else two where it hangs, for
-    /// the upper one takes the pull and the lower one the push; else one where it is
+    /// the upper one takes the pull and the lower one the push, or where it stands on
+    /// another case and nothing else holds it there; else one where it is
     /// fixed to the wall and its back takes no wall screws, and two where it is tall.
     /// Where drawers run on its boards it is one.
     #[must_use]
@@ -94,7 +95,8 @@ impl Piece {
             None if case.hung.is_none() && (!self.site.fixed || self.has_stout_back(case)) => 0,
             // One above the bottom would shut in the stops of a drawer that runs there.
             None if case.openings.iter().any(|opening| opening.on_wood.is_some()) => 1,
-            None if case.hung.is_some() || case.high.length >= self.tall() => 2,
+            None if case.hung.is_some() || case.overall_high().length >= self.tall() => 2,
+            None if case.on.is_some() && !self.is_screwed_down(case) => 2,
             None => 1,
         }
     }

@@ -22,6 +22,7 @@ use super::lower::Lower;
 use super::opening::{Axis, Called, Item};
 use super::read_case::{self, Shared};
 use super::size_names::{Found, SizeNames, last};
+use super::web;
 
 /// An opening or member while its size is unknown.
 #[derive(Debug)]
@@ -311,7 +312,8 @@ impl<'a> Drafts<'a> {
         let name = draft.between.spelling();
         match draft.between {
             Between::Divider => {
-                let Some(board) = divider(entry, context, ctx) else { return };
+                let Some(mut board) = divider(entry, context, ctx) else { return };
+                web::only_lying(&mut board, draft.axis, ctx);
                 let size = context.shared.thickness(board.stock);
                 self.sheet.fix_to(variable, &size, name, Some(list), entry.head);
                 self.members[index].board = Some(board);
@@ -480,7 +482,8 @@ pub(super) fn board(
     }
     let all = partitions.map_or(&Edged::Unsaid, |board| &board.edges);
     let edges = edging::of_board(body, shared, ctx).or(all).clone();
-    Some(Board { stock, joint, edges, span: at, notes: body.notes() })
+    let web = web::of_board(body, stock, &joint, shared, ctx);
+    Some(Board { stock, joint, edges, web, span: at, notes: body.notes() })
 }
 
 fn divider(entry: &Entry, context: &Context<'_>, ctx: &mut Lower) -> Option<Board> {

@@ -5,6 +5,7 @@ use crate::measure::Span;
 use super::case::Exposure;
 use super::id::{CaseId, RunId};
 use super::size::Size;
+use super::stacked::Stacking;
 
 /// What is settled of a case before it is solved.
 pub(super) struct Place {
@@ -17,6 +18,8 @@ pub(super) struct Place {
     pub(super) fillers: [bool; 2],
     /// The countertop of its run lies on it.
     pub(super) is_covered: bool,
+    /// What it stands on, where that is another case.
+    pub(super) on: Option<Stacking>,
     /// The width that its run gives it.
     pub(super) wide: Option<Width>,
 }

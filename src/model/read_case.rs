@@ -20,6 +20,7 @@ use super::joinery::{Board, Joinery};
 use super::lower::{Lower, Names};
 use super::size::Size;
 use super::stock;
+use super::web;
 
 /// What a case may refer to.
 #[derive(Debug)]
@@ -219,6 +220,7 @@ pub(super) fn board(
         stock: stock(body, fallback, &format!("the {what}"), entry.head, shared, ctx)?,
         joint: joinery(body, joint, into, what, ctx),
         edges: edging::of_board(body, shared, ctx),
+        web: None,
         span: entry.head,
         notes: body.notes(),
     })
@@ -314,12 +316,15 @@ pub(super) fn shelves(
     let empty = ctx.empty(&words::shelves::BLOCK);
     let entry = case.one(words::case::SHELVES);
     let body = entry.and_then(Said::body).unwrap_or(&empty);
-    let named = named(body, shared, ctx).known();
+    let stock = named(body, shared, ctx).known().or(fallback);
+    let joint = joinery(body, (words::shelves::JOINT, JointKind::Dado), into, "shelf", ctx);
+    let built = stock.and_then(|stock| web::read(body, words::shelves::BUILD, stock, shared, ctx));
     Shelves {
-        stock: named.or(fallback),
+        stock,
+        web: web::in_dadoes(built.flatten(), &joint, ctx),
         clearance: ctx.size_or_zero(body, words::shelves::CLEARANCE, "shelf clearance"),
         set_back: ctx.size_or_zero(body, words::shelves::SET_BACK, "shelf set-back"),
-        joint: joinery(body, (words::shelves::JOINT, JointKind::Dado), into, "shelf", ctx),
+        joint,
         pins: pins(body, ctx),
         carries: carries::read(body),
         set_back_at: match entry {

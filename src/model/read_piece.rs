@@ -30,9 +30,11 @@ use super::site::{self, Site};
 use super::size::{Facts, Size};
 use super::solve_case;
 use super::species::{self, OwnSpecies};
+use super::stacked::{self, Floor};
 use super::standing::Standing;
 use super::stock::{self, Stock};
 use super::tops;
+use super::web;
 
 /// What became of a spec that was read.
 #[derive(Debug)]
@@ -105,6 +107,7 @@ fn piece(main: &Entries, files: &[Entries], ctx: &mut Lower) -> Option<Piece> {
     leaf_room::give(&mut cases, &fittings, ctx);
     let made_of = (things.slides.as_slice(), things.stocks.as_slice());
     drawer_box::give(&mut cases, made_of, (&site, shop.humidity), ctx);
+    web::give(&mut cases, made_of.1, (&site, shop.humidity), ctx);
     // Only a whole piece has every name that may have been measured.
     let whole = cases.len() == entries && !ctx.made_up;
     let readings = match whole {
@@ -251,13 +254,19 @@ fn cases(
         );
     }
     let (mut cases, mut runs) = (Vec::new(), Vec::new());
-    let (mut x, mut first) = (Size::zero(), 0);
+    let (mut x, mut first, mut upper) = (Size::zero(), 0, Vec::new());
+    let is_upper = |(kind, entry): &(OnFloor, &Entry)| stacked::stands_on(*kind, entry).is_some();
+    let below = |(at, own): (usize, &_)| (!is_upper(own)).then_some(at);
+    let mut lowest = standing.iter().enumerate().filter_map(below);
+    let ends = (lowest.next(), lowest.next_back());
     for (index, (kind, entry)) in standing.iter().enumerate() {
-        let left = if index == 0 { Exposure::of_boundary(&site.left) } else { Exposure::Neighbour };
-        let last = index + 1 == standing.len();
-        let right = if last { Exposure::of_boundary(&site.right) } else { Exposure::Neighbour };
+        let at = |end: Option<usize>| end == Some(index);
+        let is_last = at(ends.1.or(ends.0));
+        let left = if at(ends.0) { Exposure::of_boundary(&site.left) } else { Exposure::Neighbour };
+        let right = if is_last { Exposure::of_boundary(&site.right) } else { Exposure::Neighbour };
         let exposure = [left, right];
         match kind {
+            OnFloor::Case if is_upper(&(*kind, *entry)) => upper.push((CaseId(first), *entry)),
             OnFloor::Case => {
                 let path = entry.name().map_or("", |name| name.value).to_owned();
                 let place = Place {
@@ -267,6 +276,7 @@ fn cases(
                     exposure,
                     fillers: [false; 2],
                     is_covered: false,
+                    on: None,
                     wide: None,
                 };
                 if let Some(mut case) = solve_case::lower(entry, place, &shared, ctx) {
@@ -287,6 +297,13 @@ fn cases(
         }
         first += cases_of(*kind, entry).len();
     }
+    let floor = Floor::new(standing, &cases, &runs);
+    let stacked: Vec<Case> = upper
+        .into_iter()
+        .filter_map(|(id, entry)| stacked::lower(entry, id, &floor, &shared, ctx))
+        .collect();
+    cases.extend(stacked);
+    cases.sort_by_key(|case| case.id);
     if let Some(fault) = limits::too_many_shelves(&cases) {
         ctx.sink.push(fault);
         return None;

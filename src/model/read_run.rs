@@ -17,6 +17,7 @@ use super::lower::Lower;
 use super::opening::{Axis, Item};
 use super::openings::{Draft, Drafts};
 use super::place::{Place, Width};
+use super::quietly;
 use super::read_case::{self, Shared};
 use super::run::{CaseRun, Filler, Space};
 use super::settle::settle;
@@ -103,6 +104,7 @@ pub(super) fn lower(
         name: name.to_owned(),
         span: entry.head,
         x: stand.x.length,
+        beside: stand.x.clone(),
         wide: widths.run,
         bases: Vec::new(),
         exposure: stand.exposure.clone(),
@@ -127,6 +129,7 @@ pub(super) fn lower(
                 is_covered: countertop::lies_on(body, thing.entry),
                 exposure: exposure(&things, index, &stand.exposure),
                 fillers: fillers_beside(&things, index),
+                on: None,
                 wide: Some(width(thing, &wide, ctx)),
             };
             let mut case = solve_case::lower(case, place, shared, ctx)?;
@@ -427,7 +430,6 @@ fn own_width(
     shared: &Shared<'_>,
     ctx: &mut Lower,
 ) -> Option<Size> {
-    let (sink, made_up, half) = (ctx.sink.clone(), ctx.made_up, ctx.half_solved.len());
     let place = Place {
         id: stand.first,
         path: thing.name().to_owned(),
@@ -435,13 +437,10 @@ fn own_width(
         is_covered: false,
         exposure: [Exposure::Neighbour, Exposure::Neighbour],
         fillers: [false; 2],
+        on: None,
         wide: None,
     };
-    let case = solve_case::lower(thing.case.as_ref()?, place, shared, ctx);
-    let sound = ctx.sink.errors() == sink.errors();
-    (ctx.sink, ctx.made_up) = (sink, made_up);
-    ctx.half_solved.truncate(half);
-    case.filter(|_| sound).map(|case| case.wide)
+    quietly::quietly(thing.case.as_ref()?, place, shared, ctx).map(|case| case.wide)
 }
 
 /// Gives a filler to the case whose end it is fastened to.

@@ -19,6 +19,8 @@ pub struct CaseRun {
     pub span: Span,
     /// From the left side of the whole piece to its left side.
     pub x: Length,
+    /// The same as the sum of what stands there.
+    pub beside: Size,
     /// Over all: cases, fillers, and spaces.
     pub wide: Size,
     /// Its cases that stand on one base, row by row from the left.

@@ -28,6 +28,7 @@ use super::settle::settle;
 use super::size::Size;
 use super::size_names::SizeNames;
 use super::solved_drafts::Placed;
+use super::stacked::{self, Stacking};
 
 /// The outer sizes of a case while they are unknown.
 struct Outer {
@@ -117,7 +118,7 @@ pub(super) fn lower(
 }
 
 fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> Option<Case> {
-    let Place { id, path, run, exposure, fillers, is_covered, wide } = place;
+    let Place { id, path, run, exposure, fillers, is_covered, on, wide } = place;
     let body = entry.body()?;
     let name = entry.name()?.value;
     let blocks = Blocks::read(entry, body, shared, ctx)?;
@@ -169,7 +170,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         || countertop.is_some()
         || top.as_ref().is_some_and(|top| top.stretchers.is_some());
     let hanging = hung::read(body, ctx);
-    let up = hanging.as_ref().map(hung::Hanging::up);
+    let up = hanging.as_ref().map(hung::Hanging::up).or(on.as_ref().map(Stacking::up));
     let around = sizes.around(!frameless, has_countertop, hanging.is_some(), (&exposure, fillers));
     let placed = drafts.finish(shown, sizes.origin(up), around.as_ref(), &context, ctx);
     if placed.is_none() || settled.is_some() {
@@ -195,13 +196,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         ctx.sink.extend(loose);
     }
     let high = sizes.high?;
-    let (hung, high) = match hanging {
-        Some(hanging) => {
-            let (hung, high) = hanging.with(high);
-            (Some(hung), high)
-        }
-        None => (None, high),
-    };
+    let (hung, on, high) = stacked::settled(hanging, on, high);
     Some(Case {
         id,
         name: name.to_owned(),
@@ -217,6 +212,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         exposure,
         base,
         hung,
+        on,
         ends: seams::seamed(ends, frame.as_ref()),
         bottom,
         back,

@@ -29,6 +29,7 @@ use super::read_fronts;
 use super::rod;
 use super::size::Size;
 use super::standing_sizes::{CaseSizes, StandingSize, StandingSizes};
+use super::web;
 
 /// The openings and members of a case, in their places.
 #[derive(Debug)]
@@ -404,8 +405,12 @@ fn rail_shelf(
     if joint.span.is_none() {
         joint = shelves.joint.clone();
     }
+    let built = web::read(body, words::rail_shelf::BUILD, stock, shared, ctx);
+    let built = built.unwrap_or_else(|| shelves.web.clone());
+    let web = web::in_dadoes(web::without_load(built, body, ctx), &joint, ctx);
+    let edges = shelves.edges.clone();
     Some(Some(Box::new(RailShelf {
-        board: Board { stock, joint, edges: shelves.edges.clone(), span: at, notes: body.notes() },
+        board: Board { stock, joint, edges, web, span: at, notes: body.notes() },
         lip: ctx.size_or_zero(body, words::rail_shelf::LIP, "lip"),
         carries: carries::own(body),
     })))

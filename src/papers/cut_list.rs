@@ -396,8 +396,10 @@ fn by_width(
 
 /// The parts that a dado, groove, or rabbet takes: their sizes must fit.
 fn housed(source: &Source<'_, '_>) -> BTreeSet<PartId> {
-    let all = source.work.parts.iter().flat_map(|(_, host)| &host.features);
-    all.filter(|feature| feature.is_channel()).filter_map(|feature| feature.takes).collect()
+    let parts = source.work.parts;
+    let all = parts.iter().flat_map(|(_, host)| host.features.iter().map(move |own| (host, own)));
+    let channels = all.filter(|(_, feature)| feature.is_channel());
+    channels.flat_map(|(host, feature)| parts.lodged(host, feature)).collect()
 }
 
 /// Of how many boards each piece of a line is glued up, edge to edge.

@@ -36,7 +36,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
         let x = case.x + section_at(case);
         blocks.push(Block::Heading(format!("Section through {}", case.name)));
         blocks.push(Block::Drawing {
-            svg: section::section(piece, parts, figures, &whole, x, number + 1),
+            svg: section::section(piece, parts, figures, &whole, (case, x), number + 1),
             caption: format!(
                 "section at {} from the left side of the piece, seen from the left, with the front on the right; heights count from the floor, to the underside and the upper face of a board",
                 figures.text(x)

@@ -36,12 +36,14 @@ examples! {
     "paneled-doors"
     "trays-behind-doors"
     "drawers-on-wood"
+    "web-frames"
     "fluted-fronts"
     "edges"
     "countertop"
     "hung-on-the-wall"
     "two-cases"
     "run"
+    "hutch"
     "measured-and-cut"
 }
 

@@ -303,8 +303,9 @@ fn one(part: &Part, feature: &Feature, parts: &Parts, figures: &Figures) -> Stri
 /// The marks of what lies in a channel: what it is made for, or the panels that stand one
 /// above the other in the groove of a stile.
 fn housed(part: &Part, channel: &Feature, parts: &Parts) -> Vec<String> {
-    if let Some(id) = channel.takes {
-        return vec![parts.mark(id).to_owned()];
+    let lodged = parts.lodged(part, channel);
+    if !lodged.is_empty() {
+        return lodged.into_iter().map(|id| parts.mark(id).to_owned()).collect();
     }
     if part.role != Role::FrontStile {
         return Vec::new();

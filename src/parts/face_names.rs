@@ -133,6 +133,9 @@ impl Part {
             | Role::Partition
             | Role::Divider
             | Role::FixedShelf
+            | Role::WebRail
+            | Role::WebRunner
+            | Role::DustPanel
             | Role::AdjustableShelf
             | Role::Leg
             | Role::Kick

@@ -4,12 +4,34 @@ use crate::measure::Length;
 use crate::trade;
 
 use super::feature::{Feature, FeatureKind};
-use super::id::PartId;
-use super::part::Part;
+use super::id::{PartId, Role};
+use super::part::{Part, Parts};
 use super::space::{Cuboid, Face};
 
 /// From and to along the length, width and thickness of a part.
 type Own = [(Length, Length); 3];
+
+impl Parts {
+    /// The parts that lie in a channel of a board: the one that it is made for, or all
+    /// those of a web frame.
+    #[must_use]
+    pub fn lodged(&self, host: &Part, channel: &Feature) -> Vec<PartId> {
+        let made_for = channel.takes.and_then(|id| self.get(id));
+        let (web, panels) = match made_for {
+            Some(guest) if guest.role.is_of_web() => (guest.of, false),
+            None if host.role.is_of_web() => (host.of, true),
+            Some(_) | None => return channel.takes.into_iter().collect(),
+        };
+        let hollow = host.hollow(channel, channel.v);
+        let own = self.iter_case(host.case).filter(|(_, part)| {
+            part.of == web
+                && part.role.is_of_web()
+                && (part.role == Role::DustPanel) == panels
+                && hollow.overlaps(&part.cuboid())
+        });
+        own.map(|(id, _)| id).collect()
+    }
+}
 
 impl Part {
     /// How far a part reaches behind a face.

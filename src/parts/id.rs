@@ -29,6 +29,12 @@ pub enum Role {
     Divider,
     /// A shelf joined to the case.
     FixedShelf,
+    /// The front or the back rail of a web frame.
+    WebRail,
+    /// What runs from front to back in a web frame, and carries the drawers.
+    WebRunner,
+    /// What closes a web frame between two runners.
+    DustPanel,
     /// A shelf on pins.
     AdjustableShelf,
     /// An upright under the bottom.
@@ -83,6 +89,12 @@ impl Role {
     #[must_use]
     pub fn is_of_runs(self) -> bool {
         matches!(self, Self::Guide | Self::Kicker | Self::Runner | Self::Stop)
+    }
+
+    /// True for a part of a web frame.
+    #[must_use]
+    pub fn is_of_web(self) -> bool {
+        matches!(self, Self::WebRail | Self::WebRunner | Self::DustPanel)
     }
 
     /// True for a board on edge that the wall screws go through.

@@ -58,6 +58,13 @@ impl Part {
             | Role::AdjustableShelf
             | Role::DrawerBottom => marks(top, front, left),
             Role::Back if self.placement.length == Direction::Y => marks(front, left, bottom),
+            // The edge of a rail that its runners stand on.
+            Role::WebRail if self.which == Which::Front => {
+                marks(top, to(Direction::Z, false), left)
+            }
+            Role::WebRail => marks(top, front, left),
+            Role::DustPanel if self.placement.length == Direction::X => marks(top, front, left),
+            Role::WebRunner | Role::DustPanel => marks(top, left, front),
             // The edge that lies against a board of the case.
             Role::Nailer(RailSide::Top) => marks(front, top, left),
             Role::Back | Role::Nailer(RailSide::Bottom) => marks(front, bottom, left),

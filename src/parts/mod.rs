@@ -22,6 +22,7 @@ mod path;
 mod screw_rows;
 mod short_names;
 mod space;
+mod stacked;
 
 pub use build::{Planes, asked_edging, build, hinge_heights, is_cut_round, planes};
 pub use channel::Channel;
@@ -37,6 +38,7 @@ pub use mark::LONGEST_MARK;
 pub use marks::Marks;
 pub use named::{Meant, meant, near, suits};
 pub use part::{Assembly, Grain, Part, Parts, Rough};
-pub use path::{box_told, front_path, front_told, opening_told, path_of, title};
+pub use path::{box_told, front_path, front_told, opening_told, path_of, title, web_told};
 pub use screw_rows::{ScrewRow, screw_rows};
 pub use space::{Cuboid, Direction, Face, Placement, Point, keep_out_space};
+pub use stacked::{StackRow, footprint, stack_bottom, stack_carriers, stack_rows};

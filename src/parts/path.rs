@@ -28,7 +28,7 @@ pub(super) fn path(piece: &Piece, key: &Key) -> (String, usize) {
         }
         Of::Row(first) => (piece.row_path(first), word(key.role, key.which)),
         Of::Member(member) => match piece.member(member) {
-            Some(member) => (opening(member.list), member_word(member, key.role)),
+            Some(member) => (opening(member.list), member_word(member, key)),
             None => ("", word(key.role, key.which)),
         },
         Of::Opening(of) => (opening(of), word(key.role, key.which)),
@@ -96,15 +96,21 @@ pub fn front_told(piece: &Piece, front: FrontId) -> String {
     format!("the {leaf} of {}", opening_told(piece, front.opening))
 }
 
-/// The name of a member, or of the board behind it, within its list.
-fn member_word(member: &Member, role: Role) -> String {
-    match (&member.called, behind(member, role)) {
+/// The name of a member, or of the board behind it, within its list. Of a web frame its
+/// parts have names of their own behind that.
+fn member_word(member: &Member, key: &Key) -> String {
+    let own = match key.role.is_of_web() {
+        true => format!("-{}", word(key.role, key.which)),
+        false => String::new(),
+    };
+    let name = match (&member.called, behind(member, key.role)) {
         (Called::Given(name), Some(board)) => format!("{name}-{board}"),
         (Called::Given(name), None) => name.clone(),
         (Called::Between { words, .. }, board) => {
             format!("{}-{words}", board.unwrap_or(member.noun()))
         }
-    }
+    };
+    name + &own
 }
 
 /// What the board behind a member of the frame is called; `None` for the member.
@@ -112,6 +118,7 @@ fn behind(member: &Member, role: Role) -> Option<&'static str> {
     match role {
         Role::Partition if member.is_stile() => Some("partition"),
         Role::FixedShelf => Some("shelf"),
+        role if role.is_of_web() => Some("web"),
         _ => None,
     }
 }
@@ -130,6 +137,10 @@ fn word(role: Role, which: Which) -> String {
         (Role::Partition, _) => ("", "partition"),
         (Role::Divider, _) => ("", "divider"),
         (Role::FixedShelf | Role::AdjustableShelf, _) => ("", "shelf"),
+        (Role::WebRail, _) => ("", "rail"),
+        (Role::WebRunner, Which::Only | Which::Number(_)) => ("middle", "runner"),
+        (Role::WebRunner, _) => ("", "runner"),
+        (Role::DustPanel, _) => ("", "dust-panel"),
         (Role::Leg | Role::BaseLeg, _) => ("", "leg"),
         (Role::Kick, _) => ("", "kick"),
         (Role::BaseMember, Which::Front) => return "base-front".to_owned(),
@@ -193,6 +204,9 @@ pub fn title(piece: &Piece, key: &Key) -> String {
             }
         }
         Of::Case(_) | Of::Row(_) => own(),
+        Of::Member(member) if key.role.is_of_web() => {
+            format!("{}, {}", member_title(piece, member, key.role), own())
+        }
         Of::Member(member) => member_title(piece, member, key.role),
         Of::Opening(opening) => {
             let opening = piece.opening(opening);
@@ -209,9 +223,21 @@ pub fn title(piece: &Piece, key: &Key) -> String {
     }
 }
 
+/// What a web frame is called in a sentence on paper: `web frame between upper and lower`.
+#[must_use]
+pub fn web_told(piece: &Piece, id: MemberId) -> String {
+    member_said(piece, id, Some("web frame"))
+}
+
 fn member_title(piece: &Piece, id: MemberId, role: Role) -> String {
+    let board = piece.member(id).and_then(|member| behind(member, role));
+    member_said(piece, id, board)
+}
+
+/// A member by its name or by what it stands between, or the board behind it where that
+/// is said.
+fn member_said(piece: &Piece, id: MemberId, board: Option<&str>) -> String {
     let Some(member) = piece.member(id) else { return String::new() };
-    let board = behind(member, role);
     let noun = board.unwrap_or(member.noun());
     match &member.called {
         Called::Given(name) if board.is_some() => format!("{name} {noun}"),

@@ -6,7 +6,7 @@ use crate::trade;
 
 use super::id::{PartId, Role};
 use super::part::Part;
-use super::space::Direction;
+use super::space::{Cuboid, Direction};
 
 /// A row of screws through a board under a countertop.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -43,7 +43,7 @@ pub fn screw_rows(piece: &Piece, top: &OnTop, own: &[(PartId, &Part)]) -> Vec<Sc
             }
             _ => vec![middle],
         };
-        let bays = bays(own, (*board, part)).into_iter();
+        let bays = bays(own, (*board, part), true).into_iter();
         let screws: Vec<Length> =
             bays.flat_map(|bay| trade::countertop_screws(bay, unit)).collect();
         let row = |z| ScrewRow { board: *board, z, screws: screws.clone(), slot: None };
@@ -73,20 +73,29 @@ pub(super) fn is_carrier(part: &Part) -> bool {
     matches!(part.role, Role::Stretcher | Role::Top)
 }
 
-/// What is clear under a board, from upright to upright: there a driver gets at it.
-fn bays(own: &[(PartId, &Part)], (id, board): (PartId, &Part)) -> Vec<(Length, Length)> {
+/// What is clear under a board or over it, from upright to upright: there a driver gets at
+/// it.
+pub(super) fn bays(
+    own: &[(PartId, &Part)],
+    (id, board): (PartId, &Part),
+    below: bool,
+) -> Vec<(Length, Length)> {
     let space = board.cuboid();
-    let mut under: Vec<(Length, Length)> = own
+    let meets = |other: &Cuboid| match below {
+        true => other.to.y >= space.from.y,
+        false => other.from.y <= space.to.y,
+    };
+    let mut uprights: Vec<(Length, Length)> = own
         .iter()
         .filter(|(other, part)| *other != id && matches!(part.role, Role::End(_) | Role::Partition))
         .map(|(_, part)| part.cuboid())
-        .filter(|other| other.to.y >= space.from.y && other.overlaps_along(&space, Direction::Z))
+        .filter(|other| meets(other) && other.overlaps_along(&space, Direction::Z))
         .filter(|other| other.overlaps_along(&space, Direction::X))
         .map(|other| (other.from.x, other.to.x))
         .collect();
-    under.sort_unstable();
+    uprights.sort_unstable();
     let (mut bays, mut at) = (Vec::new(), space.from.x);
-    for (from, to) in under {
+    for (from, to) in uprights {
         if at < from {
             bays.push((at, from.min(space.to.x)));
         }

@@ -1,7 +1,7 @@
 //! Cases that stand side by side and are screwed to each other.
 
 use crate::measure::{Length, Unit};
-use crate::model::{CaseId, Piece, Side};
+use crate::model::{Case, CaseId, Piece, Side};
 use crate::parts::{Parts, Role};
 use crate::trade;
 
@@ -26,7 +26,11 @@ pub(super) fn pairs(piece: &Piece, parts: &Parts) -> Vec<Beside> {
         let end = ends.find(|part| part.role == Role::End(side));
         end.map_or(Length::ZERO, |part| part.thickness.length)
     };
-    let pairs = piece.cases.windows(2).filter_map(|pair| match pair {
+    // What stands on other cases is beside what stands there too.
+    let (above, below): (Vec<&Case>, Vec<&Case>) =
+        piece.cases.iter().partition(|case| case.on.is_some());
+    let rows = [below, above];
+    let pairs = rows.iter().flat_map(|row| row.windows(2)).filter_map(|pair| match pair {
         [left, right]
             if left.x + left.wide.length == right.x
                 && left.base_high().length < right.high.length

@@ -83,13 +83,13 @@ fn middle(part: &Part) -> Length {
     (from + to).half()
 }
 
-fn kilograms(mass: Mass) -> f64 {
+pub(super) fn kilograms(mass: Mass) -> f64 {
     mass.0.to_f64()
 }
 
 /// What a full case holds, in kilograms: on its boards, as far as no drawer stands over
 /// them, and in its drawers.
-fn holds(work: &Workings<'_>, case: &Case) -> f64 {
+pub(super) fn holds(work: &Workings<'_>, case: &Case) -> f64 {
     let on_boards = work.lying().iter().filter(|own| own.part.case == case.id);
     let on_boards: f64 = on_boards.map(|own| stands_on(case, own)).sum();
     let drawers = case.openings.iter().map(|opening| drawers::contents(work.piece, case, opening));

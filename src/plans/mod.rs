@@ -25,6 +25,7 @@ pub mod shelves;
 pub mod small_parts;
 pub mod spans;
 pub mod square;
+pub mod stacked;
 pub mod squareness;
 pub mod support;
 pub mod tipping;

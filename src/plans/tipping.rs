@@ -1,7 +1,7 @@
 //! What tips a case forward: every drawer out and full, every door open.
 //!
-//! Cases that are screwed to each other, or that share a base or a countertop, tip as
-//! one; every other case is judged by itself.
+//! Cases that are screwed to each other or stand on each other, or that share a base or
+//! a countertop, tip as one; every other case is judged by itself.
 //! Drawers are out by the whole length of their slides and hold their load;
 //! doors stand square to the front; the case itself is empty. A hand or foot
 //! on an open drawer and what stands on top are not counted.
@@ -95,7 +95,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Vec<Tipping> {
 }
 
 /// The cases that tip as one: they are screwed to each other, or lie under one countertop,
-/// or stand on one base.
+/// or stand on one base or on each other.
 fn bodies<'p>(piece: &'p Piece, parts: &Parts) -> Vec<Vec<&'p Case>> {
     let tied: Vec<[CaseId; 2]> = beside::pairs(piece, parts).iter().map(|own| own.cases).collect();
     let mut bodies: Vec<Vec<&Case>> = Vec::new();
@@ -105,9 +105,20 @@ fn bodies<'p>(piece: &'p Piece, parts: &Parts) -> Vec<Vec<&'p Case>> {
             let topped = piece.top_over(case.id).is_some_and(|top| top.has(left.id));
             based || topped || tied.contains(&[left.id, case.id])
         };
+        if case.on.is_some() {
+            continue;
+        }
         match bodies.last_mut().filter(|body| body.last().is_some_and(joined)) {
             Some(body) => body.push(case),
             None => bodies.push(vec![case]),
+        }
+    }
+    // What stands on a case goes over with it.
+    for (upper, _) in piece.stacked() {
+        let below: Vec<CaseId> = piece.cases_below(upper).map(|case| case.id).collect();
+        let carries = |body: &&mut Vec<&Case>| body.iter().any(|case| below.contains(&case.id));
+        if let Some(body) = bodies.iter_mut().find(carries) {
+            body.push(upper);
         }
     }
     bodies

@@ -7,9 +7,10 @@ use crate::plans::operations::Wall;
 use crate::trade;
 
 /// How the cases of a piece are screwed to the wall behind them: through their
-/// nailers, or through a back that is thick enough.
+/// nailers, or through a back that is thick enough. Those that stand on others follow when
+/// these hold.
 #[must_use]
-pub fn wall(piece: &Piece, parts: &Parts) -> Wall {
+pub fn wall(piece: &Piece, parts: &Parts, stacked: bool) -> Wall {
     let unit = piece.tape().unit;
     let mut wall = Wall {
         nailers: Vec::new(),
@@ -20,7 +21,7 @@ pub fn wall(piece: &Piece, parts: &Parts) -> Wall {
         into: trade::into_stud(unit),
         lining: trade::wallboard(unit),
     };
-    for case in &piece.cases {
+    for case in piece.cases.iter().filter(|case| case.on.is_some() == stacked) {
         let nailers = held_by(parts, case, Role::is_nailer);
         let back = held_by(parts, case, |role| role == Role::Back);
         let thick = |ids: &[PartId]| {

@@ -17,6 +17,7 @@ use super::seasons::{self, Climate, Float, Gap};
 use super::setups::{self, Setup};
 use super::spans::{self, Lying};
 use super::square::{self, Leaning};
+use super::stacked::{self, Presses};
 use super::tipping::{self, Tipping};
 use super::weights::{self, Weights};
 
@@ -46,6 +47,7 @@ pub struct Workings<'a> {
     pin_rows: OnceLock<Vec<PinRows<'a>>>,
     setups: OnceLock<Vec<Setup>>,
     stages: OnceLock<Stages>,
+    presses: OnceLock<Vec<Presses<'a>>>,
     tipping: OnceLock<Vec<Tipping>>,
     weights: OnceLock<Weights>,
 }
@@ -75,6 +77,7 @@ impl<'a> Workings<'a> {
             pin_rows: OnceLock::new(),
             setups: OnceLock::new(),
             stages: OnceLock::new(),
+            presses: OnceLock::new(),
             tipping: OnceLock::new(),
             weights: OnceLock::new(),
         }
@@ -185,6 +188,11 @@ impl<'a> Workings<'a> {
     /// The steps in which each unit is put together, the whole unit last.
     pub(crate) fn stages(&self) -> &Stages {
         self.stages.get_or_init(|| assembly::stages(self.parts))
+    }
+
+    /// Every case that stands on another, full.
+    pub fn presses(&self) -> &[Presses<'a>] {
+        self.presses.get_or_init(|| stacked::presses(self))
     }
 
     /// Every case on its front edge.

@@ -20,7 +20,7 @@ pub(super) fn compare(
             Resized::of("wide", before.wide.length, after.wide.length, tape),
             Resized::of("deep", before.deep.length, after.deep.length, tape),
             Resized::of("high", before.overall_high().length, after.overall_high().length, tape),
-            Resized::of("up", hung_up(before), hung_up(after), tape),
+            Resized::of("up", off_floor(before), off_floor(after), tape),
         ];
         let resized: Vec<Resized> = sizes.into_iter().flatten().collect();
         let kind = Pair { was: kind_of_case(before), now: kind_of_case(after) };
@@ -54,9 +54,9 @@ pub(super) fn compare(
     changes
 }
 
-/// How far a case hangs off the floor; nought for one that stands.
-fn hung_up(case: &Case) -> Length {
-    case.hung.as_ref().map_or(Length::ZERO, |hung| hung.up.length)
+/// How far a case hangs or stands off the floor; nought for one on it.
+fn off_floor(case: &Case) -> Length {
+    case.off_floor().map_or(Length::ZERO, |up| up.length)
 }
 
 /// Compares the places for appliances: how wide they are, and how high what they take.

@@ -64,7 +64,7 @@ mod weight;
 
 pub use beam::{
     Allowed, Beam, HOUSEHOLD, WRITTEN, board_stiffness, book_load, creep, inches, inertia,
-    line_load, pinned_line, rounded_up, usual_load,
+    line_load, pinned_line, rounded_up, sag_at, usual_load,
 };
 pub use countertops::{
     beside_slot, countertop_bite, countertop_screws, row_from_edge, slot_long, slot_wide,
@@ -97,5 +97,6 @@ pub use weight::{
 };
 pub use wooden::{
     above_box, back_below_sides, behind_box, below_bottom, bottom_past_back, guides_open,
-    stop_high, stop_long, stop_wide, strip_wide, thinnest_strip,
+    least_behind_groove, shortest_stop, stop_high, stop_long, stop_wide, strip_wide,
+    thinnest_strip, web_gap_spare,
 };

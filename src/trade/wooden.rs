@@ -50,6 +50,13 @@ pub fn stop_long(unit: Unit) -> Length {
     unit.either(Length::inches(2, 1), Length::mm(50))
 }
 
+/// The shortest drawer stop that holds where it is glued: 3/4 in or 20 mm (common
+/// practice, no source).
+#[must_use]
+pub fn shortest_stop(unit: Unit) -> Length {
+    unit.either(Length::inches(3, 4), Length::mm(20))
+}
+
 /// How wide a drawer stop is: 1-1/4 in or 30 mm (common practice, no source).
 #[must_use]
 pub fn stop_wide(unit: Unit) -> Length {
@@ -74,4 +81,18 @@ pub fn stop_high(unit: Unit) -> Length {
 #[must_use]
 pub fn guides_open(unit: Unit) -> Length {
     unit.either(Length::inches(1, 32), Length::mm(1))
+}
+
+/// Left at the back shoulders of the runners in a web frame beyond what the ends of its
+/// case shrink: 1/32 in or 1 mm (common practice, no source).
+#[must_use]
+pub fn web_gap_spare(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 32), Length::mm(1))
+}
+
+/// The least that the groove of a web frame leaves of the width of a rail: 3/8 in or 10 mm
+/// (common practice, no source).
+#[must_use]
+pub fn least_behind_groove(unit: Unit) -> Length {
+    unit.either(Length::inches(3, 8), Length::mm(10))
 }

@@ -83,6 +83,14 @@ choices! {
         Panel = "panel",
     }
 
+    /// How a lying board between openings is built.
+    BoardBuild {
+        /// One board, or several glued edge to edge.
+        Slab = "slab",
+        /// A frame with runners.
+        Web = "web",
+    }
+
     /// What hangs on a rail.
     Hangs {
         /// Shirts, jackets, skirts.

@@ -204,6 +204,8 @@ things! {
     Finish = "finish";
     /// What no part may touch.
     KeepOut = "keep-out";
+    /// What another case stands on.
+    Footing = "case or run on the floor";
 }
 
 /// A price for one of some units.

@@ -32,6 +32,7 @@ mod shapes;
 mod solid;
 mod standing;
 mod screws;
+mod stacked;
 mod stops;
 mod strokes;
 mod wood;

@@ -141,6 +141,7 @@ pub(super) enum BitShape {
 pub(super) struct Part {
     pub(super) mark: String,
     pub(super) name: String,
+    pub(super) path: String,
     pub(super) stock: String,
     #[serde(default)]
     pub(super) edges: Vec<EdgeStrip>,
@@ -244,6 +245,8 @@ pub(super) enum Work {
     Join(Join),
     #[serde(rename = "lay on")]
     LayOn(LayOn),
+    #[serde(rename = "set on case")]
+    SetOn(SetOn),
     #[serde(rename = "lift onto strip")]
     Lift(Lift),
     #[serde(rename = "fix to wall")]
@@ -282,6 +285,7 @@ pub(super) enum Work {
         alias = "set on base",
         alias = "set slides",
         alias = "spacers",
+        alias = "stand off rail",
         alias = "stand off wall",
         alias = "stick",
         alias = "stand on base",
@@ -300,6 +304,21 @@ pub(super) struct Lift {
 #[derive(Debug, Deserialize)]
 pub(super) struct Walled {
     pub(super) through: Vec<String>,
+}
+
+/// A case that is set on another, and what it is screwed down by, in round holes and in
+/// slots.
+#[derive(Debug, Deserialize)]
+pub(super) struct SetOn {
+    pub(super) case: String,
+    pub(super) from_end: Option<Figure>,
+    pub(super) back: Option<Figure>,
+    pub(super) bottom: Option<String>,
+    pub(super) into: Vec<String>,
+    #[serde(default)]
+    pub(super) round: u32,
+    #[serde(default)]
+    pub(super) slotted: usize,
 }
 
 /// A countertop, and the rows of screws that hold it from below.

@@ -104,10 +104,14 @@ impl Writer<'_> {
         self.alone = cases.len() == 1;
         if cases == "run" {
             self.run(framed, (right, scribed));
+            self.upper("row");
             return;
         }
         for name in cases.chars() {
             self.case(name, framed, scribed && cases.ends_with(name));
+        }
+        if !self.drawn.ways.contains("hung on the wall") {
+            self.upper("a");
         }
         let pipe = match self.pipe {
             true => "; keep-out \"pipe\" { from-left 6 in; up 0; wide 2 in; high 4 in; deep 2 in }",
@@ -179,6 +183,38 @@ impl Writer<'_> {
             _ => {}
         }
         self.line("}");
+        self.line("}");
+    }
+
+    /// Now and then a case stands on what is there, with its bottom down on that, or behind
+    /// a rail where the wall alone holds it.
+    fn upper(&mut self, on: &str) {
+        if self.number(4) < 3 {
+            return;
+        }
+        let left = self.one_of(&["", "{ left 3 in }", "{ left 5 in }"]);
+        let (wide, high, deep) = (self.number(8) + 20, self.number(12) + 20, self.number(4) + 10);
+        self.line(&format!("case upper {{ on {on} {left}; wide {wide} in; deep {deep} in; high {high} in; stock ply"));
+        let framed = self.number(4) > 0;
+        let joint = self.joint(&["dado", "dado", "pocket", "dowel"]);
+        let flush = framed && self.number(3) > 0;
+        self.is(if flush { "set on a case" } else { "screwed down on a case" });
+        let said = if flush { "; flush" } else { "" };
+        self.line(&format!("bottom {{ joint {joint}{said} }}"));
+        let joint = self.joint(&["rabbet", "rabbet", "screw"]);
+        self.line(&format!("back {{ stock thin; joint {joint} }}"));
+        let joint = self.joint(&["rabbet", "pocket", "dowel"]);
+        self.line(&format!("top {{ panel; joint {joint} }}"));
+        self.line("shelves { joint dado { deep 6 mm } }");
+        let list = "open above { share 1; shelf { fixed 1 } }";
+        if framed {
+            self.line("frame { stock maple; joint pocket; stile left { wide 45 mm }; stile right { wide 45 mm }");
+            self.line(&format!(
+                "rail top {{ wide 2 in }}; rail bottom {{ wide 1-1/4 in }}; down {{ {list} }} }}"
+            ));
+        } else {
+            self.line(&format!("frame none; down {{ {list} }}"));
+        }
         self.line("}");
     }
 
@@ -334,10 +370,23 @@ impl Writer<'_> {
             self.is("countertop");
             self.line(countertop);
         }
-        let joint = self.joint(&["dado", "pocket", "screw", "dowel"]);
+        // A web frame goes into dadoes, and nothing is let into it. With dust panels it is
+        // a floor like any other.
+        let webs = [
+            "",
+            "stock maple; build web { panel-stock thin }",
+            "stock cherry; build web { wide 2 in; tenon 1/2 in; panel-stock thin }",
+            "stock maple; build web { wide 60 mm; tenon 9 mm; room 2 mm; panel-stock thin }",
+        ];
+        let web = if framed { self.one_of(&webs) } else { "" };
+        let (beside, below): (&[&'static str], &[&'static str]) = match web.is_empty() {
+            true => (&["dado", "pocket", "screw", "dowel"], &["dado", "pocket", "screw"]),
+            false => (&["pocket", "screw"], &["dado"]),
+        };
+        let joint = self.joint(beside);
         self.line(&format!("partitions {{ joint {joint} }}"));
-        let joint = self.joint(&["dado", "pocket", "screw"]);
-        self.line(&format!("shelves {{ joint {joint} }}"));
+        let joint = self.joint(below);
+        self.line(&format!("shelves {{ joint {joint}; {web} }}"));
         let across = self.flip();
         let word = if across { "across" } else { "down" };
         let place = Place { framed, across, depth: DEPTH };
@@ -698,7 +747,10 @@ pub(super) const WAYS: &[&str] = &[
 
 /// What stands in fewer of them, and must be seen all the same.
 pub(super) const RARER: &[&str] = &[
+    "web frame",
     "mid rail",
+    "set on a case",
+    "screwed down on a case",
     "finger pulls",
     "space",
     "countertop over a run",

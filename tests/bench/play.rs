@@ -12,7 +12,9 @@ use super::mating::{Mated, mated};
 use super::off::Off;
 use super::packet::{Along, DrawnPart, Face, JointKind, Operation, Packet, Setting, Stock, Work};
 use super::wood::{NOTHING, common};
-use super::{Report, bores, lines, opening, rails, screws, season, shapes, stops, strokes};
+use super::{
+    Report, bores, lines, opening, rails, screws, season, shapes, stacked, stops, strokes,
+};
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
 /// thick a sheet truly is that was measured already.
@@ -63,7 +65,7 @@ pub(super) struct Play<'p> {
     /// Doors by now on their hinges: they stand open while something goes in.
     pub(super) hung: Vec<usize>,
     /// What the wall screws go through, once they are in.
-    walled: Option<&'p [String]>,
+    walled: Vec<&'p String>,
     /// In which step each joint was closed.
     pub(super) closed: Vec<Option<u32>>,
     pub(super) complaints: Vec<String>,
@@ -84,6 +86,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Shape(shape) => format!("{:?}", shape.what).to_lowercase(),
         Work::Join(_) => "join".to_owned(),
         Work::LayOn(_) => "lay on".to_owned(),
+        Work::SetOn(_) => "set on a case".to_owned(),
         Work::Lift(_) => "lift onto a strip".to_owned(),
         Work::Walled(_) => "fix to the wall".to_owned(),
         Work::Rail(_) => "set the rail".to_owned(),
@@ -126,7 +129,7 @@ impl<'p> Play<'p> {
             fixed,
             built,
             hung: Vec::new(),
-            walled: None,
+            walled: Vec::new(),
             closed,
             complaints,
             thin_walls: Vec::new(),
@@ -224,18 +227,17 @@ impl<'p> Play<'p> {
             }
             Work::Join(work) => self.join(index, step, work),
             // Whether it can move is looked at when the piece stands.
-            Work::LayOn(_) => {}
+            Work::LayOn(_) | Work::SetOn(_) => {}
             Work::Lift(_) => {
-                if self.walled.is_some() {
+                if !self.walled.is_empty() {
                     self.complain(index, "the wall screws are in before it is lifted");
                 }
             }
             Work::Walled(work) => {
-                if self.walled.is_none() {
-                    self.walled = Some(&work.through);
-                } else {
+                if work.through.iter().any(|mark| self.walled.contains(&mark)) {
                     self.complain(index, "it is on the wall already");
                 }
+                self.walled.extend(&work.through);
             }
             Work::Stop(work) => {
                 self.find(index, &work.on);
@@ -391,16 +393,20 @@ impl<'p> Play<'p> {
         drawn.at[2].exact + deep.map_or(0.0, |(_, size)| size.exact)
     }
 
-    /// True for parts that hang: their lowest one rests on a strip, and screws go through
-    /// one of them into the wall before the strip comes off.
-    fn hangs(&self, parts: &[usize]) -> bool {
+    /// True for parts that hang or only stand on others: their lowest one rests on a strip,
+    /// or on what they are set on, and screws go through one of them into the wall.
+    fn is_walled(&self, parts: &[usize]) -> bool {
         let foot = |part: &&usize| self.boards[**part].drawn.at[1].exact;
         let lowest = parts.iter().min_by(|a, b| foot(a).total_cmp(&foot(b)));
         let screwed = |part: &usize| {
             let mark = &self.boards[*part].part.mark;
-            self.walled.is_some_and(|through| through.contains(mark))
+            self.walled.contains(&mark)
         };
-        lowest.is_some_and(|part| self.is_on_strip(*part)) && parts.iter().any(screwed)
+        let rests = |part: usize| {
+            self.is_on_strip(part)
+                || stacked::rests(self.packet, &self.boards, part, self.tolerance())
+        };
+        lowest.is_some_and(|part| rests(*part)) && parts.iter().any(screwed)
     }
 
     /// A place may be off by half a mark, and a width by as much as it fits.
@@ -430,7 +436,7 @@ impl<'p> Play<'p> {
             let all = self.fixed.with(&[part]);
             let on_floor = all.iter().any(|other| self.is_on_floor(*other));
             let all: Vec<usize> = all.into_iter().collect();
-            if !on_floor && !self.hangs(&all) {
+            if !on_floor && !self.is_walled(&all) {
                 self.complaints.push(format!("{}: nothing holds it up", board.name()));
             }
         }
@@ -445,6 +451,7 @@ impl<'p> Play<'p> {
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(rails::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;
         let pinched = season::pinched(self.packet, &self.boards, points, &self.rested);
         self.complaints.extend(pinched);

@@ -42,7 +42,9 @@ fn ways(packet: &str) -> BTreeSet<String> {
             _ => None,
         }
     });
-    joints.chain(guides).chain(bits).collect()
+    let webs = all("parts", "path").into_iter().filter(|path| path.contains("web-"));
+    let webs = webs.map(|_| "web frame".to_owned());
+    joints.chain(guides).chain(bits).chain(webs).collect()
 }
 
 /// Of four hundred pieces that are drawn the same each time, fifty at least have each

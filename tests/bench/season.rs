@@ -28,6 +28,7 @@ pub(super) fn pinched(
         (0..boards.len()).filter_map(|panel| season.panel(panel)).collect();
     wrong.extend(season.fronts());
     wrong.extend(season.laid_on());
+    wrong.extend(season.set_on());
     wrong
 }
 
@@ -110,6 +111,46 @@ impl Season<'_> {
             wrong.extend(found.err().map(|what| format!("{}: {what}", laid.part)));
         }
         wrong
+    }
+
+    /// Cases that stand on countertops: those must slide under them.
+    fn set_on(&self) -> Vec<String> {
+        let mut wrong = Vec::new();
+        for operation in &self.packet.operations {
+            let Work::SetOn(set) = &operation.work else { continue };
+            let Some(bottom) = set.bottom.as_ref().and_then(|mark| self.find(mark)) else {
+                continue;
+            };
+            let board = &self.boards[bottom];
+            for top in set.into.iter().filter_map(|mark| self.find(mark)) {
+                let Some(held) = self.held(top) else { continue };
+                let strain = self.swells(top) / self.boards[top].exact[1];
+                for cut in board.cuts.iter().filter(|cut| cut.sort == Sort::Slot) {
+                    let [x, _, z] = board.placed(&cut.space);
+                    let moves = (strain * (f64::midpoint(z[0], z[1]) - held)).abs();
+                    let room = (z[1] - z[0] - (x[1] - x[0])) / 2.0;
+                    if moves > room + NOTHING {
+                        let (mark, moves, room) = (&set.case, said(moves), said(room));
+                        wrong.push(format!(
+                            "{mark}: what it stands on moves {moves} in slots that leave {room}"
+                        ));
+                    }
+                }
+            }
+        }
+        wrong
+    }
+
+    /// Where a countertop is held fast, from the front back.
+    fn held(&self, top: usize) -> Option<f64> {
+        let mark = &self.boards[top].part.mark;
+        self.packet.operations.iter().find_map(|operation| match &operation.work {
+            Work::LayOn(laid) if laid.part == *mark => {
+                let fast = laid.rows.iter().find(|row| !row.slotted)?;
+                self.row(fast).ok().map(|(at, _)| at)
+            }
+            _ => None,
+        })
     }
 
     /// Where a row of screws runs front to back, and how far a screw may go each way in

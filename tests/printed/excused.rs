@@ -34,6 +34,10 @@ pub(super) const EXCUSED: &[Excused] = &[
     ),
     excused("each strip # longer than its edge", "the strip of the operation has it on already"),
     excused("they were sawn # larger", "the rough size of the operation has it on already"),
+    excused(
+        "in halves that pass it, # boards and # boards",
+        "the operation has how many boards there are in all",
+    ),
     excused("at # min each", SHOP),
     excused(
         "spread # in of it, or # in of a flat seam, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every # in of a joint or # in",

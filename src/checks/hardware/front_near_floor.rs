@@ -27,7 +27,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     let tape = piece.tape();
     let least = tape.unit.either(Length::inches(1, 4), Length::mm(6));
     for front in work.fronts() {
-        let Some(case) = piece.case(front.case).filter(|case| case.hung.is_none()) else {
+        let Some(case) = piece.case(front.case).filter(|case| case.is_on_floor()) else {
             continue;
         };
         let above = front.space.from.y;

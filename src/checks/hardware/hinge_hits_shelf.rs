@@ -37,6 +37,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 matches!(
                     part.role,
                     Role::FixedShelf
+                        | Role::WebRail
+                        | Role::WebRunner
                         | Role::Divider
                         | Role::Packer
                         | Role::Bottom

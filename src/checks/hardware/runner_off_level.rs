@@ -17,8 +17,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
     accept: "",
     example: Example {
         base: Base::Chest,
-        sound: "rail          { wide 1 }\n      drawer lower",
-        wrong: "rail          { wide 1; shelf { lip 1/8 } }\n      drawer lower",
+        sound: "rail          { wide 1 }\n      drawer middle",
+        wrong: "rail          { wide 1; shelf { lip 1/8 } }\n      drawer middle",
     },
     check: Check::Parts(check),
     sometimes: None,

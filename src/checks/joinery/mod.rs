@@ -22,6 +22,8 @@ mod rabbet_too_thin;
 pub(super) mod rails_meet;
 mod screwed_by;
 mod thin_wall;
+mod web_let_into;
+mod web_rail_narrow;
 
 use crate::checks::rule::Rule;
 
@@ -48,6 +50,8 @@ pub(super) const RULES: &[&Rule] = &[
     &tenon_too_narrow::RULE,
     &tenon_too_thick::RULE,
     &tenon_too_thin::RULE,
+    &web_let_into::RULE,
+    &web_rail_narrow::RULE,
 ];
 
 /// Those that look only where nothing else tells what is wrong.

@@ -1,15 +1,15 @@
 //! A panel too thick for the groove that holds it.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink, Sum};
+use crate::diagnostics::{Diagnostic, Severity, Sink, Sum};
 use crate::measure::Length;
-use crate::model::{Build, Piece};
+use crate::model::{Build, Member, Piece};
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "panel-too-thick",
     severity: Severity::Error,
-    finds: "A panel is so thick that its groove leaves less than 1/8 in (3 mm) of the stile on either side.",
+    finds: "A panel is so thick that its groove leaves less than 1/8 in (3 mm) of the stile on either side; or a dust panel leaves less of the rails of its web frame.",
     why: "The groove takes up the whole edge. Its walls break off, and nothing is left to hold the rail's tongue.",
     source: "Common practice; no published source.",
     formula: "Half of what is left when the panel's thickness is taken from the stile's.",
@@ -59,4 +59,40 @@ fn check(piece: &Piece, sink: &mut Sink) {
             .subject(&opening.path),
         );
     }
+    for member in piece.cases.iter().flat_map(|case| &case.members) {
+        sink.extend(dust_panel(piece, member));
+    }
+}
+
+/// The panels of a web frame.
+fn dust_panel(piece: &Piece, member: &Member) -> Option<Diagnostic> {
+    let tape = piece.tape();
+    let board = member.lying_board()?;
+    let web = board.web.as_deref()?;
+    let (rail, panel) = (piece.stock(board.stock)?, piece.stock(web.panel?)?);
+    let (thick, groove) = (rail.thickness.length, panel.thickness.length);
+    let wall = (thick - groove).half();
+    if wall >= trade::least_wall(tape.unit) {
+        return None;
+    }
+    let found = RULE
+        .finding(
+            format!(
+                "the dust panels of {} leave {} of the rails on each side of their groove",
+                member.path,
+                tape.figure(wall.max(Length::ZERO))
+            ),
+            web.span,
+            "this frame",
+        )
+        .label(rail.thickness_span, format!("rails {} thick", tape.figure(thick)))
+        .label(panel.thickness_span, format!("panels {} thick", tape.figure(groove)))
+        .sum(
+            Sum::new("both walls", thick - groove, tape)
+                .plus(thick, "rail", tape)
+                .minus(groove, "panel", tape),
+        )
+        .note("use thinner panels or thicker rails")
+        .subject(&member.path);
+    Some(found)
 }

@@ -172,7 +172,7 @@ fn outside(
         (x.1 - last.x - last.wide.length, "right side"),
         (-y.0, "floor"),
         (y.1 - case.high.length, "top"),
-        (wall - case.deep.length - z.0, "front"),
+        (piece.ahead(case) - z.0, "front"),
         (z.1 - wall, "back"),
     ];
     past.into_iter().filter(|(by, _)| by.is_positive()).max_by_key(|(by, _)| *by)

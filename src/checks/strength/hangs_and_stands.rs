@@ -1,14 +1,15 @@
-//! A case that hangs and stands at once.
+//! A case that hangs and stands at once, or stands in two ways.
 
 use crate::checks::rule::{Base, Check, Example, Rule};
-use crate::diagnostics::{Severity, Sink};
-use crate::model::Piece;
+use crate::diagnostics::{Diagnostic, Severity, Sink};
+use crate::measure::Span;
+use crate::model::{Case, Piece};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hangs-and-stands",
     severity: Severity::Error,
-    finds: "A case has `hung`, and a base or a leg to stand on.",
-    why: "Only one of the two can be built: what hangs clear of the floor has nothing under it.",
+    finds: "A case has `hung`, and a base or a leg to stand on, or it stands on another case and has `hung`, a base, or a leg too.",
+    why: "Only one of the two can be built: what hangs clear of the floor has nothing under it, and what stands on another case doesn't reach the floor.",
     source: "Plane geometry.",
     formula: "",
     accept: "",
@@ -24,24 +25,30 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(piece: &Piece, sink: &mut Sink) {
     let tape = piece.tape();
     for case in &piece.cases {
-        let Some(hung) = &case.hung else { continue };
         let base = case.base.as_ref().map(|base| (base.span, "this base"));
         let legs = case.legs.iter().map(|leg| (leg.span, "this leg"));
-        for (span, what) in base.into_iter().chain(legs) {
-            sink.push(
-                RULE.finding(
-                    format!(
-                        "{} hangs {} off the floor, and {what} stands on it",
-                        case.name,
-                        tape.figure(hung.up.length)
-                    ),
-                    hung.span,
-                    "it hangs here",
-                )
-                .label(span, format!("{what} stands on the floor"))
-                .note("take out one of the two")
-                .subject(&case.path),
-            );
+        let stands: Vec<(Span, &str)> = base.into_iter().chain(legs).collect();
+        if let Some(hung) = &case.hung {
+            let up = tape.figure(hung.up.length);
+            for (span, what) in &stands {
+                let title =
+                    format!("{} hangs {up} off the floor, and {what} stands on it", case.name);
+                let found = RULE.finding(title, hung.span, "it hangs here");
+                sink.push(also(found, case, *span, format!("{what} stands on the floor")));
+            }
+        }
+        let Some(on) = &case.on else { continue };
+        let stands =
+            stands.iter().map(|(span, what)| (*span, format!("{what} stands on the floor")));
+        let hung = case.hung.as_ref().map(|hung| (hung.span, "it hangs here".to_owned()));
+        for (span, what) in stands.chain(hung) {
+            let title = format!("{} stands on {}, and {what}", case.name, on.name);
+            let found = RULE.finding(title, on.span, format!("it stands on {}", on.name));
+            sink.push(also(found, case, span, what));
         }
     }
+}
+
+fn also(found: Diagnostic, case: &Case, span: Span, what: String) -> Diagnostic {
+    found.label(span, what).note("take out one of the two").subject(&case.path)
 }

@@ -8,6 +8,8 @@ mod no_floor;
 mod overhang;
 mod rod_bends;
 mod sag;
+mod stack_sags;
+mod stack_unheld;
 mod studs_few;
 mod tips;
 mod studs_many;
@@ -30,6 +32,8 @@ pub(super) const RULES: &[&Rule] = &[
     &overhang::RULE,
     &rod_bends::RULE,
     &sag::RULE,
+    &stack_sags::RULE,
+    &stack_unheld::RULE,
     &studs_few::RULE,
     &studs_many::RULE,
     &tips::RULE,

@@ -2,12 +2,12 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
-use crate::model::{Beyond, Case, Edge, Member, Opening, Piece};
+use crate::model::{Beyond, Case, Edge, Member, Opening, Piece, Web};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "no-floor",
     severity: Severity::Error,
-    finds: "A niche, a cupboard, or a drawer that runs on wood has no board under it. Under each of them there must be the bottom of the case, the shelf behind a rail, a divider, or the floor of the room.",
+    finds: "A niche, a cupboard, or a drawer that runs on wood has no board under it. Under each of them there must be the bottom of the case, the shelf behind a rail, a divider, or the floor of the room; a web frame is a floor only for drawers that run on it, unless it has dust panels.",
     why: "What is put into it falls into the opening below, or out of the case, and a drawer has nothing to run on.",
     source: "Plane geometry.",
     formula: "",
@@ -27,9 +27,31 @@ fn check(piece: &Piece, sink: &mut Sink) {
             // It may stand on the floor of the room.
             if !case.has_floor(opening.id) && !opening.y.is_zero() {
                 sink.push(report(case, opening));
+            } else if let Some(web) = open_frame(case, opening) {
+                sink.push(through(opening, web));
             }
         }
     }
+}
+
+/// The web frame without dust panels that is all there is under an opening.
+fn open_frame<'a>(case: &'a Case, opening: &Opening) -> Option<&'a Web> {
+    let Beyond::Member(id) = case.beyond(opening.id, Edge::Bottom) else { return None };
+    // A drawer runs on the runners of the frame.
+    let runs = opening.on_wood.is_some();
+    case.web_of(id.at).filter(|web| web.panel.is_none() && !runs)
+}
+
+fn through(opening: &Opening, web: &Web) -> Diagnostic {
+    RULE.finding(
+        format!("{} has no floor, because the web frame under it is open", opening.path),
+        opening.span,
+        "there are only rails and runners under this",
+    )
+    .label(web.span, "this frame has no dust panels")
+    .because("what is put into it falls through between the runners")
+    .note("give the frame a `panel-stock`, or write `build slab`")
+    .subject(&opening.path)
 }
 
 fn report(case: &Case, opening: &Opening) -> Diagnostic {

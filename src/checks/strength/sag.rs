@@ -106,7 +106,9 @@ fn finding(
         diagnostic = diagnostic
             .note(format!("the board is stiff enough over a span of {}", tape.figure(longest)));
     }
-    if let Some(halved) = one.halved(piece).filter(|_| one.supports == 0) {
+    // Under the bottom of a case off the floor stands no leg.
+    let may_stand = part.role != Role::Bottom || case.is_on_floor();
+    if let Some(halved) = one.halved(piece).filter(|_| one.supports == 0 && may_stand) {
         let what = if part.role == Role::Bottom { "leg" } else { "partition" };
         let halved = tape.figure(step * (halved / step).ceil());
         diagnostic = diagnostic
@@ -164,7 +166,7 @@ fn fixes(piece: &Piece, case: &Case, all: &[Lying<'_>], one: &Lying<'_>) -> Vec<
             .push(place.says(&format!("stock {}", stock.name), format!("use stock {thick} thick")));
     }
     // A leg could stand in what the site keeps clear; under what hangs stands none.
-    let room = piece.site.keep_outs.is_empty() && case.legs.is_empty() && case.hung.is_none();
+    let room = piece.site.keep_outs.is_empty() && case.legs.is_empty() && case.is_on_floor();
     if let Some(bottom) = case.bottom.as_ref().filter(|_| one.part.role == Role::Bottom && room)
         && one.halved(piece).is_some_and(|sag| sag <= trade::HOUSEHOLD.over(one.span.half()))
     {

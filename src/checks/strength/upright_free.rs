@@ -51,7 +51,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                 if is_low { from < low || low == to } else { high < to || from == high }
             })
         };
-        let stands = low.is_zero() && case.hung.is_none();
+        let stands = low.is_zero() && case.is_on_floor();
         let free = match (stands || held(true), held(false)) {
             (false, _) => "lower",
             (true, false) => "upper",

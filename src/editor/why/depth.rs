@@ -1,7 +1,7 @@
 //! How deep a cut is, and of what joint it is.
 
 use crate::model::{Build, Joinery, MemberKind, PanelBuild, Partition, Size};
-use crate::parts::{Assembly, Feature, FeatureKind, Part};
+use crate::parts::{Assembly, Feature, FeatureKind, Of, Part};
 use crate::vocabulary::{Origin, words};
 
 use super::teller::Teller;
@@ -37,6 +37,9 @@ pub(super) fn depth(tell: &Teller<'_>, part: &Part, feature: &Feature) -> Size {
             return own;
         }
     }
+    if let Some(own) = web(tell, part, feature) {
+        return own;
+    }
     if deep == part.thickness.length {
         return part.thickness.clone();
     }
@@ -47,6 +50,18 @@ pub(super) fn depth(tell: &Teller<'_>, part: &Part, feature: &Feature) -> Size {
         }
         _ => deep.into(),
     }
+}
+
+/// The length of a tenon in a web frame, and the depth of a groove.
+fn web(tell: &Teller<'_>, part: &Part, feature: &Feature) -> Option<Size> {
+    let Of::Member(member) = part.of else { return None };
+    let web = tell.piece.case(part.case)?.web_of(member.at)?;
+    let own = match feature.kind {
+        FeatureKind::Tenon => [false, true].map(|back| web.tenon(back)),
+        FeatureKind::Groove => [false, true].map(|back| web.groove(back)),
+        _ => return None,
+    };
+    own.into_iter().find(|size| size.length == feature.deep)
 }
 
 /// How the front is built that a part is of, where it has a panel.

@@ -198,7 +198,7 @@ impl Rows<'_, '_> {
     fn lines(&self, board: &Part, edge: &Size) -> impl Iterator<Item = Size> {
         let (tell, case) = (self.tell, self.case);
         let planes = parts::planes(tell.piece, case);
-        let ahead = Size::from(tell.piece.wall() - case.deep.length);
+        let ahead = Size::from(tell.piece.ahead(case));
         let inset = match &self.rows.opening.front {
             Some(fronts) if fronts.set == Set::Inset => {
                 Some(&planes.frame + tell.piece.thickness(fronts.stock))

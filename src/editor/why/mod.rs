@@ -232,8 +232,9 @@ pub fn known_names(compiled: &Compilation) -> Vec<String> {
 
 fn of_case(piece: &Piece, case: &Case) -> Why {
     let outside = [("wide", &case.wide), ("deep", &case.deep), ("high", case.overall_high())];
-    let up = case.hung.as_ref().map(|hung| ("up", &hung.up));
-    let sizes = outside.into_iter().chain(up);
+    let up = case.off_floor().map(|up| ("up", up));
+    let left = case.on.as_ref().map(|on| ("from left", &on.left));
+    let sizes = outside.into_iter().chain(up).chain(left);
     Why { name: case.path.clone(), thing: Thing::Case, sizes: sums(piece, sizes) }
 }
 

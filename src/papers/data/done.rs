@@ -231,7 +231,7 @@ struct ScribedEnd {
     most: Figure,
 }
 
-fn carried_by(carry: Carry) -> String {
+pub(super) fn carried_by(carry: Carry) -> String {
     match carry {
         Carry::People(1) => "1 person".to_owned(),
         Carry::People(count) => format!("{count} people"),
@@ -424,6 +424,7 @@ impl<'d> Maker<'d, '_> {
                     .collect(),
                 rows: laid.rows.iter().filter_map(|row| self.screw_row(row)).collect(),
             }),
+            House::Stack(own) => What::StandOnCase(self.stacked(own)),
             House::Wall(wall) => What::FixToWall(self.walled(wall)),
         }
     }

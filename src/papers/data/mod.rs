@@ -8,6 +8,7 @@ mod lines;
 mod opens;
 mod record;
 mod sections;
+mod stacked;
 mod wooden;
 mod work;
 

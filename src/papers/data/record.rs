@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::lines::Refs;
 use super::opens::Opens;
-use super::{bases, done, fitted, layout, sections, wooden};
+use super::{bases, done, fitted, layout, sections, stacked, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -341,6 +341,8 @@ pub(super) enum What<'d> {
     DryFit(done::Tried<'d>),
     #[serde(rename = "screw on dry")]
     Tack { parts: Vec<&'d str>, screws: u32 },
+    #[serde(rename = "stand off rail")]
+    OpenShoulders { parts: Vec<&'d str>, from: &'d str, by: Figure },
     #[serde(rename = "set on base")]
     OnBase {
         parts: Vec<&'d str>,
@@ -382,6 +384,8 @@ pub(super) enum What<'d> {
     PushIn(done::PushedIn<'d>),
     #[serde(rename = "lay on")]
     LayOn(done::LaidOn<'d>),
+    #[serde(rename = "set on case")]
+    StandOnCase(stacked::SetOn<'d>),
     #[serde(rename = "fix to wall")]
     FixToWall(done::Walled<'d>),
 }

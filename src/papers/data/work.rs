@@ -175,6 +175,11 @@ impl<'d> Maker<'d, '_> {
             },
             Doing::DryFit(own) => What::DryFit(self.tried(own)),
             Doing::Tack(parts, screws) => What::Tack { parts: self.marks(parts), screws: *screws },
+            Doing::OpenShoulders { parts, from, by } => What::OpenShoulders {
+                parts: self.marks(parts),
+                from: self.work.parts.mark(*from),
+                by: self.figure(*by),
+            },
             Doing::OnBase { parts, block, most } => What::OnBase {
                 parts: self.marks(parts),
                 block: block.map(|block| self.figure(block)),

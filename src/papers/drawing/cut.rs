@@ -1,7 +1,7 @@
 //! What a plane cuts through and what stands beyond it.
 
 use crate::measure::Length;
-use crate::model::Side;
+use crate::model::{Case, CaseId, Piece, Side};
 use crate::parts::{Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role};
 
 use super::labels::Area;
@@ -147,6 +147,21 @@ pub(super) fn near(parts: &Parts, case: usize) -> impl Iterator<Item = (PartId, 
     let from = parts.all.partition_point(|part| part.case.0 < case);
     let own = parts.all.iter().enumerate().skip(from);
     own.take_while(move |(_, part)| part.case.0 <= case + 1).map(|(at, part)| (PartId(at), part))
+}
+
+/// The parts near a case, and those of the cases that stand on it or that it stands on.
+pub(super) fn stack<'p>(
+    piece: &Piece,
+    parts: &'p Parts,
+    case: &Case,
+) -> impl Iterator<Item = (PartId, &'p Part)> {
+    let stands = |upper: &Case, id: CaseId| piece.cases_below(upper).any(|below| below.id == id);
+    let others = piece.cases.iter().filter(|other| {
+        let beside = other.id.0 == case.id.0 || other.id.0 == case.id.0 + 1;
+        !beside && (stands(other, case.id) || stands(case, other.id))
+    });
+    let others: Vec<CaseId> = others.map(|other| other.id).collect();
+    near(parts, case.id.0).chain(others.into_iter().flat_map(|id| parts.iter_case(id)))
 }
 
 /// Where the notch of an end lies that takes its lower front corner: how high it

@@ -39,6 +39,9 @@ fn layer(part: &Part) -> Layer {
         Role::End(_) | Role::Partition => Layer::Upright,
         Role::Divider
         | Role::FixedShelf
+        | Role::WebRail
+        | Role::WebRunner
+        | Role::DustPanel
         | Role::AdjustableShelf
         | Role::Packer
         | Role::HingeBlock

@@ -6,7 +6,7 @@ use crate::papers::figures::Figures;
 use crate::parts::{Assembly, Bore, Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role};
 use crate::plans::fitting::rods;
 
-use super::cut::{Plane, lies, near, toe};
+use super::cut::{Plane, lies, near, stack, toe};
 use super::labels::{Area, Labels, middle};
 use super::legible::{legible, letter};
 use super::svg::{Fill, Line, Svg, mm, wide};
@@ -18,13 +18,12 @@ pub(in crate::papers) fn section(
     parts: &Parts,
     figures: &Figures,
     whole: &Cuboid,
-    x: Length,
+    (case, x): (&Case, Length),
     number: usize,
 ) -> String {
     let plane = Plane::FromLeft { x, deep: whole.to.z, high: whole.to.y };
     let (deep, high) = (mm(whole.to.z), mm(whole.to.y));
-    let cut_case = piece.cases.iter().rposition(|case| case.x <= x).unwrap_or(0);
-    let sorted = plane.sort(near(parts, cut_case));
+    let sorted = plane.sort(stack(piece, parts, case));
     let told = heights(figures, plane, &sorted.cut);
     let reach = |texts: &[Told]| texts.iter().map(|(_, own)| wide(own, 1.0)).fold(0.0, f64::max);
     let beside = reach(&told.0) + 3.0 + reach(&told.1) + 8.5;
@@ -60,12 +59,10 @@ pub(in crate::papers) fn section(
                 labels.lead_out(&mut svg, &area, &part.mark, letter);
             }
         }
-        if let Some(case) = piece.cases.get(cut_case) {
-            let wall = mm(whole.to.z - piece.wall());
-            let at = (wall, right + letter * 2.0);
-            let over = mm(piece.before_frame(case).length);
-            over_all(&mut svg, (case, over), figures, high, (at, letter));
-        }
+        let rear = mm(whole.to.z - piece.ahead(case) - case.deep.length);
+        let at = (rear, right + letter * 2.0);
+        let over = mm(piece.before_frame(case).length);
+        over_all(&mut svg, (case, over), figures, high, (at, letter));
         svg
     };
     let first = letter((deep, high), (beside, 7.5));
@@ -113,17 +110,17 @@ fn heights(figures: &Figures, plane: Plane, cut: &[(PartId, &Part)]) -> (Vec<Tol
     (back, front)
 }
 
-/// Depth, height, and the toe space, from where the wall is on the paper.
+/// Depth, height, and the toe space, from where the back of the case is on the paper.
 fn over_all(
     svg: &mut Svg,
     (case, over): (&Case, f64),
     figures: &Figures,
     high: f64,
-    ((wall, x), letter): ((f64, f64), f64),
+    ((rear, x), letter): ((f64, f64), f64),
 ) {
-    // All backs stand at one wall; a shallow case begins further back.
-    let front = wall + mm(case.deep.length);
-    svg.across(wall, front, high + letter * 2.4, &figures.text(case.deep.length), letter);
+    // Most backs stand at one wall; a shallow case begins further back.
+    let front = rear + mm(case.deep.length);
+    svg.across(rear, front, high + letter * 2.4, &figures.text(case.deep.length), letter);
     if let Some(base) = &case.base {
         // It counts from the frame, or the front edge of the case, behind overlay fronts.
         let (edge, set_back) = (front - over, mm(base.set_back.length));

@@ -330,11 +330,20 @@ fn dimensions(
         root.map_or_else(Vec::new, |root| self::chain(case, root, axis, figures))
     };
     let y = high + letter * 2.6;
-    let (mut chained, mut cases) = (Vec::new(), Vec::new());
-    for case in &piece.cases {
+    let across = |case: &Case| {
         let x = mm(case.x);
         let own = chain(case, Axis::Across).into_iter();
-        chained.extend(own.map(|(from, to, figure)| (x + from, x + to, figure)));
+        own.map(|(from, to, figure)| (x + from, x + to, figure)).collect::<Vec<_>>()
+    };
+    // What stands on other cases has its figures above it.
+    for (case, _) in piece.stacked() {
+        let (from, to) = (mm(case.x), mm(case.x + case.wide.length));
+        svg.chain_across(&across(case), -letter * 1.6, letter);
+        svg.across(from, to, -letter * 4.4, &figures.text(case.wide.length), letter);
+    }
+    let (mut chained, mut cases) = (Vec::new(), Vec::new());
+    for case in piece.cases.iter().filter(|case| case.on.is_none()) {
+        chained.extend(across(case));
         let mut add = |x: Length, wide: &Size| {
             cases.push((mm(x), mm(x + wide.length), figures.text(wide.length)));
         };
@@ -357,19 +366,32 @@ fn dimensions(
         .map(|run| (mm(run.x), mm(run.x + run.wide.length), figures.text(run.wide.length)))
         .collect();
     svg.chain_across(&runs, y + letter * 5.6, letter);
-    if let Some(case) = piece.cases.last() {
+    if let Some(case) = piece.cases.iter().rfind(|case| case.on.is_none()) {
         let x = wide + letter * 3.0;
-        let chained: Vec<_> = chain(case, Axis::Down)
+        let stands = |upper: &&Case| piece.cases_below(upper).any(|below| below.id == case.id);
+        let upper = piece.stacked().map(|(upper, _)| upper).find(stands);
+        let mut chained = chain(case, Axis::Down);
+        // From its own underside up.
+        let above = upper.map(|own| (mm(own.base_high().length), chain(own, Axis::Down)));
+        let above = above
+            .into_iter()
+            .flat_map(|(up, own)| own.into_iter().filter(move |(from, ..)| *from >= up));
+        chained.extend(above);
+        let chained: Vec<_> = chained
             .into_iter()
             .map(|(from, to, figure)| (high - from, high - to, figure))
             .collect();
         svg.chain_upright(&chained, x, letter);
+        let between =
+            |from: Length, to: Length| (high - mm(from), high - mm(to), figures.text(to - from));
         let top = case.high.length;
-        let mut over_all = vec![(high, high - mm(top), figures.text(top))];
-        over_all.extend(piece.top_over(case.id).map(|own| {
-            let thick = piece.thickness(own.spec.stock).length;
-            (high - mm(top), high - mm(top + thick), figures.text(thick))
-        }));
+        let mut over_all = vec![between(Length::ZERO, top)];
+        over_all.extend(
+            piece
+                .top_over(case.id)
+                .map(|own| between(top, top + piece.thickness(own.spec.stock).length)),
+        );
+        over_all.extend(upper.map(|own| between(own.base_high().length, own.high.length)));
         svg.chain_upright(&over_all, x + letter * 3.0, letter);
     }
 }

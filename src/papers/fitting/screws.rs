@@ -51,6 +51,7 @@ fn gauge(purpose: Purpose, unit: Unit) -> Option<&'static str> {
         | Purpose::Ties
         | Purpose::Blocks
         | Purpose::Countertops
+        | Purpose::Stacked
         | Purpose::Fronts
         | Purpose::Setting => Some(usual),
         Purpose::Pockets | Purpose::Plates | Purpose::ShelfPins | Purpose::Clips => None,
@@ -107,7 +108,7 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
         | Purpose::Ties
         | Purpose::Bottoms
         | Purpose::Blocks => ("wood screws", true),
-        Purpose::Countertops => ("pan-head screws with washers", true),
+        Purpose::Countertops | Purpose::Stacked => ("pan-head screws with washers", true),
         Purpose::Backs => ("screws with flat heads", true),
         Purpose::Plates => ("screws for plates", false),
         Purpose::Fronts => ("wood screws with large heads", true),
@@ -139,6 +140,7 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Pockets => "pocket holes",
         Purpose::Boards => "boards of the case or base that are screwed on",
         Purpose::Countertops => "countertops, from below",
+        Purpose::Stacked => "cases on cases, down through their bottoms",
         Purpose::Packers => "packers onto the case",
         Purpose::Bottoms => "drawer bottoms, up into the backs of the boxes",
         Purpose::Strips => "strips of drawers on wood, through slots across the grain of the board",

@@ -10,6 +10,7 @@ use crate::parts::id::{Of, PartId, Role, Which};
 use super::builder::Builder;
 use super::carcass::{bottom_height, shelf_between, upright};
 use super::inside;
+use super::web;
 
 /// A lying board behind a rail.
 pub(super) fn shelf(
@@ -74,6 +75,11 @@ fn lying(
     let space = inside::between(builder, (member.x, member.long.length), middle, ends);
     let clear = &member.long + &space.packing[0] + &space.packing[1];
     let from = builder.side(space.boards[0], true, space.from) - &builder.case.beside;
+    if let Some(web) = &board.web {
+        let long = (&from, space.to - builder.case.x, &clear);
+        web::build(builder, (member, board, web), long, (y, &front));
+        return;
+    }
     shelf_between(
         builder,
         (Of::Member(member.id), role, Which::Only),

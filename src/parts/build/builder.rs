@@ -248,8 +248,22 @@ impl<'a> Builder<'a> {
                 return;
             }
         };
+        let guest = guest.cuboid();
+        self.channel(kind, (host, face), (Some(part), guest), joint, span);
+    }
+
+    /// The channel in the face of a host that takes what fills this space.
+    pub(super) fn channel(
+        &mut self,
+        kind: FeatureKind,
+        (host, face): (PartId, Face),
+        (takes, guest): (Option<PartId>, Cuboid),
+        joint: &Joinery,
+        span: Span,
+    ) {
+        let Some(holder) = self.part(host) else { return };
         let (deep, deep_at) = self.depth(joint.deep.as_ref());
-        let (guest, place, space) = (guest.cuboid(), holder.placement, holder.cuboid());
+        let (place, space) = (holder.placement, holder.cuboid());
         let range = |direction: Direction| {
             let start = space.from.along(direction);
             let from = guest.from.along(direction).max(start) - start;
@@ -261,7 +275,7 @@ impl<'a> Builder<'a> {
             Face::WidthStart | Face::WidthEnd => (range(place.length), range(place.thickness)),
             Face::LengthStart | Face::LengthEnd => (range(place.width), range(place.thickness)),
         };
-        self.cut(host, Feature { kind, face, u, v, deep, deep_at, takes: Some(part), span });
+        self.cut(host, Feature { kind, face, u, v, deep, deep_at, takes, span });
     }
 
     /// Pocket holes, dowels or a tenon at one end of a part. `held` is the

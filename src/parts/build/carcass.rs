@@ -13,6 +13,7 @@ use crate::parts::space::{Direction, Face};
 use super::behind;
 use super::builder::{ACROSS, Builder, Draft, LYING, STANDING, UPRIGHT};
 use super::nailers;
+use super::web;
 
 /// What the other builders need of the carcass.
 #[derive(Debug)]
@@ -69,7 +70,7 @@ fn end(builder: &mut Builder<'_>, side: Side) -> PartId {
     let planted = case.back.as_ref().is_some_and(|back| back.joint.kind != JointKind::Rabbet);
     let rear = if planted { &builder.planes.inside } else { &builder.planes.rear }.clone();
     let separate = case.base.as_ref().is_some_and(|base| base.separate);
-    let foot = if separate || case.hung.is_some() { case.base_high() } else { Size::zero() };
+    let foot = if separate || !case.is_on_floor() { case.base_high() } else { Size::zero() };
     let outside = if side == Side::Left { Face::ThickStart } else { Face::ThickEnd };
     let id = builder.add(Draft {
         of: Of::Case(builder.id),
@@ -333,6 +334,11 @@ fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
         upright(builder, member, board, x, extent, (member.long.clone(), &front));
         return;
     }
+    if let Some(web) = &board.web {
+        let long = (&member.stands[0], member.x + member.long.length, &member.long);
+        web::build(builder, (member, board, web), long, (&member.stands[1], &front));
+        return;
+    }
     shelf_between(
         builder,
         (Of::Member(member.id), Role::Divider, Which::Only),
@@ -344,6 +350,21 @@ fn divider(builder: &mut Builder<'_>, member: &Member, board: &Board) {
         board.span,
         board.notes.clone(),
     );
+}
+
+/// The upright boards whose faces lie at these two places, at a height: each with that
+/// face.
+pub(super) fn hosts_beside(
+    builder: &Builder<'_>,
+    (left, right): (Length, Length),
+    y: Length,
+) -> [Option<(PartId, Face)>; 2] {
+    let assembly = Assembly::Carcass(builder.id);
+    let z = (builder.planes.carcass.length + builder.planes.inside.length).half();
+    [(left, false), (right, true)].map(|(x, faces_start)| {
+        let near = builder.at(x, y, z);
+        builder.board_at(Direction::X, near.x, faces_start, near, &assembly)
+    })
 }
 
 /// A lying board between two upright ones.
@@ -362,13 +383,7 @@ pub(super) fn shelf_between(
     let planes = builder.planes.clone();
     let assembly = Assembly::Carcass(builder.id);
     let middle = y.length + builder.thickness(stock).length.half();
-    let z = (planes.carcass.length + planes.inside.length).half();
-    let at_left = builder.at(left.length, middle, z);
-    let at_right = builder.at(right, middle, z);
-    let hosts = [
-        builder.board_at(Direction::X, at_left.x, false, at_left, &assembly),
-        builder.board_at(Direction::X, at_right.x, true, at_right, &assembly),
-    ];
+    let hosts = hosts_beside(builder, (left.length, right), middle);
     let let_in = builder.let_in(joint);
     let mut length = clear;
     let mut x = left.clone();

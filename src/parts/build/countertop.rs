@@ -1,12 +1,12 @@
 //! What is laid on top of cases, and the slots that it moves in.
 
-use crate::measure::Length;
-use crate::model::{JointKind, OnTop, Piece, Size};
+use crate::measure::{Length, Span};
+use crate::model::{JointKind, Piece, Size};
 use crate::parts::feature::{Feature, FeatureKind};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::{Joint, JointSort};
-use crate::parts::part::{Assembly, Parts};
-use crate::parts::screw_rows::{ScrewRow, is_carrier, screw_rows};
+use crate::parts::part::{Assembly, Part, Parts};
+use crate::parts::screw_rows::{is_carrier, screw_rows};
 use crate::parts::space::Face;
 use crate::trade;
 
@@ -57,10 +57,13 @@ pub(super) fn fasten(piece: &Piece, parts: &mut Parts) {
                 span: top.spec.span,
             })
             .collect();
-        let slots: Vec<(PartId, Feature)> = screw_rows(piece, top, &own)
-            .iter()
-            .flat_map(|row| slots(piece, parts, top, row))
-            .collect();
+        let mut slots: Vec<(PartId, Feature)> = Vec::new();
+        for row in screw_rows(piece, top, &own) {
+            let Some((board, long)) = parts.get(row.board).zip(row.slot) else { continue };
+            let at = (row.z, long);
+            let own = self::slots(piece, board, at, row.screws.iter(), top.spec.span);
+            slots.extend(own.into_iter().map(|slot| (row.board, slot)));
+        }
         parts.joints.extend(joints);
         for (board, slot) in slots {
             if let Some(part) = parts.all.get_mut(board.0) {
@@ -70,14 +73,20 @@ pub(super) fn fasten(piece: &Piece, parts: &mut Parts) {
     }
 }
 
-/// The slots of a row of screws, each with the board that it is cut into.
-fn slots(piece: &Piece, parts: &Parts, top: &OnTop, row: &ScrewRow) -> Vec<(PartId, Feature)> {
-    let Some((board, long)) = parts.get(row.board).zip(row.slot) else { return Vec::new() };
+/// The slots of a row of screws so far behind the foremost face, in the board that they go
+/// through.
+pub(super) fn slots<'s>(
+    piece: &Piece,
+    board: &Part,
+    (z, long): (Length, Length),
+    screws: impl Iterator<Item = &'s Length>,
+    span: Span,
+) -> Vec<Feature> {
     let (origin, deep) = (board.placement.origin, board.thickness.length);
-    let (middle, wide) = (row.z - origin.z, trade::slot_wide(piece.tape().unit));
+    let (middle, wide) = (z - origin.z, trade::slot_wide(piece.tape().unit));
     let slot = |x: &Length| {
         let at = *x - origin.x;
-        let slot = Feature {
+        Feature {
             kind: FeatureKind::Slot,
             face: Face::ThickStart,
             u: (at - wide.half(), at + wide.half()),
@@ -85,9 +94,8 @@ fn slots(piece: &Piece, parts: &Parts, top: &OnTop, row: &ScrewRow) -> Vec<(Part
             deep,
             deep_at: None,
             takes: None,
-            span: top.spec.span,
-        };
-        (row.board, slot)
+            span,
+        }
     };
-    row.screws.iter().map(slot).collect()
+    screws.map(slot).collect()
 }

@@ -72,6 +72,9 @@ pub fn asked<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Ed
         (
             Role::Partition
             | Role::Divider
+            | Role::WebRail
+            | Role::WebRunner
+            | Role::DustPanel
             | Role::Slab
             | Role::Stretcher
             | Role::Nailer(_)

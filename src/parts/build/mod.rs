@@ -20,6 +20,8 @@ mod inside;
 mod nailers;
 mod on_wood;
 mod round;
+mod stacked;
+mod web;
 
 use crate::model::{MOST_PARTS, Piece};
 
@@ -38,7 +40,6 @@ pub use round::is_cut_round;
 #[must_use]
 pub fn build(piece: &Piece) -> Parts {
     let mut parts = Parts::default();
-    let wall = piece.wall();
     for case in &piece.cases {
         let first = parts.all.len();
         let mut builder = Builder::new(piece, case, &mut parts);
@@ -56,7 +57,7 @@ pub fn build(piece: &Piece) -> Parts {
         edging::build(&mut builder);
         // Builders count from the front of their own case; all backs stand at
         // one wall.
-        let back = wall - case.deep.length;
+        let back = piece.ahead(case);
         for part in parts.all.iter_mut().skip(first) {
             part.placement.origin.z += back;
             part.space = part.space.shifted(Direction::Z, back);
@@ -66,6 +67,7 @@ pub fn build(piece: &Piece) -> Parts {
         }
     }
     countertop::fasten(piece, &mut parts);
+    stacked::fasten(piece, &mut parts);
     // What is joined over several cases stands among the joints of its own.
     let Parts { all, joints, .. } = &mut parts;
     joints.sort_by_key(|joint| all.get(joint.part.0).map(|part| part.case));

@@ -211,7 +211,7 @@ fn clear_of_keep_outs(
     let spare = clear.length;
     let (x, wall) = (builder.case.beside.clone(), builder.piece.wall());
     let thick = builder.thickness(builder.case.nailers.stock).length;
-    let z = wall - builder.case.deep.length + front;
+    let z = builder.piece.ahead(builder.case) + front;
     let mut taken: Vec<(Size, Size)> = builder
         .piece
         .site

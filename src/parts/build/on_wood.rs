@@ -24,17 +24,18 @@ pub(super) fn build(
     let Some(depth) = Depth::of(builder, made) else { return };
     let Some(free) = &opening.on_wood else { return };
     let own = Own { opening, boxes, depth: &depth, free };
-    let floor = floor(builder, opening);
     for (index, side) in Side::BOTH.into_iter().enumerate() {
         guide(builder, &own, made, side, space);
+        let floor = builder.part(made.sides[index]).map(Part::cuboid).and_then(|box_side| {
+            let middle = |way| (box_side.from.along(way) + box_side.to.along(way)).half();
+            floor(builder, opening, (middle(Direction::X), middle(Direction::Z)))
+        });
         let runner = floor.and_then(|floor| runner(builder, &own, side, floor));
         if let Some(carrier) = runner.or(floor) {
             builder.join(JointSort::Slid, made.sides[index], carrier, false, opening.span);
         }
         kicker(builder, &own, side);
-        if let Some(floor) = floor {
-            stop(builder, &own, made, side, floor);
-        }
+        stop(builder, &own, made, side);
     }
 }
 
@@ -64,21 +65,34 @@ impl Depth {
 /// True for a board that lies in the case.
 fn lies(part: &Part) -> bool {
     match part.role {
-        Role::Bottom | Role::Top | Role::Stretcher | Role::FixedShelf | Role::Divider => {
-            part.placement.thickness == Direction::Y
-        }
+        Role::Bottom
+        | Role::Top
+        | Role::Stretcher
+        | Role::FixedShelf
+        | Role::Divider
+        | Role::WebRail
+        | Role::WebRunner => part.placement.thickness == Direction::Y,
         _ => false,
     }
 }
 
-/// The nearest board under the lower edge of an opening.
-fn floor(builder: &Builder<'_>, opening: &Opening) -> Option<PartId> {
-    let x = builder.case.x + opening.x + opening.wide.length.half();
-    let under = builder.own().filter(|(_, part)| {
-        let (from, to) = part.extent(Direction::X);
-        lies(part) && from < x && x < to && part.extent(Direction::Y).0 < opening.y
-    });
-    under.max_by_key(|(_, part)| part.extent(Direction::Y).1).map(|(id, _)| id)
+/// The nearest board under the lower edge of an opening, where it lies below this place: a
+/// web frame has none between its rails and runners.
+fn floor(builder: &Builder<'_>, opening: &Opening, (x, z): (Length, Length)) -> Option<PartId> {
+    let covers = |part: &Part, direction, at| {
+        let (from, to) = part.extent(direction);
+        from < at && at < to
+    };
+    let top = |part: &Part| part.extent(Direction::Y).1;
+    let middle = builder.case.x + opening.x + opening.wide.length.half();
+    let under =
+        || builder.own().filter(|(_, part)| lies(part) && part.extent(Direction::Y).0 < opening.y);
+    let nearest = under().filter(|(_, part)| covers(part, Direction::X, middle));
+    let nearest = nearest.map(|(_, part)| top(part)).max()?;
+    let mut level = under().filter(|(_, part)| top(part) == nearest);
+    let found =
+        level.find(|(_, part)| covers(part, Direction::X, x) && covers(part, Direction::Z, z));
+    found.map(|(id, _)| id)
 }
 
 /// The nearest boards over the upper edge of an opening, all at one height, that lie
@@ -91,17 +105,22 @@ fn ceiling(builder: &Builder<'_>, top: Length, x: (Length, Length)) -> Vec<PartI
     let height = |part: &Part| part.extent(Direction::Y).0;
     let nearest = builder.own().filter(|(_, part)| over(part)).map(|(_, part)| height(part)).min();
     let own = builder.own().filter(|(_, part)| over(part) && Some(height(part)) == nearest);
-    own.map(|(id, _)| id).collect()
+    let (runners, boards): (Vec<(PartId, &Part)>, _) =
+        own.partition(|(_, part)| part.role == Role::WebRunner);
+    // Under a web frame a strip lies along a runner, and only crosses the rails.
+    let own = if runners.is_empty() { boards } else { runners };
+    own.into_iter().map(|(id, _)| id).collect()
 }
 
-/// A strip is glued to a sheet; solid wood moves under it, and it is screwed to that
-/// through slots.
+/// A strip is glued to a sheet, and to solid wood whose grain runs along it; other solid
+/// wood moves under it, and it is screwed to that through slots.
 fn fix(builder: &mut Builder<'_>, own: &Own<'_>, strip: PartId, to: PartId) {
-    let board = builder.part(to);
-    let solid =
+    let across = |board: &&Part| board.placement.length != Direction::Z;
+    let board = builder.part(to).filter(across);
+    let moves =
         board.and_then(|board| builder.piece.stock(board.stock)).is_some_and(Stock::is_solid);
-    let kind = if solid { JointKind::Screw } else { JointKind::Butt };
-    builder.join(JointSort::Wood(kind), strip, to, !solid, own.boxes.span);
+    let kind = if moves { JointKind::Screw } else { JointKind::Butt };
+    builder.join(JointSort::Wood(kind), strip, to, !moves, own.boxes.span);
 }
 
 /// A part of the drawer that stays in the case.
@@ -226,12 +245,11 @@ fn kicker(builder: &mut Builder<'_>, own: &Own<'_>, side: Side) {
 }
 
 /// A block on the board below, behind the front of the box: an inset front stops flush.
-fn stop(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, floor: PartId) {
+fn stop(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side) {
     let [long, wide, most] = own.free.stop.clone();
     let inset = own.opening.front.as_ref().is_some_and(|front| front.set == Set::Inset);
-    let parts = [made.front, made.bottom, floor, made.sides[0], made.sides[1]];
-    let [Some(front), Some(bottom), Some(below), Some(left), Some(right)] =
-        parts.map(|id| builder.part(id))
+    let parts = [made.front, made.bottom, made.sides[0], made.sides[1]];
+    let [Some(front), Some(bottom), Some(left), Some(right)] = parts.map(|id| builder.part(id))
     else {
         return;
     };
@@ -241,20 +259,32 @@ fn stop(builder: &mut Builder<'_>, own: &Own<'_>, made: &Made, side: Side, floor
     if !inset || over.length < own.free.over_stop.length {
         return;
     }
-    let top = below.side(Direction::Y, true);
-    let high = &own.opening.stands[1] - &top + over;
     let (from, to) = (left.side(Direction::X, false), right.side(Direction::X, true));
     let quarter = (&to - &from) / 4;
     let middle = match side {
         Side::Left => from + quarter,
         Side::Right => to - quarter,
     };
+    let z = front.side(Direction::Z, true);
+    let Some((floor, below)) = floor(builder, own.opening, (middle.length, z.length))
+        .and_then(|id| Some((id, builder.part(id)?)))
+    else {
+        return;
+    };
+    let top = below.side(Direction::Y, true);
+    let high = &own.opening.stands[1] - &top + over;
+    // On the front rail of a web frame it ends with that.
+    let room = below.side(Direction::Z, true) - &z;
+    if room.length < trade::shortest_stop(builder.piece.tape().unit) {
+        return;
+    }
+    let long = if long.length < room.length { long } else { room };
     let x = middle - wide.half() - &builder.case.beside;
     let strip = Strip {
         role: Role::Stop,
         side,
         size: [long, wide, high],
-        stands: builder.stands(x, top, front.side(Direction::Z, true)),
+        stands: builder.stands(x, top, z),
         axes: INWARD,
         show: Some(Face::ThickEnd),
     };

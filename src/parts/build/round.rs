@@ -69,7 +69,7 @@ pub fn is_cut_round(role: Role) -> bool {
 fn cut(builder: &mut Builder<'_>, round: &CutRound, is: impl Fn(&Part) -> bool) {
     let Some(keep_out) = builder.piece.site.keep_outs.get(round.keep_out.0) else { return };
     let clear = builder.piece.clear_of(round);
-    let back = builder.piece.wall() - builder.case.deep.length;
+    let back = builder.piece.ahead(builder.case);
     let mut space = keep_out_space(builder.piece, keep_out);
     space.from =
         Point::new(space.from.x - clear, space.from.y - clear, space.from.z - clear - back);

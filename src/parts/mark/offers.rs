@@ -233,6 +233,9 @@ fn own(key: &Key) -> [String; 2] {
         Role::Partition => ("P", "P"),
         Role::Divider => ("DV", "D"),
         Role::FixedShelf | Role::AdjustableShelf => ("SH", "S"),
+        Role::WebRail => ("WR", "W"),
+        Role::WebRunner => ("WN", "N"),
+        Role::DustPanel => ("DP", "DP"),
         Role::Leg | Role::BaseLeg => ("LEG", "LG"),
         Role::Kick => ("KICK", "KI"),
         Role::BaseMember => {

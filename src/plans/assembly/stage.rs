@@ -47,6 +47,9 @@ pub fn stage(part: &Part) -> Stage {
         | Role::Partition
         | Role::Divider
         | Role::FixedShelf
+        | Role::WebRail
+        | Role::WebRunner
+        | Role::DustPanel
         | Role::Leg
         | Role::Kick
         | Role::BaseMember

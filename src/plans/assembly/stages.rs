@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::parts::{Assembly, Joint, JointSort, Parts};
+use crate::parts::{Assembly, Joint, JointSort, Of, PartId, Parts};
 use crate::plans::operations::{self, Step};
 
 /// The steps in which each unit is put together, the whole unit last.
@@ -19,8 +19,39 @@ pub(in crate::plans) fn stages(parts: &Parts) -> Stages {
             within.entry(own.assembly).or_default().push((index, joint));
         }
     }
-    let of = |joints: Vec<(usize, &Joint)>| operations::steps(parts, &joints, &|id| vec![id]);
-    within.into_iter().map(|(unit, joints)| (unit, of(joints))).collect()
+    within.into_iter().map(|(unit, joints)| (unit, in_steps(parts, joints))).collect()
+}
+
+/// The steps of one unit: first its web frames, each of which goes into the rest as one.
+fn in_steps(parts: &Parts, joints: Vec<(usize, &Joint)>) -> Vec<Step> {
+    let mut webs: BTreeMap<Of, Vec<(usize, &Joint)>> = BTreeMap::new();
+    let mut rest = Vec::new();
+    for (index, joint) in joints {
+        match web_of(parts, joint) {
+            Some(web) => webs.entry(web).or_default().push((index, joint)),
+            None => rest.push((index, joint)),
+        }
+    }
+    let mut members: BTreeMap<PartId, Vec<PartId>> = BTreeMap::new();
+    let mut steps = Vec::new();
+    for own in webs.values() {
+        let mut all: Vec<PartId> =
+            own.iter().flat_map(|(_, joint)| [joint.part, joint.into]).collect();
+        all.sort_unstable();
+        all.dedup();
+        members.extend(all.iter().map(|id| (*id, all.clone())));
+        steps.extend(operations::steps(parts, own, &|id| vec![id]));
+    }
+    let fixed = |id: PartId| members.get(&id).cloned().unwrap_or_else(|| vec![id]);
+    steps.extend(operations::steps(parts, &rest, &fixed));
+    steps
+}
+
+/// The web frame that a joint lies within.
+pub(super) fn web_of(parts: &Parts, joint: &Joint) -> Option<Of> {
+    let [one, other] = [joint.part, joint.into].map(|id| parts.get(id));
+    let (one, other) = one.zip(other)?;
+    (one.role.is_of_web() && other.role.is_of_web() && one.of == other.of).then_some(one.of)
 }
 
 /// True for a joint that closes when its unit is glued up.

@@ -2,6 +2,7 @@
 //! fronts on their boxes, and the screws for all of it; and the rows of shelf pins.
 
 mod at_wall;
+mod driver_room;
 pub mod fronts;
 pub mod hinges;
 pub mod on_wood;
@@ -13,6 +14,7 @@ pub mod screws;
 mod screws_apart;
 pub mod slides;
 pub mod spacers;
+mod stacked;
 pub mod stops;
 
 use std::collections::BTreeMap;

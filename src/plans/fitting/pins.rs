@@ -290,7 +290,7 @@ fn blocked<'a>(rows: &PinRows<'_>, shelf: &Part, index: &Index<'a>) -> Vec<Block
 /// Where the front row and the back row lie, from the foremost face of the piece.
 fn lines(piece: &Piece, case: &Case, opening: &Opening, shelf: &Part, pins: &Pins) -> [Length; 2] {
     let planes = parts::planes(piece, case);
-    let ahead = piece.wall() - case.deep.length;
+    let ahead = piece.ahead(case);
     let behind = match &opening.front {
         Some(fronts) if fronts.set == Set::Inset => {
             planes.frame.length + piece.thickness(fronts.stock).length

@@ -141,7 +141,7 @@ fn rail<'a>(
     };
     // Parts count from the foremost face of the piece, their sizes from that of the case.
     let line = &planes.inside - &from_back;
-    let z = piece.wall() - case.deep.length + line.length;
+    let z = piece.ahead(case) + line.length;
     let x = case.x + opening.x + opening.wide.length.half();
     let top = &opening.stands[1] + &opening.high;
     let middle = opening.y + opening.high.length.half();
@@ -151,7 +151,7 @@ fn rail<'a>(
     };
     let lying = || {
         own.iter().filter(|part| {
-            matches!(
+            let is_board = matches!(
                 part.role,
                 Role::Top
                     | Role::Stretcher
@@ -159,8 +159,10 @@ fn rail<'a>(
                     | Role::FixedShelf
                     | Role::AdjustableShelf
                     | Role::Bottom
-            ) && over(part, Direction::X, x)
-                && over(part, Direction::Z, z)
+            );
+            // A web frame lies at the height of its rails wherever these are.
+            let is_there = is_board && over(part, Direction::Z, z) || part.role == Role::WebRail;
+            is_there && over(part, Direction::X, x)
         })
     };
     // Where nothing parts the opening from the one over it, the rail hangs from its edge.
@@ -170,6 +172,8 @@ fn rail<'a>(
         .filter(|part| part.extent(Direction::Y).0 > middle)
         .min_by_key(|part| part.extent(Direction::Y).0);
     let underside = above.map_or(top, |above| above.side(Direction::Y, false));
+    // Nothing is screwed up into what may be a dust panel, or nothing at all.
+    let above = above.filter(|part| part.role != Role::WebRail);
     let height = underside - &rod.down;
     let y = height.length;
     let beside = || {

@@ -158,6 +158,34 @@ pub(super) fn beside_middle<'a>(
     lines.collect()
 }
 
+/// The line of screws down through a board at these places, in the piece, that are evenly
+/// apart; `None` for none.
+pub(super) fn down_at<'a>(
+    [through, into]: [&'a Part; 2],
+    z: Length,
+    screws: &[Length],
+) -> Option<ScrewLine<'a>> {
+    let (own, place) = (through.cuboid(), &through.placement);
+    let faces = |side: Direction| [true, false].map(|start| place.face(side, start));
+    let (edge, end) = (through.datum(faces(Direction::Z)), through.datum(faces(Direction::X)));
+    let nearest = if end.is_start() { screws.first()? } else { screws.last()? };
+    let apart = match screws {
+        [one, other, ..] => *other - *one,
+        [_] | [] => Length::ZERO,
+    };
+    Some(ScrewLine {
+        through,
+        face: place.face(Direction::Y, false),
+        into,
+        edge,
+        at: through.distance(edge, z - own.from.z),
+        end,
+        first: through.distance(end, *nearest - own.from.x),
+        apart,
+        count: u32::try_from(screws.len()).unwrap_or(u32::MAX),
+    })
+}
+
 /// The middle of what two boards share, along the longer side of that.
 struct Row<'a> {
     through: &'a Part,

@@ -3,8 +3,7 @@
 use crate::measure::{Length, Unit};
 use crate::model::{CaseId, JointKind, Side};
 use crate::parts::{
-    Assembly, Bore, Cuboid, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role,
-    ScrewRow, screw_rows,
+    Assembly, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role, ScrewRow, screw_rows,
 };
 use crate::plans::Workings;
 use crate::plans::beside;
@@ -14,8 +13,8 @@ use crate::trade;
 
 use super::fronts::ScrewLength;
 use super::screw_lines::{self, ScrewLine};
-use super::screws_apart;
 use super::{Drawer, HungAt, OntoBox};
+use super::{driver_room, screws_apart, stacked};
 
 /// What they are for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -26,6 +25,8 @@ pub enum Purpose {
     Boards,
     /// Countertops, from below.
     Countertops,
+    /// Cases that stand on others, down through their bottoms.
+    Stacked,
     /// Packers beside slides.
     Packers,
     /// Strips of drawers on wood.
@@ -233,11 +234,11 @@ pub(super) fn count<'a>(fastenings: &[Fastening<'a>]) -> Vec<Screws<'a>> {
 }
 
 /// A joint with its parts.
-struct Joined<'a> {
-    index: usize,
+pub(super) struct Joined<'a> {
+    pub(super) index: usize,
     sort: JointSort,
-    part: &'a Part,
-    into: &'a Part,
+    pub(super) part: &'a Part,
+    pub(super) into: &'a Part,
 }
 
 fn joined(parts: &Parts) -> Vec<Joined<'_>> {
@@ -337,9 +338,12 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let count = countertop_screws(work, into);
                 found.push(fastening(Purpose::Countertops, long, count, Vec::new()));
             }
+            (JointSort::Wood(JointKind::Screw), Role::Bottom) if part.case != into.case => {
+                found.push(stacked::stacked(work, own));
+            }
             (JointSort::Wood(JointKind::Screw), Role::Batten) => {
                 let count = trade::screws_along(part.length.length);
-                let blocks = before_face(work, into, part);
+                let blocks = driver_room::before_face(work, into, part);
                 let lines = screw_lines::clear_of(into, part, Some(count), &blocks, unit);
                 found.push(fastening(Purpose::Fillers, through(into, part, unit), count, lines));
             }
@@ -397,28 +401,6 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
         }
     }
     found
-}
-
-/// What stands on an end where the driver of a filler's screws is: the boards of its case
-/// that come up to it, what is fixed on it, and the plates of hinges.
-fn before_face(work: &Workings<'_>, end: &Part, batten: &Part) -> Vec<Cuboid> {
-    let axis = end.placement.thickness;
-    let own = end.cuboid();
-    let middle = |cuboid: &Cuboid| cuboid.from.along(axis) + cuboid.to.along(axis);
-    let outward = middle(&batten.cuboid()) > middle(&own);
-    let stands = |part: &&Part| {
-        let stays = matches!(part.assembly, Assembly::Carcass(_) | Assembly::Loose(_));
-        let loose = matches!(part.role, Role::AdjustableShelf | Role::Batten | Role::Filler);
-        let other = part.cuboid();
-        stays
-            && !loose
-            && !std::ptr::eq(*part, end)
-            && !other.overlap_along(&own, axis).is_negative()
-            && (middle(&other) < middle(&own)) == outward
-    };
-    let boards = work.parts.of_case(end.case).iter().filter(stands).map(Part::cuboid);
-    let plates = end.features.iter().filter(|cut| cut.kind == FeatureKind::Bore(Bore::Plate));
-    boards.chain(plates.flat_map(|plate| end.hollows(plate))).collect()
 }
 
 /// What holds each case to the one on its right.
@@ -491,7 +473,7 @@ fn through(block: &Part, board: &Part, unit: Unit) -> Long {
     bought(own + into_face(unit), most, unit)
 }
 
-fn bought(least: Length, most: Length, unit: Unit) -> Long {
+pub(super) fn bought(least: Length, most: Length, unit: Unit) -> Long {
     let least = least.min(most);
     trade::screw_sold(least, most, unit).map_or(Long::Between(least, most), Long::Is)
 }

@@ -23,6 +23,9 @@ pub(super) fn keep_apart(found: &mut [Fastening<'_>], unit: Unit) {
             Long::Is(long) | Long::AtLeast(long) | Long::Between(_, long) => Some(long),
             Long::BySheet => None,
         };
+        // Slots have screws too, which stand on no line.
+        let count = |lines: &[ScrewLine<'_>]| lines.iter().map(|line| line.count).sum::<u32>();
+        let more = own.count.saturating_sub(count(&own.lines));
         for line in &mut own.lines {
             let screws = |line: &ScrewLine<'_>| {
                 let deep = long.unwrap_or(line.through.thickness.length);
@@ -39,6 +42,6 @@ pub(super) fn keep_apart(found: &mut [Fastening<'_>], unit: Unit) {
             }
             driven.extend(screws(line).into_iter().map(|screw| (case, screw)));
         }
-        own.count = own.lines.iter().map(|line| line.count).sum();
+        own.count = count(&own.lines) + more;
     }
 }

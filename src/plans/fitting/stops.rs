@@ -67,6 +67,7 @@ pub fn stops<'a>(piece: &'a Piece, parts: &'a Parts) -> Vec<Stop<'a>> {
                         | Role::Stretcher
                         | Role::Divider
                         | Role::FixedShelf
+                        | Role::WebRail
                         | Role::Partition
                 ) && space.from.z == stop.space.from.z
                     && is_over(case, opening, &space)
@@ -113,7 +114,7 @@ fn stop<'a>(
     let planes = parts::planes(piece, case);
     let thick = piece.thickness(fronts.stock);
     let edge = closes_at(opening);
-    let shift = piece.wall() - case.deep.length;
+    let shift = piece.ahead(case);
     let front = shift + planes.frame.length + thick.length;
     let over = trade::stop_over(unit);
     let (x, y) = (case.x + opening.x, opening.y);
@@ -140,7 +141,10 @@ fn stop<'a>(
         .filter(|part| match direction {
             Direction::X => matches!(part.role, Role::End(_) | Role::Partition),
             Direction::Y | Direction::Z => {
-                matches!(part.role, Role::Top | Role::Stretcher | Role::Divider | Role::FixedShelf)
+                matches!(
+                    part.role,
+                    Role::Top | Role::Stretcher | Role::Divider | Role::FixedShelf | Role::WebRail
+                )
             }
         })
         .filter(|part| covers(part, along, middle.along(along)))

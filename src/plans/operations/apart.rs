@@ -176,7 +176,16 @@ impl<'a> Scene<'a> {
                 part.is_some_and(|part| matches!(part.assembly, Assembly::Base(_)))
             });
             let within = hosts > 0 && guests > 0;
-            (is_base, own.len(), guests + hosts, within, guests, Reverse(*index))
+            // Nor is what another case stands on.
+            let carries = self
+                .joints_of(*index)
+                .iter()
+                .any(|own| self.parts.stacks(own.joint) && own.ends[1] == Some(*index));
+            // A web frame is one board for all that it goes into.
+            let is_web =
+                own.iter().all(|id| self.parts.get(*id).is_some_and(|part| part.role.is_of_web()));
+            let boards = if is_web { 1 } else { own.len() };
+            (is_base || carries, boards, guests + hosts, within, guests, Reverse(*index))
         })
     }
 

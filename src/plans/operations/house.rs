@@ -5,6 +5,7 @@ use crate::model::{CaseId, Side, SpaceId};
 use crate::parts::PartId;
 use crate::plans::bases::{Leveled, StoodOn};
 use crate::plans::countertops::Laid;
+use crate::plans::stacked::Stacked;
 use crate::trade::Carry;
 
 /// What is done in the house.
@@ -38,6 +39,8 @@ pub enum House {
     Wall(Wall),
     /// A countertop is laid on its case.
     Lay(Laid),
+    /// A case is set on those that it stands on.
+    Stack(Stacked),
 }
 
 /// Two cases that stand side by side are screwed to each other.

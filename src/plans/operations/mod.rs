@@ -190,6 +190,16 @@ pub enum Doing {
     DryFit(DryFit),
     /// The back is screwed on without glue, to square the case: so many screws.
     Tack(Vec<PartId>, u32),
+    /// The shoulders of runners stay open at the back rail of their web frame, whose
+    /// tenons are dry there.
+    OpenShoulders {
+        /// The runners.
+        parts: Vec<PartId>,
+        /// The back rail.
+        from: PartId,
+        /// By so much.
+        by: Length,
+    },
     /// Locating blocks are fixed inside the corners of a base, or its case is screwed
     /// down on it, with screws no longer than this.
     OnBase {

@@ -106,24 +106,26 @@ pub(super) fn gates(work: &Workings<'_>, task: &Task) -> Vec<Doing> {
     for (id, number) in &task.cuts {
         let host = work.parts.get(*id);
         let Some(feature) = host.and_then(|part| part.features.get(*number)) else { continue };
-        let Some(guest) = feature.takes.filter(|_| feature.is_channel()) else { continue };
-        let Some(part) = work.parts.get(guest) else { continue };
-        let figure = part.thickness.length;
-        if ![feature.u, feature.v].iter().any(|(from, to)| *to - *from == figure) {
-            continue;
-        }
-        let solid = work.piece.stock(part.stock).is_some_and(Stock::is_solid);
-        let thicker = if solid { Remedy::Plane } else { Remedy::Replace };
-        match found.iter_mut().find(|own| (own.figure, own.thicker) == (figure, thicker)) {
-            Some(own) => own.parts.push(guest),
-            None => found.push(Verify {
-                sheet: None,
-                parts: vec![guest],
-                figure,
-                within: trade::mating(),
-                thicker,
-                thinner: Remedy::Replace,
-            }),
+        let Some(host) = host.filter(|_| feature.is_channel()) else { continue };
+        for guest in work.parts.lodged(host, feature) {
+            let Some(part) = work.parts.get(guest) else { continue };
+            let figure = part.thickness.length;
+            if ![feature.u, feature.v].iter().any(|(from, to)| *to - *from == figure) {
+                continue;
+            }
+            let solid = work.piece.stock(part.stock).is_some_and(Stock::is_solid);
+            let thicker = if solid { Remedy::Plane } else { Remedy::Replace };
+            match found.iter_mut().find(|own| (own.figure, own.thicker) == (figure, thicker)) {
+                Some(own) => own.parts.push(guest),
+                None => found.push(Verify {
+                    sheet: None,
+                    parts: vec![guest],
+                    figure,
+                    within: trade::mating(),
+                    thicker,
+                    thinner: Remedy::Replace,
+                }),
+            }
         }
     }
     for own in &mut found {

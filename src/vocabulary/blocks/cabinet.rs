@@ -58,6 +58,11 @@ block! {
         "it hangs on the wall instead of standing on the floor",
         "hung { up 18 }",
     ).opens(hung::block);
+    ON: Path = (
+        "on",
+        "the case or the run that it stands on, in place of the floor",
+        "on sideboard",
+    ).may_open(stands_on::block);
     ENDS = CASE_ENDS;
     END = CASE_END;
     BOTTOM = CASE_BOTTOM;
@@ -159,7 +164,7 @@ block! {
     JOINT = BACK_JOINT;
     NAILERS: Nailers = (
         "nailers",
-        "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two where it hangs or is 6 ft (1800 mm) high, and no drawer runs on wood; none where its back is 1/2 in (12 mm) thick",
+        "the boards on edge before the back that the wall screws go through: `1` under the top, `2` with another above the bottom, or `none`. If not written, a case that is fixed to the wall gets one, or two where it hangs, is 6 ft (1800 mm) high, or stands on another case with its bottom higher up, and no drawer runs on wood; none where its back is 1/2 in (12 mm) thick",
         "nailers 2 { wide 4; stock birch-ply }",
     ).may_open(nailers::block);
     NOTE;
@@ -240,6 +245,11 @@ block! {
     shelves: "shelves", "the shelves",
     "What all shelves of the case have in common.";
     STOCK;
+    BUILD: BoardBuild = (
+        "build",
+        "how those behind rails are built: one board, or a web frame for drawers that run on it",
+        "build web { wide 2-1/2 }",
+    ).may_open(web::block).default("slab");
     CLEARANCE: Length = (
         "clearance",
         "how much shorter an adjustable shelf is than its space",

@@ -264,35 +264,6 @@ block! {
 }
 
 block! {
-    /// `shelf { … }` of a rail
-    rail_shelf: "rail-shelf", "the shelf behind a rail",
-    "A fixed shelf behind a rail, from one upright board to the next. Its top lies level with the top of the rail.";
-    STOCK;
-    JOINT = DIVIDER_JOINT;
-    LIP: Length = (
-        "lip",
-        "how far the rail stands up above the shelf; more than the width of the rail less the thickness of the shelf makes the shelf a stop for a door below",
-        "lip 1/4",
-    ).default("0 in")
-        .can_be("0 mm", "6 in")
-        .usual("1.5 mm", "2 in");
-    LOAD: Load = ("load", "what stands on it, where that differs from the other shelves", "load 40 lb per ft2")
-        .can_be("1 kg per m2", "5000 kg per m2")
-        .usual("20 kg per m2", "700 kg per m2");
-    NOTE;
-}
-
-block! {
-    /// `divider { … }`
-    divider: "divider", "a divider",
-    "A board of the case between two openings. In a case with a face frame, its front edge stands behind the frame, and inset fronts beside it close before it.";
-    STOCK;
-    JOINT = DIVIDER_JOINT;
-    EDGES;
-    NOTE;
-}
-
-block! {
     /// `around "…" { … }`
     around: "around", "a cut around a keep-out",
     "The cuts go through the whole thickness. In a board they are open at its rear edge, in the sides and the back of a box at the top.";

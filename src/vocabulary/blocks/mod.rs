@@ -3,6 +3,7 @@
 #[macro_use]
 mod declare;
 
+mod boards_behind;
 mod cabinet;
 mod elevation;
 mod fronts_and_boxes;
@@ -16,6 +17,7 @@ mod runs;
 mod standing;
 mod whole_file;
 
+pub(crate) use boards_behind::*;
 pub(crate) use cabinet::*;
 pub(crate) use elevation::*;
 pub(crate) use fronts_and_boxes::*;
@@ -76,6 +78,7 @@ pub static BLOCKS: &[&Block] = &[
     &bottom::BLOCK,
     &back::BLOCK,
     &hung::BLOCK,
+    &stands_on::BLOCK,
     &nailers::BLOCK,
     &top::BLOCK,
     &stretchers::BLOCK,
@@ -94,6 +97,7 @@ pub static BLOCKS: &[&Block] = &[
     &rail::BLOCK,
     &rail_shelf::BLOCK,
     &divider::BLOCK,
+    &web::BLOCK,
     &drawer::BLOCK,
     &tray::BLOCK,
     &drawer_behind::BLOCK,

@@ -68,6 +68,26 @@ block! {
 }
 
 block! {
+    /// `on NAME { … }`
+    stands_on: "on", "a case that stands on another",
+    "A case on top of a base case, or of a run of them, or of the countertop there. Each is made, carried, and lifted by itself. It is set when what it stands on is leveled, fixed, and covered. Screws go down through its bottom, without glue, so that the two come apart again; where its bottom lies higher, behind a rail, two nailers hold it to the wall. Its back stands over that of the case below, and at a wall it is fixed to that too.";
+    LEFT: Length = (
+        "left",
+        "how far its left side stands in from the left side of what it stands on; if not written, it stands in the middle",
+        "left 2",
+    )
+        .can_be("0 mm", "30 m")
+        .usual("0 mm", "10 m");
+    BACK: Length = (
+        "back",
+        "how far its back stands before that of the case below, where neither is fixed to a wall",
+        "back 1",
+    ).default("0 in").metric("0 mm")
+        .can_be("0 mm", "2 m")
+        .usual("0 mm", "300 mm");
+}
+
+block! {
     /// `nailers … { … }`
     nailers: "nailers", "the nailers",
     "Boards on edge between the ends, tight against the back, that carry the wall screws. Partitions are notched for them.";

@@ -29,7 +29,7 @@ impl Maker<'_, '_> {
     pub(super) fn leveled(&self) -> impl Iterator<Item = &Case> {
         self.piece.cases.iter().filter(|case| {
             let separate = case.base.as_ref().is_some_and(|base| base.separate);
-            case.hung.is_none() && !(separate && self.piece.base_row(case.id).is_some())
+            case.is_on_floor() && !(separate && self.piece.base_row(case.id).is_some())
         })
     }
 

@@ -1,7 +1,7 @@
 //! Cases that are screwed to each other where they stand.
 
 use crate::measure::Length;
-use crate::model::Case;
+use crate::model::{Case, CaseId};
 use crate::plans::beside;
 use crate::plans::fitting::Purpose;
 use crate::plans::operations::{Beside, Doing, House};
@@ -9,12 +9,19 @@ use crate::plans::operations::{Beside, Doing, House};
 use super::{Maker, Usual, Work};
 
 impl Maker<'_, '_> {
-    /// Fixes them to each other, after a task; the last task then.
-    pub(super) fn set_beside(&mut self, after: usize) -> usize {
-        let beside = beside::pairs(self.piece, self.parts);
+    /// Cases are screwed to those beside them, on the floor or on other cases; the task
+    /// after which they hold.
+    pub(super) fn tied(&mut self, after: usize, stacked: bool) -> usize {
+        let is_here =
+            |id: CaseId| self.piece.case(id).is_some_and(|case| case.on.is_some() == stacked);
+        let mut beside = beside::pairs(self.piece, self.parts);
+        beside.retain(|own| is_here(own.cases[0]));
         if beside.is_empty() {
             return after;
         }
+        let all = (0..).zip(&self.work.fastened().fastenings);
+        let ties = all.filter(|(_, own)| own.purpose == Purpose::Ties && is_here(own.part.case));
+        let ties: Vec<usize> = ties.map(|(index, _)| index).collect();
         let mut lines = vec![self.clamped_beside(&beside)];
         lines.extend(beside.iter().map(|own| self.fixed_beside(own)));
         lines.push("drive the front screws where a hinge, a slide, or a frame will hide them; in an open case sink them, and plug the holes".to_owned());
@@ -23,9 +30,6 @@ impl Maker<'_, '_> {
         let task = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
         let does = beside.into_iter().map(|own| Doing::House(House::Beside(own)));
         self.does(task, does.collect());
-        let all = (0..).zip(&self.work.fastened().fastenings);
-        let ties = all.filter(|(_, own)| own.purpose == Purpose::Ties).map(|(index, _)| index);
-        let ties: Vec<usize> = ties.collect();
         self.does(task, vec![Doing::Fasten(ties)]);
         task
     }

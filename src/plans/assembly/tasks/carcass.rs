@@ -49,6 +49,9 @@ impl Planting {
             | Role::Partition
             | Role::Divider
             | Role::FixedShelf
+            | Role::WebRail
+            | Role::WebRunner
+            | Role::DustPanel
             | Role::AdjustableShelf
             | Role::BaseMember
             | Role::BaseLeg

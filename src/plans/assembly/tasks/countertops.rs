@@ -11,9 +11,12 @@ use super::{Maker, Usual, Work};
 
 impl Maker<'_, '_> {
     /// Every countertop is laid on and screwed down from below, before doors and drawers
-    /// stand in the way; the task after which they lie.
-    pub(super) fn laid_on(&mut self, after: usize) -> usize {
-        let all = countertops::laid(self.work);
+    /// stand in the way, and those of cases that stand on others when these stand; the task
+    /// after which they lie.
+    pub(super) fn laid_on(&mut self, after: usize, stacked: bool) -> usize {
+        let mut all = countertops::laid(self.work);
+        let case = |own: &Laid| self.piece.case(self.parts.get(own.part)?.case);
+        all.retain(|own| case(own).is_some_and(|case| case.on.is_some() == stacked));
         if all.is_empty() {
             return after;
         }
@@ -33,7 +36,11 @@ impl Maker<'_, '_> {
         let title = format!("Lay on the countertop{plural}");
         let task = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
         self.does(task, all.into_iter().map(|own| Doing::House(House::Lay(own))).collect());
-        let is_top = |part| self.parts.get(part).is_some_and(|own| own.role == Role::Countertop);
+        let is_top = |part| {
+            let top = self.parts.get(part).filter(|own| own.role == Role::Countertop);
+            let case = top.and_then(|top| self.piece.case(top.case));
+            case.is_some_and(|case| case.on.is_some() == stacked)
+        };
         let joints = self
             .picked(|joint| joint.sort == JointSort::Wood(JointKind::Screw) && is_top(joint.part));
         self.closes(task, joints);

@@ -39,18 +39,20 @@ impl Maker<'_, '_> {
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Scribing), vec![last]);
             self.does(last, does);
         }
-        last = self.set_beside(last);
+        last = self.tied(last, false);
         last = self.screwed_down(last);
         if self.piece.site.fixed {
-            let wall = wall::wall(self.piece, self.parts);
-            let lines = self.walled(&wall);
-            let title = "Fix it to the wall".to_owned();
+            let wall = wall::wall(self.piece, self.parts, false);
+            let lines = self.walled(&wall, false);
+            let title = format!("Fix {} to the wall", self.on_floor("it"));
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Wall), vec![last]);
             self.does(last, vec![Doing::House(House::Wall(wall))]);
         }
         let last = self.kicks_on(last);
         let last = self.filled(last);
-        let last = self.laid_on(last);
+        let last = self.laid_on(last, false);
+        let last = self.stacked(last);
+        let last = self.laid_on(last, true);
         let last = self.all_back(last);
         self.appliances(last);
     }
@@ -174,20 +176,31 @@ impl Maker<'_, '_> {
     /// that don't stand on a base with others.
     fn leveling(&self) -> [String; 2] {
         let own: Vec<&str> = self.leveled().map(|case| case.name.as_str()).collect();
-        let hung = self.piece.cases.iter().filter(|case| case.hung.is_some()).count();
+        let others = self.piece.cases.iter().filter(|case| !case.is_on_floor()).count();
         let clear = match self.between_walls() {
             Some(_) => "before its place between the walls",
             None if self.is_scribed() => "clear of the walls by no more than the scribe",
             None => "where it will stay",
         };
-        match own.len() + hung == self.piece.cases.len() {
-            true => [
-                format!("find the highest place of the floor, and set the piece there, {clear}"),
-                "shim up from it until the piece is level from end to end and from front to back, and its ends are plumb".to_owned(),
-            ],
+        match own.len() + others == self.piece.cases.len() {
+            true => {
+                let piece = self.on_floor("the piece");
+                [
+                    format!("find the highest place of the floor, and set {piece} there, {clear}"),
+                    format!(
+                        "shim up from it until {piece} is level from end to end and from front to back, and its ends are plumb"
+                    ),
+                ]
+            }
             false => [
-                format!("find the highest place of the floor under the whole run, and set {} in place, {clear}", listed(&own)),
-                format!("shim {} up to that height, level from end to end and from front to back, with the ends plumb", listed(&own)),
+                format!(
+                    "find the highest place of the floor under the whole run, and set {} in place, {clear}",
+                    listed(&own)
+                ),
+                format!(
+                    "shim {} up to that height, level from end to end and from front to back, with the ends plumb",
+                    listed(&own)
+                ),
             ],
         }
     }
@@ -229,7 +242,7 @@ impl Maker<'_, '_> {
     fn scribed(&self) -> Option<(Vec<String>, Vec<Doing>)> {
         let (mut lines, mut does) = (Vec::new(), Vec::new());
         let tape = self.piece.tape();
-        for case in &self.piece.cases {
+        for case in self.piece.cases.iter().filter(|case| case.on.is_none()) {
             for side in Side::BOTH {
                 if let Exposure::Wall { scribe } = side.of(&case.exposure)
                     && scribe.length.is_positive()
@@ -285,15 +298,17 @@ impl Maker<'_, '_> {
     fn between_walls(&self) -> Option<&str> {
         let scribed =
             |case: &Case, side: Side| side.of(&case.exposure).scribe().length.is_positive();
-        let (first, last) = (self.piece.cases.first()?, self.piece.cases.last()?);
-        let both = scribed(first, Side::Left) && scribed(last, Side::Right);
+        let mut cases = self.piece.cases.iter().filter(|case| case.on.is_none());
+        let first = cases.next()?;
+        let last = cases.next_back();
+        let both = scribed(first, Side::Left) && scribed(last.unwrap_or(first), Side::Right);
         both.then_some(match self.piece.cases.len() {
             1 => first.name.as_str(),
             _ => "the piece",
         })
     }
 
-    fn walled(&self, wall: &Wall) -> Vec<String> {
+    pub(super) fn walled(&self, wall: &Wall, stacked: bool) -> Vec<String> {
         let tape = self.piece.tape();
         let mut lines = vec![
             "find the studs, and look for pipes and wires before you drill; where any run, local code and a licensed trade decide".to_owned(),
@@ -334,7 +349,7 @@ impl Maker<'_, '_> {
             "shim behind a screw where there is a gap, or it pulls the case out of square"
                 .to_owned(),
         );
-        if self.piece.cases.iter().any(|case| case.hung.is_some()) {
+        if !stacked && self.piece.cases.iter().any(|case| case.hung.is_some()) {
             lines.push(
                 "when every screw holds, take the strips off the wall, and fill their holes"
                     .to_owned(),

@@ -111,15 +111,24 @@ impl Maker<'_, '_> {
             let Some(joint) = pairs.iter().find(half) else { break };
             late.extend([joint.part, joint.into]);
         }
-        let waits = self
-            .setups
-            .iter()
-            .filter(|setup| setup.runs.iter().any(|run| late.contains(&run.part)));
+        // A channel is cut when what goes into it has its thickness.
+        let waits_for = |cut: &Cut| {
+            late.contains(&cut.0) || self.lodged(cut).iter().any(|guest| late.contains(guest))
+        };
+        let waits = self.setups.iter().filter(|setup| setup.cuts().any(|cut| waits_for(&cut)));
         let waiting: BTreeSet<Cut> = waits.flat_map(Setup::cuts).collect();
         let mut cuts = self.cut_into(&all);
         cuts.retain(|cut| !self.is_trim(cut));
-        let is_late = |cut: &Cut| late.contains(&cut.0) || waiting.contains(cut);
+        let is_late = |cut: &Cut| waits_for(cut) || waiting.contains(cut);
         cuts.into_iter().partition(|cut| !is_late(cut))
+    }
+
+    /// What goes into a channel.
+    fn lodged(&self, (id, number): &Cut) -> Vec<PartId> {
+        let host = self.parts.get(*id);
+        let feature = host.and_then(|host| host.features.get(*number));
+        let channel = host.zip(feature).filter(|(_, feature)| feature.is_channel());
+        channel.map_or_else(Vec::new, |(host, feature)| self.parts.lodged(host, feature))
     }
 
     fn is_trim(&self, (id, number): &Cut) -> bool {
@@ -284,7 +293,9 @@ impl Maker<'_, '_> {
                 ));
             }
         }
-        let after = self.ready(&cut);
+        let mut after = self.ready(&cut);
+        let guests: Vec<PartId> = cuts.iter().flat_map(|cut| self.lodged(cut)).collect();
+        after.extend(self.ready(&guests));
         let task = self.simple(title.into(), lines, Vec::new(), Work::Router, efforts, after);
         self.cuts(task, cuts);
         self.makes(&cut, task);

@@ -17,6 +17,7 @@ mod nailers;
 mod openings;
 mod runs;
 mod screw_holes;
+mod stacking;
 mod units;
 
 use std::collections::BTreeMap;
@@ -353,17 +354,19 @@ impl<'w, 'a> Maker<'w, 'a> {
 
     /// `B into LE and RE, dado`: a line for each part that is let in.
     fn joint_lines(&self, joints: &[&Joint]) -> Vec<String> {
-        // A part that is joined in two ways, a nailer, has a line for each.
-        let mut order: Vec<(PartId, JointSort)> = Vec::new();
+        // A part that is joined in two ways, a nailer, has a line for each; so has one
+        // with glue at one of its ends only.
+        let way = |joint: &Joint| (joint.part, joint.sort, joint.glued);
+        let mut order: Vec<(PartId, JointSort, bool)> = Vec::new();
         for joint in joints {
-            if !order.contains(&(joint.part, joint.sort)) {
-                order.push((joint.part, joint.sort));
+            if !order.contains(&way(joint)) {
+                order.push(way(joint));
             }
         }
         order
             .into_iter()
-            .map(|(part, sort)| {
-                let is_own = |joint: &&&Joint| (joint.part, joint.sort) == (part, sort);
+            .map(|(part, sort, glued)| {
+                let is_own = |joint: &&&Joint| way(joint) == (part, sort, glued);
                 let own: Vec<&&Joint> = joints.iter().filter(is_own).collect();
                 let mut hosts: Vec<&str> =
                     own.iter().map(|joint| self.parts.mark(joint.into)).collect();
@@ -382,7 +385,7 @@ impl<'w, 'a> Maker<'w, 'a> {
                         hosts.join(" and ")
                     );
                 }
-                let glue = if own.iter().any(|joint| joint.glued) { "glued" } else { "no glue" };
+                let glue = if glued { "glued" } else { "no glue" };
                 let is_let_in = own.first().is_some_and(|joint| match joint.sort {
                     JointSort::Wood(kind) => kind.is_let_in(),
                     _ => false,

@@ -4,9 +4,9 @@
 use std::collections::BTreeSet;
 
 use crate::diagnostics::listed;
-use crate::model::Case;
-use crate::parts::{Assembly, FeatureKind, Joint, JointSort, PartId, Role};
-use crate::plans::assembly::gluing;
+use crate::model::{Case, MemberId};
+use crate::parts::{Assembly, FeatureKind, Joint, JointSort, Of, PartId, Role, Which, web_told};
+use crate::plans::assembly::{gluing, stages};
 use crate::plans::operations::{Doing, DryFit, Step};
 
 use super::{Maker, Usual, Work};
@@ -127,17 +127,59 @@ impl<'a> Maker<'_, 'a> {
         let mut lines = self.joint_lines(&joints);
         let (slow, goes) = self.goes(stage, 0);
         lines.extend(slow);
+        let web = self.web_of(&joints);
+        let dry = web.and_then(|web| self.opens_shoulders(web, &parts));
+        lines.extend(dry.iter().map(|(line, _)| line.clone()));
+        let is_panel =
+            |id: &&PartId| self.parts.get(**id).is_some_and(|part| part.role == Role::DustPanel);
+        let comes = stage.moves.iter().flat_map(|own| &own.parts);
+        let panels: Vec<PartId> = comes.filter(is_panel).copied().collect();
+        if !panels.is_empty() {
+            lines.push(format!("{}: no glue, loose in the grooves", self.marks(&panels)));
+        }
         lines.push(
             "check that it is square and flat, for it goes into the rest as one piece".to_owned(),
         );
         after.extend(self.ready(&parts));
         let efforts = vec![Usual::Joint.times(joints.len())];
         let load = gluing::joined(self.parts, &joints);
-        let title = format!("Glue up {} of the {what}", self.few(&parts));
+        let title = match web {
+            Some(web) => format!("Glue up the {}", web_told(self.piece, web)),
+            None => format!("Glue up {} of the {what}", self.few(&parts)),
+        };
         let glued = self.glue(title, lines, parts.clone(), efforts, &load, None, after);
         self.in_goes(glued, goes);
         self.closes(glued, stage.joints.clone());
+        self.does(glued, dry.into_iter().map(|(_, doing)| doing).collect());
         self.makes(&parts, glued);
+    }
+
+    /// The web frame that these joints are of.
+    fn web_of(&self, joints: &[&Joint]) -> Option<MemberId> {
+        match stages::web_of(self.parts, joints.first()?)? {
+            Of::Member(member) => Some(member),
+            Of::Case(_) | Of::Row(_) | Of::Opening(_) | Of::Front(_) => None,
+        }
+    }
+
+    /// How a web frame is put together between boards that move: with its back tenons dry,
+    /// and room at their shoulders.
+    fn opens_shoulders(&self, web: MemberId, parts: &[PartId]) -> Option<(String, Doing)> {
+        let free = self.piece.case(web.case)?.web_of(web.at)?.free.as_ref()?;
+        let is = |role: Role| {
+            let of_role = move |id: &PartId| self.parts.get(*id).is_some_and(|it| it.role == role);
+            parts.iter().copied().filter(of_role).collect::<Vec<PartId>>()
+        };
+        let (runners, rails) = (is(Role::WebRunner), is(Role::WebRail));
+        let is_back = |id: &PartId| self.parts.get(*id).is_some_and(|it| it.which == Which::Back);
+        let from = rails.into_iter().find(is_back)?;
+        let by = free.gap.length;
+        let line = format!(
+            "leave the shoulders of the runners {} open at {}, all alike, and put no glue there; the ends shrink toward the front and close them",
+            self.piece.tape().text(by),
+            self.parts.mark(from)
+        );
+        Some((line, Doing::OpenShoulders { parts: runners, from, by }))
     }
 
     /// The wood joints of a step: a panel that is loose in its grooves takes no glue.

@@ -1,0 +1,346 @@
+//! A case that stands on another one, or on the cases of a run.
+
+use crate::diagnostics::Diagnostic;
+use crate::measure::{Exact, Length, Span, Spanned};
+use crate::syntax::Name;
+use crate::vocabulary::takes::Footing;
+use crate::vocabulary::words::{self, OnFloor};
+use crate::vocabulary::{Entries, Entry, Said, Side};
+
+use super::case::{Bottom, Case, Exposure};
+use super::countertop::Countertop;
+use super::hung::{Hanging, Hung};
+use super::id::CaseId;
+use super::lower::{Lower, Names};
+use super::piece::Piece;
+use super::place::Place;
+use super::quietly;
+use super::read_case::Shared;
+use super::run::CaseRun;
+use super::size::Size;
+use super::solve_case;
+
+/// What a case stands on that does not stand on the floor itself.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StandsOn {
+    /// The case that it is placed from, or the first one of the run.
+    pub below: CaseId,
+    /// What that is called: the case, or the run.
+    pub name: String,
+    /// From the floor to its underside.
+    pub up: Size,
+    /// Its own height.
+    pub high: Size,
+    /// From the left side of what it stands on to its left side.
+    pub left: Size,
+    /// How far its back stands before that of the case below.
+    pub back: Size,
+    /// The statement.
+    pub span: Span,
+}
+
+/// What is known of that before the case itself is solved.
+#[derive(Clone)]
+pub(super) struct Stacking {
+    below: CaseId,
+    name: String,
+    up: Size,
+    back: Size,
+    span: Span,
+}
+
+impl Stacking {
+    /// From the floor to its underside.
+    pub(super) fn up(&self) -> &Size {
+        &self.up
+    }
+
+    /// With the height of the case itself; its place from the left comes later.
+    fn with(self, high: Size) -> StandsOn {
+        let Self { below, name, up, back, span } = self;
+        StandsOn { below, name, up, high, left: Size::zero(), back, span }
+    }
+}
+
+/// How a case stands or hangs, and how high its top is above the floor.
+pub(super) fn settled(
+    hanging: Option<Hanging>,
+    on: Option<Stacking>,
+    high: Size,
+) -> (Option<Hung>, Option<StandsOn>, Size) {
+    let on = on.map(|on| on.with(high.clone()));
+    let top = on.as_ref().map_or_else(|| high.clone(), |on| &high + &on.up);
+    match hanging {
+        // Only one of the two can be; a rule says so.
+        Some(hanging) => {
+            let (hung, top) = hanging.with(high);
+            (Some(hung), on, top)
+        }
+        None => (None, on, top),
+    }
+}
+
+/// The statement that a case stands on another one.
+pub(super) fn stands_on(kind: OnFloor, entry: &Entry) -> Option<&Entry> {
+    match kind {
+        OnFloor::Case => Some(entry.body()?.one(words::case::ON)?.entry),
+        OnFloor::Run => None,
+    }
+}
+
+/// What other cases can stand on.
+pub(super) struct Floor<'a> {
+    /// The names of all that stands on the floor, solved or not.
+    names: Vec<&'a str>,
+    /// The names of those that stand on another case.
+    upper: Vec<&'a str>,
+    footings: Vec<Footed>,
+}
+
+/// A case or a run that another case is placed on.
+#[derive(Clone)]
+struct Footed {
+    name: String,
+    below: CaseId,
+    x: Size,
+    wide: Size,
+    /// From the floor to the top of what lies on it.
+    up: CountertopOn,
+    exposure: [Exposure; 2],
+    /// What hangs carries nothing.
+    hangs: bool,
+}
+
+/// The height of a case, and the stock of what lies on it.
+#[derive(Clone)]
+struct CountertopOn {
+    high: Size,
+    top: Option<Countertop>,
+}
+
+impl<'a> Floor<'a> {
+    /// From the statements, and what could be solved of them.
+    pub(super) fn new(standing: &[(OnFloor, &'a Entry)], cases: &[Case], runs: &[CaseRun]) -> Self {
+        let (mut names, mut upper) = (Vec::new(), Vec::new());
+        for (kind, entry) in standing {
+            let Some(name) = entry.name() else { continue };
+            if stands_on(*kind, entry).is_some() {
+                upper.push(name.value);
+                continue;
+            }
+            names.push(name.value);
+            if *kind == OnFloor::Run {
+                let list = entry.body().and_then(|body| body.one(words::run::ACROSS));
+                let own = list.and_then(Said::body).into_iter();
+                let own = own.flat_map(|list| list.all(words::run_list::CASE));
+                names.extend(own.filter_map(|case| Some(case.entry.name()?.value)));
+            }
+        }
+        let of_run = |case: &Case| case.run.and_then(|run| runs.get(run.0));
+        let top = |case: &Case| {
+            let shared = of_run(case).filter(|_| case.is_covered);
+            case.countertop.clone().or_else(|| shared?.countertop.clone())
+        };
+        let up = |case: &Case| CountertopOn { high: case.high.clone(), top: top(case) };
+        let mut footings: Vec<Footed> = cases
+            .iter()
+            .map(|case| Footed {
+                name: case.name.clone(),
+                below: case.id,
+                x: case.beside.clone(),
+                wide: case.wide.clone(),
+                up: up(case),
+                exposure: case.exposure.clone(),
+                hangs: case.hung.is_some(),
+            })
+            .collect();
+        for run in runs {
+            let mut own = cases
+                .iter()
+                .filter(|case| of_run(case).is_some_and(|other| other.name == run.name));
+            let first = own.clone().find(|case| case.is_covered).or_else(|| own.next());
+            let Some(first) = first else { continue };
+            footings.push(Footed {
+                name: run.name.clone(),
+                below: first.id,
+                x: run.beside.clone(),
+                wide: run.wide.clone(),
+                up: up(first),
+                exposure: run.exposure.clone(),
+                hangs: false,
+            });
+        }
+        Self { names, upper, footings }
+    }
+
+    /// What a case is to stand on; `None` where there is no such thing (reported), or where
+    /// that could not be solved.
+    fn find(&self, name: Spanned<&str>, own: &str, ctx: &mut Lower) -> Option<Footed> {
+        let last = name.value.rsplit('.').next().unwrap_or(name.value);
+        let name = Spanned::new(last, name.span);
+        let refuse = |ctx: &mut Lower, why: String| {
+            ctx.sink.push(
+                Diagnostic::error(
+                    "not-supported-yet",
+                    format!("{own} can't stand on {last}"),
+                    name.span,
+                    why,
+                )
+                .note("name a case or a run that stands on the floor"),
+            );
+        };
+        if self.upper.contains(&last) {
+            let why = if last == own {
+                "this is the same case"
+            } else {
+                "this stands on another case itself"
+            };
+            refuse(ctx, why.to_owned());
+            return None;
+        }
+        ctx.find::<Footing>(name, &Names::new(self.names.iter().copied()))?;
+        let footed = self.footings.iter().find(|footed| footed.name == last)?;
+        if footed.hangs {
+            refuse(ctx, "this hangs on the wall".to_owned());
+            return None;
+        }
+        Some(footed.clone())
+    }
+}
+
+/// Reads and solves a case that stands on another one, when that is solved.
+pub(super) fn lower(
+    entry: &Entry,
+    id: CaseId,
+    floor: &Floor<'_>,
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<Case> {
+    let (body, name) = (entry.body()?, entry.name()?.value);
+    let said = body.one(words::case::ON)?;
+    let asked = said.value()?.map(Name::text);
+    let Some(footed) = floor.find(asked, name, ctx) else {
+        // Its own mistakes are told all the same; what it stands on is not known.
+        ctx.made_up = true;
+        return None;
+    };
+    let empty = ctx.empty(&words::stands_on::BLOCK);
+    let place = said.body().unwrap_or(&empty);
+    let CountertopOn { high, top } = &footed.up;
+    let thick = top.as_ref().map(|top| shared.thickness(top.stock));
+    let on = Stacking {
+        below: footed.below,
+        name: footed.name.clone(),
+        up: high + thick.unwrap_or_default(),
+        back: back(place, said.head, name, shared, ctx)?,
+        span: said.head,
+    };
+    let at = |exposure: [Exposure; 2]| Place {
+        id,
+        path: name.to_owned(),
+        run: None,
+        exposure,
+        fillers: [false; 2],
+        is_covered: false,
+        on: Some(on.clone()),
+        wide: None,
+    };
+    let left = ctx.size(place, words::stands_on::LEFT, "place from the left");
+    let from_left = |wide: &Size| match &left {
+        Some(left) => left.clone(),
+        None => (&footed.wide - wide) * Exact::ratio(1, 2),
+    };
+    // What its sides meet follows from its width.
+    let free = [Exposure::Seen, Exposure::Seen];
+    let meets = match footed.exposure == free {
+        true => free,
+        false => match quietly::quietly(entry, at(free.clone()), shared, ctx) {
+            Some(case) => met(&footed, &from_left(&case.wide), &case.wide),
+            None => free,
+        },
+    };
+    let mut case = solve_case::lower(entry, at(meets), shared, ctx)?;
+    let left = from_left(&case.wide);
+    case.beside = &footed.x + &left;
+    case.x = case.beside.length;
+    if let Some(on) = &mut case.on {
+        on.left = left;
+    }
+    Some(case)
+}
+
+/// How far its back stands before that of the case below; at a wall not at all.
+fn back(
+    place: &Entries,
+    at: Span,
+    name: &str,
+    shared: &Shared<'_>,
+    ctx: &mut Lower,
+) -> Option<Size> {
+    let back = ctx.size_or_zero(place, words::stands_on::BACK, "place from the back");
+    if !shared.fixed || back.length.is_zero() {
+        return Some(back);
+    }
+    let written = place.one(words::stands_on::BACK).map_or(at, |said| said.head);
+    ctx.sink.push(
+        Diagnostic::error(
+            "not-supported-yet",
+            format!("{name} is fixed to the wall, so its back can't stand before it"),
+            written,
+            "the wall screws would go through nothing",
+        )
+        .note("take `back` out: its back then stands at the wall"),
+    );
+    None
+}
+
+/// What the two sides of a case meet that stands so far from the left: the wall that what
+/// it stands on meets, where they are even there.
+fn met(footed: &Footed, left: &Size, wide: &Size) -> [Exposure; 2] {
+    let even = [left.length, footed.wide.length - left.length - wide.length];
+    Side::BOTH.map(|side| match side.of(&footed.exposure) {
+        wall @ Exposure::Wall { .. } if *side.of(&even) == Length::ZERO => wall.clone(),
+        Exposure::Wall { .. } | Exposure::Seen | Exposure::Neighbour => Exposure::Seen,
+    })
+}
+
+impl Piece {
+    /// The cases that a case stands on: those as high as the one that it is placed from,
+    /// under it; none for one that stands on the floor.
+    pub fn cases_below<'p>(&'p self, upper: &'p Case) -> impl Iterator<Item = &'p Case> {
+        let on = upper.on.as_ref();
+        let high = on.and_then(|on| self.case(on.below)).map(|below| below.high.length);
+        let [from, to] = [upper.x, upper.x + upper.wide.length];
+        self.cases.iter().filter(move |case| {
+            case.is_on_floor()
+                && Some(case.high.length) == high
+                && case.x < to
+                && from < case.x + case.wide.length
+        })
+    }
+
+    /// True for a case that stands on another and has its bottom down there, to be screwed
+    /// through; where it lies higher, behind a rail, two nailers hold the case to the wall.
+    #[must_use]
+    pub fn is_screwed_down(&self, case: &Case) -> bool {
+        let rail = case.frame.as_ref().and_then(|frame| frame.bottom.as_ref());
+        let lies_low = |bottom: &Bottom| {
+            let thick = self.thickness(bottom.board.stock).length;
+            !bottom.flush || rail.is_none_or(|rail| rail.wide.length == thick)
+        };
+        case.on.is_some() && case.bottom.as_ref().is_some_and(lies_low)
+    }
+
+    /// The cases that stand on others, from the left.
+    pub fn stacked(&self) -> impl Iterator<Item = (&Case, &StandsOn)> {
+        self.cases.iter().filter_map(|case| Some((case, case.on.as_ref()?)))
+    }
+
+    /// How far behind the foremost face of the piece that of a case lies: all backs stand
+    /// in one plane, but for those of cases that stand on others before it.
+    #[must_use]
+    pub fn ahead(&self, case: &Case) -> Length {
+        let back = case.on.as_ref().map_or(Length::ZERO, |on| on.back.length);
+        self.wall() - case.deep.length - back
+    }
+}

@@ -1,0 +1,165 @@
+//! Setting cases on those that they stand on, when these stand, hold, and are covered.
+
+use crate::diagnostics::listed;
+use crate::model::{Case, Exposure, JointKind, Side};
+use crate::parts::{JointSort, PartId, Role};
+use crate::plans::operations::{Doing, House};
+use crate::plans::stacked::{self, Stacked};
+use crate::plans::wall;
+use crate::trade::Carry;
+
+use super::{Maker, Usual, Work};
+
+impl Maker<'_, '_> {
+    /// Every case that stands on another is lifted onto it, scribed, screwed down, and fixed
+    /// to the wall; the task after which they all stand.
+    pub(super) fn stacked(&mut self, after: usize) -> usize {
+        let all = stacked::stacked(self.work);
+        if all.is_empty() {
+            return after;
+        }
+        let mut last = after;
+        for own in &all {
+            let Some(case) = self.piece.case(own.case) else { continue };
+            let below = self.below(own);
+            let mut lines = self.set_on(case, own, &below);
+            let (scribed, scribes) = self.scribed_above(case);
+            lines.extend(scribed);
+            let title = format!("Set {} on {below}", case.name);
+            let efforts = vec![Usual::Leveling.times(1)];
+            last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![last]);
+            self.does(last, vec![Doing::House(House::Stack(own.clone()))]);
+            self.does(last, scribes);
+        }
+        last = self.tied(last, true);
+        for own in &all {
+            let (Some(case), Some(bottom)) = (self.piece.case(own.case), own.bottom) else {
+                continue;
+            };
+            let title = format!("Screw {} down on {}", case.name, self.below(own));
+            let (lines, efforts) = (self.driven_down(own, bottom), vec![Usual::Planting.times(1)]);
+            last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![last]);
+            let joints = self.picked(|joint| {
+                joint.sort == JointSort::Wood(JointKind::Screw)
+                    && joint.part == bottom
+                    && own.into.contains(&joint.into)
+            });
+            self.closes(last, joints);
+        }
+        if self.piece.site.fixed {
+            let wall = wall::wall(self.piece, self.parts, true);
+            let names: Vec<&str> = self.piece.stacked().map(|(case, _)| &*case.name).collect();
+            let title = format!("Fix {} to the wall too", listed(&names));
+            let (lines, efforts) = (self.walled(&wall, true), vec![Usual::Wall.times(1)]);
+            last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![last]);
+            self.does(last, vec![Doing::House(House::Wall(wall))]);
+        }
+        last
+    }
+
+    /// What is set on the floor: all of it, or what other cases come onto later.
+    pub(super) fn on_floor(&self, all: &str) -> String {
+        if self.piece.stacked().next().is_none() {
+            return all.to_owned();
+        }
+        let own = self.piece.cases.iter().filter(|case| case.on.is_none());
+        listed(&own.map(|case| case.name.as_str()).collect::<Vec<_>>())
+    }
+
+    /// `sideboard`, or `sink and bank`.
+    fn below(&self, own: &Stacked) -> String {
+        let cases = own.below.iter().filter_map(|id| self.piece.case(*id));
+        listed(&cases.map(|case| case.name.as_str()).collect::<Vec<_>>())
+    }
+
+    fn set_on(&self, case: &Case, own: &Stacked, below: &str) -> Vec<String> {
+        let tape = self.piece.tape();
+        let on = case.on.as_ref().map_or("", |on| &*on.name);
+        let into = self.marks(&own.into);
+        let covered = own
+            .into
+            .iter()
+            .any(|id| self.parts.get(*id).is_some_and(|part| part.role == Role::Countertop));
+        let by = match own.carry {
+            Carry::People(count) => format!("with {count} people"),
+            Carry::Gear => "with a lift, since it is too heavy for three people".to_owned(),
+        };
+        let left = match own.left.is_zero() {
+            true => format!("its left side even with that of {on}"),
+            false => format!("its left side {} from that of {on}", tape.text(own.left)),
+        };
+        let left = match own.from_end {
+            Some(at) if at != own.left => {
+                format!("{left}, which is {} from the left end of {into}", tape.text(at))
+            }
+            Some(_) | None => left,
+        };
+        let back = match own.back {
+            None => "its back at the wall".to_owned(),
+            Some(back) if back.is_zero() => format!("its back even with that of {below}"),
+            Some(back) => format!("its back {} before that of {below}", tape.text(back)),
+        };
+        let mut lines = Vec::new();
+        if covered && self.finish_used().is_some() {
+            lines.push(format!(
+                "wait until the finish of {into} is hard: what stands on it sooner sticks to it and leaves its mark"
+            ));
+        }
+        lines.push(format!(
+            "lay a straightedge over {into} where {} comes to stand, from end to end and from front to back; where a hollow shows light under its lower edges, plane these to fit, and put no shim where it is seen",
+            case.name
+        ));
+        lines.push(format!(
+            "lift {} onto {into} {by}, and set it down, not slid, with {left}, and {back}; put no glue between them, so that they come apart again",
+            case.name
+        ));
+        let holds = match own.bottom {
+            Some(_) => "it is screwed down",
+            None => "the wall screws hold it, since it only stands there",
+        };
+        lines.push(format!(
+            "hold a level to the ends and the front of {}: it is as plumb as what it stands on; nobody lets go of it before {holds}",
+            case.name
+        ));
+        lines
+    }
+
+    /// A stile of a case that meets a wall is scribed where it stands.
+    fn scribed_above(&self, case: &Case) -> (Vec<String>, Vec<Doing>) {
+        let tape = self.piece.tape();
+        let (mut lines, mut does) = (Vec::new(), Vec::new());
+        for side in Side::BOTH {
+            if let Exposure::Wall { scribe } = side.of(&case.exposure)
+                && scribe.length.is_positive()
+            {
+                does.push(Doing::House(House::Scribe(case.id, side, scribe.length)));
+                lines.push(format!(
+                    "scribe the {} stile of {} to the wall, so that it stands in line with what is below; up to {} of it may come off",
+                    side.word(),
+                    case.name,
+                    tape.text(scribe.length)
+                ));
+            }
+        }
+        (lines, does)
+    }
+
+    fn driven_down(&self, own: &Stacked, bottom: PartId) -> Vec<String> {
+        let bottom = self.parts.mark(bottom);
+        let into = self.marks(&own.into);
+        let mut lines = Vec::new();
+        if own.round > 0 {
+            lines.push(format!(
+                "from inside, screw down through {bottom} into {into} with {} screws on the lines of the layout sheet; set a stop on the bit for the pilot holes, so that it does not come out below",
+                own.round
+            ));
+        }
+        if own.slotted > 0 {
+            lines.push(format!(
+                "screw down through the middle of each of the {} slots in {bottom} into {into}, with a washer under the head, until the washers touch, and then a quarter turn back: {into} must slide under it",
+                own.slotted
+            ));
+        }
+        lines
+    }
+}
