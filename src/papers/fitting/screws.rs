@@ -54,6 +54,7 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
         | Purpose::Packers
         | Purpose::Strips
         | Purpose::Fillers
+        | Purpose::Covers
         | Purpose::Ties
         | Purpose::Bottoms
         | Purpose::Blocks => ("wood screws", true),
@@ -94,6 +95,7 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Bottoms => "drawer bottoms, up into the backs of the boxes",
         Purpose::Strips => "strips of drawers on wood, through slots across the grain of the board",
         Purpose::Fillers => "fillers, from inside their case into the battens",
+        Purpose::Covers => "covers, from inside their case",
         Purpose::Ties => "cases to each other",
         Purpose::Blocks => "hinge blocks",
         Purpose::Backs => "the backs, on the lines of the layout sheet",

@@ -11,6 +11,7 @@ pub mod screw_lines;
 pub mod screws;
 pub mod slides;
 pub mod spacers;
+mod stacked;
 pub mod stops;
 
 use std::collections::BTreeMap;

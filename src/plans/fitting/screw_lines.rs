@@ -2,7 +2,7 @@
 //! over the middle of what is behind it.
 
 use crate::measure::{Length, Unit};
-use crate::parts::{Cuboid, Direction, Face, Part};
+use crate::parts::{Cuboid, Direction, Face, Part, Role};
 use crate::trade;
 
 /// The line of the screws between two boards.
@@ -85,6 +85,46 @@ pub(super) fn clear_of<'a>(
         row.line(stretch, count.filter(|_| whole).unwrap_or(own), unit)
     };
     stretches.into_iter().map(line).collect()
+}
+
+/// The lines of a panel: two along its longer side, so far from both edges of what the two
+/// boards share, or one along the middle of a narrow one. Below the bottom of the case no
+/// hand gets at them.
+pub(super) fn along_edges<'a>(
+    through: &'a Part,
+    into: &'a Part,
+    (blocks, of_case): (&[&Part], &[Part]),
+    unit: Unit,
+) -> Vec<ScrewLine<'a>> {
+    let bottom = of_case.iter().find(|own| own.role == Role::Bottom);
+    let bottom = bottom.map_or(Length::ZERO, |own| own.extent(Direction::Y).0);
+    // 3 in, 75 mm (common practice, no source): clear of rows of shelf pins.
+    let inset = unit.either(Length::inches(3, 1), Length::mm(75));
+    let Some(row) = Row::of(through, into, unit) else { return Vec::new() };
+    let (own, other, across) = (through.cuboid(), into.cuboid(), row.across);
+    let from = own.from.along(across).max(other.from.along(across));
+    let to = own.to.along(across).min(other.to.along(across));
+    let places = match to - from > inset * 3 {
+        true => vec![from + inset, to - inset],
+        false => vec![(from + to).half()],
+    };
+    let rows = places.into_iter().filter_map(|at| {
+        let row = Row::of(through, into, unit)?;
+        let moved = at - own.from.along(across) - row.middle;
+        let mut space = row.space;
+        space.from.set(across, space.from.along(across) + moved);
+        space.to.set(across, space.to.along(across) + moved);
+        Some(Row { middle: row.middle + moved, space, ..row })
+    });
+    let lines = rows.flat_map(|row| {
+        let stretches = row.stretches(blocks, unit).into_iter();
+        let is_below = |to: Length| row.along == Direction::Y && to <= bottom;
+        let lines = stretches
+            .filter(|(_, to)| !is_below(*to))
+            .map(|stretch| row.line(stretch, trade::screws_along(stretch.1 - stretch.0), unit));
+        lines.collect::<Vec<_>>()
+    });
+    lines.collect()
 }
 
 /// The line of screws down through a board at these places, in the piece, that are evenly

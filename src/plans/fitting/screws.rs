@@ -3,8 +3,7 @@
 use crate::measure::{Length, Unit};
 use crate::model::{CaseId, JointKind, Side};
 use crate::parts::{
-    Assembly, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role, ScrewRow, StackRow,
-    screw_rows, stack_rows,
+    Assembly, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role, ScrewRow, screw_rows,
 };
 use crate::plans::Workings;
 use crate::plans::beside;
@@ -14,7 +13,7 @@ use crate::trade;
 
 use super::fronts::ScrewLength;
 use super::screw_lines::{self, ScrewLine};
-use super::{Drawer, HungAt, OntoBox};
+use super::{Drawer, HungAt, OntoBox, stacked};
 
 /// What they are for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,6 +32,8 @@ pub enum Purpose {
     Strips,
     /// Fillers, from inside their case.
     Fillers,
+    /// Covers, from inside their case.
+    Covers,
     /// Cases beside each other.
     Ties,
     /// The bottoms of drawers that are pushed in from behind.
@@ -231,11 +232,11 @@ pub(super) fn count<'a>(fastenings: &[Fastening<'a>]) -> Vec<Screws<'a>> {
 }
 
 /// A joint with its parts.
-struct Joined<'a> {
-    index: usize,
+pub(super) struct Joined<'a> {
+    pub(super) index: usize,
     sort: JointSort,
-    part: &'a Part,
-    into: &'a Part,
+    pub(super) part: &'a Part,
+    pub(super) into: &'a Part,
 }
 
 fn joined(parts: &Parts) -> Vec<Joined<'_>> {
@@ -335,9 +336,9 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 found.push(fastening(Purpose::Countertops, long, count, Vec::new()));
             }
             (JointSort::Wood(JointKind::Screw), Role::Bottom) if part.case != into.case => {
-                found.push(stacked(work, own));
+                found.push(stacked::screwed(work, own));
             }
-            (JointSort::Wood(JointKind::Screw), Role::Batten) => {
+            (JointSort::Wood(JointKind::Screw), Role::Batten | Role::Cover) => {
                 let count = trade::screws_along(part.length.length);
                 let stands = |own: &&Part| {
                     let is_block = matches!(own.role, Role::HingeBlock | Role::Packer);
@@ -346,8 +347,17 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 };
                 let of_case = work.parts.of_case(into.case).iter();
                 let blocks: Vec<&Part> = of_case.filter(stands).collect();
-                let lines = screw_lines::clear_of(into, part, Some(count), &blocks, unit);
-                found.push(fastening(Purpose::Fillers, through(into, part, unit), count, lines));
+                let (purpose, lines) = match part.role {
+                    Role::Cover => {
+                        let inside = (&*blocks, work.parts.of_case(part.case));
+                        (Purpose::Covers, screw_lines::along_edges(into, part, inside, unit))
+                    }
+                    _ => {
+                        let lines = screw_lines::clear_of(into, part, Some(count), &blocks, unit);
+                        (Purpose::Fillers, lines)
+                    }
+                };
+                found.push(fastening(purpose, through(into, part, unit), count, lines));
             }
             (JointSort::Planted, Role::Back) => {
                 // A back is joined to several boards: it has a line in each that it lies on.
@@ -394,32 +404,6 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
         }
     }
     found
-}
-
-/// What holds a case down on the one that it stands on: in round holes on the lines of its
-/// rows, and in slots.
-fn stacked<'a>(work: &Workings<'a>, own: &Joined<'a>) -> Fastening<'a> {
-    let (unit, part, into) = (work.piece.tape().unit, own.part, own.into);
-    let (least, usual) = trade::countertop_bite(unit);
-    let above = part.thickness.length;
-    let through = above + into.thickness.length - trade::short_of_face(unit);
-    let rows = work.piece.case(part.case).map(|case| stack_rows(work.piece, work.parts, case));
-    let is_own =
-        |row: &StackRow| work.parts.get(row.into).is_some_and(|board| std::ptr::eq(board, into));
-    let rows: Vec<StackRow> = rows.unwrap_or_default().into_iter().filter(is_own).collect();
-    let round = rows.iter().filter(|row| row.slot.is_none());
-    let lines = round.flat_map(|row| {
-        row.screws.iter().filter_map(|bay| screw_lines::down_at([part, into], row.z, bay))
-    });
-    Fastening {
-        purpose: Purpose::Stacked,
-        long: bought(above + least, through.min(above + usual), unit),
-        count: rows.iter().map(StackRow::count).sum(),
-        part,
-        into: vec![into],
-        joint: Some(own.index),
-        lines: lines.collect(),
-    }
 }
 
 /// What holds each case to the one on its right.
@@ -485,7 +469,7 @@ fn through(block: &Part, board: &Part, unit: Unit) -> Long {
     bought(own + into_face(unit), most, unit)
 }
 
-fn bought(least: Length, most: Length, unit: Unit) -> Long {
+pub(super) fn bought(least: Length, most: Length, unit: Unit) -> Long {
     let least = least.min(most);
     trade::screw_sold(least, most, unit).map_or(Long::Between(least, most), Long::Is)
 }

@@ -52,6 +52,7 @@ impl Maker<'_, '_> {
         }
         let last = self.kicks_on(last);
         let last = self.filled(last);
+        let last = self.covered(last);
         let last = self.laid_on(last, false);
         let last = self.stacked(last);
         let last = self.laid_on(last, true);

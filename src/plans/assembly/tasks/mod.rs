@@ -5,6 +5,7 @@ mod bases;
 mod blanks;
 mod carcass;
 mod countertops;
+mod covers;
 mod cutting;
 mod edging;
 mod finishing;
