@@ -15,7 +15,8 @@ use casewright::pipeline::{self, Compilation};
 use crate::jig::BOTH_FACES;
 use crate::support::{compile, spec};
 
-const DEMOS: [&str; 7] = [
+const DEMOS: [&str; 8] = [
+    "heron-quay-hutch.case",
     "gate-cottage-laundry.case",
     "orchard-lane-chest.case",
     "first.case",
@@ -41,6 +42,16 @@ const TABLE: &[Row] = &[
         "right end",
         ["inside face", "outside face", "bottom end", "top end", "front edge", "back edge"],
         ["inside face", "front edge", "bottom end"],
+    ),
+    (
+        "left cover",
+        ["outside face", "inside face", "bottom end", "top end", "front edge", "back edge"],
+        ["inside face", "front edge", "top end"],
+    ),
+    (
+        "right cover",
+        ["inside face", "outside face", "bottom end", "top end", "front edge", "back edge"],
+        ["inside face", "front edge", "top end"],
     ),
     (
         "partition",
@@ -250,6 +261,7 @@ fn kind(parts: &Parts, part: &Part) -> &'static str {
     match part.role {
         Role::End(Side::Left) => "left end",
         Role::End(Side::Right) => "right end",
+        Role::Cover => sides(["left cover", "right cover"]),
         Role::Partition | Role::Batten => "partition",
         Role::Bottom
         | Role::Top

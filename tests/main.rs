@@ -24,6 +24,7 @@ mod cli_check;
 mod cli_shell;
 mod closing;
 mod countertops;
+mod covers;
 mod code_hosts;
 mod completions;
 mod diff;

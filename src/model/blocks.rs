@@ -3,6 +3,7 @@
 use crate::vocabulary::{Entries, Entry, JointKind, words};
 
 use super::case::{Bottom, End, Leg, Shelves, Top};
+use super::cover::{self, Cover};
 use super::edging::{self, Edged};
 use super::front::{DrawerBoxes, Fronts};
 use super::given::Given;
@@ -19,6 +20,7 @@ pub(super) struct Blocks {
     /// What a board is of that does not say it.
     pub(super) stock: Option<StockId>,
     pub(super) ends: Option<[End; 2]>,
+    pub(super) covers: [Option<Cover>; 2],
     pub(super) fronts: Given<Fronts>,
     pub(super) drawers: Given<DrawerBoxes>,
     pub(super) partitions: Given<Board>,
@@ -76,6 +78,7 @@ impl Blocks {
                 .known()
                 .map(|finish| FinishId(finish.value)),
             nailers: nailers::read(body, entry.head, stock, shared, ctx),
+            covers: cover::read(body, stock, ends.as_ref(), shared, ctx),
             stock,
             ends,
             fronts: Given::block(fronts),

@@ -19,7 +19,11 @@ pub(super) fn look(case: &Entries, frame: Option<&Entries>, ctx: &mut Lower) {
 }
 
 /// Reports what is said twice of one side: only the first of the two counts.
-fn twice<T: Takes<Is: Copy + PartialEq>>(word: Word<T>, body: &Entries, ctx: &mut Lower) {
+pub(super) fn twice<T: Takes<Is: Copy + PartialEq>>(
+    word: Word<T>,
+    body: &Entries,
+    ctx: &mut Lower,
+) {
     let mut known: Vec<Said<'_, T>> = Vec::new();
     for said in body.all(word) {
         let Some(side) = said.value() else { continue };

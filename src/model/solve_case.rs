@@ -9,6 +9,7 @@ use super::blame;
 use super::blocks::Blocks;
 use super::case::{Case, End, Exposure};
 use super::countertop;
+use super::cover::{self, Cover};
 use super::cut_round;
 use super::equations::{Known, Says, Sheet, Unknown};
 use super::frame::{Frame, OuterMember};
@@ -80,16 +81,16 @@ impl OuterSizes {
         is_framed: bool,
         has_countertop: bool,
         is_hung: bool,
-        (exposure, fillers): (&[Exposure; 2], [bool; 2]),
+        (beyond, fillers): ([Size; 2], [bool; 2]),
     ) -> Option<Around> {
         let [left, right] = &self.sides;
-        let side = |size: &Option<Size>, at: &Exposure| Some(size.as_ref()? - &at.scribe());
+        let side = |size: &Option<Size>, beyond: &Size| Some(size.as_ref()? - beyond);
         Some(Around {
             is_framed,
             has_countertop,
             is_on_floor: self.base.is_none() && !is_hung,
             fillers,
-            sides: [side(left, &exposure[0])?, side(right, &exposure[1])?],
+            sides: [side(left, &beyond[0])?, side(right, &beyond[1])?],
             above: self.above.clone().unwrap_or_default(),
             below: self.below.clone().unwrap_or_default(),
         })
@@ -99,6 +100,7 @@ impl OuterSizes {
 /// The boards that a frame-less case has in place of a frame.
 struct Boards<'a> {
     ends: &'a [End; 2],
+    covers: &'a [Option<Cover>; 2],
     bottom: Option<&'a Board>,
     top: Option<&'a Board>,
 }
@@ -134,7 +136,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     let countertop = body.one(words::case::COUNTERTOP);
     let countertop = countertop.map(|e| countertop::read(&e, blocks.stock, &exposure, shared, ctx));
     let countertop = Given::block(countertop).sound()?;
-    let Blocks { stock, ends, legs, shelves, edges, finish, nailers, .. } = blocks;
+    let Blocks { stock, ends, covers, legs, shelves, edges, finish, nailers, .. } = blocks;
     let (fronts, drawers) = (blocks.fronts.sound()?, blocks.drawers.sound()?);
     let (partitions, back) = (blocks.partitions.sound()?, blocks.back.sound()?);
     let (bottom, top, ends) = (blocks.bottom.sound()?, blocks.top.sound()?, ends?);
@@ -153,6 +155,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     };
     let boards = Boards {
         ends: &ends,
+        covers: &covers,
         bottom: bottom.as_ref().map(|bottom| &bottom.board),
         top: top.as_ref().map(|top| &top.board),
     };
@@ -171,7 +174,8 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         || top.as_ref().is_some_and(|top| top.stretchers.is_some());
     let hanging = hung::read(body, ctx);
     let up = hanging.as_ref().map(hung::Hanging::up).or(on.as_ref().map(Stacking::up));
-    let around = sizes.around(!frameless, has_countertop, hanging.is_some(), (&exposure, fillers));
+    let beyond = cover::beyond(&exposure, &covers, frameless, fillers);
+    let around = sizes.around(!frameless, has_countertop, hanging.is_some(), beyond);
     let placed = drafts.finish(shown, sizes.origin(up), around.as_ref(), &context, ctx);
     if placed.is_none() || settled.is_some() {
         let holding = settled.as_ref().map_or(&solution, |settled| &settled.holding);
@@ -214,6 +218,7 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
         hung,
         on,
         ends: seams::seamed(ends, frame.as_ref()),
+        covers,
         bottom,
         back,
         nailers: nailers?,
@@ -276,8 +281,10 @@ fn drafted<'a>(
 /// The sides of a frame-less case are as thick as its boards.
 fn fix_boards(drafts: &mut Drafts<'_>, outer: &Outer, boards: &Boards<'_>, shared: &Shared<'_>) {
     let sides = [("left end", &boards.ends[0]), ("right end", &boards.ends[1])];
-    for ((name, end), variable) in sides.into_iter().zip(outer.sides) {
-        drafts.sheet.fix_to(variable, &shared.thickness(end.stock), name, None, end.span);
+    for (((name, end), variable), cover) in sides.into_iter().zip(outer.sides).zip(boards.covers) {
+        let cover = cover.as_ref().map(|cover| cover.thick.clone()).unwrap_or_default();
+        let wide = shared.thickness(end.stock) + cover;
+        drafts.sheet.fix_to(variable, &wide, name, None, end.span);
     }
     let lying = [(outer.below, boards.bottom, "bottom"), (outer.above, boards.top, "top")];
     for (variable, board, name) in lying {

@@ -83,6 +83,7 @@ fn kind(part: &Part) -> &'static str {
         (Role::Runner, _) => "runner",
         (Role::Stop, _) => "drawer stop",
         (Role::Filler, _) => "filler",
+        (Role::Cover, _) => "cover over an end",
         (Role::Batten, _) => "batten of a filler",
     }
 }

@@ -107,7 +107,7 @@ impl Part {
         let closes = |side| Names::Closes(looks(Direction::X, side == Side::Right), "outside");
         match self.role {
             Role::End(side) => closes(side),
-            Role::DrawerSide => self.at().map_or(Names::Place, closes),
+            Role::DrawerSide | Role::Cover => self.at().map_or(Names::Place, closes),
             Role::DrawerFront => Names::Closes(looks(Direction::Z, false), "outside"),
             Role::DrawerBack => Names::Closes(looks(Direction::Z, true), "outside"),
             Role::Back => Names::Closes(looks(Direction::Z, true), "wall"),

@@ -80,6 +80,8 @@ pub enum Role {
     Stop,
     /// A strip beside an end of a case, at a wall or before the next case.
     Filler,
+    /// A panel over the outside of an end.
+    Cover,
     /// What a filler is glued to, and by which it is screwed to its case.
     Batten,
 }

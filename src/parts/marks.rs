@@ -92,6 +92,8 @@ impl Part {
             Role::DrawerFront | Role::DrawerBack => {
                 Marks { side: self.inside(), ..marks(front, bottom, left) }
             }
+            // The floor may take wood off its lower end.
+            Role::Cover => Marks { side: self.inside(), ..marks(left, front, top) },
             Role::Filler => marks(front, self.at().map_or(left, inner), bottom),
             Role::Batten => marks(left, front, bottom),
             Role::HingeBlock => Marks { side: self.show, ..marks(left, front, bottom) },

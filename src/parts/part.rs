@@ -25,7 +25,7 @@ pub enum Assembly {
     DrawerBox(OpeningId),
     /// What is laid on top of a case in its place.
     Countertop(CaseId),
-    /// The filler at an end of a case, with its batten.
+    /// The filler at an end of a case, with its batten, or the cover over that end.
     Filler(CaseId, Side),
     /// Laid in or screwed on at the end.
     Loose(CaseId),

@@ -164,6 +164,7 @@ fn word(role: Role, which: Which) -> String {
         (Role::Runner, _) => ("", "runner"),
         (Role::Stop, _) => ("", "stop"),
         (Role::Filler, _) => ("", "filler"),
+        (Role::Cover, _) => ("", "cover"),
         (Role::Batten, _) => ("", "batten"),
     };
     let (place, number) = match which {

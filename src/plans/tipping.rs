@@ -128,7 +128,8 @@ fn bodies<'p>(piece: &'p Piece, parts: &Parts) -> Vec<Vec<&'p Case>> {
 /// notch for the toe space takes the front of an end off the floor.
 fn stands_from(part: &Part) -> Option<Length> {
     let space = part.cuboid();
-    if !space.from.y.is_zero() {
+    // A cover is scribed to the floor and carries nothing.
+    if !space.from.y.is_zero() || part.role == Role::Cover {
         return None;
     }
     let notch = part.features.iter().find(|feature| {

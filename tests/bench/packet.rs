@@ -268,6 +268,7 @@ pub(super) enum Work {
         alias = "finish",
         alias = "fit",
         alias = "fit filler",
+        alias = "fit cover",
         alias = "fix cases",
         alias = "keep space",
         alias = "push in",

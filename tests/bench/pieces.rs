@@ -346,6 +346,11 @@ impl Writer<'_> {
                 self.line(&format!("end {side} {{ seam miter }}"));
             }
         }
+        if name == 'a' && !in_run && !seams[0] && self.number(4) == 3 {
+            self.is("cover over an end");
+            let edges = self.one_of(&["", "; edges tape"]);
+            self.line(&format!("cover left {{ stock ply{} }}", if framed { "" } else { edges }));
+        }
         let joint = self.joint(&["dado", "dado", "pocket", "screw", "dowel"]);
         let flush = if framed && self.flip() { "; flush" } else { "" };
         self.line(&format!("bottom {{ joint {joint}{flush} }}"));
@@ -567,7 +572,7 @@ impl Writer<'_> {
     /// What stands between two openings.
     fn parting(&mut self, place: Place) {
         let word = if place.across { "stile" } else { "rail" };
-        if !place.framed && self.flip() {
+        if !place.framed && self.number(3) > 0 {
             self.is("no board between openings");
             return;
         }
@@ -642,6 +647,7 @@ impl Writer<'_> {
                 "; down { open A { share 1 }; divider { }; tray B { high 5 in; box { high 3 in } }; tray C { high 5 in; box { high 3 in } }; divider { }; open D { share 1 } }",
                 "; down { open A { share 1 }; divider { }; drawer B { high 6 in; set-back 2-1/2 in; front { build slab } }; drawer C { high 5 in; set-back 2-1/2 in; front { build slab; pull none } }; divider { }; open D { share 1 } }",
                 "; down { open A { share 1 }; divider { }; drawer B { high 5 in; set-back 2-1/2 in; front { build slab } }; divider { }; open C { share 1 } }",
+                "; down { open A { share 1 }; divider { }; drawer B { high 6 in; set-back 3 in; front { build slab } }; divider { }; open C { share 1 } }",
                 "; across { open A { share 1 }; divider { }; down { share 1; open B { share 1 }; divider { }; tray C { high 6 in; box { high 4 in } }; divider { }; open D { share 1 } } }",
             ]);
             if list.contains("drawer") {
@@ -750,6 +756,7 @@ pub(super) const RARER: &[&str] = &[
     "web frame",
     "mid rail",
     "set on a case",
+    "cover over an end",
     "screwed down on a case",
     "finger pulls",
     "space",

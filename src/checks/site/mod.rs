@@ -6,6 +6,7 @@ mod base_too_deep;
 mod around_severs;
 mod around_unused;
 mod around_weak;
+mod cover_hidden;
 mod countertop_blocked;
 mod filler_narrow;
 mod keep_out_hit;
@@ -23,6 +24,7 @@ pub(super) const RULES: &[&Rule] = &[
     &around_weak::RULE,
     &base_too_deep::RULE,
     &countertop_blocked::RULE,
+    &cover_hidden::RULE,
     &filler_narrow::RULE,
     &keep_out_beyond::RULE,
     &keep_out_hit::RULE,

@@ -376,6 +376,8 @@ pub(super) enum What<'d> {
     FixBeside(done::FixedBeside<'d>),
     #[serde(rename = "fit filler")]
     FitFiller(done::FittedFiller<'d>),
+    #[serde(rename = "fit cover")]
+    FitCover(done::FittedCover<'d>),
     #[serde(rename = "stand off wall")]
     StandOff(done::StoodOff<'d>),
     #[serde(rename = "keep space")]

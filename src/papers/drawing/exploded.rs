@@ -50,7 +50,7 @@ fn layer(part: &Part) -> Layer {
         | Role::Runner
         | Role::Stop => Layer::Between,
         Role::Filler => Layer::Frame,
-        Role::Batten => Layer::Upright,
+        Role::Batten | Role::Cover => Layer::Upright,
         Role::Countertop => Layer::Countertop,
         Role::Top | Role::Stretcher => Layer::Top,
         Role::Bottom => Layer::Bottom,

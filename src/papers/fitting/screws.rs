@@ -48,6 +48,7 @@ fn gauge(purpose: Purpose, unit: Unit) -> Option<&'static str> {
         | Purpose::Packers
         | Purpose::Corners
         | Purpose::Fillers
+        | Purpose::Covers
         | Purpose::Ties
         | Purpose::Blocks
         | Purpose::Countertops
@@ -105,6 +106,7 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
         | Purpose::Strips
         | Purpose::Corners
         | Purpose::Fillers
+        | Purpose::Covers
         | Purpose::Ties
         | Purpose::Bottoms
         | Purpose::Blocks => ("wood screws", true),
@@ -146,6 +148,7 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Strips => "strips of drawers on wood, through slots across the grain of the board",
         Purpose::Corners => "the corners of drawer boxes, through the sides",
         Purpose::Fillers => "fillers, from inside their case into the battens",
+        Purpose::Covers => "covers, from inside their case",
         Purpose::Ties => "cases to each other",
         Purpose::Blocks => "hinge blocks",
         Purpose::Backs => "the backs, on the lines of the layout sheet",

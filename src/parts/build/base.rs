@@ -64,8 +64,8 @@ impl Stands {
             if number > 0 {
                 at = at + fill(Side::Left);
             }
-            let right = &at + &case.wide - case.exposure[1].scribe();
-            sides.push([&at + case.exposure[0].scribe(), right]);
+            let right = &at + &case.wide - case.set_in(Side::Right);
+            sides.push([&at + case.set_in(Side::Left), right]);
             legs.extend(case.legs.iter().map(|leg| (&at + leg_center(case, leg), leg.clone())));
             at = at + &case.wide + fill(Side::Right);
         }

@@ -390,9 +390,8 @@ impl<'a> Builder<'a> {
 
     /// Left and right sides of the carcass, from the left side of the case.
     pub(super) fn carcass_sides(&self) -> [Size; 2] {
-        let left = self.case.exposure[0].scribe();
-        let right = &self.case.wide - &self.case.exposure[1].scribe();
-        [left, right]
+        let [left, right] = Side::BOTH.map(|side| self.case.set_in(side));
+        [left, &self.case.wide - &right]
     }
 
     /// Inner faces of the two ends, from the left side of the case.

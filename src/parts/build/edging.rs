@@ -54,6 +54,7 @@ pub fn asked<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Ed
     let member = |id: crate::model::MemberId| case.members.get(id.at).map(|member| &member.kind);
     let own = match (part.role, part.of) {
         (Role::End(side), _) => &side.of(&case.ends).edges,
+        (Role::Cover, _) => &part.at().and_then(|side| side.of(&case.covers).as_ref())?.edges,
         (Role::Bottom, _) => &case.bottom.as_ref()?.board.edges,
         (Role::Top, _) => &case.top.as_ref()?.board.edges,
         (Role::Countertop, _) => &piece.top_over(case.id)?.spec.edges,

@@ -1,7 +1,7 @@
 //! Shelves behind the openings, and the space they lie in.
 
 use crate::measure::Length;
-use crate::model::{Axis, MemberKind, Opening, Set, ShelfSet, Size};
+use crate::model::{Axis, MemberKind, Opening, Set, ShelfSet, Side, Size};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::Assembly;
@@ -82,7 +82,8 @@ fn packing(builder: &Builder<'_>, own: Length, side: usize, gap: Length) -> Size
     let mut options = vec![Size::zero()];
     if let Some(frame) = &case.frame {
         let end = builder.thickness(case.ends[side].stock);
-        options.push(&frame.stiles[side].wide - &case.exposure[side].scribe() - end);
+        let set_in = case.set_in(Side::BOTH[side]);
+        options.push(&frame.stiles[side].wide - &set_in - end);
     }
     for member in case.members.iter().filter(|member| member.axis == Axis::Across) {
         let edge = if side == 0 { member.x + member.wide.length } else { member.x };

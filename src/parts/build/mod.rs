@@ -5,6 +5,7 @@ mod behind;
 mod builder;
 mod carcass;
 mod countertop;
+mod cover;
 mod doweling;
 mod drawers;
 mod edging;
@@ -53,6 +54,7 @@ pub fn build(piece: &Piece) -> Parts {
         fronts::build(&mut builder, &carcass);
         drawers::build(&mut builder, &carcass);
         filler::build(&mut builder, &carcass);
+        cover::build(&mut builder, &carcass);
         round::build(&mut builder);
         edging::build(&mut builder);
         // Builders count from the front of their own case; all backs stand at

@@ -277,6 +277,7 @@ fn own(key: &Key) -> [String; 2] {
         Role::Runner => ("RN", "RN"),
         Role::Stop => ("SP", "SP"),
         Role::Filler => ("FL", "FL"),
+        Role::Cover => ("CV", "CV"),
         Role::Batten => ("BT", "BT"),
     };
     [long, short].map(|own| [which, own, &number].concat())

@@ -57,6 +57,7 @@ pub fn stage(part: &Part) -> Stage {
         | Role::Stile
         | Role::Rail
         | Role::Filler
+        | Role::Cover
         | Role::Batten => Stage::First,
     }
 }

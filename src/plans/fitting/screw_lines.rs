@@ -2,7 +2,7 @@
 //! over the middle of what is behind it.
 
 use crate::measure::{Length, Unit};
-use crate::parts::{Cuboid, Direction, Face, Part};
+use crate::parts::{Cuboid, Direction, Face, Part, Role};
 use crate::trade;
 
 /// The line of the screws between two boards.
@@ -154,6 +154,42 @@ pub(super) fn beside_middle<'a>(
     let lines = rows.iter().flat_map(|row| {
         let stretches = row.stretches(&[], unit).into_iter();
         stretches.map(|stretch| row.line(stretch, count.div_ceil(2).max(2), unit))
+    });
+    lines.collect()
+}
+
+/// The lines of a panel: two along its longer side, so far from both edges of what the two
+/// boards share, or one along the middle of a narrow one. Below the bottom of the case no
+/// hand gets at them.
+pub(super) fn along_edges<'a>(
+    through: &'a Part,
+    into: &'a Part,
+    (blocks, of_case): (&[Cuboid], &[Part]),
+    unit: Unit,
+) -> Vec<ScrewLine<'a>> {
+    let bottom = of_case.iter().find(|own| own.role == Role::Bottom);
+    let bottom = bottom.map_or(Length::ZERO, |own| own.extent(Direction::Y).0);
+    // 3 in, 75 mm (common practice, no source): clear of rows of shelf pins.
+    let inset = unit.either(Length::inches(3, 1), Length::mm(75));
+    let Some(row) = Row::of(through, into, unit) else { return Vec::new() };
+    let (own, other, across) = (through.cuboid(), into.cuboid(), row.across);
+    let from = own.from.along(across).max(other.from.along(across));
+    let to = own.to.along(across).min(other.to.along(across));
+    let places = match to - from > inset * 3 {
+        true => vec![from + inset, to - inset],
+        false => vec![(from + to).half()],
+    };
+    let rows = places.into_iter().map(|at| {
+        let middle = own.from.along(across) + row.middle;
+        row.shifted(at - middle)
+    });
+    let lines = rows.flat_map(|row| {
+        let stretches = row.stretches(blocks, unit).into_iter();
+        let is_below = |to: Length| row.along == Direction::Y && to <= bottom;
+        let lines = stretches
+            .filter(|(_, to)| !is_below(*to))
+            .map(|stretch| row.line(stretch, trade::screws_along(stretch.1 - stretch.0), unit));
+        lines.collect::<Vec<_>>()
     });
     lines.collect()
 }

@@ -35,6 +35,8 @@ pub enum Purpose {
     Corners,
     /// Fillers, from inside their case.
     Fillers,
+    /// Covers, from inside their case.
+    Covers,
     /// Cases beside each other.
     Ties,
     /// The bottoms of drawers that are pushed in from behind.
@@ -339,13 +341,22 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 found.push(fastening(Purpose::Countertops, long, count, Vec::new()));
             }
             (JointSort::Wood(JointKind::Screw), Role::Bottom) if part.case != into.case => {
-                found.push(stacked::stacked(work, own));
+                found.push(stacked::screwed(work, own));
             }
-            (JointSort::Wood(JointKind::Screw), Role::Batten) => {
+            (JointSort::Wood(JointKind::Screw), Role::Batten | Role::Cover) => {
                 let count = trade::screws_along(part.length.length);
                 let blocks = driver_room::before_face(work, into, part);
-                let lines = screw_lines::clear_of(into, part, Some(count), &blocks, unit);
-                found.push(fastening(Purpose::Fillers, through(into, part, unit), count, lines));
+                let (purpose, lines) = match part.role {
+                    Role::Cover => {
+                        let inside = (&*blocks, work.parts.of_case(part.case));
+                        (Purpose::Covers, screw_lines::along_edges(into, part, inside, unit))
+                    }
+                    _ => {
+                        let lines = screw_lines::clear_of(into, part, Some(count), &blocks, unit);
+                        (Purpose::Fillers, lines)
+                    }
+                };
+                found.push(fastening(purpose, through(into, part, unit), count, lines));
             }
             (JointSort::Wood(JointKind::Butt), Role::DrawerFront | Role::DrawerBack) => {
                 // Glue on end grain holds next to nothing: screws hold the corner.

@@ -1,4 +1,4 @@
-//! The screws that hold a case down on the one that it stands on.
+//! The screws of a case that stands on another.
 
 use crate::parts::{StackRow, stack_rows};
 use crate::plans::Workings;
@@ -9,7 +9,7 @@ use super::screws::{Fastening, Joined, Purpose, bought};
 
 /// What holds a case down on the one that it stands on: in round holes on the lines of its
 /// rows, and in slots.
-pub(super) fn stacked<'a>(work: &Workings<'a>, own: &Joined<'a>) -> Fastening<'a> {
+pub(super) fn screwed<'a>(work: &Workings<'a>, own: &Joined<'a>) -> Fastening<'a> {
     let (unit, part, into) = (work.piece.tape().unit, own.part, own.into);
     let (least, usual) = trade::countertop_bite(unit);
     let above = part.thickness.length;

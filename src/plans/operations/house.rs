@@ -28,6 +28,13 @@ pub enum House {
     Beside(Beside),
     /// A filler is fitted, and screwed on from inside its case.
     Fill(Filled),
+    /// A cover is fitted over an end, and screwed on through that from inside.
+    Cover {
+        /// The panel.
+        part: PartId,
+        /// The end.
+        end: PartId,
+    },
     /// A case stands off the wall at its side, so far at the least and at the most, for
     /// the filler between.
     StandOff(CaseId, Side, [Length; 2]),

@@ -2,9 +2,9 @@
 
 use super::*;
 pub(crate) use super::{
-    AROUND, CASE_ACROSS, CASE_BACK, CASE_BASE, CASE_BOTTOM, CASE_DOWN, CASE_DRAWERS, CASE_EDGES,
-    CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_HIGH, CASE_LEG, CASE_PARTITIONS,
-    CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE,
+    AROUND, CASE_ACROSS, CASE_BACK, CASE_BASE, CASE_BOTTOM, CASE_COVER, CASE_DOWN, CASE_DRAWERS,
+    CASE_EDGES, CASE_END, CASE_ENDS, CASE_FINISH, CASE_FRONTS, CASE_HIGH, CASE_LEG,
+    CASE_PARTITIONS, CASE_SHELVES, CASE_STOCK, CASE_TOP, CASE_WIDE, NOTE,
 };
 
 words! {
@@ -65,6 +65,7 @@ block! {
     ).may_open(stands_on::block);
     ENDS = CASE_ENDS;
     END = CASE_END;
+    COVER = CASE_COVER;
     BOTTOM = CASE_BOTTOM;
     BACK = CASE_BACK;
     TOP = CASE_TOP;
@@ -140,6 +141,15 @@ block! {
         "how it meets the frame's stile; `miter` wraps the grain around the corner",
         "seam miter",
     ).default("butt");
+    EDGES;
+    NOTE;
+}
+
+block! {
+    /// `cover left { … }`
+    cover: "cover", "a cover",
+    "A panel of sheet goods over the outside of an end, down to the floor. It lies behind the stile of the frame, or beside the fronts of a frameless case and flush with them. It goes on where the piece stands: it is scribed to the floor and the wall, and screwed on from inside the case.";
+    STOCK;
     EDGES;
     NOTE;
 }

@@ -75,6 +75,7 @@ pub static BLOCKS: &[&Block] = &[
     &base::BLOCK,
     &panels::BLOCK,
     &end::BLOCK,
+    &cover::BLOCK,
     &bottom::BLOCK,
     &back::BLOCK,
     &hung::BLOCK,

@@ -26,6 +26,11 @@ words! {
         "one end, where it differs from the other",
         "end left { stock cherry-ply; seam miter }",
     ).opens(end::block).many();
+    CASE_COVER: Side = (
+        "cover",
+        "a finished panel over an end that is seen, inside the overall width",
+        "cover left { stock cherry-ply }",
+    ).opens(cover::block).many();
     CASE_BOTTOM: Braces = (
         "bottom",
         "the bottom",

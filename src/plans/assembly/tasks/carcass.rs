@@ -72,6 +72,7 @@ impl Planting {
             | Role::Runner
             | Role::Stop
             | Role::Filler
+            | Role::Cover
             | Role::Batten => None,
         }
     }

@@ -50,6 +50,7 @@ impl Maker<'_, '_> {
         }
         let last = self.kicks_on(last);
         let last = self.filled(last);
+        let last = self.covered(last);
         let last = self.laid_on(last, false);
         let last = self.stacked(last);
         let last = self.laid_on(last, true);
@@ -342,7 +343,7 @@ impl Maker<'_, '_> {
             tape.text(tape.up(wall.screw(tape.unit))),
             tape.text(wall.lining)
         ));
-        if self.piece.cases.iter().any(|case| case.hung.is_none()) {
+        if !stacked && self.piece.cases.iter().any(Case::is_on_floor) {
             lines.push("what screws go through has to lie against the wall: take off the baseboard behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer".to_owned());
         }
         lines.push(

@@ -6,6 +6,7 @@ mod beside;
 mod blanks;
 mod carcass;
 mod countertops;
+mod covers;
 mod cutting;
 mod edging;
 mod finishing;
