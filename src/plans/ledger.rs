@@ -9,7 +9,10 @@ use crate::parts::{Face, Meant, Part, PartId, Parts};
 
 use super::made::{self, Fit, ToMake};
 
+mod renamed;
 mod uses;
+
+pub use renamed::{Nameless, Suits};
 
 /// How far a part has come.
 #[derive(Clone, Copy, Debug)]
