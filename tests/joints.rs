@@ -413,6 +413,28 @@ fn a_joint_is_as_deep_in_a_sheet_of_another_thickness() {
 }
 
 #[test]
+fn a_dado_that_is_too_narrow_for_its_board_is_not_made() {
+    // Dados 23/32 = 0.719 wide: in the bottom for the partitions, which are not
+    // cut, and in the end for the bottom, which lies on the bench as thick.
+    let text = recorded(&spec("hall-console.case"), &["B", "RE"]);
+    let sheet =
+        |thick: &str| format!("{text}\nmeasured {{ stock birch-ply {{ actual {thick} }} }}\n");
+    // 0.735 is 0.016 too thick to go in, much under what the shop saws true to.
+    let thicker = sheet("0.735");
+    assert_eq!(misfits(&thicker), Vec::<String>::new());
+    let told = |text: &str, mark: &str| {
+        let bench = Bench::new().with("a.case", text);
+        let list = bench.run(&["build", "a.case", "--print", "cut-list"]).out;
+        let rows = list.lines().filter(|row| row.split_whitespace().nth(2) == Some(mark));
+        rows.filter(|row| row.contains("make larger: ") && row.contains("dado")).count()
+    };
+    // The notch for the kick is another thing.
+    assert_eq!((told(&thicker, "B"), told(&thicker, "RE")), (1, 0));
+    // Of 0.004 the papers say that the board still goes in.
+    assert_eq!(told(&sheet("0.722"), "B"), 0);
+}
+
+#[test]
 fn a_joint_from_edge_to_edge_asks_for_no_side_of_a_rip() {
     let bench = Bench::new().with("a.case", &spec("hall-console.case"));
     let done = bench.run(&["record", "a.case", "B", "--size", "wide 17", "--date", "2026-03-14"]);

@@ -549,7 +549,7 @@ fn a_joint_made_further_than_it_is_drawn_is_lost() {
                         let mut cut = cut.clone();
                         cut.made[number].space[axis] = Some(side);
                         let tolerance = Length::inches(1, 64);
-                        let fit = made::fit(part, &cut, [Length::ZERO; 2], tolerance);
+                        let fit = made::fit(part, &cut, [Length::ZERO; 2], tolerance, &[]);
                         match fit.lost.as_slice() {
                             [] => covered += 1,
                             [one] => {
