@@ -93,7 +93,7 @@ fn statements<'a>(
         if all.iter().any(|(known, _)| known.path == part.path) {
             continue;
         }
-        all.push((part, statement(piece, part, &own, stage)));
+        all.push((part, statement(piece, parts, part, &own, stage)));
     }
     Ok(all)
 }

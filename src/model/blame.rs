@@ -387,9 +387,7 @@ fn share_of(drafts: &Drafts<'_>, item: &Unknown) -> Option<Edit> {
         }
     }
     Some(match item.open {
-        Some(open) => {
-            Edit { span: Span { start: open.end, ..open }, text: " share 1;".to_owned() }
-        }
+        Some(open) => Edit { span: Span { start: open.end, ..open }, text: " share 1;".to_owned() },
         None => {
             Edit { span: Span { start: item.span.end, ..item.span }, text: " { share 1 }".into() }
         }
