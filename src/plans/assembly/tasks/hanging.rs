@@ -22,6 +22,8 @@ impl Maker<'_, '_> {
         });
         let (trays, drawers) = self.trays_and_drawers();
         let strips = self.strips_fixed(stands);
+        // The blocks come first: the back that comes off for them stays off.
+        let blocks = if hung > 0 { self.blocks_fixed(stands) } else { Vec::new() };
         let behind = self.slide_behind_doors();
         if slid > 0 || !on_boxes.is_empty() {
             let packers = self.ids(|part| part.role == Role::Packer);
@@ -29,7 +31,7 @@ impl Maker<'_, '_> {
             if !packers.is_empty() {
                 let marks = self.marks(&packers);
                 let backs = self.backs();
-                if !backs.is_empty() {
+                if !backs.is_empty() && blocks.is_empty() {
                     lines.push(format!(
                         "first take off {}, so that you reach the packers from behind; it stays off until after the finish",
                         self.marks(&backs)
@@ -73,6 +75,7 @@ impl Maker<'_, '_> {
             let mut after = stands.to_vec();
             after.extend(boxes);
             after.extend(self.ready(&packers));
+            after.extend(blocks.iter().filter(|_| !packers.is_empty()));
             after.extend(self.of_fronts(|kind| matches!(kind, OpeningKind::Drawer { .. })));
             after.extend(strips);
             let title = match (trays, drawers) {
@@ -95,7 +98,8 @@ impl Maker<'_, '_> {
             done.extend(self.stops_set(task));
         }
         if hung > 0 {
-            let mut after = self.blocks_fixed(stands);
+            let mut after = stands.to_vec();
+            after.extend(blocks);
             after.extend(
                 self.of_fronts(|kind| matches!(kind, OpeningKind::Door(_) | OpeningKind::Doors)),
             );
@@ -265,24 +269,34 @@ impl Maker<'_, '_> {
         })
     }
 
-    /// The blocks that carry hinges, before any door comes in; the tasks after which
-    /// a door can hang.
+    /// The blocks that carry hinges, before any door comes in: that task, where there
+    /// are any.
     fn blocks_fixed(&mut self, stands: &[usize]) -> Vec<usize> {
         let blocks = self.ids(|part| part.role == Role::HingeBlock);
-        let mut after = stands.to_vec();
         if blocks.is_empty() {
-            return after;
+            return Vec::new();
         }
-        let lines = vec![format!(
+        let (mut lines, mut does) = (Vec::new(), Vec::new());
+        let backs = self.backs();
+        if !backs.is_empty() {
+            lines.push(format!(
+                "first take off {}, so that you reach behind the stiles; it stays off until after the finish",
+                self.marks(&backs)
+            ));
+            does.push(Doing::TakeOff(backs));
+        }
+        lines.push(format!(
             "{} them behind the stiles, flush with their openings: {}",
             self.glue_and_screw(&blocks),
             self.marks(&blocks)
-        )];
+        ));
+        let mut after = stands.to_vec();
         after.extend(self.ready(&blocks));
         let title = "Fix the hinge blocks".to_owned();
         let efforts = vec![Usual::HingeBlock.times(blocks.len())];
         let task = self.simple(title, lines, blocks.clone(), Work::Bench, efforts, after);
         self.closes(task, self.picked(|joint| blocks.binary_search(&joint.part).is_ok()));
+        self.does(task, does);
         self.makes(&blocks, task);
         vec![task]
     }
