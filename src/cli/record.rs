@@ -13,6 +13,7 @@ use crate::plans::ledger::{Ledger, State};
 use crate::syntax::{self, Argument, Block, Item};
 use crate::vocabulary::{self, words::file};
 
+use super::ahead::{self, today};
 use super::args::Record;
 use super::check;
 use super::disk::Disk;
@@ -63,13 +64,6 @@ pub(super) fn run(record: &Record, terminal: &Terminal) -> Exit {
             Exit::Misused
         }
     }
-}
-
-/// The day by the clock and the time zone of this machine.
-fn today() -> Option<Date> {
-    let today = jiff::ZonedDateTime::now().date();
-    let year = u16::try_from(today.year()).ok()?;
-    Date::new(year, u8::try_from(today.month()).ok()?, u8::try_from(today.day()).ok()?)
 }
 
 /// Each part with what is written of it.
@@ -215,6 +209,7 @@ fn write(
     for (mark, later) in overruled(&after, date, statements) {
         terminal.tell(&format!("{mark}: the later record of {later} takes precedence\n"));
     }
+    terminal.tell(&ahead::told(&after));
     let exit = check::judge(&after, None);
     if exit != Exit::Sound {
         check::report(&record.spec, &after, terminal);
