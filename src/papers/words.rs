@@ -108,7 +108,13 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
                 .copied()
                 .filter(|f| f.kind == FeatureKind::Bore(bore) && f.face == face)
                 .collect();
-            lines.extend(bored(part, bore, &same, figures));
+            let (behind, own): (Vec<&Feature>, Vec<&Feature>) =
+                same.into_iter().partition(|own| parts.block_before(part, own).is_some());
+            lines.extend(bored(part, bore, &own, figures));
+            let on = bored(part, bore, &behind, figures);
+            lines.extend(on.map(|line| {
+                format!("{line}; bore these on through the holes of the hinge blocks, once the blocks are fixed")
+            }));
         }
     }
     lines
@@ -172,14 +178,17 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
         }
     };
     let plural = if same.len() > 1 { "s" } else { "" };
-    let deep = match bore {
-        Bore::Pull => String::new(),
-        Bore::Cup | Bore::Plate => format!(", {} deep", figures.hardware(first.deep)),
+    // A thin hinge block is bored right through.
+    let through = match bore {
+        Bore::Pull => true,
+        Bore::Cup => false,
+        Bore::Plate => first.face.is_broad() && first.deep >= part.thickness.length,
     };
-    let into = match bore {
-        Bore::Pull => "through from the",
-        Bore::Cup | Bore::Plate => "in the",
+    let deep = match through {
+        true => String::new(),
+        false => format!(", {} deep", figures.hardware(first.deep)),
     };
+    let into = if through { "through from the" } else { "in the" };
     let face = format!(" {into} {}", part.face_name(first.face));
     Some(format!(
         "{} {}{plural} {}{deep}{face}: center {place}",
