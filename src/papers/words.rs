@@ -108,13 +108,7 @@ pub(super) fn features(part: &Part, work: &Workings<'_>, figures: &Figures) -> V
                 .copied()
                 .filter(|f| f.kind == FeatureKind::Bore(bore) && f.face == face)
                 .collect();
-            let (behind, own): (Vec<&Feature>, Vec<&Feature>) =
-                same.into_iter().partition(|own| parts.block_before(part, own).is_some());
-            lines.extend(bored(part, bore, &own, figures));
-            let on = bored(part, bore, &behind, figures);
-            lines.extend(on.map(|line| {
-                format!("{line}; bore these on through the holes of the hinge blocks, once the blocks are fixed")
-            }));
+            lines.extend(bored(part, bore, &same, figures));
         }
     }
     lines

@@ -3,10 +3,10 @@
 use crate::measure::Length;
 use crate::trade;
 
-use super::feature::{Bore, Feature, FeatureKind};
+use super::feature::{Feature, FeatureKind};
 use super::id::{PartId, Role};
 use super::part::{Part, Parts};
-use super::space::{Cuboid, Direction, Face};
+use super::space::{Cuboid, Face};
 
 /// From and to along the length, width and thickness of a part.
 type Own = [(Length, Length); 3];
@@ -141,23 +141,5 @@ impl Part {
             Face::WidthStart | Face::WidthEnd => [feature.u, into, v],
             Face::ThickStart | Face::ThickEnd => [feature.u, v, into],
         }
-    }
-}
-
-impl Parts {
-    /// The hinge block whose plate holes go on in this hole of a board behind it.
-    #[must_use]
-    pub fn block_before(&self, part: &Part, feature: &Feature) -> Option<PartId> {
-        if feature.kind != FeatureKind::Bore(Bore::Plate) || part.role == Role::HingeBlock {
-            return None;
-        }
-        let hole = part.hollow(feature, feature.v);
-        let hits = |block: &Part| {
-            let block = block.cuboid();
-            [Direction::Y, Direction::Z].into_iter().all(|axis| hole.overlaps_along(&block, axis))
-                && (block.from.x == hole.to.x || block.to.x == hole.from.x)
-        };
-        let mut blocks = self.iter_case(part.case);
-        blocks.find(|(_, own)| own.role == Role::HingeBlock && hits(own)).map(|(id, _)| id)
     }
 }

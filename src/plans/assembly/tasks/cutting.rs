@@ -5,9 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::diagnostics::listed;
 use crate::measure::{Length, MEASURED};
 use crate::model::{OpeningId, Stock};
-use crate::parts::{
-    Assembly, Bore, Direction, Feature, FeatureKind, Joint, JointSort, Part, PartId, Role,
-};
+use crate::parts::{Assembly, Bore, Direction, FeatureKind, Joint, JointSort, Part, PartId, Role};
 use crate::plans::assembly::{gluing, is_broken_down_first};
 use crate::plans::finish::{self, Coat};
 use crate::plans::operations::{Coating, Doing, Rest, Sand, Why};
@@ -141,12 +139,8 @@ impl Maker<'_, '_> {
         let mut pinned: Vec<PartId> = shelves.iter().map(|joint| joint.into).filter(here).collect();
         pinned.sort_unstable();
         pinned.dedup();
-        // What goes on behind a block is bored through the block.
-        let is_plate_hole = |part: &Part, own: &Feature| {
-            own.kind == FeatureKind::Bore(Bore::Plate)
-                && self.parts.block_before(part, own).is_none()
-        };
-        let is_plate = |part: &Part| part.features.iter().any(|own| is_plate_hole(part, own));
+        let is_plate =
+            |part: &Part| part.features.iter().any(|f| f.kind == FeatureKind::Bore(Bore::Plate));
         let plated = self.ids(|part| stage(part) == from && is_plate(part));
         let mut lines = Vec::new();
         if !pinned.is_empty() {
@@ -173,7 +167,7 @@ impl Maker<'_, '_> {
         boards.dedup();
         let after = self.ready(&boards);
         let task = self.simple(title.into(), lines, boards.clone(), Work::Bench, efforts, after);
-        let plates = self.plate_holes(&boards, false);
+        let plates = self.features(&boards, |f| f.kind == FeatureKind::Bore(Bore::Plate));
         self.cuts(task, plates);
         let rows = (0..).zip(self.work.pin_rows()).flat_map(|(index, rows)| {
             let boards = (0..).zip(&rows.boards);
@@ -183,19 +177,6 @@ impl Maker<'_, '_> {
         let rows: Vec<Doing> = rows.collect();
         self.does(task, rows);
         self.makes(&boards, task);
-    }
-
-    /// The holes for the plates of hinges in these boards: those that are bored through
-    /// a block before them, or all others.
-    pub(super) fn plate_holes(&self, boards: &[PartId], behind: bool) -> Vec<(PartId, usize)> {
-        let mut holes = self.features(boards, |own| own.kind == FeatureKind::Bore(Bore::Plate));
-        holes.retain(|(id, number)| {
-            let part = self.parts.get(*id);
-            let block =
-                part.and_then(|part| self.parts.block_before(part, part.features.get(*number)?));
-            block.is_some() == behind
-        });
-        holes
     }
 
     /// Rows of pins that face each other must be level, though the boards may

@@ -290,15 +290,6 @@ impl Maker<'_, '_> {
             self.glue_and_screw(&blocks),
             self.marks(&blocks)
         ));
-        let holes = self.plate_holes(&self.ids(|_| true), true);
-        let mut boards: Vec<PartId> = holes.iter().map(|(id, _)| *id).collect();
-        boards.dedup();
-        if !boards.is_empty() {
-            lines.push(format!(
-                "when the glue has set, bore on through the holes of the thin blocks into the boards behind, with a stop on the bit: {}",
-                self.marks(&boards)
-            ));
-        }
         let mut after = stands.to_vec();
         after.extend(self.ready(&blocks));
         let title = "Fix the hinge blocks".to_owned();
@@ -306,7 +297,6 @@ impl Maker<'_, '_> {
         let task = self.simple(title, lines, blocks.clone(), Work::Bench, efforts, after);
         self.closes(task, self.picked(|joint| blocks.binary_search(&joint.part).is_ok()));
         self.does(task, does);
-        self.cuts(task, holes);
         self.makes(&blocks, task);
         vec![task]
     }
