@@ -5,7 +5,7 @@
 use casewright::measure::Length;
 use casewright::parts::{FeatureKind, Part, Parts, Role};
 
-use crate::support::compile;
+use crate::support::{compile, slugs};
 
 const FIRST: &str = include_str!("../specs/first.case");
 
@@ -51,6 +51,22 @@ fn a_bottom_is_cut_open_at_the_back() {
         let front = 15 * 64 - clear - 48;
         assert_eq!(notch.v, (sixty_fourths(front), sixty_fourths(17 * 64 + 3)));
     }
+}
+
+/// A drawer whose opening begins 28 above the floor has nothing to do with a pipe behind
+/// the doors, though both meet the back: 34-1/2 - 1-1/2 - 5 = 28.
+#[test]
+fn the_back_is_no_part_of_a_drawer_that_is_cut_around() {
+    let with = |up: &str| {
+        let pipe = format!("keep-out \"pipe\" {{ from-left 4; up {up}; wide 1; high 1; deep 3 }}");
+        let text = FIRST
+            .replace("humidity 30% to 55% }", &format!("humidity 30% to 55%; {pipe} }}"))
+            .replace("drawer upper { high 5 }", "drawer upper { high 5; around \"pipe\" }");
+        assert!(text.contains(&pipe) && text.contains("around"));
+        slugs(&compile(&text)).into_iter().filter(|slug| *slug == "around-unused").count()
+    };
+    assert_eq!(with("8"), 1);
+    assert_eq!(with("30"), 0);
 }
 
 /// A vent from 16 to 20 stands in the way of the nailer: its pieces end 1/2 clear of it,

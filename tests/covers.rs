@@ -80,8 +80,12 @@ fn it_is_screwed_on_from_inside() {
         .iter()
         .filter(|own| own["kind"] == "screw line" && own["into"] == "LCV")
         .collect();
-    let places: Vec<&str> = lines.iter().map(|own| own["at"]["print"].as_str().unwrap()).collect();
-    assert_eq!(places, ["3", "14-1/4"]);
+    let place = |own: &&Value| {
+        let from = own["from"][0].as_str().unwrap();
+        format!("{} from the {from}", own["at"]["print"].as_str().unwrap())
+    };
+    let places: Vec<String> = lines.iter().map(place).collect();
+    assert_eq!(places, ["3 from the front edge", "3 from the back edge"]);
     assert!(lines.iter().all(|own| own["through"] == "SI-LE" && own["face"] == "inside face"));
     let fit = operations.iter().position(|own| own["kind"] == "fit cover").unwrap();
     let wall = operations.iter().position(|own| own["kind"] == "fix to wall").unwrap();

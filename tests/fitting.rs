@@ -696,3 +696,39 @@ fn joints_stand_case_by_case() {
         assert!(cases.is_sorted(), "{name}: {cases:?}");
     }
 }
+
+/// Behind a stile of 1-1/8 and beside an end of 23/32 a block is 13/32 = 10.3 mm thick,
+/// less than the 12 mm of the screws: its holes go through. The back is off before the
+/// blocks go in behind the stiles.
+#[test]
+fn a_thin_hinge_block_is_bored_through_and_comes_in_from_behind() {
+    let text = spec("first.case").replacen("swing 105 deg", "swing 105 deg; plate { }", 1);
+    let text = text.replace("{ wide 1-3/4 }", "{ wide 1-1/8 }");
+    let bench = Bench::new().with("a.case", &text);
+    let list = bench.run(&["build", "a.case", "--print", "cut-list"]);
+    assert_eq!(list.code, Some(0), "{}", list.err);
+    let has = |line: &&str| line.contains("[ ] ST-LH1 ") && line.contains("plate hole");
+    let row = list.out.lines().find(has).unwrap_or_else(|| panic!("{}", list.out));
+    assert!(row.contains("2 plate holes 5 mm through from the"), "{row}");
+    let order = bench.run(&["build", "a.case", "--print", "assembly-order"]).out;
+    let at = |words: &str| order.find(words).unwrap_or_else(|| panic!("{words}: {order}"));
+    let off = at("so that you reach behind the stiles");
+    assert!(off < at("them behind the stiles, flush with their openings"));
+    assert!(!order.contains("so that you reach the packers from behind"), "{order}");
+}
+
+/// A sheet that is sold as 1/2 and is 15/32 takes the wall screws, as one of 1/2 does.
+#[test]
+fn a_half_inch_back_needs_no_nailer() {
+    let nailers = |sheet: &str| {
+        let stock = format!("stock board {{ {sheet}; sheet {{ long 96; wide 48 }} }}\nstock thin ");
+        let text = spec("first.case").replacen("stock thin ", &stock, 1);
+        let text = text.replacen("back { stock thin", "back { stock board", 1);
+        let compiled = compile(&text);
+        let parts = compiled.parts.unwrap_or_else(|| panic!("{:#?}", compiled.diagnostics));
+        parts.all.iter().filter(|part| matches!(part.role, Role::Nailer(_))).count()
+    };
+    assert_eq!(nailers("plywood 1/2; actual 15/32"), 0);
+    assert_eq!(nailers("plywood 1/2"), 0);
+    assert_eq!(nailers("plywood 3/8"), 1);
+}

@@ -52,6 +52,26 @@ fn a_drawer_front_may_have_its_grain_upright() {
     assert!(slugs(&compile(&solid)).contains(&"grain-upright"));
 }
 
+/// A front 5 less two gaps of 3/32 wide, 4-13/16, and 20-13/16 high has its grain along
+/// its longer side: level, it would be glued up from short pieces, and would move four
+/// times as much.
+#[test]
+fn a_tall_narrow_front_has_its_grain_upright() {
+    let doors = "doors store { share 1; shelf { adjustable 1 } }";
+    for narrow in ["false blind { wide 5 }", "false blind { wide 5; front { grain vertical } }"] {
+        let row = format!("across {{ {doors}; stile {{ wide 1-1/2 }}; {narrow} }}");
+        let text = spec("first.case").replace(doors, &row);
+        assert!(text.contains(&row));
+        let compiled = compile(&text);
+        assert!(!slugs(&compiled).contains(&"grain-upright"), "{:?}", slugs(&compiled));
+        let front = part(&compiled, "cupboard.blind.front");
+        assert_eq!(front.placement.length, Direction::Y);
+        assert_eq!(front.length.length, Length::inches(333, 16));
+        assert_eq!(front.width.length, Length::inches(77, 16));
+        assert_eq!(shop(&compiled), Vec::<String>::new());
+    }
+}
+
 /// The doors of a case are upright as they are; one front that says otherwise is turned
 /// alone, and written back it is as it was.
 #[test]

@@ -283,6 +283,60 @@ fn a_board_whose_part_is_renamed_is_recognised_by_size_and_joint() {
 }
 
 #[test]
+fn a_board_whose_part_is_renamed_and_smaller_is_recognised_by_its_joints() {
+    let text = recorded(&spec("first.case"), &["ST-LD", "ST-RD"]);
+    let smaller = redrawn(&text, "gap 3/32; meeting 3/16", "gap 5/32; meeting 3/16");
+    let (drawn, cuts) = smaller.split_once("\ncut ").unwrap();
+    let renamed = format!("{}\ncut {cuts}", drawn.replace("doors store", "doors press"));
+    let compiled = compile(&renamed);
+    let gone: Vec<&Diagnostic> =
+        compiled.diagnostics.iter().filter(|found| found.slug == "cut-gone").collect();
+    assert_eq!(gone.len(), 2);
+    for found in &gone {
+        // It is no offcut.
+        assert!(found.notes.is_empty(), "{:?}", found.notes);
+        let own = found.subject.as_ref().unwrap().replace("store", "press");
+        // The cups of the other leaf stand at the other edge.
+        assert_eq!(found.fixes.len(), 1, "{found:?}");
+        assert_eq!(found.fixes[0].edits[0].text, own);
+    }
+    let mut text = renamed.clone();
+    for _ in 0..2 {
+        text = mended(&text, "cut-gone", "trimmed, the board is this part, with all its joints");
+    }
+    let rows = trims(&text);
+    // A gap of 5/32 for one of 3/32 takes 1/16 off each leaf's width, which is
+    // off the edge without cups, and 1/16 off either end.
+    assert!(rows[0].contains("width 16-1/16 to 16: take 1/16 off the meeting edge"), "{rows:?}");
+    assert_eq!(rows.len(), 2, "{rows:?}");
+    // The comparison says the same: nothing is to be made again.
+    let bench = Bench::new()
+        .with("was.case", &recorded(&spec("first.case"), &["ST-LD", "ST-RD"]))
+        .with("now.case", &renamed);
+    let done = bench.run(&["diff", "was.case", "now.case"]);
+    assert!(done.out.contains("2 parts already cut, to record under the new name of each"));
+    assert!(done.out.contains("cupboard.store.left-door is PR-LD (press, left door)"), "{done:?}");
+    assert!(!done.out.contains("no longer"), "{done:?}");
+}
+
+#[test]
+fn boards_that_are_alike_are_offered_a_part_each() {
+    let text = spec("alcove-shelves.case");
+    let text = recorded(&text, &["upper.box-back", "middle.box-back", "lower.box-back"]);
+    let (drawn, cuts) = text.split_once("\ncut ").unwrap();
+    let drawn = drawn.replace("upper", "socks").replace("middle", "shirts");
+    let compiled =
+        compile(&format!("{}\ncut {cuts}", drawn.replace("drawer lower", "drawer wool")));
+    let gone = compiled.diagnostics.iter().filter(|found| found.slug == "cut-gone");
+    let first: Vec<(&str, &str)> = gone
+        .map(|found| (found.subject.as_deref().unwrap(), found.fixes[0].edits[0].text.as_str()))
+        .map(|(was, now)| (was.split('.').nth(2).unwrap(), now.split('.').nth(2).unwrap()))
+        .collect();
+    // Top to bottom on either side.
+    assert_eq!(first, [("upper", "socks"), ("middle", "shirts"), ("lower", "wool")]);
+}
+
+#[test]
 fn a_stock_that_only_has_another_name_is_asked_for_once() {
     let text = recorded(&spec("first.case"), &["LS", "RS", "TRL", "ST-LD"]);
     let (drawn, cuts) = text.split_once("\ncut ").unwrap();
@@ -356,6 +410,28 @@ fn a_joint_is_as_deep_in_a_sheet_of_another_thickness() {
     let told = misfits(&thinner);
     assert_eq!(told.len(), 1, "{told:?}");
     assert!(told[0].contains("dado 18 wide"), "{told:?}");
+}
+
+#[test]
+fn a_dado_that_is_too_narrow_for_its_board_is_not_made() {
+    // Dados 23/32 = 0.719 wide: in the bottom for the partitions, which are not
+    // cut, and in the end for the bottom, which lies on the bench as thick.
+    let text = recorded(&spec("hall-console.case"), &["B", "RE"]);
+    let sheet =
+        |thick: &str| format!("{text}\nmeasured {{ stock birch-ply {{ actual {thick} }} }}\n");
+    // 0.735 is 0.016 too thick to go in, much under what the shop saws true to.
+    let thicker = sheet("0.735");
+    assert_eq!(misfits(&thicker), Vec::<String>::new());
+    let told = |text: &str, mark: &str| {
+        let bench = Bench::new().with("a.case", text);
+        let list = bench.run(&["build", "a.case", "--print", "cut-list"]).out;
+        let rows = list.lines().filter(|row| row.split_whitespace().nth(2) == Some(mark));
+        rows.filter(|row| row.contains("make larger: ") && row.contains("dado")).count()
+    };
+    // The notch for the kick is another thing.
+    assert_eq!((told(&thicker, "B"), told(&thicker, "RE")), (1, 0));
+    // Of 0.004 the papers say that the board still goes in.
+    assert_eq!(told(&sheet("0.722"), "B"), 0);
 }
 
 #[test]

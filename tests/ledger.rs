@@ -549,7 +549,7 @@ fn a_joint_made_further_than_it_is_drawn_is_lost() {
                         let mut cut = cut.clone();
                         cut.made[number].space[axis] = Some(side);
                         let tolerance = Length::inches(1, 64);
-                        let fit = made::fit(part, &cut, [Length::ZERO; 2], tolerance);
+                        let fit = made::fit(part, &cut, [Length::ZERO; 2], tolerance, &[]);
                         match fit.lost.as_slice() {
                             [] => covered += 1,
                             [one] => {
@@ -628,4 +628,20 @@ proptest! {
         let plain = |text: &str| text.replace("x.new { wide 4 }", "").replace([' ', ';', '\n', '\r', '\t'], "");
         prop_assert_eq!(plain(&new), plain(&old));
     }
+}
+
+/// Whoever reads this after 9998 may take another year.
+#[test]
+fn a_record_of_a_day_to_come_is_told() {
+    let text = format!("{}cut 9998-01-01 {{ kick }}\n", spec("first.case"));
+    let line = text.lines().count();
+    let bench = Bench::new().with("a.case", &text);
+    let done = bench.run(&["check", "a.case"]);
+    let told = format!("a.case line {line}: this record is of 9998-01-01, but today is ");
+    assert!(done.err.contains(&told) || done.out.contains(&told), "{done:?}");
+    let done = bench.run(&["record", "a.case", "kick", "--spoiled", "--date", "2026-03-14"]);
+    assert!(done.err.contains(&told), "{done:?}");
+    let past = format!("{}cut 2026-03-14 {{ kick }}\n", spec("first.case"));
+    let bench = Bench::new().with("a.case", &past);
+    assert!(!bench.run(&["check", "a.case"]).err.contains("but today is"));
 }

@@ -169,6 +169,27 @@ fn the_papers_say_how_wide_to_cut_it() {
 }
 
 #[test]
+fn a_front_that_is_planed_is_ripped_at_the_figure_it_is_left_at() {
+    let text = stand("door sink { hung left }", "slab", LEANS);
+    let bench = Bench::new().with("stand.case", &text);
+    let list = bench.run(&["build", "stand.case", "--print", "cut-list"]);
+    // 671.2 and the lean of 1.37628, which is rounded up.
+    let fence = |line: &&str| line.starts_with(">> ") && line.contains("67");
+    let fences: Vec<&str> = list.out.lines().filter(fence).collect();
+    assert_eq!(fences, [">> 672.5~ (672.58) (m)  fence, 1 piece"], "{}", list.out);
+    // It is recorded as it lies on the bench, and needs nothing then.
+    let done = bench.run(&["record", "stand.case", "stand.sink.door", "--date", "2026-03-14"]);
+    assert_eq!(done.code, Some(0), "{done:?}");
+    let text = std::fs::read_to_string(bench.path("stand.case")).unwrap();
+    assert!(text.contains("wide 672.577"), "{text}");
+    let c = compile(&text);
+    let told = c.diagnostics[0].notes.last().expect("a note");
+    assert!(told.starts_with("plane it before you cut in or bore for its hinges"), "{told}");
+    let list = bench.run(&["build", "stand.case", "--print", "cut-list"]);
+    assert!(!list.out.contains("trim these first"), "{}", list.out);
+}
+
+#[test]
 fn a_front_that_is_cut_is_told_what_it_comes_to() {
     let said = |more: &str| {
         let c = compile(&stand("door sink { hung left }", "slab", &format!("{LEANS}\n{more}")));

@@ -10,6 +10,7 @@ use crate::diagnostics::render::{self, Finding, Look, RuleText};
 use crate::model::{self, Role, SourceFiles};
 use crate::pipeline::{self, Compilation};
 
+use super::ahead;
 use super::args::{Check, Deny, Format};
 use super::disk::{self, Disk};
 use super::exit::Exit;
@@ -97,7 +98,9 @@ fn checked(spec: &Path, source: &SpecSource, check: &Check, look: Look) -> Check
         ..Checked::default()
     };
     match check.format {
-        Format::Text => checked.told = pages(spec, &compiled, look),
+        Format::Text => {
+            checked.told = pages(spec, &compiled, look) + &ahead::told(&compiled);
+        }
         Format::Short => checked.printed.push(render::short(sources, found)),
         Format::Json => checked.printed.push(render::json(sources, found)),
         Format::Annotations => checked.printed = render::annotations(sources, found),

@@ -1,6 +1,7 @@
 //! Commands, and the only place that knows files, environment and terminal.
 //! In: what was typed. Out: text on the terminal, files in a folder, an exit code.
 
+mod ahead;
 mod args;
 mod build;
 mod check;

@@ -13,6 +13,7 @@ use crate::plans::ledger::{Ledger, State};
 use crate::syntax::{self, Argument, Block, Item};
 use crate::vocabulary::{self, words::file};
 
+use super::ahead::{self, today};
 use super::args::Record;
 use super::check;
 use super::disk::Disk;
@@ -65,13 +66,6 @@ pub(super) fn run(record: &Record, terminal: &Terminal) -> Exit {
     }
 }
 
-/// The day by the clock and the time zone of this machine.
-fn today() -> Option<Date> {
-    let today = jiff::ZonedDateTime::now().date();
-    let year = u16::try_from(today.year()).ok()?;
-    Date::new(year, u8::try_from(today.month()).ok()?, u8::try_from(today.day()).ok()?)
-}
-
 /// Each part with what is written of it.
 fn statements<'a>(
     record: &Record,
@@ -93,7 +87,7 @@ fn statements<'a>(
         if all.iter().any(|(known, _)| known.path == part.path) {
             continue;
         }
-        all.push((part, statement(piece, part, &own, stage)));
+        all.push((part, statement(piece, parts, part, &own, stage)));
     }
     Ok(all)
 }
@@ -215,6 +209,7 @@ fn write(
     for (mark, later) in overruled(&after, date, statements) {
         terminal.tell(&format!("{mark}: the later record of {later} takes precedence\n"));
     }
+    terminal.tell(&ahead::told(&after));
     let exit = check::judge(&after, None);
     if exit != Exit::Sound {
         check::report(&record.spec, &after, terminal);

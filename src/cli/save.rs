@@ -12,6 +12,12 @@ use tempfile::NamedTempFile;
 /// How long another may hold the file. A save holds it for a moment only.
 const PATIENCE: Duration = Duration::from_secs(2);
 
+/// How the names begin under which new texts wait beside their files.
+const PREFIX: &str = ".casewright-";
+
+/// A new text is held from its first moment on, give or take a slow disk.
+const SURELY_HELD: Duration = Duration::from_secs(10);
+
 /// A new text that waits beside its file.
 #[derive(Debug)]
 pub(super) struct Staged {
@@ -34,7 +40,11 @@ impl Staged {
             return Err(io::Error::other("it is read-only"));
         }
         let folder = target.parent().ok_or_else(|| io::Error::other("it is not in a folder"))?;
-        let mut fresh = tempfile::Builder::new().prefix(".casewright-").tempfile_in(folder)?;
+        clear(folder);
+        let mut fresh = tempfile::Builder::new().prefix(PREFIX).tempfile_in(folder)?;
+        // Held as long as this run lives: one that nobody holds is left over. Where the
+        // drive has no locks, none is taken for one.
+        let _ = fresh.as_file().try_lock();
         fresh.write_all(text.as_bytes())?;
         fresh.as_file().set_permissions(about.permissions())?;
         // Unlike a paper, a spec can't be written again after a power cut.
@@ -50,6 +60,28 @@ impl Staged {
             return Err(io::Error::other("it changed while casewright worked on it"));
         }
         self.fresh.persist(&self.target).map(|_| ()).map_err(|error| error.error)
+    }
+}
+
+/// Removes what runs that were killed have left in a folder. What can't be
+/// looked at or removed stays: it does no harm.
+fn clear(folder: &Path) {
+    let Ok(entries) = std::fs::read_dir(folder) else { return };
+    let is_ours = |entry: &std::fs::DirEntry| {
+        let name = entry.file_name();
+        name.to_str().and_then(|name| name.strip_prefix(PREFIX)).is_some_and(|rest| {
+            rest.len() == 6 && rest.bytes().all(|own| own.is_ascii_alphanumeric())
+        })
+    };
+    for entry in entries.filter_map(Result::ok).filter(is_ours) {
+        let age = entry.metadata().ok().filter(std::fs::Metadata::is_file);
+        let age = age.and_then(|about| about.modified().ok()?.elapsed().ok());
+        let path = entry.path();
+        let left = age.is_some_and(|age| age > SURELY_HELD)
+            && File::open(&path).is_ok_and(|file| file.try_lock().is_ok());
+        if left {
+            let _ = std::fs::remove_file(&path);
+        }
     }
 }
 

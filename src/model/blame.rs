@@ -4,7 +4,7 @@
 
 use crate::diagnostics::{Diagnostic, Edit, Fix, Grade, Sum};
 use crate::measure::{Exact, Length, Span};
-use crate::vocabulary::words;
+use crate::vocabulary::{Entries, words};
 
 use super::equations::{Known, Says, Unknown};
 use super::layout::{Conflict, EquationId, Question, Solution, Value};
@@ -353,15 +353,7 @@ fn question(drafts: &Drafts<'_>, question: &Question) -> Option<Diagnostic> {
     let shares: Vec<Edit> = items
         .iter()
         .filter(|item| item.list.is_some())
-        .map(|item| match item.open {
-            Some(open) => {
-                Edit { span: Span { start: open.end, ..open }, text: " share 1;".to_owned() }
-            }
-            None => Edit {
-                span: Span { start: item.span.end, ..item.span },
-                text: " { share 1 }".to_owned(),
-            },
-        })
+        .filter_map(|item| share_of(drafts, item))
         .collect();
     if !shares.is_empty() {
         let title = match shares.len() {
@@ -376,6 +368,47 @@ fn question(drafts: &Drafts<'_>, question: &Question) -> Option<Diagnostic> {
         diagnostic = diagnostic.note(format!("you can also write `{word}` and its size"));
     }
     Some(diagnostic)
+}
+
+/// Gives an opening a share of what is left, in place of its `same` where it has
+/// one; nothing where it has a share.
+fn share_of(drafts: &Drafts<'_>, item: &Unknown) -> Option<Edit> {
+    let body = drafts
+        .openings
+        .iter()
+        .find(|draft| draft.entry.head == item.span)
+        .and_then(|draft| draft.entry.body());
+    if let Some(body) = body {
+        if body.says(words::group::SHARE) {
+            return None;
+        }
+        if let Some(same) = body.one(words::group::SAME) {
+            return Some(Edit { span: same.head, text: "share 1".to_owned() });
+        }
+    }
+    Some(match item.open {
+        Some(open) => Edit { span: Span { start: open.end, ..open }, text: " share 1;".to_owned() },
+        None => {
+            Edit { span: Span { start: item.span.end, ..item.span }, text: " { share 1 }".into() }
+        }
+    })
+}
+
+/// A size that is said in two ways, each of which takes what is left.
+pub(super) fn share_and_same(body: &Entries, name: &str) -> Option<Diagnostic> {
+    let share = body.one(words::group::SHARE)?.head;
+    let same = body.one(words::group::SAME)?.head;
+    let (first, second) = (share.min(same), share.max(same));
+    let title = format!("`{name}` has a `share` and is the `same` as another; only one can hold");
+    let leave = |word: &str, other: Span| {
+        Fix::new(Grade::Choice, format!("leave its size to its `{word}`"), other, "")
+    };
+    Some(
+        Diagnostic::error("sizes-conflict", title, second, "says its size again")
+            .label(first, "says its size")
+            .fix(leave("share", same))
+            .fix(leave("same", share)),
+    )
 }
 
 /// Openings that come out as nothing or less.

@@ -77,8 +77,12 @@ impl Piece {
     /// True where the back of a case takes the wall screws.
     #[must_use]
     pub fn has_stout_back(&self, case: &Case) -> bool {
-        let thick = case.back.as_ref().map(|back| self.thickness(back.stock).length);
-        thick.is_some_and(|thick| thick >= self.stout_back())
+        let stock = case.back.as_ref().and_then(|back| self.stock(back.stock));
+        stock.is_some_and(|stock| {
+            // A sheet goes by the thickness it is sold by: 1/2 is mostly a little less.
+            let sold = if stock.is_solid() { stock.thickness.length } else { stock.nominal };
+            sold.max(stock.thickness.length) >= self.stout_back()
+        })
     }
 
     /// How many nailers a case has: as many as are written; else two where it hangs, for

@@ -10,6 +10,7 @@ use crate::vocabulary::{
     takes, words,
 };
 
+use super::blame;
 use super::case::Shelves;
 use super::edging::{self, Edged};
 use super::equations::{Known, Says, Sheet, Unknown};
@@ -376,6 +377,9 @@ impl<'a> Drafts<'a> {
             let own = if axis == Axis::Across { draft.wide } else { draft.high };
             let name = last(&draft.path).to_owned();
             let span = draft.entry.head;
+            if let Some(twice) = blame::share_and_same(body, &name) {
+                ctx.sink.push(twice);
+            }
             if let Some(share) = body.get(words::group::SHARE) {
                 let unit = *unit.get_or_insert_with(|| {
                     let name = format!("a share of {name}'s list");

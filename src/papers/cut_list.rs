@@ -13,7 +13,7 @@ use crate::trade;
 use super::edging;
 use super::left_to_cut;
 use super::marks;
-use super::measured;
+use super::measured::{self, Blank};
 use super::page::{Block, Table, Ticks, left, right};
 use super::{Source, with_currency, words};
 
@@ -27,6 +27,10 @@ struct Line<'a> {
     features: Vec<String>,
     /// A dado, groove, or rabbet takes one of them.
     housed: bool,
+    /// What they are crosscut to.
+    length: Length,
+    /// They are left wider or longer than they are drawn.
+    blank: Option<Blank>,
 }
 
 pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
@@ -268,17 +272,19 @@ fn by_width(
     let mut widths: BTreeMap<Length, Vec<Line<'_>>> = BTreeMap::new();
     let ledger = source.work.ledger();
     let begun = !ledger.is_empty();
-    let planed = measured::left_wider(source);
+    let blanks = measured::blanks(source);
     let housed = housed(source);
     // What is cut alike is one line.
     let mut alike: BTreeMap<_, usize> = BTreeMap::new();
     for (id, part) in own {
         let done = left_to_cut::done(ledger, *id);
         let mut features = words::features(part, source.work, figures);
-        if let Some(wider) = planed.get(id).filter(|_| !left_to_cut::is_done(ledger, *id)) {
-            features.insert(0, wider.clone());
+        let (mut width, mut length) = edging::sawn(part);
+        let blank = blanks.get(id).copied();
+        if let Some(blank) = blank {
+            features.insert(0, blank.told(source));
+            *(if blank.is_width { &mut width } else { &mut length }) = blank.size;
         }
-        let (width, length) = edging::sawn(part);
         let lines = widths.entry(width).or_default();
         let size = (width, length);
         let key = (size, plain_name(part, piece), features.clone(), done.clone(), &part.notes);
@@ -292,15 +298,20 @@ fn by_width(
             }
             None => {
                 let ticked = left_to_cut::is_done(ledger, *id);
-                lines.push(Line { parts: vec![part], done, ticked, features, housed });
+                lines.push(Line {
+                    parts: vec![part],
+                    done,
+                    ticked,
+                    features,
+                    housed,
+                    length,
+                    blank,
+                });
             }
         }
     }
     for (width, mut lines) in widths.into_iter().rev() {
-        lines.sort_by(|a, b| {
-            let key = |line: &Line<'_>| line.parts.first().map(|part| edging::sawn(part).1);
-            key(b).cmp(&key(a))
-        });
+        lines.sort_by_key(|line| std::cmp::Reverse(line.length));
         let total: usize = lines.iter().map(|line| line.parts.len()).sum();
         let pieces = words::pieces(total);
         let mut more = Vec::new();
@@ -321,10 +332,11 @@ fn by_width(
             more.push(format!("saw {sawn} for their layers"));
         }
         let facts = &source.work.piece.facts;
-        let measured =
-            lines.iter().flat_map(|line| &line.parts).any(|part| facts.is_measured(&part.width));
+        let wider = lines.iter().any(|line| line.blank.is_some_and(|blank| blank.is_width));
+        let measured = wider
+            || lines.iter().flat_map(|line| &line.parts).any(|part| facts.is_measured(&part.width));
         blocks.push(Block::Setting {
-            figure: match lines.iter().any(|line| line.housed) {
+            figure: match wider || lines.iter().any(|line| line.housed) {
                 true => figures.mating_of(width, measured),
                 false => format!("{}{}", figures.plain(width), figures.mark(measured)),
             },
@@ -350,6 +362,9 @@ fn by_width(
                 plain_name(first, source.work.piece),
                 line.parts.len().to_string(),
                 match (first.strips.is_empty(), line.housed) {
+                    _ if line.blank.is_some_and(|blank| !blank.is_width) => {
+                        figures.mating_of(line.length, true)
+                    }
                     (true, true) => figures.mating_size(&first.length, facts),
                     (true, false) => figures.size(&first.length, facts),
                     (false, _) => {

@@ -3,11 +3,13 @@
 
 use std::fmt::Write as _;
 
+use crate::model::Size;
 use crate::parts::{Face, Part, PartId};
 use crate::plans::ledger::{Differs, Dimension, Ledger, MoreJoints, Off, State};
 use crate::plans::square::to_blank;
 
 use super::Source;
+use super::measured;
 use super::page::{Block, Table, left, right};
 use super::words;
 
@@ -195,6 +197,14 @@ fn left_over(source: &Source<'_, '_>, rest: &[(PartId, &Part)]) -> Table {
     rest.sort_by_key(|(id, part)| {
         (stock(part).is_some_and(crate::model::Stock::is_solid), part.stock, *id)
     });
+    let blanks = measured::blanks(source);
+    let sawn = |id: &PartId, is_width: bool, drawn: &Size| match blanks
+        .get(id)
+        .filter(|blank| blank.is_width == is_width)
+    {
+        Some(blank) => figures.mating_of(blank.size, true),
+        None => figures.size(drawn, &source.work.piece.facts),
+    };
     for (id, part) in rest {
         let again = match source.work.ledger().state(*id) {
             State::Spoiled(cut) => format!("again, because it was spoiled on {}", cut.date),
@@ -204,8 +214,8 @@ fn left_over(source: &Source<'_, '_>, rest: &[(PartId, &Part)]) -> Table {
             part.mark.clone(),
             words::name(part, source.work.piece),
             stock(part).map_or(String::new(), |stock| stock.name.clone()),
-            figures.size(&part.length, &source.work.piece.facts),
-            figures.size(&part.width, &source.work.piece.facts),
+            sawn(id, false, &part.length),
+            sawn(id, true, &part.width),
             again,
         ]);
     }

@@ -2,9 +2,11 @@
 
 use std::collections::BTreeMap;
 
+use crate::measure::Length;
 use crate::model::{Axis, OpeningId, Reading, Subject};
 use crate::parts::{Of, PartId, Role};
-use crate::plans::square::Corner;
+use crate::plans::ledger::State;
+use crate::plans::square::{self, Corner};
 
 use super::Source;
 use super::page::{Block, Table, left, right};
@@ -64,23 +66,32 @@ fn opening(source: &Source<'_, '_>, id: OpeningId) -> String {
     format!("opening {} {}", opening.path, told.join(", "))
 }
 
-/// What the cut list says of a board that is to be planed to an opening out of
-/// square: `leave it 672.58 (m) wide …`.
-pub(super) fn left_wider(source: &Source<'_, '_>) -> BTreeMap<PartId, String> {
-    let mut told = BTreeMap::new();
-    for leaning in source.work.leaning() {
-        for (id, part) in leaning.tight.iter().filter_map(|corner| corner.board(source.work.parts))
-        {
-            let (blank, word) = leaning.board_blank(part);
-            let blank = source.work.piece.tape().fine(blank);
-            let mark = source.figures.mark(true);
-            let line = format!(
-                "leave it {blank}{mark} {word} until you plane it to its opening (see the gaps)"
-            );
-            told.insert(id, line);
-        }
+/// A board that is to be planed to an opening out of square.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Blank {
+    /// How wide or long it is left until then.
+    pub(super) size: Length,
+    /// That is its width; else its length.
+    pub(super) is_width: bool,
+}
+
+impl Blank {
+    /// `leave it 672.58 (m) wide …`
+    pub(super) fn told(&self, source: &Source<'_, '_>) -> String {
+        let size = source.work.piece.tape().fine(self.size);
+        let mark = source.figures.mark(true);
+        let word = if self.is_width { "wide" } else { "long" };
+        format!("leave it {size}{mark} {word} until you plane it to its opening (see the gaps)")
     }
-    told
+}
+
+/// What such boards are cut to, those that are not cut yet.
+pub(super) fn blanks(source: &Source<'_, '_>) -> BTreeMap<PartId, Blank> {
+    let ledger = source.work.ledger();
+    let all = square::blanks(source.work.piece, source.work.parts).into_iter();
+    all.filter(|(id, _)| !matches!(ledger.state(*id), State::Cut(_)))
+        .map(|(id, (size, word))| (id, Blank { size, is_width: word == "wide" }))
+        .collect()
 }
 
 /// Where to plane the fronts of openings that are out of square.

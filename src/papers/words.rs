@@ -172,14 +172,17 @@ fn bored(part: &Part, bore: Bore, same: &[&Feature], figures: &Figures) -> Optio
         }
     };
     let plural = if same.len() > 1 { "s" } else { "" };
-    let deep = match bore {
-        Bore::Pull => String::new(),
-        Bore::Cup | Bore::Plate => format!(", {} deep", figures.hardware(first.deep)),
+    // A thin hinge block is bored right through.
+    let through = match bore {
+        Bore::Pull => true,
+        Bore::Cup => false,
+        Bore::Plate => first.face.is_broad() && first.deep >= part.thickness.length,
     };
-    let into = match bore {
-        Bore::Pull => "through from the",
-        Bore::Cup | Bore::Plate => "in the",
+    let deep = match through {
+        true => String::new(),
+        false => format!(", {} deep", figures.hardware(first.deep)),
     };
+    let into = if through { "through from the" } else { "in the" };
     let face = format!(" {into} {}", part.face_name(first.face));
     Some(format!(
         "{} {}{plural} {}{deep}{face}: center {place}",

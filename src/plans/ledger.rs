@@ -9,7 +9,10 @@ use crate::parts::{Face, Meant, Part, PartId, Parts};
 
 use super::made::{self, Fit, ToMake};
 
+mod renamed;
 mod uses;
+
+pub use renamed::{Nameless, Suits};
 
 /// How far a part has come.
 #[derive(Clone, Copy, Debug)]
@@ -337,14 +340,26 @@ impl<'a> Ledger<'a> {
             if spare > tolerance { spare } else { Length::ZERO }
         };
         let spare = [spare(&cut.long, &part.length), spare(&cut.wide, &part.width)];
-        Some(made::fit(part, cut, spare, tolerance))
+        Some(made::fit(part, cut, spare, tolerance, &self.mates(part)))
     }
 
     /// The same, with nothing taken off where the part begins: many boards are
     /// held against many parts so.
     fn laid_flush(&self, part: &'a Part, cut: &'a Cut) -> Option<Fit<'a>> {
         let tolerance = self.piece.shop.tolerance.cut;
-        (!cut.made.is_empty()).then(|| made::fit(part, cut, [Length::ZERO; 2], tolerance))
+        let flush = || made::fit(part, cut, [Length::ZERO; 2], tolerance, &self.mates(part));
+        (!cut.made.is_empty()).then(flush)
+    }
+
+    /// How thick the board on the bench is that goes into each joint of a part.
+    fn mates(&self, part: &Part) -> Vec<Option<Length>> {
+        let mate = |id: PartId| match (self.state(id), self.parts.get(id)) {
+            (State::Cut(cut), Some(mate)) if !self.is_other_stock(mate, cut) => {
+                Some(cut.thick.as_ref()?.value)
+            }
+            _ => None,
+        };
+        part.features.iter().map(|feature| mate(feature.takes?)).collect()
     }
 
     fn is_too_small(&self, part: &'a Part, cut: &'a Cut) -> bool {

@@ -179,6 +179,21 @@ pub(super) fn before_planing<'a>(
     trims.into_iter().filter_map(left).collect()
 }
 
+/// What the boards are cut to that are planed to openings out of square, with the
+/// word for it: `wide`, `long`.
+#[must_use]
+pub fn blanks(piece: &Piece, parts: &Parts) -> Vec<(PartId, (Length, &'static str))> {
+    let leaning = leaning(piece);
+    let boards = leaning.iter().flat_map(|one| {
+        let boards = one.tight.iter().filter_map(|corner| corner.board(parts));
+        boards.map(|(id, part)| {
+            let (blank, word) = one.board_blank(part);
+            (id, (blank.as_measured(), word))
+        })
+    });
+    boards.collect()
+}
+
 /// True for a part that is trimmed to what it has to be before it is planed.
 #[must_use]
 pub fn to_blank(trim: &Differs<'_>) -> bool {

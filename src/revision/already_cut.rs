@@ -27,15 +27,23 @@ pub(super) fn compare(
         return changes;
     }
     let (mut was, mut now) = (known(old, tape), known(new, tape));
+    let mut old_names: BTreeMap<&str, &Cut> =
+        on_bench(new).map(|cut| (cut.name.value.as_str(), cut)).collect();
     for (before, after) in matched.parts.iter() {
-        tell(was.remove(&before), now.remove(&after), &mut changes);
+        let known = was.remove(&before);
+        let kept = known.as_ref().and_then(|known| old_names.remove(known.path.as_str()));
+        let after = match (now.remove(&after), kept) {
+            (None, Some(cut)) => new.parts.get(PartId(after)).map(|part| old_name(cut, part, new)),
+            (after, _) => after,
+        };
+        tell(known, after, &mut changes);
     }
     // What is left was cut for parts that the other side does not have.
     changes.dropped.extend(was.into_values());
     changes.added.extend(now.into_values());
     let mut gone: BTreeMap<&str, &Cut> =
         on_bench(old).map(|cut| (cut.name.value.as_str(), cut)).collect();
-    for cut in on_bench(new) {
+    for cut in old_names.into_values() {
         let before = gone.remove(cut.name.value.as_str()).map(for_nothing);
         tell(before, Some(for_nothing(cut)), &mut changes);
     }
@@ -148,6 +156,18 @@ fn off(side: &Workings<'_>, trim: &Differs<'_>, tape: Tape) -> Vec<Off> {
             by: Figure { length: by.exact, text: tape.show(by) },
         })
         .collect()
+}
+
+/// A board whose part has another name now.
+fn old_name(cut: &Cut, part: &Part, side: &Workings<'_>) -> CutPart {
+    CutPart {
+        path: cut.name.value.clone(),
+        mark: part.mark.clone(),
+        name: papers::part_name(part, side.piece),
+        date: cut.date.to_string(),
+        state: CutState::OldName,
+        needs: Vec::new(),
+    }
 }
 
 /// A name that no part has.

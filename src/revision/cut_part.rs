@@ -12,6 +12,8 @@ pub enum CutState {
     Cut,
     /// It was spoiled.
     Spoiled,
+    /// Its part has another name now, and the record has the old one.
+    OldName,
     /// No part has this name.
     ForNothing,
 }
@@ -90,9 +92,9 @@ impl Need {
 /// What is known of a part that was cut.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct CutPart {
-    /// Its name; as it is written in `cut` where no part has it.
+    /// Its name; as it is written in `cut` where no part has that.
     pub path: String,
-    /// Its mark; nothing where no part has its name.
+    /// Its mark; nothing where it is no part of the drawing.
     pub mark: String,
     /// What it is called on paper.
     pub name: String,

@@ -2,10 +2,10 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink};
-use crate::model::{Cut, Piece};
+use crate::model::Piece;
 use crate::parts::{self, Parts};
 use crate::plans::Workings;
-use crate::plans::ledger::{Ledger, State};
+use crate::plans::ledger::{Ledger, Nameless, State, Suits};
 
 use super::{other_use, would_do};
 
@@ -15,7 +15,7 @@ const MOST_OFFERED: usize = 3;
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cut-gone",
     severity: Severity::Warning,
-    finds: "A part is cut, but the design does not have it or no longer has it. Where `cut` gives the board's size and stock, the message lists the parts still to be cut that the board would make.",
+    finds: "A part is cut, but the design does not have it or no longer has it. Where `cut` gives the board's size and stock, the message offers the part that the board is by its size and joints, as it lies there or once it is trimmed, or else lists the parts still to be cut that the board would make.",
     why: "A revision has left a board on the bench, or the name is misspelled and the part would be cut twice.",
     source: "Our own rule.",
     formula: "",
@@ -32,8 +32,8 @@ pub(in crate::checks) const RULE: Rule = Rule {
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     let ledger = work.ledger();
     let (piece, parts) = (ledger.piece, ledger.parts);
-    for cut in ledger.gone.iter().filter(|cut| cut.spoiled.is_none()) {
-        sink.push(gone(piece, parts, ledger, cut));
+    for board in &ledger.nameless() {
+        sink.push(gone(piece, parts, ledger, board));
     }
     for (cut, ids) in &ledger.unclear {
         let known = ids.iter().filter_map(|id| parts.get(*id));
@@ -50,7 +50,13 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
 }
 
-fn gone<'a>(piece: &Piece, parts: &'a Parts, ledger: &Ledger<'a>, cut: &'a Cut) -> Diagnostic {
+fn gone<'a>(
+    piece: &Piece,
+    parts: &'a Parts,
+    ledger: &Ledger<'a>,
+    board: &Nameless<'a>,
+) -> Diagnostic {
+    let cut = board.cut;
     let name = &cut.name.value;
     let mut diagnostic = RULE
         .finding(
@@ -60,33 +66,23 @@ fn gone<'a>(piece: &Piece, parts: &'a Parts, ledger: &Ledger<'a>, cut: &'a Cut) 
         )
         .subject(name);
     let rename = |title: String, path: &str| Fix::new(Grade::Choice, title, cut.name.span, path);
-    let just: Vec<&str> = parts
-        .iter()
-        .filter(|(id, _)| ledger.is_just(*id, cut))
-        .map(|(_, part)| part.path.as_str())
-        .collect();
+    for (id, suits) in board.could_be.iter().take(MOST_OFFERED) {
+        let Some(part) = parts.get(*id) else { continue };
+        let title = match (suits, cut.made.is_empty()) {
+            (Suits::Just, true) => "this part has the same size",
+            (Suits::Just, false) => "this part has the same size and the same joints",
+            (Suits::Trimmed, _) => "trimmed, the board is this part, with all its joints",
+        };
+        diagnostic = diagnostic.fix(rename(title.to_owned(), &part.path));
+    }
+    if !board.could_be.is_empty() {
+        return diagnostic;
+    }
     let is_free = |path: &&str| {
         parts.named(path).is_some_and(|(id, _)| matches!(ledger.state(id), State::Uncut))
     };
-    let near = parts::near(parts, name).filter(is_free);
-    match just.as_slice() {
-        [] => {
-            if let Some(near) = near {
-                diagnostic = diagnostic.fix(rename(format!("it is the part `{near}`"), near));
-            }
-        }
-        just => {
-            let same = match cut.made.is_empty() {
-                true => "this part has the same size",
-                false => "this part has the same size and the same joints",
-            };
-            let first = just.iter().copied().filter(|path| Some(*path) == near);
-            let others = just.iter().copied().filter(|path| Some(*path) != near);
-            for path in first.chain(others).take(MOST_OFFERED) {
-                diagnostic = diagnostic.fix(rename(same.to_owned(), path));
-            }
-            return diagnostic;
-        }
+    if let Some(near) = parts::near(parts, name).filter(is_free) {
+        diagnostic = diagnostic.fix(rename(format!("it is the part `{near}`"), near));
     }
     match other_use(piece, ledger, cut) {
         Some(uses) if uses.is_empty() => {

@@ -151,7 +151,9 @@ fn as_cut(piece: &Piece, differs: &Differs<'_>) -> Option<Fix> {
         .collect();
     let [(fact, word, factor)] = sizes.as_slice() else { return None };
     let length = fact.length - (differs.needs.length - differs.was) / *factor;
-    let (span, length) = (fact.origin.span()?, Some(length).filter(|it| it.is_positive())?);
+    // A piece that comes out at half its size is no way to give way to a slip.
+    let is_near = |length: &Length| length.twice() > fact.length;
+    let (span, length) = (fact.origin.span()?, Some(length).filter(is_near)?);
     let figure = piece.tape().source(length);
     let title = format!("draw it as it was cut, with {} {figure}", fact.name);
     Some(Fix::new(Grade::Choice, title, span, format!("{word} {figure}")))

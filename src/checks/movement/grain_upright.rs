@@ -12,7 +12,7 @@ use super::{product, weather};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "grain-upright",
     severity: Severity::Warning,
-    finds: "A drawer front or a false front is of solid wood, and its grain runs up and down. It moves with the seasons from side to side.",
+    finds: "A drawer front or a false front is of solid wood and wider than it is high, and its grain runs up and down. It moves with the seasons from side to side.",
     why: "Across its grain a board moves a hundred times as much as along it. The box behind the front, or the case, keeps its width, so the screws hold the front where it wants to move, and it cups or splits. Its gaps at the sides close and open. Of a wide front the ends chip, and short grain breaks at the pull.",
     source: "Wood Handbook (FPL-GTR-190), Table 13-5 and Eq. 13-2. That the grain of solid drawer fronts lies level is common practice; no published source.",
     formula: "Width of the front × coefficient × points of moisture from driest to dampest.",
@@ -28,8 +28,12 @@ pub(in crate::checks) const RULE: Rule = Rule {
 
 fn check(work: &Workings<'_>, sink: &mut Sink) {
     for front in work.fronts() {
-        let upright =
-            |part: &&&Part| part.role == Role::Slab && part.placement.length == Direction::Y;
+        // A front that is higher than wide would move more with its grain level.
+        let upright = |part: &&&Part| {
+            part.role == Role::Slab
+                && part.placement.length == Direction::Y
+                && part.width.length > part.length.length
+        };
         let Some(part) = front.parts.iter().find(upright).filter(|_| front.hung.is_none()) else {
             continue;
         };

@@ -6,7 +6,7 @@ use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Fix, Grade, Severity, Sink, Sum};
 use crate::measure::{Length, Span, Tape};
-use crate::model::{Build, Case, Flutes, Opening, OpeningKind, Piece, Run};
+use crate::model::{Build, Case, Flutes, Fronts, Opening, OpeningKind, Piece, Pull, Run};
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -55,6 +55,11 @@ struct Field<'a> {
     wide: Length,
     /// Its height from the floor.
     high: (Length, Length),
+    /// The centers of the holes of its pull, from the side of a leaf: of a door, whose
+    /// lines are the same from either side, from the edge that it opens at.
+    holes: Vec<Length>,
+    /// Half of what stands on the front round a hole.
+    foot: Length,
 }
 
 impl Field<'_> {
@@ -78,6 +83,15 @@ impl Field<'_> {
     fn lines(&self) -> impl Iterator<Item = Length> {
         let own = trade::flute_lines(self.wide, self.flute, self.pitch, self.flutes.land);
         self.leaves.iter().flat_map(move |left| own.clone().into_iter().map(|line| *left + line))
+    }
+
+    /// True where its pull stands on lands.
+    fn holds_its_pull(&self, tape: &Tape) -> bool {
+        let lines = trade::flute_lines(self.wide, self.flute, self.pitch, self.flutes.land);
+        let clear = |hole: &Length, line: &Length| {
+            self.foot + self.flute.half() - (*hole - *line).abs() <= tape.mark
+        };
+        self.holes.iter().all(|hole| lines.iter().all(|line| clear(hole, line)))
     }
 
     /// From line to line over the meeting of a pair.
@@ -106,10 +120,25 @@ fn fields<'a>(piece: &'a Piece, case: &'a Case) -> Vec<Field<'a>> {
             _ => vec![x],
         };
         let high = (y, y + high.length);
-        let pitch = flutes.pitch;
-        sound.then_some(Field { opening, flutes, flute, pitch, leaves, wide: wide.length, high })
+        let (pitch, wide) = (flutes.pitch, wide.length);
+        let pull = front.pull.and_then(|pull| piece.pull(pull));
+        let holes = pull.map_or_else(Vec::new, |pull| holes(opening, front, pull, wide));
+        let foot = pull.map_or(Length::ZERO, |pull| pull.foot.max(pull.screw).half());
+        sound.then_some(Field { opening, flutes, flute, pitch, leaves, wide, high, holes, foot })
     };
     case.openings.iter().filter_map(field).collect()
+}
+
+/// Where the holes of a pull are across a front.
+fn holes(opening: &Opening, front: &Fronts, pull: &Pull, wide: Length) -> Vec<Length> {
+    let place = &front.pull_place;
+    if opening.is_door() {
+        return vec![place.from_edge.unwrap_or(pull.from_edge)];
+    }
+    let count = i64::from(place.count);
+    let off = pull.centers.map_or(Length::ZERO, Length::half);
+    let middles = (0..count).map(|number| wide * (2 * number + 1) / (2 * count));
+    middles.flat_map(|middle| [middle - off, middle + off]).collect()
 }
 
 /// Fronts of different width above each other: the one with the narrower
@@ -257,7 +286,8 @@ fn finding(
     }
 }
 
-/// The plain pitch nearest to the one written at which no front breaks step.
+/// The plain pitch nearest to the one written at which no front breaks step and no
+/// pull stands over a flute, else none that can't be moved.
 fn nearest_pitch(
     field: &Field<'_>,
     fields: &[Field<'_>],
@@ -269,19 +299,32 @@ fn nearest_pitch(
     // A quarter more or less is another pattern.
     let reach = (middle / 4).clamp(1, 100);
     let candidates = (1..=reach).flat_map(|off| [middle + off, middle - off]);
-    candidates.map(|count| fine * count).find(|pitch| {
-        let mut tried = fields.to_vec();
-        for other in tried.iter_mut().filter(|other| other.flutes.span == field.flutes.span) {
-            other.pitch = *pitch;
-        }
-        let wide_enough = tried.iter().all(|other| other.pitch - other.flute >= other.flutes.land);
-        wide_enough && faults(&tried, stacked, tape).is_empty()
-    })
+    let even: Vec<(Length, bool)> = candidates
+        .map(|count| fine * count)
+        .filter_map(|pitch| {
+            let mut tried = fields.to_vec();
+            for other in tried.iter_mut().filter(|other| other.flutes.span == field.flutes.span) {
+                other.pitch = pitch;
+            }
+            let wide_enough =
+                tried.iter().all(|other| other.pitch - other.flute >= other.flutes.land);
+            if !wide_enough || !faults(&tried, stacked, tape).is_empty() {
+                return None;
+            }
+            // The pull of a door can be moved to a land; that of a drawer stays where it is.
+            let mut off = tried.iter().filter(|other| !other.holds_its_pull(tape));
+            let all_held = off.clone().next().is_none();
+            off.all(|other| other.opening.is_door()).then_some((pitch, all_held))
+        })
+        .collect();
+    let held = even.iter().find(|(_, all_held)| *all_held);
+    held.or(even.first()).map(|(pitch, _)| *pitch)
 }
 
 #[cfg(test)]
 mod tests {
     use super::super::super::rule::Base;
+    use crate::diagnostics::Diagnostic;
     use crate::model::MemoryFiles;
     use crate::pipeline;
 
@@ -312,6 +355,35 @@ mod tests {
         assert_eq!(found.len(), 1, "{found:?}");
         assert!(found[0].0.contains("1-7/32 apart"), "{found:?}");
         assert_eq!(found[0].1, ["pitch 47/64"]);
+    }
+
+    /// The pull of a drawer stays in the middle, with its holes 3 apart: four pitches of
+    /// 3/4, and 4.09 of 47/64, which puts one a tenth of an inch off its land. So where
+    /// the doors have their flutes by the same statement, 47/64 is no help.
+    #[test]
+    fn no_pitch_is_offered_that_puts_the_pull_of_a_drawer_in_a_flute() {
+        let text = Base::Console.text();
+        let own = "front { flutes { run vertical; bit round-nose-half; deep 1/8; pitch 47/64; land 3/16 } }";
+        assert!(text.contains(own));
+        let text = text.replacen(own, "", 1);
+        let found = |text: &str| {
+            let compiled =
+                pipeline::check(&MemoryFiles::one("a.case", text), "a.case").expect("readable");
+            let own = compiled.diagnostics.into_iter();
+            own.filter(|found| ["flutes-uneven", "pull-in-flute"].contains(&found.slug)).collect()
+        };
+        let drawers = |found: &Diagnostic| {
+            found.slug == "pull-in-flute" && found.title.contains("console.bank")
+        };
+        let uneven: Vec<Diagnostic> = found(&text);
+        assert!(uneven.iter().any(|found| found.slug == "flutes-uneven"));
+        assert!(!uneven.iter().any(drawers), "{uneven:#?}");
+        assert!(found(&text.replacen("pitch 3/4", "pitch 47/64", 1)).iter().any(drawers));
+        let edits = uneven.iter().flat_map(|found| &found.fixes).flat_map(|fix| &fix.edits);
+        for pitch in edits.map(|edit| edit.text.as_str()).filter(|text| text.starts_with("pitch")) {
+            let fronts = text.replacen("pitch 3/4", pitch, 1);
+            assert!(!found(&fronts).iter().any(drawers), "{pitch}");
+        }
     }
 
     /// A drawer over the pair, as wide as both leaves and the gap, has its

@@ -184,7 +184,16 @@ fn finding(
                 found = found.note(format!("write `from-edge {text}` in the pull to put it on a land"));
             }
         }
-        None if holes(part).count() > 1 => found = found.note("choose a pitch that divides half the pull's `centers` evenly, so that its holes fall on lands"),
+        None if holes(part).count() > 1 => {
+            let middle = if along { part.width.length } else { part.length.length }.half();
+            let in_flute = lines.iter().any(|line| {
+                let (from, to) = line.across(along);
+                from < middle && middle < to
+            });
+            let (here, other) = if in_flute { ("flute", "land") } else { ("land", "flute") };
+            let (odd, even) = if in_flute { ("odd", "even") } else { ("even", "odd") };
+            found = found.note(format!("choose a pitch that puts both holes on lands: the pull's `centers` must be an {odd} number of pitches on a front with a {here} in its middle, like this one, and an {even} number where there is a {other}"));
+        }
         None => found = found.note("choose a pitch that puts a land in the middle of this front, or set the pull off the middle"),
     }
     found

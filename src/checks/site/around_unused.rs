@@ -30,9 +30,8 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     for own in rounds(piece) {
         // A part that stands in it is told of as one that is not cut.
         let space = keep_out_space(piece, own.keep_out);
-        let is_met = |part: &Part| {
-            own.cuts(part).next().is_some() || part.case == own.case && touches(part, &space)
-        };
+        let is_met =
+            |part: &Part| own.cuts(part).next().is_some() || own.has(part) && touches(part, &space);
         if parts.all.iter().any(is_met) {
             continue;
         }

@@ -1,8 +1,8 @@
 //! What the parts of a piece are cut around, and what the cuts leave.
 
 use crate::measure::{Length, Span};
-use crate::model::{CaseId, CutRound, KeepOut, Piece};
-use crate::parts::{Assembly, Feature, FeatureKind, Part};
+use crate::model::{CaseId, CutRound, KeepOut, OpeningId, Piece};
+use crate::parts::{Assembly, Feature, FeatureKind, Part, Role};
 
 /// One `around`, and the keep-out that it names.
 pub(super) struct Round<'a> {
@@ -14,9 +14,20 @@ pub(super) struct Round<'a> {
     pub(super) of: &'a str,
     /// The case, in which the drawer is.
     pub(super) case: CaseId,
+    /// The opening of the drawer; nothing where a case says it.
+    pub(super) opening: Option<OpeningId>,
 }
 
 impl Round<'_> {
+    /// True for a part of what says it. The back of a case is none: it is cut around
+    /// what it meets in any case.
+    pub(super) fn has(&self, part: &Part) -> bool {
+        match self.opening {
+            Some(opening) => part.opening() == Some(opening),
+            None => part.case == self.case && part.role != Role::Back,
+        }
+    }
+
     /// The cuts that it asks for in a part.
     pub(super) fn cuts<'p>(&self, part: &'p Part) -> impl Iterator<Item = &'p Feature> + use<'p> {
         let span: Span = self.round.span;
@@ -28,16 +39,17 @@ impl Round<'_> {
 /// Every `around` of a piece.
 pub(super) fn rounds(piece: &Piece) -> Vec<Round<'_>> {
     let cases = piece.cases.iter().flat_map(|case| {
-        let own = case.around.iter().map(|round| (case.id, round, case.path.as_str()));
+        let own = case.around.iter().map(|round| (case.id, None, round, case.path.as_str()));
         let openings = case.openings.iter().flat_map(|opening| {
-            opening.around().iter().map(|round| (case.id, round, opening.path.as_str()))
+            let of = (case.id, Some(opening.id));
+            opening.around().iter().map(move |round| (of.0, of.1, round, opening.path.as_str()))
         });
         own.chain(openings).collect::<Vec<_>>()
     });
     cases
-        .filter_map(|(case, round, of)| {
+        .filter_map(|(case, opening, round, of)| {
             let keep_out = piece.site.keep_outs.get(round.keep_out.0)?;
-            Some(Round { round, keep_out, of, case })
+            Some(Round { round, keep_out, of, case, opening })
         })
         .collect()
 }

@@ -2,8 +2,9 @@
 
 use crate::measure::{Length, Tape};
 use crate::model::Piece;
-use crate::parts::{FeatureKind, Part};
+use crate::parts::{FeatureKind, Part, Parts};
 use crate::plans::made::{self, Range, Space};
+use crate::plans::square;
 use crate::syntax;
 
 /// The sizes that a part may have come out different in.
@@ -36,13 +37,23 @@ pub(super) enum Stage {
 
 /// `console.kick { mark KICK; long 66; wide 4; thick 23/32; stock birch-ply; joints 0 }`,
 /// with joints over several lines.
-pub(super) fn statement(piece: &Piece, part: &Part, own: &[OwnSize], stage: Stage) -> String {
+pub(super) fn statement(
+    piece: &Piece,
+    parts: &Parts,
+    part: &Part,
+    own: &[OwnSize],
+    stage: Stage,
+) -> String {
     if stage == Stage::Spoiled {
         return format!("{} {{ spoiled }}", part.path);
     }
     let tape = piece.tape();
     let drawn = [&part.length, &part.width, &part.thickness];
-    let own = SIDES.map(|word| own.iter().find(|known| known.word == word));
+    let blank = blank(piece, parts, part);
+    let own = SIDES.map(|word| {
+        let known = own.iter().find(|known| known.word == word);
+        known.or(blank.as_ref().filter(|blank| blank.word == word))
+    });
     let told = SIDES.into_iter().zip(drawn).zip(own);
     let mut words = vec![format!("mark {}", part.mark)];
     words.extend(told.map(|((word, size), own)| match own {
@@ -82,6 +93,15 @@ pub(super) fn statement(piece: &Piece, part: &Part, own: &[OwnSize], stage: Stag
         }
     }));
     format!("{} {{\n  {}\n}}", part.path, lines.join("\n  "))
+}
+
+/// The size of a board that is left wider or longer until it is planed to its
+/// opening: it lies on the bench as the cut list has it.
+fn blank(piece: &Piece, parts: &Parts, part: &Part) -> Option<OwnSize> {
+    let mut all = square::blanks(piece, parts).into_iter();
+    let (_, (length, word)) =
+        all.find(|(id, _)| parts.get(*id).is_some_and(|it| it.key() == part.key()))?;
+    Some(OwnSize { word, figure: piece.tape().recorded(length), length })
 }
 
 /// What counts from the far side of a part goes with that side.

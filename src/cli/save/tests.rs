@@ -64,3 +64,27 @@ fn nobody_waits_for_ever_for_a_file_that_another_holds() {
     // Nothing lies beside it.
     assert_eq!(std::fs::read_dir(place.path()).unwrap().count(), 1);
 }
+
+#[test]
+fn what_killed_runs_have_left_is_cleared() {
+    let place = tempfile::tempdir().unwrap();
+    let file = place.path().join("a.case");
+    std::fs::write(&file, "").unwrap();
+    let hour = std::time::Duration::from_secs(3600);
+    let left = |name: &str, age: std::time::Duration| {
+        let path = place.path().join(name);
+        std::fs::write(&path, "half").unwrap();
+        let file = std::fs::File::options().write(true).open(&path).unwrap();
+        file.set_modified(std::time::SystemTime::now() - age).unwrap();
+        (path, file)
+    };
+    let (old, _) = left(".casewright-aB3xYz", hour);
+    // One that a run holds, one that is just begun, and names that are not ours.
+    let (held, holds) = left(".casewright-aaaaaa", hour);
+    holds.lock().unwrap();
+    let (begun, _) = left(".casewright-bbbbbb", std::time::Duration::ZERO);
+    let (other, _) = left(".casewright-notes", hour);
+    assert!(add(&file, "one"));
+    assert!(!old.exists());
+    assert!(held.exists() && begun.exists() && other.exists());
+}

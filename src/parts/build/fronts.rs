@@ -37,10 +37,11 @@ pub(super) fn front_z(builder: &Builder<'_>, leaf: &Front<'_>) -> Size {
 }
 
 fn slab(builder: &mut Builder<'_>, carcass: &Carcass, leaf: &Front<'_>) {
-    // Unless it is written, grain runs up a door, and along a drawer front or false front.
+    // Unless it is written, grain runs up a door, and along the longer side of a drawer
+    // front or false front: what is narrow across its grain moves least.
     let upright = match leaf.fronts.grain.map(|grain| grain.value) {
         Some(run) => run == Run::Vertical,
-        None => leaf.hung.is_some(),
+        None => leaf.hung.is_some() || leaf.high.length > leaf.wide.length,
     };
     let (length, width, axes) = if upright {
         (leaf.high.clone(), leaf.wide.clone(), STANDING)

@@ -7,6 +7,10 @@ use crate::plans::made::Fit;
 
 use super::{Ledger, State};
 
+/// The joints of a board times those of a part, up to which all ways to trim
+/// the one to the other are tried.
+const TRIED_IN_ALL_WAYS: usize = 100;
+
 impl<'a> Ledger<'a> {
     /// True where a part still to be cut is just what this board is, with every
     /// joint that is in it.
@@ -105,12 +109,26 @@ impl<'a> Ledger<'a> {
         }
         let left = |(id, part): (PartId, &'a Part)| {
             let open = !matches!(self.state(id), State::Cut(_));
-            (open && self.would_do(part, cut)).then_some(part)
+            (open && (self.would_do(part, cut) || self.comes_right(part, cut))).then_some(part)
         };
         Some(self.parts.iter().filter_map(left).collect())
     }
 
+    /// True for a board that can be trimmed so that no joint of it is lost. One
+    /// with many joints is not tried in all ways.
+    fn comes_right(&self, part: &'a Part, cut: &'a Cut) -> bool {
+        cut.made.len() * part.features.len() <= TRIED_IN_ALL_WAYS
+            && self.is_large_enough(part, cut)
+            && self.laid(part, cut).is_some_and(|fit| fit.lost.is_empty())
+    }
+
     fn would_do(&self, part: &'a Part, cut: &'a Cut) -> bool {
+        self.is_large_enough(part, cut)
+            && self.laid_flush(part, cut).is_none_or(|fit| fit.lost.is_empty())
+    }
+
+    /// True for a board of the stock of a part and no smaller than it.
+    pub(super) fn is_large_enough(&self, part: &Part, cut: &Cut) -> bool {
         let tolerance = self.piece.shop.tolerance.cut;
         let holds = |was: &Option<Spanned<Length>>, needs: &Size| {
             was.as_ref().is_none_or(|was| needs.length <= was.value + tolerance)
@@ -123,6 +141,5 @@ impl<'a> Ledger<'a> {
             && holds(&cut.long, &part.length)
             && holds(&cut.wide, &part.width)
             && holds(&cut.thick, &part.thickness)
-            && self.laid_flush(part, cut).is_none_or(|fit| fit.lost.is_empty())
     }
 }

@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 use crate::measure::{Exact, Length, Unit};
 use crate::model::{Cut, Made, MadeKind};
 use crate::parts::Part;
+use crate::trade;
 
 use super::kind::{self, Sort, sort, taken};
 use super::laid::{Drawn, Stands};
@@ -46,11 +47,18 @@ pub struct Fit<'a> {
 
 /// Lays the joints that were made over those that are drawn. Where the part is
 /// trimmed, by `spare` of its length and width, it may be so at either end, or
-/// at both.
+/// at both. `mates` has how thick the board is that lies on the bench to go into
+/// each joint of the part; nothing for one that is as thick as it is drawn.
 #[must_use]
-pub fn fit<'a>(part: &Part, cut: &'a Cut, spare: [Length; 2], tolerance: Length) -> Fit<'a> {
+pub fn fit<'a>(
+    part: &Part,
+    cut: &'a Cut,
+    spare: [Length; 2],
+    tolerance: Length,
+    mates: &[Option<Length>],
+) -> Fit<'a> {
     let trimmed = spare.iter().any(|spare| spare.is_positive());
-    let laying = Laying { trimmed, ..Laying::new(part, cut, tolerance) };
+    let laying = Laying { trimmed, mates, ..Laying::new(part, cut, tolerance) };
     let shifts = [0, 1].map(|axis| laying.shifts(axis, spare[axis]));
     let mut best: Option<([Length; 2], Laid)> = None;
     for along in &shifts[0] {
@@ -89,6 +97,9 @@ struct Laying<'a, 'p> {
     tolerance: Length,
     /// Some of it comes off.
     trimmed: bool,
+    /// By the number of each joint: the thickness of what goes in, where that is
+    /// cut already.
+    mates: &'p [Option<Length>],
 }
 
 /// Where a joint lies in a board of another thickness: as deep in its face; one
@@ -148,7 +159,7 @@ impl<'a, 'p> Laying<'a, 'p> {
         };
         let made = cut.made.iter().filter_map(stands).collect();
         as_cut[2] = own[2];
-        Self { sizes: own, cut: as_cut, drawn, goes, made, tolerance, trimmed: false }
+        Self { sizes: own, cut: as_cut, drawn, goes, made, tolerance, trimmed: false, mates: &[] }
     }
 
     /// What is still to be made, by its kinds.
@@ -355,12 +366,52 @@ impl<'a, 'p> Laying<'a, 'p> {
                 same().any(|made| is_bored(made) && (0..3).all(|axis| reaches(made, axis)))
                     || drawn.space.is_within(gone.iter())
             }
-            Sort::Taken | Sort::Tenon => taken(drawn.kind, &drawn.space, self.sizes)
-                .iter()
-                .filter_map(|space| space.common(&board))
-                .all(|space| space.is_within(gone.iter())),
+            Sort::Taken | Sort::Tenon => {
+                let mut taken = taken(drawn.kind, &self.needed(drawn), self.sizes)
+                    .into_iter()
+                    .filter_map(|space| space.common(&board));
+                taken.all(|space| space.is_within(gone.iter())) && self.lets_in(drawn, standing)
+            }
             Sort::Whole | Sort::Hidden => same().any(|made| self.is_whole(made, drawn, &board)),
         }
+    }
+
+    /// The axis across a channel with two walls, and how thick the board is that
+    /// goes in between them.
+    fn walls(&self, drawn: &Drawn<'_>) -> Option<(usize, Length)> {
+        let feature = drawn.feature;
+        let axis = mismatch::flat(feature)[usize::from(feature.runs_along())];
+        let (from, to) = drawn.space.0[axis];
+        let is_between = from.is_positive() && to < self.sizes[axis];
+        let mate = self.mates.get(drawn.number).copied().flatten();
+        let thick = mate.map_or(to - from, |thick| thick.min(to - from));
+        (feature.is_channel() && is_between).then_some((axis, thick))
+    }
+
+    /// The wood that must be gone for a joint to be made: of a channel for a
+    /// thinner board than is drawn not all, at either wall.
+    fn needed(&self, drawn: &Drawn<'_>) -> Space {
+        let mut space = drawn.space;
+        if let Some((axis, thick)) = self.walls(drawn) {
+            let (from, to) = space.0[axis];
+            let spare = to - from - thick;
+            if spare < thick {
+                space.0[axis] = (from + spare, to - spare);
+            }
+        }
+        space
+    }
+
+    /// True but for a channel whose walls are too near each other for the board
+    /// that goes in. Where a joint stands may be off by what the shop is true to;
+    /// no board goes in between walls that are nearer than it is thick.
+    fn lets_in(&self, drawn: &Drawn<'_>, standing: &[Stands<'_>]) -> bool {
+        let Some((axis, thick)) = self.walls(drawn) else { return true };
+        let made = standing.iter().filter(|made| {
+            sort(made.kind) == Sort::Taken && made.space.common(&drawn.space).is_some()
+        });
+        let widest = made.map(|made| made.space.extent(axis)).max();
+        widest.is_none_or(|wide| wide + trade::mating() >= thick)
     }
 
     /// How far joints stand from the nearest of their kind. What reaches from

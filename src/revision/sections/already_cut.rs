@@ -35,6 +35,7 @@ enum Said {
     Again,
     Spoiled,
     Gone,
+    OldName,
     Worked,
     Fits,
     Since,
@@ -46,6 +47,7 @@ fn said<'a>(was: Option<&'a CutPart>, now: Option<&'a CutPart>) -> Option<(Said,
     let said = match now.state {
         CutState::Spoiled => Said::Spoiled,
         CutState::ForNothing => Said::Gone,
+        CutState::OldName => Said::OldName,
         CutState::Cut if now.needs.iter().any(Need::is_anew) => Said::Again,
         CutState::Cut if !now.needs.is_empty() => Said::Worked,
         CutState::Cut => match was {
@@ -62,6 +64,9 @@ fn entry(said: Said, own: &[&CutPart]) -> Entry {
         Said::Again => format!("{parts} already cut, to make again"),
         Said::Spoiled => format!("{parts} spoiled, to cut again"),
         Said::Gone => format!("{parts} already cut, no longer in the drawing"),
+        Said::OldName => {
+            format!("{parts} already cut, to record under the new name of each")
+        }
         Said::Worked => format!("{parts} already cut, to trim or rework"),
         Said::Fits => format!("{parts} already cut, fitting again without work"),
         Said::Since => format!("{parts} cut since"),
@@ -73,7 +78,13 @@ fn entry(said: Said, own: &[&CutPart]) -> Entry {
             let line = |(needs, own): (String, Vec<&CutPart>)| format!("{}: {needs}", names(&own));
             Entry { head, lines: lines.into_iter().map(line).collect() }
         }
-        _ => Entry::line(format!("{head}: {}", names(own))),
+        Said::OldName => {
+            let line = |part: &&CutPart| format!("{} is {} ({})", part.path, part.mark, part.name);
+            Entry { head, lines: own.iter().map(line).collect() }
+        }
+        Said::Spoiled | Said::Gone | Said::Fits | Said::Since | Said::Struck => {
+            Entry::line(format!("{head}: {}", names(own)))
+        }
     }
 }
 

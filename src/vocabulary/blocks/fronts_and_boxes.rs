@@ -71,7 +71,7 @@ block! {
     ).opens(flutes::block);
     GRAIN: Run = (
         "grain",
-        "which way the grain of slab fronts runs; unless written, up a door, and along a drawer front or a false front",
+        "which way the grain of slab fronts runs; unless written, up a door, and along the longer side of a drawer front or a false front",
         "grain vertical",
     );
     EDGES: Refer<Stock> = (

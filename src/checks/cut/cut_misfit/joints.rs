@@ -118,7 +118,7 @@ fn fits_turned(piece: &Piece, part: &Part, cut: &Cut) -> bool {
         }
     }
     let tolerance = piece.shop.tolerance.cut;
-    made::fit(part, &turned, [Length::ZERO; 2], tolerance).lost.is_empty()
+    made::fit(part, &turned, [Length::ZERO; 2], tolerance, &[]).lost.is_empty()
 }
 
 /// How far from the ends the hinges would have to be for the cups of a door to

@@ -104,11 +104,7 @@ impl Maker<'_, '_> {
         if self.has_fronts_on_boxes() {
             sand.push("take each drawer front off its box, and mark the two alike: its back gets the same coats as its face, or it cups".to_owned());
         }
-        let takes_off = |part: &Part| {
-            part.role == Role::Packer || part.role.is_of_runs() && part.role != Role::Stop
-        };
-        let packed = self.parts.all.iter().any(takes_off);
-        if !backs.is_empty() && !packed {
+        if !backs.is_empty() && self.opened.is_none() {
             sand.push(format!(
                 "take off {} too, so that brush and rag reach into every corner",
                 self.marks(&backs)

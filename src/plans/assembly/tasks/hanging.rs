@@ -24,6 +24,8 @@ impl Maker<'_, '_> {
         let (trays, drawers) = self.trays_and_drawers();
         let strips = self.strips_fixed(stands);
         let stops = self.stops_set(stands, boxes, strips);
+        // The blocks come first: the back that comes off for them stays off.
+        let blocks = if hung > 0 { self.blocks_fixed(stands) } else { Vec::new() };
         let behind = self.slide_behind_doors();
         if slid > 0 || !on_boxes.is_empty() {
             let packers = match self.packed {
@@ -31,7 +33,7 @@ impl Maker<'_, '_> {
                 None => self.ids(|part| part.role == Role::Packer),
             };
             let (mut lines, mut does) = (Vec::new(), Vec::new());
-            self.fix_packers(&packers, &mut lines, &mut does);
+            let opens = self.fix_packers(&packers, &mut lines, &mut does);
             let fitting = self.work.fitting();
             does.extend((0..fitting.drawers.len()).map(Doing::Slide));
             does.extend((0..fitting.on_wood.len()).map(Doing::OnWood));
@@ -64,6 +66,7 @@ impl Maker<'_, '_> {
             after.extend(self.of_fronts(|kind| matches!(kind, OpeningKind::Drawer { .. })));
             after.extend(strips);
             after.extend(self.packed);
+            after.extend(self.opened.filter(|_| !packers.is_empty()));
             after.extend(stops);
             let title = match (trays, drawers) {
                 (false, _) if !slides => "Fit the drawers and drawer fronts",
@@ -78,13 +81,15 @@ impl Maker<'_, '_> {
                 joint.sort == JointSort::Slid || packers.binary_search(&joint.part).is_ok()
             });
             closes.extend(on_boxes);
+            self.opened = self.opened.or(opens.then_some(task));
             self.closes(task, closes);
             self.does(task, does);
             self.makes(&packers, task);
             done.push(task);
         }
         if hung > 0 {
-            let mut after = self.blocks_fixed(stands);
+            let mut after = stands.to_vec();
+            after.extend(blocks);
             after.extend(
                 self.of_fronts(|kind| matches!(kind, OpeningKind::Door(_) | OpeningKind::Doors)),
             );
@@ -117,19 +122,40 @@ impl Maker<'_, '_> {
         done
     }
 
-    /// How packers are fixed.
-    fn fix_packers(&self, packers: &[PartId], lines: &mut Vec<String>, does: &mut Vec<Doing>) {
-        if packers.is_empty() {
-            return;
-        }
+    /// Takes off the backs, where no task before did; they stay off until after the finish.
+    fn take_off_backs(
+        &self,
+        first: &str,
+        why: &str,
+        (lines, does): (&mut Vec<String>, &mut Vec<Doing>),
+    ) -> bool {
         let backs = self.backs();
-        if !backs.is_empty() {
+        let opens = !backs.is_empty() && self.opened.is_none();
+        if opens {
             lines.push(format!(
-                "first take off {}, so that you reach the packers from behind; it stays off until after the finish",
+                "{first} {}, {why}; it stays off until after the finish",
                 self.marks(&backs)
             ));
             does.push(Doing::TakeOff(backs));
         }
+        opens
+    }
+
+    /// How packers are fixed; true where the backs come off for it.
+    fn fix_packers(
+        &self,
+        packers: &[PartId],
+        lines: &mut Vec<String>,
+        does: &mut Vec<Doing>,
+    ) -> bool {
+        if packers.is_empty() {
+            return false;
+        }
+        let opens = self.take_off_backs(
+            "first take off",
+            "so that you reach the packers from behind",
+            (lines, does),
+        );
         let flush = match self.slide_behind_doors().is_some() {
             true => "past the edges of their openings by the figures of the fitting sheet",
             false => "flush with their openings",
@@ -138,6 +164,7 @@ impl Maker<'_, '_> {
             "fix the packers first, so that the slides stand {flush}: {}",
             self.marks(packers)
         ));
+        opens
     }
 
     /// The packers before the fronts are fitted, where a front lies between two of them:
@@ -153,8 +180,8 @@ impl Maker<'_, '_> {
             return None;
         }
         let (mut lines, mut does) = (Vec::new(), Vec::new());
-        self.fix_packers(&packers, &mut lines, &mut does);
-        if !self.backs().is_empty() {
+        let opens = self.fix_packers(&packers, &mut lines, &mut does);
+        if opens {
             lines.push("keep the case square while its back is off: measure its diagonals before you set a front in it".to_owned());
         }
         let mut after = stands.to_vec();
@@ -165,6 +192,7 @@ impl Maker<'_, '_> {
         self.closes(task, self.picked(|joint| packers.binary_search(&joint.part).is_ok()));
         self.does(task, does);
         self.makes(&packers, task);
+        self.opened = self.opened.or(opens.then_some(task));
         self.packed = Some(task);
         Some(task)
     }
@@ -177,14 +205,11 @@ impl Maker<'_, '_> {
         }
         let mut lines = Vec::new();
         let mut does = Vec::new();
-        let backs = self.backs();
-        if !backs.is_empty() {
-            lines.push(format!(
-                "take off {}, so that you reach the strips from behind; it stays off until after the finish",
-                self.marks(&backs)
-            ));
-            does.push(Doing::TakeOff(backs));
-        }
+        let opens = self.take_off_backs(
+            "take off",
+            "so that you reach the strips from behind",
+            (&mut lines, &mut does),
+        );
         for (role, how) in [
             (Role::Runner, "under the openings, level with their lower edges"),
             (Role::Guide, "beside the openings, flush with their edges"),
@@ -215,12 +240,14 @@ impl Maker<'_, '_> {
         }
         let mut after = stands.to_vec();
         after.extend(self.ready(&strips));
+        after.extend(self.opened);
         let title = "Fix the strips that the drawers run between".to_owned();
         let efforts = vec![Usual::HingeBlock.times(strips.len())];
         let task = self.simple(title, lines, strips.clone(), Work::Bench, efforts, after);
         self.closes(task, joints);
         self.does(task, does);
         self.makes(&strips, task);
+        self.opened = self.opened.or(opens.then_some(task));
         Some(task)
     }
 
@@ -322,25 +349,34 @@ impl Maker<'_, '_> {
         })
     }
 
-    /// The blocks that carry hinges, before any door comes in; the tasks after which
-    /// a door can hang.
+    /// The blocks that carry hinges, before any door comes in: that task, where there
+    /// are any.
     fn blocks_fixed(&mut self, stands: &[usize]) -> Vec<usize> {
         let blocks = self.ids(|part| part.role == Role::HingeBlock);
-        let mut after = stands.to_vec();
         if blocks.is_empty() {
-            return after;
+            return Vec::new();
         }
-        let lines = vec![format!(
+        let (mut lines, mut does) = (Vec::new(), Vec::new());
+        let opens = self.take_off_backs(
+            "first take off",
+            "so that you reach behind the stiles",
+            (&mut lines, &mut does),
+        );
+        lines.push(format!(
             "{} them behind the stiles, flush with their openings: {}",
             self.glue_and_screw(&blocks),
             self.marks(&blocks)
-        )];
+        ));
+        let mut after = stands.to_vec();
         after.extend(self.ready(&blocks));
+        after.extend(self.opened);
         let title = "Fix the hinge blocks".to_owned();
         let efforts = vec![Usual::HingeBlock.times(blocks.len())];
         let task = self.simple(title, lines, blocks.clone(), Work::Bench, efforts, after);
         self.closes(task, self.picked(|joint| blocks.binary_search(&joint.part).is_ok()));
+        self.does(task, does);
         self.makes(&blocks, task);
+        self.opened = self.opened.or(opens.then_some(task));
         vec![task]
     }
 

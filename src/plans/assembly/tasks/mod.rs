@@ -90,6 +90,8 @@ struct Maker<'w, 'a> {
     made: BTreeMap<PartId, usize>,
     /// The task in which the packers are fixed, where that is one of its own.
     packed: Option<usize>,
+    /// The task in which the backs came off, to stay off until after the finish.
+    opened: Option<usize>,
     tasks: Vec<Task>,
 }
 
@@ -146,6 +148,7 @@ impl<'w, 'a> Maker<'w, 'a> {
             laid,
             made,
             packed: None,
+            opened: None,
             tasks,
         }
     }
