@@ -22,7 +22,12 @@ pub(super) fn fasten(piece: &Piece, parts: &mut Parts) {
             span: on.span,
         };
         let carriers = stack_carriers(piece, parts, upper).into_iter();
-        let lies = |(_, board): &(PartId, &Part)| board.touching(part) == Some(Direction::Y);
+        // The frame of the case may lie over a board that its bottom does not reach.
+        let above = part.cuboid();
+        let lies = |(_, board): &(PartId, &Part)| {
+            let over = |side| board.cuboid().overlap_along(&above, side).is_positive();
+            board.touching(part) == Some(Direction::Y) && over(Direction::X) && over(Direction::Z)
+        };
         let joints: Vec<Joint> = carriers.filter(lies).map(joint).collect();
         let mut slots: Vec<Feature> = Vec::new();
         for row in stack_rows(piece, parts, upper) {
