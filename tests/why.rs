@@ -421,6 +421,15 @@ fn the_figures_of_a_tenon_at_the_end_of_a_stile_are_worked_out() {
 
 /// Worked by hand. A door of 25-13/16 has its upper hinge 3 below its top, 22-13/16
 /// up; it stands 3/32 over the lower edge of its opening and of its stile.
+/// A question may stand in quotes.
+#[test]
+fn quoted_words_are_words_too() {
+    let bench = Bench::new().with("a.case", &spec("first.case"));
+    let quoted = bench.run(&["why", "a.case", "set-up 3"]);
+    assert_eq!(quoted.code, Some(0), "{quoted:?}");
+    assert_eq!(quoted.out, bench.run(&["why", "a.case", "set-up", "3"]).out);
+}
+
 /// The kick of the chest lies over ends of 23/32 plywood, whose middle is 23/64 from its
 /// own end. What it shares with one is 3-1/2 high: the first screw stands at a quarter of
 /// that, and the second so far from the other edge (the sheet's own rule, worked by hand).

@@ -21,7 +21,8 @@ pub(super) fn run(why: &Why, terminal: &Terminal) -> Exit {
     if compiled.piece.is_none() {
         return exit;
     }
-    let words: Vec<&str> = why.words.iter().map(String::as_str).collect();
+    // Quoted as one or not, `set-up 3` is two words.
+    let words: Vec<&str> = why.words.iter().flat_map(|own| own.split_whitespace()).collect();
     let answer = match editor::answer(&compiled, &words) {
         Ok(answer) => answer,
         Err(unknown) => {

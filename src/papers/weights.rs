@@ -128,7 +128,7 @@ fn basis(source: &Source<'_, '_>) -> String {
         less => format!("they weigh about {less:.0} % less"),
     };
     format!(
-        "These weights are for the wood only, from the volume of every part. Solid wood and sheets are all taken at {} % moisture, for which the specific gravities are published (Wood Handbook, Table 5-3b). At the {moisture:.1}{mark} % that the wood is milled at, {beside}.",
+        "These weights are for the wood only, from the volume of every part. Solid wood and sheets are all taken at {} % moisture, for which the specific gravities are published (Wood Handbook, Tables 5-3b and 12-1). At the {moisture:.1}{mark} % that the wood is milled at, {beside}.",
         trade::BASIS
     )
 }

@@ -17,6 +17,8 @@ pub struct Through<'a> {
     /// The height that the shelf asks for to be tilted in; nothing where the opening
     /// is narrower than the shelf is thick.
     pub needed: Option<Length>,
+    /// True where it can be turned level between its boards once it is inside.
+    pub turns: bool,
 }
 
 impl Through<'_> {
@@ -38,7 +40,10 @@ pub fn through<'a>(piece: &'a Piece, parts: &Parts, shelf: &Part) -> Option<Thro
     let room = between_fixed(piece, shelf, opening, high) - behind(parts, shelf, opening);
     let size = [wide, room];
     let (long, thick) = (shelf.length.length, shelf.thickness.length);
-    Some(Through { opening, size, needed: trade::height_to_tilt(long, thick, size[0]) })
+    let clear = long + case.shelves.clearance.length;
+    let diagonal = long.to_mm_f64().hypot(thick.to_mm_f64());
+    let turns = long <= wide || diagonal <= clear.to_mm_f64();
+    Some(Through { opening, size, needed: trade::height_to_tilt(long, thick, size[0]), turns })
 }
 
 /// The clear height between the fixed shelves of an opening so high.
@@ -74,5 +79,5 @@ fn behind(parts: &Parts, shelf: &Part, opening: &Opening) -> Length {
 /// True for a loose shelf that can only come in from behind, before the back is on.
 #[must_use]
 pub fn is_stuck(piece: &Piece, parts: &Parts, shelf: &Part) -> bool {
-    through(piece, parts, shelf).is_some_and(|through| through.is_too_low())
+    through(piece, parts, shelf).is_some_and(|through| through.is_too_low() || !through.turns)
 }

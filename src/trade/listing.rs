@@ -67,7 +67,7 @@ fn sheets() -> Listing {
         title: "Sheet goods",
         head: vec!["name", "gravity", "stiffness", "published"],
         rows,
-        source: "These are the heaviest and least stiff figures of the published range, so that no weight or sag comes out too small. Stiffness is in million psi.",
+        source: "Stiffness is the least of the published range, in million psi, so that no sag comes out too small. Gravity is its middle, and for plywood its upper end.",
         own: "stock birch { plywood 18 mm; gravity 0.68; stiffness 1400000 psi }",
     }
 }

@@ -39,7 +39,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
 }
 
 fn finding(piece: &Piece, shelf: &Part, through: &Through<'_>) -> Diagnostic {
-    let Through { opening, size: [wide, high], needed } = *through;
+    let Through { opening, size: [wide, high], needed, turns: _ } = *through;
     let tape = piece.tape();
     let long = shelf.length.length;
     let is_divided = opening.shelves.as_ref().is_some_and(|set| set.fixed > 0);

@@ -21,7 +21,8 @@ pub(super) fn of_part(tell: &Teller<'_>, id: PartId, part: &Part) -> Option<Sum>
     let known = stock.gravity.is_some();
     let gravity = stock.gravity.unwrap_or(trade::USUAL_GRAVITY);
     let source = match known {
-        true => "Wood Handbook, Table 5-3b, ch. 4",
+        true if stock.is_solid() => "Wood Handbook, Table 5-3b, ch. 4",
+        true => "Wood Handbook, Table 12-1, unless the stock gives its own",
         false => "the usual gravity, since that of the stock is not known",
     };
     let sizes = [&part.length, &part.width, &part.thickness];

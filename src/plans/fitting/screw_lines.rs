@@ -55,7 +55,7 @@ impl ScrewLine<'_> {
     }
 
     /// The same line with its screws elsewhere: all of them by up to 1 in, 25 mm, to either
-    /// side, and one or two more or one less between its ends.
+    /// side, and some more or less between its ends.
     pub(super) fn others(&self, unit: Unit) -> Vec<Self> {
         let span = self.apart * i64::from(self.count.saturating_sub(1));
         let with = |count: u32| match count {
@@ -65,13 +65,14 @@ impl ScrewLine<'_> {
         let counts = match self.count {
             0 | 1 => vec![self.count],
             2 => vec![2, 3, 4],
-            count => vec![count, count + 1, count - 1, count + 2],
+            count => vec![count, count + 1, count - 1, count + 2, count + 3, (count - 2).max(2)],
         };
         let step = unit.either(Length::inches(1, 1), Length::mm(25)).min(self.first.half());
-        let steps = [Length::ZERO, -step, step, -step.half(), step.half()];
         let moved = |line: Self| {
-            let first = line.first;
-            steps.map(|by| Self { first: first + by, ..line.clone() })
+            [0, -4, 4, -2, 2, -3, 3, -1, 1].map(|quarters| {
+                let first = line.first + step * quarters / 4;
+                Self { first, ..line.clone() }
+            })
         };
         counts.into_iter().map(with).flat_map(moved).collect()
     }

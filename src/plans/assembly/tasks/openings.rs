@@ -305,13 +305,12 @@ impl<'a> Maker<'_, 'a> {
             .filter(|id| self.parts.get(*id).is_some_and(|part| part.role == Role::Guide))
             .collect();
         let tape = self.piece.tape();
-        let less = trade::guides_open(tape.unit).half();
         match guides.is_empty() {
             true => String::new(),
             false => format!(
-                " at its front end; plane {} thinner by {} at the rear end than at the front, so that no drawer wedges",
+                " at its front end; then plane {} thinner toward the rear end, the two of a drawer by {} together, so that it never wedges",
                 self.marks(&guides),
-                tape.text(less)
+                tape.text(trade::guides_open(tape.unit))
             ),
         }
     }
