@@ -1,7 +1,7 @@
 //! Where the screws of a joint go: along one line on the board that they go through,
 //! over the middle of what is behind it.
 
-use crate::measure::{Length, Unit};
+use crate::measure::{Length, Tape, Unit};
 use crate::parts::{Cuboid, Direction, Face, Part, Role};
 use crate::trade;
 
@@ -75,6 +75,51 @@ impl ScrewLine<'_> {
             })
         };
         counts.into_iter().map(with).flat_map(moved).collect()
+    }
+}
+
+impl ScrewLine<'_> {
+    /// The same line with figures that stand on the tape, since an error in the distance
+    /// adds up from screw to screw.
+    pub(super) fn on_tape(self, tape: &Tape) -> Self {
+        let steps = i64::from(self.count.saturating_sub(1));
+        let apart = tape.down(self.apart);
+        let first = tape.down(self.first + (self.apart - apart) * steps / 2);
+        Self { first, apart, ..self }
+    }
+
+    /// The same line with its screws half way between those of a line that it crosses,
+    /// which stand evenly; `None` where they don't, or fewer than three are there.
+    pub(super) fn between(&self, driven: &[Cuboid], own: &[Cuboid]) -> Option<Self> {
+        let (through, one) = (self.through, own.first()?);
+        let along = through.placement.direction(self.end);
+        let others = Direction::ALL.into_iter().filter(|side| *side != along);
+        let sides: Vec<Direction> = others.collect();
+        let crosses = |screw: &&Cuboid| {
+            sides.iter().all(|side| one.overlap_along(screw, *side).is_positive())
+        };
+        let start = through.cuboid().from.along(along);
+        let place = |screw: &Cuboid| {
+            let middle = (screw.from.along(along) + screw.to.along(along)).half();
+            through.distance(self.end, middle - start)
+        };
+        let last = self.first + self.apart * i64::from(self.count.saturating_sub(1));
+        let mut places: Vec<Length> = driven.iter().filter(crosses).map(place).collect();
+        places.sort_unstable();
+        places.dedup();
+        let middles: Vec<Length> = places
+            .windows(2)
+            .filter_map(|pair| {
+                let [one, other] = pair else { return None };
+                Some((*one + *other).half())
+            })
+            .filter(|middle| self.first <= *middle && *middle <= last)
+            .collect();
+        let (first, second) = (*middles.first()?, *middles.get(1)?);
+        let apart = second - first;
+        let even = middles.windows(2).all(|pair| matches!(pair, [a, b] if *b - *a == apart));
+        let count = u32::try_from(middles.len()).ok()?;
+        even.then(|| Self { first, apart, count, ..self.clone() })
     }
 }
 

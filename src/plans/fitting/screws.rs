@@ -208,7 +208,7 @@ pub(super) fn plan<'a>(
             lines: Vec::new(),
         });
     }
-    screws_apart::keep_apart(&mut found, work.piece.tape().unit);
+    screws_apart::keep_apart(&mut found, work.piece.tape());
     found
 }
 

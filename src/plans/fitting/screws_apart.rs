@@ -1,11 +1,13 @@
 //! Screws of two lines that would meet in the wood: the later line steps aside.
 
-use crate::measure::{Length, Unit};
+use std::collections::BTreeMap;
+
+use crate::measure::{Length, Tape, Unit};
 use crate::model::CaseId;
 use crate::parts::Cuboid;
 
 use super::screw_lines::ScrewLine;
-use super::screws::{Fastening, Long};
+use super::screws::{Fastening, Long, Purpose};
 
 /// Wood between two screws that cross: 1/8 in, 3 mm, and half of each of them (#8 is 4 mm
 /// wide): common practice, no source.
@@ -14,11 +16,11 @@ fn around(unit: Unit) -> Length {
 }
 
 /// Moves the screws of each line that would meet those of one before it.
-pub(super) fn keep_apart(found: &mut [Fastening<'_>], unit: Unit) {
-    let mut driven: Vec<(CaseId, Cuboid)> = Vec::new();
+pub(super) fn keep_apart(found: &mut [Fastening<'_>], tape: &Tape) {
+    let unit = tape.unit;
+    let mut of_cases: BTreeMap<CaseId, Vec<Cuboid>> = BTreeMap::new();
     for own in found.iter_mut().filter(|own| !own.lines.is_empty()) {
-        let case = own.part.case;
-        driven.retain(|(of, _)| *of == case);
+        let driven = of_cases.entry(own.part.case).or_default();
         let long = match own.long {
             Long::Is(long) | Long::AtLeast(long) | Long::Between(_, long) => Some(long),
             Long::BySheet => None,
@@ -33,14 +35,21 @@ pub(super) fn keep_apart(found: &mut [Fastening<'_>], unit: Unit) {
             };
             let meets = |line: &ScrewLine<'_>| {
                 let own = screws(line);
-                driven.iter().any(|(_, other)| own.iter().any(|own| own.overlaps(other)))
+                driven.iter().any(|other| own.iter().any(|own| own.overlaps(other)))
             };
-            if meets(line)
-                && let Some(free) = line.others(unit).into_iter().find(|line| !meets(line))
-            {
-                *line = free;
+            // Those of a case on another count from its bays, and stand on the tape there.
+            if own.purpose != Purpose::Stacked {
+                *line = line.clone().on_tape(tape);
             }
-            driven.extend(screws(line).into_iter().map(|screw| (case, screw)));
+            if meets(line) {
+                let between = line.between(driven, &screws(line));
+                let others = line.others(unit).into_iter().chain(between);
+                let mut others = others.map(|line| line.on_tape(tape));
+                if let Some(free) = others.find(|line| !meets(line)) {
+                    *line = free;
+                }
+            }
+            driven.extend(screws(line));
         }
         own.count = count(&own.lines) + more;
     }
