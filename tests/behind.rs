@@ -1,7 +1,10 @@
 //! Boards behind the frame and fronts over the edges: figures worked by hand.
 
 use casewright::measure::Length;
+use casewright::model::OpeningKind;
 use casewright::parts::{Bore, Direction, Feature, FeatureKind, Part};
+use casewright::plans::Workings;
+use casewright::plans::tipping::What;
 
 use crate::support::{compile, spec};
 
@@ -402,4 +405,21 @@ fn a_box_is_no_higher_than_its_slide_lets_it_be() {
     assert_eq!(slugs("3"), Vec::<String>::new());
     assert_eq!(slugs("4-1/4"), ["box-too-big"]);
     assert_eq!(slugs("1"), ["box-too-big"]);
+}
+
+/// The pantry has trays behind its doors, full when they are out: they tip it as drawers
+/// do, beside the doors.
+#[test]
+fn trays_tip_a_case_as_drawers_do() {
+    let compiled = compile(&spec("weir-house-pantry.case"));
+    let (piece, parts) = (compiled.piece.unwrap(), compiled.parts.unwrap());
+    let openings = piece.cases.iter().flat_map(|case| &case.openings);
+    let slides = |own: &&casewright::model::Opening| matches!(own.kind, OpeningKind::Drawer { .. });
+    let (trays, fronts): (Vec<_>, Vec<_>) =
+        openings.filter(slides).partition(|own| own.front.is_none());
+    assert!(!trays.is_empty());
+    let work = Workings::of(&piece, &parts);
+    let [tipping] = work.tipping() else { panic!("one case") };
+    let counted = What::Drawers(trays.len() + fronts.len());
+    assert!(tipping.pulls.iter().any(|pull| pull.what == counted), "{tipping:#?}");
 }

@@ -2,7 +2,7 @@
 
 use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
-use crate::model::{Opening, Piece};
+use crate::model::{Case, Opening, Piece};
 use crate::plans::Workings;
 use crate::plans::tipping::What;
 use crate::plans::weights::{Body, Lifted, Weights, name};
@@ -265,7 +265,10 @@ fn balance(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) 
             table.rows.push(cells);
         }
     };
-    row("the whole, closed".into(), weights.whole(), [0.0; 2]);
+    // What hangs is carried from its own underside, all of it together.
+    let hangs = |case: &Case| case.off_floor().map_or(Length::ZERO, |up| up.length);
+    let low = source.work.piece.cases.iter().map(hangs).min().unwrap_or_default();
+    row("the whole, closed".into(), weights.whole(), [0.0, low.to_mm_f64()]);
     for case in &source.work.piece.cases {
         let body = weights.of(&Lifted::Case(case.id));
         // A case is carried without its base and without what stands on its left.

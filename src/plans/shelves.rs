@@ -29,6 +29,10 @@ impl Through<'_> {
     }
 }
 
+/// Room that a shelf is turned level with, in millimeters: its boards may be a little
+/// thicker than drawn (1/32 in, common practice, no source).
+const TURNING: f64 = 0.8;
+
 /// The opening that a loose shelf goes in through; nothing for any other part, and
 /// for a case without a face frame, where nothing is in its way.
 #[must_use]
@@ -42,7 +46,7 @@ pub fn through<'a>(piece: &'a Piece, parts: &Parts, shelf: &Part) -> Option<Thro
     let (long, thick) = (shelf.length.length, shelf.thickness.length);
     let clear = long + case.shelves.clearance.length;
     let diagonal = long.to_mm_f64().hypot(thick.to_mm_f64());
-    let turns = long <= wide || diagonal <= clear.to_mm_f64();
+    let turns = long <= wide || diagonal + TURNING <= clear.to_mm_f64();
     Some(Through { opening, size, needed: trade::height_to_tilt(long, thick, size[0]), turns })
 }
 

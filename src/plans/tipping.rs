@@ -167,8 +167,8 @@ fn of_body(
     for (case, opening) in
         cases.iter().flat_map(|case| case.openings.iter().map(move |own| (*case, own)))
     {
-        let Some(fronts) = &opening.front else { continue };
         match opening.kind {
+            // A tray behind doors has no front, and slides out all the same.
             OpeningKind::Drawer { .. } => {
                 let (Some(own), Some(face)) =
                     (piece.drawer_box(case, opening), faces.get(&Assembly::DrawerBox(opening.id)))
@@ -185,6 +185,7 @@ fn of_body(
                 drawer_count += 1;
             }
             _ if opening.is_door() => {
+                let Some(fronts) = &opening.front else { continue };
                 let half = opening.leaf(fronts).0.length.half().to_mm_f64();
                 for leaf in opening.leaves() {
                     let front = FrontId { opening: opening.id, leaf: *leaf };

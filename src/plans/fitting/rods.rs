@@ -2,7 +2,7 @@
 //! from.
 
 use crate::measure::{Length, Mass, Unit};
-use crate::model::{Beyond, Case, Edge, Opening, Piece, Rod, Side, Size};
+use crate::model::{Beyond, Case, Edge, Opening, OpeningKind, Piece, Rod, Side, Size};
 use crate::parts::{self, Cuboid, Direction, Face, Part, Parts, Point, Role};
 use crate::trade::{self, Beam};
 
@@ -171,6 +171,17 @@ fn rail<'a>(
         .filter(|part| !bare && part.role != Role::AdjustableShelf)
         .filter(|part| part.extent(Direction::Y).0 > middle)
         .min_by_key(|part| part.extent(Direction::Y).0);
+    // A member without a board has the next opening right behind it.
+    let between = |above: &&Part| {
+        let (own, upper) = (opening.x + opening.wide.length.half(), above.extent(Direction::Y).0);
+        case.openings.iter().any(|other| {
+            !matches!(other.kind, OpeningKind::List(..))
+                && (other.x..other.x + other.wide.length).contains(&own)
+                && other.y >= top.length
+                && other.y < upper
+        })
+    };
+    let above = above.filter(|above| !between(above));
     let underside = above.map_or(top, |above| above.side(Direction::Y, false));
     // Nothing is screwed up into what may be a dust panel, or nothing at all.
     let above = above.filter(|part| part.role != Role::WebRail);
