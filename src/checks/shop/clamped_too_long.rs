@@ -2,6 +2,7 @@
 
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Fix, Grade, Severity, Sink};
+use crate::measure::{Duration, Exact};
 use crate::plans::Workings;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -32,5 +33,17 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     if let Some(cure) = shop.cure_span {
         found = found.label(cure, shop.cure.to_string());
     }
-    sink.push(found.fix(Fix::new(Grade::Choice, "1 h, which most glues take", span, "clamp 1 h")));
+    let hours = |count: i64| Duration(Exact::int(count * 60));
+    let fix = |at, title: &str, text: &str| Some(Fix::new(Grade::Choice, title, at, text));
+    let fix = match shop.cure_span {
+        _ if shop.cure >= hours(1) => fix(span, "1 h, which most glues take", "clamp 1 h"),
+        Some(cure) if shop.clamp <= hours(24) => {
+            fix(cure, "24 h, after which most glues have cured", "cure 24 h")
+        }
+        Some(_) | None => None,
+    };
+    sink.push(match fix {
+        Some(fix) => found.fix(fix),
+        None => found,
+    });
 }
