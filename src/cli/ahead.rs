@@ -14,7 +14,10 @@ pub(super) fn today() -> Option<Date> {
 /// A line for each day to come of which something is recorded: all that is
 /// recorded until then would count as older.
 pub(super) fn told(compiled: &Compilation) -> String {
-    today().map_or_else(String::new, |today| after(compiled, today))
+    // The time zone is looked up in many files, which a check on each save has no time for.
+    let records = compiled.piece.as_ref().is_some_and(|piece| !piece.cuts.is_empty());
+    let today = if records { today() } else { None };
+    today.map_or_else(String::new, |today| after(compiled, today))
 }
 
 fn after(compiled: &Compilation, today: Date) -> String {
