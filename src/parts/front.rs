@@ -1,7 +1,8 @@
 //! Fronts as wholes: the parts of each, where it stands, and its pull.
 
-use crate::measure::Span;
-use crate::model::{CaseId, Edge, FrontId, Fronts, Opening, Piece, Pull, Set, Side, Size};
+use crate::measure::{Length, Span};
+use crate::model::{CaseId, Edge, FrontId, Fronts, Hinge, Opening, Piece, Pull, Set, Side, Size};
+use crate::trade::Leaf;
 
 use super::feature::{Bore, FeatureKind};
 use super::part::{Assembly, Part, Parts};
@@ -32,6 +33,30 @@ pub struct Front<'a> {
 }
 
 impl Front<'_> {
+    /// Where its edge is that it hangs by, along the front of the piece.
+    #[must_use]
+    pub fn hinge_edge(&self, hung: Side) -> Length {
+        match hung {
+            Side::Left => self.space.from.x,
+            Side::Right => self.space.to.x,
+        }
+    }
+
+    /// It and its pull as they turn on a hinge.
+    #[must_use]
+    pub fn leaf(&self, hung: Side, hinge: &Hinge) -> Leaf {
+        let thick = self.space.size(Direction::Z);
+        let turns = hinge.pivot(&self.fronts.set, thick);
+        let leaf = Leaf::new(self.space.size(Direction::X), thick, &turns);
+        let Some((pull, at)) = &self.pull else { return leaf };
+        let edge = self.hinge_edge(hung);
+        let from_hinge = match hung {
+            Side::Left => (at.from.x - edge, at.to.x - edge),
+            Side::Right => (edge - at.to.x, edge - at.from.x),
+        };
+        leaf.with_pull(from_hinge, pull.stands)
+    }
+
     /// What it is called in a sentence: `leaf`, `front`.
     #[must_use]
     pub fn noun(&self) -> &'static str {

@@ -9,7 +9,7 @@ use crate::model::{
     Size,
 };
 use crate::parts::{Cuboid, Direction, Front};
-use crate::trade::{Body, Hung, Leaf, Patch};
+use crate::trade::{Body, Hung, Patch};
 use crate::vocabulary::Origin;
 
 /// Open 90 degrees: what a door should reach.
@@ -62,20 +62,8 @@ fn door<'a>(piece: &'a Piece, front: &'a Front<'a>) -> Option<Door<'a>> {
     let hung = front.hung?;
     let hinge = front.fronts.hinge.and_then(|(hinge, _)| piece.hinge(hinge))?;
     let space = front.space;
-    let thick = space.size(Direction::Z);
-    let turns = hinge.pivot(&front.fronts.set, thick);
-    let mut leaf = Leaf::new(space.size(Direction::X), thick, &turns);
-    let x = match hung {
-        Side::Left => space.from.x,
-        Side::Right => space.to.x,
-    };
-    if let Some((pull, at)) = &front.pull {
-        let from_hinge = match hung {
-            Side::Left => (at.from.x - x, at.to.x - x),
-            Side::Right => (x - at.to.x, x - at.from.x),
-        };
-        leaf = leaf.with_pull(from_hinge, pull.stands);
-    }
+    let turns = hinge.pivot(&front.fronts.set, space.size(Direction::Z));
+    let (leaf, x) = (front.leaf(hung, hinge), front.hinge_edge(hung));
     let open = hinge.swing.min(SQUARE);
     Some(Door {
         front,

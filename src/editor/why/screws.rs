@@ -11,7 +11,7 @@ pub(super) fn of_part(tell: &Teller<'_>, part: &Part) -> Vec<Sum> {
     let fastenings = tell.work.fastened().fastenings.iter();
     let lines = fastenings.flat_map(|own| &own.lines);
     lines
-        .filter(|line| line.through.path == part.path)
+        .filter(|line| std::ptr::eq(line.through, part))
         .flat_map(|line| of_line(tell, line))
         .collect()
 }

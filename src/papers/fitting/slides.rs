@@ -4,7 +4,7 @@
 use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::{Beyond, Edge, Set};
-use crate::parts::{Direction, Role};
+use crate::parts::Direction;
 use crate::plans::fitting::slides::Carrier;
 use crate::plans::fitting::{Drawer, Line};
 use crate::trade;
@@ -284,12 +284,13 @@ fn screws(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> String {
         packer + carrier.board.cuboid().size(Direction::X) - short
     };
     let boards = all.iter().flat_map(|drawer| &drawer.carriers).map(deep).min();
-    let sides = all.iter().filter(|drawer| !drawer.hardware.undermount).flat_map(|drawer| {
-        source.work.parts.of_case(drawer.opening.case()).iter().filter(|part| {
-            part.role == Role::DrawerSide && part.opening() == Some(drawer.opening.id)
-        })
-    });
-    let sides = sides.map(|side| side.thickness.length - short).min();
+    let piece = source.work.piece;
+    let side = |drawer: &Drawer<'_>| {
+        let boxes = piece.case(drawer.opening.case())?.drawers.as_ref()?;
+        Some(piece.thickness(boxes.stock).length - short)
+    };
+    let beside = all.iter().filter(|drawer| !drawer.hardware.undermount);
+    let sides = beside.filter_map(side).min();
     let told = |deep: Length, what: &str| format!("{} into {what}", figures.text(tape.down(deep)));
     let all: Vec<String> = [
         sides.map(|deep| told(deep, "the side of a box")),
@@ -299,7 +300,7 @@ fn screws(source: &Source<'_, '_>, all: &[Drawer<'_>]) -> String {
     .flatten()
     .collect();
     format!(
-        "The screws of the slides are those of their sheet, or as thick as it says; they go in no deeper than {}, or they come through.",
+        "Use the screws that the sheet of the slides names; they go in no deeper than {}, or they come through.",
         listed(&all)
     )
 }

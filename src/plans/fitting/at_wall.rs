@@ -2,9 +2,9 @@
 
 use crate::measure::{Angle, Length};
 use crate::model::{Boundary, Side};
-use crate::parts::{Direction, Front};
+use crate::parts::Front;
 use crate::plans::Workings;
-use crate::trade::{Body, Hung, Leaf, Patch};
+use crate::trade::{Body, Hung, Patch};
 
 /// A door beside a wall.
 #[derive(Clone, Debug)]
@@ -43,22 +43,16 @@ fn door<'a>(work: &Workings<'_>, front: &'a Front<'_>) -> Option<AtWall<'a>> {
     }
     let scribe = side.of(&outer.exposure).scribe().length;
     let hinge = front.fronts.hinge.and_then(|(hinge, _)| piece.hinge(hinge))?;
-    let space = front.space;
-    let thick = space.size(Direction::Z);
-    let mut leaf =
-        Leaf::new(space.size(Direction::X), thick, &hinge.pivot(&front.fronts.set, thick));
-    let (x, wall) = match side {
-        Side::Left => (space.from.x, (-FAR, scribe)),
-        Side::Right => (space.to.x, (piece.wide() - scribe, piece.wide() + FAR)),
+    let wall = match side {
+        Side::Left => (-FAR, scribe),
+        Side::Right => (piece.wide() - scribe, piece.wide() + FAR),
     };
-    if let Some((pull, at)) = &front.pull {
-        let from_hinge = match side {
-            Side::Left => (at.from.x - x, at.to.x - x),
-            Side::Right => (x - at.to.x, x - at.from.x),
-        };
-        leaf = leaf.with_pull(from_hinge, pull.stands);
-    }
-    let hung = Hung::new(leaf, (x, Length::ZERO), side == Side::Right, hinge.swing);
+    let hung = Hung::new(
+        front.leaf(side, hinge),
+        (front.hinge_edge(side), Length::ZERO),
+        side == Side::Right,
+        hinge.swing,
+    );
     let patch = Patch { x: wall, out: (Length::ZERO, FAR) };
     let stop = |body| Some((hung.stopped(body, &patch, Length::ZERO)?, body));
     let (opens, body) =

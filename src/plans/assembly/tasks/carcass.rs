@@ -323,13 +323,13 @@ impl Maker<'_, '_> {
         };
         if !flush.is_empty() {
             return Some(format!(
-                "up and down, bring the upper edges of the rails flush with what lies behind them, {}, and try each with a straightedge before you tighten a clamp",
+                "for the height of the frame, bring the upper edges of the rails flush with what lies behind them, {}, and try each with a straightedge before you tighten a clamp",
                 listed(&flush)
             ));
         }
         if let Some((rail, board, above)) = rails.first() {
             return Some(format!(
-                "up and down, bring the upper edge of {rail} {} the {board}",
+                "for the height of the frame, bring the upper edge of {rail} {} the {board}",
                 way(*above)
             ));
         }
@@ -338,11 +338,11 @@ impl Maker<'_, '_> {
             let above = part.cuboid().from.y - into.cuboid().from.y;
             Some(match above.is_zero() {
                 true => format!(
-                    "up and down, bring the bottom ends of {} and {} flush",
+                    "for the height of the frame, bring the bottom ends of {} and {} flush",
                     part.mark, into.mark
                 ),
                 false => format!(
-                    "up and down, bring the bottom end of {} {} that of {}",
+                    "for the height of the frame, bring the bottom end of {} {} that of {}",
                     part.mark,
                     way(above),
                     into.mark

@@ -187,7 +187,9 @@ impl Maker<'_, '_> {
             true => {
                 let piece = self.on_floor("the piece");
                 [
-                    format!("find the highest place of the floor, and set {piece} there, {clear}"),
+                    format!(
+                        "find the highest place of the floor where {piece} goes, and set it {clear}"
+                    ),
                     format!(
                         "shim up from it until {piece} is level from end to end and from front to back, and its ends are plumb"
                     ),
@@ -195,7 +197,7 @@ impl Maker<'_, '_> {
             }
             false => [
                 format!(
-                    "find the highest place of the floor under the whole run, and set {} in place, {clear}",
+                    "find the highest place of the floor under the whole run, and set {} {clear}",
                     listed(&own)
                 ),
                 format!(
@@ -404,14 +406,14 @@ impl Maker<'_, '_> {
                 }
                 (true, _) => ("adjust the inset doors", ", hinge by hinge"),
                 (false, true) if slides => ("adjust the inset fronts", ", slide by slide"),
-                (false, _) => (
-                    "pare the stops and plane the edges of the inset fronts",
-                    " and coat again what the plane bared",
-                ),
+                (false, _) => ("pare the stops and plane the edges of the inset fronts", ""),
             };
             lines.push(format!(
                 "{how} only now{by}, until the shims of the gap sheet slide all round"
             ));
+            if !slides && !self.doors_and_drawers().0 {
+                lines.push("coat again what the plane bared".to_owned());
+            }
         }
         if !self.work.fitting().on_wood.is_empty() {
             lines.push("rub wax on what the drawers run on, now that the finish is dry".to_owned());

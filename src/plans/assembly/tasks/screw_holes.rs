@@ -2,36 +2,26 @@
 //! together, in the step that drives the first of them; those of a back when it is cut,
 //! because it is screwed on for a while when the case is glued up.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-use crate::parts::{PartId, Role};
-use crate::plans::fitting::Fastening;
+use crate::parts::{Part, PartId, Role};
 
 use super::Maker;
 
 impl Maker<'_, '_> {
     /// Tells each step what to bore first.
     pub(super) fn bored_first(&mut self) {
-        let fastenings = &self.work.fastened().fastenings;
-        let lined = fastenings.iter().filter(|own| !own.lines.is_empty());
-        let by_joint: Vec<(usize, &Fastening<'_>)> =
-            lined.filter_map(|own| Some((own.joint?, own))).collect();
-        if by_joint.is_empty() {
-            return;
-        }
-        let through = by_joint.iter().flat_map(|(_, own)| &own.lines).map(|line| line.through);
-        let backs = through.filter(|part| part.role == Role::Back);
-        let backs: BTreeSet<PartId> =
-            backs.filter_map(|part| Some(self.parts.find(&part.key())?.0)).collect();
+        let through = self.screwed_through();
+        let is_back =
+            |id: &PartId| self.parts.get(*id).is_some_and(|part: &Part| part.role == Role::Back);
+        let backs: BTreeSet<PartId> = through.values().flatten().copied().filter(is_back).collect();
         let mut bored: BTreeSet<PartId> = BTreeSet::new();
         for index in 0..self.tasks.len() {
             let Some(task) = self.tasks.get(index) else { continue };
-            let closes: BTreeSet<usize> = task.closes.iter().copied().collect();
-            let lines = by_joint.iter().filter(|(joint, _)| closes.contains(joint));
-            let through = lines.flat_map(|(_, own)| &own.lines).map(|line| line.through);
-            let ids = through.filter_map(|part| self.parts.find(&part.key())).map(|(id, _)| id);
-            let cut = task.parts.iter().copied().filter(|id| backs.contains(id));
-            let new: BTreeSet<PartId> = cut.chain(ids).filter(|id| bored.insert(*id)).collect();
+            let cut = task.parts.iter().filter(|id| backs.contains(id));
+            let screwed = task.closes.iter().filter_map(|joint| through.get(joint)).flatten();
+            let new: BTreeSet<PartId> =
+                cut.chain(screwed).copied().filter(|id| bored.insert(*id)).collect();
             if new.is_empty() {
                 continue;
             }
@@ -45,5 +35,26 @@ impl Maker<'_, '_> {
                 task.lines.insert(0, format!("{bore} first, on the lines of the layout sheet"));
             }
         }
+    }
+
+    /// The boards that screws on a line go through, by the joint that they hold.
+    fn screwed_through(&self) -> BTreeMap<usize, Vec<PartId>> {
+        let mut found: BTreeMap<usize, Vec<PartId>> = BTreeMap::new();
+        for own in &self.work.fastened().fastenings {
+            let joint = own.joint.and_then(|index| Some((index, self.parts.joints.get(index)?)));
+            let Some((index, joint)) = joint else { continue };
+            let both = [joint.part, joint.into];
+            let through = own.lines.iter().filter_map(|line| {
+                let is_it = |id: &PartId| {
+                    self.parts.get(*id).is_some_and(|part| std::ptr::eq(part, line.through))
+                };
+                both.into_iter().find(is_it)
+            });
+            let through: Vec<PartId> = through.collect();
+            if !through.is_empty() {
+                found.insert(index, through);
+            }
+        }
+        found
     }
 }
