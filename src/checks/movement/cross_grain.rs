@@ -4,9 +4,10 @@ use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Length;
-use crate::model::Piece;
-use crate::parts::{Direction, Joint, Part, Parts, Role, screw_rows};
+use crate::model::{JointKind, Piece};
+use crate::parts::{Assembly, Direction, Joint, JointSort, Part, Parts, Role, screw_rows};
 use crate::plans::Workings;
+use crate::plans::fitting::from_end;
 use crate::plans::seasons::{Climate, Swelling};
 
 use super::{product, weather};
@@ -14,7 +15,7 @@ use super::{product, weather};
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cross-grain",
     severity: Severity::Warning,
-    finds: "A glued joint holds wood that moves across its grain by more than 1/16 in (1.6 mm) from the driest day to the dampest. It may be a solid back held at both edges, or a joint along which one board moves and the other does not, or a countertop screwed fast in several rows.",
+    finds: "A glued joint holds wood that moves across its grain by more than 1/16 in (1.6 mm) from the driest day to the dampest. It may be a solid back held at both edges, or a joint along which one board moves and the other does not, or a countertop or another board screwed fast in several places.",
     why: "The glue holds the wood where it wants to move. The board cups, the joint lets go, or the board splits, usually in its first dry winter.",
     source: "Wood Handbook (FPL-GTR-190), Table 13-5 and Eq. 13-2. That joints bear up to 1/16 in is common practice; no published source.",
     formula: "Length of the joint × difference of the two boards' coefficients × points of moisture from driest to dampest.",
@@ -66,6 +67,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     backs(piece, parts, climate, sink);
     countertops(piece, parts, climate, sink);
+    screwed(piece, parts, climate, sink);
 }
 
 /// A solid back lies in rabbets at both edges: what it moves over its whole
@@ -139,6 +141,88 @@ fn countertops(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink)
             .fix(top.spec.held_at.says("held slots", "screw it through slots"))
             .subject(&case.path);
         let product = product(tape, climate, damp, apart, moves.coefficient);
+        sink.push(weather(diagnostic, piece, climate, damp).working(
+            if damp { "dampest" } else { "driest" },
+            format!("{product} = {}", tape.fine(change.abs())),
+        ));
+    }
+}
+
+/// A solid board that screws hold fast, far apart across its grain: to one board that runs
+/// there and does not move so, or to the members of a base.
+fn screwed(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
+    let tape = piece.tape();
+    for board in parts.all.iter().filter(|board| board.role != Role::Countertop) {
+        let axis = board.placement.width;
+        let Some(stock) = piece.stock(board.stock) else { continue };
+        if !moves(piece, board, axis) {
+            continue;
+        }
+        let by_screws = |joint: &&Joint| match joint.sort {
+            JointSort::Wood(kind) => kind == JointKind::Screw,
+            JointSort::Planted => true,
+            JointSort::Miter
+            | JointSort::Floating
+            | JointSort::Hung
+            | JointSort::Slid
+            | JointSort::Laid
+            | JointSort::FrontFixed => false,
+        };
+        let screws = parts.joints.iter().filter(|joint| !joint.glued).filter(by_screws);
+        let held: Vec<(&Part, &Joint)> = screws
+            .filter_map(|joint| {
+                let ends = (parts.get(joint.part)?, parts.get(joint.into)?);
+                match ends {
+                    (own, other) | (other, own) if own.path == board.path => Some((other, joint)),
+                    _ => None,
+                }
+            })
+            .collect();
+        // The members of a base are one thing; any other board holds by itself.
+        let in_base = |other: &Part| matches!(other.assembly, Assembly::Base(_));
+        let middle = |other: &Part| {
+            let (from, to) = other.extent(axis);
+            (from + to).half()
+        };
+        let base = held.iter().filter(|(other, _)| in_base(other) && across(board, other, axis));
+        let places: Vec<Length> = base.clone().map(|(other, _)| middle(other)).collect();
+        let rows = places.iter().min().zip(places.iter().max()).map(|(from, to)| *to - *from);
+        let of_base = rows.zip(base.clone().next()).map(|(apart, own)| (apart, *own));
+        let alone = held.iter().filter_map(|(other, joint)| {
+            let still = !in_base(other) && other.placement.thickness != axis;
+            let long = board.cuboid().overlap_along(&other.cuboid(), axis);
+            let along = long - from_end(long, tape.unit) * 2;
+            (still && !moves(piece, other, axis)).then_some((along, (*other, *joint)))
+        });
+        let worst = of_base.into_iter().chain(alone).max_by_key(|(apart, _)| *apart);
+        let Some((apart, (holder, joint))) = worst else { continue };
+        let own = climate.swelling(stock, apart.max(Length::ZERO));
+        // Screws bend in their holes before the board gives way: they bear twice what glue
+        // does (common practice, no source).
+        if own.range() <= most() * 2 {
+            continue;
+        }
+        let damp = own.dampest.abs() >= own.driest.abs();
+        let change = if damp { own.dampest } else { own.driest };
+        let to = match holder.assembly {
+            Assembly::Base(case) => format!("the base of {}", piece.base_named(case)),
+            _ => holder.path.clone(),
+        };
+        let diagnostic = RULE
+            .finding(
+                format!(
+                    "{} is screwed fast across its grain to {to}, and it moves {} between its outer screws",
+                    board.path,
+                    tape.fine(own.range())
+                ),
+                joint.span,
+                "screwed here",
+            )
+            .label(stock.span, format!("{}, {}sawn", stock.wood_name(), stock.sawn.word()))
+            .because("it splits when it shrinks, or shears its screws off")
+            .note("make this board of sheet goods, or both of solid wood with the grain the same way; or make the holes of all but the front screws slots that run across its grain, and accept this")
+            .subject(&board.path);
+        let product = product(tape, climate, damp, apart, own.coefficient);
         sink.push(weather(diagnostic, piece, climate, damp).working(
             if damp { "dampest" } else { "driest" },
             format!("{product} = {}", tape.fine(change.abs())),
