@@ -4,13 +4,12 @@ use crate::checks::once::Once;
 use crate::checks::rule::{Base, Check, Example, Rule};
 use crate::diagnostics::{Diagnostic, Severity, Sink};
 use crate::measure::Length;
-use crate::model::{JointKind, Piece};
-use crate::parts::{Assembly, Direction, Joint, JointSort, Part, Parts, Role, screw_rows};
+use crate::model::Piece;
+use crate::parts::{Direction, Joint, Part, Parts, Role, screw_rows};
 use crate::plans::Workings;
-use crate::plans::fitting::from_end;
 use crate::plans::seasons::{Climate, Swelling};
 
-use super::{product, weather};
+use super::{product, screwed_across, weather};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cross-grain",
@@ -30,7 +29,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 };
 
 /// What a glued joint bears.
-fn most() -> Length {
+pub(super) fn most() -> Length {
     Length::inches(1, 16)
 }
 
@@ -67,7 +66,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     backs(piece, parts, climate, sink);
     countertops(piece, parts, climate, sink);
-    screwed(piece, parts, climate, sink);
+    screwed_across::look(piece, parts, climate, sink);
 }
 
 /// A solid back lies in rabbets at both edges: what it moves over its whole
@@ -148,96 +147,14 @@ fn countertops(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink)
     }
 }
 
-/// A solid board that screws hold fast, far apart across its grain: to one board that runs
-/// there and does not move so, or to the members of a base.
-fn screwed(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink) {
-    let tape = piece.tape();
-    for board in parts.all.iter().filter(|board| board.role != Role::Countertop) {
-        let axis = board.placement.width;
-        let Some(stock) = piece.stock(board.stock) else { continue };
-        if !moves(piece, board, axis) {
-            continue;
-        }
-        let by_screws = |joint: &&Joint| match joint.sort {
-            JointSort::Wood(kind) => kind == JointKind::Screw,
-            JointSort::Planted => true,
-            JointSort::Miter
-            | JointSort::Floating
-            | JointSort::Hung
-            | JointSort::Slid
-            | JointSort::Laid
-            | JointSort::FrontFixed => false,
-        };
-        let screws = parts.joints.iter().filter(|joint| !joint.glued).filter(by_screws);
-        let held: Vec<(&Part, &Joint)> = screws
-            .filter_map(|joint| {
-                let ends = (parts.get(joint.part)?, parts.get(joint.into)?);
-                match ends {
-                    (own, other) | (other, own) if own.path == board.path => Some((other, joint)),
-                    _ => None,
-                }
-            })
-            .collect();
-        // The members of a base are one thing; any other board holds by itself.
-        let in_base = |other: &Part| matches!(other.assembly, Assembly::Base(_));
-        let middle = |other: &Part| {
-            let (from, to) = other.extent(axis);
-            (from + to).half()
-        };
-        let base = held.iter().filter(|(other, _)| in_base(other) && across(board, other, axis));
-        let places: Vec<Length> = base.clone().map(|(other, _)| middle(other)).collect();
-        let rows = places.iter().min().zip(places.iter().max()).map(|(from, to)| *to - *from);
-        let of_base = rows.zip(base.clone().next()).map(|(apart, own)| (apart, *own));
-        let alone = held.iter().filter_map(|(other, joint)| {
-            let still = !in_base(other) && other.placement.thickness != axis;
-            let long = board.cuboid().overlap_along(&other.cuboid(), axis);
-            let along = long - from_end(long, tape.unit) * 2;
-            (still && !moves(piece, other, axis)).then_some((along, (*other, *joint)))
-        });
-        let worst = of_base.into_iter().chain(alone).max_by_key(|(apart, _)| *apart);
-        let Some((apart, (holder, joint))) = worst else { continue };
-        let own = climate.swelling(stock, apart.max(Length::ZERO));
-        // Screws bend in their holes before the board gives way: they bear twice what glue
-        // does (common practice, no source).
-        if own.range() <= most() * 2 {
-            continue;
-        }
-        let damp = own.dampest.abs() >= own.driest.abs();
-        let change = if damp { own.dampest } else { own.driest };
-        let to = match holder.assembly {
-            Assembly::Base(case) => format!("the base of {}", piece.base_named(case)),
-            _ => holder.path.clone(),
-        };
-        let diagnostic = RULE
-            .finding(
-                format!(
-                    "{} is screwed fast across its grain to {to}, and it moves {} between its outer screws",
-                    board.path,
-                    tape.fine(own.range())
-                ),
-                joint.span,
-                "screwed here",
-            )
-            .label(stock.span, format!("{}, {}sawn", stock.wood_name(), stock.sawn.word()))
-            .because("it splits when it shrinks, or shears its screws off")
-            .note("make this board of sheet goods, or both of solid wood with the grain the same way; or make the holes of all but the front screws slots that run across its grain, and accept this")
-            .subject(&board.path);
-        let product = product(tape, climate, damp, apart, own.coefficient);
-        sink.push(weather(diagnostic, piece, climate, damp).working(
-            if damp { "dampest" } else { "driest" },
-            format!("{product} = {}", tape.fine(change.abs())),
-        ));
-    }
-}
-
 /// True for the axis that the two meet across: a joint does not run along it.
-fn across(part: &Part, into: &Part, direction: Direction) -> bool {
+pub(super) fn across(part: &Part, into: &Part, direction: Direction) -> bool {
     let thin = |board: &Part| board.placement.thickness == direction;
     thin(part) || thin(into)
 }
 
 /// True for a board that swells along an axis: sheets and length don't.
-fn moves(piece: &Piece, board: &Part, direction: Direction) -> bool {
+pub(super) fn moves(piece: &Piece, board: &Part, direction: Direction) -> bool {
     let solid = || piece.stock(board.stock).is_some_and(|stock| stock.wood.is_some());
     board.placement.width == direction && solid()
 }
