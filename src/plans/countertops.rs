@@ -79,7 +79,7 @@ fn placed(work: &Workings<'_>, row: &ScrewRow) -> Option<Row> {
     let board = work.parts.get(row.board)?;
     let edge = board.datum([Face::WidthStart, Face::WidthEnd]);
     let at = board.distance(edge, row.z - board.extent(Direction::Z).0);
-    let (screws, slotted) = (row.screws.len(), row.slot.is_some());
+    let (screws, slotted) = (row.count(), row.slot.is_some());
     Some(Row { board: row.board, edge, at, screws, slotted })
 }
 
