@@ -219,7 +219,15 @@ pub(super) struct LaidOn<'d> {
     #[serde(skip_serializing_if = "Option::is_none")]
     free: Option<Figure>,
     ends: Vec<ScribedEnd>,
+    past: Vec<PastBoard<'d>>,
     rows: Vec<RowOfScrews<'d>>,
+}
+
+#[derive(Serialize)]
+struct PastBoard<'d> {
+    board: &'d str,
+    side: &'static str,
+    by: Figure,
 }
 
 #[derive(Serialize)]
@@ -431,6 +439,15 @@ impl<'d> Maker<'d, '_> {
                     .ends
                     .iter()
                     .map(|(side, most)| ScribedEnd { side: side.word(), most: self.figure(*most) })
+                    .collect(),
+                past: laid
+                    .past
+                    .iter()
+                    .map(|past| PastBoard {
+                        board: self.mark(past.board),
+                        side: past.side.map_or("front", |side| side.word()),
+                        by: self.figure(past.by),
+                    })
                     .collect(),
                 rows: laid.rows.iter().filter_map(|row| self.screw_row(row)).collect(),
             }),
