@@ -34,6 +34,7 @@ mod editor;
 mod english;
 mod examples;
 mod faces;
+mod false_fronts;
 mod fingers;
 mod fitting;
 mod folders;

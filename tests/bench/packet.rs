@@ -257,6 +257,7 @@ pub(super) enum Work {
     Stop(StopStrip),
     #[serde(rename = "screw line")]
     ScrewLine(ScrewLine),
+    Fasten(Fasten),
     /// Nothing of it takes wood or closes a joint.
     #[serde(
         alias = "bore rows",
@@ -264,7 +265,6 @@ pub(super) enum Work {
         alias = "close with strips",
         alias = "cut out",
         alias = "dry-fit",
-        alias = "fasten",
         alias = "finish",
         alias = "fit",
         alias = "fit filler",
@@ -351,6 +351,29 @@ pub(super) struct ScrewLine {
     #[serde(default)]
     pub(super) apart: Option<Figure>,
     pub(super) count: u32,
+    pub(super) shim: Option<Figure>,
+}
+
+/// Screws, pins, or clips of one kind.
+#[derive(Debug, Deserialize)]
+pub(super) struct Fasten {
+    pub(super) size: Option<Size>,
+    #[serde(rename = "in")]
+    pub(super) held: Vec<Held>,
+}
+
+/// How long they are.
+#[derive(Debug, Deserialize)]
+pub(super) struct Size {
+    pub(super) is: Option<Bought>,
+}
+
+/// What some of them hold, and what they go into.
+#[derive(Debug, Deserialize)]
+pub(super) struct Held {
+    pub(super) part: String,
+    #[serde(default)]
+    pub(super) into: Vec<String>,
 }
 
 /// The strip that a door closes against.

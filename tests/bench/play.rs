@@ -91,6 +91,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Walled(_) => "fix to the wall".to_owned(),
         Work::Rail(_) => "set the rail".to_owned(),
         Work::Stop(_) => "set the stop".to_owned(),
+        Work::Fasten(_) => "drive the screws".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
         Work::Beside(_) => "beside".to_owned(),
     };
@@ -241,6 +242,14 @@ impl<'p> Play<'p> {
             }
             Work::Stop(work) => {
                 self.find(index, &work.on);
+            }
+            Work::Fasten(work) => {
+                for held in &work.held {
+                    self.find(index, &held.part);
+                    for mark in &held.into {
+                        self.find(index, mark);
+                    }
+                }
             }
             Work::ScrewLine(work) => {
                 self.find(index, &work.through);

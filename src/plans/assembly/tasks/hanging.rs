@@ -2,7 +2,7 @@
 
 use crate::diagnostics::listed;
 use crate::model::{HingeKind, Opening, OpeningKind};
-use crate::parts::{Assembly, JointSort, Part, PartId, Role, front_told};
+use crate::parts::{Assembly, JointSort, PartId, Role, front_told};
 use crate::plans::fitting::at_wall;
 use crate::plans::operations::{self, Doing};
 
@@ -123,7 +123,7 @@ impl Maker<'_, '_> {
     }
 
     /// Takes off the backs, where no task before did; they stay off until after the finish.
-    fn take_off_backs(
+    pub(super) fn take_off_backs(
         &self,
         first: &str,
         why: &str,
@@ -380,29 +380,6 @@ impl Maker<'_, '_> {
         vec![task]
     }
 
-    /// Fronts before openings that nothing moves in.
-    fn false_fronts(&mut self, stands: &[usize]) -> Option<usize> {
-        let fixed = self.fronts_of(|kind| matches!(kind, OpeningKind::False));
-        if fixed.is_empty() {
-            return None;
-        }
-        let lines = vec![format!(
-            "{}: shim it to its gaps, then screw it from behind through blocks glued beside the opening",
-            self.marks(&fixed)
-        )];
-        let mut after = stands.to_vec();
-        after.extend(self.ready(&fixed));
-        let title = "Fix the false fronts".into();
-        let efforts = vec![Usual::FalseFront.times(fixed.len())];
-        let task = self.simple(title, lines, fixed.clone(), Work::Bench, efforts, after);
-        let closes = self.picked(|joint| {
-            joint.sort == JointSort::FrontFixed && self.is_of_false_front(joint.part)
-        });
-        self.closes(task, closes);
-        self.makes(&fixed, task);
-        Some(task)
-    }
-
     /// The holes for the hooks of undermount runners, in the backs of their boxes.
     pub(super) fn hooked(&self) -> Vec<operations::Holes> {
         let drawers = self.work.fitting().drawers.iter();
@@ -415,14 +392,8 @@ impl Maker<'_, '_> {
         holes.collect()
     }
 
-    pub(super) fn is_of_false_front(&self, id: PartId) -> bool {
-        let opening = self.parts.get(id).and_then(Part::opening);
-        let opening = opening.and_then(|id| self.piece.opening(id));
-        opening.is_some_and(|opening| matches!(opening.kind, OpeningKind::False))
-    }
-
     /// The boards of the fronts of openings of some kind.
-    fn fronts_of(&self, kind: fn(&OpeningKind) -> bool) -> Vec<PartId> {
+    pub(super) fn fronts_of(&self, kind: fn(&OpeningKind) -> bool) -> Vec<PartId> {
         self.ids(|part| match part.assembly {
             Assembly::Front(front) => {
                 self.piece.opening(front.opening).is_some_and(|opening| kind(&opening.kind))

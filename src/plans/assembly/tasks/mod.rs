@@ -9,6 +9,7 @@ mod countertops;
 mod covers;
 mod cutting;
 mod edging;
+mod false_fronts;
 mod finishing;
 mod fronts;
 mod hanging;
