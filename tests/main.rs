@@ -28,6 +28,7 @@ mod covers;
 mod code_hosts;
 mod completions;
 mod diff;
+mod drawer_fronts;
 mod drawn_setups;
 mod edging;
 mod editor;

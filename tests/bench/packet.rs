@@ -169,7 +169,7 @@ pub(super) struct EdgeOn {
 pub(super) struct Faces {
     length: [String; 2],
     width: [String; 2],
-    thickness: [String; 2],
+    pub(super) thickness: [String; 2],
 }
 
 /// A face of a part: the axis across it, and whether the axis ends there.

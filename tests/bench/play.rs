@@ -13,7 +13,8 @@ use super::off::Off;
 use super::packet::{Along, DrawnPart, Face, JointKind, Operation, Packet, Setting, Stock, Work};
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, lines, opening, rails, screws, season, shapes, stacked, stops, strokes,
+    Report, bores, front_screws, lines, opening, rails, screws, season, shapes, stacked, stops,
+    strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -459,6 +460,7 @@ impl<'p> Play<'p> {
         self.complaints.extend(stuck);
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(front_screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(rails::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;

@@ -38,6 +38,17 @@ pub(super) fn wrong(packet: &Packet, boards: &[Board<'_>], tolerance: f64) -> Ve
     wrong
 }
 
+/// The screws of a line where it can be struck.
+pub(super) fn of_line(
+    packet: &Packet,
+    boards: &[Board<'_>],
+    (step, line): (u32, &ScrewLine),
+    tolerance: f64,
+) -> Vec<Space> {
+    let long = long(packet, step, line);
+    struck(packet, boards, line, (long, tolerance)).unwrap_or_default()
+}
+
 /// How long the screws of a line are, where one length is printed: those of its step that
 /// hold its two boards, or else that hold the one that they go through.
 fn long(packet: &Packet, step: u32, line: &ScrewLine) -> Option<f64> {
@@ -105,7 +116,9 @@ fn struck(
         let deep = through.exact[face.axis];
         let shim = line.shim.as_ref().map_or(0.0, |shim| shim.print);
         let reaches = long.map_or(mm(REACHES), |long| long - deep - shim);
-        if reaches < mm(REACHES) - tolerance {
+        // A thin board is held by half of it.
+        let thick = into.exact.iter().copied().fold(f64::MAX, f64::min);
+        if reaches < mm(REACHES).min(thick / 2.0) - tolerance {
             return Err(format!("a screw of {} is too short", said(deep + shim + reaches)));
         }
         let mut tip = hole;

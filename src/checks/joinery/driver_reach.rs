@@ -120,6 +120,10 @@ impl<'w, 'a> Room<'w, 'a> {
     ) -> Option<&'a Part> {
         let parts = self.work.parts;
         let (part, into) = (parts.get(joint.part)?, parts.get(joint.into)?);
+        // A drawer is pulled out, and a hand driver gets into its open box.
+        if joint.sort == JointSort::FrontFixed && into.role == Role::DrawerFront {
+            return None;
+        }
         let struck = self.struck([part, into]);
         // The drill stands over its own board, and in front of the other.
         let (sides, own) = match joint.sort {

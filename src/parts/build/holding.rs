@@ -1,24 +1,17 @@
 //! The blocks that hold a false front: one at each side of its opening, behind its back.
 
 use crate::measure::{Length, Unit};
-use crate::model::{JointKind, Side, Size};
+use crate::model::{Holding, JointKind, Side, Size};
 use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
 use crate::parts::part::Assembly;
 use crate::parts::space::Face;
-use crate::trade;
 
 use super::builder::{Builder, Draft, STANDING, UPRIGHT};
 use super::carcass::Carcass;
 use super::front::Front;
 use super::fronts::front_z;
 use super::{hinging, inside};
-
-/// How far a block stands into the opening, and how deep it is from front to back: 3/4 in,
-/// 20 mm (common practice, no source).
-fn thick(unit: Unit) -> Length {
-    unit.either(Length::inches(3, 4), Length::mm(20))
-}
 
 /// The least of an edge that a block lies against: 1/2 in, 12 mm (common practice, no
 /// source).
@@ -47,14 +40,20 @@ pub(super) fn build(
     leaf: &Front<'_>,
     sides: [PartId; 2],
 ) {
+    let Some(sizes) = builder.piece.holding.clone() else { return };
     for side in Side::BOTH {
-        let Some(held) = held(builder, carcass, leaf, side) else { continue };
-        let block = block(builder, leaf, side, &held);
+        let Some(held) = held(builder, carcass, leaf, (side, &sizes.thick)) else { continue };
+        let block = block(builder, leaf, (side, &sizes), &held);
         builder.join(JointSort::FrontFixed, *side.of(&sides), block, false, leaf.opening.span);
     }
 }
 
-fn held(builder: &Builder<'_>, carcass: &Carcass, leaf: &Front<'_>, side: Side) -> Option<Held> {
+fn held(
+    builder: &Builder<'_>,
+    carcass: &Carcass,
+    leaf: &Front<'_>,
+    (side, thick): (Side, &Size),
+) -> Option<Held> {
     let unit = builder.piece.tape().unit;
     let (beside, _) = hinging::beside(builder, leaf, side)?;
     let back = front_z(builder, leaf) + builder.thickness(leaf.fronts.stock);
@@ -64,7 +63,12 @@ fn held(builder: &Builder<'_>, carcass: &Carcass, leaf: &Front<'_>, side: Side) 
     let is_stile = stands.assembly == Assembly::Frame(builder.id);
     // Wood that stands on behind the front, flush with the edge of the opening.
     if rear - back.length.max(from) >= least(unit) {
-        let (past, ahead) = (Size::zero(), Size::from((from - back.length).max(Length::ZERO)));
+        // A board of the case begins behind the frame.
+        let ahead = match from > back.length {
+            true => &builder.planes.carcass - &back,
+            false => Size::zero(),
+        };
+        let past = Size::zero();
         return Some(Held { on: beside, past, flat: false, front: back, ahead });
     }
     if !is_stile {
@@ -75,8 +79,9 @@ fn held(builder: &Builder<'_>, carcass: &Carcass, leaf: &Front<'_>, side: Side) 
     let (board, packing) = (space.boards[index], space.packing[index].clone());
     let behind = &builder.planes.carcass;
     let is_bare = packing.length > wide.length;
-    if rear >= back.length && (is_bare || packing.length >= thick(unit)) {
-        let past = Size::from(thick(unit).min(wide.length.half()));
+    if rear >= back.length && (is_bare || packing.length >= thick.length) {
+        let half = wide.half();
+        let past = if half.length < thick.length { half } else { thick.clone() };
         let front = behind.clone();
         return Some(Held { on: beside, past, flat: true, front, ahead: Size::zero() });
     }
@@ -85,20 +90,23 @@ fn held(builder: &Builder<'_>, carcass: &Carcass, leaf: &Front<'_>, side: Side) 
     (!is_bare).then_some(held)
 }
 
-fn block(builder: &mut Builder<'_>, leaf: &Front<'_>, side: Side, held: &Held) -> PartId {
-    let unit = builder.piece.tape().unit;
+fn block(
+    builder: &mut Builder<'_>,
+    leaf: &Front<'_>,
+    (side, sizes): (Side, &Holding),
+    held: &Held,
+) -> PartId {
     let opening = leaf.opening;
     // Of a sheet it is as thick as that.
     let stock = builder.case.frame.as_ref().map_or(leaf.fronts.stock, |frame| frame.stock);
     let sheet = builder.piece.stock(stock).is_some_and(|stock| !stock.is_solid());
-    let over = if sheet { builder.thickness(stock) } else { Size::from(thick(unit)) };
-    let deep = if sheet { over.clone() } else { Size::from(thick(unit)) };
+    let over = if sheet { builder.thickness(stock) } else { sizes.thick.clone() };
+    let deep = if sheet { over.clone() } else { sizes.thick.clone() };
     let across = &over + &held.past;
     let x = match side {
         Side::Left => &opening.stands[0] - &held.past,
         Side::Right => &opening.stands[0] + &opening.wide - &over,
     };
-    let spare = trade::stop_spare(unit);
     let (axes, width, thickness, show) = match held.flat {
         true => (STANDING, across, deep, Face::ThickEnd),
         false => (
@@ -114,14 +122,10 @@ fn block(builder: &mut Builder<'_>, leaf: &Front<'_>, side: Side, held: &Held) -
         role: Role::HoldingBlock,
         assembly: Assembly::Loose(builder.id),
         stock,
-        length: &opening.high - Size::from(spare),
+        length: &opening.high - &sizes.play,
         width,
         thickness: Some(thickness),
-        stands: builder.stands(
-            x,
-            &opening.stands[1] + Size::from(spare.half()),
-            held.front.clone(),
-        ),
+        stands: builder.stands(x, &opening.stands[1] + sizes.play.half(), held.front.clone()),
         axes,
         show: Some(show),
         span: opening.span,

@@ -33,7 +33,7 @@ pub(super) fn from_behind<'a>(
     let shim = lines.first().map_or(Length::ZERO, |line| line.shim);
     let deep = block.cuboid().size(Direction::Z) + shim;
     let (least, most) = trade::front_bite(front.thickness.length, fluted(front), unit);
-    (bought(deep + least.min(most.half()), deep + most, unit), count, lines)
+    (bought(deep + trade::thin_bite(least, most, unit), deep + most, unit), count, lines)
 }
 
 /// How deep the flutes in the face of a front are; zero without.

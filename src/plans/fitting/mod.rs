@@ -5,6 +5,7 @@ mod at_wall;
 mod backs;
 mod driver_room;
 mod false_fronts;
+mod front_screws;
 pub mod fronts;
 pub mod hinges;
 pub mod on_wood;

@@ -2,7 +2,7 @@
 //! over the middle of what is behind it.
 
 use crate::measure::{Length, Tape, Unit};
-use crate::parts::{Cuboid, Direction, Face, Part, Point, Role};
+use crate::parts::{Cuboid, Direction, Face, FeatureKind, Part, Point, Role};
 use crate::trade;
 
 /// The line of the screws between two boards.
@@ -385,6 +385,8 @@ impl<'a> Row<'a> {
         let cuts = |part: &'a Part, room: Cuboid| {
             part.features
                 .iter()
+                // Screws from behind end short of the flutes in a face.
+                .filter(|own| !matches!(own.kind, FeatureKind::Flute(_)))
                 .flat_map(|own| part.hollows(own))
                 .filter(move |hollow| {
                     Direction::ALL

@@ -160,19 +160,20 @@ pub(super) fn plan<'a>(
         let fixed = of_case(drawer.front.case).find(|own| {
             own.sort == JointSort::FrontFixed && own.part.opening() == Some(drawer.opening.id)
         });
-        let one = |purpose, screw: &ScrewLength, count| Fastening {
+        let one = |purpose, screw: &ScrewLength, count, lines| Fastening {
             purpose,
             long: long(screw),
             count,
             part: drawer.front,
             into: fixed.map(|own| own.into).into_iter().collect(),
             joint: fixed.map(|own| own.index),
-            lines: Vec::new(),
+            lines,
         };
-        found.push(one(Purpose::Fronts, &drawer.stay, 4));
+        let stays = (drawer.staying(), drawer.lines.clone());
+        found.push(one(Purpose::Fronts, &drawer.stay, stays.0, stays.1));
         if drawer.pull_holes > 0 {
             let holes = u32::try_from(drawer.pull_holes).unwrap_or(u32::MAX);
-            found.push(one(Purpose::Setting, &drawer.hold, holes));
+            found.push(one(Purpose::Setting, &drawer.hold, holes, Vec::new()));
         }
     }
     for shelf in work.parts.all.iter().filter(|part| part.role == Role::AdjustableShelf) {
