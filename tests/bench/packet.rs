@@ -565,6 +565,8 @@ pub(super) struct Bore {
     pub(super) centers: Vec<[Figure; 2]>,
     pub(super) diameter: Figure,
     pub(super) deep: Figure,
+    #[serde(default)]
+    pub(super) behind: Vec<String>,
 }
 
 #[derive(Debug, Deserialize)]

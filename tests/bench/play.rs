@@ -311,7 +311,12 @@ impl<'p> Play<'p> {
                     Sort::Notch => pinned || self.is_reached(part, cut),
                     own => matches!(own, Sort::Bore | Sort::Flute),
                 };
-                let closed = self.boards[part].closed;
+                // A hand drill gets in where the plate's screws are driven.
+                let through = matches!(
+                    &self.packet.operations[index].work,
+                    Work::Bore(bore) if !bore.behind.is_empty()
+                );
+                let closed = self.boards[part].closed.filter(|_| !through);
                 if let Some(step) = closed
                     && !(cuts.iter().all(round) && self.is_loose(part))
                 {
@@ -460,6 +465,7 @@ impl<'p> Play<'p> {
         self.complaints.extend(stuck);
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(front_screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(rails::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));

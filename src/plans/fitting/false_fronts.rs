@@ -1,9 +1,11 @@
 //! The screws that hold a false front to its blocks.
 
 use crate::measure::{Length, Unit};
-use crate::parts::{Direction, Feature, FeatureKind, Part};
+use crate::parts::{Direction, Feature, FeatureKind, Front, Part};
+use crate::plans::Workings;
 use crate::trade;
 
+use super::front_screws;
 use super::screw_lines::{self, ScrewLine};
 use super::screws::{Long, bought, into_face};
 
@@ -24,12 +26,19 @@ pub(super) fn into_side(block: &Part, board: &Part, unit: Unit) -> Long {
 
 /// The screws from behind through a block into a front: how long, how many, and where.
 pub(super) fn from_behind<'a>(
+    work: &Workings<'a>,
     front: &'a Part,
     block: &'a Part,
-    unit: Unit,
 ) -> (Long, u32, Vec<ScrewLine<'a>>) {
+    let tape = work.piece.tape();
+    let unit = tape.unit;
     let count = trade::screws_along(block.length.length);
-    let lines = screw_lines::from_behind(block, front, count, unit);
+    let of = |own: &&Front<'a>| own.parts.iter().any(|part| std::ptr::eq(*part, front));
+    let framed = work.fronts_of(front.case).iter().find(of).filter(|own| own.parts.len() > 1);
+    let lines = match framed {
+        Some(framed) => front_screws::through_block(framed, block, tape),
+        None => screw_lines::from_behind(block, front, count, unit),
+    };
     let shim = lines.first().map_or(Length::ZERO, |line| line.shim);
     let deep = block.cuboid().size(Direction::Z) + shim;
     let (least, most) = trade::front_bite(front.thickness.length, fluted(front), unit);

@@ -1,5 +1,6 @@
 //! Where the screws go that hold a drawer front to its box: near the corners of the box,
-//! from its inside, clear of its bottom and its joints, and of the holes of the pull.
+//! from its inside, clear of its bottom and its joints, and of the holes of the pull; and
+//! those of a framed false front in its blocks.
 
 use crate::measure::{Length, Tape, Unit};
 use crate::parts::{Bore, Cuboid, Direction, Face, FeatureKind, Front, Part, Role};
@@ -62,6 +63,27 @@ pub(super) fn lines<'a>(
     keeps(tape.unit).into_iter().find_map(sides).unwrap_or_default()
 }
 
+/// The line of the screws through a block into a framed front, whose panel floats: two
+/// screws in its frame, or one where there is room for no more.
+pub(super) fn through_block<'a>(
+    front: &Front<'a>,
+    block: &'a Part,
+    tape: &Tape,
+) -> Vec<ScrewLine<'a>> {
+    let space = block.cuboid();
+    let left = (space.from.x + space.to.x).half() < (front.space.from.x + front.space.to.x).half();
+    let line = |keeps: Keeps| {
+        let edge = keeps.box_boards.min((space.to.x - space.from.x) / 3);
+        let x = (space.from.x + edge, space.to.x - edge);
+        let y = (space.from.y + keeps.box_boards, space.to.y - keeps.box_boards);
+        let reach = x.1 - x.0;
+        let room = Room { front, board: block, tape, keeps, x, y, reach, pulls: Vec::new() };
+        let lines = room.side(left);
+        (!lines.is_empty()).then_some(lines)
+    };
+    keeps(tape.unit).into_iter().find_map(line).unwrap_or_default()
+}
+
 /// The back of a box front between the boards of the box.
 struct Room<'r, 'a> {
     front: &'r Front<'a>,
@@ -71,6 +93,8 @@ struct Room<'r, 'a> {
     /// From and to, in the piece.
     x: (Length, Length),
     y: (Length, Length),
+    /// How far in from its side a place may be.
+    reach: Length,
     /// Holes that the pull of the front takes through both boards.
     pulls: Vec<Cuboid>,
 }
@@ -104,7 +128,16 @@ impl<'r, 'a> Room<'r, 'a> {
             holes.flat_map(move |hole| part.hollows(hole))
         });
         let pulls = holes.collect();
-        (x.0 < x.1 && y.0 <= y.1).then_some(Self { front, board, tape, keeps, x, y, pulls })
+        (x.0 < x.1 && y.0 <= y.1).then_some(Self {
+            front,
+            board,
+            tape,
+            keeps,
+            x,
+            y,
+            reach: (x.1 - x.0).half(),
+            pulls,
+        })
     }
 
     /// The end that the heights of the screws count from.
@@ -118,9 +151,8 @@ impl<'r, 'a> Room<'r, 'a> {
     fn along(&self, left: bool) -> Vec<Length> {
         let unit = self.tape.unit;
         let own = self.board.cuboid();
-        let half = (self.x.1 - self.x.0).half();
-        let usual = (from_side(unit) - self.keeps.box_boards).min(half / 2);
-        let count = (half / step(unit)).floor().clamp(0, 400);
+        let usual = (from_side(unit) - self.keeps.box_boards).min(self.reach / 2);
+        let count = (self.reach / step(unit)).floor().clamp(0, 400);
         let mut tried: Vec<Length> = (0..=count).map(|number| step(unit) * number).collect();
         tried.sort_by_key(|by| (*by - usual).abs());
         // From the end of the board that is nearer.
@@ -131,8 +163,8 @@ impl<'r, 'a> Room<'r, 'a> {
         tried.into_iter().map(end).collect()
     }
 
-    /// The pairs of heights that are tried: as far apart as there is room, then nearer, and
-    /// one in the middle at last.
+    /// The heights that are tried: pairs first, those near the usual places before others,
+    /// and at last one alone, from the top down.
     fn up(&self) -> Vec<Vec<Length>> {
         let unit = self.tape.unit;
         let own = self.board.cuboid();
@@ -148,7 +180,10 @@ impl<'r, 'a> Room<'r, 'a> {
             .filter(|(low, high)| *high - *low >= apart(unit))
             .map(|(low, high)| vec![mark(low), mark(high)])
             .collect();
-        pairs.push(vec![mark((low + high).half())]);
+        let span = (high - low).max(Length::ZERO);
+        let count = (span / step(unit)).floor().clamp(0, 400);
+        let ones = (0..=count).map(|number| vec![mark(high - step(unit) * number)]);
+        pairs.extend(ones);
         pairs
     }
 
@@ -228,7 +263,7 @@ impl<'r, 'a> Room<'r, 'a> {
                 first,
                 apart,
                 count: u32::try_from(heights.len()).unwrap_or(u32::MAX),
-                shim: Length::ZERO,
+                shim: (own.from.z - into.cuboid().to.z).max(Length::ZERO),
             }
         };
         let same = into.windows(2).all(|two| match two {

@@ -341,7 +341,7 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 found.push(fastening(Purpose::Holding, long, count, lines));
             }
             (JointSort::FrontFixed, _) if into.role == Role::HoldingBlock => {
-                let (long, count, lines) = false_fronts::from_behind(part, into, unit);
+                let (long, count, lines) = false_fronts::from_behind(work, part, into);
                 found.push(fastening(Purpose::FalseFronts, long, count, lines));
             }
             (JointSort::Wood(JointKind::Screw), Role::Countertop) => {

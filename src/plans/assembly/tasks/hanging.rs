@@ -2,7 +2,7 @@
 
 use crate::diagnostics::listed;
 use crate::model::{HingeKind, Opening, OpeningKind};
-use crate::parts::{Assembly, JointSort, PartId, Role, front_told};
+use crate::parts::{Assembly, Bore, FeatureKind, JointSort, PartId, Role, front_told};
 use crate::plans::fitting::at_wall;
 use crate::plans::operations::{self, Doing};
 
@@ -367,6 +367,15 @@ impl Maker<'_, '_> {
             self.glue_and_screw(&blocks),
             self.marks(&blocks)
         ));
+        let behind = self.bored_behind();
+        let mut boards: Vec<PartId> = behind.iter().map(|(id, _)| *id).collect();
+        boards.dedup();
+        if !boards.is_empty() {
+            lines.push(format!(
+                "when they are on, bore on through the plate holes of the thin ones into {}, with the stop on the bit set to the depth for the plate's screws, which counts from the face of the block",
+                self.marks(&boards)
+            ));
+        }
         let mut after = stands.to_vec();
         after.extend(self.ready(&blocks));
         after.extend(self.opened);
@@ -374,10 +383,17 @@ impl Maker<'_, '_> {
         let efforts = vec![Usual::HingeBlock.times(blocks.len())];
         let task = self.simple(title, lines, blocks.clone(), Work::Bench, efforts, after);
         self.closes(task, self.picked(|joint| blocks.binary_search(&joint.part).is_ok()));
+        self.cuts(task, behind);
         self.does(task, does);
         self.makes(&blocks, task);
         self.opened = self.opened.or(opens.then_some(task));
         vec![task]
+    }
+
+    /// The plate holes that go on through thin blocks into the boards behind them.
+    fn bored_behind(&self) -> Vec<(PartId, usize)> {
+        let all = self.ids(|_| true);
+        self.features(&all, |own| own.kind == FeatureKind::Bore(Bore::PlateBehind))
     }
 
     /// The holes for the hooks of undermount runners, in the backs of their boxes.
