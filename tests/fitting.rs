@@ -764,6 +764,8 @@ fn a_plate_is_bored_on_through_its_thin_block() {
         .replace("\"behind\":[\"ON-RH1\",\"ON-RH2\"],", "");
     assert_ne!(spoiled, packet);
     assert!(
-        crate::bench::complaints(&spoiled).iter().any(|own| own.contains("is not bored on through it"))
+        crate::bench::complaints(&spoiled)
+            .iter()
+            .any(|own| own.contains("is not bored on through it"))
     );
 }

@@ -22,6 +22,7 @@ mod broken;
 mod ci_files;
 mod cli_check;
 mod cli_shell;
+
 mod closing;
 mod countertops;
 mod covers;
@@ -80,6 +81,7 @@ mod solver;
 mod sound;
 mod square;
 mod stacked;
+mod step_words;
 mod story;
 mod strength;
 mod sums;

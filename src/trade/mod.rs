@@ -48,8 +48,8 @@ pub use fasteners::{
     screw_sold, screws_along, short_of_face, shortest_sold, thin_bite,
 };
 pub use finishes::{
-    COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Sanding, brushing_time, coating_time,
-    finish_named, finish_needed, heats_in_rags, mixed,
+    COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Rags, Sanding, brushing_time, coating_time,
+    finish_named, finish_needed, mixed,
 };
 pub use gluing::{
     Staves, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves,
