@@ -752,3 +752,40 @@ fn a_half_inch_back_needs_no_nailer() {
     assert_eq!(nailers("plywood 1/2"), 0);
     assert_eq!(nailers("plywood 3/8"), 1);
 }
+
+/// The screws of a plate go on through a thin block into the partition behind it: those
+/// holes are bored when the block is on, through its own.
+#[test]
+fn a_plate_is_bored_on_through_its_thin_block() {
+    let first = include_str!("../specs/first.case");
+    let list = "across { share 1; door one { share 1; hung right }\n stile { wide 1-1/2; partition { stock ply; joint dado { deep 1/4 } } }\n door two { share 1; hung left } }";
+    let text = first
+        .replace("swing 105 deg", "swing 105 deg; plate { }")
+        .replace("pull knob { screw 5/32 }", "pull knob { screw 5/32; stands 1/4 }")
+        .replace("drawer upper { high 5 }\n      rail { wide 1-1/2 }\n", "")
+        .replace("doors store { share 1; shelf { adjustable 1 } }", list);
+    let compiled = compile(&text);
+    let print = |paper: &str| papers::one(&compiled, paper, Format::Text).expect("a paper");
+    let steps = print("assembly-order");
+    // Nothing of the partition is bored while it lies flat.
+    assert!(!steps.contains("bore for the hinge plates in PON-TW"), "{steps}");
+    let fixed =
+        steps.split(">> ").find(|own| own.contains("Fix the hinge blocks\n   ")).expect("a step");
+    assert!(
+        fixed.contains("bore on through the plate holes of the thin ones into PON-TW"),
+        "{fixed}"
+    );
+    assert!(print("cut-list").contains("bored on through its hinge blocks when they are on"));
+    let packet = papers::one(&compiled, "packet", Format::Json).expect("a packet");
+    assert_eq!(crate::bench::complaints(&packet), Vec::<String>::new());
+    // The shop sees it where they are bored first.
+    let spoiled = packet
+        .replace("\"behind\": [\"ON-RH1\", \"ON-RH2\"],", "")
+        .replace("\"behind\":[\"ON-RH1\",\"ON-RH2\"],", "");
+    assert_ne!(spoiled, packet);
+    assert!(
+        crate::bench::complaints(&spoiled)
+            .iter()
+            .any(|own| own.contains("is not bored on through it"))
+    );
+}

@@ -121,7 +121,7 @@ pub use nailers::Nailers;
 pub use opening::{
     Axis, Called, Item, Member, MemberKind, Opening, OpeningKind, Partition, RailShelf, ShelfSet,
 };
-pub use piece::{Accept, CatchKind, Piece};
+pub use piece::{Accept, CatchKind, Holding, Piece};
 pub use pull_place::{PullAt, PullPlace};
 pub use read_piece::{Lowered, lower};
 pub(crate) use read_run::least_filler;

@@ -458,6 +458,7 @@ fn plain_name(part: &Part, piece: &Piece) -> String {
         Role::Packer | Role::Guide | Role::Kicker | Role::Runner => part.word().replace('-', " "),
         Role::Stop => "drawer stop".to_owned(),
         Role::HingeBlock => "hinge block".to_owned(),
+        Role::HoldingBlock => "holding block".to_owned(),
         _ => words::name(part, piece),
     }
 }

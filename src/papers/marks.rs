@@ -78,6 +78,7 @@ fn kind(part: &Part) -> &'static str {
         (Role::DrawerBottom, _) => "drawer bottom",
         (Role::Packer, _) => "packer",
         (Role::HingeBlock, _) => "hinge block",
+        (Role::HoldingBlock, _) => "holding block",
         (Role::Guide, _) => "guide",
         (Role::Kicker, _) => "kicker",
         (Role::Runner, _) => "runner",

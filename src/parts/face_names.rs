@@ -147,6 +147,7 @@ impl Part {
             | Role::DrawerBottom
             | Role::Packer
             | Role::HingeBlock
+            | Role::HoldingBlock
             | Role::Guide
             | Role::Kicker
             | Role::Runner

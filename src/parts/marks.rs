@@ -97,6 +97,10 @@ impl Part {
             Role::Filler => marks(front, self.at().map_or(left, inner), bottom),
             Role::Batten => marks(left, front, bottom),
             Role::HingeBlock => Marks { side: self.show, ..marks(left, front, bottom) },
+            Role::HoldingBlock if self.placement.thickness == Direction::X => {
+                marks(left, front, bottom)
+            }
+            Role::HoldingBlock => marks(front, left, bottom),
             // It is cut to length and screwed on; nothing is set on it.
             Role::Packer | Role::Guide | Role::Kicker | Role::Runner | Role::Stop => {
                 Marks::default()

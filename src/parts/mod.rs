@@ -2,6 +2,7 @@
 //! In: a solved piece. Out: [`Parts`], from which checks, plans and papers read.
 //! Must not know anything of paper.
 
+mod behind_block;
 mod build;
 mod channel;
 mod clash;

@@ -159,6 +159,7 @@ fn word(role: Role, which: Which) -> String {
         (Role::DrawerBottom, _) => ("", "box-bottom"),
         (Role::Packer, _) => ("", "packer"),
         (Role::HingeBlock, _) => ("", "hinge-block"),
+        (Role::HoldingBlock, _) => ("", "holding-block"),
         (Role::Guide, _) => ("", "guide"),
         (Role::Kicker, _) => ("", "kicker"),
         (Role::Runner, _) => ("", "runner"),

@@ -133,6 +133,16 @@ pub fn front_bite(thick: Length, fluted: Length, unit: Unit) -> (Length, Length)
     (least, usual.min(thick - behind))
 }
 
+/// The least that a screw goes into a front that it may go into by no more than `most`: a
+/// thin front gets a short screw, of half of that, but of 5/16 in, 8 mm where it takes as
+/// much, since less holds nothing (common practice, no source).
+#[must_use]
+pub fn thin_bite(least: Length, most: Length, unit: Unit) -> Length {
+    let holds = unit.either(Length::inches(5, 16), Length::mm(8));
+    let half = most.half();
+    least.min(if most < holds { half } else { half.max(holds) })
+}
+
 /// How many screws hold a strip or an edge this long: one each 6 in (150 mm),
 /// at least two (common practice, no source).
 #[must_use]

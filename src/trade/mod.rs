@@ -45,11 +45,11 @@ pub use driver::{
 };
 pub use fasteners::{
     base_block, floor_blocks, front_bite, pocket_count, pocket_places, pocket_screw, pocket_width,
-    screw_sold, screws_along, short_of_face, shortest_sold,
+    screw_sold, screws_along, short_of_face, shortest_sold, thin_bite,
 };
 pub use finishes::{
-    COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Sanding, brushing_time, coating_time,
-    finish_named, finish_needed, heats_in_rags, mixed,
+    COAT_READY, FINISH_WASTE, FINISHES, FinishGood, Rags, Sanding, brushing_time, coating_time,
+    finish_named, finish_needed, mixed,
 };
 pub use gluing::{
     Staves, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves,

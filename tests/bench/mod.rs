@@ -13,6 +13,7 @@ mod demos;
 mod driver;
 mod edging;
 mod figures;
+mod front_screws;
 mod gates;
 mod joining;
 mod laid_on;

@@ -169,7 +169,7 @@ pub(super) struct EdgeOn {
 pub(super) struct Faces {
     length: [String; 2],
     width: [String; 2],
-    thickness: [String; 2],
+    pub(super) thickness: [String; 2],
 }
 
 /// A face of a part: the axis across it, and whether the axis ends there.
@@ -259,6 +259,7 @@ pub(super) enum Work {
     Stop(StopStrip),
     #[serde(rename = "screw line")]
     ScrewLine(ScrewLine),
+    Fasten(Fasten),
     /// Nothing of it takes wood or closes a joint.
     #[serde(
         alias = "bore rows",
@@ -266,7 +267,6 @@ pub(super) enum Work {
         alias = "close with strips",
         alias = "cut out",
         alias = "dry-fit",
-        alias = "fasten",
         alias = "finish",
         alias = "fit",
         alias = "fit filler",
@@ -369,6 +369,29 @@ pub(super) struct ScrewLine {
     #[serde(default)]
     pub(super) apart: Option<Figure>,
     pub(super) count: u32,
+    pub(super) shim: Option<Figure>,
+}
+
+/// Screws, pins, or clips of one kind.
+#[derive(Debug, Deserialize)]
+pub(super) struct Fasten {
+    pub(super) size: Option<Size>,
+    #[serde(rename = "in")]
+    pub(super) held: Vec<Held>,
+}
+
+/// How long they are.
+#[derive(Debug, Deserialize)]
+pub(super) struct Size {
+    pub(super) is: Option<Bought>,
+}
+
+/// What some of them hold, and what they go into.
+#[derive(Debug, Deserialize)]
+pub(super) struct Held {
+    pub(super) part: String,
+    #[serde(default)]
+    pub(super) into: Vec<String>,
 }
 
 /// The strip that a door closes against.
@@ -560,6 +583,8 @@ pub(super) struct Bore {
     pub(super) centers: Vec<[Figure; 2]>,
     pub(super) diameter: Figure,
     pub(super) deep: Figure,
+    #[serde(default)]
+    pub(super) behind: Vec<String>,
 }
 
 #[derive(Debug, Deserialize)]

@@ -15,7 +15,8 @@ use super::packet::{
 };
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, lines, opening, rails, screws, season, shapes, stacked, stops, strokes,
+    Report, bores, front_screws, lines, opening, rails, screws, season, shapes, stacked, stops,
+    strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -94,6 +95,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Walled(_) => "fix to the wall".to_owned(),
         Work::Rail(_) => "set the rail".to_owned(),
         Work::Stop(_) => "set the stop".to_owned(),
+        Work::Fasten(_) => "drive the screws".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
         Work::Beside(_) => "beside".to_owned(),
     };
@@ -242,6 +244,14 @@ impl<'p> Play<'p> {
             Work::Stop(work) => {
                 self.find(index, &work.on);
             }
+            Work::Fasten(work) => {
+                for held in &work.held {
+                    self.find(index, &held.part);
+                    for mark in &held.into {
+                        self.find(index, mark);
+                    }
+                }
+            }
             Work::ScrewLine(work) => {
                 self.find(index, &work.through);
                 self.find(index, &work.into);
@@ -334,7 +344,12 @@ impl<'p> Play<'p> {
                     Sort::Notch => pinned || self.is_reached(part, cut),
                     own => matches!(own, Sort::Bore | Sort::Flute),
                 };
-                let closed = self.boards[part].closed;
+                // A hand drill gets in where the plate's screws are driven.
+                let through = matches!(
+                    &self.packet.operations[index].work,
+                    Work::Bore(bore) if !bore.behind.is_empty()
+                );
+                let closed = self.boards[part].closed.filter(|_| !through);
                 if let Some(step) = closed
                     && !(cuts.iter().all(round) && self.is_loose(part))
                 {
@@ -483,6 +498,8 @@ impl<'p> Play<'p> {
         self.complaints.extend(stuck);
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(front_screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(rails::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;

@@ -156,7 +156,7 @@ fn over_the_edge(part: &Part, bore: &Feature, kind: Bore) -> Length {
     let along = (-bore.u.0).max(bore.u.1 - long);
     match kind {
         Bore::Cup => along,
-        Bore::Pull | Bore::Plate => along.max(-bore.v.0).max(bore.v.1 - wide),
+        Bore::Pull | Bore::Plate | Bore::PlateBehind => along.max(-bore.v.0).max(bore.v.1 - wide),
     }
 }
 

@@ -283,6 +283,8 @@ pub(super) enum What<'d> {
         centers: Vec<[Figure; 2]>,
         diameter: Figure,
         deep: Figure,
+        #[serde(skip_serializing_if = "Vec::is_empty")]
+        behind: Vec<&'d str>,
         lines: Refs,
     },
     #[serde(rename = "shape")]

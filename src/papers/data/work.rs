@@ -300,6 +300,7 @@ impl<'d> Maker<'d, '_> {
             centers: holes.centers.iter().map(|own| own.map(|at| self.figure(at))).collect(),
             diameter: self.mating(holes.diameter),
             deep: self.mating(holes.deep),
+            behind: self.marks(&holes.behind),
             lines: self.lines.at(holes.spans.iter().copied()),
         }
     }

@@ -45,6 +45,7 @@ fn layer(part: &Part) -> Layer {
         | Role::AdjustableShelf
         | Role::Packer
         | Role::HingeBlock
+        | Role::HoldingBlock
         | Role::Guide
         | Role::Kicker
         | Role::Runner

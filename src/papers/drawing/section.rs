@@ -3,7 +3,9 @@
 use crate::measure::Length;
 use crate::model::{Case, Opening, OpeningKind, Piece};
 use crate::papers::figures::Figures;
-use crate::parts::{Assembly, Bore, Cuboid, Direction, FeatureKind, Part, PartId, Parts, Role};
+use crate::parts::{
+    Assembly, Bore, Cuboid, Direction, Feature, FeatureKind, Part, PartId, Parts, Role,
+};
 use crate::plans::fitting::rods;
 
 use super::cut::{Plane, lies, near, stack, toe};
@@ -135,7 +137,9 @@ fn over_all(
 
 /// The screw holes of hinge plates in a side that is looked at from the left.
 fn plate_holes(svg: &mut Svg, part: &Part, plane: Plane) {
-    let bored = part.features.iter().filter(|f| f.kind == FeatureKind::Bore(Bore::Plate));
+    let is_plate =
+        |f: &&Feature| matches!(f.kind, FeatureKind::Bore(Bore::Plate | Bore::PlateBehind));
+    let bored = part.features.iter().filter(is_plate);
     for hole in bored.filter(|f| f.face == part.placement.face(Direction::X, true)) {
         for space in part.hollows(hole) {
             let at = middle(&plane.area(&space));

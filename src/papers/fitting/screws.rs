@@ -51,6 +51,8 @@ fn gauge(purpose: Purpose, unit: Unit) -> Option<&'static str> {
         | Purpose::Covers
         | Purpose::Ties
         | Purpose::Blocks
+        | Purpose::Holding
+        | Purpose::FalseFronts
         | Purpose::Countertops
         | Purpose::Stacked
         | Purpose::Fronts
@@ -109,8 +111,11 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
         | Purpose::Covers
         | Purpose::Ties
         | Purpose::Bottoms
-        | Purpose::Blocks => ("wood screws", true),
-        Purpose::Countertops | Purpose::Stacked => ("pan-head screws with washers", true),
+        | Purpose::Blocks
+        | Purpose::Holding => ("wood screws", true),
+        Purpose::Countertops | Purpose::Stacked | Purpose::FalseFronts => {
+            ("pan-head screws with washers", true)
+        }
         Purpose::Backs => ("screws with flat heads", true),
         Purpose::Plates => ("screws for plates", false),
         Purpose::Fronts => ("wood screws with large heads", true),
@@ -151,6 +156,8 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Covers => "covers, from inside their case",
         Purpose::Ties => "cases to each other",
         Purpose::Blocks => "hinge blocks",
+        Purpose::Holding => "holding blocks of false fronts",
+        Purpose::FalseFronts => "false fronts, from behind through their holding blocks",
         Purpose::Backs => "the backs, on the lines of the layout sheet",
         Purpose::Plates => "hinge plates",
         Purpose::Fronts => "drawer fronts, from inside the box",

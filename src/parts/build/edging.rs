@@ -95,6 +95,7 @@ pub fn asked<'a>(piece: &'a Piece, case: &'a Case, part: &Part) -> Option<&'a Ed
             | Role::DrawerBottom
             | Role::Packer
             | Role::HingeBlock
+            | Role::HoldingBlock
             | Role::Guide
             | Role::Kicker
             | Role::Runner

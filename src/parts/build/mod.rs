@@ -17,6 +17,7 @@ mod framed;
 mod front;
 mod fronts;
 mod hinging;
+mod holding;
 mod inside;
 mod nailers;
 mod on_wood;

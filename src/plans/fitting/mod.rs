@@ -2,7 +2,10 @@
 //! fronts on their boxes, and the screws for all of it; and the rows of shelf pins.
 
 mod at_wall;
+mod backs;
 mod driver_room;
+mod false_fronts;
+mod front_screws;
 pub mod fronts;
 pub mod hinges;
 pub mod on_wood;

@@ -3,7 +3,7 @@
 use crate::measure::{Length, Unit};
 use crate::model::{CaseId, JointKind, Side};
 use crate::parts::{
-    Assembly, Direction, Feature, FeatureKind, JointSort, Part, Parts, Role, ScrewRow, screw_rows,
+    Direction, Feature, FeatureKind, JointSort, Part, Parts, Role, ScrewRow, screw_rows,
 };
 use crate::plans::Workings;
 use crate::plans::beside;
@@ -14,7 +14,7 @@ use crate::trade;
 use super::fronts::ScrewLength;
 use super::screw_lines::{self, ScrewLine};
 use super::{Drawer, HungAt, OntoBox};
-use super::{driver_room, screws_apart, stacked};
+use super::{backs, driver_room, false_fronts, screws_apart, stacked};
 
 /// What they are for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -43,6 +43,10 @@ pub enum Purpose {
     Bottoms,
     /// Blocks behind hinges.
     Blocks,
+    /// Blocks that hold false fronts.
+    Holding,
+    /// False fronts, from behind through their blocks.
+    FalseFronts,
     /// The back of a case.
     Backs,
     /// The plates of hinges.
@@ -111,14 +115,8 @@ fn into_end(unit: Unit) -> Length {
 
 /// How far a screw that comes from behind a board, or through a thin one, goes
 /// into what is before it: 3/8 in, 10 mm (common practice, no source).
-fn into_face(unit: Unit) -> Length {
+pub(super) fn into_face(unit: Unit) -> Length {
     unit.either(Length::inches(3, 8), Length::mm(10))
-}
-
-/// The most that the screw of a back goes in: 5/8 in, 16 mm (common practice, no
-/// source).
-fn behind_back(unit: Unit) -> Length {
-    unit.either(Length::inches(5, 8), Length::mm(16))
 }
 
 pub(super) fn plan<'a>(
@@ -162,19 +160,20 @@ pub(super) fn plan<'a>(
         let fixed = of_case(drawer.front.case).find(|own| {
             own.sort == JointSort::FrontFixed && own.part.opening() == Some(drawer.opening.id)
         });
-        let one = |purpose, screw: &ScrewLength, count| Fastening {
+        let one = |purpose, screw: &ScrewLength, count, lines| Fastening {
             purpose,
             long: long(screw),
             count,
             part: drawer.front,
             into: fixed.map(|own| own.into).into_iter().collect(),
             joint: fixed.map(|own| own.index),
-            lines: Vec::new(),
+            lines,
         };
-        found.push(one(Purpose::Fronts, &drawer.stay, 4));
+        let stays = (drawer.staying(), drawer.lines.clone());
+        found.push(one(Purpose::Fronts, &drawer.stay, stays.0, stays.1));
         if drawer.pull_holes > 0 {
             let holes = u32::try_from(drawer.pull_holes).unwrap_or(u32::MAX);
-            found.push(one(Purpose::Setting, &drawer.hold, holes));
+            found.push(one(Purpose::Setting, &drawer.hold, holes, Vec::new()));
         }
     }
     for shelf in work.parts.all.iter().filter(|part| part.role == Role::AdjustableShelf) {
@@ -218,8 +217,11 @@ pub(super) fn count<'a>(fastenings: &[Fastening<'a>]) -> Vec<Screws<'a>> {
     for own in fastenings {
         let (purpose, long, count) = (own.purpose, own.long, own.count);
         // Each packer and each block has its own length of screw.
-        let own = matches!(purpose, Purpose::Packers | Purpose::Strips | Purpose::Blocks)
-            .then_some(own.part);
+        let own = matches!(
+            purpose,
+            Purpose::Packers | Purpose::Strips | Purpose::Blocks | Purpose::Holding
+        )
+        .then_some(own.part);
         match found.iter_mut().find(|known| (known.purpose, known.long) == (purpose, long)) {
             Some(known) => {
                 known.count = known.count.saturating_add(count);
@@ -332,6 +334,16 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 // Its two screws go beside the holes of its plate, which leave no one line.
                 found.push(fastening(Purpose::Blocks, through(part, into, unit), 2, Vec::new()));
             }
+            (JointSort::Wood(JointKind::Screw), Role::HoldingBlock) => {
+                let count = trade::screws_along(part.length.length);
+                let lines = line(part, into, count);
+                let long = false_fronts::into_side(part, into, unit);
+                found.push(fastening(Purpose::Holding, long, count, lines));
+            }
+            (JointSort::FrontFixed, _) if into.role == Role::HoldingBlock => {
+                let (long, count, lines) = false_fronts::from_behind(work, part, into);
+                found.push(fastening(Purpose::FalseFronts, long, count, lines));
+            }
             (JointSort::Wood(JointKind::Screw), Role::Countertop) => {
                 let (least, usual) = trade::countertop_bite(unit);
                 let below = into.thickness.length;
@@ -387,9 +399,9 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                     continue;
                 }
                 let least = part.thickness.length + into_face(unit);
-                let most = part.thickness.length + behind_back(unit);
+                let most = part.thickness.length + backs::goes_in(unit);
                 let joined = joints.iter().filter(|other| std::ptr::eq(other.part, part));
-                let lines = behind_back_lines(work, part, joined.map(|other| other.into));
+                let lines = backs::lines(work, part, joined.map(|other| other.into));
                 let long = bought(least, most, unit);
                 found.push(fastening(Purpose::Backs, long, 0, lines));
             }
@@ -452,30 +464,6 @@ fn countertop_rows(work: &Workings<'_>, board: &Part) -> Vec<ScrewRow> {
     let mut rows = screw_rows(work.piece, top, &work.parts.under(top));
     rows.retain(|row| work.parts.get(row.board).is_some_and(|own| std::ptr::eq(own, board)));
     rows
-}
-
-/// The lines of a back: in what it is joined to, and in every other board of the carcass
-/// that ends at it; a nailer is held by its own screws.
-fn behind_back_lines<'a>(
-    work: &Workings<'a>,
-    back: &'a Part,
-    joined: impl Iterator<Item = &'a Part>,
-) -> Vec<ScrewLine<'a>> {
-    let mut boards: Vec<&'a Part> = joined.collect();
-    let of_case = work.parts.of_case(back.case).iter().filter(|part| {
-        matches!(part.assembly, Assembly::Carcass(_)) && part.touching(back) == Some(Direction::Z)
-    });
-    for board in of_case {
-        if !boards.iter().any(|known| std::ptr::eq(*known, board)) {
-            boards.push(board);
-        }
-    }
-    let unit = work.piece.tape().unit;
-    boards
-        .into_iter()
-        .filter(|board| !std::ptr::eq(*board, back))
-        .flat_map(|board| screw_lines::between(back, board, None, unit))
-        .collect()
 }
 
 /// How many screws hold the corner of a drawer box so high: one each 3 in (75 mm), two at

@@ -233,6 +233,8 @@ pub struct Holes {
     pub part: PartId,
     /// The face they are bored into.
     pub face: Face,
+    /// The blocks on that face that they are bored on through, when those are on.
+    pub behind: Vec<PartId>,
     /// What they are for.
     pub bore: BoredFor,
     /// The two faces that their centers count from.
@@ -312,6 +314,7 @@ pub(super) fn plan(work: &Workings<'_>) -> Operations {
         doings.extend(cutting::cuts(work, &settings, own));
         doings.extend(together.close(work, own));
         doings.extend(fasten::fastened(work.fastened(), &fastened, own));
+        doings.extend(cutting::bored_through(work, own));
         doings.extend(own.then.iter().cloned());
         doings.extend(stands(own).map(Doing::Rest));
         all.extend(doings.into_iter().map(|doing| Operation { task, doing }));

@@ -67,6 +67,7 @@ impl Planting {
             | Role::DrawerBottom
             | Role::Packer
             | Role::HingeBlock
+            | Role::HoldingBlock
             | Role::Guide
             | Role::Kicker
             | Role::Runner

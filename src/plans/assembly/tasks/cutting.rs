@@ -116,6 +116,7 @@ impl Maker<'_, '_> {
                 (Role::DrawerBottom, _) => "drawer bottoms",
                 (Role::Packer, _) => "packers",
                 (Role::HingeBlock, _) => "hinge blocks",
+                (Role::HoldingBlock, _) => "holding blocks",
                 (Role::Guide, _) => "guides",
                 (Role::Kicker, _) => "kickers",
                 (Role::Runner, _) => "runners",

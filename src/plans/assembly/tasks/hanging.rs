@@ -2,7 +2,7 @@
 
 use crate::diagnostics::listed;
 use crate::model::{HingeKind, Opening, OpeningKind};
-use crate::parts::{Assembly, JointSort, Part, PartId, Role, front_told};
+use crate::parts::{Assembly, Bore, FeatureKind, JointSort, PartId, Role, front_told};
 use crate::plans::fitting::at_wall;
 use crate::plans::operations::{self, Doing};
 
@@ -123,7 +123,7 @@ impl Maker<'_, '_> {
     }
 
     /// Takes off the backs, where no task before did; they stay off until after the finish.
-    fn take_off_backs(
+    pub(super) fn take_off_backs(
         &self,
         first: &str,
         why: &str,
@@ -367,6 +367,15 @@ impl Maker<'_, '_> {
             self.glue_and_screw(&blocks),
             self.marks(&blocks)
         ));
+        let behind = self.bored_behind();
+        let mut boards: Vec<PartId> = behind.iter().map(|(id, _)| *id).collect();
+        boards.dedup();
+        if !boards.is_empty() {
+            lines.push(format!(
+                "when they are on, bore on through the plate holes of the thin ones into {}, with the stop on the bit set to the depth for the plate's screws, which counts from the face of the block",
+                self.marks(&boards)
+            ));
+        }
         let mut after = stands.to_vec();
         after.extend(self.ready(&blocks));
         after.extend(self.opened);
@@ -374,33 +383,17 @@ impl Maker<'_, '_> {
         let efforts = vec![Usual::HingeBlock.times(blocks.len())];
         let task = self.simple(title, lines, blocks.clone(), Work::Bench, efforts, after);
         self.closes(task, self.picked(|joint| blocks.binary_search(&joint.part).is_ok()));
+        self.cuts(task, behind);
         self.does(task, does);
         self.makes(&blocks, task);
         self.opened = self.opened.or(opens.then_some(task));
         vec![task]
     }
 
-    /// Fronts before openings that nothing moves in.
-    fn false_fronts(&mut self, stands: &[usize]) -> Option<usize> {
-        let fixed = self.fronts_of(|kind| matches!(kind, OpeningKind::False));
-        if fixed.is_empty() {
-            return None;
-        }
-        let lines = vec![format!(
-            "{}: shim it to its gaps, then screw it from behind through blocks glued beside the opening",
-            self.marks(&fixed)
-        )];
-        let mut after = stands.to_vec();
-        after.extend(self.ready(&fixed));
-        let title = "Fix the false fronts".into();
-        let efforts = vec![Usual::FalseFront.times(fixed.len())];
-        let task = self.simple(title, lines, fixed.clone(), Work::Bench, efforts, after);
-        let closes = self.picked(|joint| {
-            joint.sort == JointSort::FrontFixed && self.is_of_false_front(joint.part)
-        });
-        self.closes(task, closes);
-        self.makes(&fixed, task);
-        Some(task)
+    /// The plate holes that go on through thin blocks into the boards behind them.
+    fn bored_behind(&self) -> Vec<(PartId, usize)> {
+        let all = self.ids(|_| true);
+        self.features(&all, |own| own.kind == FeatureKind::Bore(Bore::PlateBehind))
     }
 
     /// The holes for the hooks of undermount runners, in the backs of their boxes.
@@ -415,14 +408,8 @@ impl Maker<'_, '_> {
         holes.collect()
     }
 
-    pub(super) fn is_of_false_front(&self, id: PartId) -> bool {
-        let opening = self.parts.get(id).and_then(Part::opening);
-        let opening = opening.and_then(|id| self.piece.opening(id));
-        opening.is_some_and(|opening| matches!(opening.kind, OpeningKind::False))
-    }
-
     /// The boards of the fronts of openings of some kind.
-    fn fronts_of(&self, kind: fn(&OpeningKind) -> bool) -> Vec<PartId> {
+    pub(super) fn fronts_of(&self, kind: fn(&OpeningKind) -> bool) -> Vec<PartId> {
         self.ids(|part| match part.assembly {
             Assembly::Front(front) => {
                 self.piece.opening(front.opening).is_some_and(|opening| kind(&opening.kind))

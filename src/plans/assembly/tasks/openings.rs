@@ -12,10 +12,10 @@ use crate::trade;
 use super::{Maker, Stage, Usual, Work};
 
 /// Parts, what they are called, and how each kind is measured.
-struct Kind {
-    names: Vec<&'static str>,
-    parts: Vec<PartId>,
-    lines: Vec<String>,
+pub(super) struct Kind {
+    pub(super) names: Vec<&'static str>,
+    pub(super) parts: Vec<PartId>,
+    pub(super) lines: Vec<String>,
 }
 
 impl Kind {
@@ -147,6 +147,7 @@ impl<'a> Maker<'_, 'a> {
             self.boxes_late(),
             self.packers_late(&packed),
             self.strips_late(),
+            self.holding_late(),
             self.shelves_late(),
         ]
         .into_iter()
