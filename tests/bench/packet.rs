@@ -234,6 +234,7 @@ pub(super) struct Operation {
 pub(super) enum Work {
     #[serde(rename = "break down")]
     BreakDown(BreakDown),
+    Stick(StickOf),
     #[serde(rename = "glue up")]
     GlueUp(GlueUp),
     Mill(Mill),
@@ -288,7 +289,6 @@ pub(super) enum Work {
         alias = "spacers",
         alias = "stand off rail",
         alias = "stand off wall",
-        alias = "stick",
         alias = "stand on base",
         alias = "take off"
     )]
@@ -445,6 +445,16 @@ pub(super) enum Remedy {
 #[derive(Debug, Deserialize)]
 pub(super) struct BreakDown {
     pub(super) part: String,
+    pub(super) stock: String,
+    pub(super) size: [Figure; 3],
+    #[serde(default = "one")]
+    pub(super) pieces: u32,
+}
+
+/// One rough stick, and what is crosscut from it.
+#[derive(Debug, Deserialize)]
+pub(super) struct StickOf {
+    pub(super) parts: Vec<String>,
     pub(super) stock: String,
     pub(super) size: [Figure; 3],
     #[serde(default = "one")]

@@ -49,6 +49,8 @@ pub(super) struct Play<'p> {
     pub(super) off: Off,
     /// How thick each sheet is that was entered as measured.
     sheets: &'p BTreeMap<String, f64>,
+    /// How long is what is left of each stick.
+    pub(super) sticks: Vec<f64>,
     /// The sheets that were measured.
     pub(super) read: BTreeSet<String>,
     /// Solid wood whose moisture was read; what was off has come to its figure.
@@ -77,6 +79,7 @@ fn name(packet: &Packet, index: usize) -> String {
     let Some(operation) = packet.operations.get(index) else { return String::new() };
     let what = match &operation.work {
         Work::BreakDown(_) => "break down".to_owned(),
+        Work::Stick(_) => "stick".to_owned(),
         Work::GlueUp(_) => "glue up".to_owned(),
         Work::Mill(_) => "mill".to_owned(),
         Work::Edge(own) => format!("edge the {}", own.face),
@@ -121,6 +124,7 @@ impl<'p> Play<'p> {
             boards,
             off,
             sheets,
+            sticks: Vec::new(),
             read: BTreeSet::new(),
             rested: BTreeSet::new(),
             stops: Vec::new(),
@@ -197,6 +201,7 @@ impl<'p> Play<'p> {
         let step = operation.step;
         match &operation.work {
             Work::BreakDown(work) => self.break_down(index, work),
+            Work::Stick(work) => self.stick(index, work),
             Work::GlueUp(work) => self.glue_up(index, work),
             Work::Mill(work) => self.mill(index, work),
             Work::Edge(work) => self.edge(index, work),

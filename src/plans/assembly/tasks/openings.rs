@@ -164,10 +164,7 @@ impl<'a> Maker<'_, 'a> {
             does.extend(self.measured(mark));
         }
         lines.extend(self.planed_late());
-        if let Some((line, stick)) = self.short(Stage::Openings) {
-            lines.push(line);
-            does.push(stick);
-        }
+        lines.extend(self.sticks_planed(Stage::Openings));
         does.extend(packed.into_iter().map(|(clear, parts)| {
             let what = Measured::Packed;
             Doing::Measure(Measure { what, within: None, less: -clear, parts })
