@@ -178,3 +178,31 @@ fn short_parts_come_from_sticks_and_a_thick_strip_from_a_rough_board() {
     }
     assert!(order.contains("LE-LGD: laminate") && !order.contains("LE-LKR: laminate"), "{order}");
 }
+
+/// The bottom of a box goes 1/4 less 1/32 into the grooves of both sides of 1/2: it is 2 ×
+/// 1/2 − 2 × 1/4 + 1/16 = 9/16 shorter than the box front, which lies over both. From its
+/// groove in the front to the outside of the back it comes 1/2 − 1/4 + 1/32 = 9/32 short of
+/// the sides. The back is 0.705 + 1/4 = 0.955 lower than the sides, 31/32 on a tape of 1/32.
+///
+/// The web frame carries the middle drawer: its stops stand on the front rail, and the
+/// kickers of the lower drawer are glued to its runners only.
+#[test]
+fn bottoms_are_cut_by_their_boxes_and_strips_glued_where_nothing_moves() {
+    let compiled = compile(&spec("orchard-lane-chest.case"));
+    let order = papers::one(&compiled, "assembly-order", Format::Text).expect("a paper");
+    let (bottoms, backs) = ("LE-XB, RI-XB, MI-XB, LO-XB", "LE-XK, RI-XK, MI-XK, LO-XK");
+    for told in [
+        &*format!(
+            "{bottoms} 9/16 shorter than their box fronts are long, and 9/32 less from front to back than their sides are long"
+        ),
+        &format!("{backs} 31/32~ lower than their sides are high"),
+        "glue LO-LKR, LO-RKR to the runners of the web frame",
+        "LE-LGD, LE-LKR, LE-RGD, LE-RKR, RI-LGD, RI-LKR, RI-RGD, RI-RKR, MI-LGD, MI-LKR, MI-RGD, MI-RKR, LO-LGD, LO-RGD to their boards",
+        "use no pins",
+        "pushed 25/32 up into place",
+    ] {
+        assert!(order.contains(told), "{told}: {order}");
+    }
+    let fitting = papers::one(&compiled, "fitting", Format::Text).expect("a paper");
+    assert!(fitting.contains("MI-LSP, MI-RSP  FWMILO  1-1/4"), "{fitting}");
+}

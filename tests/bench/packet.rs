@@ -235,6 +235,7 @@ pub(super) enum Work {
     #[serde(rename = "break down")]
     BreakDown(BreakDown),
     Stick(StickOf),
+    Measure(MeasureOf),
     #[serde(rename = "glue up")]
     GlueUp(GlueUp),
     Mill(Mill),
@@ -274,7 +275,6 @@ pub(super) enum Work {
         alias = "keep space",
         alias = "push in",
         alias = "lay frame",
-        alias = "measure",
         alias = "rest",
         alias = "run on wood",
         alias = "sand",
@@ -449,6 +449,15 @@ pub(super) struct BreakDown {
     pub(super) size: [Figure; 3],
     #[serde(default = "one")]
     pub(super) pieces: u32,
+}
+
+/// What parts are cut by.
+#[derive(Debug, Deserialize)]
+pub(super) struct MeasureOf {
+    pub(super) what: String,
+    pub(super) less: Option<Figure>,
+    pub(super) more: Option<Figure>,
+    pub(super) parts: Vec<String>,
 }
 
 /// One rough stick, and what is crosscut from it.

@@ -13,7 +13,7 @@ use super::off::Off;
 use super::packet::{Along, DrawnPart, Face, JointKind, Operation, Packet, Setting, Stock, Work};
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, lines, opening, rails, screws, season, shapes, stacked, stops, strokes,
+    Report, bores, boxes, lines, opening, rails, screws, season, shapes, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -80,6 +80,7 @@ fn name(packet: &Packet, index: usize) -> String {
     let what = match &operation.work {
         Work::BreakDown(_) => "break down".to_owned(),
         Work::Stick(_) => "stick".to_owned(),
+        Work::Measure(_) => "measure".to_owned(),
         Work::GlueUp(_) => "glue up".to_owned(),
         Work::Mill(_) => "mill".to_owned(),
         Work::Edge(own) => format!("edge the {}", own.face),
@@ -202,6 +203,8 @@ impl<'p> Play<'p> {
         match &operation.work {
             Work::BreakDown(work) => self.break_down(index, work),
             Work::Stick(work) => self.stick(index, work),
+            // What is made by it is looked at when all is there.
+            Work::Measure(_) => {}
             Work::GlueUp(work) => self.glue_up(index, work),
             Work::Mill(work) => self.mill(index, work),
             Work::Edge(work) => self.edge(index, work),
@@ -456,6 +459,9 @@ impl<'p> Play<'p> {
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(rails::wrong(self.packet, &self.boards, self.tolerance()));
+        if self.is_nominal() {
+            self.complaints.extend(boxes::wrong(self.packet, &self.boards));
+        }
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;
         let pinched = season::pinched(self.packet, &self.boards, points, &self.rested);

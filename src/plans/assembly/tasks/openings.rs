@@ -184,6 +184,9 @@ impl<'a> Maker<'_, 'a> {
             Doing::Measure(Measure { what, within: None, less, parts })
         }));
         lines.extend(kinds.iter().flat_map(|kind| kind.lines.iter().cloned()));
+        let (boxes, by_boxes) = self.boxes_cut();
+        lines.extend(boxes);
+        does.extend(by_boxes);
         let names: Vec<&str> = kinds.iter().flat_map(|kind| kind.names.iter().copied()).collect();
         let title = format!("Cut the {} to size", listed(&names));
         let task = self.sized_late(title, lines, &parts, stands.to_vec());
