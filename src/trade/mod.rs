@@ -55,7 +55,7 @@ pub use gluing::{
     Staves, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves,
 };
 pub use joints::{
-    behind_mortise, dovetail_slope, dowel_reach, finger_room, least_between_grooves, least_panel,
+    behind_mortise, dovetail_slope, is_hard, dowel_reach, finger_room, least_between_grooves, least_panel,
     set_in, tails, tall_door,
 };
 pub use listing::{LISTINGS, Listing};
