@@ -55,8 +55,8 @@ pub use gluing::{
     Staves, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves,
 };
 pub use joints::{
-    behind_mortise, dovetail_slope, is_hard, dowel_reach, finger_room, least_between_grooves, least_panel,
-    set_in, tails, tall_door,
+    behind_mortise, dovetail_slope, dowel_reach, finger_room, is_hard, least_between_grooves,
+    least_panel, set_in, tails, tall_door,
 };
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};

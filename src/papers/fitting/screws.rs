@@ -49,7 +49,11 @@ fn gauge(purpose: Purpose, unit: Unit) -> Option<&'static str> {
         | Purpose::Stacked
         | Purpose::Fronts
         | Purpose::Setting => Some(usual),
-        Purpose::Pockets | Purpose::HardPockets | Purpose::Plates | Purpose::ShelfPins | Purpose::Clips => None,
+        Purpose::Pockets
+        | Purpose::HardPockets
+        | Purpose::Plates
+        | Purpose::ShelfPins
+        | Purpose::Clips => None,
     }
 }
 

@@ -21,7 +21,11 @@ pub(in crate::plans) fn pockets_meet(part: &Part, pockets: &Feature, into: &Part
 }
 
 /// The pocket screws of each end.
-pub(super) fn screws<'a>(work: &Workings<'a>, joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
+pub(super) fn screws<'a>(
+    work: &Workings<'a>,
+    joints: &[Joined<'a>],
+    found: &mut Vec<Fastening<'a>>,
+) {
     let mut parts: Vec<&'a Part> = Vec::new();
     let pocketed = joints.iter().filter(|own| own.sort == JointSort::Wood(JointKind::Pocket));
     for own in pocketed.clone() {

@@ -2,9 +2,7 @@
 
 use crate::measure::{Length, Unit};
 use crate::model::{CaseId, JointKind, Side};
-use crate::parts::{
-    Assembly, Direction, JointSort, Part, Parts, Role, ScrewRow, screw_rows,
-};
+use crate::parts::{Assembly, Direction, JointSort, Part, Parts, Role, ScrewRow, screw_rows};
 use crate::plans::Workings;
 use crate::plans::beside;
 use crate::plans::operations::Beside;
