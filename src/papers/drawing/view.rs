@@ -237,7 +237,7 @@ fn mark(svg: &mut Svg, labels: &mut Labels, seen: &[Area], text: &str, letter: f
     match (turned, seen.first()) {
         (Some(((x, y), room)), _) => {
             labels.take(room);
-            svg.text((x + letter * 0.35, y), text, letter, true);
+            svg.bare((x + letter * 0.35, y), text, letter);
         }
         (None, Some(area)) => labels.lead_out(svg, area, text, letter),
         (None, None) => {}
