@@ -68,6 +68,9 @@ fn screws_of_slides_stay_short_of_the_far_face() {
 /// 7/8. The back has a line in each end, 29 / 6 or 5 screws, one in the bottom and one in
 /// the stretcher, 63 / 6 or 11, and one in each partition below its notch of 4 and 1/4 off
 /// it, (27-9/16 - 4-1/4) / 6 or 4: 2 × (5 + 11 + 4); 13/64 + 5/8 is 53/64, 3/4.
+///
+/// Into plywood go the pocket screws of the stretchers and nailers, 4 × 3 and 2 × 3, and of
+/// a partition, 7 + 3 + 3: 31. Two at each of the 12 ends of the frame go into its maple.
 #[test]
 fn the_console_is_fitted_as_worked_by_hand() {
     assert_lines(
@@ -85,7 +88,8 @@ fn the_console_is_fitted_as_worked_by_hand() {
             "UP-RPK 13/32~ PBA-PR partition between bank and press 21-25/32 0 0",
             "PR-LD press, left door 1 3 SBA-PR 3-3/32 3-3/32",
             "UP-F upper, front 3/4 5/8 2 × 1-1/4 4 × 1-1/8 1/2 1/8",
-            "55 pocket screws, 1-1/4 long pocket holes",
+            "31 pocket screws, 1-1/4 long pocket holes into sheets and soft wood: coarse thread",
+            "24 pocket screws, 1-1/4 long pocket holes into hard wood: fine thread",
             "16 wood screws, 7/8 long No. 8 packers onto the case: UP-RPK, MI-RPK, LO-RPK",
             "12 wood screws, 1-1/2 long No. 8 packers onto the case: UP-LPK, MI-LPK, LO-LPK",
             "40 screws with flat heads, 3/4 long No. 6 the backs, on the lines of the layout sheet",

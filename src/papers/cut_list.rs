@@ -3,11 +3,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Length, Unit};
-use crate::model::{Axis, HingeId, HingeKind, Item, OpeningKind, Piece, Size, Stock, StockId};
+use crate::model::{Axis, HingeId, HingeKind, Item, OpeningKind, Piece, Stock, StockId};
 use crate::parts::{Grain, Part, PartId, Role};
 use crate::plans::assembly::{Stage, gluing, is_broken_down_first, stage};
 use crate::plans::scribe_strips::scribe_strips;
-use crate::plans::small_parts;
 use crate::trade;
 
 use super::edging;
@@ -15,11 +14,14 @@ use super::left_to_cut;
 use super::marks;
 use super::measured::{self, Blank};
 use super::page::{Block, Table, Ticks, left, right};
+use super::sticks;
 use super::{Source, with_currency, words};
 
 /// Equal parts on one line.
 struct Line<'a> {
-    parts: Vec<&'a Part>,
+    parts: Vec<(PartId, &'a Part)>,
+    /// What they are sawn from at first.
+    rough: String,
     /// The day they were cut, or spoiled.
     done: String,
     /// They lie on the bench.
@@ -239,13 +241,7 @@ fn waits(piece: &Piece, part: &Part) -> Option<&'static str> {
 
 /// What the rough pieces of a stock come to: board feet, or cubic metres.
 fn volume(stock: &Stock, own: &[(PartId, &Part)], source: &Source<'_, '_>) -> String {
-    let piece = source.work.piece;
-    // Each layer of a laminated part is a rough piece of its own.
-    let pieces = own.iter().flat_map(|(_, part)| {
-        let layer = (stock.nominal, part.rough.width, part.rough.length);
-        (0..gluing::layers(piece, part)).map(move |_| layer)
-    });
-    amount(piece, pieces)
+    amount(source.work.piece, sticks::pieces(source, stock.nominal, own))
 }
 
 /// What rough pieces of lumber come to, each with its nominal thickness, its width, and
@@ -287,19 +283,23 @@ fn by_width(
         }
         let lines = widths.entry(width).or_default();
         let size = (width, length);
-        let key = (size, plain_name(part, piece), features.clone(), done.clone(), &part.notes);
+        // What is crosscut from one stick stands together.
+        let stick = source.work.sticks().of(*id).and_then(|stick| stick.parts.first());
+        let name = plain_name(part, piece);
+        let key = (size, name, features.clone(), done.clone(), &part.notes, stick);
         let at = *alike.entry(key).or_insert(lines.len());
         // Of a core and its strips every error adds up.
         let housed = housed.contains(id) || !part.strips.is_empty();
         match lines.get_mut(at) {
             Some(line) => {
-                line.parts.push(part);
+                line.parts.push((*id, part));
                 line.housed |= housed;
             }
             None => {
                 let ticked = left_to_cut::is_done(ledger, *id);
                 lines.push(Line {
-                    parts: vec![part],
+                    parts: vec![(*id, part)],
+                    rough: sticks::rough(source, *id, part),
                     done,
                     ticked,
                     features,
@@ -316,7 +316,12 @@ fn by_width(
         let pieces = words::pieces(total);
         let mut more = Vec::new();
         if let Some(thickness) = thickness {
+            let is_whole =
+                own.iter().all(|(_, part)| gluing::layers(piece, part) == 1) && stock.is_solid();
             let how = match thickness.cmp(&stock.thickness.length) {
+                std::cmp::Ordering::Greater if is_whole => {
+                    ", of one board: leave it thicker when you plane the rest"
+                }
                 std::cmp::Ordering::Greater if stock.is_solid() => {
                     ", laminated and planed to thickness"
                 }
@@ -326,15 +331,21 @@ fn by_width(
             };
             more.push(format!("to {} thick{how}", figures.mating(thickness)));
         }
-        let sawn: i64 =
-            lines.iter().flat_map(|line| &line.parts).map(|part| gluing::layers(piece, part)).sum();
+        let sawn: i64 = lines
+            .iter()
+            .flat_map(|line| &line.parts)
+            .map(|(_, part)| gluing::layers(piece, part))
+            .sum();
         if usize::try_from(sawn).is_ok_and(|sawn| sawn > total) {
             more.push(format!("saw {sawn} for their layers"));
         }
         let facts = &source.work.piece.facts;
         let wider = lines.iter().any(|line| line.blank.is_some_and(|blank| blank.is_width));
         let measured = wider
-            || lines.iter().flat_map(|line| &line.parts).any(|part| facts.is_measured(&part.width));
+            || lines
+                .iter()
+                .flat_map(|line| &line.parts)
+                .any(|(_, part)| facts.is_measured(&part.width));
         blocks.push(Block::Setting {
             figure: match wider || lines.iter().any(|line| line.housed) {
                 true => figures.mating_of(width, measured),
@@ -355,8 +366,8 @@ fn by_width(
         columns.push(left("machining").below());
         let mut table = Table { columns, ticks: Ticks::Pieces, ..Table::default() };
         for line in &lines {
-            let Some(first) = line.parts.first() else { continue };
-            let marks: Vec<&str> = line.parts.iter().map(|part| part.mark.as_str()).collect();
+            let Some((_, first)) = line.parts.first() else { continue };
+            let marks: Vec<&str> = line.parts.iter().map(|(_, part)| part.mark.as_str()).collect();
             let mut row = vec![
                 marks.join(" "),
                 plain_name(first, source.work.piece),
@@ -373,14 +384,7 @@ fn by_width(
                 },
             ];
             if stock.is_solid() {
-                let rough = |rough: Length, of: &Size| {
-                    format!("{}{}", figures.plain(rough), figures.mark(facts.is_measured(of)))
-                };
-                row.push(format!(
-                    "{} x {}",
-                    rough(first.rough.length, &first.length),
-                    rough(first.rough.width, &first.width)
-                ));
+                row.push(line.rough.clone());
             }
             if begun {
                 row.push(line.done.clone());
@@ -405,7 +409,8 @@ fn by_width(
             table.rows.push(row);
         }
         blocks.push(Block::Table(table));
-        blocks.extend(cautions(source, &lines));
+        let own: Vec<_> = lines.iter().flat_map(|line| line.parts.iter().copied()).collect();
+        blocks.extend(sticks::cautions(source, &own));
     }
 }
 
@@ -428,24 +433,6 @@ fn edged(piece: &Piece, part: &Part) -> Option<String> {
 fn layered(piece: &Piece, part: &Part, count: usize) -> Option<String> {
     let layers = usize::try_from(gluing::layers(piece, part)).ok().filter(|layers| *layers > 1)?;
     Some(format!("{} of {layers} layers: saw {}", words::pieces(count), count * layers))
-}
-
-/// What must not go over a machine one by one.
-fn cautions(source: &Source<'_, '_>, lines: &[Line<'_>]) -> Vec<Block> {
-    let marks = |small: fn(&Piece, &Part) -> bool| {
-        let own =
-            lines.iter().flat_map(|line| &line.parts).filter(|part| small(source.work.piece, part));
-        own.map(|part| part.mark.as_str()).collect::<Vec<&str>>().join(" ")
-    };
-    let (short, narrow) = (marks(small_parts::is_short), marks(small_parts::is_narrow));
-    let mut cautions = Vec::new();
-    if !short.is_empty() {
-        cautions.push(Block::Caution(format!("{short}: these are too short to plane, joint, or rip one by one. Plane and rip them as one long stick, and crosscut them last.")));
-    }
-    if !narrow.is_empty() {
-        cautions.push(Block::Caution(format!("{narrow}: too narrow to rip by itself. Rip it off a wider board with a push block, so that the strip falls on the side of the blade away from the fence.")));
-    }
-    cautions
 }
 
 /// The name of a part, the same for all that are cut alike.

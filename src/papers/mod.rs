@@ -29,6 +29,7 @@ mod moves;
 mod page;
 mod placed;
 mod reference;
+mod sticks;
 mod visible;
 mod warnings;
 mod weights;

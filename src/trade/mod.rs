@@ -55,8 +55,8 @@ pub use gluing::{
     Staves, driving, joint_clamps, panel_clamps, shaving, spreading, spreading_flat, staves,
 };
 pub use joints::{
-    behind_mortise, dovetail_slope, dowel_reach, finger_room, least_between_grooves, least_panel,
-    set_in, tails, tall_door,
+    behind_mortise, dovetail_slope, dowel_reach, finger_room, is_hard, least_between_grooves,
+    least_panel, set_in, tails, tall_door,
 };
 pub use listing::{LISTINGS, Listing};
 pub use lumber::{is_in_quarters, planes_to, planing_loss, quarters, rough_boards, rough_for};
@@ -80,8 +80,8 @@ pub use sheets::{SHEETS, SheetGood, sheet_named};
 pub use shims::{Shims, least_gap, shim_stack, widest_gap};
 pub use slips::{meant, thickness_off};
 pub use small_work::{
-    carried_beside, farthest_fence, largest_on_table, lasting_wall, least_wall, narrowest_ripped,
-    narrowest_routed, shortest_planed, shortest_routed, strip_width,
+    carried_beside, farthest_fence, largest_on_table, lasting_wall, least_wall, longest_stick,
+    narrowest_ripped, narrowest_routed, shortest_planed, shortest_routed, strip_width,
 };
 pub use species::{SPECIES, Species, Wood, species_named};
 pub use square::{

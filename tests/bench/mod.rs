@@ -8,6 +8,7 @@ mod behind_doors;
 mod board;
 mod body;
 mod bores;
+mod boxes;
 mod compare;
 mod demos;
 mod driver;

@@ -234,6 +234,8 @@ pub(super) struct Operation {
 pub(super) enum Work {
     #[serde(rename = "break down")]
     BreakDown(BreakDown),
+    Stick(StickOf),
+    Measure(MeasureOf),
     #[serde(rename = "glue up")]
     GlueUp(GlueUp),
     Mill(Mill),
@@ -275,7 +277,6 @@ pub(super) enum Work {
         alias = "keep space",
         alias = "push in",
         alias = "lay frame",
-        alias = "measure",
         alias = "rest",
         alias = "run on wood",
         alias = "sand",
@@ -290,7 +291,6 @@ pub(super) enum Work {
         alias = "spacers",
         alias = "stand off rail",
         alias = "stand off wall",
-        alias = "stick",
         alias = "stand on base",
         alias = "take off"
     )]
@@ -486,6 +486,25 @@ pub(super) enum Remedy {
 #[derive(Debug, Deserialize)]
 pub(super) struct BreakDown {
     pub(super) part: String,
+    pub(super) stock: String,
+    pub(super) size: [Figure; 3],
+    #[serde(default = "one")]
+    pub(super) pieces: u32,
+}
+
+/// What parts are cut by.
+#[derive(Debug, Deserialize)]
+pub(super) struct MeasureOf {
+    pub(super) what: String,
+    pub(super) less: Option<Figure>,
+    pub(super) more: Option<Figure>,
+    pub(super) parts: Vec<String>,
+}
+
+/// One rough stick, and what is crosscut from it.
+#[derive(Debug, Deserialize)]
+pub(super) struct StickOf {
+    pub(super) parts: Vec<String>,
     pub(super) stock: String,
     pub(super) size: [Figure; 3],
     #[serde(default = "one")]

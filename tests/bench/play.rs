@@ -15,8 +15,8 @@ use super::packet::{
 };
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, front_screws, lines, opening, rails, screws, season, shapes, stacked, stops,
-    strokes,
+    Report, bores, boxes, front_screws, lines, opening, rails, screws, season, shapes, stacked,
+    stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -52,6 +52,8 @@ pub(super) struct Play<'p> {
     pub(super) off: Off,
     /// How thick each sheet is that was entered as measured.
     sheets: &'p BTreeMap<String, f64>,
+    /// How long is what is left of each stick.
+    pub(super) sticks: Vec<f64>,
     /// The sheets that were measured.
     pub(super) read: BTreeSet<String>,
     /// Solid wood whose moisture was read; what was off has come to its figure.
@@ -80,6 +82,8 @@ fn name(packet: &Packet, index: usize) -> String {
     let Some(operation) = packet.operations.get(index) else { return String::new() };
     let what = match &operation.work {
         Work::BreakDown(_) => "break down".to_owned(),
+        Work::Stick(_) => "stick".to_owned(),
+        Work::Measure(_) => "measure".to_owned(),
         Work::GlueUp(_) => "glue up".to_owned(),
         Work::Mill(_) => "mill".to_owned(),
         Work::Edge(own) => format!("edge the {}", own.face),
@@ -126,6 +130,7 @@ impl<'p> Play<'p> {
             boards,
             off,
             sheets,
+            sticks: Vec::new(),
             read: BTreeSet::new(),
             rested: BTreeSet::new(),
             stops: Vec::new(),
@@ -202,6 +207,9 @@ impl<'p> Play<'p> {
         let step = operation.step;
         match &operation.work {
             Work::BreakDown(work) => self.break_down(index, work),
+            Work::Stick(work) => self.stick(index, work),
+            // What is made by it is looked at when all is there.
+            Work::Measure(_) => {}
             Work::GlueUp(work) => self.glue_up(index, work),
             Work::Mill(work) => self.mill(index, work),
             Work::Edge(work) => self.edge(index, work),
@@ -501,6 +509,9 @@ impl<'p> Play<'p> {
         self.complaints.extend(bores::behind_blocks(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(front_screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(rails::wrong(self.packet, &self.boards, self.tolerance()));
+        if self.is_nominal() {
+            self.complaints.extend(boxes::wrong(self.packet, &self.boards));
+        }
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;
         let pinched = season::pinched(self.packet, &self.boards, points, &self.rested);

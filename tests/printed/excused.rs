@@ -51,7 +51,6 @@ pub(super) const EXCUSED: &[Excused] = &[
     excused("# min to change each set-up", SHOP),
     excused("# min for each of the # times that a guide or jig is moved", SHOP),
     excused("# s for each of the # times that a piece goes over", SHOP),
-    excused("# h of routing at a feed of # a minute", SHOP),
     excused("# min of routing at a feed of # a minute", SHOP),
     excused("# % to the surface to finish and take # % of the wood", "no setting of the router"),
     excused(

@@ -29,7 +29,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "bore" => (Told::Sheet("cut-list"), &["diameter"]),
         "shape" => (Told::Sheet("cut-list"), &["holes"]),
         "join" => (Told::Step, &["moves", "clamps", "square"]),
-        "stick" => (Told::Step, &["shorter"]),
+        "stick" => (Told::Step, &["shorter", "size", "pieces"]),
         "spacers" => (Told::Sheet("fitting"), &["long", "pieces"]),
         "fasten" => (Told::Sheet("fitting"), &["size"]),
         "screw line" => (Told::Sheet("layout"), &["at", "first", "apart", "count"]),

@@ -70,7 +70,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                         Bore::Cup => {
                             "the cup cuts into what the joint houses, and its screws find no wood"
                         }
-                        Bore::Pull | Bore::Plate => {
+                        Bore::Pull | Bore::Plate | Bore::PlateBehind => {
                             "the screw finds no wood there, or it splits what the joint houses"
                         }
                     })

@@ -247,6 +247,9 @@ impl<'d> Maker<'d, '_> {
             }
             Measured::Packed => ("side to the edge of the opening", None, None),
             Measured::OverUnder => ("edge of the opening to the board above or below", None, None),
+            Measured::BoxFront => ("length of the box front", None, None),
+            Measured::BoxSide => ("length of the box side", None, None),
+            Measured::BoxHigh => ("height of the box side", None, None),
             Measured::Between => ("between the boards beside it", None, None),
             Measured::KeepOut(id) => {
                 ("where it is", piece.site.keep_outs.get(id.0).map(|own| &*own.name), None)

@@ -226,7 +226,14 @@ pub(super) enum What<'d> {
         planer: Option<Figure>,
     },
     #[serde(rename = "stick")]
-    Stick { shorter: Figure, parts: Vec<&'d str> },
+    Stick {
+        shorter: Figure,
+        parts: Vec<&'d str>,
+        stock: &'d str,
+        size: [Figure; 3],
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pieces: Option<i64>,
+    },
     #[serde(rename = "spacers")]
     Spacers(fitted::Spaced<'d>),
     #[serde(rename = "mill")]

@@ -221,7 +221,7 @@ fn closed<'p>(piece: &Piece, parts: &'p [Part], own: Layer) -> Vec<Body<'p>> {
     let body = |group: &[&'p Part]| match group {
         [one] => Some(Body::part(one)),
         [] => None,
-        [first, ..] => Body::closed(group.to_vec(), kinds::name(piece, first)),
+        [first, ..] => Body::closed(group.to_vec(), kinds::name_in_case(piece, first)),
     };
     groups.filter_map(body).collect()
 }

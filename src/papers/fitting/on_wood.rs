@@ -114,6 +114,7 @@ fn stops(source: &Source<'_, '_>, all: &[OnWood<'_>], blocks: &mut Vec<Block>) {
         columns: vec![
             left("drawer").strong(),
             left("stops").strong(),
+            left("on").strong(),
             right("front end").strong(),
             right("aside").strong(),
         ],
@@ -125,6 +126,7 @@ fn stops(source: &Source<'_, '_>, all: &[OnWood<'_>], blocks: &mut Vec<Block>) {
         table.rows.push(vec![
             own.opening.title().to_owned(),
             marks(&own.stops),
+            marks(&own.stops_on),
             figures.size(&stopped.back, facts),
             figures.size(&stopped.aside, facts),
         ]);

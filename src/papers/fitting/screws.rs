@@ -27,12 +27,6 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws<'_>], blocks: &mut V
     }
     blocks.push(Block::Table(table));
     blocks.push(Block::Note(holes(unit).to_owned()));
-    if all.iter().any(|screws| screws.purpose == Purpose::Pockets) {
-        blocks.push(Block::Note(
-            "Pocket screws have a coarse thread for sheets and soft wood, and a fine one for hard wood."
-                .into(),
-        ));
-    }
 }
 
 /// How thick they are (common practice, no source): thin ones where a rabbet or an edge
@@ -57,7 +51,11 @@ fn gauge(purpose: Purpose, unit: Unit) -> Option<&'static str> {
         | Purpose::Stacked
         | Purpose::Fronts
         | Purpose::Setting => Some(usual),
-        Purpose::Pockets | Purpose::Plates | Purpose::ShelfPins | Purpose::Clips => None,
+        Purpose::Pockets
+        | Purpose::HardPockets
+        | Purpose::Plates
+        | Purpose::ShelfPins
+        | Purpose::Clips => None,
     }
 }
 
@@ -101,8 +99,8 @@ fn what(source: &Source<'_, '_>, screws: &Screws<'_>) -> String {
 fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
     let one = count == 1;
     match purpose {
-        Purpose::Pockets if one => ("pocket screw", true),
-        Purpose::Pockets => ("pocket screws", true),
+        Purpose::Pockets | Purpose::HardPockets if one => ("pocket screw", true),
+        Purpose::Pockets | Purpose::HardPockets => ("pocket screws", true),
         Purpose::Boards
         | Purpose::Packers
         | Purpose::Strips
@@ -144,7 +142,8 @@ pub(in crate::papers) fn fastened(purpose: Purpose) -> String {
 
 pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
     match purpose {
-        Purpose::Pockets => "pocket holes",
+        Purpose::Pockets => "pocket holes into sheets and soft wood: coarse thread",
+        Purpose::HardPockets => "pocket holes into hard wood: fine thread",
         Purpose::Boards => "boards of the case or base that are screwed on",
         Purpose::Countertops => "countertops, from below",
         Purpose::Stacked => "cases on cases, down through their bottoms",

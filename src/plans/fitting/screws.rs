@@ -2,25 +2,24 @@
 
 use crate::measure::{Length, Unit};
 use crate::model::{CaseId, JointKind, Side};
-use crate::parts::{
-    Direction, Feature, FeatureKind, JointSort, Part, Parts, Role, ScrewRow, screw_rows,
-};
+use crate::parts::{Direction, JointSort, Part, Parts, Role, ScrewRow, screw_rows};
 use crate::plans::Workings;
 use crate::plans::beside;
-use crate::plans::made::Space;
 use crate::plans::operations::Beside;
 use crate::trade;
 
 use super::fronts::ScrewLength;
 use super::screw_lines::{self, ScrewLine};
 use super::{Drawer, HungAt, OntoBox};
-use super::{backs, driver_room, false_fronts, screws_apart, stacked};
+use super::{backs, driver_room, false_fronts, pockets, screws_apart, stacked};
 
 /// What they are for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Purpose {
-    /// Pocket holes.
+    /// Pocket holes into sheets and soft wood, which a coarse thread bites.
     Pockets,
+    /// Pocket holes into hard wood, which asks for a fine thread.
+    HardPockets,
     /// Boards of the case and its base that are screwed together.
     Boards,
     /// Countertops, from below.
@@ -137,7 +136,7 @@ pub(super) fn plan<'a>(
         of_case(part.case).find(move |own| own.sort == sort && std::ptr::eq(own.part, part))
     };
     let mut found: Vec<Fastening<'a>> = Vec::new();
-    cases().for_each(|joints| pockets(joints, &mut found));
+    cases().for_each(|joints| pockets::screws(work, joints, &mut found));
     cases().for_each(|joints| found.extend(boards(work, joints)));
     found.extend(ties(work));
     for hung in hinges.iter().filter(|hung| !hung.butt) {
@@ -240,7 +239,7 @@ pub(super) fn count<'a>(fastenings: &[Fastening<'a>]) -> Vec<Screws<'a>> {
 /// A joint with its parts.
 pub(super) struct Joined<'a> {
     pub(super) index: usize,
-    sort: JointSort,
+    pub(super) sort: JointSort,
     pub(super) part: &'a Part,
     pub(super) into: &'a Part,
 }
@@ -252,47 +251,6 @@ fn joined(parts: &Parts) -> Vec<Joined<'_>> {
         Some(Joined { index, sort: joint.sort, part, into })
     });
     own.collect()
-}
-
-/// True where the screws of these pockets go into a board: it lies across the end of the
-/// part where they are.
-pub(in crate::plans) fn pockets_meet(part: &Part, pockets: &Feature, into: &Part) -> bool {
-    if !matches!(pockets.kind, FeatureKind::Pockets(..)) {
-        return false;
-    }
-    let at = part.in_piece(Space::of(part, pockets).0);
-    let (into, place) = (into.cuboid(), &part.placement);
-    !at.overlap_along(&into, place.length).is_negative()
-        && at.overlap_along(&into, place.width).is_positive()
-}
-
-/// The pocket screws of each end.
-fn pockets<'a>(joints: &[Joined<'a>], found: &mut Vec<Fastening<'a>>) {
-    let mut parts: Vec<&'a Part> = Vec::new();
-    let pocketed = joints.iter().filter(|own| own.sort == JointSort::Wood(JointKind::Pocket));
-    for own in pocketed.clone() {
-        if !parts.iter().any(|part| std::ptr::eq(*part, own.part)) {
-            parts.push(own.part);
-        }
-    }
-    for part in parts {
-        for feature in &part.features {
-            let FeatureKind::Pockets(count, screw) = feature.kind else { continue };
-            let meets = |own: &&Joined<'_>| {
-                std::ptr::eq(own.part, part) && pockets_meet(part, feature, own.into)
-            };
-            let joint = pocketed.clone().find(meets);
-            found.push(Fastening {
-                purpose: Purpose::Pockets,
-                long: screw.map_or(Long::BySheet, Long::Is),
-                count,
-                part,
-                into: joint.map(|own| own.into).into_iter().collect(),
-                joint: joint.map(|own| own.index),
-                lines: Vec::new(),
-            });
-        }
-    }
 }
 
 /// What holds board to board, joint by joint of a case.

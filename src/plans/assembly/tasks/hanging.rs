@@ -2,7 +2,7 @@
 
 use crate::diagnostics::listed;
 use crate::model::{HingeKind, Opening, OpeningKind};
-use crate::parts::{Assembly, Bore, FeatureKind, JointSort, PartId, Role, front_told};
+use crate::parts::{Assembly, Bore, FeatureKind, Joint, JointSort, PartId, Role, front_told};
 use crate::plans::fitting::at_wall;
 use crate::plans::operations::{self, Doing};
 
@@ -233,7 +233,7 @@ impl Maker<'_, '_> {
         let (glued, dry): (Vec<_>, Vec<_>) =
             joints.iter().filter_map(of).partition(|own| own.glued);
         if !glued.is_empty() {
-            lines.push("glue and pin those that lie on plywood or other sheets, each with pins that are well short of the strip and its board together, and clamp them until the glue holds".to_owned());
+            lines.extend(self.strips_glued(&glued));
         }
         if !dry.is_empty() {
             lines.push("no glue on solid wood, which moves under them: screw them through holes that are slots along the strip, but for the hole at the front end".to_owned());
@@ -249,6 +249,29 @@ impl Maker<'_, '_> {
         self.makes(&strips, task);
         self.opened = self.opened.or(opens.then_some(task));
         Some(task)
+    }
+
+    /// How the strips are glued: those under a web frame to its runners only. No hammer
+    /// and no clamp gets into the room of a drawer, so they are pressed with sticks.
+    fn strips_glued(&self, glued: &[&Joint]) -> Vec<String> {
+        let role = |id: PartId| self.parts.get(id).map(|part| part.role);
+        let on_runner = |own: &&&Joint| role(own.into) == Some(Role::WebRunner);
+        let marks = |joints: &[&&Joint]| {
+            let mut parts: Vec<PartId> = joints.iter().map(|own| own.part).collect();
+            parts.sort_unstable();
+            parts.dedup();
+            self.marks(&parts)
+        };
+        let (along, whole): (Vec<&&Joint>, Vec<_>) = glued.iter().partition(on_runner);
+        let mut lines = Vec::new();
+        if !whole.is_empty() {
+            lines.push(format!("glue {} to their boards along their whole length", marks(&whole)));
+        }
+        if !along.is_empty() {
+            lines.push(format!("glue {} to the runners of the web frame, whose grain runs as theirs does, and leave them dry where they cross its rails", marks(&along)));
+        }
+        lines.push("use no pins, for no hammer gets in there: press each strip with two sticks that are a hair too long for their place, sprung in upright over or under it, or across the opening for a guide, and leave them until the glue holds".to_owned());
+        lines
     }
 
     /// How drawers on wood are fitted.
@@ -277,8 +300,8 @@ impl Maker<'_, '_> {
             return None;
         }
         let lines = vec![
-            "for each drawer, hold its front and its box together face to face, and set a marking gauge to the two thicknesses; from the face that the front will be flush with, strike that line across the board that the drawer runs on".to_owned(),
-            format!("glue the stops with their front ends at the line, as far aside as the fitting sheet says, and pin them, with pins too short to come through the board: {}", self.marks(&stops)),
+            "for each drawer, hold its front and its box together face to face, and set a marking gauge to the two thicknesses; from the face that the front will be flush with, strike that line across the board that the fitting sheet names for its stops".to_owned(),
+            format!("glue the stops onto those boards with their front ends at the line and their grain from front to back, as far aside as the fitting sheet says; rub each to and fro until the glue grabs, and press it with a stick that is a hair too long, sprung in over it: {}", self.marks(&stops)),
         ];
         let mut after = stands.to_vec();
         after.extend(self.ready(&stops));

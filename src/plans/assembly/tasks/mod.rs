@@ -4,6 +4,7 @@
 mod bases;
 mod beside;
 mod blanks;
+mod boxes;
 mod carcass;
 mod countertops;
 mod covers;

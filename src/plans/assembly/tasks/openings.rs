@@ -165,10 +165,7 @@ impl<'a> Maker<'_, 'a> {
             does.extend(self.measured(mark));
         }
         lines.extend(self.planed_late());
-        if let Some((line, stick)) = self.short(Stage::Openings) {
-            lines.push(line);
-            does.push(stick);
-        }
+        lines.extend(self.sticks_planed(Stage::Openings));
         does.extend(packed.into_iter().map(|(clear, parts)| {
             let what = Measured::Packed;
             Doing::Measure(Measure { what, within: None, less: -clear, parts })
@@ -188,6 +185,9 @@ impl<'a> Maker<'_, 'a> {
             Doing::Measure(Measure { what, within: None, less, parts })
         }));
         lines.extend(kinds.iter().flat_map(|kind| kind.lines.iter().cloned()));
+        let (boxes, by_boxes) = self.boxes_cut();
+        lines.extend(boxes);
+        does.extend(by_boxes);
         let names: Vec<&str> = kinds.iter().flat_map(|kind| kind.names.iter().copied()).collect();
         let title = format!("Cut the {} to size", listed(&names));
         let task = self.sized_late(title, lines, &parts, stands.to_vec());
