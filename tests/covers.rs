@@ -108,3 +108,112 @@ fn a_cover_of_an_upper_case_ends_with_it() {
     let covers = compiled.parts.as_ref().unwrap().all.iter();
     assert_eq!(covers.filter(|part| part.role == Role::Cover).count(), 3);
 }
+
+fn packet(compiled: &Compilation) -> Value {
+    let packet = papers::one(compiled, "packet", Format::Json).expect("a packet");
+    serde_json::from_str(&packet).unwrap()
+}
+
+/// What an operation on a part has under a key, printed.
+fn printed(packet: &Value, kind: &str, part: &str, key: &str) -> Vec<String> {
+    let own = packet["operations"].as_array().unwrap().iter();
+    let mut own = own.filter(|own| own["kind"] == kind && own["part"] == part);
+    let value = &own.next().unwrap_or_else(|| panic!("{kind} {part}"))[key];
+    let text = |own: &Value| own["print"].as_str().unwrap().to_owned();
+    value.as_array().unwrap().iter().map(text).collect()
+}
+
+/// It stands on the floor and before the wall, so it is sawn 1/2 longer and wider than the
+/// 33 by 17-1/4 that it is drawn, or 3/4 where the spec says so. A cover of the upper case
+/// meets only the wall: 42 by 10-1/4 + 1/2.
+#[test]
+fn wood_is_left_on_it_to_scribe() {
+    let text = spec("heron-quay-hutch.case");
+    let text = text
+        .replace("cover right { stock ply }", "cover right { stock ply; scribe 3/4 }")
+        .replace("  on sideboard\n", "  on sideboard\n  cover left { stock ply }\n");
+    let compiled = sound(&text);
+    assert_eq!(slugs(&compiled), Vec::<&str>::new());
+    let packet = packet(&compiled);
+    let size = |mark: &str| printed(&packet, "break down", mark, "size");
+    assert_eq!(size("SI-LCV"), ["33-1/2", "17-3/4", "23/32"]);
+    assert_eq!(size("RCV"), ["33-3/4", "18", "23/32"]);
+    assert_eq!(size("HU-LCV"), ["42", "10-3/4", "23/32"]);
+    let scribed = |mark: &str| {
+        let own = packet["operations"].as_array().unwrap().iter();
+        let mut own = own.filter(|own| own["kind"] == "fit cover" && own["part"] == mark);
+        let edges = own.next().unwrap()["scribed"].as_array().unwrap().clone();
+        let edge = |own: &Value| {
+            format!("{} {}", own["edge"].as_str().unwrap(), own["left"]["print"].as_str().unwrap())
+        };
+        edges.iter().map(edge).collect::<Vec<_>>()
+    };
+    assert_eq!(scribed("SI-LCV"), ["bottom end 1/2", "back edge 1/2"]);
+    assert_eq!(scribed("RCV"), ["bottom end 3/4", "back edge 3/4"]);
+    assert_eq!(scribed("HU-LCV"), ["back edge 1/2"]);
+    // The upper one goes on when its case stands.
+    let operations = packet["operations"].as_array().unwrap();
+    let fits = |mark: &str| {
+        operations.iter().position(|own| own["kind"] == "fit cover" && own["part"] == mark)
+    };
+    let set = operations.iter().position(|own| own["kind"] == "set on case");
+    assert!(fits("SI-LCV") < set && set < fits("HU-LCV"));
+}
+
+/// Beside overlay fronts of 23/32 and the 1/16 bumper behind them, which the plan does not
+/// count, the cover's edge lies 23/32 before the end. With a strip of 1/32 on that edge its
+/// core is 17 + 23/32 + 1/2 - 1/32 wide and 33 + 1/2 long, and the strip 1 longer than that.
+#[test]
+fn a_strip_on_its_front_edge_leaves_the_wood_to_scribe() {
+    let example = include_str!("../specs/examples/hutch.case");
+    let (head, _) = example.split_once("case shelves").unwrap();
+    let stocks = include_str!("../specs/examples/shop.case");
+    let text = head
+        .replace("use \"shop.case\"\n", "stock tape { banding 1/32 }\n")
+        .replace("  bottom", "  cover left { stock ply; edges tape }\n  bottom")
+        .replace("set inset; gap 3/32;", "set overlay; gap 1/8;");
+    let compiled = sound(&(text + &stocks.replace("units in\n", "")));
+    let cover = part(&compiled, "sideboard.left-cover");
+    let wide = cover.width.length;
+    let packet = packet(&compiled);
+    let [long, core, _] = &printed(&packet, "break down", &cover.mark, "size")[..] else {
+        panic!()
+    };
+    assert_eq!(long, "33-1/2");
+    assert_eq!(cover.rough.width, wide + inches(1, 2) - inches(1, 32));
+    assert_eq!(cover.core()[1].length, cover.rough.width, "{core}");
+    assert_eq!(printed(&packet, "edge", &cover.mark, "strip")[0], "34-1/2");
+}
+
+/// What lies on the bench of a cover may still have the wood that is scribed off, or not.
+#[test]
+fn a_cover_on_the_bench_may_be_scribed_already() {
+    let text = spec("heron-quay-hutch.case");
+    let cut = |size: &str| {
+        let line = format!(
+            "\ncut 2026-03-14 {{ sideboard.left-cover {{ {size}; thick 23/32; stock ply; joints 0 }} }}\n"
+        );
+        let compiled = compile(&(text.clone() + &line));
+        slugs(&compiled)
+    };
+    assert_eq!(cut("long 33-1/2; wide 17-3/4"), Vec::<&str>::new());
+    assert_eq!(cut("long 33; wide 17-1/4"), Vec::<&str>::new());
+    assert!(cut("long 32; wide 17-1/4").contains(&"cut-misfit"));
+}
+
+/// The bottom of the base lies at 4 + 25/32, and its back ends there: a baseboard of 4-1/2
+/// stays under it, and one of 5 is cut out of it.
+#[test]
+fn a_back_is_cut_out_only_where_it_meets_something() {
+    let round = |high: &str| {
+        let keep_out =
+            format!("keep-out \"baseboard\" {{ from-left 10; wide 20; high {high}; deep 1/8 }}");
+        let text = spec("heron-quay-hutch.case");
+        let text = text.replace("fixing wall;", &format!("fixing wall; {keep_out};"));
+        let packet = packet(&sound(&text));
+        let mut all = packet["operations"].as_array().unwrap().iter();
+        all.any(|own| own["kind"] == "cut out")
+    };
+    assert!(!round("4-1/2"));
+    assert!(round("5"));
+}

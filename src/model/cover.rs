@@ -21,6 +21,10 @@ pub struct Cover {
     pub thick: Size,
     /// What its front edge is covered with.
     pub edges: Edged,
+    /// How far it is left longer at the floor, and wider at the wall, than it is drawn.
+    pub scribe: Size,
+    /// The statement that says so.
+    pub scribe_at: Option<Span>,
     /// The statement.
     pub span: Span,
     /// Notes for the papers.
@@ -59,10 +63,28 @@ pub(super) fn read(
             stock,
             thick: shared.thickness(stock),
             edges: edging::read(body, words::cover::EDGES, shared, ctx),
+            scribe: ctx.size(body, words::cover::SCRIBE, &format!("{what} scribe"))?,
+            scribe_at: body.one(words::cover::SCRIBE).map(|said| said.head),
             span: said.head,
             notes: body.notes(),
         })
     })
+}
+
+/// Reports a scribe of covers that don't reach the floor, where no wall is behind them.
+pub(super) fn unscribed(covers: &[Option<Cover>; 2], shared: &Shared<'_>, ctx: &mut Lower) {
+    let written = covers.iter().flatten().filter_map(|cover| cover.scribe_at);
+    for at in written.filter(|_| !shared.fixed) {
+        ctx.sink.push(
+            Diagnostic::error(
+                "not-supported-yet",
+                "nothing is scribed of this cover",
+                at,
+                "it meets neither the floor nor a wall",
+            )
+            .note("take `scribe` out"),
+        );
+    }
 }
 
 /// How much of each side of a case lies beyond what its fronts may cover: what may come off

@@ -201,6 +201,9 @@ fn solved(entry: &Entry, place: Place, shared: &Shared<'_>, ctx: &mut Lower) -> 
     }
     let high = sizes.high?;
     let (hung, on, high) = stacked::settled(hanging, on, high);
+    if hung.is_some() || on.is_some() {
+        cover::unscribed(&covers, shared, ctx);
+    }
     Some(Case {
         id,
         name: name.to_owned(),

@@ -4,6 +4,7 @@
 use serde::Deserialize;
 
 use super::figures;
+use super::scribing::{FitCover, FitFiller, Scribe, ScribedEnd};
 
 /// A length: as the model has it, and as the papers print it.
 #[derive(Clone, Copy, Debug, Deserialize)]
@@ -257,6 +258,11 @@ pub(super) enum Work {
     Stop(StopStrip),
     #[serde(rename = "screw line")]
     ScrewLine(ScrewLine),
+    Scribe(Scribe),
+    #[serde(rename = "fit filler")]
+    FitFiller(FitFiller),
+    #[serde(rename = "fit cover")]
+    FitCover(FitCover),
     /// Nothing of it takes wood or closes a joint.
     #[serde(
         alias = "bore rows",
@@ -267,8 +273,6 @@ pub(super) enum Work {
         alias = "fasten",
         alias = "finish",
         alias = "fit",
-        alias = "fit filler",
-        alias = "fit cover",
         alias = "fix cases",
         alias = "keep space",
         alias = "push in",
@@ -280,7 +284,6 @@ pub(super) enum Work {
         alias = "screw on dry",
         alias = "set base",
         alias = "set catch",
-        alias = "scribe",
         alias = "set front",
         alias = "set hinge",
         alias = "set on base",
@@ -327,6 +330,7 @@ pub(super) struct SetOn {
 pub(super) struct LayOn {
     pub(super) part: String,
     pub(super) free: Option<Figure>,
+    pub(super) ends: Vec<ScribedEnd>,
     pub(super) rows: Vec<ScrewRow>,
 }
 

@@ -348,8 +348,10 @@ impl Writer<'_> {
         }
         if name == 'a' && !in_run && !seams[0] && self.number(4) == 3 {
             self.is("cover over an end");
-            let edges = self.one_of(&["", "; edges tape"]);
-            self.line(&format!("cover left {{ stock ply{} }}", if framed { "" } else { edges }));
+            let edges =
+                self.one_of(&["", "; edges tape", "; scribe 1 in", "; scribe 1 in; edges tape"]);
+            let edges = if framed { edges.trim_end_matches("; edges tape") } else { edges };
+            self.line(&format!("cover left {{ stock ply{edges} }}"));
         }
         let joint = self.joint(&["dado", "dado", "pocket", "screw", "dowel"]);
         let flush = if framed && self.flip() { "; flush" } else { "" };

@@ -13,7 +13,7 @@ use super::off::Off;
 use super::packet::{Along, DrawnPart, Face, JointKind, Operation, Packet, Setting, Stock, Work};
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, lines, opening, rails, screws, season, shapes, stacked, stops, strokes,
+    Report, bores, lines, opening, rails, screws, scribing, season, shapes, stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -92,6 +92,9 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Rail(_) => "set the rail".to_owned(),
         Work::Stop(_) => "set the stop".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
+        Work::Scribe(_) => "scribe".to_owned(),
+        Work::FitFiller(_) => "fit the filler".to_owned(),
+        Work::FitCover(_) => "fit the cover".to_owned(),
         Work::Beside(_) => "beside".to_owned(),
     };
     format!("step {}, {what}", operation.step)
@@ -226,8 +229,10 @@ impl<'p> Play<'p> {
                 self.cut(index, part, cut.map(|cut| vec![cut]));
             }
             Work::Join(work) => self.join(index, step, work),
-            // Whether it can move is looked at when the piece stands.
-            Work::LayOn(_) | Work::SetOn(_) => {}
+            Work::FitCover(work) => self.fit_cover(index, work),
+            // Whether it can move, and what is there to scribe, is looked at when the piece
+            // stands.
+            Work::LayOn(_) | Work::SetOn(_) | Work::Scribe(_) | Work::FitFiller(_) => {}
             Work::Lift(_) => {
                 if !self.walled.is_empty() {
                     self.complain(index, "the wall screws are in before it is lifted");
@@ -451,6 +456,7 @@ impl<'p> Play<'p> {
         self.complaints.extend(stops::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(screws::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(rails::wrong(self.packet, &self.boards, self.tolerance()));
+        self.complaints.extend(scribing::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;
         let pinched = season::pinched(self.packet, &self.boards, points, &self.rested);

@@ -82,7 +82,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "set on case" => (Told::Step, &["left", "from_end", "back", "round", "slotted"]),
         "lift onto strip" => (Told::Step, &["up"]),
         "scribe" => (Told::Step, &["most"]),
-        "fit cover" => (Told::Step, &[]),
+        "fit cover" => (Told::Step, &["ahead", "screws", "long", "scribed"]),
         "fit filler" => (Told::Step, &["most"]),
         "stand off wall" => (Told::Step, &["between"]),
         "keep space" => (Told::Step, &["wide"]),

@@ -166,6 +166,7 @@ impl<'a> Builder<'a> {
             stands: draft.stands,
             show: draft.show,
             hung,
+            spare: Vec::new(),
             strips: Vec::new(),
             features: Vec::new(),
             notes: draft.notes,

@@ -2,10 +2,10 @@
 
 use crate::measure::Length;
 use crate::model::{JointKind, Side, Size};
-use crate::parts::id::{Of, Role, Which};
+use crate::parts::id::{Of, PartId, Role, Which};
 use crate::parts::joint::JointSort;
-use crate::parts::part::Assembly;
-use crate::parts::space::Face;
+use crate::parts::part::{Assembly, Spare};
+use crate::parts::space::{Direction, Face};
 
 use super::builder::{Builder, Draft, UPRIGHT};
 use super::carcass::Carcass;
@@ -41,7 +41,24 @@ pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
             span: cover.span,
             notes: cover.notes.clone(),
         });
+        spare(builder, id, &cover.scribe);
         let end = carcass.ends[usize::from(side == Side::Right)];
         builder.join(JointSort::Wood(JointKind::Screw), id, end, false, cover.span);
     }
+}
+
+/// Leaves wood at the lower end of what stands on the floor, and at the back edge of what
+/// stands before a wall.
+fn spare(builder: &mut Builder<'_>, id: PartId, by: &Size) {
+    let floor = builder.case.is_on_floor().then_some((Direction::Y, true));
+    let wall = builder.piece.site.fixed.then_some((Direction::Z, false));
+    let Some(part) = builder.parts.all.get_mut(id.0) else { return };
+    if !by.length.is_positive() {
+        return;
+    }
+    let faces = floor.into_iter().chain(wall);
+    let spare = faces.map(|(side, start)| part.placement.face(side, start));
+    part.spare = spare.map(|face| Spare { face, by: by.clone() }).collect();
+    let [length, width] = part.as_made();
+    (part.rough.length, part.rough.width) = (length.length, width.length);
 }

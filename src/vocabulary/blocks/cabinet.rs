@@ -151,6 +151,13 @@ block! {
     "A panel of sheet goods over the outside of an end, down to the floor. It lies behind the stile of the frame, or beside the fronts of a frameless case and flush with them. It goes on where the piece stands: it is scribed to the floor and the wall, and screwed on from inside the case.";
     STOCK;
     EDGES;
+    SCRIBE: Length = (
+        "scribe",
+        "how much longer and wider than drawn it is cut, so that it can be scribed to the floor that it stands on and to the wall behind it",
+        "scribe 3/4",
+    ).default("1/2 in").metric("12 mm")
+        .can_be("1/8 in", "6 in")
+        .usual("1/4 in", "2 in");
     NOTE;
 }
 
