@@ -217,3 +217,55 @@ fn a_back_is_cut_out_only_where_it_meets_something() {
     assert!(!round("4-1/2"));
     assert!(round("5"));
 }
+
+/// The island is 54 wide and 26 deep over all, with 23/32 of cover over both ends and the
+/// back: that over the back is 54 - 2 x 23/32 wide and lies behind 26 - 23/32, and those
+/// over the ends lie over its edges, from the back of the frame at 3/4 to the very back.
+/// The back of the case ends before it, and so do the ends.
+#[test]
+fn a_cover_over_the_back_lies_between_those_over_the_ends() {
+    let compiled = sound(&spec("mill-row-island.case"));
+    assert_eq!(slugs(&compiled), Vec::<&str>::new());
+    let extent = |path: &str, side| part(&compiled, path).extent(side);
+    let z = |path: &str| extent(path, Direction::Z);
+    let behind = inches(26 * 32 - 23, 32);
+    assert_eq!(z("island.back-cover"), (behind, inches(26, 1)));
+    assert_eq!(z("island.left-cover"), (inches(3, 4), inches(26, 1)));
+    assert_eq!(z("island.left-end").1, behind);
+    assert_eq!(z("island.back").1, behind);
+    let between = (inches(23, 32), inches(54 * 32 - 23, 32));
+    assert_eq!(extent("island.back-cover", Direction::X), between);
+    let high = (Length::ZERO, inches(69, 2));
+    assert_eq!(extent("island.back-cover", Direction::Y), high);
+    // It is wider than high: its length lies level, and its lower edge is scribed.
+    let packet = packet(&compiled);
+    let mark = &part(&compiled, "island.back-cover").mark;
+    assert_eq!(printed(&packet, "break down", mark, "size"), ["52-9/16", "35", "23/32"]);
+}
+
+/// Under a case that hangs with its underside 54 up lies the cover, 23/32 thick; the case
+/// begins above that and still ends at 54 + 30. The shelf parts what is left of 30: 30 -
+/// 4 x 23/32 is 27-1/8, so each of its spaces is 13-9/16 high.
+#[test]
+fn a_cover_under_a_case_lies_inside_its_height() {
+    let example = include_str!("../specs/examples/cover-under.case");
+    let stocks = include_str!("../specs/examples/shop.case").replace("units in\n", "");
+    let text = example.replace("use \"shop.case\"\n", "") + &stocks;
+    let compiled = sound(&text);
+    let extent = |path: &str, side| part(&compiled, path).extent(side);
+    let y = |path: &str| extent(path, Direction::Y);
+    let above = inches(54 * 32 + 23, 32);
+    assert_eq!(y("pots.bottom-cover"), (inches(54, 1), above));
+    assert_eq!(y("pots.left-end"), (above, inches(84, 1)));
+    assert_eq!(y("pots.bottom").0, above);
+    let shelf = y("pots.store.shelf");
+    assert_eq!(shelf.0 - y("pots.bottom").1, inches(217, 16));
+    assert_eq!(extent("pots.bottom-cover", Direction::X), (Length::ZERO, inches(32, 1)));
+    assert_eq!(extent("pots.bottom-cover", Direction::Z), (Length::ZERO, inches(13, 1)));
+    // It hangs on its strip before the cover is there.
+    let packet = packet(&compiled);
+    let operations = packet["operations"].as_array().unwrap();
+    let at = |kind: &str| operations.iter().position(|own| own["kind"] == kind).unwrap();
+    assert_eq!(operations[at("lift onto strip")]["up"]["print"], "54-23/32");
+    assert!(at("fix to wall") < at("fit cover"));
+}

@@ -44,6 +44,8 @@ examples! {
     "two-cases"
     "run"
     "hutch"
+    "covers"
+    "cover-under"
     "measured-and-cut"
 }
 

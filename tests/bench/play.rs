@@ -402,7 +402,16 @@ impl<'p> Play<'p> {
     /// or on what they are set on, and screws go through one of them into the wall.
     fn is_walled(&self, parts: &[usize]) -> bool {
         let foot = |part: &&usize| self.boards[**part].drawn.at[1].exact;
-        let lowest = parts.iter().min_by(|a, b| foot(a).total_cmp(&foot(b)));
+        // A panel that is screwed on from below came when they hung.
+        let later = |part: &&usize| {
+            let mark = &self.boards[**part].part.mark;
+            self.packet.operations.iter().any(|own| match &own.work {
+                Work::FitCover(cover) => cover.is(mark),
+                _ => false,
+            })
+        };
+        let lowest = parts.iter().filter(|part| !later(part));
+        let lowest = lowest.min_by(|a, b| foot(a).total_cmp(&foot(b)));
         let screwed = |part: &usize| {
             let mark = &self.boards[*part].part.mark;
             self.walled.contains(&mark)

@@ -8,7 +8,7 @@ use crate::plans::operations::Covering;
 use super::Maker;
 use super::record::Figure;
 
-/// A panel over an end.
+/// A panel over a side of a case.
 #[derive(Serialize)]
 pub(super) struct FittedCover<'d> {
     part: &'d str,
@@ -33,8 +33,8 @@ impl<'d> Maker<'d, '_> {
     pub(super) fn fitted_cover(&self, own: &Covering) -> FittedCover<'d> {
         FittedCover {
             part: self.mark(own.part),
-            through: self.mark(own.end),
-            ahead: own.ahead.is_positive().then(|| self.figure(own.ahead)),
+            through: self.mark(own.through),
+            ahead: own.ahead.filter(|own| own.is_positive()).map(|own| self.figure(own)),
             screws: own.screws,
             long: own.long.map(|long| self.figure(long)),
             scribed: self.scribed_edges(own.part),

@@ -49,6 +49,7 @@ fn gauge(purpose: Purpose, unit: Unit) -> Option<&'static str> {
         | Purpose::Corners
         | Purpose::Fillers
         | Purpose::Covers
+        | Purpose::BackCovers
         | Purpose::Ties
         | Purpose::Blocks
         | Purpose::Countertops
@@ -110,7 +111,9 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
         | Purpose::Ties
         | Purpose::Bottoms
         | Purpose::Blocks => ("wood screws", true),
-        Purpose::Countertops | Purpose::Stacked => ("pan-head screws with washers", true),
+        Purpose::Countertops | Purpose::Stacked | Purpose::BackCovers => {
+            ("pan-head screws with washers", true)
+        }
         Purpose::Backs => ("screws with flat heads", true),
         Purpose::Plates => ("screws for plates", false),
         Purpose::Fronts => ("wood screws with large heads", true),
@@ -149,6 +152,7 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Corners => "the corners of drawer boxes, through the sides",
         Purpose::Fillers => "fillers, from inside their case into the battens",
         Purpose::Covers => "covers, from inside their case",
+        Purpose::BackCovers => "covers over backs, from inside, through the back",
         Purpose::Ties => "cases to each other",
         Purpose::Blocks => "hinge blocks",
         Purpose::Backs => "the backs, on the lines of the layout sheet",

@@ -28,8 +28,8 @@ pub enum House {
     Beside(Beside),
     /// A filler is fitted, and screwed on from inside its case.
     Fill(Filled),
-    /// A cover is scribed at its spare edges, fitted over an end, and screwed on through
-    /// that from inside.
+    /// A cover is scribed at its spare edges, laid over a side of its case, and screwed on
+    /// from inside.
     Cover(Covering),
     /// A case stands off the wall at its side, so far at the least and at the most, for
     /// the filler between.
@@ -77,10 +77,10 @@ pub struct Filled {
 pub struct Covering {
     /// The panel.
     pub part: PartId,
-    /// The end that the screws go through.
-    pub end: PartId,
-    /// How far its front edge stands before that of the end.
-    pub ahead: Length,
+    /// The board that the screws go through: an end, the back, or the bottom.
+    pub through: PartId,
+    /// How far its front edge stands before that of the end that it lies on.
+    pub ahead: Option<Length>,
     /// How many screws.
     pub screws: u32,
     /// A length that is sold and holds; `None` where none is.

@@ -1,17 +1,28 @@
-//! Fitting covers over ends, when the cases stand and hold.
+//! Fitting covers, when the cases stand and hold.
 
 use crate::diagnostics::listed;
-use crate::model::{Case, JointKind};
-use crate::parts::{Direction, JointSort, Part, PartId, Role};
+use crate::model::JointKind;
+use crate::parts::{Direction, JointSort, Part, PartId, Role, Spare, Which};
 use crate::plans::fitting::Long;
 use crate::plans::operations::{Covering, Doing, House};
 
 use super::{Maker, Usual, Work};
 
+/// What a cover lies over.
+#[derive(Clone, Copy)]
+enum Over {
+    /// An end, behind the stile of the frame, or beside the fronts of a frameless case.
+    End { framed: bool },
+    /// The back.
+    Back,
+    /// The underside, with a frame before the case or without.
+    Under { framed: bool },
+}
+
 impl Maker<'_, '_> {
     /// Every cover is scribed and screwed on from inside its case, while its doors and
-    /// drawers are out: of the cases on the floor, or of those that are set on others; the
-    /// task after which they are on.
+    /// drawers are out: of the cases on the floor and the wall, or of those that are set on
+    /// others; the task after which they are on.
     pub(super) fn covered(&mut self, after: usize, stacked: bool) -> usize {
         let is_here = |part: &Part| {
             self.piece.case(part.case).is_some_and(|case| case.on.is_some() == stacked)
@@ -56,18 +67,27 @@ impl Maker<'_, '_> {
         listed(&names)
     }
 
-    /// The end that a cover lies on, and its screws.
+    /// The board that a cover lies on, and its screws.
     fn covering(&self, cover: PartId) -> Option<Covering> {
         let mut joints = (0..).zip(&self.parts.joints);
         let (index, joint) = joints.find(|(_, joint)| joint.part == cover)?;
-        let [part, end] = [cover, joint.into].map(|id| self.parts.get(id));
+        let (part, through) = (self.parts.get(cover)?, self.parts.get(joint.into)?);
         let front = |part: &Part| part.side(Direction::Z, false).length;
         let mut fastened = self.work.fastened().fastenings.iter();
         let screws = fastened.find(|own| own.joint == Some(index));
         Some(Covering {
             part: cover,
-            end: joint.into,
-            ahead: front(end?) - front(part?),
+            through: joint.into,
+            ahead: match part.which {
+                Which::At(_) => Some(front(through) - front(part)),
+                Which::Only
+                | Which::Top
+                | Which::Bottom
+                | Which::Front
+                | Which::Back
+                | Which::Number(_)
+                | Which::AtNumber(..) => None,
+            },
             screws: screws.map_or(0, |own| own.count),
             long: screws.and_then(|own| match own.long {
                 Long::Is(long) => Some(long),
@@ -76,23 +96,50 @@ impl Maker<'_, '_> {
         })
     }
 
+    fn over(&self, part: &Part) -> Over {
+        let framed = self.piece.case(part.case).is_some_and(|case| case.frame.is_some());
+        match part.which {
+            Which::Back => Over::Back,
+            Which::Bottom => Over::Under { framed },
+            Which::Only
+            | Which::At(_)
+            | Which::Top
+            | Which::Front
+            | Which::Number(_)
+            | Which::AtNumber(..) => Over::End { framed },
+        }
+    }
+
     fn cover(&self, own: &Covering) -> Vec<String> {
+        let Some(part) = self.parts.get(own.part) else { return Vec::new() };
         let tape = self.piece.tape();
-        let (mark, on) = (self.parts.mark(own.part), self.parts.mark(own.end));
-        let case = self.parts.get(own.part).and_then(|part| self.piece.case(part.case));
-        let framed = case.is_some_and(|case| case.frame.is_some());
-        let place = match (framed, own.ahead.is_positive()) {
-            (true, _) => "its front edge tight against the back of the stile".to_owned(),
-            (false, false) => format!("its front edge even with that of {on}"),
-            (false, true) => format!(
-                "its front edge {} before that of {on}, even with the faces of the fronts",
-                tape.text(own.ahead)
+        let (mark, on) = (&part.mark, self.parts.mark(own.through));
+        let over = self.over(part);
+        let place = match (over, own.ahead.filter(|ahead| ahead.is_positive())) {
+            (Over::End { framed: true }, _) => {
+                "with its front edge tight against the back of the stile and its top even with that of".to_owned()
+            }
+            (Over::End { framed: false }, None) => {
+                "with its front edge and its top even with those of".to_owned()
+            }
+            (Over::End { framed: false }, Some(ahead)) => format!(
+                "with its front edge {} before that of {on}, even with the faces of the fronts, and its top even with that of",
+                tape.text(ahead)
             ),
+            (Over::Back, _) => {
+                "with its sides even with the outsides of the ends and its top even with that of".to_owned()
+            }
+            (Over::Under { framed: true }, _) => "with its ends even with the sides of the case and its front edge even with the face of the frame, tight under".to_owned(),
+            (Over::Under { framed: false }, _) => "with its ends even with the sides of the case and its front edge even with that of".to_owned(),
         };
-        let mut lines = self.scribed_cover(own, case, framed);
+        let mut lines = self.scribed_cover(own, part, over);
         let long = own.long.map_or(String::new(), |long| format!(" {} long", tape.text(long)));
+        let washers = match over {
+            Over::Back => ", with washers under their heads",
+            Over::End { .. } | Over::Under { .. } => "",
+        };
         lines.push(format!(
-            "clamp {mark} to {on} with {place} and its top even with that of {on}, and screw it on from inside the empty case with {} screws{long}, through {on}, on the lines of the layout sheet, without glue",
+            "clamp {mark} to {on} {place} {on}, and screw it on from inside the empty case with {} screws{long}{washers}, through {on}, on the lines of the layout sheet, without glue",
             own.screws
         ));
         lines
@@ -100,63 +147,86 @@ impl Maker<'_, '_> {
 
     /// How a cover comes to the floor and the wall: it is held beside its place, since the
     /// wood that comes off keeps it out of that.
-    fn scribed_cover(&self, own: &Covering, case: Option<&Case>, framed: bool) -> Vec<String> {
-        let Some(part) = self.parts.get(own.part) else { return Vec::new() };
+    fn scribed_cover(&self, own: &Covering, part: &Part, over: Over) -> Vec<String> {
         let tape = self.piece.tape();
-        let (mark, on) = (&part.mark, self.parts.mark(own.end));
+        let (mark, on) = (&part.mark, self.parts.mark(own.through));
         let left = |axis: Direction| {
             let mut spare = part.spare.iter();
             spare.find(|spare| part.placement.direction(spare.face) == axis)
         };
         let (floor, wall) = (left(Direction::Y), left(Direction::Z));
-        let told: Vec<String> = [(floor, "longer"), (wall, "wider")]
-            .into_iter()
-            .filter_map(|(spare, word)| {
-                let spare = spare?;
-                let edge = part.face_name(spare.face);
-                Some(format!("{} {word} at its {edge}", tape.text(spare.by.length)))
-            })
-            .collect();
-        if told.is_empty() {
+        let told = |spare: &Spare| {
+            let word = if part.placement.length == part.placement.direction(spare.face) {
+                "longer"
+            } else {
+                "wider"
+            };
+            format!("{} {word} at its {}", tape.text(spare.by.length), part.face_name(spare.face))
+        };
+        let all: Vec<String> = [floor, wall].into_iter().flatten().map(told).collect();
+        if all.is_empty() {
             return Vec::new();
         }
-        let against = match framed {
-            true => "the outside of the stile",
-            false => "the outside of the end",
+        let edge =
+            |spare: Option<&Spare>| spare.map_or(String::new(), |own| part.face_name(own.face));
+        let against = match over {
+            Over::End { framed: true } => "the outside of the stile",
+            Over::End { framed: false } => "the outside of the end",
+            Over::Back => "the back of the case",
+            Over::Under { .. } => "the underside of the case",
         };
-        let stands = match (floor.is_some(), wall.is_some()) {
-            (true, true) => format!(
+        let parallel = match over {
+            Over::End { .. } | Over::Under { .. } => {
+                format!("its front edge is parallel to that of {on}")
+            }
+            Over::Back => {
+                "its sides are plumb and its top is parallel to the tops of the ends".to_owned()
+            }
+        };
+        let stands = match (over, floor.is_some(), wall.is_some()) {
+            (Over::Under { .. }, ..) => {
+                format!("prop it up against {against}, with its back edge at the wall, and turn it")
+            }
+            (_, true, true) => format!(
                 "stand it on the floor against {against}, with its back edge at the wall, and shim it"
             ),
-            (true, false) => format!("stand it on the floor against {against}, and shim it"),
-            (false, _) => format!(
+            (_, true, false) => format!("stand it on the floor against {against}, and shim it"),
+            (_, false, _) => format!(
                 "hold it against {against}, with its back edge at the wall and its top even with that of {on}, and turn it"
             ),
         };
         let mut lines = vec![
-            format!("{mark} is left {} than it is drawn, to be scribed", listed(&told)),
-            format!("{stands} until its front edge is parallel to that of {on}"),
+            format!("{mark} is left {} than it is drawn, to be scribed", listed(&all)),
+            format!("{stands} until {parallel}"),
         ];
         if floor.is_some() {
-            lines.push(format!("set the compass to what its top stands above that of {on}, and draw the floor onto its lower end"));
+            lines.push(format!(
+                "set the compass to what its top stands above that of {on}, and draw the floor onto its {}",
+                edge(floor)
+            ));
         }
         if wall.is_some() {
-            let place = match (framed, own.ahead.is_positive()) {
-                (true, _) => "the back of the stile".to_owned(),
-                (false, false) => format!("the front edge of {on}"),
-                (false, true) => {
-                    format!("the line {} before the front edge of {on}", tape.text(own.ahead))
+            let place = match (over, own.ahead.filter(|ahead| ahead.is_positive())) {
+                (Over::End { framed: true }, _) => "the back of the stile".to_owned(),
+                (Over::Under { framed: true }, _) => "the face of the frame".to_owned(),
+                (Over::End { framed: false }, Some(ahead)) => {
+                    format!("the line {} before the front edge of {on}", tape.text(ahead))
+                }
+                (Over::End { framed: false } | Over::Under { framed: false } | Over::Back, _) => {
+                    format!("the front edge of {on}")
                 }
             };
-            lines.push(format!("set the compass to what its front edge stands before {place}, and draw the wall onto its back edge"));
+            lines.push(format!(
+                "set the compass to what its front edge stands before {place}, and draw the wall onto its {}",
+                edge(wall)
+            ));
         }
-        let falls = case.is_some_and(Case::is_on_floor) && floor.is_some();
-        let where_ = match (falls, wall.is_some()) {
+        let are = match (floor.is_some(), wall.is_some()) {
             (true, true) => "the floor and the wall are",
             (true, false) => "the floor is",
             (false, _) => "the wall is",
         };
-        lines.push(format!("saw just outside the line and plane to it, leaning a few degrees under the face that is seen; where {where_} true, all that was left on comes off; where a line runs off {mark}, it is too small, and is cut again larger"));
+        lines.push(format!("saw just outside the line and plane to it, leaning a few degrees under the face that is seen; where {are} true, all that was left on comes off; where a line runs off {mark}, it is too small, and is cut again larger"));
         lines
     }
 }
