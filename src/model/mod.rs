@@ -46,6 +46,7 @@ mod nailers;
 mod needs;
 mod opening;
 mod openings;
+mod outer_frame;
 mod piece;
 mod place;
 mod insertion;
@@ -80,7 +81,7 @@ pub use crate::vocabulary::words::bit::BitShape;
 pub use crate::vocabulary::words::finish::FinishKind;
 pub use crate::vocabulary::words::stock::StockKind;
 pub use crate::vocabulary::{
-    HowHeld, JointKind, MadeKind, PullHeight, RailSide, Run, Sawn, Seam, SheetGrain, Side,
+    Covered, HowHeld, JointKind, MadeKind, PullHeight, RailSide, Run, Sawn, Seam, SheetGrain, Side,
 };
 pub use beside::Sight;
 pub use came_out::{CameOut, Diagonals};
@@ -88,7 +89,7 @@ pub use carries::Carries;
 pub use case::{Base, Bottom, Case, End, Exposure, Leg, Pins, Shelves, Top};
 pub use climate::{Air, Climate, Swelling};
 pub use countertop::{Countertop, Over};
-pub use cover::Cover;
+pub use cover::{Cover, Covers, cover_told};
 pub use cut::{Cut, Made};
 pub use cut_round::CutRound;
 pub use drawer_box::{DrawerBox, OnWood};

@@ -373,6 +373,9 @@ fn by_width(
                 plain_name(first, source.work.piece),
                 line.parts.len().to_string(),
                 match (first.strips.is_empty(), line.housed) {
+                    _ if !first.spare.is_empty() => {
+                        figures.mating_of(line.length, facts.is_measured(&first.length))
+                    }
                     _ if line.blank.is_some_and(|blank| !blank.is_width) => {
                         figures.mating_of(line.length, true)
                     }
@@ -402,6 +405,7 @@ fn by_width(
                 .chain(layered(piece, first, line.parts.len()))
                 .chain(edged(piece, first))
                 .chain(edging::told(source, first))
+                .chain(edging::left_on(source, first))
                 .collect();
             then.extend(line.features.iter().cloned());
             then.extend(first.notes.iter().cloned());

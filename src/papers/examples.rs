@@ -45,6 +45,8 @@ examples! {
     "two-cases"
     "run"
     "hutch"
+    "covers"
+    "cover-under"
     "measured-and-cut"
 }
 

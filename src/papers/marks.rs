@@ -107,6 +107,8 @@ fn kind(part: &Part) -> &'static str {
         (Role::Runner, _) => "runner",
         (Role::Stop, _) => "drawer stop",
         (Role::Filler, _) => "filler",
+        (Role::Cover, Which::Back) => "cover over the back",
+        (Role::Cover, Which::Bottom) => "cover under the case",
         (Role::Cover, _) => "cover over an end",
         (Role::Batten, _) => "batten of a filler",
     }

@@ -92,7 +92,12 @@ impl Part {
             Role::DrawerFront | Role::DrawerBack => {
                 Marks { side: self.inside(), ..marks(front, bottom, left) }
             }
-            // The floor may take wood off its lower end.
+            // The floor may take wood off its lower end or edge, and the wall off its rear.
+            Role::Cover if self.which == Which::Back => match self.placement.length {
+                Direction::Y => marks(front, left, top),
+                Direction::X | Direction::Z => marks(front, top, left),
+            },
+            Role::Cover if self.which == Which::Bottom => marks(top, front, left),
             Role::Cover => Marks { side: self.inside(), ..marks(left, front, top) },
             Role::Filler => marks(front, self.at().map_or(left, inner), bottom),
             Role::Batten => marks(left, front, bottom),

@@ -100,6 +100,13 @@ pub fn short_of_face(unit: Unit) -> Length {
     unit.either(Length::inches(1, 8), Length::mm(3))
 }
 
+/// How far a screw that comes from behind a board, or through a thin one, goes
+/// into what is before it: 3/8 in, 10 mm (common practice, no source).
+#[must_use]
+pub fn into_face(unit: Unit) -> Length {
+    unit.either(Length::inches(3, 8), Length::mm(10))
+}
+
 /// How thick the blocks are that hold a case on its base: 1 in or 25 mm square (common
 /// practice, no source).
 #[must_use]

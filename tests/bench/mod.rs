@@ -29,6 +29,7 @@ mod pieces;
 mod play;
 mod rails;
 mod random;
+mod scribing;
 mod season;
 mod shapes;
 mod solid;

@@ -4,6 +4,7 @@
 use serde::Deserialize;
 
 use super::figures;
+use super::scribing::{FitCover, FitFiller, Scribe, ScribedEnd};
 
 /// A length: as the model has it, and as the papers print it.
 #[derive(Clone, Copy, Debug, Deserialize)]
@@ -262,6 +263,11 @@ pub(super) enum Work {
     #[serde(rename = "screw line")]
     ScrewLine(ScrewLine),
     Fasten(Fasten),
+    Scribe(Scribe),
+    #[serde(rename = "fit filler")]
+    FitFiller(FitFiller),
+    #[serde(rename = "fit cover")]
+    FitCover(FitCover),
     /// Nothing of it takes wood or closes a joint.
     #[serde(
         alias = "bore rows",
@@ -271,8 +277,6 @@ pub(super) enum Work {
         alias = "dry-fit",
         alias = "finish",
         alias = "fit",
-        alias = "fit filler",
-        alias = "fit cover",
         alias = "fix cases",
         alias = "keep space",
         alias = "push in",
@@ -283,7 +287,6 @@ pub(super) enum Work {
         alias = "screw on dry",
         alias = "set base",
         alias = "set catch",
-        alias = "scribe",
         alias = "set front",
         alias = "set hinge",
         alias = "set on base",
@@ -337,6 +340,7 @@ pub(super) struct LayOn {
     pub(super) part: String,
     pub(super) free: Option<Figure>,
     pub(super) past: Vec<Past>,
+    pub(super) ends: Vec<ScribedEnd>,
     pub(super) rows: Vec<ScrewRow>,
 }
 

@@ -23,6 +23,7 @@ pub(super) fn write(choices: &[u16]) -> Drawn {
         nests: false,
         alone: false,
         pipe: false,
+        free: false,
     };
     writer.spec();
     writer.drawn
@@ -44,6 +45,8 @@ struct Writer<'a> {
     alone: bool,
     /// A pipe comes up behind the base, and the case goes round it.
     pipe: bool,
+    /// It stands free in the room.
+    free: bool,
 }
 
 /// Where openings stand: what parts them, and how deep lists nest.
@@ -117,7 +120,8 @@ impl Writer<'_> {
             true => "; keep-out \"pipe\" { from-left 6 in; up 0; wide 2 in; high 4 in; deep 2 in }",
             false => "",
         };
-        self.line(&format!("site {{ left open; right {right}; fixing wall{pipe} }}"));
+        let fixing = if self.free { "" } else { "; fixing wall" };
+        self.line(&format!("site {{ left open; right {right}{fixing}{pipe} }}"));
     }
 
     /// A run of one case or two, with what may stand before, between, and behind them.
@@ -348,11 +352,26 @@ impl Writer<'_> {
         }
         if name == 'a' && !in_run && !seams[0] && self.number(4) == 3 {
             self.is("cover over an end");
-            let edges = self.one_of(&["", "; edges tape"]);
-            self.line(&format!("cover left {{ stock ply{} }}", if framed { "" } else { edges }));
+            let edges =
+                self.one_of(&["", "; edges tape", "; scribe 1 in", "; scribe 1 in; edges tape"]);
+            let edges = if framed { edges.trim_end_matches("; edges tape") } else { edges };
+            self.line(&format!("cover left {{ stock ply{edges} }}"));
+        }
+        let edges = self.one_of(&["", "; edges tape"]);
+        if self.drawn.ways.contains("hung on the wall") {
+            if self.number(4) > 0 {
+                self.is("cover under a case");
+                self.line(&format!("cover under {{ stock ply{edges} }}"));
+            }
+        } else if self.alone && !scribed && !self.pipe && self.number(3) == 0 {
+            self.is("cover over a back");
+            self.free = true;
+            self.line(&format!("cover back {{ stock ply{edges} }}"));
         }
         let joint = self.joint(&["dado", "dado", "pocket", "screw", "dowel"]);
-        let flush = if framed && self.flip() { "; flush" } else { "" };
+        // A cover under the case is screwed on through its bottom.
+        let under = self.drawn.ways.contains("cover under a case");
+        let flush = if framed && self.flip() && !under { "; flush" } else { "" };
         self.line(&format!("bottom {{ joint {joint}{flush} }}"));
         let joint = self.joint(&["rabbet", "rabbet", "screw"]);
         self.line(&format!("back {{ stock thin; joint {joint} }}"));
@@ -757,6 +776,8 @@ pub(super) const RARER: &[&str] = &[
     "mid rail",
     "set on a case",
     "cover over an end",
+    "cover over a back",
+    "cover under a case",
     "screwed down on a case",
     "finger pulls",
     "space",

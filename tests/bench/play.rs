@@ -15,8 +15,8 @@ use super::packet::{
 };
 use super::wood::{NOTHING, common};
 use super::{
-    Report, bores, boxes, front_screws, lines, opening, rails, screws, season, shapes, stacked,
-    stops, strokes,
+    Report, bores, boxes, front_screws, lines, opening, rails, screws, scribing, season, shapes,
+    stacked, stops, strokes,
 };
 
 /// Plays a packet through, with wood and machines that are off. `sheets` says how
@@ -101,6 +101,9 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Stop(_) => "set the stop".to_owned(),
         Work::Fasten(_) => "drive the screws".to_owned(),
         Work::ScrewLine(_) => "strike the line of the screws".to_owned(),
+        Work::Scribe(_) => "scribe".to_owned(),
+        Work::FitFiller(_) => "fit the filler".to_owned(),
+        Work::FitCover(_) => "fit the cover".to_owned(),
         Work::Beside(_) => "beside".to_owned(),
     };
     format!("step {}, {what}", operation.step)
@@ -239,8 +242,10 @@ impl<'p> Play<'p> {
                 self.cut(index, part, cut.map(|cut| vec![cut]));
             }
             Work::Join(work) => self.join(index, step, work),
-            // Whether it can move is looked at when the piece stands.
-            Work::LayOn(_) | Work::SetOn(_) => {}
+            Work::FitCover(work) => self.fit_cover(index, work),
+            // Whether it can move, and what is there to scribe, is looked at when the piece
+            // stands.
+            Work::LayOn(_) | Work::SetOn(_) | Work::Scribe(_) | Work::FitFiller(_) => {}
             Work::WallStrip(_) => {}
             Work::Lift(lift) => self.lifted(index, lift),
             Work::Walled(work) => {
@@ -453,7 +458,16 @@ impl<'p> Play<'p> {
     /// or on what they are set on, and screws go through one of them into the wall.
     fn is_walled(&self, parts: &[usize]) -> bool {
         let foot = |part: &&usize| self.boards[**part].drawn.at[1].exact;
-        let lowest = parts.iter().min_by(|a, b| foot(a).total_cmp(&foot(b)));
+        // A panel that is screwed on from below came when they hung.
+        let later = |part: &&usize| {
+            let mark = &self.boards[**part].part.mark;
+            self.packet.operations.iter().any(|own| match &own.work {
+                Work::FitCover(cover) => cover.is(mark),
+                _ => false,
+            })
+        };
+        let lowest = parts.iter().filter(|part| !later(part));
+        let lowest = lowest.min_by(|a, b| foot(a).total_cmp(&foot(b)));
         let screwed = |part: &usize| {
             let mark = &self.boards[*part].part.mark;
             self.walled.contains(&mark)
@@ -512,6 +526,7 @@ impl<'p> Play<'p> {
         if self.is_nominal() {
             self.complaints.extend(boxes::wrong(self.packet, &self.boards));
         }
+        self.complaints.extend(scribing::wrong(self.packet, &self.boards, self.tolerance()));
         self.complaints.extend(stacked::wrong(self.packet, &self.boards, self.tolerance()));
         let points = self.off.moisture;
         let pinched = season::pinched(self.packet, &self.boards, points, &self.rested);

@@ -39,6 +39,7 @@ pub(super) const EXCUSED: &[Excused] = &[
         "in halves that pass it, # boards and # boards",
         "the operation has how many boards there are in all",
     ),
+    excused("falls under # CFR #", "the numbers of a rule of the law"),
     excused("at # min each", SHOP),
     excused(
         "spread # in of it, or # in of a flat seam, a quarter of a minute for each screw that is driven while glue waits for its clamp, and a clamp for every # in of a joint or # in",

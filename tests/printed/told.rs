@@ -83,7 +83,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "put up strip" => (Told::Step, &["up"]),
         "lift onto strip" => (Told::Step, &[]),
         "scribe" => (Told::Step, &["most"]),
-        "fit cover" => (Told::Step, &[]),
+        "fit cover" => (Told::Step, &["ahead", "screws", "long", "scribed"]),
         "fit filler" => (Told::Step, &["most"]),
         "stand off wall" => (Told::Step, &["between"]),
         "keep space" => (Told::Step, &["wide"]),

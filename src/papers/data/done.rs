@@ -174,13 +174,6 @@ pub(super) struct FixedBeside<'d> {
     most: Figure,
 }
 
-/// A panel over an end.
-#[derive(Serialize)]
-pub(super) struct FittedCover<'d> {
-    part: &'d str,
-    through: &'d str,
-}
-
 #[derive(Serialize)]
 pub(super) struct FittedFiller<'d> {
     part: &'d str,
@@ -390,9 +383,7 @@ impl<'d> Maker<'d, '_> {
                 through: self.mark(own.end),
                 most: own.most.map(|most| self.figure(most)),
             }),
-            House::Cover { part, end } => {
-                What::FitCover(FittedCover { part: self.mark(*part), through: self.mark(*end) })
-            }
+            House::Cover(own) => What::FitCover(self.fitted_cover(own)),
             House::StandOff(id, side, between) => What::StandOff(StoodOff {
                 case: case(*id),
                 side: side.word(),

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::lines::Refs;
 use super::opens::Opens;
-use super::{bases, done, fitted, laid_on, layout, sections, stacked, wooden};
+use super::{bases, covers, done, fitted, laid_on, layout, sections, stacked, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -388,7 +388,7 @@ pub(super) enum What<'d> {
     #[serde(rename = "fit filler")]
     FitFiller(done::FittedFiller<'d>),
     #[serde(rename = "fit cover")]
-    FitCover(done::FittedCover<'d>),
+    FitCover(covers::FittedCover<'d>),
     #[serde(rename = "stand off wall")]
     StandOff(done::StoodOff<'d>),
     #[serde(rename = "keep space")]

@@ -29,6 +29,8 @@ enum Layer {
     BaseFront,
     BaseBack,
     Back,
+    BackCover,
+    UnderCover,
     Frame,
     Front,
     DrawerBox,
@@ -51,6 +53,8 @@ fn layer(part: &Part) -> Layer {
         | Role::Runner
         | Role::Stop => Layer::Between,
         Role::Filler => Layer::Frame,
+        Role::Cover if part.which == Which::Back => Layer::BackCover,
+        Role::Cover if part.which == Which::Bottom => Layer::UnderCover,
         Role::Batten | Role::Cover => Layer::Upright,
         Role::Countertop => Layer::Countertop,
         Role::Top | Role::Stretcher => Layer::Top,
@@ -125,6 +129,7 @@ fn case_apart(parts: &[Part], slant: Slant) -> Vec<Body<'_>> {
         (Layer::Top, true),
         (Layer::Countertop, true),
         (Layer::Bottom, false),
+        (Layer::UnderCover, false),
         (Layer::BaseBack, false),
         (Layer::Sleeper, false),
         (Layer::BaseFront, false),
@@ -147,11 +152,13 @@ fn case_apart(parts: &[Part], slant: Slant) -> Vec<Body<'_>> {
         }
         all.append(&mut group);
     }
-    let mut back = bodies(parts, Layer::Back);
-    if let Some(rest) = slant.extent(&all) {
-        slant.clear(&mut back, &rest, gap, true);
+    for own in [Layer::Back, Layer::BackCover] {
+        let mut back = bodies(parts, own);
+        if let Some(rest) = slant.extent(&all) {
+            slant.clear(&mut back, &rest, gap, true);
+        }
+        all.append(&mut back);
     }
-    all.append(&mut back);
     all
 }
 

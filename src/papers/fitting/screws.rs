@@ -43,6 +43,7 @@ fn gauge(purpose: Purpose, unit: Unit) -> Option<&'static str> {
         | Purpose::Corners
         | Purpose::Fillers
         | Purpose::Covers
+        | Purpose::BackCovers
         | Purpose::Ties
         | Purpose::Blocks
         | Purpose::Holding
@@ -111,7 +112,7 @@ fn noun(purpose: Purpose, count: u32) -> (&'static str, bool) {
         | Purpose::Bottoms
         | Purpose::Blocks
         | Purpose::Holding => ("wood screws", true),
-        Purpose::Countertops | Purpose::Stacked | Purpose::FalseFronts => {
+        Purpose::Countertops | Purpose::Stacked | Purpose::FalseFronts | Purpose::BackCovers => {
             ("pan-head screws with washers", true)
         }
         Purpose::Backs => ("screws with flat heads", true),
@@ -153,6 +154,7 @@ pub(in crate::papers) fn purpose(purpose: Purpose) -> &'static str {
         Purpose::Corners => "the corners of drawer boxes, through the sides",
         Purpose::Fillers => "fillers, from inside their case into the battens",
         Purpose::Covers => "covers, from inside their case",
+        Purpose::BackCovers => "covers over backs, from inside, through the back",
         Purpose::Ties => "cases to each other",
         Purpose::Blocks => "hinge blocks",
         Purpose::Holding => "holding blocks of false fronts",

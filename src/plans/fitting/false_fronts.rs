@@ -7,7 +7,7 @@ use crate::trade;
 
 use super::front_screws;
 use super::screw_lines::{self, ScrewLine};
-use super::screws::{Long, bought, into_face};
+use super::screws::{Long, bought};
 
 /// The most that a screw through a holding block goes into what it is fixed to: 3/4 in,
 /// 20 mm (common practice, no source). A wide stile would take more, but may be mitered
@@ -21,7 +21,7 @@ pub(super) fn into_side(block: &Part, board: &Part, unit: Unit) -> Long {
     let axis = block.touching(board).unwrap_or(block.placement.thickness);
     let own = block.cuboid().size(axis);
     let most = (board.cuboid().size(axis) - trade::short_of_face(unit)).min(goes_in(unit));
-    bought(own + into_face(unit), own + most, unit)
+    bought(own + trade::into_face(unit), own + most, unit)
 }
 
 /// The screws from behind through a block into a front: how long, how many, and where.

@@ -226,9 +226,9 @@ pub(super) fn beside_middle<'a>(
     lines.collect()
 }
 
-/// The lines of a panel: two along its longer side, so far from both edges of what the two
-/// boards share, or one along the middle of a narrow one. Below the bottom of the case no
-/// hand gets at them.
+/// The lines of a panel: along its longer side, so far from both edges of what the two
+/// boards share and between them where these are far apart, or one along the middle of a
+/// narrow one. Below the bottom of the case no hand gets at them.
 pub(super) fn along_edges<'a>(
     through: &'a Part,
     into: &'a Part,
@@ -243,13 +243,23 @@ pub(super) fn along_edges<'a>(
     let (own, other, across) = (through.cuboid(), into.cuboid(), row.across);
     let from = own.from.along(across).max(other.from.along(across));
     let to = own.to.along(across).min(other.to.along(across));
+    // 24 in, 600 mm from line to line at the most (common practice, no source).
+    let most = unit.either(Length::inches(24, 1), Length::mm(600));
     let places = match to - from > inset * 3 {
-        true => vec![from + inset, to - inset],
+        true => {
+            let between = ((to - from - inset * 2) / most).ceil().max(1);
+            let step = (to - from - inset * 2) / between;
+            (0..=between).map(|number| from + inset + step * number).collect()
+        }
         false => vec![(from + to).half()],
     };
     let rows = places.into_iter().map(|at| {
         let middle = own.from.along(across) + row.middle;
-        row.shifted(at - middle)
+        // Where a board lies along the line, it moves toward the middle, or to the edge.
+        let inward = if at * 2 < from + to { inset / 2 } else { -inset / 2 };
+        let moved = [0, 1, 2, 3, -1].map(|steps| row.shifted(at + inward * steps - middle));
+        let free = moved.iter().position(|row| !row.stretches(blocks, unit).is_empty());
+        row.shifted(at + inward * [0, 1, 2, 3, -1][free.unwrap_or(0)] - middle)
     });
     let lines = rows.flat_map(|row| {
         let stretches = row.stretches(blocks, unit).into_iter();

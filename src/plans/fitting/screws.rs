@@ -36,6 +36,8 @@ pub enum Purpose {
     Fillers,
     /// Covers, from inside their case.
     Covers,
+    /// Covers over backs, through these.
+    BackCovers,
     /// Cases beside each other.
     Ties,
     /// The bottoms of drawers that are pushed in from behind.
@@ -110,12 +112,6 @@ pub struct Fastening<'a> {
 /// practice, no source).
 fn into_end(unit: Unit) -> Length {
     unit.either(Length::inches(1, 1), Length::mm(25))
-}
-
-/// How far a screw that comes from behind a board, or through a thin one, goes
-/// into what is before it: 3/8 in, 10 mm (common practice, no source).
-pub(super) fn into_face(unit: Unit) -> Length {
-    unit.either(Length::inches(3, 8), Length::mm(10))
 }
 
 pub(super) fn plan<'a>(
@@ -329,7 +325,11 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let (purpose, lines) = match part.role {
                     Role::Cover => {
                         let inside = (&*blocks, work.parts.of_case(part.case));
-                        (Purpose::Covers, screw_lines::along_edges(into, part, inside, unit))
+                        let purpose = match into.role == Role::Back {
+                            true => Purpose::BackCovers,
+                            false => Purpose::Covers,
+                        };
+                        (purpose, screw_lines::along_edges(into, part, inside, unit))
                     }
                     _ => {
                         let lines = screw_lines::clear_of(into, part, Some(count), &blocks, unit);
@@ -356,7 +356,7 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                     known.into.push(into);
                     continue;
                 }
-                let least = part.thickness.length + into_face(unit);
+                let least = part.thickness.length + trade::into_face(unit);
                 let most = part.thickness.length + backs::goes_in(unit);
                 let joined = joints.iter().filter(|other| std::ptr::eq(other.part, part));
                 let lines = backs::lines(work, part, joined.map(|other| other.into));
@@ -436,7 +436,7 @@ fn through(block: &Part, board: &Part, unit: Unit) -> Long {
     let axis = block.touching(board).unwrap_or(board.placement.thickness);
     let own = block.cuboid().size(axis);
     let most = own + board.cuboid().size(axis) - trade::short_of_face(unit);
-    bought(own + into_face(unit), most, unit)
+    bought(own + trade::into_face(unit), most, unit)
 }
 
 pub(super) fn bought(least: Length, most: Length, unit: Unit) -> Long {

@@ -29,7 +29,7 @@ use together::Together;
 pub use bench::{Coating, DryFit, FrameOn, Measure, Measured, Rest, Sand, Why};
 pub use cutting::{hook_holes, sides};
 pub use feed::{Feed, feed};
-pub use house::{Beside, Filled, House, Wall};
+pub use house::{Beside, Covering, Filled, House, Wall};
 pub(super) use motion::steps;
 pub use motion::{Leg, Move, Side, Step};
 pub use verify::{Moisture, Remedy, Verify};
@@ -80,8 +80,8 @@ impl Along {
 
     fn of(self, part: &Part) -> Length {
         match self {
-            Self::Length => part.length.length,
-            Self::Width => part.width.length,
+            Self::Length => part.length.length + part.spare_between(self.faces()).length,
+            Self::Width => part.width.length + part.spare_between(self.faces()).length,
             Self::Thickness => part.thickness.length,
         }
     }

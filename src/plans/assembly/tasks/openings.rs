@@ -86,14 +86,13 @@ impl<'a> Maker<'_, 'a> {
     /// is bare and the saw is at hand.
     fn behind(&self, case: &Case) -> Vec<(KeepOutId, &'a KeepOut)> {
         let backs = self.parts.of_case(case.id).iter().filter(|part| part.role == Role::Back);
-        let low = backs.map(|back| back.extent(Direction::Y).0).min();
-        let spare = trade::cut_out_spare(self.piece.tape().unit);
+        let ends = backs.map(|back| back.extent(Direction::Y)).collect::<Vec<_>>();
         let behind =
             (0..).map(KeepOutId).zip(&self.piece.site.keep_outs).filter(|(_, keep_out)| {
                 let (from, to) = (keep_out.from_left, keep_out.from_left + keep_out.wide);
                 let across = from < case.x + case.wide.length && case.x < to;
-                let top = keep_out.up + keep_out.high + spare;
-                across && keep_out.up < case.high.length && low.is_some_and(|low| low < top)
+                let top = keep_out.up + keep_out.high;
+                across && ends.iter().any(|(low, high)| *low < top && keep_out.up < *high)
             });
         behind.collect()
     }
