@@ -266,6 +266,6 @@ fn a_cover_under_a_case_lies_inside_its_height() {
     let packet = packet(&compiled);
     let operations = packet["operations"].as_array().unwrap();
     let at = |kind: &str| operations.iter().position(|own| own["kind"] == kind).unwrap();
-    assert_eq!(operations[at("lift onto strip")]["up"]["print"], "54-23/32");
+    assert_eq!(operations[at("put up strip")]["up"]["print"], "54-23/32");
     assert!(at("fix to wall") < at("fit cover"));
 }

@@ -288,8 +288,10 @@ fn step(
         what: task.title.clone(),
         more,
     });
-    // Each caution stands once on the sheet.
-    if !warned.contains(&task.work)
+    // Each caution stands once on the sheet; rags heap up, and vapor fills the room, at
+    // every coat.
+    let again = task.work == Work::Finish;
+    if (again || !warned.contains(&task.work))
         && let Some(caution) = caution(task.work, rags(source))
     {
         warned.push(task.work);
