@@ -33,7 +33,7 @@ pub use on_wood::OnWood;
 pub use pins::{PinRows, Struck};
 pub(in crate::plans) use pockets::pockets_meet;
 pub use rods::{Rail, RailEnd};
-pub use screw_lines::ScrewLine;
+pub use screw_lines::{ScrewLine, from_end};
 pub use screws::{Fastening, Long, Purpose, Screws};
 pub use slides::{Drawer, Line};
 pub use spacers::Spacer;
