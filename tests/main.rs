@@ -70,6 +70,7 @@ mod readme;
 mod robust;
 mod run_countertops;
 mod runs;
+mod said;
 mod saving;
 mod seasons;
 mod shared_bases;

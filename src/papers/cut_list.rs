@@ -4,11 +4,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::{Length, Unit};
 use crate::model::{Axis, HingeId, HingeKind, Item, OpeningKind, Piece, Stock, StockId};
-use crate::parts::{Grain, Part, PartId, Role};
+use crate::parts::{Grain, Part, PartId, Role, opening_told};
 use crate::plans::assembly::{Stage, gluing, is_broken_down_first, stage};
 use crate::plans::scribe_strips::scribe_strips;
 use crate::trade;
 
+use super::bored_later::Steps;
 use super::edging;
 use super::left_to_cut;
 use super::marks;
@@ -109,7 +110,7 @@ fn without_blocks(piece: &Piece) -> impl Iterator<Item = String> {
         matches!(hinge.kind, HingeKind::Cup { plate: None, .. }) && hung(*index)
     });
     hinges.map(|(_, hinge)| {
-        format!("The spec gives no plate for the hinge {}, so this list has no blocks that its plates stand on. Look them up on its sheet before you saw.", hinge.name)
+        format!("No plate is entered for the hinge {}, so this list has no blocks that its plates stand on. Look them up on its sheet before you saw.", hinge.name)
     })
 }
 
@@ -270,11 +271,13 @@ fn by_width(
     let begun = !ledger.is_empty();
     let blanks = measured::blanks(source);
     let housed = housed(source);
+    let bored_later = Steps::of(source);
     // What is cut alike is one line.
     let mut alike: BTreeMap<_, usize> = BTreeMap::new();
     for (id, part) in own {
         let done = left_to_cut::done(ledger, *id);
         let mut features = words::features(part, source.work, figures);
+        features.extend(bored_later.told(*id));
         let (mut width, mut length) = edging::sawn(part);
         let blank = blanks.get(id).copied();
         if let Some(blank) = blank {
@@ -478,7 +481,11 @@ fn sums(source: &Source<'_, '_>) -> Vec<String> {
                 Axis::Across => "across",
                 Axis::Down => "down",
             };
-            lines.push(format!("{} {way}: {}", opening.path, source.figures.sum(&sizes)));
+            let what = match opening.id.at {
+                0 => case.name.clone(),
+                _ => opening_told(source.work.piece, opening.id),
+            };
+            lines.push(format!("{what}, {way}: {}", source.figures.sum(&sizes)));
         }
     }
     lines

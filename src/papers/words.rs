@@ -42,7 +42,7 @@ pub(super) fn climate(source: &Source<'_, '_>) -> String {
     let warm = warm(piece);
     let usual = match piece.site.humidity_span {
         Some(_) => "",
-        None => " That is a usual heated room, since the spec gives no `humidity` of its own.",
+        None => " That is a usual heated room, since no humidity is entered for this one.",
     };
     format!(
         "The wood is milled and fitted at {}. The room goes from {} to {} at {warm}.{usual}",

@@ -11,7 +11,7 @@ pub(super) fn blocks(source: &Source<'_, '_>, all: &[Screws<'_>], blocks: &mut V
         return;
     }
     blocks.push(Block::Heading("Screws and small hardware".into()));
-    blocks.push(Block::Note("Hinges, slides, pulls, and the screws of the pulls are in the assembly order. Buy one in ten more than these.".into()));
+    blocks.push(Block::Note("What else the piece takes is in the assembly order, under the hardware in hand. Buy one in ten more than these.".into()));
     let mut table = Table {
         columns: vec![right("pcs").strong(), left("what"), left("gauge"), left("for")],
         ..Table::default()

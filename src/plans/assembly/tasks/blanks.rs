@@ -120,7 +120,7 @@ impl Maker<'_, '_> {
         let thick: Vec<String> = ids.iter().filter_map(thick).collect();
         let lines = vec![
             format!(
-                "scrape the glue off the {what}, plane those of each blank a scraping over its thickness, and joint the edges that meet: {}",
+                "scrape the glue off the {what}, plane both or all of one blank alike, thicker than the finished board by what a scraper takes off, and joint the edges that meet: {}",
                 listed(&thick)
             ),
             format!("glue the {what} of each blank to each other with their faces flush"),

@@ -248,11 +248,23 @@ impl Maker<'_, '_> {
         if blanks.is_empty() {
             return;
         }
-        let mut lines = vec![format!(
-            "flatten and plane each blank, then rip and crosscut it to the size on the cut list: {}",
-            self.marks(&blanks)
-        )];
-        lines.extend(self.scraped(&blanks));
+        let wide = self.wider_than_planer(&blanks);
+        let (in_parts, whole): (Vec<PartId>, Vec<PartId>) =
+            blanks.iter().partition(|id| wide.iter().any(|(own, _)| own == *id));
+        let mut lines = Vec::new();
+        if !whole.is_empty() {
+            lines.push(format!(
+                "flatten and plane each blank, then rip and crosscut it to the size on the cut list: {}",
+                self.marks(&whole)
+            ));
+        }
+        lines.extend(self.scraped(&in_parts));
+        if !in_parts.is_empty() {
+            lines.push(format!(
+                "rip and crosscut {} to the size on the cut list",
+                self.marks(&in_parts)
+            ));
+        }
         let efforts = vec![Usual::Sawing.times(blanks.len())];
         let after = self.ready(&blanks);
         let title = "Bring the glued-up blanks to size".into();
