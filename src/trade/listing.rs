@@ -156,7 +156,7 @@ fn finishes() -> Listing {
                 covers,
                 finish.dust_dry.to_owned(),
                 finish.recoat.to_owned(),
-                finish.cured.to_owned(),
+                finish.cured_in(),
                 if finish.heats { "rags can catch fire" } else { "" }.to_owned(),
             ]
         })

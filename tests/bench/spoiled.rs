@@ -554,7 +554,7 @@ fn what_hangs_on_nothing() {
         let text = casewright::papers::one(&compiled, "packet", casewright::papers::Format::Json);
         serde_json::from_str::<Value>(&text.unwrap()).unwrap()
     };
-    let lower = |packet: &mut Value| operation(packet, "lift onto strip", 0)["up"] = mm(240.0);
+    let lower = |packet: &mut Value| operation(packet, "put up strip", 0)["up"] = mm(240.0);
     noticed(sound(), lower, "LE, left end: nothing holds it up");
     let door = |packet: &mut Value| operation(packet, "fix to wall", 0)["through"] = json!(["no"]);
     noticed(sound(), door, "B, bottom: nothing holds it up");
@@ -567,6 +567,17 @@ fn what_hangs_on_nothing() {
         own[lift]["step"] = step;
     };
     noticed(sound(), first, "the wall screws are in before it is lifted");
+    let late = |packet: &mut Value| {
+        let wall = at(packet, "fix to wall", 0);
+        let step = packet["operations"][wall]["step"].as_u64().unwrap();
+        packet["operations"][wall]["step"] = json!(step + 1);
+    };
+    noticed(sound(), late, "somebody has to hold it while other work is done");
+    let without = |packet: &mut Value| {
+        let strip = at(packet, "put up strip", 0);
+        packet["operations"].as_array_mut().unwrap().remove(strip);
+    };
+    noticed(sound(), without, "there is no strip to lift it onto");
 }
 
 #[test]

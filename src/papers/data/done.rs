@@ -120,7 +120,7 @@ pub(super) struct Times {
     #[serde(skip_serializing_if = "str::is_empty")]
     recoat: &'static str,
     #[serde(skip_serializing_if = "str::is_empty")]
-    hard: &'static str,
+    hard: String,
 }
 
 #[derive(Serialize)]
@@ -154,9 +154,8 @@ pub(super) struct Carried<'d> {
 }
 
 #[derive(Serialize)]
-pub(super) struct LiftedUp<'d> {
+pub(super) struct StripUp<'d> {
     case: &'d str,
-    by: String,
     up: Figure,
 }
 
@@ -357,7 +356,7 @@ impl<'d> Maker<'d, '_> {
             times: kind.filter(|_| own.parts.is_empty()).map(|kind| Times {
                 dust_dry: kind.dust_dry,
                 recoat: if last { "" } else { kind.recoat },
-                hard: if last { kind.cured } else { "" },
+                hard: if last { kind.cured_in() } else { String::new() },
             }),
         })
     }
@@ -383,11 +382,12 @@ impl<'d> Maker<'d, '_> {
             }
             House::SetBase(own) => What::SetBase(self.base_set(own)),
             House::StandOn(own) => What::StandOn(self.stood(own)),
-            House::Lift(id, carry, up) => What::Lift(LiftedUp {
-                case: case(*id),
-                by: carried_by(*carry),
-                up: self.figure(*up),
-            }),
+            House::WallStrip(id, up) => {
+                What::WallStrip(StripUp { case: case(*id), up: self.figure(*up) })
+            }
+            House::Lift(id, carry) => {
+                What::Lift(Carried { case: case(*id), by: carried_by(*carry) })
+            }
             House::Scribe(id, side, most) => What::Scribe(Scribed {
                 case: case(*id),
                 side: side.word(),

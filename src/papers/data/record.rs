@@ -367,7 +367,9 @@ pub(super) enum What<'d> {
     #[serde(rename = "stand on base")]
     StandOn(bases::OnBase<'d>),
     #[serde(rename = "lift onto strip")]
-    Lift(done::LiftedUp<'d>),
+    Lift(done::Carried<'d>),
+    #[serde(rename = "put up strip")]
+    WallStrip(done::StripUp<'d>),
     #[serde(rename = "scribe")]
     Scribe(done::Scribed<'d>),
     #[serde(rename = "close with strips")]

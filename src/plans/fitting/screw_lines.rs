@@ -126,7 +126,8 @@ impl ScrewLine<'_> {
 /// The first screw stays so far from the end of what the boards share, or a quarter of a
 /// short one: 2 in, 50 mm (common practice, no source). There it is clear of what is let
 /// in at the corner of a case, and splits nothing.
-fn from_end(long: Length, unit: Unit) -> Length {
+#[must_use]
+pub fn from_end(long: Length, unit: Unit) -> Length {
     unit.either(Length::inches(2, 1), Length::mm(50)).min(long / 4)
 }
 

@@ -1,6 +1,7 @@
 //! Sanding and finishing.
 
 use crate::diagnostics::listed;
+use crate::measure::{Duration, Exact};
 use crate::model::{Finish, FinishId, Opening};
 use crate::parts::{Assembly, JointSort, Part, PartId, Role};
 use crate::plans::finish::{self, Coat, Surface};
@@ -69,16 +70,24 @@ fn dries(finish: &Finish, kind: &FinishGood, number: u32) -> Option<String> {
     };
     let next = match number < finish.coats {
         true => format!("the next coat usually goes on after {}", kind.recoat),
-        false if kind.cured.is_empty() => return None,
+        false if kind.cured.is_none() => return None,
         false => format!(
             "it is fully hard after {}, so put nothing wet, hot, or heavy on it before",
-            kind.cured
+            kind.cured_in()
         ),
     };
     Some(format!("{dust}{next}; where the label says otherwise, go by the label"))
 }
 
 impl Maker<'_, '_> {
+    /// How long the finish takes to be hard, at the least; `None` where none is used, or
+    /// where it is hard when it is dry.
+    pub(super) fn hard_after(&self) -> Option<Duration> {
+        let (_, finish) = self.finish_used()?;
+        let [least, _] = trade::finish_named(finish.kind.slug())?.cured?;
+        Some(Duration::hours(Exact::int(24 * i64::from(least))))
+    }
+
     pub(super) fn finish(&mut self, hung: &[usize]) -> usize {
         let used = self.finish_used();
         let known = used.and_then(|(_, finish)| trade::finish_named(finish.kind.slug()));
