@@ -117,6 +117,13 @@ fn studs_and_screws_are_counted() {
     assert!(!slugs(&compile(&heavy)).contains(&"hung-load"));
 }
 
+/// 1200 holds three studs at 400: two screws go through each of two nailers into each.
+#[test]
+fn wall_screws_are_on_the_list() {
+    let sheet = papers::one(&compile(&shelf()), "fitting", Format::Text).unwrap();
+    assert!(sheet.contains("For the wall, about 12 cabinet screws"), "{sheet}");
+}
+
 /// A half of what a screw bears down and half of what it bears out come to one.
 #[test]
 fn both_loads_of_a_screw_count_together() {

@@ -340,7 +340,16 @@ pub(super) struct LayOn {
     pub(super) part: String,
     pub(super) free: Option<Figure>,
     pub(super) ends: Vec<ScribedEnd>,
+    pub(super) past: Vec<Past>,
     pub(super) rows: Vec<ScrewRow>,
+}
+
+/// How far a countertop reaches past an upright under it.
+#[derive(Debug, Deserialize)]
+pub(super) struct Past {
+    pub(super) board: String,
+    pub(super) side: String,
+    pub(super) by: Figure,
 }
 
 #[derive(Debug, Deserialize)]

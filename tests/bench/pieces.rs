@@ -103,7 +103,8 @@ impl Writer<'_> {
         let framed = !self.flip();
         let scribed = framed && self.number(4) == 3;
         let right = if scribed { "wall { scribe 3/4 in }" } else { "open" };
-        let cases = self.one_of(&["a", "a", "a", "a", "a", "ab", "run", "run", "run", "run", "run", "run"]);
+        let cases =
+            self.one_of(&["a", "a", "a", "a", "a", "ab", "run", "run", "run", "run", "run", "run"]);
         self.alone = cases.len() == 1;
         if cases == "run" {
             self.run(framed, (right, scribed));

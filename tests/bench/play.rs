@@ -268,7 +268,7 @@ impl<'p> Play<'p> {
     /// A case is lifted onto its strip while nobody holds another, and its screws follow
     /// before anything else is done.
     fn lifted(&mut self, index: usize, lift: &'p Lift) {
-        let is_own = |mark: &&String| self.is_of(&lift.case, mark);
+        let is_own = |mark: &String| self.is_of(&lift.case, mark);
         let screwed = self.walled.iter().any(|mark| is_own(mark));
         let mut before = self.packet.operations[..index].iter();
         let is_its = |strip: &WallStrip| strip.case == lift.case;
@@ -276,7 +276,7 @@ impl<'p> Play<'p> {
         let step = self.packet.operations[index].step;
         let held = match self.packet.operations.get(index + 1) {
             Some(Operation { step: next, work: Work::Walled(wall) }) if *next == step => {
-                wall.through.iter().any(|mark| is_own(&mark))
+                wall.through.iter().any(is_own)
             }
             Some(_) | None => false,
         };

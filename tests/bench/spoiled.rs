@@ -547,6 +547,27 @@ fn what_stands_on_nothing_or_below_the_floor() {
     noticed(case(), |packet| lifted(packet, -5.0), "it stands below the floor");
 }
 
+/// The hutch's countertop reaches 3/4 past the left side and the face of its sideboard.
+#[test]
+fn a_countertop_that_is_laid_elsewhere() {
+    let sound = || {
+        let compiled = compile(&spec("heron-quay-hutch.case"));
+        let text = casewright::papers::one(&compiled, "packet", casewright::papers::Format::Json);
+        serde_json::from_str::<Value>(&text.unwrap()).unwrap()
+    };
+    for (side, at) in [("left", 0), ("front", 1)] {
+        let off = |packet: &mut Value| {
+            let past = &mut operation(packet, "lay on", 0)["past"][at];
+            assert_eq!(
+                (past["side"].as_str(), past["by"]["print"].as_str()),
+                (Some(side), Some("3/4"))
+            );
+            past["by"]["print"] = json!("1-3/4");
+        };
+        noticed(sound(), off, &format!("its {side} edge lies 0.75 past"));
+    }
+}
+
 #[test]
 fn what_hangs_on_nothing() {
     let sound = || {

@@ -95,7 +95,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "set on base" => (Told::Step, &["block", "most"]),
         "lay frame" => (Told::Step, &["stiles", "pairs", "cauls"]),
         "close with strips" => (Told::Step, &[]),
-        "lay on" => (Told::Step, &["free", "ends", "rows"]),
+        "lay on" => (Told::Step, &["free", "ends", "past", "rows"]),
         _ => panic!("no paper is known to tell of {kind}"),
     }
 }

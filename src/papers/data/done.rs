@@ -5,7 +5,6 @@ use serde::Serialize;
 use crate::measure::Length;
 use crate::model::{Opening, Size, Space, SpaceId};
 use crate::parts::PartId;
-use crate::plans::countertops::Row;
 use crate::plans::finish;
 use crate::plans::operations::{
     Beside, Coating, DryFit, FrameOn, House, Measure, Measured, Rest, Sand, Wall, Why,
@@ -205,31 +204,6 @@ pub(super) struct PushedIn<'d> {
     clear: Figure,
 }
 
-#[derive(Serialize)]
-pub(super) struct LaidOn<'d> {
-    part: &'d str,
-    by: String,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    free: Option<Figure>,
-    ends: Vec<ScribedEnd>,
-    rows: Vec<RowOfScrews<'d>>,
-}
-
-#[derive(Serialize)]
-struct RowOfScrews<'d> {
-    part: &'d str,
-    from: String,
-    at: Figure,
-    screws: usize,
-    slotted: bool,
-}
-
-#[derive(Serialize)]
-struct ScribedEnd {
-    side: &'static str,
-    most: Figure,
-}
-
 pub(super) fn carried_by(carry: Carry) -> String {
     match carry {
         Carry::People(1) => "1 person".to_owned(),
@@ -414,17 +388,7 @@ impl<'d> Maker<'d, '_> {
             }),
             House::Keep(id) => What::KeepSpace(self.space(*id)),
             House::PushIn(id) => What::PushIn(self.appliance(*id)),
-            House::Lay(laid) => What::LayOn(LaidOn {
-                part: self.work.parts.mark(laid.part),
-                by: carried_by(laid.carry),
-                free: laid.free.map(|free| self.figure(free)),
-                ends: laid
-                    .ends
-                    .iter()
-                    .map(|(side, most)| ScribedEnd { side: side.word(), most: self.figure(*most) })
-                    .collect(),
-                rows: laid.rows.iter().filter_map(|row| self.screw_row(row)).collect(),
-            }),
+            House::Lay(laid) => What::LayOn(self.laid_on(laid)),
             House::Stack(own) => What::StandOnCase(self.stacked(own)),
             House::Wall(wall) => What::FixToWall(self.walled(wall)),
         }
@@ -447,17 +411,6 @@ impl<'d> Maker<'d, '_> {
             high: size(|own| &own.takes[1]),
             clear: size(|own| &own.clear),
         }
-    }
-
-    fn screw_row(&self, row: &Row) -> Option<RowOfScrews<'d>> {
-        let board = self.work.parts.get(row.board)?;
-        Some(RowOfScrews {
-            part: &board.mark,
-            from: board.face_name(row.edge),
-            at: self.figure(row.at),
-            screws: row.screws,
-            slotted: row.slotted,
-        })
     }
 
     fn walled(&self, wall: &Wall) -> Walled<'d> {

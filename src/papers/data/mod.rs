@@ -4,6 +4,7 @@ mod bases;
 mod covers;
 mod done;
 mod fitted;
+mod laid_on;
 mod layout;
 mod lines;
 mod opens;

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::lines::Refs;
 use super::opens::Opens;
-use super::{bases, covers, done, fitted, layout, sections, stacked, wooden};
+use super::{bases, covers, done, fitted, laid_on, layout, sections, stacked, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -387,7 +387,7 @@ pub(super) enum What<'d> {
     #[serde(rename = "push in")]
     PushIn(done::PushedIn<'d>),
     #[serde(rename = "lay on")]
-    LayOn(done::LaidOn<'d>),
+    LayOn(laid_on::LaidOn<'d>),
     #[serde(rename = "set on case")]
     StandOnCase(stacked::SetOn<'d>),
     #[serde(rename = "fix to wall")]

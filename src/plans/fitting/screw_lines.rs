@@ -253,8 +253,9 @@ pub(super) fn along_edges<'a>(
 
 /// The line of screws down through a board at these places, in the piece, that are evenly
 /// apart; `None` for none.
-pub(super) fn down_at<'a>(
+pub(super) fn upright_at<'a>(
     [through, into]: [&'a Part; 2],
+    down: bool,
     z: Length,
     screws: &[Length],
 ) -> Option<ScrewLine<'a>> {
@@ -268,7 +269,7 @@ pub(super) fn down_at<'a>(
     };
     Some(ScrewLine {
         through,
-        face: place.face(Direction::Y, false),
+        face: place.face(Direction::Y, !down),
         into,
         edge,
         at: through.distance(edge, z - own.from.z),

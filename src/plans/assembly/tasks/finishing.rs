@@ -99,7 +99,7 @@ impl Maker<'_, '_> {
             let mut named = Vec::new();
             named.extend(doors.then_some("doors"));
             named.extend(drawers.then_some("drawers"));
-            named.extend(self.hardware_of_fronts());
+            named.extend(self.has_slides().then_some("slides"));
             if named.is_empty() {
                 named.push("fronts");
             }
@@ -174,21 +174,16 @@ impl Maker<'_, '_> {
         self.back_on(last).unwrap_or(last)
     }
 
-    /// The hardware that comes off for the finish.
-    fn hardware_of_fronts(&self) -> Vec<&'static str> {
-        let pulled =
-            |opening: &Opening| opening.front.as_ref().is_some_and(|front| front.pull.is_some());
-        let mut openings = self.piece.cases.iter().flat_map(|case| &case.openings);
-        let slides = !self.work.fitting().drawers.is_empty();
-        let mut named = Vec::new();
-        named.extend(slides.then_some("slides"));
-        named.extend(openings.any(pulled).then_some("pulls"));
-        named
+    /// True where drawers run on slides, which come off for the finish.
+    pub(super) fn has_slides(&self) -> bool {
+        !self.work.fitting().drawers.is_empty()
     }
 
-    /// The same as a list: it goes back before what it carries.
-    pub(super) fn hardware_off(&self) -> String {
-        listed(&self.hardware_of_fronts())
+    /// True where fronts have pulls, which go on when all else is done.
+    pub(super) fn has_pulls(&self) -> bool {
+        let pulled =
+            |opening: &Opening| opening.front.as_ref().is_some_and(|front| front.pull.is_some());
+        self.piece.cases.iter().flat_map(|case| &case.openings).any(pulled)
     }
 
     /// True where drawer fronts are screwed to their boxes.

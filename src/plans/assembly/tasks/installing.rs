@@ -364,9 +364,8 @@ impl Maker<'_, '_> {
             );
         }
         if !back.is_empty() {
-            let hardware = self.hardware_off();
-            if !hardware.is_empty() {
-                lines.push(format!("screw the {hardware} back in their own holes"));
+            if self.has_slides() {
+                lines.push("screw the slides back in their own holes".to_owned());
             }
             lines.push(format!("put the {back} back where they were marked"));
         }
@@ -390,6 +389,9 @@ impl Maker<'_, '_> {
         }
         if !self.work.fitting().on_wood.is_empty() {
             lines.push("rub wax on what the drawers run on, now that the finish is dry".to_owned());
+        }
+        if self.has_pulls() {
+            lines.push("screw the pulls on".to_owned());
         }
         if !self.work.fronts().is_empty() {
             lines.push("check every gap once more".to_owned());
