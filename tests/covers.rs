@@ -269,3 +269,35 @@ fn a_cover_under_a_case_lies_inside_its_height() {
     assert_eq!(operations[at("put up strip")]["up"]["print"], "54-23/32");
     assert!(at("fix to wall") < at("fit cover"));
 }
+
+/// The run is 36 + 24 = 60 wide, with covers of 23/32 over its two ends; that over both
+/// backs is 60 - 2 x 23/32 wide. On sheets 48 long it is parted at the joint of the cases,
+/// at 36, and each piece is screwed on through its own back.
+#[test]
+fn one_cover_over_the_backs_of_a_run_is_parted_at_a_joint() {
+    let example = include_str!("../specs/examples/covers.case");
+    let shop = include_str!("../specs/examples/shop.case").replace("units in\n", "");
+    let text = example.replace("use \"shop.case\"\n", "") + &shop;
+    let backs = |compiled: &Compilation| {
+        let all = compiled.parts.as_ref().unwrap().all.clone();
+        let own = all.into_iter().filter(|part| part.path.ends_with("back-cover"));
+        own.map(|part| part.extent(Direction::X)).collect::<Vec<_>>()
+    };
+    let whole = sound(&text);
+    let (left, right) = (inches(23, 32), inches(60 * 32 - 23, 32));
+    assert_eq!(backs(&whole), [(left, right)]);
+    let through = |compiled: &Compilation| {
+        let packet = packet(compiled);
+        let all = packet["operations"].as_array().unwrap().iter();
+        let own = all.filter(|own| own["kind"] == "fit cover");
+        own.map(|own| own["through"].as_array().unwrap().len()).collect::<Vec<_>>()
+    };
+    assert_eq!(through(&whole), [2, 1, 1]);
+    let short = text.replace("cover back  { stock ply;", "cover back  { stock half;")
+        + "\nstock half { plywood 3/4; actual 23/32; species sugar-maple; sheet { long 48; wide 48 } }\n";
+    let parted = sound(&short);
+    assert_eq!(backs(&parted), [(left, inches(36, 1)), (inches(36, 1), right)]);
+    let all = parted.parts.as_ref().unwrap();
+    let ends = all.all.iter().filter(|part| part.path.ends_with("left-cover"));
+    assert_eq!(ends.count(), 1);
+}

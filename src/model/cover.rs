@@ -1,13 +1,15 @@
 //! Finished panels over the sides of cases that are seen.
 
 use crate::diagnostics::Diagnostic;
-use crate::measure::Span;
+use crate::measure::{Length, Span};
+use crate::vocabulary::words::Stands;
 use crate::vocabulary::{Covered, Entries, Said, Seam, Side, words};
 
 use super::case::{Case, End, Exposure};
 use super::edging::{self, Edged};
-use super::id::StockId;
+use super::id::{CaseId, StockId};
 use super::lower::Lower;
+use super::piece::Piece;
 use super::read_case::{self, Shared};
 use super::seams;
 use super::size::Size;
@@ -96,6 +98,38 @@ pub(super) fn read(
     }
 }
 
+/// Hands the covers of a run down to one of its cases: that over its back, and over an end
+/// where the case stands there. What the case says itself holds.
+pub(super) fn of_run(run: &Entries, mut case: Entries, is_at: [bool; 2]) -> Entries {
+    let ends = [Covered::Left, Covered::Right].into_iter().zip(is_at);
+    let ends = ends.filter(|(_, is_there)| *is_there).map(|(side, _)| side);
+    for side in ends.chain([Covered::Back]) {
+        let says = case.all(words::case::COVER).any(|own| own.is(side));
+        let written = run.all(words::run::COVER).find(|own| own.is(side));
+        if let Some(written) = written.filter(|_| !says) {
+            case.add(written.entry.clone());
+        }
+    }
+    case
+}
+
+/// Reports covers of a run that are written twice, or that go over nothing.
+pub(super) fn look_at_run(run: &Entries, ends: [Option<Stands>; 2], ctx: &mut Lower) {
+    seams::twice(words::run::COVER, run, ctx);
+    let [left, right] = ends.map(|end| end == Some(Stands::Case));
+    for (side, is_there, why) in [
+        (Covered::Left, left, "no case stands at this end of the run"),
+        (Covered::Right, right, "no case stands at this end of the run"),
+        (Covered::Under, false, "the cases of a run don't hang"),
+    ] {
+        let written = run.all(words::run::COVER).find(|own| own.is(side));
+        let Some(said) = written.filter(|_| !is_there) else { continue };
+        let title = format!("the {} of the run has nothing to lie on", cover_told(side));
+        let found = Diagnostic::error("not-supported-yet", title, said.head, why);
+        ctx.sink.push(found.note("take the cover out"));
+    }
+}
+
 fn cover(
     side: Covered,
     (case, fallback, ends): (&Entries, Option<StockId>, Option<&[End; 2]>),
@@ -180,5 +214,53 @@ impl Case {
     pub fn set_in(&self, side: Side) -> Size {
         let cover = side.of(&self.covers.ends).as_ref().map(|cover| &cover.thick);
         side.of(&self.exposure).scribe() + cover.cloned().unwrap_or_default()
+    }
+}
+
+impl Piece {
+    /// The cases that each panel over backs lies on, from the left: those of a run share
+    /// one where they are as high and a sheet is large enough, and it is parted at a joint
+    /// between two of them.
+    #[must_use]
+    pub fn back_covers(&self) -> Vec<Vec<CaseId>> {
+        let mut rows: Vec<Vec<&Case>> = Vec::new();
+        for case in self.cases.iter().filter(|case| case.covers.back.is_some()) {
+            match rows.last_mut().filter(|row| self.share_back(row, case)) {
+                Some(row) => row.push(case),
+                None => rows.push(vec![case]),
+            }
+        }
+        rows.into_iter().map(|row| row.into_iter().map(|case| case.id).collect()).collect()
+    }
+
+    /// The cases that share the panel over the back of one, that among them; none without.
+    #[must_use]
+    pub fn back_cover_of(&self, case: CaseId) -> Vec<CaseId> {
+        let mut rows = self.back_covers().into_iter();
+        rows.find(|row| row.contains(&case)).unwrap_or_default()
+    }
+
+    /// True where the panel over the backs of a row goes on over the next case.
+    fn share_back(&self, row: &[&Case], next: &Case) -> bool {
+        let Some(first) = row.first() else { return false };
+        let (Some(own), Some(cover)) = (&first.covers.back, &next.covers.back) else {
+            return false;
+        };
+        let alike = own.span == cover.span
+            && first.run == next.run
+            && first.high.length == next.high.length
+            && first.base_high().length == next.base_high().length;
+        let wide = next.x + next.wide.length - first.x;
+        alike && self.fits_on_sheet(cover, wide, next.high.length)
+    }
+
+    fn fits_on_sheet(&self, cover: &Cover, wide: Length, high: Length) -> bool {
+        let high = high + cover.scribe.length;
+        let sheet = self.stock(cover.stock).and_then(|stock| stock.sheet);
+        let trim = self.shop.edge_trim.twice();
+        sheet.is_none_or(|sheet| {
+            let (long, across) = (sheet.long - trim, sheet.wide - trim);
+            wide.max(high) <= long && wide.min(high) <= across
+        })
     }
 }

@@ -21,7 +21,7 @@ const SHORT: f64 = 1.0;
 #[derive(Debug, Deserialize)]
 pub(super) struct FitCover {
     part: String,
-    through: String,
+    through: Vec<String>,
     ahead: Option<Figure>,
     screws: u32,
     long: Option<Figure>,
@@ -74,8 +74,8 @@ impl Play<'_> {
         if !self.is_whole(index, part) {
             return;
         }
-        if self.find(index, &work.through).is_none() {
-            return;
+        for mark in &work.through {
+            self.find(index, mark);
         }
         for scribed in &work.scribed {
             let face = match self.boards[part].face(&scribed.edge) {
@@ -133,7 +133,10 @@ fn cover(
     own: &FitCover,
     tolerance: f64,
 ) -> Result<(), String> {
-    let (part, through) = (called(boards, &own.part)?, called(boards, &own.through)?);
+    let Some(first) = own.through.first() else {
+        return Err(format!("{}: it lies on nothing", own.part));
+    };
+    let (part, through) = (called(boards, &own.part)?, called(boards, first)?);
     let (space, carrier) = (placed(part), placed(through));
     let complain = |what: String| Err(format!("{}: {what}", own.part));
     // What meets the floor, and what meets the wall, is scribed.
@@ -159,12 +162,22 @@ fn cover(
         return complain(format!("its front edge is not {} before its end", said(ahead)));
     }
     let lines = packet.operations.iter().filter_map(|operation| match &operation.work {
-        Work::ScrewLine(line) if line.through == own.through && line.into == own.part => {
-            Some(line.count)
-        }
+        Work::ScrewLine(line) if line.into == own.part => Some(line),
         _ => None,
     });
-    let places: u32 = lines.sum();
+    let lines: Vec<_> = lines.collect();
+    // Each board that it lies on holds it, and no other.
+    for mark in &own.through {
+        if lines.iter().filter(|line| line.through == *mark).map(|line| line.count).sum::<u32>() < 2
+        {
+            return complain(format!("no two screws go through {mark}"));
+        }
+    }
+    let places: u32 = lines
+        .iter()
+        .filter(|line| own.through.contains(&line.through))
+        .map(|line| line.count)
+        .sum();
     if places != own.screws || places < 2 {
         return complain(format!("{} screws have {places} places", own.screws));
     }

@@ -12,7 +12,7 @@ use super::record::Figure;
 #[derive(Serialize)]
 pub(super) struct FittedCover<'d> {
     part: &'d str,
-    through: &'d str,
+    through: Vec<&'d str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     ahead: Option<Figure>,
     screws: u32,
@@ -33,7 +33,7 @@ impl<'d> Maker<'d, '_> {
     pub(super) fn fitted_cover(&self, own: &Covering) -> FittedCover<'d> {
         FittedCover {
             part: self.mark(own.part),
-            through: self.mark(own.through),
+            through: self.marks(&own.through),
             ahead: own.ahead.filter(|own| own.is_positive()).map(|own| self.figure(own)),
             screws: own.screws,
             long: own.long.map(|long| self.figure(long)),

@@ -1,10 +1,10 @@
 //! Panels over the sides of a case that are seen.
 
 use crate::measure::Length;
-use crate::model::{Case, Cover, Covered, JointKind, Side, Size};
+use crate::model::{Case, CaseId, Cover, Covered, JointKind, Piece, Side, Size};
 use crate::parts::id::{Of, PartId, Role, Which};
-use crate::parts::joint::JointSort;
-use crate::parts::part::{Assembly, Part, Spare};
+use crate::parts::joint::{Joint, JointSort};
+use crate::parts::part::{Assembly, Part, Parts, Spare};
 use crate::parts::space::{Direction, Face};
 
 use super::builder::{ACROSS, Builder, Draft, LYING, STANDING, UPRIGHT};
@@ -14,11 +14,19 @@ use super::carcass::Carcass;
 pub(super) fn build(builder: &mut Builder<'_>, carcass: &Carcass) {
     let [left, right] = carcass.ends;
     let back = builder.own().find(|(_, part)| part.role == Role::Back).map(|(id, _)| id);
+    let row = builder.piece.back_cover_of(builder.id);
     for (covered, cover) in builder.case.covers.all() {
         let (draft, board) = match covered {
             Covered::Left => (over_end(builder, Side::Left, cover), Some(left)),
             Covered::Right => (over_end(builder, Side::Right, cover), Some(right)),
-            Covered::Back => (over_back(builder, cover), back),
+            // Of several cases that share one the first has it.
+            Covered::Back => match row.as_slice() {
+                [first, .., last] if *first == builder.id => {
+                    (over_back(builder, cover, *last), back)
+                }
+                [_, ..] if row.len() > 1 => continue,
+                _ => (over_back(builder, cover, builder.id), back),
+            },
             Covered::Under => (under(builder, cover), carcass.bottom),
         };
         let id = builder.add(draft);
@@ -66,12 +74,16 @@ fn over_end(builder: &Builder<'_>, side: Side, cover: &Cover) -> Draft {
     }
 }
 
-/// A cover over the back lies on the ends and the back of its case, from the outside of
-/// one end to that of the other.
-fn over_back(builder: &Builder<'_>, cover: &Cover) -> Draft {
+/// A cover over the back lies on the ends and the back of its case, or of it and those
+/// beside it up to the last, from the outside of one end to that of the other.
+fn over_back(builder: &Builder<'_>, cover: &Cover, last: CaseId) -> Draft {
     let case = builder.case;
     let low = low(case);
     let [left, right] = builder.carcass_sides();
+    let right = match builder.piece.case(last).filter(|last| last.id != case.id) {
+        Some(last) => &last.beside - &case.beside + &last.wide - last.set_in(Side::Right),
+        None => right,
+    };
     let (high, wide) = (&case.high - &low, &right - &left);
     // Its length runs the longer way, as it lies on a sheet.
     let (length, width, axes) = match high.length > wide.length {
@@ -114,6 +126,41 @@ fn under(builder: &Builder<'_>, cover: &Cover) -> Draft {
         show: Some(Face::ThickStart),
         span: cover.span,
         notes: cover.notes.clone(),
+    }
+}
+
+/// The case at one end of the cover over a back.
+pub(super) fn at_end<'p>(piece: &'p Piece, case: &'p Case, side: Side) -> &'p Case {
+    let row = piece.back_cover_of(case.id);
+    let end = match side {
+        Side::Left => row.first(),
+        Side::Right => row.last(),
+    };
+    end.and_then(|end| piece.case(*end)).unwrap_or(case)
+}
+
+/// Screws the cover over several backs on through each of them.
+pub(super) fn fasten(piece: &Piece, parts: &mut Parts) {
+    for row in piece.back_covers() {
+        let [first, others @ ..] = row.as_slice() else { continue };
+        let find = |case: CaseId, role: Role| {
+            let mut own = parts.iter_case(case);
+            own.find(|(_, part)| {
+                part.role == role && (role != Role::Cover || part.which == Which::Back)
+            })
+        };
+        let Some((cover, part)) = find(*first, Role::Cover) else { continue };
+        let backs = others.iter().filter_map(|case| find(*case, Role::Back));
+        let joints: Vec<Joint> = backs
+            .map(|(back, _)| Joint {
+                sort: JointSort::Wood(JointKind::Screw),
+                part: cover,
+                into: back,
+                glued: false,
+                span: part.span,
+            })
+            .collect();
+        parts.joints.extend(joints);
     }
 }
 

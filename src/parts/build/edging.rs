@@ -7,7 +7,7 @@ use crate::parts::part::Part;
 use crate::parts::space::{Direction, Face};
 
 use super::builder::Builder;
-use super::cover::cover_of;
+use super::cover::{at_end, cover_of};
 
 /// Puts its strips on every part of a case that shows the edge of a sheet.
 pub(super) fn build(builder: &mut Builder<'_>) {
@@ -142,8 +142,12 @@ fn faces(piece: &Piece, case: &Case, part: &Part, edging: &Edging) -> Vec<Face> 
         // A cover over an end lies over the edge of that over the back, not of that below.
         (Role::Cover, Brim::Left | Brim::Right) => {
             let side = if *brim == Brim::Left { Side::Left } else { Side::Right };
-            let is_over = part.which == Which::Back && side.of(&case.covers.ends).is_some();
-            !is_over && seen(side)
+            let end = match part.which {
+                Which::Back => at_end(piece, case, side),
+                _ => case,
+            };
+            let is_over = part.which == Which::Back && side.of(&end.covers.ends).is_some();
+            !is_over && matches!(side.of(&end.exposure), Exposure::Seen)
         }
         _ => true,
     };

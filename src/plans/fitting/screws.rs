@@ -324,7 +324,7 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let blocks = driver_room::before_face(work, into, part);
                 let (purpose, lines) = match part.role {
                     Role::Cover => {
-                        let inside = (&*blocks, work.parts.of_case(part.case));
+                        let inside = (&*blocks, work.parts.of_case(into.case));
                         let purpose = match into.role == Role::Back {
                             true => Purpose::BackCovers,
                             false => Purpose::Covers,

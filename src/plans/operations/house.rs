@@ -75,12 +75,13 @@ pub struct Filled {
 }
 
 /// A cover, and what it is screwed on by.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Covering {
     /// The panel.
     pub part: PartId,
-    /// The board that the screws go through: an end, the back, or the bottom.
-    pub through: PartId,
+    /// The boards that the screws go through: an end, the back of each case that it lies on,
+    /// or the bottom.
+    pub through: Vec<PartId>,
     /// How far its front edge stands before that of the end that it lies on.
     pub ahead: Option<Length>,
     /// How many screws.

@@ -32,9 +32,14 @@ impl Maker<'_, '_> {
         if all.is_empty() {
             return after;
         }
-        let mut lines: Vec<String> = all.iter().flat_map(|own| self.cover(own)).collect();
         let scribed = |id: &PartId| self.parts.get(*id).is_some_and(|part| !part.spare.is_empty());
-        if covers.iter().any(scribed) && self.finish_used().is_some() {
+        let scribed = covers.iter().any(scribed);
+        let mut lines = Vec::new();
+        if scribed {
+            lines.push("wherever a line is drawn along the floor or the wall, saw just outside it and plane to it, leaning a few degrees under the face that is seen; where these are true, all that was left on comes off; where the line runs off the panel, that is too small, and is cut again larger".to_owned());
+        }
+        lines.extend(all.iter().flat_map(|own| self.cover(own)));
+        if scribed && self.finish_used().is_some() {
             lines.push(
                 "seal every edge that you saw or plane in the house with finish, before the panel goes on"
                     .to_owned(),
@@ -67,19 +72,23 @@ impl Maker<'_, '_> {
         listed(&names)
     }
 
-    /// The board that a cover lies on, and its screws.
+    /// The boards that a cover lies on, and its screws.
     fn covering(&self, cover: PartId) -> Option<Covering> {
-        let mut joints = (0..).zip(&self.parts.joints);
-        let (index, joint) = joints.find(|(_, joint)| joint.part == cover)?;
-        let (part, through) = (self.parts.get(cover)?, self.parts.get(joint.into)?);
+        let joints: Vec<(usize, PartId)> = (0..)
+            .zip(&self.parts.joints)
+            .filter(|(_, joint)| joint.part == cover)
+            .map(|(index, joint)| (index, joint.into))
+            .collect();
+        let through: Vec<PartId> = joints.iter().map(|(_, into)| *into).collect();
+        let (part, first) = (self.parts.get(cover)?, self.parts.get(*through.first()?)?);
         let front = |part: &Part| part.side(Direction::Z, false).length;
-        let mut fastened = self.work.fastened().fastenings.iter();
-        let screws = fastened.find(|own| own.joint == Some(index));
+        let is_it = |index: Option<usize>| joints.iter().any(|(own, _)| Some(*own) == index);
+        let fastened = self.work.fastened().fastenings.iter();
+        let screws: Vec<_> = fastened.filter(|own| is_it(own.joint)).collect();
         Some(Covering {
             part: cover,
-            through: joint.into,
             ahead: match part.which {
-                Which::At(_) => Some(front(through) - front(part)),
+                Which::At(_) => Some(front(first) - front(part)),
                 Which::Only
                 | Which::Top
                 | Which::Bottom
@@ -88,12 +97,18 @@ impl Maker<'_, '_> {
                 | Which::Number(_)
                 | Which::AtNumber(..) => None,
             },
-            screws: screws.map_or(0, |own| own.count),
-            long: screws.and_then(|own| match own.long {
+            screws: screws.iter().map(|own| own.count).sum(),
+            long: screws.first().and_then(|own| match own.long {
                 Long::Is(long) => Some(long),
                 Long::BySheet | Long::AtLeast(_) | Long::Between(..) => None,
             }),
+            through,
         })
+    }
+
+    /// `SI-LE`, or `PL-K and CU-K`.
+    fn through(&self, own: &Covering) -> String {
+        listed(&own.through.iter().map(|id| self.parts.mark(*id)).collect::<Vec<_>>())
     }
 
     fn over(&self, part: &Part) -> Over {
@@ -113,7 +128,7 @@ impl Maker<'_, '_> {
     fn cover(&self, own: &Covering) -> Vec<String> {
         let Some(part) = self.parts.get(own.part) else { return Vec::new() };
         let tape = self.piece.tape();
-        let (mark, on) = (&part.mark, self.parts.mark(own.through));
+        let (mark, on) = (&part.mark, self.through(own));
         let over = self.over(part);
         let place = match (over, own.ahead.filter(|ahead| ahead.is_positive())) {
             (Over::End { framed: true }, _) => {
@@ -134,12 +149,13 @@ impl Maker<'_, '_> {
         };
         let mut lines = self.scribed_cover(own, part, over);
         let long = own.long.map_or(String::new(), |long| format!(" {} long", tape.text(long)));
+        let case = if own.through.len() > 1 { "cases" } else { "case" };
         let washers = match over {
             Over::Back => ", with washers under their heads",
             Over::End { .. } | Over::Under { .. } => "",
         };
         lines.push(format!(
-            "clamp {mark} to {on} {place} {on}, and screw it on from inside the empty case with {} screws{long}{washers}, through {on}, on the lines of the layout sheet, without glue",
+            "clamp {mark} to {on} {place} {on}, and screw it on from inside the empty {case} with {} screws{long}{washers}, through {on}, on the lines of the layout sheet, without glue",
             own.screws
         ));
         lines
@@ -149,7 +165,7 @@ impl Maker<'_, '_> {
     /// wood that comes off keeps it out of that.
     fn scribed_cover(&self, own: &Covering, part: &Part, over: Over) -> Vec<String> {
         let tape = self.piece.tape();
-        let (mark, on) = (&part.mark, self.parts.mark(own.through));
+        let (mark, on) = (&part.mark, self.through(own));
         let left = |axis: Direction| {
             let mut spare = part.spare.iter();
             spare.find(|spare| part.placement.direction(spare.face) == axis)
@@ -221,12 +237,6 @@ impl Maker<'_, '_> {
                 edge(wall)
             ));
         }
-        let are = match (floor.is_some(), wall.is_some()) {
-            (true, true) => "the floor and the wall are",
-            (true, false) => "the floor is",
-            (false, _) => "the wall is",
-        };
-        lines.push(format!("saw just outside the line and plane to it, leaning a few degrees under the face that is seen; where {are} true, all that was left on comes off; where a line runs off {mark}, it is too small, and is cut again larger"));
         lines
     }
 }
