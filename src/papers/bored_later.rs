@@ -38,7 +38,7 @@ impl Steps {
         let holes = |bore: Bore| match bore {
             Bore::Cup => "hinge cups",
             Bore::Pull => "pull holes",
-            Bore::Plate => "holes of plates",
+            Bore::Plate | Bore::PlateBehind => "holes of plates",
         };
         let told: Vec<String> = own
             .chunk_by(|(_, one), (_, other)| one == other)
