@@ -279,7 +279,7 @@ impl<'p> Play<'p> {
         let step = self.packet.operations[index].step;
         let held = match self.packet.operations.get(index + 1) {
             Some(Operation { step: next, work: Work::Walled(wall) }) if *next == step => {
-                wall.through.iter().any(|mark| is_own(mark))
+                wall.through.iter().any(is_own)
             }
             Some(_) | None => false,
         };
