@@ -6,7 +6,7 @@ use crate::measure::Length;
 use crate::model::{Case, Cover, Covered, cover_told};
 use crate::parts::{Part, PartId, Role};
 use crate::plans::Workings;
-use crate::plans::fitting::Long;
+use crate::plans::fitting::{Fastening, Long};
 use crate::trade;
 
 pub(in crate::checks) const RULE: Rule = Rule {
@@ -32,9 +32,13 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             let mut own = work.parts.iter_case(case.id);
             let is_it = |part: &Part| part.role == Role::Cover && part.span == cover.span;
             let Some((id, part)) = own.find(|(_, part)| is_it(part)) else { continue };
-            let mut fastened = work.fastened().fastenings.iter();
-            let screws = fastened.find(|own| std::ptr::eq(own.part, part));
-            let screws = screws.filter(|own| own.count > 1 && lies(work, id, part));
+            // Over the backs of several cases each of them holds it.
+            let fastened = work.fastened().fastenings.iter();
+            let own = fastened.filter(|own| std::ptr::eq(own.part, part));
+            let placed =
+                |own: &&Fastening<'_>| own.lines.iter().map(|line| line.count).sum::<u32>();
+            let screws = own.min_by_key(placed);
+            let screws = screws.filter(|own| placed(own) > 1 && lies(work, id, part));
             match screws.map(|own| own.long) {
                 None => sink.push(loose(case, covered, cover)),
                 Some(Long::Is(_)) => {}
@@ -91,7 +95,7 @@ fn loose(case: &Case, covered: Covered, cover: &Cover) -> Diagnostic {
     let (what, mend) = match covered {
         Covered::Left | Covered::Right => ("the end has no room for them", "take the cover out"),
         Covered::Back => (
-            "the case has no back that they go through",
+            "a case has no back with room for them",
             "give the case a `back`, or take the cover out",
         ),
         Covered::Under => (
