@@ -632,6 +632,26 @@ fn every_hinge_is_at_one_height() {
     assert!(seen >= 14, "{seen}");
 }
 
+/// A door says itself where its hinges go: the lowest 6 above its lower end, the uppermost
+/// 4 below its upper one, and a third halfway between them. The spec of the hinge itself,
+/// which other jobs use too, stays as it is.
+#[test]
+fn a_door_may_say_where_its_hinges_go() {
+    let own = "hinge cup-hinge { from-top 4; from-bottom 6 }; hinges 3";
+    let first = spec("first.case").replace("hinge cup-hinge;", &format!("{own};"));
+    let compiled = compile(&first);
+    let work = compiled.workings().expect("a piece");
+    let left: Vec<_> =
+        work.fitting().hinges.iter().filter(|own| own.leaf.path.ends_with("left-door")).collect();
+    let high = left[0].leaf.length.length;
+    let inches = |whole| Length::inches(whole, 1);
+    let at: Vec<Length> = left.iter().map(|own| own.on_leaf).collect();
+    let between = (high + inches(2)).half();
+    assert_eq!(at, [inches(6), between, high - inches(4)]);
+    let told = format!("{:?}", casewright::editor::why(&compiled, "cupboard.lower.left-door"));
+    assert!(!told.contains("from-end"), "{told}");
+}
+
 /// No screw comes through a front, or into a flute, or into the drawer.
 #[test]
 fn no_screw_of_a_front_comes_through() {

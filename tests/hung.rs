@@ -76,11 +76,13 @@ fn it_is_lifted_onto_a_strip() {
     let packet = papers::one(&compiled, "packet", Format::Json).expect("a packet");
     let packet: Value = serde_json::from_str(&packet).unwrap();
     let operations = packet["operations"].as_array().unwrap();
+    let strip = operations.iter().position(|own| own["kind"] == "put up strip").unwrap();
+    assert_eq!(operations[strip]["up"]["print"], "250");
     let lift = operations.iter().position(|own| own["kind"] == "lift onto strip").unwrap();
-    assert_eq!(operations[lift]["up"]["print"], "250");
     assert_eq!(operations[lift]["by"], "2 people");
     let wall = operations.iter().position(|own| own["kind"] == "fix to wall").unwrap();
-    assert!(lift < wall);
+    assert!(strip < lift && lift + 1 == wall);
+    assert_eq!(operations[lift]["step"], operations[wall]["step"]);
     let through = operations[wall]["through"].as_array().unwrap();
     assert_eq!(through, &["TNL", "BNL"]);
     let piece = compiled.piece.as_ref().unwrap();
@@ -113,6 +115,13 @@ fn studs_and_screws_are_counted() {
     let few = heavy.replace("hung { up 250 }", "hung { up 250; studs 2; screws 1 }");
     assert!(slugs(&compile(&few)).contains(&"hung-load"));
     assert!(!slugs(&compile(&heavy)).contains(&"hung-load"));
+}
+
+/// 1200 holds three studs at 400: two screws go through each of two nailers into each.
+#[test]
+fn wall_screws_are_on_the_list() {
+    let sheet = papers::one(&compile(&shelf()), "fitting", Format::Text).unwrap();
+    assert!(sheet.contains("For the wall, about 12 cabinet screws"), "{sheet}");
 }
 
 /// A half of what a screw bears down and half of what it bears out come to one.

@@ -232,6 +232,7 @@ const FITTED: &[&str] = &[
     "bore",
     "bore rows",
     "fasten",
+    "fix to wall",
     "run on wood",
     "set front",
     "set hinge",

@@ -13,6 +13,11 @@ pub struct Percent(pub Exact);
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Angle(pub Exact);
 
+impl Angle {
+    /// A right angle, 90 degrees.
+    pub const SQUARE: Self = Self(Exact::int(90));
+}
+
 /// A temperature in degrees Celsius.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Temperature(pub Exact);

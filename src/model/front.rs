@@ -8,6 +8,7 @@ use super::edge::Edges;
 use super::edging::Edged;
 use super::finger::Finger;
 use super::framed::PanelBuild;
+use super::hinge_place::HingePlace;
 use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
 use super::insertion::Insertion;
@@ -96,6 +97,8 @@ pub struct Fronts {
     pub meeting_span: Span,
     /// The doors' hinge, and its statement.
     pub hinge: Option<(HingeId, Span)>,
+    /// Where the outer ones sit.
+    pub hinge_place: HingePlace,
     /// How many hinges on each door, where written, and the statement.
     pub hinges: Option<Spanned<u32>>,
     /// The pull.

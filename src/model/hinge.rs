@@ -101,6 +101,13 @@ pub struct Hinge {
 }
 
 impl Hinge {
+    /// How far its door is sure to open: as far as its sheet says, and square where
+    /// the spec gives no angle.
+    #[must_use]
+    pub fn opens(&self) -> Angle {
+        if self.swing_written { self.swing } else { self.swing.min(Angle::SQUARE) }
+    }
+
     /// What a door `thick` thick, set so, turns about on this hinge.
     #[must_use]
     pub fn pivot(&self, set: &Set, thick: Length) -> Pivot {

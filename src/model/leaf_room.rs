@@ -109,7 +109,7 @@ fn taken(
             };
             before_wall(&leaf, door, fronts, hinge, (side, hung_at, wall), fittings.pulls)
         }
-        Exposure::Seen | Exposure::Neighbour => hinge.swing,
+        Exposure::Seen | Exposure::Neighbour => hinge.opens(),
     };
     let clear = leaf.stands_over(opens) - past + trade::past_leaf(ctx.tape.unit);
     if !clear.is_positive() {
@@ -147,8 +147,9 @@ fn before_wall(
         Some(pull) => leaf.clone().with_pull((wide * 9 / 10, wide), pull.stands),
         None => leaf.clone(),
     };
-    let hung = Hung::new(leaf, (hung_at, Length::ZERO), side == Side::Right, hinge.swing);
+    let hung = Hung::new(leaf, (hung_at, Length::ZERO), side == Side::Right, hinge.opens());
     let patch = Patch { x: wall, out: (Length::ZERO, FAR) };
     let stops = [Body::Leaf, Body::Pull].map(|body| hung.stopped(body, &patch, Length::ZERO));
-    stops.into_iter().flatten().min().map_or(hinge.swing, |stop| stop.min(hinge.swing))
+    let stop = stops.into_iter().flatten().min();
+    stop.map_or_else(|| hinge.opens(), |stop| stop.min(hinge.opens()))
 }

@@ -11,6 +11,7 @@ use super::finger;
 use super::framed;
 use super::front::{Build, DrawerBoxes, Flutes, Fronts, Overlay, Set};
 use super::given::Given;
+use super::hinge_place;
 use super::id::StockId;
 use super::id::{BitId, HingeId, PullId, SlideId};
 use super::insertion::Insertion;
@@ -52,6 +53,10 @@ pub(super) fn fronts(
     // A hinge or pull that nobody knows is reported; that of the case stands in.
     let hinge =
         ctx.refer(body, HINGE, &shared.hinges).map(|hinge| (HingeId(hinge.value), hinge.span));
+    let hinge_place = match body.one(HINGE).and_then(Said::body) {
+        Some(place) => hinge_place::read(place, ctx),
+        None => parent.map(|parent| parent.hinge_place).unwrap_or_default(),
+    };
     let hinges = body.get(HINGES).map(|n| Spanned::new(n.value, n.span_or(at)));
     let said = body.one(PULL);
     let cut = body.one(FINGER);
@@ -95,6 +100,7 @@ pub(super) fn fronts(
         meeting,
         meeting_span,
         hinge: hinge.known().or_else(|| parent.and_then(|parent| parent.hinge)),
+        hinge_place,
         hinges: hinges.or_else(|| parent.and_then(|parent| parent.hinges)),
         pull: match none {
             true => None,

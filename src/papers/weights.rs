@@ -2,7 +2,8 @@
 
 use crate::diagnostics::listed;
 use crate::measure::{Exact, Length, Mass, Scale, Tape, Unit};
-use crate::model::{Case, Opening, Piece};
+use crate::model::{Opening, Piece};
+use crate::parts::Cuboid;
 use crate::plans::Workings;
 use crate::plans::tipping::What;
 use crate::plans::weights::{Body, Lifted, Weights, name};
@@ -140,13 +141,14 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
     let mut groups = [
         ("cases without doors and drawers", Vec::new()),
         ("loose shelves", Vec::new()),
+        ("covers", Vec::new()),
         ("separate bases", Vec::new()),
         ("countertops", Vec::new()),
         ("doors", Vec::new()),
         ("drawers with their fronts", Vec::new()),
     ]
     .map(|(name, lines)| Group { name, lines });
-    let [cases, shelves, bases, countertops, doors, drawers] = &mut groups;
+    let [cases, shelves, covers, bases, countertops, doors, drawers] = &mut groups;
     let mut all: Vec<(Lifted, String, Body)> = weights
         .lifted
         .iter()
@@ -160,6 +162,7 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
             Lifted::Shelves(id) => {
                 shelves.lines.push(line(format!("loose shelves of {}", case(id))));
             }
+            Lifted::Covers(id) => covers.lines.push(line(format!("covers of {}", case(id)))),
             Lifted::Base(id) => bases.lines.push(line(format!("base of {}", piece.base_named(id)))),
             Lifted::Countertop(_) => {
                 countertops.lines.push(line(format!("countertop of {name}")));
@@ -184,9 +187,11 @@ pub(super) fn groups(work: &Workings<'_>) -> (Vec<Group>, String) {
 fn called(piece: &Piece, lifted: Lifted) -> String {
     let title = |id| piece.opening(id).map_or("", Opening::title);
     match lifted {
-        Lifted::Case(_) | Lifted::Shelves(_) | Lifted::Base(_) | Lifted::Countertop(_) => {
-            name(piece, lifted)
-        }
+        Lifted::Case(_)
+        | Lifted::Shelves(_)
+        | Lifted::Covers(_)
+        | Lifted::Base(_)
+        | Lifted::Countertop(_) => name(piece, lifted),
         Lifted::Door(front) => {
             format!("{}, {}", title(front.opening), front.leaf.word().replace('-', " "))
         }
@@ -256,27 +261,25 @@ fn balance(source: &Source<'_, '_>, weights: &Weights, blocks: &mut Vec<Block>) 
         ticks: Ticks::None,
         ..Table::default()
     };
-    let mut row = |name: String, body: Body, from: [f64; 2]| {
-        if let Some([x, y, z]) = body.center() {
-            let center = [x - from[0], y - from[1], z];
+    let mut row = |name: String, body: Body, space: Option<Cuboid>| {
+        if let (Some(place), Some(space)) = (body.center(), space) {
+            // What hangs, or comes onto another, is carried from its own underside.
+            let from = [space.from.x, space.from.y, space.from.z];
+            let center = [0, 1, 2].map(|axis| place[axis] - from[axis].to_mm_f64());
             let mut cells = vec![name];
             let mark = source.figures.mark(body.measured);
             cells.extend(center.map(|along| format!("{}{mark}", tape.text(near(along, tape)))));
             table.rows.push(cells);
         }
     };
-    // What hangs is carried from its own underside, all of it together.
-    let hangs = |case: &Case| case.off_floor().map_or(Length::ZERO, |up| up.length);
-    let low = source.work.piece.cases.iter().map(hangs).min().unwrap_or_default();
-    row("the whole, closed".into(), weights.whole(), [0.0, low.to_mm_f64()]);
+    row("the whole, closed".into(), weights.whole(), weights.whole_space());
     for case in &source.work.piece.cases {
-        let body = weights.of(&Lifted::Case(case.id));
-        // A case is carried without its base and without what stands on its left.
-        let own = [case.x, case.underside()].map(Length::to_mm_f64);
-        row(format!("{}, empty", case.name), body, own);
+        // A case is carried without its base, its covers, and its neighbors.
+        let own = Lifted::Case(case.id);
+        row(format!("{}, empty", case.name), weights.of(&own), weights.space(&own).copied());
     }
     table.foot =
-        "measured from the left side and the underside of what is carried, and from the foremost face of the whole piece; put straps round it there"
+        "measured from the left side, the underside, and the foremost edge of what is carried; put straps round it there"
             .into();
     blocks.push(Block::Heading("Where it balances".into()));
     blocks.push(Block::Table(table));

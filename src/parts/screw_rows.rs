@@ -15,10 +15,18 @@ pub struct ScrewRow {
     pub board: PartId,
     /// How far behind the foremost face of the piece they are.
     pub z: Length,
-    /// Where they are, from the left side of the piece.
-    pub screws: Vec<Length>,
+    /// Where they are from upright to upright, from the left side of the piece.
+    pub screws: Vec<Vec<Length>>,
     /// How long their slots are, up to a mark of the tape; `None` in round holes.
     pub slot: Option<Length>,
+}
+
+impl ScrewRow {
+    /// How many screws it has.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.screws.iter().map(Vec::len).sum()
+    }
 }
 
 /// The rows of a countertop from the front back, from the parts of the cases under it.
@@ -44,8 +52,8 @@ pub fn screw_rows(piece: &Piece, top: &OnTop, own: &[(PartId, &Part)]) -> Vec<Sc
             _ => vec![middle],
         };
         let bays = bays(own, (*board, part), true).into_iter();
-        let screws: Vec<Length> =
-            bays.flat_map(|bay| trade::countertop_screws(bay, unit)).collect();
+        let screws: Vec<Vec<Length>> =
+            bays.map(|bay| trade::countertop_screws(bay, unit)).collect();
         let row = |z| ScrewRow { board: *board, z, screws: screws.clone(), slot: None };
         rows.extend(places.into_iter().map(row));
     }

@@ -19,8 +19,22 @@ pub struct Laid {
     pub free: Option<Length>,
     /// The ends that are scribed to a wall, and how much may come off there.
     pub ends: Vec<(Side, Length)>,
+    /// How far it reaches past what lies under it: at an end that meets no wall, and at
+    /// the front.
+    pub past: Vec<Past>,
     /// The rows of screws from the front back.
     pub rows: Vec<Row>,
+}
+
+/// How far a countertop reaches past a board under it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Past {
+    /// The foremost or outermost upright there.
+    pub board: PartId,
+    /// `None` at the front.
+    pub side: Option<Side>,
+    /// So far; below zero where it stays back.
+    pub by: Length,
 }
 
 /// A row of screws through a board under a countertop.
@@ -66,20 +80,40 @@ fn one(work: &Workings<'_>, id: PartId, part: &Part, top: &OnTop) -> Option<Laid
     let held = rows.iter().find(|row| row.slot.is_none()).map(|row| row.z)?;
     let scribe = |side: Side| (side, side.of(&top.exposure).scribe().length);
     let ends = Side::BOTH.map(scribe).into_iter().filter(|(_, most)| most.is_positive());
+    let ends: Vec<(Side, Length)> = ends.collect();
+    let free_end = Side::BOTH.into_iter().find(|side| ends.iter().all(|(end, _)| end != side));
+    let sides = [free_end.map(Some), Some(None)].into_iter().flatten();
+    let past = sides.filter_map(|side| past(part, &own, side)).collect();
     Some(Laid {
         part: id,
         carry: work.weights().carry(&Lifted::Countertop(part.case)),
         free: free(work, piece.stock(part.stock)?, part.extent(Direction::Z).1 - held),
-        ends: ends.collect(),
+        ends,
+        past,
         rows: rows.iter().filter_map(|row| placed(work, row)).collect(),
     })
+}
+
+/// How far a countertop reaches past the outermost upright at a side, or the foremost one.
+fn past(top: &Part, own: &[(PartId, &Part)], side: Option<Side>) -> Option<Past> {
+    let upright = |part: &Part| matches!(part.role, Role::End(_) | Role::Stile | Role::Cover);
+    let uprights = own.iter().filter(|(_, part)| upright(part));
+    let reach = |part: &Part| match side {
+        None => -part.extent(Direction::Z).0,
+        Some(Side::Left) => -part.extent(Direction::X).0,
+        Some(Side::Right) => part.extent(Direction::X).1,
+    };
+    // The first of those that reach equally far.
+    let far = uprights.clone().map(|(_, part)| reach(part)).max()?;
+    let (board, _) = uprights.into_iter().find(|(_, part)| reach(part) == far)?;
+    Some(Past { board: *board, side, by: reach(top) - far })
 }
 
 fn placed(work: &Workings<'_>, row: &ScrewRow) -> Option<Row> {
     let board = work.parts.get(row.board)?;
     let edge = board.datum([Face::WidthStart, Face::WidthEnd]);
     let at = board.distance(edge, row.z - board.extent(Direction::Z).0);
-    let (screws, slotted) = (row.screws.len(), row.slot.is_some());
+    let (screws, slotted) = (row.count(), row.slot.is_some());
     Some(Row { board: row.board, edge, at, screws, slotted })
 }
 

@@ -158,7 +158,7 @@ fn of_body(
         }
     }
     let of = |lifted: &Lifted| weights.of(lifted);
-    let own = [Lifted::Case, Lifted::Shelves, Lifted::Base, Lifted::Countertop];
+    let own = [Lifted::Case, Lifted::Shelves, Lifted::Covers, Lifted::Base, Lifted::Countertop];
     let own = cases.iter().flat_map(|case| own.map(|lifted| lifted(case.id)));
     let stands = own.fold(Body::default(), |sum, lifted| sum.with(of(&lifted)));
     let (mut drawers, mut contents, mut doors) =

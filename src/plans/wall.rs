@@ -7,21 +7,21 @@ use crate::plans::operations::Wall;
 use crate::trade;
 
 /// How the cases of a piece are screwed to the wall behind them: through their
-/// nailers, or through a back that is thick enough. Those that stand on others follow when
-/// these hold.
+/// nailers, or through a back that is thick enough. Not all are screwed on at once: those
+/// are chosen that are.
 #[must_use]
-pub fn wall(piece: &Piece, parts: &Parts, stacked: bool) -> Wall {
+pub fn wall(piece: &Piece, parts: &Parts, is: impl Fn(&Case) -> bool) -> Wall {
     let unit = piece.tape().unit;
     let mut wall = Wall {
         nailers: Vec::new(),
         backs: Vec::new(),
         thick: Length::ZERO,
         back: Length::ZERO,
-        screws: screws(piece),
+        screws: screws(piece, &is),
         into: trade::into_stud(unit),
         lining: trade::wallboard(unit),
     };
-    for case in piece.cases.iter().filter(|case| case.on.is_some() == stacked) {
+    for case in piece.cases.iter().filter(|case| is(case)) {
         let nailers = held_by(parts, case, Role::is_nailer);
         let back = held_by(parts, case, |role| role == Role::Back);
         let thick = |ids: &[PartId]| {
@@ -42,8 +42,8 @@ pub fn wall(piece: &Piece, parts: &Parts, stacked: bool) -> Wall {
 }
 
 /// The screws at each stud: as many as a case that hangs asks for, else the usual.
-fn screws(piece: &Piece) -> u32 {
-    let hung = piece.cases.iter().filter_map(|case| case.hung.as_ref());
+fn screws(piece: &Piece, is: impl Fn(&Case) -> bool) -> u32 {
+    let hung = piece.cases.iter().filter(|case| is(case)).filter_map(|case| case.hung.as_ref());
     hung.map(|hung| hung.screws).max().unwrap_or(trade::SCREWS_AT_STUD)
 }
 

@@ -78,6 +78,8 @@ pub enum Lifted {
     Case(CaseId),
     /// The loose shelves of a case that come out of it.
     Shelves(CaseId),
+    /// The covers of a case, which go on where it stands.
+    Covers(CaseId),
     /// The separate base of a case, or of several of a run, by the first of them.
     Base(CaseId),
     /// The countertop of a case.
@@ -93,9 +95,11 @@ impl Lifted {
     #[must_use]
     pub fn case(self) -> CaseId {
         match self {
-            Self::Case(case) | Self::Shelves(case) | Self::Base(case) | Self::Countertop(case) => {
-                case
-            }
+            Self::Case(case)
+            | Self::Shelves(case)
+            | Self::Covers(case)
+            | Self::Base(case)
+            | Self::Countertop(case) => case,
             Self::Door(front) => front.opening.case,
             Self::Drawer(opening) => opening.case,
         }
@@ -110,7 +114,7 @@ pub fn name(piece: &Piece, lifted: Lifted) -> String {
         Lifted::Countertop(case) => {
             piece.top_over(case).map_or(String::new(), |top| piece.top_named(top))
         }
-        Lifted::Case(case) | Lifted::Shelves(case) => {
+        Lifted::Case(case) | Lifted::Shelves(case) | Lifted::Covers(case) => {
             piece.case(case).map_or(String::new(), |case| case.name.clone())
         }
         Lifted::Door(front) => front_path(piece, front),
@@ -158,9 +162,21 @@ impl Weights {
     /// How the whole is carried in one piece.
     #[must_use]
     pub fn carry_whole(&self) -> Carry {
-        let space = self.spaces.values().copied().reduce(|one, other| one.joined(&other));
+        let space = self.whole_space();
         let thick = space.as_ref().map_or(Length::ZERO, least);
         trade::carry(trade::with_hardware(self.whole().mass()), thick)
+    }
+
+    /// The space that one thing takes that is carried as it is.
+    #[must_use]
+    pub fn space(&self, lifted: &Lifted) -> Option<&Cuboid> {
+        self.spaces.get(lifted)
+    }
+
+    /// The space that everything takes.
+    #[must_use]
+    pub fn whole_space(&self) -> Option<Cuboid> {
+        self.spaces.values().copied().reduce(|one, other| one.joined(&other))
     }
 
     /// The weight of one thing that is lifted; nothing where there is none.
@@ -184,8 +200,8 @@ pub(super) fn weigh(piece: &Piece, parts: &Parts) -> Weights {
         let own = lifted(piece, parts, part);
         let sum = weights.lifted.entry(own).or_default();
         *sum = sum.with(body);
-        // Loose shelves are carried one by one.
-        if !matches!(own, Lifted::Shelves(_)) {
+        // Loose shelves and covers are carried one by one.
+        if !matches!(own, Lifted::Shelves(_) | Lifted::Covers(_)) {
             let space = weights.spaces.entry(own).or_insert(part.cuboid());
             *space = space.joined(&part.cuboid());
         }
@@ -204,6 +220,9 @@ pub(super) fn weigh(piece: &Piece, parts: &Parts) -> Weights {
 pub fn lifted(piece: &Piece, parts: &Parts, part: &Part) -> Lifted {
     if part.role == Role::AdjustableShelf && !is_stuck(piece, parts, part) {
         return Lifted::Shelves(part.case);
+    }
+    if part.role == Role::Cover {
+        return Lifted::Covers(part.case);
     }
     match part.assembly {
         Assembly::Base(case) => Lifted::Base(case),

@@ -30,6 +30,7 @@ impl Match {
         Some(match was {
             Lifted::Case(case) => Lifted::Case(self.case(case)?),
             Lifted::Shelves(case) => Lifted::Shelves(self.case(case)?),
+            Lifted::Covers(case) => Lifted::Covers(self.case(case)?),
             Lifted::Base(case) => Lifted::Base(self.case(case)?),
             Lifted::Countertop(case) => Lifted::Countertop(self.case(case)?),
             Lifted::Door(front) => Lifted::Door(self.front(front)?),

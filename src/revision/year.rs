@@ -127,6 +127,7 @@ pub(super) fn weights(
             let what = match lifted {
                 Lifted::Case(_) => "case",
                 Lifted::Shelves(_) => "loose shelves",
+                Lifted::Covers(_) => "covers",
                 Lifted::Base(_) => "base",
                 Lifted::Countertop(_) => "countertop",
                 Lifted::Door(_) => "door",
@@ -177,9 +178,10 @@ fn rank(lifted: Lifted) -> u8 {
     match lifted {
         Lifted::Case(_) => 0,
         Lifted::Shelves(_) => 1,
-        Lifted::Base(_) => 2,
-        Lifted::Countertop(_) => 3,
-        Lifted::Door(_) => 4,
-        Lifted::Drawer(_) => 5,
+        Lifted::Covers(_) => 2,
+        Lifted::Base(_) => 3,
+        Lifted::Countertop(_) => 4,
+        Lifted::Door(_) => 5,
+        Lifted::Drawer(_) => 6,
     }
 }

@@ -17,8 +17,9 @@ pub struct FinishGood {
     /// The least that the quickest products of its kind ask for between two coats, in
     /// minutes, and the longest that any asks for (from memory: labels).
     pub between_coats: (u32, u32),
-    /// How long it takes to its full hardness; empty where it stays soft.
-    pub cured: &'static str,
+    /// The least and the most days that it takes to its full hardness; `None` where it stays
+    /// soft.
+    pub cured: Option<[u32; 2]>,
     /// How the wood is sanded before the first coat.
     pub sanding: Sanding,
     /// The grit that a dry coat is rubbed down with before the next.
@@ -37,6 +38,18 @@ pub enum Rags {
     HeatWhereOily,
     /// They don't.
     StayCold,
+}
+
+impl FinishGood {
+    /// How long it takes to its full hardness, as a maker says it; empty where it stays soft.
+    #[must_use]
+    pub fn cured_in(&self) -> String {
+        match self.cured {
+            None => String::new(),
+            Some([least, most]) if least == most => format!("{least} days"),
+            Some([least, most]) => format!("{least} to {most} days"),
+        }
+    }
 }
 
 /// How wood is sanded before the first coat.
@@ -78,7 +91,7 @@ pub const FINISHES: &[FinishGood] = &[
         dust_dry: "6 to 12 h",
         recoat: "8 to 24 h",
         between_coats: (4 * 60, 36 * 60),
-        cured: "7 to 14 days",
+        cured: Some([7, 14]),
         sanding: Sanding::SoaksIn,
         between: None,
         rags: Rags::Heat,
@@ -89,7 +102,7 @@ pub const FINISHES: &[FinishGood] = &[
         dust_dry: "12 to 24 h",
         recoat: "24 h",
         between_coats: (4 * 60, 72 * 60),
-        cured: "30 days",
+        cured: Some([30, 30]),
         sanding: Sanding::SoaksIn,
         between: None,
         rags: Rags::Heat,
@@ -100,7 +113,7 @@ pub const FINISHES: &[FinishGood] = &[
         dust_dry: "2 to 6 h",
         recoat: "4 to 24 h",
         between_coats: (2 * 60, 48 * 60),
-        cured: "30 days",
+        cured: Some([30, 30]),
         sanding: Sanding::LiesOn,
         between: RUB_DOWN,
         rags: Rags::HeatWhereOily,
@@ -111,7 +124,7 @@ pub const FINISHES: &[FinishGood] = &[
         dust_dry: "10 to 30 min",
         recoat: "2 to 3 h",
         between_coats: (20, 24 * 60),
-        cured: "5 to 7 days",
+        cured: Some([5, 7]),
         sanding: Sanding::LiesOn,
         between: RUB_DOWN,
         rags: Rags::StayCold,
@@ -122,7 +135,7 @@ pub const FINISHES: &[FinishGood] = &[
         dust_dry: "",
         recoat: "24 h",
         between_coats: (10, 48 * 60),
-        cured: "",
+        cured: None,
         sanding: Sanding::SoaksIn,
         between: None,
         rags: Rags::StayCold,
@@ -133,7 +146,7 @@ pub const FINISHES: &[FinishGood] = &[
         dust_dry: "1 to 4 h",
         recoat: "2 to 24 h",
         between_coats: (60, 48 * 60),
-        cured: "7 to 30 days",
+        cured: Some([7, 30]),
         sanding: Sanding::LiesOn,
         between: RUB_DOWN,
         rags: Rags::HeatWhereOily,

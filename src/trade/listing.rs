@@ -156,7 +156,7 @@ fn finishes() -> Listing {
                 covers,
                 finish.dust_dry.to_owned(),
                 finish.recoat.to_owned(),
-                finish.cured.to_owned(),
+                finish.cured_in(),
                 match finish.rags {
                     Rags::Heat => "rags can catch fire",
                     Rags::HeatWhereOily => "rags can catch fire where it is bound with oil",

@@ -247,6 +247,8 @@ pub(super) enum Work {
     LayOn(LayOn),
     #[serde(rename = "set on case")]
     SetOn(SetOn),
+    #[serde(rename = "put up strip")]
+    WallStrip(WallStrip),
     #[serde(rename = "lift onto strip")]
     Lift(Lift),
     #[serde(rename = "fix to wall")]
@@ -295,10 +297,17 @@ pub(super) enum Work {
     Beside(Other),
 }
 
-/// A strip on the wall, so far up from the floor, that a case rests on.
+/// A strip on the wall, so far up from the floor, for a case to rest on.
+#[derive(Debug, Deserialize)]
+pub(super) struct WallStrip {
+    pub(super) case: String,
+    pub(super) up: Figure,
+}
+
+/// A case that is lifted onto its strip.
 #[derive(Debug, Deserialize)]
 pub(super) struct Lift {
-    pub(super) up: Figure,
+    pub(super) case: String,
 }
 
 /// The boards that the wall screws go through.
@@ -327,7 +336,16 @@ pub(super) struct SetOn {
 pub(super) struct LayOn {
     pub(super) part: String,
     pub(super) free: Option<Figure>,
+    pub(super) past: Vec<Past>,
     pub(super) rows: Vec<ScrewRow>,
+}
+
+/// How far a countertop reaches past an upright under it.
+#[derive(Debug, Deserialize)]
+pub(super) struct Past {
+    pub(super) board: String,
+    pub(super) side: String,
+    pub(super) by: Figure,
 }
 
 #[derive(Debug, Deserialize)]

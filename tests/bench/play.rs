@@ -10,7 +10,9 @@ use super::gates::Stop;
 use super::joining::{Fixed, Room};
 use super::mating::{Mated, mated};
 use super::off::Off;
-use super::packet::{Along, DrawnPart, Face, JointKind, Operation, Packet, Setting, Stock, Work};
+use super::packet::{
+    Along, DrawnPart, Face, JointKind, Lift, Operation, Packet, Setting, Stock, WallStrip, Work,
+};
 use super::wood::{NOTHING, common};
 use super::{
     Report, bores, front_screws, lines, opening, rails, screws, season, shapes, stacked, stops,
@@ -88,6 +90,7 @@ fn name(packet: &Packet, index: usize) -> String {
         Work::Join(_) => "join".to_owned(),
         Work::LayOn(_) => "lay on".to_owned(),
         Work::SetOn(_) => "set on a case".to_owned(),
+        Work::WallStrip(_) => "put up a strip".to_owned(),
         Work::Lift(_) => "lift onto a strip".to_owned(),
         Work::Walled(_) => "fix to the wall".to_owned(),
         Work::Rail(_) => "set the rail".to_owned(),
@@ -230,11 +233,8 @@ impl<'p> Play<'p> {
             Work::Join(work) => self.join(index, step, work),
             // Whether it can move is looked at when the piece stands.
             Work::LayOn(_) | Work::SetOn(_) => {}
-            Work::Lift(_) => {
-                if !self.walled.is_empty() {
-                    self.complain(index, "the wall screws are in before it is lifted");
-                }
-            }
+            Work::WallStrip(_) => {}
+            Work::Lift(lift) => self.lifted(index, lift),
             Work::Walled(work) => {
                 if work.through.iter().any(|mark| self.walled.contains(&mark)) {
                     self.complain(index, "it is on the wall already");
@@ -268,6 +268,39 @@ impl<'p> Play<'p> {
                 }
             }
         }
+    }
+
+    /// A case is lifted onto its strip while nobody holds another, and its screws follow
+    /// before anything else is done.
+    fn lifted(&mut self, index: usize, lift: &'p Lift) {
+        let is_own = |mark: &String| self.is_of(&lift.case, mark);
+        let screwed = self.walled.iter().any(|mark| is_own(mark));
+        let mut before = self.packet.operations[..index].iter();
+        let is_its = |strip: &WallStrip| strip.case == lift.case;
+        let is_up = before.any(|own| matches!(&own.work, Work::WallStrip(own) if is_its(own)));
+        let step = self.packet.operations[index].step;
+        let held = match self.packet.operations.get(index + 1) {
+            Some(Operation { step: next, work: Work::Walled(wall) }) if *next == step => {
+                wall.through.iter().any(|mark| is_own(mark))
+            }
+            Some(_) | None => false,
+        };
+        if screwed {
+            self.complain(index, "the wall screws are in before it is lifted");
+        }
+        if !is_up {
+            self.complain(index, "there is no strip to lift it onto");
+        }
+        if !held {
+            self.complain(index, "somebody has to hold it while other work is done");
+        }
+    }
+
+    /// True for a part of a case, by its mark.
+    fn is_of(&self, case: &str, mark: &str) -> bool {
+        let own = format!("{case}.");
+        let mut boards = self.boards.iter();
+        boards.any(|board| board.part.mark == mark && board.part.path.starts_with(&own))
     }
 
     /// A part that is there and in one piece.
@@ -391,7 +424,7 @@ impl<'p> Play<'p> {
 
     fn is_on_strip(&self, part: usize) -> bool {
         let strips = self.packet.operations.iter().filter_map(|own| match &own.work {
-            Work::Lift(lift) => Some(lift.up.exact),
+            Work::WallStrip(strip) => Some(strip.up.exact),
             _ => None,
         });
         let foot = self.boards[part].drawn.at[1].exact;

@@ -12,6 +12,9 @@ use super::wood::{NOTHING, Space, common};
 /// no source).
 const HELD: f64 = 1.6;
 
+/// How far a countertop may lie from where it is laid by its figures: 2 mm.
+const LAID: f64 = 2.0;
+
 /// What lies nearer to a front than this is beside it: 10 mm.
 const BESIDE: f64 = 10.0;
 
@@ -107,7 +110,10 @@ impl Season<'_> {
         for operation in &self.packet.operations {
             let Work::LayOn(laid) = &operation.work else { continue };
             let found = self.find(&laid.part).ok_or("there is no such board".to_owned());
-            let found = found.and_then(|top| self.rides(top, laid));
+            let found = found.and_then(|top| {
+                self.lies(top, laid)?;
+                self.rides(top, laid)
+            });
             wrong.extend(found.err().map(|what| format!("{}: {what}", laid.part)));
         }
         wrong
@@ -186,6 +192,29 @@ impl Season<'_> {
             (to - at).min(at - from) - across.map_or(0.0, |axis| size(cut.space[axis])) / 2.0
         });
         Ok((place, room.fold(f64::MAX, f64::min)))
+    }
+
+    /// Whether it lies where it is laid by the figures that are printed.
+    fn lies(&self, top: usize, laid: &LayOn) -> Result<(), String> {
+        let space = |part: usize| self.boards[part].placed(&whole(self.boards[part].exact));
+        for past in &laid.past {
+            let board = self.find(&past.board).ok_or(format!("there is no {}", past.board))?;
+            let (own, under) = (space(top), space(board));
+            let is = match past.side.as_str() {
+                "left" => under[0][0] - own[0][0],
+                "right" => own[0][1] - under[0][1],
+                _ => under[2][0] - own[2][0],
+            };
+            if (is - past.by.print).abs() > self.mm(LAID) {
+                return Err(format!(
+                    "its {} edge lies {} past {}",
+                    past.side,
+                    said(is),
+                    past.board
+                ));
+            }
+        }
+        Ok(())
     }
 
     /// Whether the wood can move over all its screws, and toward the wall behind it.

@@ -547,6 +547,27 @@ fn what_stands_on_nothing_or_below_the_floor() {
     noticed(case(), |packet| lifted(packet, -5.0), "it stands below the floor");
 }
 
+/// The hutch's countertop reaches 3/4 past the left side and the face of its sideboard.
+#[test]
+fn a_countertop_that_is_laid_elsewhere() {
+    let sound = || {
+        let compiled = compile(&spec("heron-quay-hutch.case"));
+        let text = casewright::papers::one(&compiled, "packet", casewright::papers::Format::Json);
+        serde_json::from_str::<Value>(&text.unwrap()).unwrap()
+    };
+    for (side, at) in [("left", 0), ("front", 1)] {
+        let off = |packet: &mut Value| {
+            let past = &mut operation(packet, "lay on", 0)["past"][at];
+            assert_eq!(
+                (past["side"].as_str(), past["by"]["print"].as_str()),
+                (Some(side), Some("3/4"))
+            );
+            past["by"]["print"] = json!("1-3/4");
+        };
+        noticed(sound(), off, &format!("its {side} edge lies 0.75 past"));
+    }
+}
+
 #[test]
 fn what_hangs_on_nothing() {
     let sound = || {
@@ -554,7 +575,7 @@ fn what_hangs_on_nothing() {
         let text = casewright::papers::one(&compiled, "packet", casewright::papers::Format::Json);
         serde_json::from_str::<Value>(&text.unwrap()).unwrap()
     };
-    let lower = |packet: &mut Value| operation(packet, "lift onto strip", 0)["up"] = mm(240.0);
+    let lower = |packet: &mut Value| operation(packet, "put up strip", 0)["up"] = mm(240.0);
     noticed(sound(), lower, "LE, left end: nothing holds it up");
     let door = |packet: &mut Value| operation(packet, "fix to wall", 0)["through"] = json!(["no"]);
     noticed(sound(), door, "B, bottom: nothing holds it up");
@@ -567,6 +588,17 @@ fn what_hangs_on_nothing() {
         own[lift]["step"] = step;
     };
     noticed(sound(), first, "the wall screws are in before it is lifted");
+    let late = |packet: &mut Value| {
+        let wall = at(packet, "fix to wall", 0);
+        let step = packet["operations"][wall]["step"].as_u64().unwrap();
+        packet["operations"][wall]["step"] = json!(step + 1);
+    };
+    noticed(sound(), late, "somebody has to hold it while other work is done");
+    let without = |packet: &mut Value| {
+        let strip = at(packet, "put up strip", 0);
+        packet["operations"].as_array_mut().unwrap().remove(strip);
+    };
+    noticed(sound(), without, "there is no strip to lift it onto");
 }
 
 #[test]

@@ -80,7 +80,8 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "set base" => (Told::Step, &["high", "behind", "beside", "blocks", "block", "most"]),
         "stand on base" => (Told::Step, &["before"]),
         "set on case" => (Told::Step, &["left", "from_end", "back", "round", "slotted"]),
-        "lift onto strip" => (Told::Step, &["up"]),
+        "put up strip" => (Told::Step, &["up"]),
+        "lift onto strip" => (Told::Step, &[]),
         "scribe" => (Told::Step, &["most"]),
         "fit cover" => (Told::Step, &[]),
         "fit filler" => (Told::Step, &["most"]),
@@ -94,7 +95,7 @@ pub(super) fn told(kind: &str) -> (Told, &'static [&'static str]) {
         "set on base" => (Told::Step, &["block", "most"]),
         "lay frame" => (Told::Step, &["stiles", "pairs", "cauls"]),
         "close with strips" => (Told::Step, &[]),
-        "lay on" => (Told::Step, &["free", "ends", "rows"]),
+        "lay on" => (Told::Step, &["free", "ends", "past", "rows"]),
         _ => panic!("no paper is known to tell of {kind}"),
     }
 }

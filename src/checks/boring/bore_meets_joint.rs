@@ -66,7 +66,14 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
             let Some(found) = found.filter(|_| once.is_first(bore.span)) else { continue };
             sink.push(
                 found
-                    .because("the screw finds no wood there, or it splits what the joint houses")
+                    .because(match kind {
+                        Bore::Cup => {
+                            "the cup cuts into what the joint houses, and its screws find no wood"
+                        }
+                        Bore::Pull | Bore::Plate | Bore::PlateBehind => {
+                            "the screw finds no wood there, or it splits what the joint houses"
+                        }
+                    })
                     .subject(&part.path),
             );
         }

@@ -87,7 +87,7 @@ impl Door<'_> {
         let open = self.hinge.swing.min(Angle(Exact::int(180)));
         match &self.hinge.kind {
             HingeKind::Cup { poses, .. } => poses.last().map_or(open, |last| open.min(last.at)),
-            HingeKind::Butt { .. } => open.min(swings::SQUARE),
+            HingeKind::Butt { .. } => open.min(Angle::SQUARE),
         }
     }
 

@@ -9,6 +9,8 @@ use crate::parts::{Assembly, Direction, Part, Role};
 use crate::plans::Workings;
 use crate::plans::fitting::reach::{Reach, reaches};
 
+use super::slide_room;
+
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "hinge-hits-shelf",
     severity: Severity::Error,
@@ -69,10 +71,12 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
                         .minus(gap, "to the board", tape),
                 )
                 .because("the cup and the arm strike the board before the door is shut")
-                .note(match set_back(piece, &hinge, board, tape) {
-                    Some(back) => format!("move the hinge with `from-end` or another number of hinges, or let the front stand behind it with `set-back {back}`"),
-                    None => "move the hinge with `from-end` or another number of hinges, or make the shelf `adjustable`".to_owned(),
-                })
+                .note(format!(
+                    "move the hinge with `from-end` or another number of hinges, so that its center is no higher than {} or no lower than {} above the floor{}",
+                    tape.figure(tape.down(stands.from.y - needs)),
+                    tape.figure(tape.up(stands.to.y + needs)),
+                    otherwise(work, &hinge, board)
+                ))
                 .subject(&hinge.part.path),
             );
         }
@@ -95,15 +99,29 @@ fn is_of_drawer_behind(piece: &Piece, part: &Part) -> bool {
     piece.door_before(opening).is_some()
 }
 
+/// What else helps than another place of the hinge.
+fn otherwise(work: &Workings<'_>, hinge: &Reach<'_>, board: &Part) -> String {
+    if board.role == Role::FixedShelf {
+        return "; or make the shelf `adjustable`".to_owned();
+    }
+    match set_back(work, hinge, board) {
+        Some(back) => format!("; or let the front stand behind it with `set-back {back}`"),
+        None => String::new(),
+    }
+}
+
 /// How far a drawer or tray behind doors is set back where it stands behind the hinge, up
-/// to the next mark of the tape.
-fn set_back(piece: &Piece, hinge: &Reach<'_>, board: &Part, tape: &Tape) -> Option<String> {
+/// to the next mark of the tape; `None` where its slide then finds no room.
+fn set_back(work: &Workings<'_>, hinge: &Reach<'_>, board: &Part) -> Option<String> {
+    let (piece, tape) = (work.piece, work.piece.tape());
     let opening = piece.opening(board.opening()?)?;
     piece.door_before(opening.id)?;
     let own = opening.front.as_ref().filter(|_| matches!(board.assembly, Assembly::DrawerBox(_)));
     let front = own.map_or(Length::ZERO, |fronts| piece.thickness(fronts.stock).length);
     let face = board.cuboid().from.z - front;
-    Some(tape.figure(tape.up(opening.set_back.length + hinge.space.to.z - face)))
+    let back = tape.up(opening.set_back.length + hinge.space.to.z - face);
+    let spare = slide_room::spare(work, opening)?;
+    (spare >= back - opening.set_back.length).then(|| tape.figure(back))
 }
 
 fn title(door: &Part, board: &Part, gap: Length, needs: Length, tape: &Tape) -> String {

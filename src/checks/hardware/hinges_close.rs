@@ -27,9 +27,14 @@ fn check(piece: &Piece, sink: &mut Sink) {
     let usual = tape.unit.either(Length::inches(3, 1), Length::mm(75));
     for (_, opening, fronts) in super::doors(piece) {
         let Some((id, at)) = fronts.hinge else { continue };
-        let Some(hinge) = piece.hinge(id).filter(|hinge| hinge.from_end > usual) else { continue };
+        let Some(hinge) = piece.hinge(id) else { continue };
+        let ends = fronts.hinge_place.ends(hinge);
+        if ends.iter().all(|end| *end <= usual) {
+            continue;
+        }
         let (wide, high) = opening.leaf(fronts);
-        let apart = high.length - hinge.from_end.twice();
+        let taken: Length = ends.into_iter().sum();
+        let apart = high.length - taken;
         let could = high.length - usual.twice();
         // Nearer the ends they would still not be far enough apart, or gain nothing.
         if apart >= wide.length || could < wide.length {
@@ -42,18 +47,28 @@ fn check(piece: &Piece, sink: &mut Sink) {
             tape.text(apart),
             tape.text(wide.length)
         );
+        let place = fronts.hinge_place;
+        // What the doors say themselves goes before what the hinge says.
+        let own = [(place.from_bottom, ends[1]), (place.from_top, ends[0])];
+        let own = own.into_iter().filter_map(|(said, other)| Some((said?, other)));
+        let own = own.max_by_key(|((length, _), _)| *length);
+        let (at, figure) = match own {
+            Some(((length, span), _)) => (span, length),
+            None => (hinge.from_end_span.unwrap_or(at), hinge.from_end),
+        };
         let mut found = RULE
-            .finding(title, hinge.from_end_span.unwrap_or(at), tape.figure(hinge.from_end))
+            .finding(title, at, tape.figure(figure))
             .label(opening.span, format!("{} wide", tape.text(wide.length)))
             .sum(Sum::new("apart", apart, tape).plus(high.length, "high", tape).minus(
-                hinge.from_end.twice(),
+                taken,
                 "both ends",
                 tape,
             ))
             .because("the latch edge sags, and the top hinge works loose")
             .subject(&opening.path)
             .urgency((wide.length - apart) / Length::mm(1));
-        if let Some(span) = hinge.from_end_span {
+        let both = place.from_bottom.is_none() && place.from_top.is_none();
+        if let Some(span) = hinge.from_end_span.filter(|_| both) {
             found = found.fix(Fix::new(
                 Grade::Choice,
                 format!("put them {} from the ends", tape.figure(most)),

@@ -46,7 +46,7 @@ fn report(
         "{} can't come out: the leaf of {} opens to {} degrees and still takes {} of the opening",
         tray.name(),
         door.name(),
-        tray.leaf_opens.unwrap_or(hinge.swing).0,
+        tray.leaf_opens.unwrap_or_else(|| hinge.opens()).0,
         tape.figure(clear)
     );
     Some(

@@ -12,9 +12,6 @@ use crate::parts::{Cuboid, Direction, Front};
 use crate::trade::{Body, Hung, Patch};
 use crate::vocabulary::Origin;
 
-/// Open 90 degrees: what a door should reach.
-pub(super) const SQUARE: Angle = Angle(Exact::int(90));
-
 /// The space of a front or of its pull.
 pub(super) fn body<'a>(front: &'a Front<'_>, body: Body) -> Option<&'a Cuboid> {
     match body {
@@ -64,7 +61,7 @@ fn door<'a>(piece: &'a Piece, front: &'a Front<'a>) -> Option<Door<'a>> {
     let space = front.space;
     let turns = hinge.pivot(&front.fronts.set, space.size(Direction::Z));
     let (leaf, x) = (front.leaf(hung, hinge), front.hinge_edge(hung));
-    let open = hinge.swing.min(SQUARE);
+    let open = hinge.swing.min(Angle::SQUARE);
     Some(Door {
         front,
         case: piece.case(front.case)?,
@@ -160,7 +157,7 @@ impl Door<'_> {
     /// How far the leaf or pull reaches to the hinge side when the door stands
     /// square; `None` for a hinge that does not go so far.
     pub(super) fn reach(&self, body: Body) -> Option<Length> {
-        (self.open == SQUARE).then(|| self.stands(body) - self.aside)
+        (self.open == Angle::SQUARE).then(|| self.stands(body) - self.aside)
     }
 
     /// What that reach is a sum of, added to a line of arithmetic.

@@ -173,7 +173,8 @@ fn outside(
         (-y.0, "floor"),
         (y.1 - case.high.length, "top"),
         (piece.ahead(case) - z.0, "front"),
-        (z.1 - wall, "back"),
+        // A packer is as long as the slide on it, which has a rule of its own.
+        (if part.role == Role::Packer { Length::ZERO } else { z.1 - wall }, "back"),
     ];
     past.into_iter().filter(|(by, _)| by.is_positive()).max_by_key(|(by, _)| *by)
 }

@@ -17,7 +17,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
     example: Example {
         base: Base::First,
         sound: "doors store { share 1; shelf { adjustable 1 } }",
-        wrong: "across { doors store { share 1 }; stile { wide 1-1/2 }; down { wide 1; false low { high 9 }; rail { wide 1-1/2 }; false high { share 1 } } }",
+        wrong: "across { doors store { share 1; shelf { adjustable 1 } }; stile { wide 1-1/2 }; down { wide 1; false low { high 9 }; rail { wide 1-1/2 }; false high { share 1 } } }",
     },
     check: Check::Parts(check),
     sometimes: None,

@@ -9,12 +9,12 @@ use crate::parts::{Direction, Joint, Part, Parts, Role, screw_rows};
 use crate::plans::Workings;
 use crate::plans::seasons::{Climate, Swelling};
 
-use super::{product, weather};
+use super::{product, screwed_across, weather};
 
 pub(in crate::checks) const RULE: Rule = Rule {
     slug: "cross-grain",
     severity: Severity::Warning,
-    finds: "A glued joint holds wood that moves across its grain by more than 1/16 in (1.6 mm) from the driest day to the dampest. It may be a solid back held at both edges, or a joint along which one board moves and the other does not, or a countertop screwed fast in several rows.",
+    finds: "A glued joint holds wood that moves across its grain by more than 1/16 in (1.6 mm) from the driest day to the dampest. It may be a solid back held at both edges, or a joint along which one board moves and the other does not, or a countertop or another board screwed fast in several places.",
     why: "The glue holds the wood where it wants to move. The board cups, the joint lets go, or the board splits, usually in its first dry winter.",
     source: "Wood Handbook (FPL-GTR-190), Table 13-5 and Eq. 13-2. That joints bear up to 1/16 in is common practice; no published source.",
     formula: "Length of the joint × difference of the two boards' coefficients × points of moisture from driest to dampest.",
@@ -29,7 +29,7 @@ pub(in crate::checks) const RULE: Rule = Rule {
 };
 
 /// What a glued joint bears.
-fn most() -> Length {
+pub(super) fn most() -> Length {
     Length::inches(1, 16)
 }
 
@@ -66,6 +66,7 @@ fn check(work: &Workings<'_>, sink: &mut Sink) {
     }
     backs(piece, parts, climate, sink);
     countertops(piece, parts, climate, sink);
+    screwed_across::look(piece, parts, climate, sink);
 }
 
 /// A solid back lies in rabbets at both edges: what it moves over its whole
@@ -147,13 +148,13 @@ fn countertops(piece: &Piece, parts: &Parts, climate: &Climate, sink: &mut Sink)
 }
 
 /// True for the axis that the two meet across: a joint does not run along it.
-fn across(part: &Part, into: &Part, direction: Direction) -> bool {
+pub(super) fn across(part: &Part, into: &Part, direction: Direction) -> bool {
     let thin = |board: &Part| board.placement.thickness == direction;
     thin(part) || thin(into)
 }
 
 /// True for a board that swells along an axis: sheets and length don't.
-fn moves(piece: &Piece, board: &Part, direction: Direction) -> bool {
+pub(super) fn moves(piece: &Piece, board: &Part, direction: Direction) -> bool {
     let solid = || piece.stock(board.stock).is_some_and(|stock| stock.wood.is_some());
     board.placement.width == direction && solid()
 }

@@ -3,6 +3,7 @@
 mod milled_off;
 mod grain_upright;
 mod cross_grain;
+mod screwed_across;
 mod gap_closes;
 mod panel_room;
 mod wood_jams;

@@ -263,6 +263,7 @@ impl Asked<'_, '_> {
             weights::of_lifted(tell, "weight without doors and drawers", &[Lifted::Case(case.id)]);
         let shelves =
             weights::of_lifted(tell, "weight of the loose shelves", &[Lifted::Shelves(case.id)]);
+        let covers = weights::of_lifted(tell, "weight of the covers", &[Lifted::Covers(case.id)]);
         let base = weights::of_lifted(
             tell,
             "weight of the base",
@@ -271,7 +272,7 @@ impl Asked<'_, '_> {
         let countertop = tell.piece.top_over(case.id).map(|top| Lifted::Countertop(top.row.first));
         let countertop =
             weights::of_lifted(tell, "weight of the countertop", countertop.as_slice());
-        own.into_iter().chain(shelves).chain(base).chain(countertop).collect()
+        own.into_iter().chain(shelves).chain(covers).chain(base).chain(countertop).collect()
     }
 
     fn of_opening(&self, path: &str) -> Vec<super::Sum> {

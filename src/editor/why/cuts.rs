@@ -408,17 +408,16 @@ impl Cut<'_, '_> {
 
     /// The center of a cup, from where the length and the width of its part begin.
     fn cup(&self, u: Length, v: Length) -> (Size, Size) {
-        use words::hinge::{BLOCK, CUP, FROM_EDGE, FROM_END};
+        use words::hinge::{BLOCK, CUP, FROM_EDGE};
         let told = || {
             let opening = self.tell.piece.opening(self.part.opening()?)?;
             let fronts = opening.front.as_ref()?;
             let hinge = self.tell.piece.hinge(fronts.hinge?.0)?;
             let HingeKind::Cup { diameter, from_edge, .. } = hinge.kind else { return None };
             let (tell, name, at) = (self.tell, &hinge.name, Some(hinge.span));
-            let end = tell.origin(&BLOCK, FROM_END, at);
-            let end = tell.fact(hinge.from_end, format!("first hinge of {name}"), end);
+            let ends = tell.hinge_ends(fronts, hinge);
             let count = tell.piece.hinges_on(opening, fronts);
-            let heights = parts::hinge_heights(self.part.along(Direction::Y), &end, count);
+            let heights = parts::hinge_heights(self.part.along(Direction::Y), &ends, count);
             let height = heights.into_iter().find(|height| height.length == u)?;
             let edge = tell.origin(&BLOCK, FROM_EDGE, at);
             let edge = tell.fact(from_edge, format!("edge of {name}'s cup"), edge);

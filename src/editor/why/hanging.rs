@@ -45,14 +45,12 @@ fn of_hinge(tell: &Teller<'_>, hung: &HungAt<'_>, part: &Part) -> Vec<Sum> {
 
 /// The height of a hinge above the lower end of its door.
 fn height<'c>(tell: &Teller<'c>, hung: &HungAt<'_>) -> Option<(&'c Opening, Size)> {
-    use words::hinge::{BLOCK, FROM_END};
     let opening = tell.piece.opening(hung.leaf.opening()?)?;
     let fronts = opening.front.as_ref()?;
     let hinge = tell.piece.hinge(fronts.hinge?.0)?;
-    let end = tell.origin(&BLOCK, FROM_END, Some(hinge.span));
-    let end = tell.fact(hinge.from_end, format!("first hinge of {}", hinge.name), end);
+    let ends = tell.hinge_ends(fronts, hinge);
     let count = tell.piece.hinges_on(opening, fronts);
-    let heights = parts::hinge_heights(hung.leaf.along(Direction::Y), &end, count);
+    let heights = parts::hinge_heights(hung.leaf.along(Direction::Y), &ends, count);
     let at = usize::try_from(hung.number).ok()?.checked_sub(1)?;
     Some((opening, heights.into_iter().nth(at)?))
 }

@@ -5,11 +5,11 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 use crate::measure::{Duration, Exact, Length, MEASURED, Mass, Scale, Span, Tape};
-use crate::model::{FactId, Facts, Piece, Size};
+use crate::model::{FactId, Facts, Fronts, Hinge, Piece, Size};
 use crate::parts::{Direction, Part, PartId, Parts};
 use crate::pipeline::Compilation;
 use crate::plans::Workings;
-use crate::vocabulary::{Block, Origin, Word};
+use crate::vocabulary::{Block, Origin, Word, words};
 
 use super::lines::Lines;
 use super::{Subject, Sum, Term, TermFrom, Value};
@@ -52,6 +52,23 @@ impl<'c> Teller<'c> {
     /// A figure of the spec that the model keeps as a bare length.
     pub(super) fn fact(&self, length: Length, name: impl Into<String>, origin: Origin) -> Size {
         self.facts.borrow_mut().add(length, name, origin)
+    }
+
+    /// From the bottom of a door to its lowest hinge, and from its top to the uppermost:
+    /// as its front says, else as the hinge does.
+    pub(super) fn hinge_ends(&self, fronts: &Fronts, hinge: &Hinge) -> [Size; 2] {
+        use words::hinge::{BLOCK, FROM_END};
+        let place = &fronts.hinge_place;
+        let said = [(place.from_bottom, "lowest"), (place.from_top, "uppermost")];
+        said.map(|(own, which)| match own {
+            Some((length, span)) => {
+                self.fact(length, format!("{which} hinge of the door"), Origin::Written(span))
+            }
+            None => {
+                let end = self.origin(&BLOCK, FROM_END, Some(hinge.span));
+                self.fact(hinge.from_end, format!("first hinge of {}", hinge.name), end)
+            }
+        })
     }
 
     /// A figure of the trade, with how it is chosen and by what source.

@@ -5,7 +5,6 @@ use serde::Serialize;
 use crate::measure::Length;
 use crate::model::{Opening, Size, Space, SpaceId};
 use crate::parts::PartId;
-use crate::plans::countertops::Row;
 use crate::plans::finish;
 use crate::plans::operations::{
     Beside, Coating, DryFit, FrameOn, House, Measure, Measured, Rest, Sand, Wall, Why,
@@ -120,7 +119,7 @@ pub(super) struct Times {
     #[serde(skip_serializing_if = "str::is_empty")]
     recoat: &'static str,
     #[serde(skip_serializing_if = "str::is_empty")]
-    hard: &'static str,
+    hard: String,
 }
 
 #[derive(Serialize)]
@@ -154,9 +153,8 @@ pub(super) struct Carried<'d> {
 }
 
 #[derive(Serialize)]
-pub(super) struct LiftedUp<'d> {
+pub(super) struct StripUp<'d> {
     case: &'d str,
-    by: String,
     up: Figure,
 }
 
@@ -211,31 +209,6 @@ pub(super) struct PushedIn<'d> {
     wide: Figure,
     high: Figure,
     clear: Figure,
-}
-
-#[derive(Serialize)]
-pub(super) struct LaidOn<'d> {
-    part: &'d str,
-    by: String,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    free: Option<Figure>,
-    ends: Vec<ScribedEnd>,
-    rows: Vec<RowOfScrews<'d>>,
-}
-
-#[derive(Serialize)]
-struct RowOfScrews<'d> {
-    part: &'d str,
-    from: String,
-    at: Figure,
-    screws: usize,
-    slotted: bool,
-}
-
-#[derive(Serialize)]
-struct ScribedEnd {
-    side: &'static str,
-    most: Figure,
 }
 
 pub(super) fn carried_by(carry: Carry) -> String {
@@ -364,7 +337,7 @@ impl<'d> Maker<'d, '_> {
             times: kind.filter(|_| own.parts.is_empty()).map(|kind| Times {
                 dust_dry: kind.dust_dry,
                 recoat: if last { "" } else { kind.recoat },
-                hard: if last { kind.cured } else { "" },
+                hard: if last { kind.cured_in() } else { String::new() },
             }),
         })
     }
@@ -390,11 +363,12 @@ impl<'d> Maker<'d, '_> {
             }
             House::SetBase(own) => What::SetBase(self.base_set(own)),
             House::StandOn(own) => What::StandOn(self.stood(own)),
-            House::Lift(id, carry, up) => What::Lift(LiftedUp {
-                case: case(*id),
-                by: carried_by(*carry),
-                up: self.figure(*up),
-            }),
+            House::WallStrip(id, up) => {
+                What::WallStrip(StripUp { case: case(*id), up: self.figure(*up) })
+            }
+            House::Lift(id, carry) => {
+                What::Lift(Carried { case: case(*id), by: carried_by(*carry) })
+            }
             House::Scribe(id, side, most) => What::Scribe(Scribed {
                 case: case(*id),
                 side: side.word(),
@@ -423,17 +397,7 @@ impl<'d> Maker<'d, '_> {
             }),
             House::Keep(id) => What::KeepSpace(self.space(*id)),
             House::PushIn(id) => What::PushIn(self.appliance(*id)),
-            House::Lay(laid) => What::LayOn(LaidOn {
-                part: self.work.parts.mark(laid.part),
-                by: carried_by(laid.carry),
-                free: laid.free.map(|free| self.figure(free)),
-                ends: laid
-                    .ends
-                    .iter()
-                    .map(|(side, most)| ScribedEnd { side: side.word(), most: self.figure(*most) })
-                    .collect(),
-                rows: laid.rows.iter().filter_map(|row| self.screw_row(row)).collect(),
-            }),
+            House::Lay(laid) => What::LayOn(self.laid_on(laid)),
             House::Stack(own) => What::StandOnCase(self.stacked(own)),
             House::Wall(wall) => What::FixToWall(self.walled(wall)),
         }
@@ -456,17 +420,6 @@ impl<'d> Maker<'d, '_> {
             high: size(|own| &own.takes[1]),
             clear: size(|own| &own.clear),
         }
-    }
-
-    fn screw_row(&self, row: &Row) -> Option<RowOfScrews<'d>> {
-        let board = self.work.parts.get(row.board)?;
-        Some(RowOfScrews {
-            part: &board.mark,
-            from: board.face_name(row.edge),
-            at: self.figure(row.at),
-            screws: row.screws,
-            slotted: row.slotted,
-        })
     }
 
     fn walled(&self, wall: &Wall) -> Walled<'d> {

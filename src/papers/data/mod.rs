@@ -3,6 +3,7 @@
 mod bases;
 mod done;
 mod fitted;
+mod laid_on;
 mod layout;
 mod lines;
 mod opens;

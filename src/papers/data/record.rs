@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::lines::Refs;
 use super::opens::Opens;
-use super::{bases, done, fitted, layout, sections, stacked, wooden};
+use super::{bases, done, fitted, laid_on, layout, sections, stacked, wooden};
 
 #[derive(Serialize)]
 pub(super) struct Data<'d> {
@@ -369,7 +369,9 @@ pub(super) enum What<'d> {
     #[serde(rename = "stand on base")]
     StandOn(bases::OnBase<'d>),
     #[serde(rename = "lift onto strip")]
-    Lift(done::LiftedUp<'d>),
+    Lift(done::Carried<'d>),
+    #[serde(rename = "put up strip")]
+    WallStrip(done::StripUp<'d>),
     #[serde(rename = "scribe")]
     Scribe(done::Scribed<'d>),
     #[serde(rename = "close with strips")]
@@ -387,7 +389,7 @@ pub(super) enum What<'d> {
     #[serde(rename = "push in")]
     PushIn(done::PushedIn<'d>),
     #[serde(rename = "lay on")]
-    LayOn(done::LaidOn<'d>),
+    LayOn(laid_on::LaidOn<'d>),
     #[serde(rename = "set on case")]
     StandOnCase(stacked::SetOn<'d>),
     #[serde(rename = "fix to wall")]

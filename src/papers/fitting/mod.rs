@@ -2,6 +2,7 @@
 
 mod fronts;
 mod hinges;
+mod house;
 mod on_wood;
 mod pins;
 mod rods;
@@ -45,6 +46,7 @@ pub(super) fn blocks(source: &Source<'_, '_>) -> Vec<Block> {
     stops::blocks(source, (&fitting.stops, &fitting.catches), &mut blocks);
     rods::blocks(source, &fitting.rails, &mut blocks);
     screws::blocks(source, &source.work.fastened().screws, &mut blocks);
+    house::blocks(source, &mut blocks);
     blocks
 }
 

@@ -61,7 +61,7 @@ pub(super) fn fasten(piece: &Piece, parts: &mut Parts) {
         for row in screw_rows(piece, top, &own) {
             let Some((board, long)) = parts.get(row.board).zip(row.slot) else { continue };
             let at = (row.z, long);
-            let own = self::slots(piece, board, at, row.screws.iter(), top.spec.span);
+            let own = self::slots(piece, board, at, row.screws.iter().flatten(), top.spec.span);
             slots.extend(own.into_iter().map(|slot| (row.board, slot)));
         }
         parts.joints.extend(joints);

@@ -36,7 +36,8 @@ pub(super) fn hang(
     let count = builder.piece.hinges_on(leaf.opening, leaf.fronts);
     let Some(part) = builder.part(id).cloned() else { return };
     let radius = diameter.half();
-    let heights = hinge_heights(&leaf.high, &hinge.from_end.into(), count);
+    let ends = leaf.fronts.hinge_place.ends(&hinge).map(Size::from);
+    let heights = hinge_heights(&leaf.high, &ends, count);
     let heights: Vec<Length> = heights.into_iter().map(|height| height.length).collect();
     for height in &heights {
         let upright = part.placement.length == Direction::Y;
@@ -67,12 +68,13 @@ pub(super) fn hang(
     }
 }
 
-/// Heights of the hinge centers above the lower end of a door.
+/// Heights of the hinge centers above the lower end of a door, whose lowest is so far from
+/// that end and whose uppermost so far from the other.
 #[must_use]
-pub fn hinge_heights(high: &Size, from_end: &Size, count: u32) -> Vec<Size> {
+pub fn hinge_heights(high: &Size, [bottom, top]: &[Size; 2], count: u32) -> Vec<Size> {
     let count = i64::from(count.max(2));
-    let room = high - from_end * 2;
-    (0..count).map(|number| from_end + &room * number / (count - 1)).collect()
+    let room = high - bottom - top;
+    (0..count).map(|number| bottom + &room * number / (count - 1)).collect()
 }
 
 /// What a door hangs on, and its face towards the opening: the stile beside

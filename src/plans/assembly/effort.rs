@@ -91,6 +91,8 @@ pub enum Usual {
     LayingIn,
     /// The piece is carried in and leveled.
     Leveling,
+    /// One strip is put up on the wall, or a case lifted onto it.
+    Strip,
     /// It is scribed to the walls.
     Scribing,
     /// Cases are fixed to each other.
@@ -118,8 +120,7 @@ impl Usual {
             Self::Door | Self::FalseFront | Self::Beside => 15,
             Self::CoatReady => trade::COAT_READY,
             Self::Planting => 18,
-            Self::Appliance => 20,
-            Self::Blank => 20,
+            Self::Appliance | Self::Blank | Self::Strip => 20,
             Self::Front | Self::DrawerBox => 25,
             Self::DryFit | Self::Drawer => 30,
             Self::FrameOn | Self::Filler => 40,
@@ -157,6 +158,7 @@ impl Usual {
             Self::CoatReady => "laying out, cleaning up",
             Self::LayingIn => "laying in a shelf",
             Self::Leveling => "carrying and leveling",
+            Self::Strip => "strips on the wall",
             Self::Scribing => "scribing",
             Self::Beside => "joining the cases",
             Self::Filler => "fitting a filler",

@@ -110,6 +110,8 @@ pub struct Task {
     pub after: Vec<usize>,
     /// Tasks whose glue must have cured, by index, and not only be out of the clamps.
     pub cured: Vec<usize>,
+    /// Tasks whose finish must be hard, by index, and how long that takes at the least.
+    pub hard: Vec<(usize, Duration)>,
     /// The parts of each round, where the shop has not clamps enough to glue up all at
     /// once.
     pub rounds: Vec<Vec<PartId>>,
@@ -140,6 +142,7 @@ impl Task {
             square: None,
             after: Vec::new(),
             cured: Vec::new(),
+            hard: Vec::new(),
             rounds: Vec::new(),
         }
     }

@@ -52,7 +52,8 @@ type Lag = (usize, i64);
 
 /// Hands-on work fills the working day; waits run through the night. Of the
 /// tasks that are ready, the one with the longest chain behind it goes first.
-/// What is done after glue has cured waits that long from the end of the glue-up.
+/// What is done after glue has cured waits that long from the end of the glue-up, and so
+/// does what is done after a finish is hard.
 pub(super) fn schedule(tasks: &[Task], day: Duration, cure: Duration) -> Schedule {
     let minutes = |duration: Duration| duration.0.ceil().max(0);
     // From the end of the work on a task to the begin of one that comes after it.
@@ -61,7 +62,7 @@ pub(super) fn schedule(tasks: &[Task], day: Duration, cure: Duration) -> Schedul
     for (index, task) in tasks.iter().enumerate() {
         let after = task.after.iter().map(|before| (*before, Duration::default()));
         let cured = task.cured.iter().map(|before| (*before, cure));
-        for (before, least) in after.chain(cured) {
+        for (before, least) in after.chain(cured).chain(task.hard.iter().copied()) {
             debug_assert!(before < index, "a task waits for one that comes after it");
             let lag = minutes(tasks[before].wait).max(minutes(least));
             ahead[index].push((before, lag));
@@ -218,6 +219,17 @@ mod tests {
         assert_eq!((plan.slots[2].day, plan.slots[2].at), (2, 30));
         assert_eq!(plan.longest, Duration(Exact::int(30 + 24 * 60 + 60)));
         assert!(plan.slots[0].critical && plan.slots[2].critical);
+    }
+
+    /// A coat of 30 minutes dries over night, and is hard after 7 days: what is set on it
+    /// begins on the eighth day at 0:30.
+    #[test]
+    fn nothing_is_set_on_a_finish_that_is_soft() {
+        let mut set = task(60, 0, &[0]);
+        set.hard = vec![(0, Duration::hours(Exact::int(7 * 24)))];
+        let tasks = [task(30, 16 * 60, &[]), set];
+        let plan = schedule(&tasks, Duration::hours(Exact::int(8)), Duration::default());
+        assert_eq!((plan.slots[1].day, plan.slots[1].at), (8, 30));
     }
 
     #[test]

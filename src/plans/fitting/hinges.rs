@@ -74,7 +74,8 @@ pub(super) fn plan<'a>(work: &Workings<'a>, index: &Index<'a>) -> Vec<HungAt<'a>
         let foot = front.space.from.y;
         let high = front.space.to.y - foot;
         let low = front.opening.corner_as_built().1;
-        let heights = parts::hinge_heights(&high.into(), &hinge.from_end.into(), count);
+        let ends = front.fronts.hinge_place.ends(hinge).map(Size::from);
+        let heights = parts::hinge_heights(&high.into(), &ends, count);
         let apart = match hinge.kind {
             HingeKind::Cup { plate, .. } => plate.map(|plate| plate.apart),
             HingeKind::Butt { .. } => None,

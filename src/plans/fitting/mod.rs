@@ -34,7 +34,7 @@ pub use hinges::HungAt;
 pub use on_wood::OnWood;
 pub use pins::{PinRows, Struck};
 pub use rods::{Rail, RailEnd};
-pub use screw_lines::ScrewLine;
+pub use screw_lines::{ScrewLine, from_end};
 pub(in crate::plans) use screws::pockets_meet;
 pub use screws::{Fastening, Long, Purpose, Screws};
 pub use slides::{Drawer, Line};

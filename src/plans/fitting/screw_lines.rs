@@ -134,7 +134,8 @@ impl ScrewLine<'_> {
 /// The first screw stays so far from the end of what the boards share, or a quarter of a
 /// short one: 2 in, 50 mm (common practice, no source). There it is clear of what is let
 /// in at the corner of a case, and splits nothing.
-fn from_end(long: Length, unit: Unit) -> Length {
+#[must_use]
+pub fn from_end(long: Length, unit: Unit) -> Length {
     unit.either(Length::inches(2, 1), Length::mm(50)).min(long / 4)
 }
 
@@ -263,8 +264,9 @@ pub(super) fn along_edges<'a>(
 
 /// The line of screws down through a board at these places, in the piece, that are evenly
 /// apart; `None` for none.
-pub(super) fn down_at<'a>(
+pub(super) fn upright_at<'a>(
     [through, into]: [&'a Part; 2],
+    down: bool,
     z: Length,
     screws: &[Length],
 ) -> Option<ScrewLine<'a>> {
@@ -278,7 +280,7 @@ pub(super) fn down_at<'a>(
     };
     Some(ScrewLine {
         through,
-        face: place.face(Direction::Y, false),
+        face: place.face(Direction::Y, !down),
         into,
         edge,
         at: through.distance(edge, z - own.from.z),

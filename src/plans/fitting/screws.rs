@@ -349,8 +349,18 @@ fn boards<'a>(work: &Workings<'a>, joints: &[Joined<'a>]) -> Vec<Fastening<'a>> 
                 let below = into.thickness.length;
                 let through = below + part.thickness.length - trade::short_of_face(unit);
                 let long = bought(below + least, through.min(below + usual), unit);
-                let count = countertop_screws(work, into);
-                found.push(fastening(Purpose::Countertops, long, count, Vec::new()));
+                let rows = countertop_rows(work, into);
+                let round = rows.iter().filter(|row| row.slot.is_none());
+                let lines = round.flat_map(|row| {
+                    let bays = row.screws.iter();
+                    bays.filter_map(|bay| screw_lines::upright_at([into, part], false, row.z, bay))
+                });
+                let count = rows.iter().map(ScrewRow::count).sum::<usize>();
+                found.push(Fastening {
+                    count: u32::try_from(count).unwrap_or(u32::MAX),
+                    lines: lines.collect(),
+                    ..fastening(Purpose::Countertops, long, 0, Vec::new())
+                });
             }
             (JointSort::Wood(JointKind::Screw), Role::Bottom) if part.case != into.case => {
                 found.push(stacked::screwed(work, own));
@@ -449,12 +459,11 @@ fn ties<'a>(work: &Workings<'a>) -> Vec<Fastening<'a>> {
 }
 
 /// How many screws hold a countertop to a board under it, in all its rows.
-fn countertop_screws(work: &Workings<'_>, board: &Part) -> u32 {
-    let Some(top) = work.piece.top_over(board.case) else { return 0 };
-    let rows = screw_rows(work.piece, top, &work.parts.under(top)).into_iter();
-    let through =
-        |row: &ScrewRow| work.parts.get(row.board).is_some_and(|own| std::ptr::eq(own, board));
-    rows.filter(through).map(|row| u32::try_from(row.screws.len()).unwrap_or(u32::MAX)).sum()
+fn countertop_rows(work: &Workings<'_>, board: &Part) -> Vec<ScrewRow> {
+    let Some(top) = work.piece.top_over(board.case) else { return Vec::new() };
+    let mut rows = screw_rows(work.piece, top, &work.parts.under(top));
+    rows.retain(|row| work.parts.get(row.board).is_some_and(|own| std::ptr::eq(own, board)));
+    rows
 }
 
 /// How many screws hold the corner of a drawer box so high: one each 3 in (75 mm), two at

@@ -37,11 +37,12 @@ pub(super) fn keep_apart(found: &mut [Fastening<'_>], tape: &Tape) {
                 let own = screws(line);
                 driven.iter().any(|other| own.iter().any(|own| own.overlaps(other)))
             };
-            // Those of a case on another count from its bays, and stand on the tape there.
-            if own.purpose != Purpose::Stacked {
+            // Those of a case on another and of a countertop count from their bays, and stand
+            // on the tape there; a countertop's own are in line with its slots.
+            if !matches!(own.purpose, Purpose::Stacked | Purpose::Countertops) {
                 *line = line.clone().on_tape(tape);
             }
-            if meets(line) {
+            if meets(line) && own.purpose != Purpose::Countertops {
                 let between = line.between(driven, &screws(line));
                 let others = line.others(unit).into_iter().chain(between);
                 let mut others = others.map(|line| line.on_tape(tape));

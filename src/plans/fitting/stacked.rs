@@ -20,7 +20,7 @@ pub(super) fn screwed<'a>(work: &Workings<'a>, own: &Joined<'a>) -> Fastening<'a
     let rows: Vec<StackRow> = rows.unwrap_or_default().into_iter().filter(is_own).collect();
     let round = rows.iter().filter(|row| row.slot.is_none());
     let lines = round.flat_map(|row| {
-        row.screws.iter().filter_map(|bay| screw_lines::down_at([part, into], row.z, bay))
+        row.screws.iter().filter_map(|bay| screw_lines::upright_at([part, into], true, row.z, bay))
     });
     Fastening {
         purpose: Purpose::Stacked,

@@ -17,9 +17,11 @@ pub enum House {
     SetBase(Leveled),
     /// Cases are stood on it.
     StandOn(StoodOn),
-    /// A case that hangs is lifted onto a strip on the wall whose upper edge is so far up
-    /// from the floor.
-    Lift(CaseId, Carry, Length),
+    /// A strip is screwed to the wall for a case that hangs, its upper edge so far up from
+    /// the floor.
+    WallStrip(CaseId, Length),
+    /// A case that hangs is lifted onto its strip.
+    Lift(CaseId, Carry),
     /// An outer stile is scribed to its wall; so much of it may come off.
     Scribe(CaseId, Side, Length),
     /// The gap beside toe kicks at the wall is closed by strips of their stock.

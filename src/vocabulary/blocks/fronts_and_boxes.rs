@@ -36,7 +36,11 @@ block! {
     ).default("1/8 in").metric("3 mm")
         .can_be("0.3 mm", "4 in")
         .usual("1/32 in", "5/16 in");
-    HINGE: Refer<Hinge> = ("hinge", "the doors' hinge", "hinge inset-cup");
+    HINGE: Refer<Hinge> = (
+        "hinge",
+        "the doors' hinge; its braces say where the first and the last one sit on these doors",
+        "hinge inset-cup { from-top 4 }",
+    ).may_open(hinge_place::block);
     HINGES: Count<20> = (
         "hinges",
         "how many hinges each door has; if not written, its height and weight decide",
@@ -80,6 +84,26 @@ block! {
         "edges cherry { thick 1/4; bottom none }",
     ).may_open(front_edges::block);
     NOTE;
+}
+
+block! {
+    /// `hinge NAME { … }` of fronts
+    hinge_place: "hinge-place", "the place of hinges",
+    "Where the uppermost and the lowest hinge of a door sit; any others are spread evenly between them. What is not written stays as the hinge itself says with `from-end`.";
+    FROM_TOP: Length = (
+        "from-top",
+        "the distance from the top of the door to the center of its uppermost hinge",
+        "from-top 4",
+    )
+        .can_be("10 mm", "40 in")
+        .usual("32 mm", "30 in");
+    FROM_BOTTOM: Length = (
+        "from-bottom",
+        "the distance from the bottom of the door to the center of its lowest hinge",
+        "from-bottom 6",
+    )
+        .can_be("10 mm", "40 in")
+        .usual("32 mm", "30 in");
 }
 
 block! {

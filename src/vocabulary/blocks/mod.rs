@@ -113,6 +113,7 @@ pub static BLOCKS: &[&Block] = &[
     &false_front::BLOCK,
     &shelf::BLOCK,
     &fronts::BLOCK,
+    &hinge_place::BLOCK,
     &pull_place::BLOCK,
     &finger::BLOCK,
     &overlay::BLOCK,

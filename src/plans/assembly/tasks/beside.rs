@@ -1,11 +1,14 @@
 //! Cases that are screwed to each other where they stand.
 
+use crate::diagnostics::listed;
 use crate::measure::Length;
 use crate::model::{Case, CaseId};
+use crate::parts::{Direction, Role};
 use crate::plans::beside;
 use crate::plans::fitting::Purpose;
 use crate::plans::operations::{Beside, Doing, House};
 
+use super::hung_up::STRIPS_OFF;
 use super::{Maker, Usual, Work};
 
 impl Maker<'_, '_> {
@@ -24,6 +27,23 @@ impl Maker<'_, '_> {
         let ties: Vec<usize> = ties.map(|(index, _)| index).collect();
         let mut lines = vec![self.clamped_beside(&beside)];
         lines.extend(beside.iter().map(|own| self.fixed_beside(own)));
+        let loose: Vec<&str> = self
+            .piece
+            .cases
+            .iter()
+            .filter(|case| case.hung.is_some() || case.on.is_some())
+            .filter(|case| beside.iter().any(|own| own.cases.contains(&case.id)))
+            .map(|case| case.name.as_str())
+            .collect();
+        if !loose.is_empty() {
+            lines.push(format!(
+                "then turn the screws tight that {} hang or stand by, and try them once more with the level",
+                listed(&loose)
+            ));
+        }
+        if !stacked && self.piece.cases.iter().any(|case| case.hung.is_some()) {
+            lines.push(STRIPS_OFF.to_owned());
+        }
         lines.push("drive the front screws where a hinge, a slide, or a frame will hide them; in an open case sink them, and plug the holes".to_owned());
         let title = "Fix the cases to each other".to_owned();
         let efforts = vec![Usual::Beside.times(1)];
@@ -36,16 +56,22 @@ impl Maker<'_, '_> {
 
     /// How cases that are screwed to each other stand: with what they have alike in line.
     fn clamped_beside(&self, pairs: &[Beside]) -> String {
-        let alike = |of: fn(&Case) -> Length| {
+        let alike = |of: &dyn Fn(&Case) -> Option<Length>| {
             pairs.iter().all(|own| {
-                let [left, right] = own.cases.map(|id| self.piece.case(id).map(of));
+                let [left, right] = own.cases.map(|id| self.piece.case(id).and_then(of));
                 left == right
             })
         };
-        let (deep, high) = (alike(|case| case.deep.length), alike(|case| case.high.length));
-        let even = match deep {
+        // Fronts that lie on a case stand before its edges, and before no frame.
+        let front = |case: &Case| {
+            let own = self.parts.of_case(case.id).iter();
+            let edges = own.filter(|part| matches!(part.role, Role::End(_) | Role::Stile));
+            edges.map(|part| part.extent(Direction::Z).0).min()
+        };
+        let (flush, high) = (alike(&front), alike(&|case| Some(case.high.length)));
+        let even = match flush {
             true => "their front edges flush",
-            false => "their backs in one plane, against the wall",
+            false => "their backs in one plane",
         };
         let tops = if high { " and their tops in one line" } else { "" };
         format!("clamp the cases together with {even}{tops}")

@@ -3,7 +3,7 @@
 use crate::diagnostics::{counted, listed};
 use crate::model::JointKind;
 use crate::parts::{JointSort, Role};
-use crate::plans::countertops::{self, Laid, Row};
+use crate::plans::countertops::{self, Laid, Past, Row};
 use crate::plans::operations::{Doing, House};
 use crate::trade::Carry;
 
@@ -60,6 +60,20 @@ impl Maker<'_, '_> {
         )
     }
 
+    /// `its left end 3/4 past LS`.
+    fn past(&self, past: &Past) -> String {
+        let what = match past.side {
+            None => "front edge".to_owned(),
+            Some(side) => format!("{} end", side.word()),
+        };
+        let (board, tape) = (self.parts.mark(past.board), self.piece.tape());
+        match (past.by.is_zero(), past.by.is_positive()) {
+            (true, _) => format!("its {what} even with {board}"),
+            (false, true) => format!("its {what} {} past {board}", tape.text(past.by)),
+            (false, false) => format!("its {what} {} short of {board}", tape.text(past.by.abs())),
+        }
+    }
+
     fn lay(&self, own: &Laid) -> Vec<String> {
         let (mark, tape) = (self.parts.mark(own.part), self.piece.tape());
         let mut lines = Vec::new();
@@ -75,6 +89,8 @@ impl Maker<'_, '_> {
                 tape.text(*most)
             ));
         }
+        let past = own.past.iter().map(|past| self.past(past));
+        lines.push(format!("lay {mark} with {}", listed(&past.collect::<Vec<_>>())));
         if let Some(free) = own.free {
             lines.push(format!(
                 "let {mark} lie {} off the wall behind it: so much it swells toward the wall in the dampest air; what covers the gap is fixed to the wall, not to {mark}; its front edge then stands so much farther out than it is drawn",

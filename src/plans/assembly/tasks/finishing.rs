@@ -1,6 +1,7 @@
 //! Sanding and finishing.
 
 use crate::diagnostics::listed;
+use crate::measure::{Duration, Exact};
 use crate::model::{Finish, FinishId, Opening};
 use crate::parts::{Assembly, JointSort, Part, PartId, Role};
 use crate::plans::finish::{self, Coat, Surface};
@@ -69,16 +70,24 @@ fn dries(finish: &Finish, kind: &FinishGood, number: u32) -> Option<String> {
     };
     let next = match number < finish.coats {
         true => format!("the next coat usually goes on after {}", kind.recoat),
-        false if kind.cured.is_empty() => return None,
+        false if kind.cured.is_none() => return None,
         false => format!(
             "it is fully hard after {}, so put nothing wet, hot, or heavy on it before",
-            kind.cured
+            kind.cured_in()
         ),
     };
     Some(format!("{dust}{next}; where the label says otherwise, go by the label"))
 }
 
 impl Maker<'_, '_> {
+    /// How long the finish takes to be hard, at the least; `None` where none is used, or
+    /// where it is hard when it is dry.
+    pub(super) fn hard_after(&self) -> Option<Duration> {
+        let (_, finish) = self.finish_used()?;
+        let [least, _] = trade::finish_named(finish.kind.slug())?.cured?;
+        Some(Duration::hours(Exact::int(24 * i64::from(least))))
+    }
+
     pub(super) fn finish(&mut self, hung: &[usize]) -> usize {
         let used = self.finish_used();
         let known = used.and_then(|(_, finish)| trade::finish_named(finish.kind.slug()));
@@ -90,7 +99,7 @@ impl Maker<'_, '_> {
             let mut named = Vec::new();
             named.extend(doors.then_some("doors"));
             named.extend(drawers.then_some("drawers"));
-            named.extend(self.hardware_of_fronts());
+            named.extend(self.has_slides().then_some("slides"));
             if named.is_empty() {
                 named.push("fronts");
             }
@@ -165,21 +174,16 @@ impl Maker<'_, '_> {
         self.back_on(last).unwrap_or(last)
     }
 
-    /// The hardware that comes off for the finish.
-    fn hardware_of_fronts(&self) -> Vec<&'static str> {
-        let pulled =
-            |opening: &Opening| opening.front.as_ref().is_some_and(|front| front.pull.is_some());
-        let mut openings = self.piece.cases.iter().flat_map(|case| &case.openings);
-        let slides = !self.work.fitting().drawers.is_empty();
-        let mut named = Vec::new();
-        named.extend(slides.then_some("slides"));
-        named.extend(openings.any(pulled).then_some("pulls"));
-        named
+    /// True where drawers run on slides, which come off for the finish.
+    pub(super) fn has_slides(&self) -> bool {
+        !self.work.fitting().drawers.is_empty()
     }
 
-    /// The same as a list: it goes back before what it carries.
-    pub(super) fn hardware_off(&self) -> String {
-        listed(&self.hardware_of_fronts())
+    /// True where fronts have pulls, which go on when all else is done.
+    pub(super) fn has_pulls(&self) -> bool {
+        let pulled =
+            |opening: &Opening| opening.front.as_ref().is_some_and(|front| front.pull.is_some());
+        self.piece.cases.iter().flat_map(|case| &case.openings).any(pulled)
     }
 
     /// True where drawer fronts are screwed to their boxes.

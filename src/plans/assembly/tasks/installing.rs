@@ -13,6 +13,9 @@ use crate::trade::{self, Carry};
 
 use super::{Maker, Usual, Work};
 
+/// What comes before any screw into a wall.
+pub(super) const STUDS: &str = "find the studs, and look for pipes and wires before you drill; where any run, local code and a licensed trade decide";
+
 impl Maker<'_, '_> {
     /// All that is done in the house. A front is adjusted last: shims and wall
     /// screws still move its opening.
@@ -28,21 +31,18 @@ impl Maker<'_, '_> {
         let mut last =
             self.simple(title, lines, Vec::new(), work, once(Usual::Leveling), vec![finished]);
         self.does(last, does);
-        if let Some((lines, does)) = self.lifted() {
-            let title = "Lift it onto strips on the wall".to_owned();
-            last = self.simple(title, lines, Vec::new(), work, once(Usual::Leveling), vec![last]);
-            self.does(last, does);
-        }
+        last = self.strips_up(last);
         last = self.bases_set(last);
         if let Some((lines, does)) = self.scribed() {
             let title = "Scribe it to the walls".to_owned();
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Scribing), vec![last]);
             self.does(last, does);
         }
+        last = self.hung_up(last);
         last = self.tied(last, false);
         last = self.screwed_down(last);
-        if self.piece.site.fixed {
-            let wall = wall::wall(self.piece, self.parts, false);
+        if self.piece.site.fixed && self.piece.cases.iter().any(Case::is_on_floor) {
+            let wall = wall::wall(self.piece, self.parts, Case::is_on_floor);
             let lines = self.walled(&wall, false);
             let title = format!("Fix {} to the wall", self.on_floor("it"));
             last = self.simple(title, lines, Vec::new(), work, once(Usual::Wall), vec![last]);
@@ -52,7 +52,7 @@ impl Maker<'_, '_> {
         let last = self.filled(last);
         let last = self.covered(last);
         let last = self.laid_on(last, false);
-        let last = self.stacked(last);
+        let last = self.stacked(last, finished);
         let last = self.laid_on(last, true);
         let last = self.all_back(last);
         self.appliances(last);
@@ -208,44 +208,12 @@ impl Maker<'_, '_> {
         }
     }
 
-    /// What hangs rests on a strip on the wall until its screws hold.
-    fn lifted(&self) -> Option<(Vec<String>, Vec<Doing>)> {
-        let tape = self.piece.tape();
-        let (mut lines, mut does) = (Vec::new(), Vec::new());
-        let hung = |case: &'_ &Case| case.hung.is_some();
-        for case in self.piece.cases.iter().filter(hung) {
-            let up = case.base_high().length;
-            // One lifts; the other looks to the level and holds it.
-            let carry = match self.work.weights().carry(&Lifted::Case(case.id)) {
-                Carry::People(count) => Carry::People(count.max(2)),
-                Carry::Gear => Carry::Gear,
-            };
-            let by = match carry {
-                Carry::People(count) => format!("with {count} people"),
-                Carry::Gear => {
-                    "with a lift or a panel jack, since it is too heavy for three people".to_owned()
-                }
-            };
-            lines.push(format!(
-                "find the highest place of the floor below {}, and strike a level line on the wall {} above it",
-                case.name,
-                tape.text(up)
-            ));
-            lines.push(format!(
-                "screw a straight strip to the studs with its upper edge on the line, and try it with a level: it carries {} until the wall screws hold",
-                case.name
-            ));
-            lines.push(format!("lift {} onto the strip {by}, and hold it to the wall, level and plumb, until the screws are in; nobody lets go before", case.name));
-            does.push(Doing::House(House::Lift(case.id, carry, up)));
-        }
-        (!lines.is_empty()).then_some((lines, does))
-    }
-
     /// Scribing comes when it stands level.
     fn scribed(&self) -> Option<(Vec<String>, Vec<Doing>)> {
         let (mut lines, mut does) = (Vec::new(), Vec::new());
         let tape = self.piece.tape();
         for case in self.piece.cases.iter().filter(|case| case.on.is_none()) {
+            let marked = lines.len();
             for side in Side::BOTH {
                 if let Exposure::Wall { scribe } = side.of(&case.exposure)
                     && scribe.length.is_positive()
@@ -258,6 +226,11 @@ impl Maker<'_, '_> {
                         tape.text(scribe.length)
                     ));
                 }
+            }
+            if lines.len() > marked
+                && let Some(held) = self.held_to_scribe(case)
+            {
+                lines.insert(marked, held);
             }
         }
         if lines.is_empty() {
@@ -312,10 +285,27 @@ impl Maker<'_, '_> {
     }
 
     pub(super) fn walled(&self, wall: &Wall, stacked: bool) -> Vec<String> {
+        let mut lines = vec![STUDS.to_owned()];
+        lines.extend(self.screwed_to_wall(wall));
+        if !stacked {
+            lines.push("what screws go through has to lie against the wall: take off the baseboard behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer".to_owned());
+        }
+        let tips = self.work.tipping().iter().filter(|tipping| tipping.tips());
+        let tips: Vec<&str> = tips
+            .flat_map(|tips| &tips.cases)
+            .filter_map(|id| self.piece.case(*id))
+            .map(|case| case.name.as_str())
+            .collect();
+        if !tips.is_empty() {
+            lines.push(format!("put in no door or drawer before the screws hold; until then {} can tip when it is opened", listed(&tips)));
+        }
+        lines
+    }
+
+    /// What the wall screws go through, how many there are, and how long.
+    pub(super) fn screwed_to_wall(&self, wall: &Wall) -> Vec<String> {
         let tape = self.piece.tape();
-        let mut lines = vec![
-            "find the studs, and look for pipes and wires before you drill; where any run, local code and a licensed trade decide".to_owned(),
-        ];
+        let mut lines = Vec::new();
         let nailed = !wall.nailers.is_empty();
         if nailed {
             lines.push(format!(
@@ -345,28 +335,10 @@ impl Maker<'_, '_> {
             tape.text(tape.up(wall.screw(tape.unit))),
             tape.text(wall.lining)
         ));
-        if !stacked && self.piece.cases.iter().any(Case::is_on_floor) {
-            lines.push("what screws go through has to lie against the wall: take off the baseboard behind the piece, or cut it out there; where it stays, pack out behind each screw by its thickness, and take screws that are as much longer".to_owned());
-        }
         lines.push(
             "shim behind a screw where there is a gap, or it pulls the case out of square"
                 .to_owned(),
         );
-        if !stacked && self.piece.cases.iter().any(|case| case.hung.is_some()) {
-            lines.push(
-                "when every screw holds, take the strips off the wall, and fill their holes"
-                    .to_owned(),
-            );
-        }
-        let tips = self.work.tipping().iter().filter(|tipping| tipping.tips());
-        let tips: Vec<&str> = tips
-            .flat_map(|tips| &tips.cases)
-            .filter_map(|id| self.piece.case(*id))
-            .map(|case| case.name.as_str())
-            .collect();
-        if !tips.is_empty() {
-            lines.push(format!("put in no door or drawer before the screws hold; until then {} can tip when it is opened", listed(&tips)));
-        }
         lines
     }
 
@@ -391,9 +363,8 @@ impl Maker<'_, '_> {
             );
         }
         if !back.is_empty() {
-            let hardware = self.hardware_off();
-            if !hardware.is_empty() {
-                lines.push(format!("screw the {hardware} back in their own holes"));
+            if self.has_slides() {
+                lines.push("screw the slides back in their own holes".to_owned());
             }
             lines.push(format!("put the {back} back where they were marked"));
         }
@@ -417,6 +388,9 @@ impl Maker<'_, '_> {
         }
         if !self.work.fitting().on_wood.is_empty() {
             lines.push("rub wax on what the drawers run on, now that the finish is dry".to_owned());
+        }
+        if self.has_pulls() {
+            lines.push("screw the pulls on".to_owned());
         }
         if !self.work.fronts().is_empty() {
             lines.push("check every gap once more".to_owned());

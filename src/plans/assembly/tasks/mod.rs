@@ -13,6 +13,7 @@ mod false_fronts;
 mod finishing;
 mod fronts;
 mod hanging;
+mod hung_up;
 mod installing;
 mod joints;
 mod nailers;
@@ -24,7 +25,7 @@ mod units;
 
 use std::collections::BTreeMap;
 
-use crate::measure::Length;
+use crate::measure::{Duration, Length};
 use crate::model::{CaseId, Finish, FinishId, JointKind, Piece, Set};
 use crate::parts::{Assembly, Direction, Feature, Joint, JointSort, Of, Part, PartId, Parts, Role};
 use crate::plans::Workings;
@@ -226,6 +227,13 @@ impl<'w, 'a> Maker<'w, 'a> {
     fn does(&mut self, task: usize, doings: Vec<Doing>) {
         if let Some(task) = self.tasks.get_mut(task) {
             task.does.extend(doings);
+        }
+    }
+
+    /// Says which task's finish must be hard before a task, and how long that takes.
+    fn hardens(&mut self, task: usize, coated: usize, hard: Duration) {
+        if let Some(task) = self.tasks.get_mut(task) {
+            task.hard.push((coated, hard));
         }
     }
 

@@ -6,6 +6,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::parts::{Part, PartId, Role};
 
+use crate::plans::fitting::{Fastening, Purpose};
+
 use super::Maker;
 
 impl Maker<'_, '_> {
@@ -16,6 +18,25 @@ impl Maker<'_, '_> {
             |id: &PartId| self.parts.get(*id).is_some_and(|part: &Part| part.role == Role::Back);
         let backs: BTreeSet<PartId> = through.values().flatten().copied().filter(is_back).collect();
         let mut bored: BTreeSet<PartId> = BTreeSet::new();
+        // What is driven where the piece stands is bored while its board lies on the bench.
+        for id in self.driven_in_the_house() {
+            // Its own joints are cut in that step, or those of its case.
+            let case = self.parts.get(id).map(|part| part.case);
+            let beside = |part: PartId| self.parts.get(part).map(|part| part.case) == case;
+            let own =
+                self.tasks.iter().position(|task| task.cuts.iter().any(|(part, _)| *part == id));
+            let near = || {
+                self.tasks.iter().position(|task| task.cuts.iter().any(|(part, _)| beside(*part)))
+            };
+            let Some(index) = own.or_else(near) else { continue };
+            bored.insert(id);
+            let mark = self.marks(&[id]);
+            let line =
+                format!("bore the screw holes through {mark} on the lines of the layout sheet");
+            if let Some(task) = self.tasks.get_mut(index) {
+                task.lines.push(line);
+            }
+        }
         for index in 0..self.tasks.len() {
             let Some(task) = self.tasks.get(index) else { continue };
             let cut = task.parts.iter().filter(|id| backs.contains(id));
@@ -35,6 +56,19 @@ impl Maker<'_, '_> {
                 task.lines.insert(0, format!("{bore} first, on the lines of the layout sheet"));
             }
         }
+    }
+
+    /// The boards under a countertop, or of a case on another, whose round holes stand on a
+    /// line.
+    fn driven_in_the_house(&self) -> BTreeSet<PartId> {
+        let is_late =
+            |own: &&Fastening<'_>| matches!(own.purpose, Purpose::Countertops | Purpose::Stacked);
+        let late = self.work.fastened().fastenings.iter().filter(is_late);
+        let lines = late.flat_map(|own| &own.lines);
+        let ids = lines.filter_map(|line| {
+            self.parts.iter().find(|(_, part)| std::ptr::eq(*part, line.through))
+        });
+        ids.map(|(id, _)| id).collect()
     }
 
     /// The boards that screws on a line go through, by the joint that they hold.

@@ -3,52 +3,86 @@
 use crate::diagnostics::{counted, listed};
 use crate::model::{Case, Exposure, JointKind, Side};
 use crate::parts::{JointSort, PartId, Role};
+use crate::plans::beside;
 use crate::plans::operations::{Doing, House};
 use crate::plans::stacked::{self, Stacked};
 use crate::plans::wall;
 use crate::trade::Carry;
 
+use super::installing::STUDS;
 use super::{Maker, Usual, Work};
 
 impl Maker<'_, '_> {
     /// Every case that stands on another is lifted onto it, scribed, screwed down, and fixed
     /// to the wall; the task after which they all stand.
-    pub(super) fn stacked(&mut self, after: usize) -> usize {
+    pub(super) fn stacked(&mut self, after: usize, finished: usize) -> usize {
         let all = stacked::stacked(self.work);
         if all.is_empty() {
             return after;
         }
         let mut last = after;
+        let pairs = beside::pairs(self.piece, self.parts);
         for own in &all {
             let Some(case) = self.piece.case(own.case) else { continue };
             let below = self.below(own);
+            let tied = pairs.iter().any(|pair| pair.cases.contains(&case.id));
             let mut lines = self.set_on(case, own, &below);
+            let mut does = vec![House::Stack(own.clone())];
             let (scribed, scribes) = self.scribed_above(case);
             lines.extend(scribed);
-            let title = format!("Set {} on {below}", case.name);
-            let efforts = vec![Usual::Leveling.times(1)];
+            does.extend(scribes);
+            let mut efforts = vec![Usual::Leveling.times(1)];
+            let mut joints = Vec::new();
+            match own.bottom {
+                Some(bottom) => {
+                    lines.extend(self.driven_down(own, bottom));
+                    efforts.push(Usual::Planting.times(1));
+                    joints = self.picked(|joint| {
+                        joint.sort == JointSort::Wood(JointKind::Screw)
+                            && joint.part == bottom
+                            && own.into.contains(&joint.into)
+                    });
+                }
+                // Nothing else holds it: it is not left alone before it is screwed on.
+                None => {
+                    let wall = wall::wall(self.piece, self.parts, |own| own.id == case.id);
+                    lines.insert(
+                        0,
+                        format!(
+                            "{}; mark them above {below} where they will be seen over {}",
+                            STUDS, case.name
+                        ),
+                    );
+                    lines.extend(self.screwed_to_wall(&wall));
+                    efforts.push(Usual::Wall.times(1));
+                    does.push(House::Wall(wall));
+                }
+            }
+            if tied {
+                lines.push(
+                    "leave the screws a half turn loose until it is screwed to the case beside it"
+                        .to_owned(),
+                );
+            }
+            let title = match own.bottom {
+                Some(_) => format!("Set {} on {below}, and screw it down", case.name),
+                None => format!("Set {} on {below}, and fix it to the wall", case.name),
+            };
             last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![last]);
-            self.does(last, vec![Doing::House(House::Stack(own.clone()))]);
-            self.does(last, scribes);
+            self.does(last, does.into_iter().map(Doing::House).collect());
+            self.closes(last, joints);
+            if self.is_covered(own)
+                && let Some(hard) = self.hard_after()
+            {
+                self.hardens(last, finished, hard);
+            }
         }
         last = self.tied(last, true);
-        for own in &all {
-            let (Some(case), Some(bottom)) = (self.piece.case(own.case), own.bottom) else {
-                continue;
-            };
-            let title = format!("Screw {} down on {}", case.name, self.below(own));
-            let (lines, efforts) = (self.driven_down(own, bottom), vec![Usual::Planting.times(1)]);
-            last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![last]);
-            let joints = self.picked(|joint| {
-                joint.sort == JointSort::Wood(JointKind::Screw)
-                    && joint.part == bottom
-                    && own.into.contains(&joint.into)
-            });
-            self.closes(last, joints);
-        }
-        if self.piece.site.fixed {
-            let wall = wall::wall(self.piece, self.parts, true);
-            let names: Vec<&str> = self.piece.stacked().map(|(case, _)| &*case.name).collect();
+        let down = |case: &Case| all.iter().any(|own| own.case == case.id && own.bottom.is_some());
+        if self.piece.site.fixed && self.piece.cases.iter().any(down) {
+            let wall = wall::wall(self.piece, self.parts, down);
+            let names = self.piece.cases.iter().filter(|case| down(case));
+            let names: Vec<&str> = names.map(|case| &*case.name).collect();
             let title = format!("Fix {} to the wall too", listed(&names));
             let (lines, efforts) = (self.walled(&wall, true), vec![Usual::Wall.times(1)]);
             last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![last]);
@@ -59,11 +93,18 @@ impl Maker<'_, '_> {
 
     /// What is set on the floor: all of it, or what other cases come onto later.
     pub(super) fn on_floor(&self, all: &str) -> String {
-        if self.piece.stacked().next().is_none() {
+        if self.piece.cases.iter().all(Case::is_on_floor) {
             return all.to_owned();
         }
-        let own = self.piece.cases.iter().filter(|case| case.on.is_none());
+        let own = self.piece.cases.iter().filter(|case| case.is_on_floor());
         listed(&own.map(|case| case.name.as_str()).collect::<Vec<_>>())
+    }
+
+    /// True where it is set on a countertop.
+    fn is_covered(&self, own: &Stacked) -> bool {
+        let is_top =
+            |id: &PartId| self.parts.get(*id).is_some_and(|part| part.role == Role::Countertop);
+        own.into.iter().any(is_top)
     }
 
     /// `sideboard`, or `sink and bank`.
@@ -76,10 +117,6 @@ impl Maker<'_, '_> {
         let tape = self.piece.tape();
         let on = case.on.as_ref().map_or("", |on| &*on.name);
         let into = self.marks(&own.into);
-        let covered = own
-            .into
-            .iter()
-            .any(|id| self.parts.get(*id).is_some_and(|part| part.role == Role::Countertop));
         let by = match own.carry {
             Carry::People(count) => format!("with {count} people"),
             Carry::Gear => "with a lift, since it is too heavy for three people".to_owned(),
@@ -100,7 +137,7 @@ impl Maker<'_, '_> {
             Some(back) => format!("its back {} before that of {below}", tape.text(back)),
         };
         let mut lines = Vec::new();
-        if covered && self.finish_used().is_some() {
+        if self.is_covered(own) && self.finish_used().is_some() {
             lines.push(format!(
                 "wait until the finish of {into} is hard: what stands on it sooner sticks to it and leaves its mark"
             ));
@@ -115,24 +152,24 @@ impl Maker<'_, '_> {
         ));
         let holds = match own.bottom {
             Some(_) => "it is screwed down",
-            None => "the wall screws hold it, since it only stands there",
+            None => "the wall screws hold it",
         };
         lines.push(format!(
-            "hold a level to the ends and the front of {}: it is as plumb as what it stands on; nobody lets go of it before {holds}",
+            "hold a level to the ends and the front of {}: it is as plumb as what it stands on; nobody lets go of it, and nobody leaves it for the night, before {holds}",
             case.name
         ));
         lines
     }
 
     /// A stile of a case that meets a wall is scribed where it stands.
-    fn scribed_above(&self, case: &Case) -> (Vec<String>, Vec<Doing>) {
+    fn scribed_above(&self, case: &Case) -> (Vec<String>, Vec<House>) {
         let tape = self.piece.tape();
         let (mut lines, mut does) = (Vec::new(), Vec::new());
         for side in Side::BOTH {
             if let Exposure::Wall { scribe } = side.of(&case.exposure)
                 && scribe.length.is_positive()
             {
-                does.push(Doing::House(House::Scribe(case.id, side, scribe.length)));
+                does.push(House::Scribe(case.id, side, scribe.length));
                 lines.push(format!(
                     "scribe the {} stile of {} to the wall, so that it stands in line with what is below; up to {} of it may come off",
                     side.word(),

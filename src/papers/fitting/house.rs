@@ -1,0 +1,54 @@
+//! What is fixed by where the piece stands, and what else is taken there.
+
+use crate::model::Case;
+use crate::parts::Part;
+use crate::plans::wall;
+
+use super::super::Source;
+use super::super::page::Block;
+
+pub(super) fn blocks(source: &Source<'_, '_>, blocks: &mut Vec<Block>) {
+    let lines: Vec<String> = wall_screws(source).into_iter().chain(shims(source)).collect();
+    if !lines.is_empty() {
+        blocks.push(Block::Heading("To take to the house besides".into()));
+        blocks.extend(lines.into_iter().map(Block::Note));
+    }
+}
+
+/// The screws into the studs. How many of these there are shows only there.
+fn wall_screws(source: &Source<'_, '_>) -> Option<String> {
+    let (piece, parts) = (source.work.piece, source.work.parts);
+    if !piece.site.fixed {
+        return None;
+    }
+    let figures = &source.figures;
+    let wall = wall::wall(piece, parts, |_| true);
+    let rows = |case: &Case| {
+        let nailers = parts.of_case(case.id).iter().filter(|part: &&Part| part.role.is_nailer());
+        u32::try_from(nailers.count()).unwrap_or(u32::MAX).max(1)
+    };
+    let at_studs = |case: &Case| {
+        // At least one stud is behind what is fixed to them.
+        rows(case) * piece.studs_behind(case).max(1) * wall.screws
+    };
+    let count: u32 = piece.cases.iter().map(at_studs).sum();
+    let tape = piece.tape();
+    Some(format!(
+        "For the wall, about {count} cabinet screws of #8 to #10, {} long on wallboard of {}: {} go through each nailer, or a back that takes them, into each stud.",
+        figures.text(wall.screw(tape.unit)),
+        figures.text(wall.lining),
+        wall.screws
+    ))
+}
+
+fn shims(source: &Source<'_, '_>) -> Option<String> {
+    let floor = source.work.piece.cases.iter().any(Case::is_on_floor);
+    let wall = source.work.piece.site.fixed;
+    let what = match (floor, wall) {
+        (true, true) => "to level it on the floor, and for behind the wall screws",
+        (true, false) => "to level it on the floor",
+        (false, true) => "for behind the wall screws",
+        (false, false) => return None,
+    };
+    Some(format!("Shims {what}, and a saw or knife to cut them off."))
+}

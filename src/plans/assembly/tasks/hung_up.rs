@@ -1,0 +1,114 @@
+//! Hanging cases: strips on the wall first, then each case is lifted onto its own and
+//! screwed to the studs before the next is lifted.
+
+use crate::diagnostics::listed;
+use crate::measure::Length;
+use crate::model::Case;
+use crate::plans::beside;
+use crate::plans::operations::{Doing, House};
+use crate::plans::wall;
+use crate::plans::weights::Lifted;
+use crate::trade::Carry;
+
+use super::installing::STUDS;
+use super::{Maker, Usual, Work};
+
+impl Maker<'_, '_> {
+    fn hung(&self) -> impl Iterator<Item = &Case> {
+        self.piece.cases.iter().filter(|case| case.hung.is_some())
+    }
+
+    /// What hangs rests on strips on the wall until its screws hold; the task after which
+    /// these are up.
+    pub(super) fn strips_up(&mut self, after: usize) -> usize {
+        let tape = self.piece.tape();
+        let names: Vec<&str> = self.hung().map(|case| case.name.as_str()).collect();
+        if names.is_empty() {
+            return after;
+        }
+        let mut lines = vec![
+            STUDS.to_owned(),
+            format!("find the highest place of the floor below {}", listed(&names)),
+        ];
+        let mut heights: Vec<Length> = self.hung().map(|case| case.base_high().length).collect();
+        heights.sort();
+        heights.dedup();
+        for up in heights {
+            let here = self.hung().filter(|case| case.base_high().length == up);
+            let here: Vec<&str> = here.map(|case| case.name.as_str()).collect();
+            lines.push(format!(
+                "strike a level line on the wall {} above that place for {}, and screw a straight strip to the studs with its upper edge on the line; try it with a level",
+                tape.text(up),
+                listed(&here)
+            ));
+        }
+        lines.push(
+            "the strips carry what is lifted onto them until the wall screws hold".to_owned(),
+        );
+        let up = |case: &Case| Doing::House(House::WallStrip(case.id, case.base_high().length));
+        let does: Vec<Doing> = self.hung().map(up).collect();
+        let efforts = vec![Usual::Strip.times(names.len())];
+        let title = "Put up strips on the wall".to_owned();
+        let last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![after]);
+        self.does(last, does);
+        last
+    }
+
+    /// How a case gets onto its strip: one lifts; another looks to the level and holds it.
+    fn lift(&self, case: &Case) -> (Carry, String) {
+        match self.work.weights().carry(&Lifted::Case(case.id)) {
+            Carry::People(count) => {
+                let count = count.max(2);
+                (Carry::People(count), format!("with {count} people"))
+            }
+            Carry::Gear => (
+                Carry::Gear,
+                "with a lift or a panel jack, since it is too heavy for three people".to_owned(),
+            ),
+        }
+    }
+
+    /// What a case that hangs is held by while its stile is marked for the wall.
+    pub(super) fn held_to_scribe(&self, case: &Case) -> Option<String> {
+        case.hung.as_ref()?;
+        Some(format!(
+            "lift {} onto its strip {} to mark it there, level and plumb, and take it down again to plane it",
+            case.name,
+            self.lift(case).1
+        ))
+    }
+
+    /// Every case that hangs is lifted and screwed to the wall, one after the other; the
+    /// task after which they hang.
+    pub(super) fn hung_up(&mut self, after: usize) -> usize {
+        let pairs = beside::pairs(self.piece, self.parts);
+        let mut last = after;
+        let all: Vec<&Case> = self.piece.cases.iter().filter(|case| case.hung.is_some()).collect();
+        for case in all {
+            let wall = wall::wall(self.piece, self.parts, |own| own.id == case.id);
+            let (carry, by) = self.lift(case);
+            let mut lines = vec![format!(
+                "lift {} onto its strip {by}, and hold it to the wall, level and plumb; nobody lets go before its screws are in",
+                case.name
+            )];
+            lines.extend(self.screwed_to_wall(&wall));
+            match pairs.iter().any(|pair| pair.cases.contains(&case.id)) {
+                true => lines.push(
+                    "leave the screws a half turn loose until it is screwed to the case beside it"
+                        .to_owned(),
+                ),
+                false => lines.push(STRIPS_OFF.to_owned()),
+            }
+            let efforts = vec![Usual::Strip.times(1), Usual::Wall.times(1)];
+            let title = format!("Hang {} on the wall", case.name);
+            last = self.simple(title, lines, Vec::new(), Work::Fit, efforts, vec![last]);
+            let does = [House::Lift(case.id, carry), House::Wall(wall)];
+            self.does(last, does.into_iter().map(Doing::House).collect());
+        }
+        last
+    }
+}
+
+/// What is done when cases that hang hold by themselves.
+pub(super) const STRIPS_OFF: &str =
+    "when every screw holds, take the strips off the wall, and fill their holes";
