@@ -102,6 +102,9 @@ fn block(
     let sheet = builder.piece.stock(stock).is_some_and(|stock| !stock.is_solid());
     let over = if sheet { builder.thickness(stock) } else { sizes.thick.clone() };
     let deep = if sheet { over.clone() } else { sizes.thick.clone() };
+    // Two share a very narrow opening.
+    let half = opening.wide.half();
+    let over = if half.length < over.length { half } else { over };
     let across = &over + &held.past;
     let x = match side {
         Side::Left => &opening.stands[0] - &held.past,
