@@ -24,6 +24,13 @@ pub fn shortest_planed(unit: Unit) -> Length {
     unit.either(Length::inches(12, 1), Length::mm(300))
 }
 
+/// The thinnest strip that a planer takes, on a sled: 1/8 in or 3 mm (common practice, no
+/// source).
+#[must_use]
+pub fn thinnest_planed(unit: Unit) -> Length {
+    unit.either(Length::inches(1, 8), Length::mm(3))
+}
+
 /// The narrowest strip to rip by itself: 3/4 in or 19 mm (common practice, no
 /// source).
 #[must_use]
